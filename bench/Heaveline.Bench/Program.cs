@@ -1,0 +1,6 @@
+namespace Heaveline.Bench;
+
+internal static class Program
+{
+    private static int Main() => 0;
+}

@@ -1,0 +1,6 @@
+namespace Heaveline.Cli;
+
+internal static class Program
+{
+    private static int Main() => 0;
+}

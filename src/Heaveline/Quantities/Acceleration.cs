@@ -1,0 +1,17 @@
+namespace Heaveline.Quantities;
+
+/// <summary>The dimension "acceleration", SI unit m/s².</summary>
+public readonly struct Acceleration : IDimension
+{
+    /// <inheritdoc/>
+    public static Exponents Exponents => new(1, 0, -2, 0);
+
+    /// <inheritdoc/>
+    public static string Name => "acceleration";
+
+    /// <inheritdoc/>
+    public static string Symbol => "m/s²";
+
+    /// <inheritdoc/>
+    public static string Usual => "m/s²";
+}

@@ -1,0 +1,17 @@
+namespace Heaveline.Quantities;
+
+/// <summary>The dimension "force", SI unit N.</summary>
+public readonly struct Force : IDimension
+{
+    /// <inheritdoc/>
+    public static Exponents Exponents => new(1, 1, -2, 0);
+
+    /// <inheritdoc/>
+    public static string Name => "force";
+
+    /// <inheritdoc/>
+    public static string Symbol => "N";
+
+    /// <inheritdoc/>
+    public static string Usual => "N";
+}

@@ -1,0 +1,17 @@
+namespace Heaveline.Quantities;
+
+/// <summary>The dimension "line resistance", SI unit Pa s/m³.</summary>
+public readonly struct Resistance : IDimension
+{
+    /// <inheritdoc/>
+    public static Exponents Exponents => new(-4, 1, -1, 0);
+
+    /// <inheritdoc/>
+    public static string Name => "line resistance";
+
+    /// <inheritdoc/>
+    public static string Symbol => "Pa s/m³";
+
+    /// <inheritdoc/>
+    public static string Usual => "Pa s/m³";
+}
