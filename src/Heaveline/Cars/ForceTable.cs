@@ -1,0 +1,80 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Cars;
+
+/// <summary>Straight lines through measured points of force against travel or velocity, extended with the end slopes.</summary>
+public sealed record ForceTable
+{
+    /// <summary>Makes a table.</summary>
+    /// <param name="at">Travel (m) or velocity (m/s), strictly rising, at least two.</param>
+    /// <param name="force">Force at each, N, not falling.</param>
+    /// <exception cref="RefusedValueException">Unequal lengths, fewer than two points, not rising.</exception>
+    public ForceTable(IReadOnlyList<double> at, IReadOnlyList<double> force)
+    {
+        if (at.Count != force.Count || at.Count < 2)
+        {
+            throw new RefusedValueException("table", $"{at.Count} and {force.Count} values", "two columns of equal length with at least two rows", "Give pairs of travel and force.");
+        }
+
+        for (var i = 0; i < at.Count; i++)
+        {
+            if (!double.IsFinite(at[i]) || !double.IsFinite(force[i]))
+            {
+                throw new RefusedValueException("table", $"row {i + 1}", "finite", "Check the row.");
+            }
+
+            if (i > 0 && !(at[i] > at[i - 1]))
+            {
+                throw new RefusedValueException("table", $"row {i + 1} not beyond row {i}", "strictly rising in its first column", "Sort the rows and drop repeated ones.");
+            }
+
+            if (i > 0 && force[i] < force[i - 1])
+            {
+                throw new RefusedValueException("table", $"row {i + 1} with less force than row {i}", "rising in force", "A falling force is a misreading, or a damper past its range.");
+            }
+        }
+
+        At = [.. at];
+        Force = [.. force];
+    }
+
+    /// <summary>Travel (m) or velocity (m/s).</summary>
+    public IReadOnlyList<double> At { get; }
+
+    /// <summary>Force, N.</summary>
+    public IReadOnlyList<double> Force { get; }
+
+    /// <summary>Slope of piece i, between point i and point i + 1, N per unit of <see cref="At"/>.</summary>
+    public double Slope(int piece) => (Force[piece + 1] - Force[piece]) / (At[piece + 1] - At[piece]);
+
+    /// <summary>Force at a place, N; outside the points the end pieces go on.</summary>
+    public double ForceAt(double at)
+    {
+        var i = 0;
+        while (i < At.Count - 2 && at > At[i + 1])
+        {
+            i++;
+        }
+
+        return Force[i] + (Slope(i) * (at - At[i]));
+    }
+
+    /// <summary>The place where the table gives a force, or NaN when its first or last piece is flat and never reaches it.</summary>
+    public double AtForce(double force)
+    {
+        var i = 0;
+        while (i < At.Count - 2 && force > Force[i + 1])
+        {
+            i++;
+        }
+
+        var slope = Slope(i);
+        return slope > 0.0 ? At[i] + ((force - Force[i]) / slope) : double.NaN;
+    }
+
+    /// <summary>Equal points make equal tables.</summary>
+    public bool Equals(ForceTable? other) => other is not null && At.SequenceEqual(other.At) && Force.SequenceEqual(other.Force);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(At.Count, At[0], At[^1], Force[0], Force[^1]);
+}

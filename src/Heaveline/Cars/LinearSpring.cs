@@ -1,0 +1,19 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Cars;
+
+/// <summary>A spring of constant rate.</summary>
+public sealed record LinearSpring : SpringLaw
+{
+    /// <summary>Rate at the spring (at the wheel when the motion ratio is one), N/m. Above zero.</summary>
+    public required Amount<Stiffness> Rate { get; init => field = Checked.Positive(value, "Give the rate of one spring as a positive number."); }
+
+    /// <summary>How the rate was come by, for reports ("as measured", "from the wire").</summary>
+    public string Origin { get; init; } = "as given";
+
+    /// <inheritdoc/>
+    public override double RateAtReference(double carried) => Rate.Si;
+
+    /// <inheritdoc/>
+    public override double ForceAt(double travel, double carried) => carried + (Rate.Si * travel);
+}
