@@ -1,0 +1,124 @@
+using Heaveline.Cars;
+using Heaveline.Quantities;
+
+namespace Heaveline.Models;
+
+internal sealed partial class CornerLaws
+{
+    // Sets the interconnection and takes what it carries in the reference state off the loads that the corner springs must carry.
+    private void SetInterconnection(Car car, double[] sprung)
+    {
+        switch (car.Interconnection)
+        {
+            case null:
+                return;
+            case ElasticLink link:
+                Needs |= Needs.ElasticLink;
+                LinkRate = PerHalf * link.Rate.Si;
+                LinkCarried = PerHalf * link.Carried.Si;
+                Spread(LinkRatio, link.FrontRatio.Si, link.RearRatio.Si);
+                TakeOff(sprung, LinkRatio, LinkCarried);
+                return;
+            case FluidLink fluid:
+                SetFluid(fluid);
+                TakeOff(sprung, FluidArea, fluid.BasePressure.Si);
+                return;
+            default:
+                throw new InvalidOperationException($"An interconnection {car.Interconnection.GetType().Name} has no place in the model.");
+        }
+    }
+
+    private void SetFluid(FluidLink fluid)
+    {
+        Spread(FluidArea, PerHalf * fluid.FrontArea.Si, PerHalf * fluid.RearArea.Si);
+        FluidPressure = fluid.BasePressure.Si;
+        if (fluid.Line.State == LineState.Open)
+        {
+            SetOpenLine(fluid);
+            return;
+        }
+
+        Needs |= Needs.FluidLink;
+        FluidFlows = fluid.Line.State == LineState.Pipe;
+        for (var i = 0; i < 4; i++)
+        {
+            SetAccumulator(i < 2 ? fluid.Front : fluid.Rear, i);
+        }
+
+        if (FluidFlows)
+        {
+            if (!(fluid.Line.Inertance.Si > 0.0))
+            {
+                throw new RefusedValueException("line inertance", fluid.Line.Inertance.ToString(), "above 0 kg/m⁴ for a pipe", "Give bore, length and fluid, or say that the line is open or shut.");
+            }
+
+            // Half a two-wheeler's line carries half the flow at the same pressures: twice the inertance and resistance.
+            FluidInertance = fluid.Line.Inertance.Si / PerHalf;
+            FluidResistance = fluid.Line.Resistance.Si / PerHalf;
+        }
+    }
+
+    private void SetAccumulator(Accumulator unit, int i)
+    {
+        if (unit.GasVolume is { } volume)
+        {
+            Needs |= Needs.FluidGas;
+            FluidGasPressure[i] = FluidPressure + GasSpring.Atmosphere;
+            FluidPerVolume[i] = 1.0 / (PerHalf * volume.Si);
+            FluidExponent[i] = unit.Exponent;
+        }
+        else
+        {
+            FluidStiffness[i] = 1.0 / (PerHalf * Constant(unit).Si);
+        }
+    }
+
+    // Wide open there is one pressure: one common spring per side, of constant compliance or of gas.
+    private void SetOpenLine(FluidLink fluid)
+    {
+        Needs |= Needs.ElasticLink;
+        for (var i = 0; i < 4; i++)
+        {
+            LinkRatio[i] = FluidArea[i];
+        }
+
+        LinkCarried = FluidPressure;
+        if (fluid.Front.GasVolume is { } front && fluid.Rear.GasVolume is { } rear)
+        {
+            if (fluid.Front.Exponent != fluid.Rear.Exponent)
+            {
+                throw new RefusedValueException("gas exponents", $"{fluid.Front.Exponent:G4} and {fluid.Rear.Exponent:G4}", "equal for an open line", "Gas volumes at one pressure act as one volume: give both the same exponent.");
+            }
+
+            Needs |= Needs.FluidGas;
+            LinkGasPressure = FluidPressure + GasSpring.Atmosphere;
+            LinkPerVolume = 1.0 / (PerHalf * (front.Si + rear.Si));
+            LinkExponent = fluid.Front.Exponent;
+        }
+        else if (fluid.Front.GasVolume is null && fluid.Rear.GasVolume is null)
+        {
+            LinkRate = 1.0 / (PerHalf * (Constant(fluid.Front).Si + Constant(fluid.Rear).Si));
+        }
+        else
+        {
+            throw new RefusedValueException("accumulators", "one of gas and one of constant compliance", "of one kind for an open line", "Give both as gas volumes or both as compliances.");
+        }
+    }
+
+    private static Amount<Compliance> Constant(Accumulator unit) =>
+        unit.Compliance ?? throw new RefusedValueException("accumulator", "without compliance and gas volume", "one of the two", "Give either.");
+
+    private static void Spread(double[] corners, double front, double rear)
+    {
+        corners[0] = corners[1] = front;
+        corners[2] = corners[3] = rear;
+    }
+
+    private static void TakeOff(double[] sprung, double[] ratio, double carried)
+    {
+        for (var i = 0; i < 4; i++)
+        {
+            sprung[i] -= ratio[i] * carried;
+        }
+    }
+}

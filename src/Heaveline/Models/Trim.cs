@@ -1,0 +1,57 @@
+namespace Heaveline.Models;
+
+/// <summary>How a car stands under a load state, all measured from its reference state. Corners: front left, front right, rear left, rear right.</summary>
+public sealed record Trim
+{
+    /// <summary>Wheel travel used up, m, bump positive.</summary>
+    public required IReadOnlyList<double> Travel { get; init; }
+
+    /// <summary>Tyre load on the ground, N, unsprung weight included.</summary>
+    public required IReadOnlyList<double> WheelLoad { get; init; }
+
+    /// <summary>Suspension force on the body at each wheel, N: the sprung load.</summary>
+    public required IReadOnlyList<double> SprungLoad { get; init; }
+
+    /// <summary>Travel left until the bump stop touches, m; infinite without a stop, negative when it is touched already.</summary>
+    public required IReadOnlyList<double> BumpLeft { get; init; }
+
+    /// <summary>Travel left until the rebound stop touches, m; infinite without a stop.</summary>
+    public required IReadOnlyList<double> ReboundLeft { get; init; }
+
+    /// <summary>Change of the body's height above the ground over the front axle, m; sinking is negative.</summary>
+    public required double FrontHeight { get; init; }
+
+    /// <summary>Change of the body's height above the ground over the rear axle, m.</summary>
+    public required double RearHeight { get; init; }
+
+    /// <summary>Pitch of the body, rad, nose-down positive.</summary>
+    public required double Pitch { get; init; }
+
+    /// <summary>Roll of the body, rad, right-side-down positive.</summary>
+    public required double Roll { get; init; }
+
+    /// <summary>Gauge pressure in the left and the right line, Pa; empty without a fluid line.</summary>
+    public required IReadOnlyList<double> LinePressure { get; init; }
+
+    /// <summary>Half-width of the band within which friction lets the body settle anywhere, m: F_c over the wheel rate, front and rear. 0 without friction.</summary>
+    public required IReadOnlyList<double> FrictionBand { get; init; }
+
+    internal static Trim From(RideNumbers n, TrimSolution s, IReadOnlyList<double> wheelRate)
+    {
+        var middle = -n.Body.LeftOfMiddle * s.Roll;
+        return new Trim
+        {
+            Travel = s.Travel,
+            WheelLoad = s.Load,
+            SprungLoad = s.Force,
+            BumpLeft = [.. Enumerable.Range(0, 4).Select(i => n.Laws.BumpTouch[i] - s.Travel[i])],
+            ReboundLeft = [.. Enumerable.Range(0, 4).Select(i => s.Travel[i] - n.Laws.ReboundTouch[i])],
+            FrontHeight = s.Heave - (n.X[0] * s.Pitch) + middle,
+            RearHeight = s.Heave - (n.X[2] * s.Pitch) + middle,
+            Pitch = s.Pitch,
+            Roll = s.Roll,
+            LinePressure = (n.Laws.Needs & Needs.FluidLink) == 0 ? [] : [s.Pressure[0], s.Pressure[1]],
+            FrictionBand = [n.Laws.Friction[0] / wheelRate[0], n.Laws.Friction[2] / wheelRate[2]],
+        };
+    }
+}

@@ -1,0 +1,57 @@
+using Heaveline.Cars;
+using Heaveline.Quantities;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Heaveline.Models;
+
+/// <summary>What a found balance must still pass: it must be stable, every wheel on the ground, nothing past its travel.</summary>
+internal static class TrimChecks
+{
+    /// <summary>A balance on a knife's edge is no standing position: a body without pitch or roll stiffness tips at a touch.</summary>
+    public static void RefuseUnstable(LoadState load, RideNumbers n, Matrix<double> tangent)
+    {
+        // Condense wheels and fluid out of the tangent: what is left is the body's stiffness in heave, pitch and roll (scaled by its weight).
+        var body = tangent.SubMatrix(0, 3, 0, 3);
+        var condensed = body - (tangent.SubMatrix(0, 3, 3, 6) * tangent.SubMatrix(3, 6, 3, 6).Solve(tangent.SubMatrix(3, 6, 0, 3)));
+        string[] names = ["heave", "pitch", "roll"];
+        for (var i = 0; i < (n.Rolls ? 3 : 2); i++)
+        {
+            // Σforce falls as the body rises, and the moments turn back: each diagonal is negative when it is stiff; roll's row is +Σ y F.
+            var leading = condensed.SubMatrix(0, i + 1, 0, i + 1).Determinant();
+            var expected = i % 2 == 0 ? -1.0 : 1.0;
+            if (!(leading * expected > 1e-9))
+            {
+                throw new RefusedValueException("suspension", $"without stiffness in {names[i]} in load state '{load.Name}'", "stiff in heave, pitch and roll", $"The car would tip in {names[i]}: an interconnection alone cannot hold it up, add corner springs.");
+            }
+        }
+    }
+
+    public static void RefuseOutOfTravel(Car car, LoadState load, CornerLaws laws, TrimSolution trim)
+    {
+        string[] corners = ["front left", "front right", "rear left", "rear right"];
+        for (var i = 0; i < 4; i++)
+        {
+            var name = car.Kind == VehicleKind.TwoWheeler ? corners[i].Split(' ')[0] : corners[i];
+            if (!(trim.Load[i] > 0.0))
+            {
+                throw new RefusedValueException("load state", $"'{load.Name}' with the {name} wheel off the ground", "a load under which every wheel presses on the ground", "The car would tip: move the load towards the middle.");
+            }
+
+            if (trim.Travel[i] >= laws.BumpLimit[i])
+            {
+                throw new RefusedValueException("load state", $"'{load.Name}' with {trim.Travel[i] * 1000.0:F0} mm of travel at the {name} wheel", $"below the {laws.BumpLimit[i] * 1000.0:F0} mm at which it bottoms", "The springs cannot carry this load within their travel.");
+            }
+
+            if (trim.Travel[i] <= laws.ReboundLimit[i])
+            {
+                throw new RefusedValueException("load state", $"'{load.Name}' with {-trim.Travel[i] * 1000.0:F0} mm of droop at the {name} wheel", $"below the {-laws.ReboundLimit[i] * 1000.0:F0} mm at which it tops out", "Take less out, or check the weighing.");
+            }
+        }
+
+        // A displacer only pushes: its gauge pressure must stay above zero. The elastic link may pull.
+        if ((laws.Needs & Needs.FluidLink) != 0 && trim.Pressure.Any(p => !(p > 0.0)))
+        {
+            throw new RefusedValueException("line pressure", $"{trim.Pressure.Min() / 1e5:G3} bar in load state '{load.Name}'", "above 0 bar", "Raise the base pressure or soften the corner springs.");
+        }
+    }
+}

@@ -1,0 +1,142 @@
+using Heaveline.Cars;
+using Heaveline.Numerics;
+using Heaveline.Quantities;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Heaveline.Models;
+
+/// <summary>
+/// Nonlinear static equilibrium of body, wheels and fluid by Newton's method on the kernel's own forces and their exact tangents. Unknowns: heave,
+/// pitch, roll of the body, heights of the four wheels, fluid gone from front to rear on each side; all from the reference state, about the loaded
+/// centre of gravity.
+/// </summary>
+internal static class TrimSolver
+{
+    private const int Unknowns = 9;
+    private const double Tolerance = 1e-9;
+
+    public static TrimSolution Solve(Car car, LoadState load, SprungBody body, CornerLaws laws)
+    {
+        RefuseTipping(car, load, body);
+        var numbers = RideNumbers.Static(car, body, laws);
+        var constants = RidePacking.Pack<Quad<DualLane>, DualLane>([numbers]);
+        var unknown = Vector<double>.Build.Dense(Unknowns);
+        for (var pass = 0; pass < 100; pass++)
+        {
+            var (residual, tangent) = Evaluate(car, constants, numbers, unknown);
+            var miss = residual.L2Norm();
+            if (miss < Tolerance)
+            {
+                return Finish(car, load, constants, numbers, tangent, unknown);
+            }
+
+            var step = tangent.Solve(-residual);
+            if (!step.All(double.IsFinite))
+            {
+                break;
+            }
+
+            unknown += step * Shorten(car, constants, numbers, unknown, step, miss);
+        }
+
+        throw new RefusedValueException("load state", $"'{load.Name}'", "a load that the springs can carry in balance", "No standing position was found: the car would tip over or fall through its travel.");
+    }
+
+    // Halves the step until the imbalance falls; corners of the force laws can make a full step overshoot.
+    private static double Shorten(Car car, RideConstants<Quad<DualLane>, DualLane> constants, RideNumbers numbers, Vector<double> at, Vector<double> step, double miss)
+    {
+        var part = 1.0;
+        while (part > 1e-4 && !(Evaluate(car, constants, numbers, at + (step * part)).Residual.L2Norm() < miss))
+        {
+            part *= 0.5;
+        }
+
+        return part;
+    }
+
+    // A load outside the wheelbase or the track cannot be balanced by wheels that only push.
+    private static void RefuseTipping(Car car, LoadState load, SprungBody body)
+    {
+        var unsprungFront = car.Front.UnsprungMass.Si;
+        var unsprungRear = car.Rear.UnsprungMass.Si;
+        var onRear = (body.Mass * body.BehindFrontAxle / car.Wheelbase.Si) + unsprungRear;
+        var total = body.Mass + unsprungFront + unsprungRear;
+        if (onRear <= 0.0 || onRear >= total)
+        {
+            throw new RefusedValueException("load state", $"'{load.Name}' with {total - onRear:G4} kg on the front and {onRear:G4} kg on the rear axle", "above 0 kg on each axle", "The car would tip over an axle: move the load or make it lighter.");
+        }
+    }
+
+    private static (Vector<double> Residual, Matrix<double> Tangent) Evaluate(Car car, RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, Vector<double> unknown)
+    {
+        var residual = Vector<double>.Build.Dense(Unknowns);
+        var tangent = Matrix<double>.Build.Dense(Unknowns, Unknowns);
+        for (var k = 0; k < Unknowns; k++)
+        {
+            DualLane D(int i) => new(unknown[i], i == k ? 1.0 : 0.0);
+            Quad<DualLane> u = new(D(3), D(4), D(5), D(6));
+            var travel = Quad<DualLane>.Fma(c.X, Quad<DualLane>.All(D(1)), u - Quad<DualLane>.All(D(0))) - (c.Y * Quad<DualLane>.All(D(2)));
+            Quad<DualLane> flow = new(D(7), D(8), D(7), D(8));
+            var force = RideKernel<Quad<DualLane>, DualLane>.SuspensionForce(c, travel, default, flow, default, out _);
+            var zero = Quad<DualLane>.All(default);
+            var tyre = RideKernel<Quad<DualLane>, DualLane>.TyreForce(c, zero - u, zero);
+            var weight = n.Body.Mass * Gravity.Standard;
+            var rows = new DualLane[Unknowns];
+            // Scaled to lengths and angles of order one: forces per weight, moments per weight and metre.
+            rows[0] = (Quad<DualLane>.Sum(force) - DualLane.Of(weight)) / DualLane.Of(weight);
+            rows[1] = ((c.PitchGravity * D(1)) - Quad<DualLane>.Sum(c.X * force)) / DualLane.Of(weight);
+            rows[2] = n.Rolls ? ((c.RollGravity * D(2)) + Quad<DualLane>.Sum(c.Y * force)) / DualLane.Of(weight) : D(2);
+            for (var i = 0; i < 4; i++)
+            {
+                var unsprung = 0.5 * car.Axles[i / 2].UnsprungMass.Si * Gravity.Standard;
+                rows[3 + i] = (tyre.At(i) + DualLane.Of(n.TrimLoad[i] - unsprung) - force.At(i)) / DualLane.Of(weight);
+            }
+
+            rows[7] = D(7);
+            rows[8] = D(8);
+            if (n.Laws.FluidFlows)
+            {
+                // Still fluid has one pressure in each line.
+                var pressure = RideKernel<Quad<DualLane>, DualLane>.Pressure(c, travel, flow);
+                var scale = DualLane.Of(n.Laws.FluidPressure);
+                rows[7] = (pressure.At(0) - pressure.At(2)) / scale;
+                rows[8] = (pressure.At(1) - pressure.At(3)) / scale;
+            }
+
+            for (var i = 0; i < Unknowns; i++)
+            {
+                residual[i] = rows[i].Value;
+                tangent[i, k] = rows[i].Slope;
+            }
+        }
+
+        return (residual, tangent);
+    }
+
+    private static TrimSolution Finish(Car car, LoadState load, RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, Matrix<double> tangent, Vector<double> x)
+    {
+        TrimChecks.RefuseUnstable(load, n, tangent);
+        Quad<DualLane> Fixed(double a, double b, double d, double e) => new(DualLane.Of(a), DualLane.Of(b), DualLane.Of(d), DualLane.Of(e));
+        var travel = new double[4];
+        for (var i = 0; i < 4; i++)
+        {
+            travel[i] = x[3 + i] - (x[0] - (n.X[i] * x[1]) + (n.Y[i] * x[2]));
+        }
+
+        double[] flow = [x[7], x[8], x[7], x[8]];
+        var at = Fixed(travel[0], travel[1], travel[2], travel[3]);
+        var gone = Fixed(flow[0], flow[1], flow[2], flow[3]);
+        var force = RideKernel<Quad<DualLane>, DualLane>.SuspensionForce(c, at, default, gone, default, out _);
+        var pressure = RideKernel<Quad<DualLane>, DualLane>.Pressure(c, at, gone);
+        var loads = new double[4];
+        for (var i = 0; i < 4; i++)
+        {
+            loads[i] = n.TrimLoad[i] - (n.TyreRate[i] * x[3 + i]);
+        }
+
+        double[] Values(Quad<DualLane> q) => [q.At(0).Value, q.At(1).Value, q.At(2).Value, q.At(3).Value];
+        var trim = new TrimSolution(travel, Values(force), loads, flow, Values(pressure), x[0], x[1], x[2]);
+        TrimChecks.RefuseOutOfTravel(car, load, n.Laws, trim);
+        return trim;
+    }
+}

@@ -1,0 +1,49 @@
+namespace Heaveline.Numerics;
+
+/// <summary>
+/// A number as the kernel sees it: one double, several doubles side by side, or a double with its derivative. The equations of motion are written once
+/// over this, so that the single pass, the wide batch and the linearisation are the same lines.
+/// </summary>
+internal interface ILane<TSelf>
+    where TSelf : struct, ILane<TSelf>
+{
+    /// <summary>How many runs stand side by side in one value.</summary>
+    static abstract int Count { get; }
+
+    /// <summary>The same number in every place.</summary>
+    static abstract TSelf Of(double value);
+
+    /// <summary>One number per place, from <paramref name="values"/>.</summary>
+    static abstract TSelf From(ReadOnlySpan<double> values);
+
+    /// <summary>Writes one number per place.</summary>
+    void To(Span<double> values);
+
+    /// <summary>a·b + c with one rounding.</summary>
+    static abstract TSelf Fma(TSelf a, TSelf b, TSelf c);
+
+    /// <summary>The larger; at a tie of dual numbers the mean of both slopes.</summary>
+    static abstract TSelf Max(TSelf a, TSelf b);
+
+    /// <summary>The smaller; at a tie of dual numbers the mean of both slopes.</summary>
+    static abstract TSelf Min(TSelf a, TSelf b);
+
+    /// <summary>Square root of a number above zero.</summary>
+    static abstract TSelf Sqrt(TSelf a);
+
+    /// <summary>a to the power b, a above zero.</summary>
+    static abstract TSelf Power(TSelf a, TSelf b);
+
+    /// <summary>Where a ≤ limit, then; elsewhere, otherwise.</summary>
+    static abstract TSelf WhereAtMost(TSelf a, TSelf limit, TSelf then, TSelf otherwise);
+
+    static abstract TSelf operator +(TSelf a, TSelf b);
+
+    static abstract TSelf operator -(TSelf a, TSelf b);
+
+    static abstract TSelf operator *(TSelf a, TSelf b);
+
+    static abstract TSelf operator /(TSelf a, TSelf b);
+
+    static abstract TSelf operator -(TSelf a);
+}
