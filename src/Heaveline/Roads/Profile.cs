@@ -1,0 +1,105 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Roads;
+
+/// <summary>
+/// Height of the road in one wheel track: cubic pieces over the distance x, constant before the first knot and after the last. Immutable.
+/// A sharp step is written as two knots at one x; at that x the height after the step holds, and the slope is always the one ahead.
+/// </summary>
+public sealed partial class Profile
+{
+    // Heights at a knot may differ by rounding only, unless two knots stand at one x.
+    private const double Meets = 1e-9;
+
+    private readonly double[] knots;
+    private readonly double[] coefficients;
+
+    private Profile(double[] knots, double[] coefficients)
+    {
+        this.knots = knots;
+        this.coefficients = coefficients;
+        HasJump = Jumps(knots, coefficients);
+    }
+
+    /// <summary>A level road at height 0.</summary>
+    public static Profile Flat { get; } = new([0.0], [0.0, 0.0, 0.0, 0.0]);
+
+    /// <summary>Where pieces begin, x, m, never decreasing, shape (n), n at least 1.</summary>
+    public ReadOnlySpan<double> Knots => knots;
+
+    /// <summary>c0, c1, c2, c3 of every piece, shape (n, 4), with height = c0 + c1 d + c2 d² + c3 d³ and d = x − knot; the last piece is level.</summary>
+    public ReadOnlySpan<double> Coefficients => coefficients;
+
+    /// <summary>First knot, m. The road is level before it.</summary>
+    public double Start => knots[0];
+
+    /// <summary>Last knot, m. The road is level after it.</summary>
+    public double End => knots[^1];
+
+    /// <summary>Height before the first knot, m.</summary>
+    public double StartHeight => coefficients[0];
+
+    /// <summary>Height after the last knot, m.</summary>
+    public double EndHeight => coefficients[^Cubic.Order];
+
+    /// <summary>
+    /// Whether the height jumps somewhere. The rate of tyre compression is infinite there: with tyre damping such a road needs an edge
+    /// length, or the average over a contact length (<see cref="AveragedOver"/>).
+    /// </summary>
+    public bool HasJump { get; }
+
+    /// <summary>A profile from pieces as they are.</summary>
+    /// <param name="knots">x, m, never decreasing, shape (n).</param>
+    /// <param name="coefficients">c0 … c3 of each piece, shape (n, 4); c1 … c3 of the last are 0.</param>
+    public static Profile FromCubics(ReadOnlySpan<double> knots, ReadOnlySpan<double> coefficients)
+    {
+        if (knots.Length == 0 || coefficients.Length != Cubic.Order * knots.Length)
+        {
+            throw new RefusedValueException("profile", $"{knots.Length} knots with {coefficients.Length} coefficients", "at least 1 knot, 4 coefficients each", "Give c0, c1, c2, c3 for each knot.");
+        }
+
+        foreach (var value in coefficients)
+        {
+            _ = Checked.Within(value, -double.MaxValue, double.MaxValue, "Give finite numbers.", "ProfileCoefficient");
+        }
+
+        for (var i = 0; i < knots.Length; i++)
+        {
+            _ = Checked.Within(knots[i], i == 0 ? -double.MaxValue : knots[i - 1], double.MaxValue, "Sort the knots by distance.", "ProfileKnot");
+            var width = i == 0 ? 0.0 : knots[i] - knots[i - 1];
+            var height = coefficients[Cubic.Order * i];
+            var before = i == 0 ? height : Cubic.Height(coefficients, i - 1, width);
+            if (width > 0.0 && Math.Abs(height - before) > Meets * (1.0 + Math.Abs(height)))
+            {
+                throw new RefusedValueException("profile", FormattableString.Invariant($"broken by {height - before:G3} m at {knots[i]:G6} m"), "without a break between pieces", "Write a sharp step as two knots at one distance.");
+            }
+        }
+
+        var last = coefficients[^3..];
+        return last.IndexOfAnyExcept(0.0) < 0
+            ? new Profile(knots.ToArray(), coefficients.ToArray())
+            : throw new RefusedValueException("profile", "sloping after its last knot", "level there", "End the profile with a knot whose c1, c2 and c3 are 0.");
+    }
+
+    /// <summary>Height at <paramref name="x"/>, m.</summary>
+    public double Height(double x) => Cubic.PieceAt(knots, x) is var i and >= 0 ? Cubic.Height(coefficients, i, x - knots[i]) : StartHeight;
+
+    /// <summary>Slope dh/dx at <paramref name="x"/> (–), the one ahead of a knot. A jump has no slope and adds none.</summary>
+    public double Slope(double x) => Cubic.PieceAt(knots, x) is var i and >= 0 ? Cubic.Slope(coefficients, i, x - knots[i]) : 0.0;
+
+    /// <summary>A reader with a cursor, for many distances that mostly grow. One for each thread.</summary>
+    public ProfileReader Reader() => new(knots, coefficients);
+
+    private static bool Jumps(double[] knots, double[] coefficients)
+    {
+        for (var i = 1; i < knots.Length; i++)
+        {
+            if (knots[i] == knots[i - 1] && coefficients[Cubic.Order * i] != coefficients[Cubic.Order * (i - 1)])
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

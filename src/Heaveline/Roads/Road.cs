@@ -1,0 +1,134 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Roads;
+
+/// <summary>
+/// A road as the two wheel tracks see it. x = 0 is where an obstacle begins: at t = 0 of a pass the front wheel centres stand there.
+/// Waves and measured roads begin at x = 0 too.
+/// </summary>
+public sealed record Road
+{
+    /// <summary>Name, not blank.</summary>
+    public required string Name { get; init => field = Checked.NotBlank(value, "Give the road a name."); }
+
+    /// <summary>What kind of road it is.</summary>
+    public required RoadKind Kind { get; init; }
+
+    /// <summary>Height in the left wheel track.</summary>
+    public required Profile Left { get; init; }
+
+    /// <summary>Height in the right wheel track.</summary>
+    public required Profile Right { get; init; }
+
+    /// <summary>Where the obstacle lies; none on roads without a beginning and an end of their own.</summary>
+    public RoadEvent? Event { get; init; }
+
+    /// <summary>The road in words, for captions.</summary>
+    public required string Caption { get; init => field = Checked.NotBlank(value, "Say what the road is."); }
+
+    /// <summary>A level road.</summary>
+    public static Road Flat { get; } = new() { Name = "flat road", Kind = RoadKind.Flat, Left = Profile.Flat, Right = Profile.Flat, Caption = "level road" };
+
+    /// <summary>Where the obstacle begins, m, if there is one.</summary>
+    public double? EventStart => Event?.Start;
+
+    /// <summary>Where the obstacle ends, m, if there is one.</summary>
+    public double? EventEnd => Event?.End;
+
+    /// <summary>Where the first track leaves its first level, m.</summary>
+    public double Start => Math.Min(Left.Start, Right.Start);
+
+    /// <summary>Where both tracks have reached their last level, m.</summary>
+    public double End => Math.Max(Left.End, Right.End);
+
+    /// <summary>Whether a height jumps; see <see cref="Profile.HasJump"/>.</summary>
+    public bool HasJump => Left.HasJump || Right.HasJump;
+
+    /// <summary>A level road with one obstacle at x = 0.</summary>
+    /// <param name="obstacle">The obstacle.</param>
+    /// <param name="tracks">Which wheel tracks it lies in.</param>
+    /// <exception cref="RefusedValueException">Its sizes do not fit one another.</exception>
+    public static Road From(Obstacle obstacle, Tracks tracks = Tracks.Both)
+    {
+        var profile = obstacle.Draw();
+        var where = tracks switch { Tracks.Left => "left track", Tracks.Right => "right track", _ => "both tracks" };
+        return new Road
+        {
+            Name = obstacle.Shape,
+            Kind = RoadKind.Obstacle,
+            Left = tracks == Tracks.Right ? Profile.Flat : profile,
+            Right = tracks == Tracks.Left ? Profile.Flat : profile,
+            Event = new RoadEvent(0.0, obstacle.OverallLength),
+            Caption = $"{obstacle.Shape}, {obstacle.Sizes}, {where}",
+        };
+    }
+
+    /// <summary>A road of waves, beginning at x = 0 with its lead-in.</summary>
+    public static Road From(SineRoad sine)
+    {
+        var lag = sine.RightLag.Si == 0.0 ? "" : FormattableString.Invariant($", right track {sine.RightLag.Si * 180.0 / Math.PI:0.#}° behind");
+        return new Road
+        {
+            Name = "sine road",
+            Kind = RoadKind.Sine,
+            Left = sine.DrawLeft(),
+            Right = sine.DrawRight(),
+            Caption = FormattableString.Invariant($"sine road, amplitude {1000.0 * sine.Amplitude.Si:0.###} mm, wavelength {sine.Wavelength.Si:0.####} m, {sine.Waves:0.##} waves{lag}"),
+        };
+    }
+
+    /// <summary>
+    /// A measured road. Distances count from the first; one height is taken from all, midway between the tracks' first ones, so that their
+    /// difference stays. Between samples it runs as cubic pieces with slopes from neighbouring samples.
+    /// </summary>
+    /// <param name="name">Name of the road.</param>
+    /// <param name="distances">Distance of each point, m, growing, shape (n), n at least 4.</param>
+    /// <param name="left">Heights of the left track, m, shape (n), within 10 m of the first.</param>
+    /// <param name="right">Heights of the right track, m, shape (n), or null when both wheels run in one track.</param>
+    public static Road FromMeasured(string name, IReadOnlyList<double> distances, IReadOnlyList<double> left, IReadOnlyList<double>? right)
+    {
+        var origin = distances.Count > 0 ? distances[0] : 0.0;
+        var first = left.Count > 0 ? left[0] : 0.0;
+        var datum = right is { Count: > 0 } ? 0.5 * (first + right[0]) : first;
+        var leftProfile = SampledHeights.Draw(distances, left, origin, datum);
+        var rightProfile = right is null ? leftProfile : SampledHeights.Draw(distances, right, origin, datum);
+        return new Road
+        {
+            Name = name,
+            Kind = RoadKind.Measured,
+            Left = leftProfile,
+            Right = rightProfile,
+            Caption = FormattableString.Invariant($"{name}, measured, {leftProfile.End:0.##} m, {distances.Count} points, {(right is null ? "one track" : "two tracks")}"),
+        };
+    }
+
+    /// <summary>Both tracks as a tyre's contact length passes them on; see <see cref="Profile.AveragedOver"/>.</summary>
+    public Road AveragedOver(Amount<Length> contact)
+    {
+        var left = Left.AveragedOver(contact);
+        return this with { Left = left, Right = ReferenceEquals(Left, Right) ? left : Right.AveragedOver(contact) };
+    }
+
+    /// <summary>This obstacle and then another, on the level where this one ended.</summary>
+    /// <param name="other">A road with an obstacle.</param>
+    /// <param name="gap">Distance from the end of this obstacle to the beginning of the other, 0 or above.</param>
+    public Road Then(Road other, Amount<Length> gap)
+    {
+        if (Event is not { } first || other.Event is not { } second)
+        {
+            throw new RefusedValueException("road in a sequence", $"a road without obstacle ({(Event is null ? Name : other.Name)})", "a road with an obstacle", "Join obstacles only.");
+        }
+
+        var start = first.End + Checked.NotNegative(gap, "Give the distance between the obstacles.").Si;
+        var next = start - second.Start;
+        var left = Left.Then(other.Left.Shifted(next));
+        return this with
+        {
+            Name = $"{Name}, then {other.Name}",
+            Left = left,
+            Right = ReferenceEquals(Left, Right) && ReferenceEquals(other.Left, other.Right) ? left : Right.Then(other.Right.Shifted(next)),
+            Event = new RoadEvent(first.Start, start + (second.End - second.Start)),
+            Caption = FormattableString.Invariant($"{Caption}; {gap.Si:0.###} m further: {other.Caption}"),
+        };
+    }
+}

@@ -1,0 +1,17 @@
+namespace Heaveline.Roads;
+
+/// <summary>What kind of road it is.</summary>
+public enum RoadKind
+{
+    /// <summary>Level.</summary>
+    Flat,
+
+    /// <summary>One obstacle or several, each with a beginning and an end.</summary>
+    Obstacle,
+
+    /// <summary>Waves.</summary>
+    Sine,
+
+    /// <summary>Heights somebody measured.</summary>
+    Measured,
+}

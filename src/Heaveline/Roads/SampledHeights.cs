@@ -1,0 +1,74 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Roads;
+
+/// <summary>
+/// A profile through measured heights: cubic pieces with the slope at each sample taken from the parabola through it and its neighbours
+/// [de Boor, A Practical Guide to Splines, ch. IV, "cubic Bessel interpolation"].
+/// </summary>
+/// <remarks>
+/// Why this and not straight lines: a corner at every sample is a step in the rate of tyre compression, which the sampling never saw and tyre
+/// damping turns into force. Why not a spline through all: one wrong height would ring along the whole road. Why not monotone slopes: they
+/// flatten every crest that falls between samples. The price is a possible overshoot beside a sharp edge, within the next sample.
+/// </remarks>
+internal static class SampledHeights
+{
+    /// <summary>The fewest samples that say more than one parabola.</summary>
+    internal const int Fewest = 4;
+
+    /// <summary>How far a height may lie from the first one, m.</summary>
+    internal const double Highest = 10.0;
+
+    internal static Profile Draw(IReadOnlyList<double> distances, IReadOnlyList<double> heights, double origin, double datum)
+    {
+        Check(distances, heights);
+        var last = distances.Count - 1;
+        var knots = new List<double>(last + 1);
+        var coefficients = new List<double>(Cubic.Order * (last + 1));
+        for (var i = 0; i < last; i++)
+        {
+            knots.Add(distances[i] - origin);
+            Cubic.Append(
+                coefficients,
+                distances[i + 1] - distances[i],
+                heights[i] - datum,
+                SlopeAt(distances, heights, i),
+                heights[i + 1] - datum,
+                SlopeAt(distances, heights, i + 1));
+        }
+
+        knots.Add(distances[last] - origin);
+        coefficients.AddRange([heights[last] - datum, 0.0, 0.0, 0.0]);
+        return Profile.FromCubics([.. knots], [.. coefficients]);
+    }
+
+    // Slope at sample i of the parabola through samples m−1, m, m+1, m being i moved off the ends.
+    private static double SlopeAt(IReadOnlyList<double> x, IReadOnlyList<double> h, int i)
+    {
+        var m = Math.Clamp(i, 1, x.Count - 2);
+        var before = (h[m] - h[m - 1]) / (x[m] - x[m - 1]);
+        var after = (h[m + 1] - h[m]) / (x[m + 1] - x[m]);
+        var curvature = (after - before) / (x[m + 1] - x[m - 1]);
+        return before + (curvature * ((2.0 * x[i]) - x[m - 1] - x[m]));
+    }
+
+    private static void Check(IReadOnlyList<double> distances, IReadOnlyList<double> heights)
+    {
+        if (distances.Count < Fewest)
+        {
+            throw new RefusedValueException("number of measured points", FormattableString.Invariant($"{distances.Count}"), "at least 4", "Measure more points.");
+        }
+
+        if (heights.Count != distances.Count)
+        {
+            throw new RefusedValueException("number of measured heights", FormattableString.Invariant($"{heights.Count}"), FormattableString.Invariant($"{distances.Count}, as many as distances"), "Give one height for each distance.");
+        }
+
+        for (var i = 0; i < distances.Count; i++)
+        {
+            var least = i == 0 ? -double.MaxValue : Math.BitIncrement(distances[i - 1]);
+            _ = Checked.Within(distances[i], least, double.MaxValue, "Sort the points by distance and keep one of each.", "MeasuredDistance");
+            _ = Checked.Within(heights[i], heights[0] - Highest, heights[0] + Highest, "Check the unit of the heights, or cut the road into shorter ones.", "MeasuredHeight");
+        }
+    }
+}

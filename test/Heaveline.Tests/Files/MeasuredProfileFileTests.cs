@@ -1,0 +1,86 @@
+using Heaveline.Files;
+using Heaveline.Files.Roads;
+using Heaveline.Roads;
+
+namespace Heaveline.Tests.Files;
+
+public class MeasuredProfileFileTests
+{
+    [Fact]
+    public void Two_tracks_are_read_in_their_units()
+    {
+        var reading = MeasuredProfileFile.Parse("# levelled with a hose\r\ndistance [ft],right [mm] , left [in]\r\n0,10,0\r\n1,20,1\r\n\r\n2,20,1\r\n3,30,2\r\n", "yard.csv");
+        Assert.Empty(reading.Refusals);
+        var road = Assert.IsType<Road>(reading.Road);
+        Assert.Equal("yard", road.Name);
+        Assert.Equal(RoadKind.Measured, road.Kind);
+        Assert.Equal(3.0 * 0.3048, road.End, 1e-15);
+        Assert.Equal(0.010, road.Right.Height(0.3048) - road.Right.StartHeight, 1e-15);
+        Assert.Equal(0.0254, road.Left.Height(0.3048) - road.Left.StartHeight, 1e-15);
+        Assert.Equal(0.010, road.Right.StartHeight - road.Left.StartHeight, 1e-15);
+    }
+
+    [Fact]
+    public void One_height_is_seen_by_both_wheels()
+    {
+        var road = MeasuredProfileFile.Parse("distance [km], height [cm]\n0, 0\n0.001, 1\n0.002, 0\n0.003, -1e0", "lane.csv").Road;
+        Assert.NotNull(road);
+        Assert.Same(road.Left, road.Right);
+        Assert.Equal(0.01, road.Left.Height(1.0), 1e-12);
+        Assert.Equal(-0.01, road.Right.EndHeight, 1e-12);
+    }
+
+    [Fact]
+    public void Everything_wrong_is_refused_at_once_with_its_place()
+    {
+        const string text = "distance [m], left [mm], right [mm]\n" +
+            "0.0, 1.0, 1.0\n" +
+            "0.1, , 1.0\n" +
+            "0.1, 2.0, NaN\n" +
+            "0.3, 2.0\n" +
+            "0.2, 3.0, 4.0\n" +
+            "0.1, 3.0, 4.0\n" +
+            "0.5, 3.0, 10002\n" +
+            "0.6, 3.0, ?\n";
+        var reading = MeasuredProfileFile.Parse(text, "yard.csv");
+        Assert.Null(reading.Road);
+        Assert.Equal(
+            [
+                "yard.csv:3:5:1 left is empty; it must be a number.",
+                "yard.csv:4:1:3 distance 0.1 m repeats the distance before it; it must be above 0.1 m.",
+                "yard.csv:4:11:3 right is NaN; it must be a finite number.",
+                "yard.csv:5:1:8 the line has 2 cells; it must have 3, one for each column.",
+                "yard.csv:7:1:3 distance 0.1 m goes backwards; it must be above 0.2 m.",
+                "yard.csv:8:11:5 right is 10002 mm, 10001 mm from the first one; it must be within 10000 mm of it.",
+                "yard.csv:9:11:1 right is ?; it must be a finite number.",
+            ],
+            reading.Refusals.Select(Words));
+        Assert.All(reading.Refusals, r => Assert.NotEmpty(r.Advice));
+    }
+
+    [Theory]
+    [InlineData("distance, left [mm], right [mm]", "r.csv:1:1:8 column 'distance' has no unit; it must have one in square brackets.")]
+    [InlineData("distance [m], left [yd], right [mm]", "r.csv:1:15:9 unit of column 'left' is 'yd'; it must be m, mm, cm, km, in or ft.")]
+    [InlineData("u [m], height [mm]", "r.csv:1:1:5 column 1 is named 'u'; it must be distance.")]
+    [InlineData("distance [m], z [mm]", "r.csv:1:15:6 column 2 is named 'z'; it must be left, right or height.")]
+    [InlineData("distance [m], left [mm], left [mm]", "r.csv:1:26:9 column 'left' stands twice; it must stand once.")]
+    [InlineData("distance [m], left [mm]", "r.csv:1:1:23 the columns are distance, left; they must be distance and height, or distance, left and right.")]
+    [InlineData("distance [m]; left [mm]", "r.csv:1:13:1 the columns are separated by semicolons; they must be separated by commas.")]
+    public void A_header_that_cannot_be_told_is_refused(string header, string expected)
+    {
+        var reading = MeasuredProfileFile.Parse(header + "\n0,0\n1,0\n2,0\n3,0\n", "r.csv");
+        Assert.Null(reading.Road);
+        Assert.Equal(expected, Words(Assert.Single(reading.Refusals)));
+    }
+
+    [Fact]
+    public void Too_few_points_and_no_header_are_refused()
+    {
+        var few = MeasuredProfileFile.Parse("distance [m], height [mm]\n0,0\n1,0\n2,0\n", "r.csv");
+        Assert.Contains("has 3 points; it must have at least 4", Assert.Single(few.Refusals).Message, StringComparison.Ordinal);
+        var none = MeasuredProfileFile.Parse("\n# nothing\n", "r.csv");
+        Assert.Contains("no header", Assert.Single(none.Refusals).Message, StringComparison.Ordinal);
+    }
+
+    private static string Words(Refusal refusal) => FormattableString.Invariant($"{refusal.File}:{refusal.Line}:{refusal.Column}:{refusal.Length} {refusal.Message}");
+}

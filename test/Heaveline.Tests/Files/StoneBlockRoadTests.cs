@@ -1,0 +1,76 @@
+using System.Globalization;
+using System.Text;
+using Heaveline.Files.Roads;
+
+namespace Heaveline.Tests.Files;
+
+/// <summary>
+/// A measured stone-block test road, 10 m by 10 mm (OpenCRG, crg-bin/belgian_block.crg, Apache License 2.0): a grid of heights in mm with an
+/// offset of 2.1 m and empty cells at its edges.
+/// </summary>
+public class StoneBlockRoadTests
+{
+    [Fact]
+    public void Two_whole_tracks_of_a_measured_stone_block_road_are_driven_as_measured()
+    {
+        var (text, left, right) = Tracks("0.00", "-1.37");
+        var reading = MeasuredProfileFile.Parse(text, "stone-block.csv");
+        Assert.Empty(reading.Refusals);
+        var road = reading.Road!;
+        Assert.Equal(10.0, road.End, 1e-9);
+        Assert.Equal(1001, road.Left.Knots.Length);
+        var datum = 0.5 * (left[0] + right[0]);
+        for (var i = 0; i < left.Count; i++)
+        {
+            Assert.Equal(1e-3 * (left[i] - datum), road.Left.Height(road.Left.Knots[i]), 1e-12);
+            Assert.Equal(1e-3 * (right[i] - datum), road.Right.Height(road.Right.Knots[i]), 1e-12);
+        }
+
+        // The offset of 2.1 m is gone, and the stones remain.
+        Assert.InRange(left.Max() - left.Min(), 10.0, 200.0);
+        Assert.InRange(Math.Abs(road.Left.StartHeight), 0.0, 0.1);
+        var averaged = road.AveragedOver(new(0.12));
+        Assert.False(averaged.HasJump);
+        Assert.True(Steepest(averaged.Left) < 0.5 * Steepest(road.Left), "a contact patch longer than the joints takes most of their slope");
+    }
+
+    [Fact]
+    public void A_track_at_the_measured_edge_is_refused_gap_by_gap()
+    {
+        var (text, _, right) = Tracks("0.00", "-1.70");
+        var reading = MeasuredProfileFile.Parse(text, "stone-block.csv");
+        Assert.Null(reading.Road);
+        Assert.Equal(right.Count(double.IsNaN), reading.Refusals.Count);
+        Assert.Equal((2, "right is empty; it must be a number."), (reading.Refusals[0].Line, reading.Refusals[0].Message));
+    }
+
+    private static double Steepest(Heaveline.Roads.Profile profile)
+    {
+        var steepest = 0.0;
+        for (var x = 0.5; x < 9.5; x += 0.001)
+        {
+            steepest = Math.Max(steepest, Math.Abs(profile.Slope(x)));
+        }
+
+        return steepest;
+    }
+
+    private static (string Text, List<double> Left, List<double> Right) Tracks(string left, string right)
+    {
+        var lines = File.ReadAllLines(SharedData.Require("stone-block-road-right", "grid.csv"));
+        var header = lines[0].Split(',');
+        var (l, r) = (Array.IndexOf(header, left), Array.IndexOf(header, right));
+        var text = new StringBuilder("distance [m], left [mm], right [mm]\n");
+        var (leftHeights, rightHeights) = (new List<double>(), new List<double>());
+        foreach (var cells in lines.Skip(1).Select(line => line.Split(',')))
+        {
+            text.Append(cells[0]).Append(", ").Append(cells[l]).Append(", ").Append(cells[r]).Append('\n');
+            leftHeights.Add(Number(cells[l]));
+            rightHeights.Add(Number(cells[r]));
+        }
+
+        return (text.ToString(), leftHeights, rightHeights);
+    }
+
+    private static double Number(string cell) => cell.Length == 0 ? double.NaN : double.Parse(cell, CultureInfo.InvariantCulture);
+}
