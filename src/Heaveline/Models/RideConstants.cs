@@ -24,7 +24,8 @@ internal sealed class RideConstants<TQuad, TLane>
     // Trim: travel, total suspension force, tyre load.
     public TQuad TrimTravel;
     public TQuad TrimForce;
-    public TQuad TrimLoad;
+    /// <summary>−N, the change of load at which a tyre leaves the road.</summary>
+    public TQuad TrimUnload;
     public TQuad TrimFlow;
 
     public TQuad TyreRate;

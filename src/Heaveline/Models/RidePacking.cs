@@ -58,7 +58,7 @@ internal static class RidePacking
             AcrossAxle = Q(n => n.AcrossAxle),
             TrimTravel = Q(n => n.TrimTravel),
             TrimForce = Q(n => n.TrimForce),
-            TrimLoad = Q(n => n.TrimLoad),
+            TrimUnload = Q(n => [-n.TrimLoad[0], -n.TrimLoad[1], -n.TrimLoad[2], -n.TrimLoad[3]]),
             TrimFlow = Q(n => n.TrimFlow),
             TyreRate = Q(n => n.TyreRate),
             TyreDamping = Q(n => n.TyreDamping),

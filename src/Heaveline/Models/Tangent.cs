@@ -77,40 +77,33 @@ public sealed class Tangent
         DualLane D(int i) => new(0.0, i == k ? 1.0 : 0.0);
         Quad<DualLane> Four(int from) => new(D(from), D(from + 1), D(from + 2), D(from + 3));
         Quad<DualLane> Sides(int from) => count == 9 ? new(D(from), D(from + 1), D(from), D(from + 1)) : default;
-        RideKernel<Quad<DualLane>, DualLane>.Accelerations(
-            c,
-            D(0),
-            D(1),
-            D(2),
-            Four(3),
-            D(count),
-            D(count + 1),
-            D(count + 2),
-            Four(count + 3),
-            Sides(7),
-            Sides(count + 7),
-            Four(2 * count),
-            Four((2 * count) + 4),
-            out var z,
-            out var theta,
-            out var phi,
-            out var u,
-            out var flow,
-            out _,
-            out _);
+        var state = new RideState<Quad<DualLane>, DualLane>
+        {
+            Z = D(0),
+            Theta = D(1),
+            Phi = D(2),
+            U = Four(3),
+            Flow = Sides(7),
+            ZRate = D(count),
+            ThetaRate = D(count + 1),
+            PhiRate = D(count + 2),
+            URate = Four(count + 3),
+            FlowRate = Sides(count + 7),
+        };
+        RideKernel<Quad<DualLane>, DualLane>.Accelerations(c, state, Four(2 * count), Four((2 * count) + 4));
         var column = new double[count];
-        column[0] = z.Slope;
-        column[1] = theta.Slope;
-        column[2] = n.Rolls ? phi.Slope : 0.0;
+        column[0] = state.ZDot.Slope;
+        column[1] = state.ThetaDot.Slope;
+        column[2] = n.Rolls ? state.PhiDot.Slope : 0.0;
         for (var i = 0; i < 4; i++)
         {
-            column[3 + i] = u.At(i).Slope;
+            column[3 + i] = state.UDot.At(i).Slope;
         }
 
         if (count == 9)
         {
-            column[7] = flow.At(0).Slope;
-            column[8] = flow.At(1).Slope;
+            column[7] = state.FlowDot.At(0).Slope;
+            column[8] = state.FlowDot.At(1).Slope;
         }
 
         return column;
@@ -123,12 +116,14 @@ public sealed class Tangent
         for (var j = 0; j < 4; j++)
         {
             Quad<DualLane> Seed() => new(D(0, j), D(1, j), D(2, j), D(3, j));
-            var byTravel = RideKernel<Quad<DualLane>, DualLane>.SuspensionForce(c, Seed() + c.TrimTravel, default, default, default, out _);
-            var byRate = RideKernel<Quad<DualLane>, DualLane>.SuspensionForce(c, c.TrimTravel, Seed(), default, default, out _);
+            var byTravel = new RideState<Quad<DualLane>, DualLane> { Travel = Seed() + c.TrimTravel };
+            var byRate = new RideState<Quad<DualLane>, DualLane> { Travel = c.TrimTravel, Rate = Seed() };
+            ElementForces<Quad<DualLane>, DualLane>.Suspension(c, byTravel);
+            ElementForces<Quad<DualLane>, DualLane>.Suspension(c, byRate);
             for (var i = 0; i < 4; i++)
             {
-                rate[i, j] = byTravel.At(i).Slope;
-                damping[i, j] = byRate.At(i).Slope;
+                rate[i, j] = byTravel.Force.At(i).Slope;
+                damping[i, j] = byRate.Force.At(i).Slope;
             }
         }
 

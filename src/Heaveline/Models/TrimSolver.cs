@@ -76,10 +76,10 @@ internal static class TrimSolver
             DualLane D(int i) => new(unknown[i], i == k ? 1.0 : 0.0);
             Quad<DualLane> u = new(D(3), D(4), D(5), D(6));
             var travel = Quad<DualLane>.Fma(c.X, Quad<DualLane>.All(D(1)), u - Quad<DualLane>.All(D(0))) - (c.Y * Quad<DualLane>.All(D(2)));
-            Quad<DualLane> flow = new(D(7), D(8), D(7), D(8));
-            var force = RideKernel<Quad<DualLane>, DualLane>.SuspensionForce(c, travel, default, flow, default, out _);
-            var zero = Quad<DualLane>.All(default);
-            var tyre = RideKernel<Quad<DualLane>, DualLane>.TyreForce(c, zero - u, zero);
+            var state = new RideState<Quad<DualLane>, DualLane> { U = u, Travel = travel, Flow = new(D(7), D(8), D(7), D(8)) };
+            ElementForces<Quad<DualLane>, DualLane>.Suspension(c, state);
+            RideKernel<Quad<DualLane>, DualLane>.TyreForce(c, state, default, default);
+            var (force, tyre) = (state.Force, state.Tyre);
             var weight = n.Body.Mass * Gravity.Standard;
             var rows = new DualLane[Unknowns];
             // Scaled to lengths and angles of order one: forces per weight, moments per weight and metre.
@@ -97,7 +97,7 @@ internal static class TrimSolver
             if (n.Laws.FluidFlows)
             {
                 // Still fluid has one pressure in each line.
-                var pressure = RideKernel<Quad<DualLane>, DualLane>.Pressure(c, travel, flow);
+                var pressure = LinkForces<Quad<DualLane>, DualLane>.Pressure(c, state);
                 var scale = DualLane.Of(n.Laws.FluidPressure);
                 rows[7] = (pressure.At(0) - pressure.At(2)) / scale;
                 rows[8] = (pressure.At(1) - pressure.At(3)) / scale;
@@ -124,10 +124,13 @@ internal static class TrimSolver
         }
 
         double[] flow = [x[7], x[8], x[7], x[8]];
-        var at = Fixed(travel[0], travel[1], travel[2], travel[3]);
-        var gone = Fixed(flow[0], flow[1], flow[2], flow[3]);
-        var force = RideKernel<Quad<DualLane>, DualLane>.SuspensionForce(c, at, default, gone, default, out _);
-        var pressure = RideKernel<Quad<DualLane>, DualLane>.Pressure(c, at, gone);
+        var state = new RideState<Quad<DualLane>, DualLane>
+        {
+            Travel = Fixed(travel[0], travel[1], travel[2], travel[3]),
+            Flow = Fixed(flow[0], flow[1], flow[2], flow[3]),
+        };
+        ElementForces<Quad<DualLane>, DualLane>.Suspension(c, state);
+        var pressure = LinkForces<Quad<DualLane>, DualLane>.Pressure(c, state);
         var loads = new double[4];
         for (var i = 0; i < 4; i++)
         {
@@ -135,7 +138,7 @@ internal static class TrimSolver
         }
 
         double[] Values(Quad<DualLane> q) => [q.At(0).Value, q.At(1).Value, q.At(2).Value, q.At(3).Value];
-        var trim = new TrimSolution(travel, Values(force), loads, flow, Values(pressure), x[0], x[1], x[2]);
+        var trim = new TrimSolution(travel, Values(state.Force), loads, flow, Values(pressure), x[0], x[1], x[2]);
         TrimChecks.RefuseOutOfTravel(car, load, n.Laws, trim);
         return trim;
     }

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using Heaveline.Models;
 using Heaveline.Numerics;
 
@@ -21,60 +20,36 @@ internal static class PassStepper<TQuad, TLane>
     /// <param name="perOutput">Steps from one to the next.</param>
     /// <param name="h">Step, s, one per lane (lanes may differ).</param>
     /// <param name="samples">Receives <see cref="Channel.Count"/> lanes per output.</param>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Run(RideConstants<TQuad, TLane> c, ReadOnlySpan<TQuad> road, int outputs, int perOutput, TLane h, Span<TLane> samples)
     {
-        var hh = h * h;
-        TLane v0 = h * TLane.Of(55.0 / 24.0), v1 = h * TLane.Of(-59.0 / 24.0), v2 = h * TLane.Of(37.0 / 24.0), v3 = h * TLane.Of(-9.0 / 24.0);
-        TLane x0 = hh * TLane.Of(323.0 / 360.0), x1 = hh * TLane.Of(-264.0 / 360.0), x2 = hh * TLane.Of(159.0 / 360.0), x3 = hh * TLane.Of(-38.0 / 360.0);
-        TQuad V0 = TQuad.All(v0), V1 = TQuad.All(v1), V2 = TQuad.All(v2), V3 = TQuad.All(v3);
-        TQuad X0 = TQuad.All(x0), X1 = TQuad.All(x1), X2 = TQuad.All(x2), X3 = TQuad.All(x3), H = TQuad.All(h);
-        TLane z = default, theta = default, phi = default, zRate = default, thetaRate = default, phiRate = default;
-        TLane z1 = default, z2 = default, z3 = default, t1 = default, t2 = default, t3 = default, p1 = default, p2 = default, p3 = default;
-        TQuad u = default, uRate = default, u1 = default, u2 = default, u3 = default;
-        TQuad q = default, qRate = default, q1 = default, q2 = default, q3 = default;
-        var fluid = (c.Needs & Needs.FluidLink) != 0;
+        var s = new RideState<TQuad, TLane>();
+        var update = new AdamsUpdate<TQuad, TLane>(h, (c.Needs & Needs.FluidLink) != 0);
         var at = 0;
         for (var k = 0; k < outputs; k++)
         {
             for (var n = 0; n < perOutput; n++, at += 2)
             {
-                RideKernel<TQuad, TLane>.Accelerations(
-                    c, z, theta, phi, u, zRate, thetaRate, phiRate, uRate, q, qRate, road[at], road[at + 1], out var z0, out var t0, out var p0, out var u0, out var q0, out var force, out var tyre);
+                RideKernel<TQuad, TLane>.Accelerations(c, s, in road[at], in road[at + 1]);
                 if (n == 0)
                 {
-                    var sample = samples.Slice(k * Channel.Count, Channel.Count);
-                    Record(sample, 0, z, theta, phi, u, q);
-                    Record(sample, Channel.Rates, zRate, thetaRate, phiRate, uRate, qRate);
-                    Record(sample, Channel.Accelerations, z0, t0, p0, u0, q0);
-                    Corners(sample, Channel.Tyre, tyre);
-                    Corners(sample, Channel.Force, force);
+                    Record(c, s, samples.Slice(k * Channel.Count, Channel.Count));
                 }
 
-                z = TLane.Fma(x0, z0, TLane.Fma(h, zRate, z) + TLane.Fma(x1, z1, TLane.Fma(x2, z2, x3 * z3)));
-                theta = TLane.Fma(x0, t0, TLane.Fma(h, thetaRate, theta) + TLane.Fma(x1, t1, TLane.Fma(x2, t2, x3 * t3)));
-                phi = TLane.Fma(x0, p0, TLane.Fma(h, phiRate, phi) + TLane.Fma(x1, p1, TLane.Fma(x2, p2, x3 * p3)));
-                u = TQuad.Fma(X0, u0, TQuad.Fma(H, uRate, u) + TQuad.Fma(X1, u1, TQuad.Fma(X2, u2, X3 * u3)));
-                zRate = TLane.Fma(v0, z0, TLane.Fma(v1, z1, zRate) + TLane.Fma(v2, z2, v3 * z3));
-                thetaRate = TLane.Fma(v0, t0, TLane.Fma(v1, t1, thetaRate) + TLane.Fma(v2, t2, v3 * t3));
-                phiRate = TLane.Fma(v0, p0, TLane.Fma(v1, p1, phiRate) + TLane.Fma(v2, p2, v3 * p3));
-                uRate = TQuad.Fma(V0, u0, TQuad.Fma(V1, u1, uRate) + TQuad.Fma(V2, u2, V3 * u3));
-                (z3, z2, z1) = (z2, z1, z0);
-                (t3, t2, t1) = (t2, t1, t0);
-                (p3, p2, p1) = (p2, p1, p0);
-                (u3, u2, u1) = (u2, u1, u0);
-                if (fluid)
-                {
-                    q = TQuad.Fma(X0, q0, TQuad.Fma(H, qRate, q) + TQuad.Fma(X1, q1, TQuad.Fma(X2, q2, X3 * q3)));
-                    qRate = TQuad.Fma(V0, q0, TQuad.Fma(V1, q1, qRate) + TQuad.Fma(V2, q2, V3 * q3));
-                    (q3, q2, q1) = (q2, q1, q0);
-                }
+                update.Advance(s);
             }
         }
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Record(Span<TLane> sample, int from, TLane z, TLane theta, TLane phi, TQuad wheels, TQuad flow)
+    private static void Record(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s, Span<TLane> sample)
+    {
+        Set(sample, 0, s.Z, s.Theta, s.Phi, s.U, s.Flow);
+        Set(sample, Channel.Rates, s.ZRate, s.ThetaRate, s.PhiRate, s.URate, s.FlowRate);
+        Set(sample, Channel.Accelerations, s.ZDot, s.ThetaDot, s.PhiDot, s.UDot, s.FlowDot);
+        Corners(sample, Channel.Tyre, s.Tyre);
+        Corners(sample, Channel.Force, s.Force - c.TrimForce);
+    }
+
+    private static void Set(Span<TLane> sample, int from, TLane z, TLane theta, TLane phi, TQuad wheels, TQuad flow)
     {
         sample[from] = z;
         sample[from + 1] = theta;
@@ -84,7 +59,6 @@ internal static class PassStepper<TQuad, TLane>
         sample[from + Channel.Flow + 1] = flow.At(1);
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void Corners(Span<TLane> sample, int from, TQuad values)
     {
         sample[from] = values.At(0);

@@ -1,0 +1,148 @@
+using System.Runtime.CompilerServices;
+using Heaveline.Numerics;
+
+namespace Heaveline.Models;
+
+/// <summary>
+/// Forces of springs, dampers, stops, bars and friction at the wheels, from wheel travel S and its rate. A solid axle's elements see u(y) − h(y) at
+/// their own place; by virtual work their forces share out over the wheel ends by the same shares.
+/// </summary>
+internal static class ElementForces<TQuad, TLane>
+    where TQuad : struct, IQuad<TQuad, TLane>
+    where TLane : struct, ILane<TLane>
+{
+    /// <summary>Whole suspension force at the state's travel and rate, and the acceleration of the fluid.</summary>
+    public static void Suspension(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s)
+    {
+        const Needs special = Needs.SolidAxle | Needs.VaryingRatio | Needs.Gas | Needs.CurvedStop;
+        if ((c.Needs & special) == 0)
+        {
+            Plain(c, s);
+        }
+        else
+        {
+            Special(c, s);
+        }
+
+        if ((c.Needs & Needs.Friction) != 0)
+        {
+            Friction(c, s);
+        }
+
+        if ((c.Needs & Needs.ElasticLink) != 0)
+        {
+            LinkForces<TQuad, TLane>.Elastic(c, s);
+        }
+        else if ((c.Needs & Needs.FluidLink) != 0)
+        {
+            LinkForces<TQuad, TLane>.Fluid(c, s);
+        }
+    }
+
+    // Independent wheels, constant ratios, straight laws: most cars.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static void Plain(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s)
+    {
+        var x = c.SpringRatio[0] * s.Travel;
+        var spring = TQuad.Fma(c.SpringSlope, x, c.SpringConstant);
+        Corners(c.SpringAt, c.SpringBend, x, ref spring);
+        var v = c.DamperRatio[0] * s.Rate;
+        var damper = TQuad.Fma(c.DamperSlope, v, c.DamperConstant + c.DamperGas);
+        Corners(c.DamperAt, c.DamperBend, v, ref damper);
+        var stops = c.StopConstant;
+        Corners(c.BumpAt, c.BumpBend, s.Travel, ref stops);
+        CornersBelow(c.ReboundAt, c.ReboundBend, s.Travel, ref stops);
+        var force = TQuad.Fma(c.SpringRatio[0], spring, TQuad.Fma(c.DamperRatio[0], damper, stops));
+        s.Force = TQuad.Fma(c.Bar, s.Travel - TQuad.SwapSides(s.Travel), force);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Special(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s)
+    {
+        var travel = s.Travel;
+        var otherTravel = TQuad.SwapSides(travel);
+        var otherRate = TQuad.SwapSides(s.Rate);
+        var spring = Spring(c, Along(c.SpringShare, travel, c.SpringOther, otherTravel));
+        var damper = Damper(c, Along(c.DamperShare, travel, c.DamperOther, otherTravel), Along(c.DamperShare, s.Rate, c.DamperOther, otherRate));
+        var stops = Stops(c, Along(c.StopShare, travel, c.StopOther, otherTravel));
+        var force = Along(c.SpringShare, spring, c.SpringOther, TQuad.SwapSides(spring))
+            + Along(c.DamperShare, damper, c.DamperOther, TQuad.SwapSides(damper))
+            + Along(c.StopShare, stops, c.StopOther, TQuad.SwapSides(stops));
+        s.Force = TQuad.Fma(c.Bar, travel - otherTravel, force);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static TQuad Along(TQuad share, TQuad own, TQuad rest, TQuad other) => TQuad.Fma(share, own, rest * other);
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Friction(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s) =>
+        s.Force += c.Friction * s.Rate / TQuad.Sqrt(TQuad.Fma(s.Rate, s.Rate, c.FrictionSpeedSquared));
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static TQuad Spring(RideConstants<TQuad, TLane> c, TQuad travel)
+    {
+        var ratio = Ratio(c.SpringRatio, travel);
+        var half = TQuad.All(TLane.Of(1.0 / 2.0));
+        var third = TQuad.All(TLane.Of(1.0 / 3.0));
+        var x = travel * TQuad.Fma(travel, TQuad.Fma(travel, third * c.SpringRatio[2], half * c.SpringRatio[1]), c.SpringRatio[0]);
+        var force = TQuad.Fma(c.SpringSlope, x, c.SpringConstant);
+        Corners(c.SpringAt, c.SpringBend, x, ref force);
+        if ((c.Needs & Needs.Gas) != 0)
+        {
+            var one = TQuad.All(TLane.Of(1.0));
+            force = TQuad.Fma(c.GasForce, TQuad.Power(one / (one - (c.GasAreaPerVolume * x)), c.GasExponent), force);
+        }
+
+        return ratio * force;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static TQuad Damper(RideConstants<TQuad, TLane> c, TQuad travel, TQuad rate)
+    {
+        var ratio = Ratio(c.DamperRatio, travel);
+        var v = ratio * rate;
+        var force = TQuad.Fma(c.DamperSlope, v, c.DamperConstant + c.DamperGas);
+        Corners(c.DamperAt, c.DamperBend, v, ref force);
+        return ratio * force;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static TQuad Stops(RideConstants<TQuad, TLane> c, TQuad travel)
+    {
+        var force = c.StopConstant;
+        Corners(c.BumpAt, c.BumpBend, travel, ref force);
+        CornersBelow(c.ReboundAt, c.ReboundBend, travel, ref force);
+        if ((c.Needs & Needs.CurvedStop) != 0)
+        {
+            // A place just past the clearance stands for "not touched": its force is below 1e-9 N for every exponent of 1 or more.
+            var least = TQuad.All(TLane.Of(1e-15));
+            var bump = TQuad.Max(travel - c.CurvedBump[0], least);
+            var rebound = TQuad.Max(TQuad.All(TLane.Of(0.0)) - travel - c.CurvedRebound[0], least);
+            force = TQuad.Fma(c.CurvedBump[1], TQuad.Power(bump, c.CurvedBump[2]), force);
+            force -= c.CurvedRebound[1] * TQuad.Power(rebound, c.CurvedRebound[2]);
+        }
+
+        return force;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static TQuad Ratio(TQuad[] r, TQuad travel) => TQuad.Fma(travel, TQuad.Fma(travel, r[2], r[1]), r[0]);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Corners(TQuad[] at, TQuad[] bend, TQuad x, ref TQuad force)
+    {
+        for (var j = 0; j < at.Length; j++)
+        {
+            force = TQuad.Fma(bend[j], TQuad.Max(x, at[j]), force);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void CornersBelow(TQuad[] at, TQuad[] bend, TQuad x, ref TQuad force)
+    {
+        for (var j = 0; j < at.Length; j++)
+        {
+            force = TQuad.Fma(bend[j], TQuad.Min(x, at[j]), force);
+        }
+    }
+}
