@@ -115,6 +115,10 @@ internal sealed partial class CornerLaws
 
     public double[] ReboundTouch { get; } = Filled(double.NegativeInfinity);
 
+    /// <summary>Gauge pressure at corner i with a displaced volume in its accumulator, Pa.</summary>
+    public double FluidPressureAt(int i, double volume) => FluidPressure + (FluidStiffness[i] * volume)
+        + (FluidGasPressure[i] * (Math.Pow(1.0 / (1.0 - (FluidPerVolume[i] * volume)), FluidExponent[i]) - 1.0));
+
     /// <summary>1, or 0.5 for each half of a two-wheeler.</summary>
     private double PerHalf { get; init; } = 1.0;
 

@@ -1,0 +1,70 @@
+using Heaveline.Models;
+
+namespace Heaveline.Responses;
+
+/// <summary>Finds the first sample at which a run leaves what the model describes.</summary>
+internal static class PassRange
+{
+    /// <summary>Largest pitch and roll of the small-angle equations, rad.</summary>
+    public const double LargestAngle = 0.35;
+
+    /// <summary>Outcome and number of good samples, with a sentence that names place, value and limit.</summary>
+    public static (PassOutcome Outcome, int Good, string Sentence) Of(RideModel model, double[] samples, PassTiming timing)
+    {
+        var n = model.Numbers;
+        var count = samples.Length / Channel.Count;
+        for (var k = 0; k < count; k++)
+        {
+            var s = samples.AsSpan(k * Channel.Count, Channel.Count);
+            var time = timing.Start + (k * timing.SampleStep);
+            foreach (var value in s)
+            {
+                if (!double.IsFinite(value))
+                {
+                    return (PassOutcome.Diverged, k, $"The run grew without bound at {time:F2} s. Take a smaller step.");
+                }
+            }
+
+            if (Math.Abs(s[Channel.Pitch]) > LargestAngle || Math.Abs(s[Channel.Roll]) > LargestAngle)
+            {
+                var which = Math.Abs(s[Channel.Pitch]) > LargestAngle ? "pitch" : "roll";
+                return (PassOutcome.AngleOutOfRange, k, $"The {which} angle passed {LargestAngle} rad at {time:F2} s: the model holds for small angles only. Lower the speed or the obstacle.");
+            }
+
+            for (var i = 0; i < 4; i++)
+            {
+                var travel = Travel(n, s, i);
+                if (travel > n.Laws.BumpLimit[i] || travel < n.Laws.ReboundLimit[i])
+                {
+                    var limit = travel > 0.0 ? n.Laws.BumpLimit[i] : n.Laws.ReboundLimit[i];
+                    return (PassOutcome.TravelOutOfRange, k, $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {travel * 1000.0:F0} mm passed its hard limit of {limit * 1000.0:F0} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
+                }
+            }
+
+            if ((n.Laws.Needs & Needs.FluidLink) != 0 && EmptyLine(n, s))
+            {
+                return (PassOutcome.LineEmptied, k, $"The line pressure fell to zero at {time:F2} s. Raise the base pressure.");
+            }
+        }
+
+        return (PassOutcome.Completed, count, "");
+    }
+
+    /// <summary>Wheel travel from the reference state at corner i, m.</summary>
+    public static double Travel(RideNumbers n, ReadOnlySpan<double> sample, int i) =>
+        n.TrimTravel[i] + sample[Channel.Wheel + i] - (sample[Channel.Heave] - (n.X[i] * sample[Channel.Pitch]) + (n.Y[i] * sample[Channel.Roll]));
+
+    private static bool EmptyLine(RideNumbers n, ReadOnlySpan<double> s)
+    {
+        for (var i = 0; i < 4; i++)
+        {
+            var volume = (n.Laws.FluidArea[i] * Travel(n, s, i)) - (n.Laws.FluidSign[i] * (n.TrimFlow[i] + s[Channel.Flow + (i % 2)]));
+            if (!(n.Laws.FluidPressureAt(i, volume) > 0.0))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,23 @@
+namespace Heaveline.Responses;
+
+/// <summary>How a pass was computed and how far it may be off.</summary>
+public sealed record PassStatistics
+{
+    /// <summary>The method in words.</summary>
+    public required string Method { get; init; }
+
+    /// <summary>Step, s; the mean piece of an exact run.</summary>
+    public required double Step { get; init; }
+
+    /// <summary>Number of steps or pieces.</summary>
+    public required int Steps { get; init; }
+
+    /// <summary>
+    /// Estimated error of the pitch angle over its peak (–): a third of the largest difference to a run with twice the step, for an error that falls
+    /// with the square of the step, as corners in the force laws make it. Null when not asked for or not to be had.
+    /// </summary>
+    public double? PitchError { get; init; }
+
+    /// <summary>Estimated error of the tyre load's change over its peak (–), likewise.</summary>
+    public double? TyreLoadError { get; init; }
+}

@@ -1,0 +1,71 @@
+using Heaveline.Models;
+using Heaveline.Numerics;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Responses;
+
+/// <summary>
+/// A road as the four wheels of one car meet it: averaged over each tyre's contact length, the rear a wheelbase later, every track counted from its
+/// first height, so that the car starts level and at rest.
+/// </summary>
+internal sealed class RoadUnderWheels
+{
+    private readonly Profile frontLeft;
+    private readonly Profile frontRight;
+    private readonly Profile rearLeft;
+    private readonly Profile rearRight;
+    private readonly double wheelbase;
+
+    private RoadUnderWheels(Road front, Road rear, double wheelbase)
+    {
+        (frontLeft, frontRight) = (front.Left, front.Right);
+        (rearLeft, rearRight) = (rear.Left, rear.Right);
+        this.wheelbase = wheelbase;
+    }
+
+    /// <summary>The profile under wheel i, not yet shifted by the wheelbase nor set to zero at its start.</summary>
+    public Profile this[int wheel] => wheel switch { 0 => frontLeft, 1 => frontRight, 2 => rearLeft, _ => rearRight };
+
+    /// <exception cref="RefusedValueException">A height jumps under a damped tyre without contact length.</exception>
+    public static RoadUnderWheels Of(RideModel model, Road road)
+    {
+        var front = model.Car.Front.Tyre;
+        var rear = model.Car.Rear.Tyre;
+        var atFront = road.AveragedOver(front.ContactLength);
+        var atRear = rear.ContactLength.Si == front.ContactLength.Si ? atFront : road.AveragedOver(rear.ContactLength);
+        if ((atFront.HasJump && front.Damping.Si > 0.0) || (atRear.HasJump && rear.Damping.Si > 0.0))
+        {
+            throw new RefusedValueException("road", $"'{road.Name}' with a sharp step", "without a step under a damped tyre", "A step would be an infinite rate: give the step an edge length, or the tyre a contact length.");
+        }
+
+        return new RoadUnderWheels(atFront, atRear, model.Car.Wheelbase.Si);
+    }
+
+    /// <summary>Heights and rates at n times from start on, step apart: two quads a time.</summary>
+    public TQuad[] Table<TQuad>(double speed, double start, double step, int n)
+        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    {
+        var table = new TQuad[2 * n];
+        var one = ReferenceEquals(frontLeft, frontRight) && ReferenceEquals(rearLeft, rearRight);
+        ProfileReader fl = frontLeft.Reader(), fr = frontRight.Reader(), rl = rearLeft.Reader(), rr = rearRight.Reader();
+        double fl0 = frontLeft.StartHeight, fr0 = frontRight.StartHeight, rl0 = rearLeft.StartHeight, rr0 = rearRight.StartHeight;
+        for (var k = 0; k < n; k++)
+        {
+            var x = speed * (start + (k * step));
+            fl.At(x, out var a, out var da);
+            rl.At(x - wheelbase, out var c, out var dc);
+            var (b, db, d, dd) = (a, da, c, dc);
+            if (!one)
+            {
+                fr.At(x, out b, out db);
+                rr.At(x - wheelbase, out d, out dd);
+            }
+
+            table[2 * k] = TQuad.Of(new(a - fl0), new(b - fr0), new(c - rl0), new(d - rr0));
+            table[(2 * k) + 1] = TQuad.Of(new(speed * da), new(speed * db), new(speed * dc), new(speed * dd));
+        }
+
+        return table;
+    }
+}
