@@ -1,0 +1,32 @@
+using Heaveline.Models;
+using Heaveline.Responses;
+
+namespace Heaveline.Measures;
+
+/// <summary>Where the dipped beam's cut-off points: drop per distance (–), downwards positive. A nose-down body adds to it.</summary>
+public sealed record HeadlampMeasures
+{
+    /// <summary>Drop at trim under the load (–).</summary>
+    public required double AtTrim { get; init; }
+
+    /// <summary>Least drop during the pass: the beam at its highest (–). Negative points above the horizon.</summary>
+    public required double Highest { get; init; }
+
+    /// <summary>Greatest drop during the pass (–).</summary>
+    public required double Lowest { get; init; }
+
+    /// <summary>Drop at trim, or null without a lamp.</summary>
+    public static double? DropAtTrim(RideModel model) => model.Car.Headlamp is { } lamp ? lamp.Drop.Si + model.Trim.Pitch : null;
+
+    /// <summary>The numbers of a pass, or null without a lamp.</summary>
+    public static HeadlampMeasures? Of(Pass pass)
+    {
+        if (DropAtTrim(pass.Model) is not { } still)
+        {
+            return null;
+        }
+
+        var pitch = pass.Pitch;
+        return new HeadlampMeasures { AtTrim = still, Highest = still + Signal.Least(pitch), Lowest = still + Signal.Most(pitch) };
+    }
+}

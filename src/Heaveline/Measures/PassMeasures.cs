@@ -1,0 +1,40 @@
+using Heaveline.Responses;
+
+namespace Heaveline.Measures;
+
+/// <summary>All numbers of one pass.</summary>
+public sealed record PassMeasures
+{
+    /// <summary>Pitch: hit and settling apart.</summary>
+    public required PitchMeasures Pitch { get; init; }
+
+    /// <summary>Largest heave acceleration of the centre of gravity, m/s².</summary>
+    public required double PeakHeaveAcceleration { get; init; }
+
+    /// <summary>Root mean square heave acceleration from t = 0, m/s².</summary>
+    public required double RmsHeaveAcceleration { get; init; }
+
+    /// <summary>Largest roll angle from trim, rad.</summary>
+    public required double PeakRoll { get; init; }
+
+    /// <summary>Every seat.</summary>
+    public required IReadOnlyList<SeatMeasures> Seats { get; init; }
+
+    /// <summary>Every wheel.</summary>
+    public required IReadOnlyList<WheelMeasures> Wheels { get; init; }
+
+    /// <summary>The dipped beam, or null.</summary>
+    public HeadlampMeasures? Headlamp { get; init; }
+
+    /// <summary>The numbers of a pass.</summary>
+    public static PassMeasures Of(Pass pass) => new()
+    {
+        Pitch = PitchMeasures.Of(pass),
+        PeakHeaveAcceleration = Signal.Peak(pass.HeaveAcceleration),
+        RmsHeaveAcceleration = Signal.Rms(new Window(0.0, double.PositiveInfinity).Of(pass.Time, pass.HeaveAcceleration)),
+        PeakRoll = Signal.Peak(pass.Roll),
+        Seats = SeatMeasures.Of(pass),
+        Wheels = WheelMeasures.Of(pass),
+        Headlamp = HeadlampMeasures.Of(pass),
+    };
+}

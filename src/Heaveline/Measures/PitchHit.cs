@@ -1,0 +1,38 @@
+using Heaveline.Responses;
+
+namespace Heaveline.Measures;
+
+/// <summary>Pitch while the wheels are on the obstacle: from the front wheels' first touch until the rear wheels have left.</summary>
+public sealed record PitchHit
+{
+    /// <summary>When it is.</summary>
+    public required Window Window { get; init; }
+
+    /// <summary>Largest pitch angle, rad.</summary>
+    public required double PeakAngle { get; init; }
+
+    /// <summary>Largest pitch rate, rad/s.</summary>
+    public required double PeakRate { get; init; }
+
+    /// <summary>Largest pitch acceleration, rad/s².</summary>
+    public required double PeakAcceleration { get; init; }
+
+    /// <summary>Root mean square pitch acceleration, rad/s².</summary>
+    public required double RmsAcceleration { get; init; }
+
+    /// <summary>The numbers of a pass over an obstacle.</summary>
+    public static PitchHit Of(Pass pass)
+    {
+        var contact = 0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si / pass.Speed;
+        var window = new Window(((pass.Road.EventStart ?? 0.0) / pass.Speed) - contact, pass.RearLeaves);
+        var acceleration = window.Of(pass.Time, pass.PitchAcceleration);
+        return new PitchHit
+        {
+            Window = window,
+            PeakAngle = Signal.Peak(window.Of(pass.Time, pass.Pitch)),
+            PeakRate = Signal.Peak(window.Of(pass.Time, pass.PitchRate)),
+            PeakAcceleration = Signal.Peak(acceleration),
+            RmsAcceleration = Signal.Rms(acceleration),
+        };
+    }
+}

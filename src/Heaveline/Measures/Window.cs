@@ -1,0 +1,20 @@
+namespace Heaveline.Measures;
+
+/// <summary>A stretch of time of a pass.</summary>
+/// <param name="From">Its beginning, s.</param>
+/// <param name="To">Its end, s.</param>
+public readonly record struct Window(double From, double To)
+{
+    /// <summary>Its length, s.</summary>
+    public double Length => To - From;
+
+    /// <summary>The samples inside it, both ends included.</summary>
+    internal ReadOnlySpan<double> Of(double[] time, double[] trace)
+    {
+        var first = Array.BinarySearch(time, From - 1e-9);
+        first = first < 0 ? ~first : first;
+        var last = Array.BinarySearch(time, To + 1e-9);
+        last = last < 0 ? ~last : last + 1;
+        return last > first ? trace.AsSpan(first, last - first) : [];
+    }
+}
