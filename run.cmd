@@ -1,0 +1,7 @@
+@echo off
+rem Builds Heaveline and runs it: run COMMAND ...
+setlocal
+set DOTNET_CLI_TELEMETRY_OPTOUT=1
+where dotnet >nul 2>nul || (echo Heaveline needs the .NET SDK 10: https://dotnet.microsoft.com/download & exit /b 3)
+dotnet build "%~dp0src\Heaveline.Cli" -c Release -v q -nologo >nul || (echo run: the build failed; see: dotnet build src\Heaveline.Cli & exit /b 3)
+"%~dp0src\Heaveline.Cli\bin\Release\net10.0\Heaveline.Cli.exe" %*
