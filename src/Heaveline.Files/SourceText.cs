@@ -1,0 +1,81 @@
+using System.Text;
+
+namespace Heaveline.Files;
+
+/// <summary>A text with its file's name, in lines, for reading and for showing where something stands.</summary>
+public sealed class SourceText
+{
+    private static readonly string[] Breaks = ["\r\n", "\n", "\r"];
+    private readonly string[] lines;
+
+    /// <summary>A text under a name. A byte order mark at its start is taken off.</summary>
+    public SourceText(string file, string text)
+    {
+        File = file;
+        Text = text.StartsWith('\uFEFF') ? text[1..] : text;
+        lines = Text.Split(Breaks, StringSplitOptions.None);
+    }
+
+    /// <summary>The file as the user named it.</summary>
+    public string File { get; }
+
+    /// <summary>The whole text.</summary>
+    public string Text { get; }
+
+    /// <summary>How many lines the text has; an empty one after the last line break is not counted.</summary>
+    public int LineCount => lines.Length > 1 && lines[^1].Length == 0 ? lines.Length - 1 : lines.Length;
+
+    /// <summary>A line, counted from 1; empty outside the text.</summary>
+    public string Line(int number) => number >= 1 && number <= lines.Length ? lines[number - 1] : "";
+
+    /// <summary>The place of the first character that no text file should hold (control characters, other line breaks, half a surrogate pair), with its code; null when there is none.</summary>
+    public (Place Place, int Code)? FirstStrange()
+    {
+        for (var i = 0; i < lines.Length; i++)
+        {
+            var line = lines[i];
+            for (var j = 0; j < line.Length; j++)
+            {
+                if (char.IsHighSurrogate(line[j]) && j + 1 < line.Length && char.IsLowSurrogate(line[j + 1]))
+                {
+                    j++;
+                }
+                else if ((char.IsControl(line[j]) && line[j] != '\t') || char.IsSurrogate(line[j]) || line[j] is '\u2028' or '\u2029' or '\uFEFF' or '\uFFFE' or '\uFFFF')
+                {
+                    return (new Place(i + 1, j + 1, 1), line[j]);
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Reads a file of UTF-8 text up to a size in bytes, or says why not.</summary>
+    public static (SourceText Source, Refusal? Refusal) Load(string path, int mostBytes)
+    {
+        var empty = new SourceText(path, "");
+        (SourceText, Refusal?) Refuse(string message, string advice) => (empty, new Refusal(path, 1, 1, 1, message, advice));
+        try
+        {
+            if (new FileInfo(path) is { Exists: true } file && file.Length > mostBytes)
+            {
+                return Refuse($"the file has {file.Length} bytes; it must be {mostBytes} or less.", "Give the text file that describes one thing; measured data go into files of their own.");
+            }
+
+            var strict = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+            return (new SourceText(path, strict.GetString(System.IO.File.ReadAllBytes(path))), null);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return Refuse("there is no such file.", "Check the name and the folder.");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Refuse($"the file cannot be read: {e.Message}", "Check that it is a file and that you may read it.");
+        }
+        catch (DecoderFallbackException)
+        {
+            return Refuse("the file is not UTF-8 text.", "Save it as plain text in UTF-8.");
+        }
+    }
+}

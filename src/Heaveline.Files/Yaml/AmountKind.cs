@@ -1,0 +1,55 @@
+using System.Text.Json.Nodes;
+using Heaveline.Quantities;
+
+namespace Heaveline.Files.Yaml;
+
+/// <summary>An amount as <see cref="QuantityText"/> reads it.</summary>
+internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
+    where TDimension : struct, IDimension
+{
+    private const string Number = @"[-+−]?([0-9]+(\.[0-9]+)?|\.[0-9]+)([eE][-+]?[0-9]+)?";
+    private static readonly bool IsPlain = TDimension.Exponents == default;
+
+    /// <inheritdoc/>
+    public override string Words => IsPlain ? TDimension.Name : (TDimension.Name[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + TDimension.Name + " with its unit";
+
+    /// <inheritdoc/>
+    internal override bool TryRead(Node node, Reader reader, out Amount<TDimension> value)
+    {
+        value = default;
+        if (!reader.Is(node, NodeKind.Scalar, Words))
+        {
+            return false;
+        }
+
+        var parsed = QuantityText.Parse<TDimension>(node.Text);
+        value = parsed.Amount;
+        return parsed.Refusal is not { } refusal
+            || reader.Fail(node.PlaceOf(refusal.Start, refusal.Length), $"{node.Subject}: {refusal.Message}", refusal.Advice, out value);
+    }
+
+    /// <inheritdoc/>
+    internal override string Restate(string limit, string typed)
+    {
+        var zero = $"0 {TDimension.Symbol}".TrimEnd();
+        var unit = QuantityText.Parse<TDimension>(typed).Unit;
+        return unit is not null && (limit == $"above {zero}" || limit == $"{zero} or above")
+            ? limit.Replace(zero, $"0 {unit.Symbol}", StringComparison.Ordinal)
+            : limit;
+    }
+
+    /// <inheritdoc/>
+    internal override JsonObject Schema(SchemaDefinitions definitions)
+    {
+        // Loose where the reader is strict: an editor should mark a missing unit or a comma, the reader says the rest.
+        var text = new JsonObject
+        {
+            ["type"] = "string",
+            ["pattern"] = IsPlain
+                ? $@"^{Number}\s*%?(\s*(±|\+/-|\+-|\+/−)\s*{Number}\s*%?)?$"
+                : $@"^{Number}\s*(1\s*/|[^0-9\s,._/]|/\s*[^0-9\s]).*$",
+            ["description"] = $"{char.ToUpperInvariant(Words[0])}{Words[1..]}; units that fit: {string.Join(", ", Units.Fitting<TDimension>())}. A doubt may follow: ± 5 %.",
+        };
+        return IsPlain ? new JsonObject { ["anyOf"] = new JsonArray(new JsonObject { ["type"] = "number" }, text) } : text;
+    }
+}

@@ -1,0 +1,49 @@
+namespace Heaveline.Files.Yaml;
+
+/// <summary>A key of a file: its name, its meaning, how its value is written. The reader, the JSON Schema and the documentation come from the same key.</summary>
+public abstract class Key
+{
+    private protected Key(string name, string meaning, Kind kind, string example, bool isRequired, string? property)
+    {
+        Name = name;
+        Meaning = meaning;
+        Kind = kind;
+        Example = example;
+        IsRequired = isRequired;
+        Property = property ?? name;
+    }
+
+    /// <summary>The key as written in the file.</summary>
+    public string Name { get; }
+
+    /// <summary>The meaning in one line.</summary>
+    public string Meaning { get; }
+
+    /// <summary>How the value is written.</summary>
+    public Kind Kind { get; }
+
+    /// <summary>A sound value as written in a file; empty for groups and lists of groups.</summary>
+    public string Example { get; }
+
+    /// <summary>Whether it may not be left out.</summary>
+    public bool IsRequired { get; }
+
+    /// <summary>The record's property that holds the value, for refusals that the record itself makes; the key's name when they agree.</summary>
+    public string Property { get; }
+
+    /// <summary>A key that may not be left out.</summary>
+    public static Key<T> Required<T>(string name, string meaning, Kind<T> kind, string example = "", string? property = null)
+        where T : notnull => new(name, meaning, kind, example, true, property);
+
+    /// <summary>A key that may be left out.</summary>
+    public static Key<T> Optional<T>(string name, string meaning, Kind<T> kind, string example = "", string? property = null)
+        where T : notnull => new(name, meaning, kind, example, false, property);
+
+    /// <summary>A sound value, from the example; null when there is none.</summary>
+    internal object? Sample() => Kind.Sample(Example);
+
+    /// <summary>Whether a record's name for a value ("unsprung mass") means this key, letter case and the marks between words aside.</summary>
+    internal bool Holds(string what) => Bare(what) == Bare(Property);
+
+    private static string Bare(string name) => string.Concat(name.Where(char.IsLetterOrDigit)).ToUpperInvariant();
+}

@@ -1,0 +1,58 @@
+namespace Heaveline.Files.Yaml;
+
+/// <summary>A value of a YAML document with its place and its path in plain words.</summary>
+public sealed class Node
+{
+    internal Node(NodeKind kind, string path, Place place)
+    {
+        Kind = kind;
+        Path = path;
+        Place = place;
+    }
+
+    /// <summary>What it is.</summary>
+    public NodeKind Kind { get; }
+
+    /// <summary>The keys that lead here, in plain words ("front spring rate", "loads item 2 mass"); empty for the whole document.</summary>
+    public string Path { get; }
+
+    /// <summary>Where it stands: a scalar's own text; for a group or a list the key that it belongs to, or its first line when it has none.</summary>
+    public Place Place { get; }
+
+    /// <summary>A scalar's text; empty for others.</summary>
+    public string Text { get; internal init; } = "";
+
+    /// <summary>Whether a scalar is written without quotes on it.</summary>
+    public bool IsPlain { get; internal init; }
+
+    /// <summary>Whether a key stands here without a value: nothing, ~ or null.</summary>
+    public bool IsEmpty => Kind == NodeKind.Scalar && IsPlain && (Text is "" or "~" or "null" or "Null" or "NULL");
+
+    /// <summary>A group's keys and values, in the order of the text.</summary>
+    public IReadOnlyList<Entry> Entries { get; internal set; } = [];
+
+    /// <summary>A list's items.</summary>
+    public IReadOnlyList<Node> Items { get; internal set; } = [];
+
+    /// <summary>Column of the first character of <see cref="Text"/> when the text stands on one line as it is; 0 when it is folded or escaped.</summary>
+    internal int TextColumn { get; init; }
+
+    /// <summary>The path for a message: the path, or "the file" for the whole document.</summary>
+    public string Subject => Path.Length == 0 ? "the file" : Path;
+
+    /// <summary>A part of a scalar's text as a place; the whole scalar when its text is folded or escaped.</summary>
+    public Place PlaceOf(int start, int length) => TextColumn > 0 ? new Place(Place.Line, TextColumn + start, Math.Max(1, length)) : Place;
+
+    /// <summary>The value under some keys; null when one of them is missing.</summary>
+    public Node? At(params ReadOnlySpan<string> keys)
+    {
+        var node = this;
+        foreach (var key in keys)
+        {
+            var name = key;
+            node = node?.Entries.FirstOrDefault(entry => entry.Key == name)?.Value;
+        }
+
+        return node;
+    }
+}

@@ -1,0 +1,73 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace Heaveline.Files.Yaml;
+
+/// <summary>Gathers what is wrong in one text while it is read to its end.</summary>
+public sealed class Reader(SourceText source)
+{
+    private readonly List<Refusal> refusals = [];
+    private readonly List<Warning> warnings = [];
+
+    /// <summary>The text that is read.</summary>
+    public SourceText Source => source;
+
+    /// <summary>Refusals so far, in the order of the text.</summary>
+    public IReadOnlyList<Refusal> Refusals => [.. refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)];
+
+    /// <summary>Warnings so far, in the order of the text.</summary>
+    public IReadOnlyList<Warning> Warnings => [.. warnings.OrderBy(w => w.Line).ThenBy(w => w.Column)];
+
+    /// <summary>Refusals so far.</summary>
+    internal int Count => refusals.Count;
+
+    /// <summary>Refuses what stands at a place.</summary>
+    public void Refuse(Place place, string message, string advice) =>
+        refusals.Add(new Refusal(source.File, place.Line, place.Column, place.Length, Short(message), advice));
+
+    /// <summary>Warns about what stands at a place.</summary>
+    public void Warn(Place place, string message, string advice) =>
+        warnings.Add(new Warning(source.File, place.Line, place.Column, place.Length, message, advice));
+
+    /// <summary>Whether a node is of the kind wanted and has a value; refused when not.</summary>
+    internal bool Is(Node node, NodeKind kind, string wanted)
+    {
+        if (node.Kind == kind && !node.IsEmpty)
+        {
+            return true;
+        }
+
+        if (node.IsEmpty)
+        {
+            Refuse(node.Place, $"{node.Subject} has no value; {wanted} is wanted.", "Write the value after the colon, or leave the key out.");
+        }
+        else if (node.Kind != NodeKind.Refused)
+        {
+            Refuse(node.Place, $"{node.Subject} is {Words(node.Kind)}; {wanted} is wanted.", kind switch
+            {
+                NodeKind.Mapping => "Write keys with values below it, each on a line of its own and indented.",
+                NodeKind.Sequence => "Write a list: each item on a line of its own after a dash and a blank.",
+                _ => "Write one value after the colon.",
+            });
+        }
+
+        return false;
+    }
+
+    /// <summary>Refuses and gives no value: the end of a failed attempt.</summary>
+    internal bool Fail<T>(Place place, string message, string advice, [MaybeNullWhen(false)] out T value)
+    {
+        Refuse(place, message, advice);
+        value = default;
+        return false;
+    }
+
+    // A message quotes what the file says; a file may say ten thousand words.
+    private static string Short(string message) => message.Length <= 400 ? message : string.Concat(message.AsSpan(0, 200), " … ", message.AsSpan(message.Length - 200));
+
+    private static string Words(NodeKind kind) => kind switch
+    {
+        NodeKind.Mapping => "a group of keys",
+        NodeKind.Sequence => "a list",
+        _ => "a single value",
+    };
+}

@@ -1,0 +1,23 @@
+namespace Heaveline.Files.Yaml;
+
+/// <summary>Reads YAML by a shape, to its end, with every refusal in its place. Nothing is bound by reflection: what is read is what the shape lists.</summary>
+public static class YamlReading
+{
+    /// <summary>Reads a text.</summary>
+    public static Reading<T> Read<T>(SourceText source, Shape<T> shape)
+        where T : class
+    {
+        var reader = new Reader(source);
+        var root = YamlTree.Of(reader);
+        var value = root is not null && shape.TryRead(root, reader, out var read) && reader.Count == 0 ? read : null;
+        return new Reading<T>(value, reader.Refusals, reader.Warnings, source, root);
+    }
+
+    /// <summary>Reads a file of UTF-8 text.</summary>
+    public static Reading<T> Load<T>(string path, Shape<T> shape)
+        where T : class
+    {
+        var (source, refusal) = SourceText.Load(path, YamlTree.Longest);
+        return refusal is null ? Read(source, shape) : new Reading<T>(null, [refusal], [], source, null);
+    }
+}

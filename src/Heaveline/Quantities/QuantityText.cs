@@ -1,0 +1,77 @@
+using System.Globalization;
+
+namespace Heaveline.Quantities;
+
+/// <summary>
+/// Quantities as text: number, unit and doubt. <c>24.5 N/mm ± 5 %</c>, <c>318 kg +/- 1</c>, <c>24.5 ± 0.5 N/mm</c>, <c>5 ft 3 in</c>, <c>25 %</c>.
+/// The decimal point is a point; commas, grouping, hexadecimal and NaN are refused. A symbol with two meanings is taken as the wanted
+/// dimension asks: <c>140 lb/in</c> is a spring rate with the pound as a force, <c>140 lb</c> a mass with the pound as a mass.
+/// A doubt without unit has the unit of the value; a doubt in per cent is a part of the value; a doubt of 0 is one not stated.
+/// </summary>
+public static class QuantityText
+{
+    /// <summary>Reads an amount. A bad text gives a refusal, never an exception.</summary>
+    public static Parsed<TDimension> Parse<TDimension>(string text)
+        where TDimension : struct, IDimension
+    {
+        var cursor = new TextCursor(text);
+        return new QuantityReading(cursor, WantedDimension.Of<TDimension>()).Read() is var (si, halfWidth, unit)
+            ? new Parsed<TDimension>(new Amount<TDimension>(si, new Doubt(halfWidth)), unit, null)
+            : new Parsed<TDimension>(default, null, cursor.Refusal);
+    }
+
+    /// <summary>
+    /// Writes an amount in a unit so that <see cref="Parse"/> reads it back: value and doubt to the digits asked for, 17 for every digit.
+    /// The name of a shared doubt is not written.
+    /// </summary>
+    /// <param name="amount">A finite amount.</param>
+    /// <param name="unitSymbol">A unit of its dimension; empty for a plain number.</param>
+    /// <param name="significant">Significant digits, 1 to 17.</param>
+    /// <exception cref="ArgumentException">The unit does not fit, or the amount is not finite.</exception>
+    public static string Format<TDimension>(Amount<TDimension> amount, string unitSymbol, int significant = 4)
+        where TDimension : struct, IDimension
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(significant, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(significant, 17);
+        var unit = unitSymbol.Length == 0 && TDimension.Exponents == default ? null : Units.Of<TDimension>(unitSymbol);
+        var value = unit?.FromSi(amount.Si) ?? amount.Si;
+        var doubt = unit?.FromSi(amount.Doubt.HalfWidth) ?? amount.Doubt.HalfWidth;
+        if (!double.IsFinite(value) || !double.IsFinite(doubt))
+        {
+            throw new ArgumentException("Only a finite amount can be written.", nameof(amount));
+        }
+
+        var number = Digits(value, significant);
+        if (!amount.Doubt.IsStated)
+        {
+            return $"{number} {unitSymbol}".TrimEnd();
+        }
+
+        // After a number with % a doubt with % would be a part of the value, so the points go without the sign.
+        var width = Digits(doubt, significant);
+        return unitSymbol == "%" ? $"{number} % ± {width}" : $"{number} ± {width} {unitSymbol}".TrimEnd();
+    }
+
+    /// <summary>A number to some significant digits, positional from 0.00001 to 10^15 and with an exponent outside.</summary>
+    private static string Digits(double value, int significant)
+    {
+        if (value == 0.0)
+        {
+            return "0";
+        }
+
+        // "-1.2345E+003": sign, digits, exponent.
+        var scientific = value.ToString("E" + (significant - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var mark = scientific.IndexOf('E', StringComparison.Ordinal);
+        var exponent = int.Parse(scientific[(mark + 1)..], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
+        var sign = value < 0.0 ? "-" : "";
+        var digits = scientific[sign.Length..mark].Replace(".", "", StringComparison.Ordinal).TrimEnd('0');
+        return sign + exponent switch
+        {
+            < -5 or > 14 => digits[..1] + (digits.Length > 1 ? "." + digits[1..] : "") + "e" + exponent.ToString(CultureInfo.InvariantCulture),
+            < 0 => "0." + new string('0', -exponent - 1) + digits,
+            _ when digits.Length <= exponent + 1 => digits.PadRight(exponent + 1, '0'),
+            _ => digits[..(exponent + 1)] + "." + digits[(exponent + 1)..],
+        };
+    }
+}
