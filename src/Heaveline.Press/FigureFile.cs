@@ -1,0 +1,30 @@
+using Heaveline.Figures;
+using Heaveline.Files;
+using Heaveline.Quantities;
+
+namespace Heaveline.Press;
+
+/// <summary>Figures written to disk, in the format that the file's name asks for.</summary>
+public static class FigureFile
+{
+    /// <summary>Writes a figure as .svg, .png (300 dpi) or .pdf, whole or not at all.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="path">The file; one that is there is replaced.</param>
+    /// <exception cref="RefusedValueException">The name ends in something else, or the figure cannot be drawn as given. Nothing is written.</exception>
+    /// <exception cref="IOException">The file cannot be written. Nothing is left behind.</exception>
+    public static void Write(Figure figure, string path)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        var ending = Path.GetExtension(path);
+        var bytes = ending.ToLowerInvariant() switch
+        {
+            ".svg" => Svg.Of(figure),
+            ".png" => Png.Of(figure),
+            ".pdf" => Pdf.Of(figure),
+            _ => throw new RefusedValueException(
+                $"ending of the figure file '{Path.GetFileName(path)}'", ending.Length == 0 ? "missing" : ending, ".svg, .png or .pdf", "SVG and PDF print sharp at any size; PNG suits a web page or a letter."),
+        };
+        WholeFile.Write(path, bytes);
+    }
+}

@@ -1,0 +1,51 @@
+using Heaveline.Files;
+
+namespace Heaveline.Tests.Files;
+
+public sealed class WholeFileTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("heaveline-whole-").FullName;
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Fact]
+    public void A_file_is_written_and_replaced_whole()
+    {
+        var path = Path.Combine(folder, "a.bin");
+        WholeFile.Write(path, new byte[] { 1, 2, 3 });
+        WholeFile.Write(path, new byte[] { 4 });
+        Assert.Equal([4], File.ReadAllBytes(path));
+        Assert.Single(Directory.GetFileSystemEntries(folder));
+    }
+
+    [Fact]
+    public void A_write_that_fails_half_way_leaves_the_old_file_and_nothing_else()
+    {
+        var path = Path.Combine(folder, "a.bin");
+        WholeFile.Write(path, new byte[] { 1, 2, 3 });
+        Assert.Throws<InvalidOperationException>(() => WholeFile.Write(path, stream =>
+        {
+            stream.Write(new byte[100_000]);
+            stream.Flush();
+            throw new InvalidOperationException("The disk was pulled out.");
+        }));
+        Assert.Equal([1, 2, 3], File.ReadAllBytes(path));
+        Assert.Equal([path], Directory.GetFileSystemEntries(folder));
+    }
+
+    [Fact]
+    public void A_name_that_is_a_folder_leaves_nothing_behind()
+    {
+        var path = Directory.CreateDirectory(Path.Combine(folder, "sub")).FullName;
+        var thrown = Record.Exception(() => WholeFile.Write(path, new byte[] { 1 }));
+        Assert.True(thrown is IOException or UnauthorizedAccessException, $"{thrown}");
+        Assert.Equal([path], Directory.GetFileSystemEntries(folder));
+    }
+
+    [Fact]
+    public void A_missing_folder_is_an_error_of_its_own_name()
+    {
+        Assert.Throws<DirectoryNotFoundException>(() => WholeFile.Write(Path.Combine(folder, "none", "a.bin"), new byte[] { 1 }));
+        Assert.Empty(Directory.GetFileSystemEntries(folder));
+    }
+}
