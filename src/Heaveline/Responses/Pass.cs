@@ -97,11 +97,7 @@ public sealed class Pass
     public static Pass Of(RideModel model, Road road, double speed, PassOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= PassOptions.Default;
-        if (!(speed is >= 0.5 and <= 120.0))
-        {
-            throw new RefusedValueException("speed", $"{speed * 3.6:G4} km/h", "between 1.8 and 432 km/h", "Give a driving speed, for instance 50 km/h.");
-        }
-
+        RefuseSpeed(speed);
         cancellation.ThrowIfCancellationRequested();
         var timing = PassTiming.Of(model, road, speed, options);
         var wheels = RoadUnderWheels.Of(model, road);
@@ -113,15 +109,25 @@ public sealed class Pass
             (pitch, tyre) = PassError.Of(samples, PassRun.Of(model, wheels, speed, timing with { StepsPerSample = timing.StepsPerSample / 2 }));
         }
 
-        return new Pass(model, road, speed, timing, samples, new PassStatistics
-        {
-            Method = "fixed step, Adams–Bashforth of fourth order",
-            Step = timing.Step,
-            Steps = timing.Samples * timing.StepsPerSample,
-            PitchError = pitch,
-            TyreLoadError = tyre,
-        });
+        return new Pass(model, road, speed, timing, samples, FixedStep(timing, pitch, tyre));
     }
+
+    internal static void RefuseSpeed(double speed)
+    {
+        if (!(speed is >= 0.5 and <= 120.0))
+        {
+            throw new RefusedValueException("speed", $"{speed * 3.6:G4} km/h", "between 1.8 and 432 km/h", "Give a driving speed, for instance 50 km/h.");
+        }
+    }
+
+    internal static PassStatistics FixedStep(PassTiming timing, double? pitch, double? tyre) => new()
+    {
+        Method = "fixed step, Adams–Bashforth of fourth order",
+        Step = timing.Step,
+        Steps = timing.Samples * timing.StepsPerSample,
+        PitchError = pitch,
+        TyreLoadError = tyre,
+    };
 
     /// <summary>Wheel travel from the reference state at corner 0 to 3, m, bump positive.</summary>
     public double[] Travel(int corner) => From(s => PassRange.Travel(numbers, s, corner));

@@ -8,6 +8,14 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
 {
     public double Step => SampleStep / StepsPerSample;
 
+    /// <summary>A clock that covers two: the earlier start, the later end, the shorter step.</summary>
+    public static PassTiming Cover(PassTiming a, PassTiming b)
+    {
+        var lead = (int)Math.Round(-Math.Min(a.Start, b.Start) / a.SampleStep);
+        var last = Math.Max(a.Samples + (int)Math.Round(a.Start / a.SampleStep), b.Samples + (int)Math.Round(b.Start / b.SampleStep));
+        return new PassTiming(-lead * a.SampleStep, a.SampleStep, lead + last, Math.Max(a.StepsPerSample, b.StepsPerSample));
+    }
+
     public static PassTiming Of(RideModel model, Road road, double speed, PassOptions options)
     {
         var sample = 1.0 / options.SamplesPerSecond;
