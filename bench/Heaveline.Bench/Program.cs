@@ -1,6 +1,21 @@
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
+
 namespace Heaveline.Bench;
 
 internal static class Program
 {
-    private static int Main() => 0;
+    private static int Main(string[] args)
+    {
+        if (args.Length > 0 && args[0] == "race")
+        {
+            return WidthRace.Run(args[1..]);
+        }
+
+        var config = DefaultConfig.Instance.AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance));
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args, config);
+        return 0;
+    }
 }

@@ -1,0 +1,100 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Heaveline.Models;
+using Heaveline.Numerics;
+using Heaveline.Responses;
+
+namespace Heaveline.Bench;
+
+/// <summary>
+/// The stepping kernel alone, one core, at every lane width, against each other and against a general-purpose solver in the same run: rounds in turn,
+/// the median of each. The peer is a program that prints its milliseconds per run (bench/peers/odeint_ab4.cpp).
+/// </summary>
+internal static class WidthRace
+{
+    private const int Rounds = 15;
+    private const int Samples = 1600;
+    private const int StepsPerSample = 4;
+    private const double Step = 0.625e-3;
+
+    /// <param name="peer">The peer's command line, or nothing.</param>
+    public static int Run(string[] peer)
+    {
+        var entrants = new List<(string Name, int Cars, Func<double> Milliseconds)>
+        {
+            ("scalar, one car", 1, Timed<Quad<ScalarLane>, ScalarLane>(1)),
+            ("corners in one register, one car", 1, Timed<CornerQuad, ScalarLane>(1)),
+            ("2 cars side by side (128 bits)", 2, Timed<Quad<Lane128>, Lane128>(2)),
+            ("4 cars side by side (256 bits)", 4, Timed<Quad<Lane256>, Lane256>(4)),
+        };
+        if (LaneWidth.All.Contains(8))
+        {
+            entrants.Add(("8 cars side by side (512 bits)", 8, Timed<Quad<Lane512>, Lane512>(8)));
+        }
+
+        if (peer.Length > 0)
+        {
+            entrants.Add(("Boost.odeint Adams–Bashforth 4, same step", 1, () => Peer(peer)));
+        }
+
+        var times = entrants.Select(_ => new List<double>()).ToList();
+        for (var round = 0; round < Rounds; round++)
+        {
+            for (var i = 0; i < entrants.Count; i++)
+            {
+                times[i].Add(entrants[i].Milliseconds());
+            }
+        }
+
+        var scalar = Rate(entrants[0], times[0]);
+        Console.WriteLine("| kernel | runs of 4 s a second, one core, median | against scalar |");
+        Console.WriteLine("|---|--:|--:|");
+        for (var i = 0; i < entrants.Count; i++)
+        {
+            var rate = Rate(entrants[i], times[i]);
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {entrants[i].Name} | {rate:F0} | {rate / scalar:F2} |"));
+        }
+
+        return 0;
+    }
+
+    private static double Rate((string Name, int Cars, Func<double> Milliseconds) entrant, List<double> times) =>
+        1000.0 * entrant.Cars / times.Order().ElementAt(times.Count / 2);
+
+    private static Func<double> Timed<TQuad, TLane>(int cars)
+        where TQuad : struct, IQuad<TQuad, TLane>
+        where TLane : struct, ILane<TLane>
+    {
+        var models = Enumerable.Range(0, cars).Select(k => RideModel.Of(Saloon.Of(1.0 + (0.01 * k)))).ToList();
+        var constants = RidePacking.Pack<TQuad, TLane>([.. models.Select(m => m.Numbers)]);
+        var one = RoadUnderWheels.Of(models[0], Saloon.Hump).Table<Quad<ScalarLane>>(Saloon.Speed, 0.0, Step, Samples * StepsPerSample);
+        TQuad[] road = [.. one.Select(q => TQuad.Of(Of(q, 0), Of(q, 1), Of(q, 2), Of(q, 3)))];
+        var samples = new TLane[Samples * Channel.Count];
+        return () =>
+        {
+            var start = Stopwatch.GetTimestamp();
+            PassStepper<TQuad, TLane>.Run(constants, road, Samples, StepsPerSample, TLane.Of(Step), samples);
+            return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        };
+
+        static TLane Of(Quad<ScalarLane> q, int corner) => TLane.Of(q.At(corner).Value);
+    }
+
+    private static double Peer(string[] command)
+    {
+        var start = new ProcessStartInfo(command[0]) { RedirectStandardOutput = true };
+        foreach (var argument in command[1..])
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        using var process = Process.Start(start)!;
+        var text = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        var match = Regex.Match(text, @"([\d.]+) ms per run");
+        return match.Success
+            ? double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture)
+            : throw new InvalidOperationException($"{command[0]} printed no milliseconds per run: {text}");
+    }
+}
