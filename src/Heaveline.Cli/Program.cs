@@ -1,6 +1,65 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using Heaveline.Cli.Commands;
+using Heaveline.Cli.Output;
+using Heaveline.Quantities;
+
 namespace Heaveline.Cli;
 
 internal static class Program
 {
-    private static int Main() => 0;
+    private static int Main(string[] args)
+    {
+        Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        using var results = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(false), 1 << 14) { AutoFlush = false };
+        return Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected));
+    }
+
+    /// <summary>Runs one command line. Everything it says goes to the streams.</summary>
+    internal static int Run(string[] args, Streams streams)
+    {
+        // Numbers on the command line have a decimal point wherever the program runs.
+        CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
+        try
+        {
+            var parsed = Commands.Root.Of(streams).Parse(args);
+            if (parsed.Errors.Count > 0)
+            {
+                foreach (var error in parsed.Errors)
+                {
+                    streams.Remarks.WriteLine($"heaveline: {error.Message}");
+                }
+
+                streams.Remarks.WriteLine("Try 'heaveline --help', or a command with --help for an example.");
+                return ExitCode.WrongUsage;
+            }
+
+            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = streams.Results, Error = streams.Remarks });
+        }
+        catch (Stopped stopped)
+        {
+            streams.Remarks.WriteLine(stopped.Message);
+            return stopped.Code;
+        }
+        catch (RefusedValueException refused)
+        {
+            streams.Remarks.WriteLine($"heaveline: refused: {refused.Message}");
+            return ExitCode.Refused;
+        }
+        catch (OperationCanceledException)
+        {
+            streams.Remarks.WriteLine("heaveline: stopped by you; nothing was written.");
+            return ExitCode.NotComputed;
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            streams.Remarks.WriteLine($"heaveline: {failure.Message}");
+            return ExitCode.NotComputed;
+        }
+        finally
+        {
+            streams.Results.Flush();
+        }
+    }
 }

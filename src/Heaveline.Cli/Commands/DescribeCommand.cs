@@ -1,0 +1,95 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using Heaveline.Cli.Output;
+using Heaveline.Figures;
+using Heaveline.Insight;
+using Heaveline.Press;
+using Heaveline.Responses;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>What a car is at every load state: standing, axles, modes.</summary>
+internal static class DescribeCommand
+{
+    public static Command Of(Streams streams)
+    {
+        var car = new Argument<string>("CAR") { Description = "A car file or a variant." };
+        var json = Options.Json();
+        var figure = Options.Figure();
+        var modes = new Option<bool>("--modes") { Description = "Draw the body's two modes instead of the load states, and list all damped modes." };
+        var load = Options.Load();
+        var command = new Command(
+            "describe",
+            """
+            Say how a car stands and swings at every load state: loads, heights, travel left, wheel rates, ride frequencies, damping, modes.
+
+            Examples:
+              heaveline describe examples/garage/fern-estate.yaml
+              heaveline describe examples/garage/fern-estate.yaml --modes --figure modes.pdf
+            """)
+        {
+            car,
+            load,
+            modes,
+            json,
+            figure,
+        };
+        command.SetAction(r => Run(streams, r.GetValue(car)!, r.GetValue(load), r.GetValue(modes), r.GetValue(json), r.GetValue(figure)));
+        return command;
+    }
+
+    private static int Run(Streams streams, string path, string? load, bool withModes, bool json, string? figure)
+    {
+        var car = Inputs.Car(path, streams);
+        var loads = load is null ? Inputs.AllLoads(car) : [Inputs.Load(car, load)];
+        var models = loads.Select(l => Inputs.Model(car, l)).ToList();
+        var tables = DescribeTable.Of(car, models).ToList();
+        if (withModes)
+        {
+            tables.Add(ModesTable.Of(models[0]));
+        }
+
+        if (json)
+        {
+            streams.Results.WriteLine(FactJson.Of("describe", tables, new JsonObject { ["car"] = car.Name, ["notes"] = FactJson.Texts(Notes(models[0])) }));
+        }
+        else
+        {
+            streams.Results.WriteLine(car.Name);
+            foreach (var table in tables)
+            {
+                streams.Results.WriteLine();
+                streams.Results.Write(FactText.Of(table));
+            }
+
+            streams.Results.WriteLine();
+            foreach (var note in Notes(models[0]))
+            {
+                streams.Results.WriteLine(note);
+            }
+        }
+
+        if (figure is not null)
+        {
+            FigureFile.Write(withModes ? ModesFigure.Of(models[0], BodyModes.Of(models[0])) : LoadStatesFigure.Of(models), figure);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static IEnumerable<string> Notes(Models.RideModel model)
+    {
+        yield return "Ride frequencies: both wheels of the axle move, the other axle is held, the tyre in series; anti-roll bars do not count. Damping ratio: c/(2√(k·m)) with the suspension's rate and the sprung mass on the axle.";
+        if (model.Car.Body.PitchAxisHeight is null || model.Car.Body.RollAxisHeight is null)
+        {
+            yield return "Gravity's tilting moment is left out where the car file gives no pitch or roll axis height.";
+        }
+
+        if (model.Car.Body.PitchInertia is null)
+        {
+            yield return $"The pitch inertia is estimated: dynamic index {model.Car.Body.DynamicIndex} (204 road vehicles: quartiles 0.927, 0.998, 1.078, range 0.816–1.298).";
+        }
+
+        yield return Cautions.Short;
+    }
+}

@@ -1,0 +1,62 @@
+using Heaveline.Cars;
+using Heaveline.Cli.Output;
+using Heaveline.Files.Cars;
+using Heaveline.Files.Roads;
+using Heaveline.Models;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>Turns the words of a command line into cars, loads, roads and speeds, or stops with what is wrong.</summary>
+internal static class Inputs
+{
+    public static Car Car(string path, Streams streams)
+    {
+        var reading = CarFile.Load(path);
+        if (reading.Warnings.Count > 0 || reading.Refusals.Count > 0)
+        {
+            streams.Remarks.Write(reading.Format());
+        }
+
+        return reading.Value ?? throw new Stopped($"heaveline: {Count(reading.Refusals.Count, "value")} in {path} refused.", ExitCode.Refused);
+    }
+
+    public static LoadState Load(Car car, string? name)
+    {
+        if (name is null || name == LoadState.Reference.Name)
+        {
+            return LoadState.Reference;
+        }
+
+        return car.LoadStates.FirstOrDefault(l => l.Name == name)
+            ?? throw new Stopped($"heaveline: '{name}' is no load state of {car.Name}; it has: {string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name))}.", ExitCode.Refused);
+    }
+
+    public static IReadOnlyList<LoadState> AllLoads(Car car) => [LoadState.Reference, .. car.LoadStates];
+
+    public static Road Road(string words, Streams streams)
+    {
+        var reading = RoadFile.Find(words);
+        if (reading.Refusals.Count > 0)
+        {
+            streams.Remarks.Write(reading.Format());
+        }
+
+        return reading.Value ?? throw new Stopped($"heaveline: the road '{words}' was refused.", ExitCode.Refused);
+    }
+
+    public static double Speed(string words)
+    {
+        var parsed = QuantityText.Parse<Velocity>(words);
+        return parsed.Amount is { } amount && parsed.IsRead
+            ? amount.Si
+            : throw new Stopped($"heaveline: speed '{words}': {parsed.Refusal!.Message} {parsed.Refusal.Advice}", ExitCode.WrongUsage);
+    }
+
+    public static IReadOnlyList<double> Speeds(string words) => [.. words.Split(',', StringSplitOptions.TrimEntries).Select(Speed)];
+
+    public static RideModel Model(Car car, LoadState load) => RideModel.Of(car, load);
+
+    private static string Count(int n, string what) => n == 1 ? $"1 {what}" : $"{n} {what}s";
+}

@@ -1,0 +1,114 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using Heaveline.Cli.Output;
+using Heaveline.Figures;
+using Heaveline.Files;
+using Heaveline.Insight;
+using Heaveline.Measures;
+using Heaveline.Press;
+using Heaveline.Responses;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>One crossing of a road by a car at a speed.</summary>
+internal static class PassCommand
+{
+    public static Command Of(Streams streams)
+    {
+        var car = new Argument<string>("CAR") { Description = "A car file or a variant." };
+        var road = Options.Road();
+        var speed = new Option<string>("--speed") { Description = "Speed with its unit.", HelpName = "SPEED", DefaultValueFactory = _ => "50 km/h" };
+        var load = Options.Load();
+        var certified = Options.Certified();
+        var json = Options.Json();
+        var csv = Options.Csv();
+        var figure = Options.Figure();
+        var command = new Command(
+            "pass",
+            """
+            Drive a car over a road at a constant speed and say what happens: the hit and the settling apart, seats, travel, grip, headlamp.
+
+            Examples:
+              heaveline pass examples/garage/fern-estate.yaml --road village-hump --speed "40 km/h" --load "four up with luggage"
+              heaveline pass examples/garage/fern-estate.yaml --road examples/roads/lane.yaml --figure pass.svg --csv pass.csv
+            """)
+        {
+            car,
+            road,
+            speed,
+            load,
+            certified,
+            json,
+            csv,
+            figure,
+        };
+        command.SetAction((r, stop) => Task.FromResult(Run(
+            streams,
+            r.GetValue(car)!,
+            r.GetValue(road)!,
+            r.GetValue(speed)!,
+            r.GetValue(load),
+            r.GetValue(certified),
+            r.GetValue(json),
+            r.GetValue(csv),
+            r.GetValue(figure),
+            stop)));
+        return command;
+    }
+
+    private static int Run(Streams streams, string carPath, string roadWords, string speedWords, string? loadName, bool certified, bool json, string? csv, string? figure, CancellationToken stop)
+    {
+        var speed = Inputs.Speed(speedWords);
+        var car = Inputs.Car(carPath, streams);
+        var road = Inputs.Road(roadWords, streams);
+        var model = Inputs.Model(car, Inputs.Load(car, loadName));
+        var pass = Pass.Of(model, road, speed, PassOptions.Default with { Certified = certified }, stop);
+        var measures = PassMeasures.Of(pass);
+        var story = PassStory.Of(pass, measures);
+        var table = PassTable.Of("Pass", [model.Load.Name], [(pass, measures)]);
+        if (json)
+        {
+            streams.Results.WriteLine(FactJson.Of("pass", [table], new JsonObject
+            {
+                ["car"] = car.Name,
+                ["load"] = model.Load.Name,
+                ["road"] = road.Caption,
+                ["outcome"] = pass.Outcome.ToString(),
+                ["method"] = pass.Statistics.Method,
+                ["step"] = pass.Statistics.Step,
+                ["steps"] = pass.Statistics.Steps,
+                ["story"] = FactJson.Texts(story),
+            }));
+        }
+        else
+        {
+            foreach (var sentence in story)
+            {
+                streams.Results.WriteLine(sentence);
+            }
+
+            streams.Results.WriteLine();
+            streams.Results.Write(FactText.Of(table));
+            streams.Results.WriteLine();
+            streams.Results.WriteLine(FormattableString.Invariant($"Computed by {pass.Statistics.Method}: {pass.Statistics.Steps} steps of {1e3 * pass.Statistics.Step:F3} ms."));
+            streams.Results.WriteLine(Cautions.Short);
+        }
+
+        if (csv is not null)
+        {
+            WholeFile.Write(csv, TraceCsv.Of(pass));
+        }
+
+        if (figure is not null)
+        {
+            FigureFile.Write(PassFigure.Of(pass, measures), figure);
+        }
+
+        if (pass.Outcome != PassOutcome.Completed)
+        {
+            throw new Stopped($"heaveline: the pass stopped ({pass.Outcome}): {pass.OutcomeSentence}", ExitCode.NotComputed);
+        }
+
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,60 @@
+using Heaveline.Cli.Output;
+using Heaveline.Measures;
+using Heaveline.Responses;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>The numbers of one pass or of several side by side.</summary>
+internal static class PassTable
+{
+    public static FactTable Of(string title, IReadOnlyList<string> columns, IReadOnlyList<(Pass Pass, PassMeasures Measures)> passes)
+    {
+        IEnumerable<double?> All(Func<PassMeasures, double?> of) => passes.Select(p => of(p.Measures));
+        var table = new FactTable(title, columns)
+            .Add("speed", "speed", "km/h", "F0", passes.Select(p => (double?)(3.6 * p.Pass.Speed)))
+            .Add("settling-rms-pitch", "settling: RMS pitch, first second", "°", "F3", All(m => Degrees(m.Pitch.Settling?.RmsAngle)))
+            .Add("settling-peak-pitch", "settling: greatest pitch, first second", "°", "F2", All(m => Degrees(m.Pitch.Settling?.PeakAngle)))
+            .Add("settling-late-pitch", "settling: late pitch, after 0.8 s", "° s½", "F3", All(m => Degrees(m.Pitch.Settling?.LateAngle)))
+            .Add("settling-share", "settling: pitch share", "–", "F2", All(m => m.Pitch.Settling?.Share))
+            .Add("settling-time", "settling: time to a tenth of the peak (staircase)", "s", "F2", All(m => m.Pitch.Settling?.TimeFromRear))
+            .Add("settling-cycles", "settling: cycles", "–", "F1", All(m => m.Pitch.Settling?.Cycles))
+            .Add("hit-peak-pitch", "hit: greatest pitch", "°", "F2", All(m => Degrees(m.Pitch.Hit?.PeakAngle)))
+            .Add("hit-peak-pitch-rate", "hit: greatest pitch rate", "°/s", "F1", All(m => Degrees(m.Pitch.Hit?.PeakRate)))
+            .Add("hit-peak-pitch-acceleration", "hit: greatest pitch acceleration", "rad/s²", "F2", All(m => m.Pitch.Hit?.PeakAcceleration))
+            .Add("rms-pitch", "whole: RMS pitch", "°", "F3", All(m => Degrees(m.Pitch.RmsAngle)))
+            .Add("rms-pitch-acceleration", "whole: RMS pitch acceleration", "rad/s²", "F3", All(m => m.Pitch.RmsAcceleration))
+            .Add("pitch-share", "whole: pitch share", "–", "F2", All(m => m.Pitch.Share))
+            .Add("rms-heave-acceleration", "whole: RMS heave acceleration", "m/s²", "F2", All(m => m.RmsHeaveAcceleration))
+            .Add("peak-roll", "greatest roll", "°", "F2", All(m => m.PeakRoll > 1e-9 ? Degrees(m.PeakRoll) : null));
+        foreach (var seat in passes[0].Measures.Seats.Select(s => s.Seat))
+        {
+            SeatMeasures? At(PassMeasures m) => m.Seats.FirstOrDefault(s => s.Seat == seat);
+            var key = seat.Replace(' ', '-');
+            table
+                .Add($"{key}-peak-vertical", $"{seat}: greatest vertical", "m/s²", "F2", All(m => At(m)?.PeakVertical))
+                .Add($"{key}-rms-vertical", $"{seat}: RMS vertical", "m/s²", "F2", All(m => At(m)?.RmsVertical))
+                .Add($"{key}-peak-head", $"{seat}: greatest fore-aft at the head", "m/s²", "F2", All(m => At(m)?.PeakHeadForeAft));
+        }
+
+        foreach (var wheel in passes[0].Measures.Wheels.Select(w => w.Wheel))
+        {
+            WheelMeasures? At(PassMeasures m) => m.Wheels.FirstOrDefault(w => w.Wheel == wheel);
+            var key = wheel.Replace(' ', '-');
+            table
+                .Add($"{key}-bump", $"{wheel}: most bump travel", "mm", "F0", All(m => 1e3 * At(m)?.Bump))
+                .Add($"{key}-bump-margin", $"{wheel}: left to the bump stop", "mm", "F0", All(m => 1e3 * At(m)?.BumpMargin))
+                .Add($"{key}-rebound-margin", $"{wheel}: left to the rebound stop", "mm", "F0", All(m => 1e3 * At(m)?.ReboundMargin))
+                .Add($"{key}-least-load", $"{wheel}: least tyre load", "% of static", "F0", All(m => 100.0 * At(m)?.LeastLoad / At(m)?.StaticLoad))
+                .Add($"{key}-load-variation", $"{wheel}: RMS change of tyre load", "% of static", "F0", All(m => 100.0 * At(m)?.LoadVariation))
+                .Add($"{key}-lift-off", $"{wheel}: off the road", "s", "F2", All(m => At(m)?.LiftOff is > 0.0 and var t ? t : null));
+        }
+
+        return table
+            .Add("lamp-highest", "beam drop at its highest", "%", "F2", All(m => 100.0 * m.Headlamp?.Highest))
+            .Add("lamp-lowest", "beam drop at its lowest", "%", "F2", All(m => 100.0 * m.Headlamp?.Lowest))
+            .Add("error-pitch", "own error of the pitch angle", "of its peak", "E0", passes.Select(p => p.Pass.Statistics.PitchError))
+            .Add("error-load", "own error of the tyre load", "of its peak", "E0", passes.Select(p => p.Pass.Statistics.TyreLoadError));
+    }
+
+    private static double? Degrees(double? rad) => rad * 180.0 / Math.PI;
+}

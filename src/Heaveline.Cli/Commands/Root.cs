@@ -1,0 +1,22 @@
+using System.CommandLine;
+using Heaveline.Cli.Output;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>The command line as a whole.</summary>
+internal static class Root
+{
+    public static RootCommand Of(Streams streams) => new(
+        """
+        Heaveline judges, explains and tunes how road vehicles ride: heave, pitch and roll from garage measurements.
+
+        Exit codes: 0 done, 1 input refused, 2 wrong usage, 3 could not be computed.
+        Start with: heaveline describe examples/garage/fern-estate.yaml
+        """)
+    {
+        CheckCommand.Of(streams),
+        DescribeCommand.Of(streams),
+        PassCommand.Of(streams),
+        CompareCommand.Of(streams),
+    };
+}

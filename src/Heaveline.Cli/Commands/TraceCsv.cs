@@ -1,0 +1,56 @@
+using System.Globalization;
+using System.Text;
+using Heaveline.Responses;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>All traces of a pass as CSV: one row a sample, the unit in the header.</summary>
+internal static class TraceCsv
+{
+    public static byte[] Of(Pass pass)
+    {
+        var columns = new List<(string Header, double[] Values)>
+        {
+            ("time [s]", pass.Time),
+            ("heave [mm]", Scaled(pass.Heave, 1e3)),
+            ("pitch, nose-down [deg]", Scaled(pass.Pitch, 180.0 / Math.PI)),
+            ("pitch rate [deg/s]", Scaled(pass.PitchRate, 180.0 / Math.PI)),
+            ("pitch acceleration [rad/s2]", pass.PitchAcceleration),
+            ("heave acceleration [m/s2]", pass.HeaveAcceleration),
+            ("front height [mm]", Scaled(pass.FrontHeight, 1e3)),
+            ("rear height [mm]", Scaled(pass.RearHeight, 1e3)),
+        };
+        if (pass.Model.Rolls)
+        {
+            columns.Add(("roll, right side down [deg]", Scaled(pass.Roll, 180.0 / Math.PI)));
+            columns.Add(("roll acceleration [rad/s2]", pass.RollAcceleration));
+        }
+
+        foreach (var i in pass.Model.Rolls ? [0, 1, 2, 3] : new[] { 0, 2 })
+        {
+            var wheel = CornerNames.Of(i, pass.Model.Rolls);
+            columns.Add(($"{wheel} road [mm]", Scaled(pass.RoadHeight(i), 1e3)));
+            columns.Add(($"{wheel} wheel height [mm]", Scaled(pass.WheelHeight(i), 1e3)));
+            columns.Add(($"{wheel} travel, bump [mm]", Scaled(pass.Travel(i), 1e3)));
+            columns.Add(($"{wheel} tyre load [N]", pass.TyreLoad(i)));
+        }
+
+        foreach (var seat in pass.Model.Car.Seats)
+        {
+            columns.Add(($"{seat.Name} vertical acceleration [m/s2]", pass.VerticalAcceleration(seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si)));
+        }
+
+        var text = new StringBuilder();
+        text.AppendJoin(',', columns.Select(c => Quoted(c.Header))).Append('\n');
+        for (var k = 0; k < pass.Count; k++)
+        {
+            text.AppendJoin(',', columns.Select(c => c.Values[k].ToString("G9", CultureInfo.InvariantCulture))).Append('\n');
+        }
+
+        return Encoding.UTF8.GetBytes(text.ToString());
+    }
+
+    private static string Quoted(string header) => header.Contains(',', StringComparison.Ordinal) ? $"\"{header}\"" : header;
+
+    private static double[] Scaled(double[] values, double factor) => Array.ConvertAll(values, v => v * factor);
+}

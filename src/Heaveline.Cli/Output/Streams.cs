@@ -1,0 +1,12 @@
+namespace Heaveline.Cli.Output;
+
+/// <summary>Where a command writes: results, and what is said beside them. Tests hand in their own.</summary>
+internal sealed class Streams(TextWriter results, TextWriter remarks, bool interactive)
+{
+    public TextWriter Results { get; } = results;
+
+    public TextWriter Remarks { get; } = remarks;
+
+    /// <summary>Progress is shown only to a person at a terminal.</summary>
+    public bool Interactive { get; } = interactive;
+}

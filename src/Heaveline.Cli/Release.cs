@@ -1,0 +1,11 @@
+using System.Reflection;
+
+namespace Heaveline.Cli;
+
+/// <summary>Which Heaveline this is.</summary>
+internal static class Release
+{
+    /// <summary>Version without the commit.</summary>
+    public static string Version { get; } =
+        typeof(Release).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "unknown";
+}
