@@ -6,9 +6,13 @@ namespace Heaveline.Numerics;
 /// </summary>
 internal static class FirstCrossing
 {
+    // An interval halved this often is narrower than the doubles around it.
+    private const int Deepest = 60;
+
     /// <summary>Earliest t in [0, end] with p(t) below zero, s; 0 when p(0) is below zero already, infinite when there is none.</summary>
     /// <param name="p">Coefficients p₀, p₁, …, rising powers.</param>
     /// <param name="end">End of the interval, 0 or above.</param>
+    /// <exception cref="ArgumentException">A coefficient that is not a finite number.</exception>
     public static double Below(ReadOnlySpan<double> p, double end)
     {
         if (p[0] < 0.0)
@@ -27,11 +31,16 @@ internal static class FirstCrossing
             }
         }
 
-        return p[0] > reach ? double.PositiveInfinity : Search(p, 0.0, p[0], end, Polynomial.Value(p, end), curvature);
+        if (!double.IsFinite(p[0] + reach + curvature))
+        {
+            throw new ArgumentException("The polynomial must have finite coefficients.", nameof(p));
+        }
+
+        return p[0] > reach ? double.PositiveInfinity : Search(p, 0.0, p[0], end, Polynomial.Value(p, end), curvature, 0);
     }
 
     // p(a) is not below zero.
-    private static double Search(ReadOnlySpan<double> p, double a, double atA, double b, double atB, double curvature)
+    private static double Search(ReadOnlySpan<double> p, double a, double atA, double b, double atB, double curvature, int depth)
     {
         var width = b - a;
         if (Math.Min(atA, atB) >= curvature * width * width / 8.0)
@@ -41,14 +50,14 @@ internal static class FirstCrossing
 
         var middle = a + (0.5 * width);
         var isMonotone = Math.Abs(Polynomial.Slope(p, middle)) > 0.5 * curvature * width;
-        if (isMonotone || middle <= a || middle >= b)
+        if (isMonotone || depth == Deepest)
         {
             return atB < 0.0 ? Root(p, a, b) : double.PositiveInfinity;
         }
 
         var atMiddle = Polynomial.Value(p, middle);
-        var left = Search(p, a, atA, middle, atMiddle, curvature);
-        return atMiddle < 0.0 || double.IsFinite(left) ? left : Search(p, middle, atMiddle, b, atB, curvature);
+        var left = Search(p, a, atA, middle, atMiddle, curvature, depth + 1);
+        return atMiddle < 0.0 || double.IsFinite(left) ? left : Search(p, middle, atMiddle, b, atB, curvature, depth + 1);
     }
 
     // Newton's method kept inside a shrinking bracket with p(a) ≥ 0 > p(b).

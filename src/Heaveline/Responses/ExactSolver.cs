@@ -13,6 +13,10 @@ internal sealed class ExactSolver
     private const int EventsAtOnce = 1000;
     private const double Window = 1e-6;
 
+    // Positions (m, rad) and rates (per s) beyond these are no car's: it has toppled and runs away.
+    private const double FarthestPosition = 1e3;
+    private const double FastestRate = 1e5;
+
     private readonly ExactCar car;
     private readonly ExactTrack[] tracks;
     private readonly ExactRegime regime;
@@ -137,9 +141,9 @@ internal sealed class ExactSolver
     {
         for (var i = 0; i < car.Count; i++)
         {
-            if (!double.IsFinite(series.Position[0, i]) || !double.IsFinite(series.Rate[0, i]))
+            if (!(Math.Abs(series.Position[0, i]) <= FarthestPosition && Math.Abs(series.Rate[0, i]) <= FastestRate))
             {
-                throw new RunFailedException(FormattableString.Invariant($"The exact run grows past all numbers at {t:G9} s."), "The car is unstable there: check its damping and its stiffness in pitch and roll.");
+                throw new RunFailedException(FormattableString.Invariant($"The car runs away at {t:G9} s."), "It is unstable there: check its damping and its stiffness in pitch and roll.");
             }
         }
     }
