@@ -9,8 +9,6 @@ namespace Heaveline.Responses;
 /// </summary>
 internal sealed class ExactCar
 {
-    private static readonly string[] Corners = ["front left", "front right", "rear left", "rear right"];
-
     private ExactCar(RideNumbers n)
     {
         Count = (n.Laws.Needs & Needs.FluidLink) != 0 && n.Laws.FluidFlows ? 9 : 7;
@@ -124,17 +122,18 @@ internal sealed class ExactCar
     {
         var laws = n.Laws;
         var s = n.TrimTravel;
+        var corner = CornerNames.Of(i, n.Rolls);
 
         // Row and travel at trim of an element at its own place, times its motion ratio.
         (double[] Row, double Trim) At(double[] share, double ratio) =>
             (Sum(ratio * share[i], wheel[i], ratio * (1.0 - share[i]), wheel[i ^ 1]), ratio * ((share[i] * s[i]) + ((1.0 - share[i]) * s[i ^ 1])));
 
         var (spring, springTrim) = At(laws.SpringShare, laws.SpringRatio[0][i]);
-        Add($"{Corners[i]} spring", spring, false, ExactLaw.From(i, laws.SpringSlope[i], springTrim, laws.SpringHinges));
+        Add($"{corner} spring", spring, false, ExactLaw.From(i, laws.SpringSlope[i], springTrim, laws.SpringHinges));
         var (damper, _) = At(laws.DamperShare, laws.DamperRatio[0][i]);
-        Add($"{Corners[i]} damper", damper, true, ExactLaw.From(i, laws.DamperSlope[i], 0.0, laws.DamperHinges));
+        Add($"{corner} damper", damper, true, ExactLaw.From(i, laws.DamperSlope[i], 0.0, laws.DamperHinges));
         var (stop, stopTrim) = At(laws.StopShare, 1.0);
-        Add($"{Corners[i]} stop", stop, false, ExactLaw.From(i, 0.0, stopTrim, laws.BumpHinges, laws.ReboundHinges));
+        Add($"{corner} stop", stop, false, ExactLaw.From(i, 0.0, stopTrim, laws.BumpHinges, laws.ReboundHinges));
     }
 
     private void Add(string name, double[] row, bool onRates, ExactLaw law)

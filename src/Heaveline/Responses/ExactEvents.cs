@@ -15,8 +15,8 @@ internal sealed class ExactEvents(ExactCar car, ExactRegime regime, ExactSeries 
     private int tyre;
     private ExactContact contact;
 
-    /// <summary>What the event last found is, in words.</summary>
-    public string Name => element >= 0 ? car.Elements[element].Name : $"tyre {tyre + 1} ({contact})";
+    /// <summary>The element that the event last found belongs to, in words.</summary>
+    public string Name => element >= 0 ? car.Elements[element].Name : $"{CornerNames.Of(tyre, hasSides: true)} tyre ({contact})";
 
     /// <summary>Time from now to the first event in [0, end], s; infinite when there is none.</summary>
     public double First(double end)

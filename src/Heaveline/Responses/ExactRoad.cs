@@ -1,4 +1,3 @@
-using Heaveline.Cars;
 using Heaveline.Roads;
 
 namespace Heaveline.Responses;
@@ -14,10 +13,5 @@ internal sealed record ExactRoad(Profile FrontLeft, Profile FrontRight, Profile 
     public IReadOnlyList<Profile> Corners => [FrontLeft, FrontRight, RearLeft, RearRight];
 
     /// <summary>A road as the tyres of a car pass it on.</summary>
-    public static ExactRoad From(Road road, Car car)
-    {
-        var front = road.AveragedOver(car.Front.Tyre.ContactLength);
-        var rear = road.AveragedOver(car.Rear.Tyre.ContactLength);
-        return new ExactRoad(front.Left, front.Right, rear.Left, rear.Right);
-    }
+    public static ExactRoad From(RoadUnderWheels road) => new(road[0], road[1], road[2], road[3]);
 }

@@ -46,7 +46,7 @@ internal sealed class ExactRun
     /// <exception cref="RefusedValueException">An element of the car is curved, the road jumps under a damped tyre, or a number is out of range.</exception>
     /// <exception cref="RunFailedException">The run does not get on.</exception>
     public static ExactRun Of(RideModel model, Road road, double speed, double start, double outputStep, int outputs, int order = 14, CancellationToken cancellation = default) =>
-        Of(model.Numbers, ExactRoad.From(road, model.Car), speed, start, outputStep, outputs, order, cancellation);
+        Of(model.Numbers, ExactRoad.From(RoadUnderWheels.Of(model, road)), speed, start, outputStep, outputs, order, cancellation);
 
     /// <summary>The same from a car's plain numbers and what each wheel rolls over.</summary>
     public static ExactRun Of(RideNumbers numbers, ExactRoad road, double speed, double start, double outputStep, int outputs, int order = 14, CancellationToken cancellation = default)

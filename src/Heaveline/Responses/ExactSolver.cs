@@ -6,7 +6,7 @@ namespace Heaveline.Responses;
 /// </summary>
 internal sealed class ExactSolver
 {
-    // Steps stay short enough for a signal to turn once or twice in each, s.
+    // Caps a step where the series sets no limit, as at rest, s.
     private const double LongestStep = 0.02;
 
     // More events than this within the window is a run that no longer gets on: 4 wheels bend at most a few dozen times at one moment.

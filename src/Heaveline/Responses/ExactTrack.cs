@@ -2,7 +2,10 @@ using Heaveline.Roads;
 
 namespace Heaveline.Responses;
 
-/// <summary>The road under one wheel at constant speed: a cubic in time between the times at which the wheel passes the profile's knots.</summary>
+/// <summary>
+/// The road under one wheel at constant speed, counted from the track's first height: a cubic in time between the times at which the wheel passes the
+/// profile's knots.
+/// </summary>
 /// <param name="profile">Height over distance.</param>
 /// <param name="speed">Speed, m/s.</param>
 /// <param name="delay">Time at which the wheel passes x = 0, s.</param>
@@ -36,13 +39,12 @@ internal sealed class ExactTrack(Profile profile, double speed, double delay)
         if (piece < 0)
         {
             height.Clear();
-            height[0] = profile.StartHeight;
             return;
         }
 
         var c = profile.Coefficients.Slice(Order * piece, Order);
         var d = (speed * (t - delay)) - profile.Knots[piece];
-        height[0] = c[0] + (d * (c[1] + (d * (c[2] + (d * c[3])))));
+        height[0] = c[0] - profile.StartHeight + (d * (c[1] + (d * (c[2] + (d * c[3])))));
         height[1] = speed * (c[1] + (d * ((2.0 * c[2]) + (3.0 * d * c[3]))));
         height[2] = speed * speed * (c[2] + (3.0 * d * c[3]));
         height[3] = speed * speed * speed * c[3];

@@ -61,8 +61,9 @@ internal static class PeerNumbers
         // The laws act by F(S) − F(S_trim): what they give at the trim is the force taken off.
         var numbers = With(new double[4]);
         var packed = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([numbers]);
-        var atTrim = RideKernel<Quad<ScalarLane>, ScalarLane>.SuspensionForce(packed, packed.TrimTravel, default, default, default, out _);
-        return With([atTrim.At(0).Value, atTrim.At(1).Value, atTrim.At(2).Value, atTrim.At(3).Value]);
+        var still = new RideState<Quad<ScalarLane>, ScalarLane> { Travel = packed.TrimTravel };
+        ElementForces<Quad<ScalarLane>, ScalarLane>.Suspension(packed, still);
+        return With([still.Force.At(0).Value, still.Force.At(1).Value, still.Force.At(2).Value, still.Force.At(3).Value]);
     }
 
     internal static bool IsSolid(JsonElement axle) => axle.TryGetProperty("kind", out var kind) && kind.GetString() == "solid";

@@ -102,5 +102,5 @@ public class ExactAgainstSteppedTests
     };
 
     private static double[] Stepped(RideModel model, Road road, double speed, int divided) =>
-        SteppedPass.Of(model.Numbers, ExactRoad.From(road, model.Car), speed, -0.1, Step / divided, divided * (int)Math.Round(OutputStep / Step), Outputs);
+        SteppedPass.Of(model.Numbers, ExactRoad.From(RoadUnderWheels.Of(model, road)), speed, -0.1, Step / divided, divided * (int)Math.Round(OutputStep / Step), Outputs);
 }

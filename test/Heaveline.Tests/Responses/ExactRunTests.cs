@@ -77,6 +77,27 @@ public class ExactRunTests
         Assert.True(ExactRun.Of(RideModel.Of(averaged), step, 10.0, -0.01, 0.01, 50, cancellation: TestContext.Current.CancellationToken).Statistics.Events > 0);
     }
 
+    /// <summary>A measured road may begin anywhere above its datum: the car starts level and at rest on it.</summary>
+    [Fact]
+    public void Tracks_count_from_their_first_heights()
+    {
+        var low = ExactRun.Of(RideModel.Of(ExactCars.Saloon), Hump, Speed, -0.1, 0.01, 100, cancellation: TestContext.Current.CancellationToken);
+        Profile Raised(double by)
+        {
+            var coefficients = Hump.Left.Coefficients.ToArray();
+            for (var at = 0; at < coefficients.Length; at += 4)
+            {
+                coefficients[at] += by;
+            }
+
+            return Profile.FromCubics(Hump.Left.Knots, coefficients);
+        }
+
+        var high = ExactRun.Of(RideModel.Of(ExactCars.Saloon), Hump with { Left = Raised(0.5), Right = Raised(-0.25) }, Speed, -0.1, 0.01, 100, cancellation: TestContext.Current.CancellationToken);
+        Assert.True(SteppedPass.Miss(high.Samples, low.Samples, Channel.Pitch) < 1e-9);
+        Assert.True(SteppedPass.Miss(high.Samples, low.Samples, Channel.Tyre, 4) < 1e-9);
+    }
+
     [Fact]
     public void A_curved_element_is_refused_by_name()
     {

@@ -23,7 +23,7 @@ internal static class SteppedPass
             for (var i = 0; i < 4; i++)
             {
                 readers[i].At(speed * (i < 2 ? t : t - delay), out var h, out var slope);
-                (height[i], rate[i]) = (ScalarLane.Of(h), ScalarLane.Of(speed * slope));
+                (height[i], rate[i]) = (ScalarLane.Of(h - road.Corners[i].StartHeight), ScalarLane.Of(speed * slope));
             }
 
             packed[2 * n] = new Quad<ScalarLane>(height[0], height[1], height[2], height[3]);
