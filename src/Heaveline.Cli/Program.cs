@@ -4,6 +4,7 @@ using System.Text;
 using Heaveline.Cli.Commands;
 using Heaveline.Cli.Output;
 using Heaveline.Quantities;
+using Heaveline.Responses;
 
 namespace Heaveline.Cli;
 
@@ -46,6 +47,11 @@ internal static class Program
         {
             streams.Remarks.WriteLine($"heaveline: refused: {refused.Message}");
             return ExitCode.Refused;
+        }
+        catch (RunFailedException failed)
+        {
+            streams.Remarks.WriteLine($"heaveline: {failed.Message}");
+            return ExitCode.NotComputed;
         }
         catch (OperationCanceledException)
         {

@@ -94,19 +94,26 @@ public sealed class Pass
     /// <param name="options">How to run it.</param>
     /// <param name="cancellation">Stops the run.</param>
     /// <exception cref="RefusedValueException">Speed out of range; a sharp step under a damped tyre; a certified run of a car with curved laws.</exception>
+    /// <exception cref="RunFailedException">A certified run did not get on.</exception>
     public static Pass Of(RideModel model, Road road, double speed, PassOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= PassOptions.Default;
         RefuseSpeed(speed);
         cancellation.ThrowIfCancellationRequested();
         var timing = PassTiming.Of(model, road, speed, options);
+        if (options.Certified)
+        {
+            var exact = ExactRun.Of(model, road, speed, timing.Start, timing.SampleStep, timing.Samples, cancellation: cancellation);
+            return new Pass(model, road, speed, timing, exact.Samples, Exact(exact));
+        }
+
         var wheels = RoadUnderWheels.Of(model, road);
         var samples = PassRun.Of(model, wheels, speed, timing);
         var (pitch, tyre) = (default(double?), default(double?));
         if (options.StatesError)
         {
             cancellation.ThrowIfCancellationRequested();
-            (pitch, tyre) = PassError.Of(samples, PassRun.Of(model, wheels, speed, timing with { StepsPerSample = timing.StepsPerSample / 2 }));
+            (pitch, tyre) = PassError.Of(model, samples, PassRun.Of(model, wheels, speed, timing with { StepsPerSample = timing.StepsPerSample / 2 }));
         }
 
         return new Pass(model, road, speed, timing, samples, FixedStep(timing, pitch, tyre));
@@ -119,6 +126,13 @@ public sealed class Pass
             throw new RefusedValueException("speed", $"{speed * 3.6:G4} km/h", "between 1.8 and 432 km/h", "Give a driving speed, for instance 50 km/h.");
         }
     }
+
+    private static PassStatistics Exact(ExactRun run) => new()
+    {
+        Method = "exact pieces from kink to kink, Taylor series of order 14",
+        Step = run.Samples.Length / Channel.Count * run.OutputStep / run.Statistics.Pieces,
+        Steps = (int)run.Statistics.Pieces,
+    };
 
     internal static PassStatistics FixedStep(PassTiming timing, double? pitch, double? tyre) => new()
     {

@@ -54,7 +54,7 @@ public static class PassBatch
         var coarse = options.StatesError ? Samples(asked, roads, timing with { StepsPerSample = timing.StepsPerSample / 2 }, width) : null;
         return [.. asked.Select((r, k) =>
         {
-            var (pitch, tyre) = coarse is null ? (null, null) : PassError.Of(fine[k], coarse[k]);
+            var (pitch, tyre) = coarse is null ? (null, null) : PassError.Of(r.Model, fine[k], coarse[k]);
             return new Pass(r.Model, r.Road, r.Speed, timing, fine[k], Pass.FixedStep(timing, pitch, tyre));
         })];
     }
