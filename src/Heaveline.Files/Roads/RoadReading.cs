@@ -5,4 +5,16 @@ namespace Heaveline.Files.Roads;
 /// <summary>What came of reading a road: the road, or everything that is wrong with the file.</summary>
 /// <param name="Road">The road; null when anything was refused.</param>
 /// <param name="Refusals">All refusals, in the order of the file; empty when the road was read.</param>
-public sealed record RoadReading(Road? Road, IReadOnlyList<Refusal> Refusals);
+public sealed record RoadReading(Road? Road, IReadOnlyList<Refusal> Refusals)
+{
+    /// <summary>What is possible but not plausible, in the order of the file.</summary>
+    public IReadOnlyList<Warning> Warnings { get; init; } = [];
+
+    /// <summary>The texts that were read: the file itself, then the measured profile that it names.</summary>
+    public IReadOnlyList<SourceText> Sources { get; init; } = [];
+
+    /// <summary>Every refusal and warning for a terminal, a blank line between them; empty when there is none.</summary>
+    public string Format() => string.Join("\n\n", [.. Refusals.Select(r => r.Format(Source(r.File))), .. Warnings.Select(w => w.Format(Source(w.File)))]);
+
+    private SourceText Source(string file) => Sources.FirstOrDefault(source => source.File == file) ?? new SourceText(file, "");
+}

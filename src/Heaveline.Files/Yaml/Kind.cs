@@ -49,6 +49,12 @@ public abstract class Kind
     /// <summary>The JSON Schema of the value.</summary>
     internal abstract JsonObject Schema(SchemaDefinitions definitions);
 
+    /// <summary>The group of keys that a value of this kind, or each of its items, is; null for single values.</summary>
+    internal virtual Shape? Group => null;
+
+    /// <summary>How the value under a key of this kind is written; null when it has no such key.</summary>
+    internal virtual Kind? Under(string key) => null;
+
     /// <summary>Reads a value without knowing its type; false when refused.</summary>
     internal abstract bool TryReadAny(Node node, Reader reader, out object value);
 

@@ -8,6 +8,9 @@ internal sealed class ListKind<T>(Kind<T> item, int atLeast) : Kind<IReadOnlyLis
     where T : notnull
 {
     /// <inheritdoc/>
+    internal override Shape? Group => item.Group;
+
+    /// <inheritdoc/>
     public override string Words => $"a list, each item {item.Words}";
 
     /// <inheritdoc/>

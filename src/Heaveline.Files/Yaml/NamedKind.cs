@@ -8,6 +8,12 @@ internal sealed class NamedKind<T>(Kind<T> item) : Kind<IReadOnlyList<KeyValuePa
     where T : notnull
 {
     /// <inheritdoc/>
+    internal override Shape? Group => item.Group;
+
+    /// <inheritdoc/>
+    internal override Kind? Under(string key) => item;
+
+    /// <inheritdoc/>
     public override string Words => $"a group of names, each with {item.Words}";
 
     /// <inheritdoc/>

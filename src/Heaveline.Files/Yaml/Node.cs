@@ -41,7 +41,21 @@ public sealed class Node
     public string Subject => Path.Length == 0 ? "the file" : Path;
 
     /// <summary>A part of a scalar's text as a place; the whole scalar when its text is folded or escaped.</summary>
-    public Place PlaceOf(int start, int length) => TextColumn > 0 ? new Place(Place.Line, TextColumn + start, Math.Max(1, length)) : Place;
+    public Place PlaceOf(int start, int length) => TextColumn > 0 ? Place with { Column = TextColumn + start, Length = Math.Max(1, length) } : Place;
+
+    /// <summary>The same value with its places in a named file, and the first words of its path taken off.</summary>
+    internal Node In(string file, string without)
+    {
+        var path = Path.StartsWith(without, StringComparison.Ordinal) ? Path[without.Length..].TrimStart() : Path;
+        return new Node(Kind, path, Place with { File = file })
+        {
+            Text = Text,
+            IsPlain = IsPlain,
+            TextColumn = TextColumn,
+            Entries = [.. Entries.Select(entry => new Entry(entry.Key, entry.KeyPlace with { File = file }, entry.Value.In(file, without)))],
+            Items = [.. Items.Select(item => item.In(file, without))],
+        };
+    }
 
     /// <summary>The value under some keys; null when one of them is missing.</summary>
     public Node? At(params ReadOnlySpan<string> keys)

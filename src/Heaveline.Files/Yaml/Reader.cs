@@ -12,21 +12,21 @@ public sealed class Reader(SourceText source)
     public SourceText Source => source;
 
     /// <summary>Refusals so far, in the order of the text.</summary>
-    public IReadOnlyList<Refusal> Refusals => [.. refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)];
+    public IReadOnlyList<Refusal> Refusals => [.. refusals.OrderBy(r => r.File != source.File).ThenBy(r => r.File, StringComparer.Ordinal).ThenBy(r => r.Line).ThenBy(r => r.Column)];
 
     /// <summary>Warnings so far, in the order of the text.</summary>
-    public IReadOnlyList<Warning> Warnings => [.. warnings.OrderBy(w => w.Line).ThenBy(w => w.Column)];
+    public IReadOnlyList<Warning> Warnings => [.. warnings.OrderBy(w => w.File != source.File).ThenBy(w => w.File, StringComparer.Ordinal).ThenBy(w => w.Line).ThenBy(w => w.Column)];
 
     /// <summary>Refusals so far.</summary>
     internal int Count => refusals.Count;
 
     /// <summary>Refuses what stands at a place.</summary>
     public void Refuse(Place place, string message, string advice) =>
-        refusals.Add(new Refusal(source.File, place.Line, place.Column, place.Length, Short(message), advice));
+        refusals.Add(new Refusal(place.File ?? source.File, place.Line, place.Column, place.Length, Short(message), advice));
 
     /// <summary>Warns about what stands at a place.</summary>
     public void Warn(Place place, string message, string advice) =>
-        warnings.Add(new Warning(source.File, place.Line, place.Column, place.Length, message, advice));
+        warnings.Add(new Warning(place.File ?? source.File, place.Line, place.Column, place.Length, message, advice));
 
     /// <summary>Whether a node is of the kind wanted and has a value; refused when not.</summary>
     internal bool Is(Node node, NodeKind kind, string wanted)

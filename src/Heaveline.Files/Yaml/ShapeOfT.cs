@@ -20,6 +20,12 @@ public sealed class Shape<T> : Kind<T>
     public Shape Layout { get; }
 
     /// <inheritdoc/>
+    internal override Shape? Group => Layout;
+
+    /// <inheritdoc/>
+    internal override Kind? Under(string key) => Layout.Keys.FirstOrDefault(known => known.Name == key)?.Kind;
+
+    /// <inheritdoc/>
     public override string Words => $"a group of keys ({string.Join(", ", Layout.Keys.Select(key => key.Name))})";
 
     /// <inheritdoc/>

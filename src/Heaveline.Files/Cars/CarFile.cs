@@ -1,0 +1,66 @@
+using System.Text.Json.Nodes;
+using Heaveline.Files.Yaml;
+
+namespace Heaveline.Files.Cars;
+
+/// <summary>Car files and variants: text in, a car out, or every refusal with its place.</summary>
+public static class CarFile
+{
+    /// <summary>The JSON Schema of a car file, for editors.</summary>
+    public static JsonObject Schema => JsonSchema.Of(CarWords.Shape.Layout);
+
+    /// <summary>The JSON Schema of a variant.</summary>
+    public static JsonObject VariantSchema => JsonSchema.Of(VariantWords.Shape.Layout);
+
+    /// <summary>Every key of a car file, group by group, as a page in Markdown.</summary>
+    public static string KeyPage => Yaml.KeyPage.Of(CarWords.Shape.Layout);
+
+    /// <summary>Reads a car file, or a variant with its bases.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="garage">The folder that a variant's bases must lie in; null: the file's own folder.</param>
+    public static CarReading Load(string path, string? garage = null)
+    {
+        var (source, refusal) = SourceText.Load(path, YamlTree.Longest);
+        return refusal is null
+            ? Read(source, garage ?? Path.GetDirectoryName(Path.GetFullPath(path)))
+            : new CarReading { Car = null, Refusals = [refusal], Warnings = [], Sources = [source] };
+    }
+
+    /// <summary>Reads the text of a car file. A variant needs <see cref="Load"/>, or a folder, to find its base.</summary>
+    /// <param name="source">The text under its file's name.</param>
+    /// <param name="garage">The folder that a variant's bases must lie in; null: a variant is refused.</param>
+    public static CarReading Read(SourceText source, string? garage = null)
+    {
+        var chain = new VariantChain(source, garage);
+        var root = chain.Put();
+        var reader = chain.Reader;
+        if (root is null)
+        {
+            return Result(null);
+        }
+
+        var isRead = CarWords.Shape.TryRead(root, reader, out var car);
+        if (root.Kind == NodeKind.Mapping)
+        {
+            CarStructure.Check(root, reader);
+        }
+
+        if (!isRead || reader.Count > 0 || CarStanding.Check(car!, root, reader) is not { } standing)
+        {
+            return Result(null);
+        }
+
+        CarSlips.Check(standing, root, reader);
+        return Result(chain.Names is { Length: > 0 } names ? car! with { Name = $"{car.Name}, {names}", Note = chain.Note ?? car.Note } : car);
+
+        CarReading Result(Heaveline.Cars.Car? result) => new()
+        {
+            Car = result,
+            Variant = chain.Variant,
+            Refusals = reader.Refusals,
+            Warnings = reader.Warnings,
+            Sources = chain.Sources,
+            Root = root,
+        };
+    }
+}

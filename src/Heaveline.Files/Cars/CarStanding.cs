@@ -1,0 +1,72 @@
+using Heaveline.Cars;
+using Heaveline.Files.Yaml;
+using Heaveline.Models;
+using Heaveline.Quantities;
+
+namespace Heaveline.Files.Cars;
+
+/// <summary>Whether a car that is sound in each of its values can stand, as described and under each of its loads. Each refusal goes to the key that it is about.</summary>
+internal static class CarStanding
+{
+    /// <summary>The model in the state described, or null with the refusals at the reader. Every load state is tried.</summary>
+    public static RideModel? Check(Car car, Node root, Reader reader)
+    {
+        RideModel standing;
+        try
+        {
+            standing = RideModel.Of(car);
+        }
+        catch (RefusedValueException refused)
+        {
+            Tell(refused, Blamed(car, root, refused.What), reader);
+            return null;
+        }
+
+        var before = reader.Count;
+        foreach (var load in car.LoadStates)
+        {
+            try
+            {
+                _ = RideModel.Of(car, load);
+            }
+            catch (RefusedValueException refused)
+            {
+                Tell(refused, root.At("loads", load.Name) ?? root, reader);
+            }
+        }
+
+        return reader.Count == before ? standing : null;
+    }
+
+    private static void Tell(RefusedValueException refused, Node at, Reader reader) =>
+        reader.Refuse(at.Place, $"{refused.What} is {refused.Value}; it must be {refused.Limit}.", refused.Advice);
+
+    // The model names what it refuses in the words of the trade, an end of the car first.
+    private static Node Blamed(Car car, Node root, string what)
+    {
+        var end = what.Split(' ')[0];
+        if (end is "front" or "rear")
+        {
+            var key = what[(end.Length + 1)..].Replace("axle roll inertia", "axle-inertia", StringComparison.Ordinal).Replace(' ', '-');
+            return root.At(end, key) ?? root.At(end) ?? root;
+        }
+
+        return what switch
+        {
+            "spring table" => root.At(FrontBears(car) ? "rear" : "front", "spring", "table"),
+            "line pressure" => root.At("interconnection", "fluid", "pressure"),
+            "line inertance" => root.At("interconnection", "fluid", "line"),
+            "accumulators" or "accumulator" or "gas exponents" => root.At("interconnection", "fluid"),
+            "suspension" => root.At("interconnection") ?? root.At("body"),
+            _ => root.At("weighing"),
+        } ?? root;
+    }
+
+    // Which of two tables is too weak: the front one, unless it carries its wheel's sprung load.
+    private static bool FrontBears(Car car)
+    {
+        var heaviest = Math.Max(car.Weighing.FrontLeft.Si, car.Weighing.FrontRight.Si) - (0.5 * car.Front.UnsprungMass.Si);
+        return car.Front.Spring is not { Law: TableSpring { Table: var table }, MotionRatio: var ratio }
+            || double.IsFinite(table.AtForce(heaviest * Gravity.Standard / ratio.AtReference.Si));
+    }
+}

@@ -1,0 +1,52 @@
+using System.Reflection;
+using System.Text;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Files.Roads;
+
+/// <summary>Roads that are always there under a short name, written as road files inside the program, and the choice between them and files.</summary>
+public static class NamedRoads
+{
+    private const string Folder = "roads/";
+
+    /// <summary>All of them by their short name ("village-hump"), in alphabetical order.</summary>
+    public static IReadOnlyDictionary<string, Road> All { get; } = Read();
+
+    /// <summary>The road that somebody means: one of the short names, or a file.</summary>
+    /// <param name="nameOrPath">A short name, or the path of a road file or a measured profile.</param>
+    /// <param name="garage">The folder that a measured profile must lie in; null: the file's own folder.</param>
+    public static RoadReading Find(string nameOrPath, string? garage = null)
+    {
+        if (All.TryGetValue(nameOrPath, out var road))
+        {
+            return new RoadReading(road, []);
+        }
+
+        if (Path.HasExtension(nameOrPath) || nameOrPath.AsSpan().IndexOfAny('/', '\\') >= 0 || File.Exists(nameOrPath))
+        {
+            return RoadFile.Load(nameOrPath, garage);
+        }
+
+        var near = NearestWord.Of(nameOrPath, All.Keys);
+        var known = $"Named roads: {string.Join(", ", All.Keys)}; or give the path of a road file.";
+        return new RoadReading(null, [new Refusal(nameOrPath, 1, 1, Math.Max(1, nameOrPath.Length), $"\"{nameOrPath}\" is no named road and no file.", near is null ? known : $"Did you mean {near}? {known}")])
+        {
+            Sources = [new SourceText(nameOrPath, nameOrPath)],
+        };
+    }
+
+    private static SortedDictionary<string, Road> Read()
+    {
+        var assembly = Assembly.GetExecutingAssembly();
+        var roads = new SortedDictionary<string, Road>(StringComparer.Ordinal);
+        foreach (var resource in assembly.GetManifestResourceNames().Where(name => name.StartsWith(Folder, StringComparison.Ordinal)))
+        {
+            using var text = new StreamReader(assembly.GetManifestResourceStream(resource)!, Encoding.UTF8);
+            var reading = RoadFile.Read(new SourceText(resource, text.ReadToEnd()));
+            roads[Path.GetFileNameWithoutExtension(resource)] = reading.Road ?? throw new InvalidOperationException(reading.Format());
+        }
+
+        return roads;
+    }
+}

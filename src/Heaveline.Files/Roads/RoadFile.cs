@@ -1,0 +1,82 @@
+using System.Text.Json.Nodes;
+using Heaveline.Files.Yaml;
+using Heaveline.Roads;
+
+namespace Heaveline.Files.Roads;
+
+/// <summary>Road files: text in, a road out, or every refusal with its place.</summary>
+public static class RoadFile
+{
+    // Ten kilometres at a point each centimetre in two tracks is about 25 MB.
+    private const int LongestProfile = 64 * 1024 * 1024;
+
+    /// <summary>The JSON Schema of a road file, for editors.</summary>
+    public static JsonObject Schema => JsonSchema.Of(RoadWords.Shape.Layout);
+
+    /// <summary>Every key of a road file, group by group, as a page in Markdown.</summary>
+    public static string KeyPage => Yaml.KeyPage.Of(RoadWords.Shape.Layout);
+
+    /// <summary>Reads a road file (.yaml), or a measured profile by itself (.csv).</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="garage">The folder that a measured profile must lie in; null: the file's own folder.</param>
+    public static RoadReading Load(string path, string? garage = null)
+    {
+        if (Path.GetExtension(path).Equals(".csv", StringComparison.OrdinalIgnoreCase))
+        {
+            return Measured(path);
+        }
+
+        var (source, refusal) = SourceText.Load(path, YamlTree.Longest);
+        return refusal is null
+            ? Read(source, garage ?? Path.GetDirectoryName(Path.GetFullPath(path)))
+            : new RoadReading(null, [refusal]) { Sources = [source] };
+    }
+
+    /// <summary>Reads the text of a road file.</summary>
+    /// <param name="source">The text under its file's name.</param>
+    /// <param name="garage">The folder that a measured profile must lie in; null: a measured road is refused.</param>
+    public static RoadReading Read(SourceText source, string? garage = null)
+    {
+        var reading = YamlReading.Read(source, RoadWords.Shape);
+        var result = new RoadReading(reading.Value?.Drawn, reading.Refusals) { Warnings = reading.Warnings, Sources = [source] };
+        if (reading.Value is not { Profile: { } profile, Name: var name })
+        {
+            return result;
+        }
+
+        var at = reading.Root!.At(RoadWords.Profile.Name)!.Place;
+        RoadReading Refuse(string problem, string advice) =>
+            result with { Refusals = [new Refusal(source.File, at.Line, at.Column, at.Length, $"profile is {profile}, which {problem}.", advice)] };
+        if (garage is null)
+        {
+            return Refuse("is looked for beside this text, and it lies in no folder", "Save it beside the profile.");
+        }
+
+        var (path, problem) = Confined.Resolve(garage, source.File, profile);
+        if (problem is not null)
+        {
+            return Refuse(problem, "Name a file in the same folder, or give a wider folder as the garage.");
+        }
+
+        if (!File.Exists(path))
+        {
+            return Refuse("is not there", "Check the name and the folder.");
+        }
+
+        var measured = Measured(Path.Combine(Path.GetDirectoryName(source.File) ?? "", profile.Replace('\\', '/')));
+        return measured with { Road = measured.Road is null ? null : Named(measured.Road, name), Sources = [source, .. measured.Sources] };
+    }
+
+    private static RoadReading Measured(string path)
+    {
+        var (source, refusal) = SourceText.Load(path, LongestProfile);
+        return (refusal is null ? MeasuredProfileFile.Parse(source.Text, path) : new RoadReading(null, [refusal])) with { Sources = [source] };
+    }
+
+    // A measured road's caption begins with the name of its file.
+    private static Road Named(Road road, string name) => road with
+    {
+        Name = name,
+        Caption = road.Caption.StartsWith(road.Name, StringComparison.Ordinal) ? name + road.Caption[road.Name.Length..] : road.Caption,
+    };
+}
