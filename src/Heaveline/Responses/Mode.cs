@@ -38,6 +38,22 @@ public sealed record Mode
     /// <summary>The motion with the largest share.</summary>
     public Motion Dominant => Shares.MaxBy(s => s.Value).Key;
 
+    /// <summary>The dominant motion in words, "creeping" when the mode does not swing.</summary>
+    public string Name => Swings ? Words(Dominant) : "creeping " + Words(Dominant);
+
     /// <summary>Whether it grows by itself. Rounding of an undamped mode does not count.</summary>
     public bool Grows => Root.Real > 1e-9 * Root.Magnitude;
+
+    internal static string Words(Motion motion) => motion switch
+    {
+        Motion.Heave => "heave",
+        Motion.Pitch => "pitch",
+        Motion.Roll => "roll",
+        Motion.FrontHop => "front wheel hop",
+        Motion.FrontTramp => "front wheel tramp",
+        Motion.RearHop => "rear wheel hop",
+        Motion.RearTramp => "rear wheel tramp",
+        Motion.Flow => "flow in the fluid lines",
+        _ => "opposed flow in the fluid lines",
+    };
 }

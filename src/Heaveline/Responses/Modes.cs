@@ -32,7 +32,7 @@ public sealed record Modes
             }
 
             var doubling = (Math.Log(2.0) / worst.Root.Real).ToString("G3", CultureInfo.InvariantCulture);
-            return $"A motion of mostly {Named(worst.Dominant)} {(worst.Swings ? "swings up" : "runs away")}: it doubles every {doubling} s.";
+            return $"A motion of mostly {Mode.Words(worst.Dominant)} {(worst.Swings ? "swings up" : "runs away")}: it doubles every {doubling} s.";
         }
     }
 
@@ -137,17 +137,4 @@ public sealed record Modes
         var ahead = (z * Complex.Conjugate(theta)).Real / (theta.Magnitude * theta.Magnitude);
         return new ModeNode { Ahead = ahead, BehindFrontAxle = model.X[0] - ahead, Remaining = Amplitude(ahead) / most };
     }
-
-    private static string Named(Motion motion) => motion switch
-    {
-        Motion.Heave => "heave",
-        Motion.Pitch => "pitch",
-        Motion.Roll => "roll",
-        Motion.FrontHop => "front wheel hop",
-        Motion.FrontTramp => "front wheel tramp",
-        Motion.RearHop => "rear wheel hop",
-        Motion.RearTramp => "rear wheel tramp",
-        Motion.Flow => "flow in the fluid lines",
-        _ => "opposed flow in the fluid lines",
-    };
 }

@@ -60,6 +60,7 @@ public class ModesTests
         var modes = Modes.Of(RideModel.Of(PlainCar.Saloon));
         Assert.Equal(7, modes.Swings.Count);
         Assert.Empty(modes.Creeps);
+        Assert.Equal(7, modes.All.Select(m => m.Name).Distinct().Count());
         Motion[] expected = [Motion.Heave, Motion.Pitch, Motion.Roll, Motion.FrontHop, Motion.RearHop, Motion.FrontTramp, Motion.RearTramp];
         Assert.Equal(expected.Order(), modes.Swings.Select(m => m.Dominant).Order());
         foreach (var mode in modes.Swings)
