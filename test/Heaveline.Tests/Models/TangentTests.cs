@@ -1,0 +1,146 @@
+using CsCheck;
+using Heaveline.Cars;
+using Heaveline.Models;
+using Heaveline.Numerics;
+using Heaveline.Quantities;
+
+namespace Heaveline.Tests.Models;
+
+public class TangentTests
+{
+    [Fact]
+    public void The_tangent_equals_central_differences_of_the_kernels_accelerations()
+    {
+        Gen.Select(AnyCar.FourWheeled, AnyCar.Loads).Sample((car, loads) =>
+        {
+            var model = RideModel.Of(car, loads);
+            var n = model.Tangent.Positions;
+            for (var k = 0; k < 2 * n; k++)
+            {
+                // Short enough to stay clear of corners of the force laws nearly always; dampers bend at zero speed, where the mean of both slopes is
+                // meant. A flow is a volume: a thousandth of a cubic centimetre moves a displacer by some micrometres.
+                var h = k % n >= 7 ? 1e-9 : 1e-6;
+                var up = Accelerations(model, k, +h);
+                var down = Accelerations(model, k, -h);
+                for (var i = 0; i < n; i++)
+                {
+                    var slope = (up[i] - down[i]) / (2.0 * h);
+                    var size = Enumerable.Range(0, 2 * n).Max(j => Math.Abs(model.Tangent.State[n + i, j]));
+                    Assert.Equal(slope, model.Tangent.State[n + i, k], 1e-4 * size);
+                }
+            }
+        }, iter: 60);
+    }
+
+    [Fact]
+    public void A_car_at_its_trim_stays_there()
+    {
+        AnyCar.Any.Sample(car =>
+        {
+            var model = RideModel.Of(car);
+            Assert.All(Accelerations(model, 0, 0.0), a => Assert.Equal(0.0, a, 1e-5));
+        }, iter: 200);
+    }
+
+    [Fact]
+    public void Suspension_rates_are_the_same_both_ways()
+    {
+        // Every element has an energy, so ∂F_i/∂s_j = ∂F_j/∂s_i.
+        Gen.Select(AnyCar.FourWheeled, AnyCar.Loads).Sample((car, loads) =>
+        {
+            var rate = RideModel.Of(car, loads).Tangent.SuspensionRate;
+            Assert.True((rate - rate.Transpose()).FrobeniusNorm() < 1e-9 * rate.FrobeniusNorm());
+        }, iter: 100);
+    }
+
+    [Fact]
+    public void A_rising_motion_ratio_adds_the_springs_whole_static_force_times_its_slope()
+    {
+        // Wheel rate r²·k + P·dr/dS; r = 0.8, r₁ = 0.6 per metre, k = 30 N/mm, P·r the sprung load of 2942 N.
+        var spring = new Spring
+        {
+            Law = new LinearSpring { Rate = new(30000.0) },
+            MotionRatio = MotionRatio.Constant(0.8) with { PerTravel = new(0.6) },
+        };
+        var car = PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Spring = spring } };
+        var model = RideModel.Of(car);
+        var force = 0.5 * (670.0 - 70.0) * Gravity.Standard / 0.8;
+        Assert.Equal((0.64 * 30000.0) + (force * 0.6), model.Tangent.WheelRate[0], 1e-6);
+
+        // Under a load both the ratio and the force have grown: compare with the law itself.
+        var loaded = RideModel.Of(car, PlainCar.With(120.0, 0.2));
+        var s = loaded.Trim.Travel[0];
+        var ratio = 0.8 + (0.6 * s);
+        var carried = force + (30000.0 * ((0.8 * s) + (0.3 * s * s)));
+        Assert.Equal(ratio * carried, loaded.Trim.SprungLoad[0], 1e-5);
+        Assert.Equal((ratio * ratio * 30000.0) + (carried * 0.6), loaded.Tangent.WheelRate[0], 1e-6);
+    }
+
+    [Fact]
+    public void The_gas_force_of_a_damper_counts_with_the_slope_of_its_own_ratio()
+    {
+        var damper = PlainCar.FrontAxle.Damper with { GasForce = new(200.0), MotionRatio = MotionRatio.Constant(0.9) with { PerTravel = new(0.5) } };
+        var model = RideModel.Of(PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = damper } });
+        Assert.Equal(21000.0 + (200.0 * 0.5), model.Tangent.WheelRate[0], 1e-6);
+        Assert.Equal(0.81 * 1500.0, model.Tangent.SuspensionDamping[0, 0], 1e-9);
+    }
+
+    [Fact]
+    public void A_damping_ratio_holds_at_the_wheel_whatever_the_dampers_own_ratio_and_its_gas_carries()
+    {
+        var damper = new Damper { Law = new RatioDamper { Ratio = new(0.3) }, MotionRatio = MotionRatio.Constant(0.7), GasForce = new(150.0) };
+        var model = RideModel.Of(PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = damper } });
+        Assert.Equal(2.0 * 0.3 * Math.Sqrt(21000.0 * 300.0), model.Tangent.SuspensionDamping[0, 0], 1e-6);
+    }
+
+    [Fact]
+    public void A_link_of_constant_rate_keeps_its_rate_beside_a_car_whose_open_line_holds_gas()
+    {
+        var gas = new Accumulator { GasVolume = new Amount<Volume>(4e-4) };
+        var straight = RideModel.Of(PlainCar.Saloon with { Interconnection = new ElasticLink { Rate = new(7000.0), Carried = new(300.0) } });
+        var open = RideModel.Of(PlainCar.Saloon with
+        {
+            Interconnection = new FluidLink
+            {
+                FrontArea = new(3e-4), RearArea = new(3e-4), Front = gas, Rear = gas, BasePressure = new(1e6), Line = new FluidLine { State = LineState.Open },
+            },
+        });
+        double Force(RideModel model, RideNumbers[] lanes, int lane)
+        {
+            var c = RidePacking.Pack<Quad<Lane128>, Lane128>(lanes);
+            var state = new RideState<Quad<Lane128>, Lane128> { Travel = Quad<Lane128>.Of(Lane128.Of(0.01), Lane128.Of(0.02), Lane128.Of(-0.01), Lane128.Of(0.03)) };
+            ElementForces<Quad<Lane128>, Lane128>.Suspension(c, state);
+            Span<double> values = stackalloc double[2];
+            state.Force.At(0).To(values);
+            return values[lane];
+        }
+
+        Assert.Equal(Force(straight, [straight.Numbers], 0), Force(straight, [straight.Numbers, open.Numbers], 0), 1e-9);
+        Assert.Equal(Force(open, [open.Numbers], 0), Force(open, [straight.Numbers, open.Numbers], 1), 1e-9);
+    }
+
+    private static double[] Accelerations(RideModel model, int variable, double value)
+    {
+        var n = model.Tangent.Positions;
+        var c = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]);
+        c.Needs &= ~Needs.Friction;
+        ScalarLane At(int i) => ScalarLane.Of(i == variable ? value : 0.0);
+        Quad<ScalarLane> Four(int from) => new(At(from), At(from + 1), At(from + 2), At(from + 3));
+        Quad<ScalarLane> Sides(int from) => n == 9 ? new(At(from), At(from + 1), At(from), At(from + 1)) : default;
+        var state = new RideState<Quad<ScalarLane>, ScalarLane>
+        {
+            Z = At(0), Theta = At(1), Phi = At(2), U = Four(3), Flow = Sides(7),
+            ZRate = At(n), ThetaRate = At(n + 1), PhiRate = At(n + 2), URate = Four(n + 3), FlowRate = Sides(n + 7),
+        };
+        RideKernel<Quad<ScalarLane>, ScalarLane>.Accelerations(c, state, default, default);
+        double V(ScalarLane lane)
+        {
+            Span<double> one = stackalloc double[1];
+            lane.To(one);
+            return one[0];
+        }
+
+        double[] body = [V(state.ZDot), V(state.ThetaDot), V(state.PhiDot), V(state.UDot.At(0)), V(state.UDot.At(1)), V(state.UDot.At(2)), V(state.UDot.At(3))];
+        return n == 9 ? [.. body, V(state.FlowDot.At(0)), V(state.FlowDot.At(1))] : body;
+    }
+}
