@@ -130,7 +130,7 @@ internal static class TrimSolver
             Flow = Fixed(flow[0], flow[1], flow[2], flow[3]),
         };
         ElementForces<Quad<DualLane>, DualLane>.Suspension(c, state);
-        var pressure = LinkForces<Quad<DualLane>, DualLane>.Pressure(c, state);
+        var pressure = LinePressure(c, n, state);
         var loads = new double[4];
         for (var i = 0; i < 4; i++)
         {
@@ -141,5 +141,18 @@ internal static class TrimSolver
         var trim = new TrimSolution(travel, Values(state.Force), loads, flow, Values(pressure), x[0], x[1], x[2]);
         TrimChecks.RefuseOutOfTravel(car, load, n.Laws, trim);
         return trim;
+    }
+
+    private static Quad<DualLane> LinePressure(RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, RideState<Quad<DualLane>, DualLane> state)
+    {
+        if (!n.Laws.FluidOpen)
+        {
+            return LinkForces<Quad<DualLane>, DualLane>.Pressure(c, state);
+        }
+
+        // A line wide open is the common spring: its pressure is the force on each displacer over its area.
+        var alone = new RideState<Quad<DualLane>, DualLane> { Travel = state.Travel };
+        LinkForces<Quad<DualLane>, DualLane>.Elastic(c, alone);
+        return alone.Force / c.LinkRatio;
     }
 }
