@@ -98,9 +98,15 @@ internal sealed partial class CornerLaws
     /// <summary>Whether the line lets fluid through at all: then the trim has one pressure in it.</summary>
     public bool FluidFlows { get; set; }
 
+    /// <summary>Whether the common spring of each side is a fluid line wide open: it can only push.</summary>
+    public bool FluidOpen { get; set; }
+
     public double FluidInertance { get; set; } = 1.0;
 
     public double FluidResistance { get; set; }
+
+    /// <summary>Whether there is fluid between the axles at all.</summary>
+    public bool HasFluid => FluidOpen || (Needs & Needs.FluidLink) != 0;
 
     /// <summary>Which parts of the kernel this car needs.</summary>
     public Needs Needs { get; set; }

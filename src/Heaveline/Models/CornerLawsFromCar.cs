@@ -16,6 +16,7 @@ internal sealed partial class CornerLaws
             SprungLoad(car.Weighing.FrontLeft.Si, car.Front), SprungLoad(car.Weighing.FrontRight.Si, car.Front),
             SprungLoad(car.Weighing.RearLeft.Si, car.Rear), SprungLoad(car.Weighing.RearRight.Si, car.Rear),
         ];
+        double[] onWheel = [.. sprung];
         laws.SetInterconnection(car, sprung);
         for (var i = 0; i < 4; i++)
         {
@@ -24,6 +25,7 @@ internal sealed partial class CornerLaws
             laws.SetPlaces(axle, i, end);
             var carried = laws.AtElement(sprung, i, laws.SpringShare[i]);
             laws.SetSpring(axle, i, carried, end);
+            laws.SetDamper(axle, i, laws.SpringCarried(axle, 0.5 * (sprung[i] + sprung[i ^ 1]), i), 0.5 * (onWheel[i] + onWheel[i ^ 1]));
             laws.SetStops(axle, i);
             laws.Bar[i] = car.Kind == VehicleKind.TwoWheeler ? 0.0 : axle.AntiRollBar.Si;
             laws.Friction[i] = laws.PerHalf * axle.Friction.HalfWidth.Si;
@@ -74,10 +76,10 @@ internal sealed partial class CornerLaws
     {
         var half = PerHalf;
         SetRatio(SpringRatio, axle.Spring.MotionRatio, i);
-        SetRatio(DamperRatio, axle.Damper.Law is RatioDamper ? MotionRatio.One : axle.Damper.MotionRatio, i);
+        SetRatio(DamperRatio, axle.Damper.MotionRatio, i);
         DamperGas[i] = half * axle.Damper.GasForce.Si;
         var ratio = axle.Spring.MotionRatio.AtReference.Si;
-        var carried = (atWheel - (DamperGas[i] * DamperRatio[0][i])) / (ratio * half);
+        var carried = SpringCarried(axle, atWheel, i);
         if (carried < 0.0)
         {
             throw new RefusedValueException($"{end} spring", $"pulled with {-carried:G4} N in the reference state", "pressed", "Dampers' gas and interconnection carry more than the body's weight there: check their pressures and the weighing.");
@@ -97,9 +99,11 @@ internal sealed partial class CornerLaws
                 SetStraightSpring(axle.Spring.Law, i, carried, half);
                 break;
         }
-
-        SetDamper(axle, i, carried, half);
     }
+
+    // What the spring itself carries in the reference state when it and the damper's gas hold up a force at the wheel.
+    private double SpringCarried(Axle axle, double atWheel, int i) =>
+        (atWheel - (DamperGas[i] * DamperRatio[0][i])) / (axle.Spring.MotionRatio.AtReference.Si * PerHalf);
 
     private void SetStraightSpring(SpringLaw law, int i, double carried, double half)
     {
@@ -136,8 +140,9 @@ internal sealed partial class CornerLaws
         }
     }
 
-    private void SetDamper(Axle axle, int i, double carried, double half)
+    private void SetDamper(Axle axle, int i, double springCarried, double sprungOnWheel)
     {
+        var half = PerHalf;
         switch (axle.Damper.Law)
         {
             case TableDamper table:
@@ -147,11 +152,13 @@ internal sealed partial class CornerLaws
                 SetDamperCorners(i, half * whole.Slope(0), at, bends);
                 break;
             case RatioDamper damping:
-                // ζ refers to the wheel rate of the spring alone and to the sprung mass it carries, both in the reference state.
+                // ζ refers to the wheel rate of the spring alone and to the sprung mass on the wheel, both in the reference state and as the mean of
+                // the axle's two wheels: left and right dampers are alike. At the damper itself c is larger by 1/r².
                 var ratio = axle.Spring.MotionRatio;
-                var wheelRate = (ratio.AtReference.Si * ratio.AtReference.Si * axle.Spring.Law.RateAtReference(carried)) + (carried * ratio.PerTravel.Si);
-                var mass = carried * ratio.AtReference.Si / Gravity.Standard;
-                var mean = half * 2.0 * damping.Ratio.Si * Math.Sqrt(Math.Max(0.0, wheelRate) * mass);
+                var wheelRate = (ratio.AtReference.Si * ratio.AtReference.Si * axle.Spring.Law.RateAtReference(springCarried)) + (springCarried * ratio.PerTravel.Si);
+                var mass = sprungOnWheel / (half * Gravity.Standard);
+                var damperRatio = axle.Damper.MotionRatio.AtReference.Si;
+                var mean = half * 2.0 * damping.Ratio.Si * Math.Sqrt(Math.Max(0.0, wheelRate) * mass) / (damperRatio * damperRatio);
                 var bump = 2.0 * mean / (1.0 + damping.ReboundPerBump);
                 var rebound = damping.ReboundPerBump * bump;
                 SetDamperCorners(i, rebound, [0.0], [bump - rebound]);

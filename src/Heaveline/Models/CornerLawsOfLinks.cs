@@ -77,6 +77,7 @@ internal sealed partial class CornerLaws
     private void SetOpenLine(FluidLink fluid)
     {
         Needs |= Needs.ElasticLink;
+        FluidOpen = true;
         for (var i = 0; i < 4; i++)
         {
             LinkRatio[i] = FluidArea[i];

@@ -22,7 +22,9 @@ internal static class LinkForces<TQuad, TLane>
 
         var one = TQuad.All(TLane.Of(1.0));
         var absolute = c.LinkGasPressure * TQuad.Power(one / (one - (c.LinkPerVolume * together)), c.LinkExponent);
-        s.Force = TQuad.Fma(c.LinkRatio, absolute - (c.LinkGasPressure - TQuad.All(c.LinkCarried)), s.Force);
+        // Side by side with a car whose line holds gas, a link without gas keeps its own rate; a gas line has none.
+        var straight = TQuad.Fma(TQuad.All(c.LinkRate), together, TQuad.All(c.LinkCarried));
+        s.Force = TQuad.Fma(c.LinkRatio, absolute - c.LinkGasPressure + straight, s.Force);
     }
 
     /// <summary>Adds A·p at both ends and sets q̈ = (p_f − p_r − R·q̇)/I.</summary>

@@ -47,8 +47,9 @@ internal static class RidePacking
         {
             Needs = needs,
             PerMass = L(n => 1.0 / n.Body.Mass),
-            PitchPerPitch = L(n => n.Body.RollInertia / Determinant(n)),
+            PitchPerPitch = L(n => n.Rolls ? n.Body.RollInertia / Determinant(n) : 1.0 / n.Body.PitchInertia),
             RollPerRoll = L(n => n.Rolls ? n.Body.PitchInertia / Determinant(n) : 0.0),
+            // A two-wheeler does not roll; its track and with it its roll inertia may be zero.
             PitchPerRoll = L(n => n.Rolls ? n.Body.InertiaProduct / Determinant(n) : 0.0),
             PitchGravity = L(n => n.PitchGravity),
             RollGravity = L(n => n.RollGravity),
@@ -110,7 +111,5 @@ internal static class RidePacking
         };
     }
 
-    private static double Determinant(RideNumbers n) => n.Rolls
-        ? (n.Body.PitchInertia * n.Body.RollInertia) - (n.Body.InertiaProduct * n.Body.InertiaProduct)
-        : n.Body.PitchInertia * n.Body.RollInertia;
+    private static double Determinant(RideNumbers n) => (n.Body.PitchInertia * n.Body.RollInertia) - (n.Body.InertiaProduct * n.Body.InertiaProduct);
 }

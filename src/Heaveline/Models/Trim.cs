@@ -30,7 +30,7 @@ public sealed record Trim
     /// <summary>Roll of the body, rad, right-side-down positive.</summary>
     public required double Roll { get; init; }
 
-    /// <summary>Gauge pressure in the left and the right line, Pa; empty without a fluid line.</summary>
+    /// <summary>Gauge pressure at the four displacers, Pa: one pressure at both ends of a side unless its line is shut. Empty without a fluid line.</summary>
     public required IReadOnlyList<double> LinePressure { get; init; }
 
     /// <summary>Half-width of the band within which friction lets the body settle anywhere, m: F_c over the wheel rate, front and rear. 0 without friction.</summary>
@@ -50,7 +50,7 @@ public sealed record Trim
             RearHeight = s.Heave - (n.X[2] * s.Pitch) + middle,
             Pitch = s.Pitch,
             Roll = s.Roll,
-            LinePressure = (n.Laws.Needs & Needs.FluidLink) == 0 ? [] : [s.Pressure[0], s.Pressure[1]],
+            LinePressure = n.Laws.HasFluid ? s.Pressure : [],
             FrictionBand = [n.Laws.Friction[0] / wheelRate[0], n.Laws.Friction[2] / wheelRate[2]],
         };
     }

@@ -49,7 +49,7 @@ internal static class TrimChecks
         }
 
         // A displacer only pushes: its gauge pressure must stay above zero. The elastic link may pull.
-        if ((laws.Needs & Needs.FluidLink) != 0 && trim.Pressure.Any(p => !(p > 0.0)))
+        if (laws.HasFluid && trim.Pressure.Any(p => !(p > 0.0)))
         {
             throw new RefusedValueException("line pressure", $"{trim.Pressure.Min() / 1e5:G3} bar in load state '{load.Name}'", "above 0 bar", "Raise the base pressure or soften the corner springs.");
         }

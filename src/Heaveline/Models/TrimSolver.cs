@@ -115,7 +115,6 @@ internal static class TrimSolver
 
     private static TrimSolution Finish(Car car, LoadState load, RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, Matrix<double> tangent, Vector<double> x)
     {
-        TrimChecks.RefuseUnstable(load, n, tangent);
         Quad<DualLane> Fixed(double a, double b, double d, double e) => new(DualLane.Of(a), DualLane.Of(b), DualLane.Of(d), DualLane.Of(e));
         var travel = new double[4];
         for (var i = 0; i < 4; i++)
@@ -130,7 +129,7 @@ internal static class TrimSolver
             Flow = Fixed(flow[0], flow[1], flow[2], flow[3]),
         };
         ElementForces<Quad<DualLane>, DualLane>.Suspension(c, state);
-        var pressure = LinkForces<Quad<DualLane>, DualLane>.Pressure(c, state);
+        var pressure = LinePressure(c, n, state);
         var loads = new double[4];
         for (var i = 0; i < 4; i++)
         {
@@ -139,7 +138,22 @@ internal static class TrimSolver
 
         double[] Values(Quad<DualLane> q) => [q.At(0).Value, q.At(1).Value, q.At(2).Value, q.At(3).Value];
         var trim = new TrimSolution(travel, Values(state.Force), loads, flow, Values(pressure), x[0], x[1], x[2]);
+        // A wheel in the air leaves no stiffness under it: say that first.
         TrimChecks.RefuseOutOfTravel(car, load, n.Laws, trim);
+        TrimChecks.RefuseUnstable(load, n, tangent);
         return trim;
+    }
+
+    private static Quad<DualLane> LinePressure(RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, RideState<Quad<DualLane>, DualLane> state)
+    {
+        if (!n.Laws.FluidOpen)
+        {
+            return LinkForces<Quad<DualLane>, DualLane>.Pressure(c, state);
+        }
+
+        // A line wide open is the common spring: its pressure is the force on each displacer over its area.
+        var alone = new RideState<Quad<DualLane>, DualLane> { Travel = state.Travel };
+        LinkForces<Quad<DualLane>, DualLane>.Elastic(c, alone);
+        return alone.Force / c.LinkRatio;
     }
 }
