@@ -46,7 +46,11 @@ internal static class CheckCommand
 
             if (!json)
             {
-                streams.Remarks.Write(reading.Format());
+                if (reading.Refusals.Count + reading.Warnings.Count > 0)
+                {
+                    streams.Remarks.WriteLine(reading.Format());
+                }
+
                 streams.Results.WriteLine(
                     reading.Refusals.Count > 0 ? $"{file}: {reading.Refusals.Count} refused, {reading.Warnings.Count} doubtful"
                     : reading.Warnings.Count > 0 ? $"{file}: can be used, {reading.Warnings.Count} doubtful"

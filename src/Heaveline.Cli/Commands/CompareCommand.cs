@@ -27,7 +27,7 @@ internal static class CompareCommand
             Drive several cars or variants over one road and set their numbers side by side.
 
             Examples:
-              heaveline compare examples/garage/fern-estate.yaml examples/garage/fern-estate-cured.yaml --load "four up with luggage"
+              heaveline compare examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage"
               heaveline compare A.yaml B.yaml --speed "30 km/h, 50 km/h, 80 km/h" --figure compare.pdf
             """)
         {

@@ -24,8 +24,8 @@ internal static class DescribeCommand
             Say how a car stands and swings at every load state: loads, heights, travel left, wheel rates, ride frequencies, damping, modes.
 
             Examples:
-              heaveline describe examples/garage/fern-estate.yaml
-              heaveline describe examples/garage/fern-estate.yaml --modes --figure modes.pdf
+              heaveline describe examples/garage/fern-saloon.yaml
+              heaveline describe examples/garage/fern-saloon.yaml --modes --figure modes.pdf
             """)
         {
             car,

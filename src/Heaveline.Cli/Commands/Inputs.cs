@@ -16,10 +16,10 @@ internal static class Inputs
         var reading = CarFile.Load(path);
         if (reading.Warnings.Count > 0 || reading.Refusals.Count > 0)
         {
-            streams.Remarks.Write(reading.Format());
+            streams.Remarks.WriteLine(reading.Format());
         }
 
-        return reading.Value ?? throw new Stopped($"heaveline: {Count(reading.Refusals.Count, "value")} in {path} refused.", ExitCode.Refused);
+        return reading.Car ?? throw new Stopped($"heaveline: {path} is refused for {Count(reading.Refusals.Count, "reason")}.", ExitCode.Refused);
     }
 
     public static LoadState Load(Car car, string? name)
@@ -37,20 +37,20 @@ internal static class Inputs
 
     public static Road Road(string words, Streams streams)
     {
-        var reading = RoadFile.Find(words);
-        if (reading.Refusals.Count > 0)
+        var reading = NamedRoads.Find(words);
+        if (reading.Warnings.Count > 0 || reading.Refusals.Count > 0)
         {
-            streams.Remarks.Write(reading.Format());
+            streams.Remarks.WriteLine(reading.Format());
         }
 
-        return reading.Value ?? throw new Stopped($"heaveline: the road '{words}' was refused.", ExitCode.Refused);
+        return reading.Road ?? throw new Stopped($"heaveline: the road '{words}' was refused.", ExitCode.Refused);
     }
 
     public static double Speed(string words)
     {
         var parsed = QuantityText.Parse<Velocity>(words);
-        return parsed.Amount is { } amount && parsed.IsRead
-            ? amount.Si
+        return parsed.IsRead
+            ? parsed.Amount.Si
             : throw new Stopped($"heaveline: speed '{words}': {parsed.Refusal!.Message} {parsed.Refusal.Advice}", ExitCode.WrongUsage);
     }
 

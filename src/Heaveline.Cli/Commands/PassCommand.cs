@@ -29,8 +29,8 @@ internal static class PassCommand
             Drive a car over a road at a constant speed and say what happens: the hit and the settling apart, seats, travel, grip, headlamp.
 
             Examples:
-              heaveline pass examples/garage/fern-estate.yaml --road village-hump --speed "40 km/h" --load "four up with luggage"
-              heaveline pass examples/garage/fern-estate.yaml --road examples/roads/lane.yaml --figure pass.svg --csv pass.csv
+              heaveline pass examples/garage/fern-saloon.yaml --road village-hump --speed "40 km/h" --load "four up with luggage"
+              heaveline pass examples/garage/fern-saloon.yaml --road examples/roads/country-lane.yaml --figure pass.svg --csv pass.csv
             """)
         {
             car,

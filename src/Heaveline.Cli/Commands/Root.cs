@@ -11,7 +11,7 @@ internal static class Root
         Heaveline judges, explains and tunes how road vehicles ride: heave, pitch and roll from garage measurements.
 
         Exit codes: 0 done, 1 input refused, 2 wrong usage, 3 could not be computed.
-        Start with: heaveline describe examples/garage/fern-estate.yaml
+        Start with: heaveline describe examples/garage/fern-saloon.yaml
         """)
     {
         CheckCommand.Of(streams),

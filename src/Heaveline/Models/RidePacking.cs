@@ -49,6 +49,7 @@ internal static class RidePacking
             PerMass = L(n => 1.0 / n.Body.Mass),
             PitchPerPitch = L(n => n.Rolls ? n.Body.RollInertia / Determinant(n) : 1.0 / n.Body.PitchInertia),
             RollPerRoll = L(n => n.Rolls ? n.Body.PitchInertia / Determinant(n) : 0.0),
+            // A two-wheeler does not roll; its track and with it its roll inertia may be zero.
             PitchPerRoll = L(n => n.Rolls ? n.Body.InertiaProduct / Determinant(n) : 0.0),
             PitchGravity = L(n => n.PitchGravity),
             RollGravity = L(n => n.RollGravity),
