@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
-using Heaveline.Cli.Commands;
 using Heaveline.Cli.Output;
 using Heaveline.Quantities;
 using Heaveline.Responses;

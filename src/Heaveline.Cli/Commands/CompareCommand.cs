@@ -5,8 +5,10 @@ using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Insight;
 using Heaveline.Measures;
+using Heaveline.Models;
 using Heaveline.Press;
 using Heaveline.Responses;
+using Heaveline.Roads;
 
 namespace Heaveline.Cli.Commands;
 
@@ -54,31 +56,9 @@ internal static class CompareCommand
         var road = Inputs.Road(roadWords, streams);
         var models = paths.Select(p => Inputs.Car(p, streams)).Select(car => Inputs.Model(car, Inputs.Load(car, loadName))).ToList();
         string[] names = [.. models.Select(m => m.Car.Name)];
-        var tables = new List<FactTable>();
-        var all = new List<IReadOnlyList<ComparedPass>>();
-        using (var progress = new Progress(streams, "passes", models.Count * speeds.Count))
-        {
-            foreach (var speed in speeds)
-            {
-                var passes = new List<ComparedPass>();
-                foreach (var model in models)
-                {
-                    var pass = Pass.Of(model, road, speed, cancellation: stop);
-                    if (pass.Outcome != PassOutcome.Completed)
-                    {
-                        throw new Stopped($"heaveline: {model.Car.Name} at {3.6 * speed:F0} km/h ({pass.Outcome}): {pass.OutcomeSentence}", ExitCode.NotComputed);
-                    }
-
-                    passes.Add(new ComparedPass(model.Car.Name, pass, PassMeasures.Of(pass)));
-                    progress.Step();
-                }
-
-                tables.Add(PassTable.Of(
-                    string.Create(CultureInfo.InvariantCulture, $"At {3.6 * speed:F0} km/h"), names, [.. passes.Select(p => (p.Pass, p.Measures))]));
-                all.Add(passes);
-            }
-        }
-
+        var passes = Drive(streams, models, road, speeds, stop);
+        var tables = speeds.Select((v, k) => PassTable.Of(
+            string.Create(CultureInfo.InvariantCulture, $"At {3.6 * v:F0} km/h"), names, [.. passes.Select(car => car[k])])).ToList();
         if (json)
         {
             streams.Results.WriteLine(FactJson.Of("compare", tables, new JsonObject
@@ -103,9 +83,34 @@ internal static class CompareCommand
 
         if (figure is not null)
         {
-            FigureFile.Write(speeds.Count > 1 ? CompareFigure.OverSpeed(all) : CompareFigure.Of(all[0]), figure);
+            FigureFile.Write(
+                speeds.Count > 1
+                    ? CompareSpeedsFigure.Of([.. names.Select((name, i) => (name, passes[i]))])
+                    : CompareFigure.Of([.. names.Select((name, i) => (name, passes[i][0].Pass, passes[i][0].Measures))]),
+                figure);
         }
 
         return ExitCode.Done;
+    }
+
+    // One car's passes at all speeds run side by side.
+    private static List<IReadOnlyList<(Pass Pass, PassMeasures Measures)>> Drive(
+        Streams streams, List<RideModel> models, Road road, IReadOnlyList<double> speeds, CancellationToken stop)
+    {
+        var all = new List<IReadOnlyList<(Pass Pass, PassMeasures Measures)>>();
+        using var progress = new Progress(streams, "cars", models.Count);
+        foreach (var model in models)
+        {
+            var passes = PassBatch.Of([.. speeds.Select(v => new PassRequest(model, road, v))], cancellation: stop);
+            if (passes.FirstOrDefault(p => p.Outcome != PassOutcome.Completed) is { } failed)
+            {
+                throw new Stopped($"heaveline: {model.Car.Name} at {3.6 * failed.Speed:F0} km/h ({failed.Outcome}): {failed.OutcomeSentence}", ExitCode.NotComputed);
+            }
+
+            all.Add([.. passes.Select(p => (p, PassMeasures.Of(p)))]);
+            progress.Step();
+        }
+
+        return all;
     }
 }
