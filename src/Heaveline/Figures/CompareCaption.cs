@@ -1,0 +1,59 @@
+using Heaveline.Measures;
+using Heaveline.Responses;
+
+namespace Heaveline.Figures;
+
+/// <summary>What stands under a comparison: each one's headline numbers and the change against the first.</summary>
+internal static class CompareCaption
+{
+    /// <summary>Road, speed, numbers, what the shading means.</summary>
+    public static string Of(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
+    {
+        var reference = passes[0];
+        var bands = reference.Measures.Pitch.Hit is null
+            ? null
+            : EventBands.Meaning + (passes.All(one => SameBands(one.Measures, reference.Measures)) ? "" : $" The shading is that of {reference.Name}.");
+        string?[] sentences =
+        [
+            $"Road: {reference.Pass.Road.Caption}, at {Printed.Speed(reference.Pass.Speed)}.",
+            Cars(passes),
+            Numbers(passes),
+            bands,
+            .. from one in passes where one.Pass.Outcome != PassOutcome.Completed select $"{one.Name} stopped early. {one.Pass.OutcomeSentence}",
+        ];
+        return string.Join(' ', sentences.OfType<string>());
+    }
+
+    /// <summary>The two headline numbers of each, with their change.</summary>
+    public static string Numbers(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
+    {
+        var first = passes[0].Pass;
+        return $"{Headline.RmsPitchWords(first)}: {Row(passes, Headline.RmsPitch, Printed.Degrees)}. "
+            + $"Peak pitch acceleration {Headline.PeakWords(first)}: {Row(passes, Headline.PeakAcceleration, Printed.PitchAcceleration)}.";
+    }
+
+    private static string Row(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes, Func<Pass, PassMeasures, double?> of, Func<double, string> print)
+    {
+        var reference = of(passes[0].Pass, passes[0].Measures);
+        return string.Join(", ", passes.Select((one, i) =>
+        {
+            if (of(one.Pass, one.Measures) is not { } value)
+            {
+                return $"{one.Name} not recorded to its end";
+            }
+
+            var change = i > 0 && reference is { } still && Printed.PerCentChange(value, still) is { } text ? $" ({text})" : "";
+            return $"{one.Name} {print(value)}{change}";
+        }));
+    }
+
+    // Names of variants may hide which car and load they are of.
+    private static string? Cars(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
+    {
+        string[] cars = [.. passes.Select(one => $"{one.Pass.Model.Car.Name}, {one.Pass.Model.Load.Name}").Distinct()];
+        return cars.Length == 1 ? $"Car: {cars[0]}." : string.Concat(passes.Select(one => $"{one.Name}: {one.Pass.Model.Car.Name}, {one.Pass.Model.Load.Name}. ")).TrimEnd();
+    }
+
+    private static bool SameBands(PassMeasures one, PassMeasures other) =>
+        one.Pitch.Hit?.Window == other.Pitch.Hit?.Window && one.Pitch.Settling?.Window == other.Pitch.Settling?.Window;
+}

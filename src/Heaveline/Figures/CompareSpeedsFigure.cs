@@ -1,0 +1,110 @@
+using Heaveline.Measures;
+using Heaveline.Quantities;
+using Heaveline.Responses;
+
+namespace Heaveline.Figures;
+
+/// <summary>The headline measures against speed, for one car or several over the same road.</summary>
+public static class CompareSpeedsFigure
+{
+    private static readonly MarkSymbol[] Symbols =
+        [MarkSymbol.Ring, MarkSymbol.Dot, MarkSymbol.Square, MarkSymbol.Triangle, MarkSymbol.Diamond, MarkSymbol.Cross];
+
+    /// <summary>The figure, page wide: RMS pitch, peak pitch acceleration and the driver's largest vertical acceleration. A pass that broke off leaves a gap.</summary>
+    /// <param name="cars">One to six cars, each with its passes over one road at rising speeds.</param>
+    /// <exception cref="RefusedValueException">None or too many cars, a car with no pass, roads differ, or speeds do not rise.</exception>
+    public static Figure Of(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars)
+    {
+        ArgumentNullException.ThrowIfNull(cars);
+        Alike(cars);
+        var first = cars[0].Passes[0];
+        var seated = cars.All(car => Headline.Driver(car.Passes[0].Measures) is not null);
+        var seats = seated ? string.Join(", ", cars.Select(car => Headline.Driver(car.Passes[0].Measures)!.Seat).Distinct()) : "";
+        var whole = first.Pass.Road.Event is null;
+        return new Figure
+        {
+            Title = $"{Printed.Sentence(first.Pass.Road.Name)} against speed: {string.Join(", ", cars.Select(car => car.Name))}",
+            AltText = $"Three charts against speed with {cars.Count} curves each: {Headline.RmsPitchWords(first.Pass)}, peak pitch acceleration {Headline.PeakWords(first.Pass)}, largest vertical acceleration. {Ranges(cars)}",
+            Caption = $"Road: {first.Pass.Road.Caption}. {Ranges(cars)} Each mark is one pass."
+                + (seated ? $" Vertical acceleration at the hip point: {seats}." : " Vertical acceleration at the centre of gravity: no seat is given.") + Gaps(cars),
+            SignNote = "Less is better in all three.",
+            Size = FigureSize.Page,
+            SharedX = new Axis { Label = "speed", Unit = "km/h" },
+            Panels =
+            [
+                PanelOf(whole ? "RMS pitch, whole pass" : "settling: RMS pitch in its first second", "°", cars, (pass, m) => Headline.RmsPitch(pass, m) * Printed.DegreesPerRadian),
+                PanelOf(whole ? "peak pitch acceleration, whole pass" : "hit: peak pitch acceleration", "rad/s²", cars, Headline.PeakAcceleration),
+                PanelOf(
+                    seated ? "driver: largest vertical acceleration" : "body: largest vertical acceleration",
+                    "m/s²",
+                    cars,
+                    (pass, m) => pass.Outcome == PassOutcome.Completed ? seated ? Headline.Driver(m)!.PeakVertical : m.PeakHeaveAcceleration : null),
+            ],
+        };
+    }
+
+    private static ChartPanel PanelOf(
+        string label, string unit, IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars, Func<Pass, PassMeasures, double?> of)
+    {
+        var traces = cars.Select((car, i) => Trace.From(
+            car.Name,
+            [.. car.Passes.Select(one => 3.6 * one.Pass.Speed)],
+            [.. car.Passes.Select(one => of(one.Pass, one.Measures) ?? double.NaN)],
+            CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
+        return new ChartPanel
+        {
+            Y = new Axis { Label = label, Unit = unit },
+            Traces = [.. traces.Skip(1), traces[0]],
+            Marks =
+            [
+                .. from i in Enumerable.Range(0, traces.Length)
+                   from k in Enumerable.Range(0, traces[i].Xs.Length)
+                   where !double.IsNaN(traces[i].Ys[k])
+                   select new Mark { X = traces[i].Xs[k], Y = traces[i].Ys[k], Symbol = Symbols[i], Ink = traces[i].Pen.Ink },
+            ],
+        };
+    }
+
+    private static string Ranges(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => "Most RMS pitch: " + string.Join(", ", cars.Select(car =>
+    {
+        var worst = car.Passes.Where(one => Headline.RmsPitch(one.Pass, one.Measures) is not null).Select(one => (one.Pass.Speed, Rms: Headline.RmsPitch(one.Pass, one.Measures)!.Value)).DefaultIfEmpty().MaxBy(one => one.Rms);
+        return worst.Speed > 0.0
+            ? $"{car.Name} {Printed.Degrees(worst.Rms)} at {Printed.Speed(worst.Speed)}"
+            : $"{car.Name} no pass recorded to its end";
+    })) + ".";
+
+    private static string Gaps(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => string.Concat(
+        from car in cars
+        from one in car.Passes
+        where one.Pass.Outcome != PassOutcome.Completed
+        select $" {car.Name} at {Printed.Speed(one.Pass.Speed)} stopped early: {one.Pass.OutcomeSentence}");
+
+    private static void Alike(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars)
+    {
+        if (cars.Count is < 1 or > CompareFigure.Most)
+        {
+            throw new RefusedValueException("number of cars to compare", $"{cars.Count}", $"1 to {CompareFigure.Most}", "Leave some out, or make several figures.");
+        }
+
+        foreach (var (name, passes) in cars)
+        {
+            if (passes.Count == 0)
+            {
+                throw new RefusedValueException($"passes of '{name}'", "none", "at least one", "Let the car cross the road first.");
+            }
+
+            for (var k = 0; k < passes.Count; k++)
+            {
+                if (passes[k].Pass.Road.Caption != cars[0].Passes[0].Pass.Road.Caption)
+                {
+                    throw new RefusedValueException($"road of '{name}'", $"'{passes[k].Pass.Road.Caption}'", $"'{cars[0].Passes[0].Pass.Road.Caption}'", "Compare passes over one road.");
+                }
+
+                if (k > 0 && !(passes[k].Pass.Speed > passes[k - 1].Pass.Speed))
+                {
+                    throw new RefusedValueException($"speeds of '{name}'", $"{Printed.Speed(passes[k].Pass.Speed)} after {Printed.Speed(passes[k - 1].Pass.Speed)}", "rising", "Sort the passes by speed.");
+                }
+            }
+        }
+    }
+}
