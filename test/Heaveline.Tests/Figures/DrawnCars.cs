@@ -14,7 +14,7 @@ internal static class DrawnCars
 
     internal static Car Saloon => new()
     {
-        Name = "Fern saloon",
+        Name = "Hazel saloon",
         Wheelbase = new(2.66),
         Weighing = Weighing.PerAxle(new(742.0), new(568.0)),
         Body = new() { CentreHeight = new(0.56), PitchAxisHeight = new(0.30), RollAxisHeight = new(0.10) },
@@ -97,6 +97,9 @@ internal static class DrawnCars
         var pass = Pass.Of(RideModel.Of(car, load), road, kilometresPerHour / 3.6);
         return (pass, PassMeasures.Of(pass));
     }
+
+    /// <summary>The car as described and under each of its load states.</summary>
+    internal static IReadOnlyList<RideModel> Loaded(Car car) => [RideModel.Of(car), .. car.LoadStates.Select(load => RideModel.Of(car, load))];
 
     private static Damper Fork => new()
     {

@@ -1,5 +1,8 @@
 using Heaveline.Figures;
+using Heaveline.Measures;
+using Heaveline.Models;
 using Heaveline.Press;
+using Heaveline.Responses;
 
 namespace Heaveline.Tests.Figures;
 
@@ -15,6 +18,11 @@ public class ResultSamples
         ("result-pass-two-wheeler", () => Of(DrawnCars.Over(DrawnCars.Hump, DrawnCars.TwoWheeler, 40.0, DrawnCars.TwoWheeler.LoadStates[0]))),
         ("result-compare", () => CompareFigure.Of(Compared(40.0))),
         ("result-speeds", () => CompareSpeedsFigure.Of(Speeds())),
+        ("result-modes", () => Modes(RideModel.Of(DrawnCars.Saloon, DrawnCars.Driver))),
+        ("result-modes-linked", () => Modes(RideModel.Of(DrawnCars.Linked, DrawnCars.FourUp))),
+        ("result-modes-two-wheeler", () => Modes(RideModel.Of(DrawnCars.TwoWheeler, DrawnCars.TwoWheeler.LoadStates[0]))),
+        ("result-loads", () => LoadStatesFigure.Of(DrawnCars.Loaded(DrawnCars.Saloon))),
+        ("result-loads-two-wheeler", () => LoadStatesFigure.Of(DrawnCars.Loaded(DrawnCars.TwoWheeler))),
     ];
 
     /// <summary>Set HEAVELINE_SAMPLES to a folder to keep the files there and look at them.</summary>
@@ -33,22 +41,24 @@ public class ResultSamples
         }
     }
 
-    internal static (string Name, Heaveline.Responses.Pass Pass, Heaveline.Measures.PassMeasures Measures)[] Compared(double speed) =>
+    internal static (string Name, Pass Pass, PassMeasures Measures)[] Compared(double speed) =>
     [
         .. from one in new[] { ("as it is", DrawnCars.Saloon), ("softer front springs", DrawnCars.SofterFront), ("firmer rear dampers", DrawnCars.FirmerRear) }
            let over = DrawnCars.Over(DrawnCars.Hump, one.Item2, speed, DrawnCars.Driver)
            select (one.Item1, over.Pass, over.Measures),
     ];
 
-    internal static (string Name, IReadOnlyList<(Heaveline.Responses.Pass Pass, Heaveline.Measures.PassMeasures Measures)> Passes)[] Speeds()
+    internal static (string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)[] Speeds()
     {
         double[] speeds = [20.0, 30.0, 40.0, 50.0, 60.0, 70.0, 80.0, 90.0, 100.0];
         return
         [
             .. from one in new[] { ("as it is", DrawnCars.Saloon), ("softer front springs", DrawnCars.SofterFront), ("interconnected", DrawnCars.Linked) }
-               select (one.Item1, (IReadOnlyList<(Heaveline.Responses.Pass, Heaveline.Measures.PassMeasures)>)[.. speeds.Select(v => DrawnCars.Over(DrawnCars.Hump, one.Item2, v, DrawnCars.Driver))]),
+               select (one.Item1, (IReadOnlyList<(Pass, PassMeasures)>)[.. speeds.Select(v => DrawnCars.Over(DrawnCars.Hump, one.Item2, v, DrawnCars.Driver))]),
         ];
     }
 
-    private static Figure Of((Heaveline.Responses.Pass Pass, Heaveline.Measures.PassMeasures Measures) one) => PassFigure.Of(one.Pass, one.Measures);
+    private static Figure Modes(RideModel model) => ModesFigure.Of(model, BodyModes.Of(model));
+
+    private static Figure Of((Pass Pass, PassMeasures Measures) one) => PassFigure.Of(one.Pass, one.Measures);
 }

@@ -1,0 +1,66 @@
+using Heaveline.Cars;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Responses;
+
+namespace Heaveline.Figures;
+
+/// <summary>Load states in rows: what the car weighs, how it stands, how it rides, what travel is left.</summary>
+internal static class LoadStatesTable
+{
+    /// <summary>The table. A column of the headlamp only for a car that has one.</summary>
+    public static TablePanel Of(IReadOnlyList<RideModel> models)
+    {
+        var lamp = models[0].Car.Headlamp is not null;
+        return new TablePanel
+        {
+            Columns =
+            [
+                new TableColumn { Heading = "Load state", Alignment = ColumnAlignment.Left },
+                new TableColumn { Heading = "mass", Unit = "kg" },
+                new TableColumn { Heading = "front", Unit = "kg" },
+                new TableColumn { Heading = "rear", Unit = "kg" },
+                new TableColumn { Heading = "front f", Unit = "Hz" },
+                new TableColumn { Heading = "rear f", Unit = "Hz" },
+                new TableColumn { Heading = "ratio", Unit = "–" },
+                new TableColumn { Heading = "front height", Unit = "mm" },
+                new TableColumn { Heading = "rear height", Unit = "mm" },
+                new TableColumn { Heading = "pitch", Unit = "°" },
+                .. lamp ? [new TableColumn { Heading = "lamp", Unit = "%" }] : Array.Empty<TableColumn>(),
+                new TableColumn { Heading = "front bump", Unit = "mm" },
+                new TableColumn { Heading = "rear bump", Unit = "mm" },
+            ],
+            Rows = [.. models.Select(RowOf)],
+        };
+    }
+
+    /// <summary>Rear over front axle ride frequency, tyres included (–).</summary>
+    public static double Ratio(RideModel model) =>
+        AxleRide.Of(model, AxleEnd.Rear).Rates.Frequency / AxleRide.Of(model, AxleEnd.Front).Rates.Frequency;
+
+    private static TableRow RowOf(RideModel model)
+    {
+        var axles = AxleRide.Of(model);
+        var (front, rear) = (axles[0].Rates.Frequency, axles[1].Rates.Frequency);
+        var trim = model.Trim;
+        string[] lamp = HeadlampMeasures.DropAtTrim(model) is { } drop ? [Printed.Number(100.0 * drop, 2)] : [];
+        return TableRow.Of(
+        [
+            model.Load.Name,
+            Printed.Number(trim.WheelLoad.Sum() / Gravity.Standard, 0),
+            Printed.Number((trim.WheelLoad[0] + trim.WheelLoad[1]) / Gravity.Standard, 0),
+            Printed.Number((trim.WheelLoad[2] + trim.WheelLoad[3]) / Gravity.Standard, 0),
+            Printed.Number(front, 2),
+            Printed.Number(rear, 2),
+            Printed.Number(rear / front, 2),
+            Printed.Change(1000.0 * trim.FrontHeight, 0),
+            Printed.Change(1000.0 * trim.RearHeight, 0),
+            Printed.Change(-Printed.DegreesPerRadian * trim.Pitch, 2),
+            .. lamp,
+            Left(trim.BumpLeft[0], trim.BumpLeft[1]),
+            Left(trim.BumpLeft[2], trim.BumpLeft[3]),
+        ]);
+    }
+
+    private static string Left(double one, double other) => double.IsFinite(Math.Min(one, other)) ? Printed.Number(1000.0 * Math.Min(one, other), 0) : "no stop";
+}
