@@ -87,7 +87,7 @@ internal static class DescribeCommand
 
         if (model.Car.Body.PitchInertia is null)
         {
-            yield return $"The pitch inertia is estimated: dynamic index {model.Car.Body.DynamicIndex} (204 road vehicles: quartiles 0.927, 0.998, 1.078, range 0.816–1.298).";
+            yield return $"The pitch inertia comes from a dynamic index of {model.Car.Body.DynamicIndex} in the reference state (over 204 road vehicles: quartiles 0.927, 0.998, 1.078, range 0.816–1.298).";
         }
 
         yield return Cautions.Short;

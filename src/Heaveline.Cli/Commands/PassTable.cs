@@ -36,25 +36,39 @@ internal static class PassTable
                 .Add($"{key}-peak-head", $"{seat}: greatest fore-aft at the head", "m/s²", "F2", All(m => At(m)?.PeakHeadForeAft));
         }
 
-        foreach (var wheel in passes[0].Measures.Wheels.Select(w => w.Wheel))
+        foreach (var (name, key, wheels) in Wheels(passes))
         {
-            WheelMeasures? At(PassMeasures m) => m.Wheels.FirstOrDefault(w => w.Wheel == wheel);
-            var key = wheel.Replace(' ', '-');
+            WheelMeasures? At(PassMeasures m) => m.Wheels.FirstOrDefault(w => w.Wheel == wheels);
             table
-                .Add($"{key}-bump", $"{wheel}: most bump travel", "mm", "F0", All(m => 1e3 * At(m)?.Bump))
-                .Add($"{key}-bump-margin", $"{wheel}: left to the bump stop", "mm", "F0", All(m => 1e3 * At(m)?.BumpMargin))
-                .Add($"{key}-rebound-margin", $"{wheel}: left to the rebound stop", "mm", "F0", All(m => 1e3 * At(m)?.ReboundMargin))
-                .Add($"{key}-least-load", $"{wheel}: least tyre load", "% of static", "F0", All(m => 100.0 * At(m)?.LeastLoad / At(m)?.StaticLoad))
-                .Add($"{key}-load-variation", $"{wheel}: RMS change of tyre load", "% of static", "F0", All(m => 100.0 * At(m)?.LoadVariation))
-                .Add($"{key}-lift-off", $"{wheel}: off the road", "s", "F2", All(m => At(m)?.LiftOff is > 0.0 and var t ? t : null));
+                .Add($"{key}-bump", $"{name}: most bump travel", "mm", "F0", All(m => 1e3 * At(m)?.Bump))
+                .Add($"{key}-bump-margin", $"{name}: left to the bump stop", "mm", "F0", All(m => 1e3 * At(m)?.BumpMargin))
+                .Add($"{key}-rebound-margin", $"{name}: left to the rebound stop", "mm", "F0", All(m => 1e3 * At(m)?.ReboundMargin))
+                .Add($"{key}-least-load", $"{name}: least tyre load", "% of static", "F0", All(m => 100.0 * At(m)?.LeastLoad / At(m)?.StaticLoad))
+                .Add($"{key}-load-variation", $"{name}: RMS change of tyre load", "% of static", "F0", All(m => 100.0 * At(m)?.LoadVariation))
+                .Add($"{key}-lift-off", $"{name}: off the road", "s", "F2", All(m => At(m)?.LiftOff is > 0.0 and var t ? t : null));
         }
 
         return table
             .Add("lamp-highest", "beam drop at its highest", "%", "F2", All(m => 100.0 * m.Headlamp?.Highest))
             .Add("lamp-lowest", "beam drop at its lowest", "%", "F2", All(m => 100.0 * m.Headlamp?.Lowest))
-            .Add("error-pitch", "own error of the pitch angle", "of its peak", "E0", passes.Select(p => p.Pass.Statistics.PitchError))
-            .Add("error-load", "own error of the tyre load", "of its peak", "E0", passes.Select(p => p.Pass.Statistics.TyreLoadError));
+            .Add("error-pitch", "own error of the pitch angle", "of its peak", "0.0E+0", passes.Select(p => p.Pass.Statistics.PitchError))
+            .Add("error-load", "own error of the tyre load", "of its peak", "0.0E+0", passes.Select(p => p.Pass.Statistics.TyreLoadError));
     }
+
+    // Where left and right do the same in every column, one row per axle says it.
+    private static IEnumerable<(string Name, string Key, string Wheel)> Wheels(IReadOnlyList<(Pass Pass, PassMeasures Measures)> passes)
+    {
+        var names = passes[0].Measures.Wheels.Select(w => w.Wheel).ToList();
+        if (names.Count == 4 && passes.All(p => p.Measures.Wheels.Count == 4 && Alike(p.Measures.Wheels[0], p.Measures.Wheels[1]) && Alike(p.Measures.Wheels[2], p.Measures.Wheels[3])))
+        {
+            return [("front wheels", "front", names[0]), ("rear wheels", "rear", names[2])];
+        }
+
+        return names.Select(n => (n, n.Replace(' ', '-'), n));
+    }
+
+    private static bool Alike(WheelMeasures a, WheelMeasures b) =>
+        Math.Abs(a.Bump - b.Bump) < 1e-9 && Math.Abs(a.Rebound - b.Rebound) < 1e-9 && Math.Abs(a.LeastLoad - b.LeastLoad) < 1e-3;
 
     private static double? Degrees(double? rad) => rad * 180.0 / Math.PI;
 }

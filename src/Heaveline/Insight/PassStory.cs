@@ -82,7 +82,7 @@ public static class PassStory
 
     private static string Times(int n) => n == 1 ? "once" : n == 2 ? "twice" : Text($"{n} times");
 
-    private static string Percent(double drop) => Text($"{100.0 * drop:F2} %");
+    private static string Percent(double drop) => Text($"{100.0 * drop:F2} %").Replace('-', '−');
 
     private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 
