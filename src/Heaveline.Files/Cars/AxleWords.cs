@@ -29,10 +29,10 @@ internal static class AxleWords
     public static readonly Key<Amount<Length>> StopBase = Key.Optional("stop-base", "Distance between the two stops along a solid axle; as the springs when left out.", Kind.Amount<Length>(), "1.00 m");
 
     /// <summary>One spring.</summary>
-    public static readonly Key<Spring> Spring = Key.Required("spring", "One of its springs.", SpringWords.Shape);
+    public static readonly Key<Spring> Spring = Key.Required("spring", "One of its springs.", SpringWords.Shape, "{rate: 24.5 N/mm, moves: 31 mm for 50 mm at the wheel}");
 
     /// <summary>One damper.</summary>
-    public static readonly Key<Damper> Damper = Key.Required("damper", "One of its dampers.", DamperWords.Shape);
+    public static readonly Key<Damper> Damper = Key.Required("damper", "One of its dampers.", DamperWords.Shape, "{damping-ratio: 0.28, rebound-per-bump: 2.2}");
 
     /// <summary>Bump stop.</summary>
     public static readonly Key<Stop> BumpStop = Key.Optional("bump-stop", "The stop that each wheel meets in bump; none when left out.", StopWords.Shape);

@@ -12,8 +12,8 @@ public static class CarFile
     /// <summary>The JSON Schema of a variant.</summary>
     public static JsonObject VariantSchema => JsonSchema.Of(VariantWords.Shape.Layout);
 
-    /// <summary>Every key of a car file, group by group, as a page in Markdown.</summary>
-    public static string KeyPage => Yaml.KeyPage.Of(CarWords.Shape.Layout);
+    /// <summary>Every key of a car file and of a variant, group by group, as a page in Markdown.</summary>
+    public static string KeyPage => Yaml.KeyPage.Of(CarWords.Shape.Layout, VariantWords.Shape.Layout);
 
     /// <summary>Reads a car file, or a variant with its bases.</summary>
     /// <param name="path">The file.</param>

@@ -84,7 +84,13 @@ internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
 
     private static void RefuseFalling(IReadOnlyList<Node> items, int i, (Amount<TAt> At, Amount<Force> Force) last, (Amount<TAt> At, Amount<Force> Force) next, Reader reader)
     {
-        if (!(next.At.Si > last.At.Si) && i > 0)
+        if (i == 0)
+        {
+            // The row of zeros before it is not written; what falls below zero is refused already.
+            return;
+        }
+
+        if (!(next.At.Si > last.At.Si))
         {
             reader.Refuse(items[i].Items[0].Place, $"{items[i].Subject} begins with {items[i].Items[0].Text}; it must be above the {items[i - 1].Items[0].Text} of the row before.", "Sort the rows and drop repeated ones.");
         }

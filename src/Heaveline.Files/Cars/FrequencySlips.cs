@@ -41,8 +41,8 @@ internal static class FrequencySlips
             var end = axle == 0 ? "front" : "rear";
             var rate = (model.Tangent.WheelRate[2 * axle] + model.Tangent.WheelRate[(2 * axle) + 1]) / 2.0;
             var mass = (model.Trim.SprungLoad[2 * axle] + model.Trim.SprungLoad[(2 * axle) + 1]) / 2.0 / Gravity.Standard;
-            var likely = Candidates(model.Car.Axles[axle], root, end)
-                .Where(slip => slip.At is not null)
+            var likely = Candidates(model.Car, axle, root)
+                .Where(slip => slip is { At: not null, IsConceivable: true })
                 .Select(slip => (Slip: slip, Then: Frequency(rate * slip.RateFactor, TyreRate(model.Car, axle), mass * slip.MassFactor)))
                 .Where(trial => trial.Then is >= UsualLow and <= UsualHigh)
                 .Take(2)
@@ -59,18 +59,23 @@ internal static class FrequencySlips
 
     private static double Frequency(double rate, double tyre, double mass) => Math.Sqrt(Math.Max(0.0, rate * tyre / (rate + tyre)) / mass) / (2.0 * Math.PI);
 
-    private static IEnumerable<Slip> Candidates(Axle axle, Node root, string end)
+    private static IEnumerable<Slip> Candidates(Car car, int axle, Node root)
     {
+        var end = axle == 0 ? "front" : "rear";
         var spring = root.At(end, "spring");
         var rate = spring?.At("rate") ?? spring?.At("wheel-rate");
         var weighing = root.At("weighing", end) ?? root.At("weighing", $"{end}-left");
         var ratio = spring?.At("moves") ?? spring?.At("spring-per-wheel") ?? spring?.At("wheel-per-spring") ?? spring?.At("sweep");
-        var r = axle.Spring.MotionRatio.AtReference.Si;
-        yield return new Slip(rate, "the rate in N/mm written as N/m", 1000.0, 1.0);
-        yield return new Slip(rate, "the rate in N/m written as N/mm", 0.001, 1.0);
-        yield return new Slip(weighing, "a weight in newtons written as a mass in kilograms", 1.0, 1.0 / Gravity.Standard);
+        var r = car.Axles[axle].Spring.MotionRatio.AtReference.Si;
+        var newtonsPerMetre = (car.Axles[axle].Spring.Law as LinearSpring)?.Rate.Si ?? double.NaN;
+        var kilograms = axle == 0 ? car.Weighing.Front : car.Weighing.Rear;
+
+        // No spring of a road vehicle is softer than 1 N/mm or stiffer than 1000 N/mm; no axle of a car weighs 2.5 t.
+        yield return new Slip(rate, "the rate in N/mm written as N/m", 1000.0, 1.0) { IsConceivable = newtonsPerMetre < 1e3 };
+        yield return new Slip(rate, "the rate in N/m written as N/mm", 0.001, 1.0) { IsConceivable = newtonsPerMetre > 1e6 };
+        yield return new Slip(weighing, "a weight in newtons written as a mass in kilograms", 1.0, 1.0 / Gravity.Standard) { IsConceivable = kilograms > (car.Kind == VehicleKind.Car ? 2500.0 : 700.0) };
         yield return new Slip(ratio, "the motion ratio upside down", 1.0 / (r * r * r * r), 1.0);
-        yield return new Slip(spring?.At("rate"), "a rate measured at the wheel given as the spring's (then it is wheel-rate)", 1.0 / (r * r), 1.0);
+        yield return new Slip(spring?.At("rate"), "a rate measured at the wheel given as the spring's (then it is wheel-rate)", 1.0 / (r * r), 1.0) { IsConceivable = r != 1.0 };
         yield return new Slip(spring?.At("wheel-rate"), "a rate measured at the spring given as the wheel's (then it is rate, with its motion ratio)", 0.5, 1.0);
         yield return new Slip(rate, "a rate in lbf/in written as N/mm", PoundPerInch, 1.0);
         yield return new Slip(rate, "a rate in N/mm written as lbf/in", 1.0 / PoundPerInch, 1.0);

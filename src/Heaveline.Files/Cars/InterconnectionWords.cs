@@ -34,7 +34,7 @@ internal static class InterconnectionWords
     private static readonly Key<Accumulator> Front = Key.Required("front", "The front unit.", Accumulator);
     private static readonly Key<Accumulator> Rear = Key.Required("rear", "The rear unit.", Accumulator);
     private static readonly Shape<FluidLine> LineShape = new Shape("line", "The line between the two units of one side.", State, Bore, PipeLength, Density, Viscosity, Inertance, Resistance).As(MakeLine);
-    private static readonly Key<FluidLine> Line = Key.Required("line", "The line between them.", LineShape);
+    private static readonly Key<FluidLine> Line = Key.Required("line", "The line between them.", LineShape, "{bore: 8 mm, length: 2.4 m}");
 
     private static readonly Shape<ElasticLink> ElasticShape = new Shape("elastic", "A common spring that front and rear wheel of one side press together.", Rate, FrontRatio, RearRatio, Carried).As(MakeElastic);
     private static readonly Shape<FluidLink> FluidShape = new Shape("fluid", "A displacer at each wheel of one side, joined by a line.", FrontArea, RearArea, Front, Rear, Pressure, Line).As(f => new FluidLink

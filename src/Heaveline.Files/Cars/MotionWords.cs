@@ -118,7 +118,8 @@ internal sealed class MotionWords
 
         var ratio = MotionRatio.FromSweep([.. rows.Select(row => row.First.Si)], [.. rows.Select(row => row.Second.Si)]);
         var worst = rows.Max(row => Math.Abs(ratio.Travel(row.First.Si) - row.Second.Si));
-        if (worst > 0.002)
+        // A tape reads to a millimetre.
+        if (worst > 0.0015)
         {
             f.Warn(Sweep, FormattableString.Invariant($"misses a smooth curve through zero by {1000.0 * worst:0.#} mm."), "Likely a misread row, or travels not counted from the state described.");
         }

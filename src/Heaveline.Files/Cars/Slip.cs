@@ -7,4 +7,8 @@ namespace Heaveline.Files.Cars;
 /// <param name="Words">What it is ("the motion ratio upside down").</param>
 /// <param name="RateFactor">Right wheel rate over the one that was read (–).</param>
 /// <param name="MassFactor">Right sprung mass over the one that was read (–).</param>
-internal sealed record Slip(Node? At, string Words, double RateFactor, double MassFactor);
+internal sealed record Slip(Node? At, string Words, double RateFactor, double MassFactor)
+{
+    /// <summary>Whether the value as written is such that the slip may have happened.</summary>
+    public bool IsConceivable { get; init; } = true;
+}

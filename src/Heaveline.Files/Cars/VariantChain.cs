@@ -95,9 +95,9 @@ internal sealed class VariantChain
             return Refuse($"is {variant.Base}, which is a variant of this file again.", "Let the chain end at a car file.");
         }
 
-        if (variants.Count >= Longest)
+        if (variants.Count > Longest)
         {
-            return Refuse($"is a variant over {Longest} others; it must be over {Longest - 1} or fewer.", "Write the car out in a file of its own.");
+            return Refuse($"makes a chain of {variants.Count} variants; it must have {Longest} or fewer.", "Write the car out in a file of its own.");
         }
 
         // A file is named as one would name it from the same place as the first.

@@ -22,7 +22,7 @@ public abstract class Key
     /// <summary>How the value is written.</summary>
     public Kind Kind { get; }
 
-    /// <summary>A sound value as written in a file; empty for groups and lists of groups.</summary>
+    /// <summary>A sound value as written in a file; may be empty for groups and lists of groups that are sound when made of their keys' examples.</summary>
     public string Example { get; }
 
     /// <summary>Whether it may not be left out.</summary>

@@ -5,12 +5,12 @@ namespace Heaveline.Files.Yaml;
 /// <summary>The keys of a file as a page for readers, from the same shapes that read it.</summary>
 internal static class KeyPage
 {
-    /// <summary>A page in Markdown: a table for each group, the whole file first.</summary>
-    public static string Of(Shape file)
+    /// <summary>A page in Markdown: a table for each group, the whole files first.</summary>
+    public static string Of(params Shape[] files)
     {
         var text = new StringBuilder();
-        var waiting = new Queue<Shape>([file]);
-        var seen = new HashSet<Shape> { file };
+        var waiting = new Queue<Shape>(files);
+        var seen = new HashSet<Shape>(files);
         while (waiting.TryDequeue(out var shape))
         {
             text.Append("## ").Append(char.ToUpperInvariant(shape.Name[0])).Append(shape.Name.AsSpan(1)).Append("\n\n").Append(shape.Meaning).Append("\n\n");
@@ -37,9 +37,8 @@ internal static class KeyPage
     }
 
     private static string Example(Key key) =>
-        key.Example.Length > 0 ? $"`{Cell(key.Example)}`"
-        : key.Kind.Group is { } group ? $"keys of [{group.Name}](#{group.Name.Replace(' ', '-')})"
-        : "";
+        (key.Kind.Group is { } group ? $"keys of [{group.Name}](#{group.Name.Replace(' ', '-')})" : "")
+        + (key.Example.Length == 0 ? "" : key.Kind.Group is null ? $"`{Cell(key.Example)}`" : $": `{Cell(key.Example)}`");
 
     private static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal);
 }

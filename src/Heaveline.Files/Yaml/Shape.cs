@@ -49,7 +49,9 @@ public sealed class Shape
             var value = key.Kind.Schema(definitions);
             var note = value["description"]?.GetValue<string>();
             value["description"] = note is null ? key.Meaning : $"{key.Meaning} {note}";
-            if (key.Example.Length > 0)
+
+            // A group's example is YAML on one line, which an editor would put in quotes.
+            if (key.Example.Length > 0 && key.Kind.Group is null)
             {
                 value["examples"] = new JsonArray(key.Example);
             }

@@ -49,9 +49,14 @@ public sealed class Shape<T> : Kind<T>
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => definitions.Reference(Layout);
 
-    /// <summary>A sound record from the examples of its keys; null when one is missing.</summary>
+    /// <summary>The example, or a sound record from the examples of its keys; null when one is missing.</summary>
     internal override object? Sample(string example)
     {
+        if (example.Length > 0)
+        {
+            return base.Sample(example);
+        }
+
         var wanted = Layout.Keys.Where(key => key.IsRequired).Concat(Layout.OneOf.Select(set => set[0])).Distinct();
         var values = new Dictionary<Key, object>();
         foreach (var key in wanted)

@@ -1,7 +1,9 @@
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
+using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Responses;
 using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Files;
@@ -10,46 +12,72 @@ public class ExampleGarageTests
 {
     private static readonly string Examples = Path.Combine(Checkout.Root, "examples");
 
-    public static TheoryData<string> Cars => [.. Names("garage", "*.yaml")];
+    public static TheoryData<string> Cars => [.. Names("garage")];
 
-    public static TheoryData<string> Roads => [.. Names("roads", "*.yaml")];
+    public static TheoryData<string> Roads => [.. Names("roads")];
 
     [Theory, MemberData(nameof(Cars))]
-    public void Every_example_car_is_read_without_a_refusal_or_a_warning_and_stands_under_every_load(string file)
+    public void Every_example_car_is_read_without_a_word_and_stands_off_its_stops_under_every_load(string file)
     {
         var reading = CarFile.Load(Path.Combine(Examples, "garage", file));
         Assert.Equal("", reading.Format());
         foreach (var load in reading.Car!.LoadStates.Prepend(LoadState.Reference))
         {
-            var model = RideModel.Of(reading.Car, load);
-            // A car that rests on its stops in an example would be a bad example.
-            Assert.All(model.Trim.BumpLeft, left => Assert.True(left > 0.0, $"{load.Name}: {left}"));
-            Assert.All(model.Trim.ReboundLeft, left => Assert.True(left > 0.0, $"{load.Name}: {left}"));
-            TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{file} {load.Name}: {FrequencySlips.Of(model, 0):0.00} {FrequencySlips.Of(model, 1):0.00} Hz, travel used {1000 * model.Trim.Travel[0]:0} {1000 * model.Trim.Travel[2]:0} mm, pitch {model.Trim.Pitch * 57.3:0.00} deg"));
+            var trim = RideModel.Of(reading.Car, load).Trim;
+            Assert.All(trim.BumpLeft, left => Assert.True(left > 0.0, $"{load.Name}: {left}"));
+            Assert.All(trim.ReboundLeft, left => Assert.True(left > 0.0, $"{load.Name}: {left}"));
         }
     }
 
     [Theory, MemberData(nameof(Roads))]
-    public void Every_example_road_is_read(string file)
+    public void Every_example_road_is_read_without_a_word_and_without_a_jump(string file)
     {
         var reading = RoadFile.Load(Path.Combine(Examples, "roads", file));
         Assert.Equal("", reading.Format());
         Assert.False(reading.Road!.HasJump);
     }
 
-    // Ride frequencies that the examples are made for, to a hundredth of a hertz; invented cars, no source.
+    // Kept answers: what the invented cars are made for. They change when the physics or an example does; say which.
     [Theory]
     [InlineData("fern-saloon.yaml", "as described", 1.15, 1.30)]
     [InlineData("fern-saloon.yaml", "four up with luggage", 1.08, 1.05)]
-    [InlineData("fern-saloon-cured.yaml", "four up with luggage", 1.02, 1.17)]
-    public void The_story_car_is_softer_behind_when_loaded_until_it_is_cured(string file, string load, double front, double rear)
+    [InlineData("fern-saloon-cured.yaml", "four up with luggage", 1.02, 1.16)]
+    [InlineData("fern-saloon-cured-towing.yaml", "towing", 1.08, 1.29)]
+    [InlineData("thimble-city-car.yaml", "as described", 1.30, 1.35)]
+    [InlineData("drover-van.yaml", "as described", 1.30, 1.90)]
+    [InlineData("drover-van.yaml", "laden", 1.17, 1.54)]
+    [InlineData("tarn-off-roader.yaml", "as described", 1.40, 1.58)]
+    [InlineData("plover-motorcycle.yaml", "rider", 1.51, 1.69)]
+    [InlineData("sprig-kit-car.yaml", "as described", 1.50, 1.66)]
+    [InlineData("pebble-fluid-car.yaml", "as described", 1.35, 1.54)]
+    public void Axles_ride_at_the_frequencies_the_examples_are_made_for(string file, string load, double front, double rear)
     {
-        var car = CarFile.Load(Path.Combine(Examples, "garage", file)).Car!;
-        var model = RideModel.Of(car, car.LoadStates.FirstOrDefault(state => state.Name == load) ?? LoadState.Reference);
-        Assert.Equal(front, FrequencySlips.Of(model, 0), 0.01);
-        Assert.Equal(rear, FrequencySlips.Of(model, 1), 0.01);
+        var model = Model(file, load);
+        Assert.Equal(front, FrequencySlips.Of(model, 0), 0.006);
+        Assert.Equal(rear, FrequencySlips.Of(model, 1), 0.006);
     }
 
-    private static IEnumerable<string> Names(string folder, string pattern) =>
-        Directory.EnumerateFiles(Path.Combine(Examples, folder), pattern).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal);
+    [Theory]
+    [InlineData(30.0)]
+    [InlineData(40.0)]
+    [InlineData(50.0)]
+    public void The_loaded_saloon_pitches_on_after_the_hump_until_it_is_cured(double kilometresPerHour)
+    {
+        double Settling(string file)
+        {
+            var pass = Pass.Of(Model(file, "four up with luggage"), NamedRoads.All["village-hump"], kilometresPerHour / 3.6);
+            return PitchMeasures.Of(pass).Settling!.RmsAngle;
+        }
+
+        Assert.True(Settling("fern-saloon-cured.yaml") < 0.8 * Settling("fern-saloon.yaml"));
+    }
+
+    private static RideModel Model(string file, string load)
+    {
+        var car = CarFile.Load(Path.Combine(Examples, "garage", file)).Car!;
+        return RideModel.Of(car, load == LoadState.Reference.Name ? LoadState.Reference : car.LoadStates.Single(state => state.Name == load));
+    }
+
+    private static IEnumerable<string> Names(string folder) =>
+        Directory.EnumerateFiles(Path.Combine(Examples, folder), "*.yaml").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal);
 }

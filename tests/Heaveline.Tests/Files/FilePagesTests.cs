@@ -1,0 +1,111 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Heaveline.Files;
+using Heaveline.Files.Cars;
+using Heaveline.Files.Roads;
+using Heaveline.Files.Yaml;
+using Heaveline.Tests.House;
+using Validator = Json.Schema.JsonSchema;
+
+namespace Heaveline.Tests.Files;
+
+/// <summary>
+/// The pages and schemas of the file formats under docs/ are made from the shapes that read the files. Run the tests with HEAVELINE_WRITE_DOCS=1 to
+/// write them anew after a change.
+/// </summary>
+public class FilePagesTests
+{
+    private static readonly JsonSerializerOptions Pretty = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    private static readonly Validator CarSchema = Validator.FromText(CarFile.Schema.ToJsonString());
+    private static readonly Validator VariantSchema = Validator.FromText(CarFile.VariantSchema.ToJsonString());
+    private static readonly Validator RoadSchema = Validator.FromText(RoadFile.Schema.ToJsonString());
+
+    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads")];
+
+    [Theory]
+    [InlineData("car-file.schema.json")]
+    [InlineData("variant-file.schema.json")]
+    [InlineData("road-file.schema.json")]
+    [InlineData("car-file.md")]
+    [InlineData("road-file.md")]
+    public void A_page_says_what_the_reader_does(string name)
+    {
+        var made = name switch
+        {
+            "car-file.schema.json" => Text(CarFile.Schema),
+            "variant-file.schema.json" => Text(CarFile.VariantSchema),
+            "road-file.schema.json" => Text(RoadFile.Schema),
+            "car-file.md" => Page("The car file", "fern-saloon.yaml", "car-file.schema.json", CarFile.KeyPage),
+            _ => Page("The road file", "village-hump.yaml", "road-file.schema.json", RoadFile.KeyPage),
+        };
+        var path = Path.Combine(Checkout.Root, "docs", name);
+        if (Environment.GetEnvironmentVariable("HEAVELINE_WRITE_DOCS") == "1")
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            WholeFile.Write(path, System.Text.Encoding.UTF8.GetBytes(made));
+        }
+
+        Assert.Equal(made, File.ReadAllText(path).ReplaceLineEndings("\n"));
+    }
+
+    [Theory, MemberData(nameof(Examples))]
+    public void Every_example_is_valid_by_its_schema(string folder, string file)
+    {
+        var reader = new Reader(SourceText.Load(Path.Combine(Checkout.Root, "examples", folder, file), 1 << 20).Source);
+        var document = Json(YamlTree.Of(reader)!);
+        var schema = folder == "roads" ? RoadSchema : document["variant"] is null ? CarSchema : VariantSchema;
+        Assert.True(schema.Evaluate(JsonDocument.Parse(document.ToJsonString()).RootElement).IsValid);
+    }
+
+    [Theory]
+    [InlineData("wheelbase: 2.50 m", "wheelbase: 2.50")]
+    [InlineData("spring-per-wheel: 0.90", "spring-per-wheel: 0.90 mm")]
+    [InlineData("wheel-rate: 17 N/mm", "wheel-rate: 17 N/mm, rate: 20 N/mm")]
+    [InlineData("  track: 1.45 m", "  trakc: 1.45 m")]
+    [InlineData("[0.1 m/s, 120 N]", "[0.1 m/s, 120 N, 3]")]
+    public void The_schema_marks_what_the_reader_refuses(string old, string slip)
+    {
+        bool IsValid(string text) => CarSchema.Evaluate(JsonDocument.Parse(Json(YamlTree.Of(new Reader(new SourceText("t", text)))!).ToJsonString()).RootElement).IsValid;
+        Assert.True(IsValid(TextCar.Sound));
+        Assert.False(IsValid(TextCar.With(old, slip)));
+    }
+
+    [Fact]
+    public void Every_key_has_a_sound_example_or_is_a_group_of_such()
+    {
+        var waiting = new Queue<Shape>([CarWords.Shape.Layout, RoadWords.Shape.Layout]);
+        var seen = new HashSet<Shape>();
+        while (waiting.TryDequeue(out var shape))
+        {
+            foreach (var key in shape.Keys)
+            {
+                Assert.True(key.Sample() is not null, $"{shape.Name}: {key.Name}");
+                if (key.Kind.Group is { } group && seen.Add(group))
+                {
+                    waiting.Enqueue(group);
+                }
+            }
+        }
+    }
+
+    private static string Text(JsonObject schema) => schema.ToJsonString(Pretty) + "\n";
+
+    private static string Page(string title, string example, string schema, string keys) =>
+        $"# {title}\n\nMade from the reader itself; do not edit. Example: `{example}` under `examples/`. For editors: [{schema}]({schema}).\n"
+        + "Every dimensioned value carries its unit and may carry its doubt (`± 5 %`, `± 2 kg`), the half-width of the interval that holds the true value 19 times out of 20.\n\n" + keys;
+
+    // As an editor's YAML server sees it: plain numbers and true are not text.
+    private static JsonNode Json(Node node) => node.Kind switch
+    {
+        NodeKind.Mapping => new JsonObject(node.Entries.Select(entry => KeyValuePair.Create(entry.Key, (JsonNode?)Json(entry.Value)))),
+        NodeKind.Sequence => new JsonArray([.. node.Items.Select(Json)]),
+        _ when node.IsPlain && node.Text is "true" or "false" => JsonValue.Create(node.Text == "true"),
+        _ when node.IsPlain && double.TryParse(node.Text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var number) => JsonValue.Create(number),
+        _ => JsonValue.Create(node.Text),
+    };
+
+    private static IEnumerable<TheoryDataRow<string, string>> Files(string folder) =>
+        Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", folder), "*.yaml").Order(StringComparer.Ordinal).Select(path => new TheoryDataRow<string, string>(folder, Path.GetFileName(path)));
+}

@@ -1,0 +1,105 @@
+using Heaveline.Files;
+using Heaveline.Files.Roads;
+using Heaveline.Roads;
+
+namespace Heaveline.Tests.Files;
+
+public sealed class RoadFileTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Theory]
+    [InlineData("round-top-hump: {height: 75 mm, length: 3.7 m}", 3.7, 0.075)]
+    [InlineData("flat-top-hump: {height: 75 mm, plateau: 2.5 m, ramp-up: 1 m}", 4.5, 0.075)]
+    [InlineData("plank: {height: 20 mm, length: 200 mm, edge: 15 mm}", 0.2, 0.020)]
+    [InlineData("pothole: {depth: 50 mm, length: 600 mm, edge: 60 mm}", 0.6, -0.050)]
+    [InlineData("step: {height: -80 mm, edge: 60 mm}", 0.06, -0.040)]
+    [InlineData("ramp: {height: 0.2 m, length: 2 m}", 2.0, 0.1)]
+    [InlineData("half-sine: {height: 30 mm, length: 1 m}", 1.0, 0.030)]
+    [InlineData("versine: {height: 30 mm, length: 1 m}", 1.0, 0.030)]
+    public void Every_obstacle_is_read(string words, double length, double middle)
+    {
+        var road = Read($"road: test\n{words}\ntracks: left\n").Road!;
+        Assert.Equal(("test", RoadKind.Obstacle), (road.Name, road.Kind));
+        Assert.Equal(length, road.EventEnd!.Value, 1e-12);
+        Assert.Equal(middle, road.Left.Height(length / 2.0), 1e-6);
+        Assert.Equal(0.0, road.Right.Height(length / 2.0));
+    }
+
+    [Fact]
+    public void Waves_are_read()
+    {
+        var road = Read("road: rolls\nsine: {amplitude: 15 mm, wavelength: 8 m, waves: 4, right-lag: 180 deg}\n").Road!;
+        Assert.Equal(40.0, road.End, 1e-9);
+        Assert.Equal(0.015, road.Left.Height(18.0), 1e-6);
+        Assert.Equal(-0.015, road.Right.Height(18.0), 1e-6);
+    }
+
+    [Fact]
+    public void A_measured_profile_beside_the_file_is_read_and_takes_its_name()
+    {
+        folder.Write("lane.csv", "distance [m], height [mm]\n0, 0\n1, 10\n2, 0\n3, 5\n");
+        var reading = RoadFile.Load(folder.Write("lane.yaml", "road: my lane\nprofile: lane.csv\n"));
+        Assert.Equal("", reading.Format());
+        Assert.Equal(("my lane", RoadKind.Measured), (reading.Road!.Name, reading.Road.Kind));
+        Assert.StartsWith("my lane, measured", reading.Road.Caption, StringComparison.Ordinal);
+        Assert.Equal(0.010, reading.Road.Left.Height(1.0), 1e-12);
+        Assert.Equal("lane", RoadFile.Load(Path.Combine(folder.Root, "lane.csv")).Road!.Name);
+    }
+
+    [Fact]
+    public void What_is_wrong_with_a_profile_is_told_in_the_profile()
+    {
+        var csv = folder.Write("lane.csv", "distance [m], height [mm]\n0, 0\n1, ten\n2, 0\n3, 5\n");
+        var reading = RoadFile.Load(folder.Write("lane.yaml", "road: my lane\nprofile: lane.csv\n"));
+        var refusal = Assert.Single(reading.Refusals);
+        Assert.Equal((csv, 3, 4), (refusal.File, refusal.Line, refusal.Column));
+        Assert.Contains("\n 3 | 1, ten\n", reading.Format(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("profile: ../lane.csv", 2, 10, "profile is ../lane.csv, which leads out of the folder.")]
+    [InlineData("profile: none.csv", 2, 10, "profile is none.csv, which is not there.")]
+    [InlineData("profile: lane.csv\ntracks: left", 3, 9, "tracks belongs to an obstacle.")]
+    [InlineData("versine: {height: 2 m, length: 1 m}", 2, 19, "versine height is 2 m; it must be between -1 and 1 m.")]
+    [InlineData("round-top-hump: {height: 900 mm, length: 1 m}", 2, 1, "round top hump does not fit together: height of the round-top hump is 0.9 m; it must be at most a quarter of its length of 1 m.")]
+    [InlineData("plank: {height: 20 mm, length: 200 mm}", 2, 1, "plank has no edge.")]
+    [InlineData("versine: {height: 20 mm, length: 1 m}\nstep: {height: 20 mm, edge: 20 mm}", 2, 1, "the file has step and versine; it must have one of round-top-hump, flat-top-hump, plank, pothole, step, ramp, half-sine, versine, sine, profile.")]
+    [InlineData("note: nothing", 1, 1, "the file has none of round-top-hump, flat-top-hump, plank, pothole, step, ramp, half-sine, versine, sine, profile; it must have one.")]
+    [InlineData("sine: {amplitude: 15 mm, wavelength: 8 m, waves: 0}", 2, 50, "sine waves is 0; it must be between 0.25 and 10000.")]
+    public void A_slip_is_refused_in_its_place(string words, int line, int column, string message)
+    {
+        var reading = RoadFile.Load(folder.Write("r.yaml", $"road: test\n{words}\n"));
+        Assert.Null(reading.Road);
+        var refusal = Assert.Single(reading.Refusals);
+        Assert.Equal((line, column, message), (refusal.Line, refusal.Column, refusal.Message));
+    }
+
+    [Fact]
+    public void Named_roads_are_found_by_their_short_names()
+    {
+        Assert.Equal(
+            ["kerb-down", "long-wave", "plank", "plank-left", "pothole-left", "short-bump", "sine-heave", "sine-pitch", "sine-roll", "speed-table", "village-hump", "village-hump-100"],
+            NamedRoads.All.Keys);
+        Assert.Equal("village hump", NamedRoads.Find("village-hump").Road!.Name);
+        Assert.All(NamedRoads.All.Values, road => Assert.False(road.HasJump));
+    }
+
+    [Fact]
+    public void A_file_is_found_by_its_path_and_a_misspelt_name_is_refused()
+    {
+        Assert.Equal("test", NamedRoads.Find(folder.Write("r.yaml", "road: test\nversine: {height: 2 cm, length: 1 m}\n")).Road!.Name);
+        var refusal = Assert.Single(NamedRoads.Find("vilage-hump").Refusals);
+        Assert.Equal("\"vilage-hump\" is no named road and no file.", refusal.Message);
+        Assert.StartsWith("Did you mean village-hump? Named roads: kerb-down,", refusal.Advice, StringComparison.Ordinal);
+    }
+
+    private static RoadReading Read(string text)
+    {
+        var reading = RoadFile.Read(new SourceText("test.yaml", text));
+        Assert.Equal("", reading.Format());
+        return reading;
+    }
+}
