@@ -87,7 +87,7 @@ internal static class PassPanels
     {
         Y = new Axis { Label = "wheel travel, bump upwards", Unit = "mm" },
         Height = height,
-        Traces = WheelTraces.Of(pass, corner => ReaderSigns.Millimetres(pass.Travel(corner)), apart: 0.5),
+        Traces = WheelTraces.Of(pass, corner => ReaderSigns.Millimetres(pass.Travel(corner)), apart: 2.0),
         Limits = WheelTraces.StopsOf(pass.Model),
     };
 

@@ -22,7 +22,7 @@ internal static class SideOutline
         var first = heads.Length > 0 ? heads.Max(head => head.X) : -0.5 * length;
         var last = heads.Length > 0 ? heads.Min(head => head.X) : -0.8 * length;
         var roofFront = Math.Min(first + 0.16, nose - 0.25);
-        var roofRear = Math.Max(Math.Min(last, first - (0.2 * length)) - 0.22, tail + 0.15);
+        var roofRear = Math.Max(Math.Min(Math.Min(last, -0.62 * length) - 0.22, roofFront - 0.3), tail + 0.15);
         var screen = Math.Min(roofFront + (1.15 * (roof - bonnet)), nose - 0.15);
         var backlight = Math.Max(roofRear - (0.9 * (roof - bonnet)), tail + 0.06);
         return (radius,
