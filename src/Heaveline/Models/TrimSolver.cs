@@ -24,7 +24,7 @@ internal static class TrimSolver
         for (var pass = 0; pass < 100; pass++)
         {
             var (residual, tangent) = Evaluate(car, constants, numbers, unknown);
-            var miss = residual.L2Norm();
+            var miss = Miss(residual);
             if (miss < Tolerance)
             {
                 return Finish(car, load, constants, numbers, tangent, unknown);
@@ -42,11 +42,14 @@ internal static class TrimSolver
         throw new RefusedValueException("load state", $"'{load.Name}'", "a load that the springs can carry in balance", "No standing position was found: the car would tip over or fall through its travel.");
     }
 
+    // A step past the end of a gas spring makes NaN. The library's own norm lets it vanish (it compares before it adds) and would call that balance.
+    private static double Miss(Vector<double> residual) => Math.Sqrt(residual.DotProduct(residual));
+
     // Halves the step until the imbalance falls; corners of the force laws can make a full step overshoot.
     private static double Shorten(Car car, RideConstants<Quad<DualLane>, DualLane> constants, RideNumbers numbers, Vector<double> at, Vector<double> step, double miss)
     {
         var part = 1.0;
-        while (part > 1e-4 && !(Evaluate(car, constants, numbers, at + (step * part)).Residual.L2Norm() < miss))
+        while (part > 1e-4 && !(Miss(Evaluate(car, constants, numbers, at + (step * part)).Residual) < miss))
         {
             part *= 0.5;
         }

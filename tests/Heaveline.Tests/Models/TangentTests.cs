@@ -108,7 +108,7 @@ public class TangentTests
         double Force(RideModel model, RideNumbers[] lanes, int lane)
         {
             var c = RidePacking.Pack<Quad<Lane128>, Lane128>(lanes);
-            var state = new RideState<Quad<Lane128>, Lane128> { Travel = Quad<Lane128>.Of(Lane128.Of(0.01), Lane128.Of(0.02), Lane128.Of(-0.01), Lane128.Of(0.03)) };
+            var state = new RideState<Quad<Lane128>, Lane128> { Travel = Quad<Lane128>.Of(Lane128.Of(0.01), Lane128.Of(0.02), Lane128.Of(-0.02), Lane128.Of(0.03)) };
             ElementForces<Quad<Lane128>, Lane128>.Suspension(c, state);
             Span<double> values = stackalloc double[2];
             state.Force.At(0).To(values);

@@ -151,6 +151,24 @@ public class TrimTests
         Assert.Equal(2e6 + (4e-4 * shut.Travel[2] / 2e-11), shut.LinePressure[2], 1.0);
     }
 
+    [Fact]
+    public void A_load_that_doubles_a_gas_springs_pressure_finds_its_balance_short_of_the_springs_end()
+    {
+        // A straight step from the reference rate would end past the volume's end, V/A = 0.35 m; F = A·(p₀·(V/(V − A·x))ⁿ − p_atm) gives the place.
+        var gas = new GasSpring { Area = new(1.28794e-3), Volume = new(4.52864e-4) };
+        var rear = PlainCar.RearAxle with { Track = new(0.0), UnsprungMass = new(8.0), Spring = new Spring { Law = gas } };
+        var car = new Car
+        {
+            Name = "gas at the rear", Kind = VehicleKind.TwoWheeler, Wheelbase = new(1.64496), Weighing = Weighing.PerAxle(new(86.0), new(73.5)),
+            Body = new Body { CentreHeight = new(0.7) }, Front = rear with { Spring = new Spring { Law = new LinearSpring { Rate = new(4000.0) } } }, Rear = rear,
+        };
+        var trim = RideModel.Of(car, PlainCar.With(148.0, 1.36)).Trim;
+        var before = (73.5 - 8.0) * Gravity.Standard;
+        var after = before + (148.0 * 1.36 / 1.64496 * Gravity.Standard);
+        var ratio = (after + (1.28794e-3 * 101325.0)) / (before + (1.28794e-3 * 101325.0));
+        Assert.Equal(4.52864e-4 / 1.28794e-3 * (1.0 - Math.Pow(ratio, -1.0 / 1.38)), trim.Travel[2], 1e-8);
+    }
+
     private static LoadState OnTwoWheels(LoadState state) => state with
     {
         Loads = [.. state.Loads.Select(l => l with { LeftOfMiddle = new(0.0), Mass = new(0.3 * l.Mass.Si), BehindFrontAxle = new(0.5 * l.BehindFrontAxle.Si) })],
