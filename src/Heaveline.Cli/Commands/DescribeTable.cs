@@ -46,7 +46,7 @@ internal static class DescribeTable
         {
             IEnumerable<double?> All(Func<AxleRide, double?> of) => axles.Select(a => of(a[k]));
             table
-                .Add($"{end}-wheel-rate", $"{end} wheel rate, each", "N/mm", "F2", All(a => 1e-3 * a.Rates.WheelRate * (models[0].Rolls ? 1.0 : 2.0)))
+                .Add($"{end}-wheel-rate", $"{end} wheel rate, each", "N/mm", "F2", All(a => 1e-3 * a.Rates.WheelRate))
                 .Add($"{end}-frequency", $"{end} ride frequency", "Hz", "F3", All(a => a.Rates.Frequency))
                 .Add($"{end}-frequency-rigid-tyres", $"{end} ride frequency on rigid tyres", "Hz", "F3", All(a => a.Rates.FrequencyOnRigidTyres))
                 .Add($"{end}-frequency-slow", $"{end} ride frequency, line at one pressure", "Hz", "F3", All(a => a.RatesAtRest?.Frequency))
