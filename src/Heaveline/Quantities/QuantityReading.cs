@@ -147,7 +147,7 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
         {
             var found = product.First.Exponents;
             var given = shared ? $"{digits} {product.Text}" : cursor.Between(start, end);
-            cursor.Refuse(start, end, $"{given} is {KnownDimensions.WithArticle(found)}; {wanted.Wish(digits)}.", wanted.AdviceAgainst(found));
+            cursor.Refuse(start, end, $"{given} is {KnownDimensions.WithArticle(found)}; {wanted.WishAgainst(digits, found, number * product.First.Factor)}.", wanted.AdviceAgainst(found));
             return null;
         }
 

@@ -13,6 +13,25 @@ internal sealed record WantedDimension(Exponents Exponents, string Name, string 
     /// <summary>"a spring rate is wanted, e.g. 20 N/mm".</summary>
     public string Wish(string number) => $"{KnownDimensions.WithArticle(Name)} is wanted, e.g. {$"{number} {Usual}".TrimEnd()}";
 
+    /// <summary>The wish after another dimension was found: a weight is turned into the mass it is of, anything else keeps its number.</summary>
+    /// <param name="digits">The number as written.</param>
+    /// <param name="found">What was found.</param>
+    /// <param name="si">The value found, in SI units.</param>
+    public string WishAgainst(string digits, Exponents found, double si)
+    {
+        if (Is<Mass>(Exponents) && Is<Force>(found))
+        {
+            return Wish(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{si / StandardGravity:G4}"));
+        }
+
+        return Is<Force>(Exponents) && Is<Mass>(found)
+            ? Wish(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{si * StandardGravity:G4}"))
+            : Wish(digits);
+    }
+
+    // Standard acceleration of free fall, m/s² (CGPM 1901).
+    private const double StandardGravity = 9.80665;
+
     /// <summary>"Units that fit: N/mm, N/m."</summary>
     public string Fits => IsPlain ? "Write the number without a unit, or as per cent with %." : $"Units that fit: {string.Join(", ", KnownDimensions.Fitting(Exponents, Usual))}.";
 
