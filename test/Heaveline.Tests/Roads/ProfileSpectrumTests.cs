@@ -107,7 +107,7 @@ public class ProfileSpectrumTests
         Assert.Equal(50, fit.Bands);
     }
 
-    /// <summary>The 80 % intervals of density and waviness of 60 roads of 200 m: held by 48 ± 4·3.1.</summary>
+    /// <summary>The 50 % intervals of density and waviness of 60 roads of 200 m: held by 30, give or take four standard deviations of 3.9.</summary>
     [Fact]
     public void The_lines_intervals_hold_the_truth_as_often_as_they_say()
     {
@@ -115,12 +115,12 @@ public class ProfileSpectrumTests
         for (var seed = 200UL; seed < 260UL; seed++)
         {
             var fit = SpectrumFit.Of(ProfileSpectrum.Of((Coarse with { Seed = seed, Length = new(200.0) }).Draw().Left, new(0.25)), new SpatialBand(0.011, 0.9));
-            density += fit.DensityInterval(0.8) is var (low, high) && low.Si <= 256e-6 && high.Si >= 256e-6 ? 1 : 0;
-            waviness += fit.WavinessInterval(0.8) is var (flat, steep) && flat <= 2.0 && steep >= 2.0 ? 1 : 0;
+            density += fit.DensityInterval(0.5) is var (low, high) && low.Si <= 256e-6 && high.Si >= 256e-6 ? 1 : 0;
+            waviness += fit.WavinessInterval(0.5) is var (flat, steep) && flat <= 2.0 && steep >= 2.0 ? 1 : 0;
         }
 
-        Assert.InRange(density, 36, 60);
-        Assert.InRange(waviness, 36, 60);
+        Assert.InRange(density, 15, 45);
+        Assert.InRange(waviness, 15, 45);
     }
 
     [Fact]
