@@ -77,6 +77,22 @@ public sealed record Road
         };
     }
 
+    /// <summary>A random road, beginning at x = 0 with its lead-in if it has one.</summary>
+    /// <exception cref="RefusedValueException">Its spacing is too wide for its waves, or it has too many points.</exception>
+    public static Road From(RandomRoad random)
+    {
+        var (left, right) = random.Draw();
+        var (spectrum, tracks) = (random.Spectrum, random.Track.Si == 0.0 ? "one track" : FormattableString.Invariant($"tracks {random.Track.Si:0.###} m apart"));
+        return new Road
+        {
+            Name = "random road",
+            Kind = RoadKind.Random,
+            Left = left,
+            Right = right,
+            Caption = FormattableString.Invariant($"random road, {1e6 * spectrum.Density.Si:G6}e-6 m³ at 0.1 cycles/m ({RoadClass.Of(spectrum.Density)}), waviness {spectrum.Waviness:0.##}, {spectrum.Band}, {left.End:0.##} m, {tracks}, seed {random.Seed}"),
+        };
+    }
+
     /// <summary>
     /// A measured road. Distances count from the first; one height is taken from all, midway between the tracks' first ones, so that their
     /// difference stays. Between samples it runs as cubic pieces with slopes from neighbouring samples.

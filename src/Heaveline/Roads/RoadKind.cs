@@ -12,6 +12,9 @@ public enum RoadKind
     /// <summary>Waves.</summary>
     Sine,
 
+    /// <summary>Chance heights of a given spectrum.</summary>
+    Random,
+
     /// <summary>Heights somebody measured.</summary>
     Measured,
 }
