@@ -13,18 +13,27 @@ internal static class SawTooth
     {
         var period = 2.0 * Math.PI / angular;
         var burst = cycles == "cont" ? length : double.Parse(cycles, System.Globalization.CultureInfo.InvariantCulture) * period;
+        var start = cycles == "cont" ? 0.0 : first;
         var values = new double[(int)(length * rate)];
         for (var i = 0; i < values.Length; i++)
         {
-            var t = i / rate;
-            var since = cycles == "cont" ? t : (t - first) - (repeat * Math.Floor((t - first) / repeat));
-            if (since < burst && (cycles == "cont" || t >= first))
-            {
-                var phase = (since / period) + 0.5;
-                values[i] = (2.0 * (phase - Math.Floor(phase))) - 1.0;
-            }
+            // The mean over one step: a sample taken at a point beside the vertical fall would shift the fall by up to a step.
+            values[i] = rate * (Integral((i + 0.5) / rate) - Integral((i - 0.5) / rate));
         }
 
         return SampledAcceleration.Of(values, rate);
+
+        double Integral(double t)
+        {
+            if (t < start)
+            {
+                return 0.0;
+            }
+
+            var since = (t - start) % (cycles == "cont" ? double.MaxValue : repeat);
+            var phase = (since / period) + 0.5;
+            var q = phase - Math.Floor(phase);
+            return since < burst ? period * ((q * q) - q + 0.25) : 0.0;
+        }
     }
 }
