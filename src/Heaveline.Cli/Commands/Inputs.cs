@@ -46,13 +46,17 @@ internal static class Inputs
         return reading.Road ?? throw new Stopped($"heaveline: the road '{words}' was refused.", ExitCode.Refused);
     }
 
-    public static double Speed(string words)
+    /// <summary>A quantity from the command line, in SI units with its doubt.</summary>
+    public static Amount<TDimension> Amount<TDimension>(string what, string words)
+        where TDimension : struct, IDimension
     {
-        var parsed = QuantityText.Parse<Velocity>(words);
+        var parsed = QuantityText.Parse<TDimension>(words);
         return parsed.IsRead
-            ? parsed.Amount.Si
-            : throw new Stopped($"heaveline: speed '{words}': {parsed.Refusal!.Message} {parsed.Refusal.Advice}", ExitCode.WrongUsage);
+            ? parsed.Amount
+            : throw new Stopped($"heaveline: {what} '{words}': {parsed.Refusal!.Message} {parsed.Refusal.Advice}", ExitCode.WrongUsage);
     }
+
+    public static double Speed(string words) => Amount<Velocity>("speed", words).Si;
 
     public static IReadOnlyList<double> Speeds(string words) => [.. words.Split(',', StringSplitOptions.TrimEntries).Select(Speed)];
 

@@ -18,5 +18,6 @@ internal static class Root
         DescribeCommand.Of(streams),
         PassCommand.Of(streams),
         CompareCommand.Of(streams),
+        RoadCommand.Of(streams),
     };
 }

@@ -1,0 +1,35 @@
+using Heaveline.Cli.Output;
+using Heaveline.Roads;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>The numbers of a road, a column a track.</summary>
+internal static class RoadTable
+{
+    public static FactTable Of(Road road, IReadOnlyList<RoadRoughness> tracks)
+    {
+        IEnumerable<double?> All(Func<RoadRoughness, double?> of) => tracks.Select(of);
+        Profile[] profiles = tracks.Count == 1 ? [road.Left] : [road.Left, road.Right];
+        return new FactTable("Road", tracks.Count == 1 ? ["both wheels"] : ["left", "right"])
+            .Add("length", "length", "m", "F2", profiles.Select(p => (double?)(p.End - p.Start)))
+            .Add("lowest", "lowest height", "mm", "F1", profiles.Select(p => (double?)(1e3 * Extreme(p, Math.Min))))
+            .Add("highest", "highest height", "mm", "F1", profiles.Select(p => (double?)(1e3 * Extreme(p, Math.Max))))
+            .Add("density", "density at 0.1 cycles/m", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.Density.Si))
+            .Add("density-low", "its 95 % interval, from", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.DensityInterval(0.95).Low.Si))
+            .Add("density-high", "its 95 % interval, to", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.DensityInterval(0.95).High.Si))
+            .Add("waviness", "waviness", "–", "F2", All(t => t.Fit?.Waviness))
+            .Add("class-probability", "probability of " + string.Join(" / ", tracks.Select(t => t.Fit?.Class.ToString() ?? "–").Distinct()), "%", "F0", All(t => 100.0 * (t.Fit is { } fit ? fit.ProbabilityOf(fit.Class) : null)))
+            .Add("roughness-index", "roughness index (IRI)", "m/km", "F2", All(t => t.Index?.MetresPerKilometre));
+    }
+
+    private static double Extreme(Profile profile, Func<double, double, double> better)
+    {
+        var best = profile.StartHeight;
+        foreach (var x in profile.Knots)
+        {
+            best = better(best, profile.Height(x));
+        }
+
+        return best;
+    }
+}

@@ -1,0 +1,54 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Roads;
+
+/// <summary>How rough one wheel track is: spectrum, fitted class and roughness index, or in words why one of them is not to be had.</summary>
+public sealed record RoadRoughness
+{
+    /// <summary>Spacing at which the track was read, m.</summary>
+    public required double Spacing { get; init; }
+
+    /// <summary>Its spectrum, or null.</summary>
+    public ProfileSpectrum? Spectrum { get; init; }
+
+    /// <summary>The line through its spectrum and the class, or null.</summary>
+    public SpectrumFit? Fit { get; init; }
+
+    /// <summary>Its roughness index, or null.</summary>
+    public Iri? Index { get; init; }
+
+    /// <summary>What was refused and why, one sentence each.</summary>
+    public required IReadOnlyList<string> Refused { get; init; }
+
+    /// <summary>Reads one track at the mean distance of its knots, or at 50 mm when they lie closer.</summary>
+    public static RoadRoughness Of(Profile track)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        var mean = (track.End - track.Start) / Math.Max(1, track.Knots.Length - 1);
+        var spacing = new Amount<Length>(Math.Clamp(mean, 0.01, 0.25));
+        var refused = new List<string>();
+        var spectrum = Try(() => ProfileSpectrum.Of(track, spacing), "spectrum", refused);
+        return new RoadRoughness
+        {
+            Spacing = spacing.Si,
+            Spectrum = spectrum,
+            Fit = spectrum is null ? null : Try(() => SpectrumFit.Of(spectrum), "class", refused),
+            Index = Try(() => Iri.Of(track, spacing), "roughness index", refused),
+            Refused = refused,
+        };
+    }
+
+    private static T? Try<T>(Func<T> of, string what, List<string> refused)
+        where T : class
+    {
+        try
+        {
+            return of();
+        }
+        catch (RefusedValueException no)
+        {
+            refused.Add($"No {what}: {no.Message}");
+            return null;
+        }
+    }
+}
