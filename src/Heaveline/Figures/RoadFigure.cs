@@ -16,7 +16,7 @@ public static class RoadFigure
         ArgumentNullException.ThrowIfNull(road);
         ArgumentNullException.ThrowIfNull(left);
         var panels = new List<Panel> { Heights(road, right is not null) };
-        if (left.Spectrum is not null)
+        if (left.Spectrum is not null && Shown(left.Spectrum).Count > 1)
         {
             panels.Add(Spectra(left, right));
         }
@@ -69,8 +69,8 @@ public static class RoadFigure
     private static ChartPanel Spectra(RoadRoughness left, RoadRoughness? right)
     {
         Trace Curve(string name, ProfileSpectrum spectrum, Pen pen) => Trace.From(
-            name, [.. spectrum.Bands.Select(b => b.Centre)], [.. spectrum.Bands.Select(b => b.Density)], pen);
-        var bands = left.Spectrum!.Bands;
+            name, [.. Shown(spectrum).Select(b => b.Centre)], [.. Shown(spectrum).Select(b => b.Density)], pen);
+        var bands = Shown(left.Spectrum!);
         var from = bands[0].Centre;
         var to = bands[^1].Centre;
         var traces = new List<Trace>();
@@ -112,6 +112,10 @@ public static class RoadFigure
             ],
         };
     }
+
+    // Past the band of a made road its spectrum is rounding: ten thousand times smoother than class A says nothing.
+    private static List<SpectrumBand> Shown(ProfileSpectrum spectrum) =>
+        [.. spectrum.Bands.Where(b => b.Density > 1e-4 * RoadClass.A.Upper.Si * Math.Pow(b.Centre / RoadSpectrum.Reference, -2.0))];
 
     private static double Line(SpectrumFit fit, double n) => fit.Density.Si * Math.Pow(n / RoadSpectrum.Reference, -fit.Waviness);
 }
