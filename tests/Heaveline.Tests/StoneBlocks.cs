@@ -12,7 +12,7 @@ namespace Heaveline.Tests;
 internal static class StoneBlocks
 {
     /// <summary>The two whole tracks that lie farthest apart, 1.37 m.</summary>
-    internal static Road Road => MeasuredProfileFile.Parse(Tracks("0.00", "-1.37").Text, "stone-blocks.csv").Road!;
+    internal static Road Road => MeasuredProfileFile.Parse(Tracks("0.00", "-1.37").Text, "stone blocks.csv").Road!;
 
     /// <summary>Two tracks, named by their lateral place, as the text of a measured road and as heights in mm; NaN where nothing was measured.</summary>
     internal static (string Text, List<double> Left, List<double> Right) Tracks(string left, string right)
