@@ -21,7 +21,7 @@ internal static class EventBands
             : [];
 
     /// <summary>
-    /// The time axis of one or several passes: over an obstacle until every body has come to rest, on another road over the whole record.
+    /// The time axis of one or several passes: until the rear has left the road or its obstacle and every body has come to rest.
     /// </summary>
     public static Axis TimeOf(params IReadOnlyList<Pass> passes) => new()
     {
@@ -34,15 +34,14 @@ internal static class EventBands
     // Past the moment after which both ends of the body stay within 2 % of their peaks, and past the settling's first second, there is nothing to see.
     private static double End(Pass pass)
     {
-        var last = pass.Time[^1];
-        return pass.Road.Event is null
-            ? last
-            : Math.Min(last, Math.Max(pass.RearLeaves + PitchSettling.Second, Math.Max(AtRest(pass.Time, pass.FrontHeight), AtRest(pass.Time, pass.RearHeight))) + 0.2);
+        var shown = pass.RearLeaves + (pass.Road.Event is null ? 0.0 : PitchSettling.Second);
+        return Math.Min(pass.Time[^1], Math.Max(shown, Math.Max(AtRest(pass.Time, pass.FrontHeight), AtRest(pass.Time, pass.RearHeight))) + 0.2);
     }
 
+    // A measured road, a ramp or a step leaves the body at another height than it began.
     private static double AtRest(double[] time, double[] height)
     {
-        var limit = 0.02 * height.Max(Math.Abs);
-        return time[Math.Max(0, Array.FindLastIndex(height, h => Math.Abs(h) > limit))];
+        var (limit, rest) = (0.02 * height.Max(Math.Abs), height[^1]);
+        return time[Math.Max(0, Array.FindLastIndex(height, h => Math.Abs(h - rest) > limit))];
     }
 }

@@ -1,6 +1,7 @@
 using Heaveline.Measures;
 using Heaveline.Quantities;
 using Heaveline.Responses;
+using Heaveline.Roads;
 
 namespace Heaveline.Figures;
 
@@ -22,7 +23,7 @@ public static class PassFigure
         var panels = PassPanels.Of(pass, measures);
         return new Figure
         {
-            Title = $"{pass.Model.Car.Name} over {Named(pass.Road.Name)} at {Printed.Speed(pass.Speed)}",
+            Title = $"{pass.Model.Car.Name} over {Named(pass.Road)} at {Printed.Speed(pass.Speed)}",
             AltText = PassCaption.AltText(pass, measures, panels.Length),
             Caption = PassCaption.Of(pass, measures),
             SignNote = $"{ReaderSigns.Pitch} Heights and pitch from the standing car; wheel travel from the car as described, without loads.",
@@ -33,10 +34,10 @@ public static class PassFigure
         };
     }
 
-    /// <summary>A road's name in a sentence: "a plank", "the measured road lane 4".</summary>
-    internal static string Named(string road) => road.Length > 0 && char.IsLower(road[0])
-        ? (road[0] is 'a' or 'e' or 'i' or 'o' ? "an " : "a ") + road
-        : road;
+    /// <summary>A road's name in a sentence: "a plank". A measured one has the name that its file gave it, "stone blocks", and takes no article.</summary>
+    internal static string Named(Road road) => road.Kind != RoadKind.Measured && road.Name.Length > 0 && char.IsLower(road.Name[0])
+        ? (road.Name[0] is 'a' or 'e' or 'i' or 'o' ? "an " : "a ") + road.Name
+        : road.Name;
 
     /// <summary>Refuses a pass that broke off before there was anything to draw.</summary>
     internal static void Drawn(Pass pass)

@@ -22,7 +22,7 @@ internal static class PassPanels
         var share = (rolls, unloads) switch { (true, true) => 0.76, (false, false) => 1.0, _ => 0.88 };
         ChartPanel?[] panels =
         [
-            Road(pass, 15.0 * share), Heights(pass, 28.0 * share), Pitch(pass, 28.0 * share), PitchAcceleration(pass, measures, 28.0 * share),
+            WheelTraces.Thicket(pass) ? RoughRoad(pass, 22.0 * share) : Road(pass, 15.0 * share), Heights(pass, 28.0 * share), Pitch(pass, 28.0 * share), PitchAcceleration(pass, measures, 28.0 * share),
             rolls ? Roll(pass, 22.0 * share) : null, Travel(pass, 38.0 * share), unloads ? TyreLoad(pass, 28.0 * share) : null,
         ];
         return [.. panels.OfType<ChartPanel>()];
@@ -33,6 +33,14 @@ internal static class PassPanels
         Y = new Axis { Label = "road under the wheels", Unit = "mm" },
         Height = height,
         Traces = WheelTraces.Of(pass, corner => ReaderSigns.Millimetres(pass.RoadHeight(corner)), apart: 0.01),
+    };
+
+    // The rear wheels meet the same heights: drawn twice, no one could tell the curves apart.
+    private static ChartPanel RoughRoad(Pass pass, double height) => new()
+    {
+        Y = new Axis { Label = $"road under the front wheels, {Printed.Number(pass.Model.Car.Wheelbase.Si / pass.Speed, 2)} s later under the rear", Unit = "mm" },
+        Height = height,
+        Traces = WheelTraces.FrontOf(pass, corner => ReaderSigns.Millimetres(pass.RoadHeight(corner)), apart: 0.01),
     };
 
     private static ChartPanel Heights(Pass pass, double height) => new()

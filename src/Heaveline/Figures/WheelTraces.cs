@@ -1,12 +1,16 @@
 using System.Collections.Immutable;
 using Heaveline.Models;
 using Heaveline.Responses;
+using Heaveline.Roads;
 
 namespace Heaveline.Figures;
 
 /// <summary>Curves of the wheels: one for an axle whose sides move alike, else left and right apart. Front and rear keep their ink through all panels.</summary>
 internal static class WheelTraces
 {
+    // Half the usual line: four tyre loads at the wheels' own frequency stay apart where a lane of 100 mm holds 20 swings (judged by eye, no source).
+    private const double Thin = 0.55;
+
     /// <summary>What the front end is drawn with.</summary>
     public static Pen Front => Pen.Of(Ink.First);
 
@@ -18,13 +22,20 @@ internal static class WheelTraces
     /// <param name="corner">The quantity at corner 0 to 3.</param>
     /// <param name="apart">Sides that never differ by more than this are one curve, the mean of both.</param>
     public static ImmutableArray<Trace> Of(Pass pass, Func<int, double[]> corner, double apart) =>
-        [.. AxleOf(pass, corner, 0, "front", Front, apart), .. AxleOf(pass, corner, 2, "rear", Rear, apart)];
+        [.. FrontOf(pass, corner, apart), .. AxleOf(pass, corner, 2, "rear", Rear, apart)];
+
+    /// <summary>Curves of the front wheels only.</summary>
+    public static ImmutableArray<Trace> FrontOf(Pass pass, Func<int, double[]> corner, double apart) => [.. AxleOf(pass, corner, 0, "front", Front, apart)];
+
+    /// <summary>Whether a road is rough all along: four wheels on it are a thicket of curves, which calls for thin lines.</summary>
+    public static bool Thicket(Pass pass) => pass.Road.Kind is not (RoadKind.Flat or RoadKind.Obstacle or RoadKind.Sine);
 
     /// <summary>Where the stops touch, mm of wheel travel from the reference state; stops that touch alike share a line.</summary>
     public static ImmutableArray<Limit> StopsOf(RideModel model) => [.. StopsOf(model.BumpTouch, "bump"), .. StopsOf(model.ReboundTouch, "rebound")];
 
     private static IEnumerable<Trace> AxleOf(Pass pass, Func<int, double[]> corner, int first, string name, Pen pen, double apart)
     {
+        pen = Thicket(pass) ? pen with { Width = Thin } : pen;
         var left = corner(first);
         if (!pass.Model.Rolls)
         {

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using Heaveline.Files.Roads;
 
 namespace Heaveline.Tests.Files;
@@ -13,7 +11,7 @@ public class StoneBlockRoadTests
     [Fact]
     public void Two_whole_tracks_of_a_measured_stone_block_road_are_driven_as_measured()
     {
-        var (text, left, right) = Tracks("0.00", "-1.37");
+        var (text, left, right) = StoneBlocks.Tracks("0.00", "-1.37");
         var reading = MeasuredProfileFile.Parse(text, "stone-block.csv");
         Assert.Empty(reading.Refusals);
         var road = reading.Road!;
@@ -37,7 +35,7 @@ public class StoneBlockRoadTests
     [Fact]
     public void A_track_at_the_measured_edge_is_refused_gap_by_gap()
     {
-        var (text, _, right) = Tracks("0.00", "-1.70");
+        var (text, _, right) = StoneBlocks.Tracks("0.00", "-1.70");
         var reading = MeasuredProfileFile.Parse(text, "stone-block.csv");
         Assert.Null(reading.Road);
         Assert.Equal(right.Count(double.IsNaN), reading.Refusals.Count);
@@ -54,23 +52,4 @@ public class StoneBlockRoadTests
 
         return steepest;
     }
-
-    private static (string Text, List<double> Left, List<double> Right) Tracks(string left, string right)
-    {
-        var lines = File.ReadAllLines(SharedData.Require("stone-block-road-right", "grid.csv"));
-        var header = lines[0].Split(',');
-        var (l, r) = (Array.IndexOf(header, left), Array.IndexOf(header, right));
-        var text = new StringBuilder("distance [m], left [mm], right [mm]\n");
-        var (leftHeights, rightHeights) = (new List<double>(), new List<double>());
-        foreach (var cells in lines.Skip(1).Select(line => line.Split(',')))
-        {
-            text.Append(cells[0]).Append(", ").Append(cells[l]).Append(", ").Append(cells[r]).Append('\n');
-            leftHeights.Add(Number(cells[l]));
-            rightHeights.Add(Number(cells[r]));
-        }
-
-        return (text.ToString(), leftHeights, rightHeights);
-    }
-
-    private static double Number(string cell) => cell.Length == 0 ? double.NaN : double.Parse(cell, CultureInfo.InvariantCulture);
 }
