@@ -23,7 +23,7 @@ internal static class Program
         CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
         try
         {
-            var parsed = Commands.Root.Of(streams).Parse(args);
+            var parsed = Commands.Root.Of(streams).Parse(args.Length > 0 ? args : ["--help"]);
             if (parsed.Errors.Count > 0)
             {
                 foreach (var error in parsed.Errors)
@@ -31,7 +31,7 @@ internal static class Program
                     streams.Remarks.WriteLine($"heaveline: {error.Message}");
                 }
 
-                streams.Remarks.WriteLine("Try 'heaveline --help', or a command with --help for an example.");
+                streams.Remarks.WriteLine($"Try 'heaveline {(parsed.CommandResult.Command.Name is "heaveline" ? "" : parsed.CommandResult.Command.Name + " ")}--help'.");
                 return ExitCode.WrongUsage;
             }
 

@@ -17,6 +17,12 @@ internal static class Excerpt
         var cut = line.Length <= Widest ? 0 : Math.Max(0, from - 20);
         var shown = line[cut..Math.Min(line.Length, cut + Widest)];
         marks = Math.Min(marks, Math.Max(1, shown.Length - (from - cut)));
+        if (line.Length == 0 && place is { Line: 1, Column: 1 })
+        {
+            // About the file as a whole: there is no line to mark.
+            return string.Join('\n', Clean($"{file}: {word}: {message}"), Clean($"   = {advice}"));
+        }
+
         var number = place.Line.ToString(CultureInfo.InvariantCulture);
         var gap = new string(' ', number.Length + 2);
         return string.Join(

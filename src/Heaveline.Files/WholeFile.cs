@@ -23,6 +23,11 @@ public static class WholeFile
         ArgumentNullException.ThrowIfNull(content);
         var full = Path.GetFullPath(path);
 
+        if (!Directory.Exists(Path.GetDirectoryName(full)))
+        {
+            throw new DirectoryNotFoundException($"'{path}' cannot be written: there is no folder '{Path.GetDirectoryName(full)}'.");
+        }
+
         // In the same folder, because a move is atomic only within one file system.
         var partial = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.{Path.GetRandomFileName()}.partial");
         try

@@ -53,9 +53,10 @@ internal static class CompareCommand
         }
 
         var speeds = Inputs.Speeds(speedWords);
+        Inputs.Picture(figure);
         var road = Inputs.Road(roadWords, streams);
         var models = paths.Select(p => Inputs.Car(p, streams)).Select(car => Inputs.Model(car, Inputs.Load(car, loadName))).ToList();
-        string[] names = [.. models.Select(m => m.Car.Name)];
+        var names = Names(paths, models);
         var passes = Drive(streams, models, road, speeds, stop);
         var tables = speeds.Select((v, k) => PassTable.Of(
             string.Create(CultureInfo.InvariantCulture, $"At {3.6 * v:F0} km/h"), names, [.. passes.Select(car => car[k])])).ToList();
@@ -93,24 +94,32 @@ internal static class CompareCommand
         return ExitCode.Done;
     }
 
-    // One car's passes at all speeds run side by side.
+    // Cars of one name are told apart by their files.
+    private static string[] Names(string[] paths, List<RideModel> models) =>
+        [.. models.Select((m, i) => models.Count(other => other.Car.Name == m.Car.Name) == 1 ? m.Car.Name : $"{m.Car.Name} ({Path.GetFileNameWithoutExtension(paths[i])})")];
+
+    // All cars at one speed run side by side, so that they share one length of record.
     private static List<IReadOnlyList<(Pass Pass, PassMeasures Measures)>> Drive(
         Streams streams, List<RideModel> models, Road road, IReadOnlyList<double> speeds, CancellationToken stop)
     {
-        var all = new List<IReadOnlyList<(Pass Pass, PassMeasures Measures)>>();
-        using var progress = new Progress(streams, "cars", models.Count);
-        foreach (var model in models)
+        var all = models.Select(_ => new List<(Pass Pass, PassMeasures Measures)>()).ToList();
+        using var progress = new Progress(streams, "speeds", speeds.Count);
+        foreach (var speed in speeds)
         {
-            var passes = PassBatch.Of([.. speeds.Select(v => new PassRequest(model, road, v))], cancellation: stop);
+            var passes = PassBatch.Of([.. models.Select(m => new PassRequest(m, road, speed))], cancellation: stop);
             if (passes.FirstOrDefault(p => p.Outcome != PassOutcome.Completed) is { } failed)
             {
-                throw new Stopped($"heaveline: {model.Car.Name} at {3.6 * failed.Speed:F0} km/h ({failed.Outcome}): {failed.OutcomeSentence}", ExitCode.NotComputed);
+                throw new Stopped($"heaveline: {failed.Model.Car.Name} at {3.6 * failed.Speed:F0} km/h ({failed.Outcome}): {failed.OutcomeSentence}", ExitCode.NotComputed);
             }
 
-            all.Add([.. passes.Select(p => (p, PassMeasures.Of(p)))]);
+            for (var i = 0; i < passes.Count; i++)
+            {
+                all[i].Add((passes[i], PassMeasures.Of(passes[i])));
+            }
+
             progress.Step();
         }
 
-        return all;
+        return [.. all];
     }
 }

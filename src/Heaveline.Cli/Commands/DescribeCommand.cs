@@ -16,8 +16,8 @@ internal static class DescribeCommand
         var car = new Argument<string>("CAR") { Description = "A car file or a variant." };
         var json = Options.Json();
         var figure = Options.Figure();
-        var modes = new Option<bool>("--modes") { Description = "Draw the body's two modes instead of the load states, and list all damped modes." };
-        var load = Options.Load();
+        var modes = new Option<bool>("--modes") { Description = "List all damped modes of the load state (as described without --load), and draw the body's two modes instead of the load states." };
+        var load = Options.OneLoad();
         var command = new Command(
             "describe",
             """
@@ -25,7 +25,7 @@ internal static class DescribeCommand
 
             Examples:
               heaveline describe examples/garage/fern-saloon.yaml
-              heaveline describe examples/garage/fern-saloon.yaml --modes --figure modes.pdf
+              heaveline describe examples/garage/fern-saloon.yaml --load "four up with luggage" --modes --figure modes.pdf
             """)
         {
             car,
@@ -40,6 +40,7 @@ internal static class DescribeCommand
 
     private static int Run(Streams streams, string path, string? load, bool withModes, bool json, string? figure)
     {
+        Inputs.Picture(figure);
         var car = Inputs.Car(path, streams);
         var loads = load is null ? Inputs.AllLoads(car) : [Inputs.Load(car, load)];
         var models = loads.Select(l => Inputs.Model(car, l)).ToList();
@@ -51,7 +52,7 @@ internal static class DescribeCommand
 
         if (json)
         {
-            streams.Results.WriteLine(FactJson.Of("describe", tables, new JsonObject { ["car"] = car.Name, ["notes"] = FactJson.Texts(Notes(models[0])) }));
+            streams.Results.WriteLine(FactJson.Of("describe", tables, new JsonObject { ["car"] = car.Name, ["notes"] = FactJson.Texts(Notes(models)) }));
         }
         else
         {
@@ -63,7 +64,7 @@ internal static class DescribeCommand
             }
 
             streams.Results.WriteLine();
-            foreach (var note in Notes(models[0]))
+            foreach (var note in Notes(models))
             {
                 streams.Results.WriteLine(note);
             }
@@ -77,8 +78,18 @@ internal static class DescribeCommand
         return ExitCode.Done;
     }
 
-    private static IEnumerable<string> Notes(Models.RideModel model)
+    private static IEnumerable<string> Notes(IReadOnlyList<Models.RideModel> models)
     {
+        var model = models[0];
+        foreach (var (load, axles) in models.Select(m => (m.Load.Name, AxleRide.Of(m))))
+        {
+            if (axles[1].Rates.Frequency < axles[0].Rates.Frequency)
+            {
+                yield return FormattableString.Invariant(
+                    $"Under '{load}' the rear rides softer than the front (ratio {axles[1].Rates.Frequency / axles[0].Rates.Frequency:F3}): after a bump it cannot catch up with the front.");
+            }
+        }
+
         yield return "Ride frequencies: both wheels of the axle move, the other axle is held, the tyre in series; anti-roll bars do not count. Damping ratio: c/(2√(k·m)) with the suspension's rate and the sprung mass on the axle.";
         if (model.Car.Body.PitchAxisHeight is null || model.Car.Body.RollAxisHeight is null)
         {

@@ -19,9 +19,8 @@ internal static class DescribeTable
     private static FactTable Standing(IReadOnlyList<RideModel> models, string[] loads)
     {
         IEnumerable<double?> All(Func<RideModel, double?> of) => models.Select(of);
-        var sides = models[0].Rolls ? 1.0 : 2.0;
         return new FactTable("Standing", loads)
-            .Add("mass", "mass", "kg", "F0", All(m => sides * m.Trim.WheelLoad.Sum() / Gravity.Standard / (sides == 2.0 ? 2.0 : 1.0)))
+            .Add("mass", "mass", "kg", "F0", All(m => m.Trim.WheelLoad.Sum() / Gravity.Standard))
             .Add("front-load", "on the front axle", "kg", "F0", All(m => (m.Trim.WheelLoad[0] + m.Trim.WheelLoad[1]) / Gravity.Standard))
             .Add("rear-load", "on the rear axle", "kg", "F0", All(m => (m.Trim.WheelLoad[2] + m.Trim.WheelLoad[3]) / Gravity.Standard))
             .Add("sprung-mass", "sprung mass", "kg", "F0", All(m => m.Body.Mass))

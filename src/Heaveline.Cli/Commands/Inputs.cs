@@ -47,18 +47,28 @@ internal static class Inputs
     }
 
     /// <summary>A quantity from the command line, in SI units with its doubt.</summary>
-    public static Amount<TDimension> Amount<TDimension>(string what, string words)
+    public static Amount<TDimension> Amount<TDimension>(string what, string words, string example)
         where TDimension : struct, IDimension
     {
         var parsed = QuantityText.Parse<TDimension>(words);
         return parsed.IsRead
             ? parsed.Amount
-            : throw new Stopped($"heaveline: {what} '{words}': {parsed.Refusal!.Message} {parsed.Refusal.Advice}", ExitCode.WrongUsage);
+            : throw new Stopped($"heaveline: {what} '{words}': {parsed.Refusal!.Message} {parsed.Refusal.Advice}{(parsed.Refusal.Advice.Contains(example.Split(' ')[^1], StringComparison.Ordinal) ? "" : $" Write it as {example}.")}", ExitCode.WrongUsage);
     }
 
-    public static double Speed(string words) => Amount<Velocity>("speed", words).Si;
+    public static double Speed(string words) => Amount<Velocity>("speed", words, "40 km/h").Si;
 
-    public static IReadOnlyList<double> Speeds(string words) => [.. words.Split(',', StringSplitOptions.TrimEntries).Select(Speed)];
+    /// <summary>Several speeds, each once, rising.</summary>
+    public static IReadOnlyList<double> Speeds(string words) => [.. words.Split(',', StringSplitOptions.TrimEntries).Select(Speed).Distinct().Order()];
+
+    /// <summary>Stops before any work is done for a picture that could not be written in the end.</summary>
+    public static void Picture(string? file)
+    {
+        if (file is not null && Path.GetExtension(file).ToLowerInvariant() is not (".svg" or ".png" or ".pdf"))
+        {
+            throw new Stopped($"heaveline: --figure '{file}': the name must end in .svg, .png or .pdf.", ExitCode.WrongUsage);
+        }
+    }
 
     public static RideModel Model(Car car, LoadState load) => RideModel.Of(car, load);
 

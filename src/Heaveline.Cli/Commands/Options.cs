@@ -11,11 +11,13 @@ internal static class Options
 
     public static Option<string?> Csv() => new("--csv") { Description = "Write all traces over time to FILE.", HelpName = "FILE" };
 
+    public static Option<string?> OneLoad() => new("--load") { Description = "One load state by its name in the car file. Without it: all of them.", HelpName = "NAME" };
+
     public static Option<string?> Load() => new("--load") { Description = "Load state by its name in the car file. Without it: as described.", HelpName = "NAME" };
 
     public static Option<string> Road() => new("--road")
     {
-        Description = "A road file, or the name of a road that comes with Heaveline.",
+        Description = "A road file, or the name of a road that comes with Heaveline ('heaveline road' lists them).",
         HelpName = "ROAD",
         DefaultValueFactory = _ => "village-hump",
     };

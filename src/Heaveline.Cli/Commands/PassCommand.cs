@@ -59,16 +59,19 @@ internal static class PassCommand
     private static int Run(Streams streams, string carPath, string roadWords, string speedWords, string? loadName, bool certified, bool json, string? csv, string? figure, CancellationToken stop)
     {
         var speed = Inputs.Speed(speedWords);
+        Inputs.Picture(figure);
         var car = Inputs.Car(carPath, streams);
         var road = Inputs.Road(roadWords, streams);
         var model = Inputs.Model(car, Inputs.Load(car, loadName));
         var pass = Pass.Of(model, road, speed, PassOptions.Default with { Certified = certified }, stop);
         var measures = PassMeasures.Of(pass);
         var story = PassStory.Of(pass, measures);
-        var table = PassTable.Of("Pass", [model.Load.Name], [(pass, measures)]);
+
+        // A pass that broke off has no settling to speak of: its sentences and its traces only.
+        List<FactTable> tables = pass.Outcome == PassOutcome.Completed ? [PassTable.Of("Pass", [model.Load.Name], [(pass, measures)])] : [];
         if (json)
         {
-            streams.Results.WriteLine(FactJson.Of("pass", [table], new JsonObject
+            streams.Results.WriteLine(FactJson.Of("pass", tables, new JsonObject
             {
                 ["car"] = car.Name,
                 ["load"] = model.Load.Name,
@@ -87,8 +90,12 @@ internal static class PassCommand
                 streams.Results.WriteLine(sentence);
             }
 
-            streams.Results.WriteLine();
-            streams.Results.Write(FactText.Of(table));
+            foreach (var table in tables)
+            {
+                streams.Results.WriteLine();
+                streams.Results.Write(FactText.Of(table));
+            }
+
             streams.Results.WriteLine();
             streams.Results.WriteLine(FormattableString.Invariant($"Computed by {pass.Statistics.Method}: {pass.Statistics.Steps} steps of {1e3 * pass.Statistics.Step:F3} ms."));
             streams.Results.WriteLine(Cautions.Short);

@@ -12,6 +12,7 @@ internal static class PassTable
         IEnumerable<double?> All(Func<PassMeasures, double?> of) => passes.Select(p => of(p.Measures));
         var table = new FactTable(title, columns)
             .Add("speed", "speed", "km/h", "F0", passes.Select(p => (double?)(3.6 * p.Pass.Speed)))
+            .Add("recorded", "recorded", "s", "F2", passes.Select(p => (double?)(p.Pass.Time[^1] - p.Pass.Time[0])))
             .Add("settling-rms-pitch", "settling: RMS pitch, first second", "°", "F3", All(m => Degrees(m.Pitch.Settling?.RmsAngle)))
             .Add("settling-peak-pitch", "settling: greatest pitch, first second", "°", "F2", All(m => Degrees(m.Pitch.Settling?.PeakAngle)))
             .Add("settling-late-pitch", "settling: late pitch, after 0.8 s", "° s½", "F3", All(m => Degrees(m.Pitch.Settling?.LateAngle)))
@@ -21,10 +22,10 @@ internal static class PassTable
             .Add("hit-peak-pitch", "hit: greatest pitch", "°", "F2", All(m => Degrees(m.Pitch.Hit?.PeakAngle)))
             .Add("hit-peak-pitch-rate", "hit: greatest pitch rate", "°/s", "F1", All(m => Degrees(m.Pitch.Hit?.PeakRate)))
             .Add("hit-peak-pitch-acceleration", "hit: greatest pitch acceleration", "rad/s²", "F2", All(m => m.Pitch.Hit?.PeakAcceleration))
-            .Add("rms-pitch", "whole: RMS pitch", "°", "F3", All(m => Degrees(m.Pitch.RmsAngle)))
-            .Add("rms-pitch-acceleration", "whole: RMS pitch acceleration", "rad/s²", "F3", All(m => m.Pitch.RmsAcceleration))
-            .Add("pitch-share", "whole: pitch share", "–", "F2", All(m => m.Pitch.Share))
-            .Add("rms-heave-acceleration", "whole: RMS heave acceleration", "m/s²", "F2", All(m => m.RmsHeaveAcceleration))
+            .Add("rms-pitch", "whole record: RMS pitch", "°", "F3", All(m => Degrees(m.Pitch.RmsAngle)))
+            .Add("rms-pitch-acceleration", "whole record: RMS pitch acceleration", "rad/s²", "F3", All(m => m.Pitch.RmsAcceleration))
+            .Add("pitch-share", "whole record: pitch share", "–", "F2", All(m => m.Pitch.Share))
+            .Add("rms-heave-acceleration", "whole record: RMS heave acceleration", "m/s²", "F2", All(m => m.RmsHeaveAcceleration))
             .Add("peak-roll", "greatest roll", "°", "F2", All(m => m.PeakRoll > 1e-9 ? Degrees(m.PeakRoll) : null));
         foreach (var seat in passes[0].Measures.Seats.Select(s => s.Seat))
         {
@@ -51,8 +52,8 @@ internal static class PassTable
         return table
             .Add("lamp-highest", "beam drop at its highest", "%", "F2", All(m => 100.0 * m.Headlamp?.Highest))
             .Add("lamp-lowest", "beam drop at its lowest", "%", "F2", All(m => 100.0 * m.Headlamp?.Lowest))
-            .Add("error-pitch", "own error of the pitch angle", "of its peak", "0.0E+0", passes.Select(p => p.Pass.Statistics.PitchError))
-            .Add("error-load", "own error of the tyre load", "of its peak", "0.0E+0", passes.Select(p => p.Pass.Statistics.TyreLoadError));
+            .Add("error-pitch", "own error of the pitch angle", "% of its peak", "0.0000", passes.Select(p => 100.0 * p.Pass.Statistics.PitchError))
+            .Add("error-load", "own error of the tyre load", "% of its peak", "0.0000", passes.Select(p => 100.0 * p.Pass.Statistics.TyreLoadError));
     }
 
     // Where left and right do the same in every column, one row per axle says it.

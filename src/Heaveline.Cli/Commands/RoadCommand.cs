@@ -59,14 +59,11 @@ internal static class RoadCommand
     {
         if (words is null && made is null)
         {
-            foreach (var (name, named) in NamedRoads.All)
-            {
-                streams.Results.WriteLine($"{name.PadRight(18)}{named.Caption}");
-            }
-
+            List(streams, json);
             return ExitCode.Done;
         }
 
+        Inputs.Picture(figure);
         if (words is not null && made is not null)
         {
             throw new Stopped("heaveline: give a road, or --random for a new one, not both.", ExitCode.WrongUsage);
@@ -88,6 +85,27 @@ internal static class RoadCommand
         }
 
         return ExitCode.Done;
+    }
+
+    private static void List(Streams streams, bool json)
+    {
+        if (json)
+        {
+            streams.Results.WriteLine(FactJson.Of("road", [], new JsonObject
+            {
+                ["roads"] = new JsonArray([.. NamedRoads.All.Select(r => (JsonNode)new JsonObject { ["name"] = r.Key, ["what"] = r.Value.Caption })]),
+            }));
+            return;
+        }
+
+        var width = NamedRoads.All.Keys.Max(name => name.Length);
+        foreach (var (name, road) in NamedRoads.All)
+        {
+            streams.Results.WriteLine($"{name.PadRight(width)}  {road.Caption}");
+        }
+
+        streams.Results.WriteLine();
+        streams.Results.WriteLine("Give one of these names after --road, or the path of a road file or of a measured profile (CSV).");
     }
 
     private static void Say(Streams streams, Road road, IReadOnlyList<RoadRoughness> tracks, bool json)
@@ -116,8 +134,8 @@ internal static class RoadCommand
         return Road.From(new RandomRoad
         {
             Spectrum = RoadSpectrum.Of(roadClass),
-            Track = Inputs.Amount<Length>("track", track),
-            Length = Inputs.Amount<Length>("length", length),
+            Track = Inputs.Amount<Length>("track", track, "1.5 m"),
+            Length = Inputs.Amount<Length>("length", length, "500 m"),
             Seed = seed,
         });
     }

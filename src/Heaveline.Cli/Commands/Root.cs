@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using Heaveline.Cli.Output;
 
 namespace Heaveline.Cli.Commands;
@@ -6,7 +7,9 @@ namespace Heaveline.Cli.Commands;
 /// <summary>The command line as a whole.</summary>
 internal static class Root
 {
-    public static RootCommand Of(Streams streams) => new(
+    // A plain command instead of the library's root command: that one calls itself after the file that was started.
+    public static Command Of(Streams streams) => new(
+        "heaveline",
         """
         Heaveline judges, explains and tunes how road vehicles ride: heave, pitch and roll from garage measurements.
 
@@ -14,6 +17,8 @@ internal static class Root
         Start with: heaveline describe examples/garage/fern-saloon.yaml
         """)
     {
+        new HelpOption(),
+        new VersionOption(),
         CheckCommand.Of(streams),
         DescribeCommand.Of(streams),
         PassCommand.Of(streams),

@@ -35,7 +35,7 @@ internal static class CompareCaption
     private static string Row(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes, Func<Pass, PassMeasures, double?> of, Func<double, string> print)
     {
         var reference = of(passes[0].Pass, passes[0].Measures);
-        return string.Join(", ", passes.Select((one, i) =>
+        return string.Join("; ", passes.Select((one, i) =>
         {
             if (of(one.Pass, one.Measures) is not { } value)
             {
@@ -51,7 +51,19 @@ internal static class CompareCaption
     private static string? Cars(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
     {
         string[] cars = [.. passes.Select(one => $"{one.Pass.Model.Car.Name}, {one.Pass.Model.Load.Name}").Distinct()];
-        return cars.Length == 1 ? $"Car: {cars[0]}." : string.Concat(passes.Select(one => $"{one.Name}: {one.Pass.Model.Car.Name}, {one.Pass.Model.Load.Name}. ")).TrimEnd();
+        if (cars.Length == 1)
+        {
+            return $"Car: {cars[0]}.";
+        }
+
+        // Where each is called after its car, only the load is left to say.
+        if (passes.All(one => one.Name == one.Pass.Model.Car.Name))
+        {
+            string[] loads = [.. passes.Select(one => one.Pass.Model.Load.Name).Distinct()];
+            return loads.Length == 1 ? $"Load: {loads[0]}." : string.Concat(passes.Select(one => $"{one.Name}: {one.Pass.Model.Load.Name}. ")).TrimEnd();
+        }
+
+        return string.Concat(passes.Select(one => $"{one.Name}: {one.Pass.Model.Car.Name}, {one.Pass.Model.Load.Name}. ")).TrimEnd();
     }
 
     private static bool SameBands(PassMeasures one, PassMeasures other) =>

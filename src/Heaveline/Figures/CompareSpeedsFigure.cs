@@ -23,7 +23,7 @@ public static class CompareSpeedsFigure
         var whole = first.Pass.Road.Event is null;
         return new Figure
         {
-            Title = $"{Printed.Sentence(first.Pass.Road.Name)} against speed: {string.Join(", ", cars.Select(car => car.Name))}",
+            Title = $"{Printed.Sentence(first.Pass.Road.Name)} against speed: {string.Join("; ", cars.Select(car => car.Name))}",
             AltText = $"Three charts against speed with {cars.Count} curves each: {Headline.RmsPitchWords(first.Pass)}, peak pitch acceleration {Headline.PeakWords(first.Pass)}, largest vertical acceleration. {Ranges(cars)}",
             Caption = $"Road: {first.Pass.Road.Caption}. {Ranges(cars)} Each mark is one pass."
                 + (seated ? $" Vertical acceleration at the hip point: {seats}." : " Vertical acceleration at the centre of gravity: no seat is given.") + Gaps(cars),
@@ -53,7 +53,7 @@ public static class CompareSpeedsFigure
             CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
         return new ChartPanel
         {
-            Y = new Axis { Label = label, Unit = unit },
+            Y = new Axis { Label = label, Unit = unit, From = 0.0 },
             Traces = [.. traces.Skip(1), traces[0]],
             Marks =
             [
@@ -65,7 +65,7 @@ public static class CompareSpeedsFigure
         };
     }
 
-    private static string Ranges(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => "Most RMS pitch: " + string.Join(", ", cars.Select(car =>
+    private static string Ranges(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => "Most RMS pitch: " + string.Join("; ", cars.Select(car =>
     {
         var worst = car.Passes.Where(one => Headline.RmsPitch(one.Pass, one.Measures) is not null).Select(one => (one.Pass.Speed, Rms: Headline.RmsPitch(one.Pass, one.Measures)!.Value)).DefaultIfEmpty().MaxBy(one => one.Rms);
         return worst.Speed > 0.0

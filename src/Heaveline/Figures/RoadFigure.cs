@@ -95,7 +95,7 @@ public static class RoadFigure
             traces.Add(Curve("right", other, Pen.Of(Ink.Second)));
         }
 
-        traces.Add(Curve(right is null ? "" : "left", left.Spectrum, Pen.Of(Ink.First)));
+        traces.Add(Curve(right is null ? "" : "left", left.Spectrum!, Pen.Of(Ink.First)));
         return new ChartPanel
         {
             X = new Axis { Label = "spatial frequency", Unit = "cycles/m", Scale = AxisScale.Logarithmic },

@@ -24,7 +24,7 @@ public static class PassStory
         story.AddRange(Seats(measures));
         if (measures.Headlamp is { } lamp)
         {
-            story.Add($"The dipped beam drops {Percent(lamp.AtTrim)} standing under this load and swings between {Percent(lamp.Highest)} and {Percent(lamp.Lowest)}{(lamp.Highest < 0.0 ? ": it points above the horizon at its highest" : "")}.");
+            story.Add(Beam(lamp));
         }
 
         return story;
@@ -56,33 +56,42 @@ public static class PassStory
 
     private static IEnumerable<string> Wheels(PassMeasures measures)
     {
-        foreach (var wheel in measures.Wheels)
+        // Left and right doing the same are said once.
+        foreach (var alike in measures.Wheels.GroupBy(w => (w.Wheel.Split(' ')[0], w.BumpContacts, Millimetres(w.BumpMargin), w.ReboundContacts, Millimetres(w.ReboundMargin), Text($"{w.LiftOff:F2}"))))
         {
+            var (wheel, both) = (alike.First(), alike.Count() > 1);
+            var (the, s, isOrAre) = both ? ($"Both {alike.Key.Item1}", "s", "are") : ($"The {wheel.Wheel}", "", "is");
             if (wheel.BumpContacts > 0)
             {
-                yield return Text($"The {wheel.Wheel} bump stop is touched {Times(wheel.BumpContacts)}, pressed {-wheel.BumpMargin!.Value * 1000.0:F0} mm at most.");
+                yield return Text($"{the} bump stop{s} {isOrAre} touched {Times(wheel.BumpContacts)}, pressed {Millimetres(-wheel.BumpMargin)} mm at most.");
             }
 
             if (wheel.ReboundContacts > 0)
             {
-                yield return Text($"The {wheel.Wheel} rebound stop is touched {Times(wheel.ReboundContacts)}, pulled {-wheel.ReboundMargin!.Value * 1000.0:F0} mm at most.");
+                yield return Text($"{the} rebound stop{s} {isOrAre} touched {Times(wheel.ReboundContacts)}, pulled {Millimetres(-wheel.ReboundMargin)} mm at most.");
             }
 
             if (wheel.LiftOff > 0.0)
             {
-                yield return Text($"The {wheel.Wheel} wheel is off the road for {wheel.LiftOff:F2} s.");
+                yield return Text($"{the} wheel{s} {isOrAre} off the road for {wheel.LiftOff:F2} s.");
             }
         }
     }
 
-    private static IEnumerable<string> Seats(PassMeasures measures) => measures.Seats.Select(seat =>
-        Text($"{Capital(seat.Seat)}: {seat.PeakVertical:F1} m/s² up and down at most, {seat.PeakHeadForeAft:F1} m/s² fore and aft at the head."));
+    private static IEnumerable<string> Seats(PassMeasures measures) => measures.Seats
+        .GroupBy(seat => Text($"{seat.PeakVertical:F1} m/s² up and down at most, {seat.PeakHeadForeAft:F1} m/s² fore and aft at the head"))
+        .Select(alike => $"{Capital(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}.");
+
+    private static string Beam(HeadlampMeasures lamp) =>
+        $"The dipped beam points {Aim(lamp.AtTrim)} the horizontal standing under this load, and swings between {Aim(lamp.Highest)} and {Aim(lamp.Lowest)} it.";
+
+    private static string Aim(double drop) => Text($"{100.0 * Math.Abs(drop):F2} % {(drop < 0.0 ? "above" : "below")}");
+
+    private static string Millimetres(double? length) => Text($"{1000.0 * length:F0}");
 
     private static string Part(double share) => Text($"{share:F2} times as much");
 
     private static string Times(int n) => n == 1 ? "once" : n == 2 ? "twice" : Text($"{n} times");
-
-    private static string Percent(double drop) => Text($"{100.0 * drop:F2} %").Replace('-', '−');
 
     private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 

@@ -1,0 +1,12 @@
+#!/usr/bin/env bash
+# Draws the figures of the pages anew. A test holds docs/figures/*.svg to these lines, byte for byte.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+mkdir -p docs/figures
+exec >/dev/null
+
+./run describe examples/garage/fern-saloon.yaml --figure docs/figures/load-states.svg
+./run describe examples/garage/fern-saloon.yaml --load "four up with luggage" --modes --figure docs/figures/modes.svg
+./run pass examples/garage/fern-saloon.yaml --speed "50 km/h" --load "four up with luggage" --figure docs/figures/pass.svg
+./run compare examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage" --figure docs/figures/compare.svg
+./run compare examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --speed "20 km/h, 30 km/h, 40 km/h, 50 km/h, 60 km/h, 70 km/h, 80 km/h" --load "four up with luggage" --figure docs/figures/speeds.svg

@@ -1,0 +1,106 @@
+namespace Heaveline.Tests.Cli;
+
+public class ExitCodeTests
+{
+    private const string Saloon = "examples/garage/fern-saloon.yaml";
+
+    [Fact]
+    public void A_refused_car_ends_in_1_with_its_line()
+    {
+        using var scratch = new Scratch();
+        File.WriteAllText(scratch["bad.yaml"], StraightCar.Text.Replace("wheelbase: 2.6 m", "wheelbase: 2.6", StringComparison.Ordinal));
+        foreach (var command in new[] { "check", "describe", "pass" })
+        {
+            var said = Spoken.Of(command, scratch["bad.yaml"]);
+            Assert.Equal(1, said.Code);
+            Assert.Contains("bad.yaml:3:12: refused: ", said.Remarks);
+            Assert.Contains(" 3 | wheelbase: 2.6\n", said.Remarks);
+        }
+    }
+
+    [Fact]
+    public void A_missing_car_ends_in_1_without_a_marked_line()
+    {
+        var said = Spoken.Of("describe", "nowhere.yaml");
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.StartsWith("nowhere.yaml: refused: there is no such file.\n", said.Remarks);
+        Assert.DoesNotContain("^", said.Remarks);
+    }
+
+    [Fact]
+    public void An_unknown_load_state_ends_in_1_and_lists_the_known_ones()
+    {
+        foreach (var command in new[] { "describe", "pass" })
+        {
+            var said = Spoken.Of(command, Saloon, "--load", "four up");
+            Assert.Equal((1, ""), (said.Code, said.Results));
+            Assert.Equal("heaveline: 'four up' is no load state of Fern saloon; it has: as described, driver, four up with luggage.\n", said.Remarks);
+        }
+    }
+
+    [Fact]
+    public void An_unknown_road_ends_in_1_and_lists_the_known_ones()
+    {
+        var said = Spoken.Of("pass", Saloon, "--road", "vilage-hump");
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Contains("Did you mean village-hump?", said.Remarks);
+        Assert.Contains("speed-table", said.Remarks);
+    }
+
+    [Fact]
+    public void A_certified_run_of_a_curved_car_ends_in_1_and_names_what_is_curved()
+    {
+        var said = Spoken.Of("pass", Saloon, "--certified");
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Contains("front bump stop with an exponent", said.Remarks);
+        Assert.Contains("rear friction", said.Remarks);
+    }
+
+    [Theory]
+    [InlineData("40", "40 has no unit")]
+    [InlineData("40 kmh", "Write it as 40 km/h")]
+    [InlineData("40 kg", "km/h")]
+    [InlineData("40 km/h, fast", "speed 'fast'")]
+    public void A_speed_without_a_fitting_unit_ends_in_2_and_says_what_fits(string speed, string hint)
+    {
+        var said = Spoken.Of("compare", Saloon, Saloon, "--speed", speed);
+        Assert.Equal((2, ""), (said.Code, said.Results));
+        Assert.Contains(hint, said.Remarks);
+    }
+
+    [Theory]
+    [InlineData("0 km/h")]
+    [InlineData("-40 km/h")]
+    [InlineData("500 km/h")]
+    public void A_speed_that_nobody_drives_ends_in_1(string speed)
+    {
+        var said = Spoken.Of("pass", Saloon, "--speed", speed);
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Contains("it must be between 1.8 and 432 km/h", said.Remarks);
+    }
+
+    [Theory]
+    [InlineData("pass examples/garage/fern-saloon.yaml --sped 3", "'--sped'", "heaveline pass --help")]
+    [InlineData("describe", "'CAR'", "heaveline describe --help")]
+    [InlineData("frobnicate", "'frobnicate'", "heaveline --help")]
+    [InlineData("compare examples/garage/fern-saloon.yaml", "compare needs two", "compare")]
+    public void Wrong_usage_ends_in_2_and_names_the_word_and_the_way_on(string line, string word, string way)
+    {
+        var said = Spoken.Typed(line);
+        Assert.Equal((2, ""), (said.Code, said.Results));
+        Assert.Contains(word, said.Remarks);
+        Assert.Contains(way, said.Remarks);
+    }
+
+    [Theory]
+    [InlineData("pass", "examples/garage/fern-saloon.yaml")]
+    [InlineData("compare", "examples/garage/fern-saloon.yaml", "examples/garage/fern-saloon-cured.yaml")]
+    public void A_pass_that_leaves_the_models_range_ends_in_3_and_shows_no_settling(params string[] line)
+    {
+        var said = Spoken.Of([.. line, "--road", "village-hump-100", "--speed", "250 km/h"]);
+        Assert.Equal(3, said.Code);
+        Assert.Contains("TravelOutOfRange", said.Remarks);
+        Assert.Contains("passed its hard limit", said.Remarks);
+        Assert.DoesNotContain("settling", said.Results);
+    }
+}

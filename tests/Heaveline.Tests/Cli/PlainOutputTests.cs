@@ -1,0 +1,99 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+using Heaveline.Tests.House;
+
+namespace Heaveline.Tests.Cli;
+
+public class PlainOutputTests
+{
+    private const string Saloon = "examples/garage/fern-saloon.yaml";
+
+    [Theory]
+    [InlineData("check")]
+    [InlineData("describe")]
+    [InlineData("pass")]
+    [InlineData("compare")]
+    [InlineData("road")]
+    public void Help_shows_an_example_for_each_command(string command)
+    {
+        var said = Spoken.Of(command, "--help");
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        Assert.Contains($"heaveline {command}", said.Results[said.Results.IndexOf("Example", StringComparison.Ordinal)..]);
+        Assert.Contains($"Usage:\n  heaveline {command}", said.Results);
+        Assert.Contains($"\n  {command} ", Spoken.Of("--help").Results);
+    }
+
+    [Fact]
+    public void Without_a_command_it_shows_what_there_is()
+    {
+        Assert.Equal(Spoken.Of("--help"), Spoken.Of());
+        Assert.Contains("Exit codes: 0 done, 1 input refused, 2 wrong usage, 3 could not be computed.", Spoken.Of().Results);
+    }
+
+    [Fact]
+    public void Numbers_have_a_decimal_point_wherever_the_program_runs()
+    {
+        var home = CultureInfo.CurrentCulture;
+        var here = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        // As a German system has them; built by hand because the tests run without the systems' tables of cultures.
+        (here.NumberFormat.NumberDecimalSeparator, here.NumberFormat.NumberGroupSeparator, here.NumberFormat.NegativeSign) = (",", ".", "~");
+        string[][] lines =
+        [
+            ["describe", Saloon, "--modes"], ["pass", Saloon, "--speed", "40.5 km/h"], ["pass", Saloon, "--json"], ["compare", Saloon, "examples/garage/fern-saloon-cured.yaml"],
+        ];
+        try
+        {
+            var expected = lines.Select(line => Spoken.Of(line)).ToList();
+            foreach (var (line, plain) in lines.Zip(expected))
+            {
+                CultureInfo.CurrentCulture = here;
+                Assert.Equal(plain, Spoken.Of(line));
+            }
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = home;
+        }
+    }
+
+    [Theory]
+    [InlineData("de_DE.UTF-8", 0, "describe", Saloon)]
+    [InlineData("C", 0, "pass", Saloon, "--load", "four up with luggage")]
+    [InlineData("C", 1, "describe", "nowhere.yaml")]
+    [InlineData("C", 2, "describe", Saloon, "--frobnicate")]
+    public async Task A_pipe_gets_plain_UTF8_and_only_the_results(string language, int code, params string[] line)
+    {
+        using var process = Process.Start(new ProcessStartInfo(Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "Heaveline.Cli.exe" : "Heaveline.Cli"), line)
+        {
+            WorkingDirectory = Checkout.Root,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            Environment = { ["LANG"] = language, ["LC_ALL"] = language },
+        })!;
+        var stop = TestContext.Current.CancellationToken;
+        var saying = process.StandardError.ReadToEndAsync(stop);
+        using var bytes = new MemoryStream();
+        await process.StandardOutput.BaseStream.CopyToAsync(bytes, stop);
+        await process.WaitForExitAsync(stop);
+        var remarks = (await saying).ReplaceLineEndings("\n");
+        Assert.Equal(code, process.ExitCode);
+        var results = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes.ToArray()).ReplaceLineEndings("\n");
+        Assert.DoesNotContain('\u001b', results + remarks);
+        Assert.DoesNotContain('\uFEFF', results);
+        var within = Spoken.Of(line);
+        Assert.Equal((within.Results, within.Remarks), (results, remarks));
+    }
+
+    [Fact]
+    public void Warnings_stand_beside_the_results_not_in_them()
+    {
+        using var scratch = new Scratch();
+        // A front spring four times too stiff is possible, but doubtful.
+        File.WriteAllText(scratch["stiff.yaml"], StraightCar.Text.Replace("19 N/mm", "140 N/mm", StringComparison.Ordinal));
+        var said = Spoken.Of("describe", scratch["stiff.yaml"], "--json");
+        Assert.Equal(0, said.Code);
+        Assert.Contains("warning", said.Remarks);
+        System.Text.Json.Nodes.JsonNode.Parse(said.Results);
+    }
+}
