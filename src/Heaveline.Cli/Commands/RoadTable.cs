@@ -25,9 +25,12 @@ internal static class RoadTable
     private static double Extreme(Profile profile, Func<double, double, double> better)
     {
         var best = profile.StartHeight;
+        var before = profile.Start;
         foreach (var x in profile.Knots)
         {
-            best = better(best, profile.Height(x));
+            // A rounded top lies between two knots.
+            best = better(better(best, profile.Height(0.5 * (before + x))), profile.Height(x));
+            before = x;
         }
 
         return best;

@@ -106,6 +106,9 @@ public class HappyPathTests
     }
 
     [Fact]
+    public void Road_says_the_height_of_a_rounded_hump_at_its_top() => Assert.Equal(75.0, new SaidJson(Spoken.Of("road", "village-hump", "--json")).Value("highest"), 0.01);
+
+    [Fact]
     public void A_random_road_that_was_written_is_a_road_to_pass()
     {
         using var scratch = new Scratch();

@@ -1,7 +1,11 @@
+using Heaveline.Cars;
 using Heaveline.Figures;
+using Heaveline.Files.Cars;
 using Heaveline.Measures;
+using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Responses;
+using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Figures;
 
@@ -36,7 +40,27 @@ public class CompareFigureTests
         var (still, now) = (Three[0].Measures.Pitch.Settling!.RmsAngle, Three[1].Measures.Pitch.Settling!.RmsAngle);
         var change = 100.0 * (now - still) / still;
         Assert.True(change < -1.0);
-        Assert.Contains($"as it is {still / Math.PI * 180.0:F2}°, softer front springs {now / Math.PI * 180.0:F2}° (−{-change:F0} %)", caption, StringComparison.Ordinal);
+        Assert.Contains($"as it is {still / Math.PI * 180.0:F2}°; softer front springs {now / Math.PI * 180.0:F2}° (−{-change:F0} %)", caption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_each_is_called_after_its_car_the_caption_says_the_load_once()
+    {
+        var passes = new[] { "fern-saloon.yaml", "fern-saloon-cured.yaml" }
+            .Select(file => CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", file)).Car!)
+            .Select(car => Pass.Of(RideModel.Of(car, LoadState.Reference), DrawnCars.Hump, 40.0 / 3.6))
+            .Select(pass => (pass.Model.Car.Name, pass, PassMeasures.Of(pass)))
+            .ToList();
+        var caption = CompareFigure.Of(passes).Caption;
+        Assert.Contains(" Load: as described. ", caption, StringComparison.Ordinal);
+        Assert.DoesNotContain("Fern saloon: ", caption, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Less_is_better_panels_begin_at_nothing()
+    {
+        var figure = CompareSpeedsFigure.Of([("one", [(Three[0].Pass, Three[0].Measures)])]);
+        Assert.All(figure.Panels.Cast<ChartPanel>(), panel => Assert.Equal(0.0, panel.Y.From));
     }
 
     [Fact]
