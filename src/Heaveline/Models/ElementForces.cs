@@ -79,7 +79,7 @@ internal static class ElementForces<TQuad, TLane>
         s.Force += c.Friction * s.Rate / TQuad.Sqrt(TQuad.Fma(s.Rate, s.Rate, c.FrictionSpeedSquared));
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static TQuad Spring(RideConstants<TQuad, TLane> c, TQuad travel)
+    internal static TQuad Spring(RideConstants<TQuad, TLane> c, TQuad travel)
     {
         var ratio = Ratio(c.SpringRatio, travel);
         var half = TQuad.All(TLane.Of(1.0 / 2.0));
@@ -97,7 +97,7 @@ internal static class ElementForces<TQuad, TLane>
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static TQuad Damper(RideConstants<TQuad, TLane> c, TQuad travel, TQuad rate)
+    internal static TQuad Damper(RideConstants<TQuad, TLane> c, TQuad travel, TQuad rate)
     {
         var ratio = Ratio(c.DamperRatio, travel);
         var v = ratio * rate;
@@ -107,7 +107,7 @@ internal static class ElementForces<TQuad, TLane>
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static TQuad Stops(RideConstants<TQuad, TLane> c, TQuad travel)
+    internal static TQuad Stops(RideConstants<TQuad, TLane> c, TQuad travel)
     {
         var force = c.StopConstant;
         Corners(c.BumpAt, c.BumpBend, travel, ref force);

@@ -176,6 +176,14 @@ public sealed class Pass
         return [.. Time.Select(t => profile.Height((Speed * t) - back) - profile.StartHeight)];
     }
 
+    /// <summary>A signal from trim, as the run has it: a tyre's load with its lift-off.</summary>
+    /// <param name="signal">The signal, of this car.</param>
+    public double[] Trace(RideSignal signal)
+    {
+        ArgumentNullException.ThrowIfNull(signal);
+        return signal.Tyre is { } tyre ? From(s => tyre.Whole * s[Channel.Tyre + tyre.Corner]) : From(s => signal.Read(s));
+    }
+
     private double Whole => Model.Rolls ? 1.0 : 2.0;
 
     private double[] BodyHeight(double x, double y) => From(s => s[Channel.Heave] - (x * s[Channel.Pitch]) + (y * s[Channel.Roll]));

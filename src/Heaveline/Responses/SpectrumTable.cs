@@ -1,0 +1,97 @@
+using System.Runtime.Intrinsics;
+using Heaveline.Roads;
+
+namespace Heaveline.Responses;
+
+/// <summary>
+/// What a design evaluation needs of road, speed and weighting, four frequencies in a step. Halves of sum and difference of the two tracks have nothing
+/// to do with each other, so their powers stand apart: at the front, at the rear, and front against rear.
+/// </summary>
+internal sealed class SpectrumTable
+{
+    public const int Lanes = 4;
+
+    /// <param name="road">The road.</param>
+    /// <param name="like">The car whose wheelbase, wheel places and contact lengths count.</param>
+    /// <param name="contact">Contact lengths front and rear, m.</param>
+    /// <param name="tracks">Two tracks for both axles, or null: each wheel's own track of an isotropic surface.</param>
+    /// <param name="speed">Speed, m/s.</param>
+    /// <param name="frequencies">Frequencies, Hz, shape (n), n a multiple of 4.</param>
+    /// <param name="powers">Weight of the squared signal per position at each frequency, shape (n): factor squared, derivatives and width.</param>
+    public SpectrumTable(RoadSpectrum road, in SymmetricRide like, (double Front, double Rear) contact, TrackCoherence? tracks, double speed, double[] frequencies, double[] powers)
+    {
+        var count = frequencies.Length;
+        var gamma = new Coherences(road, like, tracks);
+        var delay = (like.Front.X - like.Rear.X) / speed;
+        double[] Column(Func<int, double> of) => [.. Enumerable.Range(0, count).Select(of)];
+        double Power(int k) => powers[k] * road.HeightsAt(frequencies[k], speed);
+        double Front(int k) => WheelWaves.Sinc(Math.PI * frequencies[k] / speed * contact.Front);
+        double Rear(int k) => WheelWaves.Sinc(Math.PI * frequencies[k] / speed * contact.Rear);
+        Count = count / Lanes;
+        Omega = Wide(Column(k => 2.0 * Math.PI * frequencies[k]));
+        Square = Wide(Column(k => 4.0 * Math.PI * Math.PI * frequencies[k] * frequencies[k]));
+        Cosine = Wide(Column(k => Math.Cos(2.0 * Math.PI * frequencies[k] * delay)));
+        Sine = Wide(Column(k => -Math.Sin(2.0 * Math.PI * frequencies[k] * delay)));
+        TogetherFront = Wide(Column(k => Power(k) * Front(k) * Front(k) * gamma.At(frequencies[k] / speed).TogetherFront));
+        TogetherRear = Wide(Column(k => Power(k) * Rear(k) * Rear(k) * gamma.At(frequencies[k] / speed).TogetherRear));
+        TogetherBoth = Wide(Column(k => 2.0 * Power(k) * Front(k) * Rear(k) * gamma.At(frequencies[k] / speed).TogetherBoth));
+        AgainstFront = Wide(Column(k => Power(k) * Front(k) * Front(k) * gamma.At(frequencies[k] / speed).AgainstFront));
+        AgainstRear = Wide(Column(k => Power(k) * Rear(k) * Rear(k) * gamma.At(frequencies[k] / speed).AgainstRear));
+        AgainstBoth = Wide(Column(k => 2.0 * Power(k) * Front(k) * Rear(k) * gamma.At(frequencies[k] / speed).AgainstBoth));
+    }
+
+    /// <summary>Number of steps.</summary>
+    public int Count { get; }
+
+    /// <summary>ω, rad/s, and its square.</summary>
+    public Vector256<double>[] Omega { get; }
+
+    public Vector256<double>[] Square { get; }
+
+    /// <summary>e^{−iωL/V}.</summary>
+    public Vector256<double>[] Cosine { get; }
+
+    public Vector256<double>[] Sine { get; }
+
+    /// <summary>Powers of both tracks together: front, rear, twice the front with the rear.</summary>
+    public Vector256<double>[] TogetherFront { get; }
+
+    public Vector256<double>[] TogetherRear { get; }
+
+    public Vector256<double>[] TogetherBoth { get; }
+
+    /// <summary>Powers of the tracks against each other.</summary>
+    public Vector256<double>[] AgainstFront { get; }
+
+    public Vector256<double>[] AgainstRear { get; }
+
+    public Vector256<double>[] AgainstBoth { get; }
+
+    private static Vector256<double>[] Wide(double[] values) =>
+        [.. Enumerable.Range(0, values.Length / Lanes).Select(k => Vector256.Create(values.AsSpan(Lanes * k, Lanes)))];
+
+    private readonly record struct Shares(double TogetherFront, double TogetherRear, double TogetherBoth, double AgainstFront, double AgainstRear, double AgainstBoth);
+
+    // Density of (left ± right)/2 is G·(γ of the same side ± γ of the other side)/2.
+    private sealed class Coherences(RoadSpectrum road, SymmetricRide like, TrackCoherence? tracks)
+    {
+        private readonly Dictionary<double, Shares> known = [];
+
+        public Shares At(double n)
+        {
+            if (!known.TryGetValue(n, out var shares))
+            {
+                var (f, r) = (Math.Abs(like.Front.Y), Math.Abs(like.Rear.Y));
+                double Gamma(double apart) => apart == 0.0 ? 1.0 : new TrackCoherence { Track = new(apart), Waviness = road.Waviness }.At(n);
+                var across = tracks?.At(n);
+                var (front, rear) = (across ?? Gamma(2.0 * f), across ?? Gamma(2.0 * r));
+                var (same, other) = (tracks is null ? Gamma(Math.Abs(f - r)) : 1.0, across ?? Gamma(f + r));
+                shares = new(
+                    0.5 * (1.0 + front), 0.5 * (1.0 + rear), 0.5 * (same + other), 0.5 * (1.0 - front), 0.5 * (1.0 - rear), 0.5 * (same - other));
+                known[n] = shares;
+            }
+
+            return shares;
+        }
+    }
+}
