@@ -14,6 +14,11 @@ internal static class Program
             return WidthRace.Run(args[1..]);
         }
 
+        if (args.Length > 0 && args[0] == "accuracy")
+        {
+            return SpectrumAccuracy.Run();
+        }
+
         var config = DefaultConfig.Instance.AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance));
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args, config);
         return 0;

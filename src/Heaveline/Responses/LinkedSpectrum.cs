@@ -29,7 +29,7 @@ internal static class LinkedSpectrum
 
     private static Vector256<double> Together(SpectrumTable t, int q, in SymmetricRide car, double unit, double alpha, double beta)
     {
-        var w2 = t.Square[q];
+        var w2 = t[q][SpectrumTable.Square];
         var (xf, xr) = (car.Front.X, car.Rear.X);
         var ends = Ends.Of(t, q, car, unit, against: false);
         var a11 = Less(ends.SFront + ends.SRear + (2.0 * ends.SBoth), w2 * (unit * car.Mass) * ends.Scale);
@@ -40,24 +40,23 @@ internal static class LinkedSpectrum
         // Right side of a unit of front road (b₁, b₂) is (ΣF, −ΣxF).
         var front = (heave * (ends.GFrontFront + ends.GRearFront)) + (pitch * ((-xf * ends.GFrontFront) + (-xr * ends.GRearFront)));
         var rear = (heave * (ends.GFrontRear + ends.GRearRear)) + (pitch * ((-xf * ends.GFrontRear) + (-xr * ends.GRearRear)));
-        return Power(t, q, front, rear, t.TogetherFront, t.TogetherRear, t.TogetherBoth) / ((a11 * a22) - (a12 * a12)).Square;
+        return Power(t, q, front, rear, SpectrumTable.TogetherFront) / ((a11 * a22) - (a12 * a12)).Square;
     }
 
     private static Vector256<double> Against(SpectrumTable t, int q, in SymmetricRide car, double unit)
     {
         var (yf, yr) = (car.Front.Y, car.Rear.Y);
         var ends = Ends.Of(t, q, car, unit, against: true);
-        var a = Less((yf * yf * ends.SFront) + (yr * yr * ends.SRear) + (2.0 * yf * yr * ends.SBoth), ((t.Square[q] * (unit * car.RollInertia)) + Vector256.Create(unit * car.RollGravity)) * ends.Scale);
+        var a = Less((yf * yf * ends.SFront) + (yr * yr * ends.SRear) + (2.0 * yf * yr * ends.SBoth), ((t[q][SpectrumTable.Square] * (unit * car.RollInertia)) + Vector256.Create(unit * car.RollGravity)) * ends.Scale);
         var front = (yf * ends.GFrontFront) + (yr * ends.GRearFront);
         var rear = (yf * ends.GFrontRear) + (yr * ends.GRearRear);
-        return Power(t, q, front, rear, t.AgainstFront, t.AgainstRear, t.AgainstBoth) / a.Square;
+        return Power(t, q, front, rear, SpectrumTable.AgainstFront) / a.Square;
     }
 
-    private static Vector256<double> Power(
-        SpectrumTable t, int q, WideComplex front, WideComplex rear, Vector256<double>[] ofFront, Vector256<double>[] ofRear, Vector256<double>[] ofBoth)
+    private static Vector256<double> Power(SpectrumTable t, int q, WideComplex front, WideComplex rear, int powers)
     {
-        var later = rear * new WideComplex(t.Cosine[q], t.Sine[q]);
-        return (ofFront[q] * front.Square) + (ofRear[q] * rear.Square) + (ofBoth[q] * ((front.Real * later.Real) + (front.Imaginary * later.Imaginary)));
+        var later = rear * new WideComplex(t[q][SpectrumTable.Cosine], t[q][SpectrumTable.Sine]);
+        return (t[q][powers] * front.Square) + (t[q][powers + 1] * rear.Square) + (t[q][powers + 2] * ((front.Real * later.Real) + (front.Imaginary * later.Imaginary)));
     }
 
     private static WideComplex Less(WideComplex a, Vector256<double> real) => new(a.Real - real, a.Imaginary);
@@ -84,7 +83,7 @@ internal static class LinkedSpectrum
         [MethodImpl(MethodImplOptions.NoInlining)]
         public static Ends Of(SpectrumTable t, int q, in SymmetricRide car, double unit, bool against)
         {
-            var (w, w2) = (t.Omega[q], t.Square[q]);
+            var (w, w2) = (t[q][SpectrumTable.Omega], t[q][SpectrumTable.Square]);
             var (zf, tf, wf) = Axle(car.Front, unit, against, w, w2);
             var (zr, tr, wr) = Axle(car.Rear, unit, against, w, w2);
             var x = new WideComplex(Vector256.Create(unit * car.Link), Vector256<double>.Zero);

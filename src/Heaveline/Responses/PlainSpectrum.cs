@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using static System.Runtime.Intrinsics.Vector256;
 
 namespace Heaveline.Responses;
 
@@ -26,17 +27,18 @@ internal static class PlainSpectrum
         Vector256<double> ktf = Of(unit * car.Front.TyreRate), ctf = Of(unit * car.Front.TyreDamping), ktr = Of(unit * car.Rear.TyreRate), ctr = Of(unit * car.Rear.TyreDamping);
         Vector256<double> mass = Of(unit * car.Mass), inertia = Of(unit * car.PitchInertia), gravity = Of(unit * car.PitchGravity);
         Vector256<double> xfw = Of(xf), xrw = Of(xr), xff = Of(xf * xf), xrr = Of(xr * xr);
-        // Numerator α·(a₂₂b₁ − a₁₂b₂) + β·(a₁₁b₂ − a₁₂b₁) with b = g·(1, −x): g·(α·a₂₂ + (α·x − β)·a₁₂ − β·x·a₁₁).
-        Vector256<double> al = Of(alpha), fx = Of((alpha * xf) - beta), rx = Of((alpha * xr) - beta), fb = Of(-beta * xf), rb = Of(-beta * xr);
+        // Numerator α·(a₂₂b₁ − a₁₂b₂) + β·(a₁₁b₂ − a₁₂b₁) with b = g·(1, −x): g·(α·a₂₂ − (α·x − β)·m − β·x·a₁₁), m = −a₁₂.
+        Vector256<double> al = Of(alpha), fx = Of(beta - (alpha * xf)), rx = Of(beta - (alpha * xr)), fb = Of(-beta * xf), rb = Of(-beta * xr);
         Vector256<double> rollMass = Of(unit * car.RollInertia), rollGravity = Of(unit * car.RollGravity);
         Vector256<double> akf = Of(unit * car.Front.RollRate), acf = Of(unit * car.Front.RollDamping), amf = Of(unit * car.Front.TrampMass);
         Vector256<double> akr = Of(unit * car.Rear.RollRate), acr = Of(unit * car.Rear.RollDamping), amr = Of(unit * car.Rear.TrampMass);
-        Vector256<double> yff = Of(yf * yf), yrr = Of(yr * yr), kff = Of(kappa * kappa * yf * yf), krr = Of(kappa * kappa * yr * yr), kfr = Of(kappa * kappa * yf * yr);
+        Vector256<double> yf1 = Of(yf), yr1 = Of(yr), kk = Of(kappa * kappa);
         var sum = Vector256<double>.Zero;
         var rolls = kappa != 0.0 && car.Rolls;
         for (var q = 0; q < t.Count; q++)
         {
-            Vector256<double> w = t.Omega[q], w2 = t.Square[q], dr = t.Cosine[q], di = t.Sine[q];
+            var at = t[q];
+            Vector256<double> w = at[SpectrumTable.Omega], w2 = at[SpectrumTable.Square], dr = at[SpectrumTable.Cosine], di = at[SpectrumTable.Sine];
             Axle(kf, cf, ktf, ctf, mf, w, w2, out var gfr, out var gfi, out var sfr, out var sfi, out var pf);
             Axle(kr, cr, ktr, ctr, mr, w, w2, out var grr, out var gri, out var srr, out var sri, out var pr);
             sfr *= pr;
@@ -44,40 +46,36 @@ internal static class PlainSpectrum
             srr *= pf;
             sri *= pf;
             var p = pf * pr;
-            var a11r = sfr + srr - (w2 * mass * p);
+            var a11r = MultiplyAddEstimate(-(w2 * mass), p, sfr + srr);
             var a11i = sfi + sri;
-            var a12r = -((xfw * sfr) + (xrw * srr));
-            var a12i = -((xfw * sfi) + (xrw * sri));
-            var a22r = (xff * sfr) + (xrr * srr) - (((w2 * inertia) + gravity) * p);
-            var a22i = (xff * sfi) + (xrr * sri);
-            var detr = (a11r * a22r) - (a11i * a22i) - ((a12r * a12r) - (a12i * a12i));
-            var deti = (a11r * a22i) + (a11i * a22r) - ((a12r + a12r) * a12i);
-            var bottom = (detr * detr) + (deti * deti);
+            var a12r = MultiplyAddEstimate(xfw, sfr, xrw * srr);
+            var a12i = MultiplyAddEstimate(xfw, sfi, xrw * sri);
+            var a22r = MultiplyAddEstimate(-MultiplyAddEstimate(w2, inertia, gravity), p, MultiplyAddEstimate(xff, sfr, xrr * srr));
+            var a22i = MultiplyAddEstimate(xff, sfi, xrr * sri);
+            var detr = MultiplyAddEstimate(a11r, a22r, -MultiplyAddEstimate(a11i, a22i, MultiplyAddEstimate(a12r, a12r, -(a12i * a12i))));
+            var deti = MultiplyAddEstimate(a11r, a22i, MultiplyAddEstimate(a11i, a22r, -((a12r + a12r) * a12i)));
+            var bottom = MultiplyAddEstimate(detr, detr, deti * deti);
             // Front and rear road: factor times the road's own part, front scaled by the rear's |D|² and the other way round.
-            var hfr = (al * a22r) + (fx * a12r) + (fb * a11r);
-            var hfi = (al * a22i) + (fx * a12i) + (fb * a11i);
-            var hrr = (al * a22r) + (rx * a12r) + (rb * a11r);
-            var hri = (al * a22i) + (rx * a12i) + (rb * a11i);
-            var nfr = pr * ((gfr * hfr) - (gfi * hfi));
-            var nfi = pr * ((gfr * hfi) + (gfi * hfr));
-            var nrr = pf * ((grr * hrr) - (gri * hri));
-            var nri = pf * ((grr * hri) + (gri * hrr));
-            var mixed = (nfr * ((nrr * dr) - (nri * di))) + (nfi * ((nrr * di) + (nri * dr)));
-            var top = (t.TogetherFront[q] * ((nfr * nfr) + (nfi * nfi))) + (t.TogetherRear[q] * ((nrr * nrr) + (nri * nri))) + (t.TogetherBoth[q] * mixed);
+            var hfr = MultiplyAddEstimate(al, a22r, MultiplyAddEstimate(fx, a12r, fb * a11r));
+            var hfi = MultiplyAddEstimate(al, a22i, MultiplyAddEstimate(fx, a12i, fb * a11i));
+            var hrr = MultiplyAddEstimate(al, a22r, MultiplyAddEstimate(rx, a12r, rb * a11r));
+            var hri = MultiplyAddEstimate(al, a22i, MultiplyAddEstimate(rx, a12i, rb * a11i));
+            var nfr = pr * MultiplyAddEstimate(gfr, hfr, -(gfi * hfi));
+            var nfi = pr * MultiplyAddEstimate(gfr, hfi, gfi * hfr);
+            var nrr = pf * MultiplyAddEstimate(grr, hrr, -(gri * hri));
+            var nri = pf * MultiplyAddEstimate(grr, hri, gri * hrr);
+            var top = Power(at[SpectrumTable.TogetherFront], at[SpectrumTable.TogetherRear], at[SpectrumTable.TogetherBoth], nfr, nfi, nrr, nri, dr, di);
             if (rolls)
             {
                 Axle(akf, acf, ktf, ctf, amf, w, w2, out gfr, out gfi, out sfr, out sfi, out pf);
                 Axle(akr, acr, ktr, ctr, amr, w, w2, out grr, out gri, out srr, out sri, out pr);
-                var ar = (yff * pr * sfr) + (yrr * pf * srr) - (((w2 * rollMass) + rollGravity) * pf * pr);
-                var ai = (yff * pr * sfi) + (yrr * pf * sri);
-                gfr *= pr;
-                gfi *= pr;
-                grr *= pf;
-                gri *= pf;
-                mixed = (gfr * ((grr * dr) - (gri * di))) + (gfi * ((grr * di) + (gri * dr)));
-                var rollTop = (t.AgainstFront[q] * kff * ((gfr * gfr) + (gfi * gfi))) + (t.AgainstRear[q] * krr * ((grr * grr) + (gri * gri))) + (t.AgainstBoth[q] * kfr * mixed);
-                var rollBottom = (ar * ar) + (ai * ai);
-                top = (top * rollBottom) + (rollTop * bottom);
+                var (front, rear) = (yf1 * pr, yr1 * pf);
+                var ar = MultiplyAddEstimate(front * yf1, sfr, MultiplyAddEstimate(rear * yr1, srr, -(MultiplyAddEstimate(w2, rollMass, rollGravity) * pf * pr)));
+                var ai = MultiplyAddEstimate(front * yf1, sfi, rear * yr1 * sri);
+                var rollTop = Power(
+                    at[SpectrumTable.AgainstFront], at[SpectrumTable.AgainstRear], at[SpectrumTable.AgainstBoth], front * gfr, front * gfi, rear * grr, rear * gri, dr, di);
+                var rollBottom = MultiplyAddEstimate(ar, ar, ai * ai);
+                top = MultiplyAddEstimate(top, rollBottom, kk * rollTop * bottom);
                 bottom *= rollBottom;
             }
 
@@ -107,15 +105,34 @@ internal static class PlainSpectrum
     {
         var zi = w * c;
         var ti = w * ct;
-        var wr = kt - (w2 * m);
+        var wr = MultiplyAddEstimate(-w2, m, kt);
         var dr = k + wr;
         var di = zi + ti;
-        p = (dr * dr) + (di * di);
-        var er = (k * dr) + (zi * di);
-        var ei = (zi * dr) - (k * di);
-        gr = (er * kt) - (ei * ti);
-        gi = (er * ti) + (ei * kt);
-        sr = (er * wr) - (ei * ti);
-        si = (er * ti) + (ei * wr);
+        p = MultiplyAddEstimate(dr, dr, di * di);
+        var er = MultiplyAddEstimate(k, dr, zi * di);
+        var ei = MultiplyAddEstimate(zi, dr, -(k * di));
+        var cross = ei * ti;
+        gr = MultiplyAddEstimate(er, kt, -cross);
+        gi = MultiplyAddEstimate(er, ti, ei * kt);
+        sr = MultiplyAddEstimate(er, wr, -cross);
+        si = MultiplyAddEstimate(er, ti, ei * wr);
+    }
+
+    // Front and rear together, the rear later: a·|f|² + b·|r|² + c·Re(f·conj(r·d)).
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Power(
+        Vector256<double> ofFront,
+        Vector256<double> ofRear,
+        Vector256<double> ofBoth,
+        Vector256<double> fr,
+        Vector256<double> fi,
+        Vector256<double> rr,
+        Vector256<double> ri,
+        Vector256<double> dr,
+        Vector256<double> di)
+    {
+        var mixed = MultiplyAddEstimate(fr, MultiplyAddEstimate(rr, dr, -(ri * di)), fi * MultiplyAddEstimate(rr, di, ri * dr));
+        var squares = MultiplyAddEstimate(ofFront, MultiplyAddEstimate(fr, fr, fi * fi), ofRear * MultiplyAddEstimate(rr, rr, ri * ri));
+        return MultiplyAddEstimate(ofBoth, mixed, squares);
     }
 }

@@ -11,6 +11,28 @@ internal sealed class SpectrumTable
 {
     public const int Lanes = 4;
 
+    /// <summary>ω, rad/s, and its square.</summary>
+    public const int Omega = 0;
+    public const int Square = 1;
+
+    /// <summary>e^{−iωL/V}.</summary>
+    public const int Cosine = 2;
+    public const int Sine = 3;
+
+    /// <summary>Powers of both tracks together: front, rear, twice the front with the rear.</summary>
+    public const int TogetherFront = 4;
+    public const int TogetherRear = 5;
+    public const int TogetherBoth = 6;
+
+    /// <summary>Powers of the tracks against each other.</summary>
+    public const int AgainstFront = 7;
+    public const int AgainstRear = 8;
+    public const int AgainstBoth = 9;
+
+    private const int Columns = 10;
+
+    private readonly Vector256<double>[] steps;
+
     /// <param name="road">The road.</param>
     /// <param name="like">The car whose wheelbase, wheel places and contact lengths count.</param>
     /// <param name="contact">Contact lengths front and rear, m.</param>
@@ -28,47 +50,27 @@ internal sealed class SpectrumTable
         double Front(int k) => WheelWaves.Sinc(Math.PI * frequencies[k] / speed * contact.Front);
         double Rear(int k) => WheelWaves.Sinc(Math.PI * frequencies[k] / speed * contact.Rear);
         Count = count / Lanes;
-        Omega = Wide(Column(k => 2.0 * Math.PI * frequencies[k]));
-        Square = Wide(Column(k => 4.0 * Math.PI * Math.PI * frequencies[k] * frequencies[k]));
-        Cosine = Wide(Column(k => Math.Cos(2.0 * Math.PI * frequencies[k] * delay)));
-        Sine = Wide(Column(k => -Math.Sin(2.0 * Math.PI * frequencies[k] * delay)));
-        TogetherFront = Wide(Column(k => Power(k) * Front(k) * Front(k) * gamma.At(frequencies[k] / speed).TogetherFront));
-        TogetherRear = Wide(Column(k => Power(k) * Rear(k) * Rear(k) * gamma.At(frequencies[k] / speed).TogetherRear));
-        TogetherBoth = Wide(Column(k => 2.0 * Power(k) * Front(k) * Rear(k) * gamma.At(frequencies[k] / speed).TogetherBoth));
-        AgainstFront = Wide(Column(k => Power(k) * Front(k) * Front(k) * gamma.At(frequencies[k] / speed).AgainstFront));
-        AgainstRear = Wide(Column(k => Power(k) * Rear(k) * Rear(k) * gamma.At(frequencies[k] / speed).AgainstRear));
-        AgainstBoth = Wide(Column(k => 2.0 * Power(k) * Front(k) * Rear(k) * gamma.At(frequencies[k] / speed).AgainstBoth));
+        double[][] columns =
+        [
+            Column(k => 2.0 * Math.PI * frequencies[k]),
+            Column(k => 4.0 * Math.PI * Math.PI * frequencies[k] * frequencies[k]),
+            Column(k => Math.Cos(2.0 * Math.PI * frequencies[k] * delay)),
+            Column(k => -Math.Sin(2.0 * Math.PI * frequencies[k] * delay)),
+            Column(k => Power(k) * Front(k) * Front(k) * gamma.At(frequencies[k] / speed).TogetherFront),
+            Column(k => Power(k) * Rear(k) * Rear(k) * gamma.At(frequencies[k] / speed).TogetherRear),
+            Column(k => 2.0 * Power(k) * Front(k) * Rear(k) * gamma.At(frequencies[k] / speed).TogetherBoth),
+            Column(k => Power(k) * Front(k) * Front(k) * gamma.At(frequencies[k] / speed).AgainstFront),
+            Column(k => Power(k) * Rear(k) * Rear(k) * gamma.At(frequencies[k] / speed).AgainstRear),
+            Column(k => 2.0 * Power(k) * Front(k) * Rear(k) * gamma.At(frequencies[k] / speed).AgainstBoth),
+        ];
+        steps = [.. Enumerable.Range(0, Count).SelectMany(q => columns.Select(c => Vector256.Create(c.AsSpan(Lanes * q, Lanes))))];
     }
 
     /// <summary>Number of steps.</summary>
     public int Count { get; }
 
-    /// <summary>ω, rad/s, and its square.</summary>
-    public Vector256<double>[] Omega { get; }
-
-    public Vector256<double>[] Square { get; }
-
-    /// <summary>e^{−iωL/V}.</summary>
-    public Vector256<double>[] Cosine { get; }
-
-    public Vector256<double>[] Sine { get; }
-
-    /// <summary>Powers of both tracks together: front, rear, twice the front with the rear.</summary>
-    public Vector256<double>[] TogetherFront { get; }
-
-    public Vector256<double>[] TogetherRear { get; }
-
-    public Vector256<double>[] TogetherBoth { get; }
-
-    /// <summary>Powers of the tracks against each other.</summary>
-    public Vector256<double>[] AgainstFront { get; }
-
-    public Vector256<double>[] AgainstRear { get; }
-
-    public Vector256<double>[] AgainstBoth { get; }
-
-    private static Vector256<double>[] Wide(double[] values) =>
-        [.. Enumerable.Range(0, values.Length / Lanes).Select(k => Vector256.Create(values.AsSpan(Lanes * k, Lanes)))];
+    /// <summary>The numbers of one step, in the order of the constants: together in memory, as they are read together.</summary>
+    public ReadOnlySpan<Vector256<double>> this[int step] => steps.AsSpan(Columns * step, Columns);
 
     private readonly record struct Shares(double TogetherFront, double TogetherRear, double TogetherBoth, double AgainstFront, double AgainstRear, double AgainstBoth);
 

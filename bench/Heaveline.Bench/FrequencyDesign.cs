@@ -1,0 +1,75 @@
+using BenchmarkDotNet.Attributes;
+using Heaveline.Cars;
+using Heaveline.Measures.Comfort;
+using Heaveline.Models;
+using Heaveline.Responses;
+using Heaveline.Roads;
+
+namespace Heaveline.Bench;
+
+/// <summary>
+/// One design on a random road: Wk-weighted vertical acceleration off the middle of the body, 64 frequencies from 0.2 to 40 Hz, two tracks, wheelbase
+/// delay. Closed form against a full complex solution at the same frequencies, and the equivalent linearisation that takes bends in.
+/// </summary>
+public class FrequencyDesign
+{
+    private const double Speed = 80.0 / 3.6;
+    private const int Designs = 1000;
+
+    private static readonly RoadSpectrum Road = RoadSpectrum.Of(RoadClass.C);
+    private readonly RideModel model = RideModel.Of(Saloon.Of());
+    private readonly RideModel joined = RideModel.Of(Saloon.Of() with { Interconnection = new ElasticLink { Rate = new(5000.0), FrontRatio = new(1.0), RearRatio = new(1.0), Carried = new(0.0) } });
+    private readonly RideSpectrum seat;
+    private readonly RideSpectrum centre;
+    private readonly SymmetricRide[] designs;
+    private readonly SymmetricRide[] linked;
+
+    /// <summary>Makes the road and a thousand designs of different springs and dampers.</summary>
+    public FrequencyDesign()
+    {
+        seat = RideSpectrum.Vertical(model, Road, Speed, 1.3, 0.35, Weightings.Wk.Factor);
+        centre = RideSpectrum.Vertical(model, Road, Speed, 1.3, 0.0, Weightings.Wk.Factor);
+        designs = Varied(SymmetricRide.From(model)!.Value);
+        linked = Varied(SymmetricRide.From(joined)!.Value);
+    }
+
+    /// <summary>Heave, pitch and roll, per design.</summary>
+    [Benchmark(Baseline = true, OperationsPerInvoke = Designs, Description = "closed form, seat off the middle")]
+    public double Seat() => Sum(seat, designs);
+
+    /// <summary>Heave and pitch only, per design.</summary>
+    [Benchmark(OperationsPerInvoke = Designs, Description = "closed form, seat in the middle (no roll)")]
+    public double Centre() => Sum(centre, designs);
+
+    /// <summary>With an elastic link, per design.</summary>
+    [Benchmark(OperationsPerInvoke = Designs, Description = "closed form, axles joined")]
+    public double Linked() => Sum(seat, linked);
+
+    /// <summary>A full complex solution per frequency.</summary>
+    [Benchmark(Description = "full solution, 64 frequencies")]
+    public double Full() => FrequencyResponse.Of(model, Speed, seat.Frequencies).Of(RideSignal.VerticalAcceleration(model, 1.3, 0.35)).Left[0].Real;
+
+    /// <summary>The reference: bends at the response's own level, error controlled to 1e-6.</summary>
+    [Benchmark(Description = "random response, equivalent linearisation, 1e-6")]
+    public double Equivalent() => RandomResponse.Of(model, Road, Speed).Rms(RideSignal.HeaveAcceleration);
+
+    private static double Sum(RideSpectrum spectrum, SymmetricRide[] rides)
+    {
+        var sum = 0.0;
+        foreach (ref readonly var ride in rides.AsSpan())
+        {
+            sum += spectrum.Rms(ride);
+        }
+
+        return sum;
+    }
+
+    private static SymmetricRide[] Varied(SymmetricRide ride) =>
+    [
+        .. Enumerable.Range(0, Designs).Select(k => ride with
+        {
+            Front = ride.Front with { Rate = ride.Front.Rate * (0.8 + (0.0004 * k)), Damping = ride.Front.Damping * (1.2 - (0.0004 * k)) },
+            Rear = ride.Rear with { Rate = ride.Rear.Rate * (1.2 - (0.0004 * k)) },
+        }),
+    ];
+}
