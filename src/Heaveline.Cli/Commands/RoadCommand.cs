@@ -129,11 +129,9 @@ internal static class RoadCommand
 
     private static Road Make(string letter, string length, string track, ulong seed)
     {
-        var roadClass = RoadClass.All.FirstOrDefault(c => string.Equals(c.Letter.ToString(), letter, StringComparison.OrdinalIgnoreCase))
-            ?? throw new Stopped($"heaveline: '{letter}' is no road class; there are A to H, A the smoothest.", ExitCode.WrongUsage);
         return Road.From(new RandomRoad
         {
-            Spectrum = RoadSpectrum.Of(roadClass),
+            Spectrum = RoadSpectrum.Of(RideCommand.Class(letter)),
             Track = Inputs.Amount<Length>("track", track, "1.5 m"),
             Length = Inputs.Amount<Length>("length", length, "500 m"),
             Seed = seed,

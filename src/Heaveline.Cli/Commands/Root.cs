@@ -24,5 +24,6 @@ internal static class Root
         PassCommand.Of(streams),
         CompareCommand.Of(streams),
         RoadCommand.Of(streams),
+        RideCommand.Of(streams),
     };
 }

@@ -1,0 +1,83 @@
+using Heaveline.Measures.Comfort;
+using Heaveline.Quantities;
+using Heaveline.Responses;
+
+namespace Heaveline.Figures;
+
+/// <summary>Comfort and pitch on a random road against speed, for one car or several.</summary>
+public static class RideSweepFigure
+{
+    /// <summary>The figure, page wide: raw pitch acceleration, what the standard counts of the vertical at the first seat, head fore-aft, tyre load.</summary>
+    /// <param name="cars">One to five cars, each with its responses to one road at rising speeds.</param>
+    /// <param name="inTime">For each car its passes in time at the same speeds, drawn as marks with their 95 % intervals; null for none.</param>
+    public static Figure Of(
+        IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, IReadOnlyList<IReadOnlyList<RandomPass>>? inTime = null)
+    {
+        ArgumentNullException.ThrowIfNull(cars);
+        if (cars.Count is < 1 or > 5)
+        {
+            throw new RefusedValueException("cars in one figure", FormattableString.Invariant($"{cars.Count}"), "between 1 and 5", "Draw fewer at a time.");
+        }
+
+        var first = cars[0].Responses[0];
+        var seated = cars.All(c => c.Responses[0].Model.Car.Seats.Count > 0);
+        var panels = new List<Panel>
+        {
+            WithTime(PanelOf("pitch acceleration, RMS, as it is", "rad/s²", cars, r => r.Rms(RideSignal.PitchAcceleration)), inTime, RideSignal.PitchAcceleration),
+        };
+        if (seated)
+        {
+            panels.Add(PanelOf("vertical at the first seat, RMS, weighted by Wk", "m/s²", cars, r => Seat(r).Vertical));
+            panels.Add(PanelOf("fore-aft at the first head, RMS, weighted by Wd", "m/s²", cars, r => Seat(r).HeadForeAft));
+        }
+        else
+        {
+            panels.Add(WithTime(PanelOf("heave acceleration, RMS, as it is", "m/s²", cars, r => r.Rms(RideSignal.HeaveAcceleration)), inTime, RideSignal.HeaveAcceleration));
+        }
+
+        panels.Add(PanelOf("tyre load, RMS change over static, the worst wheel", "%", cars, r => 100.0 * LoadVariation(r)));
+        return new Figure
+        {
+            Title = $"On a random road: {string.Join("; ", cars.Select(c => c.Name))}",
+            AltText = $"{panels.Count} charts against speed with {cars.Count} curves each: pitch acceleration, weighted vertical and fore-aft acceleration at the seat, tyre load variation.",
+            Caption = FormattableString.Invariant($"Random road of {1e6 * first.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m, waviness {first.Spectrum.Waviness:G3}, {first.Spectrum.Band}; {first.Model.Load.Name}. Computed in the frequency domain with dampers, stops and friction made straight at the response's own level. ")
+                + "Wk and Wd: weightings of ISO 2631-1; the choice of axes and points is quoted from memory.",
+            SignNote = inTime is null ? "Less is better in all." : "Less is better in all. Shaded: 95 % interval of passes in time over a made road, every bend in.",
+            Size = FigureSize.Page,
+            SharedX = new Axis { Label = "speed", Unit = "km/h" },
+            Panels = [.. panels],
+        };
+    }
+
+    /// <summary>RMS change of the tyre load over the static load at the worst wheel (–).</summary>
+    public static double LoadVariation(RandomResponse response)
+    {
+        ArgumentNullException.ThrowIfNull(response);
+        return (response.Model.Rolls ? new[] { 0, 1, 2, 3 } : [0, 2]).Max(i => response.LoadVariation(i));
+    }
+
+    private static ChartPanel WithTime(ChartPanel panel, IReadOnlyList<IReadOnlyList<RandomPass>>? inTime, RideSignal signal) => inTime is null
+        ? panel
+        : panel with
+        {
+            Ribbons =
+            [
+                .. inTime.Where(p => p.Count > 1).Select((passes, i) => new Ribbon
+                {
+                    Xs = [.. passes.Select(p => 3.6 * p.Pass.Speed)],
+                    Lows = [.. passes.Select(p => p.Of(signal).Low)],
+                    Highs = [.. passes.Select(p => p.Of(signal).High)],
+                    Ink = CompareFigure.PenOf(inTime.Count == 1 ? 1 : i).Ink,
+                }),
+            ],
+        };
+
+    private static RandomComfort Seat(RandomResponse response) => RandomComfort.Of(response, response.Model.Car.Seats[0]);
+
+    private static ChartPanel PanelOf(string label, string unit, IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, Func<RandomResponse, double> of)
+    {
+        var traces = cars.Select((car, i) => Trace.From(
+            car.Name, [.. car.Responses.Select(r => 3.6 * r.Speed)], [.. car.Responses.Select(of)], CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
+        return new ChartPanel { Y = new Axis { Label = label, Unit = unit, From = 0.0 }, Traces = [.. traces.Skip(1), traces[0]] };
+    }
+}
