@@ -33,6 +33,10 @@ internal static class Inputs
             ?? throw new Stopped($"heaveline: '{name}' is no load state of {car.Name}; it has: {string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name))}.", ExitCode.Refused);
     }
 
+    public static Seat Seat(Car car, string name) =>
+        car.Seats.FirstOrDefault(s => s.Name == name)
+        ?? throw new Stopped($"heaveline: '{name}' is no seat of {car.Name}; it has: {string.Join(", ", car.Seats.Select(s => s.Name))}.", ExitCode.Refused);
+
     public static IReadOnlyList<LoadState> AllLoads(Car car) => [LoadState.Reference, .. car.LoadStates];
 
     public static Road Road(string words, Streams streams)

@@ -5,6 +5,7 @@ using Heaveline.Figures;
 using Heaveline.Files;
 using Heaveline.Insight;
 using Heaveline.Measures;
+using Heaveline.Measures.Comfort;
 using Heaveline.Press;
 using Heaveline.Responses;
 
@@ -20,6 +21,7 @@ internal static class PassCommand
         var speed = new Option<string>("--speed") { Description = "Speed with its unit.", HelpName = "SPEED", DefaultValueFactory = _ => "50 km/h" };
         var load = Options.Load();
         var certified = Options.Certified();
+        var comfort = new Option<string?>("--comfort") { Description = "Also evaluate one seat by the comfort standard; the figure then shows what it counts.", HelpName = "SEAT" };
         var json = Options.Json();
         var csv = Options.Csv();
         var figure = Options.Figure();
@@ -38,6 +40,7 @@ internal static class PassCommand
             speed,
             load,
             certified,
+            comfort,
             json,
             csv,
             figure,
@@ -49,6 +52,7 @@ internal static class PassCommand
             r.GetValue(speed)!,
             r.GetValue(load),
             r.GetValue(certified),
+            r.GetValue(comfort),
             r.GetValue(json),
             r.GetValue(csv),
             r.GetValue(figure),
@@ -56,19 +60,27 @@ internal static class PassCommand
         return command;
     }
 
-    private static int Run(Streams streams, string carPath, string roadWords, string speedWords, string? loadName, bool certified, bool json, string? csv, string? figure, CancellationToken stop)
+    private static int Run(Streams streams, string carPath, string roadWords, string speedWords, string? loadName, bool certified, string? seatName, bool json, string? csv, string? figure, CancellationToken stop)
     {
         var speed = Inputs.Speed(speedWords);
         Inputs.Picture(figure);
         var car = Inputs.Car(carPath, streams);
         var road = Inputs.Road(roadWords, streams);
         var model = Inputs.Model(car, Inputs.Load(car, loadName));
+        var seat = seatName is null ? null : Inputs.Seat(car, seatName);
         var pass = Pass.Of(model, road, speed, PassOptions.Default with { Certified = certified }, stop);
         var measures = PassMeasures.Of(pass);
         var story = PassStory.Of(pass, measures);
 
         // A pass that broke off has no settling to speak of: its sentences and its traces only.
         List<FactTable> tables = pass.Outcome == PassOutcome.Completed ? [PassTable.Of("Pass", [model.Load.Name], [(pass, measures)])] : [];
+        var comfort = seat is not null && pass.Outcome == PassOutcome.Completed ? PassComfort.Of(pass, seat) : null;
+        if (comfort is not null)
+        {
+            tables.Add(ComfortTable.Of(comfort));
+            story = [.. story, .. ComfortTable.Words(comfort)];
+        }
+
         if (json)
         {
             streams.Results.WriteLine(FactJson.Of("pass", tables, new JsonObject
@@ -108,7 +120,7 @@ internal static class PassCommand
 
         if (figure is not null)
         {
-            FigureFile.Write(PassFigure.Of(pass, measures), figure);
+            FigureFile.Write(comfort is null ? PassFigure.Of(pass, measures) : ComfortCountFigure.Of(pass, comfort), figure);
         }
 
         if (pass.Outcome != PassOutcome.Completed)

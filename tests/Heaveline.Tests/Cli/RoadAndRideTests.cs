@@ -85,6 +85,22 @@ public class RoadAndRideTests
         Assert.Contains("frequency|speed".Split('|'), word => svg.ToString().Contains(word, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_pass_says_what_the_standard_counts_of_a_seat()
+    {
+        using var scratch = new Scratch();
+        Spoken.Of("road", "--random", "B", "--length", "400 m", "--write", scratch["b.csv"]);
+        var said = Spoken.Of("pass", Saloon, "--road", scratch["b.csv"], "--speed", "70 km/h", "--comfort", "driver", "--figure", scratch["comfort.png"]);
+        Assert.Equal(0, said.Code);
+        Assert.Contains("Comfort, driver (ISO 2631-1)", said.Results);
+        Assert.Contains("vibration total value", said.Results);
+        Assert.Contains("from memory", said.Results);
+        Assert.Contains("comfort.png", scratch.Contents);
+        var wrong = Spoken.Of("pass", Saloon, "--comfort", "dickey");
+        Assert.Equal(1, wrong.Code);
+        Assert.Contains("driver, front passenger", wrong.Remarks);
+    }
+
     private static double Row(Spoken said, string key)
     {
         var rows = JsonNode.Parse(said.Results)!["tables"]!.AsArray().SelectMany(t => t!["rows"]!.AsArray());
