@@ -31,7 +31,7 @@ public class BounceAndRatioTests
     {
         double[] wheel = [-0.06, -0.04, -0.02, 0.0, 0.02, 0.04, 0.06];
         double[] slips = [0.4e-3, -0.3e-3, 0.1e-3, 0.0, -0.2e-3, 0.5e-3, -0.3e-3];
-        var sheet = RatioSheet.Of(wheel, [.. wheel.Select((s, k) => (0.62 * s) + (0.5 * 0.8 * s * s) + slips[k])]);
+        var sheet = Sheet(wheel, [.. wheel.Select((s, k) => (0.62 * s) + (0.5 * 0.8 * s * s) + slips[k])]);
         var ratio = sheet.Ratio.AtReference;
         Assert.InRange(ratio.Doubt.HalfWidth, 1e-3, 0.05);
         Assert.Equal(0.62, ratio.Si, ratio.Doubt.HalfWidth);
@@ -42,7 +42,19 @@ public class BounceAndRatioTests
     [Fact]
     public void A_ratio_upside_down_is_named()
     {
-        var sheet = RatioSheet.Of([-0.03, 0.0, 0.03], [-0.05, 0.0, 0.05]);
+        var sheet = Sheet([-0.03, 0.0, 0.03], [-0.05, 0.0, 0.05]);
         Assert.Contains(sheet.Notes, n => n.Contains("upside down", StringComparison.Ordinal));
     }
+
+    // Two millimetres of doubt at ± 40 mm, no scatter: U(r) = 2/√Σs², Σ 2·1600 mm² + 2·400 mm².
+    [Fact]
+    public void A_tapes_doubt_counts_where_the_sweep_lies_on_a_line()
+    {
+        double[] wheel = [-0.04, -0.02, 0.02, 0.04];
+        var sheet = RatioSheet.Of([.. wheel.Select(s => new Amount<Length>(s))], [.. wheel.Select(s => new Amount<Length>(0.6 * s, new Doubt(0.002)))]);
+        Assert.Equal(0.002 / Math.Sqrt(4e-3), sheet.Ratio.AtReference.Doubt.HalfWidth, 1e-9);
+    }
+
+    private static RatioSheet Sheet(double[] wheel, double[] element) =>
+        RatioSheet.Of([.. wheel.Select(s => new Amount<Length>(s))], [.. element.Select(x => new Amount<Length>(x))]);
 }

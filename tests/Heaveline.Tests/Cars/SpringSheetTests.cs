@@ -22,7 +22,7 @@ public class SpringSheetTests
     [Fact]
     public void A_straight_spring_gives_its_rate_inside_its_interval_and_its_free_length()
     {
-        var sheet = SpringSheet.Of(Lengths, [.. Lengths.Select((l, k) => (24000.0 * (0.330 - l)) + Slips[k])]);
+        var sheet = Sheet(Lengths, [.. Lengths.Select((l, k) => (24000.0 * (0.330 - l)) + Slips[k])]);
         Assert.Equal(SpringShape.Straight, sheet.Shape);
         Assert.Equal(24000.0, sheet.Rate.Si, sheet.Rate.Doubt.HalfWidth);
         Assert.InRange(sheet.Rate.Doubt.HalfWidth, 50.0, 400.0);
@@ -36,7 +36,7 @@ public class SpringSheetTests
     {
         double Force(double x) => x < 0.060 ? 40000.0 / 3.0 * x : 800.0 + (40000.0 * (x - 0.060));
         double[] lengths = [.. Enumerable.Range(0, 12).Select(k => 0.40 - (0.01 * k))];
-        var sheet = SpringSheet.Of(lengths, [.. lengths.Select((l, k) => Force(0.40 - l) + (0.3 * Slips[k % 7]))]);
+        var sheet = Sheet(lengths, [.. lengths.Select((l, k) => Force(0.40 - l) + (0.3 * Slips[k % 7]))]);
         Assert.Equal(SpringShape.TwoRates, sheet.Shape);
         Assert.Equal(0.34, sheet.CrossoverLength!.Value, 1e-3);
         Assert.Equal(800.0, sheet.CrossoverForce!.Value, 10.0);
@@ -49,7 +49,7 @@ public class SpringSheetTests
     {
         double[] lengths = [.. Enumerable.Range(0, 12).Select(k => 0.40 - (0.01 * k))];
         double Force(double x) => (15000.0 * x) + (0.5 * 150000.0 * x * x);
-        var sheet = SpringSheet.Of(lengths, [.. lengths.Select((l, k) => Force(0.40 - l) + (0.3 * Slips[k % 7]))]);
+        var sheet = Sheet(lengths, [.. lengths.Select((l, k) => Force(0.40 - l) + (0.3 * Slips[k % 7]))]);
         Assert.Equal(SpringShape.Progressive, sheet.Shape);
         Assert.Equal(15000.0 + (150000.0 * 0.055), sheet.RateAt(0.345), 100.0);
         Assert.Equal(15000.0 + (150000.0 * 0.11), sheet.EndRates[1].Si, sheet.EndRates[1].Doubt.HalfWidth + 1.0);
@@ -57,7 +57,20 @@ public class SpringSheetTests
 
     [Fact]
     public void Compressions_given_as_lengths_are_refused() =>
-        Assert.Contains("gets shorter", Assert.Throws<RefusedValueException>(() => SpringSheet.Of([0.0, 0.02, 0.04], [0.0, 500.0, 1000.0])).Message, StringComparison.Ordinal);
+        Assert.Contains("gets shorter", Assert.Throws<RefusedValueException>(() => Sheet([0.0, 0.02, 0.04], [0.0, 500.0, 1000.0])).Message, StringComparison.Ordinal);
+
+    // The scatter of these pairs is nothing; the scale is said to be good to ± 20 N: U(k) = 20/√Σ(x − x̄)², Σ over 0, 20, 40, 60 mm: 2000 mm².
+    [Fact]
+    public void What_is_said_of_the_readings_counts_where_their_scatter_says_less()
+    {
+        Amount<Length>[] lengths = [new(0.30), new(0.28), new(0.26), new(0.24)];
+        var sheet = SpringSheet.Of(lengths, [.. lengths.Select(l => new Amount<Force>(20000.0 * (0.33 - l.Si), new Doubt(20.0)))]);
+        Assert.Equal(20.0 / Math.Sqrt(2e-3), sheet.Rate.Doubt.HalfWidth, 1e-6);
+        Assert.True(sheet.FreeLength.Doubt.HalfWidth > 1e-3);
+    }
+
+    private static SpringSheet Sheet(double[] lengths, double[] forces) =>
+        SpringSheet.Of([.. lengths.Select(l => new Amount<Length>(l))], [.. forces.Select(f => new Amount<Force>(f))]);
 
     private static Amount<Length> Inches(double inches) => new(0.0254 * inches);
 }

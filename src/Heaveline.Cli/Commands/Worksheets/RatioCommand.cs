@@ -27,7 +27,7 @@ internal static class RatioCommand
         };
         command.SetAction(r =>
         {
-            (double Wheel, double Element)[] stops = [.. r.GetValue(stop)!.Select(words => Typed.Parts(stop.Name, words, 2)).Select(p => (Typed.Amount<Length>(stop.Name, p[0]).Si, Typed.Amount<Length>(stop.Name, p[1]).Si)).OrderBy(p => p.Item1)];
+            (Amount<Length> Wheel, Amount<Length> Element)[] stops = [.. r.GetValue(stop)!.Select(words => Typed.Parts(stop.Name, words, 2)).Select(p => (Typed.Amount<Length>(stop.Name, p[0]), Typed.Amount<Length>(stop.Name, p[1]))).OrderBy(p => p.Item1.Si)];
             var sheet = RatioSheet.Of([.. stops.Select(p => p.Wheel)], [.. stops.Select(p => p.Element)]);
             return new SheetText("ratio", "Motion ratio")
                 .Add("ratio", "element travel per wheel travel", "", "F3", sheet.Ratio.AtReference)
@@ -35,7 +35,7 @@ internal static class RatioCommand
                 .Add("least", "least over the travel measured", "–", "F3", sheet.Range[0])
                 .Add("greatest", "greatest over the travel measured", "–", "F3", sheet.Range[1])
                 .Add("worst-miss", "largest miss of the curve", "mm", "F2", 1e3 * sheet.WorstMiss)
-                .Paste($"sweep: [{string.Join(", ", stops.Select(p => string.Create(CultureInfo.InvariantCulture, $"[{1e3 * p.Wheel:0.##} mm, {1e3 * p.Element:0.##} mm]")))}]")
+                .Paste($"sweep: [{string.Join(", ", stops.Select(p => string.Create(CultureInfo.InvariantCulture, $"[{1e3 * p.Wheel.Si:0.##} mm, {1e3 * p.Element.Si:0.##} mm]")))}]")
                 .Write(streams, sheet.Notes, r.GetValue(json));
         });
         return command;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Quantities;
@@ -18,6 +19,18 @@ internal sealed class SheetText(string name, string title)
         double Shown(double si) => own?.FromSi(si) ?? si;
         table.Add(key, label, own is null ? "–" : unit, format, [Shown(amount.Si), amount.Doubt.IsStated ? Shown(amount.Doubt.HalfWidth) : null]);
         return this;
+    }
+
+    /// <summary>An amount as a car file takes it: the doubt to two digits, the value to the doubt's last place.</summary>
+    public static string Amount<T>(Amount<T> amount, string unit)
+        where T : struct, IDimension
+    {
+        var own = Units.Of<T>(unit);
+        var (value, doubt) = (own.FromSi(amount.Si), own.FromSi(amount.Doubt.HalfWidth));
+        var places = doubt > 0.0 ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(doubt)), 0, 9) : 4;
+        var format = doubt > 0.0 ? $"F{places}" : "0.####";
+        var text = $"{value.ToString(format, CultureInfo.InvariantCulture)} {unit}";
+        return doubt > 0.0 ? $"{text} ± {doubt.ToString(format, CultureInfo.InvariantCulture)}" : text;
     }
 
     /// <summary>Adds a number without a doubt.</summary>

@@ -30,12 +30,12 @@ internal static class SpringCommand
         command.SetAction(r =>
         {
             (Amount<Length> Length, Amount<Force> Force)[] pairs = [.. r.GetValue(pair)!.Select(words => Typed.Parts(pair.Name, words, 2)).Select(p => (Typed.Amount<Length>(pair.Name, p[0]), Typed.Force(pair.Name, p[1])))];
-            return Run(streams, [.. pairs.Select(p => p.Length.Si)], [.. pairs.Select(p => p.Force.Si)], Typed.Maybe<Length>(at.Name, r.GetValue(at)), r.GetValue(json));
+            return Run(streams, [.. pairs.Select(p => p.Length)], [.. pairs.Select(p => p.Force)], Typed.Maybe<Length>(at.Name, r.GetValue(at)), r.GetValue(json));
         });
         return command;
     }
 
-    private static int Run(Streams streams, double[] lengths, double[] forces, Amount<Length>? at, bool json)
+    private static int Run(Streams streams, Amount<Length>[] lengths, Amount<Force>[] forces, Amount<Length>? at, bool json)
     {
         var sheet = SpringSheet.Of(lengths, forces);
         var text = new SheetText("spring", "Spring")
@@ -57,7 +57,7 @@ internal static class SpringCommand
                 .Add("rate-at", "rate there", "N/mm", "F2", 1e-3 * sheet.RateAt(place.Si));
         }
 
-        text.Paste("spring:", sheet.Shape == SpringShape.Straight ? $"  rate: {QuantityText.Format(sheet.Rate, "N/mm", 4)}" : $"  table: [{string.Join(", ", Rows(lengths, forces))}]");
+        text.Paste("spring:", sheet.Shape == SpringShape.Straight ? $"  rate: {SheetText.Amount(sheet.Rate, "N/mm")}" : $"  table: [{string.Join(", ", Rows([.. lengths.Select(l => l.Si)], [.. forces.Select(f => f.Si)]))}]");
         return text.Write(streams, sheet.Notes, json);
     }
 

@@ -73,7 +73,7 @@ internal static class TiltCommand
         if (body is { } height)
         {
             text.Add("body-height", "the body's alone, for the car file", "mm", "F0", height)
-                .Paste("body:", $"  centre-of-gravity-height: {QuantityText.Format(height, "m", 3)}");
+                .Paste("body:", $"  centre-of-gravity-height: {SheetText.Amount(height, "m")}");
         }
 
         foreach (var part in sheet.Budget)

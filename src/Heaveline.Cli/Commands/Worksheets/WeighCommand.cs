@@ -39,7 +39,7 @@ internal static class WeighCommand
         var tracks = Typed.Parts("--track", track, 2);
         var sheet = WeighingSheet.Of(rounds, Typed.Amount<Length>("--wheelbase", wheelbase), Typed.Amount<Length>("--track", tracks[0]), Typed.Amount<Length>("--track", tracks[1]));
         var w = sheet.Weighing;
-        string Kilograms(Amount<Mass> mass) => QuantityText.Format(mass, "kg", 5);
+        string Kilograms(Amount<Mass> mass) => SheetText.Amount(mass, "kg");
         return new SheetText("weigh", "Weighing")
             .Add("front-left", "front left wheel", "kg", "F1", w.FrontLeft)
             .Add("front-right", "front right wheel", "kg", "F1", w.FrontRight)

@@ -1,3 +1,5 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Cars.Worksheets;
 
 /// <summary>A motion ratio from a sweep: the wheel jacked through its travel, both travels read at every stop.</summary>
@@ -16,11 +18,17 @@ public sealed record RatioSheet
     public required IReadOnlyList<string> Notes { get; init; }
 
     /// <summary>Works the sheet out.</summary>
-    /// <param name="wheel">Wheel travel from the reference state, m, bump positive.</param>
-    /// <param name="element">Spring or damper travel at the same stops, m, compression positive.</param>
-    public static RatioSheet Of(IReadOnlyList<double> wheel, IReadOnlyList<double> element)
+    /// <param name="wheelTravel">Wheel travel from the reference state, m, bump positive. Doubts are taken as each reading's own.</param>
+    /// <param name="elementTravel">Spring or damper travel at the same stops, m, compression positive.</param>
+    public static RatioSheet Of(IReadOnlyList<Amount<Length>> wheelTravel, IReadOnlyList<Amount<Length>> elementTravel)
     {
-        var ratio = MotionRatio.FromSweep(wheel, element);
+        double[] wheel = [.. wheelTravel.Select(s => s.Si)];
+        double[] element = [.. elementTravel.Select(x => x.Si)];
+        var fitted = MotionRatio.FromSweep(wheel, element);
+        double[] doubts = [.. wheelTravel.Select(s => s.Doubt.HalfWidth), .. elementTravel.Select(x => x.Doubt.HalfWidth)];
+        // The scatter about the curve and what is said of the readings tell of the same errors: the larger one counts.
+        var stated = DoubtBudget.Of(v => MotionRatio.FromSweep(v[..wheel.Length], v[wheel.Length..]).AtReference.Si, [.. wheel, .. element], doubts);
+        var ratio = fitted with { AtReference = fitted.AtReference with { Doubt = new Doubt(Math.Max(stated, fitted.AtReference.Doubt.HalfWidth)) } };
         var (low, high) = (wheel.Min(), wheel.Max());
         double[] at = [.. Enumerable.Range(0, 21).Select(k => ratio.At(low + ((high - low) * k / 20.0)))];
         var sheet = new RatioSheet

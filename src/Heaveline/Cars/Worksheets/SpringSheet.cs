@@ -49,20 +49,20 @@ public sealed record SpringSheet
     private SpringCurve Curve { get; }
 
     /// <summary>Works the sheet out.</summary>
-    /// <param name="lengths">Length of the spring, m, at least three different ones.</param>
+    /// <param name="lengths">Length of the spring, m, at least three different ones. Their doubts are taken as each reading's own.</param>
     /// <param name="forces">Force on it, N, growing as it gets shorter.</param>
-    public static SpringSheet Of(IReadOnlyList<double> lengths, IReadOnlyList<double> forces)
+    public static SpringSheet Of(IReadOnlyList<Amount<Length>> lengths, IReadOnlyList<Amount<Force>> forces)
     {
         ArgumentNullException.ThrowIfNull(lengths);
         ArgumentNullException.ThrowIfNull(forces);
-        if (lengths.Count != forces.Count || lengths.Distinct().Count() < 3)
+        if (lengths.Count != forces.Count || lengths.Select(l => l.Si).Distinct().Count() < 3)
         {
             throw new RefusedValueException("pairs of length and force", $"{Math.Min(lengths.Count, forces.Count)}", "three or more at different lengths", "Press the spring to at least three lengths, better six, up and down.");
         }
 
-        var sorted = Enumerable.Range(0, lengths.Count).OrderByDescending(k => lengths[k]).ToArray();
-        double[] length = [.. sorted.Select(k => lengths[k])];
-        double[] force = [.. sorted.Select(k => forces[k])];
+        var sorted = Enumerable.Range(0, lengths.Count).OrderByDescending(k => lengths[k].Si).ToArray();
+        double[] length = [.. sorted.Select(k => lengths[k].Si)];
+        double[] force = [.. sorted.Select(k => forces[k].Si)];
         var line = SpringCurve.Straight(length, force);
         if (!(line.Rate(length[0]) > 0.0))
         {
@@ -79,12 +79,16 @@ public sealed record SpringSheet
         }
 
         var mean = force.Average();
-        var free = line.ZeroAt;
+        double[] doubts = [.. sorted.Select(k => lengths[k].Doubt.HalfWidth), .. sorted.Select(k => forces[k].Doubt.HalfWidth)];
+        // The readings' scatter and what is said of the readings tell of the same errors: the larger one counts.
+        Amount<T> Wider<T>(Amount<T> fitted, Func<SpringCurve, double> of)
+            where T : struct, IDimension =>
+            fitted with { Doubt = new Doubt(Math.Max(fitted.Doubt.HalfWidth, DoubtBudget.Of(v => of(SpringCurve.Straight(v[..length.Length], v[length.Length..])), [.. length, .. force], doubts))) };
         var sheet = new SpringSheet(best)
         {
             Shape = best.Shape,
-            Rate = line.RateWithDoubt(length[0]),
-            FreeLength = free,
+            Rate = Wider(line.RateWithDoubt(length[0]), c => c.Rate(length[0])),
+            FreeLength = Wider(line.ZeroAt, c => c.ZeroAt.Si),
             Scatter = best.Fit.Deviation,
             Straightness = 1.0 - (line.Fit.SumOfSquares / force.Sum(f => (f - mean) * (f - mean))),
             EndRates = [best.RateWithDoubt(length[0]), best.RateWithDoubt(length[^1])],
@@ -110,7 +114,7 @@ public sealed record SpringSheet
 
         if (sheet.Rate.Doubt.HalfWidth == 0.0)
         {
-            yield return "The pairs lie on one line to the last digit: their scatter tells nothing; give the tester's own doubt.";
+            yield return "The pairs lie on one line to the last digit, so their scatter tells nothing: give the doubt of the readings.";
         }
     }
 }
