@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using Heaveline.Cli.Commands.Worksheets;
 using Heaveline.Cli.Output;
 
 namespace Heaveline.Cli.Commands;
@@ -25,5 +26,6 @@ internal static class Root
         CompareCommand.Of(streams),
         RoadCommand.Of(streams),
         RideCommand.Of(streams),
+        WorksheetCommand.Of(streams),
     };
 }

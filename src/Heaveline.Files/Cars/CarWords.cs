@@ -16,12 +16,13 @@ internal static class CarWords
     private static readonly Key<Axle> Front = Key.Required("front", "The front axle.", AxleWords.Shape);
     private static readonly Key<Axle> Rear = Key.Required("rear", "The rear axle.", AxleWords.Shape);
     private static readonly Key<Interconnection> Interconnection = Key.Optional("interconnection", "What joins front and rear; nothing when left out.", InterconnectionWords.Shape);
+    private static readonly Key<BrakeGeometry> Brakes = Key.Optional("brakes", "How the links carry braking and driving forces; nothing carried when left out.", BrakeWords.Shape);
     private static readonly Key<IReadOnlyList<KeyValuePair<string, Seat>>> Seats = Key.Optional("seats", "Places where people sit, each under a name of your choice.", Kind.Named(LoadWords.Seat));
     private static readonly Key<Headlamp> Headlamp = Key.Optional("headlamp", "The dipped headlamp.", LoadWords.Headlamp);
     private static readonly Key<IReadOnlyList<KeyValuePair<string, IReadOnlyList<LoadAsWritten>>>> Loads = Key.Optional("loads", "Who and what may be in it: lists of loads, each under a name of your choice. The state described is always there.", Kind.Named(Kind.List(LoadWords.Load)));
 
     /// <summary>The whole file.</summary>
-    public static readonly Shape<Car> Shape = new Shape("car file", "One vehicle as measured, standing on its wheels without the loads listed below.", Name, VehicleKind, Note, Wheelbase, Weighing, Body, Front, Rear, Interconnection, Seats, Headlamp, Loads).As(Make);
+    public static readonly Shape<Car> Shape = new Shape("car file", "One vehicle as measured, standing on its wheels without the loads listed below.", Name, VehicleKind, Note, Wheelbase, Weighing, Body, Front, Rear, Interconnection, Brakes, Seats, Headlamp, Loads).As(Make);
 
     private static Car Make(Fields f)
     {
@@ -37,6 +38,7 @@ internal static class CarWords
             Front = f.Required(Front),
             Rear = f.Required(Rear),
             Interconnection = f.Optional(Interconnection),
+            Brakes = f.Optional(Brakes),
             Seats = seats,
             Headlamp = f.Optional(Headlamp),
 

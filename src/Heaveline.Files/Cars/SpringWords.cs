@@ -63,6 +63,7 @@ internal static class SpringWords
         {
             Rate = ProductDoubt.Of<Stiffness>(bar.Rate, (ProductDoubt.Part(bar.Diameter), 4.0), (ProductDoubt.Part(bar.Length), -1.0), (ProductDoubt.Part(bar.Arm), -2.0), (ProductDoubt.Part(bar.ShearModulus), 1.0)),
             Origin = "from the torsion bar",
+            Dimensions = bar,
         };
     }
 
@@ -84,6 +85,7 @@ internal static class SpringWords
             {
                 Rate = ProductDoubt.Of<Stiffness>(coil.Rate, (ProductDoubt.Part(coil.Wire), 4.0), (ProductDoubt.Part(coil.MeanDiameter), -3.0), (ProductDoubt.Part(coil.ActiveCoils), -1.0), (ProductDoubt.Part(coil.ShearModulus), 1.0)),
                 Origin = "from the wire",
+                Dimensions = coil,
             };
         }
 
@@ -92,6 +94,7 @@ internal static class SpringWords
             {
                 Rate = ProductDoubt.Of<Stiffness>(leaf.Rate, (ProductDoubt.Part(leaf.Thickness), 3.0), (ProductDoubt.Part(leaf.Span), -3.0), (ProductDoubt.Part(leaf.Width), 1.0), (ProductDoubt.Part(leaf.Modulus), 1.0)),
                 Origin = "from the leaves",
+                Dimensions = leaf,
             }
             : new LinearSpring { Rate = ProductDoubt.Under(f.Required(Rate), tester), Origin = "as measured at the spring" };
     }

@@ -35,6 +35,9 @@ public sealed record Car
     /// <summary>Front–rear interconnection of each side, or null.</summary>
     public Interconnection? Interconnection { get; init; }
 
+    /// <summary>How its links carry braking and driving forces, or null when that is not known.</summary>
+    public BrakeGeometry? Brakes { get; init; }
+
     /// <summary>Places where people sit.</summary>
     public IReadOnlyList<Seat> Seats { get; init; } = [];
 

@@ -11,6 +11,9 @@ public sealed record LinearSpring : SpringLaw
     /// <summary>How the rate was come by, for reports ("as measured", "from the wire").</summary>
     public string Origin { get; init; } = "as given";
 
+    /// <summary>Wire, leaves or bar that the rate was worked out from; null when the rate was measured.</summary>
+    public SpringDimensions? Dimensions { get; init; }
+
     /// <inheritdoc/>
     public override double RateAtReference(double carried) => Rate.Si;
 

@@ -1,3 +1,4 @@
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 
 namespace Heaveline.Cars;
@@ -44,7 +45,8 @@ public sealed record MotionRatio
 
     /// <summary>
     /// From a sweep: element travel against wheel travel, both from the reference state and signed the same way, at least three points with the wheel moving.
-    /// The element travel is fitted by x(S) = r₀S + r₁S²/2 + r₂S³/3 (r₂ only with five points or more), least squares.
+    /// The element travel is fitted by x(S) = r₀S + r₁S²/2 + r₂S³/3 (r₂ only with five points or more), least squares, the coefficients with
+    /// their Student intervals when there are more points than coefficients.
     /// </summary>
     public static MotionRatio FromSweep(IReadOnlyList<double> wheel, IReadOnlyList<double> element)
     {
@@ -55,12 +57,13 @@ public sealed record MotionRatio
 
         var terms = wheel.Count >= 5 ? 3 : 2;
         var rows = wheel.Select(s => Enumerable.Range(1, terms).Select(p => Math.Pow(s, p) / p).ToArray()).ToArray();
-        var fit = MathNet.Numerics.LinearRegression.MultipleRegression.QR(rows, element.ToArray());
+        var fit = new LeastSquares(rows, element);
+        double[] Only(int term) => [.. Enumerable.Range(0, terms).Select(k => k == term ? 1.0 : 0.0)];
         return new MotionRatio
         {
-            AtReference = new Amount<Plain>(fit[0]),
-            PerTravel = new Amount<RatioPerLength>(fit[1]),
-            PerTravelSquared = terms == 3 ? fit[2] : 0.0,
+            AtReference = new Amount<Plain>(fit.Coefficients[0], new Doubt(fit.HalfWidth(Only(0)))),
+            PerTravel = new Amount<RatioPerLength>(fit.Coefficients[1], new Doubt(fit.HalfWidth(Only(1)))),
+            PerTravelSquared = terms == 3 ? fit.Coefficients[2] : 0.0,
         };
     }
 

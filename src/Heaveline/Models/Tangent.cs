@@ -39,6 +39,14 @@ public sealed class Tangent
     /// <summary>∂F_i/∂ṡ_j of the suspension at the four wheels, N s/m, shape (4, 4).</summary>
     public Matrix<double> SuspensionDamping { get; }
 
+    /// <summary>Rates and damping of the suspension at the same trim with the interconnection's forces taken out, N/m and N s/m, shape (4, 4).</summary>
+    internal static (Matrix<double> Rate, Matrix<double> Damping) WithoutInterconnection(RideNumbers n)
+    {
+        var c = RidePacking.Pack<Quad<DualLane>, DualLane>([n]);
+        c.Needs &= ~(Needs.Friction | Needs.ElasticLink | Needs.FluidLink);
+        return Suspension(c);
+    }
+
     internal static Tangent Of(RideNumbers n)
     {
         var c = RidePacking.Pack<Quad<DualLane>, DualLane>([n]);

@@ -15,15 +15,21 @@ internal static class TrimSolver
     private const int Unknowns = 9;
     private const double Tolerance = 1e-9;
 
-    public static TrimSolution Solve(Car car, LoadState load, SprungBody body, CornerLaws laws)
+    /// <param name="car">The car.</param>
+    /// <param name="load">Its load state.</param>
+    /// <param name="body">The loaded body.</param>
+    /// <param name="laws">The car's elements.</param>
+    /// <param name="push">What pushes it besides its weight; null for standing.</param>
+    public static TrimSolution Solve(Car car, LoadState load, SprungBody body, CornerLaws laws, StaticPush? push = null)
     {
+        push ??= StaticPush.None;
         RefuseTipping(car, load, body);
         var numbers = RideNumbers.Static(car, body, laws);
         var constants = RidePacking.Pack<Quad<DualLane>, DualLane>([numbers]);
         var unknown = Vector<double>.Build.Dense(Unknowns);
         for (var pass = 0; pass < 100; pass++)
         {
-            var (residual, tangent) = Evaluate(car, constants, numbers, unknown);
+            var (residual, tangent) = Evaluate(car, constants, numbers, unknown, push);
             var miss = Miss(residual);
             if (miss < Tolerance)
             {
@@ -36,7 +42,7 @@ internal static class TrimSolver
                 break;
             }
 
-            unknown += step * Shorten(car, constants, numbers, unknown, step, miss);
+            unknown += step * Shorten(car, constants, numbers, unknown, step, miss, push);
         }
 
         throw new RefusedValueException("load state", $"'{load.Name}'", "a load that the springs can carry in balance", "No standing position was found: the car would tip over or fall through its travel.");
@@ -46,10 +52,10 @@ internal static class TrimSolver
     private static double Miss(Vector<double> residual) => Math.Sqrt(residual.DotProduct(residual));
 
     // Halves the step until the imbalance falls; corners of the force laws can make a full step overshoot.
-    private static double Shorten(Car car, RideConstants<Quad<DualLane>, DualLane> constants, RideNumbers numbers, Vector<double> at, Vector<double> step, double miss)
+    private static double Shorten(Car car, RideConstants<Quad<DualLane>, DualLane> constants, RideNumbers numbers, Vector<double> at, Vector<double> step, double miss, StaticPush push)
     {
         var part = 1.0;
-        while (part > 1e-4 && !(Miss(Evaluate(car, constants, numbers, at + (step * part)).Residual) < miss))
+        while (part > 1e-4 && !(Miss(Evaluate(car, constants, numbers, at + (step * part), push).Residual) < miss))
         {
             part *= 0.5;
         }
@@ -70,7 +76,7 @@ internal static class TrimSolver
         }
     }
 
-    private static (Vector<double> Residual, Matrix<double> Tangent) Evaluate(Car car, RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, Vector<double> unknown)
+    private static (Vector<double> Residual, Matrix<double> Tangent) Evaluate(Car car, RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, Vector<double> unknown, StaticPush push)
     {
         var residual = Vector<double>.Build.Dense(Unknowns);
         var tangent = Matrix<double>.Build.Dense(Unknowns, Unknowns);
@@ -82,13 +88,15 @@ internal static class TrimSolver
             var state = new RideState<Quad<DualLane>, DualLane> { U = u, Travel = travel, Flow = new(D(7), D(8), D(7), D(8)) };
             ElementForces<Quad<DualLane>, DualLane>.Suspension(c, state);
             RideKernel<Quad<DualLane>, DualLane>.TyreForce(c, state, default, default);
-            var (force, tyre) = (state.Force, state.Tyre);
+            // What the links carry acts between wheel and body beside the springs.
+            var force = state.Force + new Quad<DualLane>(DualLane.Of(push.Link[0]), DualLane.Of(push.Link[1]), DualLane.Of(push.Link[2]), DualLane.Of(push.Link[3]));
+            var tyre = state.Tyre;
             var weight = n.Body.Mass * Gravity.Standard;
             var rows = new DualLane[Unknowns];
             // Scaled to lengths and angles of order one: forces per weight, moments per weight and metre.
             rows[0] = (Quad<DualLane>.Sum(force) - DualLane.Of(weight)) / DualLane.Of(weight);
-            rows[1] = ((c.PitchGravity * D(1)) - Quad<DualLane>.Sum(c.X * force)) / DualLane.Of(weight);
-            rows[2] = n.Rolls ? ((c.RollGravity * D(2)) + Quad<DualLane>.Sum(c.Y * force)) / DualLane.Of(weight) : D(2);
+            rows[1] = (DualLane.Of(push.PitchMoment) + (c.PitchGravity * D(1)) - Quad<DualLane>.Sum(c.X * force)) / DualLane.Of(weight);
+            rows[2] = n.Rolls ? (DualLane.Of(push.RollMoment) + (c.RollGravity * D(2)) + Quad<DualLane>.Sum(c.Y * force)) / DualLane.Of(weight) : D(2);
             for (var i = 0; i < 4; i++)
             {
                 var unsprung = 0.5 * car.Axles[i / 2].UnsprungMass.Si * Gravity.Standard;

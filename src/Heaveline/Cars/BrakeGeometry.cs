@@ -1,0 +1,37 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Cars;
+
+/// <summary>
+/// How braking and driving forces reach the body. Part of the load that braking or driving moves from one axle to the other goes through the links
+/// instead of the springs when the links slope in side view; each share below is that part over the load moved, m·a·h/L, in the reference state.
+/// </summary>
+public sealed record BrakeGeometry
+{
+    /// <summary>Front axle's part p of the whole braking force (–); null when it is not known. Above 0, at most 1.</summary>
+    public Amount<Plain>? FrontBrakeShare { get; init => field = value is { } v ? Checked.Within(v, 0.01, 1.0, "Read it off a roller brake tester: front force over the sum of both; most cars lie between 0.55 and 0.8.") : null; }
+
+    /// <summary>Part of the front axle's gain under braking that its links carry: anti-dive (–). −1 to 1.5.</summary>
+    public Amount<Plain> AntiDiveFront { get; init => field = Share(value); } = new(0.0);
+
+    /// <summary>Part of the rear axle's loss under braking that its links hold back: anti-lift (–). −1 to 1.5.</summary>
+    public Amount<Plain> AntiLiftRear { get; init => field = Share(value); } = new(0.0);
+
+    /// <summary>Part of the rear axle's gain under driving that its links carry: anti-squat (–). Counts when the rear wheels drive. −1 to 1.5.</summary>
+    public Amount<Plain> AntiSquatRear { get; init => field = Share(value); } = new(0.0);
+
+    /// <summary>Part of the front axle's loss under driving that its links hold back (–). Counts when the front wheels drive. −1 to 1.5.</summary>
+    public Amount<Plain> AntiLiftFront { get; init => field = Share(value); } = new(0.0);
+
+    /// <summary>Which wheels drive.</summary>
+    public DrivenAxle DrivenAxle { get; init; } = DrivenAxle.Rear;
+
+    /// <summary>Height of the wheel centres above the ground, m: the unsprung masses are slowed down there. Default 0.30 m ± 4 cm, common practice without a source. 0.1 to 1 m.</summary>
+    public Amount<Length> WheelRadius { get; init => field = Checked.Within(value, 0.1, 1.0, "Measure from the ground to the wheel's centre."); } = AssumedWheelRadius;
+
+    /// <summary>The wheel radius taken when none is given, m.</summary>
+    public static Amount<Length> AssumedWheelRadius { get; } = new(0.30, new Doubt(0.04, "wheel radius guess"));
+
+    private static Amount<Plain> Share(Amount<Plain> share, [System.Runtime.CompilerServices.CallerMemberName] string what = "") =>
+        Checked.Within(share, -1.0, 1.5, "Give the part of the moved load that the links carry, for instance 0.3 for 30 % anti-dive; negative when they add to it.", what);
+}

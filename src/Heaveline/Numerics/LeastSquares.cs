@@ -1,0 +1,68 @@
+using Heaveline.Quantities;
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Heaveline.Numerics;
+
+/// <summary>A straight least-squares fit with Student's intervals (Draper and Smith, Applied Regression Analysis, ch. 1–2).</summary>
+internal sealed class LeastSquares
+{
+    private readonly Matrix<double> perVariance;
+
+    /// <summary>Fits y ≈ rows·c.</summary>
+    /// <param name="rows">One row per observation.</param>
+    /// <param name="y">The observations.</param>
+    public LeastSquares(IReadOnlyList<double[]> rows, IReadOnlyList<double> y)
+    {
+        var design = Matrix<double>.Build.DenseOfRowArrays(rows);
+        var target = Vector<double>.Build.DenseOfEnumerable(y);
+        // Columns of one length: lengths in m beside their squares would lose digits otherwise.
+        var scale = Vector<double>.Build.Dense(design.ColumnCount, j => Math.Sqrt(design.Column(j).DotProduct(design.Column(j))));
+        if (!scale.All(s => s > 0.0) || design.RowCount < design.ColumnCount)
+        {
+            throw new RefusedValueException("readings", $"{design.RowCount} that do not differ enough", "enough different ones", "Take readings at more places, further apart.");
+        }
+
+        var scaled = design * Matrix<double>.Build.DenseOfDiagonalVector(1.0 / scale);
+        var qr = scaled.QR();
+        if (!(qr.R.Diagonal().AbsoluteMinimum() > 1e-10))
+        {
+            throw new RefusedValueException("readings", "all at one place", "at different places", "Take readings further apart.");
+        }
+
+        var coefficients = qr.Solve(target);
+        var residual = target - (scaled * coefficients);
+        Coefficients = [.. coefficients.PointwiseDivide(scale)];
+        SumOfSquares = residual.DotProduct(residual);
+        Freedom = design.RowCount - design.ColumnCount;
+        var inverse = qr.R.Inverse();
+        perVariance = Matrix<double>.Build.DenseOfDiagonalVector(1.0 / scale) * inverse * inverse.Transpose() * Matrix<double>.Build.DenseOfDiagonalVector(1.0 / scale);
+    }
+
+    /// <summary>c.</summary>
+    public double[] Coefficients { get; }
+
+    /// <summary>Σ of the squared residuals.</summary>
+    public double SumOfSquares { get; }
+
+    /// <summary>Observations less coefficients.</summary>
+    public int Freedom { get; }
+
+    /// <summary>Standard deviation of one observation about the fit; 0 when the fit goes through all of them.</summary>
+    public double Deviation => Freedom > 0 ? Math.Sqrt(SumOfSquares / Freedom) : 0.0;
+
+    /// <summary>Half-width of the interval that holds Σ w·c 19 times out of 20; 0 when there are no more observations than coefficients.</summary>
+    public double HalfWidth(params ReadOnlySpan<double> weights)
+    {
+        if (Freedom == 0)
+        {
+            return 0.0;
+        }
+
+        var w = Vector<double>.Build.DenseOfArray(weights.ToArray());
+        return Student(Freedom) * Deviation * Math.Sqrt(w * (perVariance * w));
+    }
+
+    /// <summary>Student's t that ±t holds 95 % of, two standard deviations for many degrees of freedom.</summary>
+    public static double Student(int freedom) => StudentT.InvCDF(0.0, 1.0, freedom, 0.975);
+}
