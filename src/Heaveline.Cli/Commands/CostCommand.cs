@@ -1,0 +1,76 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using Heaveline.Cli.Output;
+using Heaveline.Insight;
+using Heaveline.Measures;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>What a change costs elsewhere: roll, dive, squat, height, travel, stress, headlamp; and what to check after it.</summary>
+internal static class CostCommand
+{
+    public static Command Of(Streams streams)
+    {
+        var cars = new Argument<string[]>("CAR") { Description = "The car before, then after the change; one car alone shows where it stands.", Arity = new ArgumentArity(1, 2) };
+        var load = Options.Load();
+        var json = Options.Json();
+        var command = new Command(
+            "cost",
+            """
+            Say what a change costs elsewhere: roll and its front share, pitch in braking and accelerating, heights, travel left, spring stress, headlamp aim, and what must be checked after it.
+
+            Example:
+              heaveline cost examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage"
+            """)
+        {
+            cars,
+            load,
+            json,
+        };
+        command.SetAction(r => Run(streams, r.GetValue(cars)!, r.GetValue(load), r.GetValue(json)));
+        return command;
+    }
+
+    private static int Run(Streams streams, string[] paths, string? loadName, bool json)
+    {
+        var cars = paths.Select(p => Inputs.Car(p, streams)).ToList();
+        var models = cars.Select(c => Inputs.Model(c, Inputs.Load(c, loadName))).ToList();
+        var effects = models.Select(SideEffects.Of).ToList();
+        var table = CostTable.Of([.. cars.Select(c => c.Name)], effects);
+        IReadOnlyList<string> reminders = effects.Count == 2 ? ChangeReminders.Of(cars[0], cars[1], SideEffectsChange.Between(effects[0], effects[1])) : [];
+        string[] notes = [.. effects.SelectMany(e => e.Notes).Distinct()];
+        List<string> ranges = effects[^1].Headlamp is { } lamp
+            ? [$"The dipped beam's drop of {FactText.Number(100.0 * lamp.Drop, "F2")} % against ranges as printed. {HeadlampRange.Caution}", .. HeadlampRange.For(lamp.ReferenceHeight).Select(r => Sentence(r, lamp.Drop))]
+            : [];
+        if (json)
+        {
+            streams.Results.WriteLine(FactJson.Of("cost", [table], new JsonObject
+            {
+                ["load"] = models[0].Load.Name,
+                ["notes"] = FactJson.Texts(notes),
+                ["headlamp"] = FactJson.Texts(ranges),
+                ["reminders"] = FactJson.Texts(reminders),
+            }));
+            return ExitCode.Done;
+        }
+
+        streams.Results.WriteLine($"{string.Join("; ", cars.Select(c => c.Name))}, {models[0].Load.Name}.");
+        streams.Results.WriteLine();
+        streams.Results.Write(FactText.Of(table));
+        streams.Results.WriteLine();
+        foreach (var sentence in notes.Concat(ranges).Concat(reminders))
+        {
+            streams.Results.WriteLine(sentence);
+        }
+
+        foreach (var caution in Cautions.All)
+        {
+            streams.Results.WriteLine(caution);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static string Sentence(HeadlampRange range, double drop) => FormattableString.Invariant(
+        $"  {(range.Holds(drop) ? "inside" : "outside")} {100.0 * range.LeastDrop:G3} to {100.0 * range.GreatestDrop:G3} %: {range.Source}, {range.Purpose} ({range.Known})");
+}
