@@ -39,7 +39,7 @@ public class RandomPassTests
 
     /// <summary>
     /// What linearisation itself misses, chance taken off: the same road under the nonlinear car and under a linear one, against the same two by frequency.
-    /// An independent implementation of the same method found +1.4 to +3.1 % on another car.
+    /// An independent implementation of the same method found 1.4 to 3.1 % on another car.
     /// </summary>
     [Fact]
     public void Equivalent_linearisation_is_a_few_percent_off_a_kinked_car()
