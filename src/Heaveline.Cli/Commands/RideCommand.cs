@@ -18,8 +18,8 @@ internal static class RideCommand
         var roadClass = new Option<string>("--class") { Description = "Road class A to H (ISO 8608), A the smoothest.", HelpName = "CLASS", DefaultValueFactory = _ => "C" };
         var speed = new Option<string>("--speed") { Description = "One speed or several with commas between.", HelpName = "SPEEDS", DefaultValueFactory = _ => "30 km/h, 50 km/h, 80 km/h, 110 km/h" };
         var load = Options.Load();
-        var inTime = new Option<bool>("--in-time") { Description = "Also drive the whole car over a made road of the class, every bend in, and give the interval of a finite road." };
-        var seed = new Option<ulong>("--seed") { Description = "Seed of that made road.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
+        var inTime = new Option<bool>("--in-time") { Description = "Also drive the whole car over made roads of the class, every bend in, and give the interval that chance leaves." };
+        var seed = new Option<ulong>("--seed") { Description = "Seed of those made roads.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
         var draw = new Option<string>("--draw") { Description = "What the figure shows: sweep (measures over speed), spectra (first car and speed, with the wheelbase filter) or transfer (road to body).", HelpName = "WHAT", DefaultValueFactory = _ => "sweep" };
         draw.AcceptOnlyFromAmong("sweep", "spectra", "transfer");
         var json = Options.Json();

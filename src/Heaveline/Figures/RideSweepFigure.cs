@@ -42,7 +42,7 @@ public static class RideSweepFigure
             AltText = $"{panels.Count} charts against speed with {cars.Count} curves each: pitch acceleration, weighted vertical and fore-aft acceleration at the seat, tyre load variation.",
             Caption = FormattableString.Invariant($"Random road of {1e6 * first.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m, waviness {first.Spectrum.Waviness:G3}, {first.Spectrum.Band}; {first.Model.Load.Name}. Computed in the frequency domain with dampers, stops and friction made straight at the response's own level. ")
                 + "Wk and Wd: weightings of ISO 2631-1; the choice of axes and points is quoted from memory.",
-            SignNote = inTime is null ? "Less is better in all." : "Less is better in all. Shaded: 95 % interval of passes in time over a made road, every bend in.",
+            SignNote = inTime is null ? "Less is better in all." : "Less is better in all. Shaded: 95 % interval of passes in time over made roads, every bend in.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = "km/h" },
             Panels = [.. panels],
@@ -64,7 +64,7 @@ public static class RideSweepFigure
             [
                 .. inTime.Where(p => p.Count > 1).Select((passes, i) => new Ribbon
                 {
-                    Xs = [.. passes.Select(p => 3.6 * p.Pass.Speed)],
+                    Xs = [.. passes.Select(p => 3.6 * p.Speed)],
                     Lows = [.. passes.Select(p => p.Of(signal).Low)],
                     Highs = [.. passes.Select(p => p.Of(signal).High)],
                     Ink = CompareFigure.PenOf(inTime.Count == 1 ? 1 : i).Ink,

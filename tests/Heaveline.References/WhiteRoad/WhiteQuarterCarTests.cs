@@ -14,7 +14,10 @@ public class WhiteQuarterCarTests
     // Waves of 10 km to 1 cm: 0.002 to 2000 Hz at 20 m/s.
     private static readonly RoadSpectrum Wide = RoadSpectrum.Of(RoadClass.C) with { Band = new SpatialBand(1e-4, 100.0) };
 
-    private static readonly RandomOptions Sharp = RandomOptions.Default with { Tolerance = 1e-9 };
+    private static readonly RandomOptions Sharp = RandomOptions.Default with { Tolerance = 1e-7 };
+
+    // A least value is flat: its place takes the same error at every damping.
+    private static readonly RandomOptions Plain = RandomOptions.Default with { Tolerance = 1e-5 };
 
     private static double VelocityDensity => Wide.VelocitiesAt(1.0, Speed);
 
@@ -52,7 +55,7 @@ public class WhiteQuarterCarTests
     {
         var model = Quarter(30.0, 20e3, TyreRate, 1500.0);
         var road = RoadSpectrum.Of(RoadClass.C);
-        var pass = RandomPass.Of(model, road, Speed, RandomPassOptions.Default with { Duration = 200.0 });
+        var pass = RandomPass.Of(model, road, Speed, RandomPassOptions.Default);
         // The road ends at 56.6 Hz; what lies beyond in the closed forms: 0.1 % of the acceleration's variance, none of the travel's, 6 % of the tyre's.
         Holds(pass.Of(RideSignal.VerticalAcceleration(model, 0.0, 0.0)), 1.357065);
         Holds(pass.Of(RideSignal.Travel(model, 0)), 10.54378e-3);
@@ -61,7 +64,7 @@ public class WhiteQuarterCarTests
         static void Holds(RandomReading reading, double value)
         {
             Assert.InRange(value, reading.Low, reading.High);
-            Assert.InRange(reading.High / reading.Low, 1.01, 1.2);
+            Assert.InRange(reading.High / reading.Low, 1.01, 1.25);
         }
     }
 
@@ -75,7 +78,7 @@ public class WhiteQuarterCarTests
         var best = Least(400.0, 2500.0, c =>
         {
             var model = Quarter(unsprung, spring, tyre, c);
-            return RandomResponse.Of(model, Wide, Speed, Sharp).Rms(RideSignal.VerticalAcceleration(model, 0.0, 0.0));
+            return RandomResponse.Of(model, Wide, Speed, Plain).Rms(RideSignal.VerticalAcceleration(model, 0.0, 0.0));
         });
         Assert.Equal(damping, best, tolerance);
         Assert.Equal(spring * Math.Sqrt((Sprung + unsprung) / tyre), best, 1e-3 * best);
@@ -91,7 +94,7 @@ public class WhiteQuarterCarTests
         var best = Least(800.0, 4000.0, c =>
         {
             var model = Quarter(unsprung, spring, tyre, c);
-            return RandomResponse.Of(model, Wide, Speed, Sharp).Rms(RideSignal.TyreLoad(model, 0));
+            return RandomResponse.Of(model, Wide, Speed, Plain).Rms(RideSignal.TyreLoad(model, 0));
         });
         Assert.Equal(ratio, best / (2.0 * Math.Sqrt(spring * Sprung)), tolerance);
     }
