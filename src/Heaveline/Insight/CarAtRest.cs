@@ -1,0 +1,36 @@
+using Heaveline.Cars;
+using Heaveline.Models;
+using Heaveline.Responses;
+
+namespace Heaveline.Insight;
+
+/// <summary>A car standing at its trim, with what can be said of it without driving, each computed when first asked for. For one thread.</summary>
+public sealed class CarAtRest
+{
+    private AxleRide? front;
+    private AxleRide? rear;
+    private BodyModes? modes;
+    private RideTuning? tuning;
+
+    /// <summary>Of a model.</summary>
+    public CarAtRest(RideModel model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        Model = model;
+    }
+
+    /// <summary>Car and load at trim.</summary>
+    public RideModel Model { get; }
+
+    /// <summary>The front axle by itself.</summary>
+    public AxleRide Front => front ??= AxleRide.Of(Model, AxleEnd.Front);
+
+    /// <summary>The rear axle by itself.</summary>
+    public AxleRide Rear => rear ??= AxleRide.Of(Model, AxleEnd.Rear);
+
+    /// <summary>Frequencies with the tyres and damping ratios of both axles.</summary>
+    public RideTuning Tuning => tuning ??= RideTuning.Of(Model);
+
+    /// <summary>The body modes.</summary>
+    public BodyModes Modes => modes ??= BodyModes.Of(Model);
+}

@@ -1,0 +1,8 @@
+namespace Heaveline.Insight;
+
+/// <summary>One amount of a car whose doubt is stated.</summary>
+/// <param name="Path">What it is, in words ("front spring rate").</param>
+/// <param name="Value">As stated, SI.</param>
+/// <param name="StandardDeviation">Half of the stated half-width, SI.</param>
+/// <param name="Symbol">SI unit, empty for a plain number.</param>
+public sealed record DoubtfulAmount(string Path, double Value, double StandardDeviation, string Symbol);

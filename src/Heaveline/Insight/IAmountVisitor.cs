@@ -1,0 +1,13 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Insight;
+
+/// <summary>Is shown every amount of a car in a fixed order and hands back what shall stand in its place.</summary>
+internal interface IAmountVisitor
+{
+    /// <summary>One amount.</summary>
+    /// <param name="path">What it is, in words ("front spring rate").</param>
+    /// <param name="amount">As the car has it.</param>
+    Amount<TDimension> Visit<TDimension>(string path, Amount<TDimension> amount)
+        where TDimension : struct, IDimension;
+}

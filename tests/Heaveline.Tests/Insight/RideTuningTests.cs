@@ -1,0 +1,107 @@
+using CsCheck;
+using Heaveline.Cars;
+using Heaveline.Insight;
+using Heaveline.Models;
+using Heaveline.Quantities;
+using Heaveline.Responses;
+
+namespace Heaveline.Tests.Insight;
+
+public class RideTuningTests
+{
+    [Fact]
+    public void Any_car_without_a_link_can_be_given_other_frequencies_and_dampings() =>
+        Gen.Select(AnyCar.Any, AnyCar.Loads, Gen.Double[0.85, 1.2], Gen.Double[0.7, 1.4], Gen.Bool).Sample((car, load, ratio, damping, rigid) =>
+        {
+            // A stop that is touched has a rate of its own that no spring can undo.
+            var free = car with
+            {
+                Interconnection = null,
+                Front = car.Front with { BumpStop = null, ReboundStop = null },
+                Rear = car.Rear with { BumpStop = null, ReboundStop = null },
+            };
+            var model = RideModel.Of(free, load);
+            var now = RideTuning.Of(model, rigid);
+            var wanted = now.WithRatio(now.Ratio * ratio).WithDamping(now.MeanDamping * damping);
+            RideModel got;
+            try
+            {
+                got = wanted.ApplyTo(model);
+            }
+            catch (RefusedValueException refusal)
+            {
+                // Strongly progressive springs may have no such trim: then it must be said.
+                Assert.NotEmpty(refusal.Advice);
+                return;
+            }
+
+            var has = RideTuning.Of(got, rigid);
+            Assert.Equal(wanted.FrontFrequency, has.FrontFrequency, 2e-4 * wanted.FrontFrequency);
+            Assert.Equal(wanted.RearFrequency, has.RearFrequency, 2e-4 * wanted.RearFrequency);
+            Assert.Equal(wanted.FrontDamping, has.FrontDamping, 1e-3 * wanted.FrontDamping);
+            Assert.Equal(wanted.RearDamping, has.RearDamping, 1e-3 * wanted.RearDamping);
+        }, iter: 150);
+
+    [Fact]
+    public void Frequencies_are_those_that_the_axles_report()
+    {
+        var model = RideModel.Of(PlainCar.Saloon);
+        var (front, rear) = (AxleRide.Of(model, AxleEnd.Front), AxleRide.Of(model, AxleEnd.Rear));
+        var tuning = RideTuning.Of(model);
+        Assert.Equal(front.Rates.Frequency, tuning.FrontFrequency, 1e-12);
+        Assert.Equal(rear.Rates.Frequency, tuning.RearFrequency, 1e-12);
+        Assert.Equal(rear.Damping.Ratio, tuning.RearDamping, 1e-12);
+        Assert.Equal(front.Rates.FrequencyOnRigidTyres, RideTuning.Of(model, onRigidTyres: true).FrontFrequency, 1e-12);
+    }
+
+    [Fact]
+    public void A_simple_car_has_the_frequencies_and_ratios_it_was_given()
+    {
+        var simple = MeasuredCar.Saloon with { Ratio = 1.15, FrontDamping = 0.25, RearDamping = 0.35 };
+        var back = SimpleCar.From(simple.Model());
+        Assert.Equal(simple.MeanFrequency, back.MeanFrequency, 1e-9);
+        Assert.Equal(simple.Ratio, back.Ratio, 1e-9);
+        Assert.Equal(simple.FrontDamping, back.FrontDamping, 1e-9);
+        Assert.Equal(simple.RearDamping, back.RearDamping, 1e-9);
+        Assert.Equal(simple.DynamicIndex, back.DynamicIndex, 1e-9);
+        Assert.Equal(simple.BehindFrontAxle, back.BehindFrontAxle, 1e-9);
+    }
+
+    // Both ends alike: the common spring gives nothing to pitch, so that its stiffness falls to 1 − s. Frequencies of an independent half car in Hz,
+    // no published source.
+    [Theory]
+    [InlineData(0.00, 1.23)]
+    [InlineData(0.25, 1.07)]
+    [InlineData(0.50, 0.89)]
+    [InlineData(0.65, 0.75)]
+    public void A_common_spring_softens_pitch_and_leaves_heave(double share, double pitch)
+    {
+        var modes = BodyModes.Of((MeasuredCar.Saloon with { BehindFrontAxle = 1.3, SharedSprings = share }).Model());
+        Assert.Equal(1.20, modes.Bounce.Frequency, 0.005);
+        Assert.Equal(pitch, modes.Pitch.Frequency, 0.005);
+    }
+
+    [Fact]
+    public void A_longer_wheelbase_keeps_the_index_or_the_inertia()
+    {
+        var model = RideModel.Of(PlainCar.Saloon, PlainCar.With(80.0, 2.2));
+        var grown = ModelChange.Wheelbase(model, 2.9, inertiaGrows: true);
+        Assert.Equal(ModelChange.DynamicIndexOf(model), ModelChange.DynamicIndexOf(grown), 1e-9);
+        var kept = ModelChange.Wheelbase(model, 2.9, inertiaGrows: false);
+        Assert.Equal(model.Body.PitchInertia, kept.Body.PitchInertia, 1e-9 * model.Body.PitchInertia);
+        Assert.Equal(1.05, ModelChange.DynamicIndexOf(ModelChange.DynamicIndex(model, 1.05)), 1e-9);
+    }
+
+    [Fact]
+    public void A_link_taken_out_leaves_heave_as_stiff()
+    {
+        var joined = (MeasuredCar.Saloon with { SharedSprings = 0.4, Ratio = 1.1 }).Model();
+        var apart = ModelChange.WithoutLink(joined);
+        var alone = (MeasuredCar.Saloon with { Ratio = 1.1 }).Model();
+        var (a, b) = (RideTuning.Of(apart), RideTuning.Of(alone));
+        Assert.Equal(b.FrontFrequency, a.FrontFrequency, 1e-6);
+        Assert.Equal(b.RearFrequency, a.RearFrequency, 1e-6);
+        Assert.Equal(b.FrontDamping, a.FrontDamping, 1e-6);
+        Assert.Equal(b.RearDamping, a.RearDamping, 1e-6);
+    }
+}
