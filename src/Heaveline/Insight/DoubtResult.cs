@@ -47,7 +47,10 @@ public sealed record DoubtResult
     /// <summary>Share of the variance that no single source explains: curvature and interplay (–).</summary>
     public double Unexplained => Math.Max(0.0, 1.0 - Shares.Sum(s => s.Share));
 
-    /// <summary>The value below which a share of the draws lies, straight between neighbours [Hyndman and Fan 1996, definition 7].</summary>
+    /// <summary>
+    /// The value below which a share of the draws lies, straight between neighbours [Hyndman and Fan 1996, definition 6]: an interval of few draws then
+    /// holds a further draw as often as it says.
+    /// </summary>
     /// <param name="share">0 to 1.</param>
     public double Quantile(double share)
     {
@@ -56,7 +59,7 @@ public sealed record DoubtResult
             return double.NaN;
         }
 
-        var at = share * (sorted.Length - 1);
+        var at = Math.Clamp((share * (sorted.Length + 1)) - 1.0, 0.0, sorted.Length - 1);
         var below = Math.Clamp((int)at, 0, sorted.Length - 1);
         var above = Math.Min(below + 1, sorted.Length - 1);
         return sorted[below] + ((at - below) * (sorted[above] - sorted[below]));

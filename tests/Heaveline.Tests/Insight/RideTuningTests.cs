@@ -93,6 +93,25 @@ public class RideTuningTests
     }
 
     [Fact]
+    public void Every_axis_of_a_rule_sets_what_it_says_on_a_loaded_car()
+    {
+        var model = RideModel.Of(PlainCar.Saloon, PlainCar.With(80.0, 2.2));
+        RuleAxis[] axes =
+        [
+            RuleAxis.FrequencyRatio([1.0, 1.2]), RuleAxis.FrequencyRatio([1.0, 1.2], onRigidTyres: true), RuleAxis.Damping([0.2, 0.35]),
+            RuleAxis.DynamicIndex([0.8, 1.1]), RuleAxis.Wheelbase([2.4, 2.9], inertiaGrows: true), RuleAxis.Wheelbase([2.4, 2.9], inertiaGrows: false),
+        ];
+        foreach (var axis in axes)
+        {
+            Assert.All(axis.Values, v => Assert.Equal(v, axis.Own(axis.Change(model, v)), 1e-6 * v));
+        }
+
+        var shared = RuleAxis.SharedSprings([0.0, 0.4]);
+        Assert.Equal(BodyModes.Of(SimpleCar.From(model).Model()).Bounce.Frequency, BodyModes.Of(shared.Change(model, 0.4)).Bounce.Frequency, 0.03);
+        Assert.True(BodyModes.Of(shared.Change(model, 0.4)).Pitch.Frequency < 0.85 * BodyModes.Of(shared.Change(model, 0.0)).Pitch.Frequency);
+    }
+
+    [Fact]
     public void A_link_taken_out_leaves_heave_as_stiff()
     {
         var joined = (MeasuredCar.Saloon with { SharedSprings = 0.4, Ratio = 1.1 }).Model();
