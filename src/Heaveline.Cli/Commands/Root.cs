@@ -26,6 +26,8 @@ internal static class Root
         CompareCommand.Of(streams),
         RoadCommand.Of(streams),
         RideCommand.Of(streams),
+        WhyCommand.Of(streams),
+        DoubtCommand.Of(streams),
         CostCommand.Of(streams),
         LinkCommand.Of(streams),
         WorksheetCommand.Of(streams),

@@ -65,6 +65,24 @@ public sealed record DoubtResult
         return sorted[below] + ((at - below) * (sorted[above] - sorted[below]));
     }
 
+    /// <summary>The same in degrees when it is in radians; itself otherwise.</summary>
+    public DoubtResult ForReaders()
+    {
+        if (!Symbol.StartsWith("rad", StringComparison.Ordinal) || Symbol.Contains("/s²", StringComparison.Ordinal))
+        {
+            return this;
+        }
+
+        const double degrees = 180.0 / Math.PI;
+        return this with
+        {
+            Symbol = "°" + Symbol["rad".Length..].Replace("·s^0.5", "·s½", StringComparison.Ordinal),
+            Stated = degrees * Stated,
+            Values = [.. Values.Select(v => degrees * v)],
+            Shares = [.. Shares.Select(s => s with { PerDeviation = degrees * s.PerDeviation })],
+        };
+    }
+
     /// <summary>Share of the draws below a limit (–).</summary>
     public double ChanceBelow(double limit) => (double)sorted.Count(v => v < limit) / sorted.Length;
 

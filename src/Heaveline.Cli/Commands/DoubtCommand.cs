@@ -1,0 +1,131 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using Heaveline.Cli.Output;
+using Heaveline.Figures;
+using Heaveline.Insight;
+using Heaveline.Press;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>How sure a car's numbers are, given the doubts of its measurements, and which to measure better next.</summary>
+internal static class DoubtCommand
+{
+    public static Command Of(Streams streams)
+    {
+        var car = new Argument<string>("CAR") { Description = "A car file with doubts (24.5 N/mm ± 5 %)." };
+        var road = new Option<string?>("--road") { Description = "Also follow the doubts through a pass over this road.", HelpName = "ROAD" };
+        var speed = new Option<string>("--speed") { Description = "Speed of that pass.", HelpName = "SPEED", DefaultValueFactory = _ => "50 km/h" };
+        var load = Options.Load();
+        var samples = new Option<int>("--samples") { Description = "How many cars to draw, 10 to 100000.", HelpName = "NUMBER", DefaultValueFactory = _ => 2000 };
+        var seed = new Option<ulong>("--seed") { Description = "Another seed, other draws; the same seed, the same.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
+        var json = Options.Json();
+        var figure = Options.Figure();
+        var command = new Command(
+            "doubt",
+            """
+            Say how sure a car's numbers are, given the doubts of its measurements: each number's band, the chance that the rear is really the softer end, and what to measure better next.
+
+            Examples:
+              heaveline doubt examples/garage/fern-saloon.yaml
+              heaveline doubt examples/garage/fern-saloon.yaml --road village-hump --speed "40 km/h" --load "four up with luggage" --figure doubt.pdf
+            """)
+        {
+            car,
+            road,
+            speed,
+            load,
+            samples,
+            seed,
+            json,
+            figure,
+        };
+        command.SetAction((r, stop) => Task.FromResult(Run(
+            streams, r.GetValue(car)!, r.GetValue(road), r.GetValue(speed)!, r.GetValue(load), r.GetValue(samples), r.GetValue(seed), r.GetValue(json), r.GetValue(figure), stop)));
+        return command;
+    }
+
+    private static int Run(
+        Streams streams, string path, string? roadWords, string speedWords, string? loadName, int samples, ulong seed, bool json, string? figure, CancellationToken stop)
+    {
+        Inputs.Picture(figure);
+        var speed = Inputs.Speed(speedWords);
+        var car = Inputs.Car(path, streams);
+        var load = Inputs.Load(car, loadName);
+        var atRest = DoubtStudy.Of(car, load, StaticOutput.All, samples, seed, Environment.ProcessorCount, stop);
+        var studies = new List<DoubtStudy> { atRest };
+        if (roadWords is not null)
+        {
+            var road = Inputs.Road(roadWords, streams);
+            PassMeasure[] measures = road.Event is null ? [PassMeasure.PitchAngle, PassMeasure.PitchAcceleration] : [PassMeasure.SettlingAngle, PassMeasure.LateAngle, PassMeasure.HitAcceleration];
+            studies.Add(DoubtStudy.OfPasses(car, load, road, speed, measures, samples, seed, degree: Environment.ProcessorCount, cancellation: stop));
+        }
+
+        List<DoubtResult> results = [.. studies.SelectMany(s => s.Results).Select(r => r.ForReaders())];
+        var table = Table(results);
+        string[] sentences = [.. Sentences(studies, results)];
+        if (json)
+        {
+            streams.Results.WriteLine(FactJson.Of("doubt", [table], new JsonObject
+            {
+                ["car"] = car.Name, ["load"] = load.Name, ["samples"] = samples, ["seed"] = seed, ["sentences"] = FactJson.Texts(sentences),
+            }));
+        }
+        else
+        {
+            streams.Results.WriteLine(FormattableString.Invariant($"{car.Name}, {load.Name}: {samples} cars drawn within the stated doubts, seed {seed}."));
+            streams.Results.WriteLine();
+            streams.Results.Write(FactText.Of(table));
+            streams.Results.WriteLine();
+            foreach (var sentence in sentences)
+            {
+                streams.Results.WriteLine(sentence);
+            }
+        }
+
+        if (figure is not null)
+        {
+            FigureFile.Write(DoubtFigure.Of(car.Name, results, samples, seed), figure);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static IEnumerable<string> Sentences(List<DoubtStudy> studies, List<DoubtResult> results)
+    {
+        if (studies[0].Doubts.Sources.Count == 0)
+        {
+            yield return "The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %).";
+            yield break;
+        }
+
+        var ratio = results.First(r => r.Name == StaticOutput.FrequencyRatio.Name);
+        yield return DoubtSentences.SofterEnd(ratio);
+        var ofPasses = results.Count - (studies.Count > 1 ? studies[1].Results.Count : 0);
+        foreach (var next in results.Where((r, k) => r == ratio || k >= ofPasses).Select(DoubtSentences.MeasureNext).OfType<string>().Distinct())
+        {
+            yield return next;
+        }
+
+        foreach (var study in studies.Where(s => s.Refused + s.Unfinished > 0))
+        {
+            yield return FormattableString.Invariant($"{study.Refused} draws could not stand as a car and {study.Unfinished} passes left the model's range: they are left out.");
+        }
+    }
+
+    private static FactTable Table(List<DoubtResult> results)
+    {
+        var table = new FactTable("Doubt", ["as stated", "5 % below", "median", "95 % below", "± (2 s), %"]);
+        foreach (var result in results)
+        {
+            var spread = result.StandardDeviation;
+            table.Add(
+                result.Name.Replace(' ', '-').Replace("/", "-over-", StringComparison.Ordinal),
+                result.Name,
+                result.Symbol.Length > 0 ? result.Symbol : "–",
+                "G4",
+                [result.Stated, result.Central90.Low, result.Quantile(0.5), result.Central90.High, result.Stated != 0.0 ? 200.0 * spread / Math.Abs(result.Stated) : null]);
+        }
+
+        return table;
+    }
+}

@@ -1,0 +1,73 @@
+using Heaveline.Insight;
+using Heaveline.Quantities;
+
+namespace Heaveline.Figures;
+
+/// <summary>How sure the numbers of a car are: each with its middle 90 %, and whose doubt makes most of it.</summary>
+public static class DoubtFigure
+{
+    private const int MostSources = 8;
+
+    /// <summary>The figure, page wide.</summary>
+    /// <param name="car">Its name.</param>
+    /// <param name="results">Outputs with their spread, at least one that is not zero.</param>
+    /// <param name="draws">How many cars were drawn.</param>
+    /// <param name="seed">With which seed.</param>
+    /// <exception cref="RefusedValueException">No output has a spread.</exception>
+    public static Figure Of(string car, IReadOnlyList<DoubtResult> results, int draws, ulong seed)
+    {
+        ArgumentNullException.ThrowIfNull(results);
+        List<DoubtResult> shown = [.. results.Where(r => r.Stated != 0.0 && r.StandardDeviation > 0.0)];
+        if (shown.Count == 0)
+        {
+            throw new RefusedValueException("doubts", "none", "at least one stated doubt", "Write the doubts of the measurements into the car file (24.5 N/mm ± 5 %).");
+        }
+
+        return new Figure
+        {
+            Title = $"{car}: how sure the numbers are",
+            AltText = $"Dots with intervals of {shown.Count} numbers over their stated values, and bars of the shares of the variance of the first.",
+            Caption = $"{string.Join(" ", shown.Select(DoubtSentences.Of))} {shown.Select(DoubtSentences.MeasureNext).FirstOrDefault(s => s is not null)}".Trim(),
+            SignNote = FormattableString.Invariant($"{draws} cars drawn within the stated doubts (two standard deviations each), seed {seed}."),
+            Size = FigureSize.Page,
+            Panels = [Spreads(shown), Shares(shown[0])],
+        };
+    }
+
+    private static CategoryPanel Spreads(List<DoubtResult> shown) => new()
+    {
+        Title = "Middle 90 %, over the value as stated",
+        Value = new Axis { Label = "over the stated value", Unit = "%" },
+        Style = CategoryStyle.Dots,
+        Categories =
+        [
+            .. shown.Select(r => new Category
+            {
+                Name = r.Name,
+                Values =
+                [
+                    new CategoryValue
+                    {
+                        Value = 100.0 * r.Quantile(0.5) / r.Stated,
+                        Low = 100.0 * Math.Min(r.Central90.Low / r.Stated, r.Central90.High / r.Stated),
+                        High = 100.0 * Math.Max(r.Central90.Low / r.Stated, r.Central90.High / r.Stated),
+                    },
+                ],
+            }),
+        ],
+    };
+
+    private static CategoryPanel Shares(DoubtResult result) => new()
+    {
+        Title = $"Whose doubt makes the variance of the {result.Name}",
+        Value = new Axis { Label = "share of the variance", Unit = "%", From = 0.0 },
+        Categories =
+        [
+            .. result.Shares.Where(s => s.Share > 0.0).Take(MostSources).Select(s => new Category
+            {
+                Name = s.Source.Name,
+                Values = [new CategoryValue { Value = 100.0 * s.Share }],
+            }),
+        ],
+    };
+}

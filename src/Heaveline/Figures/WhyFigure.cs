@@ -1,0 +1,37 @@
+using Heaveline.Insight;
+
+namespace Heaveline.Figures;
+
+/// <summary>Why a car pitches: each cause with its share of the settling and of the hit.</summary>
+public static class WhyFigure
+{
+    /// <summary>The figure, page wide.</summary>
+    /// <param name="why">The ranked causes.</param>
+    public static Figure Of(Why why)
+    {
+        ArgumentNullException.ThrowIfNull(why);
+        return new Figure
+        {
+            Title = FormattableString.Invariant($"{why.Model.Car.Name} at {3.6 * why.Speed:F0} km/h: why it pitches"),
+            AltText = "Bars of the causes' shares of the pitch of the settling and of the hit; bars to the right make it worse, to the left better.",
+            Caption = $"{Printed.Sentence(why.Model.Load.Name)}, over {why.Road.Caption}. {(why.Settling.Causes.Count > 0 ? why.Settling.Causes[0].Sentence : "")}",
+            SignNote = "Each cause is taken to a neutral value; its share is its mean effect over all orders of taking them together. Right of zero: it makes more of the measure.",
+            Size = FigureSize.Page,
+            Panels = [PanelOf(why.Settling), PanelOf(why.Hit)],
+        };
+    }
+
+    private static CategoryPanel PanelOf(WhyRanking ranking) => new()
+    {
+        Title = Printed.Sentence(ranking.Measure.Name),
+        Value = new Axis { Label = "share of the measure as it is", Unit = "%" },
+        Categories =
+        [
+            .. ranking.Causes.Select(c => new Category
+            {
+                Name = Printed.Sentence(c.Is),
+                Values = [new CategoryValue { Value = 100.0 * c.Relative, Ink = c.Relative > 0.0 ? Ink.Second : Ink.First }],
+            }),
+        ],
+    };
+}
