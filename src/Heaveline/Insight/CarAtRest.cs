@@ -10,7 +10,6 @@ public sealed class CarAtRest
     private AxleRide? front;
     private AxleRide? rear;
     private BodyModes? modes;
-    private RideTuning? tuning;
 
     /// <summary>Of a model.</summary>
     public CarAtRest(RideModel model)
@@ -28,8 +27,11 @@ public sealed class CarAtRest
     /// <summary>The rear axle by itself.</summary>
     public AxleRide Rear => rear ??= AxleRide.Of(Model, AxleEnd.Rear);
 
-    /// <summary>Frequencies with the tyres and damping ratios of both axles.</summary>
-    public RideTuning Tuning => tuning ??= RideTuning.Of(Model);
+    /// <summary>Ride frequency of an axle with its tyres, the other held, Hz; NaN where its springs give way.</summary>
+    public double Frequency(AxleEnd end) => AxleState.Of(Model, end).Frequency(onRigidTyres: false);
+
+    /// <summary>Damping ratio of an axle, mean of bump and rebound (–); NaN where its springs give way.</summary>
+    public double DampingRatio(AxleEnd end) => AxleState.Of(Model, end).DampingOf(Model, 2 * (int)end);
 
     /// <summary>The body modes.</summary>
     public BodyModes Modes => modes ??= BodyModes.Of(Model);

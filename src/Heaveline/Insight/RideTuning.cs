@@ -49,10 +49,11 @@ public sealed record RideTuning
     public RideTuning WithDampingSplit(double split) => this with { FrontDamping = MeanDamping / Math.Sqrt(split), RearDamping = MeanDamping * Math.Sqrt(split) };
 
     /// <summary>What a model has.</summary>
+    /// <exception cref="RefusedValueException">An axle's springs give way at this trim: it has no frequency.</exception>
     public static RideTuning Of(RideModel model, bool onRigidTyres = false)
     {
         ArgumentNullException.ThrowIfNull(model);
-        var (front, rear) = (AxleState.Of(model, AxleEnd.Front), AxleState.Of(model, AxleEnd.Rear));
+        var (front, rear) = (Springy(model, AxleEnd.Front), Springy(model, AxleEnd.Rear));
         return new RideTuning
         {
             FrontFrequency = front.Frequency(onRigidTyres),
@@ -69,6 +70,15 @@ public sealed record RideTuning
     {
         ArgumentNullException.ThrowIfNull(model);
         return Damped(Sprung(model));
+    }
+
+    private static AxleState Springy(RideModel model, AxleEnd end)
+    {
+        var axle = AxleState.Of(model, end);
+        return axle.Rate > 0.0
+            ? axle
+            : throw new RefusedValueException(
+                end == AxleEnd.Front ? "front rate" : "rear rate", FormattableString.Invariant($"{axle.Rate:G4} N/m"), "above 0 N/m at the trim", "Its motion ratio falls so fast that the springs give way: check its change with travel.");
     }
 
     private RideModel Sprung(RideModel model)

@@ -1,3 +1,5 @@
+using Heaveline.Cars;
+
 namespace Heaveline.Insight;
 
 /// <summary>A number about a standing car, to be followed through its doubts.</summary>
@@ -7,19 +9,19 @@ namespace Heaveline.Insight;
 public sealed record StaticOutput(string Name, string Symbol, Func<CarAtRest, double> Of)
 {
     /// <summary>Front ride frequency with the tyres, Hz.</summary>
-    public static StaticOutput FrontFrequency { get; } = new("front ride frequency", "Hz", c => c.Tuning.FrontFrequency);
+    public static StaticOutput FrontFrequency { get; } = new("front ride frequency", "Hz", c => c.Frequency(AxleEnd.Front));
 
     /// <summary>Rear ride frequency with the tyres, Hz.</summary>
-    public static StaticOutput RearFrequency { get; } = new("rear ride frequency", "Hz", c => c.Tuning.RearFrequency);
+    public static StaticOutput RearFrequency { get; } = new("rear ride frequency", "Hz", c => c.Frequency(AxleEnd.Rear));
 
     /// <summary>Rear over front ride frequency (–).</summary>
-    public static StaticOutput FrequencyRatio { get; } = new("rear/front frequency ratio", "", c => c.Tuning.Ratio);
+    public static StaticOutput FrequencyRatio { get; } = new("rear/front frequency ratio", "", c => c.Frequency(AxleEnd.Rear) / c.Frequency(AxleEnd.Front));
 
     /// <summary>Front damping ratio, mean of bump and rebound (–).</summary>
-    public static StaticOutput FrontDamping { get; } = new("front damping ratio", "", c => c.Tuning.FrontDamping);
+    public static StaticOutput FrontDamping { get; } = new("front damping ratio", "", c => c.DampingRatio(AxleEnd.Front));
 
     /// <summary>Rear damping ratio, mean of bump and rebound (–).</summary>
-    public static StaticOutput RearDamping { get; } = new("rear damping ratio", "", c => c.Tuning.RearDamping);
+    public static StaticOutput RearDamping { get; } = new("rear damping ratio", "", c => c.DampingRatio(AxleEnd.Rear));
 
     /// <summary>Dynamic index k²/(b·c) (–).</summary>
     public static StaticOutput DynamicIndex { get; } = new("dynamic index", "", c => c.Modes.DynamicIndex);

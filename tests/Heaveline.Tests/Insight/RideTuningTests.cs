@@ -2,7 +2,6 @@ using CsCheck;
 using Heaveline.Cars;
 using Heaveline.Insight;
 using Heaveline.Models;
-using Heaveline.Quantities;
 using Heaveline.Responses;
 
 namespace Heaveline.Tests.Insight;
@@ -20,27 +19,16 @@ public class RideTuningTests
                 Front = car.Front with { BumpStop = null, ReboundStop = null },
                 Rear = car.Rear with { BumpStop = null, ReboundStop = null },
             };
-            var model = RideModel.Of(free, load);
+            var model = RideModel.Of(free, car.Kind == VehicleKind.TwoWheeler ? null : load);
             var now = RideTuning.Of(model, rigid);
             var wanted = now.WithRatio(now.Ratio * ratio).WithDamping(now.MeanDamping * damping);
-            RideModel got;
-            try
-            {
-                got = wanted.ApplyTo(model);
-            }
-            catch (RefusedValueException refusal)
-            {
-                // Strongly progressive springs may have no such trim: then it must be said.
-                Assert.NotEmpty(refusal.Advice);
-                return;
-            }
-
+            var got = wanted.ApplyTo(model);
             var has = RideTuning.Of(got, rigid);
             Assert.Equal(wanted.FrontFrequency, has.FrontFrequency, 2e-4 * wanted.FrontFrequency);
             Assert.Equal(wanted.RearFrequency, has.RearFrequency, 2e-4 * wanted.RearFrequency);
             Assert.Equal(wanted.FrontDamping, has.FrontDamping, 1e-3 * wanted.FrontDamping);
             Assert.Equal(wanted.RearDamping, has.RearDamping, 1e-3 * wanted.RearDamping);
-        }, iter: 150);
+        }, iter: 300);
 
     [Fact]
     public void Frequencies_are_those_that_the_axles_report()
@@ -107,7 +95,8 @@ public class RideTuningTests
         }
 
         var shared = RuleAxis.SharedSprings([0.0, 0.4]);
-        Assert.Equal(BodyModes.Of(SimpleCar.From(model).Model()).Bounce.Frequency, BodyModes.Of(shared.Change(model, 0.4)).Bounce.Frequency, 0.03);
+        // The ends are not alike, so that heave and pitch couple and the bounce mode shifts a little.
+        Assert.Equal(BodyModes.Of(SimpleCar.From(model).Model()).Bounce.Frequency, BodyModes.Of(shared.Change(model, 0.4)).Bounce.Frequency, 0.08);
         Assert.True(BodyModes.Of(shared.Change(model, 0.4)).Pitch.Frequency < 0.85 * BodyModes.Of(shared.Change(model, 0.0)).Pitch.Frequency);
     }
 
