@@ -8,6 +8,11 @@ public static class DoubtFigure
 {
     private const int MostSources = 8;
 
+    // A number whose spread is a fifth of itself and more is nearly nothing (a level car's pitch at trim): a per cent of it says nothing.
+    private const double MostSpread = 0.2;
+
+    private const double SmallestShare = 0.005;
+
     /// <summary>The figure, page wide.</summary>
     /// <param name="car">Its name.</param>
     /// <param name="results">Outputs with their spread, at least one that is not zero.</param>
@@ -17,20 +22,22 @@ public static class DoubtFigure
     public static Figure Of(string car, IReadOnlyList<DoubtResult> results, int draws, ulong seed)
     {
         ArgumentNullException.ThrowIfNull(results);
-        List<DoubtResult> shown = [.. results.Where(r => r.Stated != 0.0 && r.StandardDeviation > 0.0)];
+        List<DoubtResult> shown = [.. results.Where(r => r.StandardDeviation > 0.0 && r.StandardDeviation < MostSpread * Math.Abs(r.Stated))];
         if (shown.Count == 0)
         {
             throw new RefusedValueException("doubts", "none", "at least one stated doubt", "Write the doubts of the measurements into the car file (24.5 N/mm ± 5 %).");
         }
 
+        // The last is what was asked for most particularly: a measure of the pass, where one was run.
+        var most = shown[^1];
         return new Figure
         {
             Title = $"{car}: how sure the numbers are",
-            AltText = $"Dots with intervals of {shown.Count} numbers over their stated values, and bars of the shares of the variance of the first.",
-            Caption = $"{string.Join(" ", shown.Select(DoubtSentences.Of))} {shown.Select(DoubtSentences.MeasureNext).FirstOrDefault(s => s is not null)}".Trim(),
+            AltText = $"Dots with intervals of {shown.Count} numbers over their stated values, and bars of the shares of the variance of the last.",
+            Caption = $"{DoubtSentences.Of(most)} {DoubtSentences.MeasureNext(most)} Numbers that are nearly nothing as stated are left out.",
             SignNote = FormattableString.Invariant($"{draws} cars drawn within the stated doubts (two standard deviations each), seed {seed}."),
             Size = FigureSize.Page,
-            Panels = [Spreads(shown), Shares(shown[0])],
+            Panels = [Spreads(shown), Shares(most)],
         };
     }
 
@@ -63,7 +70,7 @@ public static class DoubtFigure
         Value = new Axis { Label = "share of the variance", Unit = "%", From = 0.0 },
         Categories =
         [
-            .. result.Shares.Where(s => s.Share > 0.0).Take(MostSources).Select(s => new Category
+            .. result.Shares.Where(s => s.Share > SmallestShare).Take(MostSources).Select(s => new Category
             {
                 Name = s.Source.Name,
                 Values = [new CategoryValue { Value = 100.0 * s.Share }],

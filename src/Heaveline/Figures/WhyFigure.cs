@@ -27,7 +27,7 @@ public static class WhyFigure
         Value = new Axis { Label = "share of the measure as it is", Unit = "%" },
         Categories =
         [
-            .. ranking.Causes.Select(c => new Category
+            .. ranking.Causes.Where((c, k) => k == 0 || Math.Abs(c.Relative) >= 0.005).Select(c => new Category
             {
                 Name = Printed.Sentence(c.Is),
                 Values = [new CategoryValue { Value = 100.0 * c.Relative, Ink = c.Relative > 0.0 ? Ink.Second : Ink.First }],
