@@ -35,6 +35,7 @@ internal static class Program
                 return ExitCode.WrongUsage;
             }
 
+            streams.Column = parsed.GetValue(Commands.Root.Column);
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = streams.Results, Error = streams.Remarks });
         }
         catch (Stopped stopped)

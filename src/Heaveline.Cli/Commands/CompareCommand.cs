@@ -6,7 +6,6 @@ using Heaveline.Figures;
 using Heaveline.Insight;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Press;
 using Heaveline.Responses;
 using Heaveline.Roads;
 
@@ -84,7 +83,8 @@ internal static class CompareCommand
 
         if (figure is not null)
         {
-            FigureFile.Write(
+            Pictures.Write(
+                streams,
                 speeds.Count > 1
                     ? CompareSpeedsFigure.Of([.. names.Select((name, i) => (name, passes[i]))])
                     : CompareFigure.Of([.. names.Select((name, i) => (name, passes[i][0].Pass, passes[i][0].Measures))]),

@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Insight;
-using Heaveline.Press;
 using Heaveline.Responses;
 
 namespace Heaveline.Cli.Commands;
@@ -72,7 +71,7 @@ internal static class DescribeCommand
 
         if (figure is not null)
         {
-            FigureFile.Write(withModes ? ModesFigure.Of(models[0], BodyModes.Of(models[0])) : LoadStatesFigure.Of(models), figure);
+            Pictures.Write(streams, withModes ? ModesFigure.Of(models[0], BodyModes.Of(models[0])) : LoadStatesFigure.Of(models), figure);
         }
 
         return ExitCode.Done;

@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Insight;
-using Heaveline.Press;
 
 namespace Heaveline.Cli.Commands;
 
@@ -84,7 +83,7 @@ internal static class DoubtCommand
 
         if (figure is not null)
         {
-            FigureFile.Write(DoubtFigure.Of(car.Name, results, samples, seed), figure);
+            Pictures.Write(streams, DoubtFigure.Of(car.Name, results, samples, seed), figure);
         }
 
         return ExitCode.Done;

@@ -6,7 +6,6 @@ using Heaveline.Files;
 using Heaveline.Insight;
 using Heaveline.Measures;
 using Heaveline.Measures.Comfort;
-using Heaveline.Press;
 using Heaveline.Responses;
 
 namespace Heaveline.Cli.Commands;
@@ -120,7 +119,7 @@ internal static class PassCommand
 
         if (figure is not null)
         {
-            FigureFile.Write(comfort is null ? PassFigure.Of(pass, measures) : ComfortCountFigure.Of(pass, comfort), figure);
+            Pictures.Write(streams, comfort is null ? PassFigure.Of(pass, measures) : ComfortCountFigure.Of(pass, comfort), figure);
         }
 
         if (pass.Outcome != PassOutcome.Completed)

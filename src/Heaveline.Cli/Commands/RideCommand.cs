@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Insight;
-using Heaveline.Press;
 using Heaveline.Responses;
 using Heaveline.Roads;
 
@@ -100,7 +99,8 @@ internal static class RideCommand
         if (figure is not null)
         {
             var first = all[0].Responses[0];
-            FigureFile.Write(
+            Pictures.Write(
+                streams,
                 draw switch
                 {
                     "spectra" => RideSpectraFigure.Of(first),

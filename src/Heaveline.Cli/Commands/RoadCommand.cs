@@ -6,7 +6,6 @@ using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Files;
 using Heaveline.Files.Roads;
-using Heaveline.Press;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -81,7 +80,7 @@ internal static class RoadCommand
 
         if (figure is not null)
         {
-            FigureFile.Write(RoadFigure.Of(road, left, right), figure);
+            Pictures.Write(streams, RoadFigure.Of(road, left, right), figure);
         }
 
         return ExitCode.Done;

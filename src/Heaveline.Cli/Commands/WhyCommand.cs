@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Insight;
-using Heaveline.Press;
 
 namespace Heaveline.Cli.Commands;
 
@@ -70,7 +69,7 @@ internal static class WhyCommand
 
         if (figure is not null)
         {
-            FigureFile.Write(WhyFigure.Of(why), figure);
+            Pictures.Write(streams, WhyFigure.Of(why), figure);
         }
 
         return ExitCode.Done;

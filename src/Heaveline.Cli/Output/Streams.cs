@@ -9,4 +9,7 @@ internal sealed class Streams(TextWriter results, TextWriter remarks, bool inter
 
     /// <summary>Progress is shown only to a person at a terminal.</summary>
     public bool Interactive { get; } = interactive;
+
+    /// <summary>Whether pictures are to fit one column of a page instead of its width.</summary>
+    public bool Column { get; set; }
 }

@@ -8,6 +8,9 @@ namespace Heaveline.Press.Setting;
 /// <summary>Axes as the house draws them: a thin dark line along the left and the bottom, short ticks outwards, hairlines across at the y numbers.</summary>
 internal static class AxisDrawing
 {
+    // Least distance of a heading from the sheet's left edge, points.
+    private const double Edge = 4.0;
+
     /// <summary>Length of a tick and room between it and its number, points.</summary>
     public const double Tick = 2.5, ToNumber = 2.0;
 
@@ -78,7 +81,9 @@ internal static class AxisDrawing
         if (heading is not null)
         {
             var y = plot.Bottom + NumbersHeight + HeadingHeight - 1.5;
-            sheet.Text(heading, new Spot(plot.Centre.X, y), Lettering.AxisHeading, TextAlign.Middle);
+            // In a narrow figure a long heading stands off the middle rather than over the edge.
+            var middle = Math.Max(plot.Centre.X, (Lettering.AxisHeading.WidthOf(heading) / 2.0) + Edge);
+            sheet.Text(heading, new Spot(middle, y), Lettering.AxisHeading, TextAlign.Middle);
         }
     }
 

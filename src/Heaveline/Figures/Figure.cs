@@ -30,6 +30,16 @@ public sealed record Figure
     /// <summary>The panels from top to bottom, at least one.</summary>
     public required ImmutableArray<Panel> Panels { get; init => field = Drawable.Some(value, "Give at least one panel."); }
 
+    // More columns than this do not fit a column's width in print.
+    private const int MostColumns = 6;
+
+    /// <summary>The same figure for one column of a page: wide tables are turned on their side.</summary>
+    public Figure InColumn() => this with
+    {
+        Size = FigureSize.Column,
+        Panels = [.. Panels.Select(p => p is TablePanel { Columns.Length: > MostColumns } table ? table.Turned() : p)],
+    };
+
     /// <summary>The x axis a chart panel stands on: its own, or the shared one.</summary>
     /// <param name="panel">One of the figure's chart panels.</param>
     /// <exception cref="RefusedValueException">Neither the panel nor the figure has an x axis.</exception>

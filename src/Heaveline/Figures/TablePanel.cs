@@ -20,6 +20,22 @@ public sealed record TablePanel : Panel
         init => field = Fitting(Drawable.Some(value, "Give at least one row."), Columns);
     }
 
+    /// <summary>The same table on its side: a row for each column, a column for each row, for a narrow figure.</summary>
+    public TablePanel Turned() => new()
+    {
+        Title = Title,
+        Columns =
+        [
+            new TableColumn { Heading = Columns[0].Heading, Alignment = ColumnAlignment.Left },
+            .. Rows.Select(r => new TableColumn { Heading = r.Cells[0] }),
+        ],
+        Rows =
+        [
+            .. Columns.Skip(1).Select((c, k) => TableRow.Of(
+                [c.Unit.Length > 0 && c.Unit != "–" ? $"{c.Heading}, {c.Unit}" : c.Heading, .. Rows.Select(r => r.Cells[k + 1])])),
+        ],
+    };
+
     private static ImmutableArray<TableRow> Fitting(ImmutableArray<TableRow> rows, ImmutableArray<TableColumn> columns)
     {
         if (columns.IsDefault)
