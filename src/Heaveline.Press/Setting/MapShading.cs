@@ -1,0 +1,82 @@
+using Heaveline.Press.Curves;
+using Heaveline.Press.Paper;
+
+namespace Heaveline.Press.Setting;
+
+/// <summary>
+/// Bands of a map as nested outlines, filled from the largest to the smallest. Each level is outlined once and painted over the one around it,
+/// so that no seam shows between bands in any format, and a file grows with the lines of the map, not with its cells.
+/// </summary>
+internal static class MapShading
+{
+    /// <summary>Fills the bands; what has no value stays white.</summary>
+    public static void Draw(ISheet sheet, ContourField field, MapScale scale)
+    {
+        double[] levels = [double.NegativeInfinity, .. scale.Levels.Select(scale.Inner)];
+        var loops = from level in Enumerable.Range(0, levels.Length)
+                    from loop in field.Regions(levels[level])
+                    where loop.Area > 0.02
+                    orderby loop.Area descending, loop.IsHole, loop.IsHole ? -level : level
+                    select (loop, level);
+        foreach (var (loop, level) in loops)
+        {
+            var band = loop.IsHole ? level - 1 : level;
+            sheet.Area(Thinned.Of(loop.Corners), band < 0 ? Colour.White : scale.ShadeOf(band));
+        }
+    }
+
+    /// <summary>Draws the lines of all levels, with gaps behind the boxes.</summary>
+    public static void DrawLines(ISheet sheet, IEnumerable<MapLine> lines, MapScale scale, IReadOnlyList<Box> gaps)
+    {
+        foreach (var line in lines)
+        {
+            CutOut.Of(line.Way, gaps).ForEach(run => sheet.Line(run, scale.LineOf(scale.Levels[line.Level])));
+        }
+    }
+
+    /// <summary>The lines of all levels, thinned.</summary>
+    public static List<MapLine> Lines(ContourField field, MapScale scale) =>
+    [
+        .. from level in Enumerable.Range(0, scale.Levels.Length)
+           from way in field.Lines(scale.Inner(scale.Levels[level]))
+           let thin = Thinned.Of(way)
+           where MapLine.LengthOf(thin) > 1.0
+           select new MapLine(level, thin),
+    ];
+
+    /// <summary>Slanting lines over the places that satisfy a condition, 45°, none under the boxes.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="box">Where to look.</param>
+    /// <param name="stroke">The line.</param>
+    /// <param name="apart">From line to line along x, points.</param>
+    /// <param name="falls">Whether the lines fall to the right.</param>
+    /// <param name="gaps">Boxes left free.</param>
+    /// <param name="belongs">The condition.</param>
+    public static void Hatch(ISheet sheet, Box box, Stroke stroke, double apart, bool falls, IReadOnlyList<Box> gaps, Func<Spot, bool> belongs)
+    {
+        const double Step = 0.5;
+        for (var c = box.Left - box.Height + (apart / 2.0); c < box.Right; c += apart)
+        {
+            Spot At(double t) => new(c + t, falls ? box.Top + t : box.Bottom - t);
+            var (first, last) = (Math.Max(0.0, box.Left - c), Math.Min(box.Height, box.Right - c));
+            double? since = null;
+            for (var t = first; t <= last + Step; t += Step)
+            {
+                var inside = t <= last && belongs(At(t));
+                if (inside && since is null)
+                {
+                    since = t;
+                }
+                else if (!inside && since is { } start)
+                {
+                    if (t - start > 1.5 * Step)
+                    {
+                        CutOut.Of([At(start), At(t - Step)], gaps).ForEach(run => sheet.Line(run, stroke));
+                    }
+
+                    since = null;
+                }
+            }
+        }
+    }
+}
