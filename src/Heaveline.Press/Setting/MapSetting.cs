@@ -142,7 +142,7 @@ internal sealed class MapSetting : PanelSetting
     private double HeadHeight(double width)
     {
         var rows = SharesRow(width) ? 1 : HeadLines(panel.Y.Heading, width).Length + HeadLines(panel.Value.Heading, width).Length;
-        return (rows * Lettering.AxisHeading.LineHeight) + LegendOf(width).Height + (Hatchings.Count * Lettering.Label.LineHeight) + 5.0;
+        return (rows * Lettering.AxisHeading.LineHeight) + LegendOf(width).Height + (KeyPlaces(width).Select(place => place.Row + 1).DefaultIfEmpty(0).Max() * Lettering.Label.LineHeight) + 5.0;
     }
 
     // The y axis is named over its left end, the measure over the scale at the right; curves and hatchings in rows between them and the plot.
@@ -162,14 +162,34 @@ internal sealed class MapSetting : PanelSetting
         var legend = LegendOf(box.Width);
         legend.Draw(sheet, box.Left, top);
         top += legend.Height;
-        foreach (var text in Hatchings)
+        foreach (var (text, left, row) in KeyPlaces(box.Width))
         {
-            var room = new Box(box.Left, top + 1.2, box.Left + Sample, top + Lettering.Label.LineHeight - 1.2);
+            var line = top + (row * Lettering.Label.LineHeight);
+            var room = new Box(box.Left + left, line + 1.2, box.Left + left + Sample, line + Lettering.Label.LineHeight - 1.2);
             var meant = text == panel.Hatch?.Label;
             MapShading.Hatch(sheet, room, meant ? HatchStroke : BlankStroke, 3.0, falls: meant, [], _ => true);
             sheet.Line([new(room.Left, room.Top), new(room.Right, room.Top), new(room.Right, room.Bottom), new(room.Left, room.Bottom)], new Stroke(Palette.Zero, 0.4), closed: true);
             sheet.TextCentredOn(text, room.Right + 3.0, room.Centre.Y, Lettering.Label);
-            top += Lettering.Label.LineHeight;
         }
+    }
+
+    // The keys of the hatchings stand side by side where they fit.
+    private List<(string Text, double Left, int Row)> KeyPlaces(double width)
+    {
+        var places = new List<(string, double, int)>();
+        var (left, row) = (0.0, 0);
+        foreach (var text in Hatchings)
+        {
+            var need = Sample + 3.0 + Lettering.Label.WidthOf(text);
+            if (left > 0.0 && left + need > width)
+            {
+                (left, row) = (0.0, row + 1);
+            }
+
+            places.Add((text, left, row));
+            left += need + 9.0;
+        }
+
+        return places;
     }
 }

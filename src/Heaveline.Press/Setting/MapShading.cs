@@ -9,6 +9,10 @@ namespace Heaveline.Press.Setting;
 /// </summary>
 internal static class MapShading
 {
+    // Where noise breaks a map into thousands of specks, the smallest are left out: the file stays below 400 kB, and the eye has lost them before.
+    // An element costs about as much as so many points.
+    private const int MostPoints = 4000, ElementAsPoints = 10;
+
     /// <summary>Fills the bands; what has no value stays white.</summary>
     public static void Draw(ISheet sheet, ContourField field, MapScale scale)
     {
@@ -18,10 +22,18 @@ internal static class MapShading
                     where loop.Area > 0.02
                     orderby loop.Area descending, loop.IsHole, loop.IsHole ? -level : level
                     select (loop, level);
+        var points = 0;
         foreach (var (loop, level) in loops)
         {
+            if (points > MostPoints)
+            {
+                break;
+            }
+
+            var corners = Thinned.Of(loop.Corners);
+            points += corners.Length + ElementAsPoints;
             var band = loop.IsHole ? level - 1 : level;
-            sheet.Area(Thinned.Of(loop.Corners), band < 0 ? Colour.White : scale.ShadeOf(band));
+            sheet.Area(corners, band < 0 ? Colour.White : scale.ShadeOf(band));
         }
     }
 
@@ -34,15 +46,18 @@ internal static class MapShading
         }
     }
 
-    /// <summary>The lines of all levels, thinned.</summary>
-    public static List<MapLine> Lines(ContourField field, MapScale scale) =>
-    [
-        .. from level in Enumerable.Range(0, scale.Levels.Length)
-           from way in field.Lines(scale.Inner(scale.Levels[level]))
-           let thin = Thinned.Of(way)
-           where MapLine.LengthOf(thin) > 1.0
-           select new MapLine(level, thin),
-    ];
+    /// <summary>The lines of all levels, thinned, the longest first.</summary>
+    public static List<MapLine> Lines(ContourField field, MapScale scale)
+    {
+        var all = from level in Enumerable.Range(0, scale.Levels.Length)
+                  from way in field.Lines(scale.Inner(scale.Levels[level]))
+                  let line = new MapLine(level, Thinned.Of(way))
+                  where line.Length > 1.0
+                  orderby line.Length descending
+                  select line;
+        var points = 0;
+        return [.. all.TakeWhile(line => (points += line.Way.Length + ElementAsPoints) <= MostPoints + line.Way.Length + ElementAsPoints)];
+    }
 
     /// <summary>Slanting lines over the places that satisfy a condition, 45°, none under the boxes.</summary>
     /// <param name="sheet">The sheet.</param>
@@ -54,7 +69,7 @@ internal static class MapShading
     /// <param name="belongs">The condition.</param>
     public static void Hatch(ISheet sheet, Box box, Stroke stroke, double apart, bool falls, IReadOnlyList<Box> gaps, Func<Spot, bool> belongs)
     {
-        const double Step = 0.5;
+        const double Step = 0.5, Shortest = 1.8;
         for (var c = box.Left - box.Height + (apart / 2.0); c < box.Right; c += apart)
         {
             Spot At(double t) => new(c + t, falls ? box.Top + t : box.Bottom - t);
@@ -69,7 +84,7 @@ internal static class MapShading
                 }
                 else if (!inside && since is { } start)
                 {
-                    if (t - start > 1.5 * Step)
+                    if (t - start > Shortest)
                     {
                         CutOut.Of([At(start), At(t - Step)], gaps).ForEach(run => sheet.Line(run, stroke));
                     }

@@ -16,7 +16,16 @@ public sealed record MapPanel : Panel
     public required Axis Y { get; init => field = OnScale(value ?? throw new ArgumentNullException(nameof(value)), Grid?.Ys); }
 
     /// <summary>The measure: its name, unit, and how its values are spaced. A given range bounds the scale and the levels chosen, not the map.</summary>
-    public required Axis Value { get; init => field = OnScale(value ?? throw new ArgumentNullException(nameof(value)), Grid?.Values); }
+    public required Axis Value
+    {
+        get;
+        init
+        {
+            field = OnScale(value ?? throw new ArgumentNullException(nameof(value)), Grid?.Values);
+            OnScale(field, Levels);
+            OnScale(field, Only(Middle));
+        }
+    }
 
     /// <summary>The values.</summary>
     public required MapGrid Grid
@@ -35,16 +44,28 @@ public sealed record MapPanel : Panel
     public ImmutableArray<double> Levels
     {
         get;
-        init => field = Drawable.Places(value) is var levels && levels.Zip(levels.Skip(1)).All(pair => pair.First < pair.Second)
-            ? levels
-            : throw new RefusedValueException("levels of the map", "out of order", "rising", "Sort the levels, and give each once.");
+        init
+        {
+            field = Drawable.Places(value) is var levels && levels.Zip(levels.Skip(1)).All(pair => pair.First < pair.Second)
+                ? levels
+                : throw new RefusedValueException("levels of the map", "out of order", "rising", "Sort the levels, and give each once.");
+            OnScale(Value, field);
+        }
     } = [];
 
     /// <summary>
     /// The value that both sides are told from, such as 1 for a ratio that changes nothing: shades turn warm above and cool below it, lines are
     /// solid above and dashed below. Null: one hue from light to dark.
     /// </summary>
-    public double? Middle { get; init => field = Drawable.Finite(value); }
+    public double? Middle
+    {
+        get;
+        init
+        {
+            field = Drawable.Finite(value);
+            OnScale(Value, Only(field));
+        }
+    }
 
     /// <summary>A range of values hatched over the shades. Null for none.</summary>
     public MapHatch? Hatch { get; init; }
@@ -61,6 +82,8 @@ public sealed record MapPanel : Panel
         get;
         init => field = value is { } given ? Checked.Within(given, 20.0, 200.0, "Give the height of the plotting area in millimetres of paper.") : null;
     }
+
+    private static ImmutableArray<double> Only(double? value) => value is { } given ? [given] : [];
 
     // What a logarithmic axis cannot place is refused here, so that the map never has holes nobody asked for.
     private static Axis OnScale(Axis axis, ImmutableArray<double>? values)

@@ -53,7 +53,7 @@ public static class RatioMapFigure
             Title = title,
             AltText = $"Map of {measureLabel} over speed and {ratioLabel}.{Extremes(grid, unit)}{Standing(carMarks)}",
             Caption = caption,
-            SignNote = signNote,
+            SignNote = middle is { } centre ? FormattableString.Invariant($"{signNote} Lines: solid above {centre:G4}, dashed below.").Trim() : signNote,
             Size = FigureSize.Page,
             Panels =
             [

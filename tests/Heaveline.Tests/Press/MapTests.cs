@@ -37,7 +37,7 @@ public class MapTests
     [Fact]
     public void Levels_are_whole_steps_counted_from_the_middle_and_lines_tell_the_side()
     {
-        var scale = new MapScale(Plain(z => z) with { Middle = 1.0 }, 9);
+        var scale = new MapScale(Plain(z => z) with { Middle = 1.0 }, 11);
         Assert.Equal(["0.2", "0.4", "0.6", "0.8", "1.0", "1.2", "1.4", "1.6", "1.8"], scale.Numbers());
         Assert.Equal(Dash.Dashed, scale.LineOf(0.8).Dash);
         Assert.Equal(Dash.Solid, scale.LineOf(1.0).Dash);
@@ -50,7 +50,7 @@ public class MapTests
     public void Shades_turn_at_the_middle_and_the_farther_side_sets_the_depth_of_both()
     {
         // Levels 0.2 to 1.8 round 1: the bands beside the middle lie 0.1 of 1 away, on either side.
-        var scale = new MapScale(Plain(z => z) with { Middle = 1.0 }, 9);
+        var scale = new MapScale(Plain(z => z) with { Middle = 1.0 }, 11);
         Assert.Equal(Shades.Diverging(-0.1), scale.ShadeOf(4));
         Assert.Equal(Shades.Diverging(0.1), scale.ShadeOf(5));
         Assert.Equal(Shades.Diverging(0.9), scale.ShadeOf(9));
@@ -72,6 +72,31 @@ public class MapTests
         Assert.True(seen.Count(pixel => pixel == scale.ShadeOf(0)) > 60);
         Assert.True(seen.Count(pixel => pixel == scale.ShadeOf(1)) > 60);
         Assert.True(seen.IndexOf(scale.ShadeOf(0)) < seen.IndexOf(scale.ShadeOf(1)));
+    }
+
+    [Fact]
+    public void A_map_keeps_inside_its_axes_and_may_be_empty_flat_or_partly_outside()
+    {
+        MapPanel[] panels =
+        [
+            Plain(_ => double.NaN), Plain(_ => 4.0), Plain(z => z) with { X = new Axis { Label = "x", From = 0.5, To = 1.2 } },
+            Plain(z => z) with { X = new Axis { Label = "x", From = 5.0, To = 6.0 } }, Plain(z => z) with { X = new Axis { Label = "x", From = -1.0, To = 4.0 } },
+        ];
+        foreach (var panel in panels)
+        {
+            var setting = new FigureSetting(FigureOf(panel));
+            var sheet = new RecordedSheet();
+            setting.Draw(sheet);
+            Assert.All(sheet.Spots, spot => Assert.True(spot.X >= 0.0 && spot.X <= setting.Width && spot.Y >= 0.0 && spot.Y <= setting.Height, $"{spot}"));
+        }
+
+        // Values run 0 to 2 over x: cut at 0.5 and 1.2, the line of 1 stands at 5/7 of the plot.
+        var cut = new RecordedSheet();
+        new FigureSetting(FigureOf(panels[2] with { Levels = [1.0] })).Draw(cut);
+        var ticks = cut.Texts.Where(text => text.Text is "0.6" or "1.2")
+            .OrderByDescending(text => text.Room.Top).Take(2).Select(text => text.Room.Centre.X).Order().ToArray();
+        var at = ticks[0] + ((1.0 - 0.6) / 0.6 * (ticks[1] - ticks[0]));
+        Assert.Contains(cut.Spots, spot => Math.Abs(spot.X - at) < 0.1);
     }
 
     [Fact]
@@ -99,6 +124,9 @@ public class MapTests
         Assert.Throws<RefusedValueException>(() => Plain(z => z).Grid with { Xs = [1, 2] });
         Assert.Throws<RefusedValueException>(() => Plain(z => z) with { Levels = [2, 1] });
         Assert.Contains("logarithmic", Assert.Throws<RefusedValueException>(() => Plain(z => z) with { Value = new Axis { Label = "z", Scale = AxisScale.Logarithmic } }).Message, StringComparison.Ordinal);
+        var logarithmic = Plain(z => z + 1.0) with { Value = new Axis { Label = "z", Scale = AxisScale.Logarithmic } };
+        Assert.Throws<RefusedValueException>(() => logarithmic with { Middle = 0.0 });
+        Assert.Throws<RefusedValueException>(() => logarithmic with { Levels = [-1.0, 2.0] });
         Assert.Throws<RefusedValueException>(() => new MapHatch { From = 1, To = 1, Label = "none" });
     }
 
