@@ -9,9 +9,9 @@ namespace Heaveline.Press.Setting;
 /// </summary>
 internal static class MapShading
 {
-    // Where noise breaks a map into thousands of specks, the smallest are left out: the file stays below 400 kB, and the eye has lost them before.
-    // An element costs about as much as so many points.
-    private const int MostPoints = 4000, ElementAsPoints = 10;
+    // Where noise breaks a map into thousands of specks, the smallest are left out, so that a file stays below 400 kB; a smooth map of ten
+    // levels needs a third of this. An element costs about as much as so many points.
+    private const int MostPoints = 7000, ElementAsPoints = 4;
 
     /// <summary>Fills the bands; what has no value stays white.</summary>
     public static void Draw(ISheet sheet, ContourField field, MapScale scale)
@@ -40,9 +40,9 @@ internal static class MapShading
     /// <summary>Draws the lines of all levels, with gaps behind the boxes.</summary>
     public static void DrawLines(ISheet sheet, IEnumerable<MapLine> lines, MapScale scale, IReadOnlyList<Box> gaps)
     {
-        foreach (var line in lines)
+        foreach (var level in lines.GroupBy(line => line.Level).OrderBy(level => level.Key))
         {
-            CutOut.Of(line.Way, gaps).ForEach(run => sheet.Line(run, scale.LineOf(scale.Levels[line.Level])));
+            sheet.Lines([.. level.SelectMany(line => CutOut.Of(line.Way, gaps))], scale.LineOf(scale.Levels[level.Key]));
         }
     }
 
@@ -70,6 +70,7 @@ internal static class MapShading
     public static void Hatch(ISheet sheet, Box box, Stroke stroke, double apart, bool falls, IReadOnlyList<Box> gaps, Func<Spot, bool> belongs)
     {
         const double Step = 0.5, Shortest = 1.8;
+        var runs = new List<Spot[]>();
         for (var c = box.Left - box.Height + (apart / 2.0); c < box.Right; c += apart)
         {
             Spot At(double t) => new(c + t, falls ? box.Top + t : box.Bottom - t);
@@ -86,12 +87,14 @@ internal static class MapShading
                 {
                     if (t - start > Shortest)
                     {
-                        CutOut.Of([At(start), At(t - Step)], gaps).ForEach(run => sheet.Line(run, stroke));
+                        runs.AddRange(CutOut.Of([At(start), At(t - Step)], gaps));
                     }
 
                     since = null;
                 }
             }
         }
+
+        sheet.Lines(runs, stroke);
     }
 }
