@@ -11,6 +11,15 @@ internal interface ISheet
     /// <summary>A line through the points.</summary>
     void Line(ReadOnlySpan<Spot> points, Stroke stroke, bool closed = false);
 
+    /// <summary>Lines of one stroke, each through its own points: hatchings, contours. A text format may say the stroke once for all.</summary>
+    void Lines(IReadOnlyList<Spot[]> runs, Stroke stroke)
+    {
+        foreach (var run in runs)
+        {
+            Line(run, stroke);
+        }
+    }
+
     /// <summary>The inside of a polygon.</summary>
     void Area(ReadOnlySpan<Spot> corners, Colour colour);
 

@@ -27,6 +27,24 @@ internal sealed class SvgSheet : ISheet
         elements.Append("/>\n");
     }
 
+    public void Lines(IReadOnlyList<Spot[]> runs, Stroke stroke)
+    {
+        if (runs.Count == 0)
+        {
+            return;
+        }
+
+        elements.Append("<path d=\"");
+        foreach (var run in runs)
+        {
+            Way(run, closed: false);
+        }
+
+        elements.Append("\" fill=\"none\"");
+        Stroked(stroke);
+        elements.Append("/>\n");
+    }
+
     public void Area(ReadOnlySpan<Spot> corners, Colour colour)
     {
         elements.Append("<path d=\"");

@@ -85,6 +85,7 @@ internal sealed class FigureSetting
         ChartPanel chart => ChartOf(figure, chart, index),
         ScenePanel scene => new SceneSetting(scene),
         TablePanel table => new TableSetting(table),
+        MapPanel map => figure.Size == FigureSize.Page ? new MapSetting(map, 80.0 / 25.4 * 72.0, 70.0) : new MapSetting(map, 55.0 / 25.4 * 72.0, 0.0),
         CategoryPanel category => new CategorySetting(category, 0.34 * InnerWidth),
         _ => throw new ArgumentException($"The press cannot draw {panel.GetType().Name}."),
     };

@@ -1,6 +1,6 @@
 namespace Heaveline.Figures;
 
-/// <summary>One storey of a figure: a chart, a scene, a table or a row of categories.</summary>
+/// <summary>One storey of a figure: a chart, a map, a scene, a table or a row of categories.</summary>
 public abstract record Panel
 {
     // Closed to this assembly: the press must know how to draw every kind.

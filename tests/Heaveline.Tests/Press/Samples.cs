@@ -8,7 +8,7 @@ internal static class Samples
     public static IEnumerable<(string Name, Figure Figure)> All =>
     [
         ("pass-page", Pass(FigureSize.Page)), ("pass-column", Pass(FigureSize.Column)), ("scene", Scene()), ("table", Table(FigureSize.Page)),
-        ("table-column", Table(FigureSize.Column)), ("categories", Categories()), ("spectrum", Spectrum()), ("dots", Dots()),
+        ("table-column", Table(FigureSize.Column)), ("categories", Categories()), ("spectrum", Spectrum()), ("dots", Dots()), .. MapSamples.All,
     ];
 
     public static Figure Pass(FigureSize size) => new()

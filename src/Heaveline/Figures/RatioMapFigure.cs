@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Heaveline.Quantities;
+
+namespace Heaveline.Figures;
+
+/// <summary>A measure over speed and a ratio of the rear to the front, such as that of their frequencies: where the rule holds, and where this car stands.</summary>
+public static class RatioMapFigure
+{
+    // Shares of the middle: changes a driver or a passenger hardly tells apart (common practice, no source).
+    private const double Unnoticed = 0.05;
+
+    /// <summary>The figure, page wide.</summary>
+    /// <param name="title">The title.</param>
+    /// <param name="caption">The text under it: car, load, road.</param>
+    /// <param name="signNote">Which way the signs point. Blank for none.</param>
+    /// <param name="speeds">Speeds, shape (nx), km/h, rising.</param>
+    /// <param name="ratios">Ratios rear over front, shape (ny), –, rising.</param>
+    /// <param name="values">The measure, shape (ny, nx), in its unit; NaN where there is none.</param>
+    /// <param name="measureLabel">Name of the measure ("settling against equal frequencies").</param>
+    /// <param name="unit">Its unit. Blank for a plain number.</param>
+    /// <param name="middle">The value that means "no difference"; values within 5 % of it are hatched. Null where there is none.</param>
+    /// <param name="carMarks">The car's own ratio by load state: each a line across the map.</param>
+    /// <param name="bestCurve">The ratio with the best value at each speed, shape (nx); NaN where there is none. Empty: no curve.</param>
+    /// <param name="ratioLabel">What the ratio is.</param>
+    /// <exception cref="RefusedValueException">The shapes differ, or places do not rise.</exception>
+    public static Figure Of(
+        string title,
+        string caption,
+        string signNote,
+        ReadOnlySpan<double> speeds,
+        ReadOnlySpan<double> ratios,
+        double[,] values,
+        string measureLabel,
+        string unit,
+        double? middle,
+        ImmutableArray<(string Name, double Ratio)> carMarks,
+        ReadOnlySpan<double> bestCurve,
+        string ratioLabel = "natural frequency, rear over front")
+    {
+        var grid = MapGrid.From(speeds, ratios, values);
+        var traces = new List<Trace>();
+        if (!bestCurve.IsEmpty)
+        {
+            traces.Add(Trace.From("best", speeds, bestCurve, Pen.Of(Ink.Third) with { Width = 1.6 }));
+        }
+
+        // Dashes tell the load states apart, in the order given; contour lines are thinner than all of them.
+        Dash[] dashes = [Dash.DashDot, Dash.Dotted, Dash.Dashed, Dash.Solid];
+        traces.AddRange(Drawable.Any(carMarks).Where(car => car.Ratio >= grid.Ys[0] && car.Ratio <= grid.Ys[^1]).Select((car, i) =>
+            Trace.From(car.Name, [grid.Xs[0], grid.Xs[^1]], [car.Ratio, car.Ratio], Pen.Of(Ink.First, dashes[i % dashes.Length]) with { Width = 1.3 })));
+        return new Figure
+        {
+            Title = title,
+            AltText = $"Map of {measureLabel} over speed and {ratioLabel}.{Extremes(grid, unit)}{Standing(carMarks)}",
+            Caption = caption,
+            SignNote = middle is { } centre ? FormattableString.Invariant($"{signNote} Lines: solid above {centre:G4}, dashed below.").Trim() : signNote,
+            Size = FigureSize.Page,
+            Panels =
+            [
+                new MapPanel
+                {
+                    X = new Axis { Label = "speed", Unit = "km/h" },
+                    Y = new Axis { Label = ratioLabel },
+                    Value = new Axis { Label = measureLabel, Unit = unit },
+                    Grid = grid,
+                    Middle = middle,
+                    Hatch = middle is { } of && of != 0.0
+                        ? new MapHatch { From = of - (Unnoticed * Math.Abs(of)), To = of + (Unnoticed * Math.Abs(of)), Label = "makes no difference (within 5 %)" }
+                        : null,
+                    Traces = [.. traces],
+                },
+            ],
+        };
+    }
+
+    private static string Extremes(MapGrid grid, string unit)
+    {
+        var best = Enumerable.Range(0, grid.Values.Length).Where(i => !double.IsNaN(grid.Values[i])).OrderBy(i => grid.Values[i]).ToArray();
+        string Place(int i) => FormattableString.Invariant($"{grid.Values[i]:G3} {unit}").TrimEnd() + FormattableString.Invariant($" at {grid.Xs[i % grid.Xs.Length]:G3} km/h and ratio {grid.Ys[i / grid.Xs.Length]:G3}");
+        return best.Length == 0 ? "" : $" Lowest {Place(best[0])}, highest {Place(best[^1])}.";
+    }
+
+    private static string Standing(ImmutableArray<(string Name, double Ratio)> cars) =>
+        cars.IsDefaultOrEmpty ? "" : $" The car stands at {string.Join(", ", cars.Select(car => FormattableString.Invariant($"{car.Ratio:F2} ({car.Name})")))}.";
+}
