@@ -52,7 +52,7 @@ internal static class PassTable
         return table
             .Add("lamp-highest", "beam drop at its highest", "%", "F2", All(m => 100.0 * m.Headlamp?.Highest))
             .Add("lamp-lowest", "beam drop at its lowest", "%", "F2", All(m => 100.0 * m.Headlamp?.Lowest))
-            .Add("lamp-flash-share", "beam above an oncoming eye (1.20 m, assumed) at 50 m", "% of time", "F0", passes.Select(p => Flash(p.Pass) is { } f ? 100.0 * f.Share : (double?)null))
+            .Add("lamp-flash-share", "beam in an oncoming eye at 1.20 m, 50 m off", "% of time", "F0", passes.Select(p => Flash(p.Pass) is { } f ? 100.0 * f.Share : (double?)null))
             .Add("lamp-flashes", "flashes it gives there", "–", "F0", passes.Select(p => (double?)Flash(p.Pass)?.Flashes))
             .Add("error-pitch", "own error of the pitch angle", "% of its peak", "0.0000", passes.Select(p => 100.0 * p.Pass.Statistics.PitchError))
             .Add("error-load", "own error of the tyre load", "% of its peak", "0.0000", passes.Select(p => 100.0 * p.Pass.Statistics.TyreLoadError));
