@@ -154,7 +154,7 @@ internal static class AnyCar
         {
             if (kind == 0)
             {
-                return new ElasticLink { Rate = new(rate), FrontRatio = new(1.0), RearRatio = new(opposed ? -ratio : ratio), Carried = new(opposed ? 0.0 : 200.0) };
+                return new ElasticLink { Rate = new(rate), Damping = new(300.0 * line), FrontRatio = new(1.0), RearRatio = new(opposed ? -ratio : ratio), Carried = new(opposed ? 0.0 : 200.0) };
             }
 
             if (kind != 1)

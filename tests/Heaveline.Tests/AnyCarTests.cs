@@ -40,6 +40,7 @@ public class AnyCarTests
         ["table stop"] = c => c.Front.ReboundStop is { Table: not null },
         ["friction"] = c => c.Front.Friction.HalfWidth.Si > 0.0,
         ["elastic link"] = c => c.Interconnection is ElasticLink,
+        ["damped link"] = c => c.Interconnection is ElasticLink { Damping.Si: > 0.0 },
         ["opposed link"] = c => c.Interconnection is ElasticLink { RearRatio.Si: < 0.0 },
         ["pipe"] = c => c.Interconnection is FluidLink { Line.State: LineState.Pipe },
         ["open line"] = c => c.Interconnection is FluidLink { Line.State: LineState.Open },

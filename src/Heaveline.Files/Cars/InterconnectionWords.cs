@@ -7,7 +7,8 @@ namespace Heaveline.Files.Cars;
 /// <summary>The words for what joins front and rear.</summary>
 internal static class InterconnectionWords
 {
-    private static readonly Key<Amount<Stiffness>> Rate = Key.Required("rate", "Rate of the common spring of one side.", Kind.Amount<Stiffness>(), "12 N/mm");
+    private static readonly Key<Amount<Stiffness>> Rate = Key.Required("rate", "Rate of the common spring of one side; 0 N/mm when only a damper joins front and rear.", Kind.Amount<Stiffness>(), "12 N/mm");
+    private static readonly Key<Amount<DampingRate>> Damping = Key.Optional("damping", "Damping of a common damper of one side, force divided by the rate of travel of the common spring; none when left out.", Kind.Amount<DampingRate>(), "400 N s/m");
     private static readonly Key<Amount<Plain>> FrontRatio = Key.Optional("front-per-wheel", "Travel of the common spring divided by front wheel travel; 1 when left out.", Kind.Amount<Plain>(), "0.6", property: "link ratio");
     private static readonly Key<Amount<Plain>> RearRatio = Key.Optional("rear-per-wheel", "Travel of the common spring divided by rear wheel travel, negative when the rear works against the front; 1 when left out.", Kind.Amount<Plain>(), "0.6");
     private static readonly Key<Amount<Force>> Carried = Key.Optional("carried-force", "Force in the common spring in the state described, pressing positive; none when left out.", Kind.Amount<Force>(), "900 N", property: "Carried");
@@ -36,7 +37,7 @@ internal static class InterconnectionWords
     private static readonly Shape<FluidLine> LineShape = new Shape("line", "The line between the two units of one side.", State, Bore, PipeLength, Density, Viscosity, Inertance, Resistance).As(MakeLine);
     private static readonly Key<FluidLine> Line = Key.Required("line", "The line between them.", LineShape, "{bore: 8 mm, length: 2.4 m}");
 
-    private static readonly Shape<ElasticLink> ElasticShape = new Shape("elastic", "A common spring that front and rear wheel of one side press together.", Rate, FrontRatio, RearRatio, Carried).As(MakeElastic);
+    private static readonly Shape<ElasticLink> ElasticShape = new Shape("elastic", "A common spring that front and rear wheel of one side press together, with a damper beside it.", Rate, Damping, FrontRatio, RearRatio, Carried).As(MakeElastic);
     private static readonly Shape<FluidLink> FluidShape = new Shape("fluid", "A displacer at each wheel of one side, joined by a line.", FrontArea, RearArea, Front, Rear, Pressure, Line).As(f => new FluidLink
     {
         FrontArea = f.Required(FrontArea),
@@ -67,7 +68,14 @@ internal static class InterconnectionWords
             }
         }
 
-        return new ElasticLink { Rate = f.Required(Rate), FrontRatio = f.Optional(FrontRatio, one), RearRatio = f.Optional(RearRatio, one), Carried = f.Optional(Carried, default) };
+        var (rate, damping) = (f.Required(Rate), f.Optional(Damping, default));
+        if (rate.Si == 0.0 && damping.Si == 0.0)
+        {
+            f.Refuse(Rate, "is 0 and there is no damping.", "Leave the interconnection out when nothing joins front and rear.");
+            return null;
+        }
+
+        return new ElasticLink { Rate = rate, Damping = damping, FrontRatio = f.Optional(FrontRatio, one), RearRatio = f.Optional(RearRatio, one), Carried = f.Optional(Carried, default) };
     }
 
     private static FluidLine? MakeLine(Fields f)

@@ -30,5 +30,17 @@ internal readonly record struct AxleState(double Rate, double Mass, double TyreR
                 : throw new RefusedValueException($"{end} frequency", FormattableString.Invariant($"{frequency:0.###} Hz"), "below that of the car on its tyres alone", "Only a stiffer tyre can make it.");
     }
 
+    /// <summary>The part of <see cref="DampingOf"/> that a common damper of front and rear makes, the other axle held.</summary>
+    public double LinkDampingOf(RideModel model, int firstWheel)
+    {
+        if (model.Numbers.Laws.LinkDamping == 0.0)
+        {
+            return 0.0;
+        }
+
+        var link = SuspensionRates.ByAxle(model.Tangent.SuspensionDamping - Tangent.WithoutInterconnection(model.Numbers).Damping);
+        return link[firstWheel / 2, firstWheel / 2] / (2.0 * Math.Sqrt(Rate * Mass));
+    }
+
     public double DampingOf(RideModel model, int firstWheel) => AxleDamping.Of(model, firstWheel, Rate, Mass).Ratio;
 }

@@ -121,6 +121,7 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
     private ElasticLink Through(ElasticLink link) => link with
     {
         Rate = visitor.Visit("link rate", link.Rate),
+        Damping = visitor.Visit("link damping", link.Damping),
         FrontRatio = visitor.Visit("link front ratio", link.FrontRatio),
         RearRatio = visitor.Visit("link rear ratio", link.RearRatio),
         Carried = visitor.Visit("link force", link.Carried),

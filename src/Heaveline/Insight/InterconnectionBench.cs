@@ -42,9 +42,9 @@ public sealed record InterconnectionBench
             return null;
         }
 
-        var (rate, damping) = Tangent.WithoutInterconnection(model.Numbers);
-        var shut = model.Tangent.SuspensionRate;
-        var states = new List<BenchState> { State(model, "without the link", rate, damping, 0.0) };
+        var (rate, bare) = Tangent.WithoutInterconnection(model.Numbers);
+        var (shut, damping) = (model.Tangent.SuspensionRate, model.Tangent.SuspensionDamping);
+        var states = new List<BenchState> { State(model, "without the link", rate, bare, 0.0) };
         if (SuspensionRates.LineOpen(model) is { } open)
         {
             var pitch = BodyModes.Of(model).Pitch.Frequency;

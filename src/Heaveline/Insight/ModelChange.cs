@@ -34,18 +34,21 @@ internal static class ModelChange
     public static LoadState Along(LoadState load, double factor) =>
         load with { Loads = [.. load.Loads.Select(l => l with { BehindFrontAxle = l.BehindFrontAxle.Times(factor) })] };
 
-    /// <summary>No interconnection: each axle's own springs take over what the link gave it in heave, so that heave stays as stiff.</summary>
+    /// <summary>No interconnection: each axle's own springs and dampers take over what the link gave it in heave, so that heave stays as stiff and as damped.</summary>
     public static RideModel WithoutLink(RideModel model)
     {
         var k = SuspensionRates.ByAxle(SuspensionRates.LineOpen(model) ?? model.Tangent.SuspensionRate);
         double Frequency(int i) => Math.Sqrt((k[i, 0] + k[i, 1]) / AxleState.Of(model, (AxleEnd)i).Mass) / (2.0 * Math.PI);
         var bare = RideModel.Of(model.Car with { Interconnection = null }, model.Load);
-        // The dampers stay as they are: their ratios are taken to the new rates.
-        var sprung = RideTuning.Of(bare, onRigidTyres: true) with { FrontFrequency = Frequency(0), RearFrequency = Frequency(1) };
+        var now = RideTuning.Of(bare, onRigidTyres: true);
+        var sprung = now with { FrontFrequency = Frequency(0), RearFrequency = Frequency(1) };
+        // The dampers keep their force and take over a common damper's: both as ratios of the new rates, 2·√(k·m) = 4π·f·m.
+        var shared = SuspensionRates.ByAxle(model.Tangent.SuspensionDamping - Tangent.WithoutInterconnection(model.Numbers).Damping);
+        double Shared(int i, double frequency) => (shared[i, 0] + shared[i, 1]) / (4.0 * Math.PI * frequency * AxleState.Of(model, (AxleEnd)i).Mass);
         return (sprung with
         {
-            FrontDamping = sprung.FrontDamping * RideTuning.Of(bare, onRigidTyres: true).FrontFrequency / sprung.FrontFrequency,
-            RearDamping = sprung.RearDamping * RideTuning.Of(bare, onRigidTyres: true).RearFrequency / sprung.RearFrequency,
+            FrontDamping = (sprung.FrontDamping * now.FrontFrequency / sprung.FrontFrequency) + Shared(0, sprung.FrontFrequency),
+            RearDamping = (sprung.RearDamping * now.RearFrequency / sprung.RearFrequency) + Shared(1, sprung.RearFrequency),
         }).ApplyTo(bare);
     }
 

@@ -132,8 +132,8 @@ public sealed record RideTuning
 
     private RideModel Damped(RideModel model)
     {
-        var front = Factor(FrontDamping, AxleState.Of(model, AxleEnd.Front).DampingOf(model, 0), "front");
-        var rear = Factor(RearDamping, AxleState.Of(model, AxleEnd.Rear).DampingOf(model, 2), "rear");
+        var front = Factor(model, FrontDamping, AxleEnd.Front);
+        var rear = Factor(model, RearDamping, AxleEnd.Rear);
         if (Math.Abs(front - 1.0) < 1e-12 && Math.Abs(rear - 1.0) < 1e-12)
         {
             return model;
@@ -149,11 +149,25 @@ public sealed record RideTuning
             model.Load);
     }
 
-    private static double Factor(double wanted, double now, string end) => wanted == now
-        ? 1.0
-        : now > 0.0
-            ? wanted / now
-            : throw new RefusedValueException($"{end} damper", "without any force", "a damper with some force", "A damper without force cannot be scaled; give it a table or a damping ratio.");
+    // A link's damper stays: the axle's own make up the rest.
+    private static double Factor(RideModel model, double wanted, AxleEnd end)
+    {
+        var (axle, first, name) = (AxleState.Of(model, end), 2 * (int)end, end == AxleEnd.Front ? "front" : "rear");
+        var (now, link) = (axle.DampingOf(model, first), axle.LinkDampingOf(model, first));
+        if (wanted == now)
+        {
+            return 1.0;
+        }
+
+        if (wanted < link)
+        {
+            throw new RefusedValueException($"{name} damping", FormattableString.Invariant($"{wanted:G4}"), FormattableString.Invariant($"at least {link:G4}, which the link's damper makes"), "Take damping out of the link.");
+        }
+
+        return now > link
+            ? (wanted - link) / (now - link)
+            : throw new RefusedValueException($"{name} damper", "without any force", "a damper with some force", "A damper without force cannot be scaled; give it a table or a damping ratio.");
+    }
 
     private RefusedValueException Unreachable(AxleEnd end) => new(
         $"{(end == AxleEnd.Front ? "front" : "rear")} frequency",

@@ -96,4 +96,16 @@ public sealed record RuleAxis
         Own = _ => 0.0,
         Change = (m, share) => (SimpleCar.From(m) with { SharedSprings = share }).Model(),
     };
+
+    /// <summary>"Front and rear dampers joined pitch less": share of the heave damping in a common damper, on the linear car of the same damping, against none.</summary>
+    public static RuleAxis SharedDamping(IReadOnlyList<double> values) => new()
+    {
+        Name = "share of the heave damping in a common damper (linear car of the same masses, frequencies and damping)",
+        Symbol = "",
+        Claim = "Front and rear dampers joined pitch less.",
+        Values = values,
+        Reference = 0.0,
+        Own = _ => 0.0,
+        Change = (m, share) => (SimpleCar.From(m) with { SharedDamping = share }).Model(),
+    };
 }

@@ -55,6 +55,12 @@ public sealed record SimpleCar
     /// </summary>
     public double SharedSprings { get; init => field = Checked.Within(value, 0.0, 0.95); }
 
+    /// <summary>
+    /// Share q of the damping in heave that a common damper of front and rear carries (–), 0 to 0.95. It works where the common spring does, so that each
+    /// axle gives its part as its spring's; the axle's own dampers keep the rest, and heave stays as damped at both ends.
+    /// </summary>
+    public double SharedDamping { get; init => field = Checked.Within(value, 0.0, 0.95); }
+
     /// <summary>Sprung mass on the front axle, kg.</summary>
     public double FrontMass => SprungMass * (Wheelbase - BehindFrontAxle) / Wheelbase;
 
@@ -93,6 +99,7 @@ public sealed record SimpleCar
         Checked.Within(BehindFrontAxle, 0.0, Wheelbase, "The centre of gravity lies between the axles.", nameof(BehindFrontAxle));
         var frontRate = Rate(front, MeanFrequency / Math.Sqrt(Ratio));
         var rearRate = Rate(rear, MeanFrequency * Math.Sqrt(Ratio));
+        var link = Link(frontRate, rearRate, Damping(FrontDamping, frontRate, front), Damping(RearDamping, rearRate, rear));
         return new Car
         {
             Name = "linear car",
@@ -103,24 +110,34 @@ public sealed record SimpleCar
                 CentreHeight = new(0.55),
                 PitchInertia = new Amount<Inertia>(DynamicIndex * SprungMass * BehindFrontAxle * (Wheelbase - BehindFrontAxle)),
             },
-            Front = AxleOf(FrontUnsprung, frontRate, FrontDamping, front, FrontTyreRate),
-            Rear = AxleOf(RearUnsprung, rearRate, RearDamping, rear, RearTyreRate),
-            Interconnection = SharedSprings > 0.0 ? Link(frontRate, rearRate) : null,
+            Front = AxleOf(FrontUnsprung, frontRate, Own(Damping(FrontDamping, frontRate, front), link, link.FrontRatio, "front"), FrontTyreRate),
+            Rear = AxleOf(RearUnsprung, rearRate, Own(Damping(RearDamping, rearRate, rear), link, link.RearRatio, "rear"), RearTyreRate),
+            Interconnection = SharedSprings > 0.0 || SharedDamping > 0.0 ? link : null,
         };
     }
 
     // In heave both travels are s: forces ρ_f(ρ_f + ρ_r)k·s and ρ_r(ρ_f + ρ_r)k·s shall be the share of each axle's own. With ρ_f + ρ_r = 2 the ratios stand
     // as the rates do. One link a side: half of the axles' rates each.
-    private ElasticLink Link(double front, double rear) => new()
+    private ElasticLink Link(double front, double rear, double frontDamping, double rearDamping) => new()
     {
         Rate = new(0.5 * SharedSprings * (front + rear) / 4.0),
+        Damping = new(0.5 * SharedDamping * (frontDamping + rearDamping) / 4.0),
         FrontRatio = new(2.0 * front / (front + rear)),
         RearRatio = new(2.0 * rear / (front + rear)),
     };
 
-    private Axle AxleOf(double unsprung, double rate, double damping, double mass, double tyre)
+    // What is left of an axle's damping, N s/m, when the links of both sides give theirs in heave: 2·ρ·(ρ_f + ρ_r)·c, with ρ_f + ρ_r = 2.
+    private static double Own(double damping, ElasticLink link, Amount<Plain> ratio, string end)
     {
-        var c = 0.5 * 2.0 * damping * Math.Sqrt(rate * mass);
+        var left = damping - (4.0 * ratio.Si * link.Damping.Si);
+        return left >= 0.0
+            ? left
+            : throw new RefusedValueException("shared damping", FormattableString.Invariant($"more than the {end} has"), "at most what each axle has", "Share less of the damping: the axle with the stiffer spring gives more of it.");
+    }
+
+    private Axle AxleOf(double unsprung, double rate, double damping, double tyre)
+    {
+        var c = 0.5 * damping;
         var line = new ForceTable([1.0, 2.0], [c, 2.0 * c]);
         return new Axle
         {
@@ -131,6 +148,8 @@ public sealed record SimpleCar
             Tyre = new Tyre { Rate = new(0.5 * tyre) },
         };
     }
+
+    private static double Damping(double ratio, double rate, double mass) => 2.0 * ratio * Math.Sqrt(rate * mass);
 
     private static double Rate(double mass, double frequency) => mass * Math.Pow(2.0 * Math.PI * frequency, 2);
 }

@@ -64,10 +64,13 @@ internal sealed partial class CornerLaws
 
     public double[] StopShare { get; } = [1.0, 1.0, 1.0, 1.0];
 
-    /// <summary>Elastic link: ρ, common rate and carried force times ρ.</summary>
+    /// <summary>Elastic link: ρ, common rate, common damping and carried force.</summary>
     public double[] LinkRatio { get; } = new double[4];
 
     public double LinkRate { get; set; }
+
+    /// <summary>Common damper of the elastic link, N s/m.</summary>
+    public double LinkDamping { get; set; }
 
     public double LinkCarried { get; set; }
 

@@ -13,8 +13,14 @@ internal sealed partial class CornerLaws
             case null:
                 return;
             case ElasticLink link:
+                if (link.Rate.Si == 0.0 && link.Damping.Si == 0.0)
+                {
+                    throw new RefusedValueException("interconnection", "without rate and damping", "a link with either", "Leave it out when nothing joins front and rear.");
+                }
+
                 Needs |= Needs.ElasticLink;
                 LinkRate = PerHalf * link.Rate.Si;
+                LinkDamping = PerHalf * link.Damping.Si;
                 LinkCarried = PerHalf * link.Carried.Si;
                 Spread(LinkRatio, link.FrontRatio.Si, link.RearRatio.Si);
                 TakeOff(sprung, LinkRatio, LinkCarried);

@@ -8,22 +8,24 @@ internal static class LinkForces<TQuad, TLane>
     where TQuad : struct, IQuad<TQuad, TLane>
     where TLane : struct, ILane<TLane>
 {
-    /// <summary>Adds ρ·(k·(ρ_f·S_f + ρ_r·S_r) + P₀), or one gas pressure for a line wide open.</summary>
+    /// <summary>Adds ρ·(k·(ρ_f·S_f + ρ_r·S_r) + c·(ρ_f·Ṡ_f + ρ_r·Ṡ_r) + P₀), or one gas pressure for a line wide open.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public static void Elastic(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s)
     {
         var own = c.LinkRatio * s.Travel;
         var together = own + TQuad.SwapEnds(own);
+        var ownRate = c.LinkRatio * s.Rate;
+        var damped = TQuad.Fma(TQuad.All(c.LinkDamping), ownRate + TQuad.SwapEnds(ownRate), TQuad.All(c.LinkCarried));
         if ((c.Needs & Needs.FluidGas) == 0)
         {
-            s.Force = TQuad.Fma(c.LinkRatio, TQuad.Fma(TQuad.All(c.LinkRate), together, TQuad.All(c.LinkCarried)), s.Force);
+            s.Force = TQuad.Fma(c.LinkRatio, TQuad.Fma(TQuad.All(c.LinkRate), together, damped), s.Force);
             return;
         }
 
         var one = TQuad.All(TLane.Of(1.0));
         var absolute = c.LinkGasPressure * TQuad.Power(one / (one - (c.LinkPerVolume * together)), c.LinkExponent);
-        // Side by side with a car whose line holds gas, a link without gas keeps its own rate; a gas line has none.
-        var straight = TQuad.Fma(TQuad.All(c.LinkRate), together, TQuad.All(c.LinkCarried));
+        // Side by side with a car whose line holds gas, a link without gas keeps its own rate and damping; a gas line has none.
+        var straight = TQuad.Fma(TQuad.All(c.LinkRate), together, damped);
         s.Force = TQuad.Fma(c.LinkRatio, absolute - c.LinkGasPressure + straight, s.Force);
     }
 

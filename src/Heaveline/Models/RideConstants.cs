@@ -63,6 +63,7 @@ internal sealed class RideConstants<TQuad, TLane>
     public TQuad StopOther;
     public TQuad LinkRatio;
     public TLane LinkRate;
+    public TLane LinkDamping;
     public TLane LinkCarried;
     public TQuad LinkGasPressure;
     public TQuad LinkPerVolume;

@@ -101,6 +101,7 @@ internal static class RidePacking
             CurvedBump = P(n => n.Laws.CurvedBump),
             CurvedRebound = P(n => n.Laws.CurvedRebound),
             LinkRate = L(n => n.Laws.LinkRate),
+            LinkDamping = L(n => n.Laws.LinkDamping),
             LinkCarried = L(n => n.Laws.LinkCarried),
             LinkGasPressure = TQuad.All(L(n => n.Laws.LinkGasPressure)),
             LinkPerVolume = TQuad.All(L(n => n.Laws.LinkPerVolume)),

@@ -159,7 +159,9 @@ internal sealed class ExactCar
         {
             for (var side = 0; side < 2; side++)
             {
-                AddSquare(Stiffness, Sum(laws.LinkRatio[side], wheel[side], laws.LinkRatio[side + 2], wheel[side + 2]), laws.LinkRate);
+                var common = Sum(laws.LinkRatio[side], wheel[side], laws.LinkRatio[side + 2], wheel[side + 2]);
+                AddSquare(Stiffness, common, laws.LinkRate);
+                AddSquare(Damping, common, laws.LinkDamping);
             }
         }
         else if ((laws.Needs & Needs.FluidLink) != 0)

@@ -86,7 +86,7 @@ internal static class LinkedSpectrum
             var (w, w2) = (t[q][SpectrumTable.Omega], t[q][SpectrumTable.Square]);
             var (zf, tf, wf) = Axle(car.Front, unit, against, w, w2);
             var (zr, tr, wr) = Axle(car.Rear, unit, against, w, w2);
-            var x = new WideComplex(Vector256.Create(unit * car.Link), Vector256<double>.Zero);
+            var x = new WideComplex(Vector256.Create(unit * car.Link), (unit * car.LinkDamping) * w);
             if (car.LineInertance > 0.0)
             {
                 var line = car.Line;

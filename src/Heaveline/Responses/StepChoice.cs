@@ -24,7 +24,9 @@ internal static class StepChoice
             var rate = (Steepest(laws.SpringSlope[i], laws.SpringHinges, i) * Square(laws.SpringRatio[0][i])) + n.TyreRate[i] + (2.0 * laws.Bar[i])
                 + Steepest(0.0, laws.BumpHinges, i) + Steepest(0.0, laws.ReboundHinges, i) + Curved(laws.CurvedBump, i) + Curved(laws.CurvedRebound, i)
                 + Gas(laws, i) + Fluid(laws, i);
-            step = Math.Min(step, Real / Math.Max(damping * perMass, 1e-9));
+            // A common damper works at four wheels at once, and the body gives way to all of them.
+            var common = LinkDamping(laws, i) * (perMass + (3.0 / n.Body.Mass));
+            step = Math.Min(step, Real / Math.Max((damping * perMass) + common, 1e-9));
             step = Math.Min(step, Oscillating / Math.Sqrt(rate * perMass));
         }
 
@@ -63,6 +65,10 @@ internal static class StepChoice
     private static double Fluid(CornerLaws laws, int i) =>
         (Square(laws.FluidArea[i]) * FluidStiffness(laws, i))
         + (Square(laws.LinkRatio[i]) * (laws.LinkRate + (2.0 * laws.LinkGasPressure * laws.LinkPerVolume * laws.LinkExponent)));
+
+    // Both wheels of a side moving together work the common damper at once: the whole row of c·ρ·ρᵀ.
+    private static double LinkDamping(CornerLaws laws, int i) =>
+        laws.LinkDamping * Math.Abs(laws.LinkRatio[i]) * (Math.Abs(laws.LinkRatio[i]) + Math.Abs(laws.LinkRatio[(i + 2) % 4]));
 
     private static double Square(double x) => x * x;
 }

@@ -32,6 +32,9 @@ public readonly record struct SymmetricRide
     /// <summary>Force at a front wheel per travel of the rear wheel of its side, N/m: an interconnection, any fluid held still.</summary>
     public double Link { get; init; }
 
+    /// <summary>Force at a front wheel per rate of travel of the rear wheel of its side, N s/m: a common damper.</summary>
+    public double LinkDamping { get; init; }
+
     /// <summary>Inertance of a fluid line, kg/m⁴; 0 without.</summary>
     public double LineInertance { get; init; }
 
@@ -42,7 +45,7 @@ public readonly record struct SymmetricRide
     public bool Rolls { get; init; }
 
     /// <summary>Whether anything joins front and rear.</summary>
-    public bool IsLinked => Link != 0.0 || LineInertance > 0.0;
+    public bool IsLinked => Link != 0.0 || LinkDamping != 0.0 || LineInertance > 0.0;
 
     /// <summary>The car's numbers, or null when its sides are not alike: then <see cref="FrequencyResponse"/> serves.</summary>
     /// <param name="model">Car and load at trim.</param>
@@ -67,6 +70,7 @@ public readonly record struct SymmetricRide
             Front = AxleOf(model, 0),
             Rear = AxleOf(model, 2),
             Link = tangent.SuspensionRate[0, 2],
+            LinkDamping = tangent.SuspensionDamping[0, 2],
             LineInertance = flows ? n.Laws.FluidInertance : 0.0,
             Line = flows ? (tangent.State[count + 7, 3], tangent.State[count + 7, 5], tangent.State[count + 7, 7], tangent.State[count + 7, count + 7]) : default,
             Rolls = n.Rolls,

@@ -71,6 +71,7 @@ public class CarFileTests
 
     [Theory]
     [InlineData("{elastic: {rate: 5 N/mm, front-per-wheel: 0.6, rear-per-wheel: -0.6, carried-force: 0 N}}", typeof(ElasticLink))]
+    [InlineData("{elastic: {rate: 5 N/mm, damping: 400 N s/m ± 50}}", typeof(ElasticLink))]
     [InlineData("{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {gas-volume: 0.2 L}, rear: {gas-volume: 0.2 L}, pressure: 10 bar, line: {state: open}}}", typeof(FluidLink))]
     [InlineData("{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {compliance: 4 cm³/bar}, rear: {compliance: 4 cm³/bar}, pressure: 10 bar, line: {inertance: 5e7 kg/m⁴, resistance: 2e8 Pa s/m³}}}", typeof(FluidLink))]
     public void Interconnections_are_read(string words, Type kind)
@@ -78,6 +79,16 @@ public class CarFileTests
         var reading = TextCar.Read(TextCar.Sound + "interconnection: " + words);
         Assert.Equal("", reading.Format());
         Assert.IsType(kind, reading.Car!.Interconnection);
+    }
+
+    [Fact]
+    public void A_common_damper_is_read_with_its_doubt_and_needs_no_spring()
+    {
+        var link = Assert.IsType<ElasticLink>(TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 0 N/mm, damping: 0.4 N s/mm ± 0.05}}").Car!.Interconnection);
+        Assert.Equal(0.0, link.Rate.Si);
+        Assert.Equal(400.0, link.Damping.Si, 1e-9);
+        Assert.Equal(50.0, link.Damping.Doubt.HalfWidth, 1e-9);
+        Assert.Equal(0.0, Assert.IsType<ElasticLink>(TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 5 N/mm}}").Car!.Interconnection).Damping.Si);
     }
 
     [Fact]

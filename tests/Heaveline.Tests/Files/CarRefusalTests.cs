@@ -63,6 +63,8 @@ public class CarRefusalTests
 
     [Theory]
     [InlineData("{elastic: {rate: 5 N/mm, front-per-wheel: 0}}", 1, 60, "interconnection elastic front per wheel is 0; it must be between -2 and 2 and not 0.")]
+    [InlineData("{elastic: {rate: 0 N/mm}}", 1, 35, "interconnection elastic rate is 0 and there is no damping.")]
+    [InlineData("{elastic: {rate: 5 N/mm, damping: -4 N s/m}}", 1, 52, "interconnection elastic damping is -4 N s/m; it must be 0 N s/m or above.")]
     [InlineData("{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {gas-volume: 0.2 L}, rear: {gas-volume: 0.2 L}, pressure: 10 bar, line: {state: pipe}}}", 1, 137, "interconnection fluid line is a pipe without bore and length.")]
     [InlineData("{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {gas-volume: 0.2 L}, rear: {compliance: 4 cm³/bar}, pressure: 10 bar, line: {state: open}}}", 1, 19, "accumulators is one of gas and one of constant compliance; it must be of one kind for an open line.")]
     [InlineData("{fluid: {front-area: 50 cm², rear-area: 4 cm², front: {gas-volume: 0.2 L}, rear: {gas-volume: 0.2 L}, pressure: 90 bar, line: {state: shut}}}", 9, 3, "front spring is pulled with 4.711E+04 N in the reference state; it must be pressed.")]

@@ -31,6 +31,21 @@ public class InterconnectionBenchTests
         Assert.Null(bench.Line);
     }
 
+    // The same sums with c: heat a second c·(ṡ_f + ṡ_r)² is 4·c·ẇ² in heave, c·t²·ω² in roll for each side (4·c·(t/2)²), none in pitch and warp.
+    [Fact]
+    public void A_common_damper_adds_4c_per_side_to_heave_and_nothing_to_pitch()
+    {
+        const double damping = 350.0;
+        var bench = InterconnectionBench.Of(RideModel.Of(Plain with { Interconnection = new ElasticLink { Rate = new(0.0), Damping = new(damping) } }))!;
+        var (without, with) = (bench.Without.Damping, bench.With.Damping);
+        Assert.Equal(without.Heave + (2.0 * 4.0 * damping), with.Heave, 1e-6);
+        Assert.Equal(without.Pitch, with.Pitch, 1e-6);
+        Assert.Equal(without.Roll + (2.0 * 4.0 * damping * 0.75 * 0.75), with.Roll, 1e-6);
+        Assert.Equal(without.Warp, with.Warp, 1e-6);
+        Assert.Equal(bench.Without.Stiffness.Heave, bench.With.Stiffness.Heave, 1e-9);
+        Assert.Equal(0.0, bench.HeaveShare, 1e-12);
+    }
+
     [Fact]
     public void Opposite_ratios_stiffen_pitch_and_leave_heave_alone()
     {

@@ -8,7 +8,7 @@ namespace Heaveline.Tests.Responses;
 
 public class EnergyTests
 {
-    public static TheoryData<string> Cars => ["plain", "solid axles", "elastic link", "fluid pipe", "off centre"];
+    public static TheoryData<string> Cars => ["plain", "solid axles", "elastic link", "link with a damper", "fluid pipe", "off centre"];
 
     /// <summary>
     /// Over a pass the road's work on the tyres equals what dampers (and the fluid line) turn into heat plus what springs, tyres, link and moving masses
@@ -21,6 +21,7 @@ public class EnergyTests
         {
             "solid axles" => (ExactCars.SolidAxles, LoadState.Reference),
             "elastic link" => (ExactCars.ElasticLinked, LoadState.Reference),
+            "link with a damper" => (ExactCars.DamperLinked, LoadState.Reference),
             "fluid pipe" => (ExactCars.FluidLinked(LineState.Pipe), LoadState.Reference),
             "off centre" => (ExactCars.Saloon, ExactCars.OffCentre),
             _ => (ExactCars.Saloon, LoadState.Reference),

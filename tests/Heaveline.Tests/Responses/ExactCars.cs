@@ -34,6 +34,11 @@ internal static class ExactCars
         Interconnection = new ElasticLink { Rate = new(14000.0), RearRatio = new(0.85), Carried = new(900.0) },
     };
 
+    internal static Car DamperLinked => ElasticLinked with
+    {
+        Interconnection = new ElasticLink { Rate = new(14000.0), Damping = new(700.0), RearRatio = new(0.85), Carried = new(900.0) },
+    };
+
     internal static Car FluidLinked(LineState state) => Saloon with
     {
         Front = Soft(Saloon.Front, 11000.0),
