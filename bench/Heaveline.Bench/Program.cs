@@ -14,6 +14,11 @@ internal static class Program
             return WidthRace.Run(args[1..]);
         }
 
+        if (args.Length > 0 && args[0] == "maps")
+        {
+            return RuleMaps.Run();
+        }
+
         if (args.Length > 0 && args[0] == "accuracy")
         {
             return SpectrumAccuracy.Run();

@@ -30,6 +30,7 @@ internal static class Root
         CompareCommand.Of(streams),
         RoadCommand.Of(streams),
         RideCommand.Of(streams),
+        MapCommand.Of(streams),
         WhyCommand.Of(streams),
         DoubtCommand.Of(streams),
         CostCommand.Of(streams),

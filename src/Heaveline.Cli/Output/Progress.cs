@@ -3,19 +3,30 @@ using System.Diagnostics;
 namespace Heaveline.Cli.Output;
 
 /// <summary>One line that says how far a long command is, from the second second on; nothing when the output is piped.</summary>
-internal sealed class Progress(Streams streams, string what, int total) : IDisposable
+internal sealed class Progress(Streams streams, string what, int total) : IProgress<double>, IDisposable
 {
     private readonly Stopwatch clock = Stopwatch.StartNew();
+    private readonly Lock turn = new();
     private int done;
     private bool shown;
 
     public void Step()
     {
-        done++;
-        if (streams.Interactive && clock.Elapsed.TotalSeconds > 1.0)
+        lock (turn)
         {
-            shown = true;
-            streams.Remarks.Write($"\r{what}: {done} of {total}, {clock.Elapsed.TotalSeconds:F0} s");
+            done++;
+            Show();
+        }
+    }
+
+    /// <summary>The share done, from any thread.</summary>
+    public void Report(double value)
+    {
+        lock (turn)
+        {
+            // Threads may report out of order.
+            done = Math.Max(done, (int)(value * total));
+            Show();
         }
     }
 
@@ -24,6 +35,15 @@ internal sealed class Progress(Streams streams, string what, int total) : IDispo
         if (shown)
         {
             streams.Remarks.Write("\r" + new string(' ', what.Length + 40) + "\r");
+        }
+    }
+
+    private void Show()
+    {
+        if (streams.Interactive && clock.Elapsed.TotalSeconds > 1.0)
+        {
+            shown = true;
+            streams.Remarks.Write($"\r{what}: {done} of {total}, {clock.Elapsed.TotalSeconds:F0} s");
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Insight;
 using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
@@ -6,8 +7,8 @@ namespace Heaveline.Figures;
 /// <summary>A measure over speed and a ratio of the rear to the front, such as that of their frequencies: where the rule holds, and where this car stands.</summary>
 public static class RatioMapFigure
 {
-    // Shares of the middle: changes a driver or a passenger hardly tells apart (common practice, no source).
-    private const double Unnoticed = 0.05;
+    // Share of the middle, as the rules are judged.
+    private const double Unnoticed = RuleMap.Threshold;
 
     /// <summary>The figure, page wide.</summary>
     /// <param name="title">The title.</param>
@@ -18,10 +19,11 @@ public static class RatioMapFigure
     /// <param name="values">The measure, shape (ny, nx), in its unit; NaN where there is none.</param>
     /// <param name="measureLabel">Name of the measure ("settling against equal frequencies").</param>
     /// <param name="unit">Its unit. Blank for a plain number.</param>
-    /// <param name="middle">The value that means "no difference"; values within 5 % of it are hatched. Null where there is none.</param>
+    /// <param name="middle">The value that means "no difference"; values within 3 % of it are hatched. Null where there is none.</param>
     /// <param name="carMarks">The car's own ratio by load state: each a line across the map.</param>
     /// <param name="bestCurve">The ratio with the best value at each speed, shape (nx); NaN where there is none. Empty: no curve.</param>
-    /// <param name="ratioLabel">What the ratio is.</param>
+    /// <param name="ratioLabel">What the ratio is, or another thing that is turned.</param>
+    /// <param name="ratioUnit">Its unit. Blank for a plain number.</param>
     /// <exception cref="RefusedValueException">The shapes differ, or places do not rise.</exception>
     public static Figure Of(
         string title,
@@ -35,7 +37,8 @@ public static class RatioMapFigure
         double? middle,
         ImmutableArray<(string Name, double Ratio)> carMarks,
         ReadOnlySpan<double> bestCurve,
-        string ratioLabel = "natural frequency, rear over front")
+        string ratioLabel = "natural frequency, rear over front",
+        string ratioUnit = "")
     {
         var grid = MapGrid.From(speeds, ratios, values);
         var traces = new List<Trace>();
@@ -60,12 +63,12 @@ public static class RatioMapFigure
                 new MapPanel
                 {
                     X = new Axis { Label = "speed", Unit = "km/h" },
-                    Y = new Axis { Label = ratioLabel },
+                    Y = new Axis { Label = ratioLabel, Unit = ratioUnit },
                     Value = new Axis { Label = measureLabel, Unit = unit },
                     Grid = grid,
                     Middle = middle,
                     Hatch = middle is { } of && of != 0.0
-                        ? new MapHatch { From = of - (Unnoticed * Math.Abs(of)), To = of + (Unnoticed * Math.Abs(of)), Label = "makes no difference (within 5 %)" }
+                        ? new MapHatch { From = of - (Unnoticed * Math.Abs(of)), To = of + (Unnoticed * Math.Abs(of)), Label = "makes no difference (within 3 %)" }
                         : null,
                     Traces = [.. traces],
                 },

@@ -9,12 +9,16 @@ internal static class BatchedMeasures
     public static PassOptions Usual { get; } = PassOptions.Default with { StatesError = false };
 
     /// <summary>The measures, shape (requests)(measures); NaN for a null request and for a pass that did not run to its end.</summary>
-    public static double[][] Of(IReadOnlyList<PassRequest?> requests, IReadOnlyList<PassMeasure> measures, PassOptions? options, int degree, CancellationToken cancellation)
+    public static double[][] Of(IReadOnlyList<PassRequest?> requests, IReadOnlyList<PassMeasure> measures, PassOptions? options, int degree, CancellationToken cancellation) => Of(requests, measures, options, degree, null, cancellation);
+
+    /// <summary>The same; the share done (–) is told from several threads.</summary>
+    public static double[][] Of(IReadOnlyList<PassRequest?> requests, IReadOnlyList<PassMeasure> measures, PassOptions? options, int degree, IProgress<double>? progress, CancellationToken cancellation)
     {
         options ??= Usual;
         double[][] rows = [.. requests.Select(_ => Enumerable.Repeat(double.NaN, measures.Count).ToArray())];
         int[] asked = [.. Enumerable.Range(0, requests.Count).Where(i => requests[i] is not null)];
         int[][] groups = [.. asked.Chunk(PassBatch.Width)];
+        var done = 0;
         Parallel.For(0, groups.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation }, g =>
         {
             var passes = PassBatch.Of([.. groups[g].Select(i => requests[i]!)], options, cancellation);
@@ -25,6 +29,8 @@ internal static class BatchedMeasures
                     rows[groups[g][k]] = [.. measures.Select(m => m.Of(passes[k]))];
                 }
             }
+
+            progress?.Report(Interlocked.Increment(ref done) / (double)groups.Length);
         });
         return rows;
     }

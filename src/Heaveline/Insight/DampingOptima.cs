@@ -37,7 +37,7 @@ public sealed record DampingOptima
     {
         var maps = RuleMap.Of(
             model, road, RuleAxis.Damping(ratios), [speed],
-            [PassMeasure.PitchAcceleration, PassMeasure.HeaveAcceleration, PassMeasure.FrontLoadVariation, PassMeasure.RearLoadVariation], options, degree, cancellation);
+            [PassMeasure.PitchAcceleration, PassMeasure.HeaveAcceleration, PassMeasure.FrontLoadVariation, PassMeasure.RearLoadVariation], options, degree, cancellation: cancellation);
         return new DampingOptima
         {
             Own = maps[0].Own,

@@ -33,6 +33,12 @@ public sealed record RuleAxis
     /// <summary>The car with another value.</summary>
     public required Func<RideModel, double, RideModel> Change { get; init; }
 
+    /// <summary>What is turned, without what is kept.</summary>
+    public string ShortName => Name.Split(", ", 2)[0].Split(" (", 2)[0];
+
+    /// <summary>What the values are judged against, in words.</summary>
+    public string Against => Reference is { } reference ? FormattableString.Invariant($"{ShortName} {reference:0.###}") : "the car as it is";
+
     /// <summary>"A front softer than the rear pitches less": rear over front frequency about the same mean, damping ratios kept, against equal ends.</summary>
     /// <param name="values">Ratios (–).</param>
     /// <param name="onRigidTyres">Whether the ratio is that of the springs alone.</param>

@@ -82,9 +82,10 @@ public sealed record RuleMap
     /// <param name="measures">By what to judge.</param>
     /// <param name="options">How to run the passes; null: 3 s of settling, without the error estimate.</param>
     /// <param name="degree">How many groups of passes run at once.</param>
+    /// <param name="progress">Told the share done (–), from several threads.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static IReadOnlyList<RuleMap> Of(
-        RideModel model, Road road, RuleAxis axis, IReadOnlyList<double> speeds, IReadOnlyList<PassMeasure> measures, PassOptions? options = null, int degree = 1, CancellationToken cancellation = default)
+        RideModel model, Road road, RuleAxis axis, IReadOnlyList<double> speeds, IReadOnlyList<PassMeasure> measures, PassOptions? options = null, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(axis);
         ArgumentNullException.ThrowIfNull(speeds);
@@ -100,7 +101,7 @@ public sealed record RuleMap
         }
 
         var rows = BatchedMeasures.Of(
-            [.. speeds.SelectMany(v => cars.Select(car => car is null ? null : new PassRequest(car, road, v)))], measures, options, degree, cancellation);
+            [.. speeds.SelectMany(v => cars.Select(car => car is null ? null : new PassRequest(car, road, v)))], measures, options, degree, progress, cancellation);
         return [.. measures.Select((measure, k) => new RuleMap
         {
             Axis = axis,

@@ -1,0 +1,49 @@
+using Heaveline.Insight;
+using Heaveline.Quantities;
+
+namespace Heaveline.Figures;
+
+/// <summary>A rule of the trade over speed: where it is true, where false, where it makes no difference, and where this car stands under each load.</summary>
+public static class RuleMapFigure
+{
+    /// <summary>The figure, page wide.</summary>
+    /// <param name="map">The map.</param>
+    /// <param name="standing">The car's own value by load state.</param>
+    /// <exception cref="RefusedValueException">Fewer than two speeds or values.</exception>
+    public static Figure Of(RuleMap map, IReadOnlyList<(string Load, double Value)> standing)
+    {
+        ArgumentNullException.ThrowIfNull(map);
+        ArgumentNullException.ThrowIfNull(standing);
+        var (speeds, values) = (map.Speeds, map.Axis.Values);
+        var relative = new double[values.Count, speeds.Count];
+        for (var j = 0; j < values.Count; j++)
+        {
+            for (var i = 0; i < speeds.Count; i++)
+            {
+                relative[j, i] = map.Relative(i, j);
+            }
+        }
+
+        // A best value at the edge is only the end of what was tried: no curve there.
+        double[] best = [.. map.Best.Select(b => b is { AtEdge: false } inside ? inside.Value : double.NaN)];
+        return RatioMapFigure.Of(
+            $"{map.Model.Car.Name}: is it true that {char.ToLowerInvariant(map.Axis.Claim[0])}{map.Axis.Claim[1..].TrimEnd('.')}?",
+            Caption(map),
+            "",
+            [.. speeds.Select(v => 3.6 * v)],
+            [.. values],
+            relative,
+            "relative to " + map.Axis.Against,
+            "",
+            1.0,
+            [.. standing.Select(s => (s.Load, s.Value))],
+            best.Any(double.IsFinite) ? best : [],
+            map.Axis.ShortName,
+            map.Axis.Symbol);
+    }
+
+    private static string Caption(RuleMap map) =>
+        $"{Printed.Sentence(map.Measure.Name)}, over that of {map.Axis.Against}: below 1 it pitches less by this measure, and only by this one. "
+        + $"Turned: {map.Axis.Name}. {Printed.Sentence(map.Model.Load.Name)}, over {map.Road.Caption}. "
+        + "Lines across: this car under each load, on the map of the load named here. Best: the value with the least of the measure; not drawn where it lies at the edge.";
+}
