@@ -5,7 +5,6 @@ using Heaveline.Figures;
 using Heaveline.Files;
 using Heaveline.Insight;
 using Heaveline.Models;
-using Heaveline.Press;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -137,7 +136,7 @@ internal static class MapCommand
         {
             // Loads that stand at the same place share one line.
             var standing = loads.GroupBy(l => Math.Round(l.Own, 4)).Select(g => (g.Count() == loads.Length ? "this car" : string.Join(", ", g.Select(l => l.Name)), g.First().Own));
-            FigureFile.Write(RuleMapFigure.Of(map, [.. standing]), figure);
+            Pictures.Write(streams, RuleMapFigure.Of(map, [.. standing]), figure);
         }
 
         return ExitCode.Done;
