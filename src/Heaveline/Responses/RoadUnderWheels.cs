@@ -46,13 +46,48 @@ internal sealed class RoadUnderWheels
     public TQuad[] Table<TQuad>(double speed, double start, double step, int n)
         where TQuad : struct, IQuad<TQuad, ScalarLane>
     {
-        var table = new TQuad[2 * n];
+        var table = GC.AllocateUninitializedArray<TQuad>(2 * n);
+        Fill<TQuad>(table, speed, start, step);
+        return table;
+    }
+
+    /// <summary>The same into a table of the caller's, two quads for each of its times.</summary>
+    public void Fill<TQuad>(Span<TQuad> table, double speed, double start, double step)
+        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    {
+        var n = table.Length / 2;
+        // Before the first wheel reaches the road and after the last has left it nothing changes: no profile need be read.
+        var first = Math.Clamp((int)Math.Floor((Math.Min(Math.Min(frontLeft.Start, frontRight.Start), Math.Min(rearLeft.Start, rearRight.Start) + wheelbase) - (speed * start)) / (speed * step)) - 1, 0, n);
+        var last = Math.Clamp((int)Math.Ceiling((Math.Max(Math.Max(frontLeft.End, frontRight.End), Math.Max(rearLeft.End, rearRight.End) + wheelbase) - (speed * start)) / (speed * step)) + 1, first, n);
+        Level(table[..(2 * first)], 0.0, 0.0, 0.0, 0.0);
+        Read(table[(2 * first)..(2 * last)], speed, start, first, step);
+        Level(table[(2 * last)..], Rise(frontLeft), Rise(frontRight), Rise(rearLeft), Rise(rearRight));
+    }
+
+    private static double Rise(Profile profile) => profile.EndHeight - profile.StartHeight;
+
+    private static void Level<TQuad>(Span<TQuad> table, double a, double b, double c, double d)
+        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    {
+        var heights = TQuad.Of(new(a), new(b), new(c), new(d));
+        var still = TQuad.All(new ScalarLane(0.0));
+        for (var k = 0; k < table.Length; k += 2)
+        {
+            table[k] = heights;
+            table[k + 1] = still;
+        }
+    }
+
+    private void Read<TQuad>(Span<TQuad> table, double speed, double start, int first, double step)
+        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    {
         var one = ReferenceEquals(frontLeft, frontRight) && ReferenceEquals(rearLeft, rearRight);
         ProfileReader fl = frontLeft.Reader(), fr = frontRight.Reader(), rl = rearLeft.Reader(), rr = rearRight.Reader();
         double fl0 = frontLeft.StartHeight, fr0 = frontRight.StartHeight, rl0 = rearLeft.StartHeight, rr0 = rearRight.StartHeight;
-        for (var k = 0; k < n; k++)
+        for (var k = 0; k < table.Length / 2; k++)
         {
-            var x = speed * (start + (k * step));
+            // The time counts from the record's start, not from the first step read: the same bits whatever is skipped.
+            var x = speed * (start + ((first + k) * step));
             fl.At(x, out var a, out var da);
             rl.At(x - wheelbase, out var c, out var dc);
             var (b, db, d, dd) = (a, da, c, dc);
@@ -65,7 +100,5 @@ internal sealed class RoadUnderWheels
             table[2 * k] = TQuad.Of(new(a - fl0), new(b - fr0), new(c - rl0), new(d - rr0));
             table[(2 * k) + 1] = TQuad.Of(new(speed * da), new(speed * db), new(speed * dc), new(speed * dd));
         }
-
-        return table;
     }
 }
