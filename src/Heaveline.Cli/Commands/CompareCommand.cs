@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
+using Heaveline.Files;
 using Heaveline.Insight;
 using Heaveline.Measures;
 using Heaveline.Models;
@@ -21,6 +22,7 @@ internal static class CompareCommand
         var speed = new Option<string>("--speed") { Description = "One speed or several with commas between.", HelpName = "SPEEDS", DefaultValueFactory = _ => "50 km/h" };
         var load = Options.Load();
         var json = Options.Json();
+        var csv = Options.Csv();
         var figure = Options.Figure();
         var command = new Command(
             "compare",
@@ -37,14 +39,15 @@ internal static class CompareCommand
             speed,
             load,
             json,
+            csv,
             figure,
         };
         command.SetAction((r, stop) => Task.FromResult(Run(
-            streams, r.GetValue(cars)!, r.GetValue(road)!, r.GetValue(speed)!, r.GetValue(load), r.GetValue(json), r.GetValue(figure), stop)));
+            streams, r.GetValue(cars)!, r.GetValue(road)!, r.GetValue(speed)!, r.GetValue(load), r.GetValue(json), r.GetValue(csv), r.GetValue(figure), stop)));
         return command;
     }
 
-    private static int Run(Streams streams, string[] paths, string roadWords, string speedWords, string? loadName, bool json, string? figure, CancellationToken stop)
+    private static int Run(Streams streams, string[] paths, string roadWords, string speedWords, string? loadName, bool json, string? csv, string? figure, CancellationToken stop)
     {
         if (paths.Length < 2)
         {
@@ -53,6 +56,11 @@ internal static class CompareCommand
 
         var speeds = Inputs.Speeds(speedWords);
         Inputs.Picture(figure);
+        if (csv is not null && speeds.Count > 1)
+        {
+            throw new Stopped("heaveline: traces go into --csv for one speed at a time; give one.", ExitCode.WrongUsage);
+        }
+
         var road = Inputs.Road(roadWords, streams);
         var models = paths.Select(p => Inputs.Car(p, streams)).Select(car => Inputs.Model(car, Inputs.Load(car, loadName))).ToList();
         var names = Names(paths, models);
@@ -79,6 +87,11 @@ internal static class CompareCommand
 
             streams.Results.WriteLine();
             streams.Results.WriteLine(Cautions.Short);
+        }
+
+        if (csv is not null)
+        {
+            WholeFile.Write(csv, TraceCsv.Of([.. names.Select((name, i) => (name, passes[i][0].Pass))]));
         }
 
         if (figure is not null)

@@ -7,7 +7,22 @@ namespace Heaveline.Cli.Commands;
 /// <summary>All traces of a pass as CSV: one row a sample, the unit in the header.</summary>
 internal static class TraceCsv
 {
-    public static byte[] Of(Pass pass)
+    public static byte[] Of(Pass pass) => Written(Columns(pass), pass.Count);
+
+    /// <summary>The traces of several cars over one road at one speed, each column under its car's name.</summary>
+    public static byte[] Of(IReadOnlyList<(string Name, Pass Pass)> passes)
+    {
+        // Passes of one drive share their clock; the shortest record bounds the table.
+        List<(string Header, double[] Values)> columns = [("time [s]", passes[0].Pass.Time)];
+        foreach (var (name, pass) in passes)
+        {
+            columns.AddRange(Columns(pass).Skip(1).Select(c => ($"{name}: {c.Header}", c.Values)));
+        }
+
+        return Written(columns, passes.Min(p => p.Pass.Count));
+    }
+
+    private static List<(string Header, double[] Values)> Columns(Pass pass)
     {
         var columns = new List<(string Header, double[] Values)>
         {
@@ -40,9 +55,14 @@ internal static class TraceCsv
             columns.Add(($"{seat.Name} vertical acceleration [m/s2]", pass.VerticalAcceleration(seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si)));
         }
 
+        return columns;
+    }
+
+    private static byte[] Written(List<(string Header, double[] Values)> columns, int count)
+    {
         var text = new StringBuilder();
         text.AppendJoin(',', columns.Select(c => Quoted(c.Header))).Append('\n');
-        for (var k = 0; k < pass.Count; k++)
+        for (var k = 0; k < count; k++)
         {
             text.AppendJoin(',', columns.Select(c => c.Values[k].ToString("G9", CultureInfo.InvariantCulture))).Append('\n');
         }
