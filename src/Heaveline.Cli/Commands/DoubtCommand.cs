@@ -15,7 +15,7 @@ internal static class DoubtCommand
         var road = new Option<string?>("--road") { Description = "Also follow the doubts through a pass over this road.", HelpName = "ROAD" };
         var speed = new Option<string>("--speed") { Description = "Speed of that pass.", HelpName = "SPEED", DefaultValueFactory = _ => "50 km/h" };
         var load = Options.Load();
-        var samples = new Option<int>("--samples") { Description = "How many cars to draw, 10 to 100000.", HelpName = "NUMBER", DefaultValueFactory = _ => 2000 };
+        var samples = new Option<int>("--samples") { Description = "How many cars to draw, 10 to 1000000.", HelpName = "NUMBER", DefaultValueFactory = _ => 2000 };
         var seed = new Option<ulong>("--seed") { Description = "Another seed, other draws; the same seed, the same.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
         var json = Options.Json();
         var figure = Options.Figure();
