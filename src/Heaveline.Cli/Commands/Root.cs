@@ -36,5 +36,6 @@ internal static class Root
         CostCommand.Of(streams),
         LinkCommand.Of(streams),
         WorksheetCommand.Of(streams),
+        ServeCommand.Of(streams),
     };
 }

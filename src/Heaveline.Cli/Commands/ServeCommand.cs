@@ -1,0 +1,76 @@
+using System.CommandLine;
+using System.Net;
+using Heaveline.Cli.Output;
+using Heaveline.Web.Serving;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>The pages, in a browser.</summary>
+internal static class ServeCommand
+{
+    public static Command Of(Streams streams)
+    {
+        var garage = new Argument<string?>("GARAGE") { Description = "The folder of car files and roads. Without it: the demo garage.", Arity = ArgumentArity.ZeroOrOne };
+        var port = new Option<int>("--port") { Description = "Port to listen at; 0 takes any free one.", HelpName = "PORT", DefaultValueFactory = _ => 5090 };
+        var open = new Option<string?>("--open-to") { Description = "Also answer other machines, at this address of this one (0.0.0.0: all of them). Readers must type a code that is printed here. Not encrypted: for a network you trust.", HelpName = "ADDRESS" };
+        var command = new Command(
+            "serve",
+            """
+            Show the pages in a browser on this machine: the car, the pass, the rule, the road, the report. Stop it with Ctrl+C.
+
+            Examples:
+              heaveline serve
+              heaveline serve my-garage --port 8080
+            """)
+        {
+            garage,
+            port,
+            open,
+        };
+        command.SetAction((r, stop) => Run(streams, r.GetValue(garage), r.GetValue(port), r.GetValue(open), stop));
+        return command;
+    }
+
+    private static async Task<int> Run(Streams streams, string? garage, int port, string? open, CancellationToken stop)
+    {
+        if (port is < 0 or > 65535)
+        {
+            throw new Stopped($"heaveline: --port {port}: a port lies between 0 and 65535.", ExitCode.WrongUsage);
+        }
+
+        var address = open is null ? IPAddress.Loopback
+            : IPAddress.TryParse(open, out var given) ? given
+            : throw new Stopped($"heaveline: --open-to '{open}': give an address of this machine in numbers, for instance 192.168.1.20.", ExitCode.WrongUsage);
+        var folder = garage ?? DemoGarage.Find() ?? throw new Stopped("heaveline: the demo garage is not beside the program; name a folder of car files.", ExitCode.WrongUsage);
+        if (!Directory.Exists(folder))
+        {
+            throw new Stopped($"heaveline: there is no folder '{folder}'.", ExitCode.WrongUsage);
+        }
+
+        var options = new ServeOptions
+        {
+            Garage = Path.GetFullPath(folder),
+            Port = port,
+            Address = address,
+            PairingCode = IPAddress.IsLoopback(address) ? null : PairingCodes.Fresh(),
+            Version = Release.Version,
+        };
+        var app = PageHost.Of(options);
+        await using (app)
+        {
+            await app.StartAsync(stop);
+            streams.Results.WriteLine($"The pages are at {PageHost.AddressOf(app)}");
+            streams.Results.WriteLine($"Garage: {options.Garage}");
+            if (options.PairingCode is { } code)
+            {
+                streams.Results.WriteLine($"Other machines may open them after typing this code: {code}");
+            }
+
+            streams.Results.WriteLine("Stop with Ctrl+C.");
+            streams.Results.Flush();
+            await app.WaitForShutdownAsync(stop);
+        }
+
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,23 @@
+using Microsoft.AspNetCore.Http;
+
+namespace Heaveline.Web.Serving;
+
+/// <summary>Says with every answer what a browser may do with it: nothing from elsewhere, no script in the page, no frame around it. [Content Security Policy Level 3, W3C].</summary>
+internal sealed class PageHeaders(RequestDelegate next)
+{
+    /// <summary>The policy.</summary>
+    public const string Policy =
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; frame-src 'self'";
+
+    public Task InvokeAsync(HttpContext context)
+    {
+        var headers = context.Response.Headers;
+        headers.ContentSecurityPolicy = Policy;
+        headers.XContentTypeOptions = "nosniff";
+        headers["Referrer-Policy"] = "no-referrer";
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
+        return next(context);
+    }
+}

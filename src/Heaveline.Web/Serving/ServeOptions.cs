@@ -1,0 +1,28 @@
+using System.Net;
+
+namespace Heaveline.Web.Serving;
+
+/// <summary>Where the pages are served, and from which garage.</summary>
+public sealed record ServeOptions
+{
+    /// <summary>Folder of car files, variants, roads and reports. The pages read and write nothing outside it.</summary>
+    public required string Garage { get; init; }
+
+    /// <summary>Port; 0: any free one.</summary>
+    public int Port { get; init; } = 5090;
+
+    /// <summary>The address to listen at. Anything but loopback asks every reader for the pairing code.</summary>
+    public IPAddress Address { get; init; } = IPAddress.Loopback;
+
+    /// <summary>The code a reader on another machine must type, or null on loopback.</summary>
+    public string? PairingCode { get; init; }
+
+    /// <summary>What time it is, for the names of earlier versions.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    /// <summary>Version of the program, shown in reports.</summary>
+    public string Version { get; init; } = "unknown";
+
+    /// <summary>Whether only this machine is answered.</summary>
+    public bool IsLoopback => IPAddress.IsLoopback(Address);
+}
