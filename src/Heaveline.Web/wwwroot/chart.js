@@ -1,0 +1,184 @@
+// Charts of a page, drawn by plotly.js: turns a sheet (structure and numbers, see ChartSheet) into what plotly takes.
+// The reader's colours come from the style sheet, so that light and dark need no second drawing.
+
+const address = { basic: "../Plotly.Blazor/plotly-basic-3.7.0.min.js", full: "../Plotly.Blazor/plotly-3.7.0.min.js" };
+const shapes = { Dot: "circle", Ring: "circle-open", Square: "square", Diamond: "diamond", Cross: "x-thin-open", Triangle: "triangle-up" };
+const dashes = { Solid: "solid", Dashed: "dash", Dotted: "dot", DashDot: "dashdot" };
+const millimetre = 4.2; // pixels for a millimetre of paper: judged by eye
+let loading = null;
+let loadedFull = false;
+
+// plotly.js is a classic script: it stays for the page's life. The small bundle has no maps.
+export function load(full = false) {
+    if (loading && (loadedFull || !full)) return loading;
+    loadedFull = full;
+    loading = new Promise((done, failed) => {
+        const script = document.createElement("script");
+        script.src = new URL(full ? address.full : address.basic, import.meta.url);
+        script.onload = () => done(window.Plotly);
+        script.onerror = () => failed(new Error("The charts' script could not be loaded."));
+        document.head.append(script);
+    });
+    return loading;
+}
+
+export function colours(element = document.documentElement) {
+    const style = getComputedStyle(element);
+    const get = name => style.getPropertyValue("--" + name).trim();
+    return {
+        paper: get("paper"), text: get("text"), quiet: get("quiet"), line: get("line"), edge: get("edge"), ground: get("ground"), groundDeep: get("ground-deep"),
+        First: get("first"), Second: get("second-mark"), Third: get("third"), Fourth: get("fourth"), Fifth: get("fifth"),
+    };
+}
+
+const faded = (hex, share) => {
+    const n = parseInt(hex.slice(1), 16);
+    return `rgba(${n >> 16},${(n >> 8) & 255},${n & 255},${share})`;
+};
+
+const heading = axis => axis.unit ? `${axis.label} (${axis.unit})` : axis.label;
+
+function axisOf(axis, ink) {
+    const range = axis.from != null && axis.to != null ? (axis.log ? [Math.log10(axis.from), Math.log10(axis.to)] : [axis.from, axis.to]) : undefined;
+    return {
+        type: axis.log ? "log" : "linear", range, autorange: range === undefined, automargin: true, fixedrange: true, zeroline: !axis.log, zerolinecolor: ink.edge,
+        gridcolor: ink.line, linecolor: ink.edge, tickcolor: ink.edge, ticks: "outside", ticklen: 4, tickfont: { color: ink.text, size: 12 },
+    };
+}
+
+function title(text, ink, axis) {
+    return { text: text, x: 0, xanchor: "left", y: 1, yanchor: "bottom", xref: axis + " domain", yref: axis.replace("x", "y") + " domain", yshift: 2, showarrow: false, font: { size: 12.5, color: ink.text } };
+}
+
+function bandShape(band, ink, x, y) {
+    return {
+        type: "rect", layer: "below", line: { width: 0 }, fillcolor: band.shade === "Grey" ? ink.groundDeep : ink.ground,
+        xref: x, yref: y, x0: band.from, x1: band.to, y0: 0, y1: 1,
+    };
+}
+
+// What plotly needs for a sheet: data and layout. Returned apart from the drawing so that a page can change numbers only.
+export function compose(sheet, numbers, ink, width) {
+    const data = [], shapeList = [], notes = [], layout = {};
+    let at = 0;
+    const take = n => numbers.subarray(at, at += n);
+    const total = sheet.panels.reduce((sum, panel) => sum + panel.height + 11, 0);
+    const height = Math.round(total * millimetre * Math.min(1, Math.max(.8, width / 700)) + 56);
+    let top = 1;
+    const lastShared = sheet.panels.findLastIndex(panel => panel.shared);
+    sheet.panels.forEach((panel, i) => {
+        const id = i === 0 ? "" : String(i + 1), x = "x" + id, y = "y" + id;
+        const share = panel.height / total, room = 11 / total;
+        const to = top - room, from = Math.max(0, to - share);
+        top = from;
+        layout["xaxis" + id] = { ...axisOf(panel.x, ink), anchor: y, matches: panel.shared && i > 0 ? "x" : undefined, showticklabels: !panel.shared || i === lastShared };
+        layout["yaxis" + id] = { ...axisOf(panel.y, ink), anchor: x, domain: [from, to], nticks: 6 };
+        if (!panel.shared || i === lastShared) layout["xaxis" + id].title = { text: heading(panel.x), font: { size: 12.5, color: ink.text }, standoff: 6 };
+        notes.push(title(heading(panel.y), ink, x));
+        const bands = [...(panel.shared ? sheet.bands : []), ...(panel.bands ?? [])];
+        for (const band of bands) shapeList.push(bandShape(band, ink, x, y + " domain"));
+        if (panel.kind === "map") {
+            const columns = take(panel.columns), rows = take(panel.rows), flat = take(panel.columns * panel.rows);
+            const z = Array.from({ length: panel.rows }, (_, row) => flat.subarray(row * panel.columns, (row + 1) * panel.columns));
+            const low = panel.middle != null ? panel.middle : undefined;
+            data.push({
+                type: "contour", x: columns, y: rows, z, xaxis: x, yaxis: y, hovertemplate: `${panel.x.label} %{x:.3g} ${panel.x.unit}<br>${panel.y.label} %{y:.3g} ${panel.y.unit}<br>${panel.value.label} %{z:.3g} ${panel.value.unit}<extra></extra>`,
+                colorscale: [[0, ink.First], [.5, ink.paper], [1, ink.Second]], zmid: low, contours: { coloring: "heatmap", showlabels: true, labelfont: { color: ink.text, size: 11 } },
+                line: { color: ink.quiet, width: .8 }, colorbar: { title: { text: heading(panel.value), side: "right", font: { color: ink.text } }, tickfont: { color: ink.text }, thickness: 14, len: to - from, y: (to + from) / 2, outlinewidth: 0 },
+            });
+        }
+        for (const ribbon of panel.ribbons ?? []) {
+            const xs = take(ribbon.n), lows = take(ribbon.n), highs = take(ribbon.n);
+            data.push({ type: "scatter", mode: "lines", x: xs, y: lows, xaxis: x, yaxis: y, line: { width: 0 }, hoverinfo: "skip", showlegend: false });
+            data.push({ type: "scatter", mode: "lines", x: xs, y: highs, xaxis: x, yaxis: y, line: { width: 0 }, fill: "tonexty", fillcolor: faded(ink[ribbon.ink], .22), hoverinfo: "skip", showlegend: false });
+        }
+        for (const trace of panel.traces) {
+            const xs = take(trace.n), ys = take(trace.n);
+            data.push({
+                type: "scatter", mode: "lines", x: xs, y: ys, xaxis: x, yaxis: y, name: trace.name || panel.y.label,
+                line: { color: ink[trace.ink], width: 1.6 * trace.width, dash: dashes[trace.dash], simplify: true }, hovertemplate: `%{y:.3g} ${panel.y.unit}`,
+            });
+            if (trace.name) {
+                let last = ys.length - 1;
+                while (last > 0 && Number.isNaN(ys[last])) last--;
+                notes.push({ text: trace.name, x: 1, xref: x + " domain", xanchor: "left", xshift: 6, y: panel.y.log ? Math.log10(ys[last]) : ys[last], yref: y, yanchor: "middle", showarrow: false, font: { size: 12, color: ink[trace.ink] }, captureevents: false });
+            }
+        }
+        spread(notes, y, panel, to - from, height);
+        for (const limit of panel.limits ?? []) {
+            shapeList.push(limit.upright
+                ? { type: "line", xref: x, yref: y + " domain", x0: limit.at, x1: limit.at, y0: 0, y1: 1, line: { color: ink.quiet, width: 1, dash: "dot" } }
+                : { type: "line", xref: x + " domain", yref: y, x0: 0, x1: 1, y0: limit.at, y1: limit.at, line: { color: ink.quiet, width: 1, dash: "dot" } });
+            notes.push(limit.upright
+                ? { text: limit.label, xref: x, yref: y + " domain", x: limit.at, y: 1, xanchor: "left", yanchor: "top", showarrow: false, font: { size: 11, color: ink.quiet } }
+                : { text: limit.label, xref: x + " domain", yref: y, x: 1, y: limit.at, xanchor: "right", yanchor: "bottom", showarrow: false, font: { size: 11, color: ink.quiet } });
+        }
+        if ((panel.marks ?? []).length > 0) {
+            data.push({
+                type: "scatter", mode: "markers+text", x: panel.marks.map(mark => mark.x), y: panel.marks.map(mark => mark.y), text: panel.marks.map(mark => mark.label), xaxis: x, yaxis: y, textposition: "top center",
+                textfont: { size: 11.5, color: ink.text }, marker: { size: 8, color: panel.marks.map(mark => ink[mark.ink]), symbol: panel.marks.map(mark => shapes[mark.symbol] ?? "circle"), line: { width: 1.5, color: panel.marks.map(mark => ink[mark.ink]) } }, hoverinfo: "skip", cliponaxis: false,
+            });
+        }
+        for (const note of panel.notes ?? []) notes.push({ text: note.text, x: note.x, y: note.y, xref: x, yref: y, showarrow: false, xanchor: "left", font: { size: 11, color: ink.quiet } });
+    });
+    const first = sheet.panels[0]?.shared;
+    for (const band of first ? sheet.bands : []) if (band.label) {
+        notes.push({ text: band.label, xref: "x", yref: "paper", x: (band.from + band.to) / 2, y: 1, yanchor: "bottom", showarrow: false, yshift: 4, font: { size: 11.5, color: ink.quiet } });
+    }
+    return {
+        data,
+        layout: {
+            ...layout, height, shapes: shapeList, annotations: notes, showlegend: false, hovermode: "x unified", dragmode: false, autosize: true, paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)",
+            font: { family: "Heaveline Sans, system-ui, sans-serif", color: ink.text, size: 12 }, hoverlabel: { bgcolor: ink.paper, bordercolor: ink.edge, font: { color: ink.text } },
+            margin: { l: 8, r: width < 560 ? 58 : 96, t: first && sheet.bands.length > 0 ? 20 : 6, b: 8 },
+        },
+    };
+}
+
+// Names at the curves' ends are moved apart where they would cover one another.
+function spread(notes, y, panel, share, height) {
+    const names = notes.filter(note => note.yref === y && note.xshift === 6);
+    if (names.length < 2) return;
+    const values = names.map(note => note.y);
+    const span = Math.max(...values) - Math.min(...values);
+    const least = 14;
+    const pixels = span > 0 ? share * (height - 56) * .8 / span : 0;
+    names.sort((a, b) => a.y - b.y);
+    let floor = -Infinity;
+    for (const note of names) {
+        const wanted = pixels * note.y, placed = Math.max(wanted, floor);
+        note.yshift = placed - wanted;
+        floor = placed + least;
+    }
+    if (span === 0) names.forEach((note, i) => { note.yshift = (i - (names.length - 1) / 2) * least; });
+}
+
+const kept = new WeakMap();
+
+export async function draw(element, structure, bytes, page) {
+    const sheet = typeof structure === "string" ? JSON.parse(structure) : structure;
+    const plotly = await load(sheet.panels.some(panel => panel.kind === "map"));
+    const numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
+    const { data, layout } = compose(sheet, numbers, colours(element), element.clientWidth || 800);
+    await plotly.react(element, data, layout, { displayModeBar: false, responsive: true, doubleClick: false });
+    if (!kept.has(element)) {
+        const redraw = () => { const last = kept.get(element); if (last) draw(element, last.sheet, last.bytes, last.page); };
+        const dark = matchMedia("(prefers-color-scheme: dark)");
+        dark.addEventListener("change", redraw);
+        kept.set(element, { sheet, bytes, page, forget: () => dark.removeEventListener("change", redraw) });
+        if (page) element.on("plotly_click", event => {
+            const point = event.points[0];
+            const panel = Number((point.yaxis._id || "y").slice(1) || 1) - 1;
+            page.invokeMethodAsync("Pick", panel, Number(point.x), Number(point.y));
+        });
+    } else {
+        Object.assign(kept.get(element), { sheet, bytes, page });
+    }
+}
+
+export function clear(element) {
+    if (!element) return;
+    kept.get(element)?.forget();
+    kept.delete(element);
+    window.Plotly?.purge(element);
+}

@@ -1,0 +1,128 @@
+using System.Diagnostics;
+using Microsoft.Playwright;
+
+namespace Heaveline.BrowserTests;
+
+/// <summary>The real program serving a fresh copy of the demo garage, and one real browser for all tests.</summary>
+public sealed class Served : IAsyncLifetime
+{
+    private readonly List<string> said = [];
+    private Process? program;
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    /// <summary>The address that the program printed.</summary>
+    public Uri Address { get; private set; } = null!;
+
+    /// <summary>The garage folder it serves; tests may write in it.</summary>
+    public string Garage { get; } = Directory.CreateTempSubdirectory("heaveline-garage-").FullName;
+
+    /// <summary>The browser.</summary>
+    public IBrowser Browser => browser!;
+
+    /// <summary>Everything that the program wrote, both streams.</summary>
+    public string Said
+    {
+        get
+        {
+            lock (said)
+            {
+                return string.Join('\n', said);
+            }
+        }
+    }
+
+    public async ValueTask InitializeAsync()
+    {
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage")))
+        {
+            File.Copy(file, Path.Combine(Garage, Path.GetFileName(file)));
+        }
+
+        (program, Address) = await Start([Garage, "--port", "0"]);
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable("HEAVELINE_CHROMIUM") ?? "/usr/bin/chromium",
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    /// <summary>Starts the program another time, with other arguments after 'serve'.</summary>
+    public async Task<(Process Program, Uri Address)> Start(string[] arguments)
+    {
+        var path = Path.Combine(Checkout.Root, "src", "Heaveline.Cli", "bin", Build, "net10.0", "Heaveline.Cli");
+        var start = new ProcessStartInfo(path, ["serve", .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var process = Process.Start(start)!;
+        var address = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);
+        void Hear(string? line)
+        {
+            if (line is null)
+            {
+                return;
+            }
+
+            lock (said)
+            {
+                said.Add(line);
+            }
+
+            if (line.StartsWith("The pages are at ", StringComparison.Ordinal))
+            {
+                address.TrySetResult(new Uri(line["The pages are at ".Length..]));
+            }
+        }
+
+        process.OutputDataReceived += (_, e) => Hear(e.Data);
+        process.ErrorDataReceived += (_, e) => Hear(e.Data);
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        var ended = process.WaitForExitAsync();
+        if (await Task.WhenAny(address.Task, ended, Task.Delay(TimeSpan.FromSeconds(60))) != address.Task)
+        {
+            throw new InvalidOperationException($"The program did not serve. It said:\n{Said}");
+        }
+
+        return (process, await address.Task);
+    }
+
+    /// <summary>A page of its own, with nothing kept from others.</summary>
+    public async Task<IPage> Open(string path, int width = 1280, int height = 900, bool dark = false, bool still = true)
+    {
+        var context = await Browser.NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = Address.ToString(),
+            ViewportSize = new ViewportSize { Width = width, Height = height },
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            ReducedMotion = still ? ReducedMotion.Reduce : ReducedMotion.NoPreference,
+            AcceptDownloads = true,
+        });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(path, new PageGotoOptions { WaitUntil = WaitUntilState.Load });
+        return page;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null)
+        {
+            await browser.DisposeAsync();
+        }
+
+        playwright?.Dispose();
+        if (program is not null)
+        {
+            program.Kill(entireProcessTree: true);
+            await program.WaitForExitAsync();
+            program.Dispose();
+        }
+
+        Directory.Delete(Garage, recursive: true);
+    }
+
+#if DEBUG
+    private const string Build = "Debug";
+#else
+    private const string Build = "Release";
+#endif
+}
