@@ -6,8 +6,8 @@ namespace Heaveline.BrowserTests;
 /// <summary>The real program serving a fresh copy of the demo garage, and one real browser for all tests.</summary>
 public sealed class Served : IAsyncLifetime
 {
-    private readonly List<string> said = [];
     private Process? program;
+    private Func<string> heard = () => "";
     private IPlaywright? playwright;
     private IBrowser? browser;
 
@@ -21,16 +21,7 @@ public sealed class Served : IAsyncLifetime
     public IBrowser Browser => browser!;
 
     /// <summary>Everything that the program wrote, both streams.</summary>
-    public string Said
-    {
-        get
-        {
-            lock (said)
-            {
-                return string.Join('\n', said);
-            }
-        }
-    }
+    public string Said => heard();
 
     public async ValueTask InitializeAsync()
     {
@@ -39,7 +30,7 @@ public sealed class Served : IAsyncLifetime
             File.Copy(file, Path.Combine(Garage, Path.GetFileName(file)));
         }
 
-        (program, Address) = await Start([Garage, "--port", "0"]);
+        (program, Address, heard) = await Start([Garage, "--port", "0"]);
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
@@ -49,8 +40,17 @@ public sealed class Served : IAsyncLifetime
     }
 
     /// <summary>Starts the program another time, with other arguments after 'serve'.</summary>
-    public async Task<(Process Program, Uri Address)> Start(string[] arguments)
+    public async Task<(Process Program, Uri Address, Func<string> Said)> Start(string[] arguments)
     {
+        var said = new List<string>();
+        string Said()
+        {
+            lock (said)
+            {
+                return string.Join('\n', said);
+            }
+        }
+
         var path = Path.Combine(Checkout.Root, "src", "Heaveline.Cli", "bin", Build, "net10.0", "Heaveline.Cli");
         var start = new ProcessStartInfo(path, ["serve", .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
         var process = Process.Start(start)!;
@@ -80,10 +80,10 @@ public sealed class Served : IAsyncLifetime
         var ended = process.WaitForExitAsync();
         if (await Task.WhenAny(address.Task, ended, Task.Delay(TimeSpan.FromSeconds(60))) != address.Task)
         {
-            throw new InvalidOperationException($"The program did not serve. It said:\n{Said}");
+            throw new InvalidOperationException($"The program did not serve. It said:\n{Said()}");
         }
 
-        return (process, await address.Task);
+        return (process, await address.Task, Said);
     }
 
     /// <summary>A page of its own, with nothing kept from others.</summary>

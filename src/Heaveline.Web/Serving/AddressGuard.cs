@@ -38,7 +38,8 @@ internal sealed class AddressGuard(RequestDelegate next, ServeOptions options)
             return true;
         }
 
-        if (!IPAddress.TryParse(host.Trim('[', ']'), out var address))
+        // Only as it is usually written: other spellings of an address (one large number, octal, hexadecimal) belong to nobody with good intent.
+        if (!IPAddress.TryParse(host.Trim('[', ']'), out var address) || address.ToString() != host.Trim('[', ']'))
         {
             return false;
         }

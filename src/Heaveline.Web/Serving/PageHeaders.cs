@@ -14,7 +14,8 @@ internal sealed class PageHeaders(RequestDelegate next)
         var headers = context.Response.Headers;
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
+        // Not 'no-referrer': a browser would then send its own forms as from nowhere (Origin: null), and they would be refused as foreign.
+        headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";

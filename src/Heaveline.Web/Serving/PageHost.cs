@@ -60,7 +60,8 @@ public static class PageHost
         app.UseAntiforgery();
         app.MapStaticAssets();
         Lettering.Map(app);
-        app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = "'none'");
+        // The policy of PageHeaders says who may frame a page; one header of it is enough.
+        app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
 

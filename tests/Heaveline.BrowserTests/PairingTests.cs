@@ -1,0 +1,104 @@
+using System.Diagnostics;
+using System.Net;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace Heaveline.BrowserTests;
+
+/// <summary>The program opened to other machines: nothing is shown before the code has been typed.</summary>
+[Collection(OneProgram.Name)]
+public class PairingTests(Served served)
+{
+    [Fact]
+    public async Task Nothing_is_served_before_the_code_is_typed_and_everything_after()
+    {
+        await using var open = await OpenHouse.Of(served);
+        using var client = new HttpClient { BaseAddress = open.Address };
+        foreach (var door in new[] { "/", "/pass", "/_framework/blazor.web.js", "/_blazor/negotiate?negotiateVersion=1", "/_content/Heaveline.Web/heaveline.css", $"/?code={open.Code}", $"/pair?code={open.Code}" })
+        {
+            var answer = await client.GetAsync(door, TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
+            Assert.DoesNotContain(open.Code, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        }
+
+        await using var context = await served.Browser.NewContextAsync(new BrowserNewContextOptions { BaseURL = open.Address.ToString() });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync("/pass");
+        await page.GetByLabel("Pairing code").FillAsync("WRON-GONE");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Open the garage" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToHaveTextAsync("That is not the code in the terminal.");
+        // Typed in small letters and without the dash, as one does on a phone.
+        await page.GetByLabel("Pairing code").FillAsync(open.Code.Replace("-", "", StringComparison.Ordinal).ToLowerInvariant());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Open the garage" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "What stands in the garage" })).ToBeVisibleAsync();
+        Assert.DoesNotContain(open.Code, page.Url, StringComparison.OrdinalIgnoreCase);
+        var cookie = Assert.Single(await context.CookiesAsync(), cookie => cookie.Name == "heaveline-pairing");
+        Assert.True(cookie.HttpOnly);
+        Assert.Equal(SameSiteAttribute.Strict, cookie.SameSite);
+        Assert.DoesNotContain(open.Code, cookie.Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ten_wrong_codes_close_the_door_even_to_the_right_one()
+    {
+        await using var open = await OpenHouse.Of(served);
+        await using var context = await served.Browser.NewContextAsync(new BrowserNewContextOptions { BaseURL = open.Address.ToString() });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync("/");
+        for (var n = 0; n < 10; n++)
+        {
+            await Type("AAAA-AAA" + (char)('A' + n));
+        }
+
+        await Type(open.Code);
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Too many wrong codes");
+        await page.GotoAsync("/");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Type the pairing code" })).ToBeVisibleAsync();
+
+        async Task Type(string code)
+        {
+            await page.GetByLabel("Pairing code").FillAsync(code);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Open the garage" }).ClickAsync();
+            await page.WaitForLoadStateAsync();
+        }
+    }
+
+    [Fact]
+    public async Task A_code_sent_without_the_forms_own_token_is_not_looked_at()
+    {
+        await using var open = await OpenHouse.Of(served);
+        using var client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = open.Address };
+        var answer = await client.PostAsync("/pair", new FormUrlEncodedContent([new("code", open.Code)]), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
+        Assert.False(answer.Headers.TryGetValues("Set-Cookie", out var cookies) && cookies.Any(cookie => cookie.StartsWith("heaveline-pairing", StringComparison.Ordinal)));
+    }
+
+    /// <summary>A second program, open to every address of this machine.</summary>
+    private sealed class OpenHouse(Process program, Uri address, string code) : IAsyncDisposable
+    {
+        public Uri Address { get; } = address;
+
+        public string Code { get; } = code;
+
+        public static async Task<OpenHouse> Of(Served served)
+        {
+            var (program, address, said) = await served.Start([served.Garage, "--port", "0", "--open-to", "0.0.0.0"]);
+            var until = Stopwatch.StartNew();
+            Match code;
+            while (!(code = Regex.Match(said(), @"typing this code: ([A-Z0-9]{4}-[A-Z0-9]{4})")).Success && until.Elapsed.TotalSeconds < 10.0)
+            {
+                await Task.Delay(50);
+            }
+
+            Assert.True(code.Success, "No pairing code was printed.");
+            return new OpenHouse(program, new Uri($"http://127.0.0.1:{address.Port}/"), code.Groups[1].Value);
+        }
+
+        public async ValueTask DisposeAsync()
+        {
+            program.Kill(entireProcessTree: true);
+            await program.WaitForExitAsync();
+            program.Dispose();
+        }
+    }
+}
