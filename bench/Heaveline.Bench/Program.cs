@@ -19,6 +19,11 @@ internal static class Program
             return RuleMaps.Run();
         }
 
+        if (args.Length > 0 && args[0] == "doubts")
+        {
+            return Doubts.Run(args[1..]);
+        }
+
         if (args.Length > 0 && args[0] == "accuracy")
         {
             return SpectrumAccuracy.Run();

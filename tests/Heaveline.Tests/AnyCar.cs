@@ -135,7 +135,7 @@ internal static class AnyCar
             var slope = 2.0 * zeta * mass * 2.0 * Math.PI * 1.3;
             DamperLaw law = table && !linear
                 ? new TableDamper(new ForceTable([0.1, 0.5], [0.07 * slope, 0.25 * slope]), new ForceTable([0.1, 0.5], [0.13 * slope, 0.45 * slope]))
-                : new RatioDamper { Ratio = new(zeta), ReboundPerBump = linear ? 1.0 : rebound };
+                : new RatioDamper { Ratio = new(zeta), ReboundPerBump = new(linear ? 1.0 : rebound) };
             return new Damper { Law = law, GasForce = new(linear ? 0.0 : gas) };
         });
 
@@ -145,7 +145,7 @@ internal static class AnyCar
         {
             0 => null,
             1 => new Stop { Clearance = new(clearance), Rate = new Amount<Stiffness>(rate) },
-            2 => new Stop { Clearance = new(clearance), Rate = new Amount<Stiffness>(rate), Exponent = exponent },
+            2 => new Stop { Clearance = new(clearance), Rate = new Amount<Stiffness>(rate), Exponent = new(exponent) },
             _ => (Stop?)new Stop { Clearance = new(clearance), Table = new ForceTable([0.0, 0.01, 0.03], [0.0, 0.01 * rate, 0.06 * rate]) },
         });
 

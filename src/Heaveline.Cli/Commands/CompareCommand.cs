@@ -21,6 +21,9 @@ internal static class CompareCommand
         var road = Options.Road();
         var speed = new Option<string>("--speed") { Description = "One speed or several with commas between.", HelpName = "SPEEDS", DefaultValueFactory = _ => "50 km/h" };
         var load = Options.Load();
+        var doubt = Options.Doubt();
+        var samples = Options.Samples(1000);
+        var seed = Options.Seed();
         var json = Options.Json();
         var csv = Options.Csv();
         var figure = Options.Figure();
@@ -32,22 +35,26 @@ internal static class CompareCommand
             Examples:
               heaveline compare examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage"
               heaveline compare A.yaml B.yaml --speed "30 km/h, 50 km/h, 80 km/h" --figure compare.pdf
+              heaveline compare A.yaml B.yaml --doubt
             """)
         {
             cars,
             road,
             speed,
             load,
+            doubt,
+            samples,
+            seed,
             json,
             csv,
             figure,
         };
         command.SetAction((r, stop) => Task.FromResult(Run(
-            streams, r.GetValue(cars)!, r.GetValue(road)!, r.GetValue(speed)!, r.GetValue(load), r.GetValue(json), r.GetValue(csv), r.GetValue(figure), stop)));
+            streams, r.GetValue(cars)!, r.GetValue(road)!, r.GetValue(speed)!, r.GetValue(load), r.GetValue(doubt) ? r.GetValue(samples) : null, r.GetValue(seed), r.GetValue(json), r.GetValue(csv), r.GetValue(figure), stop)));
         return command;
     }
 
-    private static int Run(Streams streams, string[] paths, string roadWords, string speedWords, string? loadName, bool json, string? csv, string? figure, CancellationToken stop)
+    private static int Run(Streams streams, string[] paths, string roadWords, string speedWords, string? loadName, int? samples, ulong seed, bool json, string? csv, string? figure, CancellationToken stop)
     {
         if (paths.Length < 2)
         {
@@ -67,6 +74,14 @@ internal static class CompareCommand
         var passes = Drive(streams, models, road, speeds, stop);
         var tables = speeds.Select((v, k) => PassTable.Of(
             string.Create(CultureInfo.InvariantCulture, $"At {3.6 * v:F0} km/h"), names, [.. passes.Select(car => car[k])])).ToList();
+        string[] words = [];
+        if (samples is { } draws)
+        {
+            var (more, said) = CompareDoubts.Of(streams, names, models, road, speeds, draws, seed, stop);
+            tables.AddRange(more);
+            words = [said];
+        }
+
         if (json)
         {
             streams.Results.WriteLine(FactJson.Of("compare", tables, new JsonObject
@@ -74,6 +89,7 @@ internal static class CompareCommand
                 ["cars"] = FactJson.Texts(names),
                 ["loads"] = FactJson.Texts(models.Select(m => m.Load.Name)),
                 ["road"] = road.Caption,
+                ["notes"] = FactJson.Texts(words),
             }));
         }
         else
@@ -86,7 +102,10 @@ internal static class CompareCommand
             }
 
             streams.Results.WriteLine();
-            streams.Results.WriteLine(Cautions.Short);
+            foreach (var sentence in words.Append(Cautions.Short))
+            {
+                streams.Results.WriteLine(sentence);
+            }
         }
 
         if (csv is not null)

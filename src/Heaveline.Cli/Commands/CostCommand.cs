@@ -13,11 +13,13 @@ internal static class CostCommand
     {
         var cars = new Argument<string[]>("CAR") { Description = "The car before, then after the change; one car alone shows where it stands.", Arity = new ArgumentArity(1, 2) };
         var load = Options.Load();
+        var samples = Options.Samples(1000);
+        var seed = Options.Seed();
         var json = Options.Json();
         var command = new Command(
             "cost",
             """
-            Say what a change costs elsewhere: roll and its front share, pitch in braking and accelerating, heights, travel left, spring stress, headlamp aim, and what must be checked after it.
+            Say what a change costs elsewhere: roll and its front share, pitch in braking and accelerating, heights, travel left, spring stress, headlamp aim, and what must be checked after it. Where the car files state doubts, each number and each change has its interval.
 
             Example:
               heaveline cost examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage"
@@ -25,28 +27,44 @@ internal static class CostCommand
         {
             cars,
             load,
+            samples,
+            seed,
             json,
         };
-        command.SetAction(r => Run(streams, r.GetValue(cars)!, r.GetValue(load), r.GetValue(json)));
+        command.SetAction((r, stop) => Task.FromResult(Run(streams, r.GetValue(cars)!, r.GetValue(load), r.GetValue(samples), r.GetValue(seed), r.GetValue(json), stop)));
         return command;
     }
 
-    private static int Run(Streams streams, string[] paths, string? loadName, bool json)
+    private static int Run(Streams streams, string[] paths, string? loadName, int samples, ulong seed, bool json, CancellationToken stop)
     {
         var cars = paths.Select(p => Inputs.Car(p, streams)).ToList();
         var models = cars.Select(c => Inputs.Model(c, Inputs.Load(c, loadName))).ToList();
-        var effects = models.Select(SideEffects.Of).ToList();
-        var table = CostTable.Of([.. cars.Select(c => c.Name)], effects);
+        var rests = models.Select(m => new CarAtRest(m)).ToList();
+        var effects = rests.Select(r => r.SideEffects).ToList();
+        string[] names = [.. cars.Select(c => c.Name)];
+        var rows = CostTable.Rows(rests);
+        List<FactTable> tables = [CostTable.Of(names, rests, rows)];
+        JointStudy? study = null;
+        CarDoubts[] doubts = [.. models.Select(m => CarDoubts.Of(m.Car, m.Load))];
+        if (doubts.Any(d => d.AreStated))
+        {
+            using var progress = new Progress(streams, "draws", samples);
+            study = JointStudy.Of(doubts, [.. rows.Select(r => r.Output)], samples, seed, Environment.ProcessorCount, progress, stop);
+            tables.AddRange(DoubtTables.Of("Side effects", names, [.. rows.Select(r => r.Row)], study));
+        }
+
         IReadOnlyList<string> reminders = effects.Count == 2 ? ChangeReminders.Of(cars[0], cars[1], SideEffectsChange.Between(effects[0], effects[1])) : [];
-        string[] notes = [.. effects.SelectMany(e => e.Notes).Distinct()];
+        string[] notes = [.. study is null ? [] : new[] { DoubtTables.Words(study, cars.Count > 1) }, .. effects.SelectMany(e => e.Notes).Distinct()];
         List<string> ranges = effects[^1].Headlamp is { } lamp
             ? [$"The dipped beam's drop of {FactText.Number(100.0 * lamp.Drop, "F2")} % against ranges as printed. {HeadlampRange.Caution}", .. HeadlampRange.For(lamp.ReferenceHeight).Select(r => Sentence(r, lamp.Drop))]
             : [];
         if (json)
         {
-            streams.Results.WriteLine(FactJson.Of("cost", [table], new JsonObject
+            streams.Results.WriteLine(FactJson.Of("cost", tables, new JsonObject
             {
                 ["load"] = models[0].Load.Name,
+                ["samples"] = study?.Samples,
+                ["seed"] = study?.Seed,
                 ["notes"] = FactJson.Texts(notes),
                 ["headlamp"] = FactJson.Texts(ranges),
                 ["reminders"] = FactJson.Texts(reminders),
@@ -55,8 +73,12 @@ internal static class CostCommand
         }
 
         streams.Results.WriteLine($"{string.Join("; ", cars.Select(c => c.Name))}, {models[0].Load.Name}.");
-        streams.Results.WriteLine();
-        streams.Results.Write(FactText.Of(table));
+        foreach (var table in tables)
+        {
+            streams.Results.WriteLine();
+            streams.Results.Write(FactText.Of(table));
+        }
+
         streams.Results.WriteLine();
         foreach (var sentence in notes.Concat(ranges).Concat(reminders))
         {

@@ -1,4 +1,5 @@
 using Heaveline.Cli.Output;
+using Heaveline.Insight;
 using Heaveline.Measures;
 
 namespace Heaveline.Cli.Commands;
@@ -6,42 +7,58 @@ namespace Heaveline.Cli.Commands;
 /// <summary>Static side effects, a column a car.</summary>
 internal static class CostTable
 {
-    private const double Degrees = 180.0 / Math.PI;
-
-    public static FactTable Of(IReadOnlyList<string> cars, IReadOnlyList<SideEffects> effects)
+    /// <summary>The rows that cars have between them.</summary>
+    public static IReadOnlyList<(Shown Row, StaticOutput Output)> Rows(IReadOnlyList<CarAtRest> cars)
     {
-        IEnumerable<double?> All(Func<SideEffects, double?> of) => effects.Select(of);
-        var table = new FactTable("Side effects", cars)
-            .Add("roll-stiffness", "roll stiffness, tyres included", "N m/°", "F0", All(e => e.Roll?.WithTyres / Degrees))
-            .Add("roll-front-share", "its front share", "%", "F1", All(e => 100.0 * e.Roll?.FrontShareWithTyres))
-            .Add("roll-bar-share", "share of the anti-roll bars", "%", "F1", All(e => 100.0 * e.Roll?.BarShare))
-            .Add("roll-per-g", "roll in a bend, per g", "°", "F2", All(e => Degrees * e.Roll?.AnglePerG))
-            .Add("braking-pitch-per-g", "nose-down pitch in braking, per g", "°", "F2", All(e => Degrees * e.Braking.Angle))
-            .Add("driving-pitch-per-g", "nose-up pitch in accelerating, per g", "°", "F2", All(e => -Degrees * e.Driving.Angle));
+        List<(Shown Row, StaticOutput Output)> rows =
+        [
+            (new("roll-stiffness", "roll stiffness, tyres included", "N m/°", "F0", 1.0 / Shown.Degrees), SideOutput.RollStiffness),
+            (new("roll-front-share", "its front share", "%", "F1", 100.0), SideOutput.RollFrontShare),
+            (new("roll-bar-share", "share of the anti-roll bars", "%", "F1", 100.0), SideOutput.RollBarShare),
+            (new("roll-per-g", "roll in a bend, per g", "°", "F2", Shown.Degrees), SideOutput.RollPerG),
+            (new("braking-pitch-per-g", "nose-down pitch in braking, per g", "°", "F2", Shown.Degrees), SideOutput.BrakingPitch),
+            (new("driving-pitch-per-g", "nose-up pitch in accelerating, per g", "°", "F2", Shown.Degrees), SideOutput.DrivingPitch),
+        ];
+        var effects = cars.Select(c => c.SideEffects).ToList();
         for (var i = 0; i < effects[0].Wheels.Count; i++)
         {
             var wheel = effects[0].Wheels[i].Wheel;
             var key = wheel.Replace(' ', '-');
-            IEnumerable<double?> At(Func<WheelStanding, double?> of) => effects.Select(e => i < e.Wheels.Count ? of(e.Wheels[i]) : null);
             if (i > 0 && effects.All(e => Alike(e, i)))
             {
                 continue;
             }
 
             var name = effects[0].Wheels.Count == 4 && i % 2 == 0 && effects.All(e => Alike(e, i + 1)) ? wheel.Split(' ')[0] : wheel;
-            table
-                .Add($"{key}-height", $"{name}: height, change from as described", "mm", "F1", At(w => 1e3 * w.HeightChange))
-                .Add($"{key}-sag", $"{name}: sag under the load", "mm", "F1", At(w => 1e3 * w.Sag))
-                .Add($"{key}-bump-left", $"{name}: travel left to the bump stop", "mm", "F0", At(w => 1e3 * w.BumpLeft))
-                .Add($"{key}-droop-left", $"{name}: droop left", "mm", "F0", At(w => 1e3 * w.DroopLeft))
-                .Add($"{key}-stress", $"{name}: spring stress standing", "MPa", "F0", At(w => w.Stress?.AtTrim / 1e6))
-                .Add($"{key}-stress-bump", $"{name}: spring stress at full bump", "MPa", "F0", At(w => w.Stress?.AtFullBump / 1e6));
+            rows.AddRange(
+            [
+                (new($"{key}-height", $"{name}: height, change from as described", "mm", "F1", 1e3), SideOutput.HeightChange(i)),
+                (new($"{key}-sag", $"{name}: sag under the load", "mm", "F1", 1e3), SideOutput.Sag(i)),
+                (new($"{key}-bump-left", $"{name}: travel left to the bump stop", "mm", "F0", 1e3), SideOutput.BumpLeft(i)),
+                (new($"{key}-droop-left", $"{name}: droop left", "mm", "F0", 1e3), SideOutput.DroopLeft(i)),
+                (new($"{key}-stress", $"{name}: spring stress standing", "MPa", "F0", 1e-6), SideOutput.Stress(i)),
+                (new($"{key}-stress-bump", $"{name}: spring stress at full bump", "MPa", "F0", 1e-6), SideOutput.StressAtFullBump(i)),
+            ]);
         }
 
-        return table
-            .Add("lamp-drop", "dipped beam drop", "%", "F2", All(e => 100.0 * e.Headlamp?.Drop))
-            .Add("lamp-road", "cut-off meets the road at", "m", "F0", All(e => e.Headlamp?.MeetsRoad))
-            .Add("lamp-50", "cut-off height at 50 m", "m", "F2", All(e => e.Headlamp?.CutOffHeight(50.0)));
+        rows.AddRange(
+        [
+            (new("lamp-drop", "dipped beam drop", "%", "F2", 100.0), SideOutput.LampDrop),
+            (new("lamp-road", "cut-off meets the road at", "m", "F0", 1.0), SideOutput.LampMeetsRoad),
+            (new("lamp-50", "cut-off height at 50 m", "m", "F2", 1.0), SideOutput.CutOffAt50),
+        ]);
+        return rows;
+    }
+
+    public static FactTable Of(IReadOnlyList<string> names, IReadOnlyList<CarAtRest> cars, IReadOnlyList<(Shown Row, StaticOutput Output)> rows)
+    {
+        var table = new FactTable("Side effects", names);
+        foreach (var (row, output) in rows)
+        {
+            table.Add(row.Key, row.Label, row.Unit, row.Format, cars.Select(c => row.Of(output.Of(c))));
+        }
+
+        return table;
     }
 
     private static bool Alike(SideEffects e, int i) => e.Wheels.Count == 4 && i % 2 == 1

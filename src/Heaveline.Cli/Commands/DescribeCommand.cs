@@ -17,6 +17,9 @@ internal static class DescribeCommand
         var figure = Options.Figure();
         var modes = new Option<bool>("--modes") { Description = "List all damped modes of the load state (as described without --load), and draw the body's two modes instead of the load states." };
         var load = Options.OneLoad();
+        var doubt = Options.Doubt();
+        var samples = Options.Samples(1000);
+        var seed = Options.Seed();
         var command = new Command(
             "describe",
             """
@@ -25,33 +28,47 @@ internal static class DescribeCommand
             Examples:
               heaveline describe examples/garage/fern-saloon.yaml
               heaveline describe examples/garage/fern-saloon.yaml --load "four up with luggage" --modes --figure modes.pdf
+              heaveline describe examples/garage/fern-saloon.yaml --load driver --doubt
             """)
         {
             car,
             load,
             modes,
+            doubt,
+            samples,
+            seed,
             json,
             figure,
         };
-        command.SetAction(r => Run(streams, r.GetValue(car)!, r.GetValue(load), r.GetValue(modes), r.GetValue(json), r.GetValue(figure)));
+        command.SetAction((r, stop) => Task.FromResult(Run(
+            streams, r.GetValue(car)!, r.GetValue(load), r.GetValue(modes), r.GetValue(doubt) ? r.GetValue(samples) : null, r.GetValue(seed), r.GetValue(json), r.GetValue(figure), stop)));
         return command;
     }
 
-    private static int Run(Streams streams, string path, string? load, bool withModes, bool json, string? figure)
+    private static int Run(Streams streams, string path, string? load, bool withModes, int? samples, ulong seed, bool json, string? figure, CancellationToken stop)
     {
         Inputs.Picture(figure);
         var car = Inputs.Car(path, streams);
         var loads = load is null ? Inputs.AllLoads(car) : [Inputs.Load(car, load)];
         var models = loads.Select(l => Inputs.Model(car, l)).ToList();
-        var tables = DescribeTable.Of(car, models).ToList();
+        var rests = models.Select(m => new CarAtRest(m)).ToList();
+        var tables = DescribeTable.Of(rests).ToList();
         if (withModes)
         {
             tables.Add(ModesTable.Of(models[0]));
         }
 
+        List<string> notes = [];
+        if (samples is { } draws)
+        {
+            notes.Add(Doubts(streams, rests, draws, seed, tables, stop));
+        }
+
+        notes.AddRange(Notes(models));
+
         if (json)
         {
-            streams.Results.WriteLine(FactJson.Of("describe", tables, new JsonObject { ["car"] = car.Name, ["notes"] = FactJson.Texts(Notes(models)) }));
+            streams.Results.WriteLine(FactJson.Of("describe", tables, new JsonObject { ["car"] = car.Name, ["notes"] = FactJson.Texts(notes) }));
         }
         else
         {
@@ -63,7 +80,7 @@ internal static class DescribeCommand
             }
 
             streams.Results.WriteLine();
-            foreach (var note in Notes(models))
+            foreach (var note in notes)
             {
                 streams.Results.WriteLine(note);
             }
@@ -75,6 +92,22 @@ internal static class DescribeCommand
         }
 
         return ExitCode.Done;
+    }
+
+    // Adds a table of intervals for each part and load state, and says how they came about.
+    private static string Doubts(Streams streams, List<CarAtRest> rests, int samples, ulong seed, List<FactTable> tables, CancellationToken stop)
+    {
+        var parts = DescribeTable.Rows(rests);
+        var words = "";
+        using var progress = new Progress(streams, "draws", samples);
+        foreach (var (k, model) in rests.Select(r => r.Model).Index())
+        {
+            var study = JointStudy.Of([CarDoubts.Of(model.Car, model.Load)], [.. parts.SelectMany(p => p.Rows).Select(r => r.Output)], samples, seed, Environment.ProcessorCount, progress.Part(k, rests.Count), stop);
+            tables.AddRange(DoubtTables.Of(model.Load.Name, [model.Car.Name], [.. parts.SelectMany(p => p.Rows).Select(r => r.Row)], study));
+            words = DoubtTables.Words(study, several: false);
+        }
+
+        return words;
     }
 
     private static IEnumerable<string> Notes(IReadOnlyList<Models.RideModel> models)

@@ -15,8 +15,8 @@ internal static class DoubtCommand
         var road = new Option<string?>("--road") { Description = "Also follow the doubts through a pass over this road.", HelpName = "ROAD" };
         var speed = new Option<string>("--speed") { Description = "Speed of that pass.", HelpName = "SPEED", DefaultValueFactory = _ => "50 km/h" };
         var load = Options.Load();
-        var samples = new Option<int>("--samples") { Description = "How many cars to draw, 10 to 1000000.", HelpName = "NUMBER", DefaultValueFactory = _ => 2000 };
-        var seed = new Option<ulong>("--seed") { Description = "Another seed, other draws; the same seed, the same.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
+        var samples = Options.Samples(2000);
+        var seed = Options.Seed();
         var json = Options.Json();
         var figure = Options.Figure();
         var command = new Command(
@@ -50,13 +50,14 @@ internal static class DoubtCommand
         var speed = Inputs.Speed(speedWords);
         var car = Inputs.Car(path, streams);
         var load = Inputs.Load(car, loadName);
-        var atRest = DoubtStudy.Of(car, load, StaticOutput.All, samples, seed, Environment.ProcessorCount, stop);
+        using var progress = new Progress(streams, "draws", samples);
+        var atRest = DoubtStudy.Of(car, load, StaticOutput.All, samples, seed, Environment.ProcessorCount, progress.Part(0, roadWords is null ? 1 : 2), stop);
         var studies = new List<DoubtStudy> { atRest };
         if (roadWords is not null)
         {
             var road = Inputs.Road(roadWords, streams);
             PassMeasure[] measures = road.Event is null ? [PassMeasure.PitchAngle, PassMeasure.PitchAcceleration] : [PassMeasure.SettlingAngle, PassMeasure.LateAngle, PassMeasure.HitAcceleration];
-            studies.Add(DoubtStudy.OfPasses(car, load, road, speed, measures, samples, seed, degree: Environment.ProcessorCount, cancellation: stop));
+            studies.Add(DoubtStudy.OfPasses(car, load, road, speed, measures, samples, seed, degree: Environment.ProcessorCount, progress: progress.Part(1, 2), cancellation: stop));
         }
 
         List<DoubtResult> results = [.. studies.SelectMany(s => s.Results).Select(r => r.ForReaders())];
@@ -91,7 +92,7 @@ internal static class DoubtCommand
 
     private static IEnumerable<string> Sentences(List<DoubtStudy> studies, List<DoubtResult> results)
     {
-        if (studies[0].Doubts.Sources.Count == 0)
+        if (!studies[0].Doubts.AreStated)
         {
             yield return "The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %).";
             yield break;

@@ -18,7 +18,9 @@ internal static class RideCommand
         var speed = new Option<string>("--speed") { Description = "One speed or several with commas between.", HelpName = "SPEEDS", DefaultValueFactory = _ => "30 km/h, 50 km/h, 80 km/h, 110 km/h" };
         var load = Options.Load();
         var inTime = new Option<bool>("--in-time") { Description = "Also drive the whole car over made roads of the class, every bend in, and give the interval that chance leaves." };
-        var seed = new Option<ulong>("--seed") { Description = "Seed of those made roads.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
+        var doubt = Options.Doubt();
+        var samples = Options.Samples(200);
+        var seed = Options.Seed(" It seeds the made roads as well.");
         var draw = new Option<string>("--draw") { Description = "What the figure shows: sweep (measures over speed), spectra (first car and speed, with the wheelbase filter) or transfer (road to body).", HelpName = "WHAT", DefaultValueFactory = _ => "sweep" };
         draw.AcceptOnlyFromAmong("sweep", "spectra", "transfer");
         var json = Options.Json();
@@ -32,6 +34,7 @@ internal static class RideCommand
               heaveline ride examples/garage/fern-saloon.yaml --class C --load driver
               heaveline ride examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --figure ride.pdf
               heaveline ride examples/garage/fern-saloon.yaml --speed "80 km/h" --draw spectra --figure spectra.svg
+              heaveline ride examples/garage/fern-saloon.yaml --speed "60 km/h" --doubt
             """)
         {
             cars,
@@ -39,6 +42,8 @@ internal static class RideCommand
             speed,
             load,
             inTime,
+            doubt,
+            samples,
             seed,
             draw,
             json,
@@ -51,6 +56,8 @@ internal static class RideCommand
             r.GetValue(speed)!,
             r.GetValue(load),
             r.GetValue(inTime) ? r.GetValue(seed) : null,
+            r.GetValue(doubt) ? r.GetValue(samples) : null,
+            r.GetValue(seed),
             r.GetValue(draw)!,
             r.GetValue(json),
             r.GetValue(figure),
@@ -63,7 +70,7 @@ internal static class RideCommand
         ?? throw new Stopped($"heaveline: '{letter}' is no road class; there are A to H, A the smoothest.", ExitCode.WrongUsage);
 
     private static int Run(
-        Streams streams, string[] paths, RoadClass roadClass, string speedWords, string? loadName, ulong? seed, string draw, bool json, string? figure, CancellationToken stop)
+        Streams streams, string[] paths, RoadClass roadClass, string speedWords, string? loadName, ulong? roads, int? samples, ulong seed, string draw, bool json, string? figure, CancellationToken stop)
     {
         var speeds = Inputs.Speeds(speedWords);
         Inputs.Picture(figure);
@@ -79,13 +86,13 @@ internal static class RideCommand
                 var car = Inputs.Car(path, streams);
                 var model = Inputs.Model(car, Inputs.Load(car, loadName));
                 var responses = new List<RandomResponse>();
-                var passes = seed is null ? null : new List<RandomPass>();
+                var passes = roads is null ? null : new List<RandomPass>();
                 foreach (var v in speeds)
                 {
                     var response = RandomResponse.Of(model, spectrum, v, cancellation: stop);
                     responses.Add(response);
                     cautions.AddRange(response.Cautions.Append(response.OutcomeSentence).Where(c => c.Length > 0).Select(c => FormattableString.Invariant($"{car.Name} at {3.6 * v:F0} km/h: {c}")));
-                    passes?.Add(RandomPass.Of(model, spectrum, v, RandomPassOptions.Default with { Seed = seed!.Value }, stop));
+                    passes?.Add(RandomPass.Of(model, spectrum, v, RandomPassOptions.Default with { Seed = roads!.Value }, stop));
                     progress.Step();
                 }
 
@@ -93,6 +100,13 @@ internal static class RideCommand
                 tables.Add(RideTable.Of(car.Name, responses, passes));
                 made.Add(passes ?? []);
             }
+        }
+
+        if (samples is { } draws)
+        {
+            var (more, words) = RideDoubts.Of(streams, all, spectrum, draws, seed, stop);
+            tables.AddRange(more);
+            cautions.Add(words);
         }
 
         Say(streams, all, tables, cautions, roadClass, json);
@@ -105,7 +119,7 @@ internal static class RideCommand
                 {
                     "spectra" => RideSpectraFigure.Of(first),
                     "transfer" => TransferFigure.Of(first.Model, first.Speed),
-                    _ => RideSweepFigure.Of(all, seed is null ? null : made),
+                    _ => RideSweepFigure.Of(all, roads is null ? null : made),
                 },
                 figure);
         }

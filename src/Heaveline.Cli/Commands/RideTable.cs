@@ -1,5 +1,6 @@
+using Heaveline.Cars;
 using Heaveline.Cli.Output;
-using Heaveline.Measures.Comfort;
+using Heaveline.Insight;
 using Heaveline.Responses;
 
 namespace Heaveline.Cli.Commands;
@@ -10,37 +11,52 @@ internal static class RideTable
     public static FactTable Of(string car, IReadOnlyList<RandomResponse> responses, IReadOnlyList<RandomPass>? inTime)
     {
         string[] columns = [.. responses.Select(r => FormattableString.Invariant($"{3.6 * r.Speed:F0} km/h"))];
-        IEnumerable<double?> All(Func<RandomResponse, double?> of) => responses.Select(of);
-        var table = new FactTable(car, columns)
-            .Add("rms-pitch-acceleration", "RMS pitch acceleration", "rad/s²", "F3", All(r => r.Rms(RideSignal.PitchAcceleration)));
-        InTime(table, "rms-pitch-acceleration", "rad/s²", inTime, RideSignal.PitchAcceleration, 1.0);
-        table
-            .Add("rms-pitch", "RMS pitch angle", "°", "F3", All(r => Degrees * r.Rms(RideSignal.Pitch)))
-            .Add("rms-heave-acceleration", "RMS heave acceleration", "m/s²", "F3", All(r => r.Rms(RideSignal.HeaveAcceleration)));
-        InTime(table, "rms-heave-acceleration", "m/s²", inTime, RideSignal.HeaveAcceleration, 1.0);
-        table.Add("rms-roll-acceleration", "RMS roll acceleration", "rad/s²", "F3", All(r => r.Model.Rolls ? r.Rms(RideSignal.RollAcceleration) : null));
-        foreach (var seat in responses[0].Model.Car.Seats)
+        var rides = responses.Select(r => new CarOnRoad(r)).ToList();
+        var table = new FactTable(car, columns);
+        foreach (var (row, measure) in Rows(responses[0].Model.Car))
         {
-            var comfort = responses.Select(r => RandomComfort.Of(r, seat)).ToList();
-            var key = seat.Name.Replace(' ', '-');
-            table
-                .Add($"{key}-vertical", $"{seat.Name}: RMS vertical", "m/s²", "F3", comfort.Select(c => (double?)c.UnweightedVertical))
-                .Add($"{key}-vertical-wk", $"{seat.Name}: the same by Wk", "m/s²", "F3", comfort.Select(c => (double?)c.Vertical))
-                .Add($"{key}-pitch-we", $"{seat.Name}: pitch by We, times 0.4 m/rad", "m/s²", "F3", comfort.Select(c => (double?)(0.4 * c.Pitch)))
-                .Add($"{key}-head-wd", $"{seat.Name}: head fore-aft by Wd", "m/s²", "F3", comfort.Select(c => (double?)c.HeadForeAft));
+            // A mean height below a twentieth of a millimetre is none.
+            var shown = rides.Select(r => row.Of(measure.Of(r))).Select(v => measure == RideMeasure.MeanHeave && Math.Abs(v ?? 0.0) <= 0.05 ? null : v);
+            table.Add(row.Key, row.Label, row.Unit, row.Format, shown);
+            if (measure == RideMeasure.PitchAcceleration)
+            {
+                InTime(table, row.Key, row.Unit, inTime, RideSignal.PitchAcceleration, row.Factor);
+            }
+            else if (measure == RideMeasure.HeaveAcceleration)
+            {
+                InTime(table, row.Key, row.Unit, inTime, RideSignal.HeaveAcceleration, row.Factor);
+            }
         }
 
-        foreach (var (i, end) in new[] { (0, "front"), (2, "rear") })
-        {
-            table
-                .Add($"{end}-travel", $"{end}: RMS travel", "mm", "F1", All(r => 1e3 * r.Rms(RideSignal.Travel(r.Model, i))))
-                .Add($"{end}-load-variation", $"{end}: RMS change of tyre load", "% of static", "F1", All(r => 100.0 * r.LoadVariation(i)));
-        }
-
-        return table.Add("mean-heave", "mean height, pulled by unequal dampers", "mm", "F1", All(r => Math.Abs(r.MeanHeave) > 5e-5 ? 1e3 * r.MeanHeave : null));
+        return table;
     }
 
-    private const double Degrees = 180.0 / Math.PI;
+    /// <summary>The rows that a car has.</summary>
+    public static IReadOnlyList<(Shown Row, RideMeasure Measure)> Rows(Car car) =>
+    [
+        (new("rms-pitch-acceleration", "RMS pitch acceleration", "rad/s²", "F3", 1.0), RideMeasure.PitchAcceleration),
+        (new("rms-pitch", "RMS pitch angle", "°", "F3", Shown.Degrees), RideMeasure.PitchAngle),
+        (new("rms-heave-acceleration", "RMS heave acceleration", "m/s²", "F3", 1.0), RideMeasure.HeaveAcceleration),
+        (new("rms-roll-acceleration", "RMS roll acceleration", "rad/s²", "F3", 1.0), RideMeasure.RollAcceleration),
+        .. car.Seats.SelectMany(s => Seat(s.Name, s.Name.Replace(' ', '-'))),
+        .. Axle("front", AxleEnd.Front),
+        .. Axle("rear", AxleEnd.Rear),
+        (new("mean-heave", "mean height, pulled by unequal dampers", "mm", "F1", 1e3), RideMeasure.MeanHeave),
+    ];
+
+    private static IEnumerable<(Shown Row, RideMeasure Measure)> Seat(string name, string key) =>
+    [
+        (new($"{key}-vertical", $"{name}: RMS vertical", "m/s²", "F3", 1.0), RideMeasure.SeatVertical(name)),
+        (new($"{key}-vertical-wk", $"{name}: the same by Wk", "m/s²", "F3", 1.0), RideMeasure.SeatVerticalWeighted(name)),
+        (new($"{key}-pitch-we", $"{name}: pitch by We, times 0.4 m/rad", "m/s²", "F3", 1.0), RideMeasure.SeatPitch(name)),
+        (new($"{key}-head-wd", $"{name}: head fore-aft by Wd", "m/s²", "F3", 1.0), RideMeasure.HeadForeAft(name)),
+    ];
+
+    private static IEnumerable<(Shown Row, RideMeasure Measure)> Axle(string name, AxleEnd end) =>
+    [
+        (new($"{name}-travel", $"{name}: RMS travel", "mm", "F1", 1e3), RideMeasure.Travel(end)),
+        (new($"{name}-load-variation", $"{name}: RMS change of tyre load", "% of static", "F1", 100.0), RideMeasure.LoadVariation(end)),
+    ];
 
     private static void InTime(FactTable table, string key, string unit, IReadOnlyList<RandomPass>? passes, RideSignal signal, double factor)
     {

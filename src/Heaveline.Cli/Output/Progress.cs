@@ -30,6 +30,11 @@ internal sealed class Progress(Streams streams, string what, int total) : IProgr
         }
     }
 
+    /// <summary>The progress of one of several equal parts of the work.</summary>
+    /// <param name="part">Which, from 0.</param>
+    /// <param name="parts">Of how many.</param>
+    public IProgress<double> Part(int part, int parts) => new PartOf(this, part, parts);
+
     public void Dispose()
     {
         if (shown)
@@ -45,5 +50,10 @@ internal sealed class Progress(Streams streams, string what, int total) : IProgr
             shown = true;
             streams.Remarks.Write($"\r{what}: {done} of {total}, {clock.Elapsed.TotalSeconds:F0} s");
         }
+    }
+
+    private sealed class PartOf(Progress whole, int part, int parts) : IProgress<double>
+    {
+        public void Report(double value) => whole.Report((part + value) / parts);
     }
 }

@@ -58,7 +58,8 @@ internal static class BodyWords
             }
 
             // One reading for both halves: its error is theirs in common, whatever the scale is called.
-            var half = ProductDoubt.Under(Checked.Positive(whole, ScaleAdvice, axle.Name).Times(0.5), scale ?? $"{axle.Name} axle weighing");
+            var half = Checked.Positive(whole, ScaleAdvice, axle.Name).Times(0.5);
+            half = scale is null ? ProductDoubt.UnderOwn(half, $"{axle.Name} axle weighing") : ProductDoubt.Under(half, scale);
             return (half, half);
         }
 

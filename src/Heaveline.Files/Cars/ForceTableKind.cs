@@ -28,6 +28,7 @@ internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
 
         var before = reader.Count;
         var list = read.ToList();
+        RefuseDoubts(node, list, reader);
         if (throughZero)
         {
             for (var i = 0; i < list.Count; i++)
@@ -63,6 +64,17 @@ internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => rows.Schema(definitions);
+
+    // A doubt that nothing follows must not look as if it counted.
+    private static void RefuseDoubts(Node node, List<(Amount<TAt> At, Amount<Force> Force)> list, Reader reader)
+    {
+        var row = list.FindIndex(r => r.At.Doubt.IsStated || r.Force.Doubt.IsStated);
+        if (row >= 0)
+        {
+            var cell = node.Items[row].Items[list[row].Force.Doubt.IsStated ? 1 : 0];
+            reader.Refuse(cell.Place, $"{node.Items[row].Subject} has a doubt of its own ({cell.Text}).", "Give the table one doubt in a key beside it: table-doubt: ± 5 %. A rig's error puts all forces off together.");
+        }
+    }
 
     private static void RefuseBelowZero(Node row, (Amount<TAt> At, Amount<Force> Force) values, Reader reader)
     {

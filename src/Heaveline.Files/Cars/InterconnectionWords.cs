@@ -30,7 +30,7 @@ internal static class InterconnectionWords
 
     private static readonly Shape<Accumulator> Accumulator = new Shape("accumulator", "How the unit gives way: a constant compliance or a gas charge.", Compliance, GasVolume, Exponent)
         .WithOneOf(GasVolume, Compliance)
-        .As(f => new Accumulator { Compliance = f.OptionalValue(Compliance), GasVolume = f.OptionalValue(GasVolume), Exponent = f.OptionalValue(Exponent)?.Si ?? 1.38 });
+        .As(f => new Accumulator { Compliance = f.OptionalValue(Compliance), GasVolume = f.OptionalValue(GasVolume), Exponent = ProductDoubt.UnderOwn(f.Optional(Exponent, new Amount<Plain>(1.38)), "gas exponent") });
 
     private static readonly Key<Accumulator> Front = Key.Required("front", "The front unit.", Accumulator);
     private static readonly Key<Accumulator> Rear = Key.Required("rear", "The rear unit.", Accumulator);

@@ -116,6 +116,11 @@ internal sealed class MotionWords
             }
         }
 
+        if (rows.Any(row => row.First.Doubt.IsStated || row.Second.Doubt.IsStated))
+        {
+            f.Warn(Sweep, "has rows with a doubt of their own, which is not followed.", "The ratio's doubt comes from the scatter of the rows about their curve: leave the others out.");
+        }
+
         var ratio = MotionRatio.FromSweep([.. rows.Select(row => row.First.Si)], [.. rows.Select(row => row.Second.Si)]);
         var worst = rows.Max(row => Math.Abs(ratio.Travel(row.First.Si) - row.Second.Si));
         // A tape reads to a millimetre.

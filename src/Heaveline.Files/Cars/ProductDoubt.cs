@@ -28,4 +28,9 @@ internal static class ProductDoubt
     public static Amount<TDimension> Under<TDimension>(Amount<TDimension> amount, string? instrument)
         where TDimension : struct, IDimension =>
         instrument is null || !amount.Doubt.IsStated ? amount : amount with { Doubt = amount.Doubt with { Shared = instrument } };
+
+    /// <summary>The amount with its doubt under the name of a reading or a quantity of this car that stands behind several of its values.</summary>
+    public static Amount<TDimension> UnderOwn<TDimension>(Amount<TDimension> amount, string name)
+        where TDimension : struct, IDimension =>
+        amount.Doubt.IsStated ? amount with { Doubt = amount.Doubt with { Shared = name, OfOneCar = true } } : amount;
 }

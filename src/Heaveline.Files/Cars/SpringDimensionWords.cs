@@ -41,7 +41,7 @@ internal static class SpringDimensionWords
     {
         Area = f.Required(Area),
         Volume = f.Required(Volume),
-        Exponent = f.OptionalValue(Exponent)?.Si ?? 1.38,
+        Exponent = f.Optional(Exponent, new Amount<Plain>(1.38)),
     });
 
     private static CoilDimensions? MakeCoil(Fields f)

@@ -19,6 +19,9 @@ internal static class SpringWords
     /// <summary>Measured force against travel.</summary>
     public static readonly Key<ForceTable> Table = Key.Optional("table", "Rows [compression, force] of one spring from any zero, for springs that stiffen. The load on it says where it stands.", new ForceTableKind<Length>(throughZero: false), "[[0 mm, 0 N], [60 mm, 1500 N], [100 mm, 3100 N]]");
 
+    /// <summary>Doubt of the table.</summary>
+    public static readonly Key<Amount<Plain>> Doubt = TableDoubt.KeyFor("the table");
+
     /// <summary>Wire dimensions.</summary>
     public static readonly Key<CoilDimensions> Coil = Key.Optional("coil", "A coil spring by its wire, instead of a rate.", SpringDimensionWords.Coil);
 
@@ -32,16 +35,21 @@ internal static class SpringWords
     public static readonly Key<GasSpring> Gas = Key.Optional("gas", "A gas spring. Its pressure follows from the load on it.", SpringDimensionWords.Gas);
 
     /// <summary>Name of the spring tester.</summary>
-    public static readonly Key<string> Tester = Key.Optional("tester", "Name of the tester that measured the rate: rates from one tester are off together.", Kind.Text(), "club spring press");
+    public static readonly Key<string> Tester = Key.Optional("tester", "Name of the tester that measured the rate or the table: what comes from one tester is off together.", Kind.Text(), "club spring press");
 
     /// <summary>The group.</summary>
-    public static readonly Shape<Spring> Shape = new Shape("spring", "One spring of the axle (a two-wheeler's fork counts as one), by its rate, a table or its dimensions, and how far it moves with the wheel.", [Rate, WheelRate, Table, Coil, Leaf, TorsionBar, Gas, .. Motion.Keys, Tester])
+    public static readonly Shape<Spring> Shape = new Shape("spring", "One spring of the axle (a two-wheeler's fork counts as one), by its rate, a table or its dimensions, and how far it moves with the wheel.", [Rate, WheelRate, Table, Doubt, Coil, Leaf, TorsionBar, Gas, .. Motion.Keys, Tester])
         .WithOneOf(Rate, WheelRate, Table, Coil, Leaf, TorsionBar, Gas)
         .As(Make);
 
     private static Spring? Make(Fields f)
     {
         var tester = f.Optional(Tester);
+        if (!f.Has(Table) && TableDoubt.RefuseWithout(f, Doubt, $"{Rate.Name}: {Rate.Example}"))
+        {
+            return null;
+        }
+
         if (AtWheel(f, tester) is { } atWheel)
         {
             return Motion.RefuseBeside(f, f.Has(WheelRate) ? WheelRate.Name : TorsionBar.Name) ? null : new Spring { Law = atWheel };
@@ -71,7 +79,7 @@ internal static class SpringWords
     {
         if (f.Optional(Table) is { } table)
         {
-            return new TableSpring(table);
+            return new TableSpring(table.Under(TableDoubt.Factor(f, Doubt, tester)));
         }
 
         if (f.Optional(Gas) is { } gas)

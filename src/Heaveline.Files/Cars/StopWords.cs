@@ -19,11 +19,14 @@ internal static class StopWords
     /// <summary>Table.</summary>
     public static readonly Key<ForceTable> Table = Key.Optional("table", "Rows [travel past the clearance, force] at the wheel, instead of a rate; zero need not be written.", new ForceTableKind<Length>(throughZero: true), "[[10 mm, 300 N], [25 mm, 1500 N]]");
 
+    /// <summary>Doubt of the table.</summary>
+    public static readonly Key<Amount<Plain>> Doubt = TableDoubt.KeyFor("the table");
+
     /// <summary>Hard end.</summary>
     public static readonly Key<Amount<Length>> SolidAfter = Key.Optional("solid-after", "Travel past the clearance at which metal meets metal; no such end when left out.", Kind.Amount<Length>(), "35 mm");
 
     /// <summary>The group.</summary>
-    public static readonly Shape<Stop> Shape = new Shape("stop", "A bump or rebound stop, everything in wheel travel.", Clearance, Rate, Exponent, Table, SolidAfter).WithOneOf(Rate, Table).As(Make);
+    public static readonly Shape<Stop> Shape = new Shape("stop", "A bump or rebound stop, everything in wheel travel.", Clearance, Rate, Exponent, Table, Doubt, SolidAfter).WithOneOf(Rate, Table).As(Make);
 
     private static Stop? Make(Fields f)
     {
@@ -33,12 +36,18 @@ internal static class StopWords
             return null;
         }
 
+        var table = f.Optional(Table);
+        if (table is null && TableDoubt.RefuseWithout(f, Doubt, $"{Rate.Name}: {Rate.Example} ± 10 %"))
+        {
+            return null;
+        }
+
         return new Stop
         {
             Clearance = f.Required(Clearance),
             Rate = f.OptionalValue(Rate),
-            Exponent = f.OptionalValue(Exponent)?.Si ?? 1.0,
-            Table = f.Optional(Table),
+            Exponent = f.Optional(Exponent, new Amount<Plain>(1.0)),
+            Table = table?.Under(TableDoubt.Factor(f, Doubt, rig: null)),
             SolidAfter = f.OptionalValue(SolidAfter),
         };
     }

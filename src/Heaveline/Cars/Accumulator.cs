@@ -12,5 +12,5 @@ public sealed record Accumulator
     public Amount<Volume>? GasVolume { get; init => field = value is { } v ? Checked.Positive(v, "Gas volume at the base pressure.") : null; }
 
     /// <summary>Polytropic exponent of the gas (–). 1 to 1.7.</summary>
-    public double Exponent { get; init => field = Checked.Within(value, 1.0, 1.7, "1.0 for slow, about 1.38 for fast motion."); } = 1.38;
+    public Amount<Plain> Exponent { get; init => field = Checked.Within(value, 1.0, 1.7, "1.0 for slow, about 1.38 for fast motion."); } = new(1.38);
 }

@@ -30,7 +30,7 @@ public sealed record BrakeGeometry
     public Amount<Length> WheelRadius { get; init => field = Checked.Within(value, 0.1, 1.0, "Measure from the ground to the wheel's centre."); } = AssumedWheelRadius;
 
     /// <summary>The wheel radius taken when none is given, m.</summary>
-    public static Amount<Length> AssumedWheelRadius { get; } = new(0.30, new Doubt(0.04, "wheel radius guess"));
+    public static Amount<Length> AssumedWheelRadius { get; } = new(0.30, new Doubt(0.04, "wheel radius guess", OfOneCar: true));
 
     private static Amount<Plain> Share(Amount<Plain> share, [System.Runtime.CompilerServices.CallerMemberName] string what = "") =>
         Checked.Within(share, -1.0, 1.5, "Give the part of the moved load that the links carry, for instance 0.3 for 30 % anti-dive; negative when they add to it.", what);

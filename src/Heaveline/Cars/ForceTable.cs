@@ -10,6 +10,16 @@ public sealed record ForceTable
     /// <param name="force">Force at each, N, not falling.</param>
     /// <exception cref="RefusedValueException">Unequal lengths, fewer than two points, not rising.</exception>
     public ForceTable(IReadOnlyList<double> at, IReadOnlyList<double> force)
+        : this(at, force, AsMeasured)
+    {
+    }
+
+    /// <summary>Makes a table whose forces may all be off together.</summary>
+    /// <param name="at">Travel (m) or velocity (m/s), strictly rising, at least two.</param>
+    /// <param name="force">Force at each, N, not falling; <paramref name="factor"/> is in it.</param>
+    /// <param name="factor">See <see cref="Factor"/>. Above 0.</param>
+    /// <exception cref="RefusedValueException">Unequal lengths, fewer than two points, not rising, a factor that is not positive.</exception>
+    public ForceTable(IReadOnlyList<double> at, IReadOnlyList<double> force, Amount<Plain> factor)
     {
         if (at.Count != force.Count || at.Count < 2)
         {
@@ -36,13 +46,27 @@ public sealed record ForceTable
 
         At = [.. at];
         Force = [.. force];
+        Factor = Checked.Positive(factor, "Narrow the doubt of the table: a force as wide as itself is no measurement.", "force factor");
     }
+
+    /// <summary>Factor 1 without doubt: the forces are as measured and their rig is taken at its word.</summary>
+    public static Amount<Plain> AsMeasured { get; } = new(1.0);
 
     /// <summary>Travel (m) or velocity (m/s).</summary>
     public IReadOnlyList<double> At { get; }
 
     /// <summary>Force, N.</summary>
     public IReadOnlyList<double> Force { get; }
+
+    /// <summary>
+    /// Common factor that is in every force (–): 1 for a table as measured. Its doubt is that of the rig's calibration, which puts all forces off together
+    /// and leaves the shape of the table.
+    /// </summary>
+    public Amount<Plain> Factor { get; }
+
+    /// <summary>The table as it is under another factor: every force times <paramref name="factor"/> over the one that is in it.</summary>
+    /// <param name="factor">The factor (–), above 0, with its doubt.</param>
+    public ForceTable Under(Amount<Plain> factor) => factor == Factor ? this : new(At, [.. Force.Select(f => f * (factor.Si / Factor.Si))], factor);
 
     /// <summary>Slope of piece i, between point i and point i + 1, N per unit of <see cref="At"/>.</summary>
     public double Slope(int piece) => (Force[piece + 1] - Force[piece]) / (At[piece + 1] - At[piece]);
@@ -72,8 +96,8 @@ public sealed record ForceTable
         return slope > 0.0 ? At[i] + ((force - Force[i]) / slope) : double.NaN;
     }
 
-    /// <summary>Equal points make equal tables.</summary>
-    public bool Equals(ForceTable? other) => other is not null && At.SequenceEqual(other.At) && Force.SequenceEqual(other.Force);
+    /// <summary>Equal points and factors make equal tables.</summary>
+    public bool Equals(ForceTable? other) => other is not null && Factor == other.Factor && At.SequenceEqual(other.At) && Force.SequenceEqual(other.Force);
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(At.Count, At[0], At[^1], Force[0], Force[^1]);

@@ -18,17 +18,17 @@ public sealed record GasSpring : SpringLaw
     public required Amount<Volume> Volume { get; init => field = Checked.Positive(value, "Gas volume at ride height."); }
 
     /// <summary>Polytropic exponent (–): 1 slow, 1.4 fast and dry. 1 to 1.7.</summary>
-    public double Exponent { get; init => field = Checked.Within(value, 1.0, 1.7, "1.0 for slow, about 1.38 for fast motion."); } = 1.38;
+    public Amount<Plain> Exponent { get; init => field = Checked.Within(value, 1.0, 1.7, "1.0 for slow, about 1.38 for fast motion."); } = new(1.38);
 
     /// <inheritdoc/>
     public override bool IsPiecewiseLinear => false;
 
     /// <inheritdoc/>
-    public override double RateAtReference(double carried) => Exponent * Absolute(carried) * Area.Si * Area.Si / Volume.Si;
+    public override double RateAtReference(double carried) => Exponent.Si * Absolute(carried) * Area.Si * Area.Si / Volume.Si;
 
     /// <inheritdoc/>
     public override double ForceAt(double travel, double carried) =>
-        Area.Si * ((Absolute(carried) * Math.Pow(Volume.Si / (Volume.Si - (Area.Si * travel)), Exponent)) - Atmosphere);
+        Area.Si * ((Absolute(carried) * Math.Pow(Volume.Si / (Volume.Si - (Area.Si * travel)), Exponent.Si)) - Atmosphere);
 
     private double Absolute(double carried) => (carried / Area.Si) + Atmosphere;
 }

@@ -9,5 +9,5 @@ public sealed record RatioDamper : DamperLaw
     public required Amount<Plain> Ratio { get; init => field = Checked.Within(value, 0.0, 3.0, "Road cars lie near 0.2 to 0.4."); }
 
     /// <summary>Rebound rate over bump rate (–), the mean kept. 0.2 to 10; 1 is a linear damper.</summary>
-    public double ReboundPerBump { get; init => field = Checked.Within(value, 0.2, 10.0, "2 to 3 is usual."); } = 1.0;
+    public Amount<Plain> ReboundPerBump { get; init => field = Checked.Within(value, 0.2, 10.0, "2 to 3 is usual."); } = new(1.0);
 }

@@ -12,7 +12,7 @@ public sealed record Stop
     public Amount<Stiffness>? Rate { get; init => field = value is { } v ? Checked.Positive(v, "Press the stop on a scale.") : null; }
 
     /// <summary>Exponent e of F = C·pᵉ (–), with C scaled so that the force at 10 mm past the clearance equals <see cref="Rate"/>·10 mm. 1 to 5.</summary>
-    public double Exponent { get; init => field = Checked.Within(value, 1.0, 5.0, "1 is a linear stop; rubber lies near 1.5 to 3."); } = 1.0;
+    public Amount<Plain> Exponent { get; init => field = Checked.Within(value, 1.0, 5.0, "1 is a linear stop; rubber lies near 1.5 to 3."); } = new(1.0);
 
     /// <summary>Force against travel past the clearance, from (0, 0) rising, N against m at the wheel; null when a rate is given.</summary>
     public ForceTable? Table { get; init; }

@@ -39,6 +39,6 @@ public sealed record Weighing
     private static Amount<Mass> Half(Amount<Mass> axle, string scale)
     {
         var half = axle.Times(0.5);
-        return half with { Doubt = half.Doubt with { Shared = half.Doubt.Shared ?? scale } };
+        return half.Doubt.Shared is null ? half with { Doubt = half.Doubt with { Shared = scale, OfOneCar = true } } : half;
     }
 }

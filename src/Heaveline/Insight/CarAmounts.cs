@@ -5,8 +5,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Insight;
 
 /// <summary>
-/// Walks through every amount of a car and its load, always in the same order, and builds the car that the visitor's answers make. Tables carry no
-/// doubts and stay as they are. An inertia that is estimated is visited by its estimate.
+/// Walks through every amount of a car and its load, always in the same order, and builds the car that the visitor's answers make. A table is visited by its
+/// factor, which moves all its forces together. An inertia or wheel radius that is estimated is visited by its estimate.
 /// </summary>
 internal sealed class CarAmounts(IAmountVisitor visitor)
 {
@@ -28,7 +28,21 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
             Seats = [.. car.Seats.Select(Through)],
             Headlamp = car.Headlamp is { } lamp ? Through(lamp) : null,
         };
-        return (Roll(car, changed), load with { Loads = [.. load.Loads.Select(Through)] });
+        changed = Roll(car, changed);
+        var with = load with { Loads = [.. load.Loads.Select(Through)] };
+        return (changed with { Brakes = Brakes(car.Brakes) }, with);
+    }
+
+    private BrakeGeometry? Brakes(BrakeGeometry? brakes)
+    {
+        if (brakes is not null)
+        {
+            return Through(brakes);
+        }
+
+        var guess = BrakeGeometry.AssumedWheelRadius;
+        var drawn = visitor.Visit("wheel radius", guess);
+        return drawn == guess ? null : new BrakeGeometry { WheelRadius = drawn };
     }
 
     private Car Roll(Car car, Car changed)
@@ -75,10 +89,15 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
         SpringBase = Maybe($"{end} spring base", axle.SpringBase),
         DamperBase = Maybe($"{end} damper base", axle.DamperBase),
         StopBase = Maybe($"{end} stop base", axle.StopBase),
-        Spring = new Spring { Law = Through(end, axle.Spring.Law), MotionRatio = Through($"{end} spring", axle.Spring.MotionRatio) },
+        Spring = new Spring { Law = new SpringAmounts(end, visitor).Through(axle.Spring.Law), MotionRatio = Through($"{end} spring", axle.Spring.MotionRatio) },
         Damper = axle.Damper with
         {
-            Law = axle.Damper.Law is RatioDamper ratio ? ratio with { Ratio = visitor.Visit($"{end} damping ratio", ratio.Ratio) } : axle.Damper.Law,
+            Law = axle.Damper.Law switch
+            {
+                RatioDamper ratio => ratio with { Ratio = visitor.Visit($"{end} damping ratio", ratio.Ratio), ReboundPerBump = visitor.Visit($"{end} rebound per bump", ratio.ReboundPerBump) },
+                TableDamper table => visitor.Visit($"{end} damper table", table),
+                var other => other,
+            },
             MotionRatio = Through($"{end} damper", axle.Damper.MotionRatio),
             GasForce = visitor.Visit($"{end} damper gas force", axle.Damper.GasForce),
         },
@@ -98,13 +117,6 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
         },
     };
 
-    private SpringLaw Through(string end, SpringLaw law) => law switch
-    {
-        LinearSpring spring => spring with { Rate = visitor.Visit($"{end} spring rate", spring.Rate) },
-        GasSpring gas => gas with { Area = visitor.Visit($"{end} gas spring area", gas.Area), Volume = visitor.Visit($"{end} gas spring volume", gas.Volume) },
-        _ => law,
-    };
-
     private MotionRatio Through(string what, MotionRatio ratio) => ratio with
     {
         AtReference = visitor.Visit($"{what} motion ratio", ratio.AtReference),
@@ -115,6 +127,8 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
     {
         Clearance = visitor.Visit($"{what} clearance", stop.Clearance),
         Rate = Maybe($"{what} rate", stop.Rate),
+        Exponent = visitor.Visit($"{what} exponent", stop.Exponent),
+        Table = stop.Table is { } table ? visitor.Visit($"{what} table", table) : null,
         SolidAfter = Maybe($"{what} solid length", stop.SolidAfter),
     };
 
@@ -145,6 +159,17 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
     {
         Compliance = Maybe($"{end} unit's compliance", unit.Compliance),
         GasVolume = Maybe($"{end} unit's gas volume", unit.GasVolume),
+        Exponent = visitor.Visit($"{end} unit's gas exponent", unit.Exponent),
+    };
+
+    private BrakeGeometry Through(BrakeGeometry brakes) => brakes with
+    {
+        FrontBrakeShare = Maybe("front brake share", brakes.FrontBrakeShare),
+        AntiDiveFront = visitor.Visit("anti-dive", brakes.AntiDiveFront),
+        AntiLiftRear = visitor.Visit("anti-lift", brakes.AntiLiftRear),
+        AntiSquatRear = visitor.Visit("anti-squat", brakes.AntiSquatRear),
+        AntiLiftFront = visitor.Visit("driven anti-lift", brakes.AntiLiftFront),
+        WheelRadius = visitor.Visit("wheel radius", brakes.WheelRadius),
     };
 
     private Seat Through(Seat seat) => seat with

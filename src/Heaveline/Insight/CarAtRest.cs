@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Responses;
 
@@ -10,6 +11,7 @@ public sealed class CarAtRest
     private AxleRide? front;
     private AxleRide? rear;
     private BodyModes? modes;
+    private SideEffects? side;
 
     /// <summary>Of a model.</summary>
     public CarAtRest(RideModel model)
@@ -35,4 +37,10 @@ public sealed class CarAtRest
 
     /// <summary>The body modes.</summary>
     public BodyModes Modes => modes ??= BodyModes.Of(Model);
+
+    /// <summary>What it does besides riding.</summary>
+    public SideEffects SideEffects => side ??= SideEffects.Of(Model);
+
+    /// <summary>An axle by itself.</summary>
+    public AxleRide Axle(AxleEnd end) => end == AxleEnd.Front ? Front : Rear;
 }

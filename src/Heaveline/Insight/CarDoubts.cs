@@ -6,6 +6,9 @@ namespace Heaveline.Insight;
 /// <summary>Everything about a car and its load that is stated with a doubt, sorted into independent sources of error.</summary>
 public sealed class CarDoubts
 {
+    private static readonly string?[] Guesses =
+        [InertiaEstimate.DynamicIndex.Doubt.Shared, InertiaEstimate.RollGyrationPerTrack.Doubt.Shared, BrakeGeometry.AssumedWheelRadius.Doubt.Shared];
+
     private readonly int[] sourceOf;
 
     private CarDoubts(Car car, LoadState load, IReadOnlyList<DoubtSource> sources, int[] sourceOf)
@@ -25,6 +28,9 @@ public sealed class CarDoubts
     /// <summary>The independent errors, in the car's order.</summary>
     public IReadOnlyList<DoubtSource> Sources { get; }
 
+    /// <summary>Whether the car's own measurements state a doubt, beside the guesses that stand in for what nobody measured.</summary>
+    public bool AreStated => Sources.Any(s => !Guesses.Contains(s.Name));
+
     /// <summary>The doubts of a car under a load state; of the loads only those in it count.</summary>
     public static CarDoubts Of(Car car, LoadState? load = null)
     {
@@ -32,7 +38,7 @@ public sealed class CarDoubts
         load ??= LoadState.Reference;
         var list = new Listing();
         new CarAmounts(list).Through(car, load);
-        return new CarDoubts(car, load, [.. list.Names.Zip(list.Amounts, (name, amounts) => new DoubtSource(name, amounts))], [.. list.SourceOf]);
+        return new CarDoubts(car, load, list.Sources, [.. list.SourceOf]);
     }
 
     /// <summary>The car and load with errors in them.</summary>
@@ -52,9 +58,10 @@ public sealed class CarDoubts
     {
         private readonly Dictionary<string, int> shared = [];
 
-        public List<string> Names { get; } = [];
+        private ForceTable? table;
+        private readonly List<(string Name, bool IsInstrument, List<DoubtfulAmount> Amounts)> found = [];
 
-        public List<List<DoubtfulAmount>> Amounts { get; } = [];
+        public IReadOnlyList<DoubtSource> Sources => [.. found.Select(s => new DoubtSource(s.Name, s.Amounts) { IsInstrument = s.IsInstrument })];
 
         public List<int> SourceOf { get; } = [];
 
@@ -63,23 +70,34 @@ public sealed class CarDoubts
         {
             if (amount.Doubt.IsStated)
             {
-                var source = Names.Count;
+                var source = found.Count;
                 if (amount.Doubt.Shared is { } name && !shared.TryAdd(name, source))
                 {
                     source = shared[name];
                 }
 
-                if (source == Names.Count)
+                if (source == found.Count)
                 {
-                    Names.Add(amount.Doubt.Shared ?? path);
-                    Amounts.Add([]);
+                    found.Add((amount.Doubt.Shared ?? path, amount.Doubt.Shared is not null && !amount.Doubt.OfOneCar, []));
                 }
 
-                Amounts[source].Add(new DoubtfulAmount(path, amount.Si, amount.Doubt.StandardDeviation, TDimension.Symbol));
+                found[source].Amounts.Add(new DoubtfulAmount(path, amount.Si, amount.Doubt.StandardDeviation, TDimension.Symbol) { Table = table });
                 SourceOf.Add(source);
             }
 
             return amount;
+        }
+
+        public ForceTable Visit(string path, ForceTable table) => Of(path, table.Factor, table, table);
+
+        public TableDamper Visit(string path, TableDamper damper) => Of(path, damper.Factor, damper.Whole, damper);
+
+        private T Of<T>(string path, Amount<Plain> factor, ForceTable moved, T given)
+        {
+            table = moved;
+            Visit(path, factor);
+            table = null;
+            return given;
         }
     }
 

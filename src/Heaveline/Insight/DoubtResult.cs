@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace Heaveline.Insight;
 
 /// <summary>What the doubts of a car leave possible for one number, by drawn cars.</summary>
@@ -73,59 +71,29 @@ public sealed record DoubtResult
             return this;
         }
 
-        const double degrees = 180.0 / Math.PI;
-        return this with
-        {
-            Symbol = "°" + Symbol["rad".Length..].Replace("·s^0.5", "·s½", StringComparison.Ordinal),
-            Stated = degrees * Stated,
-            Values = [.. Values.Select(v => degrees * v)],
-            Shares = [.. Shares.Select(s => s with { PerDeviation = degrees * s.PerDeviation })],
-        };
+        return In(180.0 / Math.PI, "°" + Symbol["rad".Length..].Replace("·s^0.5", "·s½", StringComparison.Ordinal));
     }
+
+    /// <summary>The same in another unit: every number times a factor.</summary>
+    /// <param name="factor">New units per old one, not 0.</param>
+    /// <param name="symbol">The new unit.</param>
+    public DoubtResult In(double factor, string symbol) => this with
+    {
+        Symbol = symbol,
+        Stated = factor * Stated,
+        Values = [.. Values.Select(v => factor * v)],
+        Shares = [.. Shares.Select(s => s with { PerDeviation = factor * s.PerDeviation })],
+    };
 
     /// <summary>Share of the draws below a limit (–).</summary>
     public double ChanceBelow(double limit) => (double)sorted.Count(v => v < limit) / sorted.Length;
 
-    internal static DoubtResult Of(string name, string symbol, double stated, double[] values, IReadOnlyList<DoubtSource> sources, IReadOnlyList<IReadOnlyList<double>> errors) => new()
+    internal static DoubtResult Of(string name, string symbol, double stated, double[] values, ErrorFit fit) => new()
     {
         Name = name,
         Symbol = symbol,
         Stated = stated,
         Values = values,
-        Shares = SharesOf(values, sources, errors),
+        Shares = fit.Shares(values),
     };
-
-    // Least squares of the number on the sources' errors: they are independent, so the squared coefficients are parts of the variance. The part that
-    // chance gives to a source without any effect, the residual variance over the count, is taken off.
-    private static IReadOnlyList<VarianceShare> SharesOf(double[] values, IReadOnlyList<DoubtSource> sources, IReadOnlyList<IReadOnlyList<double>> errors)
-    {
-        int[] good = [.. Enumerable.Range(0, values.Length).Where(i => double.IsFinite(values[i]))];
-        if (sources.Count == 0 || good.Length < 3 * (sources.Count + 1))
-        {
-            return [];
-        }
-
-        var x = Matrix<double>.Build.Dense(good.Length, sources.Count + 1, (i, j) => j == 0 ? 1.0 : errors[good[i]][j - 1]);
-        var y = Vector<double>.Build.Dense(good.Length, i => values[good[i]]);
-        var mean = y.Average();
-        var variance = y.Sum(v => (v - mean) * (v - mean)) / (good.Length - 1);
-        if (!(variance > 0.0))
-        {
-            return [];
-        }
-
-        var fit = x.TransposeThisAndMultiply(x).Cholesky().Solve(x.TransposeThisAndMultiply(y));
-        var rest = (y - (x * fit)).L2Norm();
-        var chance = rest * rest / (good.Length - sources.Count - 1) / good.Length;
-        return [.. sources
-            .Select((s, j) => new VarianceShare(s, Math.Clamp(((fit[j + 1] * fit[j + 1] * Spread(x.Column(j + 1))) - chance) / variance, 0.0, 1.0), fit[j + 1]))
-            .OrderByDescending(s => s.Share)];
-    }
-
-    // Variance of the errors as drawn: near one, but not one.
-    private static double Spread(Vector<double> errors)
-    {
-        var mean = errors.Average();
-        return errors.Sum(e => (e - mean) * (e - mean)) / (errors.Count - 1);
-    }
 }

@@ -8,6 +8,9 @@ namespace Heaveline.Insight;
 /// <param name="Amounts">What it moves.</param>
 public sealed record DoubtSource(string Name, IReadOnlyList<DoubtfulAmount> Amounts)
 {
+    /// <summary>Whether it is a named instrument, which is off for every car that it measured.</summary>
+    public bool IsInstrument { get; init; }
+
     /// <summary>The name for a reader: a shared one with what it moves.</summary>
-    public string Words => Amounts.Count == 1 && Amounts[0].Path == Name ? Name : $"{Name} ({string.Join(", ", Amounts.Select(a => a.Path))})";
+    public string Words => Amounts.Count == 1 && (Name == Amounts[0].Path || Name.StartsWith($"{Amounts[0].Path} of ", StringComparison.Ordinal)) ? Name : $"{Name} ({string.Join(", ", Amounts.Select(a => a.Path))})";
 }

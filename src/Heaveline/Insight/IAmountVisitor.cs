@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Quantities;
 
 namespace Heaveline.Insight;
@@ -10,4 +11,10 @@ internal interface IAmountVisitor
     /// <param name="amount">As the car has it.</param>
     Amount<TDimension> Visit<TDimension>(string path, Amount<TDimension> amount)
         where TDimension : struct, IDimension;
+
+    /// <summary>One table of forces, whose amount is its factor.</summary>
+    ForceTable Visit(string path, ForceTable table) => table.Under(Visit(path, table.Factor));
+
+    /// <summary>One damper by tables: both sides have one factor.</summary>
+    TableDamper Visit(string path, TableDamper damper) => damper.Under(Visit(path, damper.Factor));
 }

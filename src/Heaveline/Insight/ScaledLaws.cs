@@ -10,7 +10,7 @@ internal static class ScaledLaws
     {
         LinearSpring spring => spring with { Rate = spring.Rate.Times(factor) },
         GasSpring gas => gas with { Volume = gas.Volume.Times(1.0 / factor) },
-        TableSpring table => new TableSpring(new ForceTable([.. table.Table.At.Select(x => x / factor)], table.Table.Force)),
+        TableSpring table => new TableSpring(new ForceTable([.. table.Table.At.Select(x => x / factor)], table.Table.Force, table.Table.Factor)),
         _ => throw new NotSupportedException($"No way is known to make a {law.GetType().Name} stiffer."),
     };
 
@@ -22,5 +22,5 @@ internal static class ScaledLaws
         _ => throw new NotSupportedException($"No way is known to make a {law.GetType().Name} stronger."),
     };
 
-    private static ForceTable Times(ForceTable side, double factor) => new(side.At, [.. side.Force.Select(f => f * factor)]);
+    private static ForceTable Times(ForceTable side, double factor) => new(side.At, [.. side.Force.Select(f => f * factor)], side.Factor);
 }

@@ -91,7 +91,7 @@ internal sealed partial class CornerLaws
                 Needs |= Needs.Gas;
                 GasForce[i] = half * (carried + (gas.Area.Si * GasSpring.Atmosphere));
                 GasAreaPerVolume[i] = gas.Area.Si / gas.Volume.Si;
-                GasExponent[i] = gas.Exponent;
+                GasExponent[i] = gas.Exponent.Si;
                 SpringConstant[i] = -half * gas.Area.Si * GasSpring.Atmosphere;
                 BumpLimit[i] = Math.Min(BumpLimit[i], 0.9 / GasAreaPerVolume[i] / ratio);
                 break;
@@ -159,8 +159,8 @@ internal sealed partial class CornerLaws
                 var mass = sprungOnWheel / (half * Gravity.Standard);
                 var damperRatio = axle.Damper.MotionRatio.AtReference.Si;
                 var mean = half * 2.0 * damping.Ratio.Si * Math.Sqrt(Math.Max(0.0, wheelRate) * mass) / (damperRatio * damperRatio);
-                var bump = 2.0 * mean / (1.0 + damping.ReboundPerBump);
-                var rebound = damping.ReboundPerBump * bump;
+                var bump = 2.0 * mean / (1.0 + damping.ReboundPerBump.Si);
+                var rebound = damping.ReboundPerBump.Si * bump;
                 SetDamperCorners(i, rebound, [0.0], [bump - rebound]);
                 break;
             default:

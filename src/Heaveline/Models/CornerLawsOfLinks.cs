@@ -71,7 +71,7 @@ internal sealed partial class CornerLaws
             Needs |= Needs.FluidGas;
             FluidGasPressure[i] = FluidPressure + GasSpring.Atmosphere;
             FluidPerVolume[i] = 1.0 / (PerHalf * volume.Si);
-            FluidExponent[i] = unit.Exponent;
+            FluidExponent[i] = unit.Exponent.Si;
         }
         else
         {
@@ -92,15 +92,15 @@ internal sealed partial class CornerLaws
         LinkCarried = FluidPressure;
         if (fluid.Front.GasVolume is { } front && fluid.Rear.GasVolume is { } rear)
         {
-            if (fluid.Front.Exponent != fluid.Rear.Exponent)
+            if (fluid.Front.Exponent.Si != fluid.Rear.Exponent.Si)
             {
-                throw new RefusedValueException("gas exponents", $"{fluid.Front.Exponent:G4} and {fluid.Rear.Exponent:G4}", "equal for an open line", "Gas volumes at one pressure act as one volume: give both the same exponent.");
+                throw new RefusedValueException("gas exponents", $"{fluid.Front.Exponent.Si:G4} and {fluid.Rear.Exponent.Si:G4}", "equal for an open line", "Gas volumes at one pressure act as one volume: give both the same exponent.");
             }
 
             Needs |= Needs.FluidGas;
             LinkGasPressure = FluidPressure + GasSpring.Atmosphere;
             LinkPerVolume = 1.0 / (PerHalf * (front.Si + rear.Si));
-            LinkExponent = fluid.Front.Exponent;
+            LinkExponent = fluid.Front.Exponent.Si;
         }
         else if (fluid.Front.GasVolume is null && fluid.Rear.GasVolume is null)
         {

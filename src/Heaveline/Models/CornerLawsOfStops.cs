@@ -25,14 +25,14 @@ internal sealed partial class CornerLaws
     private void SetStop(Stop stop, int i, double side)
     {
         var clearance = stop.Clearance.Si;
-        if (stop.Table is null && stop.Exponent != 1.0)
+        if (stop.Table is null && stop.Exponent.Si != 1.0)
         {
             Needs |= Needs.CurvedStop;
             var curved = side > 0.0 ? CurvedBump : CurvedRebound;
             curved[0][i] = clearance;
             // F = C·pᵉ with the stated rate as the secant at 10 mm.
-            curved[1][i] = PerHalf * stop.Rate!.Value.Si * Math.Pow(0.010, 1.0 - stop.Exponent);
-            curved[2][i] = stop.Exponent;
+            curved[1][i] = PerHalf * stop.Rate!.Value.Si * Math.Pow(0.010, 1.0 - stop.Exponent.Si);
+            curved[2][i] = stop.Exponent.Si;
             return;
         }
 

@@ -62,7 +62,7 @@ public class ClosedFormTests
     [InlineData(1.4, 65457.0, 1.646)]
     public void A_gas_spring_has_the_rate_and_frequency_of_its_pressure(double exponent, double rate, double hertz)
     {
-        var gas = new GasSpring { Area = new(0.01), Volume = new(0.0015), Exponent = exponent };
+        var gas = new GasSpring { Area = new(0.01), Volume = new(0.0015), Exponent = new(exponent) };
         Assert.Equal(rate, gas.RateAtReference(6000.0), 0.5);
 
         // 6 bar on 0.01 m² hold 6000 N.

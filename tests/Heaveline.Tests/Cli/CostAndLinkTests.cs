@@ -19,6 +19,37 @@ public class CostAndLinkTests
         Assert.True(numbers.Value("rear-left-sag", column: 1) < numbers.Value("rear-left-sag", column: 0));
     }
 
+    // The same weighbridge and springs stand under both cars: the change is surer than either.
+    [Fact]
+    public void Cost_gives_each_number_and_each_change_its_interval()
+    {
+        string[] line = ["cost", Saloon, Cured, "--load", "four up with luggage", "--samples", "300", "--seed", "5"];
+        var said = Spoken.Of(line);
+        Assert.Contains("300 draws within the stated doubts, seed 5", said.Results);
+        Assert.Contains("Side effects, change to Fern saloon, cured", said.Results);
+        Assert.Equal(said.Results, Spoken.Of(line).Results);
+        var json = new SaidJson(Spoken.Of([.. line, "--json"]));
+        Assert.Equal((300, 5), (json.Root["samples"]!.GetValue<int>(), json.Root["seed"]!.GetValue<int>()));
+        foreach (var key in new[] { "roll-per-g", "braking-pitch-per-g", "rear-left-height", "lamp-drop" })
+        {
+            double At(int column, int table = 1) => json.Value(key, table, column);
+            Assert.Equal(json.Value(key, 0, 0), At(0));
+            Assert.InRange(At(0), At(1), At(2));
+            Assert.InRange(At(3), At(4), At(5));
+            Assert.Equal(At(3) - At(0), At(0, 2), 1e-9);
+            Assert.InRange(At(0, 2), At(1, 2), At(2, 2));
+            Assert.True(At(2, 2) - At(1, 2) < 0.7 * (At(2) - At(1)), key);
+        }
+    }
+
+    [Fact]
+    public void Cost_of_a_car_without_stated_doubts_has_no_intervals()
+    {
+        using var scratch = new Scratch();
+        File.WriteAllText(scratch["car.yaml"], StraightCar.Text);
+        Assert.DoesNotContain("within the doubts", Spoken.Of("cost", scratch["car.yaml"]).Results);
+    }
+
     [Fact]
     public void Cost_of_one_car_has_no_reminders_of_a_change()
     {

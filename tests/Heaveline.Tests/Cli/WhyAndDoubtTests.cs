@@ -43,4 +43,22 @@ public class WhyAndDoubtTests
         Assert.Equal(0, said.Code);
         Assert.Contains("states no doubts", said.Results);
     }
+
+    [Theory]
+    [InlineData("describe", Saloon, "--load", "driver")]
+    [InlineData("compare", Saloon, "examples/garage/fern-saloon-cured.yaml")]
+    [InlineData("ride", Saloon, "examples/garage/fern-saloon-cured.yaml", "--speed", "60 km/h")]
+    public void Other_commands_give_intervals_when_asked(params string[] line)
+    {
+        var plain = Spoken.Of(line);
+        Assert.Equal((0, ""), (plain.Code, plain.Remarks));
+        Assert.DoesNotContain("within the doubts", plain.Results);
+        string[] asked = [.. line, "--doubt", "--samples", "12", "--seed", "7"];
+        var said = Spoken.Of(asked);
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        Assert.Contains("within the doubts", said.Results);
+        Assert.Contains("12 draws within the stated doubts, seed 7", said.Results);
+        Assert.Equal(line.Length > 4 || line[0] == "compare", said.Results.Contains("change to Fern saloon, cured", StringComparison.Ordinal));
+        Assert.Equal(said.Results, Spoken.Of(asked).Results);
+    }
 }

@@ -47,7 +47,7 @@ internal static class DrawnCars
     /// <summary>The saloon with firmer dampers behind.</summary>
     internal static Car FirmerRear => Saloon with
     {
-        Rear = Saloon.Rear with { Damper = new() { Law = new RatioDamper { Ratio = new(0.40), ReboundPerBump = 2.0 } } },
+        Rear = Saloon.Rear with { Damper = new() { Law = new RatioDamper { Ratio = new(0.40), ReboundPerBump = new(2.0) } } },
     };
 
     /// <summary>The saloon with a common spring on each side.</summary>
@@ -115,7 +115,7 @@ internal static class DrawnCars
         UnsprungMass = new(unsprung),
         Spring = new() { Law = new LinearSpring { Rate = new(rate) } },
         Damper = new() { Law = new TableDamper(Bump, Rebound) },
-        BumpStop = new() { Clearance = new(bump), Rate = new(60000.0), Exponent = 2.0 },
+        BumpStop = new() { Clearance = new(bump), Rate = new(60000.0), Exponent = new(2.0) },
         ReboundStop = new() { Clearance = new(rebound), Rate = new(125000.0) },
         AntiRollBar = new(bar),
         Tyre = new() { Rate = new(205000.0), Damping = new(140.0), ContactLength = new(0.12) },

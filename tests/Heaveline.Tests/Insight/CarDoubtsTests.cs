@@ -13,8 +13,8 @@ public class CarDoubtsTests
     {
         var visited = new Counting();
         new CarAmounts(visited).Through(car, load);
-        // The roll inertia's estimate is no amount of the car; an index is not looked at beside a given inertia.
-        var estimate = car.Body.RollInertia is null && car.Kind == VehicleKind.Car ? 1 : 0;
+        // The estimates of the roll inertia and the wheel radius are no amounts of the car; an index is not looked at beside a given inertia.
+        var estimate = (car.Body.RollInertia is null && car.Kind == VehicleKind.Car ? 1 : 0) + (car.Brakes is null ? 1 : 0);
         var unused = car.Body.PitchInertia is null ? 0 : 1;
         var others = Amounts(car with { LoadStates = [] }) + Amounts(load) - unused;
         Assert.Equal(others + estimate, visited.Count);
@@ -24,9 +24,9 @@ public class CarDoubtsTests
     public void Values_that_share_an_instrument_are_one_source_and_move_together()
     {
         var doubts = CarDoubts.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04, scale: "scale A"));
-        Assert.Equal(["scale A", "front spring rate", "front spring motion ratio", "rear spring rate", "rear spring motion ratio"], doubts.Sources.Select(s => s.Name));
+        Assert.Equal(["scale A", "front spring rate", "front spring motion ratio", "rear spring rate", "rear spring motion ratio", "wheel radius guess"], doubts.Sources.Select(s => s.Name));
         Assert.Equal(4, doubts.Sources[0].Amounts.Count);
-        var (car, _) = doubts.At([1.0, 0.0, 0.0, -2.0, 0.0]);
+        var (car, _) = doubts.At([1.0, 0.0, 0.0, -2.0, 0.0, 0.0]);
         Assert.Equal(1.02 * doubts.Car.Weighing.Front, car.Weighing.Front, 1e-9);
         Assert.Equal(1.02 * doubts.Car.Weighing.Rear, car.Weighing.Rear, 1e-9);
         Assert.Equal(0.9 * Rate(doubts.Car.Rear), Rate(car.Rear), 1e-9 * Rate(car.Rear));
@@ -37,7 +37,7 @@ public class CarDoubtsTests
     public void A_car_without_stated_doubts_but_for_its_estimates_has_those_as_sources()
     {
         var bare = PlainCar.Saloon with { Body = new Body { CentreHeight = new(0.55) } };
-        Assert.Equal(["inertia database", "roll gyration rule"], CarDoubts.Of(bare).Sources.Select(s => s.Name));
+        Assert.Equal(["inertia database", "roll gyration rule", "wheel radius guess"], CarDoubts.Of(bare).Sources.Select(s => s.Name));
     }
 
     [Fact]
@@ -45,8 +45,8 @@ public class CarDoubtsTests
     {
         var load = new LoadState { Name = "boot", Loads = [new Load { Name = "boot", Mass = new Amount<Mass>(80.0).WithDoubt(10.0), BehindFrontAxle = new(3.0), Height = new(0.7) }] };
         var doubts = CarDoubts.Of(MeasuredCar.Saloon.ToCar() with { Body = MeasuredCar.Saloon.ToCar().Body with { RollInertia = new Amount<Inertia>(400.0) } }, load);
-        Assert.Equal("boot mass", Assert.Single(doubts.Sources).Words);
-        Assert.Equal(85.0, doubts.At([1.0]).Load.Loads[0].Mass.Si, 1e-12);
+        Assert.Equal(["boot mass", "wheel radius guess (wheel radius)"], doubts.Sources.Select(s => s.Words));
+        Assert.Equal(85.0, doubts.At([1.0, 0.0]).Load.Loads[0].Mass.Si, 1e-12);
     }
 
     [Fact]
@@ -77,9 +77,14 @@ public class CarDoubtsTests
     // All amounts in the graph of a record, by their types: computed properties without a setter do not count.
     private static int Amounts(object? thing)
     {
-        if (thing is null or string || thing.GetType().IsEnum || thing.GetType().IsPrimitive || thing is ForceTable)
+        if (thing is null or string || thing.GetType().IsEnum || thing.GetType().IsPrimitive)
         {
             return 0;
+        }
+
+        if (thing is ForceTable or TableDamper)
+        {
+            return 1;
         }
 
         if (thing.GetType() is { IsGenericType: true } type && type.GetGenericTypeDefinition() == typeof(Amount<>))

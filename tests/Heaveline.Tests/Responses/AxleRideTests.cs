@@ -52,7 +52,7 @@ public class AxleRideTests
     [Fact]
     public void A_damping_ratio_given_to_the_car_comes_back_from_its_axles()
     {
-        var damper = new Damper { Law = new RatioDamper { Ratio = new(0.27), ReboundPerBump = 2.5 } };
+        var damper = new Damper { Law = new RatioDamper { Ratio = new(0.27), ReboundPerBump = new(2.5) } };
         var damping = AxleRide.Of(RideModel.Of(PlainCar.Saloon with { Rear = PlainCar.RearAxle with { Damper = damper } }), AxleEnd.Rear).Damping;
         Assert.Equal(0.27, damping.Ratio, 1e-12);
         Assert.Equal(2.5, damping.Rebound / damping.Bump, 1e-12);

@@ -104,7 +104,7 @@ public class ExactRunTests
         var car = ExactCars.Saloon with
         {
             Front = ExactCars.Saloon.Front with { Friction = new() { HalfWidth = new(60.0) } },
-            Rear = ExactCars.Saloon.Rear with { BumpStop = new() { Clearance = new(0.05), Rate = new(30000.0), Exponent = 1.8 } },
+            Rear = ExactCars.Saloon.Rear with { BumpStop = new() { Clearance = new(0.05), Rate = new(30000.0), Exponent = new(1.8) } },
         };
         var refusal = Assert.Throws<RefusedValueException>(() => ExactRun.Of(RideModel.Of(car), Hump, Speed, 0.0, 0.01, 10, cancellation: TestContext.Current.CancellationToken));
         Assert.Contains("front friction", refusal.Message, StringComparison.Ordinal);

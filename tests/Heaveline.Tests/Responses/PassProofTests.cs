@@ -31,7 +31,7 @@ public class PassProofTests
     {
         Front = ExactCars.Saloon.Front with
         {
-            BumpStop = new Stop { Clearance = new(0.03), Rate = new(60000.0), Exponent = 2.2 },
+            BumpStop = new Stop { Clearance = new(0.03), Rate = new(60000.0), Exponent = new(2.2) },
             Friction = new Friction { HalfWidth = new(70.0) },
             Spring = new Spring { Law = new LinearSpring { Rate = new(48000.0) }, MotionRatio = MotionRatio.Constant(0.7) with { PerTravel = new(0.6) } },
         },
