@@ -35,7 +35,7 @@ internal static class CompareDoubts
             tables.AddRange(DoubtTables.Of(string.Create(CultureInfo.InvariantCulture, $"At {3.6 * speed:F0} km/h"), names, [.. rows.Select(r => r.Row)], study));
         }
 
-        return (tables, DoubtTables.Words(rest, several: true));
+        return (tables, DoubtTables.Words(rest, several: true) + " Drawn passes run in coarser steps: the last digit of a stated value may differ.");
     }
 
     private static IReadOnlyList<(Shown Row, PassMeasure Measure)> OverTheRoad(Road road)

@@ -13,7 +13,7 @@ public class CarFileTests
         var car = reading.Car!;
         Assert.Equal(("Test car", VehicleKind.Car, 2.5), (car.Name, car.Kind, car.Wheelbase.Si));
         Assert.Equal(300.0, car.Weighing.FrontRight.Si);
-        Assert.Equal(new Doubt(1.0, "front axle weighing"), car.Weighing.FrontLeft.Doubt);
+        Assert.Equal(new Doubt(1.0, "front axle weighing", OfOneCar: true), car.Weighing.FrontLeft.Doubt);
         Assert.Equal(22000.0, car.Front.Spring.Law.RateAtReference(0.0));
         Assert.Equal(0.9, car.Front.Spring.MotionRatio.AtReference.Si);
         Assert.Equal(MotionRatio.One, car.Rear.Spring.MotionRatio);
