@@ -23,13 +23,14 @@ internal static class Confined
         }
 
         // A link inside the folder may point anywhere.
-        for (var part = full; part.Length > root.Length; part = Path.GetDirectoryName(part)!)
+        if (RealPath.Of(full) is not { } real)
         {
-            FileSystemInfo item = Directory.Exists(part) ? new DirectoryInfo(part) : new FileInfo(part);
-            if (item.Exists && item.LinkTarget is not null && item.ResolveLinkTarget(returnFinalTarget: true) is { } target && !IsIn(root, target.FullName))
-            {
-                return ("", "is a link that leads out of the folder");
-            }
+            return ("", "is a link in a circle");
+        }
+
+        if (!IsIn(RealPath.Of(root) ?? root, real))
+        {
+            return ("", "is a link that leads out of the folder");
         }
 
         return (full, null);

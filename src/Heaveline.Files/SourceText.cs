@@ -63,7 +63,7 @@ public sealed class SourceText
             }
 
             var strict = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
-            return (new SourceText(path, strict.GetString(System.IO.File.ReadAllBytes(path))), null);
+            return (new SourceText(path, strict.GetString(Bounded.Read(path, mostBytes))), null);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {

@@ -7,6 +7,7 @@ namespace Heaveline.Files.Cars;
 /// <summary>What the parts of a car file must say about one another. Looks at the document alone, so that it speaks even when values elsewhere are refused.</summary>
 internal static class CarStructure
 {
+    private const int MostSeatsNamed = 20;
     private static readonly string[] Ends = ["front", "rear"];
 
     /// <summary>Refuses parts that do not fit together.</summary>
@@ -78,8 +79,10 @@ internal static class CarStructure
 
             foreach (var seat in state.Value.Items.Select(load => load.At("in")).OfType<Node>().Where(seat => seat.Kind == NodeKind.Scalar && !seats.Contains(seat.Text)))
             {
-                var near = NearestWord.Of(seat.Text, seats);
-                var known = seats.Count == 0 ? "The file has no seats: add them, or give the place of the load." : $"Seats: {string.Join(", ", seats)}.";
+                // As many as anybody would read, and no more than can be compared while one waits.
+                var some = seats.Take(MostSeatsNamed).ToList();
+                var near = NearestWord.Of(seat.Text, some);
+                var known = seats.Count == 0 ? "The file has no seats: add them, or give the place of the load." : $"Seats: {string.Join(", ", some)}{(some.Count < seats.Count ? ", …" : "")}.";
                 Refuse(seat, $"is \"{seat.Text}\", which is no seat of this file.", near is null ? known : $"Did you mean {near}? {known}", reader);
             }
         }

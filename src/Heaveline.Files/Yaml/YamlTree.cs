@@ -15,8 +15,15 @@ internal sealed class YamlTree
     /// <summary>Longest text in characters.</summary>
     public const int Longest = 256 * 1024;
 
+    /// <summary>Most groups, lists, keys and values together.</summary>
+    public const int Most = 20_000;
+
+    /// <summary>Longest key in characters. Every value carries the keys that lead to it, so that one long key would be kept thousands of times.</summary>
+    public const int LongestKey = 100;
+
     private readonly Reader reader;
     private readonly PlacedParser parser;
+    private int nodes;
 
     private YamlTree(Reader reader)
     {
@@ -48,9 +55,9 @@ internal sealed class YamlTree
             SyntaxWords.Refuse(reader, e);
             return null;
         }
-        catch (TooDeepException e)
+        catch (BeyondLimitException e)
         {
-            reader.Refuse(e.Place, $"groups and lists are nested more than {Deepest} deep.", "Write the file flatter.");
+            reader.Refuse(e.Place, e.Message, e.Advice);
             return null;
         }
     }
@@ -84,6 +91,11 @@ internal sealed class YamlTree
         }
 
         var start = parser.Require<NodeEvent>();
+        if (++nodes > Most)
+        {
+            throw new BeyondLimitException(At(start.Start, 1), $"the file has more than {Most} keys and values.", "Put measured data into files of their own.");
+        }
+
         var node = start switch
         {
             Scalar => OfScalar(parser.Consume<Scalar>(), path, key),
@@ -140,6 +152,11 @@ internal sealed class YamlTree
         while (!parser.TryConsume<MappingEnd>(out _))
         {
             var name = Value("", null, depth + 1);
+            if (name.Text.Length > LongestKey)
+            {
+                throw new BeyondLimitException(name.Place, $"a key has {name.Text.Length} characters; it must have {LongestKey} or fewer.", "Give it a short name, and write the rest as a note.");
+            }
+
             if (name.Kind != NodeKind.Scalar)
             {
                 if (name.Kind != NodeKind.Refused)
@@ -189,15 +206,17 @@ internal sealed class YamlTree
     {
         if (depth >= Deepest)
         {
-            throw new TooDeepException(place);
+            throw new BeyondLimitException(place, $"groups and lists are nested more than {Deepest} deep.", "Write the file flatter.");
         }
     }
 
     private static Place At(Mark mark, int length) => new(Math.Max(1, (int)mark.Line), Math.Max(1, (int)mark.Column), Math.Max(1, length));
 
     // Ends the walk from any depth; never leaves this class.
-    private sealed class TooDeepException(Place place) : Exception
+    private sealed class BeyondLimitException(Place place, string message, string advice) : Exception(message)
     {
         public Place Place { get; } = place;
+
+        public string Advice { get; } = advice;
     }
 }
