@@ -17,7 +17,15 @@ public static class WholeFile
     /// <param name="path">The file.</param>
     /// <param name="content">Puts the bytes into the stream.</param>
     /// <exception cref="IOException">As above.</exception>
-    public static void Write(string path, Action<Stream> content)
+    public static void Write(string path, Action<Stream> content) => Write(path, content, () => true, replaces: true);
+
+    /// <summary>Writes the file whole, if at the last moment it still may.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="content">Puts the bytes into the stream.</param>
+    /// <param name="may">Asked when every byte is on the disk, just before the file takes its name.</param>
+    /// <param name="replaces">Whether a file of that name is replaced. If not, none is ever, even one that comes at the last moment.</param>
+    /// <returns>Whether the file was written.</returns>
+    internal static bool Write(string path, Action<Stream> content, Func<bool> may, bool replaces)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         ArgumentNullException.ThrowIfNull(content);
@@ -38,7 +46,25 @@ public static class WholeFile
                 stream.Flush(flushToDisk: true);
             }
 
-            File.Move(partial, full, overwrite: true);
+            // Who may read the old file may read the new one, and nobody else.
+            if (!OperatingSystem.IsWindows() && File.Exists(full))
+            {
+                File.SetUnixFileMode(partial, File.GetUnixFileMode(full));
+            }
+
+            if (may())
+            {
+                File.Move(partial, full, overwrite: replaces);
+                return true;
+            }
+
+            File.Delete(partial);
+            return false;
+        }
+        catch (IOException) when (!replaces && File.Exists(full) && File.Exists(partial))
+        {
+            File.Delete(partial);
+            return false;
         }
         catch
         {

@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using Heaveline.Files.Editing;
+using Heaveline.Files.Forms;
 using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Cars;
@@ -6,6 +8,10 @@ namespace Heaveline.Files.Cars;
 /// <summary>Car files and variants: text in, a car out, or every refusal with its place.</summary>
 public static class CarFile
 {
+    // Made when first asked for: it takes a moment, and most commands show no form.
+    private static readonly Lazy<FormField> CarFields = new(() => FormGroup.Of(CarWords.Shape));
+    private static readonly Lazy<FormField> VariantFields = new(() => FormGroup.Of(VariantWords.Shape));
+
     /// <summary>The JSON Schema of a car file, for editors.</summary>
     public static JsonObject Schema => JsonSchema.Of(CarWords.Shape.Layout);
 
@@ -14,6 +20,22 @@ public static class CarFile
 
     /// <summary>Every key of a car file and of a variant, group by group, as a page in Markdown.</summary>
     public static string KeyPage => Yaml.KeyPage.Of(CarWords.Shape.Layout, VariantWords.Shape.Layout);
+
+    /// <summary>The keys of a car file as a form: what each means, how it is entered, its units and limits. From the shapes that read the file.</summary>
+    public static FormField Form => CarFields.Value;
+
+    /// <summary>The keys of a variant as a form; the keys of the car file stand under <c>change</c>.</summary>
+    public static FormField VariantForm => VariantFields.Value;
+
+    /// <summary>
+    /// Edits the text of a car file or a variant as a person would: new keys go where the documentation lists them, indented as the file is, and
+    /// every character outside the edited place stays. The result is read back before it is handed out. What the values mean is not looked at:
+    /// <see cref="Read"/> says whether they make a car.
+    /// </summary>
+    /// <param name="text">The text.</param>
+    /// <param name="edits">The edits, made one after another, all or none.</param>
+    public static EditOutcome Edit(string text, params IEnumerable<KeyEdit> edits) =>
+        YamlEditing.Apply(text, root => VariantWords.IsVariant(root) ? VariantWords.Shape : CarWords.Shape, edits);
 
     /// <summary>Reads a car file, or a variant with its bases.</summary>
     /// <param name="path">The file.</param>

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Cars;
@@ -11,11 +12,20 @@ internal sealed class ChangesKind : Kind<Node>
     public override string Words => "a group with the changed keys of the car file";
 
     /// <inheritdoc/>
+    internal override Shape? Keys => CarWords.Shape.Layout;
+
+    /// <inheritdoc/>
+    internal override Kind? Under(string key) => CarWords.Shape.Under(key);
+
+    /// <inheritdoc/>
     internal override bool TryRead(Node node, Reader reader, [MaybeNullWhen(false)] out Node value)
     {
         value = node;
         return reader.Is(node, NodeKind.Mapping, Words);
     }
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => CarWords.Shape.Describe(field);
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => new()

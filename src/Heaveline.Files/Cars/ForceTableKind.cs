@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json.Nodes;
 using Heaveline.Cars;
+using Heaveline.Files.Forms;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
@@ -61,6 +62,9 @@ internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
         value = new ForceTable([.. list.Select(row => row.At.Si)], [.. list.Select(row => row.Force.Si)]);
         return true;
     }
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => rows.Describe(field);
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => rows.Schema(definitions);

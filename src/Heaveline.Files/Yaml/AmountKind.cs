@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 using Heaveline.Quantities;
 
 namespace Heaveline.Files.Yaml;
@@ -37,6 +38,12 @@ internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
             ? limit.Replace(zero, $"0 {unit.Symbol}", StringComparison.Ordinal)
             : limit;
     }
+
+    /// <inheritdoc/>
+    internal override IReadOnlyList<string> Probes => [$"-1e9 {TDimension.Usual}".TrimEnd(), $"1e9 {TDimension.Usual}".TrimEnd()];
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => field with { Kind = IsPlain ? FieldKind.Number : FieldKind.Quantity, Quantity = QuantityForm<TDimension>.Only };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions)

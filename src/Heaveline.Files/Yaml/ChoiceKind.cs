@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 using Heaveline.Quantities;
 
 namespace Heaveline.Files.Yaml;
@@ -34,6 +35,9 @@ internal sealed class ChoiceKind<T>((string Word, T Value)[] choices) : Kind<T>
         var near = NearestWord.Of(node.Text, choices.Select(choice => choice.Word));
         return reader.Fail(node.Place, $"{node.Subject} is \"{node.Text}\"; it must be {Words}.", near is null ? "Write one of these words." : $"Did you mean {near}?", out value);
     }
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Word, Words = [.. choices.Select(choice => choice.Word)] };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) =>

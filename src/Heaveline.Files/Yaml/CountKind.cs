@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Yaml;
 
@@ -21,6 +22,9 @@ internal sealed class CountKind(int low, int high) : Kind<int>
         return (int.TryParse(node.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out value) && value >= low && value <= high)
             || reader.Fail(node.Place, $"{node.Subject} is {node.Text}; it must be {Words}.", "Write it in digits, without a unit.", out value);
     }
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Count, Limit = Words, Least = low, Most = high };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => new() { ["type"] = "integer", ["minimum"] = low, ["maximum"] = high };

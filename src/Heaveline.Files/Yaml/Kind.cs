@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 using Heaveline.Quantities;
 
 namespace Heaveline.Files.Yaml;
@@ -54,6 +55,27 @@ public abstract class Kind
 
     /// <summary>How the value under a key of this kind is written; null when it has no such key.</summary>
     internal virtual Kind? Under(string key) => null;
+
+    /// <summary>The group whose keys stand directly under a value of this kind; null for lists, names of the user's choice and single values.</summary>
+    internal virtual Shape? Keys => null;
+
+    /// <summary>How each item of a list of this kind is written; null when it is no list of one kind.</summary>
+    internal virtual Kind? Item => null;
+
+    /// <summary>Values that no key of this kind can have, to ask for its limits; none when there are none to ask for.</summary>
+    internal virtual IReadOnlyList<string> Probes => [];
+
+    /// <summary>A key's field with what this kind knows of it.</summary>
+    internal abstract FormField Describe(FormField field);
+
+    /// <summary>The field of one value of this kind in a list or under a name of the user's choice.</summary>
+    internal FormField DescribeItem(FormField list) => Describe(new FormField
+    {
+        Path = [.. list.Path, FormField.Any],
+        Meaning = Group is { } group && Keys == group ? group.Meaning : list.Meaning,
+        Kind = FieldKind.Text,
+        Wanted = Words,
+    });
 
     /// <summary>Reads a value without knowing its type; false when refused.</summary>
     internal abstract bool TryReadAny(Node node, Reader reader, out object value);

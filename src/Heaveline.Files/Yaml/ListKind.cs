@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Yaml;
 
@@ -9,6 +10,9 @@ internal sealed class ListKind<T>(Kind<T> item, int atLeast) : Kind<IReadOnlyLis
 {
     /// <inheritdoc/>
     internal override Shape? Group => item.Group;
+
+    /// <inheritdoc/>
+    internal override Kind? Item => item;
 
     /// <inheritdoc/>
     public override string Words => $"a list, each item {item.Words}";
@@ -39,6 +43,12 @@ internal sealed class ListKind<T>(Kind<T> item, int atLeast) : Kind<IReadOnlyLis
         value = items;
         return items.Count == node.Items.Count;
     }
+
+    /// <summary>A list of pairs is a table; any other list has items.</summary>
+    internal override FormField Describe(FormField field) =>
+        item.DescribeItem(field) is { Kind: FieldKind.Table } row
+            ? field with { Kind = FieldKind.Table, Columns = row.Columns }
+            : field with { Kind = FieldKind.List, Item = item.DescribeItem(field) };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) =>

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Yaml;
 
@@ -37,6 +38,9 @@ internal sealed class NamedKind<T>(Kind<T> item) : Kind<IReadOnlyList<KeyValuePa
         value = items;
         return items.Count == node.Entries.Count;
     }
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Names, Item = item.DescribeItem(field) };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) =>

@@ -10,6 +10,9 @@ public sealed class Node
         Place = place;
     }
 
+    /// <summary>A key without a value, written ~: in a variant, a key that is taken out.</summary>
+    public static Node Nothing { get; } = new(NodeKind.Scalar, "", Files.Place.Start) { IsPlain = true };
+
     /// <summary>What it is.</summary>
     public NodeKind Kind { get; }
 
@@ -56,6 +59,27 @@ public sealed class Node
             Items = [.. Items.Select(item => item.In(file, without))],
         };
     }
+
+    /// <summary>A text, number or word that stands in no file yet.</summary>
+    public static Node Scalar(string text) => new(NodeKind.Scalar, "", Files.Place.Start) { Text = text };
+
+    /// <summary>A group that stands in no file yet, its keys in this order.</summary>
+    public static Node Group(params IEnumerable<KeyValuePair<string, Node>> entries) =>
+        new(NodeKind.Mapping, "", Files.Place.Start) { Entries = [.. entries.Select(entry => new Entry(entry.Key, Files.Place.Start, entry.Value))] };
+
+    /// <summary>A list that stands in no file yet.</summary>
+    public static Node List(params IEnumerable<Node> items) => new(NodeKind.Sequence, "", Files.Place.Start) { Items = [.. items] };
+
+    /// <summary>Whether another value says the same: the same texts under the same keys. Places and quotes are not looked at.</summary>
+    /// <param name="other">The other value.</param>
+    /// <param name="inOrder">Whether the keys of groups must stand in the same order too. Items of lists always must.</param>
+    public bool IsSameAs(Node other, bool inOrder = false) =>
+        Kind == other.Kind && IsEmpty == other.IsEmpty && (IsEmpty || Text == other.Text)
+        && Items.Count == other.Items.Count && Items.Zip(other.Items).All(pair => pair.First.IsSameAs(pair.Second, inOrder))
+        && Entries.Count == other.Entries.Count
+        && (inOrder
+            ? Entries.Zip(other.Entries).All(pair => pair.First.Key == pair.Second.Key && pair.First.Value.IsSameAs(pair.Second.Value, inOrder))
+            : Entries.All(entry => other.At(entry.Key) is { } value && entry.Value.IsSameAs(value)));
 
     /// <summary>The value under some keys; null when one of them is missing.</summary>
     public Node? At(params ReadOnlySpan<string> keys)

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Yaml;
 
@@ -30,6 +31,9 @@ internal sealed class PairKind<TFirst, TSecond>(Kind<TFirst> first, Kind<TSecond
         value = (one!, two!);
         return isFirst && isSecond;
     }
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Table, Columns = [first.DescribeItem(field), second.DescribeItem(field)] };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => new()

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Yaml;
 
@@ -21,6 +22,9 @@ public sealed class Shape<T> : Kind<T>
 
     /// <inheritdoc/>
     internal override Shape? Group => Layout;
+
+    /// <inheritdoc/>
+    internal override Shape? Keys => Layout;
 
     /// <inheritdoc/>
     internal override Kind? Under(string key) => Layout.Keys.FirstOrDefault(known => known.Name == key)?.Kind;
@@ -45,6 +49,9 @@ public sealed class Shape<T> : Kind<T>
         value = new RecordTrial<T>(node, Layout, reader, make).Make(values, isSound);
         return value is not null && reader.Count == before;
     }
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Group, Fields = FormGroup.Fields(Layout, this, field.Path) };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => definitions.Reference(Layout);

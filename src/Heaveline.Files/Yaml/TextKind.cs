@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Yaml;
 
@@ -25,6 +26,9 @@ internal sealed class TextKind : Kind<string>
         reader.Refuse(node.Place, $"{node.Subject} is blank; some text is wanted.", "Write some text, or leave the key out.");
         return false;
     }
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Text };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => new() { ["type"] = new JsonArray("string", "number", "boolean") };

@@ -13,6 +13,14 @@ public static class YamlReading
         return new Reading<T>(value, reader.Refusals, reader.Warnings, source, root);
     }
 
+    /// <summary>Reads a text as it stands, whatever it says: a value to put into a file, or a document to compare with another.</summary>
+    public static Reading<Node> Value(SourceText source)
+    {
+        var reader = new Reader(source);
+        var root = YamlTree.Of(reader);
+        return new Reading<Node>(reader.Count == 0 ? root : null, reader.Refusals, reader.Warnings, source, root);
+    }
+
     /// <summary>Reads a file of UTF-8 text.</summary>
     public static Reading<T> Load<T>(string path, Shape<T> shape)
         where T : class

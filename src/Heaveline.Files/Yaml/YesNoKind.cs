@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Yaml;
 
@@ -30,6 +31,9 @@ internal sealed class YesNoKind : Kind<bool>
         };
         return reader.Fail(node.Place, $"{node.Subject} is \"{node.Text}\"; it must be true or false.", advice, out value);
     }
+
+    /// <inheritdoc/>
+    internal override FormField Describe(FormField field) => field with { Kind = FieldKind.YesNo, Words = ["true", "false"] };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => new() { ["type"] = "boolean" };

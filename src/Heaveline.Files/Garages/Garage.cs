@@ -1,0 +1,164 @@
+using Heaveline.Files.Cars;
+using Heaveline.Files.Roads;
+
+namespace Heaveline.Files.Garages;
+
+/// <summary>
+/// A folder of car files, variants and roads. Names are relative to it, with / between folders, and nothing outside it is read or written
+/// through them: no folder above, no absolute path, no link that leads out, no device; only .yaml and .yml. (A hard link is a file like any other.)
+/// </summary>
+public sealed class Garage
+{
+    /// <summary>Most files that <see cref="List"/> reads.</summary>
+    public const int MostFiles = 500;
+
+    /// <summary>How many earlier versions of one file are kept; the oldest are dropped.</summary>
+    public const int MostEarlier = 50;
+
+    private const int DeepestFolder = 3;
+
+    private readonly GarageSaving saving;
+    private readonly EarlierVersions earlier;
+
+    /// <summary>A garage.</summary>
+    /// <param name="folder">Its folder, which must be there.</param>
+    /// <param name="time">The clock that names earlier versions; the system's when left out.</param>
+    /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
+    public Garage(string folder, TimeProvider? time = null)
+    {
+        Folder = Directory.Exists(folder) && RealPath.Of(folder) is { } real
+            ? Path.TrimEndingDirectorySeparator(real)
+            : throw new DirectoryNotFoundException($"There is no folder '{folder}'.");
+        earlier = new EarlierVersions(Folder, MostEarlier);
+        saving = new GarageSaving(Folder, earlier, time ?? TimeProvider.System);
+    }
+
+    /// <summary>The folder, links in its path followed.</summary>
+    public string Folder { get; }
+
+    /// <summary>Called when a save's bytes are on the disk, just before the file takes its name: the moment at which tests interfere.</summary>
+    internal Action BeforeTaking
+    {
+        init => saving.BeforeTaking = value;
+    }
+
+    /// <summary>How long a save waits for another one; 5 s.</summary>
+    internal TimeSpan Patience
+    {
+        init => saving.Patience = value;
+    }
+
+    /// <summary>Every file, read anew, and the roads that are always there. Links, hidden folders and earlier versions are not listed.</summary>
+    public GarageListing List()
+    {
+        var options = new EnumerationOptions
+        {
+            RecurseSubdirectories = true,
+            MaxRecursionDepth = DeepestFolder,
+            AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
+        };
+        var names = Directory.EnumerateFiles(Folder, "*", options).Select(NameOf).Where(name => GarageNames.Problem(name) is null).Order(StringComparer.Ordinal).ToList();
+        var roads = NamedRoads.All.Select(road => new GarageEntry { Name = road.Key, Kind = GarageKind.Road, Title = road.Value.Name, IsBuiltIn = true });
+        return new GarageListing([.. names.Take(MostFiles).Select(name => GarageReading.Entry(this, name)), .. roads], names.Count > MostFiles);
+    }
+
+    /// <summary>Where a name leads, or why it is not taken.</summary>
+    /// <param name="name">The name inside the garage. The file need not be there.</param>
+    /// <returns>The full path, or null with the reason as a refusal.</returns>
+    public (string? Path, Refusal? Refusal) Find(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        var problem = GarageNames.Problem(name);
+        if (problem is null)
+        {
+            (_, problem) = Confined.Resolve(Folder, Path.Combine(Folder, "garage"), name);
+        }
+
+        return problem is null
+            ? (RealPath.Of(Path.Combine(Folder, name)), null)
+            : (null, new Refusal(name, 1, 1, 1, $"the name {problem}.", "Name a file of the garage, such as fern-estate.yaml."));
+    }
+
+    /// <summary>A file's text as it is now, with the stamp that a save of it needs.</summary>
+    public GarageText Read(string name)
+    {
+        var (path, refusal) = Find(name);
+        return path is null ? new GarageText(name, null, null, refusal) : GarageReading.Text(path, name);
+    }
+
+    /// <summary>Reads a car or variant of the garage. Refusals, warnings and texts carry names inside the garage.</summary>
+    public CarReading Car(string name)
+    {
+        var text = Read(name);
+        return text.Text is { } found
+            ? Car(name, found)
+            : new CarReading { Car = null, Refusals = [text.Refusal!], Warnings = [], Sources = [new SourceText(name, "")] };
+    }
+
+    /// <summary>Reads a text as if it were saved as a car or variant of the garage.</summary>
+    /// <param name="name">The name that it has or would have; a variant's base is found from there.</param>
+    /// <param name="text">The text.</param>
+    public CarReading Car(string name, string text)
+    {
+        var (path, refusal) = Find(name);
+        return path is null
+            ? new CarReading { Car = null, Refusals = [refusal!], Warnings = [], Sources = [new SourceText(name, text)] }
+            : GarageReading.Named(CarFile.Read(new SourceText(path, text), Folder), NameOf);
+    }
+
+    /// <summary>Reads a road of the garage, or one that is always there, by its short name.</summary>
+    public RoadReading Road(string name)
+    {
+        if (NamedRoads.All.TryGetValue(name, out var always))
+        {
+            return new RoadReading(always, []);
+        }
+
+        var (path, refusal) = Find(name);
+        return path is null
+            ? new RoadReading(null, [refusal!]) { Sources = [new SourceText(name, "")] }
+            : GarageReading.Named(RoadFile.Load(path, Folder), NameOf);
+    }
+
+    /// <summary>
+    /// Saves a text whole or not at all, if the file is still the one that was read. The version that it replaces is kept under <c>earlier/</c>.
+    /// Saves of this and other Heaveline programs in one garage wait for one another. A program that takes no part in that, such as an editor, is
+    /// noticed until just before the file takes its name; what it writes in the instant between is replaced, and is in no earlier version.
+    /// </summary>
+    /// <param name="name">The file's name inside the garage; its folder must be there.</param>
+    /// <param name="text">The text. It must be a car, a variant or a road; values in it that are refused do not keep it from being saved.</param>
+    /// <param name="read">The stamp of the text that was read and changed; null for a new file, which then must not be there.</param>
+    public SaveOutcome Save(string name, string text, Stamp? read)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var (path, refusal) = Find(name);
+        return path is null
+            ? new SaveOutcome { End = SaveEnd.NameRefused, Name = name, Text = text, Message = refusal!.Message, Advice = refusal.Advice }
+            : saving.Save(name, path, text, read);
+    }
+
+    /// <summary>The earlier versions of a file, the newest first; none when the name is not taken.</summary>
+    public IReadOnlyList<EarlierVersion> Earlier(string name) => Find(name).Path is null ? [] : earlier.Of(name);
+
+    /// <summary>The text of an earlier version.</summary>
+    /// <param name="name">The file.</param>
+    /// <param name="until">The version's time, as <see cref="Earlier"/> lists it.</param>
+    public GarageText ReadEarlier(string name, DateTime until) => Earlier(name).Any(version => version.Until == until)
+        ? GarageReading.Text(earlier.PathOf(name, until), name)
+        : new GarageText(name, null, null, new Refusal(name, 1, 1, 1, "there is no such earlier version.", "Choose one of the list; the oldest are dropped in time."));
+
+    /// <summary>Saves an earlier version as the present one. The one that it replaces is kept as an earlier one in turn.</summary>
+    /// <param name="name">The file.</param>
+    /// <param name="until">The version's time.</param>
+    /// <param name="read">The stamp of the present file as it was read; null when it is gone.</param>
+    public SaveOutcome Restore(string name, DateTime until, Stamp? read)
+    {
+        var version = ReadEarlier(name, until);
+        return version.Text is { } text
+            ? Save(name, text, read)
+            : new SaveOutcome { End = SaveEnd.NameRefused, Name = name, Text = "", Message = version.Refusal!.Message, Advice = version.Refusal.Advice };
+    }
+
+    /// <summary>A full path as a name inside the garage.</summary>
+    internal string NameOf(string path) => Path.GetRelativePath(Folder, path).Replace(Path.DirectorySeparatorChar, '/');
+}

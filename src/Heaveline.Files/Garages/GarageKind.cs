@@ -1,0 +1,17 @@
+namespace Heaveline.Files.Garages;
+
+/// <summary>What a file of a garage describes.</summary>
+public enum GarageKind
+{
+    /// <summary>None of the below, or a text that cannot be read.</summary>
+    Unknown,
+
+    /// <summary>A vehicle.</summary>
+    Car,
+
+    /// <summary>A set of changes to a vehicle.</summary>
+    Variant,
+
+    /// <summary>A road.</summary>
+    Road,
+}

@@ -1,0 +1,18 @@
+namespace Heaveline.Files.Garages;
+
+/// <summary>What a garage holds.</summary>
+/// <param name="Entries">All files in the order of their names, then the roads that are always there.</param>
+/// <param name="IsCut">Whether there are more files than are listed.</param>
+public sealed record GarageListing(IReadOnlyList<GarageEntry> Entries, bool IsCut)
+{
+    /// <summary>The cars.</summary>
+    public IEnumerable<GarageEntry> Cars => Of(GarageKind.Car);
+
+    /// <summary>The variants.</summary>
+    public IEnumerable<GarageEntry> Variants => Of(GarageKind.Variant);
+
+    /// <summary>The roads.</summary>
+    public IEnumerable<GarageEntry> Roads => Of(GarageKind.Road);
+
+    private IEnumerable<GarageEntry> Of(GarageKind kind) => Entries.Where(entry => entry.Kind == kind);
+}

@@ -1,0 +1,85 @@
+using Heaveline.Files.Garages;
+using Heaveline.Files.Roads;
+using Heaveline.Tests.House;
+
+namespace Heaveline.Tests.Files.Garages;
+
+public class GarageListTests
+{
+    [Fact]
+    public void The_examples_are_listed_with_titles_bases_and_no_complaint()
+    {
+        var listing = new Garage(Path.Combine(Checkout.Root, "examples")).List();
+        Assert.False(listing.IsCut);
+        Assert.All(listing.Entries, entry => Assert.True(entry is { Refusals: 0, Warnings: 0, Problem: null }, $"{entry.Name}: {entry.Problem}"));
+        Assert.Equal(7, listing.Cars.Count());
+        Assert.Equal("Fern saloon", listing.Cars.Single(car => car.Name == "garage/fern-saloon.yaml").Title);
+        Assert.Equal(
+            [("garage/fern-saloon-cured-towing.yaml", "towing", "garage/fern-saloon-cured.yaml"), ("garage/fern-saloon-cured-unlucky.yaml", "unlucky", "garage/fern-saloon-cured.yaml"), ("garage/fern-saloon-cured.yaml", "cured", "garage/fern-saloon.yaml"), ("garage/fern-saloon-springs.yaml", "springs only", "garage/fern-saloon.yaml")],
+            listing.Variants.Select(variant => (variant.Name, variant.Title, variant.Base)));
+        Assert.Equal("country lane", listing.Roads.Single(road => road.Name == "roads/country-lane.yaml").Title, ignoreCase: true);
+        Assert.Equal(NamedRoads.All.Keys, listing.Roads.Where(road => road.IsBuiltIn).Select(road => road.Name));
+        Assert.DoesNotContain(listing.Entries, entry => entry.Name.EndsWith(".csv", StringComparison.Ordinal) || entry.Kind == GarageKind.Unknown);
+    }
+
+    [Fact]
+    public void Cars_variants_and_roads_are_read_under_their_names_in_the_garage()
+    {
+        var garage = new Garage(Path.Combine(Checkout.Root, "examples"));
+        var reading = garage.Car("garage/fern-saloon-cured-towing.yaml");
+        Assert.Equal("Fern saloon, cured, towing", reading.Car!.Name);
+        Assert.Equal(["garage/fern-saloon-cured-towing.yaml", "garage/fern-saloon-cured.yaml", "garage/fern-saloon.yaml"], reading.Sources.Select(source => source.File));
+        Assert.NotNull(garage.Road("roads/country-lane.yaml").Road);
+        Assert.NotNull(garage.Road("village-hump").Road);
+        Assert.Equal("there is no such file.", garage.Road("roads/none.yaml").Refusals[0].Message);
+
+        var broken = garage.Car("garage/new.yaml", garage.Read("garage/fern-saloon.yaml").Text!.Replace("2.70 m", "2.70 kg", StringComparison.Ordinal));
+        Assert.Null(broken.Car);
+        Assert.Equal("garage/new.yaml", Assert.Single(broken.Refusals).File);
+        Assert.StartsWith("garage/new.yaml:", broken.Format(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_wrong_with_a_file_is_counted_and_said()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("broken.yaml", "car: [\n");
+        folder.Write("half.yaml", "car: Half # done\nwheelbase: 2.7\n");
+        folder.Write("list.yaml", "- a\n");
+        folder.Write("orphan.yaml", "variant: orphan\nof: gone.yaml\nchange:\n  car: x\n");
+        folder.Write("latin.yaml", "car: x\n");
+        File.WriteAllBytes(Path.Combine(folder.Root, "latin.yaml"), [0x63, 0x61, 0x72, 0x3A, 0x20, 0xE9]);
+        folder.Write("road.yml", "road: A road\n");
+        folder.Write("earlier/half.2031-05-07T080910123.yaml", "car: old\n");
+        folder.Write("deep/er/car.yaml", "car: Deep\n");
+        folder.Write("notes.txt", "car: no\n");
+        var garage = new Garage(folder.Root);
+        var entries = garage.List().Entries.Where(entry => !entry.IsBuiltIn).ToDictionary(entry => entry.Name);
+        Assert.Equal(["broken.yaml", "deep/er/car.yaml", "half.yaml", "latin.yaml", "list.yaml", "orphan.yaml", "road.yml"], entries.Keys);
+        Assert.Equal((GarageKind.Unknown, 1), (entries["broken.yaml"].Kind, entries["broken.yaml"].Refusals));
+        Assert.Equal((GarageKind.Car, "Half"), (entries["half.yaml"].Kind, entries["half.yaml"].Title));
+        Assert.Equal(garage.Car("half.yaml").Refusals.Count, entries["half.yaml"].Refusals);
+        Assert.Equal("the file is no car, no variant and no road.", entries["list.yaml"].Problem);
+        Assert.Equal((GarageKind.Variant, "orphan", "gone.yaml", 1), (entries["orphan.yaml"].Kind, entries["orphan.yaml"].Title, entries["orphan.yaml"].Base, entries["orphan.yaml"].Refusals));
+        Assert.Equal("the file is not UTF-8 text.", entries["latin.yaml"].Problem);
+        Assert.Equal((GarageKind.Road, "A road", 1), (entries["road.yml"].Kind, entries["road.yml"].Title, entries["road.yml"].Refusals));
+    }
+
+    [Fact]
+    public void A_folder_that_is_not_there_is_no_garage() =>
+        Assert.Throws<DirectoryNotFoundException>(() => new Garage(Path.Combine(Checkout.Root, "no such folder")));
+
+    [Fact]
+    public void More_files_than_are_read_are_said_to_be_there()
+    {
+        using var folder = new TemporaryFolder();
+        for (var i = 0; i <= Garage.MostFiles; i++)
+        {
+            folder.Write($"{i:D4}.yaml", "x: 1\n");
+        }
+
+        var listing = new Garage(folder.Root).List();
+        Assert.True(listing.IsCut);
+        Assert.Equal(Garage.MostFiles, listing.Entries.Count(entry => !entry.IsBuiltIn));
+    }
+}
