@@ -1,4 +1,3 @@
-using Heaveline.Cli.Output;
 using Heaveline.Measures.Comfort;
 
 namespace Heaveline.Cli.Commands;

@@ -55,9 +55,7 @@ internal static class CostCommand
 
         IReadOnlyList<string> reminders = effects.Count == 2 ? ChangeReminders.Of(cars[0], cars[1], SideEffectsChange.Between(effects[0], effects[1])) : [];
         string[] notes = [.. study is null ? [] : new[] { DoubtTables.Words(study, cars.Count > 1) }, .. effects.SelectMany(e => e.Notes).Distinct()];
-        List<string> ranges = effects[^1].Headlamp is { } lamp
-            ? [$"The dipped beam's drop of {FactText.Number(100.0 * lamp.Drop, "F2")} % against ranges as printed. {HeadlampRange.Caution}", .. HeadlampRange.For(lamp.ReferenceHeight).Select(r => Sentence(r, lamp.Drop))]
-            : [];
+        var ranges = LampWords.Of(effects[^1]);
         if (json)
         {
             streams.Results.WriteLine(FactJson.Of("cost", tables, new JsonObject
@@ -92,7 +90,4 @@ internal static class CostCommand
 
         return ExitCode.Done;
     }
-
-    private static string Sentence(HeadlampRange range, double drop) => FormattableString.Invariant(
-        $"  {(range.Holds(drop) ? "inside" : "outside")} {100.0 * range.LeastDrop:G3} to {100.0 * range.GreatestDrop:G3} %: {range.Source}, {range.Purpose} ({range.Known})");
 }

@@ -61,8 +61,8 @@ internal static class DoubtCommand
         }
 
         List<DoubtResult> results = [.. studies.SelectMany(s => s.Results).Select(r => r.ForReaders())];
-        var table = Table(results);
-        string[] sentences = [.. Sentences(studies, results)];
+        var table = DrawnTable.Of(results);
+        string[] sentences = [.. DrawnTable.Sentences(studies, results)];
         if (json)
         {
             streams.Results.WriteLine(FactJson.Of("doubt", [table], new JsonObject
@@ -88,44 +88,5 @@ internal static class DoubtCommand
         }
 
         return ExitCode.Done;
-    }
-
-    private static IEnumerable<string> Sentences(List<DoubtStudy> studies, List<DoubtResult> results)
-    {
-        if (!studies[0].Doubts.AreStated)
-        {
-            yield return "The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %).";
-            yield break;
-        }
-
-        var ratio = results.First(r => r.Name == StaticOutput.FrequencyRatio.Name);
-        yield return DoubtSentences.SofterEnd(ratio);
-        var ofPasses = results.Count - (studies.Count > 1 ? studies[1].Results.Count : 0);
-        foreach (var next in results.Where((r, k) => r == ratio || k >= ofPasses).Select(DoubtSentences.MeasureNext).OfType<string>().Distinct())
-        {
-            yield return next;
-        }
-
-        foreach (var study in studies.Where(s => s.Refused + s.Unfinished > 0))
-        {
-            yield return FormattableString.Invariant($"{study.Refused} draws could not stand as a car and {study.Unfinished} passes left the model's range: they are left out.");
-        }
-    }
-
-    private static FactTable Table(List<DoubtResult> results)
-    {
-        var table = new FactTable("Doubt", ["as stated", "5 % below", "median", "95 % below", "± (2 s), %"]);
-        foreach (var result in results)
-        {
-            var spread = result.StandardDeviation;
-            table.Add(
-                result.Name.Replace(' ', '-').Replace("/", "-over-", StringComparison.Ordinal),
-                result.Name,
-                result.Symbol.Length > 0 ? result.Symbol : "–",
-                "G4",
-                [result.Stated, result.Central90.Low, result.Quantile(0.5), result.Central90.High, result.Stated != 0.0 ? 200.0 * spread / Math.Abs(result.Stated) : null]);
-        }
-
-        return table;
     }
 }

@@ -150,7 +150,7 @@ internal static class RideCommand
             streams.Results.WriteLine(caution);
         }
 
-        streams.Results.WriteLine("The standard turns pitch down (We times 0.4 m/rad, the factor quoted from memory); the trade holds that people mind it most. Judge both columns, and the head's motion.");
+        streams.Results.WriteLine(RideWords.Both);
         streams.Results.WriteLine(Cautions.Short);
     }
 }

@@ -1,4 +1,3 @@
-using Heaveline.Cli.Output;
 using Heaveline.Roads;
 
 namespace Heaveline.Cli.Commands;

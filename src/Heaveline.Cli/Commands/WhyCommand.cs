@@ -63,7 +63,7 @@ internal static class WhyCommand
             Say(streams, why.Settling, withTests: true);
             Say(streams, why.Hit, withTests: false);
             streams.Results.WriteLine();
-            streams.Results.WriteLine(FormattableString.Invariant($"Each cause was taken to its neutral value alone and together with the others ({why.Passes} passes); its share is the mean over the orders of taking them."));
+            streams.Results.WriteLine(WhySentences.Method(why));
             streams.Results.WriteLine("Test off public roads. " + Cautions.Short);
         }
 
@@ -77,28 +77,22 @@ internal static class WhyCommand
 
     private static void Say(Streams streams, WhyRanking ranking, bool withTests)
     {
-        // Angles are read in degrees; accelerations stay as the trade quotes them.
-        var (factor, unit) = ranking.Measure.Symbol == "rad" ? (180.0 / Math.PI, "°") : (1.0, " " + ranking.Measure.Symbol);
         streams.Results.WriteLine();
-        streams.Results.WriteLine(FormattableString.Invariant($"{char.ToUpperInvariant(ranking.Measure.Name[0])}{ranking.Measure.Name[1..]}: {factor * ranking.Value:G3}{unit}; with every cause neutral {factor * ranking.NeutralValue:G3}{unit}."));
-        foreach (var cause in ranking.Causes.Where(c => Math.Abs(c.Relative) >= Slight))
+        streams.Results.WriteLine(WhySentences.Opening(ranking));
+        foreach (var (sentence, proof) in WhySentences.Causes(ranking))
         {
-            streams.Results.WriteLine($"  {cause.Sentence}");
-            if (withTests && Math.Abs(cause.Relative) >= 2.0 * Slight)
+            streams.Results.WriteLine($"  {sentence}");
+            if (withTests && proof is not null)
             {
-                streams.Results.WriteLine($"    To prove it: {cause.Proof}");
+                streams.Results.WriteLine($"    To prove it: {proof}");
             }
         }
 
-        string[] rest = [.. ranking.Causes.Where(c => Math.Abs(c.Relative) < Slight).Select(c => c.Is)];
-        if (rest.Length > 0)
+        if (WhySentences.Rest(ranking) is { } rest)
         {
-            streams.Results.WriteLine($"  Hardly any part of it: {string.Join("; ", rest)}.");
+            streams.Results.WriteLine($"  {rest}");
         }
     }
-
-    // Below a hundredth a share is not worth a sentence.
-    private const double Slight = 0.01;
 
     private static FactTable Table(WhyRanking ranking)
     {

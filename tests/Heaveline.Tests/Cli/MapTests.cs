@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Heaveline.Cli.Output;
 
 namespace Heaveline.Tests.Cli;
 

@@ -1,6 +1,6 @@
 using Heaveline.Insight;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>How one number is shown: its row in a table, and the unit that it is turned into.</summary>
 /// <param name="Key">Name for machines.</param>
@@ -8,7 +8,7 @@ namespace Heaveline.Cli.Commands;
 /// <param name="Unit">Unit as shown.</param>
 /// <param name="Format">.NET number format.</param>
 /// <param name="Factor">Shown units per SI unit.</param>
-internal sealed record Shown(string Key, string Label, string Unit, string Format, double Factor)
+public sealed record Shown(string Key, string Label, string Unit, string Format, double Factor)
 {
     /// <summary>Degrees per radian.</summary>
     public const double Degrees = 180.0 / Math.PI;

@@ -1,11 +1,12 @@
 using System.Globalization;
 using System.Text;
 
-namespace Heaveline.Cli.Output;
+namespace Heaveline.Reports;
 
 /// <summary>Writes tables as plain aligned text: no colour, no lines, nothing that a pipe would choke on.</summary>
-internal static class FactText
+public static class FactText
 {
+    /// <summary>The table in lines.</summary>
     public static string Of(FactTable table)
     {
         var cells = table.Rows.Select(r => r.Values.Select(v => v is { } x ? Number(x, r.Format) : "–").ToArray()).ToArray();
@@ -22,6 +23,9 @@ internal static class FactText
         return text.ToString();
     }
 
+    /// <summary>A number with a true minus and no sign on nothing.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="format">.NET number format.</param>
     public static string Number(double value, string format)
     {
         var text = value.ToString(format, CultureInfo.InvariantCulture);

@@ -1,11 +1,10 @@
 using System.Globalization;
-using Heaveline.Cli.Output;
 using Heaveline.Insight;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>A map as tables: the grid with the best values and the closed forms beside, the load states, the damping optima.</summary>
-internal static class MapTable
+public static class MapTable
 {
     // A page holds so many.
     private const int MostRows = 11;
@@ -36,6 +35,7 @@ internal static class MapTable
         return table;
     }
 
+    /// <summary>Where the car stands under each load, and what speed that suits.</summary>
     public static FactTable Loads(RuleMap map, IReadOnlyList<MapLoad> loads)
     {
         IEnumerable<double?> All(Func<MapLoad, double?> of) => loads.Select(of);
@@ -48,6 +48,7 @@ internal static class MapTable
             .Add("in-step-fastest", "after 0.6 cycles at", "km/h", "F0", All(l => 3.6 * l.Ends?.SuitedRange?.Fastest));
     }
 
+    /// <summary>Which damping suits what.</summary>
     public static FactTable Optima(DampingOptima optima)
     {
         BestValue?[] all = [optima.Pitch, optima.Heave, optima.FrontTyre, optima.RearTyre];

@@ -1,14 +1,15 @@
-using Heaveline.Cli.Output;
 using Heaveline.Insight;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>What a map says, in words.</summary>
-internal static class MapSentences
+public static class MapSentences
 {
+    /// <summary>What was mapped and how to read it.</summary>
     public static string Head(RuleMap map) => $"{map.Model.Car.Name}, {map.Model.Load.Name}, over {map.Road.Caption}.\n"
         + $"{Raised(map.Measure.Name)}, over that of {map.Axis.Against}; below 1 is better. Turned: {map.Axis.Name}.";
 
+    /// <summary>What the rule is worth for this car and road.</summary>
     public static IEnumerable<string> Rule(RuleMap map)
     {
         var tally = RuleTally.Of(map);
@@ -80,13 +81,18 @@ internal static class MapSentences
             : $" {load.Ends!.WhyNot}";
     }
 
+    /// <summary>What the closed forms are of.</summary>
     public static string ClosedForms(RuleMap map) => FormattableString.Invariant(
         $"The closed forms are of linear cars with a dynamic index near 1 (here {RuleAxis.DynamicIndex([0.5, 1.0]).Own(map.Model):F2}), read off our own runs, no published source: 1 + 0.6 L f/V for what is left later than 0.8 s, in step after n cycles for the first second. Stops, friction and damper tables are in the map, not in them.");
 
+    /// <summary>Which part of the pass was judged.</summary>
     public static string Window(RuleMap map) => map.Measure == PassMeasure.HitAcceleration
         ? "This judges the hit alone: what follows is not in it (--measure settling)."
         : "This judges the settling alone: the hit, until the rear wheels have left, is not in it (--measure hit).";
 
+    /// <summary>Which damping suits what on a rough road.</summary>
+    /// <param name="optima">The optima.</param>
+    /// <param name="road">The road and the speed in words.</param>
     public static IEnumerable<string> Optima(DampingOptima optima, string road)
     {
         yield return $"On {road}: no damping is best for all.";

@@ -1,14 +1,17 @@
-namespace Heaveline.Cli.Output;
+namespace Heaveline.Reports;
 
 /// <summary>A table of quantities: rows are quantities, columns what they are compared over.</summary>
-internal sealed class FactTable(string title, IReadOnlyList<string> columns)
+public sealed class FactTable(string title, IReadOnlyList<string> columns)
 {
     private readonly List<FactRow> rows = [];
 
+    /// <summary>What the table is of.</summary>
     public string Title { get; } = title;
 
+    /// <summary>Headings of the columns behind label and unit.</summary>
     public IReadOnlyList<string> Columns { get; } = columns;
 
+    /// <summary>The rows from top to bottom.</summary>
     public IReadOnlyList<FactRow> Rows => rows;
 
     /// <summary>Adds a row unless no column has a value for it.</summary>
@@ -21,5 +24,20 @@ internal sealed class FactTable(string title, IReadOnlyList<string> columns)
         }
 
         return this;
+    }
+
+    /// <summary>The same table without the rows of these keys.</summary>
+    public FactTable Without(params ReadOnlySpan<string> keys)
+    {
+        var rest = new FactTable(Title, Columns);
+        foreach (var row in rows)
+        {
+            if (!keys.Contains(row.Key))
+            {
+                rest.rows.Add(row);
+            }
+        }
+
+        return rest;
     }
 }

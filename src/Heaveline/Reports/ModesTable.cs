@@ -1,12 +1,12 @@
-using Heaveline.Cli.Output;
 using Heaveline.Models;
 using Heaveline.Responses;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>All damped modes of the full model at one load.</summary>
-internal static class ModesTable
+public static class ModesTable
 {
+    /// <summary>The table, a column a mode.</summary>
     public static FactTable Of(RideModel model)
     {
         var modes = Modes.Of(model).All;

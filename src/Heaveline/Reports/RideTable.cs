@@ -1,13 +1,16 @@
 using Heaveline.Cars;
-using Heaveline.Cli.Output;
 using Heaveline.Insight;
 using Heaveline.Responses;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>One car on a random road: a column a speed.</summary>
-internal static class RideTable
+public static class RideTable
 {
+    /// <summary>The table.</summary>
+    /// <param name="car">Its name, the title of the table.</param>
+    /// <param name="responses">Responses at rising speeds.</param>
+    /// <param name="inTime">The same driven in time; null for none.</param>
     public static FactTable Of(string car, IReadOnlyList<RandomResponse> responses, IReadOnlyList<RandomPass>? inTime)
     {
         string[] columns = [.. responses.Select(r => FormattableString.Invariant($"{3.6 * r.Speed:F0} km/h"))];

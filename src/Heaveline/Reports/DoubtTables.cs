@@ -1,10 +1,9 @@
-using Heaveline.Cli.Output;
 using Heaveline.Insight;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>Intervals beside the numbers of other commands: each car's, and those of what lies between them.</summary>
-internal static class DoubtTables
+public static class DoubtTables
 {
     /// <summary>A table of each car's intervals, and one of the change to each further car. Rows that no doubt moves as far as they are shown are left out, and tables without rows.</summary>
     /// <param name="title">What the numbers are of.</param>

@@ -1,11 +1,10 @@
-using Heaveline.Cli.Output;
 using Heaveline.Insight;
 using Heaveline.Measures;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>Static side effects, a column a car.</summary>
-internal static class CostTable
+public static class CostTable
 {
     /// <summary>The rows that cars have between them.</summary>
     public static IReadOnlyList<(Shown Row, StaticOutput Output)> Rows(IReadOnlyList<CarAtRest> cars)
@@ -50,6 +49,10 @@ internal static class CostTable
         return rows;
     }
 
+    /// <summary>The table.</summary>
+    /// <param name="names">Names, a column each.</param>
+    /// <param name="cars">The cars at rest under one load.</param>
+    /// <param name="rows">The rows.</param>
     public static FactTable Of(IReadOnlyList<string> names, IReadOnlyList<CarAtRest> cars, IReadOnlyList<(Shown Row, StaticOutput Output)> rows)
     {
         var table = new FactTable("Side effects", names);

@@ -1,12 +1,15 @@
-using Heaveline.Cli.Output;
 using Heaveline.Measures;
 using Heaveline.Responses;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>The numbers of one pass or of several side by side.</summary>
-internal static class PassTable
+public static class PassTable
 {
+    /// <summary>The table.</summary>
+    /// <param name="title">Its title.</param>
+    /// <param name="columns">Headings.</param>
+    /// <param name="passes">Passes with their numbers, a column each.</param>
     public static FactTable Of(string title, IReadOnlyList<string> columns, IReadOnlyList<(Pass Pass, PassMeasures Measures)> passes)
     {
         IEnumerable<double?> All(Func<PassMeasures, double?> of) => passes.Select(p => of(p.Measures));

@@ -1,12 +1,11 @@
 using Heaveline.Cars;
-using Heaveline.Cli.Output;
 using Heaveline.Insight;
 using Heaveline.Models;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>What a car is, load state by load state.</summary>
-internal static class DescribeTable
+public static class DescribeTable
 {
     private const double PerG = 1.0 / Gravity.Standard;
 
@@ -15,6 +14,8 @@ internal static class DescribeTable
     public static IReadOnlyList<(string Title, IReadOnlyList<(Shown Row, StaticOutput Output)> Rows)> Rows(IReadOnlyList<CarAtRest> cars) =>
         [("Standing", Standing(cars)), ("Axles", Axles()), ("Body", Body())];
 
+    /// <summary>Three tables, a column a load state: standing, axles, body.</summary>
+    /// <param name="cars">One per load state.</param>
     public static IReadOnlyList<FactTable> Of(IReadOnlyList<CarAtRest> cars)
     {
         string[] loads = [.. cars.Select(c => c.Model.Load.Name)];

@@ -1,7 +1,7 @@
 using Heaveline.Insight;
 using Heaveline.Responses;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>Where a car stands on a rule's axis under one load, and for the frequency ratio what speed that suits.</summary>
 /// <param name="Name">The load state.</param>
@@ -9,11 +9,14 @@ namespace Heaveline.Cli.Commands;
 /// <param name="Suited">Speed at which this value is the best of the map under this load, m/s; null where it is at none.</param>
 /// <param name="Late">Speed that the closed form 1 + 0.6 L f/V gives for this value, m/s; null where the rule is another one or the value not above 1.</param>
 /// <param name="Ends">When the ends fall into step; null where the rule is another one.</param>
-internal sealed record MapLoad(string Name, double Own, double? Suited, double? Late, Coincidence? Ends)
+public sealed record MapLoad(string Name, double Own, double? Suited, double? Late, Coincidence? Ends)
 {
     /// <summary>At how many speeds of the map the best value lies above and below the car's own; null where the rule is another one.</summary>
     public (int Above, int Below)? Best { get; init; }
 
+    /// <summary>Under the load of a map.</summary>
+    /// <param name="map">The map.</param>
+    /// <param name="isRatio">Whether the frequency ratio is turned: only there do the closed forms speak.</param>
     public static MapLoad Of(RuleMap map, bool isRatio)
     {
         if (!isRatio)
