@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
-# Draws the figures of the pages anew. A test holds docs/figures/*.svg to these lines, byte for byte.
+# Draws the figures of the pages and the example report anew. Tests hold docs/figures/*.svg and examples/reports/*.html to these lines, byte for byte.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
-mkdir -p docs/figures
+mkdir -p docs/figures examples/reports
 exec >/dev/null
 
 ./run describe examples/garage/fern-saloon.yaml --figure docs/figures/load-states.svg
@@ -12,3 +12,4 @@ exec >/dev/null
 ./run map examples/garage/fern-saloon.yaml --load driver --rule wheelbase-same-body --figure docs/figures/map-wheelbase.svg
 ./run compare examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage" --figure docs/figures/compare.svg
 ./run compare examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --speed "20 km/h, 30 km/h, 40 km/h, 50 km/h, 60 km/h, 70 km/h, 80 km/h" --load "four up with luggage" --figure docs/figures/speeds.svg
+./run report examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage" --parts compare,why,cost --title "Does the cure cure?" --date "1 May 2026" --out examples/reports/fern-saloon-cured.html

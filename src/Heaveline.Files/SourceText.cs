@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text;
 
 namespace Heaveline.Files;
@@ -7,12 +8,14 @@ public sealed class SourceText
 {
     private static readonly string[] Breaks = ["\r\n", "\n", "\r"];
     private readonly string[] lines;
+    private readonly bool marked;
 
     /// <summary>A text under a name. A byte order mark at its start is taken off.</summary>
     public SourceText(string file, string text)
     {
         File = file;
-        Text = text.StartsWith('\uFEFF') ? text[1..] : text;
+        marked = text.StartsWith('\uFEFF');
+        Text = marked ? text[1..] : text;
         lines = Text.Split(Breaks, StringSplitOptions.None);
     }
 
@@ -21,6 +24,9 @@ public sealed class SourceText
 
     /// <summary>The whole text.</summary>
     public string Text { get; }
+
+    /// <summary>SHA-256 (FIPS 180-4) of the text in UTF-8, with the byte order mark that it came with: of the bytes of its file. 64 hexadecimal digits, small letters.</summary>
+    public string Sha256 => Convert.ToHexStringLower(SHA256.HashData([.. marked ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(Text)]));
 
     /// <summary>How many lines the text has; an empty one after the last line break is not counted.</summary>
     public int LineCount => lines.Length > 1 && lines[^1].Length == 0 ? lines.Length - 1 : lines.Length;

@@ -11,7 +11,10 @@ namespace Heaveline.Cli.Commands;
 /// <summary>Turns the words of a command line into cars, loads, roads and speeds, or stops with what is wrong.</summary>
 internal static class Inputs
 {
-    public static Car Car(string path, Streams streams)
+    public static Car Car(string path, Streams streams) => CarReading(path, streams).Car!;
+
+    /// <summary>A car with the texts that it was read from; stops where there is none.</summary>
+    public static CarReading CarReading(string path, Streams streams)
     {
         var reading = CarFile.Load(path);
         if (reading.Warnings.Count > 0 || reading.Refusals.Count > 0)
@@ -19,7 +22,7 @@ internal static class Inputs
             streams.Remarks.WriteLine(reading.Format());
         }
 
-        return reading.Car ?? throw new Stopped($"heaveline: {path} is refused for {Count(reading.Refusals.Count, "reason")}.", ExitCode.Refused);
+        return reading.Car is not null ? reading : throw new Stopped($"heaveline: {path} is refused for {Count(reading.Refusals.Count, "reason")}.", ExitCode.Refused);
     }
 
     public static LoadState Load(Car car, string? name)
@@ -39,7 +42,10 @@ internal static class Inputs
 
     public static IReadOnlyList<LoadState> AllLoads(Car car) => [LoadState.Reference, .. car.LoadStates];
 
-    public static Road Road(string words, Streams streams)
+    public static Road Road(string words, Streams streams) => RoadReading(words, streams).Road!;
+
+    /// <summary>A road with the texts that it was read from; stops where there is none.</summary>
+    public static RoadReading RoadReading(string words, Streams streams)
     {
         var reading = NamedRoads.Find(words);
         if (reading.Warnings.Count > 0 || reading.Refusals.Count > 0)
@@ -47,7 +53,7 @@ internal static class Inputs
             streams.Remarks.WriteLine(reading.Format());
         }
 
-        return reading.Road ?? throw new Stopped($"heaveline: the road '{words}' was refused.", ExitCode.Refused);
+        return reading.Road is not null ? reading : throw new Stopped($"heaveline: the road '{words}' was refused.", ExitCode.Refused);
     }
 
     /// <summary>A quantity from the command line, in SI units with its doubt.</summary>

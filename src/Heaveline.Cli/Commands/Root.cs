@@ -37,5 +37,6 @@ internal static class Root
         LinkCommand.Of(streams),
         WorksheetCommand.Of(streams),
         ServeCommand.Of(streams),
+        ReportCommand.Of(streams),
     };
 }

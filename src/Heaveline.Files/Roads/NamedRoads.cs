@@ -10,17 +10,19 @@ public static class NamedRoads
 {
     private const string Folder = "roads/";
 
+    private static readonly SortedDictionary<string, RoadReading> Readings = Read();
+
     /// <summary>All of them by their short name ("village-hump"), in alphabetical order.</summary>
-    public static IReadOnlyDictionary<string, Road> All { get; } = Read();
+    public static IReadOnlyDictionary<string, Road> All { get; } = new SortedDictionary<string, Road>(Readings.ToDictionary(r => r.Key, r => r.Value.Road!), StringComparer.Ordinal);
 
     /// <summary>The road that somebody means: one of the short names, or a file.</summary>
     /// <param name="nameOrPath">A short name, or the path of a road file or a measured profile.</param>
     /// <param name="garage">The folder that a measured profile must lie in; null: the file's own folder.</param>
     public static RoadReading Find(string nameOrPath, string? garage = null)
     {
-        if (All.TryGetValue(nameOrPath, out var road))
+        if (Readings.TryGetValue(nameOrPath, out var reading))
         {
-            return new RoadReading(road, []);
+            return reading;
         }
 
         if (Path.HasExtension(nameOrPath) || nameOrPath.AsSpan().IndexOfAny('/', '\\') >= 0 || File.Exists(nameOrPath))
@@ -36,15 +38,15 @@ public static class NamedRoads
         };
     }
 
-    private static SortedDictionary<string, Road> Read()
+    private static SortedDictionary<string, RoadReading> Read()
     {
         var assembly = Assembly.GetExecutingAssembly();
-        var roads = new SortedDictionary<string, Road>(StringComparer.Ordinal);
+        var roads = new SortedDictionary<string, RoadReading>(StringComparer.Ordinal);
         foreach (var resource in assembly.GetManifestResourceNames().Where(name => name.StartsWith(Folder, StringComparison.Ordinal)))
         {
             using var text = new StreamReader(assembly.GetManifestResourceStream(resource)!, Encoding.UTF8);
             var reading = RoadFile.Read(new SourceText(resource, text.ReadToEnd()));
-            roads[Path.GetFileNameWithoutExtension(resource)] = reading.Road ?? throw new InvalidOperationException(reading.Format());
+            roads[Path.GetFileNameWithoutExtension(resource)] = reading.Road is null ? throw new InvalidOperationException(reading.Format()) : reading;
         }
 
         return roads;

@@ -16,7 +16,7 @@ public class PageTests
         foreach (var (command, quoted) in Consoles(Path.Combine(Checkout.Root, page)))
         {
             using var scratch = new Scratch();
-            var said = Spoken.Of([.. Spoken.Words(command).Select(word => Regex.IsMatch(word, @"\.(svg|png|pdf|csv)$") ? scratch[Path.GetFileName(word)] : word)]);
+            var said = Spoken.Of([.. Spoken.Words(command).Select(word => Regex.IsMatch(word, @"\.(svg|png|pdf|csv|html)$") ? scratch[Path.GetFileName(word)] : word)]);
             Assert.True(said.Code == 0, $"{page}: $ ./run {command}\n{said.Remarks}");
             var lines = said.Results.Split('\n').Select(l => l.TrimEnd()).ToList();
             var at = 0;

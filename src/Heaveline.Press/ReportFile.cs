@@ -1,0 +1,30 @@
+using Heaveline.Files;
+using Heaveline.Quantities;
+using Heaveline.Reports;
+
+namespace Heaveline.Press;
+
+/// <summary>Reports written to disk, in the format that the file's name asks for.</summary>
+public static class ReportFile
+{
+    /// <summary>Writes a report as .html or .pdf, whole or not at all.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="path">The file; one that is there is replaced.</param>
+    /// <param name="paper">The sheet of a PDF; a browser asks for its own.</param>
+    /// <exception cref="RefusedValueException">The name ends in something else, or a figure cannot be drawn as given. Nothing is written.</exception>
+    /// <exception cref="IOException">The file cannot be written. Nothing is left behind.</exception>
+    public static void Write(Report report, string path, PaperSize paper = PaperSize.A4)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        var ending = Path.GetExtension(path);
+        var bytes = ending.ToLowerInvariant() switch
+        {
+            ".html" => Html.Of(report),
+            ".pdf" => ReportPdf.Of(report, paper),
+            _ => throw new RefusedValueException(
+                $"ending of the report file '{Path.GetFileName(path)}'", ending.Length == 0 ? "missing" : ending, ".html or .pdf", "HTML reads on every screen and prints; PDF is set for paper."),
+        };
+        WholeFile.Write(path, bytes);
+    }
+}

@@ -1,0 +1,75 @@
+using Heaveline.Figures;
+
+namespace Heaveline.Reports;
+
+/// <summary>What every report ends with.</summary>
+internal static class ClosingParts
+{
+    // A measured road can be long; its digest then stands for it.
+    private const int LongestText = 20_000;
+
+    /// <summary>What people who act on the numbers must know.</summary>
+    public static ReportPart Cautions { get; } = new()
+    {
+        Heading = "Before anybody acts on these numbers",
+        Blocks =
+        [
+            Paragraph.Of("Everything here is computed from what the car files say. It is no proof that a car is safe or legal."),
+            .. Insight.Cautions.All.Select(Caution.Of),
+        ],
+    };
+
+    /// <summary>Sources of a report's numbers, in a table.</summary>
+    public static ReportPart SourcesOf(Report report)
+    {
+        var sources = report.Sources;
+        return new ReportPart
+        {
+            Heading = "Sources of the numbers",
+            Blocks =
+            [
+                sources.Count == 0
+                    ? Paragraph.Of("No part of this report holds a computed number.")
+                    : new Tabulated
+                    {
+                        Caption = "Methods, where they come from, and how that is known",
+                        Table = new TablePanel
+                        {
+                            Columns = [.. new[] { "key", "source", "what is computed by it", "how it is known" }.Select(h => new TableColumn { Heading = h, Alignment = ColumnAlignment.Left })],
+                            Rows = [.. sources.Select(s => TableRow.Of(s.Key, s.Citation, s.For, s.Known))],
+                        },
+                    },
+            ],
+        };
+    }
+
+    /// <summary>How to make the report again.</summary>
+    public static ReportPart Again(ReportChoices choices) => new()
+    {
+        Heading = "To make this report again",
+        Blocks =
+        [
+            Paragraph.Of($"Made with {choices.Program}. Save the texts below under their names, byte for byte, and type:"),
+            new Typed { Line = choices.Command },
+            Paragraph.Of("The same program and the same texts give the same report, to the last byte."),
+            .. choices.Inputs.Length > 0 ? [Digests(choices)] : Array.Empty<Block>(),
+            .. choices.Inputs.Where(i => i.Text.Length <= LongestText).Select(i => new Verbatim { Input = i }),
+        ],
+    };
+
+    private static Tabulated Digests(ReportChoices choices) => new()
+    {
+        Caption = "What it was computed from",
+        Table = new TablePanel
+        {
+            Columns = [.. new[] { "name", "kind", "SHA-256" }.Select(h => new TableColumn { Heading = h, Alignment = ColumnAlignment.Left })],
+            Rows =
+            [
+                .. choices.Inputs.Select(i => TableRow.Of(
+                    i.Name,
+                    i.BuiltIn ? "comes with the program" : i.Text.Length > LongestText ? "a file, too long to print here" : "a file, printed below",
+                    i.Sha256)),
+            ],
+        },
+    };
+}

@@ -1,0 +1,32 @@
+namespace Heaveline.Reports;
+
+/// <summary>What a report can hold besides its cautions, its sources and how to make it again, which it always has.</summary>
+public enum PartKind
+{
+    /// <summary>Each car at every load state: side view, numbers, doubts.</summary>
+    Car,
+
+    /// <summary>Modes of each car under the load.</summary>
+    Modes,
+
+    /// <summary>Each car's pass over the road: figure, story, measures.</summary>
+    Pass,
+
+    /// <summary>All cars over the road side by side, at the speed and over speeds; from two cars on.</summary>
+    Compare,
+
+    /// <summary>All cars on a random road of a class, over speeds.</summary>
+    Ride,
+
+    /// <summary>A rule of the trade as a map over speed, for the first car.</summary>
+    Rule,
+
+    /// <summary>Why the first car pitches: ranked causes.</summary>
+    Why,
+
+    /// <summary>How sure the first car's numbers are.</summary>
+    Doubt,
+
+    /// <summary>What the change from the first car to each other costs; alone, where the car stands.</summary>
+    Cost,
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using Heaveline.Cars;
+using Heaveline.Figures;
+using Heaveline.Insight;
+using Heaveline.Models;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Reports;
+
+/// <summary>What a report is to hold, and what it is computed from.</summary>
+public sealed record ReportChoices
+{
+    // As many as one figure of a ride can tell apart.
+    private const int MostCars = 5;
+
+    /// <summary>The title.</summary>
+    public required string Title { get; init => field = Checked.NotBlank(value, "Give the report a title."); }
+
+    /// <summary>Who made it. Blank for nobody named.</summary>
+    public string Author { get; init => field = value ?? ""; } = "";
+
+    /// <summary>The day it is of, as its maker writes it. Blank for none.</summary>
+    public string Date { get; init => field = value ?? ""; } = "";
+
+    /// <summary>The program and its version.</summary>
+    public required string Program { get; init => field = Checked.NotBlank(value, "Name the program and its version."); }
+
+    /// <summary>The command that makes this report again, every choice written out.</summary>
+    public required string Command { get; init => field = Checked.NotBlank(value, "Give the command."); }
+
+    /// <summary>One to five cars of different names; the first is what the others are held against.</summary>
+    public required ImmutableArray<Car> Cars
+    {
+        get;
+        init => field = Drawable.Any(value) is { Length: >= 1 and <= MostCars } cars && cars.Select(c => c.Name).Distinct(StringComparer.Ordinal).Count() == cars.Length
+            ? cars
+            : throw new RefusedValueException("cars of the report", $"{Drawable.Any(value).Length}, or two of one name", $"1 to {MostCars}, each with a name of its own", "Leave some out, or tell them apart by their names.");
+    }
+
+    /// <summary>Name of the load state to drive with, which every car must have; null: as described.</summary>
+    public string? Load { get; init; }
+
+    /// <summary>The road of passes and causes.</summary>
+    public required Road Road { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
+
+    /// <summary>Speed of the passes, m/s.</summary>
+    public required double Speed { get; init => field = Drawable.Positive(value); }
+
+    /// <summary>Speeds of comparison and ride, m/s, rising.</summary>
+    public required ImmutableArray<double> Speeds { get; init => field = Drawable.Some(value, "Give at least one speed."); }
+
+    /// <summary>Class of the random road.</summary>
+    public RoadClass RoadClass { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RoadClass.All[2];
+
+    /// <summary>The rule that is mapped, for a car under its load.</summary>
+    public Func<RideModel, RuleAxis> Rule { get; init; } = _ => RuleAxis.FrequencyRatio([.. Enumerable.Range(0, 25).Select(i => Math.Round(0.8 + (0.6 * i / 24.0), 12))]);
+
+    /// <summary>Speeds of the rule's map, m/s, rising, at least two.</summary>
+    public ImmutableArray<double> RuleSpeeds { get; init => field = Drawable.Some(value, "Give the speeds of the map."); } = [.. Enumerable.Range(0, 21).Select(i => (20.0 + (5.0 * i)) / 3.6)];
+
+    /// <summary>How many cars are drawn within the doubts, 10 to 1 000 000.</summary>
+    public int Draws { get; init => field = (int)Checked.Within(value, 10.0, 1e6, "2000 tell a band to a few hundredths of itself."); } = 2000;
+
+    /// <summary>Seed of the draws.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>What to include, in order, each once.</summary>
+    public required ImmutableArray<PartKind> Parts
+    {
+        get;
+        init => field = Drawable.Some(value, "Choose at least one part.") is var parts && parts.Distinct().Count() == parts.Length
+            ? parts
+            : throw new RefusedValueException("parts of the report", "one twice", "each once", "Leave the second one out.");
+    }
+
+    /// <summary>The texts that cars and road were read from.</summary>
+    public ImmutableArray<ReportInput> Inputs { get; init => field = Drawable.Any(value); } = [];
+
+    /// <summary>How many groups of passes run at once; the numbers do not depend on it.</summary>
+    public int Degree { get; init => field = Math.Max(1, value); } = 1;
+}

@@ -1,0 +1,102 @@
+using Heaveline.Press;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+using Heaveline.Tests.Figures;
+using Heaveline.Tests.Press;
+
+namespace Heaveline.Tests.Reports;
+
+public class ReportTests
+{
+    private static readonly PartKind[] Alone = [.. Enum.GetValues<PartKind>().Where(k => k != PartKind.Compare)];
+
+    [Fact]
+    public void A_report_holds_what_was_chosen_in_its_order_then_cautions_sources_and_how_to_make_it_again()
+    {
+        var report = Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Cost, PartKind.Car));
+        Assert.Equal(
+            ["Roll, dive, travel, headlamp", "The car: Hazel saloon", "Before anybody acts on these numbers", "Sources of the numbers", "To make this report again"],
+            report.Parts.Select(p => p.Heading));
+    }
+
+    [Fact]
+    public void Every_part_says_something_and_every_source_of_a_part_is_listed()
+    {
+        var report = Report.From(ReportSamples.Of(DrawnCars.Saloon, Alone));
+        Assert.Equal(Alone.Length + 3, report.Parts.Length);
+        var listed = report.Parts[^2].Blocks.OfType<Tabulated>().Single().Table.Rows.Select(r => r.Cells[0]).ToList();
+        Assert.All(report.Parts.SelectMany(p => p.Sources), s => Assert.Contains(s.Key, listed));
+        Assert.Equal(listed.Distinct(), listed);
+    }
+
+    [Fact]
+    public void The_same_choices_give_the_same_page_however_many_passes_run_at_once()
+    {
+        var choices = ReportSamples.Of(DrawnCars.Saloon, Alone);
+        Assert.Equal(Html.Of(Report.From(choices)), Html.Of(Report.From(choices with { Degree = 4 })));
+    }
+
+    [Fact]
+    public void Several_cars_are_set_side_by_side_and_the_change_has_its_price()
+    {
+        var softer = DrawnCars.Saloon with { Name = "Hazel saloon, trimmed", Front = DrawnCars.Saloon.Front with { AntiRollBar = new(20000.0) } };
+        var report = Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Compare, PartKind.Cost) with { Cars = [DrawnCars.Saloon, softer] });
+        Assert.Equal(["Side by side", "The price of the change"], report.Parts.Take(2).Select(p => p.Heading));
+        Assert.Equal(2, report.Parts[0].Blocks.OfType<Illustration>().Count());
+        Assert.Contains(report.Parts[1].Blocks.OfType<Points>().SelectMany(p => p.Texts), t => t.StartsWith("Changed anti-roll bar", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_road_without_a_bump_leaves_the_rule_unjudged_and_says_so()
+    {
+        var waves = Road.From(new SineRoad { Wavelength = new(6.0), Amplitude = new(0.01), Waves = 10 });
+        var report = Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Rule) with { Road = waves });
+        Assert.Contains("has no single bump", ((Paragraph)report.Parts[0].Blocks.Single()).Text);
+    }
+
+    [Fact]
+    public void A_car_without_doubts_says_how_to_state_them()
+    {
+        // An inertia that is not given is estimated, and the estimate is doubtful.
+        var car = DrawnCars.Saloon with { Body = DrawnCars.Saloon.Body with { PitchInertia = new(1800.0), RollInertia = new(450.0) } };
+        var report = Report.From(ReportSamples.Of(car, PartKind.Doubt));
+        Assert.Contains("states no doubts", ((Paragraph)report.Parts[0].Blocks.Single()).Text);
+    }
+
+    [Fact]
+    public void A_load_that_a_car_does_not_have_is_refused_with_those_it_has()
+    {
+        var refusal = Assert.Throws<RefusedValueException>(() => Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Cost) with { Load = "an elephant" }));
+        Assert.Contains("as described", refusal.Message);
+    }
+
+    [Fact]
+    public void Choices_that_cannot_be_are_refused()
+    {
+        var choices = ReportSamples.Of(DrawnCars.Saloon, PartKind.Car);
+        Assert.Throws<RefusedValueException>(() => choices with { Cars = [DrawnCars.Saloon, DrawnCars.Saloon] });
+        Assert.Throws<RefusedValueException>(() => choices with { Cars = [] });
+        Assert.Throws<RefusedValueException>(() => choices with { Parts = [PartKind.Car, PartKind.Car] });
+        Assert.Throws<RefusedValueException>(() => choices with { Draws = 3 });
+        Assert.Throws<RefusedValueException>(() => choices with { Speed = 0.0 });
+        Assert.Throws<RefusedValueException>(() => new ReportInput { Name = "a", Text = "", Sha256 = "12" });
+    }
+
+    // GUM 7.2.6: the numerical values of the estimate and its uncertainty should not be given with an excessive number of digits; two for the uncertainty.
+    [Theory]
+    [InlineData(1.18234, 0.0612, "1.182 ± 0.061")]
+    [InlineData(7277.4, 20.3, "7277 ± 20")]
+    [InlineData(-0.5, 0.25, "−0.50 ± 0.25")]
+    [InlineData(7277.4, 203.0, "7277 ± 203")]
+    [InlineData(1.18234, 0.0, "1.182")]
+    [InlineData(double.NaN, 0.1, "–")]
+    public void A_value_ends_where_its_doubt_ends(double value, double doubt, string printed) => Assert.Equal(printed, DoubtsTable.Cell(value, doubt));
+
+    [Fact]
+    public void Sources_are_told_apart_by_their_keys()
+    {
+        Assert.Equal(Sources.All.Count, Sources.All.Select(s => s.Key).Distinct().Count());
+        Assert.All(Sources.All, s => Assert.Same(s, Sources.Of(s.Key)));
+        Assert.Throws<KeyNotFoundException>(() => Sources.Of("hearsay"));
+    }
+}
