@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Figures;
+using Heaveline.Insight;
 using Heaveline.Models;
 
 namespace Heaveline.Reports;
@@ -19,8 +20,7 @@ internal static class CarPart
         }
 
         blocks.Add(Illustration.Of(LoadStatesFigure.Of(models)));
-        blocks.AddRange(DescribeTable.Of(car, models).Select(t => Tabulated.Of(t, $"{car.Name}, {char.ToLowerInvariant(t.Title[0])}{t.Title[1..]}, by load state")));
-        blocks.AddRange(DoubtsTable.Of(car, models));
+        blocks.AddRange(LoadsTable.Of([.. models.Select(m => new CarAtRest(m))]));
         blocks.Add(Points.Of(DescribeNotes.Of(models)));
         return new ReportPart
         {

@@ -8,20 +8,36 @@ internal static class CostPart
 {
     public static ReportPart Of(ReportWork work)
     {
-        List<SideEffects> effects = [.. work.Models.Select(SideEffects.Of)];
+        List<CarAtRest> rests = [.. work.Models.Select(m => new CarAtRest(m))];
+        List<SideEffects> effects = [.. rests.Select(r => r.SideEffects)];
         var cars = work.Choices.Cars;
-        string[] notes = [.. effects.SelectMany(e => e.Notes).Distinct(), .. LampWords.Of(effects[^1]).Select(line => line.Trim())];
+        var rows = CostTable.Rows(rests);
+        var study = Study(work, [.. rows.Select(r => r.Output)]);
+        string[] notes =
+        [
+            .. study is null ? [] : new[] { DoubtTables.Words(study, work.Several) },
+            .. effects.SelectMany(e => e.Notes).Distinct(),
+            .. LampWords.Of(effects[^1]).Select(line => line.Trim()),
+        ];
         return new ReportPart
         {
             Heading = work.Several ? "The price of the change" : "Roll, dive, travel, headlamp",
             Blocks =
             [
-                Tabulated.Of(CostTable.Of(work.Names, effects), $"Side effects, {work.Models[0].Load.Name}"),
+                Tabulated.Of(CostTable.Of(work.Names, rests, rows), $"Side effects, {work.Models[0].Load.Name}"),
+                .. study is null ? [] : DoubtTables.Of("Side effects", work.Names, [.. rows.Select(r => r.Row)], study).Select(t => Tabulated.Of(t)),
                 .. notes.Length > 0 ? [Points.Of(notes)] : Array.Empty<Block>(),
                 .. Enumerable.Range(1, cars.Length - 1).SelectMany(k => Reminders(cars[0], cars[k], SideEffectsChange.Between(effects[0], effects[k]))),
             ],
-            Sources = [Sources.Axes, Sources.SideEffects],
+            Sources = [Sources.Axes, Sources.SideEffects, .. study is null ? [] : new[] { Sources.Draws }],
         };
+    }
+
+    private static JointStudy? Study(ReportWork work, IReadOnlyList<StaticOutput> outputs)
+    {
+        CarDoubts[] doubts = [.. work.Models.Select(m => CarDoubts.Of(m.Car, m.Load))];
+        var choices = work.Choices;
+        return doubts.Any(d => d.AreStated) ? JointStudy.Of(doubts, outputs, choices.Draws, choices.Seed, choices.Degree, cancellation: work.Cancellation) : null;
     }
 
     private static IEnumerable<Block> Reminders(Heaveline.Cars.Car before, Heaveline.Cars.Car after, SideEffectsChange change)

@@ -12,12 +12,12 @@ internal static class DoubtPart
         var choices = work.Choices;
         var (car, load) = (choices.Cars[0], work.Models[0].Load);
         var heading = $"How sure the numbers are: {car.Name}";
-        if (CarDoubts.Of(car, load).Sources.Count == 0)
+        if (!CarDoubts.Of(car, load).AreStated)
         {
             return new ReportPart { Heading = heading, Blocks = [Paragraph.Of("The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %).")] };
         }
 
-        List<DoubtStudy> studies = [DoubtStudy.Of(car, load, StaticOutput.All, choices.Draws, choices.Seed, choices.Degree, work.Cancellation)];
+        List<DoubtStudy> studies = [DoubtStudy.Of(car, load, StaticOutput.All, choices.Draws, choices.Seed, choices.Degree, cancellation: work.Cancellation)];
         if (work.Passes[0].Pass.Outcome == PassOutcome.Completed)
         {
             PassMeasure[] measures = choices.Road.Event is null ? [PassMeasure.PitchAngle, PassMeasure.PitchAcceleration] : [PassMeasure.SettlingAngle, PassMeasure.LateAngle, PassMeasure.HitAcceleration];
@@ -32,8 +32,8 @@ internal static class DoubtPart
             [
                 Paragraph.Of(FormattableString.Invariant($"{choices.Draws} cars drawn within the doubts of the car file, seed {choices.Seed}; {load.Name}, {work.Drive}.")),
                 Illustration.Of(DoubtFigure.Of(car.Name, results, choices.Draws, choices.Seed)),
-                Tabulated.Of(DoubtTable.Of(results), $"{car.Name}, {load.Name}: what the doubts leave possible"),
-                Points.Of(DoubtTable.Sentences(studies, results)),
+                Tabulated.Of(DrawnTable.Of(results), $"{car.Name}, {load.Name}: what the doubts leave possible"),
+                Points.Of(DrawnTable.Sentences(studies, results)),
             ],
             Sources = [Sources.Draws, Sources.Steps, Sources.Parts],
         };
