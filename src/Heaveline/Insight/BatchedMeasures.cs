@@ -15,22 +15,25 @@ internal static class BatchedMeasures
     public static double[][] Of(IReadOnlyList<PassRequest?> requests, IReadOnlyList<PassMeasure> measures, PassOptions? options, int degree, IProgress<double>? progress, CancellationToken cancellation)
     {
         options ??= Usual;
+        // No longer than the measures look; half a second is the shortest record there is.
+        options = options with { SettlingTime = Math.Min(options.SettlingTime, Math.Max(0.5, measures.Max(m => m.LooksFor))) };
+        var channels = measures.Max(m => m.Reads);
         double[][] rows = [.. requests.Select(_ => Enumerable.Repeat(double.NaN, measures.Count).ToArray())];
         int[] asked = [.. Enumerable.Range(0, requests.Count).Where(i => requests[i] is not null)];
-        int[][] groups = [.. asked.Chunk(PassBatch.Width)];
+        var groups = PassGroup.Of([.. asked.Select(i => requests[i]!)], options, PassBatch.Width);
         var done = 0;
-        Parallel.For(0, groups.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation }, g =>
+        Parallel.For(0, groups.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation }, g =>
         {
-            var passes = PassBatch.Of([.. groups[g].Select(i => requests[i]!)], options, cancellation);
-            for (var k = 0; k < passes.Count; k++)
+            var passes = groups[g].Run(options, PassBatch.Width, channels);
+            for (var k = 0; k < passes.Length; k++)
             {
                 if (passes[k].Outcome == PassOutcome.Completed)
                 {
-                    rows[groups[g][k]] = [.. measures.Select(m => m.Of(passes[k]))];
+                    rows[asked[groups[g].Places[k]]] = [.. measures.Select(m => m.Of(passes[k]))];
                 }
             }
 
-            progress?.Report(Interlocked.Increment(ref done) / (double)groups.Length);
+            progress?.Report(Interlocked.Increment(ref done) / (double)groups.Count);
         });
         return rows;
     }
