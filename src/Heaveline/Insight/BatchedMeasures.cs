@@ -16,20 +16,33 @@ internal static class BatchedMeasures
     {
         options ??= Usual;
         // No longer than the measures look; half a second is the shortest record there is.
-        options = options with { SettlingTime = Math.Min(options.SettlingTime, Math.Max(0.5, measures.Max(m => m.LooksFor))) };
-        var channels = measures.Max(m => m.Reads);
+        options = options with { SettlingTime = Math.Min(options.SettlingTime, measures.Select(m => m.LooksFor).Append(0.5).Max()) };
+        var channels = measures.Select(m => m.Reads).Append(Channel.Motion).Max();
         double[][] rows = [.. requests.Select(_ => Enumerable.Repeat(double.NaN, measures.Count).ToArray())];
         int[] asked = [.. Enumerable.Range(0, requests.Count).Where(i => requests[i] is not null)];
         var groups = PassGroup.Of([.. asked.Select(i => requests[i]!)], options, PassBatch.Width);
         var done = 0;
         Parallel.For(0, groups.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation }, g =>
         {
-            var passes = groups[g].Run(options, PassBatch.Width, channels);
-            for (var k = 0; k < passes.Length; k++)
+            void Keep(int place, Pass pass)
             {
-                if (passes[k].Outcome == PassOutcome.Completed)
+                if (pass.Outcome == PassOutcome.Completed)
                 {
-                    rows[asked[groups[g].Places[k]]] = [.. measures.Select(m => m.Of(passes[k]))];
+                    rows[asked[place]] = [.. measures.Select(m => m.Of(pass))];
+                }
+            }
+
+            // A measure of the caller's own may look at everything and keep the pass.
+            if (channels < Channel.Count)
+            {
+                groups[g].Measure(PassBatch.Width, channels, Keep);
+            }
+            else
+            {
+                var passes = groups[g].Run(options, PassBatch.Width);
+                for (var k = 0; k < passes.Length; k++)
+                {
+                    Keep(groups[g].Places[k], passes[k]);
                 }
             }
 

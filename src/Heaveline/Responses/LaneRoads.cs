@@ -10,8 +10,10 @@ internal sealed class LaneRoads<TLane>
     private readonly PassGroup group;
     private readonly List<(Profile Profile, double Behind, double Speed)> tracks = [];
 
-    // Which track each lane meets, by corner; the same everywhere or not.
+    // Which track each lane meets, by corner.
     private readonly int[][] under = [new int[TLane.Count], new int[TLane.Count], new int[TLane.Count], new int[TLane.Count]];
+    private readonly bool lanesAlike;
+    private readonly bool sidesAlike;
 
     public LaneRoads(PassGroup group)
     {
@@ -26,7 +28,9 @@ internal sealed class LaneRoads<TLane>
             }
         }
 
-        After = Each(tracks.Select(t => t.Profile.EndHeight - t.Profile.StartHeight).ToArray());
+        lanesAlike = under.All(lanes => lanes.All(track => track == lanes[0]));
+        sidesAlike = under[0].SequenceEqual(under[1]) && under[2].SequenceEqual(under[3]);
+        After = Each([.. tracks.Select(t => t.Profile.EndHeight - t.Profile.StartHeight)]);
     }
 
     /// <summary>Heights once every wheel has left the road.</summary>
@@ -68,10 +72,21 @@ internal sealed class LaneRoads<TLane>
         }
     }
 
-    private Quad<TLane> Each(ReadOnlySpan<double> values) => Quad<TLane>.Of(Across(under[0], values), Across(under[1], values), Across(under[2], values), Across(under[3], values));
-
-    private static TLane Across(int[] track, ReadOnlySpan<double> values)
+    private Quad<TLane> Each(ReadOnlySpan<double> values)
     {
+        var (frontLeft, rearLeft) = (Across(under[0], values), Across(under[2], values));
+        return sidesAlike
+            ? Quad<TLane>.Of(frontLeft, frontLeft, rearLeft, rearLeft)
+            : Quad<TLane>.Of(frontLeft, Across(under[1], values), rearLeft, Across(under[3], values));
+    }
+
+    private TLane Across(int[] track, ReadOnlySpan<double> values)
+    {
+        if (lanesAlike)
+        {
+            return TLane.Of(values[track[0]]);
+        }
+
         Span<double> lanes = stackalloc double[TLane.Count];
         for (var lane = 0; lane < lanes.Length; lane++)
         {

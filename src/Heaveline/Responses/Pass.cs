@@ -10,14 +10,14 @@ namespace Heaveline.Responses;
 /// </summary>
 public sealed class Pass
 {
-    private readonly double[] samples;
+    private readonly ReadOnlyMemory<double> samples;
     private readonly int channels;
     private readonly RideNumbers numbers;
 
-    // A pass of which not all was recorded never leaves the library: see PassMeasure.Reads.
-    internal Pass(RideModel model, Road road, double speed, PassTiming timing, double[] samples, PassStatistics statistics, int channels = Channel.Count)
+    // Of a pass that never leaves the library not all need be recorded: see PassMeasure.Reads.
+    internal Pass(RideModel model, Road road, double speed, PassTiming timing, ReadOnlyMemory<double> samples, PassStatistics statistics, int channels = Channel.Count)
     {
-        var (outcome, good, sentence) = PassRange.Of(model, samples, timing, channels);
+        var (outcome, good, sentence) = PassRange.Of(model, samples.Span, timing, channels);
         Model = model;
         Road = road;
         Speed = speed;
@@ -200,9 +200,10 @@ public sealed class Pass
     {
         Recorded(channel);
         var values = new double[Count];
+        var all = samples.Span;
         for (int k = 0, at = channel; k < values.Length; k++, at += channels)
         {
-            values[k] = samples[at];
+            values[k] = all[at];
         }
 
         return values;
@@ -213,7 +214,7 @@ public sealed class Pass
         var values = new double[Count];
         for (var k = 0; k < values.Length; k++)
         {
-            values[k] = of(samples.AsSpan(k * channels, channels));
+            values[k] = of(samples.Span.Slice(k * channels, channels));
         }
 
         return values;

@@ -1,3 +1,4 @@
+using System.Buffers;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
@@ -38,22 +39,44 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     /// <summary>All passes as one group, whatever their steps: the shortest serves all.</summary>
     public static PassGroup Whole(IReadOnlyList<PassRequest> requests, PassOptions options) => Ready(requests, options);
 
-    /// <summary>Computes the passes.</summary>
+    /// <summary>Computes the passes with all their traces.</summary>
     /// <param name="options">How to run them.</param>
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
-    /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names; a run that states its error records all.</param>
-    public Pass[] Run(PassOptions options, int width, int channels = Channel.Count)
+    public Pass[] Run(PassOptions options, int width)
     {
-        channels = options.StatesError ? Channel.Count : channels;
         var timing = Clocks.Aggregate(PassTiming.Cover);
-        var fine = Samples(timing, width, channels);
-        var coarse = options.StatesError ? Samples(timing with { StepsPerSample = timing.StepsPerSample / 2 }, width, channels) : null;
+        var fine = Samples(timing, width, Channel.Count, Fresh);
+        var coarse = options.StatesError ? Samples(timing with { StepsPerSample = timing.StepsPerSample / 2 }, width, Channel.Count, Fresh) : null;
         return [.. Requests.Select((r, k) =>
         {
-            var clock = Clocks[k] with { StepsPerSample = timing.StepsPerSample };
             var (pitch, tyre) = coarse is null ? (null, null) : PassError.Of(r.Model, fine[k], coarse[k]);
-            return new Pass(r.Model, r.Road, r.Speed, clock, fine[k], Pass.FixedStep(clock, pitch, tyre), channels);
+            return Made(k, timing, fine[k], Channel.Count, pitch, tyre);
         })];
+    }
+
+    /// <summary>Computes the passes without their error, and gives each to be measured. Of what was recorded nothing is kept: a pass is good for that one call.</summary>
+    /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
+    /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
+    /// <param name="measure">Is given the place among all that were asked for, and the pass.</param>
+    public void Measure(int width, int channels, Action<int, Pass> measure)
+    {
+        var timing = Clocks.Aggregate(PassTiming.Cover);
+        // Fresh room for every pass costs more to clear and to collect than the run itself (measured 2026-11-25: half of a map's time).
+        var samples = Samples(timing, width, channels, ArrayPool<double>.Shared.Rent);
+        try
+        {
+            for (var k = 0; k < samples.Length; k++)
+            {
+                measure(Places[k], Made(k, timing, samples[k], channels, null, null));
+            }
+        }
+        finally
+        {
+            foreach (var sheet in samples)
+            {
+                ArrayPool<double>.Shared.Return(sheet);
+            }
+        }
     }
 
     // What the same cars and roads have in common is worked out once.
@@ -96,11 +119,20 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
 
     private PassGroup Part(int[] places) => new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])]);
 
-    private double[][] Samples(PassTiming timing, int width, int channels) => width switch
+    private Pass Made(int k, PassTiming timing, double[] samples, int channels, double? pitchError, double? tyreError)
     {
-        8 => PassLanes<Lane512>.Samples(this, timing, channels),
-        4 => PassLanes<Lane256>.Samples(this, timing, channels),
-        2 => PassLanes<Lane128>.Samples(this, timing, channels),
-        _ => PassLanes<ScalarLane>.Samples(this, timing, channels),
+        var (model, road, speed) = Requests[k];
+        var clock = Clocks[k] with { StepsPerSample = timing.StepsPerSample };
+        return new Pass(model, road, speed, clock, samples.AsMemory(0, clock.Samples * channels), Pass.FixedStep(clock, pitchError, tyreError), channels);
+    }
+
+    private static double[] Fresh(int length) => GC.AllocateUninitializedArray<double>(length);
+
+    private double[][] Samples(PassTiming timing, int width, int channels, Func<int, double[]> sheet) => width switch
+    {
+        8 => PassLanes<Lane512>.Samples(this, timing, channels, sheet),
+        4 => PassLanes<Lane256>.Samples(this, timing, channels, sheet),
+        2 => PassLanes<Lane128>.Samples(this, timing, channels, sheet),
+        _ => PassLanes<ScalarLane>.Samples(this, timing, channels, sheet),
     };
 }

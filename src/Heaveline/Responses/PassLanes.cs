@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Runtime.InteropServices;
 using Heaveline.Models;
 using Heaveline.Numerics;
 
@@ -9,7 +10,11 @@ internal static class PassLanes<TLane>
     where TLane : struct, ILane<TLane>
 {
     /// <summary>Recorded samples of each pass on its own clock, one sample after the other, some channels each.</summary>
-    public static double[][] Samples(PassGroup group, PassTiming timing, int channels)
+    /// <param name="group">The passes.</param>
+    /// <param name="timing">The clock that covers all of theirs.</param>
+    /// <param name="channels">How much of a sample is recorded.</param>
+    /// <param name="sheet">Gives room for at least so many numbers, which need not be cleared.</param>
+    public static double[][] Samples(PassGroup group, PassTiming timing, int channels, Func<int, double[]> sheet)
     {
         if (group.Requests.Length > TLane.Count)
         {
@@ -29,7 +34,7 @@ internal static class PassLanes<TLane>
             road.Read(moving, timing.Start, first, timing.Step);
             PassStepper<Quad<TLane>, TLane>.Run(
                 constants, new(first, moving, road.After), timing.Samples, timing.StepsPerSample, TLane.Of(timing.Step), samples.AsSpan(0, timing.Samples * channels), channels);
-            return Apart(samples, group.Clocks, timing, channels);
+            return Apart(samples, group.Clocks, timing, channels, sheet);
         }
         finally
         {
@@ -38,19 +43,17 @@ internal static class PassLanes<TLane>
         }
     }
 
-    private static double[][] Apart(TLane[] samples, PassTiming[] clocks, PassTiming timing, int channels)
+    private static double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing, int channels, Func<int, double[]> sheet)
     {
-        double[][] each = [.. clocks.Select(c => GC.AllocateUninitializedArray<double>(c.Samples * channels))];
-        Span<double> lanes = stackalloc double[TLane.Count];
+        var flat = MemoryMarshal.Cast<TLane, double>(samples);
+        var each = new double[clocks.Length][];
         for (var k = 0; k < each.Length; k++)
         {
             // Every lane ends at its own time: what the others still record is not its own.
-            var own = each[k];
-            var shift = channels * (clocks[k].First - timing.First);
-            for (var i = 0; i < own.Length; i++)
+            var own = (each[k] = sheet(clocks[k].Samples * channels)).AsSpan(0, clocks[k].Samples * channels);
+            for (int i = 0, at = (TLane.Count * channels * (clocks[k].First - timing.First)) + k; i < own.Length; i++, at += TLane.Count)
             {
-                samples[shift + i].To(lanes);
-                own[i] = lanes[k];
+                own[i] = flat[at];
             }
         }
 

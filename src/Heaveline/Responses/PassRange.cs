@@ -15,7 +15,7 @@ internal static class PassRange
     /// <param name="samples">The record.</param>
     /// <param name="timing">Its clock.</param>
     /// <param name="channels">Length of one sample.</param>
-    public static (PassOutcome Outcome, int Good, string Sentence) Of(RideModel model, double[] samples, PassTiming timing, int channels = Channel.Count)
+    public static (PassOutcome Outcome, int Good, string Sentence) Of(RideModel model, ReadOnlySpan<double> samples, PassTiming timing, int channels = Channel.Count)
     {
         var n = model.Numbers;
         var count = samples.Length / channels;
@@ -26,7 +26,7 @@ internal static class PassRange
 
         for (var k = 0; k < count; k++)
         {
-            var s = samples.AsSpan(k * channels, channels);
+            var s = samples.Slice(k * channels, channels);
             var time = timing.Start + (k * timing.SampleStep);
             foreach (var value in s)
             {
@@ -62,7 +62,7 @@ internal static class PassRange
     }
 
     // Almost every pass: all finite, no angle and no travel near its limit. Few steps a sample, and none for a limit that a car does not have.
-    private static bool Within(RideNumbers n, double[] samples, int channels)
+    private static bool Within(RideNumbers n, ReadOnlySpan<double> samples, int channels)
     {
         var nothing = Vector<double>.Zero;
         foreach (var several in MemoryMarshal.Cast<double, Vector<double>>(samples))
@@ -95,7 +95,7 @@ internal static class PassRange
             {
                 for (var at = 0; at < samples.Length; at += channels)
                 {
-                    var travel = Travel(n, samples.AsSpan(at, Channel.Motion), i);
+                    var travel = Travel(n, samples.Slice(at, Channel.Motion), i);
                     within &= travel <= most && travel >= least;
                 }
             }
