@@ -17,7 +17,7 @@ internal static class RuleMaps
     private const int Ratios = 60;
     private const int Speeds = 200;
     private const int Draws = 2000;
-    private const int Rounds = 3;
+    private const int Rounds = 7;
 
     public static int Run()
     {

@@ -8,7 +8,10 @@ internal static class BatchedMeasures
     /// <summary>Usual options: no error estimate, since cars are compared with each other.</summary>
     public static PassOptions Usual { get; } = PassOptions.Default with { StatesError = false };
 
-    /// <summary>The measures, shape (requests)(measures); NaN for a null request and for a pass that did not run to its end.</summary>
+    /// <summary>
+    /// The measures, shape (requests)(measures); NaN for a null request and for a pass that left the model's range. A pass runs only as long as a measure
+    /// looks: what would happen later does not count.
+    /// </summary>
     public static double[][] Of(IReadOnlyList<PassRequest?> requests, IReadOnlyList<PassMeasure> measures, PassOptions? options, int degree, CancellationToken cancellation) => Of(requests, measures, options, degree, null, cancellation);
 
     /// <summary>The same; the share done (–) is told from several threads.</summary>
