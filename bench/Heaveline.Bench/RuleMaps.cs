@@ -4,19 +4,21 @@ using Heaveline.Cars;
 using Heaveline.Insight;
 using Heaveline.Models;
 using Heaveline.Quantities;
+using Heaveline.Responses;
 using Heaveline.Roads;
 
 namespace Heaveline.Bench;
 
 /// <summary>
 /// Whole maps of a rule: 60 frequency ratios by 200 speeds, 20 to 120 km/h, and the reference at each speed, by hit and settling from the same passes; the
-/// same with late pitch, which asks for the whole record; and a study of 2000 doubtful cars over the same hump.
+/// same with late pitch, which asks for the whole record; a study of 2000 doubtful cars over the same hump; and single passes, as a page asks for them.
 /// </summary>
 internal static class RuleMaps
 {
     private const int Ratios = 60;
     private const int Speeds = 200;
     private const int Draws = 2000;
+    private const int Passes = 1000;
     private const int Rounds = 7;
 
     public static int Run()
@@ -34,15 +36,24 @@ internal static class RuleMaps
             Rear = car.Rear with { UnsprungMass = Doubtful(car.Rear.UnsprungMass, 0.04), Spring = car.Rear.Spring with { Law = new LinearSpring { Rate = Doubtful(new Amount<Stiffness>(26000.0), 0.05) } } },
             Wheelbase = Doubtful(car.Wheelbase, 0.004),
         };
+        var four = PassOptions.Default with { Duration = 4.0, StatesError = false };
         // Compiles what the timed rounds run.
         for (var i = 0; i < 3; i++)
         {
             Map(ratios, speeds[..40], late, 2);
             Study(2);
+            _ = Pass.Of(model, road, Saloon.Speed, four);
         }
 
         Console.WriteLine("| what | threads | wall, s | processor, s | passes a second |");
         Console.WriteLine("|---|--:|--:|--:|--:|");
+        Time($"{Passes} single passes of 4 s with all traces, one after the other", 1, Passes, () =>
+        {
+            for (var i = 0; i < Passes; i++)
+            {
+                _ = Pass.Of(model, road, Saloon.Speed, four);
+            }
+        });
         foreach (var threads in new[] { 1, Environment.ProcessorCount }.Distinct())
         {
             Time($"map {Ratios} × {Speeds}, hit and settling", threads, (Ratios + 1) * Speeds, () => Map(ratios, speeds, both, threads));
