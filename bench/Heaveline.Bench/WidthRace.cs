@@ -91,7 +91,7 @@ internal static class WidthRace
         return () =>
         {
             var start = Stopwatch.GetTimestamp();
-            PassStepper<TQuad, TLane>.Run(constants, road, Samples, StepsPerSample, TLane.Of(Step), samples);
+            PassStepper<TQuad, TLane>.Run(constants, new(0, road, default), Samples, StepsPerSample, TLane.Of(Step), samples);
             return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         };
 

@@ -23,7 +23,7 @@ internal static class MapCommand
         var car = new Argument<string>("CAR") { Description = "A car file or a variant." };
         var rule = new Option<string>("--rule")
         {
-            Description = "What is turned: ratio (rear over front frequency), damping, index (dynamic index), wheelbase (inertia grows with it), wheelbase-same-body (inertia kept), shared-springs.",
+            Description = "What is turned: ratio (rear over front frequency), damping, index (dynamic index), wheelbase (inertia grows with it), wheelbase-same-body (inertia kept), shared-springs, shared-damping (the share of a common spring or damper of front and rear).",
             HelpName = "RULE",
             DefaultValueFactory = _ => "ratio",
         };
@@ -136,7 +136,7 @@ internal static class MapCommand
         {
             // Loads that stand at the same place share one line.
             var standing = loads.GroupBy(l => Math.Round(l.Own, 4)).Select(g => (g.Count() == loads.Length ? "this car" : string.Join(", ", g.Select(l => l.Name)), g.First().Own));
-            Pictures.Write(streams, RuleMapFigure.Of(map, [.. standing]), figure);
+            Pictures.Write(streams, RuleMapFigure.Of(map, [.. standing], rules is null ? null : RatioForms.Of(model)), figure);
         }
 
         return ExitCode.Done;

@@ -6,7 +6,7 @@ namespace Heaveline.Cli.Commands;
 /// <summary>The rules that can be mapped, by their words on the command line, and what values are tried.</summary>
 internal static class MapRule
 {
-    public static readonly string[] Words = ["ratio", "damping", "index", "wheelbase", "wheelbase-same-body", "shared-springs"];
+    public static readonly string[] Words = ["ratio", "damping", "index", "wheelbase", "wheelbase-same-body", "shared-springs", "shared-damping"];
 
     /// <summary>The rule's axis; the reference is one of the values wherever it is not the car's own.</summary>
     public static RuleAxis Of(string word, RideModel model, int count)
@@ -22,6 +22,7 @@ internal static class MapRule
             "wheelbase" => RuleAxis.Wheelbase(Lengths(), inertiaGrows: true),
             "wheelbase-same-body" => RuleAxis.Wheelbase(Lengths(), inertiaGrows: false),
             "shared-springs" => RuleAxis.SharedSprings(Even(0.0, 0.9)),
+            "shared-damping" => RuleAxis.SharedDamping(Even(0.0, 0.9)),
             _ => throw new Stopped($"heaveline: '{word}' is no rule; there are {string.Join(", ", Words)}.", ExitCode.WrongUsage),
         };
     }

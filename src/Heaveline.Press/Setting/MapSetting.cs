@@ -66,7 +66,7 @@ internal sealed class MapSetting : PanelSetting
         var curves = CurvesOf(plot, x, y);
         var marks = panel.Marks.Where(mark => x.Shows(mark.X) && y.Shows(mark.Y)).Select(mark => (Mark: mark, At: new Spot(x.At(mark.X), y.At(mark.Y)))).ToArray();
         Spot[][] over = [.. curves.Select(curve => curve.Way)];
-        var rooms = BesideMarks.Of([.. marks.Select(mark => (mark.At, mark.Mark.Label))], [.. over, .. lines.Select(line => line.Way)], plot, Lettering.Label, []);
+        var rooms = BesideMarks.Of([.. marks.Select(mark => (mark.At, mark.Mark.Label))], over, plot, Lettering.Label, [], [.. lines.Select(line => line.Way)]);
         Box[] taken = [.. rooms.Where(room => room.Width > 0.0).Select(room => room.Grown(0.8)), .. marks.Select(mark => new Box(mark.At.X, mark.At.Y, mark.At.X, mark.At.Y).Grown(Symbols.Reach + 0.8))];
         var numbers = MapNumbers.Of(lines, scale.Numbers(), plot, taken, over);
         Box[] gaps = [.. taken, .. numbers.Select(number => number.Room)];

@@ -24,6 +24,8 @@ public static class RatioMapFigure
     /// <param name="bestCurve">The ratio with the best value at each speed, shape (nx); NaN where there is none. Empty: no curve.</param>
     /// <param name="ratioLabel">What the ratio is, or another thing that is turned.</param>
     /// <param name="ratioUnit">Its unit. Blank for a plain number.</param>
+    /// <param name="closedForms">Curves to compare the best one with.</param>
+    /// <param name="marks">Places on the map with a name.</param>
     /// <exception cref="RefusedValueException">The shapes differ, or places do not rise.</exception>
     public static Figure Of(
         string title,
@@ -38,7 +40,9 @@ public static class RatioMapFigure
         ImmutableArray<(string Name, double Ratio)> carMarks,
         ReadOnlySpan<double> bestCurve,
         string ratioLabel = "natural frequency, rear over front",
-        string ratioUnit = "")
+        string ratioUnit = "",
+        ImmutableArray<Trace> closedForms = default,
+        ImmutableArray<Mark> marks = default)
     {
         var grid = MapGrid.From(speeds, ratios, values);
         var traces = new List<Trace>();
@@ -47,6 +51,7 @@ public static class RatioMapFigure
             traces.Add(Trace.From("best", speeds, bestCurve, Pen.Of(Ink.Third) with { Width = 1.6 }));
         }
 
+        traces.AddRange(Drawable.Any(closedForms));
         // Dashes tell the load states apart, in the order given; contour lines are thinner than all of them.
         Dash[] dashes = [Dash.DashDot, Dash.Dotted, Dash.Dashed, Dash.Solid];
         traces.AddRange(Drawable.Any(carMarks).Where(car => car.Ratio >= grid.Ys[0] && car.Ratio <= grid.Ys[^1]).Select((car, i) =>
@@ -54,7 +59,7 @@ public static class RatioMapFigure
         return new Figure
         {
             Title = title,
-            AltText = $"Map of {measureLabel} over speed and {ratioLabel}.{Extremes(grid, unit)}{Standing(carMarks)}",
+            AltText = $"Map of {measureLabel} over speed and {ratioLabel}.{Extremes(grid, unit)}{Standing(carMarks)}{Beside(closedForms, marks)}",
             Caption = caption,
             SignNote = middle is { } centre ? FormattableString.Invariant($"{signNote} Lines: solid above {centre:G4}, dashed below.").Trim() : signNote,
             Size = FigureSize.Page,
@@ -71,6 +76,7 @@ public static class RatioMapFigure
                         ? new MapHatch { From = of - (Unnoticed * Math.Abs(of)), To = of + (Unnoticed * Math.Abs(of)), Label = "makes no difference (within 3 %)" }
                         : null,
                     Traces = [.. traces],
+                    Marks = Drawable.Any(marks),
                 },
             ],
         };
@@ -85,4 +91,8 @@ public static class RatioMapFigure
 
     private static string Standing(ImmutableArray<(string Name, double Ratio)> cars) =>
         cars.IsDefaultOrEmpty ? "" : $" The car stands at {string.Join(", ", cars.Select(car => FormattableString.Invariant($"{car.Ratio:F2} ({car.Name})")))}.";
+
+    private static string Beside(ImmutableArray<Trace> closedForms, ImmutableArray<Mark> marks) =>
+        (closedForms.IsDefaultOrEmpty ? "" : $" Closed forms beside the best ratio: {string.Join(", ", closedForms.Select(form => form.Name))}.")
+        + (marks.IsDefaultOrEmpty ? "" : $" Marked on the car's own line: {string.Join(", ", marks.Select(mark => mark.Label))}.");
 }

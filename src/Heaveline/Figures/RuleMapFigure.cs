@@ -9,8 +9,9 @@ public static class RuleMapFigure
     /// <summary>The figure, page wide.</summary>
     /// <param name="map">The map.</param>
     /// <param name="standing">The car's own value by load state.</param>
+    /// <param name="forms">The closed forms for the best frequency ratio, drawn beside it where the map's measure is of the settling; null on a map of another rule.</param>
     /// <exception cref="RefusedValueException">Fewer than two speeds or values.</exception>
-    public static Figure Of(RuleMap map, IReadOnlyList<(string Load, double Value)> standing)
+    public static Figure Of(RuleMap map, IReadOnlyList<(string Load, double Value)> standing, RatioForms? forms = null)
     {
         ArgumentNullException.ThrowIfNull(map);
         ArgumentNullException.ThrowIfNull(standing);
@@ -26,9 +27,10 @@ public static class RuleMapFigure
 
         // A best value at the edge is only the end of what was tried: no curve there.
         double[] best = [.. map.Best.Select(b => b is { AtEdge: false } inside ? inside.Value : double.NaN)];
+        var closed = forms is null || map.Measure == PassMeasure.HitAcceleration ? null : ClosedFormCurves.Of(map, forms);
         return RatioMapFigure.Of(
             $"{map.Model.Car.Name}: is it true that {char.ToLowerInvariant(map.Axis.Claim[0])}{map.Axis.Claim[1..].TrimEnd('.')}?",
-            Caption(map),
+            Caption(map) + (closed?.Caption ?? ""),
             "",
             [.. speeds.Select(v => 3.6 * v)],
             [.. values],
@@ -39,7 +41,9 @@ public static class RuleMapFigure
             [.. standing.Select(s => (s.Load, s.Value))],
             best.Any(double.IsFinite) ? best : [],
             map.Axis.ShortName,
-            map.Axis.Symbol);
+            map.Axis.Symbol,
+            closed?.Curves ?? [],
+            closed?.Marks ?? []);
     }
 
     private static string Caption(RuleMap map) =>

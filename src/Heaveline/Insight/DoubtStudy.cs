@@ -48,7 +48,7 @@ public sealed record DoubtStudy
     /// <param name="outputs">What to follow.</param>
     /// <param name="samples">How many cars, 10 to 1 000 000.</param>
     /// <param name="seed">Seed.</param>
-    /// <param name="options">How to run the passes; null: 3 s of settling in steps of 1.25 ms, 200 samples a second, without the error estimate: far below the scatter of the draws.</param>
+    /// <param name="options">How to run the passes; null: 3 s of settling in steps of 1.25 ms, 200 samples a second, without the error estimate: far below the scatter of the draws. No pass runs longer than an output looks.</param>
     /// <param name="degree">How many groups of passes run at once.</param>
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>

@@ -11,6 +11,9 @@ namespace Heaveline.Insight;
 /// </summary>
 public sealed record JointStudy
 {
+    // So many draws at a time that cars of one step fill the lanes, and that a study of a million never holds them all.
+    private const int AtOnce = 64;
+
     /// <summary>The doubts.</summary>
     public required JointDoubts Doubts { get; init; }
 
@@ -68,7 +71,7 @@ public sealed record JointStudy
     /// <param name="outputs">What to follow.</param>
     /// <param name="samples">How many draws, 10 to 1 000 000.</param>
     /// <param name="seed">Seed.</param>
-    /// <param name="options">How to run the passes; null: 3 s of settling in steps of 1.25 ms, 200 samples a second, without the error estimate: far below the scatter of the draws.</param>
+    /// <param name="options">How to run the passes; null: 3 s of settling in steps of 1.25 ms, 200 samples a second, without the error estimate: far below the scatter of the draws. No pass runs longer than an output looks.</param>
     /// <param name="degree">How many groups of passes run at once.</param>
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
@@ -87,16 +90,14 @@ public sealed record JointStudy
         ArgumentNullException.ThrowIfNull(outputs);
         options ??= PassOptions.Default with { StatesError = false, SamplesPerSecond = 200.0, LargestStep = 1.25e-3 };
         var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
-        draws.Each(PassBatch.Width, degree, progress, (first, count) =>
+        draws.Each(AtOnce, degree, progress, (first, count) =>
         {
             IReadOnlyList<RideModel>[] models = [.. Enumerable.Range(first, count).Select(draws.Draw)];
-            for (var car = 0; car < cars.Count; car++)
+            PassRequest[] requests = [.. Enumerable.Range(0, cars.Count).SelectMany(car => models.Select(m => new PassRequest(m[car], road, speed)))];
+            var rows = BatchedMeasures.Of(requests, outputs, options, 1, cancellation);
+            for (var i = 0; i < rows.Length; i++)
             {
-                var passes = PassBatch.Of([.. models.Select(m => new PassRequest(m[car], road, speed))], options, cancellation);
-                for (var k = 0; k < count; k++)
-                {
-                    draws.Keep(car, first + k, passes[k].Outcome == PassOutcome.Completed ? outputs.Select(o => o.Of(passes[k])) : null);
-                }
+                draws.Keep(i / count, first + (i % count), rows[i].All(double.IsNaN) ? null : rows[i]);
             }
         }, cancellation);
         return draws.Study([.. outputs.Select(o => (o.Name, o.Symbol))], model =>

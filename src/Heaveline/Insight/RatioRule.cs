@@ -31,7 +31,7 @@ public sealed record RatioRule
     public static double LatePitch(double wheelbase, double frequency, double speed) => 1.0 + (LateCoefficient * wheelbase * frequency / speed);
 
     /// <summary>
-    /// Ratio r at which n·T_f = L/V + n·T_r about a kept mean: with T_f = √r/f and T_r = 1/(f√r), √r − 1/√r = L·f/(n·V).
+    /// Ratio of the damped periods r = T_f/T_r at which n·T_f = L/V + n·T_r about a kept mean: with T_f = √r/f and T_r = 1/(f√r), √r − 1/√r = L·f/(n·V).
     /// </summary>
     /// <param name="wheelbase">L, m.</param>
     /// <param name="frequency">Mean damped frequency f = 1/√(T_f·T_r), Hz.</param>
@@ -49,22 +49,15 @@ public sealed record RatioRule
     public static IReadOnlyList<RatioRule> Of(RuleMap map)
     {
         ArgumentNullException.ThrowIfNull(map);
-        var ends = Coincidence.Of(map.Model);
-        if (ends.FrontPeriod is not { } front || ends.RearPeriod is not { } rear)
-        {
-            throw new RefusedValueException("damping", ends.WhyNot ?? "too heavy", "below critical", "Without a period there is no falling into step.");
-        }
-
-        var damped = 1.0 / Math.Sqrt(front * rear);
-        var mean = RideTuning.Of(map.Model).MeanFrequency;
+        var forms = RatioForms.Of(map.Model);
         var best = map.Best;
         return [.. map.Speeds.Select((v, i) => new RatioRule
         {
             Speed = v,
             Computed = best[i],
-            Late = LatePitch(ends.Wheelbase, mean, v),
-            Step = InStep(ends.Wheelbase, damped, v, Coincidence.SuitedCycles),
-            StepBand = (InStep(ends.Wheelbase, damped, v, Coincidence.MostCycles), InStep(ends.Wheelbase, damped, v, Coincidence.FewestCycles)),
+            Late = forms.Late(v),
+            Step = forms.InStep(v, Coincidence.SuitedCycles),
+            StepBand = (forms.InStep(v, Coincidence.MostCycles), forms.InStep(v, Coincidence.FewestCycles)),
         })];
     }
 }

@@ -80,10 +80,11 @@ public sealed record RuleMap
     /// <param name="axis">What to turn.</param>
     /// <param name="speeds">Speeds, m/s.</param>
     /// <param name="measures">By what to judge.</param>
-    /// <param name="options">How to run the passes; null: 3 s of settling, without the error estimate.</param>
+    /// <param name="options">How to run the passes; null: 3 s of settling, without the error estimate. No pass runs longer than a measure looks.</param>
     /// <param name="degree">How many groups of passes run at once.</param>
-    /// <param name="progress">Told the share done (–), from several threads.</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="progress">Told the share done (–) after every group of passes, from several threads, so that a smaller share may come after a larger one.</param>
+    /// <param name="cancellation">Stops the work: no further group is begun.</param>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static IReadOnlyList<RuleMap> Of(
         RideModel model, Road road, RuleAxis axis, IReadOnlyList<double> speeds, IReadOnlyList<PassMeasure> measures, PassOptions? options = null, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {

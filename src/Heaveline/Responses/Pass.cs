@@ -10,12 +10,14 @@ namespace Heaveline.Responses;
 /// </summary>
 public sealed class Pass
 {
-    private readonly double[] samples;
+    private readonly ReadOnlyMemory<double> samples;
+    private readonly int channels;
     private readonly RideNumbers numbers;
 
-    internal Pass(RideModel model, Road road, double speed, PassTiming timing, double[] samples, PassStatistics statistics)
+    // Of a pass that never leaves the library not all need be recorded: see PassMeasure.Reads.
+    internal Pass(RideModel model, Road road, double speed, PassTiming timing, ReadOnlyMemory<double> samples, PassStatistics statistics, int channels = Channel.Count)
     {
-        var (outcome, good, sentence) = PassRange.Of(model, samples, timing);
+        var (outcome, good, sentence) = PassRange.Of(model, samples.Span, timing, channels);
         Model = model;
         Road = road;
         Speed = speed;
@@ -25,8 +27,14 @@ public sealed class Pass
         SampleStep = timing.SampleStep;
         Count = good;
         this.samples = samples;
+        this.channels = channels;
         numbers = model.Numbers;
-        Time = [.. Enumerable.Range(0, good).Select(k => timing.Start + (k * timing.SampleStep))];
+        Time = new double[good];
+        for (var k = 0; k < good; k++)
+        {
+            Time[k] = timing.Start + (k * timing.SampleStep);
+        }
+
         RearLeaves = ((road.EventEnd ?? road.End) + model.Car.Wheelbase.Si) / speed;
     }
 
@@ -188,16 +196,35 @@ public sealed class Pass
 
     private double[] BodyHeight(double x, double y) => From(s => s[Channel.Heave] - (x * s[Channel.Pitch]) + (y * s[Channel.Roll]));
 
-    private double[] Raw(int channel) => From(s => s[channel]);
+    private double[] Raw(int channel)
+    {
+        Recorded(channel);
+        var values = new double[Count];
+        var all = samples.Span;
+        for (int k = 0, at = channel; k < values.Length; k++, at += channels)
+        {
+            values[k] = all[at];
+        }
+
+        return values;
+    }
 
     private double[] From(Func<ReadOnlySpan<double>, double> of)
     {
         var values = new double[Count];
         for (var k = 0; k < values.Length; k++)
         {
-            values[k] = of(samples.AsSpan(k * Channel.Count, Channel.Count));
+            values[k] = of(samples.Span.Slice(k * channels, channels));
         }
 
         return values;
+    }
+
+    private void Recorded(int channel)
+    {
+        if (channel >= channels)
+        {
+            throw new InvalidOperationException($"Channel {channel} was not recorded: this pass keeps the first {channels} only.");
+        }
     }
 }

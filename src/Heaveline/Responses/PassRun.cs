@@ -19,15 +19,18 @@ internal static class PassRun
         where TQuad : struct, IQuad<TQuad, ScalarLane>
     {
         var constants = RidePacking.Pack<TQuad, ScalarLane>([model.Numbers]);
-        var length = 2 * timing.Samples * timing.StepsPerSample;
+        var steps = timing.Samples * timing.StepsPerSample;
+        var (first, last) = road.Moving(speed, timing.Start, timing.Step, steps);
         // The table is of no use after the run, and large: it is borrowed. Every sample is written: it need not be cleared first.
-        var table = ArrayPool<TQuad>.Shared.Rent(length);
+        var table = ArrayPool<TQuad>.Shared.Rent(2 * (last - first));
         var samples = GC.AllocateUninitializedArray<double>(timing.Samples * Channel.Count);
         try
         {
-            road.Fill(table.AsSpan(0, length), speed, timing.Start, timing.Step);
+            var moving = table.AsSpan(0, 2 * (last - first));
+            road.Read(moving, speed, timing.Start, first, timing.Step);
+            var after = TQuad.Of(new(road.Rise(0)), new(road.Rise(1)), new(road.Rise(2)), new(road.Rise(3)));
             PassStepper<TQuad, ScalarLane>.Run(
-                constants, table.AsSpan(0, length), timing.Samples, timing.StepsPerSample, new ScalarLane(timing.Step), MemoryMarshal.Cast<double, ScalarLane>(samples.AsSpan()));
+                constants, new(first, moving, after), timing.Samples, timing.StepsPerSample, new ScalarLane(timing.Step), MemoryMarshal.Cast<double, ScalarLane>(samples.AsSpan()));
         }
         finally
         {

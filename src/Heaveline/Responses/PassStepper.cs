@@ -15,24 +15,33 @@ internal static class PassStepper<TQuad, TLane>
 {
     /// <summary>Runs <paramref name="outputs"/> recorded samples, <paramref name="perOutput"/> steps apart.</summary>
     /// <param name="c">The cars.</param>
-    /// <param name="road">Road heights and rates, two quads a step, at least outputs × perOutput steps.</param>
+    /// <param name="road">Road heights and rates, step by step.</param>
     /// <param name="outputs">Number of recorded samples.</param>
     /// <param name="perOutput">Steps from one to the next.</param>
     /// <param name="h">Step, s, one per lane (lanes may differ).</param>
-    /// <param name="samples">Receives <see cref="Channel.Count"/> lanes per output.</param>
-    public static void Run(RideConstants<TQuad, TLane> c, ReadOnlySpan<TQuad> road, int outputs, int perOutput, TLane h, Span<TLane> samples)
+    /// <param name="samples">Receives <paramref name="channels"/> lanes per output.</param>
+    /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
+    public static void Run(RideConstants<TQuad, TLane> c, RoadSteps<TQuad, TLane> road, int outputs, int perOutput, TLane h, Span<TLane> samples, int channels = Channel.Count)
     {
         var s = new RideState<TQuad, TLane>();
         var update = new AdamsUpdate<TQuad, TLane>(h, (c.Needs & Needs.FluidLink) != 0);
-        var at = 0;
+        var at = -road.First;
         for (var k = 0; k < outputs; k++)
         {
-            for (var n = 0; n < perOutput; n++, at += 2)
+            for (var n = 0; n < perOutput; n++, at++)
             {
-                RideKernel<TQuad, TLane>.Accelerations(c, s, in road[at], in road[at + 1]);
+                if ((uint)at < (uint)road.Moving.Length / 2)
+                {
+                    RideKernel<TQuad, TLane>.Accelerations(c, s, in road.Moving[2 * at], in road.Moving[(2 * at) + 1]);
+                }
+                else
+                {
+                    RideKernel<TQuad, TLane>.Accelerations(c, s, at < 0 ? road.Before : road.After, road.Still);
+                }
+
                 if (n == 0)
                 {
-                    Record(c, s, samples.Slice(k * Channel.Count, Channel.Count));
+                    Record(c, s, samples.Slice(k * channels, channels));
                 }
 
                 update.Advance(s);
@@ -43,10 +52,23 @@ internal static class PassStepper<TQuad, TLane>
     private static void Record(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s, Span<TLane> sample)
     {
         Set(sample, 0, s.Z, s.Theta, s.Phi, s.U, s.Flow);
-        Set(sample, Channel.Rates, s.ZRate, s.ThetaRate, s.PhiRate, s.URate, s.FlowRate);
-        Set(sample, Channel.Accelerations, s.ZDot, s.ThetaDot, s.PhiDot, s.UDot, s.FlowDot);
-        Corners(sample, Channel.Tyre, s.Tyre);
-        Corners(sample, Channel.Force, s.Force - c.TrimForce);
+        if (sample.Length == Channel.BodyAccelerations)
+        {
+            sample[Channel.Accelerations] = s.ZDot;
+            sample[Channel.Accelerations + Channel.Pitch] = s.ThetaDot;
+            sample[Channel.Accelerations + Channel.Roll] = s.PhiDot;
+        }
+        else if (sample.Length >= Channel.TyreLoads)
+        {
+            Set(sample, Channel.Accelerations, s.ZDot, s.ThetaDot, s.PhiDot, s.UDot, s.FlowDot);
+            Corners(sample, Channel.Tyre, s.Tyre);
+        }
+
+        if (sample.Length == Channel.Count)
+        {
+            Set(sample, Channel.Rates, s.ZRate, s.ThetaRate, s.PhiRate, s.URate, s.FlowRate);
+            Corners(sample, Channel.Force, s.Force - c.TrimForce);
+        }
     }
 
     private static void Set(Span<TLane> sample, int from, TLane z, TLane theta, TLane phi, TQuad wheels, TQuad flow)

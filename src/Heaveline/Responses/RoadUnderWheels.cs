@@ -27,13 +27,22 @@ internal sealed class RoadUnderWheels
     /// <summary>The profile under wheel i, not yet shifted by the wheelbase nor set to zero at its start.</summary>
     public Profile this[int wheel] => wheel switch { 0 => frontLeft, 1 => frontRight, 2 => rearLeft, _ => rearRight };
 
+    /// <summary>How far behind the front wheels wheel i meets the road, m.</summary>
+    public double Behind(int wheel) => wheel < 2 ? 0.0 : wheelbase;
+
+    /// <summary>How much higher than its start the road under wheel i ends, m.</summary>
+    public double Rise(int wheel) => this[wheel].EndHeight - this[wheel].StartHeight;
+
     /// <exception cref="RefusedValueException">A height jumps under a damped tyre without contact length.</exception>
-    public static RoadUnderWheels Of(RideModel model, Road road)
+    public static RoadUnderWheels Of(RideModel model, Road road) => Of(model, road, road.AveragedOver);
+
+    /// <summary>The same with the caller's own averaging over a contact length, which may remember what it has averaged before.</summary>
+    public static RoadUnderWheels Of(RideModel model, Road road, Func<Amount<Length>, Road> averaged)
     {
         var front = model.Car.Front.Tyre;
         var rear = model.Car.Rear.Tyre;
-        var atFront = road.AveragedOver(front.ContactLength);
-        var atRear = rear.ContactLength.Si == front.ContactLength.Si ? atFront : road.AveragedOver(rear.ContactLength);
+        var atFront = averaged(front.ContactLength);
+        var atRear = rear.ContactLength.Si == front.ContactLength.Si ? atFront : averaged(rear.ContactLength);
         if ((atFront.HasJump && front.Damping.Si > 0.0) || (atRear.HasJump && rear.Damping.Si > 0.0))
         {
             throw new RefusedValueException("road", $"'{road.Name}' with a sharp step", "without a step under a damped tyre", "A step would be an infinite rate: give the step an edge length, or the tyre a contact length.");
@@ -42,43 +51,29 @@ internal sealed class RoadUnderWheels
         return new RoadUnderWheels(atFront, atRear, model.Car.Wheelbase.Si);
     }
 
+    /// <summary>
+    /// Of n steps from start on, the first at which a wheel may be off the level and the first from which all are on the last level. Before and after these
+    /// nothing changes: no profile need be read.
+    /// </summary>
+    public (int First, int Last) Moving(double speed, double start, double step, int n)
+    {
+        var begin = Math.Min(Math.Min(frontLeft.Start, frontRight.Start), Math.Min(rearLeft.Start, rearRight.Start) + wheelbase);
+        var end = Math.Max(Math.Max(frontLeft.End, frontRight.End), Math.Max(rearLeft.End, rearRight.End) + wheelbase);
+        var first = Math.Clamp((int)Math.Floor((begin - (speed * start)) / (speed * step)) - 1, 0, n);
+        return (first, Math.Clamp((int)Math.Ceiling((end - (speed * start)) / (speed * step)) + 1, first, n));
+    }
+
     /// <summary>Heights and rates at n times from start on, step apart: two quads a time.</summary>
     public TQuad[] Table<TQuad>(double speed, double start, double step, int n)
         where TQuad : struct, IQuad<TQuad, ScalarLane>
     {
-        var table = GC.AllocateUninitializedArray<TQuad>(2 * n);
-        Fill<TQuad>(table, speed, start, step);
+        var table = new TQuad[2 * n];
+        Read<TQuad>(table, speed, start, 0, step);
         return table;
     }
 
-    /// <summary>The same into a table of the caller's, two quads for each of its times.</summary>
-    public void Fill<TQuad>(Span<TQuad> table, double speed, double start, double step)
-        where TQuad : struct, IQuad<TQuad, ScalarLane>
-    {
-        var n = table.Length / 2;
-        // Before the first wheel reaches the road and after the last has left it nothing changes: no profile need be read.
-        var first = Math.Clamp((int)Math.Floor((Math.Min(Math.Min(frontLeft.Start, frontRight.Start), Math.Min(rearLeft.Start, rearRight.Start) + wheelbase) - (speed * start)) / (speed * step)) - 1, 0, n);
-        var last = Math.Clamp((int)Math.Ceiling((Math.Max(Math.Max(frontLeft.End, frontRight.End), Math.Max(rearLeft.End, rearRight.End) + wheelbase) - (speed * start)) / (speed * step)) + 1, first, n);
-        Level(table[..(2 * first)], 0.0, 0.0, 0.0, 0.0);
-        Read(table[(2 * first)..(2 * last)], speed, start, first, step);
-        Level(table[(2 * last)..], Rise(frontLeft), Rise(frontRight), Rise(rearLeft), Rise(rearRight));
-    }
-
-    private static double Rise(Profile profile) => profile.EndHeight - profile.StartHeight;
-
-    private static void Level<TQuad>(Span<TQuad> table, double a, double b, double c, double d)
-        where TQuad : struct, IQuad<TQuad, ScalarLane>
-    {
-        var heights = TQuad.Of(new(a), new(b), new(c), new(d));
-        var still = TQuad.All(new ScalarLane(0.0));
-        for (var k = 0; k < table.Length; k += 2)
-        {
-            table[k] = heights;
-            table[k + 1] = still;
-        }
-    }
-
-    private void Read<TQuad>(Span<TQuad> table, double speed, double start, int first, double step)
+    /// <summary>Heights and rates from step first of a run on, two quads for each of the table's times.</summary>
+    public void Read<TQuad>(Span<TQuad> table, double speed, double start, int first, double step)
         where TQuad : struct, IQuad<TQuad, ScalarLane>
     {
         var one = ReferenceEquals(frontLeft, frontRight) && ReferenceEquals(rearLeft, rearRight);

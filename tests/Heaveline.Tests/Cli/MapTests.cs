@@ -62,6 +62,7 @@ public class MapTests
     [InlineData("wheelbase", "dynamic index kept")]
     [InlineData("wheelbase-same-body", "pitch inertia kept")]
     [InlineData("shared-springs", "linear car")]
+    [InlineData("shared-damping", "share of the heave damping in a common damper")]
     public void Every_rule_can_be_mapped(string rule, string words)
     {
         using var scratch = new Scratch();

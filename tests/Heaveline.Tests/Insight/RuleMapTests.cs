@@ -84,6 +84,43 @@ public class RuleMapTests
         Assert.Equal(ends.FrontPeriod.Value / ends.RearPeriod.Value, ratio, 1e-9);
     }
 
+    // Unequal damping makes periods and frequencies part; the form speaks of frequencies, as the map does.
+    [Theory]
+    [InlineData(0.6)]
+    [InlineData(0.7)]
+    [InlineData(1.0)]
+    public void At_a_coincidence_speed_the_in_step_form_gives_the_cars_own_ratio_however_the_ends_are_damped(double cycles)
+    {
+        var model = (MeasuredCar.Saloon with { Ratio = 1.18, FrontDamping = 0.15, RearDamping = 0.4 }).Model();
+        var forms = RatioForms.Of(model);
+        Assert.Equal(RideTuning.Of(model).Ratio, forms.InStep(forms.Ends.SpeedFor(cycles)!.Value, cycles), 1e-9);
+        Assert.True(Math.Abs(forms.RatioPerPeriods - 1.0) > 0.02);
+        Assert.Equal(1.0 + (0.6 * forms.Ends.Wheelbase * forms.MeanFrequency / 20.0), forms.Late(20.0), 1e-12);
+    }
+
+    [Fact]
+    public void A_map_tells_how_far_it_is()
+    {
+        var told = new Told(_ => { });
+        RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios), Speeds, [PassMeasure.SettlingAngle], degree: 2, progress: told, cancellation: TestContext.Current.CancellationToken);
+        Assert.Equal(1.0, told.Shares.Max());
+        Assert.Equal(told.Shares.Count, told.Shares.Distinct().Count());
+        Assert.All(told.Shares, share => Assert.InRange(share, double.Epsilon, 1.0));
+        Assert.True(told.Shares.Count > 4);
+    }
+
+    [Fact]
+    public void A_map_that_is_cancelled_begins_no_further_passes()
+    {
+        using var stop = new CancellationTokenSource();
+        var told = new Told(_ => stop.Cancel());
+        double[] speeds = [.. Enumerable.Range(0, 40).Select(i => 8.0 + (0.5 * i))];
+        Assert.ThrowsAny<OperationCanceledException>(() =>
+            RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios), speeds, [PassMeasure.SettlingAngle], degree: 1, progress: told, cancellation: stop.Token));
+        // One thread tells and cancels in turn, so that nothing is left to chance.
+        Assert.True(Assert.Single(told.Shares) < 0.1);
+    }
+
     // RMS pitch of the first second after the rear has left, relative to ratio 1, at 40, 60, 80 and 100 km/h; damping 0.3, index 0.9.
     [Theory]
     [InlineData("both ends 9 % lower", false, 0.97, 0.90, 0.88, 0.87)]
@@ -174,4 +211,21 @@ public class RuleMapTests
 
     private static double Settling(SimpleCar car, Road road, double speed) =>
         PassMeasure.SettlingAngle.Of(Pass.Of(car.Model(), road, speed, PassOptions.Default with { StatesError = false, SettlingTime = 1.1 }));
+
+    private sealed class Told(Action<double> then) : IProgress<double>
+    {
+        private readonly Lock turn = new();
+
+        public List<double> Shares { get; } = [];
+
+        public void Report(double value)
+        {
+            lock (turn)
+            {
+                Shares.Add(value);
+            }
+
+            then(value);
+        }
+    }
 }

@@ -51,12 +51,12 @@ public class PassProofTests
         var options = PassOptions.Default with { StatesError = false };
         foreach (var width in LaneWidth.All.Where(w => w > 1))
         {
-            var wide = PassBatch.Group(asked[..width], options, width);
-            var scalar = asked[..width].Select(r => PassBatch.Group([r], options, 1)[0]).ToList();
+            var wide = PassGroup.Whole(asked[..width], options).Run(options, width);
+            var scalar = asked[..width].Select(r => PassGroup.Whole([r], options).Run(options, 1)[0]).ToList();
             for (var k = 0; k < width; k++)
             {
                 // Each lane shares its group's clock: compare where both have samples.
-                var alone = PassBatch.Group([asked[k], .. asked[..width].Where((_, i) => i != k).Take(width - 1)], options, width)[0];
+                var alone = PassGroup.Whole([asked[k], .. asked[..width].Where((_, i) => i != k).Take(width - 1)], options).Run(options, width)[0];
                 Near(scalar[k].Pitch, wide[k].Pitch, scalar[k].Time, wide[k].Time, 1e-10);
                 Near(alone.Pitch, wide[k].Pitch, alone.Time, wide[k].Time, 1e-12);
                 Near(scalar[k].TyreLoad(2), wide[k].TyreLoad(2), scalar[k].Time, wide[k].Time, 1e-9);

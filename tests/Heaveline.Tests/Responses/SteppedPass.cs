@@ -32,7 +32,7 @@ internal static class SteppedPass
 
         var constants = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([numbers]);
         var samples = new ScalarLane[outputs * Channel.Count];
-        PassStepper<Quad<ScalarLane>, ScalarLane>.Run(constants, packed, outputs, perOutput, ScalarLane.Of(step), samples);
+        PassStepper<Quad<ScalarLane>, ScalarLane>.Run(constants, new(0, packed, default), outputs, perOutput, ScalarLane.Of(step), samples);
         return Array.ConvertAll(samples, lane => lane.Value);
     }
 

@@ -1,0 +1,75 @@
+using Heaveline.Figures;
+using Heaveline.Insight;
+using Heaveline.Models;
+using Heaveline.Roads;
+using Heaveline.Tests.Insight;
+
+namespace Heaveline.Tests.Figures;
+
+public class RuleMapFigureTests
+{
+    private static readonly Road Hump = Road.From(new RoundTopHump { Height = new(0.075), Length = new(3.7) });
+    private static readonly double[] Ratios = [0.9, 1.0, 1.1, 1.2, 1.3, 1.4];
+    private static readonly double[] Speeds = [10.0, 20.0, 30.0];
+
+    private static RideModel Model { get; } = (MeasuredCar.Saloon with { Ratio = 1.2, FrontDamping = 0.2 }).Model();
+
+    [Fact]
+    public void Beside_the_best_ratio_of_the_first_second_stand_the_in_step_curves_and_the_cars_coincidence_speeds()
+    {
+        var panel = Panel(PassMeasure.SettlingAngle);
+        var forms = RatioForms.Of(Model);
+        foreach (var cycles in new[] { 0.6, 0.7, 0.8, 1.0 })
+        {
+            var curve = panel.Traces.Single(t => t.Name == FormattableString.Invariant($"in step, n = {cycles:0.#}"));
+            Assert.All(curve.Xs.Zip(curve.Ys), p => Assert.Equal(forms.InStep(p.First / 3.6, cycles), p.Second, 1e-9));
+            Assert.True(curve.Xs.Length > 100);
+            var speed = 3.6 * forms.Ends.SpeedFor(cycles)!.Value;
+            var mark = panel.Marks.SingleOrDefault(m => m.Label == FormattableString.Invariant($"n = {cycles:0.#}: {speed:F0} km/h"));
+            Assert.Equal(speed is >= 36.0 and <= 108.0, mark is not null);
+            if (mark is not null)
+            {
+                // On the car's own line and on the curve at once.
+                Assert.Equal(RideTuning.Of(Model).Ratio, mark.Y, 1e-12);
+                Assert.Equal(mark.Y, forms.InStep(mark.X / 3.6, cycles), 1e-9);
+            }
+        }
+
+        Assert.NotEmpty(panel.Marks);
+    }
+
+    [Fact]
+    public void Beside_the_best_ratio_of_late_pitch_stands_its_own_form_alone()
+    {
+        var panel = Panel(PassMeasure.LateAngle);
+        var curve = Assert.Single(panel.Traces, t => t.Name == "1 + 0.6 L f/V");
+        var forms = RatioForms.Of(Model);
+        Assert.All(curve.Xs.Zip(curve.Ys), p => Assert.Equal(1.0 + (0.6 * forms.Ends.Wheelbase * forms.MeanFrequency * 3.6 / p.First), p.Second, 1e-9));
+        Assert.DoesNotContain(panel.Traces, t => t.Name.StartsWith("in step", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_hit_and_other_rules_have_no_closed_form()
+    {
+        Assert.Empty(Panel(PassMeasure.HitAcceleration).Marks);
+        var map = RuleMap.Of(Model, Hump, RuleAxis.Damping([0.1, 0.2, 0.3]), Speeds, [PassMeasure.SettlingAngle])[0];
+        Assert.Equal(["best", "this car"], Of(RuleMapFigure.Of(map, [("this car", map.Own)])).Traces.Select(t => t.Name).Order());
+    }
+
+    // Without colour: curves of one kind of line are told apart by their names, closed forms from the best one by their dashes.
+    [Fact]
+    public void No_closed_form_is_drawn_unbroken()
+    {
+        var panel = Panel(PassMeasure.SettlingAngle);
+        Assert.All(panel.Traces, t => Assert.Equal(t.Name == "best", t.Pen.Dash == Dash.Solid));
+        Assert.Equal(panel.Traces.Length, panel.Traces.Select(t => t.Name).Distinct().Count());
+    }
+
+    private static MapPanel Panel(PassMeasure measure)
+    {
+        var map = RuleMap.Of(Model, Hump, RuleAxis.FrequencyRatio(Ratios), Speeds, [measure], degree: 2)[0];
+        return Of(RuleMapFigure.Of(map, [("this car", map.Own)], RatioForms.Of(Model)));
+    }
+
+    private static MapPanel Of(Figure figure) => Assert.IsType<MapPanel>(Assert.Single(figure.Panels));
+}
