@@ -33,7 +33,7 @@ internal static class RulePart
             Blocks =
             [
                 Paragraph.Of(MapSentences.Head(map).ReplaceLineEndings(" ")),
-                Illustration.Of(RuleMapFigure.Of(map, [(model.Load.Name, map.Own)])),
+                Illustration.Of(RuleMapFigure.Of(map, [(model.Load.Name, map.Own)], isRatio ? RatioForms.Of(model) : null)),
                 Points.Of(
                 [
                     .. MapSentences.Rule(map),
