@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Files;
+using Heaveline.Files.Passes;
 using Heaveline.Insight;
 using Heaveline.Measures;
 using Heaveline.Models;

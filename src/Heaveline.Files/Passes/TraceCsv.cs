@@ -2,11 +2,12 @@ using System.Globalization;
 using System.Text;
 using Heaveline.Responses;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Files.Passes;
 
 /// <summary>All traces of a pass as CSV: one row a sample, the unit in the header.</summary>
-internal static class TraceCsv
+public static class TraceCsv
 {
+    /// <summary>The traces of one pass.</summary>
     public static byte[] Of(Pass pass) => Written(Columns(pass), pass.Count);
 
     /// <summary>The traces of several cars over one road at one speed, each column under its car's name.</summary>

@@ -1,0 +1,255 @@
+using System.Diagnostics;
+using System.Globalization;
+using Heaveline.Figures;
+using Heaveline.Quantities;
+using Heaveline.Responses;
+using Heaveline.Roads;
+using Heaveline.Web.Pages.Passing;
+using Heaveline.Web.Serving;
+using Heaveline.Web.Tuning;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Routing;
+using Microsoft.JSInterop;
+
+namespace Heaveline.Web.Pages;
+
+/// <summary>The pass: a car drives over a road, and sliders change it while one looks.</summary>
+public partial class PassPage
+{
+    private readonly StateHistory history = new();
+    private PassDesk desk = null!;
+    private ElementReference root;
+    private IJSObjectReference? module;
+    private IJSObjectReference? script;
+    private DotNetObjectReference<PassPage>? self;
+    private PassState? state;
+    private PassView? view;
+    private PassProblem? problem;
+    private IReadOnlyList<(string Heading, IReadOnlyList<SliderLine> Lines)> groups = [];
+    private PassFrame? unseen;
+    private Road? shown;
+
+    [Inject]
+    private Shelf Shelf { get; set; } = null!;
+
+    [Inject]
+    private NavigationManager Addresses { get; set; } = null!;
+
+    [Inject]
+    private IJSRuntime Browser { get; set; } = null!;
+
+    /// <summary>A slider is being moved: the picture follows, the address does not yet.</summary>
+    /// <param name="key">The setting.</param>
+    /// <param name="text">Where the slider stands.</param>
+    [JSInvokable]
+    public PassFrame Move(string key, string text) => Set(key, text, isLast: false);
+
+    /// <summary>A slider has been let go, or a number typed.</summary>
+    /// <param name="key">The setting.</param>
+    /// <param name="text">The value; empty: as described.</param>
+    [JSInvokable]
+    public PassFrame Commit(string key, string text) => Set(key, text, isLast: true);
+
+    /// <summary>Back to the state before.</summary>
+    [JSInvokable]
+    public Task Undo() => Step(history.Undo(state!));
+
+    /// <summary>Forth again.</summary>
+    [JSInvokable]
+    public Task Redo() => Step(history.Redo(state!));
+
+    /// <inheritdoc/>
+    protected override void OnInitialized()
+    {
+        desk = new PassDesk(Shelf);
+        Addresses.LocationChanged += Moved;
+        Go(Asked());
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (firstRender && state is not null)
+        {
+            module = await Browser.InvokeAsync<IJSObjectReference>("import", "./_content/Heaveline.Web/pass.js");
+            self = DotNetObjectReference.Create(this);
+            script = await module.InvokeAsync<IJSObjectReference>("start", root, self);
+        }
+
+        if (script is not null && unseen is { } frame)
+        {
+            unseen = null;
+            await script.InvokeVoidAsync("show", frame);
+        }
+    }
+
+    private PassState? Asked() => Shelf.CarNames is [var first, ..] ? PassState.Of(new Uri(Addresses.Uri).Query, first) : null;
+
+    private void Moved(object? sender, LocationChangedEventArgs e)
+    {
+        if (new Uri(e.Location).AbsolutePath != new Uri(Addresses.BaseUri).AbsolutePath + "pass" || Asked() is not { } asked || (state is not null && asked.IsSameAs(state)))
+        {
+            return;
+        }
+
+        _ = InvokeAsync(() =>
+        {
+            Go(asked);
+            StateHasChanged();
+        });
+    }
+
+    private Task Choose(PassState chosen)
+    {
+        history.Leave(state!);
+        desk.Forget();
+        return Step(chosen);
+    }
+
+    private Task Step(PassState? next)
+    {
+        if (next is not null)
+        {
+            Go(next);
+            Addresses.NavigateTo("pass" + next.Query, replace: true);
+        }
+
+        return Task.CompletedTask;
+    }
+
+    // A state as a whole: what can be shown is shown, and what cannot is said.
+    private void Go(PassState? next)
+    {
+        state = next;
+        if (next is null)
+        {
+            return;
+        }
+
+        var clock = Stopwatch.StartNew();
+        try
+        {
+            view = desk.See(next, full: true);
+            problem = null;
+            groups = SliderLine.Of(view);
+            unseen = Frame(view, clock, atRest: true);
+        }
+        catch (PassProblemException wrong)
+        {
+            problem = new PassProblem(wrong.Message, wrong.Advice, wrong.Details);
+            view = wrong.What == "car" ? null : view;
+        }
+        catch (RefusedValueException refused)
+        {
+            problem = new PassProblem("A value in the address is refused", refused.Message, "");
+        }
+        catch (RunFailedException failed)
+        {
+            problem = new PassProblem("The pass could not be computed", failed.Message, "");
+        }
+    }
+
+    private PassFrame Set(string key, string text, bool isLast)
+    {
+        var clock = Stopwatch.StartNew();
+        if (state is not { } now || !PassState.Keys.Contains(key))
+        {
+            return PassFrame.Refused(key, "There is no such setting.", 0.0);
+        }
+
+        try
+        {
+            var next = now.With(key, ValueOf(now, key, text));
+            view = desk.See(next, full: isLast);
+            problem = null;
+            if (isLast)
+            {
+                history.Leave(now);
+                state = next;
+                groups = SliderLine.Of(view);
+            }
+
+            var frame = Frame(view, clock, isLast);
+            StateHasChanged();
+            if (isLast)
+            {
+                Addresses.NavigateTo("pass" + next.Query, replace: true);
+            }
+
+            return frame;
+        }
+        catch (RefusedValueException refused)
+        {
+            return PassFrame.Refused(key, refused.Message, clock.Elapsed.TotalMilliseconds);
+        }
+        catch (RunFailedException failed)
+        {
+            return PassFrame.Refused(key, failed.Message, clock.Elapsed.TotalMilliseconds);
+        }
+    }
+
+    // Null: as described.
+    private double? ValueOf(PassState now, string key, string text)
+    {
+        if (text.Length == 0)
+        {
+            return null;
+        }
+
+        if (!double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
+        {
+            throw new RefusedValueException("The value", $"“{text}”", "a number", "Write it like 21.5.");
+        }
+
+        var line = groups.SelectMany(group => group.Lines).FirstOrDefault(one => one.Key == key);
+        if (now.AsFrequencies && Settings.All(now.InertiaGrows).FirstOrDefault(one => one.Key == key) is SpringSetting spring)
+        {
+            return Rounded.Significant(desk.RateFor(now, spring, value), 5);
+        }
+
+        return line is not null && Math.Abs(value - line.Scale.Described) < 1e-9 * Math.Max(1.0, Math.Abs(value)) ? null : value;
+    }
+
+    private PassFrame Frame(PassView of, Stopwatch clock, bool atRest)
+    {
+        var frame = PassFrame.Of(of, shown, clock, atRest ? groups.SelectMany(group => group.Lines) : null);
+        shown = frame.Numbers.Length > 0 ? of.Now.Pass.Road : shown;
+        return frame;
+    }
+
+    private void Kept(string name) => Addresses.NavigateTo($"pass{(state! with { Car = name, Load = view!.Now.Model.Load.Name, Beside = state!.Car, Values = state.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key) }).Query}");
+
+    private PassState Fresh => new() { Car = Shelf.CarNames[0] };
+
+    private static string Curves(PassView of) => of.Now.Pass.Count > 1 ? PassCaption.AltText(of.Now.Pass, of.Now.Measures, PassPanels.Of(of.Now.Pass, of.Now.Measures).Length) : "No curves: the crossing broke off at once.";
+
+    private static string Caption(PassView of) => of.Former is { } former
+        ? $"{(of.Road.Event is null ? "" : EventBands.Meaning)} {ReaderSigns.Pitch} Dashed: {(former.Name == "as described" ? "the car as described" : former.Name)}."
+        : $"{(of.Road.Event is null ? "" : EventBands.Meaning)} {ReaderSigns.Pitch}";
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        GC.SuppressFinalize(this);
+        Addresses.LocationChanged -= Moved;
+        try
+        {
+            if (script is not null)
+            {
+                await script.InvokeVoidAsync("stop");
+                await script.DisposeAsync();
+            }
+
+            if (module is not null)
+            {
+                await module.DisposeAsync();
+            }
+        }
+        catch (JSDisconnectedException)
+        {
+            // The page is gone, and its script with it.
+        }
+
+        self?.Dispose();
+    }
+}

@@ -1,0 +1,58 @@
+using Heaveline.Cars;
+using Heaveline.Files.Yaml;
+using Heaveline.Quantities;
+
+namespace Heaveline.Web.Tuning;
+
+/// <summary>
+/// The interconnection of front and rear on each side: the rate of its common spring, or the damping of the damper beside it. A car without one gets one
+/// that follows both wheels one to one. A fluid line is not set here.
+/// </summary>
+internal sealed record LinkSetting(bool IsDamper) : Setting(IsDamper ? "link-damping" : "link", IsDamper ? "Interconnection, damper" : "Interconnection, spring")
+{
+    private const string Rate = "N/mm";
+    private const string Damping = "N s/m";
+
+    /// <inheritdoc/>
+    public override SettingScale? ScaleOf(Car described)
+    {
+        if (described.Interconnection is FluidLink)
+        {
+            return null;
+        }
+
+        var link = described.Interconnection as ElasticLink;
+        return IsDamper
+            ? new SettingScale(Damping, link?.Damping.Si ?? 0.0, 0.0, Math.Max(2000.0, 3.0 * (link?.Damping.Si ?? 0.0)), 10.0)
+            : new SettingScale(Rate, (link?.Rate.Si ?? 0.0) / 1000.0, 0.0, Math.Max(20.0, Math.Ceiling(0.003 * (link?.Rate.Si ?? 0.0))), 0.1, link is null ? "joins front and rear of each side, one to one, beside the springs" : "");
+    }
+
+    /// <inheritdoc/>
+    public override Car Apply(Car car, double value)
+    {
+        var link = car.Interconnection as ElasticLink ?? new ElasticLink { Rate = new Amount<Stiffness>(0.0) };
+        return car with
+        {
+            Interconnection = IsDamper
+                ? link with { Damping = new Amount<DampingRate>(Rounded.Significant(NotNegative(value, Damping, "0 is no common damper."), 5)) }
+                : link with { Rate = new Amount<Stiffness>(1000.0 * Rounded.Significant(NotNegative(value, Rate, "0 is no common spring."), 5)) },
+        };
+    }
+
+    /// <summary>A car whose interconnection does nothing, without it: a file may not hold one.</summary>
+    public static Car WithoutIdle(Car car) => car.Interconnection is ElasticLink { Rate.Si: 0.0, Damping.Si: 0.0 } ? car with { Interconnection = null } : car;
+
+    /// <inheritdoc/>
+    public override IEnumerable<Wording> Words(Car changed, Node root)
+    {
+        if (changed.Interconnection is not ElasticLink link)
+        {
+            return root.At("interconnection") is null ? [] : [new Wording(["interconnection"], Wording.Nothing)];
+        }
+
+        var rate = new Wording(["interconnection", "elastic", "rate"], $"{Rounded.Text(link.Rate.Si / 1000.0)} {Rate}");
+        return link.Damping.Si == 0.0 && root.At("interconnection", "elastic", "damping") is null
+            ? [rate]
+            : [rate, new Wording(["interconnection", "elastic", "damping"], $"{Rounded.Text(link.Damping.Si)} {Damping}")];
+    }
+}

@@ -1,0 +1,22 @@
+namespace Heaveline.Web.Tuning;
+
+/// <summary>What a slider of one setting runs over.</summary>
+/// <param name="Unit">Unit of all numbers here; empty for a plain number.</param>
+/// <param name="Described">The value in the state described.</param>
+/// <param name="From">Left end.</param>
+/// <param name="To">Right end.</param>
+/// <param name="Step">Step of the slider.</param>
+/// <param name="Remark">What is kept or follows, one short clause; empty when nothing needs saying.</param>
+public sealed record SettingScale(string Unit, double Described, double From, double To, double Step, string Remark = "")
+{
+    /// <summary>Decimals that the step needs.</summary>
+    public int Decimals => Math.Max(0, (int)Math.Ceiling(-Math.Log10(Step) - 1e-9));
+
+    /// <summary>A slider about a positive value, with a step of about a two-hundredth of it.</summary>
+    public static SettingScale About(double described, string unit, double least, double most, string remark = "")
+    {
+        var step = Math.Pow(10.0, Math.Floor(Math.Log10(described)) - 2.0);
+        step *= described / step > 400.0 ? 5.0 : 1.0;
+        return new SettingScale(unit, described, Math.Max(step, Math.Round(least * described / step) * step), Math.Round(most * described / step) * step, step, remark);
+    }
+}

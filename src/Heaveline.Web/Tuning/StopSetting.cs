@@ -1,0 +1,27 @@
+using Heaveline.Cars;
+using Heaveline.Files.Yaml;
+using Heaveline.Quantities;
+
+namespace Heaveline.Web.Tuning;
+
+/// <summary>How far one axle's wheels rise until their bump stops touch.</summary>
+internal sealed record StopSetting(AxleEnd End) : Setting($"{End.Key()}-stop", $"{End.Name()} bump-stop clearance")
+{
+    /// <inheritdoc/>
+    public override SettingScale? ScaleOf(Car described) => described.At(End).BumpStop is { } stop
+        ? new SettingScale("mm", Math.Round(1000.0 * stop.Clearance.Si, 1), 0.0, Math.Ceiling((1000.0 * stop.Clearance.Si) + 60.0), 1.0)
+        : null;
+
+    /// <inheritdoc/>
+    public override Car Apply(Car car, double value)
+    {
+        var axle = car.At(End);
+        var clearance = new Amount<Length>(Rounded.In(Within(value, 0.0, 1000.0, "mm", "Wheel travel from the state described until the stop touches.") / 1000.0, 1e-3, 1));
+        return axle.BumpStop is { } stop ? car.With(End, axle with { BumpStop = stop with { Clearance = clearance } }) : car;
+    }
+
+    /// <inheritdoc/>
+    public override IEnumerable<Wording> Words(Car changed, Node root) => changed.At(End).BumpStop is { } stop
+        ? [new Wording([End.Key(), "bump-stop", "clearance"], $"{Rounded.Text(Math.Round(1000.0 * stop.Clearance.Si, 4))} mm")]
+        : [];
+}

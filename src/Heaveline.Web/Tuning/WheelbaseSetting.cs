@@ -1,0 +1,72 @@
+using Heaveline.Cars;
+using Heaveline.Files.Yaml;
+using Heaveline.Models;
+using Heaveline.Quantities;
+
+namespace Heaveline.Web.Tuning;
+
+/// <summary>
+/// The wheelbase, with every seat and load along the car in proportion and the axles weighing what they weigh. The empty body's pitch inertia stays,
+/// or grows with the square of the wheelbase, so that its dynamic index stays.
+/// </summary>
+internal sealed record WheelbaseSetting(bool InertiaGrows) : Setting("wheelbase", "Wheelbase")
+{
+    /// <inheritdoc/>
+    public override SettingScale? ScaleOf(Car described)
+    {
+        var now = Math.Round(1000.0 * described.Wheelbase.Si);
+        return new SettingScale("mm", now, Math.Round(0.08 * now) * 10.0, Math.Round(0.125 * now) * 10.0, 10.0, InertiaGrows ? "the body grows with it: its dynamic index stays" : "the body stays: its pitch inertia does not change");
+    }
+
+    /// <inheritdoc/>
+    public override Car Apply(Car car, double value)
+    {
+        var length = Math.Round(Within(value, 500.0, 10000.0, "mm", "From wheel centre to wheel centre along the car.")) / 1000.0;
+        var factor = length / car.Wheelbase.Si;
+        Amount<Length> Placed(Amount<Length> x) => new(Rounded.In(x.Si * factor, 1e-3, 0));
+        return car with
+        {
+            Wheelbase = new Amount<Length>(length),
+            Body = BodyOf(car, factor),
+            Seats = [.. car.Seats.Select(seat => seat with { BehindFrontAxle = Placed(seat.BehindFrontAxle) })],
+            LoadStates = [.. car.LoadStates.Select(state => state with { Loads = [.. state.Loads.Select(load => load with { BehindFrontAxle = Placed(load.BehindFrontAxle) })] })],
+        };
+    }
+
+    /// <inheritdoc/>
+    public override IEnumerable<Wording> Words(Car changed, Node root)
+    {
+        yield return new Wording(["wheelbase"], $"{Rounded.Text(changed.Wheelbase.Si)} m");
+        if (changed.Body.PitchInertia is { } inertia)
+        {
+            if (root.At("body", "pitch-index") is not null)
+            {
+                yield return new Wording(["body", "pitch-index"], Wording.Nothing);
+            }
+
+            yield return new Wording(["body", "pitch-inertia"], $"{Rounded.Text(inertia.Si)} kg m2");
+        }
+
+        foreach (var seat in changed.Seats)
+        {
+            yield return new Wording(["seats", seat.Name, "behind-front-axle"], $"{Rounded.Text(Math.Round(seat.BehindFrontAxle.Si, 6))} m");
+        }
+
+        foreach (var state in changed.LoadStates.Where(state => LoadText.HasPlaces(root, state.Name)))
+        {
+            yield return new Wording(["loads", state.Name], LoadText.Of(root, state));
+        }
+    }
+
+    private Body BodyOf(Car car, double factor)
+    {
+        if (InertiaGrows)
+        {
+            return car.Body.PitchInertia is { } given ? car.Body with { PitchInertia = Sensible(given.Si * factor * factor) } : car.Body;
+        }
+
+        return car.Body.PitchInertia is null ? car.Body with { PitchInertia = Sensible(SprungBody.Of(car).PitchInertia) } : car.Body;
+    }
+
+    private static Amount<Inertia> Sensible(double inertia) => new(Rounded.Significant(inertia, 5));
+}

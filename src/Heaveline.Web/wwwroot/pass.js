@@ -1,0 +1,220 @@
+// The pass page in the browser: sliders ask the program, one question at a time; its answers move the charts and the picture; the picture plays.
+
+import { Scene } from "./scene.js";
+import { Strips } from "./strips.js";
+
+export function start(root, page) { return new Pass(root, page); }
+
+class Pass {
+    constructor(root, page) {
+        this.root = root;
+        this.page = page;
+        this.waiting = [];
+        this.asking = false;
+        this.time = null;
+        this.playing = false;
+        this.still = matchMedia("(prefers-reduced-motion: reduce)");
+        this.find = name => root.querySelector(`[data-${name}]`);
+        this.scene = new Scene(this.find("scene"));
+        this.strips = new Strips(this.find("strips"), (time, held) => { if (held || !this.playing) this.go(time, held); });
+        this.ends = [];
+        this.listen(root, "input", event => this.input(event));
+        this.listen(root, "change", event => this.change(event));
+        this.listen(root, "click", event => this.click(event));
+        this.listen(root, "keydown", event => this.playerKey(event));
+        this.listen(document, "keydown", event => this.pageKey(event));
+        const dark = matchMedia("(prefers-color-scheme: dark)");
+        this.listen(dark, "change", () => this.fit());
+        this.listen(this.still, "change", () => { this.pause(); this.marks(); });
+        this.sizes = new ResizeObserver(() => this.fit());
+        this.sizes.observe(this.find("scene").parentElement);
+        this.sizes.observe(this.find("strips"));
+        document.fonts?.ready.then(() => this.fit());
+        this.marks();
+    }
+
+    listen(target, name, heard) {
+        target.addEventListener(name, heard);
+        this.ends.push(() => target.removeEventListener(name, heard));
+    }
+
+    stop() {
+        this.pause();
+        this.ends.forEach(end => end());
+        this.sizes.disconnect();
+        this.strips.stop();
+    }
+
+    fit() {
+        if (this.stopped) return;
+        this.scene.fit();
+        this.strips.fit();
+        if (this.time !== null) this.scene.draw(this.time);
+    }
+
+    // A state at rest, from the program.
+    show(frame) {
+        this.take(frame, true);
+        this.refusals("");
+    }
+
+    // One answer: structure as JSON, numbers as single precision.
+    take(frame, atRest) {
+        const said = JSON.parse(frame.structure);
+        if (said.refused) {
+            const place = said.key && this.root.querySelector(`[data-refusal="${said.key}"]`);
+            if (place) place.textContent = said.refused;
+            return said;
+        }
+        const bytes = frame.numbers, numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
+        this.strips.show(said.charts, numbers, atRest);
+        this.scene.show(said.scene, numbers.subarray(this.strips.length));
+        this.from = this.strips.from;
+        this.to = this.strips.to;
+        const first = this.time === null;
+        this.go(first ? this.opening() : this.time, false);
+        for (const [key, text] of Object.entries(said.notes)) this.write(`[data-note="${key}"]`, text);
+        if (atRest) for (const [key, text] of Object.entries(said.values)) this.stand(key, text);
+        this.write("[data-behind]", said.scene.formerName ? `Dashed behind it: ${said.scene.formerName === "as described" ? "the car as described" : said.scene.formerName}.` : "");
+        if (first && !this.still.matches) this.play();
+        return said;
+    }
+
+    // Where the picture stands before it is played: the moment the nose has just been lifted tells more than a car on a level road.
+    opening() { return this.still.matches ? Math.min(this.to, Math.max(this.from, 0.06)) : this.from; }
+
+    write(selector, text) {
+        const place = this.root.querySelector(selector);
+        if (place && place.textContent !== text) place.textContent = text;
+    }
+
+    stand(key, text) {
+        const slider = this.root.querySelector(`[data-setting="${key}"]`), exact = this.root.querySelector(`[data-exact="${key}"]`);
+        if (!slider) return;
+        slider.value = text;
+        slider.setAttribute("aria-valuetext", `${text} ${slider.dataset.unit}`);
+        if (exact) exact.value = text;
+    }
+
+    refusals(text, key) {
+        for (const place of this.root.querySelectorAll(key ? `[data-refusal="${key}"]` : "[data-refusal]")) place.textContent = text;
+    }
+
+    input(event) {
+        const key = event.target.dataset?.setting;
+        if (event.target.hasAttribute?.("data-scrub")) { this.pause(); this.go(this.from + event.target.value / 1000 * (this.to - this.from), true); return; }
+        if (!key) return;
+        const text = event.target.value, exact = this.root.querySelector(`[data-exact="${key}"]`);
+        if (exact) exact.value = text;
+        event.target.setAttribute("aria-valuetext", `${text} ${event.target.dataset.unit}`);
+        this.ask({ key, text, last: false, since: event.timeStamp });
+    }
+
+    change(event) {
+        const from = event.target.dataset ?? {};
+        if (from.setting) this.ask({ key: from.setting, text: event.target.value, last: true, since: event.timeStamp });
+        else if (from.exact) this.ask({ key: from.exact, text: event.target.value, last: true, since: event.timeStamp });
+        else if ("stretch" in from) { this.scene.stretch = Number(event.target.value); this.scene.draw(this.time); }
+    }
+
+    click(event) {
+        const button = event.target.closest?.("button");
+        if (button?.dataset.reset) this.ask({ key: button.dataset.reset, text: "", last: true, since: event.timeStamp });
+        else if (button?.hasAttribute("data-play")) this.playing ? this.pause() : this.play();
+    }
+
+    // One question is under way at a time; of those that pile up for one slider meanwhile only the newest is asked.
+    ask(question) {
+        const last = this.waiting[this.waiting.length - 1];
+        if (last && !last.last && last.key === question.key) this.waiting.pop();
+        this.waiting.push(question);
+        if (!this.asking) this.pump();
+    }
+
+    async pump() {
+        this.asking = true;
+        while (this.waiting.length > 0) {
+            const question = this.waiting.shift(), asked = performance.now();
+            const frame = await this.page.invokeMethodAsync(question.last ? "Commit" : "Move", question.key, question.text);
+            const answered = performance.now();
+            this.refusals("", question.key);
+            const said = this.take(frame, question.last);
+            const drawn = performance.now();
+            requestAnimationFrame(() => this.tell(question, asked, answered, drawn, said));
+        }
+        this.asking = false;
+    }
+
+    // For whoever measures: where the time went between a slider's event and the next frame, ms.
+    tell(question, asked, answered, drawn, said) {
+        const shown = performance.now();
+        this.root.dispatchEvent(new CustomEvent("heaveline-frame", {
+            bubbles: true,
+            detail: { key: question.key, last: question.last, total: shown - question.since, waited: asked - question.since, compute: said.compute, transfer: answered - asked - said.compute, drawing: drawn - answered, frame: shown - drawn, refused: Boolean(said.refused) },
+        }));
+    }
+
+    go(time, isHand) {
+        if (this.from === undefined) return;
+        if (isHand) this.pause();
+        this.time = Math.min(this.to, Math.max(this.from, time));
+        this.scene.draw(this.time);
+        this.strips.cursor(this.time);
+        const scrub = this.find("scrub"), words = `${this.time.toFixed(2).replace("-", "−")} s`;
+        scrub.value = Math.round(1000 * (this.time - this.from) / (this.to - this.from));
+        scrub.setAttribute("aria-valuetext", `${words}${this.within()}`);
+        this.find("time").textContent = words;
+    }
+
+    within() {
+        const band = this.strips.sheet.bands.find(one => this.time >= one.from && this.time <= one.to);
+        return band ? `, ${band.label}` : "";
+    }
+
+    play() {
+        if (this.still.matches || this.from === undefined) return;
+        if (this.time >= this.to - 1e-3) this.time = this.from;
+        this.playing = true;
+        this.marks();
+        let before = null;
+        const step = now => {
+            if (!this.playing) return;
+            const gone = before === null ? 0 : (now - before) / 1000 * Number(this.find("rate").value);
+            before = now;
+            this.go(this.time + gone, false);
+            if (this.time >= this.to) this.pause(); else this.frame = requestAnimationFrame(step);
+        };
+        this.frame = requestAnimationFrame(step);
+    }
+
+    pause() {
+        this.playing = false;
+        cancelAnimationFrame(this.frame);
+        this.marks();
+    }
+
+    marks() {
+        const button = this.find("play");
+        if (!button) return;
+        button.textContent = this.playing ? "Pause" : "Play";
+        button.disabled = this.still.matches;
+    }
+
+    playerKey(event) {
+        const on = event.target;
+        if (!on.hasAttribute?.("data-scene") && !on.hasAttribute?.("data-scrub")) return;
+        const step = event.shiftKey ? 0.1 : 0.01;
+        const act = { " ": () => this.playing ? this.pause() : this.play(), ArrowRight: () => this.go(this.time + step, true), ArrowUp: () => this.go(this.time + step, true), ArrowLeft: () => this.go(this.time - step, true), ArrowDown: () => this.go(this.time - step, true), Home: () => this.go(this.from, true), End: () => this.go(this.to, true) }[event.key];
+        if (!act || event.ctrlKey || event.altKey || event.metaKey) return;
+        event.preventDefault();
+        act();
+    }
+
+    pageKey(event) {
+        const typing = event.target.matches?.("input:not([type=range]):not([type=radio]), textarea");
+        if (!(event.ctrlKey || event.metaKey) || event.altKey || typing) return;
+        const key = event.key.toLowerCase();
+        if (key === "z" && !event.shiftKey) { event.preventDefault(); this.page.invokeMethodAsync("Undo"); }
+        else if (key === "y" || key === "z") { event.preventDefault(); this.page.invokeMethodAsync("Redo"); }
+    }
+}

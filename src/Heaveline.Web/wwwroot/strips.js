@@ -1,0 +1,262 @@
+// Charts of a pass, one above the other on one time axis, drawn on a canvas: while a slider moves they must follow within a frame, which drawing five
+// charts by plotly.js does not do on a small machine. They take the same sheet as the other charts (ChartSheet: structure and numbers).
+
+import { colours } from "./chart.js";
+
+const dashes = { Solid: [], Dashed: [6, 4], Dotted: [1.5, 3.5], DashDot: [7, 3, 1.5, 3] };
+const millimetre = 3.9; // pixels for a millimetre of paper: judged by eye
+const face = "'Heaveline Sans', system-ui, sans-serif";
+
+export class Strips {
+    constructor(place, picked) {
+        this.place = place;
+        this.base = document.createElement("canvas");
+        this.over = document.createElement("canvas");
+        for (const canvas of [this.base, this.over]) {
+            canvas.setAttribute("aria-hidden", "true");
+            place.append(canvas);
+        }
+        this.ranges = new Map();
+        const pick = event => {
+            if (this.sheet && (event.buttons & 1 || event.pointerType === "mouse")) picked(this.timeAt(event.clientX - place.getBoundingClientRect().left), event.buttons & 1);
+        };
+        place.addEventListener("pointermove", pick);
+        place.addEventListener("pointerdown", pick);
+    }
+
+    stop() {
+        this.base.remove();
+        this.over.remove();
+    }
+
+    fit() {
+        this.ink = colours(this.place);
+        this.width = 0;
+        if (this.sheet) { this.draw(); this.cursor(this.time); }
+    }
+
+    // atRest: the axes are fitted anew; otherwise they only make room, so that they do not jump under the reader's hand.
+    show(sheet, numbers, atRest) {
+        this.sheet = sheet;
+        this.read(numbers);
+        for (const panel of this.panels) this.ranges.set(panel.y.label, this.range(panel, atRest ? null : this.ranges.get(panel.y.label)));
+        this.draw();
+    }
+
+    read(numbers) {
+        let at = 0;
+        this.panels = this.sheet.panels.map(panel => ({
+            ...panel,
+            curves: panel.traces.map(trace => {
+                const xs = numbers.subarray(at, at + trace.n), ys = numbers.subarray(at + trace.n, at + 2 * trace.n);
+                at += 2 * trace.n;
+                return { ...trace, xs, ys };
+            }),
+        }));
+        this.length = at;
+        this.from = this.sheet.panels[0].x.from;
+        this.to = this.sheet.panels[0].x.to;
+    }
+
+    range(panel, before) {
+        let low = 0, high = 0;
+        for (const curve of panel.curves) for (const y of curve.ys) { if (y < low) low = y; if (y > high) high = y; }
+        for (const limit of panel.limits) if (!limit.upright) { low = Math.min(low, limit.at); high = Math.max(high, limit.at); }
+        const room = 0.08 * (high - low || 1);
+        low -= room;
+        high += room;
+        if (before && high - low > 0.55 * (before.high - before.low) && low >= before.low && high <= before.high) return before;
+        return before ? { low: Math.min(low, 1.1 * low), high: Math.max(high, 1.1 * high) } : { low, high };
+    }
+
+    arrange() {
+        const width = Math.floor(this.place.clientWidth), narrow = width < 560;
+        this.left = narrow ? 40 : 52;
+        this.right = narrow ? 44 : 64;
+        let top = 24;
+        this.lanes = this.panels.map(panel => {
+            const lane = { top: top + 20, height: Math.round(panel.height * millimetre * (narrow ? 0.85 : 1)) };
+            top = lane.top + lane.height + 8;
+            return lane;
+        });
+        const height = top + 38;
+        const ratio = Math.min(2, window.devicePixelRatio || 1);
+        if (this.width !== width || this.height !== height) {
+            this.width = width;
+            this.height = height;
+            this.place.style.height = `${height}px`;
+            for (const canvas of [this.base, this.over]) {
+                canvas.width = Math.floor(width * ratio);
+                canvas.height = Math.floor(height * ratio);
+                canvas.style.width = `${width}px`;
+                canvas.style.height = `${height}px`;
+            }
+        }
+        this.ratio = ratio;
+        this.px = x => this.left + (x - this.from) / (this.to - this.from) * (this.width - this.left - this.right);
+    }
+
+    timeAt(pixel) {
+        const part = (pixel - this.left) / (this.width - this.left - this.right);
+        return this.from + Math.min(1, Math.max(0, part)) * (this.to - this.from);
+    }
+
+    draw() {
+        this.ink ??= colours(this.place);
+        this.arrange();
+        const pen = this.base.getContext("2d"), { ink } = this;
+        pen.setTransform(this.ratio, 0, 0, this.ratio, 0, 0);
+        pen.clearRect(0, 0, this.width, this.height);
+        const last = this.lanes[this.lanes.length - 1], bottom = last.top + last.height, right = this.width - this.right;
+        let labelled = -Infinity;
+        for (const band of this.sheet.bands) {
+            const x0 = Math.max(this.left, this.px(band.from)), x1 = Math.min(right, this.px(band.to));
+            pen.fillStyle = band.shade === "Grey" ? ink.groundDeep : ink.ground;
+            for (const lane of this.lanes) pen.fillRect(x0, lane.top, x1 - x0, lane.height);
+            pen.font = `12px ${face}`;
+            const half = pen.measureText(band.label).width / 2, middle = Math.max((x0 + x1) / 2, labelled + half + 10);
+            this.text(pen, band.label, middle, 11, "center", ink.quiet);
+            labelled = middle + half;
+        }
+        this.panels.forEach((panel, i) => this.panel(pen, panel, this.lanes[i]));
+        pen.strokeStyle = ink.edge;
+        pen.lineWidth = 1;
+        for (const x of ticks(this.from, this.to, Math.max(3, Math.floor((right - this.left) / 70)))) {
+            const at = Math.round(this.px(x)) + 0.5;
+            pen.beginPath();
+            pen.moveTo(at, bottom);
+            pen.lineTo(at, bottom + 5);
+            pen.stroke();
+            this.text(pen, print(x), at, bottom + 14, "center", ink.text);
+        }
+        const axis = this.sheet.panels[0].x;
+        this.text(pen, this.width < 560 ? `time (${axis.unit})` : `${axis.label} (${axis.unit})`, this.left, bottom + 31, "left", ink.text);
+    }
+
+    panel(pen, panel, lane) {
+        const { ink } = this, range = this.ranges.get(panel.y.label), right = this.width - this.right;
+        const py = lane.py = y => lane.top + (range.high - y) / (range.high - range.low) * lane.height;
+        this.text(pen, panel.y.unit ? `${panel.y.label} (${panel.y.unit})` : panel.y.label, this.left, lane.top - 9, "left", ink.text, "bold");
+        pen.lineWidth = 1;
+        for (const y of ticks(range.low, range.high, Math.max(2, Math.floor(lane.height / 30)))) {
+            const at = Math.round(py(y)) + 0.5;
+            pen.strokeStyle = y === 0 ? ink.edge : ink.line;
+            pen.beginPath();
+            pen.moveTo(this.left, at);
+            pen.lineTo(right, at);
+            pen.stroke();
+            this.text(pen, print(y), this.left - 7, at, "right", ink.text);
+        }
+        pen.save();
+        pen.beginPath();
+        pen.rect(this.left, lane.top - 2, right - this.left, lane.height + 4);
+        pen.clip();
+        for (const limit of panel.limits) {
+            const at = py(limit.at);
+            pen.setLineDash([2, 3]);
+            pen.strokeStyle = ink.text;
+            pen.beginPath();
+            pen.moveTo(this.left, at);
+            pen.lineTo(right, at);
+            pen.stroke();
+            pen.setLineDash([]);
+            // Those of the rear stand further left, so that two that lie close do not cover one another.
+            this.text(pen, limit.label, right - (limit.label.startsWith("rear") ? 130 : 4), at + (limit.at < 0 ? -8 : 8), "right", ink.quiet);
+        }
+        for (const curve of panel.curves) {
+            pen.strokeStyle = ink[curve.ink];
+            pen.lineWidth = 1.6 * curve.width;
+            pen.setLineDash(dashes[curve.dash]);
+            pen.beginPath();
+            const { xs, ys } = curve;
+            for (let k = 0; k < xs.length; k++) {
+                const x = this.px(xs[k]), y = py(ys[k]);
+                if (k === 0) pen.moveTo(x, y); else pen.lineTo(x, y);
+            }
+            pen.stroke();
+        }
+        pen.setLineDash([]);
+        pen.restore();
+        for (const mark of panel.marks) {
+            const x = this.px(mark.x), y = py(mark.y);
+            pen.beginPath();
+            pen.arc(x, y, 3.5, 0, 2 * Math.PI);
+            pen.fillStyle = ink[mark.ink];
+            pen.fill();
+            this.text(pen, mark.label, x + 7, y + (mark.y < 0 ? 2 : -2), "left", ink.text);
+        }
+        this.names(pen, panel, py, right);
+    }
+
+    // Names at the curves' ends, kept apart.
+    names(pen, panel, py, right) {
+        const named = panel.curves.filter(curve => curve.name).map(curve => ({ curve, y: py(curve.ys[curve.ys.length - 1]) })).sort((a, b) => a.y - b.y);
+        if (named.length === 0) return;
+        const middle = named.reduce((sum, one) => sum + one.y, 0) / named.length;
+        for (let i = 1; i < named.length; i++) named[i].y = Math.max(named[i].y, named[i - 1].y + 14);
+        const drift = middle - named.reduce((sum, one) => sum + one.y, 0) / named.length;
+        for (const { curve, y } of named) this.text(pen, curve.name, right + 5, y + drift, "left", this.ink[curve.ink]);
+    }
+
+    cursor(time) {
+        this.time = time;
+        if (!this.panels || !this.lanes) return;
+        const pen = this.over.getContext("2d"), { ink } = this;
+        pen.setTransform(this.ratio, 0, 0, this.ratio, 0, 0);
+        pen.clearRect(0, 0, this.width, this.height);
+        if (time < this.from || time > this.to) return;
+        const x = this.px(time), last = this.lanes[this.lanes.length - 1];
+        pen.strokeStyle = ink.text;
+        pen.lineWidth = 1.2;
+        pen.beginPath();
+        pen.moveTo(x, this.lanes[0].top - 2);
+        pen.lineTo(x, last.top + last.height);
+        pen.stroke();
+        this.panels.forEach((panel, i) => {
+            let at = this.width - this.right;
+            for (const curve of [...panel.curves].reverse()) {
+                if (curve.ink === "Fourth") continue; // the former state is drawn, not read out
+                const y = valueAt(curve, time);
+                if (Number.isNaN(y)) continue;
+                pen.beginPath();
+                pen.arc(x, this.lanes[i].py(y), 3, 0, 2 * Math.PI);
+                pen.fillStyle = ink[curve.ink];
+                pen.fill();
+                if (this.width < 560) continue;
+                const words = print3(y);
+                this.text(pen, words, at, this.lanes[i].top - 9, "right", ink[curve.ink]);
+                at -= pen.measureText(words).width + 12;
+            }
+        });
+    }
+
+    text(pen, words, x, y, align, colour, weight = "") {
+        pen.font = `${weight} 12px ${face}`;
+        pen.textAlign = align;
+        pen.textBaseline = "middle";
+        pen.fillStyle = colour;
+        pen.fillText(words, x, y);
+    }
+}
+
+function valueAt({ xs, ys }, time) {
+    if (time < xs[0] || time > xs[xs.length - 1]) return NaN;
+    let low = 0, high = xs.length - 1;
+    while (high - low > 1) {
+        const middle = (low + high) >> 1;
+        if (xs[middle] <= time) low = middle; else high = middle;
+    }
+    const span = xs[high] - xs[low];
+    return span > 0 ? ys[low] + (time - xs[low]) / span * (ys[high] - ys[low]) : ys[low];
+}
+
+function ticks(from, to, most) {
+    const raw = (to - from) / Math.max(1, most), power = 10 ** Math.floor(Math.log10(raw));
+    const step = power * ([1, 2, 5, 10].find(n => n * power >= raw) ?? 10);
+    const list = [];
+    for (let k = Math.ceil(from / step - 1e-9); k * step <= to + 1e-9 * step; k++) list.push(Number((k * step).toPrecision(12)));
+    return list;
+}
+
+const print = value => (value < 0 ? "−" : "") + Number(Math.abs(value).toPrecision(6)).toString();
+const print3 = value => (value < 0 ? "−" : "") + Math.abs(value).toPrecision(3);

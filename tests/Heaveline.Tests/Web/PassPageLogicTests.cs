@@ -1,0 +1,131 @@
+using Heaveline.Figures;
+using Heaveline.Tests.House;
+using Heaveline.Web.Pages.Passing;
+using Heaveline.Web.Serving;
+using Heaveline.Web.Tuning;
+
+namespace Heaveline.Tests.Web;
+
+public class PassPageLogicTests
+{
+    private static readonly Shelf Demo = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
+
+    [Fact]
+    public void An_address_gives_back_the_state_that_wrote_it()
+    {
+        var state = new PassState { Car = "fern saloon & co", Load = "four up", Road = "pothole", Beside = "fern-saloon", AsFrequencies = true, InertiaGrows = true }
+            .With("front-spring", 18.5).With("speed", 63.0).With("height", 41.5).With("luggage", 60.0);
+        Assert.Equal(state.Query, PassState.Of(state.Query, "other").Query);
+        Assert.True(state.IsSameAs(PassState.Of(state.Query, "other")));
+    }
+
+    [Fact]
+    public void What_an_address_says_wrongly_is_passed_over()
+    {
+        var state = PassState.Of("?car=&front-spring=soft&rear-spring=NaN&speed=1e400&unknown=3&springs=what", "fern-saloon");
+        Assert.Equal("fern-saloon", state.Car);
+        Assert.Empty(state.Values);
+        Assert.False(state.AsFrequencies);
+    }
+
+    [Fact]
+    public void Undo_and_redo_go_through_every_state_that_was_left()
+    {
+        var (a, b, c) = (new PassState { Car = "a" }, new PassState { Car = "b" }, new PassState { Car = "c" });
+        var history = new StateHistory();
+        Assert.Null(history.Undo(a));
+        history.Leave(a);
+        history.Leave(b);
+        Assert.Equal(b, history.Undo(c));
+        Assert.Equal(a, history.Undo(b));
+        Assert.False(history.CanUndo);
+        Assert.Equal(b, history.Redo(a));
+        Assert.Equal(c, history.Redo(b));
+        Assert.False(history.CanRedo);
+        history.Undo(c);
+        history.Leave(b);
+        Assert.False(history.CanRedo);
+    }
+
+    [Fact]
+    public void Without_a_change_there_is_no_former_state_and_with_one_there_is()
+    {
+        var desk = new PassDesk(Demo);
+        var state = new PassState { Car = "fern-saloon" };
+        Assert.Null(desk.See(state, full: false).Former);
+        var view = desk.See(state.With("rear-spring", 48.0), full: false);
+        Assert.Equal("as described", view.Former!.Name);
+        Assert.NotEqual(view.Former.Measures.Pitch.Settling!.RmsAngle, view.Now.Measures.Pitch.Settling!.RmsAngle);
+        Assert.Equal("fern-saloon-cured", desk.See(state with { Beside = "fern-saloon-cured" }, full: false).Former!.Name);
+    }
+
+    [Fact]
+    public void The_former_state_is_what_the_car_as_described_does_on_the_same_road_at_the_same_speed()
+    {
+        var desk = new PassDesk(Demo);
+        var drive = new PassState { Car = "fern-saloon", Load = "driver" }.With("speed", 55.0).With("height", 50.0);
+        var plain = desk.See(drive, full: false);
+        var changed = desk.See(drive.With("front-damping", 1.5), full: false);
+        Assert.Equal(plain.Now.Measures.Pitch.Hit!.PeakAcceleration, changed.Former!.Measures.Pitch.Hit!.PeakAcceleration);
+        Assert.Equal(0.050, Math.Abs(PassDesk.HeightOf(plain.Now.Pass.Road)), 1e-6);
+    }
+
+    [Fact]
+    public void Names_that_are_not_here_are_told_apart()
+    {
+        var desk = new PassDesk(Demo);
+        var state = new PassState { Car = "fern-saloon" };
+        Assert.Equal("car", Assert.Throws<PassProblemException>(() => desk.See(state with { Car = "../fern-saloon" }, false)).What);
+        Assert.Equal("load", Assert.Throws<PassProblemException>(() => desk.See(state with { Load = "nobody" }, false)).What);
+        Assert.Equal("road", Assert.Throws<PassProblemException>(() => desk.See(state with { Road = "../../roads/country-lane.csv" }, false)).What);
+    }
+
+    [Fact]
+    public void A_thinned_curve_keeps_its_peaks_and_its_ends()
+    {
+        double[] xs = [.. Enumerable.Range(0, 5000).Select(k => 0.001 * k)];
+        double[] ys = [.. xs.Select((x, k) => Math.Sin(9.0 * x) + (k == 3333 ? 7.0 : 0.0))];
+        var thin = ThinCurve.Of(Trace.From("", xs, ys), double.PositiveInfinity);
+        Assert.InRange(thin.Xs.Length, 100, ThinCurve.Most);
+        Assert.Equal(ys.Max(), thin.Ys.Max());
+        Assert.Equal(ys.Min(), thin.Ys.Min());
+        Assert.Equal((xs[0], xs[^1]), (thin.Xs[0], thin.Xs[^1]));
+        Assert.True(thin.Xs.Zip(thin.Xs.Skip(1)).All(pair => pair.First < pair.Second));
+    }
+
+    [Fact]
+    public void A_scene_moves_as_the_record_says()
+    {
+        var crossing = new PassDesk(Demo).See(new PassState { Car = "fern-saloon", Load = "four up with luggage" }, full: false).Now;
+        var motion = SceneMotion.Of(crossing);
+        var stride = SceneMotion.StrideOf(crossing);
+        var k = motion.Length / SceneMotion.PerSample / 2;
+        var (front, trim) = (crossing.Pass.FrontHeight, crossing.Model.Trim);
+        // The car is laden evenly: its left side does what its middle does.
+        Assert.Equal(trim.FrontHeight + front[k * stride], motion[SceneMotion.PerSample * k], 2e-3);
+        Assert.Equal(crossing.Pass.Travel(0)[k * stride], motion[(SceneMotion.PerSample * k) + 2] - motion[SceneMotion.PerSample * k], 1e-6);
+        Assert.Equal(crossing.Pass.Travel(2)[k * stride], motion[(SceneMotion.PerSample * k) + 3] - motion[(SceneMotion.PerSample * k) + 1], 1e-6);
+    }
+
+    [Theory]
+    [InlineData(1.0, 0.75, -1, "better: 25 % less")]
+    [InlineData(1.0, 1.25, -1, "worse: 25 % more")]
+    [InlineData(1.0, 1.001, -1, "as before")]
+    [InlineData(1.0, 1.25, 0, "25 % more")]
+    public void A_change_is_said_in_words(double before, double after, int wanted, string words) =>
+        Assert.Equal(words, new MeasureRow("k", "hit", "l", "rad/s²", "F2", before, after, wanted).Change);
+
+    [Theory]
+    [InlineData("softer front", "fern-saloon-softer-front")]
+    [InlineData("  Très ferme (avant) ", "fern-saloon-très-ferme-avant")]
+    [InlineData("../../etc/passwd", "fern-saloon-etc-passwd")]
+    public void A_file_is_called_after_its_car_and_its_name(string name, string file) => Assert.Equal(file, KeptVariant.FileName("fern-saloon", name));
+
+    [Theory]
+    [InlineData("softer front", "softer front")]
+    [InlineData("a: b", "\"a: b\"")]
+    [InlineData("say \"so\"", "\"say \\\"so\\\"\"")]
+    [InlineData("true", "\"true\"")]
+    [InlineData("", "\"\"")]
+    public void A_text_is_quoted_where_yaml_needs_it(string text, string written) => Assert.Equal(written, VariantText.Plain(text));
+}
