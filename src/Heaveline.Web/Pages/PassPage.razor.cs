@@ -112,6 +112,7 @@ public partial class PassPage
         {
             Go(next);
             Addresses.NavigateTo("pass" + next.Query, replace: true);
+            StateHasChanged();
         }
 
         return Task.CompletedTask;
