@@ -24,6 +24,7 @@ public partial class PassPage
     private DotNetObjectReference<PassPage>? self;
     private PassState? state;
     private PassView? view;
+    private PassView? resting;
     private PassProblem? problem;
     private IReadOnlyList<(string Heading, IReadOnlyList<SliderLine> Lines)> groups = [];
     private PassFrame? unseen;
@@ -130,7 +131,7 @@ public partial class PassPage
         var clock = Stopwatch.StartNew();
         try
         {
-            view = desk.See(next, full: true);
+            view = resting = desk.See(next, full: true);
             problem = null;
             groups = SliderLine.Of(view);
             unseen = Frame(view, clock, atRest: true);
@@ -138,7 +139,7 @@ public partial class PassPage
         catch (PassProblemException wrong)
         {
             problem = new PassProblem(wrong.Message, wrong.Advice, wrong.Details);
-            view = wrong.What == "car" ? null : view;
+            view = resting = wrong.What == "car" ? null : view;
         }
         catch (RefusedValueException refused)
         {
@@ -167,6 +168,7 @@ public partial class PassPage
             {
                 history.Leave(now);
                 state = next;
+                resting = view;
                 groups = SliderLine.Of(view);
             }
 
@@ -218,7 +220,7 @@ public partial class PassPage
         return frame;
     }
 
-    private void Kept(string name) => Addresses.NavigateTo($"pass{(state! with { Car = name, Load = view!.Now.Model.Load.Name, Beside = state!.Car, Values = state.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key) }).Query}");
+    private void Kept(string name) => Addresses.NavigateTo($"pass{(state! with { Car = name, Load = resting!.Now.Model.Load.Name, Beside = state!.Car, Values = state.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key) }).Query}");
 
     private PassState Fresh => new() { Car = Shelf.CarNames[0] };
 

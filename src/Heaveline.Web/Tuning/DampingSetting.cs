@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
@@ -28,16 +29,16 @@ internal sealed record DampingSetting(AxleEnd End) : Setting($"{End.Key()}-dampi
     }
 
     /// <inheritdoc/>
-    public override IEnumerable<Wording> Words(Car changed, Node root)
+    public override IEnumerable<KeyEdit> Words(Car changed, Node root)
     {
         switch (changed.At(End).Damper.Law)
         {
             case RatioDamper ratio:
-                yield return Word("damping-ratio", Rounded.Text(ratio.Ratio.Si));
+                yield return KeyEdit.Put(Path("damping-ratio"), Rounded.Text(ratio.Ratio.Si));
                 break;
             case TableDamper table:
-                yield return Word("bump", TableText.Of(table.Bump, "m/s", 1.0));
-                yield return Word("rebound", TableText.Of(table.Rebound, "m/s", 1.0));
+                yield return KeyEdit.Put(Path("bump"), TableRows.Of(table.Bump, "m/s", 1.0));
+                yield return KeyEdit.Put(Path("rebound"), TableRows.Of(table.Rebound, "m/s", 1.0));
                 break;
             case var other:
                 throw new NotSupportedException($"No words are known for a {other.GetType().Name}.");
@@ -47,5 +48,5 @@ internal sealed record DampingSetting(AxleEnd End) : Setting($"{End.Key()}-dampi
     // A damper bench reads to a newton.
     private static ForceTable Stronger(ForceTable side, double factor) => new(side.At, [.. side.Force.Select(f => Math.Round(f * factor))]);
 
-    private Wording Word(string key, string text) => new([End.Key(), "damper", key], text);
+    private string[] Path(string key) => [End.Key(), "damper", key];
 }

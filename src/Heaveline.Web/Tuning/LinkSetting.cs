@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
@@ -43,16 +44,16 @@ internal sealed record LinkSetting(bool IsDamper) : Setting(IsDamper ? "link-dam
     public static Car WithoutIdle(Car car) => car.Interconnection is ElasticLink { Rate.Si: 0.0, Damping.Si: 0.0 } ? car with { Interconnection = null } : car;
 
     /// <inheritdoc/>
-    public override IEnumerable<Wording> Words(Car changed, Node root)
+    public override IEnumerable<KeyEdit> Words(Car changed, Node root)
     {
         if (changed.Interconnection is not ElasticLink link)
         {
-            return root.At("interconnection") is null ? [] : [new Wording(["interconnection"], Wording.Nothing)];
+            return root.At("interconnection") is null ? [] : [KeyEdit.Remove(["interconnection"])];
         }
 
-        var rate = new Wording(["interconnection", "elastic", "rate"], $"{Rounded.Text(link.Rate.Si / 1000.0)} {Rate}");
+        var rate = KeyEdit.Put(["interconnection", "elastic", "rate"], $"{Rounded.Text(link.Rate.Si / 1000.0)} {Rate}");
         return link.Damping.Si == 0.0 && root.At("interconnection", "elastic", "damping") is null
             ? [rate]
-            : [rate, new Wording(["interconnection", "elastic", "damping"], $"{Rounded.Text(link.Damping.Si)} {Damping}")];
+            : [rate, KeyEdit.Put(["interconnection", "elastic", "damping"], $"{Rounded.Text(link.Damping.Si)} {Damping}")];
     }
 }

@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
@@ -36,6 +37,6 @@ internal static class Luggage
     }
 
     /// <summary>The load state in words; none without more in it.</summary>
-    public static IEnumerable<Wording> Words(LoadState chosen, LoadState loaded, Node root) =>
-        ReferenceEquals(chosen, loaded) ? [] : [new Wording(["loads", loaded.Name], LoadText.Of(root, loaded, chosen.Name))];
+    public static IEnumerable<KeyEdit> Words(LoadState chosen, LoadState loaded, Node root) =>
+        ReferenceEquals(chosen, loaded) ? [] : [KeyEdit.Put(["loads", loaded.Name], LoadRows.Of(root, loaded, chosen.Name))];
 }

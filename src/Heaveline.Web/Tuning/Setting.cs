@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
@@ -24,7 +25,7 @@ internal abstract record Setting(string Key, string Label)
     /// <summary>The keys that make a described car's file say what this setting has made of the car.</summary>
     /// <param name="changed">The car with all settings on it.</param>
     /// <param name="root">The described car's whole document.</param>
-    public abstract IEnumerable<Wording> Words(Car changed, Node root);
+    public abstract IEnumerable<KeyEdit> Words(Car changed, Node root);
 
     /// <summary>A value above zero, or the refusal in the words and the unit of the slider.</summary>
     protected double Positive(double value, string unit, string advice) =>

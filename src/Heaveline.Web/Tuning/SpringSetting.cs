@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Models;
 using Heaveline.Insight;
@@ -57,19 +58,30 @@ internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring
     }
 
     /// <inheritdoc/>
-    public override IEnumerable<Wording> Words(Car changed, Node root)
+    public override IEnumerable<KeyEdit> Words(Car changed, Node root)
     {
         var spring = root.At(End.Key(), "spring");
-        yield return changed.At(End).Spring.Law switch
+        if (changed.At(End).Spring.Law is GasSpring gas)
         {
-            LinearSpring linear => Word(spring?.At("wheel-rate") is not null || spring?.At("torsion-bar") is not null ? "wheel-rate" : "rate", $"{Rounded.Text(linear.Rate.Si / 1000.0)} {Rate}"),
-            GasSpring gas => new Wording([End.Key(), "spring", "gas", "volume"], $"{Rounded.Text(1000.0 * gas.Volume.Si)} L"),
-            TableSpring table => Word("table", TableText.Of(table.Table, "mm", 1e-3)),
-            var other => throw new NotSupportedException($"No words are known for a {other.GetType().Name}."),
-        };
+            yield return KeyEdit.Put([End.Key(), "spring", "gas", "volume"], $"{Rounded.Text(1000.0 * gas.Volume.Si)} L");
+            yield break;
+        }
+
+        if (changed.At(End).Spring.Law is TableSpring table)
+        {
+            yield return KeyEdit.Put([End.Key(), "spring", "table"], TableRows.Of(table.Table, "mm", 1e-3));
+            yield break;
+        }
+
+        // A rate takes the place of the dimensions that it was worked out from; a torsion bar's is felt at the wheel.
+        foreach (var dimensions in new[] { "coil", "leaf", "torsion-bar" }.Where(key => spring?.At(key) is not null))
+        {
+            yield return KeyEdit.Remove([End.Key(), "spring", dimensions]);
+        }
+
+        var rate = ((LinearSpring)changed.At(End).Spring.Law).Rate.Si / 1000.0;
+        yield return KeyEdit.Put([End.Key(), "spring", spring?.At("wheel-rate") is not null || spring?.At("torsion-bar") is not null ? "wheel-rate" : "rate"], $"{Rounded.Text(rate)} {Rate}");
     }
 
     private static double Span(TableSpring table) => table.Table.At[^1] - table.Table.At[0];
-
-    private Wording Word(string key, string text) => new([End.Key(), "spring", key], text);
 }

@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
@@ -21,7 +22,7 @@ internal sealed record StopSetting(AxleEnd End) : Setting($"{End.Key()}-stop", $
     }
 
     /// <inheritdoc/>
-    public override IEnumerable<Wording> Words(Car changed, Node root) => changed.At(End).BumpStop is { } stop
-        ? [new Wording([End.Key(), "bump-stop", "clearance"], $"{Rounded.Text(Math.Round(1000.0 * stop.Clearance.Si, 4))} mm")]
+    public override IEnumerable<KeyEdit> Words(Car changed, Node root) => changed.At(End).BumpStop is { } stop
+        ? [KeyEdit.Put([End.Key(), "bump-stop", "clearance"], $"{Rounded.Text(Math.Round(1000.0 * stop.Clearance.Si, 4))} mm")]
         : [];
 }

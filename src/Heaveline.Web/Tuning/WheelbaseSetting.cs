@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Models;
 using Heaveline.Quantities;
@@ -34,27 +35,27 @@ internal sealed record WheelbaseSetting(bool InertiaGrows) : Setting("wheelbase"
     }
 
     /// <inheritdoc/>
-    public override IEnumerable<Wording> Words(Car changed, Node root)
+    public override IEnumerable<KeyEdit> Words(Car changed, Node root)
     {
-        yield return new Wording(["wheelbase"], $"{Rounded.Text(changed.Wheelbase.Si)} m");
+        yield return KeyEdit.Put(["wheelbase"], $"{Rounded.Text(changed.Wheelbase.Si)} m");
         if (changed.Body.PitchInertia is { } inertia)
         {
             if (root.At("body", "pitch-index") is not null)
             {
-                yield return new Wording(["body", "pitch-index"], Wording.Nothing);
+                yield return KeyEdit.Remove(["body", "pitch-index"]);
             }
 
-            yield return new Wording(["body", "pitch-inertia"], $"{Rounded.Text(inertia.Si)} kg m2");
+            yield return KeyEdit.Put(["body", "pitch-inertia"], $"{Rounded.Text(inertia.Si)} kg m2");
         }
 
         foreach (var seat in changed.Seats)
         {
-            yield return new Wording(["seats", seat.Name, "behind-front-axle"], $"{Rounded.Text(Math.Round(seat.BehindFrontAxle.Si, 6))} m");
+            yield return KeyEdit.Put(["seats", seat.Name, "behind-front-axle"], $"{Rounded.Text(Math.Round(seat.BehindFrontAxle.Si, 6))} m");
         }
 
-        foreach (var state in changed.LoadStates.Where(state => LoadText.HasPlaces(root, state.Name)))
+        foreach (var state in changed.LoadStates.Where(state => LoadRows.HasPlaces(root, state.Name)))
         {
-            yield return new Wording(["loads", state.Name], LoadText.Of(root, state));
+            yield return KeyEdit.Put(["loads", state.Name], LoadRows.Of(root, state));
         }
     }
 

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Editing;
+using Heaveline.Files.Yaml;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Responses;
@@ -98,7 +100,7 @@ public class KeptCarTests
         var chosen = car.LoadStates.Single(state => state.Name == "four up with luggage");
         var loaded = Luggage.On(chosen, car, 62.5);
         var words = Settings.Words(reading.Car!, car, Values(("wheelbase", 2810.0)), true, reading.Root!).Concat(Luggage.Words(chosen, loaded, reading.Root!));
-        var kept = Read("fern-saloon", [.. words], Garage);
+        var kept = Read("fern-saloon", reading.Root!, words, Garage);
         Same(RideModel.Of(car, loaded), RideModel.Of(kept, kept.LoadStates.Single(state => state.Name == loaded.Name)));
     }
 
@@ -133,7 +135,7 @@ public class KeptCarTests
     private static Car Agree(string name, CarReading reading, ImmutableDictionary<string, double> values, bool grows, string? folder = null)
     {
         var set = Settings.Apply(reading.Car!, values, grows);
-        var kept = Read(name, Settings.Words(reading.Car!, set, values, grows, reading.Root!), folder ?? Garage);
+        var kept = Read(name, reading.Root!, Settings.Words(reading.Car!, set, values, grows, reading.Root!), folder ?? Garage);
         Same(RideModel.Of(set), RideModel.Of(kept));
         if (set.LoadStates.Count > 0)
         {
@@ -143,9 +145,11 @@ public class KeptCarTests
         return kept;
     }
 
-    private static Car Read(string name, IReadOnlyList<Wording> words, string folder)
+    private static Car Read(string name, Node root, IEnumerable<KeyEdit> words, string folder)
     {
-        var text = VariantText.Of("kept: \"so\"", name + ".yaml", null, words);
+        var written = VariantFile.Write("kept: \"so\"", name + ".yaml", root, words);
+        Assert.True(written.Text is not null, written.Refusal?.Message);
+        var text = written.Text;
         var reading = CarFile.Read(new SourceText(Path.Combine(folder, "kept.yaml"), text), folder);
         Assert.True(reading.Car is not null, $"{text}\n{reading.Format()}");
         return reading.Car;

@@ -2,7 +2,6 @@ using Heaveline.Figures;
 using Heaveline.Tests.House;
 using Heaveline.Web.Pages.Passing;
 using Heaveline.Web.Serving;
-using Heaveline.Web.Tuning;
 
 namespace Heaveline.Tests.Web;
 
@@ -120,12 +119,4 @@ public class PassPageLogicTests
     [InlineData("  Très ferme (avant) ", "fern-saloon-très-ferme-avant")]
     [InlineData("../../etc/passwd", "fern-saloon-etc-passwd")]
     public void A_file_is_called_after_its_car_and_its_name(string name, string file) => Assert.Equal(file, KeptVariant.FileName("fern-saloon", name));
-
-    [Theory]
-    [InlineData("softer front", "softer front")]
-    [InlineData("a: b", "\"a: b\"")]
-    [InlineData("say \"so\"", "\"say \\\"so\\\"\"")]
-    [InlineData("true", "\"true\"")]
-    [InlineData("", "\"\"")]
-    public void A_text_is_quoted_where_yaml_needs_it(string text, string written) => Assert.Equal(written, VariantText.Plain(text));
 }

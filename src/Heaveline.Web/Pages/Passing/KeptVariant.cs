@@ -1,9 +1,8 @@
 using System.Text;
-using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Editing;
+using Heaveline.Files.Garages;
 using Heaveline.Quantities;
-using Heaveline.Web.Serving;
-using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Passing;
 
@@ -12,7 +11,7 @@ internal static class KeptVariant
 {
     private const int LongestName = 60;
 
-    /// <summary>Name of the file without its ending: the base's, then the variant's letters and digits.</summary>
+    /// <summary>Name of the variant as a car of the garage: the base's, then the variant's letters and digits.</summary>
     /// <exception cref="RefusedValueException">Nothing of the name can stand in a file's name.</exception>
     public static string FileName(string car, string name)
     {
@@ -31,29 +30,26 @@ internal static class KeptVariant
         return $"{car}-{slug}";
     }
 
-    /// <summary>The file's text.</summary>
-    public static string Text(PassView view, string name) => VariantText.Of(name.Trim(), view.State.Car + ".yaml", null, view.Words);
+    /// <summary>The file's text, or why there is none.</summary>
+    public static EditOutcome Write(PassView view, string name) => VariantFile.Write(name.Trim(), view.State.Car + ".yaml", view.Reading.Root!, view.Words);
 
-    /// <summary>Writes it into the garage.</summary>
+    /// <summary>Saves it in the garage.</summary>
     /// <param name="view">What is on the page.</param>
     /// <param name="name">The variant's name.</param>
-    /// <param name="shelf">The garage.</param>
-    /// <returns>Name of the new car file.</returns>
-    /// <exception cref="RefusedValueException">The name cannot be used, or the file read back would be refused: nothing is written.</exception>
-    /// <exception cref="IOException">The disk refuses it: nothing is written.</exception>
-    public static string Write(PassView view, string name, Shelf shelf)
+    /// <param name="garage">The garage.</param>
+    /// <param name="replaces">Whether it may take the place of a file of that name.</param>
+    /// <returns>What came of it.</returns>
+    /// <exception cref="RefusedValueException">The name cannot be used, or no file can say what is set: nothing is written.</exception>
+    public static SaveOutcome Save(PassView view, string name, Garage garage, bool replaces)
     {
-        var car = FileName(view.State.Car, name);
-        var path = shelf.PathOf(car);
-        var text = Text(view, name);
-        var reading = CarFile.Read(new SourceText(path, text), shelf.Folder);
-        if (reading.Car is null)
+        var file = FileName(view.State.Car, name) + ".yaml";
+        var written = Write(view, name);
+        var text = written.Text ?? throw new RefusedValueException("This car", "not kept", "a car that a file can describe", $"{written.Refusal!.Message} {written.Refusal.Advice}");
+        if (garage.Car(file, text) is { Car: null, Refusals: [var first, ..] })
         {
-            var first = reading.Refusals[0];
             throw new RefusedValueException("This car", "not kept", "a car that a file may describe", $"{first.Message} {first.Advice}");
         }
 
-        WholeFile.Write(path, Encoding.UTF8.GetBytes(text));
-        return car;
+        return garage.Save(file, text, replaces ? garage.Read(file).Stamp : null);
     }
 }

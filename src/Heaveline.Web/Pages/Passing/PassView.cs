@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Editing;
 using Heaveline.Roads;
 using Heaveline.Web.Tuning;
 
@@ -33,7 +34,7 @@ public sealed record PassView
     public string? FormerProblem { get; init; }
 
     /// <summary>The changed keys that make the described car's file say what is set.</summary>
-    public IReadOnlyList<Wording> Words => [
+    public IReadOnlyList<KeyEdit> Words => [
         .. Settings.Words(Described, Now.Model.Car, State.Values, State.InertiaGrows, Reading.Root!),
         .. Luggage.Words(LoadOnCar, Now.Model.Load, Reading.Root!)];
 
