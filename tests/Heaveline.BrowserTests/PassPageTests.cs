@@ -111,7 +111,7 @@ public class PassPageTests(Served served)
     {
         var page = await Open(Saloon);
         await page.GetByLabel("ride frequencies").CheckAsync();
-        await Expect(page.Locator("label[for=slide-rear-spring]")).ToContainTextAsync("Rear spring");
+        await Expect(page.Locator("#slide-rear-spring")).ToHaveAttributeAsync("data-unit", "Hz");
         await Set(page, "rear-spring", "1.2");
         await Expect(page.Locator("[data-note=ratio]")).ToContainTextAsync("1.20 Hz behind");
         await Expect(page.Locator("[data-note=rear-spring]")).ToContainTextAsync("N/mm at the wheel");

@@ -59,10 +59,11 @@ export class Scene {
         if (!this.scene) return;
         const { pen, ink, width, height } = this;
         const car = this.now.car;
-        const deepest = 0.22 + 0.10 * (this.stretch - 1), room = car.top + 0.28 + 0.10 * (this.stretch - 1);
-        const scale = Math.min(height / (room + deepest), width / ((car.front - car.rear) * 1.12));
+        // Under the road there is room for its ruler, above the car for its movements.
+        const ruler = 36, more = 0.10 * (this.stretch - 1);
+        const scale = Math.min((height - ruler) / (car.top + 0.28 + 2 * more), width / ((car.front - car.rear) * 1.12));
         const middle = 0.5 * (car.front + car.rear), travelled = this.scene.speed * time;
-        const level = height - deepest * scale;
+        const level = height - ruler - more * scale;
         const shift = width > 700 ? 0.06 * width : 0; // the road ahead is worth more room than the road behind
         this.scale = scale;
         this.px = x => width / 2 + shift - (x - middle) * scale; // x from the front axle
@@ -72,8 +73,7 @@ export class Scene {
         pen.lineJoin = pen.lineCap = "round";
         const place = this.at(this.now, time);
         this.beam(this.now, place, false);
-        if (this.former) this.ghost(time);
-        this.vehicle(this.now, place);
+        this.vehicle(this.now, place, time);
         this.surface(travelled, level);
         this.ruler(travelled, level);
         this.gauge(this.now, place);
@@ -97,7 +97,8 @@ export class Scene {
         return [[0, place.frontWheel], [-car.wheelbase, place.rearWheel]].map(([x, up]) => [this.px(x), this.pz(car.radius + up), car.radius * this.scale, x]);
     }
 
-    vehicle(who, place) {
+    // The former state lies on the new body's inside and under its outline, so that both can be read.
+    vehicle(who, place, time) {
         const { pen, ink } = this, car = who.car;
         const wheels = this.wheels(car, place);
         pen.setLineDash([]);
@@ -120,10 +121,14 @@ export class Scene {
         this.trace(car, place, car.outline);
         pen.closePath();
         pen.fillStyle = ink.paper;
-        pen.globalAlpha = this.former ? 0.6 : 0.85;
+        pen.globalAlpha = 0.85;
         pen.fill();
         pen.globalAlpha = 1;
+        if (this.former) this.ghost(time);
+        pen.strokeStyle = ink.Third;
         pen.lineWidth = 2.2;
+        this.trace(car, place, car.outline);
+        pen.closePath();
         pen.stroke();
         car.arms.forEach((arm, i) => {
             const [x, y] = this.moved(car, place, arm[0], arm[1]);

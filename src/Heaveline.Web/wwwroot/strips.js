@@ -161,7 +161,7 @@ export class Strips {
             pen.stroke();
             pen.setLineDash([]);
             // Those of the rear stand further left, so that two that lie close do not cover one another.
-            this.text(pen, limit.label, right - (limit.label.startsWith("rear") ? 130 : 4), at + (limit.at < 0 ? -8 : 8), "right", ink.quiet);
+            this.text(pen, limit.label, right - (limit.label.startsWith("rear") ? 130 : 4), at + (limit.at < 0 ? -8 : 8), "right", ink.quiet, "", ink.paper);
         }
         for (const curve of panel.curves) {
             pen.strokeStyle = ink[curve.ink];
@@ -183,7 +183,7 @@ export class Strips {
             pen.arc(x, y, 3.5, 0, 2 * Math.PI);
             pen.fillStyle = ink[mark.ink];
             pen.fill();
-            this.text(pen, mark.label, x + 7, y + (mark.y < 0 ? 2 : -2), "left", ink.text);
+            this.text(pen, mark.label, x + 7, y + (mark.y < 0 ? 2 : -2), "left", ink.text, "", ink.paper);
         }
         this.names(pen, panel, py, right);
     }
@@ -230,10 +230,19 @@ export class Strips {
         });
     }
 
-    text(pen, words, x, y, align, colour, weight = "") {
+    text(pen, words, x, y, align, colour, weight = "", ground = null) {
         pen.font = `${weight} 12px ${face}`;
         pen.textAlign = align;
         pen.textBaseline = "middle";
+        if (ground) {
+            // Letters over curves keep a little room of their own.
+            pen.strokeStyle = ground;
+            pen.lineWidth = 3;
+            pen.globalAlpha = 0.8;
+            pen.strokeText(words, x, y);
+            pen.globalAlpha = 1;
+            pen.lineWidth = 1;
+        }
         pen.fillStyle = colour;
         pen.fillText(words, x, y);
     }

@@ -37,7 +37,7 @@ internal sealed record MeasureRow(string Key, string Group, string Label, string
             }
 
             // A share of a share would only puzzle, and so would one of a length that may be negative.
-            var size = Unit.StartsWith('%') ? $"{Print(Math.Abs(difference))} points"
+            var size = Unit.StartsWith('%') ? $"{Print(Math.Abs(difference))} {(Print(Math.Abs(difference)) == "1" ? "point" : "points")}"
                 : Unit == "mm" || before <= 0.0 ? PrintWithUnit(Math.Abs(difference))
                 : $"{(100.0 * Math.Abs(difference) / before).ToString("F0", System.Globalization.CultureInfo.InvariantCulture)} %";
             return (Wanted * difference) switch
