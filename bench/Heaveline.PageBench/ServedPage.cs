@@ -47,7 +47,7 @@ internal sealed class ServedPage : IAsyncDisposable
         served.browser = await served.playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = Environment.GetEnvironmentVariable("HEAVELINE_CHROMIUM") ?? "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--enable-precise-memory-info"],
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--enable-precise-memory-info", "--js-flags=--expose-gc"],
         });
         var context = await served.browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 1280, Height = 900 }, ReducedMotion = ReducedMotion.Reduce });
         served.Page = await context.NewPageAsync();

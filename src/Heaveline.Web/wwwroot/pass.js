@@ -72,6 +72,7 @@ class Pass {
         this.from = this.strips.from;
         this.to = this.strips.to;
         const first = this.time === null;
+        this.find("waiting").hidden = true;
         this.go(first ? this.opening() : this.time, false);
         for (const [key, text] of Object.entries(said.notes)) this.write(`[data-note="${key}"]`, text);
         if (atRest) for (const [key, text] of Object.entries(said.values)) this.stand(key, text);
@@ -133,16 +134,20 @@ class Pass {
 
     async pump() {
         this.asking = true;
-        while (this.waiting.length > 0) {
-            const question = this.waiting.shift(), asked = performance.now();
-            const frame = await this.page.invokeMethodAsync(question.last ? "Commit" : "Move", question.key, question.text);
-            const answered = performance.now();
-            this.refusals("", question.key);
-            const said = this.take(frame, question.last);
-            const drawn = performance.now();
-            requestAnimationFrame(() => this.tell(question, asked, answered, drawn, said));
+        try {
+            while (this.waiting.length > 0) {
+                const question = this.waiting.shift(), asked = performance.now();
+                const frame = await this.page.invokeMethodAsync(question.last ? "Commit" : "Move", question.key, question.text);
+                const answered = performance.now();
+                this.refusals("", question.key);
+                const said = this.take(frame, question.last);
+                const drawn = performance.now();
+                requestAnimationFrame(() => this.tell(question, asked, answered, drawn, said));
+            }
+        } finally {
+            // A lost program is told of elsewhere on the page; when it is back, the next move asks again.
+            this.asking = false;
         }
-        this.asking = false;
     }
 
     // For whoever measures: where the time went between a slider's event and the next frame, ms.

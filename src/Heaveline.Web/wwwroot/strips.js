@@ -138,7 +138,7 @@ export class Strips {
         const py = lane.py = y => lane.top + (range.high - y) / (range.high - range.low) * lane.height;
         this.text(pen, panel.y.unit ? `${panel.y.label} (${panel.y.unit})` : panel.y.label, this.left, lane.top - 9, "left", ink.text, "bold");
         pen.lineWidth = 1;
-        for (const y of ticks(range.low, range.high, Math.max(2, Math.floor(lane.height / 30)))) {
+        for (const y of ticks(range.low, range.high, Math.max(2, Math.floor(lane.height / 22)))) {
             const at = Math.round(py(y)) + 0.5;
             pen.strokeStyle = y === 0 ? ink.edge : ink.line;
             pen.beginPath();

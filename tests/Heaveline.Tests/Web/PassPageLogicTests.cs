@@ -80,6 +80,24 @@ public class PassPageLogicTests
     }
 
     [Fact]
+    public void A_road_that_takes_too_long_is_driven_for_its_first_part()
+    {
+        var folder = Directory.CreateTempSubdirectory("heaveline-long-").FullName;
+        try
+        {
+            File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"), Path.Combine(folder, "fern-saloon.yaml"));
+            File.WriteAllText(Path.Combine(folder, "waves.yaml"), "road: long waves\nsine: {amplitude: 5 mm, wavelength: 10 m, waves: 100}\n");
+            var view = new PassDesk(new Shelf(new ServeOptions { Garage = folder })).See(new PassState { Car = "fern-saloon", Road = "waves.yaml" }.With("speed", 36.0), full: false);
+            Assert.True(view.IsCut);
+            Assert.Equal(PassDesk.Longest, view.Now.Pass.Time[^1], 0.01);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
     public void A_thinned_curve_keeps_its_peaks_and_its_ends()
     {
         double[] xs = [.. Enumerable.Range(0, 5000).Select(k => 0.001 * k)];
@@ -107,10 +125,10 @@ public class PassPageLogicTests
     }
 
     [Theory]
-    [InlineData(1.0, 0.75, -1, "better: 25 % less")]
-    [InlineData(1.0, 1.25, -1, "worse: 25 % more")]
+    [InlineData(1.0, 0.75, -1, "better: 25\u00a0% less")]
+    [InlineData(1.0, 1.25, -1, "worse: 25\u00a0% more")]
     [InlineData(1.0, 1.001, -1, "as before")]
-    [InlineData(1.0, 1.25, 0, "25 % more")]
+    [InlineData(1.0, 1.25, 0, "25\u00a0% more")]
     public void A_change_is_said_in_words(double before, double after, int wanted, string words) =>
         Assert.Equal(words, new MeasureRow("k", "hit", "l", "rad/s²", "F2", before, after, wanted).Change);
 

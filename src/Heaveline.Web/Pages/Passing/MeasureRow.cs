@@ -18,7 +18,7 @@ internal sealed record MeasureRow(string Key, string Group, string Label, string
     public string Print(double? value) => value is { } v ? v.ToString(Format, System.Globalization.CultureInfo.InvariantCulture).Replace('-', '−') : "not recorded";
 
     /// <summary>A value with its unit.</summary>
-    public string PrintWithUnit(double? value) => value is null ? Print(value) : Unit == "°" ? Print(value) + "°" : $"{Print(value)} {Unit}";
+    public string PrintWithUnit(double? value) => value is null ? Print(value) : Unit == "°" ? Print(value) + "°" : $"{Print(value)}\u00a0{Unit}";
 
     /// <summary>The change in words; empty without a former state.</summary>
     public string Change
@@ -39,7 +39,7 @@ internal sealed record MeasureRow(string Key, string Group, string Label, string
             // A share of a share would only puzzle, and so would one of a length that may be negative.
             var size = Unit.StartsWith('%') ? $"{Print(Math.Abs(difference))} {(Print(Math.Abs(difference)) == "1" ? "point" : "points")}"
                 : Unit == "mm" || before <= 0.0 ? PrintWithUnit(Math.Abs(difference))
-                : $"{(100.0 * Math.Abs(difference) / before).ToString("F0", System.Globalization.CultureInfo.InvariantCulture)} %";
+                : $"{(100.0 * Math.Abs(difference) / before).ToString("F0", System.Globalization.CultureInfo.InvariantCulture)}\u00a0%";
             return (Wanted * difference) switch
             {
                 > 0.0 => $"better: {size} {(difference > 0.0 ? "more" : "less")}",

@@ -16,6 +16,9 @@ namespace Heaveline.Web.Pages.Passing;
 /// </summary>
 internal sealed class PassDesk(Shelf shelf)
 {
+    /// <summary>Longest crossing that the page computes, s: a slider must be answered while it is held.</summary>
+    public const double Longest = 40.0;
+
     private readonly Dictionary<string, CarReading> readings = [];
     private (string Name, Road Road)? lastRoad;
     private (string Key, Crossing? Crossing, string? Problem) lastFormer;
@@ -41,13 +44,14 @@ internal sealed class PassDesk(Shelf shelf)
         var road = RoadOf(state.Road);
         var driven = DrivenRoad(state, road);
         var speed = SpeedOf(state);
-        var options = PassOptions.Default with { StatesError = full };
+        var isCut = (Math.Max(driven.End, driven.EventEnd ?? 0.0) + described.Wheelbase.Si) / speed > Longest;
+        var options = PassOptions.Default with { StatesError = full, Duration = isCut ? Longest : null };
 
         var car = Settings.Apply(described, state.Values, state.InertiaGrows);
         var loaded = Luggage.On(LoadOf(car, load.Name) ?? load, car, state.Values.GetValueOrDefault(Luggage.Key));
         var now = Cross("as set", RideModel.Of(car, loaded), driven, speed, options);
         var (former, problem) = FormerOf(state, load.Name, described, car, loaded, driven, speed, options);
-        return new PassView { State = state, Reading = reading, Described = described, Load = load, Road = road, Now = now, Former = former, FormerProblem = problem };
+        return new PassView { State = state, Reading = reading, Described = described, Load = load, Road = road, Now = now, Former = former, FormerProblem = problem, IsCut = isCut };
     }
 
     /// <summary>The value of a spring setting that gives its axle a ride frequency.</summary>

@@ -33,6 +33,9 @@ public sealed record PassView
     /// <summary>Why there is nothing to set it against although there should be; null when all is well.</summary>
     public string? FormerProblem { get; init; }
 
+    /// <summary>Whether the road is longer than what is driven of it here.</summary>
+    public bool IsCut { get; init; }
+
     /// <summary>The changed keys that make the described car's file say what is set.</summary>
     public IReadOnlyList<KeyEdit> Words => [
         .. Settings.Words(Described, Now.Model.Car, State.Values, State.InertiaGrows, Reading.Root!),
