@@ -79,8 +79,8 @@ public class RoadPageTests(Served served)
         await page.GetByRole(AriaRole.Button, new() { Name = "Cancel" }).ClickAsync();
         await Expect(page.GetByText("Stopped before its end.")).ToBeVisibleAsync(new() { Timeout = Long });
         await page.GetByRole(AriaRole.Button, new() { Name = "Go on" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Row, new() { Name = "its 95 % interval, from" }).First).ToBeVisibleAsync(new() { Timeout = Long });
-        await Expect(page.GetByText("Shaded: 95 % interval of passes in time")).ToBeVisibleAsync();
+        await Expect(page.GetByText("Shaded: 95 % interval of passes in time")).ToBeVisibleAsync(new() { Timeout = Long });
+        await Expect(page.GetByRole(AriaRole.Row, new() { Name = "its 95 % interval, from rad/s²" })).ToBeVisibleAsync();
     }
 
     [Fact]
