@@ -1,7 +1,7 @@
 // Charts of a page, drawn by plotly.js: turns a sheet (structure and numbers, see ChartSheet) into what plotly takes.
 // The reader's colours come from the style sheet, so that light and dark need no second drawing.
 
-import { mapTraces, mapRoom, nameLines, nameRoom, spreadNames } from "./map.js";
+import { extremes, mapTraces, mapRoom, nameLines, nameRoom, spreadNames } from "./map.js";
 
 const address = { basic: "../Plotly.Blazor/plotly-basic-3.7.0.min.js", full: "../Plotly.Blazor/plotly-3.7.0.min.js" };
 const shapes = { Dot: "circle", Ring: "circle-open", Square: "square", Diamond: "diamond", Cross: "x-thin-open", Triangle: "triangle-up" };
@@ -105,6 +105,7 @@ export function compose(sheet, numbers, ink, width) {
         }
         for (const trace of panel.traces) {
             const xs = take(trace.n), ys = take(trace.n);
+            trace.ends = extremes(ys);
             data.push({
                 type: "scatter", mode: "lines", x: xs, y: ys, xaxis: x, yaxis: y, name: trace.name || panel.y.label,
                 line: { color: ink[trace.ink], width: 1.6 * trace.width, dash: dashes[trace.dash], simplify: true }, hovertemplate: `%{y:.3g} ${panel.y.unit}`,
@@ -115,8 +116,7 @@ export function compose(sheet, numbers, ink, width) {
                 notes.push({ text: panel.kind === "map" ? nameLines(trace.name, width < 560).join("<br>") : trace.name, align: "left", x: 1, xref: x + " domain", xanchor: "left", xshift: 6, y: panel.y.log ? Math.log10(ys[last]) : ys[last], yref: y, yanchor: "middle", showarrow: false, font: { size: 12, color: ink[trace.ink] }, captureevents: false });
             }
         }
-        if (panel.kind === "map") spreadNames(notes, y, panel.ys, share * (height - 56));
-        else spread(notes, y, panel, to - from, height);
+        spreadNames(notes, y, panel.ys ?? reach(panel), share * (height - 56));
         for (const limit of panel.limits ?? []) {
             shapeList.push(limit.upright
                 ? { type: "line", xref: x, yref: y + " domain", x0: limit.at, x1: limit.at, y0: 0, y1: 1, line: { color: ink.quiet, width: 1, dash: "dot" } }
@@ -147,22 +147,12 @@ export function compose(sheet, numbers, ink, width) {
     };
 }
 
-// Names at the curves' ends are moved apart where they would cover one another.
-function spread(notes, y, panel, share, height) {
-    const names = notes.filter(note => note.yref === y && note.xshift === 6);
-    if (names.length < 2) return;
-    const values = names.map(note => note.y);
-    const span = Math.max(...values) - Math.min(...values);
-    const least = 14;
-    const pixels = span > 0 ? share * (height - 56) * .8 / span : 0;
-    names.sort((a, b) => a.y - b.y);
-    let floor = -Infinity;
-    for (const note of names) {
-        const wanted = pixels * note.y, placed = Math.max(wanted, floor);
-        note.yshift = placed - wanted;
-        floor = placed + least;
-    }
-    if (span === 0) names.forEach((note, i) => { note.yshift = (i - (names.length - 1) / 2) * least; });
+// About how far an upright axis runs, as its names are placed: by its given ends and its curves.
+function reach(panel) {
+    const place = value => panel.y.log ? Math.log10(value) : value;
+    const known = panel.traces.flatMap(trace => trace.ends ?? []).map(place).filter(Number.isFinite);
+    const low = panel.y.from != null ? place(panel.y.from) : Math.min(...known), high = panel.y.to != null ? place(panel.y.to) : Math.max(...known);
+    return high > low ? [low, high] : [low - 1, low + 1];
 }
 
 const kept = new WeakMap();

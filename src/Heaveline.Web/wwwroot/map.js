@@ -13,10 +13,13 @@ export function levelsOf(low, high, middle, most = 10) {
     return { from: values[0] ?? low, to: values.at(-1) ?? high, step, values };
 }
 
-function rangeOf(flat) {
+/** Least and greatest of some numbers, those that are none left out. */
+export function extremes(values) {
     let low = Infinity, high = -Infinity;
-    for (const value of flat) if (value < low) low = value; else if (value > high) high = value;
-    for (const value of flat) if (value > high) high = value;
+    for (const value of values) {
+        if (value < low) low = value;
+        if (value > high) high = value;
+    }
     return [low, high];
 }
 
@@ -55,7 +58,7 @@ export function mapTraces(panel, xs, ys, flat, ink, axes, size, heading) {
     xs = Array.from(xs); ys = Array.from(ys);
     const columns = xs.length, z = Array.from({ length: ys.length }, (_, row) => Array.from(flat.subarray(row * columns, (row + 1) * columns)));
     const middle = panel.middle ?? null;
-    let [low, high] = rangeOf(flat);
+    let [low, high] = extremes(flat);
     if (!(high > low)) { low = Number.isFinite(low) ? low - .5 : 0; high = low + 1; }
     const even = (panel.levels ?? []).length > 1 && panel.levels.slice(2).every((level, i) => Math.abs(level - 2 * panel.levels[i + 1] + panel.levels[i]) < 1e-9 * Math.abs(level));
     const levels = even
@@ -155,7 +158,7 @@ export function nameRoom(panels, narrow) {
     return 14 + 6.6 * longest;
 }
 
-/** Moves the names beside a map apart where they would cover one another, each as little as it can. */
+/** Moves the names at the ends of curves apart where they would cover one another, each as little as it can. */
 export function spreadNames(notes, axis, ys, height) {
     const names = notes.filter(note => note.yref === axis && note.xshift === 6).map(note => ({ note, at: (note.y - ys[0]) / (ys.at(-1) - ys[0]) * height, tall: 15 * note.text.split("<br>").length }));
     names.sort((a, b) => a.at - b.at || a.tall - b.tall);

@@ -8,15 +8,15 @@ using Heaveline.Web.Pages.Parts;
 namespace Heaveline.Web.Pages.Mapping;
 
 /// <summary>Computes maps for all readers, a coarse one first, one map at a time, and keeps the latest.</summary>
-internal sealed class RuleDesk : IDisposable
+/// <param name="fineValues">Values of the fine map; like every count of values here one more than a multiple of three, so that the plain car is among them.</param>
+/// <param name="fineSpeeds">Speeds of the fine map.</param>
+internal sealed class RuleDesk(int fineValues = 49, int fineSpeeds = 81) : IDisposable
 {
-    // A few more than a hundred passes, so that something is seen at once. Every count of values is one more than a multiple of three: then the plain car is among them.
+    // A few more than a hundred passes, so that something is seen at once.
     private const int CoarseValues = 13;
     private const int CoarseSpeeds = 11;
     private const int LoadValues = 25;
     private const int LoadSpeeds = 15;
-    private const int FineValues = 49;
-    private const int FineSpeeds = 81;
 
     // A fine map holds some 50 kB.
     private const int MostKept = 40;
@@ -52,7 +52,7 @@ internal sealed class RuleDesk : IDisposable
             MapLoad[] Loads(RuleMap map) => [.. question.Car!.LoadStates.Prepend(Cars.LoadState.Reference).Select(l => l.Name == question.Load.Name ? MapLoad.Of(map, question.IsRatio) : others.GetValueOrDefault(l.Name)).OfType<MapLoad>()];
             show?.Invoke(View(question, coarse, Loads(coarse), damping, isFine: false) with { Cautions = cautions });
 
-            var fine = MapOf(question, model, FineValues, FineSpeeds, new Span(progress, 0.25, 1.0), cancellation);
+            var fine = MapOf(question, model, fineValues, fineSpeeds, new Span(progress, 0.25, 1.0), cancellation);
             var view = View(question, fine, Loads(fine), damping, isFine: true) with { Cautions = cautions };
             kept.Keep(question.Key, view);
             show?.Invoke(view);
