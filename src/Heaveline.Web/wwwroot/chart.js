@@ -142,7 +142,7 @@ export function compose(sheet, numbers, ink, width) {
         layout: {
             ...layout, height, shapes: shapeList, annotations: notes, showlegend: false, hovermode: maps.length > 0 ? "closest" : "x unified", dragmode: false, autosize: true, paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)",
             font: { family: "Heaveline Sans, system-ui, sans-serif", color: ink.text, size: 12 }, hoverlabel: { bgcolor: ink.paper, bordercolor: ink.edge, font: { color: ink.text } },
-            margin: { l: 8, r: maps.length > 0 ? nameRoom(maps, width < 560) : width < 560 ? 58 : 96, t: first && sheet.bands.length > 0 ? 20 : 6, b: 8 },
+            margin: { l: 8, r: maps.length > 0 ? nameRoom(maps, width < 560) : width < 560 ? 58 : Math.min(150, Math.max(96, nameRoom(sheet.panels, false))), t: first && sheet.bands.length > 0 ? 20 : 6, b: 8 },
         },
     };
 }
