@@ -1,11 +1,8 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
-using Heaveline.Figures;
 using Heaveline.Files;
 using Heaveline.Insight;
 using Heaveline.Models;
-using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Cli.Commands;
@@ -27,14 +24,14 @@ internal static class MapCommand
             HelpName = "RULE",
             DefaultValueFactory = _ => "ratio",
         };
-        rule.AcceptOnlyFromAmong(MapRule.Words);
+        rule.AcceptOnlyFromAmong([.. MapRule.Words]);
         var measure = new Option<string>("--measure")
         {
-            Description = "By what it is judged: settling (RMS pitch in the first second after the rear has left), late (what is left after 0.8 s) or hit (peak pitch acceleration until then).",
+            Description = "By what it is judged: settling (RMS pitch in the first second after the rear has left), late (what is left after 0.8 s), hit (peak pitch acceleration until then) or hit-angle (peak pitch angle until then).",
             HelpName = "MEASURE",
             DefaultValueFactory = _ => "settling",
         };
-        measure.AcceptOnlyFromAmong("settling", "late", "hit");
+        measure.AcceptOnlyFromAmong([.. MapRule.Measures]);
         var road = Options.Road();
         var from = new Option<string>("--from") { Description = "Slowest speed.", HelpName = "SPEED", DefaultValueFactory = _ => "20 km/h" };
         var to = new Option<string>("--to") { Description = "Fastest speed.", HelpName = "SPEED", DefaultValueFactory = _ => "120 km/h" };
@@ -94,32 +91,24 @@ internal static class MapCommand
 
         var map = MapOf(streams, asked, model, road, speeds, stop);
         var isRatio = asked.Rule == "ratio";
-        MapLoad[] loads = [.. Inputs.AllLoads(car).Select(l => l.Name == model.Load.Name ? MapLoad.Of(map, isRatio) : AtLoad(car, l, asked, road, speeds, isRatio, stop))];
-        var rules = isRatio && map.Measure != PassMeasure.HitAcceleration ? RatioRule.Of(map) : null;
-        (Road Road, double Speed, string Words)? made = asked.Rule == "damping" ? Made(0.5 * (speeds[0] + speeds[^1])) : null;
-        var optima = made is null ? null : DampingOptima.Of(model, made.Value.Road, made.Value.Speed, map.Axis.Values, degree: Environment.ProcessorCount, cancellation: stop);
-
-        var loadTable = MapTable.Loads(map, loads);
-        FactTable[] others = optima is null ? [loadTable] : [loadTable, MapTable.Optima(optima)];
-        string[] sentences =
-        [
-            .. MapSentences.Rule(map),
-            .. MapSentences.Loads(map, loads),
-            .. rules is null ? [] : new[] { MapSentences.ClosedForms(map) },
-            MapSentences.Window(map),
-            .. optima is null ? [] : MapSentences.Optima(optima, made!.Value.Words),
-        ];
+        var stretch = asked.Rule == "damping" ? RoughStretch.Between(speeds[0], speeds[^1]) : null;
+        var answer = new MapAnswer
+        {
+            Map = map,
+            Loads = [.. Inputs.AllLoads(car).Select(l => l.Name == model.Load.Name ? MapLoad.Of(map, isRatio) : AtLoad(car, l, asked, road, speeds, isRatio, stop))],
+            Damping = stretch is null ? null : (DampingOptima.Of(model, stretch.Road, stretch.Speed, map.Axis.Values, degree: Environment.ProcessorCount, cancellation: stop), stretch.Words),
+        };
         if (json)
         {
-            streams.Results.WriteLine(FactJson.Of("map", [MapTable.Grid(map, rules, whole: true), .. others], Heading(map, sentences)));
+            streams.Results.WriteLine(answer.Json(Release.Version));
         }
         else
         {
             streams.Results.WriteLine(MapSentences.Head(map));
             streams.Results.WriteLine();
-            streams.Results.Write(FactText.Of(MapTable.Grid(map, rules, whole: false)));
+            streams.Results.Write(FactText.Of(MapTable.Grid(map, answer.Rules, whole: false)));
             streams.Results.WriteLine();
-            foreach (var sentence in sentences)
+            foreach (var sentence in answer.Sentences(withOptions: true))
             {
                 streams.Results.WriteLine(sentence);
             }
@@ -134,9 +123,7 @@ internal static class MapCommand
 
         if (figure is not null)
         {
-            // Loads that stand at the same place share one line.
-            var standing = loads.GroupBy(l => Math.Round(l.Own, 4)).Select(g => (g.Count() == loads.Length ? "this car" : string.Join(", ", g.Select(l => l.Name)), g.First().Own));
-            Pictures.Write(streams, RuleMapFigure.Of(map, [.. standing], rules is null ? null : RatioForms.Of(model)), figure);
+            Pictures.Write(streams, answer.Figure, figure);
         }
 
         return ExitCode.Done;
@@ -164,30 +151,4 @@ internal static class MapCommand
 
     private static IReadOnlyList<double> Coarse(IReadOnlyList<double> speeds) =>
         speeds.Count <= Speeds ? speeds : [.. Enumerable.Range(0, Speeds).Select(i => speeds[0] + ((speeds[^1] - speeds[0]) * i / (Speeds - 1)))];
-
-    // A bump says little of tyre load: damping is judged on a rough road as well. 400 m of the middle class, both tracks alike.
-    private static (Road Road, double Speed, string Words) Made(double speed) => (
-        Road.From(new RandomRoad { Spectrum = RoadSpectrum.Of(RideCommand.Class("C")), Track = new Amount<Length>(0.0), Length = new Amount<Length>(400.0), LeadIn = new Amount<Length>(20.0), Seed = 1 }),
-        speed,
-        FormattableString.Invariant($"400 m of a random road of class C (seed 1) at {3.6 * speed:F0} km/h"));
-
-    private static JsonObject Heading(RuleMap map, string[] sentences)
-    {
-        var tally = RuleTally.Of(map);
-        return new JsonObject
-        {
-            ["car"] = map.Model.Car.Name,
-            ["load"] = map.Model.Load.Name,
-            ["road"] = map.Road.Caption,
-            ["rule"] = map.Axis.Claim,
-            ["turned"] = map.Axis.Name,
-            ["against"] = map.Axis.Against,
-            ["measure"] = map.Measure.Name,
-            ["true"] = tally.Holds,
-            ["false"] = tally.Fails,
-            ["no-difference"] = tally.NoDifference,
-            ["not-computed"] = tally.NotComputed,
-            ["sentences"] = FactJson.Texts(sentences),
-        };
-    }
 }

@@ -16,7 +16,7 @@ internal static class ReportCommand
         var load = Options.Load();
         var roadClass = new Option<string>("--class") { Description = "Class of the random road, A to H (ISO 8608).", HelpName = "CLASS", DefaultValueFactory = _ => "C" };
         var rule = new Option<string>("--rule") { Description = $"Which rule of the trade is mapped: {string.Join(", ", MapRule.Words)}.", HelpName = "RULE", DefaultValueFactory = _ => "ratio" };
-        rule.AcceptOnlyFromAmong(MapRule.Words);
+        rule.AcceptOnlyFromAmong([.. MapRule.Words]);
         var samples = new Option<int>("--samples") { Description = "How many cars to draw within the doubts, 10 to 1000000.", HelpName = "NUMBER", DefaultValueFactory = _ => 2000 };
         var seed = new Option<ulong>("--seed") { Description = "Seed of those draws.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
         var parts = new Option<string?>("--parts")

@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
-using System.Text;
 using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
@@ -75,7 +73,7 @@ internal static class RoadCommand
         Say(streams, road, right is null ? [left] : [left, right], json);
         if (write is not null)
         {
-            WholeFile.Write(write, Heights(road, one));
+            WholeFile.Write(write, HeightsCsv.Of(road));
         }
 
         if (figure is not null)
@@ -135,23 +133,5 @@ internal static class RoadCommand
             Length = Inputs.Amount<Length>("length", length, "500 m"),
             Seed = seed,
         });
-    }
-
-    // The same form that measured profiles are read in.
-    private static byte[] Heights(Road road, bool one)
-    {
-        var text = new StringBuilder(one ? "distance [m],height [mm]\n" : "distance [m],left [mm],right [mm]\n");
-        foreach (var x in road.Left.Knots)
-        {
-            text.Append(x.ToString("G9", CultureInfo.InvariantCulture)).Append(',').Append((1e3 * road.Left.Height(x)).ToString("F4", CultureInfo.InvariantCulture));
-            if (!one)
-            {
-                text.Append(',').Append((1e3 * road.Right.Height(x)).ToString("F4", CultureInfo.InvariantCulture));
-            }
-
-            text.Append('\n');
-        }
-
-        return Encoding.UTF8.GetBytes(text.ToString());
     }
 }

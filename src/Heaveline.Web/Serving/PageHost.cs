@@ -1,4 +1,6 @@
 using System.Net;
+using Heaveline.Web.Pages.Mapping;
+using Heaveline.Web.Pages.Rolling;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
@@ -47,6 +49,8 @@ public static class PageHost
         services.Configure<HubOptions>(hub => hub.MaximumReceiveMessageSize = LongestMessage);
         services.AddSingleton(options);
         services.AddSingleton<Shelf>();
+        services.AddSingleton<RuleDesk>();
+        services.AddSingleton<RollDesk>();
 
         var app = builder.Build();
         app.UseMiddleware<AddressGuard>();
@@ -61,6 +65,8 @@ public static class PageHost
         app.MapStaticAssets();
         Lettering.Map(app);
         Pages.Passing.PassTakings.Map(app);
+        RuleTakings.Map(app);
+        RollTakings.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
         app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
         return app;

@@ -1,6 +1,8 @@
 // Charts of a page, drawn by plotly.js: turns a sheet (structure and numbers, see ChartSheet) into what plotly takes.
 // The reader's colours come from the style sheet, so that light and dark need no second drawing.
 
+import { extremes, mapTraces, mapRoom, nameLines, nameRoom, spreadNames } from "./map.js";
+
 const address = { basic: "../Plotly.Blazor/plotly-basic-3.7.0.min.js", full: "../Plotly.Blazor/plotly-3.7.0.min.js" };
 const shapes = { Dot: "circle", Ring: "circle-open", Square: "square", Diamond: "diamond", Cross: "x-thin-open", Triangle: "triangle-up" };
 const dashes = { Solid: "solid", Dashed: "dash", Dotted: "dot", DashDot: "dashdot" };
@@ -8,11 +10,15 @@ const millimetre = 4.2; // pixels for a millimetre of paper: judged by eye
 let loading = null;
 let loadedFull = false;
 
+// The bundle with the maps would bring a style sheet of its own for geographic tiles, which no page shows and the policy forbids: it looks for this name first.
+const tileStyles = "ce8d464691048653ffe3a57c6c18ab566e8366f186677868cf724621a857b4fe";
+
 // plotly.js is a classic script: it stays for the page's life. The small bundle has no maps.
 export function load(full = false) {
     if (loading && (loadedFull || !full)) return loading;
     loadedFull = full;
     loading = new Promise((done, failed) => {
+        if (full && !document.getElementById(tileStyles)) document.head.append(Object.assign(document.createElement("meta"), { id: tileStyles }));
         const script = document.createElement("script");
         script.src = new URL(full ? address.full : address.basic, import.meta.url);
         script.onload = () => done(window.Plotly);
@@ -27,6 +33,7 @@ export function colours(element = document.documentElement) {
     const get = name => style.getPropertyValue("--" + name).trim();
     return {
         paper: get("paper"), text: get("text"), quiet: get("quiet"), line: get("line"), edge: get("edge"), ground: get("ground"), groundDeep: get("ground-deep"),
+        mapMiddle: get("map-middle"), mapCool: get("map-cool"), mapWarm: get("map-warm"), mapLine: get("map-line"), mapHatch: get("map-hatch"),
         First: get("first"), Second: get("second-mark"), Third: get("third"), Fourth: get("fourth"), Fifth: get("fifth"),
     };
 }
@@ -39,9 +46,11 @@ const faded = (hex, share) => {
 const heading = axis => axis.unit ? `${axis.label} (${axis.unit})` : axis.label;
 
 function axisOf(axis, ink) {
-    const range = axis.from != null && axis.to != null ? (axis.log ? [Math.log10(axis.from), Math.log10(axis.to)] : [axis.from, axis.to]) : undefined;
+    // An end that is not given is found from the curves.
+    const end = value => value == null ? null : axis.log ? Math.log10(value) : value;
+    const range = axis.from != null || axis.to != null ? [end(axis.from), end(axis.to)] : undefined;
     return {
-        type: axis.log ? "log" : "linear", range, autorange: range === undefined, automargin: true, fixedrange: true, zeroline: !axis.log, zerolinecolor: ink.edge,
+        type: axis.log ? "log" : "linear", range, autorange: range === undefined || (axis.from == null ? "min" : axis.to == null ? "max" : false), automargin: true, fixedrange: true, zeroline: !axis.log, zerolinecolor: ink.edge,
         gridcolor: ink.line, linecolor: ink.edge, tickcolor: ink.edge, ticks: "outside", ticklen: 4, tickfont: { color: ink.text, size: 12 },
     };
 }
@@ -59,16 +68,17 @@ function bandShape(band, ink, x, y) {
 
 // What plotly needs for a sheet: data and layout. Returned apart from the drawing so that a page can change numbers only.
 export function compose(sheet, numbers, ink, width) {
-    const data = [], shapeList = [], notes = [], layout = {};
+    const data = [], shapeList = [], notes = [], layout = {}, maps = sheet.panels.filter(panel => panel.kind === "map");
     let at = 0;
     const take = n => numbers.subarray(at, at += n);
-    const total = sheet.panels.reduce((sum, panel) => sum + panel.height + 11, 0);
+    const roomOf = panel => panel.kind === "map" ? mapRoom : 11;
+    const total = sheet.panels.reduce((sum, panel) => sum + panel.height + roomOf(panel), 0);
     const height = Math.round(total * millimetre * Math.min(1, Math.max(.8, width / 700)) + 56);
     let top = 1;
     const lastShared = sheet.panels.findLastIndex(panel => panel.shared);
     sheet.panels.forEach((panel, i) => {
         const id = i === 0 ? "" : String(i + 1), x = "x" + id, y = "y" + id;
-        const share = panel.height / total, room = 11 / total;
+        const share = panel.height / total, room = roomOf(panel) / total;
         const to = top - room, from = Math.max(0, to - share);
         top = from;
         layout["xaxis" + id] = { ...axisOf(panel.x, ink), anchor: y, matches: panel.shared && i > 0 ? "x" : undefined, showticklabels: !panel.shared || i === lastShared };
@@ -79,13 +89,14 @@ export function compose(sheet, numbers, ink, width) {
         for (const band of bands) shapeList.push(bandShape(band, ink, x, y + " domain"));
         if (panel.kind === "map") {
             const columns = take(panel.columns), rows = take(panel.rows), flat = take(panel.columns * panel.rows);
-            const z = Array.from({ length: panel.rows }, (_, row) => flat.subarray(row * panel.columns, (row + 1) * panel.columns));
-            const low = panel.middle != null ? panel.middle : undefined;
-            data.push({
-                type: "contour", x: columns, y: rows, z, xaxis: x, yaxis: y, hovertemplate: `${panel.x.label} %{x:.3g} ${panel.x.unit}<br>${panel.y.label} %{y:.3g} ${panel.y.unit}<br>${panel.value.label} %{z:.3g} ${panel.value.unit}<extra></extra>`,
-                colorscale: [[0, ink.First], [.5, ink.paper], [1, ink.Second]], zmid: low, contours: { coloring: "heatmap", showlabels: true, labelfont: { color: ink.text, size: 11 } },
-                line: { color: ink.quiet, width: .8 }, colorbar: { title: { text: heading(panel.value), side: "right", font: { color: ink.text } }, tickfont: { color: ink.text }, thickness: 14, len: to - from, y: (to + from) / 2, outlinewidth: 0 },
-            });
+            const size = { width: Math.max(100, width - 60 - nameRoom(maps, width < 560)), height: share * (height - 56) };
+            const map = mapTraces(panel, columns, rows, flat, ink, { x, y }, size, heading);
+            data.push(...map.data);
+            shapeList.push(...map.shapes);
+            notes.push(...map.notes);
+            Object.assign(layout["xaxis" + id], { range: [columns[0], columns.at(-1)], autorange: false });
+            Object.assign(layout["yaxis" + id], { range: [rows[0], rows.at(-1)], autorange: false });
+            panel.ys = rows;
         }
         for (const ribbon of panel.ribbons ?? []) {
             const xs = take(ribbon.n), lows = take(ribbon.n), highs = take(ribbon.n);
@@ -94,6 +105,7 @@ export function compose(sheet, numbers, ink, width) {
         }
         for (const trace of panel.traces) {
             const xs = take(trace.n), ys = take(trace.n);
+            trace.ends = extremes(ys);
             data.push({
                 type: "scatter", mode: "lines", x: xs, y: ys, xaxis: x, yaxis: y, name: trace.name || panel.y.label,
                 line: { color: ink[trace.ink], width: 1.6 * trace.width, dash: dashes[trace.dash], simplify: true }, hovertemplate: `%{y:.3g} ${panel.y.unit}`,
@@ -101,10 +113,10 @@ export function compose(sheet, numbers, ink, width) {
             if (trace.name) {
                 let last = ys.length - 1;
                 while (last > 0 && Number.isNaN(ys[last])) last--;
-                notes.push({ text: trace.name, x: 1, xref: x + " domain", xanchor: "left", xshift: 6, y: panel.y.log ? Math.log10(ys[last]) : ys[last], yref: y, yanchor: "middle", showarrow: false, font: { size: 12, color: ink[trace.ink] }, captureevents: false });
+                notes.push({ text: panel.kind === "map" ? nameLines(trace.name, width < 560).join("<br>") : trace.name, align: "left", x: 1, xref: x + " domain", xanchor: "left", xshift: 6, y: panel.y.log ? Math.log10(ys[last]) : ys[last], yref: y, yanchor: "middle", showarrow: false, font: { size: 12, color: ink[trace.ink] }, captureevents: false });
             }
         }
-        spread(notes, y, panel, to - from, height);
+        spreadNames(notes, y, panel.ys ?? reach(panel), share * (height - 56));
         for (const limit of panel.limits ?? []) {
             shapeList.push(limit.upright
                 ? { type: "line", xref: x, yref: y + " domain", x0: limit.at, x1: limit.at, y0: 0, y1: 1, line: { color: ink.quiet, width: 1, dash: "dot" } }
@@ -128,29 +140,19 @@ export function compose(sheet, numbers, ink, width) {
     return {
         data,
         layout: {
-            ...layout, height, shapes: shapeList, annotations: notes, showlegend: false, hovermode: "x unified", dragmode: false, autosize: true, paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)",
+            ...layout, height, shapes: shapeList, annotations: notes, showlegend: false, hovermode: maps.length > 0 ? "closest" : "x unified", dragmode: false, autosize: true, paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)",
             font: { family: "Heaveline Sans, system-ui, sans-serif", color: ink.text, size: 12 }, hoverlabel: { bgcolor: ink.paper, bordercolor: ink.edge, font: { color: ink.text } },
-            margin: { l: 8, r: width < 560 ? 58 : 96, t: first && sheet.bands.length > 0 ? 20 : 6, b: 8 },
+            margin: { l: 8, r: maps.length > 0 ? nameRoom(maps, width < 560) : width < 560 ? 58 : Math.min(150, Math.max(96, nameRoom(sheet.panels, false))), t: first && sheet.bands.length > 0 ? 20 : 6, b: 8 },
         },
     };
 }
 
-// Names at the curves' ends are moved apart where they would cover one another.
-function spread(notes, y, panel, share, height) {
-    const names = notes.filter(note => note.yref === y && note.xshift === 6);
-    if (names.length < 2) return;
-    const values = names.map(note => note.y);
-    const span = Math.max(...values) - Math.min(...values);
-    const least = 14;
-    const pixels = span > 0 ? share * (height - 56) * .8 / span : 0;
-    names.sort((a, b) => a.y - b.y);
-    let floor = -Infinity;
-    for (const note of names) {
-        const wanted = pixels * note.y, placed = Math.max(wanted, floor);
-        note.yshift = placed - wanted;
-        floor = placed + least;
-    }
-    if (span === 0) names.forEach((note, i) => { note.yshift = (i - (names.length - 1) / 2) * least; });
+// About how far an upright axis runs, as its names are placed: by its given ends and its curves.
+function reach(panel) {
+    const place = value => panel.y.log ? Math.log10(value) : value;
+    const known = panel.traces.flatMap(trace => trace.ends ?? []).map(place).filter(Number.isFinite);
+    const low = panel.y.from != null ? place(panel.y.from) : Math.min(...known), high = panel.y.to != null ? place(panel.y.to) : Math.max(...known);
+    return high > low ? [low, high] : [low - 1, low + 1];
 }
 
 const kept = new WeakMap();

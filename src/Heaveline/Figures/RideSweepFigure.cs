@@ -10,8 +10,9 @@ public static class RideSweepFigure
     /// <summary>The figure, page wide: raw pitch acceleration, what the standard counts of the vertical at the first seat, head fore-aft, tyre load.</summary>
     /// <param name="cars">One to five cars, each with its responses to one road at rising speeds.</param>
     /// <param name="inTime">For each car its passes in time at the same speeds, drawn as marks with their 95 % intervals; null for none.</param>
+    /// <param name="seat">Name of the seat; null, and for a car without that seat: the first.</param>
     public static Figure Of(
-        IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, IReadOnlyList<IReadOnlyList<RandomPass>>? inTime = null)
+        IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, IReadOnlyList<IReadOnlyList<RandomPass>>? inTime = null, string? seat = null)
     {
         ArgumentNullException.ThrowIfNull(cars);
         if (cars.Count is < 1 or > 5)
@@ -27,8 +28,8 @@ public static class RideSweepFigure
         };
         if (seated)
         {
-            panels.Add(PanelOf("vertical at the first seat, RMS, weighted by Wk", "m/s²", cars, r => Seat(r).Vertical));
-            panels.Add(PanelOf("fore-aft at the first head, RMS, weighted by Wd", "m/s²", cars, r => Seat(r).HeadForeAft));
+            panels.Add(PanelOf(seat is null ? "vertical at the first seat, RMS, weighted by Wk" : $"vertical at the seat, {seat}, RMS, weighted by Wk", "m/s²", cars, r => Comfort(r, seat).Vertical));
+            panels.Add(PanelOf(seat is null ? "fore-aft at the first head, RMS, weighted by Wd" : $"fore-aft at the head, {seat}, RMS, weighted by Wd", "m/s²", cars, r => Comfort(r, seat).HeadForeAft));
         }
         else
         {
@@ -72,7 +73,8 @@ public static class RideSweepFigure
             ],
         };
 
-    private static RandomComfort Seat(RandomResponse response) => RandomComfort.Of(response, response.Model.Car.Seats[0]);
+    private static RandomComfort Comfort(RandomResponse response, string? seat) =>
+        RandomComfort.Of(response, response.Model.Car.Seats.FirstOrDefault(s => s.Name == seat) ?? response.Model.Car.Seats[0]);
 
     private static ChartPanel PanelOf(string label, string unit, IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, Func<RandomResponse, double> of)
     {

@@ -47,6 +47,16 @@ public sealed record PassMeasure(string Name, string Symbol, Func<Pass, double> 
         Reads = Channel.BodyAccelerations,
     };
 
+    /// <summary>The hit: largest pitch angle until the rear wheels have left, rad.</summary>
+    public static PassMeasure HitAngle { get; } = new("peak pitch angle of the hit", "rad", p => Signal.Peak(Hit(p).Of(p.Time, p.Pitch)))
+    {
+        LooksFor = 0.0,
+        Reads = Channel.Motion,
+    };
+
+    /// <summary>Whether it judges the hit and nothing of what follows.</summary>
+    public bool JudgesHit => this == HitAcceleration || this == HitAngle;
+
     /// <summary>Largest pitch acceleration of the whole pass, rad/s².</summary>
     public static PassMeasure PeakAcceleration { get; } = new("peak pitch acceleration", "rad/s²", p => Signal.Peak(p.PitchAcceleration))
     {

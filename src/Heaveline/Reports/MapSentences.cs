@@ -66,7 +66,7 @@ public static class MapSentences
     // Each closed form is about one measure; none is about the hit.
     private static string Closed(RuleMap map, MapLoad load)
     {
-        if (map.Measure == PassMeasure.HitAcceleration)
+        if (map.Measure.JudgesHit)
         {
             return "";
         }
@@ -86,9 +86,15 @@ public static class MapSentences
         $"The closed forms are of linear cars with a dynamic index near 1 (here {RuleAxis.DynamicIndex([0.5, 1.0]).Own(map.Model):F2}), read off our own runs, no published source: 1 + 0.6 L f/V for what is left later than 0.8 s, in step after n cycles for the first second. Stops, friction and damper tables are in the map, not in them.");
 
     /// <summary>Which part of the pass was judged.</summary>
-    public static string Window(RuleMap map) => map.Measure == PassMeasure.HitAcceleration
-        ? "This judges the hit alone: what follows is not in it (--measure settling)."
-        : "This judges the settling alone: the hit, until the rear wheels have left, is not in it (--measure hit).";
+    /// <param name="map">The map.</param>
+    /// <param name="withOption">Whether to name the option of the command that judges the other part.</param>
+    public static string Window(RuleMap map, bool withOption = true)
+    {
+        ArgumentNullException.ThrowIfNull(map);
+        return map.Measure.JudgesHit
+            ? $"This judges the hit alone: what follows is not in it{(withOption ? " (--measure settling)" : "")}."
+            : $"This judges the settling alone: the hit, until the rear wheels have left, is not in it{(withOption ? " (--measure hit)" : "")}.";
+    }
 
     /// <summary>Which damping suits what on a rough road.</summary>
     /// <param name="optima">The optima.</param>

@@ -34,7 +34,8 @@ public static class RideTable
         return table;
     }
 
-    /// <summary>The rows that a car has.</summary>
+    /// <summary>The rows that a car has, each with its measure.</summary>
+    /// <param name="car">The car.</param>
     public static IReadOnlyList<(Shown Row, RideMeasure Measure)> Rows(Car car) =>
     [
         (new("rms-pitch-acceleration", "RMS pitch acceleration", "rad/s²", "F3", 1.0), RideMeasure.PitchAcceleration),

@@ -2,13 +2,16 @@ using System.Globalization;
 using System.Text;
 using Heaveline.Insight;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>A map as CSV: one row a place, the units in the header.</summary>
-internal static class MapCsv
+public static class MapCsv
 {
+    /// <summary>The text, in UTF-8.</summary>
+    /// <param name="map">The map.</param>
     public static byte[] Of(RuleMap map)
     {
+        ArgumentNullException.ThrowIfNull(map);
         // Angles are read in degrees.
         var inRadians = map.Measure.Symbol.StartsWith("rad", StringComparison.Ordinal) && map.Measure != PassMeasure.HitAcceleration;
         var (factor, unit) = inRadians ? (180.0 / Math.PI, "deg" + map.Measure.Symbol[3..]) : (1.0, map.Measure.Symbol);

@@ -1,12 +1,17 @@
 using Heaveline.Roads;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Reports;
 
 /// <summary>The numbers of a road, a column a track.</summary>
-internal static class RoadTable
+public static class RoadTable
 {
+    /// <summary>The table.</summary>
+    /// <param name="road">The road.</param>
+    /// <param name="tracks">The roughness of its one track, or of the left and the right.</param>
     public static FactTable Of(Road road, IReadOnlyList<RoadRoughness> tracks)
     {
+        ArgumentNullException.ThrowIfNull(road);
+        ArgumentNullException.ThrowIfNull(tracks);
         IEnumerable<double?> All(Func<RoadRoughness, double?> of) => tracks.Select(of);
         Profile[] profiles = tracks.Count == 1 ? [road.Left] : [road.Left, road.Right];
         return new FactTable("Road", tracks.Count == 1 ? ["both wheels"] : ["left", "right"])
