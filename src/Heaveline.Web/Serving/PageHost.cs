@@ -60,6 +60,7 @@ public static class PageHost
         app.UseAntiforgery();
         app.MapStaticAssets();
         Lettering.Map(app);
+        Pages.Describing.CarTakings.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
         app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
         return app;
