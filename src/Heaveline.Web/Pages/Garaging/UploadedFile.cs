@@ -1,6 +1,7 @@
 using System.Text;
 using Heaveline.Files;
 using Heaveline.Files.Garages;
+using Heaveline.Files.Yaml;
 
 namespace Heaveline.Web.Pages.Garaging;
 
@@ -42,17 +43,18 @@ internal sealed record UploadedFile(SaveOutcome? Outcome, string Message)
             return new UploadedFile(null, "The file is not UTF-8 text. Save it as plain text in UTF-8.");
         }
 
+        // Values may be refused and put right later; a text that is not sound as a whole may not.
+        if (YamlReading.Value(new SourceText(name, text)) is { Value: null, Refusals: [var first, ..] })
+        {
+            return new UploadedFile(null, $"Line {first.Line}: {first.Message} {first.Advice}");
+        }
+
         var outcome = garage.Save(name, text, null);
         return outcome.End switch
         {
             SaveEnd.Saved => new UploadedFile(outcome, ""),
             SaveEnd.Conflict => new UploadedFile(outcome, $"There is a file {name} in the garage already, and it is left as it is. Give yours another name first."),
-            SaveEnd.TextRefused => new UploadedFile(outcome, $"{At(name, text)}{outcome.Message} {outcome.Advice}"),
             _ => new UploadedFile(outcome, $"{outcome.Message} {outcome.Advice}"),
         };
     }
-
-    // Where the text stops being readable: the save says only why.
-    private static string At(string name, string text) =>
-        Heaveline.Files.Yaml.YamlReading.Value(new SourceText(name, text)) is { Root: null, Refusals: [var first, ..] } ? $"Line {first.Line}: " : "";
 }
