@@ -67,6 +67,7 @@ public static class PageHost
         Pages.Passing.PassTakings.Map(app);
         RuleTakings.Map(app);
         RollTakings.Map(app);
+        Pages.Describing.CarTakings.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
         app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
         return app;

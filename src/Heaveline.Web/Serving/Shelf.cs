@@ -4,37 +4,77 @@ using Heaveline.Files.Roads;
 
 namespace Heaveline.Web.Serving;
 
-/// <summary>What stands in the garage, by name. Files are read anew whenever they are asked for.</summary>
+/// <summary>
+/// What stands in the garage, by name. A car's name is its file's without the ending .yaml, with / between folders; one that ends in .yml keeps its
+/// ending. Files are read anew whenever they are asked for; only the list is kept until a file of the folder changes.
+/// </summary>
 internal sealed class Shelf(ServeOptions options)
 {
-    /// <summary>The folder, read and written by confined names.</summary>
+    private const string Ending = ".yaml";
+    private readonly Lock only = new();
+    private (string Look, GarageListing Listing)? kept;
+
+    /// <summary>The garage.</summary>
     public Garage Garage { get; } = new(options.Garage, options.Clock);
 
-    /// <summary>The folder.</summary>
-    public string Folder => options.Garage;
+    /// <summary>Its folder.</summary>
+    public string Folder => Garage.Folder;
 
-    /// <summary>Where the file of a car stands, or would stand.</summary>
-    /// <param name="name">Name without ending; letters, digits and dashes.</param>
-    public string PathOf(string name) => Path.Combine(options.Garage, name + ".yaml");
+    /// <summary>Everything in it: cars, variants with their bases, roads, and how many refusals each has.</summary>
+    public GarageListing Listing
+    {
+        get
+        {
+            var look = Look();
+            lock (only)
+            {
+                if (kept is not { } known || known.Look != look)
+                {
+                    kept = known = (look, Garage.List());
+                }
 
-    /// <summary>Names of the car files and variants, without their ending, in alphabetical order.</summary>
+                return known.Listing;
+            }
+        }
+    }
+
+    /// <summary>Names of the cars and variants, in alphabetical order.</summary>
     public IReadOnlyList<string> CarNames =>
-        [.. Directory.EnumerateFiles(options.Garage, "*.yaml").Where(path => !IsRoad(path)).Select(path => Path.GetFileNameWithoutExtension(path)!).Order(StringComparer.Ordinal)];
+        [.. Listing.Entries.Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => NameOf(entry.Name)).Order(StringComparer.Ordinal)];
 
     /// <summary>Names of the roads that come with Heaveline.</summary>
     public static IReadOnlyList<string> RoadNames => [.. NamedRoads.All.Keys];
 
-    /// <summary>A car by its name, or null when there is none of that name.</summary>
-    public CarReading? Car(string name) => CarNames.Contains(name) ? CarFile.Load(PathOf(name), options.Garage) : null;
+    /// <summary>Names of the road files of the garage, with their ending, in alphabetical order.</summary>
+    public IReadOnlyList<string> GarageRoads => [.. Listing.Roads.Where(road => !road.IsBuiltIn).Select(road => road.Name)];
 
-    /// <summary>Names of the road files of the garage, with their ending, in alphabetical order. A road is told by its first key.</summary>
-    public IReadOnlyList<string> GarageRoads =>
-        [.. Directory.EnumerateFiles(options.Garage, "*.yaml").Where(IsRoad).Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
+    /// <summary>The file of a car, by its name in the garage. It need not be there.</summary>
+    public static string FileOf(string name) => name.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) || name.EndsWith(".yml", StringComparison.OrdinalIgnoreCase) ? name : name + Ending;
+
+    /// <summary>The name of a car, from its file's.</summary>
+    public static string NameOf(string file) => file.EndsWith(Ending, StringComparison.Ordinal) ? file[..^Ending.Length] : file;
+
+    /// <summary>Where the file of a car stands, or would stand.</summary>
+    /// <exception cref="ArgumentException">The name leads out of the garage, or no file may have it.</exception>
+    public string PathOf(string name)
+    {
+        var (path, refusal) = Garage.Find(FileOf(name));
+        return path ?? throw new ArgumentException(refusal?.Message, nameof(name));
+    }
+
+
+    /// <summary>A car by its name; null when there is none of that name. A file that is no road but cannot be read as a car comes with its refusals.</summary>
+    public CarReading? Car(string name) => IsThere(FileOf(name)) ? Garage.Car(FileOf(name)) : null;
+
+    /// <summary>A car as it would be with a text that is not saved.</summary>
+    public CarReading Car(string name, string unsaved) => Garage.Car(FileOf(name), unsaved);
 
     /// <summary>A road by its name, one that comes with Heaveline or one of the garage; null when there is none of that name.</summary>
-    public RoadReading? Road(string name) => NamedRoads.All.TryGetValue(name, out var road) ? new RoadReading(road, [])
-        : GarageRoads.Contains(name) ? RoadFile.Load(Path.Combine(options.Garage, name), options.Garage)
-        : null;
+    public RoadReading? Road(string name) => RoadNames.Contains(name) || GarageRoads.Contains(name) ? Garage.Road(name) : null;
 
-    private static bool IsRoad(string path) => File.ReadLines(path).Take(40).Any(line => line.StartsWith("road:", StringComparison.Ordinal));
+    private bool IsThere(string file) => Listing.Entries.Any(entry => entry.Name == file && !entry.IsBuiltIn && entry.Kind != GarageKind.Road);
+
+    // Names, sizes and times of all files: what can change without any of them is not looked for.
+    private string Look() => string.Join('\n', Directory.EnumerateFiles(Folder, "*", new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 4 })
+        .Order(StringComparer.Ordinal).Select(path => new FileInfo(path)).Select(file => $"{file.FullName}|{(file.Exists ? file.Length : 0)}|{file.LastWriteTimeUtc.Ticks}"));
 }

@@ -1,0 +1,263 @@
+using Heaveline.Files.Forms;
+using Heaveline.Files.Garages;
+using Heaveline.Web.Pages.Describing;
+using Heaveline.Web.Serving;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Routing;
+
+namespace Heaveline.Web.Pages;
+
+/// <summary>The car page: a file as a form and as text, its drawing and its numbers, and how it is kept.</summary>
+public sealed partial class CarPage
+{
+    private const string FirstPart = "car";
+
+    // How long numbers without their doubts are held back, so that the bands do not flicker while one types.
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(250);
+
+    private CarDesk? desk;
+    private FormActs? acts;
+    private CarNumbers? numbers;
+    private CarDraft? counted;
+    private string? shown;
+    private string problem = "";
+    private string title = "";
+    private string lede = "";
+    private string said = "";
+    private string text = "";
+    private bool isTextOpen;
+    private Making making;
+    private string? leavingTo;
+    private bool mayLeave;
+    private bool focusStay;
+    private ElementReference stay;
+    private IReadOnlyList<Remark> loose = [];
+    private IReadOnlyList<Remark> looseSlips = [];
+    private IReadOnlyList<FormField> missing = [];
+
+    private enum Making
+    {
+        Nothing,
+        Copy,
+        Variant,
+    }
+
+    /// <summary>The car's name.</summary>
+    [SupplyParameterFromQuery]
+    public string? Car { get; set; }
+
+    /// <summary>The open parts, by their keys with blanks between them.</summary>
+    [SupplyParameterFromQuery]
+    public string? Open { get; set; }
+
+    [Inject]
+    private Shelf Shelf { get; set; } = null!;
+
+    [Inject]
+    private NavigationManager Addresses { get; set; } = null!;
+
+    private int Lines => desk!.Draft.Text.Count(c => c == '\n');
+
+    /// <inheritdoc/>
+    protected override void OnParametersSet()
+    {
+        if (Car == shown)
+        {
+            return;
+        }
+
+        shown = Car;
+        (desk, acts, numbers, counted, said, problem, leavingTo, making, mayLeave) = (null, null, null, null, "", "", null, Making.Nothing, false);
+        if (string.IsNullOrEmpty(Car))
+        {
+            return;
+        }
+
+        (desk, problem) = CarDesk.Open(Shelf.Garage, Shelf.FileOf(Car));
+        if (desk is null)
+        {
+            return;
+        }
+
+        acts = new FormActs(desk, Changed, Toggled);
+        acts.Open.UnionWith(Open is null ? [FirstPart, "variant"] : Open.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Uri.UnescapeDataString));
+        if (desk.Good?.Reading.Car is { } car)
+        {
+            (numbers, counted) = (CarNumbers.Of(car), RendererInfo.IsInteractive ? null : desk.Good);
+        }
+
+        Changed();
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (focusStay && leavingTo is not null)
+        {
+            focusStay = false;
+            await stay.FocusAsync();
+        }
+    }
+
+    private void Changed()
+    {
+        loose = [.. desk!.Said.Where(remark => remark.IsRefusal && remark.Path.Count == 0)];
+        looseSlips = [.. desk.Said.Where(remark => !remark.IsRefusal && remark.Path.Count == 0)];
+        missing = FormSection.Missing(desk.Draft);
+        text = desk.Draft.Text;
+        isTextOpen = acts!.Open.Contains("text");
+        if (desk.Good is { Reading.Car: { } car } good)
+        {
+            title = desk.Draft.IsVariant ? $"{car.Name}: what is changed" : $"{car.Name}, as it was measured";
+            lede = desk.Draft.IsVariant ? $"A variant of {desk.Draft.BaseFile ?? good.BaseFile}. {car.Note}" : car.Note.Length > 0 ? car.Note : "Its file as a form, and what follows from it at every load state.";
+            if (good != counted && RendererInfo.IsInteractive)
+            {
+                counted = good;
+                _ = Count(good, car);
+            }
+        }
+        else
+        {
+            title = $"{desk.Draft.File}, which is no car yet";
+            lede = "Put right what is refused; drawing and numbers follow.";
+        }
+
+        StateHasChanged();
+    }
+
+    private async Task Count(CarDraft good, Heaveline.Cars.Car car)
+    {
+        var stated = Task.Run(() => CarNumbers.Of(car));
+        var doubtful = Task.Run(async () => (await stated).WithDoubts());
+        if (await Task.WhenAny(doubtful, Task.Delay(Patience)) != doubtful)
+        {
+            await Show(await stated);
+        }
+
+        await Show(await doubtful);
+
+        async Task Show(CarNumbers found)
+        {
+            // What was counted for an older text comes too late.
+            if (counted == good)
+            {
+                numbers = found;
+                await InvokeAsync(StateHasChanged);
+            }
+        }
+    }
+
+    private Task TypeText(string? typed)
+    {
+        text = typed ?? "";
+        return acts!.TypeWhole(text);
+    }
+
+    private void Toggled(IReadOnlyCollection<string> open)
+    {
+        isTextOpen = open.Contains("text");
+        var words = string.Join(' ', open.Order(StringComparer.Ordinal).Select(Uri.EscapeDataString));
+        Addresses.NavigateTo(Addresses.GetUriWithQueryParameter("open", words), replace: true);
+        StateHasChanged();
+    }
+
+    private void Save()
+    {
+        acts!.Settle();
+        Tell(desk!.Save());
+    }
+
+    private void Tell(SaveOutcome outcome)
+    {
+        said = outcome.End switch
+        {
+            SaveEnd.Saved => outcome.Kept is null ? "Saved." : "Saved. The version before it is among the earlier ones.",
+            SaveEnd.Unchanged => "Saved: the file holds this very text.",
+            SaveEnd.Conflict => "",
+            _ => $"Not saved: {outcome.Message} {outcome.Advice}",
+        };
+        Changed();
+    }
+
+    private void TakeBack()
+    {
+        acts!.Settle();
+        desk!.TakeBack();
+        Changed();
+    }
+
+    private void TakeDisk()
+    {
+        desk!.TakeWhatIsOnDisk();
+        said = "This is what stood on the disk.";
+        Changed();
+    }
+
+    private void Overwrite() => Tell(desk!.Overwrite());
+
+    private void PutOff()
+    {
+        desk!.PutOff();
+        Changed();
+    }
+
+    private void SaveElsewhere()
+    {
+        making = Making.Copy;
+        StateHasChanged();
+    }
+
+    private void Restore(EarlierVersion version)
+    {
+        if (desk!.ReadEarlier(version.Until).Text is { } old)
+        {
+            desk.Write(old);
+            Tell(desk.Save());
+        }
+        else
+        {
+            said = "That version is no longer kept.";
+            Changed();
+        }
+    }
+
+    private void OpenNew(string file)
+    {
+        mayLeave = true;
+        Addresses.NavigateTo(CarAddress.Car(Shelf.NameOf(file)));
+    }
+
+    private void Guard(LocationChangingContext leaving)
+    {
+        var target = Addresses.ToAbsoluteUri(leaving.TargetLocation);
+        var here = new Uri(Addresses.Uri);
+        var stays = target.AbsolutePath == here.AbsolutePath && Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(target.Query).TryGetValue("car", out var car) && car == Car;
+        if (stays || mayLeave || !desk!.IsChanged)
+        {
+            return;
+        }
+
+        leaving.PreventNavigation();
+        (leavingTo, focusStay) = (leaving.TargetLocation, true);
+        StateHasChanged();
+    }
+
+    private void SaveAndGo()
+    {
+        Save();
+        if (desk!.IsChanged)
+        {
+            leavingTo = null;
+        }
+        else
+        {
+            Go();
+        }
+    }
+
+    private void Go()
+    {
+        mayLeave = true;
+        Addresses.NavigateTo(leavingTo!);
+    }
+}

@@ -1,0 +1,186 @@
+using System.Text;
+using Heaveline.Files.Garages;
+using Heaveline.Files.Yaml;
+using Heaveline.Tests.House;
+using Heaveline.Web.Pages.Describing;
+using Heaveline.Web.Pages.Garaging;
+
+namespace Heaveline.Tests.Web;
+
+/// <summary>Windows on files of a garage: saving, meeting another's save, copies, variants, earlier versions, files brought in.</summary>
+public sealed class CarDeskTests : IDisposable
+{
+    private const string File = "fern-saloon.yaml";
+    private readonly string folder = Directory.CreateTempSubdirectory("heaveline-desk-").FullName;
+    private readonly Garage garage;
+
+    public CarDeskTests()
+    {
+        foreach (var path in Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage")))
+        {
+            System.IO.File.Copy(path, Path.Combine(folder, Path.GetFileName(path)));
+        }
+
+        garage = new Garage(folder);
+    }
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Fact]
+    public void Two_windows_on_one_file_do_not_overwrite_each_other()
+    {
+        var (one, other) = (Open(), Open());
+        Put(one, "24 N/mm");
+        Put(other, "25 N/mm");
+        Assert.Equal(SaveEnd.Saved, one.Save().End);
+        Assert.Equal(SaveEnd.Conflict, other.Save().End);
+        Assert.Contains("rate: 24 N/mm", OnDisk, StringComparison.Ordinal);
+        Assert.True(other.IsChanged);
+        Assert.Contains(TextChange.Between(other.SavedText, other.Conflict!.TextOnDisk!), line => line.Mark == '+' && line.Text.Contains("24 N/mm", StringComparison.Ordinal));
+
+        Assert.Equal(SaveEnd.Saved, other.Overwrite().End);
+        Assert.Null(other.Conflict);
+        Assert.Contains("rate: 25 N/mm", OnDisk, StringComparison.Ordinal);
+        Assert.Equal(2, other.Earlier.Count);
+    }
+
+    [Fact]
+    public void What_is_on_the_disk_can_be_taken_and_the_step_taken_back()
+    {
+        var (one, other) = (Open(), Open());
+        Put(one, "24 N/mm");
+        Put(other, "25 N/mm");
+        one.Save();
+        other.Save();
+        var mine = other.Draft.Text;
+        other.TakeWhatIsOnDisk();
+        Assert.Equal(OnDisk, other.Draft.Text);
+        Assert.False(other.IsChanged);
+        other.TakeBack();
+        Assert.Equal(mine, other.Draft.Text);
+        Assert.Equal(SaveEnd.Saved, other.Save().End);
+    }
+
+    [Fact]
+    public void A_file_that_has_gone_is_said_to_be_gone_and_can_be_saved_again()
+    {
+        var desk = Open();
+        Put(desk, "24 N/mm");
+        System.IO.File.Delete(Path.Combine(folder, File));
+        Assert.Equal(SaveEnd.Conflict, desk.Save().End);
+        Assert.Null(desk.Conflict!.TextOnDisk);
+        Assert.Equal(SaveEnd.Saved, desk.Overwrite().End);
+        Assert.Equal(desk.Draft.Text, OnDisk);
+    }
+
+    [Fact]
+    public void Changes_become_a_variant_that_says_only_what_differs()
+    {
+        var desk = Open();
+        Put(desk, "24 N/mm");
+        Assert.Equal(SaveEnd.Saved, desk.SaveVariant("fern-saloon-stiffer.yaml", "stiffer").End);
+        Assert.Equal(desk.SavedText, OnDisk);
+        var variant = garage.Car("fern-saloon-stiffer.yaml");
+        Assert.Equal("stiffer", variant.Variant);
+        Assert.True(variant.Root!.IsSameAs(desk.Draft.Whole!));
+        Assert.DoesNotContain("wheelbase", variant.Sources[0].Text, StringComparison.Ordinal);
+        Assert.Equal(SaveEnd.Conflict, desk.SaveVariant("fern-saloon-stiffer.yaml", "again").End);
+        Assert.Equal(SaveEnd.NameRefused, desk.SaveVariant("../outside.yaml", "outside").End);
+        Assert.Equal(SaveEnd.TextRefused, Open().SaveVariant("nothing.yaml", "nothing").End);
+    }
+
+    [Fact]
+    public void A_copy_keeps_every_line_but_its_name()
+    {
+        var desk = Open();
+        Assert.Equal(SaveEnd.Saved, desk.SaveCopy("moss-saloon.yaml", "Moss saloon").End);
+        Assert.Equal(desk.SavedText.Replace("car: Fern saloon", "car: Moss saloon", StringComparison.Ordinal), garage.Read("moss-saloon.yaml").Text);
+        Assert.Equal("Moss saloon", garage.Car("moss-saloon.yaml").Car!.Name);
+    }
+
+    [Fact]
+    public void Letters_typed_into_one_field_are_one_step_back()
+    {
+        var desk = Open();
+        Put(desk, "2");
+        Put(desk, "24");
+        Put(desk, "24 N/mm");
+        desk.TakeBack();
+        Assert.Equal(desk.SavedText, desk.Draft.Text);
+        Assert.False(desk.CanTakeBack);
+    }
+
+    [Fact]
+    public void Numbers_stay_with_the_last_text_that_was_a_car()
+    {
+        var desk = Open();
+        Put(desk, "24 N/mm");
+        var good = desk.Good;
+        Put(desk, "apples");
+        Assert.Null(desk.Draft.Reading.Car);
+        Assert.Same(good, desk.Good);
+    }
+
+    [Theory]
+    [InlineData("softer front", "fern-saloon", "fern-saloon-softer-front.yaml")]
+    [InlineData("Çité  d'Azur!", "", "çité-d-azur.yaml")]
+    [InlineData("../..", "", "")]
+    [InlineData("   ", "x", "")]
+    public void A_file_name_is_made_of_letters_and_digits(string title, string behind, string name) => Assert.Equal(name, FileName.Of(title, behind));
+
+    [Theory]
+    [InlineData("new.yaml", "car: New\n", "")]
+    [InlineData("new.exe", "car: New\n", "must end in .yaml or .yml")]
+    [InlineData("../new.yaml", "car: New\n", "holds a folder")]
+    [InlineData("..\\new.yaml", "car: New\n", "holds a folder")]
+    [InlineData("/etc/new.yaml", "car: New\n", "holds a folder")]
+    [InlineData("CON.yaml", "car: New\n", "device")]
+    [InlineData(".hidden.yaml", "car: New\n", "must be a name inside the garage")]
+    [InlineData("fern-saloon.yaml", "car: New\n", "already")]
+    [InlineData("new.yaml", "nothing: 1\n", "no car, no variant and no road")]
+    [InlineData("new.yaml", "car: &a [x, x]\nb: &b [*a, *a]\nc: &c [*b, *b]\n", "Line 1")]
+    [InlineData("new.yaml", "car: New\0\n", "character")]
+    public void A_file_is_brought_in_only_under_a_name_of_the_garage_and_only_if_it_can_be_read(string name, string text, string words)
+    {
+        var before = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Count(path => path.EndsWith(".yaml", StringComparison.Ordinal));
+        var uploaded = UploadedFile.Into(garage, name, Encoding.UTF8.GetBytes(text));
+        Assert.Contains(words, uploaded.Message, StringComparison.Ordinal);
+        Assert.Equal(words.Length == 0, uploaded.Message.Length == 0);
+        Assert.Equal(before + (words.Length == 0 ? 1 : 0), Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Count(path => path.EndsWith(".yaml", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_file_that_is_too_large_or_no_text_is_not_brought_in()
+    {
+        Assert.Contains("262144", UploadedFile.Into(garage, "new.yaml", new byte[UploadedFile.MostBytes + 1]).Message, StringComparison.Ordinal);
+        Assert.Contains("UTF-8", UploadedFile.Into(garage, "new.yaml", [0xC3, 0x28]).Message, StringComparison.Ordinal);
+        // Ten levels of ten: the text is small, what it would grow into is not.
+        var bomb = "car: &a0 x\n" + string.Concat(Enumerable.Range(1, 9).Select(n => $"k{n}: &a{n} [{string.Join(", ", Enumerable.Repeat($"*a{n - 1}", 10))}]\n"));
+        Assert.NotEmpty(UploadedFile.Into(garage, "bomb.yaml", Encoding.UTF8.GetBytes(bomb)).Message);
+        Assert.False(System.IO.File.Exists(Path.Combine(folder, "bomb.yaml")));
+    }
+
+    [Fact]
+    public void Variants_stand_under_their_car_each_once()
+    {
+        System.IO.File.WriteAllText(Path.Combine(folder, "orphan.yaml"), "variant: orphan\nof: gone.yaml\nchange: {wheelbase: 2 m}\n");
+        System.IO.File.WriteAllText(Path.Combine(folder, "round-a.yaml"), "variant: a\nof: round-b.yaml\nchange: {wheelbase: 2 m}\n");
+        System.IO.File.WriteAllText(Path.Combine(folder, "round-b.yaml"), "variant: b\nof: round-a.yaml\nchange: {wheelbase: 2 m}\n");
+        var listing = garage.List();
+        var families = CarFamily.Of(listing);
+        Assert.Equal(["cured", "towing", "unlucky", "springs only"], families.Single(family => family.Car.Name == File).Variants.Select(variant => variant.Title));
+        Assert.Equal(
+            listing.Entries.Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => entry.Name).Order(StringComparer.Ordinal),
+            families.SelectMany(family => family.Variants.Prepend(family.Car)).Select(entry => entry.Name).Order(StringComparer.Ordinal));
+    }
+
+    private string OnDisk => garage.Read(File).Text!;
+
+    private CarDesk Open() => CarDesk.Open(garage, File).Desk!;
+
+    private static void Put(CarDesk desk, string rate)
+    {
+        string[] path = ["front", "spring", "rate"];
+        desk.Do(path, draft => draft.Put(path, Node.Scalar(rate)));
+    }
+}
