@@ -173,5 +173,5 @@ public sealed record RideTuning
         $"{(end == AxleEnd.Front ? "front" : "rear")} frequency",
         FormattableString.Invariant($"{(end == AxleEnd.Front ? FrontFrequency : RearFrequency):0.###} Hz"),
         "within reach of the springs",
-        "A link, a touched stop or the tyre leaves the springs no way to make it.");
+        "A link, a touched stop, the tyre, or a kink of the spring's table where its rate jumps, leaves the springs no way to make it.");
 }

@@ -2,6 +2,7 @@ using CsCheck;
 using Heaveline.Cars;
 using Heaveline.Insight;
 using Heaveline.Models;
+using Heaveline.Quantities;
 using Heaveline.Responses;
 
 namespace Heaveline.Tests.Insight;
@@ -22,13 +23,26 @@ public class RideTuningTests
             var model = RideModel.Of(free, car.Kind == VehicleKind.TwoWheeler ? null : load);
             var now = RideTuning.Of(model, rigid);
             var wanted = now.WithRatio(now.Ratio * ratio).WithDamping(now.MeanDamping * damping);
-            var got = wanted.ApplyTo(model);
+            RideModel got;
+            try
+            {
+                got = wanted.ApplyTo(model);
+            }
+            catch (RefusedValueException refused) when (HasTable(free))
+            {
+                // A table's rate jumps at its kinks: a rate inside the jump exists nowhere.
+                Assert.Contains("kink", refused.Message, StringComparison.Ordinal);
+                return;
+            }
+
             var has = RideTuning.Of(got, rigid);
             Assert.Equal(wanted.FrontFrequency, has.FrontFrequency, 2e-4 * wanted.FrontFrequency);
             Assert.Equal(wanted.RearFrequency, has.RearFrequency, 2e-4 * wanted.RearFrequency);
             Assert.Equal(wanted.FrontDamping, has.FrontDamping, 1e-3 * wanted.FrontDamping);
             Assert.Equal(wanted.RearDamping, has.RearDamping, 1e-3 * wanted.RearDamping);
         }, iter: 300);
+
+    private static bool HasTable(Car car) => car.Axles.Any(axle => axle.Spring.Law is TableSpring);
 
     [Fact]
     public void Frequencies_are_those_that_the_axles_report()
