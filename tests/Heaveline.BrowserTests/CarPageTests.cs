@@ -231,6 +231,27 @@ public class CarPageTests(Served served)
     }
 
     [Fact]
+    public async Task The_browser_too_asks_before_unsaved_changes_are_lost()
+    {
+        using var car = new OwnCar(served);
+        var page = await Open(car.Address(FrontSpring));
+        var asked = new List<string>();
+        page.Dialog += async (_, dialog) =>
+        {
+            asked.Add(dialog.Type);
+            await dialog.AcceptAsync();
+        };
+        await page.ReloadAsync();
+        Assert.Empty(asked);
+        await Expect(page.Locator("[data-live=yes]")).ToBeAttachedAsync();
+        await page.Locator(Rate).ClickAsync();
+        await page.Keyboard.TypeAsync("1");
+        await Expect(page.Locator(".keep .state")).ToContainTextAsync("not saved");
+        await page.ReloadAsync();
+        Assert.Equal(["beforeunload"], asked);
+    }
+
+    [Fact]
     public async Task The_open_parts_stand_in_the_address_and_a_reload_opens_them()
     {
         var page = await Open("/car?car=fern-saloon");

@@ -1,5 +1,7 @@
 using Heaveline.Files.Forms;
 using Heaveline.Files.Garages;
+using Heaveline.Quantities;
+using Heaveline.Responses;
 using Heaveline.Web.Pages.Describing;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Components;
@@ -24,6 +26,7 @@ public sealed partial class CarPage
     private string title = "";
     private string lede = "";
     private string said = "";
+    private string uncounted = "";
     private string text = "";
     private bool isTextOpen;
     private Making making;
@@ -83,7 +86,8 @@ public sealed partial class CarPage
         acts.Open.UnionWith(Open is null ? [FirstPart, "variant"] : Open.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Uri.UnescapeDataString));
         if (desk.Good?.Reading.Car is { } car)
         {
-            (numbers, counted) = (CarNumbers.Of(car), RendererInfo.IsInteractive ? null : desk.Good);
+            Try(() => numbers = CarNumbers.Of(car));
+            counted = RendererInfo.IsInteractive ? null : desk.Good;
         }
 
         Changed();
@@ -127,23 +131,47 @@ public sealed partial class CarPage
 
     private async Task Count(CarDraft good, Heaveline.Cars.Car car)
     {
-        var stated = Task.Run(() => CarNumbers.Of(car));
-        var doubtful = Task.Run(async () => (await stated).WithDoubts());
-        if (await Task.WhenAny(doubtful, Task.Delay(Patience)) != doubtful)
+        try
         {
-            await Show(await stated);
+            var stated = Task.Run(() => CarNumbers.Of(car));
+            var doubtful = Task.Run(async () => (await stated).WithDoubts());
+            if (await Task.WhenAny(doubtful, Task.Delay(Patience)) != doubtful)
+            {
+                Show(await stated, "");
+            }
+
+            Show(await doubtful, "");
+        }
+        catch (Exception e) when (e is RefusedValueException or RunFailedException)
+        {
+            Show(numbers, $"The numbers cannot be computed: {e.Message}");
+        }
+        catch (Exception e)
+        {
+            await DispatchExceptionAsync(e);
         }
 
-        await Show(await doubtful);
-
-        async Task Show(CarNumbers found)
+        void Show(CarNumbers? found, string words)
         {
             // What was counted for an older text comes too late.
             if (counted == good)
             {
-                numbers = found;
-                await InvokeAsync(StateHasChanged);
+                (numbers, uncounted) = (found, words);
+                StateHasChanged();
             }
+        }
+    }
+
+    private void Try(Action count)
+    {
+        try
+        {
+            count();
+            uncounted = "";
+        }
+        catch (Exception e) when (e is RefusedValueException or RunFailedException)
+        {
+            uncounted = $"The numbers cannot be computed: {e.Message}";
         }
     }
 
@@ -229,6 +257,7 @@ public sealed partial class CarPage
 
     private void Guard(LocationChangingContext leaving)
     {
+        acts!.Settle();
         var target = Addresses.ToAbsoluteUri(leaving.TargetLocation);
         var here = new Uri(Addresses.Uri);
         var stays = target.AbsolutePath == here.AbsolutePath && Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(target.Query).TryGetValue("car", out var car) && car == Car;

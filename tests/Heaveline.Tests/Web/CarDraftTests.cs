@@ -55,6 +55,8 @@ public class CarDraftTests
         var draft = Draft("fern-saloon-cured.yaml");
         var (changed, _) = draft.Put(["rear", "tyre", "rate"], Node.Scalar("190 N/mm"));
         Assert.True(changed.IsChangedHere(["rear", "tyre", "rate"]));
+        Assert.False(changed.IsChangedHere(["rear", "tyre", "damping"]));
+        Assert.False(changed.IsChangedHere(["note"]));
         Assert.Equal("190 N/mm", changed.Own!.At("change", "rear", "tyre", "rate")!.Text);
         Assert.Equal("210 N/mm ± 8 %", changed.Base!.At("rear", "tyre", "rate")!.Text);
         Assert.Equal(draft.Text, changed.PutBack(["rear", "tyre", "rate"]).Draft.Text);

@@ -54,7 +54,7 @@ public sealed class CarDraft
     public CarDraft With(string text) => text == Text ? this : new CarDraft(garage, File, text);
 
     /// <summary>Whether the variant itself changes a value, or a part of it.</summary>
-    public bool IsChangedHere(IReadOnlyList<string> path) => IsVariant && Own!.At([.. Inside(ListOf(path) ?? path)]) is not null;
+    public bool IsChangedHere(IReadOnlyList<string> path) => IsVariant && !IsHead(path) && Own!.At([.. Inside(ListOf(path) ?? path)]) is not null;
 
     /// <summary>The draft with a value put under a path of the car; or why it cannot be.</summary>
     public (CarDraft Draft, EditRefusal? Refusal) Put(IReadOnlyList<string> path, Node value) => Edit([.. Brought(path), KeyEdit.Put(Inside(path), value)]);
@@ -103,7 +103,9 @@ public sealed class CarDraft
     }
 
     // Where a value of the car stands in the text itself. The head of a variant (variant, of, note) stands at its top.
-    private IReadOnlyList<string> Inside(IReadOnlyList<string> path) => !IsVariant ? path : path[0] is "variant" or "of" || path is ["note"] ? path : [Change, .. path];
+    private IReadOnlyList<string> Inside(IReadOnlyList<string> path) => !IsVariant || IsHead(path) ? path : [Change, .. path];
+
+    private static bool IsHead(IReadOnlyList<string> path) => path is ["variant"] or ["of"] or ["note"];
 
     // A variant replaces lists whole: before an item of one changes, the base's list is copied into it.
     private IEnumerable<KeyEdit> Brought(IReadOnlyList<string> path) =>

@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Figures;
 using Heaveline.Insight;
 using Heaveline.Models;
 using Heaveline.Quantities;
@@ -19,6 +20,9 @@ public sealed record CarNumbers
 
     /// <summary>Rows with a value in at least one load state.</summary>
     public required IReadOnlyList<(string Heading, IReadOnlyList<NumberLine> Lines)> Parts { get; init; }
+
+    /// <summary>The car at its load states, with its table: what a reader takes away; null when it can bear none.</summary>
+    public required Figure? Figure { get; init; }
 
     /// <summary>Why there are no doubts beside the numbers; null when there are, or when they are not worked out yet.</summary>
     public string? NoDoubts { get; init; }
@@ -52,6 +56,7 @@ public sealed record CarNumbers
             Car = car,
             Models = models,
             Unbearable = unbearable,
+            Figure = models.Count > 0 ? LoadStatesFigure.Of(models) : null,
             Parts = [.. NumberRows.Parts.Select(part => (part.Heading, (IReadOnlyList<NumberLine>)[.. part.Rows
                 .Select(row => new NumberLine(row, [.. rests.Select(rest => row.Output.Of(rest) is var si && double.IsFinite(si) ? new NumberCell(row.Factor * si, 0.0) : null)]))
                 .Where(line => line.Cells.Any(cell => cell is not null))]))],

@@ -4,6 +4,8 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Heaveline.Press;
+using Heaveline.Quantities;
+using Heaveline.Responses;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -24,9 +26,9 @@ internal static class CarTakings
             : Results.NotFound());
         routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, Shelf shelf) => Of(shelf, car, numbers => kind switch
         {
-            "svg" => Results.File(Svg.Of(CarPicture.Of(numbers)), "image/svg+xml", Named(car, "loads", kind)),
-            "png" => Results.File(Png.Of(CarPicture.Of(numbers)), "image/png", Named(car, "loads", kind)),
-            "pdf" => Results.File(Pdf.Of(CarPicture.Of(numbers)), "application/pdf", Named(car, "loads", kind)),
+            "svg" => Results.File(Svg.Of(numbers.Figure!), "image/svg+xml", Named(car, "loads", kind)),
+            "png" => Results.File(Png.Of(numbers.Figure!), "image/png", Named(car, "loads", kind)),
+            "pdf" => Results.File(Pdf.Of(numbers.Figure!), "application/pdf", Named(car, "loads", kind)),
             _ => Results.NotFound(),
         }));
         routes.MapGet("/take/car-numbers.{kind}", (string kind, string? car, Shelf shelf) => Of(shelf, car, numbers => kind switch
@@ -86,11 +88,18 @@ internal static class CarTakings
             return Results.NotFound();
         }
 
-        var numbers = reading.Car is { } car ? CarNumbers.Of(car) : null;
-        return numbers is { Models.Count: > 0 }
-            ? take(numbers)
-            : Results.Text(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state.", "text/plain; charset=utf-8", statusCode: StatusCodes.Status422UnprocessableEntity);
+        try
+        {
+            var numbers = reading.Car is { } car ? CarNumbers.Of(car) : null;
+            return numbers is { Figure: not null } ? take(numbers) : Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state.");
+        }
+        catch (Exception e) when (e is RefusedValueException or RunFailedException)
+        {
+            return Refused(e.Message);
+        }
     }
+
+    private static IResult Refused(string words) => Results.Text(words, "text/plain; charset=utf-8", statusCode: StatusCodes.Status422UnprocessableEntity);
 
     private static string Named(string? car, string what, string kind) => $"{(car ?? "").Replace('/', '-')}-{what}.{kind}";
 }
