@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Heaveline.Cars;
+using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Reporting;
 using Heaveline.Files.Roads;
@@ -37,9 +38,15 @@ public sealed class ReportQuestion
             Object("car", "A car is chosen twice; take another one, or leave it out.");
         }
 
-        if (!Shelf.RoadNames.Contains(query.Road))
+        // Never by a path: only what the garage holds, and what comes with the program.
+        var road = Shelf.RoadNames.Contains(query.Road) ? NamedRoads.Find(query.Road) : shelf.Road(query.Road);
+        if (road is null)
         {
             Object("road", $"There is no road called '{query.Road}'.");
+        }
+        else if (road.Road is null)
+        {
+            Object("road", $"The road '{query.Road}' is refused: {road.Refusals[0].Message} {road.Refusals[0].Advice}");
         }
 
         var samples = Whole<int>("samples", query.Samples, ReportAsked.UsualSamples);
@@ -54,7 +61,7 @@ public sealed class ReportQuestion
             Object("file", problem);
         }
 
-        Read(new ReportAsked
+        var asked = new ReportAsked
         {
             Road = query.Road,
             Speed = query.Speed,
@@ -71,7 +78,8 @@ public sealed class ReportQuestion
             Paper = query.Paper,
             Out = File + ".html",
             Program = $"Heaveline {options.Version}",
-        });
+        };
+        Read(asked, road ?? new RoadReading(null, []));
     }
 
     /// <summary>Names of the cars; at least one unless the garage is empty.</summary>
@@ -129,21 +137,21 @@ public sealed class ReportQuestion
     /// <summary>Today as a person writes it.</summary>
     public static string Today(TimeProvider clock) => clock.GetLocalNow().ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 
-    private void Read(ReportAsked asked)
+    private void Read(ReportAsked asked, RoadReading road)
     {
-        List<CarReading> there = [.. Readings.Select(r => r.Reading).OfType<CarReading>()];
-        if (there.Count == 0 || !Shelf.RoadNames.Contains(query.Road))
+        if (Readings.Count == 0)
         {
             return;
         }
 
-        var road = NamedRoads.Find(query.Road);
-        var reading = asked.Read(there, road, Environment.ProcessorCount);
-        objections.AddRange(reading.Objections);
+        // A car that is not there counts as one that is refused, so that all else is looked at too.
+        List<CarReading> cars = [.. Readings.Select(r => r.Reading ?? new CarReading { Car = null, Refusals = [], Warnings = [], Sources = [new SourceText(r.Name, "")] })];
+        var reading = asked.Read(cars, road, Environment.ProcessorCount);
+        objections.AddRange(reading.Objections.Where(o => Refused(o.Choice) is null).ToList());
         if (objections.Count == 0)
         {
             Html = reading.Choices;
-            Pdf = (asked with { Out = File + ".pdf" }).Read(there, road, Environment.ProcessorCount).Choices;
+            Pdf = (asked with { Out = File + ".pdf" }).Read(cars, road, Environment.ProcessorCount).Choices;
         }
     }
 
