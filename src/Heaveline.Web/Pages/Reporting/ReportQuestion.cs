@@ -27,7 +27,7 @@ public sealed class ReportQuestion
         Readings = [.. CarNames.Select(name => (name, shelf.Car(name)))];
         Date = query.Date ?? Today(options.Clock);
         PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length);
-        File = query.File ?? $"{Taken(CarNames.FirstOrDefault("car"))}-report";
+        File = query.File ?? $"{Plain(CarNames.FirstOrDefault("car"))}-report";
         foreach (var (name, reading) in Readings.Where(r => r.Reading is null))
         {
             Object("car", $"There is no car called '{name}' in the garage.");
@@ -170,5 +170,5 @@ public sealed class ReportQuestion
     private void Object(string choice, string sentence) => objections.Add(new ReportObjection(choice, sentence, IsUsage: true));
 
     // A car's name may hold folders and signs that a report's file does not have.
-    private static string Taken(string name) => string.Join('-', name.Split([.. name.Where(c => !char.IsAsciiLetterOrDigit(c)).Distinct()], StringSplitOptions.RemoveEmptyEntries)) is { Length: > 0 } plain ? plain[..Math.Min(60, plain.Length)] : "car";
+    private static string Plain(string name) => string.Join('-', name.Split([.. name.Where(c => !char.IsAsciiLetterOrDigit(c)).Distinct()], StringSplitOptions.RemoveEmptyEntries)) is { Length: > 0 } plain ? plain[..Math.Min(60, plain.Length)] : "car";
 }

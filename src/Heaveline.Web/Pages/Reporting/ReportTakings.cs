@@ -1,6 +1,3 @@
-using System.Text;
-using Heaveline.Quantities;
-using Heaveline.Responses;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -25,15 +22,15 @@ internal static class ReportTakings
         routes.MapGet(PageHeaders.Framed, Look);
     }
 
-    private static async Task<IResult> Take(string ending, HttpContext context, Shelf shelf, ReportDesk desk, ServeOptions options)
+    private static Task<IResult> Take(string ending, HttpContext context, Shelf shelf, ReportDesk desk, ServeOptions options) => Taken.Answer(async () =>
     {
+        context.Response.Headers.CacheControl = "no-store";
         var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), shelf, options);
         if (question.Pdf is not { } pdf)
         {
-            return Sentence(Objections(question), StatusCodes.Status422UnprocessableEntity);
+            return Taken.Refused(Objections(question));
         }
 
-        context.Response.Headers.CacheControl = "no-store";
         var gone = context.RequestAborted;
         try
         {
@@ -42,21 +39,17 @@ internal static class ReportTakings
                 ? Results.File(made.Html, "text/html; charset=utf-8", question.File + ".html")
                 : Results.File(await desk.Pdf(made, pdf, question.Paper, gone), "application/pdf", question.File + ".pdf");
         }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException)
-        {
-            return Sentence(e.Message, StatusCodes.Status422UnprocessableEntity);
-        }
         catch (TooManyReportsException e)
         {
             context.Response.Headers.RetryAfter = "30";
-            return Sentence(e.Message, StatusCodes.Status429TooManyRequests);
+            return Results.Text(e.Message, "text/plain; charset=utf-8", statusCode: StatusCodes.Status429TooManyRequests);
         }
         catch (OperationCanceledException) when (gone.IsCancellationRequested)
         {
             // Nobody reads the answer any more.
             return Results.Empty;
         }
-    }
+    });
 
     // Only what has been made: a frame, which may be loaded again at any time, starts no work.
     private static IResult Look(HttpContext context, Shelf shelf, ReportDesk desk, ServeOptions options)
@@ -64,12 +57,10 @@ internal static class ReportTakings
         // The same address shows another report once a car file has changed.
         context.Response.Headers.CacheControl = "no-store";
         var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), shelf, options);
-        return question.Html is null ? Sentence(Objections(question), StatusCodes.Status422UnprocessableEntity)
+        return question.Html is null ? Taken.Refused(Objections(question))
             : desk.Find(question.Key) is { } made ? Results.Bytes(made.Html, "text/html; charset=utf-8")
-            : Sentence("This report is not made, or has been forgotten since. Make it on its page.", StatusCodes.Status404NotFound);
+            : Results.Text("This report is not made, or has been forgotten since. Make it on its page.", "text/plain; charset=utf-8", statusCode: StatusCodes.Status404NotFound);
     }
 
     private static string Objections(ReportQuestion question) => question.CarNames.Length == 0 ? "There is no car in the garage." : string.Join('\n', question.Objections.Select(o => o.Sentence));
-
-    private static IResult Sentence(string words, int status) => Results.Text(words, "text/plain; charset=utf-8", Encoding.UTF8, status);
 }
