@@ -20,6 +20,9 @@ public sealed class Served : IAsyncLifetime
     /// <summary>The browser.</summary>
     public IBrowser Browser => browser!;
 
+    /// <summary>The program itself, for commands beside the pages.</summary>
+    public static string ProgramPath { get; } = Path.Combine(Checkout.Root, "src", "Heaveline.Cli", "bin", Build, "net10.0", "Heaveline.Cli");
+
     /// <summary>Everything that the program wrote, both streams.</summary>
     public string Said => heard();
 
@@ -51,8 +54,7 @@ public sealed class Served : IAsyncLifetime
             }
         }
 
-        var path = Path.Combine(Checkout.Root, "src", "Heaveline.Cli", "bin", Build, "net10.0", "Heaveline.Cli");
-        var start = new ProcessStartInfo(path, ["serve", .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(ProgramPath, ["serve", .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
         var process = Process.Start(start)!;
         var address = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);
         void Hear(string? line)

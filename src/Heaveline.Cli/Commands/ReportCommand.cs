@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
+using Heaveline.Files.Cars;
+using Heaveline.Files.Reporting;
 using Heaveline.Press;
 
 namespace Heaveline.Cli.Commands;
@@ -11,13 +13,13 @@ internal static class ReportCommand
     {
         var cars = new Argument<string[]>("CAR") { Description = "One to five car files or variants. The first is what the others are held against; causes, doubts and the rule are of it.", Arity = new ArgumentArity(1, 5) };
         var road = Options.Road();
-        var speed = new Option<string>("--speed") { Description = "Speed of the passes, the causes and the doubts.", HelpName = "SPEED", DefaultValueFactory = _ => "50 km/h" };
-        var speeds = new Option<string>("--speeds") { Description = "Speeds of the comparison and the ride, with commas between.", HelpName = "SPEEDS", DefaultValueFactory = _ => "30 km/h, 50 km/h, 80 km/h, 110 km/h" };
+        var speed = new Option<string>("--speed") { Description = "Speed of the passes, the causes and the doubts.", HelpName = "SPEED", DefaultValueFactory = _ => ReportAsked.UsualSpeed };
+        var speeds = new Option<string>("--speeds") { Description = "Speeds of the comparison and the ride, with commas between.", HelpName = "SPEEDS", DefaultValueFactory = _ => ReportAsked.UsualSpeeds };
         var load = Options.Load();
-        var roadClass = new Option<string>("--class") { Description = "Class of the random road, A to H (ISO 8608).", HelpName = "CLASS", DefaultValueFactory = _ => "C" };
-        var rule = new Option<string>("--rule") { Description = $"Which rule of the trade is mapped: {string.Join(", ", MapRule.Words)}.", HelpName = "RULE", DefaultValueFactory = _ => "ratio" };
+        var roadClass = new Option<string>("--class") { Description = "Class of the random road, A to H (ISO 8608).", HelpName = "CLASS", DefaultValueFactory = _ => ReportAsked.UsualClass };
+        var rule = new Option<string>("--rule") { Description = $"Which rule of the trade is mapped: {string.Join(", ", MapRule.Words)}.", HelpName = "RULE", DefaultValueFactory = _ => ReportAsked.UsualRule };
         rule.AcceptOnlyFromAmong([.. MapRule.Words]);
-        var samples = new Option<int>("--samples") { Description = "How many cars to draw within the doubts, 10 to 1000000.", HelpName = "NUMBER", DefaultValueFactory = _ => 2000 };
+        var samples = new Option<int>("--samples") { Description = "How many cars to draw within the doubts, 10 to 1000000.", HelpName = "NUMBER", DefaultValueFactory = _ => ReportAsked.UsualSamples };
         var seed = new Option<ulong>("--seed") { Description = "Seed of those draws.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
         var parts = new Option<string?>("--parts")
         {
@@ -27,8 +29,8 @@ internal static class ReportCommand
         var title = new Option<string?>("--title") { Description = "Title. Without it: the cars' names.", HelpName = "TEXT" };
         var author = new Option<string>("--author") { Description = "Who made it.", HelpName = "TEXT", DefaultValueFactory = _ => "" };
         var date = new Option<string>("--date") { Description = "The day it is of, as you want it printed. Nothing is filled in.", HelpName = "TEXT", DefaultValueFactory = _ => "" };
-        var paper = new Option<string>("--paper") { Description = "Sheet of a PDF: a4 or letter.", HelpName = "PAPER", DefaultValueFactory = _ => "a4" };
-        paper.AcceptOnlyFromAmong("a4", "letter");
+        var paper = new Option<string>("--paper") { Description = "Sheet of a PDF: a4 or letter.", HelpName = "PAPER", DefaultValueFactory = _ => ReportAsked.UsualPaper };
+        paper.AcceptOnlyFromAmong([.. ReportAsked.Papers]);
         var to = new Option<string>("--out") { Description = "The file to write: .html (one file that needs nothing else, for screen, phone and print) or .pdf.", HelpName = "FILE", Required = true };
         var command = new Command(
             "report",
@@ -58,9 +60,9 @@ internal static class ReportCommand
         };
         command.SetAction((r, stop) => Task.FromResult(Run(
             streams,
+            r.GetValue(cars)!,
             new ReportAsked
             {
-                Cars = r.GetValue(cars)!,
                 Road = r.GetValue(road)!,
                 Speed = r.GetValue(speed)!,
                 Speeds = r.GetValue(speeds)!,
@@ -75,19 +77,28 @@ internal static class ReportCommand
                 Date = r.GetValue(date)!,
                 Paper = r.GetValue(paper)!,
                 Out = r.GetValue(to)!,
+                Program = $"Heaveline {Release.Version}",
             },
             stop)));
         return command;
     }
 
-    private static int Run(Streams streams, ReportAsked asked, CancellationToken stop)
+    private static int Run(Streams streams, string[] paths, ReportAsked asked, CancellationToken stop)
     {
         if (Path.GetExtension(asked.Out).ToLowerInvariant() is not (".html" or ".pdf"))
         {
             throw new Stopped($"heaveline: --out '{asked.Out}': the name must end in .html or .pdf.", ExitCode.WrongUsage);
         }
 
-        var choices = asked.Choices(streams);
+        List<CarReading> cars = [.. paths.Select(path => Inputs.CarReading(path, streams))];
+        var reading = asked.Read(cars, Inputs.RoadReading(asked.Road, streams), Environment.ProcessorCount);
+        if (reading.Choices is not { } choices)
+        {
+            // All of it is said, and the words weigh more than the files: they are wrong whatever the files say.
+            var said = string.Join('\n', reading.Objections.Select(o => $"heaveline: {(o.Choice == "car" ? "" : $"--{o.Choice}: ")}{o.Sentence}"));
+            throw new Stopped(said, reading.Objections.Any(o => o.IsUsage) ? ExitCode.WrongUsage : ExitCode.Refused);
+        }
+
         Report report;
         using (var progress = new Progress(streams, "parts", choices.Parts.Length))
         {

@@ -9,10 +9,19 @@ internal sealed class PageHeaders(RequestDelegate next)
     public const string Policy =
         "default-src 'none'; script-src 'self'; style-src 'self' 'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; frame-src 'self'";
 
+    /// <summary>The one address that a page of ours shows in a frame: a report, which is a whole document of its own.</summary>
+    public const string Framed = "/take/report/preview.html";
+
+    /// <summary>
+    /// The policy of that address: as strict, but our own pages may frame it, and its style and faces stand inside it. 'sandbox' makes it a document of no
+    /// origin that can run, send and open nothing, in a frame and outside one.
+    /// </summary>
+    public const string FramedPolicy = "default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox";
+
     public Task InvokeAsync(HttpContext context)
     {
         var headers = context.Response.Headers;
-        headers.ContentSecurityPolicy = Policy;
+        headers.ContentSecurityPolicy = context.Request.Path == Framed ? FramedPolicy : Policy;
         headers.XContentTypeOptions = "nosniff";
         // Not 'no-referrer': a browser would then send its own forms as from nowhere (Origin: null), and they would be refused as foreign.
         headers["Referrer-Policy"] = "same-origin";

@@ -1,5 +1,6 @@
 using System.Net;
 using Heaveline.Web.Pages.Mapping;
+using Heaveline.Web.Pages.Reporting;
 using Heaveline.Web.Pages.Rolling;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -51,6 +52,7 @@ public static class PageHost
         services.AddSingleton<Shelf>();
         services.AddSingleton<RuleDesk>();
         services.AddSingleton<RollDesk>();
+        services.AddSingleton<ReportDesk>();
 
         var app = builder.Build();
         app.UseMiddleware<AddressGuard>();
@@ -68,6 +70,7 @@ public static class PageHost
         RuleTakings.Map(app);
         RollTakings.Map(app);
         Pages.Describing.CarTakings.Map(app);
+        ReportTakings.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
         app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
         return app;

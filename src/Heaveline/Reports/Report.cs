@@ -49,6 +49,14 @@ public sealed record Report
         return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(choices)] };
     }
 
+    /// <summary>The same report as another file: its last part says how that one is made again.</summary>
+    /// <param name="choices">The choices of the report, with the command of the other file.</param>
+    public Report MadeBy(ReportChoices choices)
+    {
+        ArgumentNullException.ThrowIfNull(choices);
+        return this with { Parts = [.. Parts[..^1], ClosingParts.Again(choices)] };
+    }
+
     private static IEnumerable<ReportPart> Part(PartKind kind, ReportWork work) => kind switch
     {
         PartKind.Car => CarPart.Of(work),

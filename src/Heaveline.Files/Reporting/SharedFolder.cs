@@ -1,6 +1,6 @@
-using Heaveline.Files;
+using Heaveline.Reports;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Files.Reporting;
 
 /// <summary>
 /// Files under the deepest folder that holds them all, each named from there: what a report prints of its inputs must neither depend on where they lay nor

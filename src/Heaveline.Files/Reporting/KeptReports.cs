@@ -1,0 +1,56 @@
+using Heaveline.Files.Garages;
+using Heaveline.Quantities;
+
+namespace Heaveline.Files.Reporting;
+
+/// <summary>Reports that are kept in a garage, in its folder <c>reports/</c>.</summary>
+/// <param name="garage">The garage's folder.</param>
+public sealed class KeptReports(string garage)
+{
+    /// <summary>The folder inside the garage.</summary>
+    public const string Folder = "reports";
+
+    private const int LongestName = 80;
+
+    /// <summary>Why a name cannot be taken for a report's file; null when it can.</summary>
+    /// <param name="stem">The name without ending.</param>
+    public static string? Problem(string stem)
+    {
+        ArgumentNullException.ThrowIfNull(stem);
+        return stem.Length is 0 or > LongestName || !stem.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_') || !char.IsAsciiLetterOrDigit(stem[0])
+            ? FormattableString.Invariant($"'{stem}' must be 1 to {LongestName} letters without accents, digits, - and _, with a letter or digit first.")
+            : GarageNames.Problem(stem + ".yaml") is { } problem ? $"'{stem}' {problem}." : null;
+    }
+
+    /// <summary>Keeps a file whole or not at all. A file that is there stays as it is, unless it may be replaced.</summary>
+    /// <param name="stem">Its name without ending, as <see cref="Problem"/> accepts it.</param>
+    /// <param name="ending">html or pdf.</param>
+    /// <param name="bytes">All its bytes.</param>
+    /// <param name="replaces">Whether another file of that name may be replaced.</param>
+    /// <exception cref="RefusedValueException">The name or the ending is not accepted.</exception>
+    /// <exception cref="IOException">It cannot be written, or the folder is a link. Nothing is left behind.</exception>
+    /// <exception cref="UnauthorizedAccessException">The folder may not be written.</exception>
+    public KeepEnd Keep(string stem, string ending, byte[] bytes, bool replaces)
+    {
+        ArgumentNullException.ThrowIfNull(bytes);
+        if (Problem(stem) is { } problem || ending is not ("html" or "pdf"))
+        {
+            throw new RefusedValueException("name of the report", $"'{stem}.{ending}'", "letters, digits, - and _, ending in .html or .pdf", "Give it another name.");
+        }
+
+        var folder = Path.Combine(RealPath.Of(garage) ?? garage, Folder);
+        if (RealPath.Of(folder) != folder)
+        {
+            throw new IOException($"The folder {Folder} of the garage is a link; reports are kept only in a folder of the garage's own.");
+        }
+
+        Directory.CreateDirectory(folder);
+        var path = Path.Combine(folder, $"{stem}.{ending}");
+        if (WholeFile.Write(path, stream => stream.Write(bytes), () => true, replaces))
+        {
+            return KeepEnd.Kept;
+        }
+
+        return new FileInfo(path).Length == bytes.Length && File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes) ? KeepEnd.SameThere : KeepEnd.OtherThere;
+    }
+}

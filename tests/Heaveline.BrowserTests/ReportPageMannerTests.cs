@@ -1,0 +1,189 @@
+using System.Text.RegularExpressions;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Heaveline.BrowserTests;
+
+/// <summary>The report page against bad intent, by keyboard, on a phone and for readers who do not see it.</summary>
+[Collection(OneProgram.Name)]
+public class ReportPageMannerTests(Served served)
+{
+    private const string Quick = "/report?car=fern-saloon&car=fern-saloon-cured&parts=cost,car&date=1%20May%202026";
+
+    [Fact]
+    public async Task Only_the_preview_may_be_framed_and_only_by_our_own_pages_in_a_sandbox()
+    {
+        using var client = new HttpClient { BaseAddress = served.Address };
+        const string query = "?car=fern-saloon&parts=cost&date=";
+        string Policy(HttpResponseMessage answer) => string.Join(';', answer.Headers.GetValues("Content-Security-Policy"));
+        async Task<HttpResponseMessage> Ask(string path) => await client.GetAsync(path + query, TestContext.Current.CancellationToken);
+
+        // Nothing is made by looking.
+        Assert.Equal(404, (int)(await Ask("/take/report/preview.html")).StatusCode);
+        var file = await Ask("/take/report.html");
+        Assert.Equal("attachment", file.Content.Headers.ContentDisposition!.DispositionType);
+        Assert.Contains("frame-ancestors 'none'", Policy(file), StringComparison.Ordinal);
+        Assert.Contains("frame-ancestors 'none'", Policy(await Ask("/report")), StringComparison.Ordinal);
+
+        var preview = await Ask("/take/report/preview.html");
+        Assert.Equal(200, (int)preview.StatusCode);
+        Assert.Equal("default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox", Policy(preview));
+        Assert.Equal(await file.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken), await preview.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
+        foreach (var near in new[] { "/take/report/preview.html/", "/take/report/", "/take/report/preview.htm" })
+        {
+            Assert.Contains("frame-ancestors 'none'", Policy(await Ask(near)), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task A_script_in_a_cars_name_runs_neither_on_the_page_nor_in_the_preview_nor_in_a_shell()
+    {
+        var text = await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon.yaml"), TestContext.Current.CancellationToken);
+        var file = Path.Combine(served.Garage, "planted.yaml");
+        await File.WriteAllTextAsync(file, Regex.Replace(text, "^car:.*$", "car: \"<script>parent.planted=1;window.planted=1</script><img src=x onerror='parent.planted=1'> $(touch planted) it's\"", RegexOptions.Multiline), TestContext.Current.CancellationToken);
+        try
+        {
+            var page = await ReportPageTests.Ready(served, "/report?car=planted&parts=car");
+            await ReportPageTests.Make(page);
+            await Expect(page.FrameLocator("iframe.preview").GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("<script>parent.planted=1");
+            Assert.True(await page.EvaluateAsync<bool>("() => window.planted === undefined && document.querySelector('iframe').getAttribute('sandbox') === ''"));
+            foreach (var frame in page.Frames)
+            {
+                Assert.False(await frame.EvaluateAsync<bool>("() => 'planted' in window || document.querySelector('main script, main img') !== null"));
+            }
+
+            Assert.Contains("""--title '<script>parent.planted=1;window.planted=1</script><img src=x onerror='\''parent.planted=1'\''> $(touch planted) it'\''s'""", await page.Locator("#line-html").InnerTextAsync(), StringComparison.Ordinal);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    [Fact]
+    public async Task A_refused_car_shows_why()
+    {
+        var file = Path.Combine(served.Garage, "refused-report.yaml");
+        await File.WriteAllTextAsync(file, "car: No wheels\n", TestContext.Current.CancellationToken);
+        try
+        {
+            var page = await ReportPageTests.Ready(served, "/report?car=refused-report");
+            await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "refused-report is refused" })).ToBeVisibleAsync();
+            await Expect(page.Locator("#make")).ToBeDisabledAsync();
+            await page.GetByLabel("The car", new() { Exact = true }).First.SelectOptionAsync("fern-saloon");
+            await Expect(page.Locator("#make")).ToBeEnabledAsync();
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    [Fact]
+    public async Task A_report_is_kept_whole_in_the_garage_and_another_one_is_replaced_only_when_told()
+    {
+        var page = await ReportPageTests.Ready(served, Quick + "&file=kept-report");
+        await ReportPageTests.Make(page);
+        var path = Path.Combine(served.Garage, "reports", "kept-report.html");
+        await page.Locator("#keep-html").ClickAsync();
+        await Expect(page.Locator("#keep-says")).ToHaveTextAsync("Kept as reports/kept-report.html.");
+        var kept = await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken);
+        await page.Locator("#keep-html").ClickAsync();
+        await Expect(page.Locator("#keep-says")).ToContainTextAsync("the same to the last byte");
+
+        await page.GetByLabel("Author").FillAsync("Somebody else");
+        await ReportPageTests.Make(page);
+        await page.Locator("#keep-html").ClickAsync();
+        await Expect(page.Locator("#keep-says")).ToContainTextAsync("It was left alone.");
+        Assert.Equal(kept, await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken));
+        await page.Locator("#replace").ClickAsync();
+        await Expect(page.Locator("#keep-says")).ToHaveTextAsync("Kept as reports/kept-report.html.");
+        Assert.NotEqual(kept, await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken));
+        await page.Locator("#keep-pdf").ClickAsync();
+        await Expect(page.Locator("#keep-says")).ToHaveTextAsync("Kept as reports/kept-report.pdf.");
+        Assert.Equal(["kept-report.html", "kept-report.pdf"], Directory.EnumerateFiles(Path.GetDirectoryName(path)!).Select(f => Path.GetFileName(f)).Order());
+        Directory.Delete(Path.GetDirectoryName(path)!, recursive: true);
+    }
+
+    [Fact]
+    public async Task The_line_is_copied_or_where_that_is_refused_marked()
+    {
+        var page = await ReportPageTests.Ready(served, Quick);
+        await ReportPageTests.Make(page);
+        var line = await page.Locator("#line-html").InnerTextAsync();
+        await page.EvaluateAsync("() => { Object.defineProperty(navigator, 'clipboard', { configurable: true, value: { writeText: async text => { window.copied = text; } } }); }");
+        await page.Locator("[data-copy=line-html]").ClickAsync();
+        await Expect(page.Locator("[data-copied=line-html]")).ToHaveTextAsync("Copied.");
+        Assert.Equal(line, await page.EvaluateAsync<string>("() => window.copied"));
+        await page.EvaluateAsync("() => { navigator.clipboard.writeText = async () => { throw new DOMException('no', 'NotAllowedError'); }; }");
+        await page.Locator("[data-copy=line-pdf]").ClickAsync();
+        await Expect(page.Locator("[data-copied=line-pdf]")).ToContainTextAsync("The line is marked");
+        Assert.Equal(await page.Locator("#line-pdf").InnerTextAsync(), await page.EvaluateAsync<string>("() => window.getSelection().toString()"));
+    }
+
+    [Fact]
+    public async Task The_keyboard_alone_chooses_makes_and_takes()
+    {
+        var page = await ReportPageTests.Ready(served, "/report?car=fern-saloon&parts=cost&date=");
+        await To(page, "part-car");
+        await page.Keyboard.PressAsync("Space");
+        await Expect(page.Locator("#part-car")).ToBeCheckedAsync();
+        await To(page, "author");
+        await page.Keyboard.TypeAsync("Keys only");
+        await To(page, "make");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("iframe.preview")).ToBeVisibleAsync(new() { Timeout = 60000 });
+        await To(page, "take-pdf");
+        var taken = await page.RunAndWaitForDownloadAsync(() => page.Keyboard.PressAsync("Enter"));
+        Assert.Equal("fern-saloon-report.pdf", taken.SuggestedFilename);
+        Assert.Contains("author=Keys%20only", page.Url, StringComparison.Ordinal);
+
+        static async Task To(IPage page, string id)
+        {
+            for (var n = 0; n < 80; n++)
+            {
+                if (await page.EvaluateAsync<string>("() => document.activeElement.id") == id)
+                {
+                    return;
+                }
+
+                await page.Keyboard.PressAsync("Tab");
+            }
+
+            Assert.Fail($"Tab does not reach {id}.");
+        }
+    }
+
+    [Theory]
+    [InlineData(320)]
+    [InlineData(390)]
+    [InlineData(1280)]
+    [InlineData(2560)]
+    public async Task Nothing_scrolls_sideways(int width)
+    {
+        var page = await ReportPageTests.Ready(served, Quick, width);
+        await ReportPageTests.Make(page);
+        Assert.Equal(0, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth"));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Readers_who_do_not_see_it_are_served(bool dark)
+    {
+        var page = await ReportPageTests.Ready(served, Quick, dark: dark);
+        await Check(page);
+        await ReportPageTests.Make(page);
+        await Check(page);
+        await page.GotoAsync("/report?car=nobody&speed=fast&parts=&title=one%0Atwo");
+        await Check(page);
+
+        static async Task Check(IPage page)
+        {
+            var found = await page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] } });
+            Assert.True(found.Violations.Length == 0, string.Join('\n', found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join("; ", v.Nodes.Select(n => n.Html))}")));
+        }
+    }
+}
