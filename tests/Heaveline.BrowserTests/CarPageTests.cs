@@ -45,7 +45,7 @@ public class CarPageTests(Served served)
         var before = await frequency.InnerTextAsync();
         await page.Locator(Rate).FillAsync("30");
         await Expect(frequency).Not.ToHaveTextAsync(before);
-        await Expect(page.Locator(".keep .state")).ToContainTextAsync("not saved");
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
         Assert.Equal(car.Before, car.Text);
         await page.GetByRole(AriaRole.Button, new() { Name = "Take back the last step" }).ClickAsync();
         await Expect(page.Locator(Rate)).ToHaveValueAsync("20.7");
@@ -91,7 +91,7 @@ public class CarPageTests(Served served)
         var before = await rate.InnerTextAsync();
         await page.GetByLabel("front spring rate: unit", new() { Exact = true }).SelectOptionAsync("lbf/in");
         await Expect(page.Locator(Rate)).ToHaveValueAsync("118.2");
-        await Expect(page.Locator(".keep .state")).ToContainTextAsync("not saved");
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
         await Expect(rate).ToHaveTextAsync(before, new() { UseInnerText = true });
     }
 
@@ -121,8 +121,8 @@ public class CarPageTests(Served served)
         await Save(one);
         var first = car.Text;
         await other.Locator(Rate).FillAsync("25");
-        await Expect(other.Locator(".keep .state")).ToContainTextAsync("not saved");
-        await other.Locator(".keep button").First.ClickAsync();
+        await Expect(other.Locator(".keeping .state")).ToContainTextAsync("not saved");
+        await other.Locator(".keeping button").First.ClickAsync();
         var conflict = other.Locator(".conflict");
         await Expect(conflict).ToContainTextAsync("Somebody else has saved this file meanwhile");
         await Expect(conflict.Locator(".added code").First).ToContainTextAsync("24 N/mm");
@@ -134,10 +134,10 @@ public class CarPageTests(Served served)
         await other.Locator(Rate).FillAsync("26");
         await Save(other);
         await one.Locator(Rate).FillAsync("27");
-        await Expect(one.Locator(".keep .state")).ToContainTextAsync("not saved");
-        await one.Locator(".keep button").First.ClickAsync();
+        await Expect(one.Locator(".keeping .state")).ToContainTextAsync("not saved");
+        await one.Locator(".keeping button").First.ClickAsync();
         await one.GetByRole(AriaRole.Button, new() { Name = "Overwrite it with mine" }).ClickAsync();
-        await Expect(one.Locator(".keep .state")).ToContainTextAsync("Saved");
+        await Expect(one.Locator(".keeping .state")).ToContainTextAsync("Saved");
         Assert.Contains("rate: 27 N/mm", car.Text, StringComparison.Ordinal);
     }
 
@@ -217,7 +217,7 @@ public class CarPageTests(Served served)
         using var car = new OwnCar(served);
         var page = await Open(car.Address(FrontSpring));
         await page.Locator(Rate).FillAsync("22");
-        await Expect(page.Locator(".keep .state")).ToContainTextAsync("not saved");
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
         await page.GetByRole(AriaRole.Link, new() { Name = "The pass" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Alertdialog)).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Stay here" })).ToBeFocusedAsync();
@@ -246,7 +246,7 @@ public class CarPageTests(Served served)
         await Expect(page.Locator("[data-live=yes]")).ToBeAttachedAsync();
         await page.Locator(Rate).ClickAsync();
         await page.Keyboard.TypeAsync("1");
-        await Expect(page.Locator(".keep .state")).ToContainTextAsync("not saved");
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
         await page.ReloadAsync();
         Assert.Equal(["beforeunload"], asked);
     }
@@ -275,10 +275,10 @@ public class CarPageTests(Served served)
         await TabTo(page, Rate);
         await page.Keyboard.PressAsync("Control+A");
         await page.Keyboard.TypeAsync("26.5");
-        await Expect(page.Locator(".keep .state")).ToContainTextAsync("not saved");
-        await TabTo(page, ".keep button", "Shift+Tab");
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
+        await TabTo(page, ".keeping button", "Shift+Tab");
         await page.Keyboard.PressAsync("Enter");
-        await Expect(page.Locator(".keep .state")).ToContainTextAsync("Saved");
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("Saved");
         Assert.Contains("rate: 26.5 N/mm ± 4 %", car.Text, StringComparison.Ordinal);
     }
 
@@ -342,9 +342,9 @@ public class CarPageTests(Served served)
         using var car = new OwnCar(served);
         var page = await Open(car.Address(FrontSpring), 1280, dark);
         await page.Locator(Rate).FillAsync("25");
-        await Expect(page.Locator(".keep .state")).ToContainTextAsync("not saved");
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
         await File.WriteAllTextAsync(Path.Combine(served.Garage, car.Name + ".yaml"), car.Before + "# another hand\n", TestContext.Current.CancellationToken);
-        await page.Locator(".keep button").First.ClickAsync();
+        await page.Locator(".keeping button").First.ClickAsync();
         await Expect(page.Locator(".conflict")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Save mine under another name" }).ClickAsync();
         await NothingFound(page);
@@ -359,9 +359,9 @@ public class CarPageTests(Served served)
 
     private static async Task Save(IPage page)
     {
-        await Expect(page.Locator(".keep .state")).ToContainTextAsync("not saved");
-        await page.Locator(".keep button").First.ClickAsync();
-        await Expect(page.Locator(".keep .state")).ToContainTextAsync("Saved");
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
+        await page.Locator(".keeping button").First.ClickAsync();
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("Saved");
     }
 
     private static async Task TabTo(IPage page, string selector, string key = "Tab")
