@@ -1,15 +1,15 @@
 // Copies the lines that make a report again. Where the browser does not let a page write to the clipboard, the line is marked for the reader to copy.
 
-/** Listens to the buttons inside a section: data-copy names the element whose text is meant, data-copied the place to say what came of it. */
-export function attach(section) {
-    section.addEventListener("click", async (event) => {
+/** Listens to the buttons inside an element, now and later: data-copy names the element whose text is meant, data-copied the place to say what came of it. */
+export function attach(desk) {
+    desk.addEventListener("click", async (event) => {
         const button = event.target.closest("[data-copy]");
         if (!button) {
             return;
         }
 
         const line = document.getElementById(button.dataset.copy);
-        const says = section.querySelector(`[data-copied="${button.dataset.copy}"]`);
+        const says = desk.querySelector(`[data-copied="${button.dataset.copy}"]`);
         says.textContent = (await written(line.textContent)) ? "Copied." : marked(line);
     });
 }
