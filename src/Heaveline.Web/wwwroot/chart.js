@@ -46,11 +46,11 @@ const faded = (hex, share) => {
 const heading = axis => axis.unit ? `${axis.label} (${axis.unit})` : axis.label;
 
 function axisOf(axis, ink) {
-    // An end that is not given is found from the curves.
-    const end = value => value == null ? null : axis.log ? Math.log10(value) : value;
-    const range = axis.from != null || axis.to != null ? [end(axis.from), end(axis.to)] : undefined;
+    const range = axis.from != null && axis.to != null ? (axis.log ? [Math.log10(axis.from), Math.log10(axis.to)] : [axis.from, axis.to]) : undefined;
+    // An end that is not given is found from the curves, the other stays.
+    const ends = range === undefined && !axis.log ? { minallowed: axis.from ?? undefined, maxallowed: axis.to ?? undefined } : undefined;
     return {
-        type: axis.log ? "log" : "linear", range, autorange: range === undefined || (axis.from == null ? "min" : axis.to == null ? "max" : false), automargin: true, fixedrange: true, zeroline: !axis.log, zerolinecolor: ink.edge,
+        type: axis.log ? "log" : "linear", range, autorange: range === undefined, autorangeoptions: ends, automargin: true, fixedrange: true, zeroline: !axis.log, zerolinecolor: ink.edge,
         gridcolor: ink.line, linecolor: ink.edge, tickcolor: ink.edge, ticks: "outside", ticklen: 4, tickfont: { color: ink.text, size: 12 },
     };
 }
@@ -108,7 +108,9 @@ export function compose(sheet, numbers, ink, width) {
             trace.ends = extremes(ys);
             data.push({
                 type: "scatter", mode: "lines", x: xs, y: ys, xaxis: x, yaxis: y, name: trace.name || panel.y.label,
-                line: { color: ink[trace.ink], width: 1.6 * trace.width, dash: dashes[trace.dash], simplify: true }, hovertemplate: `%{y:.3g} ${panel.y.unit}`,
+                line: { color: ink[trace.ink], width: 1.6 * trace.width, dash: dashes[trace.dash], simplify: true },
+                // A place of a map tells its own values, under a curve too.
+                ...(panel.kind === "map" ? { hoverinfo: "skip" } : { hovertemplate: `%{y:.3g} ${panel.y.unit}` }),
             });
             if (trace.name) {
                 let last = ys.length - 1;

@@ -1,6 +1,8 @@
 using System.Globalization;
+using Heaveline.Files.Roads;
 using Heaveline.Quantities;
 using Heaveline.Roads;
+using Heaveline.Web.Pages.Parts;
 using Heaveline.Web.Serving;
 
 namespace Heaveline.Web.Pages.Rolling;
@@ -29,6 +31,9 @@ public sealed record RollRoad
     /// <summary>Name of the road where it has one of its own.</summary>
     public string? Name { get; init; }
 
+    // A road's roughness takes a while to read, and every choice on the page asks for it again. Files of the garage may change: they are read anew.
+    private static readonly Kept<RollRoad> Known = new(24);
+
     /// <summary>Reads the choice; null, with the reason beside its control, when it cannot be read.</summary>
     internal static RollRoad? Of(RollChoices choices, Shelf shelf, Dictionary<string, string> refused)
     {
@@ -36,6 +41,11 @@ public sealed record RollRoad
         if (name == RollChoices.OwnDensity || name.StartsWith("class-", StringComparison.Ordinal))
         {
             return Random(name, choices, refused);
+        }
+
+        if (Known.Find(name) is { } known)
+        {
+            return known;
         }
 
         var road = shelf.Road(name)?.Road;
@@ -48,7 +58,7 @@ public sealed record RollRoad
         var one = ReferenceEquals(road.Left, road.Right);
         RoadRoughness[] tracks = one ? [RoadRoughness.Of(road.Left)] : [RoadRoughness.Of(road.Left), RoadRoughness.Of(road.Right)];
         var (spectrum, why) = Line(road, tracks);
-        return new RollRoad
+        var read = new RollRoad
         {
             Spectrum = spectrum,
             Heights = road,
@@ -58,6 +68,12 @@ public sealed record RollRoad
             IsSample = false,
             Name = name,
         };
+        if (NamedRoads.All.ContainsKey(name))
+        {
+            Known.Keep(name, read);
+        }
+
+        return read;
     }
 
     private static RollRoad? Random(string name, RollChoices choices, Dictionary<string, string> refused)
@@ -86,9 +102,15 @@ public sealed record RollRoad
             return null;
         }
 
+        var key = FormattableString.Invariant($"{name} {density:R} {waviness:R}");
+        if (Known.Find(key) is { } drawn)
+        {
+            return drawn;
+        }
+
         var spectrum = new RoadSpectrum { Density = new Amount<RoadDensity>(density), Waviness = waviness };
         var heights = Road.From(new RandomRoad { Spectrum = spectrum, Track = new Amount<Length>(1.5), Length = new Amount<Length>(500.0), Seed = 1 });
-        return new RollRoad
+        var made = new RollRoad
         {
             Spectrum = spectrum,
             Heights = heights,
@@ -96,6 +118,8 @@ public sealed record RollRoad
             Words = waviness == 2.0 ? words : FormattableString.Invariant($"{words}, waviness {waviness:G3}"),
             IsSample = true,
         };
+        Known.Keep(key, made);
+        return made;
     }
 
     private static (RoadSpectrum? Spectrum, string? Why) Line(Road road, RoadRoughness[] tracks)
