@@ -74,6 +74,14 @@ public class RulePageTests(Served served)
         Assert.Equal(1.25, RatioAt(page.Url), 0.02);
         Assert.Equal("village-hump", Query(page.Url)["road"]);
         Assert.Equal("driver", Query(page.Url)["load"]);
+        await Expect(page.Locator("#exact-speed")).ToHaveValueAsync(Query(page.Url)["speed"], new() { Timeout = Long });
+        foreach (var setting in new[] { "front-spring", "rear-spring", "front-damping", "rear-damping" })
+        {
+            // Shown as exactly as the slider is.
+            Assert.Equal(Number(page.Url, setting), double.Parse(await page.Locator($"#exact-{setting}").InputValueAsync(), CultureInfo.InvariantCulture), 0.005);
+        }
+
+        await Expect(page.Locator("[data-note=ratio]")).ToContainTextAsync(RatioAt(page.Url).ToString("F2", CultureInfo.InvariantCulture));
     }
 
     [Fact]

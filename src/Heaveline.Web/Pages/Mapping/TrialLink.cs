@@ -3,6 +3,7 @@ using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Reports;
+using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Mapping;
 
@@ -60,7 +61,7 @@ internal static class TrialLink
     // A spring of constant rate by its rate, N/mm; another by how many times as stiff it is.
     private static string Spring(SpringLaw was, SpringLaw now) => (was, now) switch
     {
-        (_, LinearSpring spring) => Text(spring.Rate.Si / 1000.0, 4),
+        (_, LinearSpring spring) => Rounded.Text(Rounded.Significant(spring.Rate.Si / 1000.0, 5)),
         (GasSpring first, GasSpring gas) => Text(first.Volume.Si / gas.Volume.Si, 4),
         (TableSpring first, TableSpring table) => Text((first.Table.At[^1] - first.Table.At[0]) / (table.Table.At[^1] - table.Table.At[0]), 4),
         _ => throw new NotSupportedException($"No way is known to set a {now.GetType().Name}."),
