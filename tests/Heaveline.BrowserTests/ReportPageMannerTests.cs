@@ -87,23 +87,23 @@ public class ReportPageMannerTests(Served served)
         var page = await ReportPageTests.Ready(served, Quick + "&file=kept-report");
         await ReportPageTests.Make(page);
         var path = Path.Combine(served.Garage, "reports", "kept-report.html");
-        await page.Locator("#keep-html").ClickAsync();
+        await ReportPageTests.Press(page, "#keep-html");
         await Expect(page.Locator("#keep-says")).ToHaveTextAsync("Kept as reports/kept-report.html.");
         var kept = await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken);
-        await page.Locator("#keep-html").ClickAsync();
+        await ReportPageTests.Press(page, "#keep-html");
         await Expect(page.Locator("#keep-says")).ToContainTextAsync("the same to the last byte");
 
         await page.GetByLabel("Author").FillAsync("Somebody else");
         await page.Keyboard.PressAsync("Tab");
         await Expect(page.Locator("#changed")).ToBeVisibleAsync();
         await ReportPageTests.Make(page);
-        await page.Locator("#keep-html").ClickAsync();
+        await ReportPageTests.Press(page, "#keep-html");
         await Expect(page.Locator("#keep-says")).ToContainTextAsync("It was left alone.");
         Assert.Equal(kept, await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken));
-        await page.Locator("#replace").ClickAsync();
+        await ReportPageTests.Press(page, "#replace");
         await Expect(page.Locator("#keep-says")).ToHaveTextAsync("Kept as reports/kept-report.html.");
         Assert.NotEqual(kept, await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken));
-        await page.Locator("#keep-pdf").ClickAsync();
+        await ReportPageTests.Press(page, "#keep-pdf");
         await Expect(page.Locator("#keep-says")).ToHaveTextAsync("Kept as reports/kept-report.pdf.");
         Assert.Equal(["kept-report.html", "kept-report.pdf"], Directory.EnumerateFiles(Path.GetDirectoryName(path)!).Select(f => Path.GetFileName(f)).Order());
         Directory.Delete(Path.GetDirectoryName(path)!, recursive: true);
@@ -116,11 +116,11 @@ public class ReportPageMannerTests(Served served)
         await ReportPageTests.Make(page);
         var line = await page.Locator("#line-html").InnerTextAsync();
         await page.EvaluateAsync("() => { Object.defineProperty(navigator, 'clipboard', { configurable: true, value: { writeText: async text => { window.copied = text; } } }); }");
-        await page.Locator("[data-copy=line-html]").ClickAsync();
+        await ReportPageTests.Press(page, "[data-copy=line-html]");
         await Expect(page.Locator("[data-copied=line-html]")).ToHaveTextAsync("Copied.");
         Assert.Equal(line, await page.EvaluateAsync<string>("() => window.copied"));
         await page.EvaluateAsync("() => { navigator.clipboard.writeText = async () => { throw new DOMException('no', 'NotAllowedError'); }; }");
-        await page.Locator("[data-copy=line-pdf]").ClickAsync();
+        await ReportPageTests.Press(page, "[data-copy=line-pdf]");
         await Expect(page.Locator("[data-copied=line-pdf]")).ToContainTextAsync("The line is marked");
         Assert.Equal(await page.Locator("#line-pdf").InnerTextAsync(), await page.EvaluateAsync<string>("() => window.getSelection().toString()"));
     }
