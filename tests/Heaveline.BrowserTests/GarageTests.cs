@@ -15,7 +15,7 @@ public class GarageTests(Served served)
         }
 
         await page.GetByRole(AriaRole.Link, new() { Name = "fern-saloon", Exact = true }).ClickAsync();
-        await page.WaitForURLAsync("**/car?car=fern-saloon");
+        await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/car[?]car=fern-saloon$"));
     }
 
     [Fact]

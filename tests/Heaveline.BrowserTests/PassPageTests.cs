@@ -126,7 +126,7 @@ public class PassPageTests(Served served)
         var numbers = await Measure(page, "settling-rms-pitch");
         await page.Locator("#variant-name").FillAsync("Browser test’s own");
         await page.Locator("#keep").ClickAsync();
-        await page.WaitForURLAsync("**/pass?car=fern-saloon-browser-test-s-own*");
+        await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/pass[?]car=fern-saloon-browser-test-s-own"));
         await Ready(page);
         Assert.True(File.Exists(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml")));
         await Eventually(async () => Assert.Equal(numbers, await Measure(page, "settling-rms-pitch")));
@@ -142,7 +142,7 @@ public class PassPageTests(Served served)
         await Expect(page.Locator("#keep-answer")).ToContainTextAsync("already");
         Assert.Equal(kept, await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"), TestContext.Current.CancellationToken));
         await page.Locator("#replace").ClickAsync();
-        await page.WaitForURLAsync("**/pass?car=fern-saloon-browser-test-s-own*");
+        await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/pass[?]car=fern-saloon-browser-test-s-own"));
         Assert.Contains("40 N/mm", await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
         File.Delete(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"));
     }

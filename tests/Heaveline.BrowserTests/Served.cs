@@ -34,6 +34,8 @@ public sealed class Served : IAsyncLifetime
         }
 
         (program, Address, heard) = await Start([Garage, "--port", "0"]);
+        // A machine of two cores that builds beside the tests needs more than the usual five seconds now and then; no test measures time.
+        Assertions.SetDefaultExpectTimeout(30_000.0f);
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {

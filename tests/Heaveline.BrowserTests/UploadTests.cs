@@ -16,7 +16,7 @@ public class UploadTests(Served served)
         try
         {
             var page = await Bring("brought-in.yaml", Encoding.UTF8.GetBytes(text.Replace("car: Fern saloon", "car: Heath saloon", StringComparison.Ordinal)));
-            await page.WaitForURLAsync("**/car?car=brought-in");
+            await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/car[?]car=brought-in$"));
             await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Heath saloon");
         }
         finally
@@ -33,7 +33,7 @@ public class UploadTests(Served served)
         try
         {
             var page = await Bring("brought-in-wrong.yaml", Encoding.UTF8.GetBytes(text.Replace("wheelbase: 2.70 m ± 5 mm", "wheelbase: 27 m", StringComparison.Ordinal)));
-            await page.WaitForURLAsync("**/car?car=brought-in-wrong");
+            await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/car[?]car=brought-in-wrong$"));
             await Expect(page.Locator("#f-wheelbase-said")).ToContainTextAsync("Refused");
         }
         finally
