@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Heaveline.Reports;
 using Heaveline.Responses;
 
 namespace Heaveline.Files.Passes;
@@ -62,7 +63,7 @@ public static class TraceCsv
     private static byte[] Written(List<(string Header, double[] Values)> columns, int count)
     {
         var text = new StringBuilder();
-        text.AppendJoin(',', columns.Select(c => Quoted(c.Header))).Append('\n');
+        text.AppendJoin(',', columns.Select(c => CsvCell.Of(c.Header))).Append('\n');
         for (var k = 0; k < count; k++)
         {
             text.AppendJoin(',', columns.Select(c => c.Values[k].ToString("G9", CultureInfo.InvariantCulture))).Append('\n');
@@ -70,8 +71,6 @@ public static class TraceCsv
 
         return Encoding.UTF8.GetBytes(text.ToString());
     }
-
-    private static string Quoted(string header) => header.Contains(',', StringComparison.Ordinal) ? $"\"{header}\"" : header;
 
     private static double[] Scaled(double[] values, double factor) => Array.ConvertAll(values, v => v * factor);
 }

@@ -3,9 +3,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Heaveline.Press;
-using Heaveline.Quantities;
-using Heaveline.Responses;
+using Heaveline.Reports;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -24,17 +22,11 @@ internal static class CarTakings
         routes.MapGet("/take/car.yaml", (string? car, Shelf shelf) => shelf.Garage.Read(Shelf.FileOf(car ?? "")) is { Text: { } text } file
             ? Results.File(Encoding.UTF8.GetBytes(text), "application/yaml", Path.GetFileName(file.Name))
             : Results.NotFound());
-        routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, Shelf shelf) => Of(shelf, car, numbers => kind switch
-        {
-            "svg" => Results.File(Svg.Of(numbers.Figure!), "image/svg+xml", Named(car, "loads", kind)),
-            "png" => Results.File(Png.Of(numbers.Figure!), "image/png", Named(car, "loads", kind)),
-            "pdf" => Results.File(Pdf.Of(numbers.Figure!), "application/pdf", Named(car, "loads", kind)),
-            _ => Results.NotFound(),
-        }));
+        routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, Shelf shelf) => Of(shelf, car, numbers => Taken.Picture(numbers.Figure!, kind, $"{car}-loads")));
         routes.MapGet("/take/car-numbers.{kind}", (string kind, string? car, Shelf shelf) => Of(shelf, car, numbers => kind switch
         {
-            "csv" => Results.File(Encoding.UTF8.GetBytes(Csv(numbers.WithDoubts())), "text/csv", Named(car, "numbers", kind)),
-            "json" => Results.File(Encoding.UTF8.GetBytes(Json(numbers.WithDoubts())), "application/json", Named(car, "numbers", kind)),
+            "csv" => Taken.File(Encoding.UTF8.GetBytes(Csv(numbers.WithDoubts())), "text/csv; charset=utf-8", $"{car}-numbers", kind),
+            "json" => Taken.File(Encoding.UTF8.GetBytes(Json(numbers.WithDoubts())), "application/json", $"{car}-numbers", kind),
             _ => Results.NotFound(),
         }));
     }
@@ -54,16 +46,9 @@ internal static class CarTakings
 
         return text.ToString();
 
-        void Line(IEnumerable<string> cells) => text.AppendJoin(',', cells.Select(Quoted)).Append("\r\n");
+        void Line(IEnumerable<string> cells) => text.AppendJoin(',', cells.Select(CsvCell.Of)).Append("\r\n");
 
         static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
-
-        // A cell that a spreadsheet would take for a formula begins with a text mark (OWASP, CSV injection).
-        static string Quoted(string cell)
-        {
-            var safe = cell.Length > 0 && "=+@\t\r".Contains(cell[0], StringComparison.Ordinal) ? "'" + cell : cell;
-            return safe.AsSpan().IndexOfAny("\",\r\n") >= 0 ? $"\"{safe.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : safe;
-        }
     }
 
     /// <summary>The same numbers for machines.</summary>
@@ -81,25 +66,14 @@ internal static class CarTakings
         })]),
     }.ToJsonString(Readable);
 
-    private static IResult Of(Shelf shelf, string? name, Func<CarNumbers, IResult> take)
+    private static Task<IResult> Of(Shelf shelf, string? name, Func<CarNumbers, IResult> take) => Taken.Answer(() =>
     {
         if (shelf.Car(name ?? "") is not { } reading)
         {
-            return Results.NotFound();
+            return Task.FromResult(Results.NotFound());
         }
 
-        try
-        {
-            var numbers = reading.Car is { } car ? CarNumbers.Of(car) : null;
-            return numbers is { Figure: not null } ? take(numbers) : Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state.");
-        }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException)
-        {
-            return Refused(e.Message);
-        }
-    }
-
-    private static IResult Refused(string words) => Results.Text(words, "text/plain; charset=utf-8", statusCode: StatusCodes.Status422UnprocessableEntity);
-
-    private static string Named(string? car, string what, string kind) => $"{(car ?? "").Replace('/', '-')}-{what}.{kind}";
+        var numbers = reading.Car is { } car ? CarNumbers.Of(car) : null;
+        return Task.FromResult(numbers is { Figure: not null } ? take(numbers) : Taken.Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state."));
+    });
 }

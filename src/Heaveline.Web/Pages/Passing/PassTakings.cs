@@ -3,9 +3,6 @@ using System.Text.Json.Nodes;
 using Heaveline.Figures;
 using Heaveline.Files.Passes;
 using Heaveline.Insight;
-using Heaveline.Press;
-using Heaveline.Quantities;
-using Heaveline.Responses;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -16,20 +13,18 @@ namespace Heaveline.Web.Pages.Passing;
 /// <summary>What can be taken away from the pass page, by the same address as the page: figures, traces, measures.</summary>
 internal static class PassTakings
 {
-    private const string Utf8 = "; charset=utf-8";
-
     /// <summary>Adds the addresses.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
         routes.MapGet("/take/pass.{kind}", (string kind, HttpRequest asked, Shelf shelf) => Take(asked, shelf, view => kind switch
         {
-            "csv" => Results.File(Traces(view), "text/csv" + Utf8, Name(view, "csv")),
-            "json" => Results.File(Encoding.UTF8.GetBytes(Measures(view).ToJsonString(Indented)), "application/json", Name(view, "json")),
-            _ => Picture(kind, view, () => PassFigure.Of(view.Now.Pass, view.Now.Measures), ""),
+            "csv" => Taken.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
+            "json" => Taken.File(Encoding.UTF8.GetBytes(Measures(view).ToJsonString(Indented)), "application/json", Name(view), kind),
+            _ => Taken.Picture(PassFigure.Of(view.Now.Pass, view.Now.Measures), kind, Name(view)),
         }));
         routes.MapGet("/take/pass-before-after.{kind}", (string kind, HttpRequest asked, Shelf shelf) => Take(asked, shelf, view => view.Former is { } former
-            ? Picture(kind, view, () => CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]), "-before-after")
-            : Results.Text("Nothing has been changed: there is no before to set this against.", "text/plain" + Utf8, Encoding.UTF8, StatusCodes.Status404NotFound)));
+            ? Taken.Picture(CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]), kind, Name(view) + "-before-after")
+            : Missing("Nothing has been changed: there is no before to set this against.")));
     }
 
     /// <summary>The measures with what they are of.</summary>
@@ -62,44 +57,28 @@ internal static class PassTakings
 
     private static readonly System.Text.Json.JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    private static IResult Take(HttpRequest asked, Shelf shelf, Func<PassView, IResult> of)
+    private static Task<IResult> Take(HttpRequest asked, Shelf shelf, Func<PassView, IResult> of) => Taken.Answer(() =>
     {
+        if (shelf.CarNames is not [var first, ..])
+        {
+            return Task.FromResult(Missing("There is no car in the garage."));
+        }
+
         try
         {
-            if (shelf.CarNames is not [var first, ..])
-            {
-                return Refuse("There is no car in the garage.", StatusCodes.Status404NotFound);
-            }
-
-            return of(new PassDesk(shelf).See(PassState.Of(asked.Query, first), full: true));
+            return Task.FromResult(of(new PassDesk(shelf).See(PassState.Of(asked.Query, first), full: true)));
         }
         catch (PassProblemException problem)
         {
-            return Refuse($"{problem.Message}. {problem.Advice}\n{problem.Details}", StatusCodes.Status404NotFound);
+            return Task.FromResult(Missing($"{problem.Message}. {problem.Advice}\n{problem.Details}"));
         }
-        catch (RefusedValueException refused)
-        {
-            return Refuse(refused.Message, StatusCodes.Status400BadRequest);
-        }
-        catch (RunFailedException failed)
-        {
-            return Refuse(failed.Message, StatusCodes.Status422UnprocessableEntity);
-        }
-    }
+    });
 
-    private static IResult Refuse(string sentence, int status) => Results.Text(sentence, "text/plain" + Utf8, Encoding.UTF8, status);
-
-    private static IResult Picture(string kind, PassView view, Func<Figure> figure, string part) => kind switch
-    {
-        "svg" => Results.File(Svg.Of(figure()), "image/svg+xml", Name(view, "svg", part)),
-        "png" => Results.File(Png.Of(figure()), "image/png", Name(view, "png", part)),
-        "pdf" => Results.File(Pdf.Of(figure()), "application/pdf", Name(view, "pdf", part)),
-        _ => Refuse("Figures come as svg, png or pdf, numbers as csv or json.", StatusCodes.Status404NotFound),
-    };
+    private static IResult Missing(string sentence) => Results.Text(sentence, "text/plain; charset=utf-8", statusCode: StatusCodes.Status404NotFound);
 
     private static byte[] Traces(PassView view) => view.Former is { } former
         ? TraceCsv.Of([(former.Name, former.Pass), (view.Now.Name, view.Now.Pass)])
         : TraceCsv.Of(view.Now.Pass);
 
-    private static string Name(PassView view, string kind, string part = "") => $"{view.State.Car}-pass{part}.{kind}";
+    private static string Name(PassView view) => $"{view.State.Car}-pass";
 }

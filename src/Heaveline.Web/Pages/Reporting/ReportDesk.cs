@@ -1,5 +1,6 @@
 using Heaveline.Press;
 using Heaveline.Reports;
+using Heaveline.Web.Pages.Parts;
 
 namespace Heaveline.Web.Pages.Reporting;
 
@@ -11,18 +12,11 @@ public sealed class ReportDesk : IDisposable
 
     private readonly SemaphoreSlim turn = new(1, 1);
     private readonly SemaphoreSlim press = new(1, 1);
-    private readonly Lock only = new();
-    private readonly List<MadeReport> kept = [];
+    private readonly Kept<MadeReport> kept = new(MostKept);
     private int inside;
 
     /// <summary>A report that was made before; null when there is none, or it was forgotten.</summary>
-    public MadeReport? Find(string key)
-    {
-        lock (only)
-        {
-            return kept.Find(made => made.Key == key);
-        }
-    }
+    public MadeReport? Find(string key) => kept.Find(key);
 
     /// <summary>Makes a report, or finds it made.</summary>
     /// <param name="question">A question without objections.</param>
@@ -92,15 +86,7 @@ public sealed class ReportDesk : IDisposable
     {
         var report = Report.From(question.Html!, progress, stop);
         var made = new MadeReport(question.Key, report, Html.Of(report));
-        lock (only)
-        {
-            kept.Insert(0, made);
-            if (kept.Count > MostKept)
-            {
-                kept.RemoveAt(MostKept);
-            }
-        }
-
+        kept.Keep(made.Key, made);
         return made;
     }
 }

@@ -82,7 +82,7 @@ internal static class RollTakings
         text.Append('\n');
         foreach (var (table, row) in tables.SelectMany(t => t.Rows.Select(r => (t, r))))
         {
-            text.Append(CultureInfo.InvariantCulture, $"\"{table.Title.Replace("\"", "\"\"", StringComparison.Ordinal)}\",\"{row.Label.Replace("\"", "\"\"", StringComparison.Ordinal)}\",{row.Unit}");
+            text.Append(CultureInfo.InvariantCulture, $"{CsvCell.Of(table.Title)},{CsvCell.Of(row.Label)},{row.Unit}");
             foreach (var value in row.Values)
             {
                 text.Append(CultureInfo.InvariantCulture, $",{value:G9}");
