@@ -58,7 +58,15 @@ internal static class ServeCommand
         var app = PageHost.Of(options);
         await using (app)
         {
-            await app.StartAsync(stop);
+            try
+            {
+                await app.StartAsync(stop);
+            }
+            catch (IOException taken)
+            {
+                throw new Stopped($"heaveline: {taken.Message} Another program, or another 'heaveline serve', listens there; --port 0 takes a free port.", ExitCode.NotComputed);
+            }
+
             streams.Results.WriteLine($"The pages are at {PageHost.AddressOf(app)}");
             streams.Results.WriteLine($"Garage: {options.Garage}");
             if (options.PairingCode is { } code)

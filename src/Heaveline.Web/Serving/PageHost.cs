@@ -41,6 +41,8 @@ public static class PageHost
         builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
         builder.Logging.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // A start that fails is told by whoever starts: once, in words.
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         var services = builder.Services;
         services.AddRouting();
         // Keys live and die with the program: nothing of them is written to the disk.
