@@ -129,7 +129,8 @@ export function compose(sheet, numbers, ink, width) {
         }
         if ((panel.marks ?? []).length > 0) {
             data.push({
-                type: "scatter", mode: "markers+text", x: panel.marks.map(mark => mark.x), y: panel.marks.map(mark => mark.y), text: panel.marks.map(mark => mark.label), xaxis: x, yaxis: y, textposition: "top center",
+                type: "scatter", mode: "markers+text", x: panel.marks.map(mark => mark.x), y: panel.marks.map(mark => mark.y), text: panel.marks.map(mark => mark.label), xaxis: x, yaxis: y, // Over a map, marks stand on the lines of the loads: their words go below, away from those lines.
+                textposition: panel.kind === "map" ? "bottom left" : "top center",
                 textfont: { size: 11.5, color: ink.text }, marker: { size: 8, color: panel.marks.map(mark => ink[mark.ink]), symbol: panel.marks.map(mark => shapes[mark.symbol] ?? "circle"), line: { width: 1.5, color: panel.marks.map(mark => ink[mark.ink]) } }, hoverinfo: "skip", cliponaxis: false,
             });
         }

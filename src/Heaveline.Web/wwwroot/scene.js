@@ -214,7 +214,9 @@ export class Scene {
                 pen.strokeStyle = ink.Third;
                 pen.lineWidth = 2;
                 pen.stroke();
-                this.text("on the stop", x + 9, here, "left", ink.text);
+                // On a narrow screen the tail of the car ends at the edge: the words stand on the other side then.
+                const room = this.width - x > 90;
+                this.text("on the stop", room ? x + 9 : x - 9, here, room ? "left" : "right", ink.text);
             }
         });
     }
