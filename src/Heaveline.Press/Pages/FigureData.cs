@@ -1,6 +1,6 @@
 using System.Globalization;
+using Heaveline.Answers;
 using Heaveline.Figures;
-using Heaveline.Reports;
 
 namespace Heaveline.Press.Pages;
 

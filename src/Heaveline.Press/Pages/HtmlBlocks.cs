@@ -1,4 +1,5 @@
 using System.Text;
+using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Press.Type;
 using Heaveline.Reports;

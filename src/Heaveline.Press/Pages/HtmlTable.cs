@@ -1,6 +1,6 @@
 using System.Text;
+using Heaveline.Answers;
 using Heaveline.Figures;
-using Heaveline.Reports;
 
 namespace Heaveline.Press.Pages;
 

@@ -1,8 +1,8 @@
 using System.Text;
+using SkiaSharp;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Type;
 using Heaveline.Reports;
-using SkiaSharp;
 
 namespace Heaveline.Press.Pages;
 

@@ -1,3 +1,4 @@
+using Heaveline.Answers;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Setting;
 using Heaveline.Press.Type;

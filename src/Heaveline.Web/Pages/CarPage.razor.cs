@@ -1,11 +1,11 @@
+using Microsoft.AspNetCore.Components.Routing;
+using Microsoft.AspNetCore.Components;
 using Heaveline.Files.Forms;
 using Heaveline.Files.Garages;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
-using Heaveline.Web.Pages.Describing;
+using Heaveline.Web.Pages.Cars;
 using Heaveline.Web.Serving;
-using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Components.Routing;
 
 namespace Heaveline.Web.Pages;
 

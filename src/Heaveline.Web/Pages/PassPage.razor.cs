@@ -1,15 +1,15 @@
 using System.Diagnostics;
 using System.Globalization;
+using Microsoft.AspNetCore.Components.Routing;
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 using Heaveline.Figures;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 using Heaveline.Roads;
-using Heaveline.Web.Pages.Passing;
+using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;
-using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Components.Routing;
-using Microsoft.JSInterop;
 
 namespace Heaveline.Web.Pages;
 

@@ -1,7 +1,7 @@
 using System.Net;
-using Heaveline.Web.Pages.Mapping;
-using Heaveline.Web.Pages.Reporting;
-using Heaveline.Web.Pages.Rolling;
+using Heaveline.Web.Pages.Rules;
+using Heaveline.Web.Pages.Reports;
+using Heaveline.Web.Pages.Rides;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
@@ -68,10 +68,10 @@ public static class PageHost
         app.UseAntiforgery();
         app.MapStaticAssets();
         Lettering.Map(app);
-        Pages.Passing.PassTakings.Map(app);
+        Pages.Passes.PassTakings.Map(app);
         RuleTakings.Map(app);
         RollTakings.Map(app);
-        Pages.Describing.CarTakings.Map(app);
+        Pages.Cars.CarTakings.Map(app);
         ReportTakings.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
         app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);

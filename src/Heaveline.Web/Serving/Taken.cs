@@ -1,8 +1,8 @@
+using Microsoft.AspNetCore.Http;
 using Heaveline.Figures;
+using Heaveline.Passes;
 using Heaveline.Press;
 using Heaveline.Quantities;
-using Heaveline.Responses;
-using Microsoft.AspNetCore.Http;
 
 namespace Heaveline.Web.Serving;
 

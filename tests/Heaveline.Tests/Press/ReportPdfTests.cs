@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Heaveline.Answers;
 using Heaveline.Press;
 using Heaveline.Press.Pages;
 using Heaveline.Press.Type;

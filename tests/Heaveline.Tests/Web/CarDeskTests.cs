@@ -2,8 +2,8 @@ using System.Text;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Yaml;
 using Heaveline.Tests.House;
-using Heaveline.Web.Pages.Describing;
-using Heaveline.Web.Pages.Garaging;
+using Heaveline.Web.Pages.Cars;
+using Heaveline.Web.Pages.Garages;
 
 namespace Heaveline.Tests.Web;
 

@@ -1,7 +1,8 @@
+using Heaveline.Doubts;
 using Heaveline.Files.Garages;
-using Heaveline.Insight;
+using Heaveline.Measures;
 using Heaveline.Tests.House;
-using Heaveline.Web.Pages.Describing;
+using Heaveline.Web.Pages.Cars;
 
 namespace Heaveline.Tests.Web;
 

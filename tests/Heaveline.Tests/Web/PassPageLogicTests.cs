@@ -1,6 +1,6 @@
 using Heaveline.Figures;
 using Heaveline.Tests.House;
-using Heaveline.Web.Pages.Passing;
+using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
 
 namespace Heaveline.Tests.Web;

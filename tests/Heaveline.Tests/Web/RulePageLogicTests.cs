@@ -1,10 +1,10 @@
+using Microsoft.AspNetCore.WebUtilities;
 using Heaveline.Cars;
-using Heaveline.Insight;
 using Heaveline.Models;
 using Heaveline.Tests.House;
-using Heaveline.Web.Pages.Mapping;
+using Heaveline.Tuning;
+using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Serving;
-using Microsoft.AspNetCore.WebUtilities;
 
 namespace Heaveline.Tests.Web;
 
