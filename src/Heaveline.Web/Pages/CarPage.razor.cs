@@ -54,7 +54,7 @@ public sealed partial class CarPage
     public string? Open { get; set; }
 
     [Inject]
-    private Shelf Shelf { get; set; } = null!;
+    private GarageView GarageView { get; set; } = null!;
 
     [Inject]
     private NavigationManager Addresses { get; set; } = null!;
@@ -76,7 +76,7 @@ public sealed partial class CarPage
             return;
         }
 
-        (desk, problem) = CarDesk.Open(Shelf.Garage, Shelf.FileOf(Car));
+        (desk, problem) = CarDesk.Open(GarageView.Garage, GarageView.FileOf(Car));
         if (desk is null)
         {
             return;
@@ -252,7 +252,7 @@ public sealed partial class CarPage
     private void OpenNew(string file)
     {
         mayLeave = true;
-        Addresses.NavigateTo(CarAddress.Car(Shelf.NameOf(file)));
+        Addresses.NavigateTo(CarAddress.Car(GarageView.NameOf(file)));
     }
 
     private void Guard(LocationChangingContext leaving)

@@ -51,9 +51,9 @@ public static class PageHost
         services.AddRazorComponents().AddInteractiveServerComponents(circuits => circuits.DisconnectedCircuitMaxRetained = 20);
         services.Configure<HubOptions>(hub => hub.MaximumReceiveMessageSize = LongestMessage);
         services.AddSingleton(options);
-        services.AddSingleton<Shelf>();
+        services.AddSingleton<GarageView>();
         services.AddSingleton<RuleDesk>();
-        services.AddSingleton<RollDesk>();
+        services.AddSingleton<RideDesk>();
         services.AddSingleton<ReportDesk>();
 
         var app = builder.Build();
@@ -68,11 +68,11 @@ public static class PageHost
         app.UseAntiforgery();
         app.MapStaticAssets();
         Lettering.Map(app);
-        Pages.Passes.PassTakings.Map(app);
-        RuleTakings.Map(app);
-        RollTakings.Map(app);
-        Pages.Cars.CarTakings.Map(app);
-        ReportTakings.Map(app);
+        Pages.Passes.PassRoutes.Map(app);
+        RuleRoutes.Map(app);
+        RideRoutes.Map(app);
+        Pages.Cars.CarRoutes.Map(app);
+        ReportRoutes.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
         app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
         return app;

@@ -10,7 +10,7 @@ namespace Heaveline.Tests.Web;
 
 public class RulePageLogicTests
 {
-    private static readonly Shelf Garage = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
+    private static readonly GarageView Garage = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
 
     private static RuleChoices Asked { get; } = new("fern-saloon", "driver", null, null, null, null, null);
 

@@ -14,7 +14,7 @@ namespace Heaveline.Web.Pages.Passes;
 /// Computes what the page shows. Files are read when a state names them; while sliders move, what has been read, and the former state, are kept.
 /// One reader's page has one desk.
 /// </summary>
-internal sealed class PassDesk(Shelf shelf)
+internal sealed class PassDesk(GarageView garageView)
 {
     /// <summary>Longest crossing that the page computes, s: a slider must be answered while it is held.</summary>
     public const double Longest = 40.0;
@@ -89,7 +89,7 @@ internal sealed class PassDesk(Shelf shelf)
     {
         if (!readings.TryGetValue(name, out var reading))
         {
-            reading = shelf.Car(name) ?? throw new PassProblemException("car", $"There is no car called “{name}” in this garage", "Choose one of those that are here.");
+            reading = garageView.Car(name) ?? throw new PassProblemException("car", $"There is no car called “{name}” in this garage", "Choose one of those that are here.");
             if (reading.Car is null)
             {
                 throw new PassProblemException("car", $"The file of “{name}” is refused", "What the file says must be put right first.") { Details = reading.Format() };
@@ -112,7 +112,7 @@ internal sealed class PassDesk(Shelf shelf)
             return last.Road;
         }
 
-        var reading = shelf.Road(name) ?? throw new PassProblemException("road", $"There is no road called “{name}”", "Choose one of those in the list.");
+        var reading = garageView.Road(name) ?? throw new PassProblemException("road", $"There is no road called “{name}”", "Choose one of those in the list.");
         var road = reading.Road ?? throw new PassProblemException("road", $"The road “{name}” is refused", "What its file says must be put right first.") { Details = reading.Format() };
         lastRoad = (name, road);
         return road;

@@ -20,11 +20,11 @@ public sealed class ReportQuestion
     private readonly List<ReportObjection> objections = [];
     private readonly ReportQuery query;
 
-    private ReportQuestion(ReportQuery query, Shelf shelf, ServeOptions options)
+    private ReportQuestion(ReportQuery query, GarageView garageView, ServeOptions options)
     {
         this.query = query;
-        CarNames = query.Cars.Length > 0 ? query.Cars : [.. shelf.CarNames.Take(1)];
-        Readings = [.. CarNames.Select(name => (name, shelf.Car(name)))];
+        CarNames = query.Cars.Length > 0 ? query.Cars : [.. garageView.CarNames.Take(1)];
+        Readings = [.. CarNames.Select(name => (name, garageView.Car(name)))];
         Date = query.Date ?? Today(options.Clock);
         PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length);
         File = query.File ?? $"{Plain(CarNames.FirstOrDefault("car"))}-report";
@@ -39,7 +39,7 @@ public sealed class ReportQuestion
         }
 
         // Never by a path: only what the garage holds, and what comes with the program.
-        var road = Shelf.RoadNames.Contains(query.Road) ? NamedRoads.Find(query.Road) : shelf.Road(query.Road);
+        var road = GarageView.RoadNames.Contains(query.Road) ? NamedRoads.Find(query.Road) : garageView.Road(query.Road);
         if (road is null)
         {
             Object("road", $"There is no road called '{query.Road}'.");
@@ -129,7 +129,7 @@ public sealed class ReportQuestion
     }
 
     /// <summary>Reads an address.</summary>
-    internal static ReportQuestion Of(ReportQuery query, Shelf shelf, ServeOptions options) => new(query, shelf, options);
+    internal static ReportQuestion Of(ReportQuery query, GarageView garageView, ServeOptions options) => new(query, garageView, options);
 
     /// <summary>What is wrong with one choice, in words; null when nothing is.</summary>
     public string? Refused(string choice) => objections.Where(o => o.Choice == choice).Select(o => o.Sentence).ToList() is { Count: > 0 } sentences ? string.Join(' ', sentences.Distinct()) : null;

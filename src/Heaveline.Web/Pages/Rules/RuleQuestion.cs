@@ -59,12 +59,12 @@ public sealed record RuleQuestion
     public RideModel Model(LoadState load) => RideModel.Of(Car!, load);
 
     /// <summary>Checks choices against what is in the garage.</summary>
-    internal static RuleQuestion Of(RuleChoices choices, Shelf shelf)
+    internal static RuleQuestion Of(RuleChoices choices, GarageView garageView)
     {
         var refused = new Dictionary<string, string>(StringComparer.Ordinal);
-        var names = shelf.CarNames;
+        var names = garageView.CarNames;
         var carName = choices.Car ?? (names.Count > 0 ? names[0] : "");
-        var reading = carName.Length > 0 ? shelf.Car(carName) : null;
+        var reading = carName.Length > 0 ? garageView.Car(carName) : null;
         if (reading is null)
         {
             refused["car"] = names.Count == 0 ? "There is no car file in this garage yet." : $"There is no car named {carName} in this garage.";
@@ -82,7 +82,7 @@ public sealed record RuleQuestion
         }
 
         var roadName = choices.Road ?? RuleChoices.UsualRoad;
-        var road = shelf.Road(roadName)?.Road;
+        var road = garageView.Road(roadName)?.Road;
         if (road is null)
         {
             refused["road"] = $"There is no road named {roadName}.";

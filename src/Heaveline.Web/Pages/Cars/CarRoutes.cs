@@ -12,21 +12,21 @@ using Heaveline.Web.Serving;
 namespace Heaveline.Web.Pages.Cars;
 
 /// <summary>What a reader takes away from the car page: the file as it is saved, its figure, its numbers.</summary>
-internal static class CarTakings
+internal static class CarRoutes
 {
     private static readonly JsonSerializerOptions Readable = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Maps the addresses.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/take/car.yaml", (string? car, Shelf shelf) => shelf.Garage.Read(Shelf.FileOf(car ?? "")) is { Text: { } text } file
+        routes.MapGet("/take/car.yaml", (string? car, GarageView garageView) => garageView.Garage.Read(GarageView.FileOf(car ?? "")) is { Text: { } text } file
             ? Results.File(Encoding.UTF8.GetBytes(text), "application/yaml", Path.GetFileName(file.Name))
             : Results.NotFound());
-        routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, Shelf shelf) => Of(shelf, car, numbers => Taken.Picture(numbers.Figure!, kind, $"{car}-loads")));
-        routes.MapGet("/take/car-numbers.{kind}", (string kind, string? car, Shelf shelf) => Of(shelf, car, numbers => kind switch
+        routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, GarageView garageView) => Of(garageView, car, numbers => Download.Picture(numbers.Figure!, kind, $"{car}-loads")));
+        routes.MapGet("/take/car-numbers.{kind}", (string kind, string? car, GarageView garageView) => Of(garageView, car, numbers => kind switch
         {
-            "csv" => Taken.File(Encoding.UTF8.GetBytes(Csv(numbers.WithDoubts())), "text/csv; charset=utf-8", $"{car}-numbers", kind),
-            "json" => Taken.File(Encoding.UTF8.GetBytes(Json(numbers.WithDoubts())), "application/json", $"{car}-numbers", kind),
+            "csv" => Download.File(Encoding.UTF8.GetBytes(Csv(numbers.WithDoubts())), "text/csv; charset=utf-8", $"{car}-numbers", kind),
+            "json" => Download.File(Encoding.UTF8.GetBytes(Json(numbers.WithDoubts())), "application/json", $"{car}-numbers", kind),
             _ => Results.NotFound(),
         }));
     }
@@ -66,14 +66,14 @@ internal static class CarTakings
         })]),
     }.ToJsonString(Readable);
 
-    private static Task<IResult> Of(Shelf shelf, string? name, Func<CarNumbers, IResult> take) => Taken.Answer(() =>
+    private static Task<IResult> Of(GarageView garageView, string? name, Func<CarNumbers, IResult> take) => Download.Answer(() =>
     {
-        if (shelf.Car(name ?? "") is not { } reading)
+        if (garageView.Car(name ?? "") is not { } reading)
         {
             return Task.FromResult(Results.NotFound());
         }
 
         var numbers = reading.Car is { } car ? CarNumbers.Of(car) : null;
-        return Task.FromResult(numbers is { Figure: not null } ? take(numbers) : Taken.Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state."));
+        return Task.FromResult(numbers is { Figure: not null } ? take(numbers) : Download.Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state."));
     });
 }

@@ -2,31 +2,31 @@ using Heaveline.Web.Pages.Parts;
 
 namespace Heaveline.Tests.Web;
 
-public class ErrandTests
+public class ComputationTests
 {
     [Fact]
-    public async Task An_errand_tells_its_share_and_ends()
+    public async Task An_computation_tells_its_share_and_ends()
     {
-        using var errand = new Errand(TimeProvider.System);
+        using var computation = new Computation(TimeProvider.System);
         var shares = new List<double>();
-        errand.Moved += () => shares.Add(errand.Share);
-        await errand.Run((progress, _) =>
+        computation.Moved += () => shares.Add(computation.Share);
+        await computation.Run((progress, _) =>
         {
             progress.Report(0.5);
-            Assert.True(errand.Running);
+            Assert.True(computation.Running);
             return Task.CompletedTask;
         });
         Assert.Equal([0.5], shares);
-        Assert.False(errand.Running);
-        Assert.False(errand.Stopped);
+        Assert.False(computation.Running);
+        Assert.False(computation.Stopped);
     }
 
     [Fact]
-    public async Task A_stopped_errand_says_that_it_was_stopped_and_throws_nothing()
+    public async Task A_stopped_computation_says_that_it_was_stopped_and_throws_nothing()
     {
-        using var errand = new Errand(TimeProvider.System);
+        using var computation = new Computation(TimeProvider.System);
         var begun = new TaskCompletionSource();
-        var run = errand.Run((_, stop) =>
+        var run = computation.Run((_, stop) =>
         {
             begun.SetResult();
             stop.WaitHandle.WaitOne();
@@ -34,18 +34,18 @@ public class ErrandTests
             return Task.CompletedTask;
         });
         await begun.Task;
-        errand.Cancel();
+        computation.Cancel();
         await run;
-        Assert.True(errand.Stopped);
-        Assert.False(errand.Running);
+        Assert.True(computation.Stopped);
+        Assert.False(computation.Running);
     }
 
     [Fact]
-    public async Task A_second_errand_stops_the_first_and_is_not_taken_for_it()
+    public async Task A_second_computation_stops_the_first_and_is_not_taken_for_it()
     {
-        using var errand = new Errand(TimeProvider.System);
+        using var computation = new Computation(TimeProvider.System);
         var begun = new TaskCompletionSource();
-        var first = errand.Run((progress, stop) =>
+        var first = computation.Run((progress, stop) =>
         {
             begun.SetResult();
             stop.WaitHandle.WaitOne();
@@ -55,21 +55,21 @@ public class ErrandTests
         });
         await begun.Task;
         var held = new TaskCompletionSource();
-        var second = errand.Run(async (_, _) => await held.Task);
+        var second = computation.Run(async (_, _) => await held.Task);
         await first;
-        Assert.True(errand.Running);
-        Assert.Equal(0.0, errand.Share);
+        Assert.True(computation.Running);
+        Assert.Equal(0.0, computation.Share);
         held.SetResult();
         await second;
-        Assert.False(errand.Stopped);
+        Assert.False(computation.Stopped);
     }
 
     [Fact]
     public async Task What_the_work_throws_comes_out()
     {
-        using var errand = new Errand(TimeProvider.System);
-        await Assert.ThrowsAsync<InvalidOperationException>(() => errand.Run((_, _) => throw new InvalidOperationException("no")));
-        Assert.False(errand.Running);
+        using var computation = new Computation(TimeProvider.System);
+        await Assert.ThrowsAsync<InvalidOperationException>(() => computation.Run((_, _) => throw new InvalidOperationException("no")));
+        Assert.False(computation.Running);
     }
 
     [Fact]

@@ -9,7 +9,7 @@ using Heaveline.Web.Serving;
 namespace Heaveline.Web.Pages.Rides;
 
 /// <summary>The choices checked: what is to be driven, or what is wrong with which choice.</summary>
-public sealed record RollQuestion
+public sealed record RideQuestion
 {
     /// <summary>The car and the one beside it, by their names in the garage.</summary>
     public required IReadOnlyList<(string Name, CarReading Reading)> Cars { get; init; }
@@ -24,7 +24,7 @@ public sealed record RollQuestion
     public required Seat? Seat { get; init; }
 
     /// <summary>The road; null when it cannot be read.</summary>
-    public required RollRoad? Road { get; init; }
+    public required RideRoad? Road { get; init; }
 
     /// <summary>Slowest and fastest speed, m/s.</summary>
     public required (double From, double To) Speeds { get; init; }
@@ -56,10 +56,10 @@ public sealed record RollQuestion
     private string RoadText => Road is null ? "" : $"{Road.Words}|{Road.Heights.Caption}|{Road.Spectrum?.Density.Si.ToString("R", CultureInfo.InvariantCulture)}|{Road.Spectrum?.Waviness.ToString("R", CultureInfo.InvariantCulture)}";
 
     /// <summary>Checks choices against what is in the garage.</summary>
-    internal static RollQuestion Of(RollChoices choices, Shelf shelf)
+    internal static RideQuestion Of(RideChoices choices, GarageView garageView)
     {
         var refused = new Dictionary<string, string>(StringComparer.Ordinal);
-        var names = shelf.CarNames;
+        var names = garageView.CarNames;
         var carName = choices.Car ?? (names.Count > 0 ? names[0] : "");
         var cars = new List<(string, CarReading)>();
         Take(carName, "car");
@@ -81,20 +81,20 @@ public sealed record RollQuestion
             refused["seat"] = $"{car.Name} has no seat named {choices.Seat}.";
         }
 
-        var road = RollRoad.Of(choices, shelf, refused);
-        var from = RuleQuestion.Speed(choices.From ?? RollChoices.UsualFrom, "from", refused);
-        var to = RuleQuestion.Speed(choices.To ?? RollChoices.UsualTo, "to", refused);
-        var at = RuleQuestion.Speed(choices.At ?? RollChoices.UsualAt, "at", refused);
+        var road = RideRoad.Of(choices, garageView, refused);
+        var from = RuleQuestion.Speed(choices.From ?? RideChoices.UsualFrom, "from", refused);
+        var to = RuleQuestion.Speed(choices.To ?? RideChoices.UsualTo, "to", refused);
+        var at = RuleQuestion.Speed(choices.At ?? RideChoices.UsualAt, "at", refused);
         if (!refused.ContainsKey("from") && !refused.ContainsKey("to") && !(to - from >= 5.0 / 3.6))
         {
             refused["to"] = "The fastest speed must lie at least 5 km/h above the slowest.";
         }
 
-        return new RollQuestion { Cars = cars, CarName = carName, Load = load ?? LoadState.Reference, Seat = seat, Road = road, Speeds = (from, to), At = at, Refused = refused };
+        return new RideQuestion { Cars = cars, CarName = carName, Load = load ?? LoadState.Reference, Seat = seat, Road = road, Speeds = (from, to), At = at, Refused = refused };
 
         void Take(string name, string control)
         {
-            var reading = name.Length > 0 ? shelf.Car(name) : null;
+            var reading = name.Length > 0 ? garageView.Car(name) : null;
             if (reading?.Car is not null)
             {
                 cars.Add((name, reading));

@@ -8,7 +8,7 @@ using Heaveline.Web.Pages.Parts;
 namespace Heaveline.Web.Pages.Rides;
 
 /// <summary>Drives cars over random roads for all readers, and keeps the latest figures.</summary>
-internal sealed class RollDesk : IDisposable
+internal sealed class RideDesk : IDisposable
 {
     private const int SpeedCount = 21;
 
@@ -22,10 +22,10 @@ internal sealed class RollDesk : IDisposable
     private readonly Turn turn = new();
 
     /// <summary>The sweep, if it is still kept.</summary>
-    public SweepView? FindSweep(RollQuestion question, bool inTime) => sweeps.Find(Key(question, inTime));
+    public SweepView? FindSweep(RideQuestion question, bool inTime) => sweeps.Find(Key(question, inTime));
 
     /// <summary>The spectra, if they are still kept.</summary>
-    public SpectraView? FindSpectra(RollQuestion question) => spectra.Find(question.SpectraKey);
+    public SpectraView? FindSpectra(RideQuestion question) => spectra.Find(question.SpectraKey);
 
     /// <summary>The sweep over speed.</summary>
     /// <param name="question">A question that can be driven.</param>
@@ -34,7 +34,7 @@ internal sealed class RollDesk : IDisposable
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">A car cannot be driven so.</exception>
     /// <exception cref="RunFailedException">A pass in time left the model's range.</exception>
-    public Task<SweepView> Sweep(RollQuestion question, bool inTime, IProgress<double>? progress, CancellationToken cancellation) => turn.Take(
+    public Task<SweepView> Sweep(RideQuestion question, bool inTime, IProgress<double>? progress, CancellationToken cancellation) => turn.Take(
         () =>
         {
             if (FindSweep(question, inTime) is { } known)
@@ -87,7 +87,7 @@ internal sealed class RollDesk : IDisposable
 
     /// <summary>Spectra and transfer of the first car at the chosen speed.</summary>
     /// <exception cref="RefusedValueException">The car cannot be driven so.</exception>
-    public SpectraView Spectra(RollQuestion question)
+    public SpectraView Spectra(RideQuestion question)
     {
         if (FindSpectra(question) is { } known)
         {
@@ -102,5 +102,5 @@ internal sealed class RollDesk : IDisposable
 
     public void Dispose() => turn.Dispose();
 
-    private static string Key(RollQuestion question, bool inTime) => question.SweepKey + (inTime ? "\u001fin time" : "");
+    private static string Key(RideQuestion question, bool inTime) => question.SweepKey + (inTime ? "\u001fin time" : "");
 }

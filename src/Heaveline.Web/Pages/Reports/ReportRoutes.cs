@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Routing;
 namespace Heaveline.Web.Pages.Reports;
 
 /// <summary>What can be taken away from the page of the report: the HTML file and the PDF, byte for byte what the report command writes; and the HTML file to look at in a frame.</summary>
-internal static class ReportTakings
+internal static class ReportRoutes
 {
     /// <summary>Address of a file to take away.</summary>
     /// <param name="ending">html or pdf.</param>
@@ -22,13 +22,13 @@ internal static class ReportTakings
         routes.MapGet(PageHeaders.Framed, Look);
     }
 
-    private static Task<IResult> Take(string ending, HttpContext context, Shelf shelf, ReportDesk desk, ServeOptions options) => Taken.Answer(async () =>
+    private static Task<IResult> Take(string ending, HttpContext context, GarageView garageView, ReportDesk desk, ServeOptions options) => Download.Answer(async () =>
     {
         context.Response.Headers.CacheControl = "no-store";
-        var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), shelf, options);
+        var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), garageView, options);
         if (question.Pdf is not { } pdf)
         {
-            return Taken.Refused(Objections(question));
+            return Download.Refused(Objections(question));
         }
 
         var gone = context.RequestAborted;
@@ -52,12 +52,12 @@ internal static class ReportTakings
     });
 
     // Only what has been made: a frame, which may be loaded again at any time, starts no work.
-    private static IResult Look(HttpContext context, Shelf shelf, ReportDesk desk, ServeOptions options)
+    private static IResult Look(HttpContext context, GarageView garageView, ReportDesk desk, ServeOptions options)
     {
         // The same address shows another report once a car file has changed.
         context.Response.Headers.CacheControl = "no-store";
-        var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), shelf, options);
-        return question.Html is null ? Taken.Refused(Objections(question))
+        var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), garageView, options);
+        return question.Html is null ? Download.Refused(Objections(question))
             : desk.Find(question.Key) is { } made ? Results.Bytes(made.Html, "text/html; charset=utf-8")
             : Results.Text("This report is not made, or has been forgotten since. Make it on its page.", "text/plain; charset=utf-8", statusCode: StatusCodes.Status404NotFound);
     }

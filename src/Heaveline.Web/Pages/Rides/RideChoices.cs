@@ -11,7 +11,7 @@ namespace Heaveline.Web.Pages.Rides;
 /// <param name="From">Slowest speed, km/h, as typed.</param>
 /// <param name="To">Fastest speed, km/h, as typed.</param>
 /// <param name="At">Speed of the spectra, km/h, as typed.</param>
-public sealed record RollChoices(string? Car, string? Beside, string? Load, string? Seat, string? Road, string? Density, string? Waviness, string? From, string? To, string? At)
+public sealed record RideChoices(string? Car, string? Beside, string? Load, string? Seat, string? Road, string? Density, string? Waviness, string? From, string? To, string? At)
 {
     public const string UsualRoad = "class-C";
     public const string OwnDensity = "density";

@@ -11,19 +11,19 @@ using Heaveline.Web.Serving;
 namespace Heaveline.Web.Pages.Passes;
 
 /// <summary>What can be taken away from the pass page, by the same address as the page: figures, traces, measures.</summary>
-internal static class PassTakings
+internal static class PassRoutes
 {
     /// <summary>Adds the addresses.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/take/pass.{kind}", (string kind, HttpRequest asked, Shelf shelf) => Take(asked, shelf, view => kind switch
+        routes.MapGet("/take/pass.{kind}", (string kind, HttpRequest asked, GarageView garageView) => Take(asked, garageView, view => kind switch
         {
-            "csv" => Taken.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
-            "json" => Taken.File(Encoding.UTF8.GetBytes(Measures(view).ToJsonString(Indented)), "application/json", Name(view), kind),
-            _ => Taken.Picture(PassFigure.Of(view.Now.Pass, view.Now.Measures), kind, Name(view)),
+            "csv" => Download.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
+            "json" => Download.File(Encoding.UTF8.GetBytes(Measures(view).ToJsonString(Indented)), "application/json", Name(view), kind),
+            _ => Download.Picture(PassFigure.Of(view.Now.Pass, view.Now.Measures), kind, Name(view)),
         }));
-        routes.MapGet("/take/pass-before-after.{kind}", (string kind, HttpRequest asked, Shelf shelf) => Take(asked, shelf, view => view.Former is { } former
-            ? Taken.Picture(CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]), kind, Name(view) + "-before-after")
+        routes.MapGet("/take/pass-before-after.{kind}", (string kind, HttpRequest asked, GarageView garageView) => Take(asked, garageView, view => view.Former is { } former
+            ? Download.Picture(CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]), kind, Name(view) + "-before-after")
             : Missing("Nothing has been changed: there is no before to set this against.")));
     }
 
@@ -57,16 +57,16 @@ internal static class PassTakings
 
     private static readonly System.Text.Json.JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    private static Task<IResult> Take(HttpRequest asked, Shelf shelf, Func<PassView, IResult> of) => Taken.Answer(() =>
+    private static Task<IResult> Take(HttpRequest asked, GarageView garageView, Func<PassView, IResult> of) => Download.Answer(() =>
     {
-        if (shelf.CarNames is not [var first, ..])
+        if (garageView.CarNames is not [var first, ..])
         {
             return Task.FromResult(Missing("There is no car in the garage."));
         }
 
         try
         {
-            return Task.FromResult(of(new PassDesk(shelf).See(PassState.Of(asked.Query, first), full: true)));
+            return Task.FromResult(of(new PassDesk(garageView).See(PassState.Of(asked.Query, first), full: true)));
         }
         catch (PassProblemException problem)
         {

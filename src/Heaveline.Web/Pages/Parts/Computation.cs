@@ -4,7 +4,7 @@ namespace Heaveline.Web.Pages.Parts;
 /// One long computation of a page: in the background, with the share done, an estimate of the time left, and a way to stop it. Starting another stops
 /// the one before.
 /// </summary>
-public sealed class Errand(TimeProvider clock) : IDisposable
+public sealed class Computation(TimeProvider clock) : IDisposable
 {
     // A reader sees no more than this many steps of a bar.
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(120);
@@ -49,7 +49,7 @@ public sealed class Errand(TimeProvider clock) : IDisposable
         }
         catch (OperationCanceledException) when (own.IsCancellationRequested)
         {
-            // Stopped by the reader or by the next errand: there is nothing to say but that.
+            // Stopped by the reader or by the next computation: there is nothing to say but that.
         }
         finally
         {
@@ -104,8 +104,8 @@ public sealed class Errand(TimeProvider clock) : IDisposable
         Moved?.Invoke();
     }
 
-    private sealed class Teller(Errand errand, CancellationTokenSource source) : IProgress<double>
+    private sealed class Teller(Computation computation, CancellationTokenSource source) : IProgress<double>
     {
-        public void Report(double value) => errand.Tell(source, value);
+        public void Report(double value) => computation.Tell(source, value);
     }
 }

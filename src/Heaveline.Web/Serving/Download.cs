@@ -7,7 +7,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Web.Serving;
 
 /// <summary>Files that a reader takes away from a page.</summary>
-internal static class Taken
+internal static class Download
 {
     /// <summary>A figure as svg, png or pdf; not found for another ending.</summary>
     public static IResult Picture(Figure figure, string ending, string name) => ending switch

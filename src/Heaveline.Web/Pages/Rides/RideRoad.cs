@@ -8,7 +8,7 @@ using Heaveline.Web.Serving;
 namespace Heaveline.Web.Pages.Rides;
 
 /// <summary>The chosen road: what is driven over in the long run, and what is shown of it.</summary>
-public sealed record RollRoad
+public sealed record RideRoad
 {
     /// <summary>The random road's spectrum; null where the road has no class.</summary>
     public required RoadSpectrum? Spectrum { get; init; }
@@ -32,13 +32,13 @@ public sealed record RollRoad
     public string? Name { get; init; }
 
     // A road's roughness takes a while to read, and every choice on the page asks for it again. Files of the garage may change: they are read anew.
-    private static readonly Kept<RollRoad> Known = new(24);
+    private static readonly Kept<RideRoad> Known = new(24);
 
     /// <summary>Reads the choice; null, with the reason beside its control, when it cannot be read.</summary>
-    internal static RollRoad? Of(RollChoices choices, Shelf shelf, Dictionary<string, string> refused)
+    internal static RideRoad? Of(RideChoices choices, GarageView garageView, Dictionary<string, string> refused)
     {
-        var name = choices.Road ?? RollChoices.UsualRoad;
-        if (name == RollChoices.OwnDensity || name.StartsWith("class-", StringComparison.Ordinal))
+        var name = choices.Road ?? RideChoices.UsualRoad;
+        if (name == RideChoices.OwnDensity || name.StartsWith("class-", StringComparison.Ordinal))
         {
             return Random(name, choices, refused);
         }
@@ -48,7 +48,7 @@ public sealed record RollRoad
             return known;
         }
 
-        var road = shelf.Road(name)?.Road;
+        var road = garageView.Road(name)?.Road;
         if (road is null)
         {
             refused["road"] = $"There is no road named {name}.";
@@ -58,7 +58,7 @@ public sealed record RollRoad
         var one = ReferenceEquals(road.Left, road.Right);
         RoadRoughness[] tracks = one ? [RoadRoughness.Of(road.Left)] : [RoadRoughness.Of(road.Left), RoadRoughness.Of(road.Right)];
         var (spectrum, why) = Line(road, tracks);
-        var read = new RollRoad
+        var read = new RideRoad
         {
             Spectrum = spectrum,
             Heights = road,
@@ -76,14 +76,14 @@ public sealed record RollRoad
         return read;
     }
 
-    private static RollRoad? Random(string name, RollChoices choices, Dictionary<string, string> refused)
+    private static RideRoad? Random(string name, RideChoices choices, Dictionary<string, string> refused)
     {
-        var waviness = Number(choices.Waviness ?? RollChoices.UsualWaviness, 0.5, 5.0, "waviness", "waviness", refused);
+        var waviness = Number(choices.Waviness ?? RideChoices.UsualWaviness, 0.5, 5.0, "waviness", "waviness", refused);
         double density;
         string words;
-        if (name == RollChoices.OwnDensity)
+        if (name == RideChoices.OwnDensity)
         {
-            density = 1e-6 * Number(choices.Density ?? RollChoices.UsualDensity, 0.01, 1e6, "density", "density in 1e-6 m³", refused);
+            density = 1e-6 * Number(choices.Density ?? RideChoices.UsualDensity, 0.01, 1e6, "density", "density in 1e-6 m³", refused);
             words = FormattableString.Invariant($"a random road of {1e6 * density:G4}e-6 m³ at 0.1 cycles/m");
         }
         else if (RoadClass.All.FirstOrDefault(c => name == $"class-{c.Letter}") is { } known)
@@ -110,7 +110,7 @@ public sealed record RollRoad
 
         var spectrum = new RoadSpectrum { Density = new Amount<RoadDensity>(density), Waviness = waviness };
         var heights = Road.From(new RandomRoad { Spectrum = spectrum, Track = new Amount<Length>(1.5), Length = new Amount<Length>(500.0), Seed = 1 });
-        var made = new RollRoad
+        var made = new RideRoad
         {
             Spectrum = spectrum,
             Heights = heights,

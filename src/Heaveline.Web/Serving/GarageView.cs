@@ -8,7 +8,7 @@ namespace Heaveline.Web.Serving;
 /// What stands in the garage, by name. A car's name is its file's without the ending .yaml, with / between folders; one that ends in .yml keeps its
 /// ending. Files are read anew whenever they are asked for; only the list is kept until a file of the folder changes.
 /// </summary>
-internal sealed class Shelf(ServeOptions options)
+internal sealed class GarageView(ServeOptions options)
 {
     private const string Ending = ".yaml";
     private readonly Lock only = new();

@@ -12,16 +12,16 @@ using Heaveline.Web.Serving;
 namespace Heaveline.Web.Pages.Rides;
 
 /// <summary>What can be taken away from the page of the road: its figures as svg, png, pdf, and the numbers of the ride and the road as csv and json.</summary>
-internal static class RollTakings
+internal static class RideRoutes
 {
     public static void Map(IEndpointRouteBuilder routes) => routes.MapGet(
         "/take/road/{what}.{ending}",
-        (string what, string ending, [AsParameters] RollChoices choices, [Microsoft.AspNetCore.Mvc.FromQuery(Name = "in-time")] string? time, Shelf shelf, RollDesk desk, ServeOptions options, CancellationToken aborted) => Taken.Answer(async () =>
+        (string what, string ending, [AsParameters] RideChoices choices, [Microsoft.AspNetCore.Mvc.FromQuery(Name = "in-time")] string? time, GarageView garageView, RideDesk desk, ServeOptions options, CancellationToken aborted) => Download.Answer(async () =>
         {
-            var question = RollQuestion.Of(choices, shelf);
+            var question = RideQuestion.Of(choices, garageView);
             if (question.Refused.Count > 0)
             {
-                return Taken.Refused(string.Join(' ', question.Refused.Values));
+                return Download.Refused(string.Join(' ', question.Refused.Values));
             }
 
             if (what == "heights")
@@ -31,45 +31,45 @@ internal static class RollTakings
 
             if (!question.CanDrive)
             {
-                return Taken.Refused(question.Road!.WhyNone ?? "There is no spectrum to drive over.");
+                return Download.Refused(question.Road!.WhyNone ?? "There is no spectrum to drive over.");
             }
 
             var name = $"{question.CarName}-{what}";
             switch (what)
             {
                 case "spectra":
-                    return Taken.Picture(desk.Spectra(question).Spectra, ending, name);
+                    return Download.Picture(desk.Spectra(question).Spectra, ending, name);
                 case "transfer":
-                    return Taken.Picture(desk.Spectra(question).Transfer, ending, name);
+                    return Download.Picture(desk.Spectra(question).Transfer, ending, name);
                 case "ride" or "count":
                     var inTime = time == "yes";
                     var view = desk.FindSweep(question, inTime) ?? await Task.Run(() => desk.Sweep(question, inTime, null, aborted), aborted);
                     return ending switch
                     {
-                        "csv" when what == "ride" => Taken.File(Csv(view.Tables), "text/csv; charset=utf-8", name, ending),
-                        "json" when what == "ride" => Taken.File(Json(options.Version, "ride", view.Tables, question, view.Cautions), "application/json", name, ending),
-                        _ => (what == "ride" ? view.Sweep : view.Count) is { } figure ? Taken.Picture(figure, ending, name) : Results.NotFound(),
+                        "csv" when what == "ride" => Download.File(Csv(view.Tables), "text/csv; charset=utf-8", name, ending),
+                        "json" when what == "ride" => Download.File(Json(options.Version, "ride", view.Tables, question, view.Cautions), "application/json", name, ending),
+                        _ => (what == "ride" ? view.Sweep : view.Count) is { } figure ? Download.Picture(figure, ending, name) : Results.NotFound(),
                     };
                 default:
                     return Results.NotFound();
             }
         }));
 
-    private static IResult Heights(RollQuestion question, string ending, string version)
+    private static IResult Heights(RideQuestion question, string ending, string version)
     {
         var road = question.Road!;
         return ending switch
         {
-            "csv" => Taken.File(HeightsCsv.Of(road.Heights), "text/csv; charset=utf-8", road.Heights.Name, ending),
-            "json" => Taken.File(Json(version, "road", [RoadTable.Of(road.Heights, road.Tracks)], question, [.. road.Tracks.SelectMany(t => t.Refused).Distinct()]), "application/json", road.Heights.Name, ending),
-            _ => Taken.Picture(FigureOf(road), ending, road.Heights.Name),
+            "csv" => Download.File(HeightsCsv.Of(road.Heights), "text/csv; charset=utf-8", road.Heights.Name, ending),
+            "json" => Download.File(Json(version, "road", [RoadTable.Of(road.Heights, road.Tracks)], question, [.. road.Tracks.SelectMany(t => t.Refused).Distinct()]), "application/json", road.Heights.Name, ending),
+            _ => Download.Picture(FigureOf(road), ending, road.Heights.Name),
         };
     }
 
     /// <summary>The road as a figure.</summary>
-    public static Figure FigureOf(RollRoad road) => RoadFigure.Of(road.Heights, road.Tracks[0], road.Tracks.Count > 1 ? road.Tracks[1] : null);
+    public static Figure FigureOf(RideRoad road) => RoadFigure.Of(road.Heights, road.Tracks[0], road.Tracks.Count > 1 ? road.Tracks[1] : null);
 
-    private static byte[] Json(string version, string command, IReadOnlyList<FactTable> tables, RollQuestion question, IReadOnlyList<string> cautions) =>
+    private static byte[] Json(string version, string command, IReadOnlyList<FactTable> tables, RideQuestion question, IReadOnlyList<string> cautions) =>
         Encoding.UTF8.GetBytes(TablesJson.Of(version, command, tables, new JsonObject { ["road"] = question.Road!.Words, ["load"] = question.Load.Name, ["cautions"] = TablesJson.Texts(cautions) }));
 
     private static byte[] Csv(IReadOnlyList<FactTable> tables)
