@@ -69,7 +69,7 @@ internal static class PassCommand
         var seat = seatName is null ? null : Inputs.Seat(car, seatName);
         var pass = Pass.Of(model, road, speed, PassOptions.Default with { Certified = certified }, stop);
         var measures = PassMeasures.Of(pass);
-        var story = PassStory.Of(pass, measures);
+        IReadOnlyList<string> story = [.. PassStory.Of(pass, measures).Select(s => s.Text)];
 
         // A pass that broke off has no settling to speak of: its sentences and its traces only.
         List<FactTable> tables = pass.Outcome == PassOutcome.Completed ? [PassTable.Of("Pass", [model.Load.Name], [(pass, measures)])] : [];

@@ -20,7 +20,8 @@ public static class MeasuredProfileFile
     /// <summary>Reads text.</summary>
     /// <param name="text">The text of the file.</param>
     /// <param name="file">Its name, for refusals; without its extension it names the road.</param>
-    public static RoadReading Parse(string text, string file)
+    /// <param name="name">Another name for the road; null: the file's.</param>
+    public static RoadReading Parse(string text, string file, string? name = null)
     {
         var refusals = new List<Refusal>();
         MeasuredProfileHeader? header = null;
@@ -63,15 +64,16 @@ public static class MeasuredProfileFile
             refusals.Add(new Refusal(file, Math.Max(1, number), 1, 1, FormattableString.Invariant($"the road has {points} points; it must have at least {FewestPoints}."), "Measure more points, or write a single obstacle by its shape."));
         }
 
-        return refusals.Count > 0 ? new RoadReading(null, refusals) : new RoadReading(Build(file, columns), refusals);
+        return refusals.Count > 0 ? new RoadReading(null, refusals) : new RoadReading(Build(name ?? NameOf(file), columns), refusals);
     }
 
-    private static Road Build(string file, MeasuredColumn[] columns)
+    private static string NameOf(string file) => Path.GetFileNameWithoutExtension(file) is { Length: > 0 } name ? name : file;
+
+    private static Road Build(string name, MeasuredColumn[] columns)
     {
-        var name = Path.GetFileNameWithoutExtension(file);
         var left = columns.First(c => c.Name is "left" or "height");
         var right = columns.FirstOrDefault(c => c.Name == "right");
-        return Road.FromMeasured(name.Length > 0 ? name : file, columns[0].Values, left.Values, right?.Values);
+        return Road.FromMeasured(name, columns[0].Values, left.Values, right?.Values);
     }
 
     private static void ReadPoint(string file, string line, List<Cell> cells, MeasuredColumn[] columns, List<Refusal> refusals)

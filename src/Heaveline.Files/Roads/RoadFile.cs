@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using Heaveline.Files.Yaml;
-using Heaveline.Roads;
 
 namespace Heaveline.Files.Roads;
 
@@ -63,20 +62,13 @@ public static class RoadFile
             return Refuse("is not there", "Check the name and the folder.");
         }
 
-        var measured = Measured(Path.Combine(Path.GetDirectoryName(source.File) ?? "", profile.Replace('\\', '/')));
-        return measured with { Road = measured.Road is null ? null : Named(measured.Road, name), Sources = [source, .. measured.Sources] };
+        var measured = Measured(Path.Combine(Path.GetDirectoryName(source.File) ?? "", profile.Replace('\\', '/')), name);
+        return measured with { Sources = [source, .. measured.Sources] };
     }
 
-    private static RoadReading Measured(string path)
+    private static RoadReading Measured(string path, string? name = null)
     {
         var (source, refusal) = SourceText.Load(path, LongestProfile);
-        return (refusal is null ? MeasuredProfileFile.Parse(source.Text, path) : new RoadReading(null, [refusal])) with { Sources = [source] };
+        return (refusal is null ? MeasuredProfileFile.Parse(source.Text, path, name) : new RoadReading(null, [refusal])) with { Sources = [source] };
     }
-
-    // A measured road's caption begins with the name of its file.
-    private static Road Named(Road road, string name) => road with
-    {
-        Name = name,
-        Caption = road.Caption.StartsWith(road.Name, StringComparison.Ordinal) ? name + road.Caption[road.Name.Length..] : road.Caption,
-    };
 }

@@ -40,6 +40,7 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
     private static JsonObject Chart(Figure figure, ChartPanel panel, List<float> block) => new()
     {
         ["kind"] = "chart",
+        ["id"] = panel.Id,
         ["x"] = AxisOf(figure.XAxisOf(panel)),
         ["shared"] = panel.X is null,
         ["y"] = AxisOf(panel.Y),
@@ -47,7 +48,7 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         ["ribbons"] = Each(panel.Ribbons, ribbon => new JsonObject { ["ink"] = ribbon.Ink.ToString(), ["n"] = Put(block, ribbon.Xs, ribbon.Lows, ribbon.Highs) }),
         ["traces"] = Traces(panel.Traces, block),
         ["bands"] = Bands(panel.Bands),
-        ["limits"] = Each(panel.Limits, limit => new JsonObject { ["at"] = limit.At, ["label"] = limit.Label, ["upright"] = limit.Direction == LimitDirection.AtX }),
+        ["limits"] = Each(panel.Limits, limit => new JsonObject { ["at"] = limit.At, ["label"] = limit.Label, ["end"] = limit.End?.ToString(), ["upright"] = limit.Direction == LimitDirection.AtX }),
         ["marks"] = Marks(panel.Marks),
         ["notes"] = Each(panel.Notes, note => new JsonObject { ["x"] = note.X, ["y"] = note.Y, ["text"] = note.Text }),
     };

@@ -39,7 +39,7 @@ export class Strips {
     show(sheet, numbers, atRest) {
         this.sheet = sheet;
         this.read(numbers);
-        for (const panel of this.panels) this.ranges.set(panel.y.label, this.range(panel, atRest ? null : this.ranges.get(panel.y.label)));
+        for (const panel of this.panels) this.ranges.set(panel.id, this.range(panel, atRest ? null : this.ranges.get(panel.id)));
         this.draw();
     }
 
@@ -134,7 +134,7 @@ export class Strips {
     }
 
     panel(pen, panel, lane) {
-        const { ink } = this, range = this.ranges.get(panel.y.label), right = this.width - this.right;
+        const { ink } = this, range = this.ranges.get(panel.id), right = this.width - this.right;
         const py = lane.py = y => lane.top + (range.high - y) / (range.high - range.low) * lane.height;
         this.text(pen, panel.y.unit ? `${panel.y.label} (${panel.y.unit})` : panel.y.label, this.left, lane.top - 9, "left", ink.text, "bold");
         pen.lineWidth = 1;
@@ -161,7 +161,7 @@ export class Strips {
             pen.stroke();
             pen.setLineDash([]);
             // Those of the rear stand further left, so that two that lie close do not cover one another.
-            this.text(pen, limit.label, right - (limit.label.startsWith("rear") ? 130 : 4), at + (limit.at < 0 ? -8 : 8), "right", ink.quiet, "", ink.paper);
+            this.text(pen, limit.label, right - (limit.end === "Rear" ? 130 : 4), at + (limit.at < 0 ? -8 : 8), "right", ink.quiet, "", ink.paper);
         }
         for (const curve of panel.curves) {
             pen.strokeStyle = ink[curve.ink];

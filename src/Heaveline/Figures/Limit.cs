@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
@@ -10,6 +11,9 @@ public sealed record Limit
 
     /// <summary>What is there.</summary>
     public required string Label { get; init => field = Checked.NotBlank(value, "Say what the limit is."); }
+
+    /// <summary>The axle that it is of; null where it is of both or of none.</summary>
+    public AxleEnd? End { get; init; }
 
     /// <summary>Which way the line runs.</summary>
     public LimitDirection Direction { get; init; } = LimitDirection.AtY;

@@ -21,21 +21,28 @@ public static class LoadStatesFigure
 
         var car = models[0].Car;
         var heaviest = models.MaxBy(model => model.Body.Mass)!;
-        var ratios = models.Select(LoadStatesTable.Ratio).ToArray();
-        var shift = $"Rear over front ride frequency: {Printed.Number(ratios[0], 2)} {models[0].Load.Name}"
-            + (models.Count > 1 ? $", {Printed.Number(LoadStatesTable.Ratio(heaviest), 2)} {heaviest.Load.Name}." : ".");
         return new Figure
         {
             Title = $"{car.Name}: load states",
-            AltText = $"A side view of the car facing left, as described and sunk under {heaviest.Load.Name}, over a table of {models.Count} load states. {shift} {Sinking(heaviest)}",
-            Caption = $"Grey: {car.Name} as described, without loads. Dashed: {heaviest.Load.Name}, to scale; arrows only point. {Sinking(heaviest)} {shift} "
-                + "f: ride frequency with the tyres in series, undamped, the other axle held; ratio: rear over front. Bump: travel left before the stop, at the wheel with the least. "
+            AltText = $"A side view of the car facing left, as described and sunk under {heaviest.Load.Name}, over a table of {models.Count} load states. "
+                + $"{Shift(models, heaviest)} {Sinking(heaviest)}",
+            Caption = Drawn(models)
+                + " f: ride frequency with the tyres in series, undamped, the other axle held; ratio: rear over front. Bump: travel left before the stop, at the wheel with the least. "
                 + (car.Headlamp is null ? "" : "Lamp: fall of the dipped beam's cut-off per distance, drawn ahead of the car; below 0 it points above the horizon. ")
                 + SideView.Disclaimer,
             SignNote = "Heights from the car as described, upwards positive; pitch is given nose up positive (computed nose down positive, ISO 8855).",
             Size = FigureSize.Page,
             Panels = [SceneOf(heaviest), LoadStatesTable.Of(models)],
         };
+    }
+
+    /// <summary>What the side view shows: the first sentences of the caption, without what explains the table.</summary>
+    /// <param name="models">One car under each load state; at least one.</param>
+    public static string Drawn(IReadOnlyList<RideModel> models)
+    {
+        ArgumentNullException.ThrowIfNull(models);
+        var heaviest = models.MaxBy(model => model.Body.Mass)!;
+        return $"Grey: {models[0].Car.Name} as described, without loads. Dashed: {heaviest.Load.Name}, to scale; arrows only point. {Sinking(heaviest)} {Shift(models, heaviest)}";
     }
 
     private static ScenePanel SceneOf(RideModel heaviest)
@@ -78,6 +85,10 @@ public static class LoadStatesFigure
             new TextShape { At = new(x, view.Top + (0.40 * view.Unit)), Text = $"{end} {Printed.Change(1000.0 * change, 0)} mm", Anchor = Anchor.Bottom },
         ];
     }
+
+    private static string Shift(IReadOnlyList<RideModel> models, RideModel heaviest) =>
+        $"Rear over front ride frequency: {Printed.Number(LoadStatesTable.Ratio(models[0]), 2)} {models[0].Load.Name}"
+        + (models.Count > 1 ? $", {Printed.Number(LoadStatesTable.Ratio(heaviest), 2)} {heaviest.Load.Name}." : ".");
 
     private static string Sinking(RideModel model) =>
         $"{Printed.Sentence(model.Load.Name)}: front {Printed.Change(1000.0 * model.Trim.FrontHeight, 0)} mm, rear {Printed.Change(1000.0 * model.Trim.RearHeight, 0)} mm.";

@@ -8,6 +8,9 @@ public abstract record Panel
     {
     }
 
+    /// <summary>What tells the panel from the others of its figure, whatever its words say: kebab-case. Blank where nobody asks.</summary>
+    public string Id { get; init => field = value ?? ""; } = "";
+
     /// <summary>A short heading over the panel. Blank for none.</summary>
     public string Title { get; init => field = value ?? ""; } = "";
 }

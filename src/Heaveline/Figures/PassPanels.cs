@@ -13,7 +13,10 @@ internal static class PassPanels
     // A roll below a twentieth of a degree is a line along zero, rad.
     private const double HardlyRolls = 0.05 / Printed.DegreesPerRadian;
 
-    /// <summary>Road, heights, pitch, pitch acceleration, roll where it rolls, travel, tyre load where a wheel comes near to leaving the road.</summary>
+    /// <summary>
+    /// Road, heights, pitch, pitch acceleration, roll where it rolls, travel, tyre load where a wheel comes near to leaving the road. Each has its id:
+    /// the same panel of another pass is known by it, though its words may hold numbers.
+    /// </summary>
     public static ImmutableArray<Panel> Of(Pass pass, PassMeasures measures)
     {
         var rolls = measures.PeakRoll > HardlyRolls;
@@ -30,6 +33,7 @@ internal static class PassPanels
 
     private static ChartPanel Road(Pass pass, double height) => new()
     {
+        Id = "road",
         Y = new Axis { Label = "road under the wheels", Unit = "mm" },
         Height = height,
         Traces = WheelTraces.Of(pass, corner => ReaderSigns.Millimetres(pass.RoadHeight(corner)), apart: 0.01),
@@ -38,6 +42,7 @@ internal static class PassPanels
     // The rear wheels meet the same heights: drawn twice, no one could tell the curves apart.
     private static ChartPanel RoughRoad(Pass pass, double height) => new()
     {
+        Id = "road",
         Y = new Axis { Label = $"road under the front wheels, {Printed.Number(pass.Model.Car.Wheelbase.Si / pass.Speed, 2)} s later under the rear", Unit = "mm" },
         Height = height,
         Traces = WheelTraces.FrontOf(pass, corner => ReaderSigns.Millimetres(pass.RoadHeight(corner)), apart: 0.01),
@@ -45,6 +50,7 @@ internal static class PassPanels
 
     private static ChartPanel Heights(Pass pass, double height) => new()
     {
+        Id = "heights",
         Y = new Axis { Label = "height of the body over each axle, from standing", Unit = "mm" },
         Height = height,
         Traces =
@@ -56,6 +62,7 @@ internal static class PassPanels
 
     private static ChartPanel Pitch(Pass pass, double height) => new()
     {
+        Id = "pitch",
         Y = new Axis { Label = "pitch, nose up", Unit = "°" },
         Height = height,
         Traces = [Trace.From("", pass.Time, ReaderSigns.NoseUpDegrees(pass.Pitch), Pen.Of(Ink.Third))],
@@ -66,6 +73,7 @@ internal static class PassPanels
         var values = ReaderSigns.NoseUp(pass.PitchAcceleration);
         return new ChartPanel
         {
+            Id = "pitch-acceleration",
             Y = new Axis { Label = "pitch acceleration, nose up", Unit = "rad/s²" },
             Height = height,
             Traces = [Trace.From("", pass.Time, values, Pen.Of(Ink.Third))],
@@ -86,6 +94,7 @@ internal static class PassPanels
 
     private static ChartPanel Roll(Pass pass, double height) => new()
     {
+        Id = "roll",
         Y = new Axis { Label = "roll, right side down", Unit = "°" },
         Height = height,
         Traces = [Trace.From("", pass.Time, ReaderSigns.Degrees(pass.Roll), Pen.Of(Ink.Third))],
@@ -93,6 +102,7 @@ internal static class PassPanels
 
     private static ChartPanel Travel(Pass pass, double height) => new()
     {
+        Id = "travel",
         Y = new Axis { Label = "wheel travel, bump upwards", Unit = "mm" },
         Height = height,
         Traces = WheelTraces.Of(pass, corner => ReaderSigns.Millimetres(pass.Travel(corner)), apart: 2.0),
@@ -110,6 +120,7 @@ internal static class PassPanels
 
         return new ChartPanel
         {
+            Id = "tyre-load",
             Y = new Axis { Label = "tyre load, share of standing", Unit = "%" },
             Height = height,
             Traces = WheelTraces.Of(pass, Share, apart: 1.0),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Passes;
@@ -66,12 +67,12 @@ internal static class WheelTraces
 
         if (double.IsFinite(front))
         {
-            yield return new Limit { At = 1000.0 * front, Label = $"front {kind} stop" };
+            yield return new Limit { At = 1000.0 * front, Label = $"front {kind} stop", End = AxleEnd.Front };
         }
 
         if (double.IsFinite(rear))
         {
-            yield return new Limit { At = 1000.0 * rear, Label = $"rear {kind} stop" };
+            yield return new Limit { At = 1000.0 * rear, Label = $"rear {kind} stop", End = AxleEnd.Rear };
         }
     }
 }

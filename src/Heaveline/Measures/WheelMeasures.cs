@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Modes;
 using Heaveline.Passes;
 
@@ -8,6 +9,9 @@ public sealed record WheelMeasures
 {
     /// <summary>The wheel in words.</summary>
     public required string Wheel { get; init; }
+
+    /// <summary>The axle it is on.</summary>
+    public required AxleEnd End { get; init; }
 
     /// <summary>Most bump travel, m.</summary>
     public required double Bump { get; init; }
@@ -57,6 +61,7 @@ public sealed record WheelMeasures
         return new WheelMeasures
         {
             Wheel = CornerNames.Of(i, pass.Model.Rolls),
+            End = i < 2 ? AxleEnd.Front : AxleEnd.Rear,
             Bump = Signal.Most(travel),
             Rebound = Signal.Least(travel),
             BumpMargin = double.IsFinite(touch) ? touch - Signal.Most(travel) : null,

@@ -13,7 +13,7 @@ internal static class PassPart
 
     private static ReportPart Of(ReportWork work, Pass pass, PassMeasures measures)
     {
-        var blocks = new List<Block> { Paragraph.Of(string.Join(' ', PassStory.Of(pass, measures))) };
+        var blocks = new List<Block> { Paragraph.Of(string.Join(' ', PassStory.Of(pass, measures).Select(s => s.Text))) };
         if (pass.Count > 1)
         {
             blocks.Add(Illustration.Of(PassFigure.Of(pass, measures)));

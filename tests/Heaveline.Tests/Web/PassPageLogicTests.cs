@@ -1,5 +1,6 @@
 using Heaveline.Figures;
 using Heaveline.Tests.House;
+using Heaveline.Web.Charts;
 using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
 
@@ -95,6 +96,50 @@ public class PassPageLogicTests
         {
             Directory.Delete(folder, recursive: true);
         }
+    }
+
+    // Words of a panel may hold a number that a slider moves, as the delay of the rear wheels on a rough road: the panel is known by its id.
+    [Fact]
+    public void A_longer_wheelbase_on_a_rough_road_keeps_every_panel_and_the_curves_behind_it()
+    {
+        var folder = Directory.CreateTempSubdirectory("heaveline-rough-").FullName;
+        try
+        {
+            File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"), Path.Combine(folder, "fern-saloon.yaml"));
+            foreach (var file in new[] { "country-lane.yaml", "country-lane.csv" })
+            {
+                File.Copy(Path.Combine(Checkout.Root, "examples", "roads", file), Path.Combine(folder, file));
+            }
+
+            var desk = new PassDesk(new GarageView(new ServeOptions { Garage = folder }));
+            var state = new PassState { Car = "fern-saloon", Road = "country-lane.yaml" }.With("speed", 30.0);
+            var (plain, longer) = (Curves(desk, state), Curves(desk, state.With("wheelbase", 2900.0)));
+            Assert.NotEqual(plain[0].Y.Label, longer[0].Y.Label);
+            Assert.Equal(plain.Select(panel => panel.Id), longer.Select(panel => panel.Id));
+            Assert.Equal(plain.Length, plain.Select(panel => panel.Id).Distinct().Count());
+            Assert.All(plain.Zip(longer), pair => Assert.Equal(2 * pair.First.Traces.Length, pair.Second.Traces.Length));
+            Assert.All(longer, panel => Assert.Contains($"\"id\":\"{panel.Id}\"", ChartSheet.Of(PassCurves.Of(desk.See(state, full: false).Now, null)).Structure, StringComparison.Ordinal));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+
+        static ChartPanel[] Curves(PassDesk desk, PassState state)
+        {
+            var view = desk.See(state, full: false);
+            return [.. PassCurves.Of(view.Now, view.Former).Panels.OfType<ChartPanel>()];
+        }
+    }
+
+    [Fact]
+    public void A_story_falls_into_how_it_pitched_and_all_the_rest()
+    {
+        var story = PassWords.Story(new PassDesk(Demo).See(new PassState { Car = "fern-saloon", Load = "four up with luggage", Road = "village-hump-100" }.With("speed", 60.0), full: false));
+        Assert.StartsWith("The hit lasts ", story[0], StringComparison.Ordinal);
+        Assert.EndsWith(" by pitching as by heaving.", story[0], StringComparison.Ordinal);
+        Assert.StartsWith("Both ", story[1], StringComparison.Ordinal);
+        Assert.Contains("The dipped beam ", story[1], StringComparison.Ordinal);
     }
 
     [Fact]

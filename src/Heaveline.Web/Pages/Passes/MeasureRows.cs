@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Passes;
 
@@ -37,19 +38,19 @@ internal static class MeasureRows
         }
 
         Add("rms-heave-acceleration", "price", "RMS heave acceleration", "m/s²", "F2", c => c.Measures.RmsHeaveAcceleration, -1);
-        Add("front-bump-margin", "price", "front, left to the bump stop (below 0: pressed)", "mm", "F0", c => 1e3 * Margin(c, "front"), +1);
-        Add("rear-bump-margin", "price", "rear, left to the bump stop (below 0: pressed)", "mm", "F0", c => 1e3 * Margin(c, "rear"), +1);
-        Add("front-least-load", "price", "front, least tyre load", "% of standing", "F0", c => 100.0 * LeastLoad(c, "front"), +1);
-        Add("rear-least-load", "price", "rear, least tyre load", "% of standing", "F0", c => 100.0 * LeastLoad(c, "rear"), +1);
+        Add("front-bump-margin", "price", "front, left to the bump stop (below 0: pressed)", "mm", "F0", c => 1e3 * Margin(c, AxleEnd.Front), +1);
+        Add("rear-bump-margin", "price", "rear, left to the bump stop (below 0: pressed)", "mm", "F0", c => 1e3 * Margin(c, AxleEnd.Rear), +1);
+        Add("front-least-load", "price", "front, least tyre load", "% of standing", "F0", c => 100.0 * LeastLoad(c, AxleEnd.Front), +1);
+        Add("rear-least-load", "price", "rear, least tyre load", "% of standing", "F0", c => 100.0 * LeastLoad(c, AxleEnd.Rear), +1);
         Add("lamp-highest", "price", "drop of the dipped beam at its highest", "%", "F2", c => 100.0 * c.Measures.Headlamp?.Highest, +1);
         return rows;
     }
 
     private static double? Kept(Crossing crossing, Func<Crossing, double?> of) => crossing.Pass.Outcome == PassOutcome.Completed ? of(crossing) : null;
 
-    private static double? Margin(Crossing crossing, string end) => Axle(crossing, end).Min(wheel => wheel.BumpMargin);
+    private static double? Margin(Crossing crossing, AxleEnd end) => Axle(crossing, end).Min(wheel => wheel.BumpMargin);
 
-    private static double? LeastLoad(Crossing crossing, string end) => Axle(crossing, end).Min(wheel => wheel.LeastLoad / wheel.StaticLoad);
+    private static double? LeastLoad(Crossing crossing, AxleEnd end) => Axle(crossing, end).Min(wheel => wheel.LeastLoad / wheel.StaticLoad);
 
-    private static IEnumerable<WheelMeasures> Axle(Crossing crossing, string end) => crossing.Measures.Wheels.Where(wheel => wheel.Wheel.StartsWith(end, StringComparison.Ordinal));
+    private static IEnumerable<WheelMeasures> Axle(Crossing crossing, AxleEnd end) => crossing.Measures.Wheels.Where(wheel => wheel.End == end);
 }

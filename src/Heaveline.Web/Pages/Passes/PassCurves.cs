@@ -22,7 +22,7 @@ internal static class PassCurves
 
     private static ChartPanel Panel(ChartPanel panel, ImmutableArray<Panel> behind, double to)
     {
-        var ghosts = behind.OfType<ChartPanel>().Where(other => other.Y.Label == panel.Y.Label).SelectMany(other => other.Traces);
+        var ghosts = behind.OfType<ChartPanel>().Where(other => other.Id == panel.Id).SelectMany(other => other.Traces);
         return panel with { Traces = [.. ghosts.Select(trace => ThinCurve.Of(trace with { Name = "", Pen = Ghost }, to)), .. panel.Traces.Select(trace => ThinCurve.Of(trace, to))] };
     }
 }

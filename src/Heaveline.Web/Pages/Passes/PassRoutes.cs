@@ -49,7 +49,7 @@ internal static class PassRoutes
                 ["before"] = row.Before,
                 ["after"] = row.After,
             })]),
-            ["story"] = new JsonArray([.. PassStory.Of(pass, view.Now.Measures).Select(sentence => (JsonNode)sentence)]),
+            ["story"] = new JsonArray([.. PassStory.Of(pass, view.Now.Measures).Select(sentence => (JsonNode)sentence.Text)]),
             ["method"] = pass.Statistics.Method,
             ["step-s"] = pass.Statistics.Step,
         };

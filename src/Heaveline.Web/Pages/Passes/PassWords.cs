@@ -13,9 +13,8 @@ internal static class PassWords
     /// <summary>What happened, without the opening that the heading has said, as paragraphs: how it pitched; then wheels, seats and lamp.</summary>
     public static IReadOnlyList<string> Story(PassView view)
     {
-        var sentences = PassStory.Of(view.Now.Pass, view.Now.Measures).Skip(1).ToList();
-        var pitch = view.Now.Pass.Road.Event is null ? 2 : 4;
-        return [string.Join(' ', sentences.Take(pitch)), string.Join(' ', sentences.Skip(pitch))];
+        var sentences = PassStory.Of(view.Now.Pass, view.Now.Measures).Where(s => s.Id != "opening").ToLookup(s => PassStory.First.Contains(s.Id), s => s.Text);
+        return [string.Join(' ', sentences[true]), string.Join(' ', sentences[false])];
     }
 
     /// <summary>What has changed against the former state; null when there is none to compare with.</summary>

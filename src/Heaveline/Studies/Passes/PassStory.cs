@@ -1,4 +1,6 @@
 using System.Globalization;
+using Heaveline.Answers;
+using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Passes;
 
@@ -7,15 +9,18 @@ namespace Heaveline.Studies;
 /// <summary>What happened in a pass, in plain sentences with the numbers that matter.</summary>
 public static class PassStory
 {
+    /// <summary>Ids of the sentences on pitching, or on why the crossing broke off: what a reader wants before wheels, seats and lamp.</summary>
+    public static IReadOnlySet<string> First { get; } = new HashSet<string>(StringComparer.Ordinal) { "outcome", "hit", "settling", "settling-time", "settling-share", "pitch", "pitch-share" };
+
     /// <summary>The sentences, in order.</summary>
-    public static IReadOnlyList<string> Of(Pass pass, PassMeasures measures)
+    public static IReadOnlyList<Sentence> Of(Pass pass, PassMeasures measures)
     {
         ArgumentNullException.ThrowIfNull(pass);
         ArgumentNullException.ThrowIfNull(measures);
-        var story = new List<string> { Opening(pass) };
+        var story = new List<Sentence> { Opening(pass) };
         if (pass.Outcome != PassOutcome.Completed)
         {
-            story.Add(pass.OutcomeSentence);
+            story.Add(new("outcome", pass.OutcomeSentence));
             return story;
         }
 
@@ -24,63 +29,70 @@ public static class PassStory
         story.AddRange(Seats(measures));
         if (measures.Headlamp is { } lamp)
         {
-            story.Add(Beam(lamp));
+            story.Add(new("beam", Beam(lamp)));
         }
 
         return story;
     }
 
-    private static string Opening(Pass pass) => Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {pass.Speed * 3.6:F0} km/h.");
+    private static Sentence Opening(Pass pass) =>
+        new("opening", Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {pass.Speed * 3.6:F0} km/h."));
 
-    private static IEnumerable<string> Obstacle(Pass pass, PitchHit hit, PitchSettling settling)
+    private static IEnumerable<Sentence> Obstacle(Pass pass, PitchHit hit, PitchSettling settling)
     {
-        yield return Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {Degrees(hit.PeakAngle):F2}° at up to {hit.PeakAcceleration:F2} rad/s².");
-        yield return Text($"The settling: in the second after the rear wheels have left, the pitch is {Degrees(settling.RmsAngle):F3}° root mean square, {Degrees(settling.PeakAngle):F2}° at most.");
+        yield return new("hit", Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {Degrees(hit.PeakAngle):F2}° at up to {hit.PeakAcceleration:F2} rad/s²."));
+        yield return new("settling", Text(
+            $"The settling: in the second after the rear wheels have left, the pitch is {Degrees(settling.RmsAngle):F3}° root mean square, {Degrees(settling.PeakAngle):F2}° at most."));
         var lobes = settling.Lobes.Count switch
         {
             0 => "no swing after that reaches a tenth of the peak",
             1 => "one swing after that reaches a tenth of the peak",
             var n => $"{n} swings after that reach a tenth of the peak",
         };
-        yield return settling.TimeFromRear is { } time
-            ? Text($"It falls below a tenth of its peak for good {time:F2} s after the rear wheels have left; {lobes}. (This time jumps by half a swing when a swing just clears the mark; judge by the root mean square.)")
-            : Text($"It does not fall below a tenth of its peak within the {pass.Time[^1]:F1} s recorded; {lobes}.");
-        yield return Text($"In that second the ends move {Part(settling.Share)} by pitching as by heaving.");
+        yield return new("settling-time", settling.TimeFromRear is { } time
+            ? Text($"It falls below a tenth of its peak for good {time:F2} s after the rear wheels have left; {lobes}. ")
+                + "(This time jumps by half a swing when a swing just clears the mark; judge by the root mean square.)"
+            : Text($"It does not fall below a tenth of its peak within the {pass.Time[^1]:F1} s recorded; {lobes}."));
+        yield return new("settling-share", Text($"In that second the ends move {Part(settling.Share)} by pitching as by heaving."));
     }
 
-    private static IEnumerable<string> Road(PassMeasures measures)
+    private static IEnumerable<Sentence> Road(PassMeasures measures)
     {
-        yield return Text($"The body pitches {Degrees(measures.Pitch.RmsAngle):F3}° root mean square, {Degrees(measures.Pitch.PeakAngle):F2}° at most, with {measures.Pitch.RmsAcceleration:F2} rad/s² root mean square.");
-        yield return Text($"The ends move {Part(measures.Pitch.Share)} by pitching as by heaving.");
+        var pitch = measures.Pitch;
+        yield return new("pitch", Text(
+            $"The body pitches {Degrees(pitch.RmsAngle):F3}° root mean square, {Degrees(pitch.PeakAngle):F2}° at most, with {pitch.RmsAcceleration:F2} rad/s² root mean square."));
+        yield return new("pitch-share", Text($"The ends move {Part(pitch.Share)} by pitching as by heaving."));
     }
 
-    private static IEnumerable<string> Wheels(PassMeasures measures)
+    private static IEnumerable<Sentence> Wheels(PassMeasures measures)
     {
         // Left and right doing the same are said once.
-        foreach (var alike in measures.Wheels.GroupBy(w => (w.Wheel.Split(' ')[0], w.BumpContacts, Millimetres(w.BumpMargin), w.ReboundContacts, Millimetres(w.ReboundMargin), Text($"{w.LiftOff:F2}"))))
+        foreach (var alike in measures.Wheels.GroupBy(w => (w.End, w.BumpContacts, Millimetres(w.BumpMargin), w.ReboundContacts, Millimetres(w.ReboundMargin), Text($"{w.LiftOff:F2}"))))
         {
             var (wheel, both) = (alike.First(), alike.Count() > 1);
-            var (the, s, isOrAre) = both ? ($"Both {alike.Key.Item1}", "s", "are") : ($"The {wheel.Wheel}", "", "is");
+            var end = wheel.End == AxleEnd.Front ? "front" : "rear";
+            var (the, s, isOrAre) = both ? ($"Both {end}", "s", "are") : ($"The {wheel.Wheel}", "", "is");
+            var id = both ? end : wheel.Wheel.Replace(' ', '-');
             if (wheel.BumpContacts > 0)
             {
-                yield return Text($"{the} bump stop{s} {isOrAre} touched {Times(wheel.BumpContacts)}, pressed {Millimetres(-wheel.BumpMargin)} mm at most.");
+                yield return new($"{id}-bump-stop", $"{the} bump stop{s} {isOrAre} touched {Times(wheel.BumpContacts)}, pressed {Millimetres(-wheel.BumpMargin)} mm at most.");
             }
 
             if (wheel.ReboundContacts > 0)
             {
-                yield return Text($"{the} rebound stop{s} {isOrAre} touched {Times(wheel.ReboundContacts)}, pulled {Millimetres(-wheel.ReboundMargin)} mm at most.");
+                yield return new($"{id}-rebound-stop", $"{the} rebound stop{s} {isOrAre} touched {Times(wheel.ReboundContacts)}, pulled {Millimetres(-wheel.ReboundMargin)} mm at most.");
             }
 
             if (wheel.LiftOff > 0.0)
             {
-                yield return Text($"{the} wheel{s} {isOrAre} off the road for {wheel.LiftOff:F2} s.");
+                yield return new($"{id}-lift-off", Text($"{the} wheel{s} {isOrAre} off the road for {wheel.LiftOff:F2} s."));
             }
         }
     }
 
-    private static IEnumerable<string> Seats(PassMeasures measures) => measures.Seats
+    private static IEnumerable<Sentence> Seats(PassMeasures measures) => measures.Seats
         .GroupBy(seat => Text($"{seat.PeakVertical:F1} m/s² up and down at most, {seat.PeakHeadForeAft:F1} m/s² fore and aft at the head"))
-        .Select(alike => $"{Capital(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}.");
+        .Select(alike => new Sentence($"seat-{alike.First().Seat.Replace(' ', '-')}", $"{Capital(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}."));
 
     private static string Beam(HeadlampMeasures lamp) =>
         $"The dipped beam points {Aim(lamp.AtTrim)} the horizontal standing under this load, and swings between {Aim(lamp.Highest)} and {Aim(lamp.Lowest)} it.";
