@@ -1,3 +1,4 @@
+using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
@@ -10,7 +11,7 @@ namespace Heaveline.Web.Serving;
 /// </summary>
 internal sealed class GarageView(ServeOptions options)
 {
-    private const string Ending = ".yaml";
+    private static readonly string Ending = FileFormat.Described.Endings[0];
     private readonly Lock only = new();
     private (string Look, GarageListing Listing)? kept;
 
@@ -49,7 +50,7 @@ internal sealed class GarageView(ServeOptions options)
     public IReadOnlyList<string> GarageRoads => [.. Listing.Roads.Where(road => !road.IsBuiltIn).Select(road => road.Name)];
 
     /// <summary>The file of a car, by its name in the garage. It need not be there.</summary>
-    public static string FileOf(string name) => name.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) || name.EndsWith(".yml", StringComparison.OrdinalIgnoreCase) ? name : name + Ending;
+    public static string FileOf(string name) => FileFormat.Described.Has(name) ? name : name + Ending;
 
     /// <summary>The name of a car, from its file's.</summary>
     public static string NameOf(string file) => file.EndsWith(Ending, StringComparison.Ordinal) ? file[..^Ending.Length] : file;
