@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Heaveline.Answers;
 
 namespace Heaveline.Files;
 
@@ -27,6 +28,10 @@ public sealed class SourceText
 
     /// <summary>SHA-256 (FIPS 180-4) of the text in UTF-8, with the byte order mark that it came with: of the bytes of its file. 64 hexadecimal digits, small letters.</summary>
     public string Sha256 => Convert.ToHexStringLower(SHA256.HashData([.. marked ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(Text)]));
+
+    /// <summary>The text as what an answer was computed from.</summary>
+    /// <param name="builtIn">Whether it comes with the program.</param>
+    public InputText ToInput(bool builtIn = false) => new() { Name = File, Text = Text, Sha256 = Sha256, BuiltIn = builtIn };
 
     /// <summary>How many lines the text has; an empty one after the last line break is not counted.</summary>
     public int LineCount => lines.Length > 1 && lines[^1].Length == 0 ? lines.Length - 1 : lines.Length;

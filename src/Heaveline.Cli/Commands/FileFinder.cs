@@ -1,6 +1,5 @@
 using Heaveline.Cars;
 using Heaveline.Cli.Output;
-using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Roads;
@@ -20,7 +19,7 @@ internal sealed class FileFinder(Streams streams) : IFinder
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Car,
             Refusal = reading.Car is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
-            Texts = Texts(reading.Sources),
+            Inputs = [.. reading.Sources.Select(s => s.ToInput())],
         };
     }
 
@@ -34,9 +33,11 @@ internal sealed class FileFinder(Streams streams) : IFinder
             ShortName = Path.GetFileNameWithoutExtension(name),
             Value = reading.Road,
             Refusal = reading.Road is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
-            Texts = Texts(reading.Sources),
+            Inputs = [.. reading.Sources.Select(s => s.ToInput(NamedRoads.All.ContainsKey(name)))],
         };
     }
+
+    public IReadOnlyList<(string Name, string Caption)> Roads => [.. NamedRoads.All.Select(r => (r.Key, r.Value.Caption))];
 
     private void Say(string remarks)
     {
@@ -45,8 +46,6 @@ internal sealed class FileFinder(Streams streams) : IFinder
             streams.Remarks.WriteLine(remarks);
         }
     }
-
-    private static IReadOnlyList<string> Texts(IEnumerable<SourceText> sources) => [.. sources.Select(s => s.Text)];
 
     private static string Reasons(int count) => count == 1 ? "1 reason" : FormattableString.Invariant($"{count} reasons");
 }

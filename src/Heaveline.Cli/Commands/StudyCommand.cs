@@ -12,9 +12,9 @@ internal static class StudyCommand
         where TAnswer : Answer
     {
         var command = new Command(question.Word, question.Says);
-        var inputs = question.Choices.Append(question.Draws).OfType<Choice>().Select(choice => Input(command, choice)).ToList();
+        var typed = ChoiceInputs.Add(command, question.Choices.Append(question.Draws).OfType<Choice>());
         var json = Options.Json();
-        var csv = question.CsvSays is null ? null : new Option<string?>("--csv") { Description = question.CsvSays, HelpName = "FILE" };
+        var csv = question.CsvSays is null ? null : new Option<string?>($"--{question.CsvOption}") { Description = question.CsvSays, HelpName = "FILE" };
         var figure = question.HasFigure ? Options.Figure() : null;
         foreach (var option in new Option?[] { json, csv, figure }.OfType<Option>())
         {
@@ -24,40 +24,10 @@ internal static class StudyCommand
         command.SetAction((result, stop) => Task.FromResult(Run(
             streams,
             question,
-            new Given(inputs.SelectMany(input => input(result))),
+            typed(result),
             new Outputs(result.GetValue(json), csv is null ? null : result.GetValue(csv), figure is null ? null : result.GetValue(figure)),
             stop)));
         return command;
-    }
-
-    private static Func<ParseResult, IEnumerable<(string Name, string? Words)>> Input(Command command, Choice choice)
-    {
-        if (choice.IsArgument)
-        {
-            var argument = new Argument<string[]>(choice.Name.ToUpperInvariant())
-            {
-                Description = choice.Says,
-                Arity = new ArgumentArity((int)choice.Range.Least, (int)choice.Range.Most),
-            };
-            command.Add(argument);
-            return result => (result.GetValue(argument) ?? []).Select(words => (choice.Name, (string?)words));
-        }
-
-        if (choice.Kind == ChoiceKind.Tick)
-        {
-            var tick = new Option<bool>($"--{choice.Name}") { Description = choice.Says };
-            command.Add(tick);
-            return result => [(choice.Name, result.GetValue(tick) ? Choice.Yes : null)];
-        }
-
-        var option = new Option<string?>($"--{choice.Name}") { Description = choice.Says, HelpName = choice.HelpName };
-        if (choice.Usual is { } usual)
-        {
-            option.DefaultValueFactory = _ => usual;
-        }
-
-        command.Add(option);
-        return result => [(choice.Name, result.GetValue(option))];
     }
 
     private static int Run<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs, CancellationToken stop)
@@ -96,7 +66,7 @@ internal static class StudyCommand
         return answer.Failure is { } failure ? throw new Stopped($"heaveline: {failure}", ExitCode.NotComputed) : ExitCode.Done;
     }
 
-    // All that is wrong is said at once, and the words weigh more than the files: they are wrong whatever the files say.
+    // All that is wrong is said at once.
     private static (TAsked Asked, string? Picture) Read<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs)
         where TAsked : class
         where TAnswer : Answer
@@ -111,11 +81,13 @@ internal static class StudyCommand
 
         var reading = question.Read(given, finder);
         List<Objection> objections = [.. doors.Objections, .. reading.Objections];
-        return objections.Count == 0
-            ? (reading.Asked!, picture)
-            : throw new Stopped(
-                string.Join('\n', objections.Select(o => $"heaveline: {o.Sentence}").Distinct()),
-                objections.Any(o => o.IsUsage) ? ExitCode.WrongUsage : ExitCode.Refused);
+        if (outputs.Csv is not null && reading.Asked is { } read && question.CsvRefusal(read) is { } refusal)
+        {
+            objections.Add(new Objection(question.CsvOption, refusal, IsUsage: true));
+        }
+
+        ChoiceInputs.Stop(objections);
+        return (reading.Asked!, picture);
     }
 
     private sealed record Outputs(bool Json, string? Csv, string? Figure);

@@ -84,7 +84,7 @@ internal sealed class HtmlBlocks(StringBuilder text)
         text.Append("</figure>\n");
     }
 
-    private void Add(ReportInput input)
+    private void Add(InputText input)
     {
         texts++;
         text.Append($"<h3 id=\"text-{texts}\">{HtmlPage.Escaped(input.Name)}</h3>\n<p class=\"quiet\">SHA-256 <code>{input.Sha256}</code></p>\n");

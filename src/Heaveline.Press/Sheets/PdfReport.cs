@@ -162,7 +162,7 @@ internal sealed class PdfReport(Report report, PageFlow flow, PageNumbers number
         });
     }
 
-    private void Set(ReportInput input)
+    private void Set(InputText input)
     {
         flow.Skip(Air);
         flow.Need(Name.LineHeight + Quiet.LineHeight + 3.0 * Text.LineHeight);

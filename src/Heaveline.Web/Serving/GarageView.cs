@@ -81,12 +81,12 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         return new Found<Car>
         {
             Name = name,
-            ShortName = name,
+            ShortName = Path.GetFileNameWithoutExtension(FileOf(name)),
             Value = reading?.Car,
             Refusal = reading is { Car: not null } ? ""
                 : CarNames.Count == 0 ? "There is no car file in this garage yet."
                 : reading is null ? $"There is no car named {name} in this garage." : $"The file of {name} is refused; its own page says why.",
-            Texts = [.. reading?.Sources.Select(s => s.Text) ?? []],
+            Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
         };
     }
 
@@ -100,7 +100,7 @@ internal sealed class GarageView(ServeOptions options) : IFinder
             Value = reading?.Road,
             Refusal = reading is { Road: not null } ? ""
                 : reading is null ? $"There is no road named {name}." : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
-            Texts = [.. reading?.Sources.Select(s => s.Text) ?? []],
+            Inputs = [.. reading?.Sources.Select(s => s.ToInput(RoadNames.Contains(name))) ?? []],
         };
     }
 

@@ -1,8 +1,5 @@
 using Heaveline.Answers;
 using Heaveline.Cars;
-using Heaveline.Figures;
-using Heaveline.Measures;
-using Heaveline.Models;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -10,25 +7,22 @@ namespace Heaveline.Reports;
 /// <summary>A car at every load state.</summary>
 internal static class CarPart
 {
-    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Choices.Cars.Select(Of);
+    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Choices.Cars.Select(car => Of(car, work.Run));
 
-    private static ReportPart Of(Car car)
+    private static ReportPart Of(Car car, StudyRun run)
     {
-        List<RideModel> models = [RideModel.Of(car, LoadState.Reference), .. car.LoadStates.Select(l => RideModel.Of(car, l))];
-        var blocks = new List<Block>();
-        if (car.Note is { Length: > 0 } note)
-        {
-            blocks.Add(Paragraph.Of(note.Trim()));
-        }
-
-        blocks.Add(Illustration.Of(LoadStatesFigure.Of(models)));
-        blocks.AddRange(LoadsTable.Of([.. models.Select(m => new CarAtRest(m))]));
-        blocks.Add(Points.Of(DescribeNotes.Of(models)));
+        var answer = DescribeStudy.Run(DescribeAsked.Of(car) with { WithSlopes = true }, run);
         return new ReportPart
         {
             Heading = $"The car: {car.Name}",
-            Blocks = [.. blocks],
-            Sources = [Sources.Axes, Sources.Terms, Sources.Modes, Sources.Doubts],
+            Blocks =
+            [
+                .. car.Note is { Length: > 0 } note ? [Paragraph.Of(note.Trim())] : Array.Empty<Block>(),
+                Illustration.Of(answer.Figure(DescribeAnswer.LoadStates)),
+                .. LoadsTable.Of(answer),
+                Points.Of(answer.Sentences.Select(s => s.Text)),
+            ],
+            Sources = [.. answer.Sources],
         };
     }
 }

@@ -45,20 +45,20 @@ internal static class ClosingParts
     }
 
     /// <summary>How to make the report again.</summary>
-    public static ReportPart Again(ReportChoices choices) => new()
+    public static ReportPart Again(ReportAsked asked) => new()
     {
         Heading = "To make this report again",
         Blocks =
         [
-            Paragraph.Of($"Made with {choices.Program}. Save the texts below under their names, byte for byte, and type:"),
-            new Typed { Line = choices.Command },
+            Paragraph.Of($"Made with {asked.Program}. Save the texts below under their names, byte for byte, and type:"),
+            new Typed { Line = asked.Command },
             Paragraph.Of("The same program and the same texts give the same report, to the last byte."),
-            .. choices.Inputs.Length > 0 ? [Digests(choices)] : Array.Empty<Block>(),
-            .. choices.Inputs.Where(i => i.Text.Length <= LongestText).Select(i => new Verbatim { Input = i }),
+            .. asked.Inputs.Length > 0 ? [Digests(asked)] : Array.Empty<Block>(),
+            .. asked.Inputs.Where(i => i.Text.Length <= LongestText).Select(i => new Verbatim { Input = i }),
         ],
     };
 
-    private static Tabulated Digests(ReportChoices choices) => new()
+    private static Tabulated Digests(ReportAsked asked) => new()
     {
         Caption = "What it was computed from",
         Table = new TablePanel
@@ -66,7 +66,7 @@ internal static class ClosingParts
             Columns = [.. new[] { "name", "kind", "SHA-256" }.Select(h => new TableColumn { Heading = h, Alignment = ColumnAlignment.Left })],
             Rows =
             [
-                .. choices.Inputs.Select(i => TableRow.Of(
+                .. asked.Inputs.Select(i => TableRow.Of(
                     i.Name,
                     i.BuiltIn ? "comes with the program" : i.Text.Length > LongestText ? "a file, too long to print here" : "a file, printed below",
                     i.Sha256)),

@@ -39,7 +39,7 @@ internal static class CostPart
     {
         CarDoubts[] doubts = [.. work.Models.Select(m => CarDoubts.Of(m.Car, m.Load))];
         var choices = work.Choices;
-        return doubts.Any(d => d.AreStated) ? JointStudy.Of(doubts, outputs, choices.Draws, choices.Seed, choices.Degree, cancellation: work.Cancellation) : null;
+        return doubts.Any(d => d.AreStated) ? JointStudy.Of(doubts, outputs, choices.Draws, choices.Seed, work.Run.Degree, cancellation: work.Run.Cancellation) : null;
     }
 
     private static IEnumerable<Block> Reminders(Heaveline.Cars.Car before, Heaveline.Cars.Car after, SideEffectsChange change)

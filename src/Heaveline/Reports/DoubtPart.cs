@@ -2,7 +2,6 @@ using Heaveline.Answers;
 using Heaveline.Doubts;
 using Heaveline.Figures;
 using Heaveline.Measures;
-using Heaveline.Passes;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -20,11 +19,11 @@ internal static class DoubtPart
             return new ReportPart { Heading = heading, Blocks = [Paragraph.Of("The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %).")] };
         }
 
-        List<DoubtStudy> studies = [DoubtStudy.Of(car, load, StaticOutput.All, choices.Draws, choices.Seed, choices.Degree, cancellation: work.Cancellation)];
-        if (work.Passes[0].Pass.Outcome == PassOutcome.Completed)
+        List<DoubtStudy> studies = [DoubtStudy.Of(car, load, StaticOutput.All, choices.Draws, choices.Seed, work.Run.Degree, cancellation: work.Run.Cancellation)];
+        if (work.Passes[0].IsWhole)
         {
             PassMeasure[] measures = choices.Road.Event is null ? [PassMeasure.PitchAngle, PassMeasure.PitchAcceleration] : [PassMeasure.SettlingAngle, PassMeasure.LateAngle, PassMeasure.HitAcceleration];
-            studies.Add(DoubtStudy.OfPasses(car, load, choices.Road, choices.Speed, measures, choices.Draws, choices.Seed, degree: choices.Degree, cancellation: work.Cancellation));
+            studies.Add(DoubtStudy.OfPasses(car, load, choices.Road, choices.Speed, measures, choices.Draws, choices.Seed, degree: work.Run.Degree, cancellation: work.Run.Cancellation));
         }
 
         List<DoubtResult> results = [.. studies.SelectMany(s => s.Results).Select(r => r.ForReaders()).Where(r => double.IsFinite(r.Stated))];

@@ -1,7 +1,4 @@
 using Heaveline.Answers;
-using Heaveline.Figures;
-using Heaveline.Models;
-using Heaveline.Modes;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -9,16 +6,20 @@ namespace Heaveline.Reports;
 /// <summary>The modes of each car under the load.</summary>
 internal static class ModesPart
 {
-    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Models.Select(Of);
+    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Cars.Select(car => Of(car, work.Run));
 
-    private static ReportPart Of(RideModel model) => new()
+    private static ReportPart Of(LoadedCar car, StudyRun run)
     {
-        Heading = $"Modes: {model.Car.Name}, {model.Load.Name}",
-        Blocks =
-        [
-            Illustration.Of(ModesFigure.Of(model, BodyModes.Of(model))),
-            Tabulated.Turned(ModesTable.Of(model), "mode", $"{model.Car.Name}, {model.Load.Name}: damped modes of the whole model, wheels and tyres in it"),
-        ],
-        Sources = [Sources.Axes, Sources.Modes],
-    };
+        var answer = DescribeStudy.Run(new DescribeAsked { Car = car.Car, Loads = [car.Load], WithModes = true }, run);
+        return new ReportPart
+        {
+            Heading = $"Modes: {car.Name}, {car.Load.Name}",
+            Blocks =
+            [
+                Illustration.Of(answer.Figure(DescribeAnswer.Modes)),
+                Tabulated.Turned(answer.ModesTable, "mode", $"{car.Name}, {car.Load.Name}: damped modes of the whole model, wheels and tyres in it"),
+            ],
+            Sources = [Sources.Axes, Sources.Modes],
+        };
+    }
 }

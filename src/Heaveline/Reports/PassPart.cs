@@ -1,7 +1,5 @@
+using System.Globalization;
 using Heaveline.Answers;
-using Heaveline.Figures;
-using Heaveline.Measures;
-using Heaveline.Passes;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -9,40 +7,32 @@ namespace Heaveline.Reports;
 /// <summary>Each car's pass over the road: what happened in words, the figure, the measures.</summary>
 internal static class PassPart
 {
-    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Passes.Select(p => Of(work, p.Pass, p.Measures));
+    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Passes.Select(pass => Of(work, pass));
 
-    private static ReportPart Of(ReportWork work, Pass pass, PassMeasures measures)
+    private static ReportPart Of(ReportWork work, PassAnswer answer) => new()
     {
-        var blocks = new List<Block> { Paragraph.Of(string.Join(' ', PassStory.Of(pass, measures).Select(s => s.Text))) };
-        if (pass.Count > 1)
-        {
-            blocks.Add(Illustration.Of(PassFigure.Of(pass, measures)));
-        }
+        Heading = FormattableString.Invariant($"The pass: {answer.Name}, {answer.Model.Load.Name}, at {3.6 * answer.Pass.Speed:0.#} km/h"),
+        Blocks =
+        [
+            Paragraph.Of(string.Join(' ', answer.Sentences.Select(s => s.Text))),
+            .. answer.Pass.Count > 1 ? [Illustration.Of(answer.Figure(PassAnswer.Traces))] : Array.Empty<Block>(),
+            // Several cars have their numbers side by side in the comparison; a pass that broke off has none.
+            .. answer.IsWhole && !(work.Several && work.Asked(PartKind.Compare)) ? [Measures(answer.Tables[0], $"{answer.Name}, {work.Drive}")] : Array.Empty<Block>(),
+            Paragraph.Of(Computed([answer])),
+        ],
+        Sources = [.. answer.Sources],
+    };
 
-        // Several cars have their numbers side by side in the comparison; a pass that broke off has none.
-        if (pass.Outcome == PassOutcome.Completed && !(work.Several && work.Asked(PartKind.Compare)))
-        {
-            blocks.Add(Measures([pass.Model.Load.Name], [(pass, measures)], $"{pass.Model.Car.Name}, {work.Drive}"));
-        }
-
-        blocks.Add(Paragraph.Of(Computed([pass])));
-        return new ReportPart
-        {
-            Heading = FormattableString.Invariant($"The pass: {pass.Model.Car.Name}, {pass.Model.Load.Name}, at {3.6 * pass.Speed:0.#} km/h"),
-            Blocks = [.. blocks],
-            Sources = [Sources.Axes, Sources.Steps, Sources.Parts],
-        };
-    }
-
-    /// <summary>The measures of passes side by side, the program's own error left to a sentence.</summary>
-    public static Tabulated Measures(IReadOnlyList<string> columns, IReadOnlyList<(Pass Pass, PassMeasures Measures)> passes, string caption) =>
-        Tabulated.Of(PassTable.Of("Pass", columns, passes).Without("error-pitch", "error-load"), caption);
+    /// <summary>The measures of passes, the program's own error left to a sentence.</summary>
+    public static Tabulated Measures(FactTable table, string caption) => Tabulated.Of(table.Without("error-pitch", "error-load"), caption);
 
     /// <summary>How the passes were computed, and how far off that leaves them.</summary>
-    public static string Computed(IReadOnlyList<Pass> passes)
+    public static string Computed(IReadOnlyList<PassAnswer> passes)
     {
-        var statistics = passes[0].Statistics;
-        var error = passes.Select(p => p.Statistics.PitchError).Max() is { } worst ? $" By its own estimate that is less than {Bound(100.0 * worst)} % of the peak pitch off; the model itself may be further from the car than that." : "";
+        var statistics = passes[0].Pass.Statistics;
+        var error = passes.Select(p => p.Pass.Statistics.PitchError).Max() is { } worst
+            ? $" By its own estimate that is less than {Bound(100.0 * worst)} % of the peak pitch off; the model itself may be further from the car than that."
+            : "";
         return FormattableString.Invariant($"Computed by {statistics.Method} of {1e3 * statistics.Step:F3} ms.") + error;
     }
 
@@ -51,6 +41,6 @@ internal static class PassPart
     {
         var power = Math.Pow(10.0, Math.Floor(Math.Log10(Math.Max(percent, 1e-3))));
         var step = new[] { 1.0, 2.0, 5.0, 10.0 }.First(s => s * power >= Math.Max(percent, 1e-3) * (1.0 - 1e-9));
-        return (step * power).ToString("0.####", System.Globalization.CultureInfo.InvariantCulture);
+        return (step * power).ToString("0.####", CultureInfo.InvariantCulture);
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Quantities;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 
@@ -30,32 +31,33 @@ public sealed record Report
     public IReadOnlyList<Source> Sources => [.. Answers.Sources.All.Where(s => Parts.Any(p => p.Sources.Contains(s)))];
 
     /// <summary>Computes what was chosen and puts it together.</summary>
-    /// <param name="choices">What to include and how.</param>
-    /// <param name="progress">Told the share done (–).</param>
-    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="asked">What to include and how.</param>
+    /// <param name="run">How it is run; null: plainly. It is told its share done part by part.</param>
     /// <exception cref="RefusedValueException">A car cannot stand, or a number asked for does not exist.</exception>
-    public static Report From(ReportChoices choices, IProgress<double>? progress = null, CancellationToken cancellation = default)
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Report From(ReportAsked asked, StudyRun? run = null)
     {
-        ArgumentNullException.ThrowIfNull(choices);
-        var work = new ReportWork(choices, cancellation);
+        ArgumentNullException.ThrowIfNull(asked);
+        run ??= StudyRun.Plain;
+        var work = new ReportWork(asked, run);
         var parts = new List<ReportPart>();
-        foreach (var (kind, k) in choices.Parts.Select((kind, k) => (kind, k)))
+        foreach (var (k, kind) in asked.Parts.Index())
         {
-            cancellation.ThrowIfCancellationRequested();
+            run.Cancellation.ThrowIfCancellationRequested();
             parts.AddRange(Part(kind, work));
-            progress?.Report((k + 1.0) / choices.Parts.Length);
+            run.Progress?.Report((k + 1.0) / asked.Parts.Length);
         }
 
-        var report = new Report { Title = choices.Title, Author = choices.Author, Date = choices.Date, Program = choices.Program, Parts = [.. parts, ClosingParts.Cautions] };
-        return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(choices)] };
+        var report = new Report { Title = asked.Title, Author = asked.Author, Date = asked.Date, Program = asked.Program, Parts = [.. parts, ClosingParts.Cautions] };
+        return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(asked)] };
     }
 
     /// <summary>The same report as another file: its last part says how that one is made again.</summary>
-    /// <param name="choices">The choices of the report, with the command of the other file.</param>
-    public Report MadeBy(ReportChoices choices)
+    /// <param name="asked">What was asked of the report, with the command of the other file.</param>
+    public Report MadeBy(ReportAsked asked)
     {
-        ArgumentNullException.ThrowIfNull(choices);
-        return this with { Parts = [.. Parts[..^1], ClosingParts.Again(choices)] };
+        ArgumentNullException.ThrowIfNull(asked);
+        return this with { Parts = [.. Parts[..^1], ClosingParts.Again(asked)] };
     }
 
     private static IEnumerable<ReportPart> Part(PartKind kind, ReportWork work) => kind switch

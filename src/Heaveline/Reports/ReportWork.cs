@@ -1,42 +1,43 @@
 using Heaveline.Cars;
-using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Passes;
 using Heaveline.Quantities;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 
 /// <summary>What several parts of one report need, computed once and when first asked for. For one thread.</summary>
 internal sealed class ReportWork
 {
-    private IReadOnlyList<(Pass Pass, PassMeasures Measures)>? passes;
+    private IReadOnlyList<PassAnswer>? passes;
 
-    public ReportWork(ReportChoices choices, CancellationToken cancellation)
+    public ReportWork(ReportAsked asked, StudyRun run)
     {
-        Choices = choices;
-        Cancellation = cancellation;
-        Models = [.. choices.Cars.Select(car => RideModel.Of(car, Load(car, choices.Load)))];
+        Choices = asked;
+        // A part's own progress would run backwards from part to part.
+        Run = run with { Progress = null, Meanwhile = null };
+        Cars = [.. asked.Cars.Select(car => LoadedCar.Of(car, Load(car, asked.Load)))];
+        Models = [.. Cars.Select(car => car.Model)];
     }
 
-    public ReportChoices Choices { get; }
+    public ReportAsked Choices { get; }
 
-    public CancellationToken Cancellation { get; }
+    /// <summary>How the studies of the parts are run.</summary>
+    public StudyRun Run { get; }
 
     /// <summary>Each car under the load.</summary>
+    public IReadOnlyList<LoadedCar> Cars { get; }
+
+    /// <summary>Each car under the load, at its trim.</summary>
     public IReadOnlyList<RideModel> Models { get; }
 
-    public IReadOnlyList<string> Names => [.. Choices.Cars.Select(c => c.Name)];
+    public IReadOnlyList<string> Names => [.. Cars.Select(c => c.Name)];
 
-    public bool Several => Models.Count > 1;
+    public bool Several => Cars.Count > 1;
 
     public bool Asked(PartKind kind) => Choices.Parts.Contains(kind);
 
     /// <summary>Every car's pass at the speed, all of one length of record.</summary>
-    public IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes => passes ??= At(Choices.Speed);
-
-    /// <summary>Every car's pass at a speed.</summary>
-    public IReadOnlyList<(Pass Pass, PassMeasures Measures)> At(double speed) =>
-        [.. PassBatch.Of([.. Models.Select(m => new PassRequest(m, Choices.Road, speed))], cancellation: Cancellation).Select(p => (p, PassMeasures.Of(p)))];
+    public IReadOnlyList<PassAnswer> Passes => passes ??= PassStudy.Run(Cars, Choices.Road, Choices.Speed, Run.Cancellation);
 
     /// <summary>Where and how the cars drive, in words.</summary>
     public string Drive => FormattableString.Invariant($"over {Choices.Road.Caption} at {3.6 * Choices.Speed:0.#} km/h");

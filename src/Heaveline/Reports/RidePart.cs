@@ -15,7 +15,7 @@ internal static class RidePart
                 Road = NamedSpectrum.Of(work.Choices.RoadClass),
                 Speeds = work.Choices.Speeds,
             },
-            new StudyRun { Cancellation = work.Cancellation, Degree = work.Choices.Degree });
+            work.Run);
         var road = answer.Asked.Road.Name;
         return new ReportPart
         {

@@ -6,5 +6,5 @@ namespace Heaveline.Reports;
 public sealed record Verbatim : Block
 {
     /// <summary>The text that the report was computed from.</summary>
-    public required ReportInput Input { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
+    public required InputText Input { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
 }

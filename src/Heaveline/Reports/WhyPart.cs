@@ -1,7 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Causes;
 using Heaveline.Figures;
-using Heaveline.Passes;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -13,12 +12,12 @@ internal static class WhyPart
     {
         var model = work.Models[0];
         var heading = $"Why it pitches: {model.Car.Name}";
-        if (work.Passes[0].Pass is { Outcome: not PassOutcome.Completed } broken)
+        if (work.Passes[0] is { IsWhole: false, Pass: var broken })
         {
             return new ReportPart { Heading = heading, Blocks = [Paragraph.Of($"Not asked: the pass did not run to its end. {broken.OutcomeSentence}")] };
         }
 
-        var why = Why.Of(model, work.Choices.Road, work.Choices.Speed, degree: work.Choices.Degree, cancellation: work.Cancellation);
+        var why = Why.Of(model, work.Choices.Road, work.Choices.Speed, degree: work.Run.Degree, cancellation: work.Run.Cancellation);
         return new ReportPart
         {
             Heading = heading,

@@ -20,6 +20,9 @@ public abstract record Question
     /// <summary>Whether it has a figure.</summary>
     public bool HasFigure { get; init; } = true;
 
+    /// <summary>The option of a command by which its CSV is written, without the dashes.</summary>
+    public string CsvOption { get; init; } = "csv";
+
     /// <summary>What a command writes as CSV, as its help says it; null for nothing.</summary>
     public string? CsvSays { get; init; }
 }

@@ -1,4 +1,3 @@
-using Heaveline.Answers;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -8,13 +7,16 @@ namespace Heaveline.Studies;
 /// <typeparam name="TAnswer">What comes of it.</typeparam>
 public sealed record Question<TAsked, TAnswer> : Question
     where TAsked : class
-    where TAnswer : Answer
+    where TAnswer : class
 {
     /// <summary>Reads words; null where it has objected to any.</summary>
     public required Func<AskedReader, TAsked?> Reads { get; init; }
 
     /// <summary>Answers what is asked.</summary>
     public required Func<TAsked, StudyRun, TAnswer> Answers { get; init; }
+
+    /// <summary>Why what is asked cannot go into one CSV, a sentence; null where it can.</summary>
+    public Func<TAsked, string?> CsvRefusal { get; init; } = _ => null;
 
     /// <summary>Reads what was given. Anything wrong gives objections, never an exception.</summary>
     /// <param name="given">The words by choice.</param>

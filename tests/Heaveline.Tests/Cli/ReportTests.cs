@@ -94,7 +94,7 @@ public class ReportTests
     [InlineData(2, "--class", "Z", "is no road class")]
     [InlineData(2, "--paper", "a3", "a3")]
     [InlineData(1, "--load", "elephant", "is no load state")]
-    [InlineData(1, "--samples", "3", "draws")]
+    [InlineData(2, "--samples", "3", "10 to 1000000")]
     [InlineData(1, "--road", "nowhere", "no named road")]
     public void What_cannot_be_is_said_and_nothing_is_written(int code, string option, string value, string why)
     {

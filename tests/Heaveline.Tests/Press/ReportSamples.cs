@@ -1,6 +1,7 @@
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Figures;
+using Heaveline.Studies;
 
 namespace Heaveline.Tests.Press;
 
@@ -33,7 +34,7 @@ internal static class ReportSamples
                     new Typed { Line = text },
                     Tabulated.Of(new FactTable(text, [text]).Add("key", text, text, "F1", [1.0]), text),
                     Illustration.Of(Bars(text)),
-                    new Verbatim { Input = new ReportInput { Name = text, Text = text, Sha256 = Digest } },
+                    new Verbatim { Input = new InputText { Name = text, Text = text, Sha256 = Digest } },
                 ],
                 Sources = [Sources.Axes],
             },
@@ -59,11 +60,11 @@ internal static class ReportSamples
     };
 
     /// <summary>A report computed from one of the tests' cars.</summary>
-    public static ReportChoices Of(Car car, params ReadOnlySpan<PartKind> parts) => new()
+    public static ReportAsked Of(Car car, params ReadOnlySpan<PartKind> parts) => new()
     {
         Title = "Test",
         Program = "Heaveline test",
-        Command = "heaveline report car.yaml --out r.html",
+        Words = new Given([(ReportStudy.Cars.Name, "car.yaml"), (ReportStudy.Out.Name, "r.html")]),
         Cars = [car],
         Road = Heaveline.Files.Roads.NamedRoads.All["village-hump"],
         Speed = 12.0,

@@ -35,7 +35,7 @@ public class ReportTests
     public void The_same_choices_give_the_same_page_however_many_passes_run_at_once()
     {
         var choices = ReportSamples.Of(DrawnCars.Saloon, Alone);
-        Assert.Equal(Html.Of(Report.From(choices)), Html.Of(Report.From(choices with { Degree = 4 })));
+        Assert.Equal(Html.Of(Report.From(choices)), Html.Of(Report.From(choices, new StudyRun { Degree = 4 })));
     }
 
     [Fact]
@@ -80,7 +80,7 @@ public class ReportTests
         Assert.Throws<RefusedValueException>(() => choices with { Parts = [PartKind.Car, PartKind.Car] });
         Assert.Throws<RefusedValueException>(() => choices with { Draws = 3 });
         Assert.Throws<RefusedValueException>(() => choices with { Speed = 0.0 });
-        Assert.Throws<RefusedValueException>(() => new ReportInput { Name = "a", Text = "", Sha256 = "12" });
+        Assert.Throws<RefusedValueException>(() => new InputText { Name = "a", Text = "", Sha256 = "12" });
     }
 
     // JCGM 100:2008, 7.2.6 (from memory): at most two digits of an uncertainty, and the estimate rounded to agree with it.

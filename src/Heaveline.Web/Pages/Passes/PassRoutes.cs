@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Heaveline.Figures;
-using Heaveline.Files.Passes;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 

@@ -22,13 +22,13 @@ public sealed class MadeReport(string key, Report report, byte[] html)
     public byte[] Html { get; } = html;
 
     /// <summary>The bytes of its PDF; set in type when first asked for, since most are read on a screen only.</summary>
-    public byte[] Pdf(ReportChoices choices, PaperSize paper)
+    public byte[] Pdf(ReportAsked asked, PaperSize paper)
     {
         lock (only)
         {
-            if (pdf is not { } known || known.Command != choices.Command || known.Paper != paper)
+            if (pdf is not { } known || known.Command != asked.Command || known.Paper != paper)
             {
-                pdf = known = (choices.Command, paper, ReportPdf.Of(Report.MadeBy(choices), paper));
+                pdf = known = (asked.Command, paper, ReportPdf.Of(Report.MadeBy(asked), paper));
             }
 
             return known.Bytes;

@@ -1,5 +1,6 @@
 using Heaveline.Press;
 using Heaveline.Reports;
+using Heaveline.Studies;
 using Heaveline.Web.Pages.Parts;
 
 namespace Heaveline.Web.Pages.Reports;
@@ -62,12 +63,12 @@ public sealed class ReportDesk : IDisposable
     }
 
     /// <summary>The PDF of a report that is made; one is set in type at a time.</summary>
-    public async Task<byte[]> Pdf(MadeReport made, ReportChoices choices, PaperSize paper, CancellationToken stop)
+    public async Task<byte[]> Pdf(MadeReport made, ReportAsked asked, PaperSize paper, CancellationToken stop)
     {
         await press.WaitAsync(stop);
         try
         {
-            return await Task.Run(() => made.Pdf(choices, paper), stop);
+            return await Task.Run(() => made.Pdf(asked, paper), stop);
         }
         finally
         {
@@ -84,7 +85,7 @@ public sealed class ReportDesk : IDisposable
 
     private MadeReport Compute(ReportQuestion question, IProgress<double>? progress, CancellationToken stop)
     {
-        var report = Report.From(question.Html!, progress, stop);
+        var report = Report.From(question.Html!, new StudyRun { Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount });
         var made = new MadeReport(question.Key, report, Html.Of(report));
         kept.Keep(made.Key, made);
         return made;

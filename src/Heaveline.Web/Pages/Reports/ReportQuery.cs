@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using Heaveline.Files.Reporting;
+using Heaveline.Reports;
+using Heaveline.Studies;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Extensions.Primitives;
 
@@ -12,25 +13,25 @@ public sealed record ReportQuery
     public ImmutableArray<string> Cars { get; init; } = [];
 
     /// <summary>Name of the road.</summary>
-    public string Road { get; init; } = ReportAsked.UsualRoad;
+    public string Road { get; init; } = Choices.Road.Usual!;
 
     /// <summary>Speed of the passes, with its unit.</summary>
-    public string Speed { get; init; } = ReportAsked.UsualSpeed;
+    public string Speed { get; init; } = ReportStudy.Speed.Usual!;
 
     /// <summary>Speeds of comparison and ride, with commas between.</summary>
-    public string Speeds { get; init; } = ReportAsked.UsualSpeeds;
+    public string Speeds { get; init; } = ReportStudy.Speeds.Usual!;
 
     /// <summary>Name of the load state; null: as described.</summary>
     public string? Load { get; init; }
 
     /// <summary>Letter of the road class.</summary>
-    public string Class { get; init; } = ReportAsked.UsualClass;
+    public string Class { get; init; } = ReportStudy.Class.Usual!;
 
     /// <summary>Word of the rule.</summary>
-    public string Rule { get; init; } = ReportAsked.UsualRule;
+    public string Rule { get; init; } = ReportStudy.Rule.Usual!;
 
     /// <summary>How many cars are drawn within the doubts, in digits.</summary>
-    public string Samples { get; init; } = FormattableString.Invariant($"{ReportAsked.UsualSamples}");
+    public string Samples { get; init; } = ReportStudy.Samples.Usual!;
 
     /// <summary>Seed of the draws, in digits.</summary>
     public string Seed { get; init; } = "1";
@@ -48,7 +49,7 @@ public sealed record ReportQuery
     public string? Date { get; init; }
 
     /// <summary>Word of the sheet.</summary>
-    public string Paper { get; init; } = ReportAsked.UsualPaper;
+    public string Paper { get; init; } = ReportStudy.Paper.Usual!;
 
     /// <summary>Name of the file without ending; null: from the first car.</summary>
     public string? File { get; init; }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Passes;
 using Heaveline.Quantities;
@@ -16,6 +17,7 @@ public sealed class AskedReader(Given given, IFinder finder)
 {
     private readonly List<Objection> objections = [];
     private readonly List<string> notes = [];
+    private readonly List<(string Choice, IReadOnlyList<InputText> Inputs)> files = [];
 
     /// <summary>Everything that is wrong so far.</summary>
     public IReadOnlyList<Objection> Objections => objections;
@@ -25,6 +27,20 @@ public sealed class AskedReader(Given given, IFinder finder)
 
     /// <summary>All that was read so far, with the texts of cars and roads.</summary>
     public string Key => string.Join('\u001f', notes);
+
+    /// <summary>The words, as they were given.</summary>
+    public Given Given => given;
+
+    /// <summary>The roads that have a short name, with what they are.</summary>
+    public IReadOnlyList<(string Name, string Caption)> Roads => finder.Roads;
+
+    /// <summary>The files of everything found so far for a choice, thing by thing, its own first.</summary>
+    /// <param name="choice">A choice of cars or roads.</param>
+    public IReadOnlyList<IReadOnlyList<InputText>> Inputs(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return [.. files.Where(f => f.Choice == choice.Name).Select(f => f.Inputs)];
+    }
 
     /// <summary>Objects to a choice.</summary>
     /// <param name="choice">Name of the choice; blank for none in particular.</param>
@@ -268,6 +284,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         where T : class
     {
         notes.AddRange([choice.Name, found.Name, .. found.Texts]);
+        files.Add((choice.Name, found.Inputs));
         if (found.Value is null)
         {
             Object(choice.Name, found.Refusal, isUsage: false);

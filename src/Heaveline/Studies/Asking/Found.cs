@@ -1,3 +1,5 @@
+using Heaveline.Answers;
+
 namespace Heaveline.Studies;
 
 /// <summary>What came of looking for a car or a road by its name.</summary>
@@ -17,6 +19,9 @@ public sealed record Found<T>
     /// <summary>Why there is none, a sentence; blank where there is.</summary>
     public string Refusal { get; init; } = "";
 
+    /// <summary>The files that it was read from, as they are called where it was found.</summary>
+    public IReadOnlyList<InputText> Inputs { get; init; } = [];
+
     /// <summary>The texts that it was read from: equal texts are equal things.</summary>
-    public IReadOnlyList<string> Texts { get; init; } = [];
+    public IReadOnlyList<string> Texts => [.. Inputs.Select(i => i.Text)];
 }

@@ -26,6 +26,16 @@ public sealed class Given
     /// <param name="words">The words; null for none.</param>
     public Given With(Choice choice, string? words) => new([.. all.Where(w => w.Name != choice.Name).Select(w => (w.Name, (string?)w.Words)), (choice.Name, words)]);
 
+    /// <summary>The same with every word for a choice turned into another.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="turn">From the one word to the other.</param>
+    public Given With(Choice choice, Func<string, string> turn)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        ArgumentNullException.ThrowIfNull(turn);
+        return new([.. all.Select(w => (w.Name, (string?)(w.Name == choice.Name ? turn(w.Words) : w.Words)))]);
+    }
+
     /// <summary>The words for some choices as the query of an address, with its question mark; empty when none were given.</summary>
     /// <param name="choices">The choices in their order.</param>
     public string Query(IEnumerable<Choice> choices) =>

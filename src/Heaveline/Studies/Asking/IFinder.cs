@@ -11,4 +11,7 @@ public interface IFinder
 
     /// <summary>The road of a name.</summary>
     Found<Road> Road(string name);
+
+    /// <summary>The roads that have a short name, with what they are.</summary>
+    IReadOnlyList<(string Name, string Caption)> Roads => [];
 }

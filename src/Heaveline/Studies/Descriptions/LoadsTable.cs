@@ -1,6 +1,5 @@
 using System.Globalization;
 using Heaveline.Answers;
-using Heaveline.Doubts;
 using Heaveline.Figures;
 using Heaveline.Measures;
 
@@ -10,14 +9,12 @@ namespace Heaveline.Studies;
 internal static class LoadsTable
 {
     /// <summary>The tables of a car, with a sentence on the doubts.</summary>
-    /// <param name="cars">One car at rest under each load state.</param>
-    public static IEnumerable<Block> Of(IReadOnlyList<CarAtRest> cars)
+    /// <param name="answer">The car at rest, with its doubts by slopes.</param>
+    public static IEnumerable<Block> Of(DescribeAnswer answer)
     {
-        var car = cars[0].Model.Car;
-        var parts = DescribeTable.Rows(cars);
-        FirstOrder[] studies = [.. cars.Select(c => FirstOrder.Of(car, c.Model.Load, [.. parts.SelectMany(p => p.Rows).Select(r => r.Output)]))];
+        var (car, rests) = (answer.Asked.Car, answer.Rests);
         var at = 0;
-        foreach (var (title, rows) in parts)
+        foreach (var (title, rows) in DescribeTable.Rows(rests))
         {
             var table = new TablePanel
             {
@@ -25,23 +22,23 @@ internal static class LoadsTable
                 [
                     new TableColumn { Heading = "quantity", Alignment = ColumnAlignment.Left },
                     new TableColumn { Heading = "unit", Alignment = ColumnAlignment.Left },
-                    .. cars.Select(c => new TableColumn { Heading = c.Model.Load.Name }),
+                    .. rests.Select(r => new TableColumn { Heading = r.Model.Load.Name }),
                 ],
                 Rows =
                 [
                     .. rows
-                        .Select((row, j) => (row.Row, Results: studies.Select(s => s.Results[at + j]).ToList()))
-                        .Where(row => row.Results.Any(r => double.IsFinite(r.Stated)))
-                        .Select(row => TableRow.Of([row.Row.Label, row.Row.Unit, .. row.Results.Select(r => Cell(row.Row.Factor * r.Stated, 2.0 * row.Row.Factor * r.StandardDeviation, row.Row.Format))])),
+                        .Select((row, j) => (row.Row, Values: rests.Select((rest, k) => Value(answer, rest, row.Output, k, at + j)).ToList()))
+                        .Where(row => row.Values.Any(v => double.IsFinite(v.Stated)))
+                        .Select(row => TableRow.Of([row.Row.Label, row.Row.Unit, .. row.Values.Select(v => Cell(row.Row.Factor * v.Stated, 2.0 * row.Row.Factor * v.Deviation, row.Row.Format))])),
                 ],
             };
             yield return new Tabulated { Caption = $"{car.Name}, {char.ToLowerInvariant(title[0])}{title[1..]}, by load state", Table = table };
             at += rows.Count;
         }
 
-        yield return Paragraph.Of(studies.Any(s => s.Doubts.AreStated)
+        yield return Paragraph.Of(answer.NoSlopes ?? (answer.Slopes.Any(s => s.Doubts.AreStated)
             ? "± is two standard deviations from the doubts in the car file and from what was estimated for it; where it is missing the doubt is smaller than the last digit shown, or none is stated."
-            : "The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %). What stands behind ± comes from what was estimated for it.");
+            : "The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %). What stands behind ± comes from what was estimated for it."));
     }
 
     /// <summary>A value and its doubt to the same decimals, the doubt with two digits; the value as usual where the doubt is below its last digit.</summary>
@@ -65,4 +62,7 @@ internal static class LoadsTable
         var shown = "F" + decimals.ToString(CultureInfo.InvariantCulture);
         return $"{FactText.Number(value, shown)} ± {FactText.Number(doubt, shown)}";
     }
+
+    private static (double Stated, double Deviation) Value(DescribeAnswer answer, CarAtRest rest, StaticOutput output, int load, int row) =>
+        answer.Slopes.Count == 0 ? (output.Of(rest), 0.0) : (answer.Slopes[load].Results[row].Stated, answer.Slopes[load].Results[row].StandardDeviation);
 }

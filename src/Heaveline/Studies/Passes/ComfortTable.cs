@@ -1,6 +1,7 @@
+using Heaveline.Answers;
 using Heaveline.Measures.Comfort;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Studies;
 
 /// <summary>What the comfort standard makes of one seat: a row an axis.</summary>
 internal static class ComfortTable
@@ -19,22 +20,24 @@ internal static class ComfortTable
                 [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, 100.0 * comfort.ShareOf(axis)]);
         }
 
+        var vertical = comfort.SeatVertical.Weighted;
         return table
             .Add("total", "vibration total value", "m/s²", "F3", [null, null, comfort.Total.Value, null])
-            .Add("vertical-dose", "seat vertical: dose VDV, MTVV, crest factor", "SI", "F3", [comfort.SeatVertical.Weighted.VibrationDose, comfort.SeatVertical.Weighted.LinearMtvv, comfort.SeatVertical.Weighted.CrestFactor, null])
+            .Add("vertical-dose", "seat vertical: dose VDV, MTVV, crest factor", "SI", "F3", [vertical.VibrationDose, vertical.LinearMtvv, vertical.CrestFactor, null])
             .Add("motion-sickness-dose", "motion sickness dose MSDV", "m/s^1.5", "F3", [comfort.MotionSicknessDose, null, null, null])
             .Add("head-fore-aft", "head fore-aft, RMS and peak, no part of the standard", "m/s²", "F3", [comfort.HeadForeAftRms, comfort.HeadForeAftPeak, null, null]);
     }
 
     /// <summary>Which evaluation applies, the likely reactions, and what is quoted from memory.</summary>
-    public static IEnumerable<string> Words(PassComfort comfort)
+    public static IEnumerable<Sentence> Words(PassComfort comfort)
     {
-        yield return $"Seat vertical: {comfort.SeatVertical.Evaluation.Words}";
-        yield return comfort.Reactions.Count == 0
+        yield return new("comfort-evaluation", $"Seat vertical: {comfort.SeatVertical.Evaluation.Words}");
+        var reactions = string.Join("; ", comfort.Reactions.Select(r => r.FromMemory ? $"{r.Words} (range from memory)" : r.Words));
+        yield return new("comfort-reactions", comfort.Reactions.Count == 0
             ? "The standard names no reaction to so small a value."
-            : $"As a guide (annex C, public transport, ranges overlap): {string.Join("; ", comfort.Reactions.Select(r => r.FromMemory ? $"{r.Words} (range from memory)" : r.Words))}.";
+            : $"As a guide (annex C, public transport, ranges overlap): {reactions}.");
         var absent = comfort.Total.Absent.Select(a => a.Words).ToList();
-        yield return (absent.Count > 0 ? $"Not in the total: {string.Join(", ", absent)}. " : "")
-            + "The rotations' factors and which weighting each axis takes are quoted from memory.";
+        yield return new("comfort-total", (absent.Count > 0 ? $"Not in the total: {string.Join(", ", absent)}. " : "")
+            + "The rotations' factors and which weighting each axis takes are quoted from memory.");
     }
 }

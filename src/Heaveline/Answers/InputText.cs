@@ -1,13 +1,13 @@
 using Heaveline.Quantities;
 
-namespace Heaveline.Reports;
+namespace Heaveline.Answers;
 
-/// <summary>A text that a report was computed from: a car file, a variant, a road.</summary>
-public sealed record ReportInput
+/// <summary>A text that an answer was computed from: a car file, a variant, a road.</summary>
+public sealed record InputText
 {
     private const int DigestLength = 64;
 
-    /// <summary>Its name, as the command in the report calls it.</summary>
+    /// <summary>Its name: as whoever found it calls its file; in a report as the command there calls it.</summary>
     public required string Name { get; init => field = Checked.NotBlank(value, "Name the text."); }
 
     /// <summary>The whole text.</summary>

@@ -4,7 +4,7 @@ using Heaveline.Answers;
 using Heaveline.Modes;
 using Heaveline.Passes;
 
-namespace Heaveline.Files.Passes;
+namespace Heaveline.Studies;
 
 /// <summary>All traces of a pass as CSV: one row a sample, the unit in the header.</summary>
 public static class TraceCsv

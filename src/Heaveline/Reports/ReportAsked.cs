@@ -1,15 +1,17 @@
 using System.Collections.Immutable;
+using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Figures;
 using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Rules;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 
-/// <summary>What a report is to hold, and what it is computed from.</summary>
-public sealed record ReportChoices
+/// <summary>What is asked of a report: what it is to hold, and what it is computed from.</summary>
+public sealed record ReportAsked
 {
     // As many as one figure of a ride can tell apart.
     private const int MostCars = 5;
@@ -24,10 +26,16 @@ public sealed record ReportChoices
     public string Date { get; init => field = value ?? ""; } = "";
 
     /// <summary>The program and its version.</summary>
-    public required string Program { get; init => field = Checked.NotBlank(value, "Name the program and its version."); }
+    public string Program { get; init => field = Checked.NotBlank(value, "Name the program and its version."); } = "Heaveline";
 
-    /// <summary>The command that makes this report again, every choice written out.</summary>
-    public required string Command { get; init => field = Checked.NotBlank(value, "Give the command."); }
+    /// <summary>The words that ask for this report at a command line, every choice written out, so that a later default changes nothing.</summary>
+    public Given Words { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = Given.Nothing;
+
+    /// <summary>The command that makes this report again.</summary>
+    public string Command => TypedLine.Of(ReportStudy.Question, Words);
+
+    /// <summary>The sheet of a PDF: one of <see cref="ReportStudy.Papers"/>.</summary>
+    public string Paper { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = ReportStudy.Papers[0];
 
     /// <summary>One to five cars of different names; the first is what the others are held against.</summary>
     public required ImmutableArray<Car> Cars
@@ -75,8 +83,9 @@ public sealed record ReportChoices
     }
 
     /// <summary>The texts that cars and road were read from.</summary>
-    public ImmutableArray<ReportInput> Inputs { get; init => field = Drawable.Any(value); } = [];
+    public ImmutableArray<InputText> Inputs { get; init => field = Drawable.Any(value); } = [];
 
-    /// <summary>How many groups of passes run at once; the numbers do not depend on it.</summary>
-    public int Degree { get; init => field = Math.Max(1, value); } = 1;
+    /// <summary>The same as another file: the words of its command differ.</summary>
+    /// <param name="file">Name of the file, ending in .html or .pdf.</param>
+    public ReportAsked To(string file) => this with { Words = Words.With(ReportStudy.Out, file).With(ReportStudy.Paper, ReportStudy.IsPdf(file) ? Paper : null) };
 }

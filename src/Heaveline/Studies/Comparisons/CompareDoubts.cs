@@ -1,11 +1,9 @@
-using System.Globalization;
-using Heaveline.Cli.Output;
+using Heaveline.Answers;
 using Heaveline.Doubts;
 using Heaveline.Measures;
-using Heaveline.Models;
 using Heaveline.Roads;
 
-namespace Heaveline.Cli.Commands;
+namespace Heaveline.Studies;
 
 /// <summary>Intervals of what cars do standing and over a road, and of what lies between them, from the same draws.</summary>
 internal static class CompareDoubts
@@ -21,19 +19,20 @@ internal static class CompareDoubts
     ];
 
     /// <summary>The tables, and how they came about.</summary>
-    public static (IReadOnlyList<FactTable> Tables, string Words) Of(
-        Streams streams, IReadOnlyList<string> names, IReadOnlyList<RideModel> models, Road road, IReadOnlyList<double> speeds, int samples, ulong seed, CancellationToken stop)
+    public static (IReadOnlyList<FactTable> Tables, string Words) Of(CompareAsked asked, int samples, StudyRun run)
     {
-        CarDoubts[] cars = [.. models.Select(m => CarDoubts.Of(m.Car, m.Load))];
-        var threads = Environment.ProcessorCount;
-        using var progress = new Progress(streams, "draws", samples);
-        var rest = JointStudy.Of(cars, [.. AtRest.Select(r => r.Output)], samples, seed, threads, progress.Part(0, speeds.Count + 1), stop);
+        CarDoubts[] cars = [.. asked.Cars.Select(c => CarDoubts.Of(c.Car, c.Load))];
+        string[] names = [.. asked.Cars.Select(c => c.Name)];
+        var parts = asked.Speeds.Length + 1.0;
+        var rest = JointStudy.Of(cars, [.. AtRest.Select(r => r.Output)], samples, asked.Seed, run.Degree, run.Between(0.0, 1.0 / parts).Progress, run.Cancellation);
         var tables = DoubtTables.Of("Standing", names, [.. AtRest.Select(r => r.Row)], rest).ToList();
-        var rows = OverTheRoad(road);
-        foreach (var (k, speed) in speeds.Index())
+        var rows = OverTheRoad(asked.Road);
+        foreach (var (k, speed) in asked.Speeds.Index())
         {
-            var study = JointStudy.OfPasses(cars, road, speed, [.. rows.Select(r => r.Measure)], samples, seed, degree: threads, progress: progress.Part(k + 1, speeds.Count + 1), cancellation: stop);
-            tables.AddRange(DoubtTables.Of(string.Create(CultureInfo.InvariantCulture, $"At {3.6 * speed:F0} km/h"), names, [.. rows.Select(r => r.Row)], study));
+            var study = JointStudy.OfPasses(
+                cars, asked.Road, speed, [.. rows.Select(r => r.Measure)], samples, asked.Seed,
+                degree: run.Degree, progress: run.Between((k + 1) / parts, (k + 2) / parts).Progress, cancellation: run.Cancellation);
+            tables.AddRange(DoubtTables.Of(FormattableString.Invariant($"At {3.6 * speed:F0} km/h"), names, [.. rows.Select(r => r.Row)], study));
         }
 
         return (tables, DoubtTables.Words(rest, several: true) + " Drawn passes run in coarser steps: the last digit of a stated value may differ.");

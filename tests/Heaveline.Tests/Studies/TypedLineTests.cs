@@ -1,9 +1,9 @@
 using System.Diagnostics;
-using Heaveline.Files.Reporting;
+using Heaveline.Studies;
 
-namespace Heaveline.Tests.Files.Reporting;
+namespace Heaveline.Tests.Studies;
 
-public class AskedLineTests
+public class TypedLineTests
 {
     // Names in car files come from anywhere and stand in a line that people paste: the shell itself says how it reads them.
     [Theory]
@@ -17,9 +17,16 @@ public class AskedLineTests
     public void A_shell_reads_a_quoted_word_as_itself_and_runs_nothing(string word)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Needs a POSIX shell.");
-        using var shell = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", $"printf %s {AskedLine.Quoted(word)}"]) { RedirectStandardOutput = true })!;
+        using var shell = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", $"printf %s {TypedLine.Quoted(word)}"]) { RedirectStandardOutput = true })!;
         var read = shell.StandardOutput.ReadToEnd();
         shell.WaitForExit();
         Assert.Equal((0, word), (shell.ExitCode, read));
+    }
+
+    [Fact]
+    public void A_line_has_the_words_of_every_choice_in_the_order_of_the_description()
+    {
+        var given = new Given([("speed", "40 km/h"), ("certified", Choice.Yes), ("car", "a b.yaml"), ("load", "driver")]);
+        Assert.Equal("heaveline pass \"a b.yaml\" --speed \"40 km/h\" --load driver --certified", TypedLine.Of(PassStudy.Question, given));
     }
 }

@@ -1,0 +1,43 @@
+using Heaveline.Studies;
+
+namespace Heaveline.Reports;
+
+/// <summary>Which parts a report is to hold, from their words.</summary>
+internal static class ReportParts
+{
+    /// <summary>The parts in order, each once; what is wrong with the words is objected to.</summary>
+    public static IReadOnlyList<PartKind> Of(AskedReader reader, bool several)
+    {
+        var words = reader.Text(ReportStudy.Parts) switch
+        {
+            null => ReportStudy.UsualParts(several),
+            "all" => string.Join(',', ReportStudy.PartWords.Where(w => w != Word(PartKind.Compare) || several)),
+            var given => given,
+        };
+        var (kinds, known) = (new List<PartKind>(), true);
+        foreach (var word in words.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (Enum.GetValues<PartKind>().Where(k => Word(k).Equals(word, StringComparison.OrdinalIgnoreCase)).ToList() is [var kind])
+            {
+                kinds.Add(kind);
+                continue;
+            }
+
+            known = false;
+            reader.Object(ReportStudy.Parts.Name, $"'{word}' is no part; there are {string.Join(", ", ReportStudy.PartWords)}; or all.");
+        }
+
+        if (kinds.Contains(PartKind.Compare) && !several)
+        {
+            reader.Object(ReportStudy.Parts.Name, "The part compare needs two cars or variants.");
+        }
+        else if (kinds.Count == 0 && known)
+        {
+            reader.Object(ReportStudy.Parts.Name, $"The list of parts is empty; choose among {string.Join(", ", ReportStudy.PartWords)}.");
+        }
+
+        return [.. kinds.Distinct()];
+    }
+
+    private static string Word(PartKind kind) => kind.ToString().ToLowerInvariant();
+}

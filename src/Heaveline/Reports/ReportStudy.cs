@@ -1,0 +1,195 @@
+using Heaveline.Answers;
+using Heaveline.Studies;
+
+namespace Heaveline.Reports;
+
+/// <summary>Chosen answers as one file to publish or to print.</summary>
+public static class ReportStudy
+{
+    // Longer than any title page; an address could hold thousands of signs.
+    private const int LongestLine = 200;
+
+    // As the map command has them without --fine.
+    private const int RuleValues = 25;
+
+    private const string UsualForOne = "car, modes, pass, why, doubt, ride, cost";
+    private const string UsualForSeveral = "car, compare, why, ride, cost";
+
+    /// <summary>The parts by their words, in the order of <see cref="PartKind"/>.</summary>
+    public static IReadOnlyList<string> PartWords { get; } = [.. Enum.GetNames<PartKind>().Select(n => n.ToLowerInvariant())];
+
+    /// <summary>The sheets of a PDF by their words.</summary>
+    public static IReadOnlyList<string> Papers { get; } = ["a4", "letter"];
+
+    /// <summary>The cars.</summary>
+    public static Choice Cars { get; } = Choices.Cars with
+    {
+        Says = "One to five car files or variants. The first is what the others are held against; causes, doubts and the rule are of it.",
+        Range = (1, 5),
+    };
+
+    /// <summary>The speed of the passes.</summary>
+    public static Choice Speed { get; } = Choices.Speed with { Says = "Speed of the passes, the causes and the doubts." };
+
+    /// <summary>Speeds of comparison and ride.</summary>
+    public static Choice Speeds { get; } = Choices.Speeds with { Name = "speeds", Says = "Speeds of the comparison and the ride, with commas between.", Usual = "30 km/h, 50 km/h, 80 km/h, 110 km/h" };
+
+    /// <summary>Class of the random road.</summary>
+    public static Choice Class { get; } = Choices.Class with { Says = "Class of the random road, A to H (ISO 8608)." };
+
+    /// <summary>The rule that is mapped.</summary>
+    public static Choice Rule { get; } = new()
+    {
+        Name = "rule",
+        Kind = ChoiceKind.Word,
+        Says = $"Which rule of the trade is mapped: {string.Join(", ", MapRule.Words)}.",
+        HelpName = "RULE",
+        Usual = "ratio",
+        Words = MapRule.Words,
+        WordIs = "rule",
+    };
+
+    /// <summary>How many cars are drawn within the doubts.</summary>
+    public static Choice Samples { get; } = Choices.Samples(2000) with { Says = "How many cars to draw within the doubts, 10 to 1000000." };
+
+    /// <summary>Seed of those draws.</summary>
+    public static Choice Seed { get; } = Choices.Seed() with { Says = "Seed of those draws." };
+
+    /// <summary>What to include.</summary>
+    public static Choice Parts { get; } = new()
+    {
+        Name = "parts",
+        Kind = ChoiceKind.Word,
+        Says = $"What to include, in order, with commas between: {string.Join(", ", PartWords)}; or all. Without it: {UsualForOne} for one car, {UsualForSeveral} for several. "
+            + "Cautions, sources and how to make it again are always there.",
+        HelpName = "PARTS",
+    };
+
+    /// <summary>The title.</summary>
+    public static Choice Title { get; } = new() { Name = "title", Kind = ChoiceKind.Word, Says = "Title. Without it: the cars' names.", HelpName = "TEXT" };
+
+    /// <summary>Who made it.</summary>
+    public static Choice Author { get; } = new() { Name = "author", Kind = ChoiceKind.Word, Says = "Who made it.", HelpName = "TEXT" };
+
+    /// <summary>The day it is of.</summary>
+    public static Choice Date { get; } = new() { Name = "date", Kind = ChoiceKind.Word, Says = "The day it is of, as you want it printed. Nothing is filled in.", HelpName = "TEXT" };
+
+    /// <summary>Sheet of a PDF.</summary>
+    public static Choice Paper { get; } = new()
+    {
+        Name = "paper",
+        Kind = ChoiceKind.Word,
+        Says = "Sheet of a PDF: a4 or letter.",
+        HelpName = "PAPER",
+        Usual = Papers[0],
+        Words = Papers,
+        WordIs = "paper",
+    };
+
+    /// <summary>The file that it becomes.</summary>
+    public static Choice Out { get; } = new()
+    {
+        Name = "out",
+        Kind = ChoiceKind.Word,
+        Says = "The file to write: .html (one file that needs nothing else, for screen, phone and print) or .pdf.",
+        HelpName = "FILE",
+        IsNeeded = true,
+    };
+
+    /// <summary>The question as a command offers it.</summary>
+    public static Question<ReportAsked, Report> Question { get; } = new()
+    {
+        Word = "report",
+        Says =
+            """
+            Write a report: the car at every load, modes, passes in figures and words, comparison, ride, rule, causes, doubts, price; with cautions, sources, and the texts and the command that make it again.
+
+            Examples:
+              heaveline report examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h" --out fern.html
+              heaveline report examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --parts car,compare,cost --author "A. Fern" --date "1 May 2026" --out cure.pdf
+            """,
+        Choices = [Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Parts, Title, Author, Date, Paper, Out],
+        Reads = Read,
+        Answers = Report.From,
+    };
+
+    /// <summary>Whether a file of this name is a PDF.</summary>
+    public static bool IsPdf(string file) => file.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase);
+
+    private static ReportAsked? Read(AskedReader reader)
+    {
+        var cars = reader.Cars(Cars, Choices.Load);
+        if (reader.Given.All(Cars) is var names && names.Distinct(StringComparer.Ordinal).Count() < names.Count)
+        {
+            reader.Object(Cars.Name, "A car is chosen twice; take another one, or leave it out.");
+        }
+
+        var road = reader.Road(Choices.Road);
+        var speed = reader.Speed(Speed);
+        var speeds = reader.Speeds(Speeds);
+        var roadClass = reader.Class(Class);
+        var rule = reader.Word(Rule);
+        var samples = reader.Whole(Samples);
+        var seed = reader.Seed(Seed);
+        var parts = ReportParts.Of(reader, names.Count > 1);
+        var (title, author, date) = (Line(reader, Title), Line(reader, Author) ?? "", Line(reader, Date) ?? "");
+        var paper = reader.Word(Paper);
+        var file = reader.Text(Out) ?? "";
+        if (!IsPdf(file) && !file.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
+        {
+            reader.Object(Out.Name, $"--out '{file}': the name must end in .html or .pdf.");
+        }
+
+        if (reader.IsRefused)
+        {
+            return null;
+        }
+
+        title = string.IsNullOrWhiteSpace(title) ? string.Join("; ", cars.Select(c => c.Name)) : title;
+        InputText[] ground = [.. reader.Inputs(Choices.Road).SelectMany(i => i)];
+        var roadName = ground is [{ BuiltIn: false } own, ..] ? own.Name : reader.Text(Choices.Road);
+        return new ReportAsked
+        {
+            Title = title,
+            Author = author,
+            Date = date,
+            Cars = [.. cars.Select(c => c.Car with { Name = c.Name })],
+            Load = reader.Given.Of(Choices.Load),
+            Road = road!,
+            Speed = speed!.Value,
+            Speeds = [.. speeds],
+            RoadClass = roadClass!,
+            Rule = model => MapRule.Of(rule!, model, RuleValues),
+            Draws = samples!.Value,
+            Seed = seed!.Value,
+            Parts = [.. parts],
+            Paper = paper!,
+            Inputs = [.. reader.Inputs(Cars).SelectMany(i => i).Concat(ground).DistinctBy(i => i.Name)],
+            Words = new Given(
+            [
+                .. reader.Inputs(Cars).Select(own => (Cars.Name, (string?)own[0].Name)),
+                (Choices.Road.Name, roadName),
+                .. new[] { Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed }.Select(choice => (choice.Name, reader.Text(choice))),
+                (Parts.Name, string.Join(',', parts).ToLowerInvariant()),
+                (Title.Name, title),
+                (Author.Name, author),
+                (Date.Name, date),
+            ]),
+        }
+        .To(file);
+    }
+
+    private static string? Line(AskedReader reader, Choice choice)
+    {
+        var text = reader.Text(choice);
+        if (text is not null && (text.Length > LongestLine || text.Any(char.IsControl)))
+        {
+            reader.Object(choice.Name, FormattableString.Invariant($"Give one line of at most {LongestLine} signs."));
+        }
+
+        return text;
+    }
+
+    /// <summary>The words of the parts when none are given.</summary>
+    internal static string UsualParts(bool several) => several ? UsualForSeveral : UsualForOne;
+}

@@ -1,0 +1,87 @@
+using System.Text.Json.Nodes;
+using Heaveline.Answers;
+using Heaveline.Doubts;
+using Heaveline.Figures;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Modes;
+
+namespace Heaveline.Studies;
+
+/// <summary>How a car stands and swings, a column a load state.</summary>
+public sealed record DescribeAnswer : Answer
+{
+    /// <summary>Figure of the car at its load states, over a table of them.</summary>
+    public const string LoadStates = "load-states";
+
+    /// <summary>Figure of the body's two modes under the first load.</summary>
+    public const string Modes = "modes";
+
+    /// <summary>What was asked.</summary>
+    public required DescribeAsked Asked { get; init; }
+
+    /// <summary>The car at rest under each load that it can bear; none only where unbearable loads are left out.</summary>
+    public required IReadOnlyList<CarAtRest> Rests { get; init; }
+
+    /// <summary>Loads that it cannot bear, each with the reason.</summary>
+    public IReadOnlyList<string> Unbearable { get; init; } = [];
+
+    /// <summary>Doubts by slopes under each load, in the order of <see cref="DescribeTable.Rows"/>; empty where none were asked for, or are not there yet.</summary>
+    public IReadOnlyList<FirstOrder> Slopes { get; init; } = [];
+
+    /// <summary>Why the doubts cannot be followed by slopes; null where they can, or were not asked for.</summary>
+    public string? NoSlopes { get; init; }
+
+    /// <summary>Intervals within the stated doubts under each load; empty where none were asked for.</summary>
+    public IReadOnlyList<JointStudy> Doubts { get; init; } = [];
+
+    /// <summary>The car under each load.</summary>
+    public IReadOnlyList<RideModel> Models => [.. Rests.Select(r => r.Model)];
+
+    /// <summary>All damped modes under the first load.</summary>
+    public FactTable ModesTable => Studies.ModesTable.Of(Rests[0].Model);
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Head => [new("car", Asked.Car.Name)];
+
+    /// <summary>Standing, axles, body; the modes and the intervals where they were asked for.</summary>
+    public override IReadOnlyList<FactTable> Tables => Rests.Count == 0
+        ? []
+        : [.. DescribeTable.Of(Rests), .. Asked.WithModes ? [ModesTable] : Array.Empty<FactTable>(), .. Doubts.SelectMany((study, k) => Intervals(Rests[k].Model, study))];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Cautions => Unbearable;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Sentences => Rests.Count == 0
+        ? []
+        : [.. Doubts.Count == 0 ? [] : new[] { new Sentence("doubts", DoubtTables.Words(Doubts[^1], several: false)) }, .. DescribeNotes.Of(Models)];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Closing => [Studies.Cautions.Short];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Source> Sources =>
+    [
+        Answers.Sources.Axes, Answers.Sources.Terms, Answers.Sources.Modes,
+        .. Slopes.Count > 0 ? [Answers.Sources.Doubts] : Array.Empty<Source>(),
+        .. Doubts.Count > 0 ? [Answers.Sources.Draws] : Array.Empty<Source>(),
+    ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> FigureIds => Rests.Count == 0 ? [] : Asked.WithModes ? [Modes, LoadStates] : [LoadStates, Modes];
+
+    /// <inheritdoc/>
+    public override JsonObject Facts => new() { ["car"] = Asked.Car.Name, ["notes"] = TablesJson.Texts([.. Unbearable, .. Sentences.Select(s => s.Text), .. Closing]) };
+
+    /// <inheritdoc/>
+    public override Figure Figure(string id) => id switch
+    {
+        LoadStates when Rests.Count > 0 => LoadStatesFigure.Of(Models),
+        Modes when Rests.Count > 0 => ModesFigure.Of(Rests[0].Model, BodyModes.Of(Rests[0].Model)),
+        _ => base.Figure(id),
+    };
+
+    private IEnumerable<FactTable> Intervals(RideModel model, JointStudy study) =>
+        DoubtTables.Of(model.Load.Name, [model.Car.Name], [.. DescribeTable.Rows(Rests).SelectMany(p => p.Rows).Select(r => r.Row)], study);
+}

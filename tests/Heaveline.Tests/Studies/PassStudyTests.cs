@@ -1,0 +1,64 @@
+using System.Text;
+using Heaveline.Files.Roads;
+using Heaveline.Roads;
+using Heaveline.Studies;
+using Heaveline.Tests.Figures;
+
+namespace Heaveline.Tests.Studies;
+
+public class PassStudyTests
+{
+    private static readonly PassAsked Asked = new() { Car = LoadedCar.Of(DrawnCars.Saloon, DrawnCars.Driver), Road = NamedRoads.All["village-hump"], Speed = 12.0 };
+
+    [Fact]
+    public void A_pass_has_its_story_its_numbers_its_traces_and_its_figure()
+    {
+        var answer = PassStudy.Run(Asked);
+        Assert.True(answer.IsWhole);
+        Assert.Null(answer.Failure);
+        Assert.Equal(answer.Sentences.Select(s => s.Text), answer.Lines.Take(answer.Sentences.Count));
+        Assert.Equal(answer.Measures.Pitch.Settling!.RmsAngle * 180.0 / Math.PI, answer.Tables[0].Rows.Single(r => r.Key == "settling-rms-pitch").Values[0]!.Value, 1e-12);
+        Assert.StartsWith("time [s],", Encoding.UTF8.GetString(answer.Csv()), StringComparison.Ordinal);
+        Assert.Equal([PassAnswer.Traces], answer.FigureIds);
+    }
+
+    [Fact]
+    public void A_seat_adds_what_the_comfort_standard_makes_of_it_and_is_drawn_first()
+    {
+        var answer = PassStudy.Run(Asked with { Comfort = DrawnCars.Saloon.Seats[0] });
+        Assert.Equal([PassAnswer.Comfort, PassAnswer.Traces], answer.FigureIds);
+        Assert.Contains(answer.Sentences, s => s.Id == "comfort-evaluation");
+        Assert.Equal(2, answer.Tables.Count);
+    }
+
+    [Fact]
+    public void A_pass_that_breaks_off_has_no_table_and_says_why()
+    {
+        var answer = PassStudy.Run(Asked with { Road = Road.From(new RoundTopHump { Height = new(0.50), Length = new(2.5) }), Speed = 25.0 });
+        Assert.Empty(answer.Tables);
+        Assert.Equal(["opening", "outcome"], answer.Sentences.Select(s => s.Id));
+        Assert.Contains(answer.Pass.OutcomeSentence, answer.Failure, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Words_become_what_is_asked_and_what_is_wrong_with_them_is_said_at_once()
+    {
+        var known = new KnownThings();
+        var asked = PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", "36 km/h"), ("comfort", "driver"), ("certified", Choice.Yes)]), known).Asked!;
+        Assert.Equal(("as described", "village-hump", 10.0, "driver", true), (asked.Car.Load.Name, "village-hump", asked.Speed, asked.Comfort!.Name, asked.Options.Certified));
+        Assert.Same(NamedRoads.All["village-hump"], asked.Road);
+        var wrong = PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", "400 mph"), ("road", "nowhere"), ("comfort", "dickey")]), known);
+        Assert.Equal(["speed", "road", "comfort"], wrong.Objections.Select(o => o.Choice));
+    }
+
+    [Fact]
+    public void Equal_questions_have_equal_keys_and_others_have_others()
+    {
+        string Key(string speed) => PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", speed)]), new KnownThings()).Key;
+        Assert.Equal(Key("40 km/h"), Key("40 km/h"));
+        Assert.NotEqual(Key("40 km/h"), Key("41 km/h"));
+    }
+
+    [Fact]
+    public void A_pass_that_is_stopped_says_so() => Assert.ThrowsAny<OperationCanceledException>(() => PassStudy.Run(Asked, new StudyRun { Cancellation = new CancellationToken(canceled: true) }));
+}
