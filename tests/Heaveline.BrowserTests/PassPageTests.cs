@@ -219,10 +219,10 @@ public class PassPageTests(Served served)
     }
 
     [Theory]
-    [InlineData("/pass?car=nobody", "There is no car called")]
-    [InlineData("/pass?car=fern-saloon&road=nowhere", "There is no road called")]
-    [InlineData("/pass?car=fern-saloon&load=nobody", "has no load state called")]
-    [InlineData("/pass?car=fern-saloon&speed=900", "between 2 and 300 km/h")]
+    [InlineData("/pass?car=nobody", "There is no car named nobody")]
+    [InlineData("/pass?car=fern-saloon&road=nowhere", "There is no road named nowhere")]
+    [InlineData("/pass?car=fern-saloon&load=nobody", "'nobody' is no load state of Fern saloon")]
+    [InlineData("/pass?car=fern-saloon&speed=900", "between 1.8 and 432 km/h")]
     public async Task An_address_that_leads_nowhere_is_answered_in_words(string path, string words)
     {
         var page = await served.Open(path);

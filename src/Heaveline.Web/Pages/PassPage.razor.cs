@@ -7,6 +7,7 @@ using Heaveline.Figures;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
+using Heaveline.Studies;
 using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;
@@ -17,7 +18,7 @@ namespace Heaveline.Web.Pages;
 public partial class PassPage
 {
     private readonly StateHistory history = new();
-    private PassDesk desk = null!;
+    private PassTrial trial = null!;
     private ElementReference root;
     private IJSObjectReference? module;
     private IJSObjectReference? script;
@@ -25,7 +26,7 @@ public partial class PassPage
     private PassState? state;
     private PassView? view;
     private PassView? resting;
-    private PassProblem? problem;
+    private IReadOnlyList<string> wrong = [];
     private IReadOnlyList<(string Heading, IReadOnlyList<SliderLine> Lines)> groups = [];
     private PassFrame? unseen;
     private Road? shown;
@@ -62,7 +63,7 @@ public partial class PassPage
     /// <inheritdoc/>
     protected override void OnInitialized()
     {
-        desk = new PassDesk(GarageView);
+        trial = new PassTrial(GarageView);
         Addresses.LocationChanged += Moved;
         Go(Asked());
     }
@@ -103,7 +104,7 @@ public partial class PassPage
     private Task Choose(PassState chosen)
     {
         history.Leave(state!);
-        desk.Forget();
+        trial.Forget();
         return Step(chosen);
     }
 
@@ -131,23 +132,22 @@ public partial class PassPage
         var clock = Stopwatch.StartNew();
         try
         {
-            view = resting = desk.See(next, full: true);
-            problem = null;
-            groups = SliderLine.Of(view);
-            unseen = Frame(view, clock, atRest: true);
+            var (seen, objections) = trial.See(next, full: true);
+            wrong = [.. objections.Select(o => o.Sentence)];
+            if (seen is not null)
+            {
+                view = resting = seen;
+                groups = SliderLine.Of(view);
+                unseen = Frame(view, clock, atRest: true);
+            }
+            else if (objections.Any(o => o.Choice == Choices.Car.Name))
+            {
+                view = resting = null;
+            }
         }
-        catch (PassProblemException wrong)
+        catch (Exception refused) when (refused is RefusedValueException or RunFailedException)
         {
-            problem = new PassProblem(wrong.Message, wrong.Advice, wrong.Details);
-            view = resting = wrong.What == "car" ? null : view;
-        }
-        catch (RefusedValueException refused)
-        {
-            problem = new PassProblem("A value in the address is refused", refused.Message, "");
-        }
-        catch (RunFailedException failed)
-        {
-            problem = new PassProblem("The pass could not be computed", failed.Message, "");
+            wrong = [refused.Message];
         }
     }
 
@@ -162,8 +162,14 @@ public partial class PassPage
         try
         {
             var next = now.With(key, ValueOf(now, key, text));
-            view = desk.See(next, full: isLast);
-            problem = null;
+            var (seen, objections) = trial.See(next, full: isLast);
+            if (seen is null)
+            {
+                return PassFrame.Refused(key, string.Join(' ', objections.Select(o => o.Sentence)), clock.Elapsed.TotalMilliseconds);
+            }
+
+            view = seen;
+            wrong = [];
             if (isLast)
             {
                 history.Leave(now);
@@ -181,13 +187,9 @@ public partial class PassPage
 
             return frame;
         }
-        catch (RefusedValueException refused)
+        catch (Exception refused) when (refused is RefusedValueException or RunFailedException)
         {
             return PassFrame.Refused(key, refused.Message, clock.Elapsed.TotalMilliseconds);
-        }
-        catch (RunFailedException failed)
-        {
-            return PassFrame.Refused(key, failed.Message, clock.Elapsed.TotalMilliseconds);
         }
     }
 
@@ -207,7 +209,7 @@ public partial class PassPage
         var line = groups.SelectMany(group => group.Lines).FirstOrDefault(one => one.Key == key);
         if (now.AsFrequencies && Settings.All(now.InertiaGrows).FirstOrDefault(one => one.Key == key) is SpringSetting spring)
         {
-            return Rounded.Significant(desk.RateFor(now, spring, value), 5);
+            return Rounded.Significant(PassTrial.RateFor(view!, now, spring, value), 5);
         }
 
         return line is not null && Math.Abs(value - line.Scale.Described) < 1e-9 * Math.Max(1.0, Math.Abs(value)) ? null : value;

@@ -75,20 +75,21 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     /// <summary>A road by its name, one that comes with Heaveline or one of the garage; null when there is none of that name.</summary>
     public RoadReading? Road(string name) => RoadNames.Contains(name) || GarageRoads.Contains(name) ? Garage.Road(name) : null;
 
-    Found<Car> IFinder.Car(string name)
+    Found<Car> IFinder.Car(string name) => Found(name, Car(name));
+
+    /// <summary>What came of looking for a car.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="reading">What was read; null where there is none of that name.</param>
+    public Found<Car> Found(string name, CarReading? reading) => new()
     {
-        var reading = Car(name);
-        return new Found<Car>
-        {
-            Name = name,
-            ShortName = Path.GetFileNameWithoutExtension(FileOf(name)),
-            Value = reading?.Car,
-            Refusal = reading is { Car: not null } ? ""
-                : CarNames.Count == 0 ? "There is no car file in this garage yet."
-                : reading is null ? $"There is no car named {name} in this garage." : $"The file of {name} is refused; its own page says why.",
-            Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
-        };
-    }
+        Name = name,
+        ShortName = Path.GetFileNameWithoutExtension(FileOf(name)),
+        Value = reading?.Car,
+        Refusal = reading is { Car: not null } ? ""
+            : CarNames.Count == 0 ? "There is no car file in this garage yet."
+            : reading is null ? $"There is no car named {name} in this garage." : $"The file of {name} is refused; its own page says why.",
+        Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
+    };
 
     Found<Road> IFinder.Road(string name)
     {

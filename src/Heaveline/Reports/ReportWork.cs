@@ -43,8 +43,6 @@ internal sealed class ReportWork
     public string Drive => FormattableString.Invariant($"over {Choices.Road.Caption} at {3.6 * Choices.Speed:0.#} km/h");
 
     private static LoadState Load(Car car, string? name) =>
-        name is null || name == LoadState.Reference.Name
-            ? LoadState.Reference
-            : car.LoadStates.FirstOrDefault(l => l.Name == name)
-                ?? throw new RefusedValueException($"load state of {car.Name}", $"'{name}'", "one of the car's", $"It has: {string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name))}.");
+        LoadedCar.LoadNamed(car, name ?? LoadState.Reference.Name)
+            ?? throw new RefusedValueException($"load state of {car.Name}", $"'{name}'", "one of the car's", $"It has: {string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name))}.");
 }

@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Studies;
 
 namespace Heaveline.Web.Pages.Passes;
 
@@ -10,10 +11,10 @@ internal static class MeasureRows
     private const double Degrees = 180.0 / Math.PI;
 
     /// <summary>The rows.</summary>
-    public static IReadOnlyList<MeasureRow> Of(Crossing now, Crossing? former)
+    public static IReadOnlyList<MeasureRow> Of(PassAnswer now, PassAnswer? former)
     {
         var rows = new List<MeasureRow>();
-        void Add(string key, string group, string label, string unit, string format, Func<Crossing, double?> of, int wanted)
+        void Add(string key, string group, string label, string unit, string format, Func<PassAnswer, double?> of, int wanted)
         {
             var after = Kept(now, of);
             var before = former is null ? null : Kept(former, of);
@@ -46,11 +47,11 @@ internal static class MeasureRows
         return rows;
     }
 
-    private static double? Kept(Crossing crossing, Func<Crossing, double?> of) => crossing.Pass.Outcome == PassOutcome.Completed ? of(crossing) : null;
+    private static double? Kept(PassAnswer crossing, Func<PassAnswer, double?> of) => crossing.Pass.Outcome == PassOutcome.Completed ? of(crossing) : null;
 
-    private static double? Margin(Crossing crossing, AxleEnd end) => Axle(crossing, end).Min(wheel => wheel.BumpMargin);
+    private static double? Margin(PassAnswer crossing, AxleEnd end) => Axle(crossing, end).Min(wheel => wheel.BumpMargin);
 
-    private static double? LeastLoad(Crossing crossing, AxleEnd end) => Axle(crossing, end).Min(wheel => wheel.LeastLoad / wheel.StaticLoad);
+    private static double? LeastLoad(PassAnswer crossing, AxleEnd end) => Axle(crossing, end).Min(wheel => wheel.LeastLoad / wheel.StaticLoad);
 
-    private static IEnumerable<WheelMeasures> Axle(Crossing crossing, AxleEnd end) => crossing.Measures.Wheels.Where(wheel => wheel.End == end);
+    private static IEnumerable<WheelMeasures> Axle(PassAnswer crossing, AxleEnd end) => crossing.Measures.Wheels.Where(wheel => wheel.End == end);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Figures;
+using Heaveline.Studies;
 
 namespace Heaveline.Web.Pages.Passes;
 
@@ -11,7 +12,7 @@ internal static class PassCurves
     /// <summary>The figure, thinned to what a screen shows.</summary>
     /// <param name="now">The crossing.</param>
     /// <param name="former">What it is set against; null for nothing.</param>
-    public static Figure Of(Crossing now, Crossing? former)
+    public static Figure Of(PassAnswer now, PassAnswer? former)
     {
         var figure = PassFigure.Of(now.Pass, now.Measures);
         var behind = former is { Pass.Count: > 1 } ? PassPanels.Of(former.Pass, former.Measures) : [];

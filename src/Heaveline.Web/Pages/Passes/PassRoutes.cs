@@ -3,6 +3,7 @@ using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
@@ -15,46 +16,26 @@ internal static class PassRoutes
     /// <summary>Adds the addresses.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/take/pass.{kind}", (string kind, HttpRequest asked, GarageView garageView) => Take(asked, garageView, view => kind switch
+        routes.MapGet("/take/pass.{kind}", (string kind, HttpRequest asked, GarageView garageView, ServeOptions options) => Take(asked, garageView, view => kind switch
         {
             "csv" => Download.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
-            "json" => Download.File(Encoding.UTF8.GetBytes(Measures(view).ToJsonString(Indented)), "application/json", Name(view), kind),
-            _ => Download.Picture(PassFigure.Of(view.Now.Pass, view.Now.Measures), kind, Name(view)),
+            "json" => Download.File(Json(view, options.Version), "application/json", Name(view), kind),
+            _ => Download.Picture(view.Now.Figure(PassAnswer.Traces), kind, Name(view)),
         }));
         routes.MapGet("/take/pass-before-after.{kind}", (string kind, HttpRequest asked, GarageView garageView) => Take(asked, garageView, view => view.Former is { } former
             ? Download.Picture(CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]), kind, Name(view) + "-before-after")
             : Missing("Nothing has been changed: there is no before to set this against.")));
     }
 
-    /// <summary>The measures with what they are of.</summary>
-    public static JsonObject Measures(PassView view)
+    /// <summary>The numbers as the command writes them, with what was set; beside them those that they are set against.</summary>
+    internal static byte[] Json(PassView view, string version)
     {
-        var pass = view.Now.Pass;
-        return new JsonObject
-        {
-            ["car"] = view.Now.Model.Car.Name,
-            ["load"] = view.Now.Model.Load.Name,
-            ["road"] = pass.Road.Caption,
-            ["speed-km-h"] = 3.6 * pass.Speed,
-            ["outcome"] = pass.Outcome.ToString(),
-            ["former"] = view.Former?.Name,
-            ["set"] = new JsonObject(view.State.Values.Select(value => KeyValuePair.Create(value.Key, (JsonNode?)value.Value))),
-            ["measures"] = new JsonArray([.. MeasureRows.Of(view.Now, view.Former).Select(row => (JsonNode)new JsonObject
-            {
-                ["key"] = row.Key,
-                ["of"] = row.Group,
-                ["what"] = row.Label,
-                ["unit"] = row.Unit,
-                ["before"] = row.Before,
-                ["after"] = row.After,
-            })]),
-            ["story"] = new JsonArray([.. PassStory.Of(pass, view.Now.Measures).Select(sentence => (JsonNode)sentence.Text)]),
-            ["method"] = pass.Statistics.Method,
-            ["step-s"] = pass.Statistics.Step,
-        };
+        var facts = view.Now.Facts;
+        facts["former"] = view.Former?.Name;
+        facts["set"] = new JsonObject(view.State.Values.Select(value => KeyValuePair.Create(value.Key, (JsonNode?)value.Value)));
+        var tables = view.Former is { IsWhole: true } before && view.Now.IsWhole ? [CompareAnswer.Table("Pass", [before, view.Now])] : view.Now.Tables;
+        return Encoding.UTF8.GetBytes(TablesJson.Of(version, PassStudy.Question.Word, tables, facts));
     }
-
-    private static readonly System.Text.Json.JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static Task<IResult> Take(HttpRequest asked, GarageView garageView, Func<PassView, IResult> of) => Download.Answer(() =>
     {
@@ -63,21 +44,15 @@ internal static class PassRoutes
             return Task.FromResult(Missing("There is no car in the garage."));
         }
 
-        try
-        {
-            return Task.FromResult(of(new PassDesk(garageView).See(PassState.Of(asked.Query, first), full: true)));
-        }
-        catch (PassProblemException problem)
-        {
-            return Task.FromResult(Missing($"{problem.Message}. {problem.Advice}\n{problem.Details}"));
-        }
+        var (view, objections) = new PassTrial(garageView).See(PassState.Of(asked.Query, first), full: true);
+        return Task.FromResult(view is null ? Missing(string.Join(' ', objections.Select(o => o.Sentence))) : of(view));
     });
 
     private static IResult Missing(string sentence) => Results.Text(sentence, "text/plain; charset=utf-8", statusCode: StatusCodes.Status404NotFound);
 
     private static byte[] Traces(PassView view) => view.Former is { } former
         ? TraceCsv.Of([(former.Name, former.Pass), (view.Now.Name, view.Now.Pass)])
-        : TraceCsv.Of(view.Now.Pass);
+        : view.Now.Csv();
 
     private static string Name(PassView view) => $"{view.State.Car}-pass";
 }

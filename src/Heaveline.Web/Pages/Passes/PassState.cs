@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Heaveline.Studies;
 using Heaveline.Web.Tuning;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Extensions.Primitives;
@@ -18,7 +19,8 @@ public sealed record PassState
     /// <summary>Speed when the address names none, km/h.</summary>
     public const double UsualSpeed = 40.0;
 
-    private const string UsualRoad = "village-hump";
+    /// <summary>The load state: the car's first where none is named.</summary>
+    internal static Choice LoadChoice { get; } = Choices.Load with { FirstOfCar = true };
 
     /// <summary>Name of the car file.</summary>
     public required string Car { get; init; }
@@ -27,7 +29,7 @@ public sealed record PassState
     public string? Load { get; init; }
 
     /// <summary>Name of the road.</summary>
-    public string Road { get; init; } = UsualRoad;
+    public string Road { get; init; } = Choices.Road.Usual!;
 
     /// <summary>Name of the car that is the former state; null: the car as described.</summary>
     public string? Beside { get; init; }
@@ -43,6 +45,12 @@ public sealed record PassState
 
     /// <summary>Speed, km/h.</summary>
     public double KilometresPerHour => Values.GetValueOrDefault(Speed, UsualSpeed);
+
+    /// <summary>Car, load, road and speed as a study reads them.</summary>
+    internal Given Words => new(
+    [
+        (Choices.Car.Name, Car), (Choices.Load.Name, Load), (Choices.Road.Name, Road), (Choices.Speed.Name, FormattableString.Invariant($"{KilometresPerHour:R} km/h")),
+    ]);
 
     /// <summary>Keys of everything that can be moved.</summary>
     public static IReadOnlyList<string> Keys { get; } = [.. Settings.All(false).Select(setting => setting.Key), Luggage.Key, Speed, Height];
@@ -68,7 +76,7 @@ public sealed record PassState
         {
             Car = Text("car") ?? usualCar,
             Load = Text("load"),
-            Road = Text("road") ?? UsualRoad,
+            Road = Text("road") ?? Choices.Road.Usual!,
             Beside = Text("beside"),
             AsFrequencies = Text("springs") == "frequencies",
             InertiaGrows = Text("inertia") == "grows",

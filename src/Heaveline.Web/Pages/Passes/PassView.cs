@@ -2,6 +2,7 @@ using Heaveline.Cars;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Editing;
 using Heaveline.Roads;
+using Heaveline.Studies;
 using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Passes;
@@ -25,10 +26,10 @@ public sealed record PassView
     public required Road Road { get; init; }
 
     /// <summary>The car as set.</summary>
-    public required Crossing Now { get; init; }
+    public required PassAnswer Now { get; init; }
 
     /// <summary>What it is set against; null when nothing is changed, or when it cannot be computed.</summary>
-    public required Crossing? Former { get; init; }
+    public required PassAnswer? Former { get; init; }
 
     /// <summary>Why there is nothing to set it against although there should be; null when all is well.</summary>
     public string? FormerProblem { get; init; }
@@ -42,5 +43,5 @@ public sealed record PassView
         .. Luggage.Words(LoadOnCar, Now.Model.Load, Reading.Root!)];
 
     // Seats and loads move with the wheelbase.
-    private LoadState LoadOnCar => PassDesk.LoadOf(Now.Model.Car, Load.Name) is { } state && Now.Model.Load.Name != state.Name ? state : Now.Model.Load;
+    private LoadState LoadOnCar => LoadedCar.LoadNamed(Now.Model.Car, Load.Name) is { } state && Now.Model.Load.Name != state.Name ? state : Now.Model.Load;
 }

@@ -1,3 +1,5 @@
+using Heaveline.Studies;
+
 namespace Heaveline.Web.Pages.Passes;
 
 /// <summary>
@@ -13,10 +15,10 @@ internal static class SceneMotion
     private const double PerSecond = 100.0;
 
     /// <summary>Every how many samples of the record there is one here.</summary>
-    public static int StrideOf(Crossing crossing) => Math.Max(1, (int)Math.Round(1.0 / (PerSecond * crossing.Pass.SampleStep)));
+    public static int StrideOf(PassAnswer crossing) => Math.Max(1, (int)Math.Round(1.0 / (PerSecond * crossing.Pass.SampleStep)));
 
     /// <summary>Front body, rear body, front wheel, rear wheel of each sample, m.</summary>
-    public static float[] Of(Crossing crossing)
+    public static float[] Of(PassAnswer crossing)
     {
         var (pass, trim) = (crossing.Pass, crossing.Model.Trim);
         var (front, rear, roll) = (pass.FrontHeight, pass.RearHeight, pass.Roll);
@@ -41,5 +43,5 @@ internal static class SceneMotion
     }
 
     // Left of the car's middle, where the heights over the axles are told.
-    private static double Arm(Crossing crossing, int corner) => crossing.Model.Rolls ? crossing.Model.Y[corner] + crossing.Model.Body.LeftOfMiddle : 0.0;
+    private static double Arm(PassAnswer crossing, int corner) => crossing.Model.Rolls ? crossing.Model.Y[corner] + crossing.Model.Body.LeftOfMiddle : 0.0;
 }

@@ -47,7 +47,7 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
         var note = notes.GetValueOrDefault(setting.Key, "");
         if (view.State.AsFrequencies && setting is SpringSetting spring)
         {
-            var described = Frequency(view, RideModel.Of(view.Described, PassDesk.LoadOf(view.Described, view.Load.Name)!), spring.End);
+            var described = Frequency(view, RideModel.Of(view.Described, view.Load), spring.End);
             return new SliderLine(setting.Key, setting.Label, new SettingScale("Hz", Math.Round(described, 2), Math.Round(0.6 * described, 2), Math.Round(1.6 * described, 2), 0.01), Math.Round(Frequency(view, view.Now.Model, spring.End), 3), moved, note);
         }
 
@@ -70,7 +70,7 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
             yield break;
         }
 
-        var described = 1000.0 * PassDesk.HeightOf(view.Road);
+        var described = 1000.0 * ObstacleHeight.Of(view.Road);
         var height = Math.Round(Math.Abs(described), 1);
         yield return new SliderLine(
             PassState.Height,

@@ -221,7 +221,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         var name = given.Of(choice);
         var load = name is null
             ? choice.FirstOfCar && car.LoadStates.Count > 0 ? car.LoadStates[0] : LoadState.Reference
-            : name == LoadState.Reference.Name ? LoadState.Reference : car.LoadStates.FirstOrDefault(l => l.Name == name);
+            : LoadedCar.LoadNamed(car, name);
         if (load is null)
         {
             var known = string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name));

@@ -19,6 +19,13 @@ public sealed record LoadedCar(string Name, Car Car, LoadState Load)
         return new LoadedCar(car.Name, car, load ?? LoadState.Reference);
     }
 
+    /// <summary>A load state of a car by its name, as described among them; null when it has none so named.</summary>
+    public static LoadState? LoadNamed(Car car, string name)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        return name == LoadState.Reference.Name ? LoadState.Reference : car.LoadStates.FirstOrDefault(load => load.Name == name);
+    }
+
     /// <summary>The car at its trim.</summary>
     /// <exception cref="RefusedValueException">It cannot stand so.</exception>
     public RideModel Model => RideModel.Of(Car, Load);
