@@ -1,6 +1,6 @@
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
 using Heaveline.Roads;
 
 namespace Heaveline.Tests.Measures;

@@ -1,5 +1,5 @@
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
 using Heaveline.Roads;
 
 namespace Heaveline.Tests.Measures;

@@ -1,10 +1,11 @@
 using Heaveline.Cars;
+using Heaveline.Causes;
+using Heaveline.Doubts;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
-using Heaveline.Insight;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
 using Heaveline.Roads;
 using Heaveline.Tests.House;
 
