@@ -17,7 +17,7 @@ internal sealed record ClosedFormCurves(ImmutableArray<Trace> Curves, ImmutableA
     // The suited one, its band, and the whole cycle.
     private static readonly double[] Cycles = [Coincidence.FewestCycles, Coincidence.SuitedCycles, Coincidence.MostCycles, 1.0];
 
-    public static ClosedFormCurves Of(RuleMap map, RatioForms forms) => map.Measure == PassMeasure.LateAngle ? Late(map, forms) : InStep(map, forms);
+    public static ClosedFormCurves Of(RuleMap map, RatioForms forms) => map.Measure == SettlingCatalogue.LatePitch ? Late(map, forms) : InStep(map, forms);
 
     private static ClosedFormCurves Late(RuleMap map, RatioForms forms)
     {

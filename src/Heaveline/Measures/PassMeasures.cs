@@ -37,4 +37,6 @@ public sealed record PassMeasures
         Wheels = WheelMeasures.Of(pass),
         Headlamp = HeadlampMeasures.Of(pass),
     };
+
+    internal static double RmsHeaveAccelerationOf(Pass pass) => Signal.Rms(Window.Whole.Of(pass.Time, pass.HeaveAcceleration));
 }

@@ -23,8 +23,7 @@ public sealed record PitchHit
     /// <summary>The numbers of a pass over an obstacle.</summary>
     public static PitchHit Of(Pass pass)
     {
-        var contact = 0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si / pass.Speed;
-        var window = new Window(((pass.Road.EventStart ?? 0.0) / pass.Speed) - contact, pass.RearLeaves);
+        var window = WindowOf(pass);
         var acceleration = window.Of(pass.Time, pass.PitchAcceleration);
         return new PitchHit
         {
@@ -35,4 +34,11 @@ public sealed record PitchHit
             RmsAcceleration = Signal.Rms(acceleration),
         };
     }
+
+    internal static double PeakAngleOf(Pass pass) => Signal.Peak(WindowOf(pass).Of(pass.Time, pass.Pitch));
+
+    internal static double PeakAccelerationOf(Pass pass) => Signal.Peak(WindowOf(pass).Of(pass.Time, pass.PitchAcceleration));
+
+    private static Window WindowOf(Pass pass) =>
+        new(((pass.Road.EventStart ?? 0.0) - (0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si)) / pass.Speed, pass.RearLeaves);
 }

@@ -46,5 +46,13 @@ public sealed record PitchMeasures
         };
     }
 
+    internal static double PeakAngleOf(Pass pass) => Signal.Peak(pass.Pitch);
+
+    internal static double RmsAngleOf(Pass pass) => Signal.Rms(Window.Whole.Of(pass.Time, pass.Pitch));
+
+    internal static double PeakAccelerationOf(Pass pass) => Signal.Peak(pass.PitchAcceleration);
+
+    internal static double RmsAccelerationOf(Pass pass) => Signal.Rms(Window.Whole.Of(pass.Time, pass.PitchAcceleration));
+
     internal static double Ratio(double part, double whole) => whole > 0.0 ? part / whole : 0.0;
 }

@@ -51,8 +51,7 @@ public sealed record PitchSettling
     public static PitchSettling Of(Pass pass)
     {
         var pitch = pass.Pitch;
-        var window = new Window(pass.RearLeaves, pass.RearLeaves + Second);
-        var late = new Window(pass.RearLeaves + Late, double.PositiveInfinity).Of(pass.Time, pitch);
+        var window = WindowOf(pass);
         var limit = Threshold * Signal.Peak(pitch);
         var last = Array.FindLastIndex(pitch, p => Math.Abs(p) > limit);
         // A record that ends while the car still swings has no settling time.
@@ -64,13 +63,25 @@ public sealed record PitchSettling
             RmsAngle = Signal.Rms(inWindow),
             PeakAngle = Signal.Peak(inWindow),
             RmsAcceleration = Signal.Rms(window.Of(pass.Time, pass.PitchAcceleration)),
-            LateAngle = Signal.Rms(late) * Math.Sqrt(late.Length * pass.SampleStep),
+            LateAngle = LateAngleOf(pass),
             Share = PitchMeasures.Ratio(0.5 * pass.Model.Car.Wheelbase.Si * Signal.Rms(inWindow), Signal.Rms(window.Of(pass.Time, pass.Heave))),
             TimeFromStart = settled,
             TimeFromRear = settled is { } t ? Math.Max(0.0, t - pass.RearLeaves) : null,
             Lobes = Turning(pass, pitch, limit),
         };
     }
+
+    internal static double RmsAngleOf(Pass pass) => Signal.Rms(WindowOf(pass).Of(pass.Time, pass.Pitch));
+
+    internal static double PeakAngleOf(Pass pass) => Signal.Peak(WindowOf(pass).Of(pass.Time, pass.Pitch));
+
+    internal static double LateAngleOf(Pass pass)
+    {
+        var late = new Window(pass.RearLeaves + Late, double.PositiveInfinity).Of(pass.Time, pass.Pitch);
+        return Signal.Rms(late) * Math.Sqrt(late.Length * pass.SampleStep);
+    }
+
+    private static Window WindowOf(Pass pass) => new(pass.RearLeaves, pass.RearLeaves + Second);
 
     private static List<double> Turning(Pass pass, double[] pitch, double limit)
     {

@@ -30,7 +30,10 @@ public sealed record SeatMeasures
     /// <summary>The numbers of every seat of the car.</summary>
     public static IReadOnlyList<SeatMeasures> Of(Pass pass) => [.. pass.Model.Car.Seats.Select(seat => Of(pass, seat))];
 
-    private static SeatMeasures Of(Pass pass, Seat seat)
+    internal static double RmsVerticalOf(Pass pass, double behindFrontAxle, double leftOfMiddle) =>
+        Signal.Rms(Window.Whole.Of(pass.Time, pass.VerticalAcceleration(behindFrontAxle, leftOfMiddle)));
+
+    internal static SeatMeasures Of(Pass pass, Seat seat)
     {
         var body = pass.Model.Car.Body;
         var head = seat.Height.Si + seat.HeadAboveSeat.Si;

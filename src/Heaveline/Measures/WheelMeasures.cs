@@ -46,14 +46,25 @@ public sealed record WheelMeasures
     public static IReadOnlyList<WheelMeasures> Of(Pass pass) =>
         [.. (pass.Model.Rolls ? new[] { 0, 1, 2, 3 } : [0, 2]).Select(i => Of(pass, i))];
 
-    private static WheelMeasures Of(Pass pass, int i)
+    internal static double LoadVariationOf(Pass pass, int i)
+    {
+        var load = pass.TyreLoad(i);
+        var still = (pass.Model.Rolls ? 1.0 : 2.0) * pass.Model.Trim.WheelLoad[i];
+        for (var k = 0; k < load.Length; k++)
+        {
+            load[k] -= still;
+        }
+
+        return Signal.Rms(Window.Whole.Of(pass.Time, load)) / still;
+    }
+
+    internal static WheelMeasures Of(Pass pass, int i)
     {
         var travel = pass.Travel(i);
         var load = pass.TyreLoad(i);
         var still = (pass.Model.Rolls ? 1.0 : 2.0) * pass.Model.Trim.WheelLoad[i];
         var touch = pass.Model.BumpTouch[i];
         var top = pass.Model.ReboundTouch[i];
-        double[] change = [.. new Window(0.0, double.PositiveInfinity).Of(pass.Time, load).ToArray().Select(n => n - still)];
         return new WheelMeasures
         {
             Wheel = CornerNames.Of(i, pass.Model.Rolls),
@@ -66,7 +77,7 @@ public sealed record WheelMeasures
             StaticLoad = still,
             LeastLoad = Signal.Least(load),
             GreatestLoad = Signal.Most(load),
-            LoadVariation = Signal.Rms(change) / still,
+            LoadVariation = LoadVariationOf(pass, i),
             LiftOff = load.Count(n => n <= 0.0) * pass.SampleStep,
         };
     }

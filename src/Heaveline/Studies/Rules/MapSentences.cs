@@ -68,12 +68,12 @@ public static class MapSentences
     // Each closed form is about one measure; none is about the hit.
     private static string Closed(RuleMap map, MapLoad load)
     {
-        if (map.Measure.JudgesHit)
+        if (map.JudgesHit)
         {
             return "";
         }
 
-        if (map.Measure == PassMeasure.LateAngle)
+        if (map.Measure == SettlingCatalogue.LatePitch)
         {
             return load.Late is { } late ? FormattableString.Invariant($" 1 + 0.6 L f/V gives it at {3.6 * late:F0} km/h.") : "";
         }
@@ -93,7 +93,7 @@ public static class MapSentences
     public static string Window(RuleMap map, bool withOption = true)
     {
         ArgumentNullException.ThrowIfNull(map);
-        return map.Measure.JudgesHit
+        return map.JudgesHit
             ? $"This judges the hit alone: what follows is not in it{(withOption ? " (--measure settling)" : "")}."
             : $"This judges the settling alone: the hit, until the rear wheels have left, is not in it{(withOption ? " (--measure hit)" : "")}.";
     }
