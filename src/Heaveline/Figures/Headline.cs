@@ -22,7 +22,7 @@ internal static class Headline
     public static string? Driver(Pass pass)
     {
         var seats = pass.Model.Car.Seats;
-        return (seats.FirstOrDefault(seat => seat.Name.Contains("driver", StringComparison.OrdinalIgnoreCase)) ?? seats.FirstOrDefault())?.Name;
+        return (seats.FirstOrDefault(seat => seat.Name.Contains("driver", StringComparison.OrdinalIgnoreCase)) ?? (seats.Count > 0 ? seats[0] : null))?.Name;
     }
 
     /// <summary>What the peaks are of.</summary>

@@ -1,4 +1,3 @@
-using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Quantities;
