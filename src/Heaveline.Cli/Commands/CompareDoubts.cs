@@ -3,6 +3,7 @@ using Heaveline.Cli.Output;
 using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Cli.Commands;
@@ -24,7 +25,7 @@ internal static class CompareDoubts
         foreach (var (k, speed) in speeds.Index())
         {
             var study = JointStudy.OfPasses(cars, road, speed, measures, samples, seed, degree: threads, progress: progress.Part(k + 1, speeds.Count + 1), cancellation: stop);
-            tables.AddRange(DoubtTables.Of(string.Create(CultureInfo.InvariantCulture, $"At {3.6 * speed:F0} km/h"), names, measures, study));
+            tables.AddRange(DoubtTables.Of(string.Create(CultureInfo.InvariantCulture, $"At {In.KilometresPerHour.Of(speed):F0} km/h"), names, measures, study));
         }
 
         return (tables, DoubtTables.Words(rest, several: true) + " Drawn passes run in coarser steps: the last digit of a stated value may differ.");

@@ -2,6 +2,7 @@ using System.Globalization;
 using Heaveline.Cli.Output;
 using Heaveline.Doubts;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 using Heaveline.Rides;
 using Heaveline.Roads;
 
@@ -25,7 +26,7 @@ internal static class RideDoubts
         {
             var study = JointStudy.OfRides(
                 doubts, spectrum, speed, measures, samples, seed, degree: Environment.ProcessorCount, progress: progress.Part(k, speeds.Length), cancellation: stop);
-            tables.AddRange(DoubtTables.Of(string.Create(CultureInfo.InvariantCulture, $"At {3.6 * speed:F0} km/h"), names, measures, study));
+            tables.AddRange(DoubtTables.Of(string.Create(CultureInfo.InvariantCulture, $"At {In.KilometresPerHour.Of(speed):F0} km/h"), names, measures, study));
             words = DoubtTables.Words(study, cars.Count > 1);
         }
 

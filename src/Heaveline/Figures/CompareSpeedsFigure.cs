@@ -40,7 +40,7 @@ public static class CompareSpeedsFigure
     {
         var traces = cars.Select((car, i) => Trace.From(
             car.Name,
-            [.. car.Passes.Select(one => 3.6 * one.Pass.Speed)],
+            [.. car.Passes.Select(one => In.KilometresPerHour.Of(one.Pass.Speed))],
             [.. car.Passes.Select(one => measure.Unit.Of(Headline.Of(of(one.Pass), one.Pass)) ?? double.NaN)],
             CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
         return new ChartPanel

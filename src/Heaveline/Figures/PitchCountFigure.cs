@@ -24,7 +24,7 @@ public static class PitchCountFigure
 
         var first = responses[0];
         RandomComfort[] comfort = [.. responses.Select(r => RandomComfort.Of(r, seat))];
-        double[] speeds = [.. responses.Select(r => 3.6 * r.Speed)];
+        double[] speeds = [.. responses.Select(r => In.KilometresPerHour.Of(r.Speed))];
         Trace Curve(string name, IEnumerable<double> values, Pen pen) => Trace.From(name, speeds, [.. values], pen);
         return new Figure
         {

@@ -32,7 +32,7 @@ public static class RuleMapFigure
             $"{map.Model.Car.Name}: is it true that {char.ToLowerInvariant(map.Axis.Claim[0])}{map.Axis.Claim[1..].TrimEnd('.')}?",
             Caption(map) + (closed?.Caption ?? ""),
             "",
-            [.. speeds.Select(v => 3.6 * v)],
+            [.. speeds.Select(v => In.KilometresPerHour.Of(v))],
             [.. values],
             relative,
             "relative to " + map.Axis.Against,

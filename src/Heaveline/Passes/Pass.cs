@@ -132,7 +132,7 @@ public sealed class Pass
     {
         if (!(speed is >= 0.5 and <= 120.0))
         {
-            throw new RefusedValueException("speed", $"{speed * 3.6:G4} km/h", "between 1.8 and 432 km/h", "Give a driving speed, for instance 50 km/h.");
+            throw new RefusedValueException("speed", $"{In.KilometresPerHour.Of(speed):G4} km/h", "between 1.8 and 432 km/h", "Give a driving speed, for instance 50 km/h.");
         }
     }
 
