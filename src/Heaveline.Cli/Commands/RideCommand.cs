@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 using Heaveline.Rides;
 using Heaveline.Roads;
 
@@ -90,7 +91,7 @@ internal static class RideCommand
                 {
                     var response = RandomResponse.Of(model, spectrum, v, cancellation: stop);
                     responses.Add(response);
-                    cautions.AddRange(response.Cautions.Append(response.OutcomeSentence).Where(c => c.Length > 0).Select(c => FormattableString.Invariant($"{car.Name} at {3.6 * v:F0} km/h: {c}")));
+                    cautions.AddRange(response.Cautions.Append(response.OutcomeSentence).Where(c => c.Length > 0).Select(c => FormattableString.Invariant($"{car.Name} at {In.KilometresPerHour.Of(v):F0} km/h: {c}")));
                     passes?.Add(RandomPass.Of(model, spectrum, v, RandomPassOptions.Default with { Seed = roads!.Value }, stop));
                     progress.Step();
                 }

@@ -1,6 +1,8 @@
 using System.Globalization;
 using Heaveline.Cli.Output;
 using Heaveline.Doubts;
+using Heaveline.Measures;
+using Heaveline.Quantities;
 using Heaveline.Rides;
 using Heaveline.Roads;
 
@@ -15,7 +17,7 @@ internal static class RideDoubts
     {
         CarDoubts[] doubts = [.. cars.Select(c => c.Responses[0].Model).Select(m => CarDoubts.Of(m.Car, m.Load))];
         string[] names = [.. cars.Select(c => c.Name)];
-        var rows = RideTable.Rows(doubts[0].Car);
+        var measures = RideCatalogue.Of(doubts[0].Car);
         var tables = new List<FactTable>();
         var words = "";
         double[] speeds = [.. cars[0].Responses.Select(r => r.Speed)];
@@ -23,8 +25,8 @@ internal static class RideDoubts
         foreach (var (k, speed) in speeds.Index())
         {
             var study = JointStudy.OfRides(
-                doubts, spectrum, speed, [.. rows.Select(r => r.Measure)], samples, seed, degree: Environment.ProcessorCount, progress: progress.Part(k, speeds.Length), cancellation: stop);
-            tables.AddRange(DoubtTables.Of(string.Create(CultureInfo.InvariantCulture, $"At {3.6 * speed:F0} km/h"), names, [.. rows.Select(r => r.Row)], study));
+                doubts, spectrum, speed, measures, samples, seed, degree: Environment.ProcessorCount, progress: progress.Part(k, speeds.Length), cancellation: stop);
+            tables.AddRange(DoubtTables.Of(string.Create(CultureInfo.InvariantCulture, $"At {In.KilometresPerHour.Of(speed):F0} km/h"), names, measures, study));
             words = DoubtTables.Words(study, cars.Count > 1);
         }
 

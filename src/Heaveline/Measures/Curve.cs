@@ -24,9 +24,6 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
     private readonly double start = values.Length > 0 ? pass.Time[0] : 0.0;
     private readonly double step = pass.SampleStep;
 
-    /// <summary>From t = 0 to the end of the record.</summary>
-    public static Window Whole { get; } = new(0.0, double.PositiveInfinity);
-
     private static Window Record { get; } = new(double.NegativeInfinity, double.PositiveInfinity);
 
     /// <summary>√(mean of x² over a window), as far as it is recorded; 0 of nothing.</summary>

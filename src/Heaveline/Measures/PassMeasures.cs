@@ -38,5 +38,5 @@ public sealed record PassMeasures
         Headlamp = HeadlampMeasures.Of(pass),
     };
 
-    internal static double RmsHeaveAccelerationOf(Pass pass) => new Curve(pass, pass.HeaveAcceleration).Rms(Curve.Whole);
+    internal static double RmsHeaveAccelerationOf(Pass pass) => new Curve(pass, pass.HeaveAcceleration).Rms(Window.Whole);
 }

@@ -39,15 +39,17 @@ public sealed record PitchMeasures
             RmsAngle = rms,
             PeakAcceleration = PeakAccelerationOf(pass),
             RmsAcceleration = RmsAccelerationOf(pass),
-            Share = Ratio(0.5 * pass.Model.Car.Wheelbase.Si * rms, new Curve(pass, pass.Heave).Rms(Curve.Whole)),
+            Share = Ratio(0.5 * pass.Model.Car.Wheelbase.Si * rms, new Curve(pass, pass.Heave).Rms(Window.Whole)),
         };
     }
 
-    internal static double RmsAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Rms(Curve.Whole);
+    internal static double PeakAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Peak();
+
+    internal static double RmsAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Rms(Window.Whole);
 
     internal static double PeakAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Peak();
 
-    internal static double RmsAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Rms(Curve.Whole);
+    internal static double RmsAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Rms(Window.Whole);
 
     internal static double Ratio(double part, double whole) => whole > 0.0 ? part / whole : 0.0;
 }

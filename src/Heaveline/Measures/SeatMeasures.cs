@@ -31,9 +31,9 @@ public sealed record SeatMeasures
     public static IReadOnlyList<SeatMeasures> Of(Pass pass) => [.. pass.Model.Car.Seats.Select(seat => Of(pass, seat))];
 
     internal static double RmsVerticalOf(Pass pass, double behindFrontAxle, double leftOfMiddle) =>
-        new Curve(pass, pass.VerticalAcceleration(behindFrontAxle, leftOfMiddle)).Rms(Curve.Whole);
+        new Curve(pass, pass.VerticalAcceleration(behindFrontAxle, leftOfMiddle)).Rms(Window.Whole);
 
-    private static SeatMeasures Of(Pass pass, Seat seat)
+    internal static SeatMeasures Of(Pass pass, Seat seat)
     {
         var body = pass.Model.Car.Body;
         var head = seat.Height.Si + seat.HeadAboveSeat.Si;
@@ -46,7 +46,7 @@ public sealed record SeatMeasures
             PeakVertical = vertical.Peak(),
             RmsVertical = RmsVerticalOf(pass, seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si),
             PeakHeadForeAft = foreAft.Peak(),
-            RmsHeadForeAft = foreAft.Rms(Curve.Whole),
+            RmsHeadForeAft = foreAft.Rms(Window.Whole),
             PeakHeadLateral = lateral.Peak(),
         };
     }

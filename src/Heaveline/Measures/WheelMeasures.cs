@@ -46,7 +46,7 @@ public sealed record WheelMeasures
     public static IReadOnlyList<WheelMeasures> Of(Pass pass) =>
         [.. (pass.Model.Rolls ? new[] { 0, 1, 2, 3 } : [0, 2]).Select(i => Of(pass, i))];
 
-    private static WheelMeasures Of(Pass pass, int i)
+    internal static WheelMeasures Of(Pass pass, int i)
     {
         var load = pass.TyreLoad(i);
         var samples = pass.Travel(i);
@@ -81,7 +81,7 @@ public sealed record WheelMeasures
             load[k] -= still;
         }
 
-        return new Curve(pass, load).Rms(Curve.Whole) / still;
+        return new Curve(pass, load).Rms(Window.Whole) / still;
     }
 
     private static double StaticLoadOf(Pass pass, int corner) => (pass.Model.Rolls ? 1.0 : 2.0) * pass.Model.Trim.WheelLoad[corner];

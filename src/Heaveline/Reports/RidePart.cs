@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 using Heaveline.Rides;
 using Heaveline.Roads;
 using Heaveline.Studies;
@@ -15,7 +16,7 @@ internal static class RidePart
         var cars = work.Models
             .Select(model => (model.Car.Name, (IReadOnlyList<RandomResponse>)[.. work.Choices.Speeds.Select(v => RandomResponse.Of(model, spectrum, v, cancellation: work.Cancellation))]))
             .ToList();
-        var cautions = cars.SelectMany(c => c.Item2).SelectMany(r => r.Cautions.Append(r.OutcomeSentence).Where(t => t.Length > 0).Select(t => FormattableString.Invariant($"{r.Model.Car.Name} at {3.6 * r.Speed:0.#} km/h: {t}")));
+        var cautions = cars.SelectMany(c => c.Item2).SelectMany(r => r.Cautions.Append(r.OutcomeSentence).Where(t => t.Length > 0).Select(t => FormattableString.Invariant($"{r.Model.Car.Name} at {In.KilometresPerHour.Of(r.Speed):0.#} km/h: {t}")));
         return new ReportPart
         {
             Heading = $"The ride on a road of {work.Choices.RoadClass}",

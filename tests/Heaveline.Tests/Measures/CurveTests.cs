@@ -106,7 +106,7 @@ public class CurveTests
         // A window that the record ends in counts as far as it is recorded.
         Assert.Equal(curve.Rms(new(1.5, 2.0)), curve.Rms(new(1.5, 9.0)), 1e-15);
         var none = new Curve(pass, []);
-        Assert.Equal((0.0, 0.0, 0, 0.0), (none.Peak(), none.Rms(Curve.Whole), none.Rises(0.0), none.LastAbove(0.1)));
+        Assert.Equal((0.0, 0.0, 0, 0.0), (none.Peak(), none.Rms(Window.Whole), none.Rises(0.0), none.LastAbove(0.1)));
         Assert.Equal((0.3, 0.3), new Curve(pass, [0.3]).Range());
         var (least, most) = new Curve(pass, [0.3, -0.1]).Range();
         Assert.Equal(-0.1, least, 1e-15);

@@ -68,7 +68,7 @@ public class HeadlineTests
         var why = Why.Of(model, Hump, speed / 3.6, degree: 2, cancellation: stop);
         Assert.Equal(pitch.Settling!.RmsAngle, why.Settling.Value, 1e-9 * pitch.Settling.RmsAngle);
         Assert.Equal(pitch.Hit!.PeakAcceleration, why.Hit.Value, 1e-9 * pitch.Hit.PeakAcceleration);
-        PassMeasure[] measures = [PassMeasure.SettlingAngle, PassMeasure.SettlingPeak, PassMeasure.HitAngle, PassMeasure.LateAngle];
+        Measure<Pass>[] measures = [SettlingCatalogue.RmsPitch, SettlingCatalogue.PeakPitch, HitCatalogue.PeakPitch, SettlingCatalogue.LatePitch];
         var row = BatchedMeasures.Of([new(model, Hump, speed / 3.6)], measures, null, 1, stop)[0];
         double[] printed = [pitch.Settling.RmsAngle, pitch.Settling.PeakAngle, pitch.Hit.PeakAngle, pitch.Settling.LateAngle];
         Assert.All(printed.Zip(row), p => Assert.Equal(p.First, p.Second, 1e-9 * p.First));
