@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
 using Heaveline.Files;
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Roads;
 using Heaveline.Rules;
@@ -27,7 +28,7 @@ internal static class MapCommand
         rule.AcceptOnlyFromAmong([.. MapRule.Words]);
         var measure = new Option<string>("--measure")
         {
-            Description = "By what it is judged: settling (RMS pitch in the first second after the rear has left), late (what is left after 0.8 s), hit (peak pitch acceleration until then) or hit-angle (peak pitch angle until then).",
+            Description = $"By what it is judged: {string.Join(", ", PassCatalogue.Judges.Select(m => $"{m.Word} ({m.Name})"))}.",
             HelpName = "MEASURE",
             DefaultValueFactory = _ => "settling",
         };

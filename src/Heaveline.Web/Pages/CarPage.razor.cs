@@ -133,11 +133,11 @@ public sealed partial class CarPage
     {
         try
         {
-            var stated = Task.Run(() => CarNumbers.Of(car));
-            var doubtful = Task.Run(async () => (await stated).WithDoubts());
+            var stated = new TaskCompletionSource<CarNumbers>();
+            var doubtful = Task.Run(() => CarNumbers.WithDoubts(car, stated.SetResult));
             if (await Task.WhenAny(doubtful, Task.Delay(Patience)) != doubtful)
             {
-                Show(await stated, "");
+                Show(await await Task.WhenAny(stated.Task, doubtful), "");
             }
 
             Show(await doubtful, "");

@@ -21,7 +21,7 @@ public sealed class Pass
     private readonly int channels;
     private readonly RideNumbers numbers;
 
-    // Of a pass that never leaves the library not all need be recorded: see PassMeasure.Reads.
+    // Of a pass that never leaves the library not all need be recorded: see Measure.Reads.
     internal Pass(RideModel model, Road road, double speed, PassTiming timing, ReadOnlyMemory<double> samples, PassStatistics statistics, int channels = Channel.Count)
     {
         var (outcome, good, sentence) = PassRange.Of(model, samples.Span, timing, channels);
@@ -138,7 +138,7 @@ public sealed class Pass
     {
         if (!(speed is >= SlowestSpeed and <= FastestSpeed))
         {
-            throw new RefusedValueException("speed", $"{speed * 3.6:G4} km/h", "between 1.8 and 432 km/h", "Give a driving speed, for instance 50 km/h.");
+            throw new RefusedValueException("speed", $"{In.KilometresPerHour.Of(speed):G4} km/h", "between 1.8 and 432 km/h", "Give a driving speed, for instance 50 km/h.");
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heaveline.Answers;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -11,7 +12,7 @@ internal static class PassPart
 
     private static ReportPart Of(ReportWork work, PassAnswer answer) => new()
     {
-        Heading = FormattableString.Invariant($"The pass: {answer.Name}, {answer.Model.Load.Name}, at {3.6 * answer.Pass.Speed:0.#} km/h"),
+        Heading = FormattableString.Invariant($"The pass: {answer.Name}, {answer.Model.Load.Name}, at {In.KilometresPerHour.Of(answer.Pass.Speed):0.#} km/h"),
         Blocks =
         [
             Paragraph.Of(string.Join(' ', answer.Sentences.Select(s => s.Text))),

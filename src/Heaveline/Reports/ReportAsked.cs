@@ -65,7 +65,7 @@ public sealed record ReportAsked
     public Func<RideModel, RuleAxis> Rule { get; init; } = _ => RuleAxis.FrequencyRatio([.. Enumerable.Range(0, 25).Select(i => Math.Round(0.8 + (0.6 * i / 24.0), 12))]);
 
     /// <summary>Speeds of the rule's map, m/s, rising, at least two.</summary>
-    public ImmutableArray<double> RuleSpeeds { get; init => field = Drawable.Some(value, "Give the speeds of the map."); } = [.. Enumerable.Range(0, 21).Select(i => (20.0 + (5.0 * i)) / 3.6)];
+    public ImmutableArray<double> RuleSpeeds { get; init => field = Drawable.Some(value, "Give the speeds of the map."); } = [.. Enumerable.Range(0, 21).Select(i => In.KilometresPerHour.ToSi(20.0 + (5.0 * i)))];
 
     /// <summary>How many cars are drawn within the doubts, 10 to 1 000 000.</summary>
     public int Draws { get; init => field = (int)Checked.Within(value, 10.0, 1e6, "2000 tell a band to a few hundredths of itself."); } = 2000;

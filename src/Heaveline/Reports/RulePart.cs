@@ -20,7 +20,7 @@ internal static class RulePart
             return new ReportPart { Heading = heading, Blocks = [Paragraph.Of($"{road.Caption} has no single bump, so that hit and settling cannot be told apart and the rule cannot be judged on it.")] };
         }
 
-        var map = RuleMap.Of(model, road, axis, work.Choices.RuleSpeeds, [PassMeasure.SettlingAngle], degree: work.Run.Degree, cancellation: work.Run.Cancellation)[0];
+        var map = RuleMap.Of(model, road, axis, work.Choices.RuleSpeeds, [SettlingCatalogue.RmsPitch], degree: work.Run.Degree, cancellation: work.Run.Cancellation)[0];
         if (map.Best.All(b => b is null))
         {
             return new ReportPart { Heading = heading, Blocks = [Paragraph.Of($"No place of this map could be computed: {map.Refusals.FirstOrDefault(r => r.Length > 0) ?? "every pass left the model's range."}")] };

@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Files.Garages;
 using Heaveline.Measures;
@@ -17,15 +18,15 @@ public class CarNumbersTests
     public void Every_example_has_its_numbers_at_every_load_state_with_their_doubts(string file)
     {
         var car = Garage.Car(file).Car!;
-        var numbers = CarNumbers.Of(car).WithDoubts();
+        var numbers = CarNumbers.WithDoubts(car);
         Assert.Equal(car.LoadStates.Count + 1, numbers.Models.Count);
-        Assert.Empty(numbers.Unbearable);
+        Assert.Empty(numbers.Answer.Unbearable);
         Assert.Null(numbers.NoDoubts);
         Assert.All(numbers.Parts.SelectMany(part => part.Lines), line =>
         {
             var (from, to) = line.Span;
-            Assert.True(from < to, line.Row.Key);
-            Assert.All(line.Cells.OfType<NumberCell>(), cell => Assert.True(double.IsFinite(cell.Value) && cell.HalfWidth >= 0.0 && cell.Value - cell.HalfWidth >= from && cell.Value + cell.HalfWidth <= to, line.Row.Key));
+            Assert.True(from < to, line.Measure.Key);
+            Assert.All(line.Cells.OfType<NumberCell>(), cell => Assert.True(double.IsFinite(cell.Value) && cell.HalfWidth >= 0.0 && cell.Value - cell.HalfWidth >= from && cell.Value + cell.HalfWidth <= to, line.Measure.Key));
         });
     }
 
@@ -34,8 +35,8 @@ public class CarNumbersTests
     {
         // Against another way of propagation: JCGM 101:2008, drawing, beside the slopes of JCGM 100:2008. 4000 draws leave about 1 % on a deviation; curvature adds to it.
         var car = Garage.Car("fern-saloon.yaml").Car!;
-        var numbers = CarNumbers.Of(car).WithDoubts();
-        var drawn = DoubtStudy.Of(car, car.LoadStates[1], [StaticOutput.FrontFrequency, StaticOutput.FrequencyRatio], 4000, 7).Results;
+        var numbers = CarNumbers.WithDoubts(car);
+        var drawn = DoubtStudy.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
         Assert.Equal(2.0 * drawn[0].StandardDeviation, Cell(numbers, "front-frequency", 2).HalfWidth, 0.06 * 2.0 * drawn[0].StandardDeviation);
         Assert.Equal(2.0 * drawn[1].StandardDeviation, Cell(numbers, "ratio", 2).HalfWidth, 0.06 * 2.0 * drawn[1].StandardDeviation);
     }
@@ -44,7 +45,7 @@ public class CarNumbersTests
     public void Numbers_as_files_hold_every_row_and_no_cell_becomes_a_formula()
     {
         var car = Garage.Car("fern-saloon.yaml").Car!;
-        var numbers = CarNumbers.Of(car with { LoadStates = [car.LoadStates[0] with { Name = "=cmd()" }] }).WithDoubts();
+        var numbers = CarNumbers.WithDoubts(car with { LoadStates = [car.LoadStates[0] with { Name = "=cmd()" }] });
         var lines = CarRoutes.Csv(numbers).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(numbers.Parts.Sum(part => part.Lines.Count) + 1, lines.Length);
         Assert.Contains("'=cmd()", lines[0], StringComparison.Ordinal);
@@ -59,7 +60,7 @@ public class CarNumbersTests
         var plain = string.Join('\n', text.Split('\n').Select(line => System.Text.RegularExpressions.Regex.Replace(line, @" ± [0-9.]+ ?(%|mm|cm|kg|N)?|, scale: [^}]*", "")));
         var car = Garage.Car("drover-van.yaml", plain).Car;
         Assert.NotNull(car);
-        Assert.NotNull(CarNumbers.Of(car).WithDoubts().NoDoubts);
+        Assert.NotNull(CarNumbers.WithDoubts(car).NoDoubts);
     }
 
     [Fact]
@@ -71,5 +72,5 @@ public class CarNumbersTests
         Assert.Equal(["−a", "−b", "+c"], TextChange.Between("a\nb", "c").Select(line => $"{line.Mark}{line.Text}"));
     }
 
-    private static NumberCell Cell(CarNumbers numbers, string key, int load) => numbers.Parts.SelectMany(part => part.Lines).Single(line => line.Row.Key == key).Cells[load]!;
+    private static NumberCell Cell(CarNumbers numbers, string key, int load) => numbers.Parts.SelectMany(part => part.Lines).Single(line => line.Measure.Key == key).Cells[load]!;
 }

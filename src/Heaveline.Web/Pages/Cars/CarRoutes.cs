@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Heaveline.Answers;
+using Heaveline.Cars;
 using Heaveline.Web.Serving;
 
 namespace Heaveline.Web.Pages.Cars;
@@ -22,11 +23,11 @@ internal static class CarRoutes
         routes.MapGet("/take/car.yaml", (string? car, GarageView garageView) => garageView.Garage.Read(GarageView.FileOf(car ?? "")) is { Text: { } text } file
             ? Results.File(Encoding.UTF8.GetBytes(text), "application/yaml", Path.GetFileName(file.Name))
             : Results.NotFound());
-        routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, GarageView garageView) => Of(garageView, car, numbers => Download.Picture(numbers.Figure!, kind, $"{car}-loads")));
-        routes.MapGet("/take/car-numbers.{kind}", (string kind, string? car, GarageView garageView) => Of(garageView, car, numbers => kind switch
+        routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, GarageView garageView) => Of(garageView, car, CarNumbers.Of, numbers => Download.Picture(numbers.Figure!, kind, $"{car}-loads")));
+        routes.MapGet("/take/car-numbers.{kind}", (string kind, string? car, GarageView garageView) => Of(garageView, car, one => CarNumbers.WithDoubts(one), numbers => kind switch
         {
-            "csv" => Download.File(Encoding.UTF8.GetBytes(Csv(numbers.WithDoubts())), "text/csv; charset=utf-8", $"{car}-numbers", kind),
-            "json" => Download.File(Encoding.UTF8.GetBytes(Json(numbers.WithDoubts())), "application/json", $"{car}-numbers", kind),
+            "csv" => Download.File(Encoding.UTF8.GetBytes(Csv(numbers)), "text/csv; charset=utf-8", $"{car}-numbers", kind),
+            "json" => Download.File(Encoding.UTF8.GetBytes(Json(numbers)), "application/json", $"{car}-numbers", kind),
             _ => Results.NotFound(),
         }));
     }
@@ -40,7 +41,7 @@ internal static class CarRoutes
         {
             foreach (var line in lines)
             {
-                Line([heading, line.Row.Key, line.Row.Label, line.Row.Unit, .. line.Cells.SelectMany(cell => cell is null ? ["", ""] : new[] { Number(cell.Value), numbers.NoDoubts is null ? Number(cell.HalfWidth) : "" })]);
+                Line([heading, line.Measure.Key, line.Measure.Label, line.Measure.Unit.Symbol, .. line.Cells.SelectMany(cell => cell is null ? ["", ""] : new[] { Number(cell.Value), numbers.NoDoubts is null ? Number(cell.HalfWidth) : "" })]);
             }
         }
 
@@ -58,22 +59,22 @@ internal static class CarRoutes
         ["loads"] = new JsonArray([.. numbers.Loads.Select(load => (JsonNode)JsonValue.Create(load))]),
         ["rows"] = new JsonArray([.. numbers.Parts.SelectMany(part => part.Lines).Select(line => (JsonNode)new JsonObject
         {
-            ["key"] = line.Row.Key,
-            ["label"] = line.Row.Label,
-            ["unit"] = line.Row.Unit,
+            ["key"] = line.Measure.Key,
+            ["label"] = line.Measure.Label,
+            ["unit"] = line.Measure.Unit.Symbol,
             ["values"] = new JsonArray([.. line.Cells.Select(cell => cell is null ? null : (JsonNode)JsonValue.Create(cell.Value))]),
             ["doubts"] = new JsonArray([.. line.Cells.Select(cell => cell is null || numbers.NoDoubts is not null ? null : (JsonNode)JsonValue.Create(cell.HalfWidth))]),
         })]),
     }.ToJsonString(Readable);
 
-    private static Task<IResult> Of(GarageView garageView, string? name, Func<CarNumbers, IResult> take) => Download.Answer(() =>
+    private static Task<IResult> Of(GarageView garageView, string? name, Func<Car, CarNumbers> count, Func<CarNumbers, IResult> take) => Download.Answer(() =>
     {
         if (garageView.Car(name ?? "") is not { } reading)
         {
             return Task.FromResult(Results.NotFound());
         }
 
-        var numbers = reading.Car is { } car ? CarNumbers.Of(car) : null;
+        var numbers = reading.Car is { } car ? count(car) : null;
         return Task.FromResult(numbers is { Figure: not null } ? take(numbers) : Download.Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state."));
     });
 }

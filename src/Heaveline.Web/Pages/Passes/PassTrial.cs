@@ -1,6 +1,5 @@
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
-using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;

@@ -73,7 +73,7 @@ internal sealed class RideDesk : IDisposable
 
             var cautions = cars.SelectMany(c => c.Responses.SelectMany(r => RideCautions.Of(r).Select(d => (c.Name, r.Speed, d.Id, Sentence: d.Text))))
                 .GroupBy(c => (c.Name, c.Id))
-                .Select(g => FormattableString.Invariant($"{g.Key.Name} from {3.6 * g.Min(c => c.Speed):F0} km/h: {g.MaxBy(c => c.Speed).Sentence}"));
+                .Select(g => FormattableString.Invariant($"{g.Key.Name} from {In.KilometresPerHour.Of(g.Min(c => c.Speed)):F0} km/h: {g.MaxBy(c => c.Speed).Sentence}"));
             var view = new SweepView(
                 RideSweepFigure.Of(cars, inTime ? made : null, question.Seat?.Name),
                 question.Seat is { } seat ? PitchCountFigure.Of(cars[0].Responses, seat) : null,

@@ -85,7 +85,7 @@ public sealed record RideQuestion
         var from = RuleQuestion.Speed(choices.From ?? RideChoices.UsualFrom, "from", refused);
         var to = RuleQuestion.Speed(choices.To ?? RideChoices.UsualTo, "to", refused);
         var at = RuleQuestion.Speed(choices.At ?? RideChoices.UsualAt, "at", refused);
-        if (!refused.ContainsKey("from") && !refused.ContainsKey("to") && !(to - from >= 5.0 / 3.6))
+        if (!refused.ContainsKey("from") && !refused.ContainsKey("to") && !(to - from >= In.KilometresPerHour.ToSi(5.0)))
         {
             refused["to"] = "The fastest speed must lie at least 5 km/h above the slowest.";
         }

@@ -106,7 +106,7 @@ public sealed record RuleQuestion
 
         var from = Speed(choices.From ?? RuleChoices.UsualFrom, "from", refused);
         var to = Speed(choices.To ?? RuleChoices.UsualTo, "to", refused);
-        if (!refused.ContainsKey("from") && !refused.ContainsKey("to") && !(to - from >= 5.0 / 3.6))
+        if (!refused.ContainsKey("from") && !refused.ContainsKey("to") && !(to - from >= In.KilometresPerHour.ToSi(5.0)))
         {
             refused["to"] = "The fastest speed must lie at least 5 km/h above the slowest.";
         }
@@ -135,7 +135,7 @@ public sealed record RuleQuestion
     {
         if (double.TryParse(words.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var speed) && speed is >= Slowest and <= Fastest)
         {
-            return speed / 3.6;
+            return In.KilometresPerHour.ToSi(speed);
         }
 
         refused[control] = FormattableString.Invariant($"“{words}” is no speed from {Slowest:F0} to {Fastest:F0} km/h.");

@@ -1,3 +1,4 @@
+using Heaveline.Measures;
 using Heaveline.Studies;
 using Heaveline.Web.Pages.Parts;
 
@@ -10,7 +11,7 @@ internal static class RuleWords
     public static IReadOnlyList<ListEntry> Rules { get; } = [.. MapRule.Words.Select(word => new ListEntry(word, Rule(word)))];
 
     /// <summary>Every measure.</summary>
-    public static IReadOnlyList<ListEntry> Measures { get; } = [.. MapRule.Measures.Select(word => new ListEntry(word, Measure(word), word.StartsWith("hit", StringComparison.Ordinal) ? "The hit" : "The settling"))];
+    public static IReadOnlyList<ListEntry> Measures { get; } = [.. PassCatalogue.Judges.Select(measure => new ListEntry(measure.Word!, measure.Name))];
 
     /// <summary>Whether a rule is judged on a linear car of the same masses and frequencies, so that no setting of the real car stands for its values.</summary>
     public static bool IsOfLinearCar(string rule) => rule.StartsWith("shared", StringComparison.Ordinal);
@@ -24,15 +25,6 @@ internal static class RuleWords
         "wheelbase-same-body" => "wheelbase, the same body",
         "shared-springs" => "springs shared front to rear",
         "shared-damping" => "damping shared front to rear",
-        _ => word,
-    };
-
-    private static string Measure(string word) => word switch
-    {
-        "settling" => "RMS pitch of the first second",
-        "late" => "pitch later than 0.8 s",
-        "hit" => "peak pitch acceleration",
-        "hit-angle" => "peak pitch angle",
         _ => word,
     };
 }

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -34,7 +35,7 @@ public sealed record CompareAnswer : Answer
     /// <summary>A table a speed at which every car got across, then the intervals.</summary>
     public override IReadOnlyList<FactTable> Tables =>
     [
-        .. Passes.Where(cars => cars.All(c => c.IsWhole)).Select(cars => Table(FormattableString.Invariant($"At {3.6 * cars[0].Pass.Speed:F0} km/h"), cars)),
+        .. Passes.Where(cars => cars.All(c => c.IsWhole)).Select(cars => Table(FormattableString.Invariant($"At {In.KilometresPerHour.Of(cars[0].Pass.Speed):F0} km/h"), cars)),
         .. Intervals,
     ];
 
@@ -53,7 +54,7 @@ public sealed record CompareAnswer : Answer
 
     /// <inheritdoc/>
     public override string? Failure => Passes.SelectMany(cars => cars).FirstOrDefault(c => !c.IsWhole) is { Pass: var broken, Name: var name }
-        ? FormattableString.Invariant($"{name} at {3.6 * broken.Speed:F0} km/h ({broken.Outcome}): {broken.OutcomeSentence}")
+        ? FormattableString.Invariant($"{name} at {In.KilometresPerHour.Of(broken.Speed):F0} km/h ({broken.Outcome}): {broken.OutcomeSentence}")
         : null;
 
     /// <inheritdoc/>

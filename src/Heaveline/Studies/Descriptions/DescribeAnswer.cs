@@ -26,8 +26,13 @@ public sealed record DescribeAnswer : Answer
     /// <summary>Loads that it cannot bear, each with the reason.</summary>
     public IReadOnlyList<string> Unbearable { get; init; } = [];
 
-    /// <summary>Doubts by slopes under each load, in the order of <see cref="DescribeTable.Rows"/>; empty where none were asked for, or are not there yet.</summary>
+    /// <summary>Doubts by slopes under each load, in the order of <see cref="RestCatalogue.All"/>; empty where none were asked for, or are not there yet.</summary>
     public IReadOnlyList<FirstOrder> Slopes { get; init; } = [];
+
+    /// <summary>A number's doubt by slopes; only where <see cref="Slopes"/> are there.</summary>
+    /// <param name="measure">One of <see cref="RestCatalogue.All"/>.</param>
+    /// <param name="load">Place of the load among <see cref="Rests"/>.</param>
+    public FirstOrderResult SlopesOf(Measure<CarAtRest> measure, int load) => Slopes[load].Results[RestCatalogue.All.Index().First(m => m.Item == measure).Index];
 
     /// <summary>Why the doubts cannot be followed by slopes; null where they can, or were not asked for.</summary>
     public string? NoSlopes { get; init; }
@@ -83,5 +88,5 @@ public sealed record DescribeAnswer : Answer
     };
 
     private IEnumerable<FactTable> Intervals(RideModel model, JointStudy study) =>
-        DoubtTables.Of(model.Load.Name, [model.Car.Name], [.. DescribeTable.Rows(Rests).SelectMany(p => p.Rows).Select(r => r.Row)], study);
+        DoubtTables.Of(model.Load.Name, [model.Car.Name], RestCatalogue.All, study);
 }

@@ -96,14 +96,13 @@ public static class DescribeStudy
 
     private static DescribeAnswer WithSlopes(DescribeAnswer answer, CancellationToken cancellation)
     {
-        var outputs = Outputs(answer);
         try
         {
             var slopes = new List<FirstOrder>();
             foreach (var model in answer.Models)
             {
                 cancellation.ThrowIfCancellationRequested();
-                slopes.Add(FirstOrder.Of(model.Car, model.Load, outputs));
+                slopes.Add(FirstOrder.Of(model.Car, model.Load, RestCatalogue.All));
             }
 
             return answer with { Slopes = slopes };
@@ -116,13 +115,11 @@ public static class DescribeStudy
 
     private static List<JointStudy> Intervals(DescribeAnswer answer, int draws, StudyRun run)
     {
-        var (outputs, models) = (Outputs(answer), answer.Models);
+        var models = answer.Models;
         return
         [
             .. models.Select((model, k) => JointStudy.Of(
-                [CarDoubts.Of(model.Car, model.Load)], outputs, draws, answer.Asked.Seed, run.Degree, run.Between((double)k / models.Count, (k + 1.0) / models.Count).Progress, run.Cancellation)),
+                [CarDoubts.Of(model.Car, model.Load)], RestCatalogue.All, draws, answer.Asked.Seed, run.Degree, run.Between((double)k / models.Count, (k + 1.0) / models.Count).Progress, run.Cancellation)),
         ];
     }
-
-    private static List<StaticOutput> Outputs(DescribeAnswer answer) => [.. DescribeTable.Rows(answer.Rests).SelectMany(p => p.Rows).Select(r => r.Output)];
 }

@@ -1,7 +1,7 @@
-using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -13,8 +13,7 @@ internal static class LoadsTable
     public static IEnumerable<Block> Of(DescribeAnswer answer)
     {
         var (car, rests) = (answer.Asked.Car, answer.Rests);
-        var at = 0;
-        foreach (var (title, rows) in DescribeTable.Rows(rests))
+        foreach (var (title, measures) in RestCatalogue.Groups)
         {
             var table = new TablePanel
             {
@@ -26,14 +25,13 @@ internal static class LoadsTable
                 ],
                 Rows =
                 [
-                    .. rows
-                        .Select((row, j) => (row.Row, Values: rests.Select((rest, k) => Value(answer, rest, row.Output, k, at + j)).ToList()))
-                        .Where(row => row.Values.Any(v => double.IsFinite(v.Stated)))
-                        .Select(row => TableRow.Of([row.Row.Label, row.Row.Unit, .. row.Values.Select(v => Cell(row.Row.Factor * v.Stated, 2.0 * row.Row.Factor * v.Deviation, row.Row.Format))])),
+                    .. measures
+                        .Select(measure => (Measure: measure, Values: rests.Select((rest, k) => Value(answer, rest, measure, k)).ToList()))
+                        .Where(row => !row.Measure.IsNothing(row.Values.Select(v => v.Stated)))
+                        .Select(row => TableRow.Of([row.Measure.Label, row.Measure.Unit.Symbol, .. row.Values.Select(v => Cell(row.Measure, v))])),
                 ],
             };
             yield return new Tabulated { Caption = $"{car.Name}, {char.ToLowerInvariant(title[0])}{title[1..]}, by load state", Table = table };
-            at += rows.Count;
         }
 
         yield return Paragraph.Of(answer.NoSlopes ?? (answer.Slopes.Any(s => s.Doubts.AreStated)
@@ -44,25 +42,26 @@ internal static class LoadsTable
     /// <summary>A value and its doubt to the same decimals, the doubt with two digits; the value as usual where the doubt is below its last digit.</summary>
     /// <param name="value">As shown.</param>
     /// <param name="doubt">As shown, 0 or above.</param>
-    /// <param name="format">"F" and the usual decimals.</param>
-    internal static string Cell(double value, double doubt, string format)
+    /// <param name="digits">The usual decimals.</param>
+    internal static string Cell(double value, double doubt, int digits)
     {
         if (!double.IsFinite(value))
         {
             return "–";
         }
 
-        var usual = int.Parse(format.AsSpan(1), CultureInfo.InvariantCulture);
-        if (!double.IsFinite(doubt) || doubt < 0.5 * Math.Pow(10.0, -usual))
+        if (!double.IsFinite(doubt) || doubt < 0.5 * Math.Pow(10.0, -digits))
         {
-            return FactText.Number(value, format);
+            return Numeral.Of(value, digits);
         }
 
-        var decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(doubt)), 0, usual + 1);
-        var shown = "F" + decimals.ToString(CultureInfo.InvariantCulture);
-        return $"{FactText.Number(value, shown)} ± {FactText.Number(doubt, shown)}";
+        var decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(doubt)), 0, digits + 1);
+        return $"{Numeral.Of(value, decimals)} ± {Numeral.Of(doubt, decimals)}";
     }
 
-    private static (double Stated, double Deviation) Value(DescribeAnswer answer, CarAtRest rest, StaticOutput output, int load, int row) =>
-        answer.Slopes.Count == 0 ? (output.Of(rest), 0.0) : (answer.Slopes[load].Results[row].Stated, answer.Slopes[load].Results[row].StandardDeviation);
+    private static string Cell(Measure measure, (double Stated, double Deviation) value) =>
+        Cell(measure.Unit.Of(value.Stated), 2.0 * measure.Unit.Of(value.Deviation), measure.Digits);
+
+    private static (double Stated, double Deviation) Value(DescribeAnswer answer, CarAtRest rest, Measure<CarAtRest> measure, int load) =>
+        answer.Slopes.Count > 0 && answer.SlopesOf(measure, load) is var slopes ? (slopes.Stated, slopes.StandardDeviation) : (measure.Of(rest), 0.0);
 }

@@ -3,6 +3,7 @@ using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -36,13 +37,13 @@ public static class PassStory
     }
 
     private static Sentence Opening(Pass pass) =>
-        new("opening", Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {pass.Speed * 3.6:F0} km/h."));
+        new("opening", Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {In.KilometresPerHour.Of(pass.Speed):F0} km/h."));
 
     private static IEnumerable<Sentence> Obstacle(Pass pass, PitchHit hit, PitchSettling settling)
     {
-        yield return new("hit", Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {Degrees(hit.PeakAngle):F2}° at up to {hit.PeakAcceleration:F2} rad/s²."));
+        yield return new("hit", Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {In.Degrees.Of(hit.PeakAngle):F2}° at up to {hit.PeakAcceleration:F2} rad/s²."));
         yield return new("settling", Text(
-            $"The settling: in the second after the rear wheels have left, the pitch is {Degrees(settling.RmsAngle):F3}° root mean square, {Degrees(settling.PeakAngle):F2}° at most."));
+            $"The settling: in the second after the rear wheels have left, the pitch is {In.Degrees.Of(settling.RmsAngle):F3}° root mean square, {In.Degrees.Of(settling.PeakAngle):F2}° at most."));
         var lobes = settling.Lobes.Count switch
         {
             0 => "no swing after that reaches a tenth of the peak",
@@ -60,7 +61,7 @@ public static class PassStory
     {
         var pitch = measures.Pitch;
         yield return new("pitch", Text(
-            $"The body pitches {Degrees(pitch.RmsAngle):F3}° root mean square, {Degrees(pitch.PeakAngle):F2}° at most, with {pitch.RmsAcceleration:F2} rad/s² root mean square."));
+            $"The body pitches {In.Degrees.Of(pitch.RmsAngle):F3}° root mean square, {In.Degrees.Of(pitch.PeakAngle):F2}° at most, with {pitch.RmsAcceleration:F2} rad/s² root mean square."));
         yield return new("pitch-share", Text($"The ends move {Part(pitch.Share)} by pitching as by heaving."));
     }
 
@@ -106,8 +107,6 @@ public static class PassStory
     private static string Times(int n) => n == 1 ? "once" : n == 2 ? "twice" : Text($"{n} times");
 
     private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
-
-    private static double Degrees(double rad) => rad * 180.0 / Math.PI;
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

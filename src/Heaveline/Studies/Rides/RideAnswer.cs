@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Doubts;
 using Heaveline.Figures;
+using Heaveline.Measures;
 using Heaveline.Rides;
 
 namespace Heaveline.Studies;
@@ -104,5 +105,5 @@ public sealed record RideAnswer : Answer
     }
 
     private IEnumerable<FactTable> Intervals((double Speed, JointStudy Study) at) => DoubtTables.Of(
-        FormattableString.Invariant($"At {3.6 * at.Speed:F0} km/h"), [.. Cars.Select(c => c.Name)], [.. RideTable.Rows(Asked.Cars[0].Car).Select(r => r.Row)], at.Study);
+        FormattableString.Invariant($"At {3.6 * at.Speed:F0} km/h"), [.. Cars.Select(c => c.Name)], RideCatalogue.Of(Asked.Cars[0].Car), at.Study);
 }

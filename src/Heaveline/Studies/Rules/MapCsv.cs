@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using Heaveline.Measures;
+using Heaveline.Quantities;
 using Heaveline.Rules;
 
 namespace Heaveline.Studies;
@@ -13,16 +13,14 @@ public static class MapCsv
     public static byte[] Of(RuleMap map)
     {
         ArgumentNullException.ThrowIfNull(map);
-        // Angles are read in degrees.
-        var inRadians = map.Measure.Symbol.StartsWith("rad", StringComparison.Ordinal) && map.Measure != PassMeasure.HitAcceleration;
-        var (factor, unit) = inRadians ? (180.0 / Math.PI, "deg" + map.Measure.Symbol[3..]) : (1.0, map.Measure.Symbol);
+        var unit = map.Measure.Unit;
         var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"speed [km/h],\"{map.Axis.Name}{(map.Axis.Symbol.Length > 0 ? $" [{map.Axis.Symbol}]" : "")}\",{map.Measure.Name} [{unit}],over that of {map.Axis.Against},verdict\n");
+        text.Append(CultureInfo.InvariantCulture, $"speed [km/h],\"{map.Axis.Name}{(map.Axis.Symbol.Length > 0 ? $" [{map.Axis.Symbol}]" : "")}\",{map.Measure.Name} [{unit.Plain}],over that of {map.Axis.Against},verdict\n");
         for (var i = 0; i < map.Speeds.Count; i++)
         {
             for (var j = 0; j < map.Axis.Values.Count; j++)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{3.6 * map.Speeds[i]:G9},{map.Axis.Values[j]:G9},{factor * map.Measured[i][j]:G9},{map.Relative(i, j):G9},{map.Verdict(i, j)}\n");
+                text.Append(CultureInfo.InvariantCulture, $"{In.KilometresPerHour.Of(map.Speeds[i]):G9},{map.Axis.Values[j]:G9},{unit.Of(map.Measured[i][j]):G9},{map.Relative(i, j):G9},{map.Verdict(i, j)}\n");
             }
         }
 

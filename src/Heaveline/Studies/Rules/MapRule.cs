@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Rules;
 
@@ -12,8 +13,8 @@ public static class MapRule
     /// <summary>The words: ratio, damping, index, wheelbase (inertia grows), wheelbase-same-body, shared-springs, shared-damping.</summary>
     public static ImmutableArray<string> Words { get; } = ["ratio", "damping", "index", "wheelbase", "wheelbase-same-body", "shared-springs", "shared-damping"];
 
-    /// <summary>The words of the measures: settling (first second after the rear has left), late (after 0.8 s), hit (peak acceleration), hit-angle.</summary>
-    public static ImmutableArray<string> Measures { get; } = ["settling", "late", "hit", "hit-angle"];
+    /// <summary>The words of the measures that a rule can be judged by.</summary>
+    public static ImmutableArray<string> Measures { get; } = [.. PassCatalogue.Judges.Select(m => m.Word!)];
 
     /// <summary>The rule's axis; the reference is one of the values wherever it is not the car's own.</summary>
     /// <param name="word">One of <see cref="Words"/>.</param>
@@ -42,12 +43,6 @@ public static class MapRule
     /// <summary>The measure of a word.</summary>
     /// <param name="word">One of <see cref="Measures"/>.</param>
     /// <exception cref="RefusedValueException">No such measure.</exception>
-    public static PassMeasure Measure(string word) => word switch
-    {
-        "settling" => PassMeasure.SettlingAngle,
-        "late" => PassMeasure.LateAngle,
-        "hit" => PassMeasure.HitAcceleration,
-        "hit-angle" => PassMeasure.HitAngle,
-        _ => throw new RefusedValueException("measure", $"'{word}'", string.Join(", ", Measures), "Take one of these words."),
-    };
+    public static Measure<Pass> Measure(string word) =>
+        PassCatalogue.Judges.FirstOrDefault(m => m.Word == word) ?? throw new RefusedValueException("measure", $"'{word}'", string.Join(", ", Measures), "Take one of these words.");
 }

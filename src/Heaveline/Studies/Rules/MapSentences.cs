@@ -1,5 +1,5 @@
-using Heaveline.Answers;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 using Heaveline.Rules;
 
 namespace Heaveline.Studies;
@@ -53,8 +53,8 @@ public static class MapSentences
         }
 
         var suits = load.Suited is { } speed
-            ? FormattableString.Invariant($"suits {3.6 * speed:F0} km/h: there it is the best of the map under this load")
-            : FormattableString.Invariant($"suits no speed from {3.6 * map.Speeds[0]:F0} to {3.6 * map.Speeds[^1]:F0} km/h{Side(load)}");
+            ? FormattableString.Invariant($"suits {In.KilometresPerHour.Of(speed):F0} km/h: there it is the best of the map under this load")
+            : FormattableString.Invariant($"suits no speed from {In.KilometresPerHour.Of(map.Speeds[0]):F0} to {In.KilometresPerHour.Of(map.Speeds[^1]):F0} km/h{Side(load)}");
         yield return $"{value} {suits}.{Closed(map, load)}";
     }
 
@@ -68,18 +68,18 @@ public static class MapSentences
     // Each closed form is about one measure; none is about the hit.
     private static string Closed(RuleMap map, MapLoad load)
     {
-        if (map.Measure.JudgesHit)
+        if (map.JudgesHit)
         {
             return "";
         }
 
-        if (map.Measure == PassMeasure.LateAngle)
+        if (map.Measure == SettlingCatalogue.LatePitch)
         {
-            return load.Late is { } late ? FormattableString.Invariant($" 1 + 0.6 L f/V gives it at {3.6 * late:F0} km/h.") : "";
+            return load.Late is { } late ? FormattableString.Invariant($" 1 + 0.6 L f/V gives it at {In.KilometresPerHour.Of(late):F0} km/h.") : "";
         }
 
         return load.Ends is { SuitedSpeed: { } closed, SuitedRange: { } range }
-            ? FormattableString.Invariant($" The ends fall into step after 0.7 cycles at {3.6 * closed:F0} km/h (0.8 to 0.6 cycles: {3.6 * range.Slowest:F0} to {3.6 * range.Fastest:F0}).")
+            ? FormattableString.Invariant($" The ends fall into step after 0.7 cycles at {In.KilometresPerHour.Of(closed):F0} km/h (0.8 to 0.6 cycles: {In.KilometresPerHour.Of(range.Slowest):F0} to {In.KilometresPerHour.Of(range.Fastest):F0}).")
             : $" {load.Ends!.WhyNot}";
     }
 
@@ -93,7 +93,7 @@ public static class MapSentences
     public static string Window(RuleMap map, bool withOption = true)
     {
         ArgumentNullException.ThrowIfNull(map);
-        return map.Measure.JudgesHit
+        return map.JudgesHit
             ? $"This judges the hit alone: what follows is not in it{(withOption ? " (--measure settling)" : "")}."
             : $"This judges the settling alone: the hit, until the rear wheels have left, is not in it{(withOption ? " (--measure hit)" : "")}.";
     }
@@ -109,7 +109,7 @@ public static class MapSentences
             if (best is not null)
             {
                 var side = optima.Own > best.Value ? "more" : "less";
-                yield return FormattableString.Invariant($"  {name} varies least near {FactText.Number(best.Value, "F2")}{(best.AtEdge ? " (the edge of what was tried)" : "")}; this car has {side}, {optima.Own:F2}, and {100.0 * ((1.0 / best.Relative) - 1.0):F0} % more of it.");
+                yield return FormattableString.Invariant($"  {name} varies least near {Numeral.Of(best.Value, "F2")}{(best.AtEdge ? " (the edge of what was tried)" : "")}; this car has {side}, {optima.Own:F2}, and {100.0 * ((1.0 / best.Relative) - 1.0):F0} % more of it.");
             }
         }
     }

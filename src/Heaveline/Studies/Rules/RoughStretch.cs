@@ -20,6 +20,6 @@ public sealed record RoughStretch(Road Road, double Speed, string Words)
         return new RoughStretch(
             Road.From(new RandomRoad { Spectrum = RoadSpectrum.Of(RoadClass.C), Track = new Amount<Length>(0.0), Length = new Amount<Length>(400.0), LeadIn = new Amount<Length>(20.0), Seed = 1 }),
             speed,
-            FormattableString.Invariant($"400 m of a random road of class C (seed 1) at {3.6 * speed:F0} km/h"));
+            FormattableString.Invariant($"400 m of a random road of class C (seed 1) at {In.KilometresPerHour.Of(speed):F0} km/h"));
     }
 }

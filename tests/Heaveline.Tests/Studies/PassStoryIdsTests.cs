@@ -6,7 +6,7 @@ using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Figures;
 
-namespace Heaveline.Tests.Studies.Passes;
+namespace Heaveline.Tests.Studies;
 
 public class PassStoryIdsTests
 {
