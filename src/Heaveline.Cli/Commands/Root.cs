@@ -29,7 +29,7 @@ internal static class Root
         PassCommand.Of(streams),
         CompareCommand.Of(streams),
         RoadCommand.Of(streams),
-        RideCommand.Of(streams),
+        StudyCommand.Of(streams, RideStudy.Question),
         MapCommand.Of(streams),
         WhyCommand.Of(streams),
         DoubtCommand.Of(streams),

@@ -7,10 +7,10 @@ namespace Heaveline.Web.Pages.Rules;
 internal static class RuleWords
 {
     /// <summary>Every rule.</summary>
-    public static IReadOnlyList<Choice> Rules { get; } = [.. MapRule.Words.Select(word => new Choice(word, Rule(word)))];
+    public static IReadOnlyList<ListEntry> Rules { get; } = [.. MapRule.Words.Select(word => new ListEntry(word, Rule(word)))];
 
     /// <summary>Every measure.</summary>
-    public static IReadOnlyList<Choice> Measures { get; } = [.. MapRule.Measures.Select(word => new Choice(word, Measure(word), word.StartsWith("hit", StringComparison.Ordinal) ? "The hit" : "The settling"))];
+    public static IReadOnlyList<ListEntry> Measures { get; } = [.. MapRule.Measures.Select(word => new ListEntry(word, Measure(word), word.StartsWith("hit", StringComparison.Ordinal) ? "The hit" : "The settling"))];
 
     /// <summary>Whether a rule is judged on a linear car of the same masses and frequencies, so that no setting of the real car stands for its values.</summary>
     public static bool IsOfLinearCar(string rule) => rule.StartsWith("shared", StringComparison.Ordinal);
