@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
@@ -13,7 +14,7 @@ namespace Heaveline.Web.Serving;
 /// </summary>
 internal sealed class GarageView(ServeOptions options) : IFinder
 {
-    private const string Ending = ".yaml";
+    private static readonly string Ending = FileFormat.Described.Endings[0];
     private readonly Lock only = new();
     private (string Look, GarageListing Listing)? kept;
 
@@ -52,7 +53,7 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     public IReadOnlyList<string> GarageRoads => [.. Listing.Roads.Where(road => !road.IsBuiltIn).Select(road => road.Name)];
 
     /// <summary>The file of a car, by its name in the garage. It need not be there.</summary>
-    public static string FileOf(string name) => name.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) || name.EndsWith(".yml", StringComparison.OrdinalIgnoreCase) ? name : name + Ending;
+    public static string FileOf(string name) => FileFormat.Described.Has(name) ? name : name + Ending;
 
     /// <summary>The name of a car, from its file's.</summary>
     public static string NameOf(string file) => file.EndsWith(Ending, StringComparison.Ordinal) ? file[..^Ending.Length] : file;
@@ -84,7 +85,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
             Value = reading?.Car,
             Refusal = reading is { Car: not null } ? ""
                 : CarNames.Count == 0 ? "There is no car file in this garage yet."
-                : reading is null ? $"There is no car named {name} in this garage." : $"The file of {name} is refused; its own page says why.",
+                : reading is null ? $"There is no car named {name} in this garage."
+                : $"The file of {name} is refused; its own page says why.",
             Texts = [.. reading?.Sources.Select(s => s.Text) ?? []],
         };
     }
@@ -98,7 +100,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
             ShortName = name,
             Value = reading?.Road,
             Refusal = reading is { Road: not null } ? ""
-                : reading is null ? $"There is no road named {name}." : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
+                : reading is null ? $"There is no road named {name}."
+                : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
             Texts = [.. reading?.Sources.Select(s => s.Text) ?? []],
         };
     }

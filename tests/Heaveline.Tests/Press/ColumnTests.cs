@@ -8,7 +8,7 @@ using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Press.Paper;
-using Heaveline.Press.Setting;
+using Heaveline.Press.Plates;
 using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Press;

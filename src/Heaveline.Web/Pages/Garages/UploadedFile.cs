@@ -10,16 +10,16 @@ namespace Heaveline.Web.Pages.Garages;
 /// <param name="Message">Why it was not taken, with what to do; empty when it was.</param>
 internal sealed record UploadedFile(SaveOutcome? Outcome, string Message)
 {
-    /// <summary>Most bytes, as for every file of a garage.</summary>
-    public const int MostBytes = 256 * 1024;
+    /// <summary>What may be brought in.</summary>
+    public static FileFormat Format => FileFormat.Described;
 
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Why a file is not even read, from what the browser says of it; null when it may be.</summary>
     public static string? Refused(string name, long bytes) =>
-        bytes > MostBytes ? $"The file has {bytes} bytes; it must have {MostBytes} or fewer. Measured data go into files of their own."
+        bytes > Format.MostBytes ? $"The file has {bytes} bytes; it must have {Format.MostBytes} or fewer. Measured data go into files of their own."
         : name.Contains('/', StringComparison.Ordinal) || name.Contains('\\', StringComparison.Ordinal) ? "The file's name holds a folder. Give a name alone, such as fern-estate.yaml."
-        : !name.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) && !name.EndsWith(".yml", StringComparison.OrdinalIgnoreCase) ? "The file's name must end in .yaml or .yml; other kinds are not read."
+        : !Format.Has(name) ? $"The file's name must end in {Format.EndingWords}; other kinds are not read."
         : null;
 
     /// <summary>Puts a file into the garage under its own name, if it is a car, a variant or a road and no file has that name.</summary>

@@ -1,3 +1,4 @@
+using Heaveline.Web.Guard;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
