@@ -97,7 +97,8 @@ internal static class StudyCommand
     }
 
     // All that is wrong is said at once, and the words weigh more than the files: they are wrong whatever the files say.
-    private static (TAsked Asked, string? Picture) Read<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs)
+    private static (TAsked Asked, string? Picture) Read<TAsked, TAnswer>(
+        Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs)
         where TAsked : class
         where TAnswer : Answer
     {

@@ -85,7 +85,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
             Value = reading?.Car,
             Refusal = reading is { Car: not null } ? ""
                 : CarNames.Count == 0 ? "There is no car file in this garage yet."
-                : reading is null ? $"There is no car named {name} in this garage." : $"The file of {name} is refused; its own page says why.",
+                : reading is null ? $"There is no car named {name} in this garage."
+                : $"The file of {name} is refused; its own page says why.",
             Texts = [.. reading?.Sources.Select(s => s.Text) ?? []],
         };
     }
@@ -99,7 +100,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
             ShortName = name,
             Value = reading?.Road,
             Refusal = reading is { Road: not null } ? ""
-                : reading is null ? $"There is no road named {name}." : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
+                : reading is null ? $"There is no road named {name}."
+                : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
             Texts = [.. reading?.Sources.Select(s => s.Text) ?? []],
         };
     }

@@ -1,7 +1,8 @@
 namespace Heaveline.Studies;
 
 /// <summary>
-/// A question as it is offered: its word, what it is about, what can be chosen. A command takes its options and its help from here, a page its address.
+/// A question as it is offered: its word, what it is about, what can be chosen. A command takes its options and its help from here, a page its
+/// address.
 /// </summary>
 public abstract record Question
 {

@@ -69,7 +69,7 @@ public sealed class AskedReader(Given given, IFinder finder)
 
         if (!(number >= choice.Range.Least && number <= choice.Range.Most))
         {
-            Object(choice.Name, FormattableString.Invariant($"{choice.Name} {number}: give {choice.Range.Least} to {choice.Range.Most}."), isUsage: true);
+            Object(choice.Name, FormattableString.Invariant($"{choice.Name} {number}: give {choice.Range.Least} to {choice.Range.Most}."));
             return null;
         }
 
@@ -96,12 +96,13 @@ public sealed class AskedReader(Given given, IFinder finder)
     {
         ArgumentNullException.ThrowIfNull(choice);
         var words = Text(choice) ?? "";
-        if (double.TryParse(words, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= choice.Range.Least && value <= choice.Range.Most)
+        var (least, most) = choice.Range;
+        if (double.TryParse(words, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
         {
             return value;
         }
 
-        Object(choice.Name, FormattableString.Invariant($"'{words}' is no {choice.WordIs} between {choice.Range.Least:G4} and {choice.Range.Most:G4}."));
+        Object(choice.Name, FormattableString.Invariant($"'{words}' is no {choice.WordIs} between {least:G4} and {most:G4}."));
         return null;
     }
 
@@ -126,7 +127,8 @@ public sealed class AskedReader(Given given, IFinder finder)
     public IReadOnlyList<double> Speeds(Choice choice)
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return [.. (Text(choice) ?? "").Split(',', StringSplitOptions.TrimEntries).Select(words => Speed(choice.Name, words)).OfType<double>().Distinct().Order()];
+        var words = (Text(choice) ?? "").Split(',', StringSplitOptions.TrimEntries);
+        return [.. words.Select(word => Speed(choice.Name, word)).OfType<double>().Distinct().Order()];
     }
 
     /// <summary>Even speeds from the slowest to the fastest, m/s; empty when there are none.</summary>
