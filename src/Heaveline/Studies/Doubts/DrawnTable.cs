@@ -1,6 +1,5 @@
 using Heaveline.Answers;
 using Heaveline.Doubts;
-using Heaveline.Measures;
 
 namespace Heaveline.Studies;
 
@@ -17,7 +16,7 @@ public static class DrawnTable
         {
             var spread = result.StandardDeviation;
             table.Add(
-                result.Name.Replace(' ', '-').Replace("/", "-over-", StringComparison.Ordinal),
+                Key(result),
                 result.Name,
                 result.Symbol.Length > 0 ? result.Symbol : "–",
                 "G4",
@@ -27,35 +26,11 @@ public static class DrawnTable
         return table;
     }
 
-    /// <summary>Which end is really the softer, and what to measure better next.</summary>
-    /// <param name="studies">The study at rest, then one of passes if there is one.</param>
-    /// <param name="results">Their numbers one after the other, in readers' units.</param>
-    public static IEnumerable<string> Sentences(IReadOnlyList<DoubtStudy> studies, IReadOnlyList<DoubtResult> results)
+    /// <summary>The key of a number's row.</summary>
+    /// <param name="result">The number.</param>
+    public static string Key(DoubtResult result)
     {
-        ArgumentNullException.ThrowIfNull(studies);
-        ArgumentNullException.ThrowIfNull(results);
-        return All(studies, results);
-    }
-
-    private static IEnumerable<string> All(IReadOnlyList<DoubtStudy> studies, IReadOnlyList<DoubtResult> results)
-    {
-        if (!studies[0].Doubts.AreStated)
-        {
-            yield return "The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %).";
-            yield break;
-        }
-
-        var ratio = results.First(r => r.Name == StaticOutput.FrequencyRatio.Name);
-        yield return DoubtSentences.SofterEnd(ratio);
-        var ofPasses = results.Count - (studies.Count > 1 ? studies[1].Results.Count : 0);
-        foreach (var next in results.Where((r, k) => r == ratio || k >= ofPasses).Select(DoubtSentences.MeasureNext).OfType<string>().Distinct())
-        {
-            yield return next;
-        }
-
-        foreach (var study in studies.Where(s => s.Refused + s.Unfinished > 0))
-        {
-            yield return FormattableString.Invariant($"{study.Refused} draws could not stand as a car and {study.Unfinished} passes left the model's range: they are left out.");
-        }
+        ArgumentNullException.ThrowIfNull(result);
+        return result.Name.Replace(' ', '-').Replace("/", "-over-", StringComparison.Ordinal);
     }
 }
