@@ -6,31 +6,26 @@ namespace Heaveline.Studies;
 /// <summary>Swings counted over a time.</summary>
 public static class BounceStudy
 {
-    private static readonly Choice Swings = SheetChoice.Needed("swings", "Whole swings counted, down and up again.", "NUMBER");
+    private static readonly Choice Swings = SheetQuestion.Needed("swings", "Whole swings counted, down and up again.", "NUMBER");
 
-    private static readonly Choice Took = SheetChoice.Needed("time", "Time they took.", "TIME");
+    private static readonly Choice Took = SheetQuestion.Needed("time", "Time they took.", "TIME");
 
-    private static readonly Choice Bounces = SheetChoice.Of("mass", "Mass that bounces, to tell a locked suspension.", "MASS");
+    private static readonly Choice Bounces = SheetQuestion.Choice("mass", "Mass that bounces, to tell a locked suspension.", "MASS");
 
-    private static readonly Choice Tyres = SheetChoice.Of("tyres", "Rate of all tyres under it together.", "RATE");
+    private static readonly Choice Tyres = SheetQuestion.Choice("tyres", "Rate of all tyres under it together.", "RATE");
 
     /// <summary>The question as a command offers it.</summary>
-    public static Question<BounceAsked, SheetAnswer> Question { get; } = new()
-    {
-        Group = SheetChoice.Group,
-        Word = "bounce",
-        Says =
-            """
-            Frequency from counted swings, and whether friction had locked the suspension.
+    public static Question<BounceAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<BounceAsked>(
+        "bounce",
+        """
+        Frequency from counted swings, and whether friction had locked the suspension.
 
-            Example:
-              heaveline worksheet bounce --swings 5 --time "3.9 s" --mass "1360 kg" --tyres "840 N/mm"
-            """,
-        Choices = [Swings, Took, Bounces, Tyres],
-        HasFigure = false,
-        Reads = reader => Read(new SheetReader(reader)),
-        Answers = (asked, _) => Run(asked),
-    };
+        Example:
+          heaveline worksheet bounce --swings 5 --time "3.9 s" --mass "1360 kg" --tyres "840 N/mm"
+        """,
+        [Swings, Took, Bounces, Tyres],
+        Read,
+        Run);
 
     /// <summary>Works the count out.</summary>
     /// <param name="asked">The count.</param>

@@ -6,29 +6,24 @@ namespace Heaveline.Studies;
 /// <summary>A wheel jacked through its travel.</summary>
 public static class RatioStudy
 {
-    private static readonly Choice Stop = SheetChoice.Repeated(
+    private static readonly Choice Stop = SheetQuestion.Repeated(
         "stop", "Wheel travel and spring (or damper) travel from the state described, bump positive. Repeat it.", "WHEEL,ELEMENT") with
     {
         IsNeeded = true,
     };
 
     /// <summary>The question as a command offers it.</summary>
-    public static Question<RatioAsked, SheetAnswer> Question { get; } = new()
-    {
-        Group = SheetChoice.Group,
-        Word = "ratio",
-        Says =
-            """
-            A motion ratio from a sweep of wheel and spring travels, with its interval.
+    public static Question<RatioAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<RatioAsked>(
+        "ratio",
+        """
+        A motion ratio from a sweep of wheel and spring travels, with its interval.
 
-            Example:
-              heaveline worksheet ratio --stop "-40 mm, -24.3 mm" --stop "-20 mm, -12.2 mm" --stop "0 mm, 0 mm" --stop "20 mm, 12.5 mm" --stop "40 mm, 25.3 mm"
-            """,
-        Choices = [Stop],
-        HasFigure = false,
-        Reads = reader => Read(new SheetReader(reader)),
-        Answers = (asked, _) => Run(asked),
-    };
+        Example:
+          heaveline worksheet ratio --stop "-40 mm, -24.3 mm" --stop "-20 mm, -12.2 mm" --stop "0 mm, 0 mm" --stop "20 mm, 12.5 mm" --stop "40 mm, 25.3 mm"
+        """,
+        [Stop],
+        Read,
+        Run);
 
     /// <summary>Works the sweep out.</summary>
     /// <param name="asked">The sweep.</param>

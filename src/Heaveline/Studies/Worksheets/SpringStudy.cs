@@ -6,29 +6,24 @@ namespace Heaveline.Studies;
 /// <summary>A spring pressed on a scale.</summary>
 public static class SpringStudy
 {
-    private static readonly Choice Pair = SheetChoice.Repeated(
+    private static readonly Choice Pair = SheetQuestion.Repeated(
         "pair", "Length of the spring and the force on it (or the scale's reading). Repeat it.", "LENGTH,FORCE") with { IsNeeded = true };
 
-    private static readonly Choice At = SheetChoice.Of(
+    private static readonly Choice At = SheetQuestion.Choice(
         "at", "A length at which to tell force and rate: where it is fitted, or at ride height.", "LENGTH");
 
     /// <summary>The question as a command offers it.</summary>
-    public static Question<SpringAsked, SheetAnswer> Question { get; } = new()
-    {
-        Group = SheetChoice.Group,
-        Word = "spring",
-        Says =
-            """
-            A spring's rate from pairs of length and force: interval, free length, preload, one rate or two.
+    public static Question<SpringAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<SpringAsked>(
+        "spring",
+        """
+        A spring's rate from pairs of length and force: interval, free length, preload, one rate or two.
 
-            Example:
-              heaveline worksheet spring --pair "310 mm, 480 N" --pair "290 mm, 905 N" --pair "270 mm, 1310 N" --pair "250 mm, 1735 N" --at "255 mm"
-            """,
-        Choices = [Pair, At],
-        HasFigure = false,
-        Reads = reader => Read(new SheetReader(reader)),
-        Answers = (asked, _) => Run(asked),
-    };
+        Example:
+          heaveline worksheet spring --pair "310 mm, 480 N" --pair "290 mm, 905 N" --pair "270 mm, 1310 N" --pair "250 mm, 1735 N" --at "255 mm"
+        """,
+        [Pair, At],
+        Read,
+        Run);
 
     /// <summary>Works the pairs out.</summary>
     /// <param name="asked">The pairs.</param>

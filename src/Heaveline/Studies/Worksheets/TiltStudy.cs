@@ -7,42 +7,37 @@ namespace Heaveline.Studies;
 /// <summary>Height of the centre of gravity by lifting one axle.</summary>
 public static class TiltStudy
 {
-    private static readonly Choice Total = SheetChoice.Needed("total", "Weight of the whole car.", "MASS");
+    private static readonly Choice Total = SheetQuestion.Needed("total", "Weight of the whole car.", "MASS");
 
-    private static readonly Choice Level = SheetChoice.Needed("level", "Load of the axle that stays down, car level.", "MASS");
+    private static readonly Choice Level = SheetQuestion.Needed("level", "Load of the axle that stays down, car level.", "MASS");
 
-    private static readonly Choice Lifted = SheetChoice.Needed("lifted", "Load of the same axle, the other one lifted.", "MASS");
+    private static readonly Choice Lifted = SheetQuestion.Needed("lifted", "Load of the same axle, the other one lifted.", "MASS");
 
-    private static readonly Choice Angle = SheetChoice.Needed("angle", "By how much the car was turned from level.", "ANGLE");
+    private static readonly Choice Angle = SheetQuestion.Needed("angle", "By how much the car was turned from level.", "ANGLE");
 
-    private static readonly Choice Wheelbase = SheetChoice.Needed("wheelbase", "From front to rear wheel centre.", "LENGTH");
+    private static readonly Choice Wheelbase = SheetQuestion.Needed("wheelbase", "From front to rear wheel centre.", "LENGTH");
 
-    private static readonly Choice Radius = SheetChoice.Needed("radius", "Height of the front and the rear wheel centres, car level.", "FRONT,REAR");
+    private static readonly Choice Radius = SheetQuestion.Needed("radius", "Height of the front and the rear wheel centres, car level.", "FRONT,REAR");
 
-    private static readonly Choice RearLifted = SheetChoice.Tick("rear-lifted", "The rear axle was lifted; the front when left out.");
+    private static readonly Choice RearLifted = SheetQuestion.Tick("rear-lifted", "The rear axle was lifted; the front when left out.");
 
-    private static readonly Choice NotLocked = SheetChoice.Tick("not-locked", "The suspension was free to move.");
+    private static readonly Choice NotLocked = SheetQuestion.Tick("not-locked", "The suspension was free to move.");
 
-    private static readonly Choice Unsprung = SheetChoice.Of(
+    private static readonly Choice Unsprung = SheetQuestion.Choice(
         "unsprung", "All unsprung mass, to give the body's own height for the car file.", "MASS");
 
     /// <summary>The question as a command offers it.</summary>
-    public static Question<TiltAsked, SheetAnswer> Question { get; } = new()
-    {
-        Group = SheetChoice.Group,
-        Word = "tilt",
-        Says =
-            """
-            Height of the centre of gravity from a tilt test, with its error budget.
+    public static Question<TiltAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<TiltAsked>(
+        "tilt",
+        """
+        Height of the centre of gravity from a tilt test, with its error budget.
 
-            Example:
-              heaveline worksheet tilt --total "1360 kg ± 2" --level "618 kg ± 1" --lifted "647 kg ± 1" --angle "12° ± 0.3°" --wheelbase "2.70 m" --radius "0.31 m, 0.31 m" --unsprung "162 kg ± 10"
-            """,
-        Choices = [Total, Level, Lifted, Angle, Wheelbase, Radius, RearLifted, NotLocked, Unsprung],
-        HasFigure = false,
-        Reads = reader => Read(new SheetReader(reader)),
-        Answers = (asked, _) => Run(asked),
-    };
+        Example:
+          heaveline worksheet tilt --total "1360 kg ± 2" --level "618 kg ± 1" --lifted "647 kg ± 1" --angle "12° ± 0.3°" --wheelbase "2.70 m" --radius "0.31 m, 0.31 m" --unsprung "162 kg ± 10"
+        """,
+        [Total, Level, Lifted, Angle, Wheelbase, Radius, RearLifted, NotLocked, Unsprung],
+        Read,
+        Run);
 
     /// <summary>Works the tilt test out.</summary>
     /// <param name="asked">The readings.</param>

@@ -6,7 +6,7 @@ namespace Heaveline.Studies;
 /// <summary>Four scales under four wheels.</summary>
 public static class WeighStudy
 {
-    private static readonly Choice Round = SheetChoice.Repeated(
+    private static readonly Choice Round = SheetQuestion.Repeated(
         "round", "One round of readings: front left, front right, rear left, rear right. Repeat it.", "FL,FR,RL,RR");
 
     private static readonly Choice Turned = Round with
@@ -15,27 +15,22 @@ public static class WeighStudy
         Says = "A round with the car standing the other way round on the same scales, by its own wheels. Repeat it.",
     };
 
-    private static readonly Choice Wheelbase = SheetChoice.Needed("wheelbase", "From front to rear wheel centre.", "LENGTH");
+    private static readonly Choice Wheelbase = SheetQuestion.Needed("wheelbase", "From front to rear wheel centre.", "LENGTH");
 
-    private static readonly Choice Track = SheetChoice.Needed("track", "Front and rear track.", "FRONT,REAR");
+    private static readonly Choice Track = SheetQuestion.Needed("track", "Front and rear track.", "FRONT,REAR");
 
     /// <summary>The question as a command offers it.</summary>
-    public static Question<WeighAsked, SheetAnswer> Question { get; } = new()
-    {
-        Group = SheetChoice.Group,
-        Word = "weigh",
-        Says =
-            """
-            Four-scale weighing, with repeats and the car turned round: what each wheel carries, and where the centre of gravity lies.
+    public static Question<WeighAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<WeighAsked>(
+        "weigh",
+        """
+        Four-scale weighing, with repeats and the car turned round: what each wheel carries, and where the centre of gravity lies.
 
-            Example:
-              heaveline worksheet weigh --round "381 kg ± 1, 362 kg ± 1, 311 kg ± 1, 306 kg ± 1" --turned "379 kg, 364 kg, 313 kg, 304 kg" --wheelbase "2.70 m" --track "1.52 m, 1.51 m"
-            """,
-        Choices = [Round, Turned, Wheelbase, Track],
-        HasFigure = false,
-        Reads = reader => Read(new SheetReader(reader)),
-        Answers = (asked, _) => Run(asked),
-    };
+        Example:
+          heaveline worksheet weigh --round "381 kg ± 1, 362 kg ± 1, 311 kg ± 1, 306 kg ± 1" --turned "379 kg, 364 kg, 313 kg, 304 kg" --wheelbase "2.70 m" --track "1.52 m, 1.51 m"
+        """,
+        [Round, Turned, Wheelbase, Track],
+        Read,
+        Run);
 
     /// <summary>Works the weighing out.</summary>
     /// <param name="asked">The readings.</param>
