@@ -57,6 +57,13 @@ internal static class ChoiceInputs
             return result => [(choice.Name, result.GetValue(tick) ? Choice.Yes : null)];
         }
 
+        if (choice.IsRepeated)
+        {
+            var several = new Option<string[]>($"--{choice.Name}") { Description = choice.Says, HelpName = choice.HelpName, Required = choice.IsNeeded };
+            command.Add(several);
+            return result => (result.GetValue(several) ?? []).Select(words => (choice.Name, (string?)words));
+        }
+
         var option = new Option<string?>($"--{choice.Name}") { Description = choice.Says, HelpName = choice.HelpName, Required = choice.IsNeeded };
         if (choice.Usual is { } usual)
         {

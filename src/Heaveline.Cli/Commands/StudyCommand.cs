@@ -43,7 +43,7 @@ internal static class StudyCommand
 
         if (outputs.Json)
         {
-            streams.Results.WriteLine(answer.Json(Release.Version, question.Word));
+            streams.Results.WriteLine(answer.Json(Release.Version, question.Group ?? question.Word));
         }
         else
         {
@@ -67,7 +67,8 @@ internal static class StudyCommand
     }
 
     // All that is wrong is said at once.
-    private static (TAsked Asked, string? Picture) Read<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs)
+    private static (TAsked Asked, string? Picture) Read<TAsked, TAnswer>(
+        Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs)
         where TAsked : class
         where TAnswer : Answer
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Quantities;
@@ -25,14 +26,14 @@ internal sealed class ReportWork
     public StudyRun Run { get; }
 
     /// <summary>Each car under the load.</summary>
-    public IReadOnlyList<LoadedCar> Cars { get; }
+    public ImmutableArray<LoadedCar> Cars { get; }
 
     /// <summary>Each car under the load, at its trim.</summary>
     public IReadOnlyList<RideModel> Models { get; }
 
     public IReadOnlyList<string> Names => [.. Cars.Select(c => c.Name)];
 
-    public bool Several => Cars.Count > 1;
+    public bool Several => Cars.Length > 1;
 
     public bool Asked(PartKind kind) => Choices.Parts.Contains(kind);
 

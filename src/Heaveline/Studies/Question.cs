@@ -1,7 +1,8 @@
 namespace Heaveline.Studies;
 
 /// <summary>
-/// A question as it is offered: its word, what it is about, what can be chosen. A command takes its options and its help from here, a page its address.
+/// A question as it is offered: its word, what it is about, what can be chosen. A command takes its options and its help from here, a page its
+/// address.
 /// </summary>
 public abstract record Question
 {
@@ -25,4 +26,7 @@ public abstract record Question
 
     /// <summary>What a command writes as CSV, as its help says it; null for nothing.</summary>
     public string? CsvSays { get; init; }
+
+    /// <summary>Word of the command that it stands under, and of the answer for machines; null: it is a command of its own.</summary>
+    public string? Group { get; init; }
 }

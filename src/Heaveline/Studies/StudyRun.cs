@@ -2,7 +2,9 @@ using Heaveline.Answers;
 
 namespace Heaveline.Studies;
 
-/// <summary>How a study is run: what it tells on its way, what stops it, how much of the machine it may take. The numbers depend on none of it.</summary>
+/// <summary>
+/// How a study is run: what it tells on its way, what stops it, how much of the machine it may take. The numbers depend on none of it.
+/// </summary>
 public sealed record StudyRun
 {
     /// <summary>Without a word, on one processor.</summary>
@@ -23,5 +25,6 @@ public sealed record StudyRun
     /// <summary>The run of a part of the work: its whole progress is told as the share between two others.</summary>
     /// <param name="from">Share done when the part begins (–).</param>
     /// <param name="to">Share done when it ends (–).</param>
-    public StudyRun Between(double from, double to) => this with { Progress = Progress is null ? null : new ProgressBetween(Progress, from, to), Meanwhile = null };
+    public StudyRun Between(double from, double to) =>
+        this with { Progress = Progress is null ? null : new ProgressBetween(Progress, from, to), Meanwhile = null };
 }

@@ -68,5 +68,5 @@ public class ReportStudyTests
         Assert.EndsWith(" --out r.html", named.Command, StringComparison.Ordinal);
     }
 
-    private static AskedReading<ReportAsked> Read(params (string Name, string? Words)[] words) => ReportStudy.Question.Read(new Given(words), new KnownThings());
+    private static AskedReading<ReportAsked> Read(params (string Name, string? Words)[] words) => ReportStudy.Question.Read(new Given(words), new DrawnThings());
 }

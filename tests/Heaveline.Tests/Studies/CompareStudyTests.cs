@@ -7,7 +7,7 @@ namespace Heaveline.Tests.Studies;
 
 public class CompareStudyTests
 {
-    private static readonly KnownThings Known = new();
+    private static readonly DrawnThings Known = new();
 
     private static readonly CompareAsked Asked = new()
     {

@@ -57,8 +57,8 @@ public class DescribeStudyTests
     [Fact]
     public void Words_become_what_is_asked()
     {
-        Assert.Equal(3, DescribeStudy.Question.Read(new Given([("car", "hazel")]), new KnownThings()).Asked!.Loads.Length);
-        var asked = DescribeStudy.Question.Read(new Given([("car", "hazel"), ("load", "driver alone"), ("modes", Choice.Yes), ("doubt", Choice.Yes), ("samples", "20"), ("seed", "7")]), new KnownThings()).Asked!;
+        Assert.Equal(3, DescribeStudy.Question.Read(new Given([("car", "hazel")]), new DrawnThings()).Asked!.Loads.Length);
+        var asked = DescribeStudy.Question.Read(new Given([("car", "hazel"), ("load", "driver alone"), ("modes", Choice.Yes), ("doubt", Choice.Yes), ("samples", "20"), ("seed", "7")]), new DrawnThings()).Asked!;
         Assert.Equal(("driver alone", true, 20, 7UL), (asked.Loads.Single().Name, asked.WithModes, asked.Draws, asked.Seed));
     }
 }

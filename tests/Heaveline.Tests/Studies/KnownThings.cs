@@ -1,35 +1,28 @@
 using Heaveline.Answers;
 using Heaveline.Cars;
-using Heaveline.Files.Roads;
 using Heaveline.Roads;
 using Heaveline.Studies;
-using Heaveline.Tests.Figures;
 using Heaveline.Tests.Press;
 
 namespace Heaveline.Tests.Studies;
 
-/// <summary>Two cars and the roads that come with the program, found by name without any file.</summary>
-internal sealed class KnownThings : IFinder
+/// <summary>Cars and roads that a test made, found by their names; no files anywhere.</summary>
+internal sealed class KnownThings(params Car[] cars) : IFinder
 {
-    private static readonly Dictionary<string, Car> Cars = new(StringComparer.Ordinal)
+    /// <summary>A round hump of 60 mm, by the name of "hump".</summary>
+    public static Road Hump { get; } = Heaveline.Roads.Road.From(new RoundTopHump { Height = new(0.06), Length = new(3.7) });
+
+    public Found<Car> Car(string name)
     {
-        ["hazel"] = DrawnCars.Saloon,
-        ["softer"] = DrawnCars.Saloon with { Name = "Hazel saloon, trimmed", Front = DrawnCars.Saloon.Front with { AntiRollBar = new(20000.0) } },
-    };
+        var car = cars.FirstOrDefault(c => c.Name == name);
+        return new Found<Car> { Name = name, Value = car, Refusal = car is null ? $"There is no car '{name}'." : "", Inputs = [Text(name)] };
+    }
 
-    public IReadOnlyList<(string Name, string Caption)> Roads => [.. NamedRoads.All.Select(r => (r.Key, r.Value.Caption))];
+    public Found<Road> Road(string name) =>
+        new() { Name = name, Value = name == "hump" ? Hump : null, Refusal = name == "hump" ? "" : $"There is no road '{name}'.", Inputs = [Text(name)] };
 
-    public Found<Car> Car(string name) => Found(name, Cars.GetValueOrDefault(name), builtIn: false);
+    private static InputText Text(string name) => new() { Name = $"{name}.yaml", Text = name, Sha256 = ReportSamples.Digest };
 
-    public Found<Road> Road(string name) => Found(name, NamedRoads.All.GetValueOrDefault(name), builtIn: true);
-
-    private static Found<T> Found<T>(string name, T? thing, bool builtIn)
-        where T : class => new()
-        {
-            Name = name,
-            ShortName = name,
-            Value = thing,
-            Refusal = thing is null ? $"There is no {name}." : "",
-            Inputs = thing is null ? [] : [new InputText { Name = $"{name}.yaml", Text = name, Sha256 = ReportSamples.Digest, BuiltIn = builtIn }],
-        };
+    /// <summary>Words for choices: name, words, name, words.</summary>
+    public static Given Words(params string[] words) => new(words.Chunk(2).Select(pair => (pair[0], (string?)pair[1])));
 }

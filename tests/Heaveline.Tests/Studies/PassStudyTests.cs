@@ -43,7 +43,7 @@ public class PassStudyTests
     [Fact]
     public void Words_become_what_is_asked_and_what_is_wrong_with_them_is_said_at_once()
     {
-        var known = new KnownThings();
+        var known = new DrawnThings();
         var asked = PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", "36 km/h"), ("comfort", "driver"), ("certified", Choice.Yes)]), known).Asked!;
         Assert.Equal(("as described", "village-hump", 10.0, "driver", true), (asked.Car.Load.Name, "village-hump", asked.Speed, asked.Comfort!.Name, asked.Options.Certified));
         Assert.Same(NamedRoads.All["village-hump"], asked.Road);
@@ -54,7 +54,7 @@ public class PassStudyTests
     [Fact]
     public void Equal_questions_have_equal_keys_and_others_have_others()
     {
-        string Key(string speed) => PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", speed)]), new KnownThings()).Key;
+        string Key(string speed) => PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", speed)]), new DrawnThings()).Key;
         Assert.Equal(Key("40 km/h"), Key("40 km/h"));
         Assert.NotEqual(Key("40 km/h"), Key("41 km/h"));
     }

@@ -49,7 +49,22 @@ public sealed class AskedReader(Given given, IFinder finder)
     public void Object(string choice, string sentence, bool isUsage = true) => objections.Add(new Objection(choice, sentence, isUsage));
 
     /// <summary>The words for a choice, or the usual ones; null where there are neither.</summary>
-    public string? Text(Choice choice) => Note(choice, given.Of(choice) ?? choice.Usual);
+    public string? Text(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        var words = given.Of(choice) ?? choice.Usual;
+        RefuseMissing(choice, words is null);
+        return Note(choice, words);
+    }
+
+    /// <summary>All words for a choice, in order.</summary>
+    public IReadOnlyList<string> Texts(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        var all = given.All(choice);
+        RefuseMissing(choice, all.Count == 0);
+        return [.. all.Select(words => Note(choice, words)!)];
+    }
 
     /// <summary>Whether a tick is set.</summary>
     public bool IsTicked(Choice choice) => Note(choice, given.Of(choice)) is not null;
@@ -85,7 +100,7 @@ public sealed class AskedReader(Given given, IFinder finder)
 
         if (!(number >= choice.Range.Least && number <= choice.Range.Most))
         {
-            Object(choice.Name, FormattableString.Invariant($"{choice.Name} {number}: give {choice.Range.Least} to {choice.Range.Most}."), isUsage: true);
+            Object(choice.Name, FormattableString.Invariant($"{choice.Name} {number}: give {choice.Range.Least} to {choice.Range.Most}."));
             return null;
         }
 
@@ -112,12 +127,13 @@ public sealed class AskedReader(Given given, IFinder finder)
     {
         ArgumentNullException.ThrowIfNull(choice);
         var words = Text(choice) ?? "";
-        if (double.TryParse(words, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= choice.Range.Least && value <= choice.Range.Most)
+        var (least, most) = choice.Range;
+        if (double.TryParse(words, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
         {
             return value;
         }
 
-        Object(choice.Name, FormattableString.Invariant($"'{words}' is no {choice.WordIs} between {choice.Range.Least:G4} and {choice.Range.Most:G4}."));
+        Object(choice.Name, FormattableString.Invariant($"'{words}' is no {choice.WordIs} between {least:G4} and {most:G4}."));
         return null;
     }
 
@@ -131,6 +147,17 @@ public sealed class AskedReader(Given given, IFinder finder)
         return Text(choice) is { } words ? Amount<TDimension>(choice.Name, choice.Name, words, example) : null;
     }
 
+    /// <summary>A quantity with its unit that stands among the words for a choice, in SI units with its doubt; null when it is none.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="words">The words.</param>
+    /// <param name="example">How it may be written ("1.5 m").</param>
+    public Amount<TDimension>? Amount<TDimension>(Choice choice, string words, string example)
+        where TDimension : struct, IDimension
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Amount<TDimension>(choice.Name, choice.Name, words, example);
+    }
+
     /// <summary>A driving speed, m/s; null when it is none.</summary>
     public double? Speed(Choice choice)
     {
@@ -142,7 +169,8 @@ public sealed class AskedReader(Given given, IFinder finder)
     public IReadOnlyList<double> Speeds(Choice choice)
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return [.. (Text(choice) ?? "").Split(',', StringSplitOptions.TrimEntries).Select(words => Speed(choice.Name, words)).OfType<double>().Distinct().Order()];
+        var words = (Text(choice) ?? "").Split(',', StringSplitOptions.TrimEntries);
+        return [.. words.Select(word => Speed(choice.Name, word)).OfType<double>().Distinct().Order()];
     }
 
     /// <summary>Even speeds from the slowest to the fastest, m/s; empty when there are none.</summary>
@@ -291,6 +319,14 @@ public sealed class AskedReader(Given given, IFinder finder)
         }
 
         return found;
+    }
+
+    private void RefuseMissing(Choice choice, bool isMissing)
+    {
+        if (isMissing && choice.IsNeeded)
+        {
+            Object(choice.Name, $"{choice.Name} must be given: {choice.Says}");
+        }
     }
 
     private string? Note(Choice choice, string? words)

@@ -38,4 +38,7 @@ public sealed record Choice
 
     /// <summary>Whether there is no answer without it.</summary>
     public bool IsNeeded { get; init; }
+
+    /// <summary>Whether it may be given more than once.</summary>
+    public bool IsRepeated { get; init; }
 }

@@ -4,7 +4,14 @@ namespace Heaveline.Studies;
 public static class Choices
 {
     /// <summary>One car.</summary>
-    public static Choice Car { get; } = new() { Name = "car", Kind = ChoiceKind.Car, Says = "A car file or a variant.", IsArgument = true, Range = (1, 1) };
+    public static Choice Car { get; } = new()
+    {
+        Name = "car",
+        Kind = ChoiceKind.Car,
+        Says = "A car file or a variant.",
+        IsArgument = true,
+        Range = (1, 1),
+    };
 
     /// <summary>One car or several.</summary>
     public static Choice Cars { get; } = Car with { Says = "Car files or variants.", Range = (1, 100_000) };
@@ -29,7 +36,14 @@ public static class Choices
     };
 
     /// <summary>A speed.</summary>
-    public static Choice Speed { get; } = new() { Name = "speed", Kind = ChoiceKind.Speed, Says = "Speed with its unit.", HelpName = "SPEED", Usual = "50 km/h" };
+    public static Choice Speed { get; } = new()
+    {
+        Name = "speed",
+        Kind = ChoiceKind.Speed,
+        Says = "Speed with its unit.",
+        HelpName = "SPEED",
+        Usual = "50 km/h",
+    };
 
     /// <summary>One speed or several.</summary>
     public static Choice Speeds { get; } = new()
@@ -42,10 +56,10 @@ public static class Choices
     };
 
     /// <summary>The slowest of several even speeds.</summary>
-    public static Choice From { get; } = new() { Name = "from", Kind = ChoiceKind.Speed, Says = "Slowest speed.", HelpName = "SPEED", Usual = "20 km/h" };
+    public static Choice From { get; } = Speed with { Name = "from", Says = "Slowest speed.", Usual = "20 km/h" };
 
     /// <summary>The fastest of several even speeds.</summary>
-    public static Choice To { get; } = new() { Name = "to", Kind = ChoiceKind.Speed, Says = "Fastest speed.", HelpName = "SPEED", Usual = "120 km/h" };
+    public static Choice To { get; } = Speed with { Name = "to", Says = "Fastest speed.", Usual = "120 km/h" };
 
     /// <summary>A class of random roads.</summary>
     public static Choice Class { get; } = new()

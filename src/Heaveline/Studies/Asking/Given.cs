@@ -6,7 +6,8 @@ public sealed class Given
     private readonly List<(string Name, string Words)> all;
 
     /// <summary>Words by the names of their choices. A name may come more than once; blank words count as none.</summary>
-    public Given(IEnumerable<(string Name, string? Words)> words) => all = [.. words.Where(w => !string.IsNullOrEmpty(w.Words)).Select(w => (w.Name, w.Words!))];
+    public Given(IEnumerable<(string Name, string? Words)> words) =>
+        all = [.. words.Where(w => !string.IsNullOrEmpty(w.Words)).Select(w => (w.Name, w.Words!))];
 
     /// <summary>Nothing: everything stands as usual.</summary>
     public static Given Nothing { get; } = new([]);
@@ -24,7 +25,11 @@ public sealed class Given
     /// <summary>The same with other words for a choice.</summary>
     /// <param name="choice">The choice.</param>
     /// <param name="words">The words; null for none.</param>
-    public Given With(Choice choice, string? words) => new([.. all.Where(w => w.Name != choice.Name).Select(w => (w.Name, (string?)w.Words)), (choice.Name, words)]);
+    public Given With(Choice choice, string? words)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return new Given([.. all.Where(w => w.Name != choice.Name).Select(w => (w.Name, (string?)w.Words)), (choice.Name, words)]);
+    }
 
     /// <summary>The same with every word for a choice turned into another.</summary>
     /// <param name="choice">The choice.</param>
@@ -38,6 +43,9 @@ public sealed class Given
 
     /// <summary>The words for some choices as the query of an address, with its question mark; empty when none were given.</summary>
     /// <param name="choices">The choices in their order.</param>
-    public string Query(IEnumerable<Choice> choices) =>
-        string.Join('&', choices.SelectMany(c => All(c).Select(w => $"{c.Name}={Uri.EscapeDataString(w)}"))) is { Length: > 0 } query ? "?" + query : "";
+    public string Query(IEnumerable<Choice> choices)
+    {
+        var query = string.Join('&', choices.SelectMany(c => All(c).Select(w => $"{c.Name}={Uri.EscapeDataString(w)}")));
+        return query.Length > 0 ? "?" + query : "";
+    }
 }

@@ -32,19 +32,24 @@ public sealed record RideAnswer : Answer
     /// <summary>Intervals within the stated doubts by speed; empty where none were asked for.</summary>
     public ImmutableArray<(double Speed, JointStudy Study)> Doubts { get; init; } = [];
 
-    private IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> Responses => [.. Cars.Select(c => (c.Name, c.Responses))];
+    private IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> Responses =>
+        [.. Cars.Select(c => (c.Name, c.Responses))];
 
     private IReadOnlyList<IReadOnlyList<RandomPass>>? InTime => Asked.InTime ? [.. Cars.Select(c => c.InTime!)] : null;
 
     private string Load => Asked.Cars[0].Load.Name;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Head => [new("road", $"On a random road of {Asked.Road.Name} (ISO 8608, geometric mean), {Load}.")];
+    public override IReadOnlyList<Sentence> Head =>
+        [new("road", $"On a random road of {Asked.Road.Name} (ISO 8608, geometric mean), {Load}.")];
 
     /// <summary>A table a car, and where intervals were asked for tables of them.</summary>
     public override IReadOnlyList<FactTable> Tables => [.. Cars.Select(Table), .. Doubts.SelectMany(Intervals)];
 
-    /// <summary>Where a response must be doubted. Of speeds so close that only some have columns each doubt is told once: from where on, in the words of the fastest.</summary>
+    /// <summary>
+    /// Where a response must be doubted. Of speeds so close that only some have columns each doubt is told once: from where on, in the words of the
+    /// fastest.
+    /// </summary>
     public override IReadOnlyList<string> Cautions
     {
         get
@@ -52,7 +57,11 @@ public sealed record RideAnswer : Answer
             var all = Cars.SelectMany(c => c.Responses.SelectMany(r => RideCautions.Of(r).Select(d => (c.Name, r.Speed, d.Id, d.Text))));
             return Asked.Every == 1
                 ? [.. all.Select(c => FormattableString.Invariant($"{c.Name} at {3.6 * c.Speed:0.#} km/h: {c.Text}"))]
-                : [.. all.GroupBy(c => (c.Name, c.Id)).Select(g => FormattableString.Invariant($"{g.Key.Name} from {3.6 * g.Min(c => c.Speed):F0} km/h: {g.MaxBy(c => c.Speed).Text}"))];
+                :
+                [
+                    .. all.GroupBy(c => (c.Name, c.Id))
+                        .Select(g => FormattableString.Invariant($"{g.Key.Name} from {3.6 * g.Min(c => c.Speed):F0} km/h: {g.MaxBy(c => c.Speed).Text}")),
+                ];
         }
     }
 
@@ -69,7 +78,8 @@ public sealed record RideAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Source> Sources =>
     [
-        Answers.Sources.RoadClasses, Answers.Sources.Linearisation, Answers.Sources.Comfort, Answers.Sources.Weightings, .. Doubts.IsEmpty ? [] : new[] { Answers.Sources.Draws },
+        Answers.Sources.RoadClasses, Answers.Sources.Linearisation, Answers.Sources.Comfort, Answers.Sources.Weightings,
+        .. Doubts.IsEmpty ? [] : new[] { Answers.Sources.Draws },
     ];
 
     /// <inheritdoc/>
@@ -90,7 +100,8 @@ public sealed record RideAnswer : Answer
         return id switch
         {
             Sweep => RideSweepFigure.Of(Responses, InTime, Asked.Seat),
-            Count when Asked.Cars[0].Car is { Seats.Count: > 0 } car => PitchCountFigure.Of(Cars[0].Responses, car.Seats.FirstOrDefault(s => s.Name == Asked.Seat) ?? car.Seats[0]),
+            Count when Asked.Cars[0].Car.Seats is { Count: > 0 } seats =>
+                PitchCountFigure.Of(Cars[0].Responses, seats.FirstOrDefault(s => s.Name == Asked.Seat) ?? seats[0]),
             Spectra => RideSpectraFigure.Of(first),
             Transfer => TransferFigure.Of(first.Model, first.Speed),
             _ => base.Figure(id),
@@ -105,5 +116,8 @@ public sealed record RideAnswer : Answer
     }
 
     private IEnumerable<FactTable> Intervals((double Speed, JointStudy Study) at) => DoubtTables.Of(
-        FormattableString.Invariant($"At {3.6 * at.Speed:F0} km/h"), [.. Cars.Select(c => c.Name)], RideCatalogue.Of(Asked.Cars[0].Car), at.Study);
+        FormattableString.Invariant($"At {3.6 * at.Speed:F0} km/h"),
+        [.. Cars.Select(c => c.Name)],
+        RideCatalogue.Of(Asked.Cars[0].Car),
+        at.Study);
 }

@@ -20,7 +20,9 @@ public sealed record RideAsked
     public int Every
     {
         get;
-        init => field = value >= 1 ? value : throw new RefusedValueException("every how many of the speeds", $"{value}", "at least 1", "1 stands for all of them.");
+        init => field = value >= 1
+            ? value
+            : throw new RefusedValueException("every how many of the speeds", $"{value}", "at least 1", "1 stands for all of them.");
     }
     = 1;
 

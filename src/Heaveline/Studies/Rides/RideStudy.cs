@@ -45,7 +45,8 @@ public static class RideStudy
         {
             Name = "draw",
             Kind = ChoiceKind.Word,
-            Says = "What the figure shows: sweep (measures over speed), spectra (first car and speed, with the wheelbase filter) or transfer (road to body).",
+            Says = "What the figure shows: sweep (measures over speed), spectra (first car and speed, with the wheelbase filter) or "
+                + "transfer (road to body).",
             HelpName = "WHAT",
             Usual = RideAnswer.Sweep,
             Words = [RideAnswer.Sweep, RideAnswer.Spectra, RideAnswer.Transfer],
@@ -73,6 +74,7 @@ public static class RideStudy
             return result;
         }
 
+        var roads = RandomPassOptions.Default with { Seed = asked.Seed };
         var cars = new List<CarRide>();
         foreach (var car in asked.Cars)
         {
@@ -82,7 +84,7 @@ public static class RideStudy
                 car.Name,
                 [.. asked.Speeds.Select(v => Step(RandomResponse.Of(model, spectrum, v, cancellation: run.Cancellation), 1.0))],
                 asked.InTime
-                    ? [.. Some(asked).Select(i => Step(RandomPass.Of(model, spectrum, asked.Speeds[i], RandomPassOptions.Default with { Seed = asked.Seed }, run.Cancellation), CostInTime))]
+                    ? [.. Some(asked).Select(i => Step(RandomPass.Of(model, spectrum, asked.Speeds[i], roads, run.Cancellation), CostInTime))]
                     : null));
         }
 
@@ -120,13 +122,9 @@ public static class RideStudy
         CarDoubts[] doubts = [.. asked.Cars.Select(c => CarDoubts.Of(c.Car, c.Load))];
         var measures = RideCatalogue.Of(doubts[0].Car);
         var some = Some(asked);
-        return
-        [
-            .. some.Select((i, k) => (
-                asked.Speeds[i],
-                JointStudy.OfRides(
-                    doubts, asked.Road.Spectrum, asked.Speeds[i], measures, draws, asked.Seed,
-                    degree: run.Degree, progress: run.Between((double)k / some.Length, (k + 1.0) / some.Length).Progress, cancellation: run.Cancellation))),
-        ];
+        JointStudy Study(int i, int k) => JointStudy.OfRides(
+            doubts, asked.Road.Spectrum, asked.Speeds[i], measures, draws, asked.Seed, degree: run.Degree,
+            progress: run.Between((double)k / some.Length, (k + 1.0) / some.Length).Progress, cancellation: run.Cancellation);
+        return [.. some.Select((i, k) => (asked.Speeds[i], Study(i, k)))];
     }
 }
