@@ -36,7 +36,7 @@ public class CarNumbersTests
         // Against another way of propagation: JCGM 101:2008, drawing, beside the slopes of JCGM 100:2008. 4000 draws leave about 1 % on a deviation; curvature adds to it.
         var car = Garage.Car("fern-saloon.yaml").Car!;
         var numbers = CarNumbers.Of(car).WithDoubts();
-        var drawn = DoubtStudy.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
+        var drawn = DrawnDoubts.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
         Assert.Equal(2.0 * drawn[0].StandardDeviation, Cell(numbers, "front-frequency", 2).HalfWidth, 0.06 * 2.0 * drawn[0].StandardDeviation);
         Assert.Equal(2.0 * drawn[1].StandardDeviation, Cell(numbers, "ratio", 2).HalfWidth, 0.06 * 2.0 * drawn[1].StandardDeviation);
     }
