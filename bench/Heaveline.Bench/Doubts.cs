@@ -1,10 +1,11 @@
 using System.Diagnostics;
 using System.Globalization;
 using Heaveline.Cars;
-using Heaveline.Insight;
+using Heaveline.Doubts;
+using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 using Heaveline.Roads;
 
 namespace Heaveline.Bench;

@@ -2,7 +2,8 @@ using BenchmarkDotNet.Attributes;
 using Heaveline.Cars;
 using Heaveline.Measures.Comfort;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
+using Heaveline.Rides;
 using Heaveline.Roads;
 
 namespace Heaveline.Bench;

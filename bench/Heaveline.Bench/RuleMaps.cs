@@ -1,11 +1,13 @@
 using System.Diagnostics;
 using System.Globalization;
 using Heaveline.Cars;
-using Heaveline.Insight;
+using Heaveline.Doubts;
+using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 using Heaveline.Roads;
+using Heaveline.Rules;
 
 namespace Heaveline.Bench;
 

@@ -1,7 +1,7 @@
 using BenchmarkDotNet.Attributes;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
 
 namespace Heaveline.Bench;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Heaveline.Measures.Comfort;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Rides;
 using Heaveline.Roads;
 
 namespace Heaveline.Bench;

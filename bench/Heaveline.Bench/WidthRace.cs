@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Heaveline.Models;
 using Heaveline.Numerics;
-using Heaveline.Responses;
+using Heaveline.Passes;
 
 namespace Heaveline.Bench;
 

@@ -2,8 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using Heaveline.Cli.Output;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 
 namespace Heaveline.Cli;
 

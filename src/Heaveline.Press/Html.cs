@@ -1,5 +1,5 @@
 using System.Text;
-using Heaveline.Press.Pages;
+using Heaveline.Press.Sheets;
 using Heaveline.Reports;
 
 namespace Heaveline.Press;

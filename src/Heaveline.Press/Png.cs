@@ -1,6 +1,6 @@
 using Heaveline.Figures;
 using Heaveline.Press.Paper;
-using Heaveline.Press.Setting;
+using Heaveline.Press.Plates;
 using Heaveline.Quantities;
 using SkiaSharp;
 

@@ -1,4 +1,4 @@
-using Heaveline.Press.Pages;
+using Heaveline.Press.Sheets;
 using Heaveline.Reports;
 using SkiaSharp;
 

@@ -1,7 +1,7 @@
 using System.Text;
 using Heaveline.Figures;
 using Heaveline.Press.Paper;
-using Heaveline.Press.Setting;
+using Heaveline.Press.Plates;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Press;

@@ -1,14 +1,14 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using Heaveline.Cars;
-using Heaveline.Files.Cars;
-using Heaveline.Insight;
-using Heaveline.Models;
-using Heaveline.Quantities;
+using System.Text;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Playwright;
+using Heaveline.Cars;
+using Heaveline.Files.Cars;
+using Heaveline.Models;
+using Heaveline.Quantities;
+using Heaveline.Tuning;
 using static Microsoft.Playwright.Assertions;
 
 namespace Heaveline.BrowserTests;

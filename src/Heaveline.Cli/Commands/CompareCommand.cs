@@ -5,10 +5,9 @@ using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Files;
 using Heaveline.Files.Passes;
-using Heaveline.Insight;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
 using Heaveline.Roads;
 
 namespace Heaveline.Cli.Commands;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Cli.Output;
-using Heaveline.Insight;
+using Heaveline.Doubts;
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Roads;
 

@@ -1,9 +1,10 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
+using Heaveline.Doubts;
 using Heaveline.Figures;
-using Heaveline.Insight;
-using Heaveline.Responses;
+using Heaveline.Measures;
+using Heaveline.Modes;
 
 namespace Heaveline.Cli.Commands;
 

@@ -1,8 +1,9 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
+using Heaveline.Doubts;
 using Heaveline.Figures;
-using Heaveline.Insight;
+using Heaveline.Measures;
 
 namespace Heaveline.Cli.Commands;
 

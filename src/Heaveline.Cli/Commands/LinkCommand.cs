@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
-using Heaveline.Insight;
+using Heaveline.Tuning;
 
 namespace Heaveline.Cli.Commands;
 

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
 using Heaveline.Files;
-using Heaveline.Insight;
 using Heaveline.Models;
 using Heaveline.Roads;
+using Heaveline.Rules;
 
 namespace Heaveline.Cli.Commands;
 

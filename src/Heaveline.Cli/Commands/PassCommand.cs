@@ -4,10 +4,9 @@ using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Files;
 using Heaveline.Files.Passes;
-using Heaveline.Insight;
 using Heaveline.Measures;
 using Heaveline.Measures.Comfort;
-using Heaveline.Responses;
+using Heaveline.Passes;
 
 namespace Heaveline.Cli.Commands;
 

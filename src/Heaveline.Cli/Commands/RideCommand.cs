@@ -2,8 +2,7 @@ using System.CommandLine;
 using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
-using Heaveline.Insight;
-using Heaveline.Responses;
+using Heaveline.Rides;
 using Heaveline.Roads;
 
 namespace Heaveline.Cli.Commands;

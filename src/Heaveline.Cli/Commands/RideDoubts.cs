@@ -1,7 +1,7 @@
 using System.Globalization;
 using Heaveline.Cli.Output;
-using Heaveline.Insight;
-using Heaveline.Responses;
+using Heaveline.Doubts;
+using Heaveline.Rides;
 using Heaveline.Roads;
 
 namespace Heaveline.Cli.Commands;

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Net;
 using Heaveline.Cli.Output;
+using Heaveline.Web.Guard;
+using Heaveline.Web.Host;
 using Heaveline.Web.Serving;
 
 namespace Heaveline.Cli.Commands;

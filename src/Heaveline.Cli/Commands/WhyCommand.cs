@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
+using Heaveline.Causes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
-using Heaveline.Insight;
 
 namespace Heaveline.Cli.Commands;
 

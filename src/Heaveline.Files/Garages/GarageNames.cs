@@ -10,10 +10,6 @@ internal static class GarageNames
     private const string Forbidden = "<>:\"|?*\\";
     private static readonly string[] Devices = ["CON", "PRN", "AUX", "NUL", "CONIN$", "CONOUT$"];
 
-    /// <summary>Whether a file's name ends as one that is read here.</summary>
-    public static bool IsYaml(string name) =>
-        name.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || name.EndsWith(".yml", StringComparison.OrdinalIgnoreCase);
-
     /// <summary>Why a name is not taken, in words that follow the name; null when it is.</summary>
     public static string? Problem(string name)
     {
@@ -27,9 +23,9 @@ internal static class GarageNames
             return $"must not hold control characters or any of {Forbidden}";
         }
 
-        if (!IsYaml(name))
+        if (!GarageFormat.Has(name))
         {
-            return "must end in .yaml or .yml";
+            return $"must end in {FileFormat.Described.EndingWords}";
         }
 
         var parts = name.Split('/');

@@ -10,14 +10,6 @@ internal static class GarageReading
 {
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    /// <summary>What a text describes, by its keys.</summary>
-    public static GarageKind KindOf(Node? root) =>
-        root is null ? GarageKind.Unknown
-        : root.At("road") is not null ? GarageKind.Road
-        : VariantWords.IsVariant(root) ? GarageKind.Variant
-        : root.At("car") is not null ? GarageKind.Car
-        : GarageKind.Unknown;
-
     /// <summary>A text with its stamp. The reasons are those of <see cref="SourceText.Load"/>.</summary>
     public static GarageText Text(string path, string name)
     {
@@ -48,34 +40,13 @@ internal static class GarageReading
         }
 
         var reading = YamlReading.Value(new SourceText(name, text.Text));
-        var root = reading.Root;
-        var kind = KindOf(root);
-        if (kind == GarageKind.Road)
+        if (GarageFormat.Of(reading.Root) is { } format)
         {
-            var road = garage.Road(name);
-            return Line(root!.At("road")!.Text, road.Refusals, road.Warnings.Count);
+            return format.Line(garage, name, reading.Root!, text.Text);
         }
 
-        if (kind == GarageKind.Unknown)
-        {
-            var problem = reading.Refusals is [var first, ..] ? first.Message : "the file is no car, no variant and no road.";
-            return new GarageEntry { Name = name, Kind = kind, Title = name, Refusals = Math.Max(1, reading.Refusals.Count), Problem = problem };
-        }
-
-        var car = garage.Car(name, text.Text);
-        return kind == GarageKind.Variant
-            ? Line(car.Variant ?? root!.At("variant")?.Text, car.Refusals, car.Warnings.Count) with { Base = Base(garage, name, root!.At("of")?.Text) }
-            : Line(root!.At("car")!.Text, car.Refusals, car.Warnings.Count);
-
-        GarageEntry Line(string? title, IReadOnlyList<Refusal> refusals, int warnings) => new()
-        {
-            Name = name,
-            Kind = kind,
-            Title = string.IsNullOrWhiteSpace(title) ? name : title.Trim(),
-            Refusals = refusals.Count,
-            Warnings = warnings,
-            Problem = refusals is [var first, ..] ? first.Message : null,
-        };
+        var problem = reading.Refusals is [var first, ..] ? first.Message : "the file is no car, no variant and no road.";
+        return new GarageEntry { Name = name, Kind = GarageKind.Unknown, Title = name, Refusals = Math.Max(1, reading.Refusals.Count), Problem = problem };
     }
 
     /// <summary>A reading with names inside the garage.</summary>
@@ -93,15 +64,4 @@ internal static class GarageReading
         Warnings = [.. reading.Warnings.Select(warning => warning with { File = nameOf(warning.File) })],
         Sources = [.. reading.Sources.Select(source => new SourceText(nameOf(source.File), source.Text))],
     };
-
-    private static string? Base(Garage garage, string name, string? written)
-    {
-        if (string.IsNullOrWhiteSpace(written))
-        {
-            return written;
-        }
-
-        var (path, problem) = Confined.Resolve(garage.Folder, Path.Combine(garage.Folder, name), written);
-        return problem is null ? garage.NameOf(path) : written;
-    }
 }

@@ -106,7 +106,7 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
 
         var reading = YamlReading.Value(source);
         return reading.Root is null ? reading.Refusals[0]
-            : GarageReading.KindOf(reading.Root) == GarageKind.Unknown ? new Refusal(name, 1, 1, 1, "the text is no car, no variant and no road.", "Begin with car:, variant: or road:.")
+            : GarageFormat.Of(reading.Root) is null ? new Refusal(name, 1, 1, 1, "the text is no car, no variant and no road.", "Begin with car:, variant: or road:.")
             : null;
     }
 }

@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Text;
-using Heaveline.Reports;
-using Heaveline.Responses;
+using Heaveline.Answers;
+using Heaveline.Modes;
+using Heaveline.Passes;
 
 namespace Heaveline.Files.Passes;
 

@@ -4,6 +4,7 @@ using Heaveline.Files.Roads;
 using Heaveline.Quantities;
 using Heaveline.Reports;
 using Heaveline.Roads;
+using Heaveline.Studies;
 
 namespace Heaveline.Files.Reporting;
 

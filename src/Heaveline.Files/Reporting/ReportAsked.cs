@@ -1,6 +1,7 @@
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Reports;
+using Heaveline.Studies;
 
 namespace Heaveline.Files.Reporting;
 

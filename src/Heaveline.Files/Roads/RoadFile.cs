@@ -7,9 +7,6 @@ namespace Heaveline.Files.Roads;
 /// <summary>Road files: text in, a road out, or every refusal with its place.</summary>
 public static class RoadFile
 {
-    // Ten kilometres at a point each centimetre in two tracks is about 25 MB.
-    private const int LongestProfile = 64 * 1024 * 1024;
-
     /// <summary>The JSON Schema of a road file, for editors.</summary>
     public static JsonObject Schema => JsonSchema.Of(RoadWords.Shape.Layout);
 
@@ -21,7 +18,7 @@ public static class RoadFile
     /// <param name="garage">The folder that a measured profile must lie in; null: the file's own folder.</param>
     public static RoadReading Load(string path, string? garage = null)
     {
-        if (Path.GetExtension(path).Equals(".csv", StringComparison.OrdinalIgnoreCase))
+        if (FileFormat.MeasuredProfile.Has(path))
         {
             return Measured(path);
         }
@@ -69,7 +66,7 @@ public static class RoadFile
 
     private static RoadReading Measured(string path)
     {
-        var (source, refusal) = SourceText.Load(path, LongestProfile);
+        var (source, refusal) = SourceText.Load(path, FileFormat.MeasuredProfile.MostBytes);
         return (refusal is null ? MeasuredProfileFile.Parse(source.Text, path) : new RoadReading(null, [refusal])) with { Sources = [source] };
     }
 

@@ -13,7 +13,7 @@ internal sealed class YamlTree
     public const int Deepest = 16;
 
     /// <summary>Longest text in characters.</summary>
-    public const int Longest = 256 * 1024;
+    public const int Longest = FileFormat.LongestText;
 
     /// <summary>Most groups, lists, keys and values together.</summary>
     public const int Most = 20_000;

@@ -1,11 +1,11 @@
+using Microsoft.AspNetCore.Components.Routing;
+using Microsoft.AspNetCore.Components;
 using Heaveline.Files.Forms;
 using Heaveline.Files.Garages;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
-using Heaveline.Web.Pages.Describing;
+using Heaveline.Web.Pages.Cars;
 using Heaveline.Web.Serving;
-using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Components.Routing;
 
 namespace Heaveline.Web.Pages;
 
@@ -54,7 +54,7 @@ public sealed partial class CarPage
     public string? Open { get; set; }
 
     [Inject]
-    private Shelf Shelf { get; set; } = null!;
+    private GarageView GarageView { get; set; } = null!;
 
     [Inject]
     private NavigationManager Addresses { get; set; } = null!;
@@ -76,7 +76,7 @@ public sealed partial class CarPage
             return;
         }
 
-        (desk, problem) = CarDesk.Open(Shelf.Garage, Shelf.FileOf(Car));
+        (desk, problem) = CarDesk.Open(GarageView.Garage, GarageView.FileOf(Car));
         if (desk is null)
         {
             return;
@@ -252,7 +252,7 @@ public sealed partial class CarPage
     private void OpenNew(string file)
     {
         mayLeave = true;
-        Addresses.NavigateTo(CarAddress.Car(Shelf.NameOf(file)));
+        Addresses.NavigateTo(CarAddress.Car(GarageView.NameOf(file)));
     }
 
     private void Guard(LocationChangingContext leaving)

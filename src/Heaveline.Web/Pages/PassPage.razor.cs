@@ -1,15 +1,15 @@
 using System.Diagnostics;
 using System.Globalization;
+using Microsoft.AspNetCore.Components.Routing;
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 using Heaveline.Figures;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 using Heaveline.Roads;
-using Heaveline.Web.Pages.Passing;
+using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;
-using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Components.Routing;
-using Microsoft.JSInterop;
 
 namespace Heaveline.Web.Pages;
 
@@ -31,7 +31,7 @@ public partial class PassPage
     private Road? shown;
 
     [Inject]
-    private Shelf Shelf { get; set; } = null!;
+    private GarageView GarageView { get; set; } = null!;
 
     [Inject]
     private NavigationManager Addresses { get; set; } = null!;
@@ -62,7 +62,7 @@ public partial class PassPage
     /// <inheritdoc/>
     protected override void OnInitialized()
     {
-        desk = new PassDesk(Shelf);
+        desk = new PassDesk(GarageView);
         Addresses.LocationChanged += Moved;
         Go(Asked());
     }
@@ -84,7 +84,7 @@ public partial class PassPage
         }
     }
 
-    private PassState? Asked() => Shelf.CarNames is [var first, ..] ? PassState.Of(new Uri(Addresses.Uri).Query, first) : null;
+    private PassState? Asked() => GarageView.CarNames is [var first, ..] ? PassState.Of(new Uri(Addresses.Uri).Query, first) : null;
 
     private void Moved(object? sender, LocationChangedEventArgs e)
     {
@@ -222,7 +222,7 @@ public partial class PassPage
 
     private void Kept(string name) => Addresses.NavigateTo($"pass{(state! with { Car = name, Load = resting!.Now.Model.Load.Name, Beside = state!.Car, Values = state.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key) }).Query}");
 
-    private PassState Fresh => new() { Car = Shelf.CarNames[0] };
+    private PassState Fresh => new() { Car = GarageView.CarNames[0] };
 
     private static string Curves(PassView of) => of.Now.Pass.Count > 1 ? PassCaption.AltText(of.Now.Pass, of.Now.Measures, PassPanels.Of(of.Now.Pass, of.Now.Measures).Length) : "No curves: the crossing broke off at once.";
 

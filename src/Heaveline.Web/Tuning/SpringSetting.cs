@@ -2,8 +2,8 @@ using Heaveline.Cars;
 using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Models;
-using Heaveline.Insight;
 using Heaveline.Quantities;
+using Heaveline.Tuning;
 
 namespace Heaveline.Web.Tuning;
 

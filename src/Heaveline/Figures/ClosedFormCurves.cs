@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using Heaveline.Insight;
-using Heaveline.Responses;
+using Heaveline.Measures;
+using Heaveline.Modes;
+using Heaveline.Rules;
 
 namespace Heaveline.Figures;
 

@@ -1,6 +1,6 @@
 using Heaveline.Measures;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 
 namespace Heaveline.Figures;
 

@@ -1,4 +1,4 @@
-using Heaveline.Insight;
+using Heaveline.Doubts;
 using Heaveline.Quantities;
 
 namespace Heaveline.Figures;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Measures;
-using Heaveline.Responses;
+using Heaveline.Passes;
 
 namespace Heaveline.Figures;
 

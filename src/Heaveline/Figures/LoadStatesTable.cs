@@ -1,7 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Modes;
 
 namespace Heaveline.Figures;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Modes;
 
 namespace Heaveline.Figures;
 

@@ -1,5 +1,5 @@
 using Heaveline.Measures;
-using Heaveline.Responses;
+using Heaveline.Passes;
 
 namespace Heaveline.Figures;
 

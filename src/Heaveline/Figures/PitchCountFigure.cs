@@ -1,7 +1,8 @@
 using Heaveline.Cars;
 using Heaveline.Measures.Comfort;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
+using Heaveline.Rides;
 
 namespace Heaveline.Figures;
 

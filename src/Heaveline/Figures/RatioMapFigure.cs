@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using Heaveline.Insight;
 using Heaveline.Quantities;
+using Heaveline.Rules;
 
 namespace Heaveline.Figures;
 

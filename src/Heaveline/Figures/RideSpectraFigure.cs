@@ -1,5 +1,6 @@
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
+using Heaveline.Rides;
 
 namespace Heaveline.Figures;
 

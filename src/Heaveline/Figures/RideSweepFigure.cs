@@ -1,6 +1,7 @@
 using Heaveline.Measures.Comfort;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
+using Heaveline.Rides;
 
 namespace Heaveline.Figures;
 

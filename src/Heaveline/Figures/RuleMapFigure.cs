@@ -1,5 +1,5 @@
-using Heaveline.Insight;
 using Heaveline.Quantities;
+using Heaveline.Rules;
 
 namespace Heaveline.Figures;
 

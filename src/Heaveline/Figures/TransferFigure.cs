@@ -1,7 +1,8 @@
 using System.Numerics;
 using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
+using Heaveline.Rides;
 
 namespace Heaveline.Figures;
 

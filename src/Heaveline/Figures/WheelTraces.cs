@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Modes;
+using Heaveline.Passes;
 using Heaveline.Roads;
 
 namespace Heaveline.Figures;

@@ -1,4 +1,4 @@
-using Heaveline.Insight;
+using Heaveline.Causes;
 
 namespace Heaveline.Figures;
 

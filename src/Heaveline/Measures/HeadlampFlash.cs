@@ -1,5 +1,5 @@
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 
 namespace Heaveline.Measures;
 

@@ -1,5 +1,5 @@
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
 
 namespace Heaveline.Measures;
 

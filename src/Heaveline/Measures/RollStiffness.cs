@@ -1,6 +1,6 @@
-using Heaveline.Models;
-using Heaveline.Responses;
 using MathNet.Numerics.LinearAlgebra;
+using Heaveline.Models;
+using Heaveline.Modes;
 
 namespace Heaveline.Measures;
 

@@ -1,5 +1,5 @@
 using Heaveline.Cars;
-using Heaveline.Responses;
+using Heaveline.Passes;
 
 namespace Heaveline.Measures;
 

@@ -1,4 +1,5 @@
-using Heaveline.Responses;
+using Heaveline.Modes;
+using Heaveline.Passes;
 
 namespace Heaveline.Measures;
 

@@ -14,4 +14,7 @@ public readonly struct Acceleration : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "m/s²";
+
+    /// <summary>An amount given in m/s².</summary>
+    public static Amount<Acceleration> FromMetresPerSecondSquared(double value) => new(value);
 }

@@ -14,4 +14,10 @@ public readonly struct Angle : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "deg";
+
+    /// <summary>An amount given in rad.</summary>
+    public static Amount<Angle> FromRadians(double value) => new(value);
+
+    /// <summary>An amount given in deg.</summary>
+    public static Amount<Angle> FromDegrees(double value) => new(value * (Math.PI / 180.0));
 }

@@ -14,4 +14,7 @@ public readonly struct AngularAcceleration : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "rad/s²";
+
+    /// <summary>An amount given in rad/s².</summary>
+    public static Amount<AngularAcceleration> FromRadiansPerSecondSquared(double value) => new(value);
 }

@@ -14,4 +14,7 @@ public readonly struct AngularRate : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "deg/s";
+
+    /// <summary>An amount given in rad/s.</summary>
+    public static Amount<AngularRate> FromRadiansPerSecond(double value) => new(value);
 }

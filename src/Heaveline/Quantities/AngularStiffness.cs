@@ -14,4 +14,10 @@ public readonly struct AngularStiffness : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "N m/deg";
+
+    /// <summary>An amount given in N m/rad.</summary>
+    public static Amount<AngularStiffness> FromNewtonMetresPerRadian(double value) => new(value);
+
+    /// <summary>An amount given in N m/deg.</summary>
+    public static Amount<AngularStiffness> FromNewtonMetresPerDegree(double value) => new(value * (180.0 / Math.PI));
 }

@@ -14,4 +14,10 @@ public readonly struct Area : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "cm²";
+
+    /// <summary>An amount given in m².</summary>
+    public static Amount<Area> FromSquareMetres(double value) => new(value);
+
+    /// <summary>An amount given in cm².</summary>
+    public static Amount<Area> FromSquareCentimetres(double value) => new(value * 1e-4);
 }

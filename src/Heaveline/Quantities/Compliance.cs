@@ -14,4 +14,10 @@ public readonly struct Compliance : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "cm³/bar";
+
+    /// <summary>An amount given in m³/Pa.</summary>
+    public static Amount<Compliance> FromCubicMetresPerPascal(double value) => new(value);
+
+    /// <summary>An amount given in cm³/bar.</summary>
+    public static Amount<Compliance> FromCubicCentimetresPerBar(double value) => new(value * 1e-11);
 }

@@ -14,4 +14,7 @@ public readonly struct DampingRate : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "N s/m";
+
+    /// <summary>An amount given in N s/m.</summary>
+    public static Amount<DampingRate> FromNewtonSecondsPerMetre(double value) => new(value);
 }

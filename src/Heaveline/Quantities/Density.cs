@@ -14,4 +14,7 @@ public readonly struct Density : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "kg/m³";
+
+    /// <summary>An amount given in kg/m³.</summary>
+    public static Amount<Density> FromKilogramsPerCubicMetre(double value) => new(value);
 }

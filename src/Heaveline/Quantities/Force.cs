@@ -14,4 +14,10 @@ public readonly struct Force : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "N";
+
+    /// <summary>An amount given in N.</summary>
+    public static Amount<Force> FromNewtons(double value) => new(value);
+
+    /// <summary>An amount given in lbf.</summary>
+    public static Amount<Force> FromPoundsForce(double value) => new(value * 4.4482216152605);
 }

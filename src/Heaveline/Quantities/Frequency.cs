@@ -14,4 +14,7 @@ public readonly struct Frequency : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "Hz";
+
+    /// <summary>An amount given in Hz.</summary>
+    public static Amount<Frequency> FromHertz(double value) => new(value);
 }

@@ -14,4 +14,7 @@ public readonly struct Inertance : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "kg/m⁴";
+
+    /// <summary>An amount given in kg/m⁴.</summary>
+    public static Amount<Inertance> FromKilogramsPerQuarticMetre(double value) => new(value);
 }

@@ -14,4 +14,7 @@ public readonly struct Inertia : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "kg m²";
+
+    /// <summary>An amount given in kg m².</summary>
+    public static Amount<Inertia> FromKilogramSquareMetres(double value) => new(value);
 }

@@ -14,4 +14,10 @@ public readonly struct Mass : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "kg";
+
+    /// <summary>An amount given in kg.</summary>
+    public static Amount<Mass> FromKilograms(double value) => new(value);
+
+    /// <summary>An amount given in lb.</summary>
+    public static Amount<Mass> FromPounds(double value) => new(value * 0.45359237);
 }

@@ -14,4 +14,10 @@ public readonly struct Plain : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "";
+
+    /// <summary>An amount that is a plain number.</summary>
+    public static Amount<Plain> FromNumber(double value) => new(value);
+
+    /// <summary>An amount given in percent.</summary>
+    public static Amount<Plain> FromPercent(double value) => new(value * 1e-2);
 }

@@ -14,4 +14,10 @@ public readonly struct Pressure : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "bar";
+
+    /// <summary>An amount given in Pa.</summary>
+    public static Amount<Pressure> FromPascals(double value) => new(value);
+
+    /// <summary>An amount given in bar.</summary>
+    public static Amount<Pressure> FromBars(double value) => new(value * 1e5);
 }

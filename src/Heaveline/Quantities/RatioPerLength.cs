@@ -14,4 +14,7 @@ public readonly struct RatioPerLength : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "1/m";
+
+    /// <summary>An amount given in 1/m.</summary>
+    public static Amount<RatioPerLength> FromPerMetre(double value) => new(value);
 }

@@ -14,4 +14,7 @@ public readonly struct Resistance : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "Pa s/m³";
+
+    /// <summary>An amount given in Pa s/m³.</summary>
+    public static Amount<Resistance> FromPascalSecondsPerCubicMetre(double value) => new(value);
 }

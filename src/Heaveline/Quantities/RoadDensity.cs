@@ -14,4 +14,7 @@ public readonly struct RoadDensity : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "mm³";
+
+    /// <summary>An amount given in m³.</summary>
+    public static Amount<RoadDensity> FromCubicMetres(double value) => new(value);
 }

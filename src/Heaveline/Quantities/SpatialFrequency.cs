@@ -14,4 +14,7 @@ public readonly struct SpatialFrequency : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "cycles/m";
+
+    /// <summary>An amount given in cycles/m.</summary>
+    public static Amount<SpatialFrequency> FromCyclesPerMetre(double value) => new(value);
 }

@@ -14,4 +14,7 @@ public readonly struct Time : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "s";
+
+    /// <summary>An amount given in s.</summary>
+    public static Amount<Time> FromSeconds(double value) => new(value);
 }

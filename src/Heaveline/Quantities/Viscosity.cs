@@ -14,4 +14,10 @@ public readonly struct Viscosity : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "mPa s";
+
+    /// <summary>An amount given in Pa s.</summary>
+    public static Amount<Viscosity> FromPascalSeconds(double value) => new(value);
+
+    /// <summary>An amount given in mPa s.</summary>
+    public static Amount<Viscosity> FromMillipascalSeconds(double value) => new(value * 1e-3);
 }

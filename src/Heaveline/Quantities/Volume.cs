@@ -14,4 +14,10 @@ public readonly struct Volume : IDimension
 
     /// <inheritdoc/>
     public static string Usual => "L";
+
+    /// <summary>An amount given in m³.</summary>
+    public static Amount<Volume> FromCubicMetres(double value) => new(value);
+
+    /// <summary>An amount given in L.</summary>
+    public static Amount<Volume> FromLitres(double value) => new(value * 1e-3);
 }

@@ -1,7 +1,9 @@
+using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Figures;
-using Heaveline.Insight;
+using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 

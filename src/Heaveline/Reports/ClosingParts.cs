@@ -1,3 +1,4 @@
+using Heaveline.Answers;
 using Heaveline.Figures;
 
 namespace Heaveline.Reports;
@@ -15,7 +16,7 @@ internal static class ClosingParts
         Blocks =
         [
             Paragraph.Of("Everything here is computed from what the car files say. It is no proof that a car is safe or legal."),
-            .. Insight.Cautions.All.Select(Caution.Of),
+            .. Studies.Cautions.All.Select(Caution.Of),
         ],
     };
 

@@ -1,6 +1,7 @@
+using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Measures;
-using Heaveline.Responses;
+using Heaveline.Passes;
 
 namespace Heaveline.Reports;
 

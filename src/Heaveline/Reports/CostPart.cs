@@ -1,5 +1,7 @@
-using Heaveline.Insight;
+using Heaveline.Answers;
+using Heaveline.Doubts;
 using Heaveline.Measures;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 

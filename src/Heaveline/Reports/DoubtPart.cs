@@ -1,6 +1,9 @@
+using Heaveline.Answers;
+using Heaveline.Doubts;
 using Heaveline.Figures;
-using Heaveline.Insight;
-using Heaveline.Responses;
+using Heaveline.Measures;
+using Heaveline.Passes;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 

@@ -1,6 +1,8 @@
+using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Modes;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 

@@ -1,6 +1,8 @@
+using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Measures;
-using Heaveline.Responses;
+using Heaveline.Passes;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 
@@ -11,7 +13,7 @@ internal static class PassPart
 
     private static ReportPart Of(ReportWork work, Pass pass, PassMeasures measures)
     {
-        var blocks = new List<Block> { Paragraph.Of(string.Join(' ', Insight.PassStory.Of(pass, measures))) };
+        var blocks = new List<Block> { Paragraph.Of(string.Join(' ', PassStory.Of(pass, measures))) };
         if (pass.Count > 1)
         {
             blocks.Add(Illustration.Of(PassFigure.Of(pass, measures)));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Quantities;
 
@@ -25,8 +26,8 @@ public sealed record Report
     /// <summary>The parts in order, at least one.</summary>
     public required ImmutableArray<ReportPart> Parts { get; init => field = Drawable.Some(value, "Give the report a part."); }
 
-    /// <summary>Sources of all parts, each once, in the order of <see cref="Reports.Sources.All"/>.</summary>
-    public IReadOnlyList<Source> Sources => [.. Reports.Sources.All.Where(s => Parts.Any(p => p.Sources.Contains(s)))];
+    /// <summary>Sources of all parts, each once, in the order of <see cref="Answers.Sources.All"/>.</summary>
+    public IReadOnlyList<Source> Sources => [.. Answers.Sources.All.Where(s => Parts.Any(p => p.Sources.Contains(s)))];
 
     /// <summary>Computes what was chosen and puts it together.</summary>
     /// <param name="choices">What to include and how.</param>

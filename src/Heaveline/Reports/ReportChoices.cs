@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Figures;
-using Heaveline.Insight;
 using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Roads;
+using Heaveline.Rules;
 
 namespace Heaveline.Reports;
 

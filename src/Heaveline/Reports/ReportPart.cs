@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Quantities;
 

@@ -1,6 +1,8 @@
+using Heaveline.Answers;
 using Heaveline.Figures;
-using Heaveline.Responses;
+using Heaveline.Rides;
 using Heaveline.Roads;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 

@@ -1,5 +1,8 @@
+using Heaveline.Answers;
 using Heaveline.Figures;
-using Heaveline.Insight;
+using Heaveline.Measures;
+using Heaveline.Rules;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 

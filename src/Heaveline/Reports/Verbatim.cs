@@ -1,3 +1,5 @@
+using Heaveline.Answers;
+
 namespace Heaveline.Reports;
 
 /// <summary>A text as it was given, letter by letter, with its name and its digest.</summary>

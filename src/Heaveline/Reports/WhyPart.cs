@@ -1,6 +1,8 @@
+using Heaveline.Answers;
+using Heaveline.Causes;
 using Heaveline.Figures;
-using Heaveline.Insight;
-using Heaveline.Responses;
+using Heaveline.Passes;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 

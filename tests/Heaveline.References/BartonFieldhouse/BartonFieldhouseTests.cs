@@ -1,5 +1,5 @@
 using Heaveline.Cars;
-using Heaveline.Responses;
+using Heaveline.Modes;
 
 namespace Heaveline.References.BartonFieldhouse;
 

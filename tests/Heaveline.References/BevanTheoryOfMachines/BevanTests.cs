@@ -1,5 +1,5 @@
 using Heaveline.Cars;
-using Heaveline.Responses;
+using Heaveline.Modes;
 using static Heaveline.References.Customary;
 
 namespace Heaveline.References.BevanTheoryOfMachines;

@@ -1,7 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Models;
+using Heaveline.Modes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 
 namespace Heaveline.References.ClosedForms;
 

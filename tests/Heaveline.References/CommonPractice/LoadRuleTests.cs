@@ -1,6 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Modes;
 
 namespace Heaveline.References.CommonPractice;
 

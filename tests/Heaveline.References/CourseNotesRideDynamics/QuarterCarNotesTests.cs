@@ -1,4 +1,4 @@
-using Heaveline.Responses;
+using Heaveline.Modes;
 
 namespace Heaveline.References.CourseNotesRideDynamics;
 
@@ -41,7 +41,7 @@ public class QuarterCarNotesTests
         Assert.Equal(7.69321, 2.0 * Math.PI * quarter.BodyFrequency, 5e-6);
         Assert.Equal(77.50794, 2.0 * Math.PI * quarter.HopFrequency, 5e-6);
 
-        var modes = Modes.Of((Quarters with { FrontDamping = 0.0, RearDamping = 0.0 }).Model());
+        var modes = DampedModes.Of((Quarters with { FrontDamping = 0.0, RearDamping = 0.0 }).Model());
         Assert.Equal([7.69321, 7.69321, 77.50794, 77.50794], modes.Swings.Select(m => 2.0 * Math.PI * m.Frequency), (a, b) => Math.Abs(a - b) < 5e-6);
     }
 }

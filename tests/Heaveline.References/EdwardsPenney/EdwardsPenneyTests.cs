@@ -1,4 +1,4 @@
-using Heaveline.Responses;
+using Heaveline.Modes;
 using static Heaveline.References.Customary;
 
 namespace Heaveline.References.EdwardsPenney;

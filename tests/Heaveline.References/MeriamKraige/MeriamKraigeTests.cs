@@ -1,6 +1,6 @@
 using System.Numerics;
 using Heaveline.Cars;
-using Heaveline.Responses;
+using Heaveline.Modes;
 using static Heaveline.References.Customary;
 
 namespace Heaveline.References.MeriamKraige;

@@ -1,6 +1,6 @@
 using System.Text.Json;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes.Exact;
 
 namespace Heaveline.References.Peers;
 

@@ -1,4 +1,4 @@
-using Heaveline.Responses;
+using Heaveline.Passes;
 
 namespace Heaveline.References.Peers;
 

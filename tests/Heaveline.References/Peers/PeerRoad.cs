@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Heaveline.Responses;
+using Heaveline.Passes.Exact;
 using Heaveline.Roads;
 
 namespace Heaveline.References.Peers;

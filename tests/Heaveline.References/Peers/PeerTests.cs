@@ -1,5 +1,5 @@
-using Heaveline.Responses;
-using Heaveline.Tests.Responses;
+using Heaveline.Passes.Exact;
+using Heaveline.Tests.Passes;
 
 namespace Heaveline.References.Peers;
 

@@ -1,4 +1,4 @@
-using Heaveline.Responses;
+using Heaveline.Modes;
 
 namespace Heaveline.References.RaoMechanicalVibrations;
 
@@ -20,7 +20,7 @@ public class RaoTests
     [Fact]
     public void All_modes_of_the_full_equations_of_motion_hold_the_two_printed_ones()
     {
-        var modes = Modes.Of(new HalfCar
+        var modes = DampedModes.Of(new HalfCar
         {
             Mass = 1000.0, PitchInertia = 810.0, FrontArm = 1.0, RearArm = 1.5, FrontRate = 18000.0, RearRate = 22000.0, UnsprungPerAxle = 1e-2, TyreRate = 1e9,
         }.Model());

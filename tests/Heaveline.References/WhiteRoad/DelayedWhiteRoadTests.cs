@@ -1,6 +1,7 @@
-using Heaveline.Responses;
-using Heaveline.Roads;
 using MathNet.Numerics.LinearAlgebra;
+using Heaveline.Passes;
+using Heaveline.Rides;
+using Heaveline.Roads;
 using Complex = System.Numerics.Complex;
 
 namespace Heaveline.References.WhiteRoad;

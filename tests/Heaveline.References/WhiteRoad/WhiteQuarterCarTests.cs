@@ -1,5 +1,6 @@
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
+using Heaveline.Rides;
 using Heaveline.Roads;
 
 namespace Heaveline.References.WhiteRoad;

@@ -1,4 +1,4 @@
-using Heaveline.Responses;
+using Heaveline.Modes;
 
 namespace Heaveline.References.WongGroundVehicles;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Heaveline.Answers;
 
 namespace Heaveline.Tests.Cli;
 

@@ -3,8 +3,8 @@ using Heaveline.Figures;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Figures;

@@ -1,7 +1,7 @@
 using Heaveline.Figures;
 using Heaveline.Files.Cars;
+using Heaveline.Modes;
 using Heaveline.Press;
-using Heaveline.Responses;
 using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Figures;

@@ -1,8 +1,8 @@
 using Heaveline.Figures;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 
 namespace Heaveline.Tests.Figures;
 

@@ -1,8 +1,9 @@
 using Heaveline.Figures;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Modes;
+using Heaveline.Passes;
 using Heaveline.Press;
-using Heaveline.Responses;
 
 namespace Heaveline.Tests.Figures;
 

@@ -1,8 +1,10 @@
 using Heaveline.Figures;
-using Heaveline.Insight;
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Roads;
-using Heaveline.Tests.Insight;
+using Heaveline.Rules;
+using Heaveline.Tests.Doubts;
+using Heaveline.Tuning;
 
 namespace Heaveline.Tests.Figures;
 

@@ -3,9 +3,10 @@ using Heaveline.Cars;
 using Heaveline.Figures;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Modes;
+using Heaveline.Passes;
 using Heaveline.Press;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 
 namespace Heaveline.Tests.Figures;
 

@@ -3,7 +3,7 @@ using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
 using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Files;

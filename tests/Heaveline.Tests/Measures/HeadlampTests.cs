@@ -1,7 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Responses;
+using Heaveline.Passes;
 using Heaveline.Roads;
 
 namespace Heaveline.Tests.Measures;

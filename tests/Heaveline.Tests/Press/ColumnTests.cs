@@ -1,13 +1,14 @@
 using Heaveline.Cars;
+using Heaveline.Causes;
 using Heaveline.Figures;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
-using Heaveline.Insight;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Modes;
+using Heaveline.Passes;
 using Heaveline.Press.Paper;
-using Heaveline.Press.Setting;
-using Heaveline.Responses;
+using Heaveline.Press.Plates;
 using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Press;

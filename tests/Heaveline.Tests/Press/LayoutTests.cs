@@ -2,7 +2,7 @@ using Heaveline.Figures;
 using Heaveline.Press;
 using Heaveline.Press.Curves;
 using Heaveline.Press.Paper;
-using Heaveline.Press.Setting;
+using Heaveline.Press.Plates;
 using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Press;

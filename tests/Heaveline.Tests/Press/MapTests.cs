@@ -2,7 +2,7 @@ using System.Text;
 using Heaveline.Figures;
 using Heaveline.Press;
 using Heaveline.Press.Paper;
-using Heaveline.Press.Setting;
+using Heaveline.Press.Plates;
 using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Press;

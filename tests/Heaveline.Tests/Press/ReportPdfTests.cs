@@ -1,7 +1,8 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Heaveline.Answers;
 using Heaveline.Press;
-using Heaveline.Press.Pages;
+using Heaveline.Press.Sheets;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Tests.Press;

@@ -1,3 +1,4 @@
+using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Figures;
 
@@ -69,7 +70,7 @@ internal static class ReportSamples
         Speeds = [8.0, 16.0],
         Draws = 40,
         RuleSpeeds = [8.0, 16.0],
-        Rule = _ => Heaveline.Insight.RuleAxis.FrequencyRatio([0.9, 1.0, 1.1]),
+        Rule = _ => Heaveline.Rules.RuleAxis.FrequencyRatio([0.9, 1.0, 1.1]),
         Parts = [.. parts],
     };
 }

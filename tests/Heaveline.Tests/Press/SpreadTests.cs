@@ -2,7 +2,7 @@ using CsCheck;
 using Heaveline.Figures;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
-using Heaveline.Press.Setting;
+using Heaveline.Press.Plates;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Tests.Press;

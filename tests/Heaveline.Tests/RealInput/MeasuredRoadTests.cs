@@ -4,10 +4,10 @@ using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Numerics;
+using Heaveline.Passes;
 using Heaveline.Press;
-using Heaveline.Responses;
 using Heaveline.Tests.House;
-using Heaveline.Tests.Responses;
+using Heaveline.Tests.Passes;
 
 namespace Heaveline.Tests.RealInput;
 

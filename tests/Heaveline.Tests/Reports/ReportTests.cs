@@ -1,6 +1,8 @@
+using Heaveline.Answers;
 using Heaveline.Press;
 using Heaveline.Quantities;
 using Heaveline.Roads;
+using Heaveline.Studies;
 using Heaveline.Tests.Figures;
 using Heaveline.Tests.Press;
 

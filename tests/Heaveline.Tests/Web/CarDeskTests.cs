@@ -2,8 +2,8 @@ using System.Text;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Yaml;
 using Heaveline.Tests.House;
-using Heaveline.Web.Pages.Describing;
-using Heaveline.Web.Pages.Garaging;
+using Heaveline.Web.Pages.Cars;
+using Heaveline.Web.Pages.Garages;
 
 namespace Heaveline.Tests.Web;
 
@@ -152,7 +152,7 @@ public sealed class CarDeskTests : IDisposable
     [Fact]
     public void A_file_that_is_too_large_or_no_text_is_not_brought_in()
     {
-        Assert.Contains("262144", UploadedFile.Into(garage, "new.yaml", new byte[UploadedFile.MostBytes + 1]).Message, StringComparison.Ordinal);
+        Assert.Contains("262144", UploadedFile.Into(garage, "new.yaml", new byte[UploadedFile.Format.MostBytes + 1]).Message, StringComparison.Ordinal);
         Assert.Contains("UTF-8", UploadedFile.Into(garage, "new.yaml", [0xC3, 0x28]).Message, StringComparison.Ordinal);
         // Ten levels of ten: the text is small, what it would grow into is not.
         var bomb = "car: &a0 x\n" + string.Concat(Enumerable.Range(1, 9).Select(n => $"k{n}: &a{n} [{string.Join(", ", Enumerable.Repeat($"*a{n - 1}", 10))}]\n"));

@@ -3,7 +3,7 @@ using Heaveline.Files.Forms;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Yaml;
 using Heaveline.Tests.House;
-using Heaveline.Web.Pages.Describing;
+using Heaveline.Web.Pages.Cars;
 
 namespace Heaveline.Tests.Web;
 

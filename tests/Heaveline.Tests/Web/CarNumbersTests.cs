@@ -1,7 +1,8 @@
+using Heaveline.Doubts;
 using Heaveline.Files.Garages;
-using Heaveline.Insight;
+using Heaveline.Measures;
 using Heaveline.Tests.House;
-using Heaveline.Web.Pages.Describing;
+using Heaveline.Web.Pages.Cars;
 
 namespace Heaveline.Tests.Web;
 
@@ -44,10 +45,10 @@ public class CarNumbersTests
     {
         var car = Garage.Car("fern-saloon.yaml").Car!;
         var numbers = CarNumbers.Of(car with { LoadStates = [car.LoadStates[0] with { Name = "=cmd()" }] }).WithDoubts();
-        var lines = CarTakings.Csv(numbers).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        var lines = CarRoutes.Csv(numbers).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(numbers.Parts.Sum(part => part.Lines.Count) + 1, lines.Length);
         Assert.Contains("'=cmd()", lines[0], StringComparison.Ordinal);
-        using var json = System.Text.Json.JsonDocument.Parse(CarTakings.Json(numbers));
+        using var json = System.Text.Json.JsonDocument.Parse(CarRoutes.Json(numbers));
         Assert.Equal(lines.Length - 1, json.RootElement.GetProperty("rows").GetArrayLength());
     }
 

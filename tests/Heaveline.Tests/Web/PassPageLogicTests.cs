@@ -1,13 +1,13 @@
 using Heaveline.Figures;
 using Heaveline.Tests.House;
-using Heaveline.Web.Pages.Passing;
+using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
 
 namespace Heaveline.Tests.Web;
 
 public class PassPageLogicTests
 {
-    private static readonly Shelf Demo = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
+    private static readonly GarageView Demo = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
 
     [Fact]
     public void An_address_gives_back_the_state_that_wrote_it()
@@ -87,7 +87,7 @@ public class PassPageLogicTests
         {
             File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"), Path.Combine(folder, "fern-saloon.yaml"));
             File.WriteAllText(Path.Combine(folder, "waves.yaml"), "road: long waves\nsine: {amplitude: 5 mm, wavelength: 10 m, waves: 100}\n");
-            var view = new PassDesk(new Shelf(new ServeOptions { Garage = folder })).See(new PassState { Car = "fern-saloon", Road = "waves.yaml" }.With("speed", 36.0), full: false);
+            var view = new PassDesk(new GarageView(new ServeOptions { Garage = folder })).See(new PassState { Car = "fern-saloon", Road = "waves.yaml" }.With("speed", 36.0), full: false);
             Assert.True(view.IsCut);
             Assert.Equal(PassDesk.Longest, view.Now.Pass.Time[^1], 0.01);
         }

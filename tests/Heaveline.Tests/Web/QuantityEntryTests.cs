@@ -1,5 +1,5 @@
 using Heaveline.Files.Cars;
-using Heaveline.Web.Pages.Describing;
+using Heaveline.Web.Pages.Cars;
 
 namespace Heaveline.Tests.Web;
 

@@ -1,4 +1,4 @@
-using Heaveline.Web.Pages.Reporting;
+using Heaveline.Web.Pages.Reports;
 
 namespace Heaveline.Tests.Web;
 

@@ -1,16 +1,16 @@
+using Microsoft.AspNetCore.WebUtilities;
 using Heaveline.Cars;
-using Heaveline.Insight;
 using Heaveline.Models;
 using Heaveline.Tests.House;
-using Heaveline.Web.Pages.Mapping;
+using Heaveline.Tuning;
+using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Serving;
-using Microsoft.AspNetCore.WebUtilities;
 
 namespace Heaveline.Tests.Web;
 
 public class RulePageLogicTests
 {
-    private static readonly Shelf Garage = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
+    private static readonly GarageView Garage = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
 
     private static RuleChoices Asked { get; } = new("fern-saloon", "driver", null, null, null, null, null);
 

@@ -1,5 +1,5 @@
 using CsCheck;
-using Heaveline.Web.Pages.Describing;
+using Heaveline.Web.Pages.Cars;
 
 namespace Heaveline.Tests.Web;
 

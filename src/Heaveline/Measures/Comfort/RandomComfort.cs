@@ -1,5 +1,6 @@
 using Heaveline.Cars;
-using Heaveline.Responses;
+using Heaveline.Passes;
+using Heaveline.Rides;
 
 namespace Heaveline.Measures.Comfort;
 

@@ -1,6 +1,6 @@
 using Heaveline.Cars;
+using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 
 namespace Heaveline.Measures.Comfort;
 

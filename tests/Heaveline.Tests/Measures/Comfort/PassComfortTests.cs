@@ -3,9 +3,9 @@ using Heaveline.Figures;
 using Heaveline.Measures;
 using Heaveline.Measures.Comfort;
 using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Press;
 using Heaveline.Quantities;
-using Heaveline.Responses;
 using Heaveline.Roads;
 using Heaveline.Tests.Figures;
 

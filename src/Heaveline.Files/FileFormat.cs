@@ -1,0 +1,23 @@
+namespace Heaveline.Files;
+
+/// <summary>A format of files that are read here: how their names end and how long they may be. Garage, upload and commands all ask this list.</summary>
+/// <param name="Name">What such a file is, with its article ("a measured profile").</param>
+/// <param name="Endings">How names end, in small letters with the point; the first is the usual one.</param>
+/// <param name="MostBytes">Most bytes that are read.</param>
+public sealed record FileFormat(string Name, IReadOnlyList<string> Endings, int MostBytes)
+{
+    /// <summary>Most bytes of a text of keys: a car with room to spare.</summary>
+    public const int LongestText = 256 * 1024;
+
+    /// <summary>Cars, variants and roads: texts of keys that a person writes.</summary>
+    public static FileFormat Described { get; } = new("a car file, a variant or a road", [".yaml", ".yml"], LongestText);
+
+    /// <summary>Heights of a measured road. Ten kilometres at a point each centimetre in two tracks is about 25 MB.</summary>
+    public static FileFormat MeasuredProfile { get; } = new("a measured profile", [".csv"], 64 * 1024 * 1024);
+
+    /// <summary>The endings in a sentence: ".yaml or .yml".</summary>
+    public string EndingWords => string.Join(" or ", Endings);
+
+    /// <summary>Whether a file's name ends as one of this format.</summary>
+    public bool Has(string name) => Endings.Any(ending => name.EndsWith(ending, StringComparison.OrdinalIgnoreCase));
+}

@@ -1,0 +1,46 @@
+using Heaveline.Files.Yaml;
+
+namespace Heaveline.Files.Garages;
+
+/// <summary>A file's line in a garage's list, kind by kind.</summary>
+internal static class GarageLines
+{
+    public static GarageEntry Road(Garage garage, string name, Node root, string text)
+    {
+        var road = garage.Road(name);
+        return Line(GarageKind.Road, name, root.At("road")!.Text, road.Refusals, road.Warnings.Count);
+    }
+
+    public static GarageEntry Variant(Garage garage, string name, Node root, string text)
+    {
+        var car = garage.Car(name, text);
+        return Line(GarageKind.Variant, name, car.Variant ?? root.At("variant")?.Text, car.Refusals, car.Warnings.Count) with { Base = Base(garage, name, root.At("of")?.Text) };
+    }
+
+    public static GarageEntry Car(Garage garage, string name, Node root, string text)
+    {
+        var car = garage.Car(name, text);
+        return Line(GarageKind.Car, name, root.At("car")!.Text, car.Refusals, car.Warnings.Count);
+    }
+
+    private static GarageEntry Line(GarageKind kind, string name, string? title, IReadOnlyList<Refusal> refusals, int warnings) => new()
+    {
+        Name = name,
+        Kind = kind,
+        Title = string.IsNullOrWhiteSpace(title) ? name : title.Trim(),
+        Refusals = refusals.Count,
+        Warnings = warnings,
+        Problem = refusals is [var first, ..] ? first.Message : null,
+    };
+
+    private static string? Base(Garage garage, string name, string? written)
+    {
+        if (string.IsNullOrWhiteSpace(written))
+        {
+            return written;
+        }
+
+        var (path, problem) = Confined.Resolve(garage.Folder, Path.Combine(garage.Folder, name), written);
+        return problem is null ? garage.NameOf(path) : written;
+    }
+}

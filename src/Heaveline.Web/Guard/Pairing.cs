@@ -1,0 +1,80 @@
+using System.Security.Cryptography;
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Http;
+
+using Heaveline.Web.Serving;
+
+namespace Heaveline.Web.Guard;
+
+/// <summary>
+/// Before anything else, a reader on an open address must type the code that stands in the terminal. It is sent in a form, never in an address; the
+/// browser then holds a secret of its own. Ten wrong codes in a row close the door until the program is started again.
+/// </summary>
+internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntiforgery antiforgery)
+{
+    private const string Cookie = "heaveline-pairing";
+    private const int MostTries = 10;
+    private readonly string secret = Convert.ToHexString(RandomNumberGenerator.GetBytes(32));
+    private int wrong;
+
+    public async Task InvokeAsync(HttpContext context)
+    {
+        if (context.Request.Cookies[Cookie] is { } held && CryptographicOperations.FixedTimeEquals(System.Text.Encoding.ASCII.GetBytes(held), System.Text.Encoding.ASCII.GetBytes(secret)))
+        {
+            await next(context);
+            return;
+        }
+
+        if (HttpMethods.IsPost(context.Request.Method) && context.Request.Path == "/pair" && context.Request.HasFormContentType)
+        {
+            await Try(context);
+            return;
+        }
+
+        await Ask(context, HttpMethods.IsGet(context.Request.Method) ? "" : "Type the code first.");
+    }
+
+    private async Task Try(HttpContext context)
+    {
+        if (Volatile.Read(ref wrong) >= MostTries)
+        {
+            await Ask(context, "Too many wrong codes. Start the program again: it will print a new one.");
+            return;
+        }
+
+        if (!await antiforgery.IsRequestValidAsync(context))
+        {
+            await Ask(context, "The form was too old. Type the code again.");
+            return;
+        }
+
+        var form = await context.Request.ReadFormAsync(context.RequestAborted);
+        if (!PairingCodes.Matches(form["code"], options.PairingCode!))
+        {
+            Interlocked.Increment(ref wrong);
+            await Ask(context, "That is not the code in the terminal.");
+            return;
+        }
+
+        Interlocked.Exchange(ref wrong, 0);
+        context.Response.Cookies.Append(Cookie, secret, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/" });
+        context.Response.Redirect("/");
+    }
+
+    private async Task Ask(HttpContext context, string remark)
+    {
+        var tokens = antiforgery.GetAndStoreTokens(context);
+        context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+        context.Response.ContentType = "text/html; charset=utf-8";
+        // The whole page stands here: nothing else is served to a reader who has not paired, not even a style sheet.
+        await context.Response.WriteAsync($"""
+            <!DOCTYPE html>
+            <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>Pairing: Heaveline</title></head>
+            <body><main><h1>Type the pairing code</h1>
+            <p>It stands in the terminal where Heaveline was started, on the machine that serves these pages.</p>
+            <p role="alert">{remark}</p>
+            <form method="post" action="/pair"><input type="hidden" name="{tokens.FormFieldName}" value="{tokens.RequestToken}">
+            <p><label for="code">Pairing code</label> <input id="code" name="code" autocomplete="off" autocapitalize="characters" spellcheck="false" required maxlength="20"> <button>Open the garage</button></p></form></main></body></html>
+            """);
+    }
+}

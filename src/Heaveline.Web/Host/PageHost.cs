@@ -1,0 +1,90 @@
+using System.Net;
+using Heaveline.Web.Guard;
+using Heaveline.Web.Serving;
+using Heaveline.Web.Pages.Rules;
+using Heaveline.Web.Pages.Reports;
+using Heaveline.Web.Pages.Rides;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.SignalR;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+
+namespace Heaveline.Web.Host;
+
+/// <summary>Puts the pages together behind their guards.</summary>
+public static class PageHost
+{
+    /// <summary>The most one message from a page may hold, bytes: a car file with room to spare.</summary>
+    internal const int LongestMessage = 1 << 20;
+
+    /// <summary>Everything but the start: call <see cref="WebApplication.StartAsync"/>.</summary>
+    /// <exception cref="ArgumentException">An open address without a pairing code.</exception>
+    public static WebApplication Of(ServeOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        if (!options.IsLoopback && string.IsNullOrEmpty(options.PairingCode))
+        {
+            throw new ArgumentException("An address that others can reach needs a pairing code.", nameof(options));
+        }
+
+        // Settings files, environment and command line of the host are left out: what is served is said here and nowhere else.
+        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = "Heaveline.Cli", EnvironmentName = "Production" });
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.UseKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = LongestMessage;
+            kestrel.Listen(options.Address, options.Port);
+        });
+        builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
+        builder.Logging.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // A start that fails is told by whoever starts: once, in words.
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
+        var services = builder.Services;
+        services.AddRouting();
+        // Keys live and die with the program: nothing of them is written to the disk.
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        services.AddAntiforgery();
+        services.AddRazorComponents().AddInteractiveServerComponents(circuits => circuits.DisconnectedCircuitMaxRetained = 20);
+        services.Configure<HubOptions>(hub => hub.MaximumReceiveMessageSize = LongestMessage);
+        services.AddSingleton(options);
+        services.AddSingleton<GarageView>();
+        services.AddSingleton<RuleDesk>();
+        services.AddSingleton<RideDesk>();
+        services.AddSingleton<ReportDesk>();
+
+        var app = builder.Build();
+        app.UseMiddleware<AddressGuard>();
+        app.UseMiddleware<PageHeaders>();
+        if (options.PairingCode is not null)
+        {
+            app.UseMiddleware<Pairing>();
+        }
+
+        app.UseStatusCodePagesWithReExecute("/no-such-page", createScopeForStatusCodePages: true);
+        app.UseAntiforgery();
+        app.MapStaticAssets();
+        Lettering.Map(app);
+        Pages.Passes.PassRoutes.Map(app);
+        RuleRoutes.Map(app);
+        RideRoutes.Map(app);
+        Pages.Cars.CarRoutes.Map(app);
+        ReportRoutes.Map(app);
+        // The policy of PageHeaders says who may frame a page; one header of it is enough.
+        app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
+        return app;
+    }
+
+    /// <summary>Where a started host is reached, for a person to open.</summary>
+    public static Uri AddressOf(WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        var bound = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
+        return IPAddress.TryParse(bound.Host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address) ? new Uri($"http://localhost:{bound.Port}/") : bound;
+    }
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Heaveline.Web.Tuning;
+using Microsoft.AspNetCore.WebUtilities;
+using Microsoft.Extensions.Primitives;
+
+namespace Heaveline.Web.Pages.Passes;
+
+/// <summary>Everything that a reader has chosen on the pass page: what its address holds.</summary>
+public sealed record PassState
+{
+    /// <summary>Address key of the speed, km/h.</summary>
+    public const string Speed = "speed";
+
+    /// <summary>Address key of the obstacle's height, mm.</summary>
+    public const string Height = "height";
+
+    /// <summary>Speed when the address names none, km/h.</summary>
+    public const double UsualSpeed = 40.0;
+
+    private const string UsualRoad = "village-hump";
+
+    /// <summary>Name of the car file.</summary>
+    public required string Car { get; init; }
+
+    /// <summary>Name of the load state; null: the first one of the car's own.</summary>
+    public string? Load { get; init; }
+
+    /// <summary>Name of the road.</summary>
+    public string Road { get; init; } = UsualRoad;
+
+    /// <summary>Name of the car that is the former state; null: the car as described.</summary>
+    public string? Beside { get; init; }
+
+    /// <summary>Whether springs are set by their axle's ride frequency.</summary>
+    public bool AsFrequencies { get; init; }
+
+    /// <summary>Whether the pitch inertia grows with the wheelbase.</summary>
+    public bool InertiaGrows { get; init; }
+
+    /// <summary>What has been moved, by the setting's key; what stands as described is not in it.</summary>
+    public ImmutableSortedDictionary<string, double> Values { get; init; } = ImmutableSortedDictionary.Create<string, double>(StringComparer.Ordinal);
+
+    /// <summary>Speed, km/h.</summary>
+    public double KilometresPerHour => Values.GetValueOrDefault(Speed, UsualSpeed);
+
+    /// <summary>Keys of everything that can be moved.</summary>
+    public static IReadOnlyList<string> Keys { get; } = [.. Settings.All(false).Select(setting => setting.Key), Luggage.Key, Speed, Height];
+
+    /// <summary>The same with one value moved; null puts it back as described.</summary>
+    public PassState With(string key, double? value) => this with { Values = value is { } v ? Values.SetItem(key, v) : Values.Remove(key) };
+
+    /// <summary>Whether two states make the same cars on the same road; how sliders are marked does not matter.</summary>
+    public bool IsSameAs(PassState other) => Query == other.Query;
+
+    /// <summary>What an address says; what it does not say, and what no one can read, stands as usual.</summary>
+    /// <param name="query">The query with or without its question mark.</param>
+    /// <param name="usualCar">The car when none is named.</param>
+    public static PassState Of(string query, string usualCar) => Of(QueryHelpers.ParseQuery(query), usualCar);
+
+    /// <inheritdoc cref="Of(string, string)"/>
+    public static PassState Of(IEnumerable<KeyValuePair<string, StringValues>> query, string usualCar)
+    {
+        var asked = query.ToDictionary(pair => pair.Key, pair => pair.Value.ToString(), StringComparer.OrdinalIgnoreCase);
+        string? Text(string key) => asked.TryGetValue(key, out var text) && text.Length > 0 ? text : null;
+        double? Number(string key) => double.TryParse(Text(key), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
+        return new PassState
+        {
+            Car = Text("car") ?? usualCar,
+            Load = Text("load"),
+            Road = Text("road") ?? UsualRoad,
+            Beside = Text("beside"),
+            AsFrequencies = Text("springs") == "frequencies",
+            InertiaGrows = Text("inertia") == "grows",
+            Values = Keys.Select(key => (key, Number(key))).Where(pair => pair.Item2 is not null).ToImmutableSortedDictionary(pair => pair.key, pair => pair.Item2!.Value, StringComparer.Ordinal),
+        };
+    }
+
+    /// <summary>The state as the query of an address, with its question mark; equal states give equal text.</summary>
+    public string Query
+    {
+        get
+        {
+            List<KeyValuePair<string, string?>> parts = [new("car", Car), new("load", Load), new("road", Road), new("beside", Beside), new("springs", AsFrequencies ? "frequencies" : null), new("inertia", InertiaGrows ? "grows" : null)];
+            parts.AddRange(Values.Select(value => KeyValuePair.Create(value.Key, (string?)Rounded.Text(value.Value))));
+            return QueryHelpers.AddQueryString("", parts.Where(part => part.Value is not null));
+        }
+    }
+}

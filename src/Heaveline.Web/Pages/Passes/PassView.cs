@@ -1,0 +1,46 @@
+using Heaveline.Cars;
+using Heaveline.Files.Cars;
+using Heaveline.Files.Editing;
+using Heaveline.Roads;
+using Heaveline.Web.Tuning;
+
+namespace Heaveline.Web.Pages.Passes;
+
+/// <summary>What a state of the page comes to.</summary>
+public sealed record PassView
+{
+    /// <summary>The state.</summary>
+    public required PassState State { get; init; }
+
+    /// <summary>The chosen car's file.</summary>
+    public required CarReading Reading { get; init; }
+
+    /// <summary>The chosen car as described.</summary>
+    public required Car Described { get; init; }
+
+    /// <summary>The chosen load state, without more luggage.</summary>
+    public required LoadState Load { get; init; }
+
+    /// <summary>The road as described.</summary>
+    public required Road Road { get; init; }
+
+    /// <summary>The car as set.</summary>
+    public required Crossing Now { get; init; }
+
+    /// <summary>What it is set against; null when nothing is changed, or when it cannot be computed.</summary>
+    public required Crossing? Former { get; init; }
+
+    /// <summary>Why there is nothing to set it against although there should be; null when all is well.</summary>
+    public string? FormerProblem { get; init; }
+
+    /// <summary>Whether the road is longer than what is driven of it here.</summary>
+    public bool IsCut { get; init; }
+
+    /// <summary>The changed keys that make the described car's file say what is set.</summary>
+    public IReadOnlyList<KeyEdit> Words => [
+        .. Settings.Words(Described, Now.Model.Car, State.Values, State.InertiaGrows, Reading.Root!),
+        .. Luggage.Words(LoadOnCar, Now.Model.Load, Reading.Root!)];
+
+    // Seats and loads move with the wheelbase.
+    private LoadState LoadOnCar => PassDesk.LoadOf(Now.Model.Car, Load.Name) is { } state && Now.Model.Load.Name != state.Name ? state : Now.Model.Load;
+}

@@ -1,0 +1,42 @@
+using Heaveline.Figures;
+using Heaveline.Studies;
+
+namespace Heaveline.Web.Pages.Passes;
+
+/// <summary>What the page says about a view in sentences.</summary>
+internal static class PassWords
+{
+    /// <summary>The page's heading.</summary>
+    public static string Heading(PassView view) =>
+        $"{view.Described.Name} over {PassFigure.Named(view.Road)} at {Printed.Speed(view.Now.Pass.Speed)}";
+
+    /// <summary>What happened, without the opening that the heading has said, as paragraphs: how it pitched; then wheels, seats and lamp.</summary>
+    public static IReadOnlyList<string> Story(PassView view)
+    {
+        var sentences = PassStory.Of(view.Now.Pass, view.Now.Measures).Skip(1).ToList();
+        var pitch = view.Now.Pass.Road.Event is null ? 2 : 4;
+        return [string.Join(' ', sentences.Take(pitch)), string.Join(' ', sentences.Skip(pitch))];
+    }
+
+    /// <summary>What has changed against the former state; null when there is none to compare with.</summary>
+    public static string? Against(PassView view, IReadOnlyList<MeasureRow> rows)
+    {
+        if (view.Former is not { } former)
+        {
+            return view.FormerProblem;
+        }
+
+        if (!former.IsWhole || !view.Now.IsWhole)
+        {
+            return $"One of the two crossings breaks off, so that their numbers are not compared. {(view.Now.IsWhole ? former : view.Now).Pass.OutcomeSentence}";
+        }
+
+        string? Part(string key, string what) => rows.FirstOrDefault(row => row.Key == key) is { } row
+            ? row.Change == "as before" ? $"{what} stays at {row.PrintWithUnit(row.After)}" : $"{what} goes from {row.Print(row.Before)} to {row.PrintWithUnit(row.After)} ({row.Change})"
+            : null;
+        string?[] parts = view.Now.Pass.Road.Event is null
+            ? [Part("rms-pitch", "the RMS pitch"), Part("rms-pitch-acceleration", "the RMS pitch acceleration")]
+            : [Part("settling-rms-pitch", "the settling’s RMS pitch"), Part("hit-peak-pitch-acceleration", "the hit’s greatest pitch acceleration")];
+        return $"Against {(former.Name == "as described" ? "the car as described" : former.Name)}: {string.Join("; ", parts.OfType<string>())}.";
+    }
+}

@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using Heaveline.Files.Reporting;
+using Microsoft.AspNetCore.WebUtilities;
+using Microsoft.Extensions.Primitives;
+
+namespace Heaveline.Web.Pages.Reports;
+
+/// <summary>Everything that a reader has chosen on the page of the report, as it stands in the address: words, not yet checked.</summary>
+public sealed record ReportQuery
+{
+    /// <summary>Names of the cars, the first what the others are held against. Empty: the first car of the garage.</summary>
+    public ImmutableArray<string> Cars { get; init; } = [];
+
+    /// <summary>Name of the road.</summary>
+    public string Road { get; init; } = ReportAsked.UsualRoad;
+
+    /// <summary>Speed of the passes, with its unit.</summary>
+    public string Speed { get; init; } = ReportAsked.UsualSpeed;
+
+    /// <summary>Speeds of comparison and ride, with commas between.</summary>
+    public string Speeds { get; init; } = ReportAsked.UsualSpeeds;
+
+    /// <summary>Name of the load state; null: as described.</summary>
+    public string? Load { get; init; }
+
+    /// <summary>Letter of the road class.</summary>
+    public string Class { get; init; } = ReportAsked.UsualClass;
+
+    /// <summary>Word of the rule.</summary>
+    public string Rule { get; init; } = ReportAsked.UsualRule;
+
+    /// <summary>How many cars are drawn within the doubts, in digits.</summary>
+    public string Samples { get; init; } = FormattableString.Invariant($"{ReportAsked.UsualSamples}");
+
+    /// <summary>Seed of the draws, in digits.</summary>
+    public string Seed { get; init; } = "1";
+
+    /// <summary>Words of the parts with commas between; null: all that make sense.</summary>
+    public string? Parts { get; init; }
+
+    /// <summary>The title; null: the cars' names.</summary>
+    public string? Title { get; init; }
+
+    /// <summary>Who made it; blank for nobody named.</summary>
+    public string Author { get; init; } = "";
+
+    /// <summary>The day as it is printed; null: today; blank: none.</summary>
+    public string? Date { get; init; }
+
+    /// <summary>Word of the sheet.</summary>
+    public string Paper { get; init; } = ReportAsked.UsualPaper;
+
+    /// <summary>Name of the file without ending; null: from the first car.</summary>
+    public string? File { get; init; }
+
+    /// <summary>What an address says; what it does not say stands as usual.</summary>
+    /// <param name="query">The query with or without its question mark.</param>
+    public static ReportQuery Of(string query)
+    {
+        var said = QueryHelpers.ParseQuery(query);
+        string? One(string key) => said.TryGetValue(key, out var values) ? values[^1] : null;
+        string Word(string key, string usual) => One(key) is { Length: > 0 } word ? word : usual;
+        var plain = new ReportQuery();
+        return new ReportQuery
+        {
+            Cars = [.. said.GetValueOrDefault("car", StringValues.Empty).OfType<string>().Where(name => name.Length > 0)],
+            Road = Word("road", plain.Road),
+            Speed = Word("speed", plain.Speed),
+            Speeds = Word("speeds", plain.Speeds),
+            Load = One("load") is { Length: > 0 } load ? load : null,
+            Class = Word("class", plain.Class),
+            Rule = Word("rule", plain.Rule),
+            Samples = Word("samples", plain.Samples),
+            Seed = Word("seed", plain.Seed),
+            Parts = One("parts"),
+            Title = One("title") is { Length: > 0 } title ? title : null,
+            Author = One("author") ?? "",
+            Date = One("date"),
+            Paper = Word("paper", plain.Paper),
+            File = One("file") is { Length: > 0 } file ? file : null,
+        };
+    }
+
+    /// <summary>The address's query that says this, with its question mark; what stands as usual is left out. Two queries that say the same give the same text.</summary>
+    public string Address
+    {
+        get
+        {
+            var plain = new ReportQuery();
+            List<(string Key, string? Word, string? Usual)> words =
+            [
+                .. Cars.Select(name => ("car", (string?)name, (string?)null)),
+                ("road", Road, plain.Road), ("speed", Speed, plain.Speed), ("speeds", Speeds, plain.Speeds), ("load", Load, null), ("class", Class, plain.Class),
+                ("rule", Rule, plain.Rule), ("samples", Samples, plain.Samples), ("seed", Seed, plain.Seed), ("parts", Parts, null),
+                ("title", Title, null), ("author", Author, ""), ("date", Date, null), ("paper", Paper, plain.Paper), ("file", File, null),
+            ];
+            var said = words.Where(w => w.Word != w.Usual).Select(w => $"{w.Key}={Uri.EscapeDataString(w.Word!)}").ToList();
+            return said.Count == 0 ? "" : "?" + string.Join('&', said);
+        }
+    }
+}

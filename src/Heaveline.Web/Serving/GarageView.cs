@@ -1,0 +1,81 @@
+using Heaveline.Files;
+using Heaveline.Files.Cars;
+using Heaveline.Files.Garages;
+using Heaveline.Files.Roads;
+
+namespace Heaveline.Web.Serving;
+
+/// <summary>
+/// What stands in the garage, by name. A car's name is its file's without the ending .yaml, with / between folders; one that ends in .yml keeps its
+/// ending. Files are read anew whenever they are asked for; only the list is kept until a file of the folder changes.
+/// </summary>
+internal sealed class GarageView(ServeOptions options)
+{
+    private static readonly string Ending = FileFormat.Described.Endings[0];
+    private readonly Lock only = new();
+    private (string Look, GarageListing Listing)? kept;
+
+    /// <summary>The garage.</summary>
+    public Garage Garage { get; } = new(options.Garage, options.Clock);
+
+    /// <summary>Its folder.</summary>
+    public string Folder => Garage.Folder;
+
+    /// <summary>Everything in it: cars, variants with their bases, roads, and how many refusals each has.</summary>
+    public GarageListing Listing
+    {
+        get
+        {
+            var look = Look();
+            lock (only)
+            {
+                if (kept is not { } known || known.Look != look)
+                {
+                    kept = known = (look, Garage.List());
+                }
+
+                return known.Listing;
+            }
+        }
+    }
+
+    /// <summary>Names of the cars and variants, in alphabetical order.</summary>
+    public IReadOnlyList<string> CarNames =>
+        [.. Listing.Entries.Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => NameOf(entry.Name)).Order(StringComparer.Ordinal)];
+
+    /// <summary>Names of the roads that come with Heaveline.</summary>
+    public static IReadOnlyList<string> RoadNames => [.. NamedRoads.All.Keys];
+
+    /// <summary>Names of the road files of the garage, with their ending, in alphabetical order.</summary>
+    public IReadOnlyList<string> GarageRoads => [.. Listing.Roads.Where(road => !road.IsBuiltIn).Select(road => road.Name)];
+
+    /// <summary>The file of a car, by its name in the garage. It need not be there.</summary>
+    public static string FileOf(string name) => FileFormat.Described.Has(name) ? name : name + Ending;
+
+    /// <summary>The name of a car, from its file's.</summary>
+    public static string NameOf(string file) => file.EndsWith(Ending, StringComparison.Ordinal) ? file[..^Ending.Length] : file;
+
+    /// <summary>Where the file of a car stands, or would stand.</summary>
+    /// <exception cref="ArgumentException">The name leads out of the garage, or no file may have it.</exception>
+    public string PathOf(string name)
+    {
+        var (path, refusal) = Garage.Find(FileOf(name));
+        return path ?? throw new ArgumentException(refusal?.Message, nameof(name));
+    }
+
+
+    /// <summary>A car by its name; null when there is none of that name. A file that is no road but cannot be read as a car comes with its refusals.</summary>
+    public CarReading? Car(string name) => IsThere(FileOf(name)) ? Garage.Car(FileOf(name)) : null;
+
+    /// <summary>A car as it would be with a text that is not saved.</summary>
+    public CarReading Car(string name, string unsaved) => Garage.Car(FileOf(name), unsaved);
+
+    /// <summary>A road by its name, one that comes with Heaveline or one of the garage; null when there is none of that name.</summary>
+    public RoadReading? Road(string name) => RoadNames.Contains(name) || GarageRoads.Contains(name) ? Garage.Road(name) : null;
+
+    private bool IsThere(string file) => Listing.Entries.Any(entry => entry.Name == file && !entry.IsBuiltIn && entry.Kind != GarageKind.Road);
+
+    // Names, sizes and times of all files: what can change without any of them is not looked for.
+    private string Look() => string.Join('\n', Directory.EnumerateFiles(Folder, "*", new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 4 })
+        .Order(StringComparer.Ordinal).Select(path => new FileInfo(path)).Select(file => $"{file.FullName}|{(file.Exists ? file.Length : 0)}|{file.LastWriteTimeUtc.Ticks}"));
+}

@@ -1,0 +1,10 @@
+namespace Heaveline.Answers;
+
+/// <summary>One thing on a report's pages, below a heading: words, a list, a table, a figure, a caution or a text as it was given.</summary>
+public abstract record Block
+{
+    // Closed to this assembly: the press must know how to set every kind.
+    private protected Block()
+    {
+    }
+}

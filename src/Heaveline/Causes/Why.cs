@@ -1,0 +1,113 @@
+using Heaveline.Doubts;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Causes;
+
+/// <summary>
+/// Why a car pitches on a road at a speed: each cause set to neutral alone and in combination with the others, so that its size is known whichever way
+/// they work together. The hit and the settling have rankings of their own: a short wheelbase, for one, worsens the hit of a short bump and leaves the
+/// settling alone, since the ends' delay shrinks as their lever does.
+/// </summary>
+public sealed record Why
+{
+    /// <summary>Car and load.</summary>
+    public required RideModel Model { get; init; }
+
+    /// <summary>The road.</summary>
+    public required Road Road { get; init; }
+
+    /// <summary>Speed, m/s.</summary>
+    public required double Speed { get; init; }
+
+    /// <summary>Causes of the pitch in the second after the rear wheels have left; on a road without an obstacle, of the pitch of the whole pass.</summary>
+    public required WhyRanking Settling { get; init; }
+
+    /// <summary>Causes of the pitch acceleration of the hit; on a road without an obstacle, of its RMS value.</summary>
+    public required WhyRanking Hit { get; init; }
+
+    /// <summary>How many passes were run.</summary>
+    public required int Passes { get; init; }
+
+    /// <summary>Combinations of which there is no car, or whose pass did not run to its end.</summary>
+    public required int Missing { get; init; }
+
+    /// <summary>The ranked causes.</summary>
+    /// <param name="model">Car and load.</param>
+    /// <param name="road">The road.</param>
+    /// <param name="speed">Speed, m/s.</param>
+    /// <param name="options">The neutral values.</param>
+    /// <param name="degree">How many groups of passes run at once.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="RefusedValueException">The car's own pass does not run to its end.</exception>
+    public static Why Of(RideModel model, Road road, double speed, WhyOptions? options = null, int degree = 1, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(road);
+        options ??= WhyOptions.Default;
+        PassMeasure[] measures = road.Event is null ? [PassMeasure.PitchAngle, PassMeasure.PitchAcceleration] : [PassMeasure.SettlingAngle, PassMeasure.HitAcceleration];
+        // What follows the first second is not asked about.
+        var passOptions = BatchedMeasures.Usual with { SettlingTime = 1.1 };
+        var own = Pass.Of(model, road, speed, passOptions, cancellation);
+        if (own.Outcome != PassOutcome.Completed)
+        {
+            throw new RefusedValueException("pass", "not run to its end", "a pass within the model's range", own.OutcomeSentence);
+        }
+
+        var neutral = new NeutralCar(model, speed, options);
+        var causes = neutral.Causes(own);
+        var exact = causes.Count <= options.MostExact;
+        var orders = exact ? [] : FairShares.Orders(causes.Count, options.Permutations, options.Seed);
+        var sets = exact ? FairShares.AllSets(causes.Count) : FairShares.SetsOf(orders, causes.Count);
+        var cars = new RideModel?[sets.Count];
+        Parallel.For(0, sets.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation }, i => cars[i] = neutral.Without(causes, sets[i]));
+        var rows = BatchedMeasures.Of([.. cars.Select(car => car is null ? null : new PassRequest(car, road, speed))], measures, passOptions, degree, cancellation);
+
+        WhyRanking Ranked(int k)
+        {
+            var value = sets.Zip(rows, (set, row) => (set, row[k])).ToDictionary(p => p.set, p => p.Item2);
+            var shares = exact ? FairShares.Of([.. rows.Select(r => r[k])], causes.Count) : FairShares.Of(value, orders, causes.Count);
+            return new WhyRanking
+            {
+                Measure = measures[k],
+                Value = value[0],
+                NeutralValue = value[(1 << causes.Count) - 1],
+                Causes = [.. causes
+                    .Select((kind, i) => Cause(kind, model, speed, neutral, options, measures[k], value[0], value[0] - value[1 << i], shares[i]))
+                    .OrderByDescending(c => double.IsNaN(c.Share) ? -1.0 : Math.Abs(c.Share))],
+            };
+        }
+
+        return new Why
+        {
+            Model = model,
+            Road = road,
+            Speed = speed,
+            Settling = Ranked(0),
+            Hit = Ranked(1),
+            Passes = cars.Count(c => c is not null),
+            Missing = rows.Count(r => double.IsNaN(r[0])),
+        };
+    }
+
+    private static PitchCause Cause(
+        PitchCauseKind kind, RideModel model, double speed, NeutralCar neutral, WhyOptions options, PassMeasure measure, double value, double alone, double share)
+    {
+        var (what, other) = WhyWords.Values(kind, model, neutral, options);
+        var relative = value > 0.0 ? share / value : 0.0;
+        return new PitchCause
+        {
+            Kind = kind,
+            Is = what,
+            Neutral = other,
+            Alone = alone,
+            Share = share,
+            Relative = relative,
+            Sentence = WhyWords.Sentence(what, other, relative, measure.Name),
+            Proof = WhyWords.Proof(kind, model, speed),
+        };
+    }
+}

@@ -1,0 +1,99 @@
+namespace Heaveline.Doubts;
+
+/// <summary>What the doubts of a car leave possible for one number, by drawn cars.</summary>
+public sealed record DoubtResult
+{
+    private readonly double[] sorted = [];
+
+    /// <summary>What the number is.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Its unit.</summary>
+    public required string Symbol { get; init; }
+
+    /// <summary>The number of the car as stated.</summary>
+    public required double Stated { get; init; }
+
+    /// <summary>The number of each drawn car in the order of the draws; NaN where there was none.</summary>
+    public required IReadOnlyList<double> Values { get; init => (field, sorted) = (value, [.. value.Where(double.IsFinite).Order()]); }
+
+    /// <summary>Shares of the variance by a linear fit to the draws, greatest first; empty when there are fewer draws than three times the sources.</summary>
+    public required IReadOnlyList<VarianceShare> Shares { get; init; }
+
+    /// <summary>How many draws gave a number.</summary>
+    public int Count => sorted.Length;
+
+    /// <summary>Mean.</summary>
+    public double Mean => sorted.Average();
+
+    /// <summary>Standard deviation.</summary>
+    public double StandardDeviation
+    {
+        get
+        {
+            var mean = Mean;
+            return Math.Sqrt(sorted.Sum(v => (v - mean) * (v - mean)) / Math.Max(1, sorted.Length - 1));
+        }
+    }
+
+    /// <summary>The middle 90 %: 5 to 95 %.</summary>
+    public DoubtInterval Central90 => new(Quantile(0.05), Quantile(0.95));
+
+    /// <summary>The middle 95 %: 2.5 to 97.5 %.</summary>
+    public DoubtInterval Central95 => new(Quantile(0.025), Quantile(0.975));
+
+    /// <summary>Share of the variance that no single source explains: curvature and interplay (–).</summary>
+    public double Unexplained => Math.Max(0.0, 1.0 - Shares.Sum(s => s.Share));
+
+    /// <summary>
+    /// The value below which a share of the draws lies, straight between neighbours [Hyndman and Fan 1996, definition 6]: an interval of few draws then
+    /// holds a further draw as often as it says.
+    /// </summary>
+    /// <param name="share">0 to 1.</param>
+    public double Quantile(double share)
+    {
+        if (sorted.Length == 0)
+        {
+            return double.NaN;
+        }
+
+        var at = Math.Clamp((share * (sorted.Length + 1)) - 1.0, 0.0, sorted.Length - 1);
+        var below = Math.Clamp((int)at, 0, sorted.Length - 1);
+        var above = Math.Min(below + 1, sorted.Length - 1);
+        return sorted[below] + ((at - below) * (sorted[above] - sorted[below]));
+    }
+
+    /// <summary>The same in degrees when it is in radians; itself otherwise.</summary>
+    public DoubtResult ForReaders()
+    {
+        if (!Symbol.StartsWith("rad", StringComparison.Ordinal) || Symbol.Contains("/s²", StringComparison.Ordinal))
+        {
+            return this;
+        }
+
+        return In(180.0 / Math.PI, "°" + Symbol["rad".Length..].Replace("·s^0.5", "·s½", StringComparison.Ordinal));
+    }
+
+    /// <summary>The same in another unit: every number times a factor.</summary>
+    /// <param name="factor">New units per old one, not 0.</param>
+    /// <param name="symbol">The new unit.</param>
+    public DoubtResult In(double factor, string symbol) => this with
+    {
+        Symbol = symbol,
+        Stated = factor * Stated,
+        Values = [.. Values.Select(v => factor * v)],
+        Shares = [.. Shares.Select(s => s with { PerDeviation = factor * s.PerDeviation })],
+    };
+
+    /// <summary>Share of the draws below a limit (–).</summary>
+    public double ChanceBelow(double limit) => (double)sorted.Count(v => v < limit) / sorted.Length;
+
+    internal static DoubtResult Of(string name, string symbol, double stated, double[] values, ErrorFit fit) => new()
+    {
+        Name = name,
+        Symbol = symbol,
+        Stated = stated,
+        Values = values,
+        Shares = fit.Shares(values),
+    };
+}

@@ -1,0 +1,155 @@
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Passes;
+using Heaveline.Rides;
+using Heaveline.Roads;
+
+namespace Heaveline.Doubts;
+
+/// <summary>
+/// The doubts of one car or several carried through to their numbers and to what lies between them, by cars drawn together (Monte Carlo; JCGM 101:2008,
+/// the propagation of distributions): what the cars have in common cancels in their difference. Draw number i depends on the seed and i alone, so that
+/// results repeat, whatever the degree of parallelism, and studies of one seed meet the same cars.
+/// </summary>
+public sealed record JointStudy
+{
+    // So many draws at a time that cars of one step fill the lanes, and that a study of a million never holds them all.
+    private const int AtOnce = 64;
+
+    /// <summary>The doubts.</summary>
+    public required JointDoubts Doubts { get; init; }
+
+    /// <summary>Seed of the draws.</summary>
+    public required ulong Seed { get; init; }
+
+    /// <summary>Number of draws.</summary>
+    public required int Samples { get; init; }
+
+    /// <summary>Draws that no car could have and that were drawn again.</summary>
+    public required int Refused { get; init; }
+
+    /// <summary>Runs that gave no number: passes that did not end, responses that did not settle.</summary>
+    public required int Unfinished { get; init; }
+
+    /// <summary>Each car's numbers, in the order asked for, shape (cars)(numbers).</summary>
+    public required IReadOnlyList<IReadOnlyList<DoubtResult>> Cars { get; init; }
+
+    /// <summary>Each further car's numbers less the first's of the same draw, shape (cars − 1)(numbers).</summary>
+    public required IReadOnlyList<IReadOnlyList<DoubtResult>> Changes { get; init; }
+
+    /// <summary>Numbers of standing cars.</summary>
+    /// <param name="cars">Each car as measured and its load.</param>
+    /// <param name="outputs">What to follow.</param>
+    /// <param name="samples">How many draws, 10 to 1 000 000.</param>
+    /// <param name="seed">Seed.</param>
+    /// <param name="degree">How many draws run at once.</param>
+    /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static JointStudy Of(
+        IReadOnlyList<CarDoubts> cars, IReadOnlyList<StaticOutput> outputs, int samples, ulong seed, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(outputs);
+        var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
+        draws.Each(1, degree, progress, (first, _) =>
+        {
+            var models = draws.Draw(first);
+            for (var car = 0; car < models.Count; car++)
+            {
+                var rest = new CarAtRest(models[car]);
+                draws.Keep(car, first, outputs.Select(o => o.Of(rest)));
+            }
+        }, cancellation);
+        return draws.Study([.. outputs.Select(o => (o.Name, o.Symbol))], model =>
+        {
+            var rest = new CarAtRest(model);
+            return [.. outputs.Select(o => o.Of(rest))];
+        });
+    }
+
+    /// <summary>Numbers of cars over a road at a speed, many passes side by side.</summary>
+    /// <param name="cars">Each car as measured and its load.</param>
+    /// <param name="road">The road.</param>
+    /// <param name="speed">Speed, m/s.</param>
+    /// <param name="outputs">What to follow.</param>
+    /// <param name="samples">How many draws, 10 to 1 000 000.</param>
+    /// <param name="seed">Seed.</param>
+    /// <param name="options">How to run the passes; null: 3 s of settling in steps of 1.25 ms, 200 samples a second, without the error estimate: far below the scatter of the draws. No pass runs longer than an output looks.</param>
+    /// <param name="degree">How many groups of passes run at once.</param>
+    /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static JointStudy OfPasses(
+        IReadOnlyList<CarDoubts> cars,
+        Road road,
+        double speed,
+        IReadOnlyList<PassMeasure> outputs,
+        int samples,
+        ulong seed,
+        PassOptions? options = null,
+        int degree = 1,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(outputs);
+        options ??= PassOptions.Default with { StatesError = false, SamplesPerSecond = 200.0, LargestStep = 1.25e-3 };
+        var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
+        draws.Each(AtOnce, degree, progress, (first, count) =>
+        {
+            IReadOnlyList<RideModel>[] models = [.. Enumerable.Range(first, count).Select(draws.Draw)];
+            PassRequest[] requests = [.. Enumerable.Range(0, cars.Count).SelectMany(car => models.Select(m => new PassRequest(m[car], road, speed)))];
+            var rows = BatchedMeasures.Of(requests, outputs, options, 1, cancellation);
+            for (var i = 0; i < rows.Length; i++)
+            {
+                draws.Keep(i / count, first + (i % count), rows[i].All(double.IsNaN) ? null : rows[i]);
+            }
+        }, cancellation);
+        return draws.Study([.. outputs.Select(o => (o.Name, o.Symbol))], model =>
+        {
+            var pass = Pass.Of(model, road, speed, options, cancellation);
+            return [.. outputs.Select(o => o.Of(pass))];
+        });
+    }
+
+    /// <summary>Numbers of cars on a random road in the long run, at one speed.</summary>
+    /// <param name="cars">Each car as measured and its load.</param>
+    /// <param name="spectrum">The road.</param>
+    /// <param name="speed">Speed, m/s.</param>
+    /// <param name="outputs">What to follow.</param>
+    /// <param name="samples">How many draws, 10 to 1 000 000.</param>
+    /// <param name="seed">Seed.</param>
+    /// <param name="options">How to compute the responses; null: to 1e-3, below the scatter of the draws.</param>
+    /// <param name="degree">How many draws run at once.</param>
+    /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static JointStudy OfRides(
+        IReadOnlyList<CarDoubts> cars,
+        RoadSpectrum spectrum,
+        double speed,
+        IReadOnlyList<RideMeasure> outputs,
+        int samples,
+        ulong seed,
+        RandomOptions? options = null,
+        int degree = 1,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(outputs);
+        options ??= RandomOptions.Default with { Tolerance = 1e-3 };
+        var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
+        draws.Each(1, degree, progress, (first, _) =>
+        {
+            var models = draws.Draw(first);
+            for (var car = 0; car < models.Count; car++)
+            {
+                var response = RandomResponse.Of(models[car], spectrum, speed, options, cancellation);
+                draws.Keep(car, first, response.Outcome == RandomOutcome.NotConverged ? null : Numbers(outputs, response));
+            }
+        }, cancellation);
+        return draws.Study([.. outputs.Select(o => (o.Name, o.Symbol))], model => Numbers(outputs, RandomResponse.Of(model, spectrum, speed, options, cancellation)));
+    }
+
+    private static double[] Numbers(IReadOnlyList<RideMeasure> outputs, RandomResponse response)
+    {
+        var ride = new CarOnRoad(response);
+        return [.. outputs.Select(o => o.Of(ride))];
+    }
+}

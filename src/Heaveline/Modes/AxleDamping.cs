@@ -1,0 +1,50 @@
+using Heaveline.Models;
+using Heaveline.Numerics;
+
+namespace Heaveline.Modes;
+
+/// <summary>
+/// One axle's damping at zero velocity about the trim, and the ratio it makes: ζ = c/(2√(k·m)) with k the axle's tangent rate without tyres (a fluid
+/// line shut) and m the sprung mass on the axle. Friction is not in it.
+/// </summary>
+public sealed record AxleDamping
+{
+    /// <summary>c of the whole axle at the wheels while they rise, N s/m.</summary>
+    public required double Bump { get; init; }
+
+    /// <summary>c of the whole axle at the wheels while they fall, N s/m.</summary>
+    public required double Rebound { get; init; }
+
+    /// <summary>2√(k·m) that the ratios refer to, N s/m.</summary>
+    public required double Critical { get; init; }
+
+    /// <summary>Mean of both slopes: what a linear model counts with, and the limit of equivalent linearisation for small motions, N s/m.</summary>
+    public double Mean => 0.5 * (Bump + Rebound);
+
+    /// <summary>Damping ratio of the mean (–).</summary>
+    public double Ratio => Mean / Critical;
+
+    /// <summary>Damping ratio of the bump slope (–).</summary>
+    public double BumpRatio => Bump / Critical;
+
+    /// <summary>Damping ratio of the rebound slope (–).</summary>
+    public double ReboundRatio => Rebound / Critical;
+
+    internal static AxleDamping Of(RideModel model, int firstWheel, double axleRate, double sprungMass) => new()
+    {
+        Bump = Slope(model.Numbers, firstWheel, +1.0),
+        Rebound = Slope(model.Numbers, firstWheel, -1.0),
+        Critical = 2.0 * Math.Sqrt(axleRate * sprungMass),
+    };
+
+    // The kernel's own derivative a hair to one side of zero velocity, both wheels of the axle moving together.
+    private static double Slope(RideNumbers numbers, int first, double side)
+    {
+        var c = RidePacking.Pack<Quad<DualLane>, DualLane>([numbers]);
+        c.Needs &= ~Needs.Friction;
+        DualLane Wheel(int i) => i / 2 == first / 2 ? new(side * 1e-12, 1.0) : default;
+        var state = new RideState<Quad<DualLane>, DualLane> { Travel = c.TrimTravel, Rate = new(Wheel(0), Wheel(1), Wheel(2), Wheel(3)) };
+        ElementForces<Quad<DualLane>, DualLane>.Suspension(c, state);
+        return state.Force.At(first).Slope + state.Force.At(first + 1).Slope;
+    }
+}

@@ -1,0 +1,110 @@
+using Heaveline.Numerics;
+using Heaveline.Roads;
+
+namespace Heaveline.Passes;
+
+/// <summary>The roads under the wheels of cars side by side. A track that several wheels or cars meet at the same time is read once.</summary>
+internal sealed class LaneRoads<TLane>
+    where TLane : struct, ILane<TLane>
+{
+    private readonly PassGroup group;
+    private readonly List<(Profile Profile, double Behind, double Speed)> tracks = [];
+
+    // Which track each lane meets, by corner.
+    private readonly int[][] under = [new int[TLane.Count], new int[TLane.Count], new int[TLane.Count], new int[TLane.Count]];
+    private readonly bool lanesAlike;
+    private readonly bool sidesAlike;
+
+    public LaneRoads(PassGroup group)
+    {
+        this.group = group;
+        for (var lane = 0; lane < TLane.Count; lane++)
+        {
+            // Missing places repeat the last car.
+            var k = Math.Min(lane, group.Requests.Length - 1);
+            for (var corner = 0; corner < 4; corner++)
+            {
+                under[corner][lane] = Track(group.Roads[k][corner], group.Roads[k].Behind(corner), group.Requests[k].Speed);
+            }
+        }
+
+        lanesAlike = under.All(lanes => lanes.All(track => track == lanes[0]));
+        sidesAlike = under[0].SequenceEqual(under[1]) && under[2].SequenceEqual(under[3]);
+        After = Each([.. tracks.Select(t => t.Profile.EndHeight - t.Profile.StartHeight)]);
+    }
+
+    /// <summary>Heights once every wheel has left the road.</summary>
+    public Quad<TLane> After { get; }
+
+    /// <summary>Of n steps, the first at which any wheel may be off the level and the first from which all are on the last level.</summary>
+    public (int First, int Last) Moving(double start, double step, int n)
+    {
+        var (first, last) = (n, 0);
+        for (var k = 0; k < group.Requests.Length; k++)
+        {
+            var own = group.Roads[k].Moving(group.Requests[k].Speed, start, step, n);
+            (first, last) = (Math.Min(first, own.First), Math.Max(last, own.Last));
+        }
+
+        return (first, last);
+    }
+
+    /// <summary>Heights and rates from step first of a run on, two quads for each of the table's times.</summary>
+    public void Read(Span<Quad<TLane>> table, double start, int first, double step)
+    {
+        ProfileReader[] readers = [.. tracks.Select(t => t.Profile.Reader())];
+        double[] level = [.. tracks.Select(t => t.Profile.StartHeight)];
+        Span<double> heights = stackalloc double[readers.Length];
+        Span<double> rates = stackalloc double[readers.Length];
+        for (var k = 0; k < table.Length / 2; k++)
+        {
+            // Counted from the record's start, as a pass alone counts.
+            var t = start + ((first + k) * step);
+            for (var j = 0; j < readers.Length; j++)
+            {
+                var (_, behind, speed) = tracks[j];
+                readers[j].At((speed * t) - behind, out var height, out var slope);
+                (heights[j], rates[j]) = (height - level[j], speed * slope);
+            }
+
+            table[2 * k] = Each(heights);
+            table[(2 * k) + 1] = Each(rates);
+        }
+    }
+
+    private Quad<TLane> Each(ReadOnlySpan<double> values)
+    {
+        var (frontLeft, rearLeft) = (Across(under[0], values), Across(under[2], values));
+        return sidesAlike
+            ? Quad<TLane>.Of(frontLeft, frontLeft, rearLeft, rearLeft)
+            : Quad<TLane>.Of(frontLeft, Across(under[1], values), rearLeft, Across(under[3], values));
+    }
+
+    private TLane Across(int[] track, ReadOnlySpan<double> values)
+    {
+        if (lanesAlike)
+        {
+            return TLane.Of(values[track[0]]);
+        }
+
+        Span<double> lanes = stackalloc double[TLane.Count];
+        for (var lane = 0; lane < lanes.Length; lane++)
+        {
+            lanes[lane] = values[track[lane]];
+        }
+
+        return TLane.From(lanes);
+    }
+
+    private int Track(Profile profile, double behind, double speed)
+    {
+        var known = tracks.FindIndex(t => ReferenceEquals(t.Profile, profile) && t.Behind == behind && t.Speed == speed);
+        if (known < 0)
+        {
+            known = tracks.Count;
+            tracks.Add((profile, behind, speed));
+        }
+
+        return known;
+    }
+}

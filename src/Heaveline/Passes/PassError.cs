@@ -1,0 +1,61 @@
+using Heaveline.Models;
+
+namespace Heaveline.Passes;
+
+/// <summary>How far a run is off, from the same run with twice the step.</summary>
+/// <remarks>
+/// Corners in the force laws make the error fall with the square of the step, so a third of the difference is what is left. Where the force itself
+/// jumps it falls with the step only, and the whole difference is left: a damped tyre without contact length at a road's corner, or one that lands.
+/// </remarks>
+internal static class PassError
+{
+    /// <summary>Estimated error over the run's own peak, for pitch and tyre load; null when the longer step did not hold.</summary>
+    public static (double? Pitch, double? Tyre) Of(RideModel model, double[] run, double[] coarse)
+    {
+        var share = ForceJumps(model, run) ? 1.0 : 1.0 / 3.0;
+        return (share * Relative(run, coarse, Channel.Pitch, 1), share * Relative(run, coarse, Channel.Tyre, 4));
+    }
+
+    private static bool ForceJumps(RideModel model, double[] run)
+    {
+        for (var i = 0; i < 4; i++)
+        {
+            if (model.Numbers.TyreDamping[i] > 0.0)
+            {
+                if (model.Car.Axles[i / 2].Tyre.ContactLength.Si == 0.0)
+                {
+                    return true;
+                }
+
+                for (var at = Channel.Tyre + i; at < run.Length; at += Channel.Count)
+                {
+                    if (run[at] <= -model.Numbers.TrimLoad[i])
+                    {
+                        return true;
+                    }
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private static double? Relative(double[] run, double[] coarse, int channel, int count)
+    {
+        double difference = 0.0, peak = 0.0;
+        for (var at = channel; at < run.Length; at += Channel.Count)
+        {
+            for (var i = at; i < at + count; i++)
+            {
+                difference = Math.Max(difference, Math.Abs(run[i] - coarse[i]));
+                peak = Math.Max(peak, Math.Abs(run[i]));
+                if (!double.IsFinite(coarse[i]))
+                {
+                    return null;
+                }
+            }
+        }
+
+        return peak > 0.0 ? difference / peak : 0.0;
+    }
+}

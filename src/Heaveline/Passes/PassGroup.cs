@@ -1,0 +1,138 @@
+using System.Buffers;
+using Heaveline.Models;
+using Heaveline.Numerics;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Passes;
+
+/// <summary>Passes that run side by side, one per lane.</summary>
+/// <param name="Places">Where each stood among all that were asked for.</param>
+/// <param name="Requests">Cars, roads and speeds.</param>
+/// <param name="Clocks">The clock of each.</param>
+/// <param name="Roads">The road of each.</param>
+internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTiming[] Clocks, RoadUnderWheels[] Roads)
+{
+    /// <summary>
+    /// Groups of at most a width. Only passes of one step stand together, so that each has the numbers it would have alone; among these such of one road and
+    /// speed, which share what they read of the road.
+    /// </summary>
+    /// <exception cref="RefusedValueException">As for <see cref="Pass.Of"/>.</exception>
+    public static IReadOnlyList<PassGroup> Of(IReadOnlyList<PassRequest> requests, PassOptions options, int width)
+    {
+        var asked = Ready(requests, options);
+        var numbers = new Dictionary<Road, int>(ReferenceEqualityComparer.Instance);
+        foreach (var request in requests)
+        {
+            numbers.TryAdd(request.Road, numbers.Count);
+        }
+
+        return
+        [
+            .. Enumerable.Range(0, requests.Count)
+                .GroupBy(i => (requests[i].Model.Numbers.Laws.Needs & (Needs.ElasticLink | Needs.FluidLink), asked.Clocks[i].StepsPerSample))
+                .SelectMany(alike => alike.OrderBy(i => numbers[requests[i].Road]).ThenBy(i => requests[i].Speed).Chunk(width))
+                .Select(asked.Part),
+        ];
+    }
+
+    /// <summary>All passes as one group, whatever their steps: the shortest serves all.</summary>
+    public static PassGroup Whole(IReadOnlyList<PassRequest> requests, PassOptions options) => Ready(requests, options);
+
+    /// <summary>Computes the passes with all their traces.</summary>
+    /// <param name="options">How to run them.</param>
+    /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
+    public Pass[] Run(PassOptions options, int width)
+    {
+        var timing = Clocks.Aggregate(PassTiming.Cover);
+        var fine = Samples(timing, width, Channel.Count, Fresh);
+        var coarse = options.StatesError ? Samples(timing with { StepsPerSample = timing.StepsPerSample / 2 }, width, Channel.Count, Fresh) : null;
+        return [.. Requests.Select((r, k) =>
+        {
+            var (pitch, tyre) = coarse is null ? (null, null) : PassError.Of(r.Model, fine[k], coarse[k]);
+            return Made(k, timing, fine[k], Channel.Count, pitch, tyre);
+        })];
+    }
+
+    /// <summary>Computes the passes without their error, and gives each to be measured. Of what was recorded nothing is kept: a pass is good for that one call.</summary>
+    /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
+    /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
+    /// <param name="measure">Is given the place among all that were asked for, and the pass.</param>
+    public void Measure(int width, int channels, Action<int, Pass> measure)
+    {
+        var timing = Clocks.Aggregate(PassTiming.Cover);
+        // Fresh room for every pass costs more to clear and to collect than the run itself (measured 2026-11-25: half of a map's time).
+        var samples = Samples(timing, width, channels, ArrayPool<double>.Shared.Rent);
+        try
+        {
+            for (var k = 0; k < samples.Length; k++)
+            {
+                measure(Places[k], Made(k, timing, samples[k], channels, null, null));
+            }
+        }
+        finally
+        {
+            foreach (var sheet in samples)
+            {
+                ArrayPool<double>.Shared.Return(sheet);
+            }
+        }
+    }
+
+    // What the same cars and roads have in common is worked out once.
+    private static PassGroup Ready(IReadOnlyList<PassRequest> requests, PassOptions options)
+    {
+        var steps = new Dictionary<RideModel, double>();
+        var averaged = new Dictionary<Road, Dictionary<double, Road>>(ReferenceEqualityComparer.Instance);
+        var clocks = new PassTiming[requests.Count];
+        var roads = new RoadUnderWheels[requests.Count];
+        for (var i = 0; i < clocks.Length; i++)
+        {
+            var (model, road, speed) = requests[i];
+            Pass.RefuseSpeed(speed);
+            if (!steps.TryGetValue(model, out var step))
+            {
+                steps[model] = step = StepChoice.Largest(model, options.LargestStep);
+            }
+
+            clocks[i] = PassTiming.Of(model, road, speed, options, step);
+            roads[i] = RoadUnderWheels.Of(model, road, contact => Averaged(road, contact));
+        }
+
+        return new PassGroup([.. Enumerable.Range(0, clocks.Length)], [.. requests], clocks, roads);
+
+        Road Averaged(Road road, Amount<Length> contact)
+        {
+            if (!averaged.TryGetValue(road, out var known))
+            {
+                averaged[road] = known = [];
+            }
+
+            if (!known.TryGetValue(contact.Si, out var result))
+            {
+                known[contact.Si] = result = road.AveragedOver(contact);
+            }
+
+            return result;
+        }
+    }
+
+    private PassGroup Part(int[] places) => new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])]);
+
+    private Pass Made(int k, PassTiming timing, double[] samples, int channels, double? pitchError, double? tyreError)
+    {
+        var (model, road, speed) = Requests[k];
+        var clock = Clocks[k] with { StepsPerSample = timing.StepsPerSample };
+        return new Pass(model, road, speed, clock, samples.AsMemory(0, clock.Samples * channels), Pass.FixedStep(clock, pitchError, tyreError), channels);
+    }
+
+    private static double[] Fresh(int length) => GC.AllocateUninitializedArray<double>(length);
+
+    private double[][] Samples(PassTiming timing, int width, int channels, Func<int, double[]> sheet) => width switch
+    {
+        8 => PassLanes<Lane512>.Samples(this, timing, channels, sheet),
+        4 => PassLanes<Lane256>.Samples(this, timing, channels, sheet),
+        2 => PassLanes<Lane128>.Samples(this, timing, channels, sheet),
+        _ => PassLanes<ScalarLane>.Samples(this, timing, channels, sheet),
+    };
+}

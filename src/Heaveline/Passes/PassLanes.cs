@@ -1,0 +1,62 @@
+using System.Buffers;
+using System.Runtime.InteropServices;
+using Heaveline.Models;
+using Heaveline.Numerics;
+
+namespace Heaveline.Passes;
+
+/// <summary>Runs a group of passes at one width and takes the lanes apart again.</summary>
+internal static class PassLanes<TLane>
+    where TLane : struct, ILane<TLane>
+{
+    /// <summary>Recorded samples of each pass on its own clock, one sample after the other, some channels each.</summary>
+    /// <param name="group">The passes.</param>
+    /// <param name="timing">The clock that covers all of theirs.</param>
+    /// <param name="channels">How much of a sample is recorded.</param>
+    /// <param name="sheet">Gives room for at least so many numbers, which need not be cleared.</param>
+    public static double[][] Samples(PassGroup group, PassTiming timing, int channels, Func<int, double[]> sheet)
+    {
+        if (group.Requests.Length > TLane.Count)
+        {
+            throw new ArgumentException($"{group.Requests.Length} passes do not fit in {TLane.Count} lanes.", nameof(group));
+        }
+
+        var constants = RidePacking.Pack<Quad<TLane>, TLane>([.. group.Requests.Select(r => r.Model.Numbers)]);
+        var road = new LaneRoads<TLane>(group);
+        var steps = timing.Samples * timing.StepsPerSample;
+        var (first, last) = road.Moving(timing.Start, timing.Step, steps);
+        // Both are large and of no use after the run: borrowed, since clearing and collecting them would cost more than the run (measured 2026-11-25).
+        var table = ArrayPool<Quad<TLane>>.Shared.Rent(2 * (last - first));
+        var samples = ArrayPool<TLane>.Shared.Rent(timing.Samples * channels);
+        try
+        {
+            var moving = table.AsSpan(0, 2 * (last - first));
+            road.Read(moving, timing.Start, first, timing.Step);
+            PassStepper<Quad<TLane>, TLane>.Run(
+                constants, new(first, moving, road.After), timing.Samples, timing.StepsPerSample, TLane.Of(timing.Step), samples.AsSpan(0, timing.Samples * channels), channels);
+            return Apart(samples, group.Clocks, timing, channels, sheet);
+        }
+        finally
+        {
+            ArrayPool<Quad<TLane>>.Shared.Return(table);
+            ArrayPool<TLane>.Shared.Return(samples);
+        }
+    }
+
+    private static double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing, int channels, Func<int, double[]> sheet)
+    {
+        var flat = MemoryMarshal.Cast<TLane, double>(samples);
+        var each = new double[clocks.Length][];
+        for (var k = 0; k < each.Length; k++)
+        {
+            // Every lane ends at its own time: what the others still record is not its own.
+            var own = (each[k] = sheet(clocks[k].Samples * channels)).AsSpan(0, clocks[k].Samples * channels);
+            for (int i = 0, at = (TLane.Count * channels * (clocks[k].First - timing.First)) + k; i < own.Length; i++, at += TLane.Count)
+            {
+                own[i] = flat[at];
+            }
+        }
+
+        return each;
+    }
+}

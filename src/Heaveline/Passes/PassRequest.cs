@@ -1,0 +1,10 @@
+using Heaveline.Models;
+using Heaveline.Roads;
+
+namespace Heaveline.Passes;
+
+/// <summary>One pass to be computed among many.</summary>
+/// <param name="Model">Car and load at trim.</param>
+/// <param name="Road">The road.</param>
+/// <param name="Speed">Speed, m/s.</param>
+public sealed record PassRequest(RideModel Model, Road Road, double Speed);

@@ -1,0 +1,23 @@
+namespace Heaveline.Passes;
+
+/// <summary>How a pass was computed and how far it may be off.</summary>
+public sealed record PassStatistics
+{
+    /// <summary>The method in words.</summary>
+    public required string Method { get; init; }
+
+    /// <summary>Step, s; the mean piece of an exact run.</summary>
+    public required double Step { get; init; }
+
+    /// <summary>Number of steps or pieces.</summary>
+    public required int Steps { get; init; }
+
+    /// <summary>
+    /// Estimated error of the pitch angle over its peak (–), from the largest difference to a run with twice the step: a third of it, since corners in
+    /// the force laws make the error fall with the square of the step; all of it where a force jumps. Null when not asked for or not to be had.
+    /// </summary>
+    public double? PitchError { get; init; }
+
+    /// <summary>Estimated error of the tyre load's change over its peak (–), likewise.</summary>
+    public double? TyreLoadError { get; init; }
+}

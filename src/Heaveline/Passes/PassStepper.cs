@@ -1,0 +1,91 @@
+using Heaveline.Models;
+using Heaveline.Numerics;
+
+namespace Heaveline.Passes;
+
+/// <summary>
+/// Steps the equations of motion at a fixed step h: Adams–Bashforth of fourth order on the velocities, with the position update that integrates the same
+/// cubic through the last four accelerations twice (Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, III.1 and III.10):
+/// v += h(55a₀ − 59a₁ + 37a₂ − 9a₃)/24, x += h·v + h²(323a₀ − 264a₁ + 159a₂ − 38a₃)/360.
+/// It starts from rest at trim on a flat road, where the past accelerations are exactly zero.
+/// </summary>
+internal static class PassStepper<TQuad, TLane>
+    where TQuad : struct, IQuad<TQuad, TLane>
+    where TLane : struct, ILane<TLane>
+{
+    /// <summary>Runs <paramref name="outputs"/> recorded samples, <paramref name="perOutput"/> steps apart.</summary>
+    /// <param name="c">The cars.</param>
+    /// <param name="road">Road heights and rates, step by step.</param>
+    /// <param name="outputs">Number of recorded samples.</param>
+    /// <param name="perOutput">Steps from one to the next.</param>
+    /// <param name="h">Step, s, one per lane (lanes may differ).</param>
+    /// <param name="samples">Receives <paramref name="channels"/> lanes per output.</param>
+    /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
+    public static void Run(RideConstants<TQuad, TLane> c, RoadSteps<TQuad, TLane> road, int outputs, int perOutput, TLane h, Span<TLane> samples, int channels = Channel.Count)
+    {
+        var s = new RideState<TQuad, TLane>();
+        var update = new AdamsUpdate<TQuad, TLane>(h, (c.Needs & Needs.FluidLink) != 0);
+        var at = -road.First;
+        for (var k = 0; k < outputs; k++)
+        {
+            for (var n = 0; n < perOutput; n++, at++)
+            {
+                if ((uint)at < (uint)road.Moving.Length / 2)
+                {
+                    RideKernel<TQuad, TLane>.Accelerations(c, s, in road.Moving[2 * at], in road.Moving[(2 * at) + 1]);
+                }
+                else
+                {
+                    RideKernel<TQuad, TLane>.Accelerations(c, s, at < 0 ? road.Before : road.After, road.Still);
+                }
+
+                if (n == 0)
+                {
+                    Record(c, s, samples.Slice(k * channels, channels));
+                }
+
+                update.Advance(s);
+            }
+        }
+    }
+
+    private static void Record(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s, Span<TLane> sample)
+    {
+        Set(sample, 0, s.Z, s.Theta, s.Phi, s.U, s.Flow);
+        if (sample.Length == Channel.BodyAccelerations)
+        {
+            sample[Channel.Accelerations] = s.ZDot;
+            sample[Channel.Accelerations + Channel.Pitch] = s.ThetaDot;
+            sample[Channel.Accelerations + Channel.Roll] = s.PhiDot;
+        }
+        else if (sample.Length >= Channel.TyreLoads)
+        {
+            Set(sample, Channel.Accelerations, s.ZDot, s.ThetaDot, s.PhiDot, s.UDot, s.FlowDot);
+            Corners(sample, Channel.Tyre, s.Tyre);
+        }
+
+        if (sample.Length == Channel.Count)
+        {
+            Set(sample, Channel.Rates, s.ZRate, s.ThetaRate, s.PhiRate, s.URate, s.FlowRate);
+            Corners(sample, Channel.Force, s.Force - c.TrimForce);
+        }
+    }
+
+    private static void Set(Span<TLane> sample, int from, TLane z, TLane theta, TLane phi, TQuad wheels, TQuad flow)
+    {
+        sample[from] = z;
+        sample[from + 1] = theta;
+        sample[from + 2] = phi;
+        Corners(sample, from + Channel.Wheel, wheels);
+        sample[from + Channel.Flow] = flow.At(0);
+        sample[from + Channel.Flow + 1] = flow.At(1);
+    }
+
+    private static void Corners(Span<TLane> sample, int from, TQuad values)
+    {
+        sample[from] = values.At(0);
+        sample[from + 1] = values.At(1);
+        sample[from + 2] = values.At(2);
+        sample[from + 3] = values.At(3);
+    }
+}

@@ -1,0 +1,27 @@
+using Heaveline.Numerics;
+
+namespace Heaveline.Passes;
+
+/// <summary>A road under the wheels, step by step of a run: a table where it moves, a level before and a level after.</summary>
+/// <param name="first">Step at which the table begins.</param>
+/// <param name="moving">Heights and rates, two quads a step.</param>
+/// <param name="after">Heights from the table's end on.</param>
+internal readonly ref struct RoadSteps<TQuad, TLane>(int first, ReadOnlySpan<TQuad> moving, TQuad after)
+    where TQuad : struct, IQuad<TQuad, TLane>
+    where TLane : struct, ILane<TLane>
+{
+    /// <summary>Step at which the table begins.</summary>
+    public readonly int First = first;
+
+    /// <summary>Heights and rates, two quads a step.</summary>
+    public readonly ReadOnlySpan<TQuad> Moving = moving;
+
+    /// <summary>Heights before the table; every track counts from its first height.</summary>
+    public readonly TQuad Before = TQuad.All(TLane.Of(0.0));
+
+    /// <summary>Heights from the table's end on.</summary>
+    public readonly TQuad After = after;
+
+    /// <summary>Rates on the level.</summary>
+    public readonly TQuad Still = TQuad.All(TLane.Of(0.0));
+}

@@ -1,0 +1,99 @@
+using Heaveline.Models;
+using Heaveline.Numerics;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Passes;
+
+/// <summary>
+/// A road as the four wheels of one car meet it: averaged over each tyre's contact length, the rear a wheelbase later, every track counted from its
+/// first height, so that the car starts level and at rest.
+/// </summary>
+internal sealed class RoadUnderWheels
+{
+    private readonly Profile frontLeft;
+    private readonly Profile frontRight;
+    private readonly Profile rearLeft;
+    private readonly Profile rearRight;
+    private readonly double wheelbase;
+
+    private RoadUnderWheels(Road front, Road rear, double wheelbase)
+    {
+        (frontLeft, frontRight) = (front.Left, front.Right);
+        (rearLeft, rearRight) = (rear.Left, rear.Right);
+        this.wheelbase = wheelbase;
+    }
+
+    /// <summary>The profile under wheel i, not yet shifted by the wheelbase nor set to zero at its start.</summary>
+    public Profile this[int wheel] => wheel switch { 0 => frontLeft, 1 => frontRight, 2 => rearLeft, _ => rearRight };
+
+    /// <summary>How far behind the front wheels wheel i meets the road, m.</summary>
+    public double Behind(int wheel) => wheel < 2 ? 0.0 : wheelbase;
+
+    /// <summary>How much higher than its start the road under wheel i ends, m.</summary>
+    public double Rise(int wheel) => this[wheel].EndHeight - this[wheel].StartHeight;
+
+    /// <exception cref="RefusedValueException">A height jumps under a damped tyre without contact length.</exception>
+    public static RoadUnderWheels Of(RideModel model, Road road) => Of(model, road, road.AveragedOver);
+
+    /// <summary>The same with the caller's own averaging over a contact length, which may remember what it has averaged before.</summary>
+    public static RoadUnderWheels Of(RideModel model, Road road, Func<Amount<Length>, Road> averaged)
+    {
+        var front = model.Car.Front.Tyre;
+        var rear = model.Car.Rear.Tyre;
+        var atFront = averaged(front.ContactLength);
+        var atRear = rear.ContactLength.Si == front.ContactLength.Si ? atFront : averaged(rear.ContactLength);
+        if ((atFront.HasJump && front.Damping.Si > 0.0) || (atRear.HasJump && rear.Damping.Si > 0.0))
+        {
+            throw new RefusedValueException("road", $"'{road.Name}' with a sharp step", "without a step under a damped tyre", "A step would be an infinite rate: give the step an edge length, or the tyre a contact length.");
+        }
+
+        return new RoadUnderWheels(atFront, atRear, model.Car.Wheelbase.Si);
+    }
+
+    /// <summary>
+    /// Of n steps from start on, the first at which a wheel may be off the level and the first from which all are on the last level. Before and after these
+    /// nothing changes: no profile need be read.
+    /// </summary>
+    public (int First, int Last) Moving(double speed, double start, double step, int n)
+    {
+        var begin = Math.Min(Math.Min(frontLeft.Start, frontRight.Start), Math.Min(rearLeft.Start, rearRight.Start) + wheelbase);
+        var end = Math.Max(Math.Max(frontLeft.End, frontRight.End), Math.Max(rearLeft.End, rearRight.End) + wheelbase);
+        var first = Math.Clamp((int)Math.Floor((begin - (speed * start)) / (speed * step)) - 1, 0, n);
+        return (first, Math.Clamp((int)Math.Ceiling((end - (speed * start)) / (speed * step)) + 1, first, n));
+    }
+
+    /// <summary>Heights and rates at n times from start on, step apart: two quads a time.</summary>
+    public TQuad[] Table<TQuad>(double speed, double start, double step, int n)
+        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    {
+        var table = new TQuad[2 * n];
+        Read<TQuad>(table, speed, start, 0, step);
+        return table;
+    }
+
+    /// <summary>Heights and rates from step first of a run on, two quads for each of the table's times.</summary>
+    public void Read<TQuad>(Span<TQuad> table, double speed, double start, int first, double step)
+        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    {
+        var one = ReferenceEquals(frontLeft, frontRight) && ReferenceEquals(rearLeft, rearRight);
+        ProfileReader fl = frontLeft.Reader(), fr = frontRight.Reader(), rl = rearLeft.Reader(), rr = rearRight.Reader();
+        double fl0 = frontLeft.StartHeight, fr0 = frontRight.StartHeight, rl0 = rearLeft.StartHeight, rr0 = rearRight.StartHeight;
+        for (var k = 0; k < table.Length / 2; k++)
+        {
+            // The time counts from the record's start, not from the first step read: the same bits whatever is skipped.
+            var x = speed * (start + ((first + k) * step));
+            fl.At(x, out var a, out var da);
+            rl.At(x - wheelbase, out var c, out var dc);
+            var (b, db, d, dd) = (a, da, c, dc);
+            if (!one)
+            {
+                fr.At(x, out b, out db);
+                rr.At(x - wheelbase, out d, out dd);
+            }
+
+            table[2 * k] = TQuad.Of(new(a - fl0), new(b - fr0), new(c - rl0), new(d - rr0));
+            table[(2 * k) + 1] = TQuad.Of(new(speed * da), new(speed * db), new(speed * dc), new(speed * dd));
+        }
+    }
+}

@@ -1,0 +1,74 @@
+using Heaveline.Models;
+
+namespace Heaveline.Passes;
+
+/// <summary>
+/// The longest step that a car allows. The fourth-order Adams–Bashforth formula is stable on the negative real axis down to λh = −0.3 (Hairer, Wanner,
+/// Solving Ordinary Differential Equations II, V.1); twice the step must be stable too, for the error estimate.
+/// </summary>
+internal static class StepChoice
+{
+    private const double Real = 0.14;
+    private const double Oscillating = 0.20;
+
+    public static double Largest(RideModel model, double limit)
+    {
+        var n = model.Numbers;
+        var laws = n.Laws;
+        var step = limit;
+        for (var i = 0; i < 4; i++)
+        {
+            var perMass = n.PerWheel[i] + Math.Abs(n.AcrossAxle[i]) + (1.0 / n.Body.Mass);
+            var damping = (Steepest(laws.DamperSlope[i], laws.DamperHinges, i) * Square(laws.DamperRatio[0][i]))
+                + n.TyreDamping[i] + (laws.Friction[i] / Math.Sqrt(laws.FrictionSpeedSquared[i]));
+            var rate = (Steepest(laws.SpringSlope[i], laws.SpringHinges, i) * Square(laws.SpringRatio[0][i])) + n.TyreRate[i] + (2.0 * laws.Bar[i])
+                + Steepest(0.0, laws.BumpHinges, i) + Steepest(0.0, laws.ReboundHinges, i) + Curved(laws.CurvedBump, i) + Curved(laws.CurvedRebound, i)
+                + Gas(laws, i) + Fluid(laws, i);
+            // A common damper works at four wheels at once, and the body gives way to all of them.
+            var common = LinkDamping(laws, i) * (perMass + (3.0 / n.Body.Mass));
+            step = Math.Min(step, Real / Math.Max((damping * perMass) + common, 1e-9));
+            step = Math.Min(step, Oscillating / Math.Sqrt(rate * perMass));
+        }
+
+        if (laws.FluidFlows)
+        {
+            var stiffness = FluidStiffness(laws, 0) + FluidStiffness(laws, 2);
+            step = Math.Min(step, Oscillating / Math.Sqrt(stiffness / laws.FluidInertance));
+            step = laws.FluidResistance > 0.0 ? Math.Min(step, Real * laws.FluidInertance / laws.FluidResistance) : step;
+        }
+
+        return step;
+    }
+
+    // The steepest piece of a hinge sum.
+    private static double Steepest(double first, Hinges hinges, int i)
+    {
+        var slope = first;
+        var steepest = first;
+        foreach (var j in Enumerable.Range(0, hinges.Count).OrderBy(j => hinges.At[j][i]))
+        {
+            slope += hinges.Bend[j][i];
+            steepest = Math.Max(steepest, slope);
+        }
+
+        return steepest;
+    }
+
+    // Slope of a curved stop 50 mm past its clearance.
+    private static double Curved(double[][] stop, int i) => stop[1][i] * stop[2][i] * Math.Pow(0.05, stop[2][i] - 1.0);
+
+    private static double Gas(CornerLaws laws, int i) => 4.0 * laws.GasForce[i] * laws.GasAreaPerVolume[i] * laws.GasExponent[i] * Square(laws.SpringRatio[0][i]);
+
+    private static double FluidStiffness(CornerLaws laws, int i) =>
+        laws.FluidStiffness[i] + (2.0 * laws.FluidGasPressure[i] * laws.FluidPerVolume[i] * laws.FluidExponent[i]);
+
+    private static double Fluid(CornerLaws laws, int i) =>
+        (Square(laws.FluidArea[i]) * FluidStiffness(laws, i))
+        + (Square(laws.LinkRatio[i]) * (laws.LinkRate + (2.0 * laws.LinkGasPressure * laws.LinkPerVolume * laws.LinkExponent)));
+
+    // Both wheels of a side moving together work the common damper at once: the whole row of c·ρ·ρᵀ.
+    private static double LinkDamping(CornerLaws laws, int i) =>
+        laws.LinkDamping * Math.Abs(laws.LinkRatio[i]) * (Math.Abs(laws.LinkRatio[i]) + Math.Abs(laws.LinkRatio[(i + 2) % 4]));
+
+    private static double Square(double x) => x * x;
+}

@@ -1,0 +1,170 @@
+using Heaveline.Models;
+using Heaveline.Modes;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Rides;
+
+/// <summary>
+/// What a car does on a random road in the long run, from the frequency domain: root mean squares and spectra of any signal, with the wheelbase delay and
+/// the coherence of the four wheels' tracks. Bending elements are made straight at the response's own level, about the mean position that they take up
+/// there (<see cref="RandomOptions.AtOwnLevel"/>).
+/// </summary>
+/// <remarks>It knows no wheel in the air: see <see cref="Cautions"/>. Motion slower than the spectrum's longest wave is not in it.</remarks>
+public sealed class RandomResponse
+{
+    private const int FewestPanels = 16;
+    private const int MostPanels = 512;
+
+    /// <summary>RMS tyre load over the static load past which wheels leave the road too often to be left out: three deviations reach lift-off.</summary>
+    public const double LargestLoadVariation = 1.0 / 3.0;
+
+    private readonly RandomLines lines;
+    private readonly double[] mean;
+
+    private RandomResponse(RideModel model, RoadSpectrum spectrum, double speed, EquivalentRide ride, RandomLines lines, double error, bool fine)
+    {
+        (Model, Spectrum, Speed, this.lines, mean, RelativeError) = (model, spectrum, speed, lines, ride.Mean, error);
+        Passes = ride.Passes;
+        Outcome = !ride.Converged ? RandomOutcome.NotConverged : !fine ? RandomOutcome.Coarse : ride.Bends && ride.Passes > 0 ? RandomOutcome.Converged : RandomOutcome.Linear;
+        OutcomeSentence = Outcome switch
+        {
+            RandomOutcome.NotConverged => FormattableString.Invariant($"The equivalent linear car did not settle in {ride.Passes} passes (last change {ride.LastChange:G3}). Run passes in time instead."),
+            RandomOutcome.Coarse => FormattableString.Invariant($"The sum over {lines.Frequencies.Count} frequencies still changes by {error:G3}. Something in the car is hardly damped: check its dampers, or allow more error."),
+            _ => "",
+        };
+        Cautions = [.. LoadCautions()];
+    }
+
+    /// <summary>The car and its load.</summary>
+    public RideModel Model { get; }
+
+    /// <summary>The road.</summary>
+    public RoadSpectrum Spectrum { get; }
+
+    /// <summary>Speed, m/s.</summary>
+    public double Speed { get; }
+
+    /// <summary>How it ended.</summary>
+    public RandomOutcome Outcome { get; }
+
+    /// <summary>What went wrong and what to do; empty when nothing did.</summary>
+    public string OutcomeSentence { get; }
+
+    /// <summary>Passes of the equivalent linearisation.</summary>
+    public int Passes { get; }
+
+    /// <summary>Relative change of the root mean squares at the last doubling of the frequencies (–).</summary>
+    public double RelativeError { get; }
+
+    /// <summary>Where the numbers must be doubted, one sentence each.</summary>
+    public IReadOnlyList<string> Cautions { get; }
+
+    /// <summary>Frequencies of <see cref="Density"/>, Hz, rising.</summary>
+    public IReadOnlyList<double> Frequencies => lines.Frequencies;
+
+    /// <summary>Mean heave from trim, m: dampers stiffer in rebound pull a car down.</summary>
+    public double MeanHeave => mean[0];
+
+    /// <summary>Mean pitch from trim, rad.</summary>
+    public double MeanPitch => mean[1];
+
+    /// <summary>Mean roll from trim, rad.</summary>
+    public double MeanRoll => mean[2];
+
+    /// <summary>The response of a car to a road at a speed.</summary>
+    /// <param name="model">Car and load at trim.</param>
+    /// <param name="spectrum">The road.</param>
+    /// <param name="speed">Speed, m/s. 0.5 to 120.</param>
+    /// <param name="options">How to compute it.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="RefusedValueException">Speed out of range.</exception>
+    public static RandomResponse Of(RideModel model, RoadSpectrum spectrum, double speed, RandomOptions? options = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(spectrum);
+        options ??= RandomOptions.Default;
+        Pass.RefuseSpeed(speed);
+        var drive = new RoadDrive(model, spectrum, options.Tracks);
+        RandomLines Road(int panels) => RandomLines.Of(drive, f => spectrum.HeightsAt(f, speed), speed, speed * spectrum.Band.Low, speed * spectrum.Band.High, panels);
+        var asked = Watched(model);
+        var panels = FewestPanels;
+        var road = Road(panels);
+        var ride = options.AtOwnLevel ? EquivalentRide.Of(model, road, cancellation) : EquivalentRide.AtTrim(model);
+        var lines = road.Under(ride.Ride);
+        var squares = Squares(lines, asked);
+        while (true)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            panels *= 2;
+            road = Road(panels);
+            var error = 0.0;
+            if (ride.Converged)
+            {
+                ride = options.AtOwnLevel ? ride.Refined(road, cancellation) : ride;
+            }
+
+            lines = road.Under(ride.Ride);
+            var finer = Squares(lines, asked);
+            for (var k = 0; k < finer.Length; k++)
+            {
+                error = Math.Max(error, finer[k] > 0.0 ? 0.5 * Math.Abs(1.0 - (squares[k] / finer[k])) : 0.0);
+            }
+
+            var fine = error <= options.Tolerance;
+            if (fine || panels >= MostPanels || !ride.Converged)
+            {
+                return new RandomResponse(model, spectrum, speed, ride, lines, error, fine);
+            }
+
+            squares = finer;
+        }
+    }
+
+    /// <summary>The responses at several speeds.</summary>
+    /// <param name="model">Car and load at trim.</param>
+    /// <param name="spectrum">The road.</param>
+    /// <param name="speeds">Speeds, m/s.</param>
+    /// <param name="options">How to compute them.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static IReadOnlyList<RandomResponse> Sweep(
+        RideModel model, RoadSpectrum spectrum, IReadOnlyList<double> speeds, RandomOptions? options = null, CancellationToken cancellation = default) =>
+        [.. speeds.Select(speed => Of(model, spectrum, speed, options, cancellation))];
+
+    /// <summary>Root mean square of a signal about its mean, unit of the signal.</summary>
+    /// <param name="signal">The signal, of this car.</param>
+    /// <param name="factor">A weighting factor (–) over frequency in Hz; null for none.</param>
+    public double Rms(RideSignal signal, Func<double, double>? factor = null) => Math.Sqrt(lines.MeanSquare(signal, factor));
+
+    /// <summary>One-sided spectral density of a signal at <see cref="Frequencies"/>, unit of the signal squared per Hz.</summary>
+    /// <param name="signal">The signal, of this car.</param>
+    public IReadOnlyList<double> Density(RideSignal signal) =>
+        [.. Frequencies.Select((f, k) => Spectrum.HeightsAt(f, Speed) * lines.Square(signal, k))];
+
+    /// <summary>Mean suspension travel from trim at corner 0 to 3, m, bump positive.</summary>
+    public double MeanTravel(int corner) => mean[3 + corner] - (mean[0] - (Model.X[corner] * mean[1]) + (Model.Y[corner] * mean[2]));
+
+    /// <summary>Root mean square change of a tyre's load over its static load (–), corner 0 to 3.</summary>
+    public double LoadVariation(int corner) => Rms(RideSignal.TyreLoad(Model, corner)) / ((Model.Rolls ? 1.0 : 2.0) * Model.Trim.WheelLoad[corner]);
+
+    private IEnumerable<string> LoadCautions()
+    {
+        for (var i = 0; i < 4; i += Model.Rolls ? 1 : 2)
+        {
+            var variation = LoadVariation(i);
+            if (!(variation <= LargestLoadVariation))
+            {
+                yield return FormattableString.Invariant($"The {CornerNames.Of(i, Model.Rolls)} tyre's load varies by {100.0 * variation:F0} % of its static load (root mean square), past {100.0 * LargestLoadVariation:F0} %: the wheel leaves the road, which this method does not know. Run passes in time.");
+            }
+        }
+    }
+
+    private static RideSignal[] Watched(RideModel model) =>
+    [
+        RideSignal.HeaveAcceleration, RideSignal.PitchAcceleration, RideSignal.Pitch, RideSignal.RollAcceleration,
+        .. Enumerable.Range(0, 4).SelectMany(i => new[] { RideSignal.Travel(model, i), RideSignal.TyreLoad(model, i) }),
+    ];
+
+    private static double[] Squares(RandomLines lines, RideSignal[] signals) => [.. signals.Select(s => lines.MeanSquare(s))];
+}

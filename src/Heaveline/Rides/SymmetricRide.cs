@@ -1,0 +1,111 @@
+using Heaveline.Models;
+
+namespace Heaveline.Rides;
+
+/// <summary>
+/// A car that is alike on both sides, made linear about its trim, as the numbers of one of its halves: what a search changes and a
+/// <see cref="RideSpectrum"/> evaluates. Change a copy with <c>with</c>.
+/// </summary>
+public readonly record struct SymmetricRide
+{
+    /// <summary>Half the sprung mass, kg.</summary>
+    public double Mass { get; init; }
+
+    /// <summary>Half the pitch inertia, kg m².</summary>
+    public double PitchInertia { get; init; }
+
+    /// <summary>Half the roll inertia, kg m².</summary>
+    public double RollInertia { get; init; }
+
+    /// <summary>Half of gravity's tilting moment per pitch, N m/rad.</summary>
+    public double PitchGravity { get; init; }
+
+    /// <summary>Half of gravity's tilting moment per roll, N m/rad.</summary>
+    public double RollGravity { get; init; }
+
+    /// <summary>Front axle.</summary>
+    public SymmetricAxle Front { get; init; }
+
+    /// <summary>Rear axle.</summary>
+    public SymmetricAxle Rear { get; init; }
+
+    /// <summary>Force at a front wheel per travel of the rear wheel of its side, N/m: an interconnection, any fluid held still.</summary>
+    public double Link { get; init; }
+
+    /// <summary>Force at a front wheel per rate of travel of the rear wheel of its side, N s/m: a common damper.</summary>
+    public double LinkDamping { get; init; }
+
+    /// <summary>Inertance of a fluid line, kg/m⁴; 0 without.</summary>
+    public double LineInertance { get; init; }
+
+    /// <summary>Acceleration of the line's flow per travel of the front and rear wheel and per flow and its rate (all signs as in the equations).</summary>
+    internal (double Front, double Rear, double Flow, double FlowRate) Line { get; init; }
+
+    /// <summary>Whether the model rolls.</summary>
+    public bool Rolls { get; init; }
+
+    /// <summary>Whether anything joins front and rear.</summary>
+    public bool IsLinked => Link != 0.0 || LinkDamping != 0.0 || LineInertance > 0.0;
+
+    /// <summary>The car's numbers, or null when its sides are not alike: then <see cref="FrequencyResponse"/> serves.</summary>
+    /// <param name="model">Car and load at trim.</param>
+    public static SymmetricRide? From(RideModel model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        var (n, tangent) = (model.Numbers, model.Tangent);
+        if (!IsAlike(model))
+        {
+            return null;
+        }
+
+        var count = tangent.Positions;
+        var flows = n.Laws.FluidFlows;
+        return new SymmetricRide
+        {
+            Mass = 0.5 * n.Body.Mass,
+            PitchInertia = 0.5 * n.Body.PitchInertia,
+            RollInertia = 0.5 * n.Body.RollInertia,
+            PitchGravity = 0.5 * n.PitchGravity,
+            RollGravity = 0.5 * n.RollGravity,
+            Front = AxleOf(model, 0),
+            Rear = AxleOf(model, 2),
+            Link = tangent.SuspensionRate[0, 2],
+            LinkDamping = tangent.SuspensionDamping[0, 2],
+            LineInertance = flows ? n.Laws.FluidInertance : 0.0,
+            Line = flows ? (tangent.State[count + 7, 3], tangent.State[count + 7, 5], tangent.State[count + 7, 7], tangent.State[count + 7, count + 7]) : default,
+            Rolls = n.Rolls,
+        };
+    }
+
+    private static SymmetricAxle AxleOf(RideModel model, int i)
+    {
+        var (n, rate, damping) = (model.Numbers, model.Tangent.SuspensionRate, model.Tangent.SuspensionDamping);
+        return new SymmetricAxle
+        {
+            X = n.X[i],
+            Y = n.Y[i],
+            Rate = rate[i, i] + rate[i, i + 1],
+            RollRate = rate[i, i] - rate[i, i + 1],
+            Damping = damping[i, i] + damping[i, i + 1],
+            RollDamping = damping[i, i] - damping[i, i + 1],
+            HopMass = 1.0 / (n.PerWheel[i] + n.AcrossAxle[i]),
+            TrampMass = 1.0 / (n.PerWheel[i] - n.AcrossAxle[i]),
+            TyreRate = n.TyreRate[i],
+            TyreDamping = n.TyreDamping[i],
+        };
+    }
+
+    // Left and right differ by less than rounding: in weight, and so in trim, tangent and places.
+    private static bool IsAlike(RideModel model)
+    {
+        const double Rounding = 1e-12;
+        var (n, rate, damping) = (model.Numbers, model.Tangent.SuspensionRate, model.Tangent.SuspensionDamping);
+        bool Same(double a, double b, double scale) => Math.Abs(a - b) <= Rounding * scale;
+        var scale = Enumerable.Range(0, 4).Max(i => rate[i, i]);
+        var resistance = Enumerable.Range(0, 4).Max(i => damping[i, i]);
+        return Same(n.Body.LeftOfMiddle, 0.0, 1.0)
+            && Same(n.Body.InertiaProduct, 0.0, n.Body.PitchInertia)
+            && Enumerable.Range(0, 4).All(i => Enumerable.Range(0, 4).All(j =>
+                Same(rate[i, j], rate[i ^ 1, j ^ 1], 100.0 * scale) && Same(damping[i, j], damping[i ^ 1, j ^ 1], 100.0 * resistance)));
+    }
+}

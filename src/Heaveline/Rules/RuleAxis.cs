@@ -1,0 +1,118 @@
+using Heaveline.Models;
+using Heaveline.Quantities;
+using Heaveline.Tuning;
+
+namespace Heaveline.Rules;
+
+/// <summary>What a rule of the trade turns: one quantity of a car, the values to try and the value to judge against.</summary>
+public sealed record RuleAxis
+{
+    /// <summary>What is turned and what is kept.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Unit, empty for a plain number.</summary>
+    public required string Symbol { get; init; }
+
+    /// <summary>The rule in words.</summary>
+    public required string Claim { get; init; }
+
+    /// <summary>Values to try, rising, at least two.</summary>
+    public required IReadOnlyList<double> Values
+    {
+        get;
+        init => field = value.Count >= 2 && value.Zip(value.Skip(1)).All(p => p.First < p.Second)
+            ? value
+            : throw new RefusedValueException("values of a rule's axis", $"{value.Count} values", "at least two, rising", "Sort them.");
+    }
+
+    /// <summary>The value that the others are judged against; null: the car as it is.</summary>
+    public required double? Reference { get; init; }
+
+    /// <summary>The car's own value.</summary>
+    public required Func<RideModel, double> Own { get; init; }
+
+    /// <summary>The car with another value.</summary>
+    public required Func<RideModel, double, RideModel> Change { get; init; }
+
+    /// <summary>What is turned, without what is kept.</summary>
+    public string ShortName => Name.Split(", ", 2)[0].Split(" (", 2)[0];
+
+    /// <summary>What the values are judged against, in words.</summary>
+    public string Against => Reference is { } reference ? FormattableString.Invariant($"{ShortName} {reference:0.###}") : "the car as it is";
+
+    /// <summary>"A front softer than the rear pitches less": rear over front frequency about the same mean, damping ratios kept, against equal ends.</summary>
+    /// <param name="values">Ratios (–).</param>
+    /// <param name="onRigidTyres">Whether the ratio is that of the springs alone.</param>
+    public static RuleAxis FrequencyRatio(IReadOnlyList<double> values, bool onRigidTyres = false) => new()
+    {
+        Name = onRigidTyres ? "rear/front frequency ratio of the springs alone, mean and damping ratios kept" : "rear/front frequency ratio, mean and damping ratios kept",
+        Symbol = "",
+        Claim = "A front softer than the rear pitches less.",
+        Values = values,
+        Reference = 1.0,
+        Own = m => RideTuning.Of(m, onRigidTyres).Ratio,
+        Change = (m, ratio) => RideTuning.Of(m, onRigidTyres).WithRatio(ratio).ApplyTo(m),
+    };
+
+    /// <summary>"More damping pitches less": mean damping ratio, split and springs kept, against the car as it is.</summary>
+    public static RuleAxis Damping(IReadOnlyList<double> values) => new()
+    {
+        Name = "mean damping ratio, split kept",
+        Symbol = "",
+        Claim = "More damping pitches less.",
+        Values = values,
+        Reference = null,
+        Own = m => RideTuning.Of(m).MeanDamping,
+        Change = (m, mean) => RideTuning.Of(m).WithDamping(mean).ApplyTo(m),
+    };
+
+    /// <summary>"Mass at the ends pitches less": dynamic index, springs and dampers kept, against 1.</summary>
+    public static RuleAxis DynamicIndex(IReadOnlyList<double> values) => new()
+    {
+        Name = "dynamic index",
+        Symbol = "",
+        Claim = "Mass towards the ends pitches less.",
+        Values = values,
+        Reference = 1.0,
+        Own = ModelChange.DynamicIndexOf,
+        Change = ModelChange.DynamicIndex,
+    };
+
+    /// <summary>"A longer wheelbase pitches less": wheelbase with all places along the car in proportion, against the car as it is.</summary>
+    /// <param name="values">Wheelbases, m.</param>
+    /// <param name="inertiaGrows">Whether the pitch inertia grows with its square (the dynamic index is kept) or stays.</param>
+    public static RuleAxis Wheelbase(IReadOnlyList<double> values, bool inertiaGrows) => new()
+    {
+        Name = inertiaGrows ? "wheelbase, dynamic index kept" : "wheelbase, pitch inertia kept",
+        Symbol = "m",
+        Claim = "A longer wheelbase pitches less.",
+        Values = values,
+        Reference = null,
+        Own = m => m.Car.Wheelbase.Si,
+        Change = (m, length) => ModelChange.Wheelbase(m, length, inertiaGrows),
+    };
+
+    /// <summary>"Front and rear joined pitch less": share of the heave stiffness in a common spring, on the linear car of the same frequencies, against none.</summary>
+    public static RuleAxis SharedSprings(IReadOnlyList<double> values) => new()
+    {
+        Name = "share of the heave stiffness in a common spring (linear car of the same masses and frequencies)",
+        Symbol = "",
+        Claim = "Front and rear springs joined pitch less.",
+        Values = values,
+        Reference = 0.0,
+        Own = _ => 0.0,
+        Change = (m, share) => (SimpleCar.From(m) with { SharedSprings = share }).Model(),
+    };
+
+    /// <summary>"Front and rear dampers joined pitch less": share of the heave damping in a common damper, on the linear car of the same damping, against none.</summary>
+    public static RuleAxis SharedDamping(IReadOnlyList<double> values) => new()
+    {
+        Name = "share of the heave damping in a common damper (linear car of the same masses, frequencies and damping)",
+        Symbol = "",
+        Claim = "Front and rear dampers joined pitch less.",
+        Values = values,
+        Reference = 0.0,
+        Own = _ => 0.0,
+        Change = (m, share) => (SimpleCar.From(m) with { SharedDamping = share }).Model(),
+    };
+}

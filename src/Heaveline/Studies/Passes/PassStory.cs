@@ -1,0 +1,101 @@
+using System.Globalization;
+using Heaveline.Measures;
+using Heaveline.Passes;
+
+namespace Heaveline.Studies;
+
+/// <summary>What happened in a pass, in plain sentences with the numbers that matter.</summary>
+public static class PassStory
+{
+    /// <summary>The sentences, in order.</summary>
+    public static IReadOnlyList<string> Of(Pass pass, PassMeasures measures)
+    {
+        ArgumentNullException.ThrowIfNull(pass);
+        ArgumentNullException.ThrowIfNull(measures);
+        var story = new List<string> { Opening(pass) };
+        if (pass.Outcome != PassOutcome.Completed)
+        {
+            story.Add(pass.OutcomeSentence);
+            return story;
+        }
+
+        story.AddRange(measures.Pitch is { Hit: { } hit, Settling: { } settling } ? Obstacle(pass, hit, settling) : Road(measures));
+        story.AddRange(Wheels(measures));
+        story.AddRange(Seats(measures));
+        if (measures.Headlamp is { } lamp)
+        {
+            story.Add(Beam(lamp));
+        }
+
+        return story;
+    }
+
+    private static string Opening(Pass pass) => Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {pass.Speed * 3.6:F0} km/h.");
+
+    private static IEnumerable<string> Obstacle(Pass pass, PitchHit hit, PitchSettling settling)
+    {
+        yield return Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {Degrees(hit.PeakAngle):F2}° at up to {hit.PeakAcceleration:F2} rad/s².");
+        yield return Text($"The settling: in the second after the rear wheels have left, the pitch is {Degrees(settling.RmsAngle):F3}° root mean square, {Degrees(settling.PeakAngle):F2}° at most.");
+        var lobes = settling.Lobes.Count switch
+        {
+            0 => "no swing after that reaches a tenth of the peak",
+            1 => "one swing after that reaches a tenth of the peak",
+            var n => $"{n} swings after that reach a tenth of the peak",
+        };
+        yield return settling.TimeFromRear is { } time
+            ? Text($"It falls below a tenth of its peak for good {time:F2} s after the rear wheels have left; {lobes}. (This time jumps by half a swing when a swing just clears the mark; judge by the root mean square.)")
+            : Text($"It does not fall below a tenth of its peak within the {pass.Time[^1]:F1} s recorded; {lobes}.");
+        yield return Text($"In that second the ends move {Part(settling.Share)} by pitching as by heaving.");
+    }
+
+    private static IEnumerable<string> Road(PassMeasures measures)
+    {
+        yield return Text($"The body pitches {Degrees(measures.Pitch.RmsAngle):F3}° root mean square, {Degrees(measures.Pitch.PeakAngle):F2}° at most, with {measures.Pitch.RmsAcceleration:F2} rad/s² root mean square.");
+        yield return Text($"The ends move {Part(measures.Pitch.Share)} by pitching as by heaving.");
+    }
+
+    private static IEnumerable<string> Wheels(PassMeasures measures)
+    {
+        // Left and right doing the same are said once.
+        foreach (var alike in measures.Wheels.GroupBy(w => (w.Wheel.Split(' ')[0], w.BumpContacts, Millimetres(w.BumpMargin), w.ReboundContacts, Millimetres(w.ReboundMargin), Text($"{w.LiftOff:F2}"))))
+        {
+            var (wheel, both) = (alike.First(), alike.Count() > 1);
+            var (the, s, isOrAre) = both ? ($"Both {alike.Key.Item1}", "s", "are") : ($"The {wheel.Wheel}", "", "is");
+            if (wheel.BumpContacts > 0)
+            {
+                yield return Text($"{the} bump stop{s} {isOrAre} touched {Times(wheel.BumpContacts)}, pressed {Millimetres(-wheel.BumpMargin)} mm at most.");
+            }
+
+            if (wheel.ReboundContacts > 0)
+            {
+                yield return Text($"{the} rebound stop{s} {isOrAre} touched {Times(wheel.ReboundContacts)}, pulled {Millimetres(-wheel.ReboundMargin)} mm at most.");
+            }
+
+            if (wheel.LiftOff > 0.0)
+            {
+                yield return Text($"{the} wheel{s} {isOrAre} off the road for {wheel.LiftOff:F2} s.");
+            }
+        }
+    }
+
+    private static IEnumerable<string> Seats(PassMeasures measures) => measures.Seats
+        .GroupBy(seat => Text($"{seat.PeakVertical:F1} m/s² up and down at most, {seat.PeakHeadForeAft:F1} m/s² fore and aft at the head"))
+        .Select(alike => $"{Capital(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}.");
+
+    private static string Beam(HeadlampMeasures lamp) =>
+        $"The dipped beam points {Aim(lamp.AtTrim)} the horizontal standing under this load, and swings between {Aim(lamp.Highest)} and {Aim(lamp.Lowest)} it.";
+
+    private static string Aim(double drop) => Text($"{100.0 * Math.Abs(drop):F2} % {(drop < 0.0 ? "above" : "below")}");
+
+    private static string Millimetres(double? length) => Text($"{1000.0 * length:F0}");
+
+    private static string Part(double share) => Text($"{share:F2} times as much");
+
+    private static string Times(int n) => n == 1 ? "once" : n == 2 ? "twice" : Text($"{n} times");
+
+    private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
+
+    private static double Degrees(double rad) => rad * 180.0 / Math.PI;
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,67 @@
+using System.Globalization;
+using Heaveline.Answers;
+using Heaveline.Rules;
+
+namespace Heaveline.Studies;
+
+/// <summary>A map as tables: the grid with the best values and the closed forms beside, the load states, the damping optima.</summary>
+public static class MapTable
+{
+    // A page holds so many.
+    private const int MostRows = 11;
+    private const int MostColumns = 7;
+
+    /// <summary>The measure over that at the reference; a row a speed, a column a value.</summary>
+    /// <param name="map">The map.</param>
+    /// <param name="rules">The closed forms by speed; null where there are none.</param>
+    /// <param name="whole">The whole grid, or as much as a page holds.</param>
+    public static FactTable Grid(RuleMap map, IReadOnlyList<RatioRule>? rules, bool whole)
+    {
+        int[] columns = Some(map.Axis.Values.Count, whole ? int.MaxValue : MostColumns);
+        string[] closed = rules is null ? [] : ["1 + 0.6 L f/V", "in step, n = 0.8", "n = 0.7", "n = 0.6"];
+        var unit = map.Axis.Symbol.Length > 0 ? ", " + map.Axis.Symbol : "";
+        var table = new FactTable($"At {map.Axis.ShortName}{unit}", [.. columns.Select(j => map.Axis.Values[j].ToString("0.00##", CultureInfo.InvariantCulture)), "best", .. closed]);
+        var best = map.Best;
+        foreach (var i in Some(map.Speeds.Count, whole ? int.MaxValue : MostRows))
+        {
+            var speed = (3.6 * map.Speeds[i]).ToString("0.##", CultureInfo.InvariantCulture);
+            table.Add(speed + "-km-h", speed + " km/h", "–", "F2",
+            [
+                .. columns.Select(j => (double?)map.Relative(i, j)),
+                best[i] is { AtEdge: false } inside ? inside.Value : null,
+                .. rules is null ? [] : new double?[] { rules[i].Late, rules[i].StepBand.Least, rules[i].Step, rules[i].StepBand.Most },
+            ]);
+        }
+
+        return table;
+    }
+
+    /// <summary>Where the car stands under each load, and what speed that suits.</summary>
+    public static FactTable Loads(RuleMap map, IReadOnlyList<MapLoad> loads)
+    {
+        IEnumerable<double?> All(Func<MapLoad, double?> of) => loads.Select(of);
+        return new FactTable("This car", [.. loads.Select(l => l.Name)])
+            .Add("own", map.Axis.ShortName, map.Axis.Symbol.Length > 0 ? map.Axis.Symbol : "–", "F3", All(l => l.Own))
+            .Add("suited", "is best in this map at", "km/h", "F0", All(l => 3.6 * l.Suited))
+            .Add("late", "1 + 0.6 L f/V gives it at", "km/h", "F0", All(l => 3.6 * l.Late))
+            .Add("in-step", "in step after 0.7 cycles at", "km/h", "F0", All(l => 3.6 * l.Ends?.SuitedSpeed))
+            .Add("in-step-slowest", "after 0.8 cycles at", "km/h", "F0", All(l => 3.6 * l.Ends?.SuitedRange?.Slowest))
+            .Add("in-step-fastest", "after 0.6 cycles at", "km/h", "F0", All(l => 3.6 * l.Ends?.SuitedRange?.Fastest));
+    }
+
+    /// <summary>Which damping suits what.</summary>
+    public static FactTable Optima(DampingOptima optima)
+    {
+        BestValue?[] all = [optima.Pitch, optima.Heave, optima.FrontTyre, optima.RearTyre];
+        return new FactTable("Least on the random road", ["pitch", "heave", "front tyre", "rear tyre"])
+            .Add("optimum", "at a mean damping ratio of", "–", "F2", all.Select(b => b?.Value))
+            .Add("present", "as it is now", "–", "F2", all.Select(_ => (double?)optima.Own))
+            .Add("there-over-now", "the measure there over now", "–", "F2", all.Select(b => b?.Relative));
+    }
+
+    private static int[] Some(int count, int most)
+    {
+        var step = most >= count ? 1 : (int)Math.Ceiling((count - 1) / (most - 1.0));
+        return [.. Enumerable.Range(0, count).Where(i => i % step == 0)];
+    }
+}
