@@ -1,7 +1,6 @@
 using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Quantities;
-using Heaveline.Roads;
 
 namespace Heaveline.Studies;
 
