@@ -3,7 +3,6 @@ using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Measures;
-using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;

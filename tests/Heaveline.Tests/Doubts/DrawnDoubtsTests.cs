@@ -153,8 +153,13 @@ public class DrawnDoubtsTests
         double Draw(ulong k, double low, double high) => low + ((high - low) * SplitMix.Uniform(77, (16UL * (ulong)i) + k));
         var simple = MeasuredCar.Saloon with
         {
-            SprungMass = Draw(0, 900.0, 1900.0), Wheelbase = 2.9, BehindFrontAxle = Draw(1, 1.2, 1.7), MeanFrequency = Draw(2, 1.1, 1.6), Ratio = Draw(3, 0.85, 1.3),
-            FrontDamping = Draw(4, 0.2, 0.4), RearDamping = Draw(5, 0.2, 0.4),
+            SprungMass = Draw(0, 900.0, 1900.0),
+            Wheelbase = 2.9,
+            BehindFrontAxle = Draw(1, 1.2, 1.7),
+            MeanFrequency = Draw(2, 1.1, 1.6),
+            Ratio = Draw(3, 0.85, 1.3),
+            FrontDamping = Draw(4, 0.2, 0.4),
+            RearDamping = Draw(5, 0.2, 0.4),
         };
         var truth = MeasuredCar.With(simple, 0.10, 0.06, 0.04, 0.2, 0.15);
         return (truth, CarDraw.Of(CarDoubts.Of(truth), 99, i).Model.Car);

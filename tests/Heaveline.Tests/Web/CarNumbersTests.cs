@@ -63,14 +63,5 @@ public class CarNumbersTests
         Assert.NotNull(CarNumbers.WithDoubts(car).NoDoubts);
     }
 
-    [Fact]
-    public void Lines_of_two_texts_are_laid_beside_each_other()
-    {
-        Assert.Empty(TextChange.Between("a\nb\n", "a\r\nb"));
-        var lines = TextChange.Between("1\n2\n3\n4\n5\n6\n7\n8\n9", "1\n2\n3\n4\nfive\n6\n7\n8\n9\n10");
-        Assert.Equal("… ,3 ,4 −5 +five ,6 ,7 ,8 ,9 +10", string.Join(' ', lines.Select(line => $"{(line.Mark == ' ' ? "," : line.Mark)}{line.Text}")));
-        Assert.Equal(["−a", "−b", "+c"], TextChange.Between("a\nb", "c").Select(line => $"{line.Mark}{line.Text}"));
-    }
-
     private static NumberCell Cell(CarNumbers numbers, string key, int load) => numbers.Parts.SelectMany(part => part.Lines).Single(line => line.Measure.Key == key).Cells[load]!;
 }

@@ -26,7 +26,10 @@ public sealed record CostAnswer : Answer
 
     /// <summary>The side effects, and where doubts are stated tables of their intervals and of those of each change.</summary>
     public override IReadOnlyList<FactTable> Tables =>
-        [CostTable.Of(Names, Cars), .. Doubts is { } study ? DoubtTables.Of("Side effects", Names, CostTable.Measures(Cars), study) : []];
+    [
+        CostTable.Of(Names, Cars),
+        .. Doubts is { } study ? DoubtTables.Of("Side effects", Names, CostTable.Measures(Cars), study) : [],
+    ];
 
     /// <summary>How the numbers came about: their intervals, what was left out, what was taken for granted.</summary>
     public IReadOnlyList<Sentence> Notes =>

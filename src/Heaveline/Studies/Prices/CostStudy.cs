@@ -44,13 +44,14 @@ public static class CostStudy
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
         List<CarAtRest> cars = [.. asked.Cars.Select(c => new CarAtRest(c.Model))];
+        var outputs = CostTable.Measures(cars);
         CarDoubts[] doubts = [.. asked.Cars.Select(c => CarDoubts.Of(c.Car, c.Load))];
         return new CostAnswer
         {
             Asked = asked,
             Cars = [.. cars],
             Doubts = doubts.Any(d => d.AreStated)
-                ? JointStudy.Of(doubts, CostTable.Measures(cars), asked.Draws, asked.Seed, run.Degree, run.Progress, run.Cancellation)
+                ? JointStudy.Of(doubts, outputs, asked.Draws, asked.Seed, run.Degree, run.Progress, run.Cancellation)
                 : null,
         };
     }

@@ -1,3 +1,4 @@
+using Heaveline.Quantities;
 using Heaveline.Answers;
 using Heaveline.Measures;
 using Heaveline.Quantities;

@@ -1,3 +1,5 @@
+using Heaveline.Quantities;
+using Heaveline.Measures;
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
@@ -56,11 +58,11 @@ public sealed record RideAnswer : Answer
         {
             var all = Cars.SelectMany(c => c.Responses.SelectMany(r => RideCautions.Of(r).Select(d => (c.Name, r.Speed, d.Id, d.Text))));
             return Asked.Every == 1
-                ? [.. all.Select(c => FormattableString.Invariant($"{c.Name} at {3.6 * c.Speed:0.#} km/h: {c.Text}"))]
+                ? [.. all.Select(c => FormattableString.Invariant($"{c.Name} at {In.KilometresPerHour.Of(c.Speed):0.#} km/h: {c.Text}"))]
                 :
                 [
                     .. all.GroupBy(c => (c.Name, c.Id))
-                        .Select(g => FormattableString.Invariant($"{g.Key.Name} from {3.6 * g.Min(c => c.Speed):F0} km/h: {g.MaxBy(c => c.Speed).Text}")),
+                        .Select(g => FormattableString.Invariant($"{g.Key.Name} from {In.KilometresPerHour.Of(g.Min(c => c.Speed)):F0} km/h: {g.MaxBy(c => c.Speed).Text}")),
                 ];
         }
     }
@@ -116,7 +118,7 @@ public sealed record RideAnswer : Answer
     }
 
     private IEnumerable<FactTable> Intervals((double Speed, JointStudy Study) at) => DoubtTables.Of(
-        FormattableString.Invariant($"At {3.6 * at.Speed:F0} km/h"),
+        FormattableString.Invariant($"At {In.KilometresPerHour.Of(at.Speed):F0} km/h"),
         [.. Cars.Select(c => c.Name)],
         RideCatalogue.Of(Asked.Cars[0].Car),
         at.Study);

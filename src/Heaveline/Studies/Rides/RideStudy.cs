@@ -1,3 +1,4 @@
+using Heaveline.Measures;
 using System.Collections.Immutable;
 using Heaveline.Doubts;
 using Heaveline.Measures;
