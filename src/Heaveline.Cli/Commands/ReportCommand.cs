@@ -17,8 +17,8 @@ internal static class ReportCommand
         var speeds = new Option<string>("--speeds") { Description = "Speeds of the comparison and the ride, with commas between.", HelpName = "SPEEDS", DefaultValueFactory = _ => ReportAsked.UsualSpeeds };
         var load = Options.Load();
         var roadClass = new Option<string>("--class") { Description = "Class of the random road, A to H (ISO 8608).", HelpName = "CLASS", DefaultValueFactory = _ => ReportAsked.UsualClass };
-        var rule = new Option<string>("--rule") { Description = $"Which rule of the trade is mapped: {string.Join(", ", MapRule.Words)}.", HelpName = "RULE", DefaultValueFactory = _ => ReportAsked.UsualRule };
-        rule.AcceptOnlyFromAmong([.. MapRule.Words]);
+        var rule = new Option<string>("--rule") { Description = $"Which rule of the trade is mapped: {string.Join(", ", TradeRule.Words)}.", HelpName = "RULE", DefaultValueFactory = _ => ReportAsked.UsualRule };
+        rule.AcceptOnlyFromAmong([.. TradeRule.Words]);
         var samples = new Option<int>("--samples") { Description = "How many cars to draw within the doubts, 10 to 1000000.", HelpName = "NUMBER", DefaultValueFactory = _ => ReportAsked.UsualSamples };
         var seed = new Option<ulong>("--seed") { Description = "Seed of those draws.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
         var parts = new Option<string?>("--parts")

@@ -30,7 +30,7 @@ internal static class Root
         CompareCommand.Of(streams),
         RoadCommand.Of(streams),
         StudyCommand.Of(streams, RideStudy.Question),
-        MapCommand.Of(streams),
+        StudyCommand.Of(streams, RuleStudy.Question),
         WhyCommand.Of(streams),
         DoubtCommand.Of(streams),
         CostCommand.Of(streams),

@@ -34,6 +34,14 @@ internal static class StudyCommand
     {
         if (choice.IsArgument)
         {
+            // The library takes a list of one for no list.
+            if (choice.Range.Most == 1.0)
+            {
+                var one = new Argument<string>(choice.Name.ToUpperInvariant()) { Description = choice.Says };
+                command.Add(one);
+                return result => [(choice.Name, result.GetValue(one))];
+            }
+
             var argument = new Argument<string[]>(choice.Name.ToUpperInvariant())
             {
                 Description = choice.Says,

@@ -11,9 +11,6 @@ namespace Heaveline.Files.Reporting;
 /// <summary>From the words of what was asked to records, gathering all that is wrong on the way.</summary>
 internal sealed class AskedReading(ReportAsked asked, IReadOnlyList<CarReading> readings, RoadReading road)
 {
-    // As the map command has them without --fine.
-    private const int RuleValues = 25;
-
     private readonly List<ReportObjection> objections = [];
 
     public ReportReading Read(int degree)
@@ -42,7 +39,7 @@ internal sealed class AskedReading(ReportAsked asked, IReadOnlyList<CarReading> 
             Object("class", $"'{asked.Class}' is no road class; there are A to H, A the smoothest.");
         }
 
-        OneOf("rule", asked.Rule, MapRule.Words, "rule");
+        OneOf("rule", asked.Rule, TradeRule.Words, "rule");
         if (asked.Samples is < 10 or > 1_000_000)
         {
             Object("samples", FormattableString.Invariant($"The draws are {asked.Samples}; they must be 10 to 1000000. 2000 tell a band to a few hundredths of itself."), isUsage: false);
@@ -74,7 +71,7 @@ internal sealed class AskedReading(ReportAsked asked, IReadOnlyList<CarReading> 
                 Speed = speed,
                 Speeds = [.. speeds],
                 RoadClass = roadClass,
-                Rule = model => MapRule.Of(asked.Rule, model, RuleValues),
+                Rule = TradeRule.Of(asked.Rule),
                 Draws = asked.Samples,
                 Seed = asked.Seed,
                 Parts = [.. parts],

@@ -56,7 +56,7 @@ public sealed record ReportAsked
     /// <summary>Letter of the road class.</summary>
     public string Class { get; init; } = UsualClass;
 
-    /// <summary>One of the words of <see cref="MapRule"/>.</summary>
+    /// <summary>One of the words of <see cref="TradeRule"/>.</summary>
     public string Rule { get; init; } = UsualRule;
 
     /// <summary>How many cars to draw within the doubts.</summary>

@@ -1,6 +1,6 @@
 using Heaveline.Press;
 using Heaveline.Reports;
-using Heaveline.Web.Pages.Parts;
+using Heaveline.Web.Studying;
 
 namespace Heaveline.Web.Pages.Reports;
 
@@ -12,7 +12,7 @@ public sealed class ReportDesk : IDisposable
 
     private readonly SemaphoreSlim turn = new(1, 1);
     private readonly SemaphoreSlim press = new(1, 1);
-    private readonly Kept<MadeReport> kept = new(MostKept);
+    private readonly AnswerCache<MadeReport> kept = new(MostKept);
     private int inside;
 
     /// <summary>A report that was made before; null when there is none, or it was forgotten.</summary>
@@ -80,6 +80,7 @@ public sealed class ReportDesk : IDisposable
     {
         turn.Dispose();
         press.Dispose();
+        kept.Dispose();
     }
 
     private MadeReport Compute(ReportQuestion question, IProgress<double>? progress, CancellationToken stop)

@@ -5,7 +5,7 @@ using Heaveline.Rules;
 namespace Heaveline.Studies;
 
 /// <summary>A map as tables: the grid with the best values and the closed forms beside, the load states, the damping optima.</summary>
-public static class MapTable
+public static class RuleTables
 {
     // A page holds so many.
     private const int MostRows = 11;
@@ -37,9 +37,9 @@ public static class MapTable
     }
 
     /// <summary>Where the car stands under each load, and what speed that suits.</summary>
-    public static FactTable Loads(RuleMap map, IReadOnlyList<MapLoad> loads)
+    public static FactTable Loads(RuleMap map, IReadOnlyList<RuleLoad> loads)
     {
-        IEnumerable<double?> All(Func<MapLoad, double?> of) => loads.Select(of);
+        IEnumerable<double?> All(Func<RuleLoad, double?> of) => loads.Select(of);
         return new FactTable("This car", [.. loads.Select(l => l.Name)])
             .Add("own", map.Axis.ShortName, map.Axis.Symbol.Length > 0 ? map.Axis.Symbol : "–", "F3", All(l => l.Own))
             .Add("suited", "is best in this map at", "km/h", "F0", All(l => 3.6 * l.Suited))
