@@ -100,7 +100,7 @@ public class RoadPageTests(Served served)
     [InlineData("car=fern-saloon&road=nowhere", "#road-refused", "There is no road named nowhere")]
     [InlineData("car=fern-saloon&waviness=9", "#waviness-refused", "is no waviness between 0.5 and 5")]
     [InlineData("car=fern-saloon&road=density&density=-1", "#density-refused", "is no density")]
-    [InlineData("car=fern-saloon&at=never", "#at-refused", "a speed is wanted")]
+    [InlineData("car=fern-saloon&at=never", "#at-refused", "is not a number")]
     public async Task What_the_address_says_wrongly_is_said_beside_its_control(string query, string place, string words)
     {
         var page = await served.Open("/road?" + query);

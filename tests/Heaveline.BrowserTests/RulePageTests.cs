@@ -116,7 +116,7 @@ public class RulePageTests(Served served)
     [InlineData("car=fern-saloon&road=nowhere", "#road-refused", "There is no road named nowhere")]
     [InlineData("car=fern-saloon&rule=luck", "#rule-refused", "is no rule")]
     [InlineData("car=fern-saloon&measure=luck", "#measure-refused", "is no measure")]
-    [InlineData("car=fern-saloon&from=fast", "#from-refused", "a speed is wanted")]
+    [InlineData("car=fern-saloon&from=fast", "#from-refused", "is not a number")]
     [InlineData("car=fern-saloon&from=90&to=40", "#to-refused", "must be slower than the fastest")]
     public async Task What_the_address_says_wrongly_is_said_beside_its_control(string query, string place, string words)
     {

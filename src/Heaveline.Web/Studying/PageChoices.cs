@@ -8,7 +8,9 @@ namespace Heaveline.Web.Studying;
 /// <summary>What a page's address chooses.</summary>
 /// <param name="Offered">What can be chosen there.</param>
 /// <param name="Typed">As it stands in the address.</param>
-/// <param name="Given">The same as a study reads it: the first car of the garage where none is named, numbers with the unit that stands beside their box.</param>
+/// <param name="Given">
+/// The same as a study reads it: the first car of the garage where none is named, numbers with the unit that stands beside their box.
+/// </param>
 public sealed record PageChoices(IReadOnlyList<Choice> Offered, Given Typed, Given Given)
 {
     /// <summary>The query of the page and of what is taken away from it, with its question mark; what is as usual is left out.</summary>
@@ -23,7 +25,9 @@ public sealed record PageChoices(IReadOnlyList<Choice> Offered, Given Typed, Giv
         var said = QueryHelpers.ParseQuery(query);
         var typed = new Given(offered.SelectMany(c => said.TryGetValue(c.Name, out var words) ? words.Select(w => (c.Name, w)) : []));
         var given = new Given(offered.SelectMany(c => typed.All(c).Select(w => (c.Name, (string?)Whole(c, w)))));
-        return new PageChoices(offered, typed, typed.Of(Choices.Car) is null ? given.With(Choices.Car, garage.CarNames.FirstOrDefault("none")) : given);
+        // In an empty garage any name does: there is none to be found.
+        var car = typed.Of(Choices.Car) is null ? given.With(Choices.Car, garage.CarNames.FirstOrDefault("none")) : given;
+        return new PageChoices(offered, typed, car);
     }
 
     /// <summary>Words as a study reads them: a number in a box of speeds is one in km/h, and its comma a decimal point.</summary>

@@ -10,7 +10,8 @@ namespace Heaveline.Web.Studying;
 /// <param name="show">From an answer to what a page shows of it.</param>
 /// <param name="queue">Where it waits for its turn.</param>
 /// <param name="most">How many answers are kept.</param>
-internal sealed class PageStudy<TAsked, TAnswer, TView>(Func<TAsked, StudyRun, TAnswer> study, Func<TAnswer, TView> show, StudyQueue queue, int most) : IDisposable
+internal sealed class PageStudy<TAsked, TAnswer, TView>(Func<TAsked, StudyRun, TAnswer> study, Func<TAnswer, TView> show, StudyQueue queue, int most)
+    : IDisposable
     where TAsked : class
     where TAnswer : Answer
     where TView : class
@@ -28,7 +29,8 @@ internal sealed class PageStudy<TAsked, TAnswer, TView>(Func<TAsked, StudyRun, T
     /// <exception cref="RefusedValueException">A car cannot be asked so.</exception>
     /// <exception cref="RunFailedException">It could not be computed.</exception>
     /// <exception cref="QueueFullException">Too many wait already.</exception>
-    public Task<TView> Answer(AskedReading<TAsked> reading, Action<TView>? meanwhile, IProgress<double>? progress, CancellationToken cancellation) => queue.Run(
+    public Task<TView> Answer(
+        AskedReading<TAsked> reading, Action<TView>? meanwhile, IProgress<double>? progress, CancellationToken cancellation) => queue.Run(
         () =>
         {
             if (Find(reading.Key) is { } known)

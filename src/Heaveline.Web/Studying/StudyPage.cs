@@ -53,10 +53,12 @@ public abstract class StudyPage : ComponentBase, IDisposable
 
     /// <summary>Chooses another car; what only the former one has is as usual again.</summary>
     /// <param name="name">The car.</param>
-    protected void ChooseCar(string name) => Addresses.NavigateTo(
-        Addresses.GetUriWithQueryParameters(
-            Offered.Where(c => c.Kind is ChoiceKind.Load or ChoiceKind.Seat).ToDictionary(c => c.Name, _ => (object?)null).Append(new(Choices.Car.Name, name)).ToDictionary()),
-        replace: true);
+    protected void ChooseCar(string name)
+    {
+        var words = Offered.Where(c => c.Kind is ChoiceKind.Load or ChoiceKind.Seat).ToDictionary(c => c.Name, _ => (object?)null);
+        words[Choices.Car.Name] = name;
+        Addresses.NavigateTo(Addresses.GetUriWithQueryParameters(words), replace: true);
+    }
 
     public void Dispose()
     {

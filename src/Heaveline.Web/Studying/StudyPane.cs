@@ -5,11 +5,14 @@ using Heaveline.Studies;
 
 namespace Heaveline.Web.Studying;
 
-/// <summary>What one reader sees of a study: the answer to what is asked now, or the one before while that is computed, or why there is none.</summary>
+/// <summary>
+/// What one reader sees of a study: the answer to what is asked now, or the one before while that is computed, or why there is none.
+/// </summary>
 /// <param name="study">The study.</param>
 /// <param name="onPage">Does something on the page's own thread and shows the page anew.</param>
 /// <param name="onFault">Told a fault of the program.</param>
-internal sealed class StudyPane<TAsked, TAnswer, TView>(PageStudy<TAsked, TAnswer, TView> study, Func<Action, Task> onPage, Func<Exception, Task> onFault) : IDisposable
+internal sealed class StudyPane<TAsked, TAnswer, TView>(
+    PageStudy<TAsked, TAnswer, TView> study, Func<Action, Task> onPage, Func<Exception, Task> onFault) : IDisposable
     where TAsked : class
     where TAnswer : Answer
     where TView : class
@@ -75,7 +78,8 @@ internal sealed class StudyPane<TAsked, TAnswer, TView>(PageStudy<TAsked, TAnswe
         });
         try
         {
-            await Computation.Run(async (progress, stop) => await Show(await study.Answer(mine, earlier => _ = Show(earlier, null), progress, stop), null));
+            await Computation.Run(async (progress, stop) =>
+                await Show(await study.Answer(mine, earlier => _ = Show(earlier, null), progress, stop), null));
         }
         catch (Exception e) when (e is RefusedValueException or RunFailedException or QueueFullException)
         {

@@ -2,7 +2,9 @@ using System.Threading.RateLimiting;
 
 namespace Heaveline.Web.Studying;
 
-/// <summary>Long computations one after the other for all readers together: each uses every core, and two would only be in each other's way.</summary>
+/// <summary>
+/// Long computations one after the other for all readers together: each uses every core, and two would only be in each other's way.
+/// </summary>
 /// <param name="atOnce">How many run at once.</param>
 /// <param name="mostWaiting">How many may wait.</param>
 internal sealed class StudyQueue(int atOnce = 1, int mostWaiting = 64) : IDisposable

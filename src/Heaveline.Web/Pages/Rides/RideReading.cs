@@ -6,7 +6,9 @@ using Heaveline.Web.Studying;
 
 namespace Heaveline.Web.Pages.Rides;
 
-/// <summary>What the page of the road asks: two questions of one study, the sweep over speed and the spectra at one speed, and the road itself.</summary>
+/// <summary>
+/// What the page of the road asks: two questions of one study, the sweep over speed and the spectra at one speed, and the road itself.
+/// </summary>
 public sealed record RideReading
 {
     private const int SpeedCount = 21;

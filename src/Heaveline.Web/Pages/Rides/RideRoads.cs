@@ -23,10 +23,14 @@ internal sealed class RideRoads : IDisposable
 
         if (name.StartsWith(RidePageChoices.ClassWord, StringComparison.Ordinal))
         {
-            return reader.Class(RidePageChoices.Road, name[RidePageChoices.ClassWord.Length..]) is { } of ? Random(reader, of.ToString(), of.Mean.Si) : null;
+            return reader.Class(RidePageChoices.Road, name[RidePageChoices.ClassWord.Length..]) is { } of
+                ? Random(reader, of.ToString(), of.Mean.Si)
+                : null;
         }
 
-        return reader.Road(RidePageChoices.Road) is { } road ? NamedRoads.All.ContainsKey(name) ? Known(name, () => RideRoad.Of(road)) : RideRoad.Of(road) : null;
+        return reader.Road(RidePageChoices.Road) is not { } road ? null
+            : NamedRoads.All.ContainsKey(name) ? Known(name, () => RideRoad.Of(road))
+            : RideRoad.Of(road);
     }
 
     public void Dispose() => known.Dispose();

@@ -16,35 +16,57 @@ internal static class RideRoutes
 {
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet(
-            "/take/road/{what:regex(^(ride|count)$)}.{ending}",
-            (string what, string ending, HttpRequest request, GarageView garage, RideRoads roads, PageStudy<RideAsked, RideAnswer, SweepView> study, CancellationToken aborted) =>
-            {
-                var (reading, name) = Read(request, garage, roads, what);
-                return StudyDownload.Of(study, reading.Sweep, view => (what, ending) switch
-                {
-                    ("ride", "csv") => Download.File(view.Csv, "text/csv; charset=utf-8", name, ending),
-                    ("ride", "json") => Download.File(Encoding.UTF8.GetBytes(view.Json), "application/json", name, ending),
-                    _ => (what == "ride" ? view.Sweep : view.Count) is { } figure ? Download.Picture(figure, ending, name) : Results.NotFound(),
-                }, aborted);
-            });
-        routes.MapGet(
-            "/take/road/{what:regex(^(spectra|transfer)$)}.{ending}",
-            (string what, string ending, HttpRequest request, GarageView garage, RideRoads roads, PageStudy<RideAsked, RideAnswer, SpectraView> study, CancellationToken aborted) =>
-            {
-                var (reading, name) = Read(request, garage, roads, what);
-                return StudyDownload.Of(study, reading.Spectra, view => Download.Picture(what == "spectra" ? view.Spectra : view.Transfer, ending, name), aborted);
-            });
-        routes.MapGet(
-            "/take/road/heights.{ending}",
-            (string ending, HttpRequest request, GarageView garage, RideRoads roads, ServeOptions options) =>
-                Read(request, garage, roads, "heights").Reading is { Road: { } road } reading
-                    ? Heights(road, reading.Car, ending, options.Version)
-                    : Download.Refused("There is no such road."));
+        routes.MapGet("/take/road/{what:regex(^(ride|count)$)}.{ending}", TakeRide);
+        routes.MapGet("/take/road/{what:regex(^(spectra|transfer)$)}.{ending}", TakeSpectra);
+        routes.MapGet("/take/road/heights.{ending}", TakeHeights);
     }
 
     /// <summary>The road as a figure.</summary>
     public static Figure FigureOf(RideRoad road) => RoadFigure.Of(road.Heights, road.Tracks[0], road.Tracks.Length > 1 ? road.Tracks[1] : null);
+
+    private static Task<IResult> TakeRide(
+        string what,
+        string ending,
+        HttpRequest request,
+        GarageView garage,
+        RideRoads roads,
+        PageStudy<RideAsked, RideAnswer, SweepView> study,
+        CancellationToken aborted)
+    {
+        var (reading, name) = Read(request, garage, roads, what);
+        return StudyDownload.Of(
+            study,
+            reading.Sweep,
+            view => (what, ending) switch
+            {
+                ("ride", "csv") => Download.File(view.Csv, "text/csv; charset=utf-8", name, ending),
+                ("ride", "json") => Download.File(Encoding.UTF8.GetBytes(view.Json), "application/json", name, ending),
+                _ => (what == "ride" ? view.Sweep : view.Count) is { } figure ? Download.Picture(figure, ending, name) : Results.NotFound(),
+            },
+            aborted);
+    }
+
+    private static Task<IResult> TakeSpectra(
+        string what,
+        string ending,
+        HttpRequest request,
+        GarageView garage,
+        RideRoads roads,
+        PageStudy<RideAsked, RideAnswer, SpectraView> study,
+        CancellationToken aborted)
+    {
+        var (reading, name) = Read(request, garage, roads, what);
+        return StudyDownload.Of(
+            study, reading.Spectra, view => Download.Picture(what == "spectra" ? view.Spectra : view.Transfer, ending, name), aborted);
+    }
+
+    private static IResult TakeHeights(string ending, HttpRequest request, GarageView garage, RideRoads roads, ServeOptions options)
+    {
+        var (reading, _) = Read(request, garage, roads, "heights");
+        return reading.Road is { } road
+            ? Heights(road, reading.Car, ending, options.Version)
+            : Download.Refused(string.Join(' ', reading.Sweep.Objections.Select(o => o.Sentence)));
+    }
 
     private static (RideReading Reading, string Name) Read(HttpRequest request, GarageView garage, RideRoads roads, string what)
     {

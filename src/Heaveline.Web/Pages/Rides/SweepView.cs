@@ -5,7 +5,9 @@ using Heaveline.Web.Studying;
 
 namespace Heaveline.Web.Pages.Rides;
 
-/// <summary>What the page shows of a sweep over speed. Made of figures and tables alone, so that it may be kept: an answer holds every spectrum.</summary>
+/// <summary>
+/// What the page shows of a sweep over speed. Made of figures and tables alone, so that it may be kept: an answer holds every spectrum.
+/// </summary>
 /// <param name="Sweep">Comfort and pitch against speed.</param>
 /// <param name="Count">What the trade minds and the standard counts, of the first car; null where it has no seat.</param>
 /// <param name="Tables">A table a car.</param>

@@ -11,18 +11,25 @@ namespace Heaveline.Web.Pages.Rules;
 /// <summary>What can be taken away from the page of the rule: the fine map as svg, png, pdf, csv, json.</summary>
 internal static class RuleRoutes
 {
-    public static void Map(IEndpointRouteBuilder routes) => routes.MapGet(
-        "/take/rule.{ending}",
-        (string ending, HttpRequest request, GarageView garage, PageStudy<RuleAsked, RuleAnswer, RuleView> study, ServeOptions options, CancellationToken aborted) =>
-        {
-            if (ending is not ("svg" or "png" or "pdf" or "csv" or "json"))
-            {
-                return Task.FromResult(Results.NotFound());
-            }
+    public static void Map(IEndpointRouteBuilder routes) => routes.MapGet("/take/rule.{ending}", Take);
 
-            var chosen = PageChoices.Of(request.QueryString.Value ?? "", RuleStudy.OnPage.Choices, garage);
-            return StudyDownload.Of(study, RuleStudy.OnPage.Read(chosen.Given, garage), view => File(view, chosen.Given.Of(Choices.Car)!, ending, options.Version), aborted);
-        });
+    private static Task<IResult> Take(
+        string ending,
+        HttpRequest request,
+        GarageView garage,
+        PageStudy<RuleAsked, RuleAnswer, RuleView> study,
+        ServeOptions options,
+        CancellationToken aborted)
+    {
+        if (ending is not ("svg" or "png" or "pdf" or "csv" or "json"))
+        {
+            return Task.FromResult(Results.NotFound());
+        }
+
+        var given = PageChoices.Of(request.QueryString.Value ?? "", RuleStudy.OnPage.Choices, garage).Given;
+        return StudyDownload.Of(
+            study, RuleStudy.OnPage.Read(given, garage), view => File(view, given.Of(Choices.Car)!, ending, options.Version), aborted);
+    }
 
     private static IResult File(RuleView view, string car, string ending, string version)
     {

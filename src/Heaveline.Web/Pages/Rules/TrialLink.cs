@@ -26,7 +26,8 @@ internal static class TrialLink
     }
 
     /// <summary>Whether the page of the pass can set what a rule turns.</summary>
-    public static bool CanSet(RuleKind rule) => rule is RuleKind.FrequencyRatio or RuleKind.Damping or RuleKind.Wheelbase or RuleKind.WheelbaseSameBody;
+    public static bool CanSet(RuleKind rule) =>
+        rule is RuleKind.FrequencyRatio or RuleKind.Damping or RuleKind.Wheelbase or RuleKind.WheelbaseSameBody;
 
     private static IEnumerable<(string Name, string Value)> Settings(RuleAsked asked, double value)
     {
@@ -54,7 +55,8 @@ internal static class TrialLink
             return [];
         }
 
-        return rule == RuleKind.FrequencyRatio ? [.. Springs(model.Car, changed.Car), .. Dampers(model.Car, changed.Car)] : Dampers(model.Car, changed.Car);
+        var dampers = Dampers(model.Car, changed.Car);
+        return rule == RuleKind.FrequencyRatio ? [.. Springs(model.Car, changed.Car), .. dampers] : dampers;
     }
 
     private static IEnumerable<(string, string)> Springs(Car was, Car now) =>

@@ -58,8 +58,8 @@ public sealed record RideAnswer : Answer
                 ? [.. all.Select(c => FormattableString.Invariant($"{c.Name} at {3.6 * c.Speed:0.#} km/h: {c.Text}"))]
                 :
                 [
-                    .. all.GroupBy(c => (c.Name, c.Id))
-                        .Select(g => FormattableString.Invariant($"{g.Key.Name} from {3.6 * g.Min(c => c.Speed):F0} km/h: {g.MaxBy(c => c.Speed).Text}")),
+                    .. all.GroupBy(c => (c.Name, c.Id)).Select(g => (g.Key.Name, From: g.Min(c => c.Speed), g.MaxBy(c => c.Speed).Text))
+                        .Select(g => FormattableString.Invariant($"{g.Name} from {3.6 * g.From:F0} km/h: {g.Text}")),
                 ];
         }
     }
@@ -82,7 +82,8 @@ public sealed record RideAnswer : Answer
     ];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> FigureIds => Asked.Cars[0].Car.Seats.Count > 0 ? [Sweep, Count, Spectra, Transfer] : [Sweep, Spectra, Transfer];
+    public override IReadOnlyList<string> FigureIds =>
+        Asked.Cars[0].Car.Seats.Count > 0 ? [Sweep, Count, Spectra, Transfer] : [Sweep, Spectra, Transfer];
 
     /// <inheritdoc/>
     public override JsonObject Facts => new()

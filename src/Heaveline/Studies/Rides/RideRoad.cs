@@ -7,11 +7,11 @@ namespace Heaveline.Studies;
 /// <summary>A road that one may ride on: heights to be shown, and the spectrum that is driven over in the long run.</summary>
 public sealed record RideRoad
 {
-    private RideRoad(Road heights, bool isSample) =>
-        (Heights, IsSample, Tracks) = (
-            heights,
-            isSample,
-            ReferenceEquals(heights.Left, heights.Right) ? [RoadRoughness.Of(heights.Left)] : [RoadRoughness.Of(heights.Left), RoadRoughness.Of(heights.Right)]);
+    private RideRoad(Road heights, bool isSample)
+    {
+        (Heights, IsSample) = (heights, isSample);
+        Tracks = [RoadRoughness.Of(heights.Left), .. ReferenceEquals(heights.Left, heights.Right) ? [] : new[] { RoadRoughness.Of(heights.Right) }];
+    }
 
     /// <summary>The random road in the long run; null where the road has no class.</summary>
     public NamedSpectrum? Spectrum { get; private init; }
@@ -36,9 +36,10 @@ public sealed record RideRoad
     {
         ArgumentNullException.ThrowIfNull(road);
         var read = new RideRoad(road, isSample: false);
-        if (read.Tracks[0].Fit is not { } fit)
+        var left = read.Tracks[0];
+        if (left.Fit is not { } fit)
         {
-            return read with { WhyNone = read.Tracks[0].Refused.Count > 0 ? string.Join(' ', read.Tracks[0].Refused) : $"{road.Name} has no spectrum." };
+            return read with { WhyNone = left.Refused.Count > 0 ? string.Join(' ', left.Refused) : $"{road.Name} has no spectrum." };
         }
 
         try
@@ -58,7 +59,13 @@ public sealed record RideRoad
     public static RideRoad Random(string name, double density, double waviness)
     {
         var spectrum = new RoadSpectrum { Density = new Amount<RoadDensity>(density), Waviness = waviness };
-        var heights = Road.From(new RandomRoad { Spectrum = spectrum, Track = new Amount<Length>(1.5), Length = new Amount<Length>(500.0), Seed = 1 });
+        var heights = Road.From(new RandomRoad
+        {
+            Spectrum = spectrum,
+            Track = new Amount<Length>(1.5),
+            Length = new Amount<Length>(500.0),
+            Seed = 1,
+        });
         return new RideRoad(heights, isSample: true)
         {
             Spectrum = new NamedSpectrum(waviness == 2.0 ? name : FormattableString.Invariant($"{name}, waviness {waviness:G3}"), spectrum),

@@ -48,7 +48,9 @@ public sealed record RuleAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> WholeTables =>
     [
-        RuleTables.Grid(Map, Closed, whole: true), RuleTables.Loads(Map, Loads), .. Damping is { } damping ? new[] { RuleTables.Optima(damping.Optima) } : [],
+        RuleTables.Grid(Map, Closed, whole: true),
+        RuleTables.Loads(Map, Loads),
+        .. Damping is { } damping ? new[] { RuleTables.Optima(damping.Optima) } : [],
     ];
 
     /// <inheritdoc/>

@@ -35,7 +35,9 @@ public sealed record RuleAsked
     /// <summary>How finely it is mapped.</summary>
     public RuleDetail Detail { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RuleDetail.Plain;
 
-    /// <summary>Whether the map under the one load is all: where the car stands under the others, and which damping suits a rough road, is left out.</summary>
+    /// <summary>
+    /// Whether the map under the one load is all: where the car stands under the others, and which damping suits a rough road, is left out.
+    /// </summary>
     public bool MapAlone { get; init; }
 
     /// <summary>Why no rule can be judged on a road; null where one can.</summary>

@@ -41,7 +41,8 @@ public static class RuleSentences
         if (edges > 0)
         {
             yield return new Sentence(
-                "edges", $"At {edges} of {map.Speeds.Count} speeds the best value lies at or beyond the edge of those tried; there no best value is given (–).");
+                "edges",
+                $"At {edges} of {map.Speeds.Count} speeds the best value lies at or beyond the edge of those tried; there no best value is given (–).");
         }
     }
 
@@ -54,7 +55,8 @@ public static class RuleSentences
     private static Sentence Load(RuleMap map, RuleLoad load)
     {
         const string Id = "load";
-        var value = FormattableString.Invariant($"{load.Name}: {map.Axis.ShortName} {load.Own:F2}{(map.Axis.Symbol.Length > 0 ? " " + map.Axis.Symbol : "")}");
+        var unit = map.Axis.Symbol.Length > 0 ? " " + map.Axis.Symbol : "";
+        var value = FormattableString.Invariant($"{load.Name}: {map.Axis.ShortName} {load.Own:F2}{unit}");
         if (load.Ends is null)
         {
             return new Sentence(Id, value + ".");
@@ -95,7 +97,8 @@ public static class RuleSentences
     /// <summary>What the closed forms are of.</summary>
     public static Sentence ClosedForms(RuleMap map) => new(
         "closed-forms",
-        FormattableString.Invariant($"The closed forms are of linear cars with a dynamic index near 1 (here {RuleAxis.DynamicIndex([0.5, 1.0]).Own(map.Model):F2}), ")
+        "The closed forms are of linear cars with a dynamic index near 1 "
+        + FormattableString.Invariant($"(here {RuleAxis.DynamicIndex([0.5, 1.0]).Own(map.Model):F2}), ")
         + "read off our own runs, no published source: 1 + 0.6 L f/V for what is left later than 0.8 s, in step after n cycles for the first second. "
         + "Stops, friction and damper tables are in the map, not in them.");
 

@@ -39,7 +39,8 @@ public static class RuleStudy
     {
         Name = "speeds",
         Kind = ChoiceKind.Number,
-        Says = FormattableString.Invariant($"How many speeds, 2 to 400. Without it: {RuleDetail.Plain.Speeds}, with --fine {RuleDetail.Fine.Speeds}."),
+        Says = "How many speeds, 2 to 400. "
+            + FormattableString.Invariant($"Without it: {RuleDetail.Plain.Speeds}, with --fine {RuleDetail.Fine.Speeds}."),
         HelpName = "NUMBER",
         Range = (2, 400),
     };
@@ -93,37 +94,24 @@ public static class RuleStudy
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
         var model = asked.Car.Model;
-        var (own, detail) = (asked.Car.Load.Name, asked.Detail);
-        RuleAnswer Answer(RuleMap map, bool isCoarse) =>
-            new() { Asked = asked, Map = map, IsCoarse = isCoarse, Loads = [RuleLoad.Of(map)] };
+        var (detail, beside) = (asked.Detail, Beside.Nothing);
         var first = detail.First is { } few ? MapOf(asked, model, few.Values, few.Speeds, run.Between(0.0, 0.03)) : null;
         if (first is not null)
         {
-            run.Meanwhile?.Invoke(Answer(first, isCoarse: true));
+            run.Meanwhile?.Invoke(AnswerOf(asked, first, isCoarse: true, beside));
         }
 
-        RuleAnswer Whole(RuleMap map, bool isCoarse, IReadOnlyDictionary<string, RuleLoad> others, IReadOnlyList<string> notMarked, RoughDamping? damping) =>
-            Answer(map, isCoarse) with
+        if (!asked.MapAlone)
+        {
+            beside = BesideOf(asked, model, (first?.Axis ?? asked.Rule.Axis(model, detail.Values)).Values, run.Between(0.03, 0.2));
+            if (first is not null)
             {
-                Loads = [.. AllLoads(asked.Car.Car).Select(l => l.Name == own ? RuleLoad.Of(map) : others.GetValueOrDefault(l.Name)).OfType<RuleLoad>()],
-                NotMarked = notMarked,
-                Damping = damping,
-            };
-        if (asked.MapAlone)
-        {
-            return Answer(MapOf(asked, model, detail.Values, detail.Speeds, run.Between(first is null ? 0.0 : 0.03, 1.0)), isCoarse: false);
+                run.Meanwhile?.Invoke(AnswerOf(asked, first, isCoarse: true, beside));
+            }
         }
 
-        var (loads, notMarked) = OtherLoads(asked, run.Between(0.03, 0.2));
-        var damping = asked.Rule.Kind == RuleKind.Damping
-            ? RoughDamping.Of(model, asked.Slowest, asked.Fastest, (first?.Axis ?? asked.Rule.Axis(model, detail.Values)).Values, run)
-            : null;
-        if (first is not null)
-        {
-            run.Meanwhile?.Invoke(Whole(first, isCoarse: true, loads, notMarked, damping));
-        }
-
-        return Whole(MapOf(asked, model, detail.Values, detail.Speeds, run.Between(0.25, 1.0)), isCoarse: false, loads, notMarked, damping);
+        var map = MapOf(asked, model, detail.Values, detail.Speeds, run.Between(asked.MapAlone ? 0.03 : 0.25, 1.0));
+        return AnswerOf(asked, map, isCoarse: false, beside);
     }
 
     private static RuleAsked? Read(AskedReader reader, Choice load, RuleDetail detail)
@@ -166,8 +154,22 @@ public static class RuleStudy
                 map.Refusals.FirstOrDefault(r => r.Length > 0) ?? "Every pass left the model's range: take a lower bump or lower speeds.");
     }
 
+    private static RuleAnswer AnswerOf(RuleAsked asked, RuleMap map, bool isCoarse, Beside beside) => new()
+    {
+        Asked = asked,
+        Map = map,
+        IsCoarse = isCoarse,
+        Loads =
+        [
+            .. AllLoads(asked.Car.Car)
+                .Select(l => l.Name == asked.Car.Load.Name ? RuleLoad.Of(map) : beside.Loads.GetValueOrDefault(l.Name)).OfType<RuleLoad>(),
+        ],
+        NotMarked = beside.NotMarked,
+        Damping = beside.Damping,
+    };
+
     // Another load asks for a map of its own, since masses and rates change with it; a coarse one tells the speed.
-    private static (Dictionary<string, RuleLoad> Loads, IReadOnlyList<string> NotMarked) OtherLoads(RuleAsked asked, StudyRun run)
+    private static Beside BesideOf(RuleAsked asked, RideModel model, IReadOnlyList<double> ratios, StudyRun run)
     {
         var loads = new Dictionary<string, RuleLoad>(StringComparer.Ordinal);
         var notMarked = new List<string>();
@@ -176,11 +178,7 @@ public static class RuleStudy
         {
             try
             {
-                var model = RideModel.Of(asked.Car.Car, load);
-                var part = run.Between(k / (double)others.Count, (k + 1.0) / others.Count);
-                loads[load.Name] = asked.Rule.Kind == RuleKind.FrequencyRatio
-                    ? RuleLoad.Of(MapOf(asked, model, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), part))
-                    : new RuleLoad(load.Name, asked.Rule.Axis(model, 2).Own(model), null, null, null);
+                loads[load.Name] = LoadOf(asked, RideModel.Of(asked.Car.Car, load), run.Between(k / (double)others.Count, (k + 1.0) / others.Count));
             }
             catch (Exception e) when (e is RefusedValueException or RunFailedException)
             {
@@ -188,6 +186,17 @@ public static class RuleStudy
             }
         }
 
-        return (loads, notMarked);
+        var damping = asked.Rule.Kind == RuleKind.Damping ? RoughDamping.Of(model, asked.Slowest, asked.Fastest, ratios, run) : null;
+        return new Beside(loads, notMarked, damping);
+    }
+
+    private static RuleLoad LoadOf(RuleAsked asked, RideModel model, StudyRun run) => asked.Rule.Kind == RuleKind.FrequencyRatio
+        ? RuleLoad.Of(MapOf(asked, model, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run))
+        : new RuleLoad(model.Load.Name, asked.Rule.Axis(model, 2).Own(model), null, null, null);
+
+    // What is told beside the map: the other loads, and damping on a rough road.
+    private sealed record Beside(IReadOnlyDictionary<string, RuleLoad> Loads, IReadOnlyList<string> NotMarked, RoughDamping? Damping)
+    {
+        public static Beside Nothing { get; } = new(new Dictionary<string, RuleLoad>(), [], null);
     }
 }

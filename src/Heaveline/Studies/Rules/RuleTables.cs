@@ -20,7 +20,8 @@ public static class RuleTables
         int[] columns = Some(map.Axis.Values.Count, whole ? int.MaxValue : MostColumns);
         string[] closed = rules is null ? [] : ["1 + 0.6 L f/V", "in step, n = 0.8", "n = 0.7", "n = 0.6"];
         var unit = map.Axis.Symbol.Length > 0 ? ", " + map.Axis.Symbol : "";
-        var table = new FactTable($"At {map.Axis.ShortName}{unit}", [.. columns.Select(j => map.Axis.Values[j].ToString("0.00##", CultureInfo.InvariantCulture)), "best", .. closed]);
+        var values = columns.Select(j => map.Axis.Values[j].ToString("0.00##", CultureInfo.InvariantCulture));
+        var table = new FactTable($"At {map.Axis.ShortName}{unit}", [.. values, "best", .. closed]);
         var best = map.Best;
         foreach (var i in Some(map.Speeds.Count, whole ? int.MaxValue : MostRows))
         {

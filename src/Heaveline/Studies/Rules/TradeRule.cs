@@ -56,7 +56,8 @@ public sealed record TradeRule
     /// <param name="word">One of <see cref="Words"/>.</param>
     /// <exception cref="RefusedValueException">No such rule.</exception>
     public static TradeRule Of(string word) =>
-        All.FirstOrDefault(r => r.Word == word) ?? throw new RefusedValueException("rule", $"'{word}'", string.Join(", ", Words), "Take one of these words.");
+        All.FirstOrDefault(r => r.Word == word)
+        ?? throw new RefusedValueException("rule", $"'{word}'", string.Join(", ", Words), "Take one of these words.");
 
     /// <summary>What it turns on one car; the reference is one of the values wherever it is not the car's own.</summary>
     /// <param name="model">Car and load.</param>
