@@ -24,7 +24,7 @@ internal static class Doubts
         var car = Measured(Saloon.Of());
         var doubts = CarDoubts.Of(car);
         var road = Road.From(new RoundTopHump { Height = new(0.075), Length = new(3.7) });
-        PassMeasure[] measures = [PassMeasure.SettlingAngle, PassMeasure.LateAngle, PassMeasure.HitAcceleration];
+        Measure<Pass>[] measures = [SettlingCatalogue.RmsPitch, SettlingCatalogue.LatePitch, HitCatalogue.PeakPitchAcceleration];
         // Compiles what the timed rounds run.
         DoubtStudy.OfPasses(car, null, road, Speed, measures, 200, seed, degree: 2);
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Samples} draws, {doubts.Sources.Count} sources, seed {seed}, {Environment.ProcessorCount} processors, {PassBatch.Width} passes side by side."));
@@ -38,9 +38,10 @@ internal static class Doubts
             }
 
             Timed("study of passes without measures", 1, () => DoubtStudy.OfPasses(car, null, road, Speed, [], Samples, seed));
-            Timed("study at rest", 1, () => DoubtStudy.Of(car, null, StaticOutput.All, Samples, seed));
-            Timed("side effects", 1, () => JointStudy.Of([doubts], SideOutput.All(RideModel.Of(car)), Samples, seed));
-            Timed($"{RideSamples} random roads at one speed", 2, () => JointStudy.OfRides([doubts], RoadSpectrum.Of(RoadClass.C), Speed, RideMeasure.All(car), RideSamples, seed, degree: 2));
+            Timed("study at rest", 1, () => DoubtStudy.Of(car, null, RestCatalogue.For(MeasureUse.Doubt), Samples, seed));
+            var sides = SideEffectCatalogue.Of(WheelPlace.Each(hasSides: true));
+            Timed("side effects", 1, () => JointStudy.Of([doubts], sides, Samples, seed));
+            Timed($"{RideSamples} random roads at one speed", 2, () => JointStudy.OfRides([doubts], RoadSpectrum.Of(RoadClass.C), Speed, RideCatalogue.Of(car), RideSamples, seed, degree: 2));
             Timed("drawing alone", 1, () =>
             {
                 for (var i = 0; i < Samples; i++)

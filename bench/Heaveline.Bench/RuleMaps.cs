@@ -30,8 +30,8 @@ internal static class RuleMaps
         var road = Road.From(new RoundTopHump { Height = new(0.075), Length = new(3.7) });
         double[] ratios = [.. Enumerable.Range(0, Ratios).Select(i => 0.8 + (0.6 * i / (Ratios - 1)))];
         double[] speeds = [.. Enumerable.Range(0, Speeds).Select(i => (20.0 + (100.0 * i / (Speeds - 1))) / 3.6)];
-        PassMeasure[] both = [PassMeasure.SettlingAngle, PassMeasure.HitAcceleration];
-        PassMeasure[] late = [.. both, PassMeasure.LateAngle];
+        Measure<Pass>[] both = [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
+        Measure<Pass>[] late = [.. both, SettlingCatalogue.LatePitch];
         var doubtful = car with
         {
             Front = car.Front with { UnsprungMass = Doubtful(car.Front.UnsprungMass, 0.04), Spring = car.Front.Spring with { Law = new LinearSpring { Rate = Doubtful(new Amount<Stiffness>(24000.0), 0.05) } } },
@@ -68,7 +68,7 @@ internal static class RuleMaps
         static Amount<TDimension> Doubtful<TDimension>(Amount<TDimension> amount, double share)
             where TDimension : struct, IDimension => amount.WithDoubt(share * amount.Si);
 
-        void Map(double[] values, double[] at, PassMeasure[] measures, int threads) =>
+        void Map(double[] values, double[] at, Measure<Pass>[] measures, int threads) =>
             RuleMap.Of(model, road, RuleAxis.FrequencyRatio(values), at, measures, degree: threads);
 
         void Study(int threads) => DoubtStudy.OfPasses(doubtful, null, road, 50.0 / 3.6, both, Draws, 1, degree: threads);

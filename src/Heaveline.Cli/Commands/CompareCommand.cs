@@ -8,6 +8,7 @@ using Heaveline.Files.Passes;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Cli.Commands;
@@ -73,7 +74,7 @@ internal static class CompareCommand
         var names = Names(paths, models);
         var passes = Drive(streams, models, road, speeds, stop);
         var tables = speeds.Select((v, k) => PassTable.Of(
-            string.Create(CultureInfo.InvariantCulture, $"At {3.6 * v:F0} km/h"), names, [.. passes.Select(car => car[k])])).ToList();
+            string.Create(CultureInfo.InvariantCulture, $"At {In.KilometresPerHour.Of(v):F0} km/h"), names, [.. passes.Select(car => car[k])])).ToList();
         string[] words = [];
         if (samples is { } draws)
         {
@@ -141,7 +142,7 @@ internal static class CompareCommand
             var passes = PassBatch.Of([.. models.Select(m => new PassRequest(m, road, speed))], cancellation: stop);
             if (passes.FirstOrDefault(p => p.Outcome != PassOutcome.Completed) is { } failed)
             {
-                throw new Stopped($"heaveline: {failed.Model.Car.Name} at {3.6 * failed.Speed:F0} km/h ({failed.Outcome}): {failed.OutcomeSentence}", ExitCode.NotComputed);
+                throw new Stopped($"heaveline: {failed.Model.Car.Name} at {In.KilometresPerHour.Of(failed.Speed):F0} km/h ({failed.Outcome}): {failed.OutcomeSentence}", ExitCode.NotComputed);
             }
 
             for (var i = 0; i < passes.Count; i++)

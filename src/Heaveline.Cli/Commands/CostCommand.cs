@@ -42,15 +42,15 @@ internal static class CostCommand
         var rests = models.Select(m => new CarAtRest(m)).ToList();
         var effects = rests.Select(r => r.SideEffects).ToList();
         string[] names = [.. cars.Select(c => c.Name)];
-        var rows = CostTable.Rows(rests);
-        List<FactTable> tables = [CostTable.Of(names, rests, rows)];
+        var measures = CostTable.Measures(rests);
+        List<FactTable> tables = [CostTable.Of(names, rests)];
         JointStudy? study = null;
         CarDoubts[] doubts = [.. models.Select(m => CarDoubts.Of(m.Car, m.Load))];
         if (doubts.Any(d => d.AreStated))
         {
             using var progress = new Progress(streams, "draws", samples);
-            study = JointStudy.Of(doubts, [.. rows.Select(r => r.Output)], samples, seed, Environment.ProcessorCount, progress, stop);
-            tables.AddRange(DoubtTables.Of("Side effects", names, [.. rows.Select(r => r.Row)], study));
+            study = JointStudy.Of(doubts, measures, samples, seed, Environment.ProcessorCount, progress, stop);
+            tables.AddRange(DoubtTables.Of("Side effects", names, measures, study));
         }
 
         IReadOnlyList<string> reminders = effects.Count == 2 ? ChangeReminders.Of(cars[0], cars[1], SideEffectsChange.Between(effects[0], effects[1])) : [];

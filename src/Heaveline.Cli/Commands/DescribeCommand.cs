@@ -98,13 +98,12 @@ internal static class DescribeCommand
     // Adds a table of intervals for each part and load state, and says how they came about.
     private static string Doubts(Streams streams, List<CarAtRest> rests, int samples, ulong seed, List<FactTable> tables, CancellationToken stop)
     {
-        var parts = DescribeTable.Rows(rests);
         var words = "";
         using var progress = new Progress(streams, "draws", samples);
         foreach (var (k, model) in rests.Select(r => r.Model).Index())
         {
-            var study = JointStudy.Of([CarDoubts.Of(model.Car, model.Load)], [.. parts.SelectMany(p => p.Rows).Select(r => r.Output)], samples, seed, Environment.ProcessorCount, progress.Part(k, rests.Count), stop);
-            tables.AddRange(DoubtTables.Of(model.Load.Name, [model.Car.Name], [.. parts.SelectMany(p => p.Rows).Select(r => r.Row)], study));
+            var study = JointStudy.Of([CarDoubts.Of(model.Car, model.Load)], RestCatalogue.All, samples, seed, Environment.ProcessorCount, progress.Part(k, rests.Count), stop);
+            tables.AddRange(DoubtTables.Of(model.Load.Name, [model.Car.Name], RestCatalogue.All, study));
             words = DoubtTables.Words(study, several: false);
         }
 

@@ -52,16 +52,16 @@ internal static class DoubtCommand
         var car = Inputs.Car(path, streams);
         var load = Inputs.Load(car, loadName);
         using var progress = new Progress(streams, "draws", samples);
-        var atRest = DoubtStudy.Of(car, load, StaticOutput.All, samples, seed, Environment.ProcessorCount, progress.Part(0, roadWords is null ? 1 : 2), stop);
+        var atRest = DoubtStudy.Of(car, load, RestCatalogue.For(MeasureUse.Doubt), samples, seed, Environment.ProcessorCount, progress.Part(0, roadWords is null ? 1 : 2), stop);
         var studies = new List<DoubtStudy> { atRest };
         if (roadWords is not null)
         {
             var road = Inputs.Road(roadWords, streams);
-            PassMeasure[] measures = road.Event is null ? [PassMeasure.PitchAngle, PassMeasure.PitchAcceleration] : [PassMeasure.SettlingAngle, PassMeasure.LateAngle, PassMeasure.HitAcceleration];
+            var measures = PassCatalogue.For(Inputs.Model(car, load), road, MeasureUse.Doubt);
             studies.Add(DoubtStudy.OfPasses(car, load, road, speed, measures, samples, seed, degree: Environment.ProcessorCount, progress: progress.Part(1, 2), cancellation: stop));
         }
 
-        List<DoubtResult> results = [.. studies.SelectMany(s => s.Results).Select(r => r.ForReaders())];
+        List<DoubtResult> results = [.. studies.SelectMany(s => s.Results).Select(r => r.Shown())];
         var table = DrawnTable.Of(results);
         string[] sentences = [.. DrawnTable.Sentences(studies, results)];
         if (json)

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
 using Heaveline.Files;
@@ -82,17 +81,7 @@ internal static class PassCommand
 
         if (json)
         {
-            streams.Results.WriteLine(FactJson.Of("pass", tables, new JsonObject
-            {
-                ["car"] = car.Name,
-                ["load"] = model.Load.Name,
-                ["road"] = road.Caption,
-                ["outcome"] = pass.Outcome.ToString(),
-                ["method"] = pass.Statistics.Method,
-                ["step"] = pass.Statistics.Step,
-                ["steps"] = pass.Statistics.Steps,
-                ["story"] = FactJson.Texts(story),
-            }));
+            streams.Results.WriteLine(PassJson.Of(Release.Version, pass, tables, story));
         }
         else
         {

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Causes;
 using Heaveline.Cli.Output;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Cli.Commands;
 
@@ -59,7 +60,7 @@ internal static class WhyCommand
         }
         else
         {
-            streams.Results.WriteLine(FormattableString.Invariant($"{car.Name}, {model.Load.Name}, over {road.Caption} at {3.6 * speed:F0} km/h."));
+            streams.Results.WriteLine(FormattableString.Invariant($"{car.Name}, {model.Load.Name}, over {road.Caption} at {In.KilometresPerHour.Of(speed):F0} km/h."));
             Say(streams, why.Settling, withTests: true);
             Say(streams, why.Hit, withTests: false);
             streams.Results.WriteLine();

@@ -3,6 +3,7 @@ using System.Text;
 using Heaveline.Answers;
 using Heaveline.Modes;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Files.Passes;
 
@@ -31,8 +32,8 @@ public static class TraceCsv
         {
             ("time [s]", pass.Time),
             ("heave [mm]", Scaled(pass.Heave, 1e3)),
-            ("pitch, nose-down [deg]", Scaled(pass.Pitch, 180.0 / Math.PI)),
-            ("pitch rate [deg/s]", Scaled(pass.PitchRate, 180.0 / Math.PI)),
+            ("pitch, nose-down [deg]", Scaled(pass.Pitch, In.Degrees.Factor)),
+            ("pitch rate [deg/s]", Scaled(pass.PitchRate, In.Degrees.Factor)),
             ("pitch acceleration [rad/s2]", pass.PitchAcceleration),
             ("heave acceleration [m/s2]", pass.HeaveAcceleration),
             ("front height [mm]", Scaled(pass.FrontHeight, 1e3)),
@@ -40,7 +41,7 @@ public static class TraceCsv
         };
         if (pass.Model.Rolls)
         {
-            columns.Add(("roll, right side down [deg]", Scaled(pass.Roll, 180.0 / Math.PI)));
+            columns.Add(("roll, right side down [deg]", Scaled(pass.Roll, In.Degrees.Factor)));
             columns.Add(("roll acceleration [rad/s2]", pass.RollAcceleration));
         }
 

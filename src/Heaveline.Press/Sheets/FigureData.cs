@@ -1,6 +1,6 @@
-using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Press.Sheets;
 
@@ -74,5 +74,5 @@ internal static class FigureData
         };
 
     private static string Number(double value) =>
-        double.IsFinite(value) ? value.ToString("0.####", CultureInfo.InvariantCulture).Replace('-', '−') : "–";
+        double.IsFinite(value) ? Numeral.Of(value, "0.####") : "–";
 }

@@ -1,3 +1,5 @@
+using Heaveline.Measures;
+
 namespace Heaveline.Answers;
 
 /// <summary>A table of quantities: rows are quantities, columns what they are compared over.</summary>
@@ -21,6 +23,30 @@ public sealed class FactTable(string title, IReadOnlyList<string> columns)
         if (all.Any(v => v is not null))
         {
             rows.Add(new FactRow(key, label, unit, format, all));
+        }
+
+        return this;
+    }
+
+    /// <summary>Adds a row unless it says nothing.</summary>
+    /// <param name="measure">What the row is of.</param>
+    /// <param name="values">SI, one per column; not finite where there is none.</param>
+    public FactTable Add(Measure measure, IEnumerable<double> values)
+    {
+        ArgumentNullException.ThrowIfNull(measure);
+        double[] si = [.. values];
+        return measure.IsNothing(si) ? this : Add(measure.Key, measure.Label, measure.Unit.Symbol, measure.Format, si.Select(measure.Shown));
+    }
+
+    /// <summary>Adds a row for each measure that says something.</summary>
+    /// <param name="measures">What the rows are of.</param>
+    /// <param name="subjects">What the columns are of.</param>
+    public FactTable Add<TSubject>(IEnumerable<Measure<TSubject>> measures, IReadOnlyList<TSubject> subjects)
+    {
+        ArgumentNullException.ThrowIfNull(measures);
+        foreach (var measure in measures)
+        {
+            Add(measure, subjects.Select(measure.Of));
         }
 
         return this;

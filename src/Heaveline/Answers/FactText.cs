@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Text;
+using Heaveline.Quantities;
 
 namespace Heaveline.Answers;
 
@@ -9,7 +9,7 @@ public static class FactText
     /// <summary>The table in lines.</summary>
     public static string Of(FactTable table)
     {
-        var cells = table.Rows.Select(r => r.Values.Select(v => v is { } x ? Number(x, r.Format) : "–").ToArray()).ToArray();
+        var cells = table.Rows.Select(r => r.Values.Select(v => v is { } x ? Numeral.Of(x, r.Format) : "–").ToArray()).ToArray();
         var label = Math.Max(table.Rows.Max(r => r.Label.Length), table.Title.Length);
         var unit = table.Rows.Max(r => r.Unit.Length);
         int[] width = [.. table.Columns.Select((c, k) => Math.Max(c.Length, cells.Max(row => row[k].Length)))];
@@ -21,16 +21,6 @@ public static class FactText
         }
 
         return text.ToString();
-    }
-
-    /// <summary>A number with a true minus and no sign on nothing.</summary>
-    /// <param name="value">The number.</param>
-    /// <param name="format">.NET number format.</param>
-    public static string Number(double value, string format)
-    {
-        var text = value.ToString(format, CultureInfo.InvariantCulture);
-        // A negative that rounds to nothing is nothing.
-        return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text.Replace('-', '−');
     }
 
     private static void Line(StringBuilder text, IEnumerable<string> parts) => text.AppendLine(string.Join("  ", parts).TrimEnd());

@@ -56,5 +56,5 @@ public sealed record Tabulated : Block
 
     private static TableColumn Words(string heading) => new() { Heading = heading, Alignment = ColumnAlignment.Left };
 
-    private static string[] Cells(FactRow row) => [.. row.Values.Select(v => v is { } x ? FactText.Number(x, row.Format) : "–")];
+    private static string[] Cells(FactRow row) => [.. row.Values.Select(v => v is { } x ? Numeral.Of(x, row.Format) : "–")];
 }

@@ -48,7 +48,9 @@ public sealed record Why
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(road);
         options ??= WhyOptions.Default;
-        PassMeasure[] measures = road.Event is null ? [PassMeasure.PitchAngle, PassMeasure.PitchAcceleration] : [PassMeasure.SettlingAngle, PassMeasure.HitAcceleration];
+        Measure<Pass>[] measures = road.Event is null
+            ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
+            : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
         // What follows the first second is not asked about.
         var passOptions = BatchedMeasures.Usual with { SettlingTime = 1.1 };
         var own = Pass.Of(model, road, speed, passOptions, cancellation);
@@ -94,7 +96,7 @@ public sealed record Why
     }
 
     private static PitchCause Cause(
-        PitchCauseKind kind, RideModel model, double speed, NeutralCar neutral, WhyOptions options, PassMeasure measure, double value, double alone, double share)
+        PitchCauseKind kind, RideModel model, double speed, NeutralCar neutral, WhyOptions options, Measure measure, double value, double alone, double share)
     {
         var (what, other) = WhyWords.Values(kind, model, neutral, options);
         var relative = value > 0.0 ? share / value : 0.0;

@@ -6,7 +6,7 @@ namespace Heaveline.Causes;
 public sealed record WhyRanking
 {
     /// <summary>The measure.</summary>
-    public required PassMeasure Measure { get; init; }
+    public required Measure Measure { get; init; }
 
     /// <summary>Its value for the car as it is.</summary>
     public required double Value { get; init; }

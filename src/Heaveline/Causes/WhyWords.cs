@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Causes;
 
@@ -37,7 +38,7 @@ internal static class WhyWords
     {
         PitchCauseKind.Load => "Drive the bump five times with the load and five times with the driver alone, at the same speed, with the log running.",
         PitchCauseKind.Interconnection => "Shut the line, or undo the link, and drive the bump five times each way at the same speed. Mind the changed ride height.",
-        PitchCauseKind.Wheelbase => Text($"Drive the bump at {speed * 3.6 * 0.8:F0}, {speed * 3.6:F0} and {speed * 3.6 * 1.25:F0} km/h: if the wheelbase is to blame the pitch follows the speed, whatever the springs."),
+        PitchCauseKind.Wheelbase => Text($"Drive the bump at {In.KilometresPerHour.Of(speed) * 0.8:F0}, {In.KilometresPerHour.Of(speed):F0} and {In.KilometresPerHour.Of(speed) * 1.25:F0} km/h: if the wheelbase is to blame the pitch follows the speed, whatever the springs."),
         PitchCauseKind.DynamicIndex => "Carry two equal masses, once both beside the centre of gravity and once one at each end, so that the axle loads stay: the pitch must change with the inertia alone.",
         PitchCauseKind.FrequencyRatio => RatioProof(model),
         PitchCauseKind.DampingLevel => "Drive the bump five times, then with the dampers set one step harder at both ends, or renewed: the swings after the bump must fall off faster.",
@@ -51,7 +52,7 @@ internal static class WhyWords
     {
         var ends = Coincidence.Of(model);
         return ends.SuitedSpeed is { } suited
-            ? Text($"Drive the bump from 30 to 110 km/h: the swing left in the second after it must be least near {suited * 3.6:F0} km/h, the speed that this ratio suits.")
+            ? Text($"Drive the bump from 30 to 110 km/h: the swing left in the second after it must be least near {In.KilometresPerHour.Of(suited):F0} km/h, the speed that this ratio suits.")
             : "Drive the bump at the same speed with 30 kg over the front axle and then over the rear: the end that is too stiff or too soft shows by which of the two swings less.";
     }
 

@@ -1,3 +1,5 @@
+using Heaveline.Measures;
+
 namespace Heaveline.Doubts;
 
 /// <summary>What the doubts of a car leave possible for one number, by drawn cars.</summary>
@@ -6,9 +8,9 @@ public sealed record DoubtResult
     private readonly double[] sorted = [];
 
     /// <summary>What the number is.</summary>
-    public required string Name { get; init; }
+    public required Measure Measure { get; init; }
 
-    /// <summary>Its unit.</summary>
+    /// <summary>The unit that it is in: SI, or as shown.</summary>
     public required string Symbol { get; init; }
 
     /// <summary>The number of the car as stated.</summary>
@@ -63,16 +65,8 @@ public sealed record DoubtResult
         return sorted[below] + ((at - below) * (sorted[above] - sorted[below]));
     }
 
-    /// <summary>The same in degrees when it is in radians; itself otherwise.</summary>
-    public DoubtResult ForReaders()
-    {
-        if (!Symbol.StartsWith("rad", StringComparison.Ordinal) || Symbol.Contains("/s²", StringComparison.Ordinal))
-        {
-            return this;
-        }
-
-        return In(180.0 / Math.PI, "°" + Symbol["rad".Length..].Replace("·s^0.5", "·s½", StringComparison.Ordinal));
-    }
+    /// <summary>The same in the unit that the number is shown in.</summary>
+    public DoubtResult Shown() => In(Measure.Unit.Factor, Measure.Unit.Symbol);
 
     /// <summary>The same in another unit: every number times a factor.</summary>
     /// <param name="factor">New units per old one, not 0.</param>
@@ -88,10 +82,10 @@ public sealed record DoubtResult
     /// <summary>Share of the draws below a limit (–).</summary>
     public double ChanceBelow(double limit) => (double)sorted.Count(v => v < limit) / sorted.Length;
 
-    internal static DoubtResult Of(string name, string symbol, double stated, double[] values, ErrorFit fit) => new()
+    internal static DoubtResult Of(Measure measure, double stated, double[] values, ErrorFit fit) => new()
     {
-        Name = name,
-        Symbol = symbol,
+        Measure = measure,
+        Symbol = measure.Unit.Si,
         Stated = stated,
         Values = values,
         Shares = fit.Shares(values),

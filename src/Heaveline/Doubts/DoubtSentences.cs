@@ -10,8 +10,8 @@ public static class DoubtSentences
     public static string Of(DoubtResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        var unit = result.Symbol.Length > 0 ? " " + result.Symbol : "";
-        return Text($"The {result.Name} is {result.Stated:G4}{unit}; nine times out of ten it really lies between {result.Central90.Low:G4} and {result.Central90.High:G4}{unit}.");
+        var unit = result.Symbol is "" or "–" ? "" : " " + result.Symbol;
+        return Text($"The {result.Measure.Name} is {result.Stated:G4}{unit}; nine times out of ten it really lies between {result.Central90.Low:G4} and {result.Central90.High:G4}{unit}.");
     }
 
     /// <summary>A chance in words: "6 % chance that …". Among n draws without a single case the chance is below 3/n (95 % confidence).</summary>
@@ -26,7 +26,7 @@ public static class DoubtSentences
         _ => Text($"There is a {100.0 * chance:F0} % chance that {what}."),
     };
 
-    /// <summary>Whether the rear is really the stiffer end, from a study of <see cref="StaticOutput.FrequencyRatio"/>.</summary>
+    /// <summary>Whether the rear is really the stiffer end, from a study of <see cref="AxleCatalogue.FrequencyRatio"/>.</summary>
     public static string SofterEnd(DoubtResult ratio)
     {
         ArgumentNullException.ThrowIfNull(ratio);
@@ -45,7 +45,7 @@ public static class DoubtSentences
         }
 
         var left = 100.0 * Math.Sqrt(Math.Max(0.0, 1.0 - most.Share));
-        return Text($"Measure the {most.Source.Words} next: it makes {100.0 * most.Share:F0} % of the variance of the {result.Name}; without its doubt the band would be {left:F0} % as wide.");
+        return Text($"Measure the {most.Source.Words} next: it makes {100.0 * most.Share:F0} % of the variance of the {result.Measure.Name}; without its doubt the band would be {left:F0} % as wide.");
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -38,7 +38,7 @@ public sealed record DoubtStudy
     /// <param name="degree">How many draws run at once.</param>
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static DoubtStudy Of(Car car, LoadState? load, IReadOnlyList<StaticOutput> outputs, int samples, ulong seed, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
+    public static DoubtStudy Of(Car car, LoadState? load, IReadOnlyList<Measure<CarAtRest>> outputs, int samples, ulong seed, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
         From(JointStudy.Of([CarDoubts.Of(car, load)], outputs, samples, seed, degree, progress, cancellation));
 
     /// <summary>Numbers of the car over a road at a speed, many cars side by side.</summary>
@@ -54,7 +54,7 @@ public sealed record DoubtStudy
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static DoubtStudy OfPasses(
-        Car car, LoadState? load, Road road, double speed, IReadOnlyList<PassMeasure> outputs, int samples, ulong seed, PassOptions? options = null, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
+        Car car, LoadState? load, Road road, double speed, IReadOnlyList<Measure<Pass>> outputs, int samples, ulong seed, PassOptions? options = null, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
         From(JointStudy.OfPasses([CarDoubts.Of(car, load)], road, speed, outputs, samples, seed, options, degree, progress, cancellation));
 
     private static DoubtStudy From(JointStudy study) => new()

@@ -22,7 +22,7 @@ public sealed record FirstOrder
 
     /// <summary>Numbers of the standing car.</summary>
     /// <exception cref="RefusedValueException">The car as stated, or its neighbours on one side at every distance, cannot stand.</exception>
-    public static FirstOrder Of(Car car, LoadState? load, IReadOnlyList<StaticOutput> outputs)
+    public static FirstOrder Of(Car car, LoadState? load, IReadOnlyList<Measure<CarAtRest>> outputs)
     {
         ArgumentNullException.ThrowIfNull(outputs);
         var doubts = CarDoubts.Of(car, load);
@@ -48,8 +48,7 @@ public sealed record FirstOrder
             Doubts = doubts,
             Results = [.. outputs.Select((o, j) => new FirstOrderResult
             {
-                Name = o.Name,
-                Symbol = o.Symbol,
+                Measure = o,
                 Stated = middle[j],
                 Slopes = [.. slopes.Select(s => s[j])],
                 Sources = doubts.Sources,

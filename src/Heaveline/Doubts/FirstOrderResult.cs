@@ -1,3 +1,5 @@
+using Heaveline.Measures;
+
 namespace Heaveline.Doubts;
 
 /// <summary>One number with its standard uncertainty by slopes.</summary>
@@ -7,12 +9,9 @@ public sealed record FirstOrderResult
     private const double Sigmas95 = 1.959963984540054;
 
     /// <summary>What the number is.</summary>
-    public required string Name { get; init; }
+    public required Measure Measure { get; init; }
 
-    /// <summary>Its unit.</summary>
-    public required string Symbol { get; init; }
-
-    /// <summary>The number of the car as stated.</summary>
+    /// <summary>The number of the car as stated, SI.</summary>
     public required double Stated { get; init; }
 
     /// <summary>Change per standard deviation of each source, signed, in the sources' order.</summary>

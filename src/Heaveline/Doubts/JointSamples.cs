@@ -1,3 +1,4 @@
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Quantities;
 
@@ -54,13 +55,13 @@ internal sealed class JointSamples(JointDoubts doubts, int samples, ulong seed, 
     }
 
     /// <summary>What came out.</summary>
-    /// <param name="of">Names and units of the numbers.</param>
+    /// <param name="of">What the numbers are.</param>
     /// <param name="stated">The numbers of a car as stated.</param>
-    public JointStudy Study(IReadOnlyList<(string Name, string Symbol)> of, Func<RideModel, double[]> stated)
+    public JointStudy Study(IReadOnlyList<Measure> of, Func<RideModel, double[]> stated)
     {
         double[][] middle = [.. doubts.Cars.Select(c => stated(RideModel.Of(c.Car, c.Load)))];
         var fit = new ErrorFit(doubts.Sources, errors);
-        DoubtResult Result(int j, double said, double[] drawn) => DoubtResult.Of(of[j].Name, of[j].Symbol, said, drawn, fit);
+        DoubtResult Result(int j, double said, double[] drawn) => DoubtResult.Of(of[j], said, drawn, fit);
         return new JointStudy
         {
             Doubts = doubts,

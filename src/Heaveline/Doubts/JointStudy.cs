@@ -46,7 +46,7 @@ public sealed record JointStudy
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static JointStudy Of(
-        IReadOnlyList<CarDoubts> cars, IReadOnlyList<StaticOutput> outputs, int samples, ulong seed, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
+        IReadOnlyList<CarDoubts> cars, IReadOnlyList<Measure<CarAtRest>> outputs, int samples, ulong seed, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(outputs);
         var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
@@ -59,7 +59,7 @@ public sealed record JointStudy
                 draws.Keep(car, first, outputs.Select(o => o.Of(rest)));
             }
         }, cancellation);
-        return draws.Study([.. outputs.Select(o => (o.Name, o.Symbol))], model =>
+        return draws.Study(outputs, model =>
         {
             var rest = new CarAtRest(model);
             return [.. outputs.Select(o => o.Of(rest))];
@@ -81,7 +81,7 @@ public sealed record JointStudy
         IReadOnlyList<CarDoubts> cars,
         Road road,
         double speed,
-        IReadOnlyList<PassMeasure> outputs,
+        IReadOnlyList<Measure<Pass>> outputs,
         int samples,
         ulong seed,
         PassOptions? options = null,
@@ -102,7 +102,7 @@ public sealed record JointStudy
                 draws.Keep(i / count, first + (i % count), rows[i].All(double.IsNaN) ? null : rows[i]);
             }
         }, cancellation);
-        return draws.Study([.. outputs.Select(o => (o.Name, o.Symbol))], model =>
+        return draws.Study(outputs, model =>
         {
             var pass = Pass.Of(model, road, speed, options, cancellation);
             return [.. outputs.Select(o => o.Of(pass))];
@@ -124,7 +124,7 @@ public sealed record JointStudy
         IReadOnlyList<CarDoubts> cars,
         RoadSpectrum spectrum,
         double speed,
-        IReadOnlyList<RideMeasure> outputs,
+        IReadOnlyList<Measure<CarOnRoad>> outputs,
         int samples,
         ulong seed,
         RandomOptions? options = null,
@@ -144,10 +144,10 @@ public sealed record JointStudy
                 draws.Keep(car, first, response.Outcome == RandomOutcome.NotConverged ? null : Numbers(outputs, response));
             }
         }, cancellation);
-        return draws.Study([.. outputs.Select(o => (o.Name, o.Symbol))], model => Numbers(outputs, RandomResponse.Of(model, spectrum, speed, options, cancellation)));
+        return draws.Study(outputs, model => Numbers(outputs, RandomResponse.Of(model, spectrum, speed, options, cancellation)));
     }
 
-    private static double[] Numbers(IReadOnlyList<RideMeasure> outputs, RandomResponse response)
+    private static double[] Numbers(IReadOnlyList<Measure<CarOnRoad>> outputs, RandomResponse response)
     {
         var ride = new CarOnRoad(response);
         return [.. outputs.Select(o => o.Of(ride))];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Measures;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 using Heaveline.Rules;
 
 namespace Heaveline.Figures;
@@ -17,7 +18,7 @@ internal sealed record ClosedFormCurves(ImmutableArray<Trace> Curves, ImmutableA
     // The suited one, its band, and the whole cycle.
     private static readonly double[] Cycles = [Coincidence.FewestCycles, Coincidence.SuitedCycles, Coincidence.MostCycles, 1.0];
 
-    public static ClosedFormCurves Of(RuleMap map, RatioForms forms) => map.Measure == PassMeasure.LateAngle ? Late(map, forms) : InStep(map, forms);
+    public static ClosedFormCurves Of(RuleMap map, RatioForms forms) => map.Measure == SettlingCatalogue.LatePitch ? Late(map, forms) : InStep(map, forms);
 
     private static ClosedFormCurves Late(RuleMap map, RatioForms forms)
     {
@@ -39,7 +40,7 @@ internal sealed record ClosedFormCurves(ImmutableArray<Trace> Curves, ImmutableA
     {
         var (from, to) = (map.Speeds[0], map.Speeds[^1]);
         double[] speeds = [.. Enumerable.Range(0, Places).Select(i => from + ((to - from) * i / (Places - 1)))];
-        return Trace.From(name, [.. speeds.Select(v => 3.6 * v)], [.. speeds.Select(of)], Pen.Of(Ink.Second, dash) with { Width = width });
+        return Trace.From(name, [.. speeds.Select(v => In.KilometresPerHour.Of(v))], [.. speeds.Select(of)], Pen.Of(Ink.Second, dash) with { Width = width });
     }
 
     private static ImmutableArray<Mark> Shown(RuleMap map, IEnumerable<(double? Speed, string Name)> places) =>
@@ -47,6 +48,6 @@ internal sealed record ClosedFormCurves(ImmutableArray<Trace> Curves, ImmutableA
         .. from place in places
            let speed = place.Speed ?? double.NaN
            where speed >= map.Speeds[0] && speed <= map.Speeds[^1] && map.Own >= map.Axis.Values[0] && map.Own <= map.Axis.Values[^1]
-           select new Mark { X = 3.6 * speed, Y = map.Own, Label = FormattableString.Invariant($"{place.Name}{3.6 * speed:F0} km/h"), Ink = Ink.Second },
+           select new Mark { X = In.KilometresPerHour.Of(speed), Y = map.Own, Label = FormattableString.Invariant($"{place.Name}{In.KilometresPerHour.Of(speed):F0} km/h"), Ink = Ink.Second },
     ];
 }

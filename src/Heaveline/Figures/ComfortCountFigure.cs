@@ -76,11 +76,11 @@ public static class ComfortCountFigure
 
     private static string Caption(Pass pass, PassComfort comfort)
     {
-        var error = pass.Statistics.PitchError is { } share ? $"Computed to about {Printed.Number(Math.Max(100.0 * share, 0.01), 2)} % of the peak pitch." : null;
+        var error = pass.Statistics.PitchError is { } share ? $"Computed to about {Numeral.Of(Math.Max(100.0 * share, 0.01), 2)} % of the peak pitch." : null;
         string?[] sentences =
         [
             $"{pass.Model.Car.Name}, {pass.Model.Load.Name}, at {Printed.Speed(pass.Speed)}. Road: {pass.Road.Caption}.",
-            $"From {Printed.Number(comfort.Window.From, 1)} to {Printed.Number(comfort.Window.To, 1)} s.",
+            $"From {Numeral.Of(comfort.Window.From, 1)} to {Numeral.Of(comfort.Window.To, 1)} s.",
             $"Not weighted: {Unweighted(comfort)}",
             $"The standard counts: {Counted(comfort)}",
             comfort.Reactions.Count > 0 ? $"Guide in words: {string.Join(" to ", comfort.Reactions.Select(reaction => reaction.Words))}." : null,
@@ -102,14 +102,14 @@ public static class ComfortCountFigure
     private static string Share(PassComfort comfort, AxisComfort axis)
     {
         var share = 100.0 * comfort.ShareOf(axis);
-        return share < 0.1 ? "less than 0.1 %" : Printed.Number(share, share < 10.0 ? 1 : 0) + " %";
+        return share < 0.1 ? "less than 0.1 %" : Numeral.Of(share, share < 10.0 ? 1 : 0) + " %";
     }
 
     private static string Evaluation(PassComfort comfort) =>
-        $"{comfort.SeatVertical.Evaluation.Words} VDV {Printed.Number(comfort.SeatVertical.Weighted.VibrationDose, 2)} m/s^1.75, MTVV {Acceleration(comfort.SeatVertical.Weighted.LinearMtvv)}.";
+        $"{comfort.SeatVertical.Evaluation.Words} VDV {Numeral.Of(comfort.SeatVertical.Weighted.VibrationDose, 2)} m/s^1.75, MTVV {Acceleration(comfort.SeatVertical.Weighted.LinearMtvv)}.";
 
     private static string? Absent(PassComfort comfort) =>
         comfort.Total.Absent.Count == 0 ? null : $"Not in the model, so not in the total: {string.Join(", ", comfort.Total.Absent.Select(Name))}.";
 
-    private static string Acceleration(double value) => Printed.Number(value, 2) + " m/s²";
+    private static string Acceleration(double value) => Numeral.Of(value, 2) + " m/s²";
 }

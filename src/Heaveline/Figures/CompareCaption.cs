@@ -27,17 +27,16 @@ internal static class CompareCaption
     /// <summary>The two headline numbers of each, with their change.</summary>
     public static string Numbers(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
     {
-        var first = passes[0].Pass;
-        return $"{Headline.RmsPitchWords(first)}: {Row(passes, Headline.RmsPitch, Printed.Degrees)}. "
-            + $"Peak pitch acceleration {Headline.PeakWords(first)}: {Row(passes, Headline.PeakAcceleration, Printed.PitchAcceleration)}.";
+        var (rms, peak) = (Headline.RmsPitch(passes[0].Pass), Headline.PeakAcceleration(passes[0].Pass));
+        return $"{Printed.Sentence(rms.CaptionLabel)}: {Row(passes, rms, Printed.Degrees)}. {Printed.Sentence(peak.CaptionLabel)}: {Row(passes, peak, Printed.PitchAcceleration)}.";
     }
 
-    private static string Row(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes, Func<Pass, PassMeasures, double?> of, Func<double, string> print)
+    private static string Row(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes, Measure<Pass> measure, Func<double, string> print)
     {
-        var reference = of(passes[0].Pass, passes[0].Measures);
+        var reference = Headline.Of(measure, passes[0].Pass);
         return string.Join("; ", passes.Select((one, i) =>
         {
-            if (of(one.Pass, one.Measures) is not { } value)
+            if (Headline.Of(measure, one.Pass) is not { } value)
             {
                 return $"{one.Name} not recorded to its end";
             }

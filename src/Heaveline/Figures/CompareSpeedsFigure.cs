@@ -18,42 +18,34 @@ public static class CompareSpeedsFigure
         ArgumentNullException.ThrowIfNull(cars);
         Alike(cars);
         var first = cars[0].Passes[0];
-        var seated = cars.All(car => Headline.Driver(car.Passes[0].Measures) is not null);
-        var seats = seated ? string.Join(", ", cars.Select(car => Headline.Driver(car.Passes[0].Measures)!.Seat).Distinct()) : "";
-        var whole = first.Pass.Road.Event is null;
+        string?[] drivers = [.. cars.Select(car => Headline.Driver(car.Passes[0].Pass)).Distinct()];
+        var seated = drivers.All(seat => seat is not null);
+        var (rms, peak) = (Headline.RmsPitch(first.Pass), Headline.PeakAcceleration(first.Pass));
+        var vertical = seated ? Headline.PeakVertical(first.Pass) : WholePassCatalogue.PeakHeaveAcceleration;
         return new Figure
         {
             Title = $"{Printed.Sentence(first.Pass.Road.Name)} against speed: {string.Join("; ", cars.Select(car => car.Name))}",
-            AltText = $"Three charts against speed with {cars.Count} curves each: {Headline.RmsPitchWords(first.Pass)}, peak pitch acceleration {Headline.PeakWords(first.Pass)}, largest vertical acceleration. {Ranges(cars)}",
+            AltText = $"Three charts against speed with {cars.Count} curves each: {rms.CaptionLabel}, {peak.CaptionLabel}, largest vertical acceleration. {Ranges(cars)}",
             Caption = $"Road: {first.Pass.Road.Caption}. {Ranges(cars)} Each mark is one pass."
-                + (seated ? $" Vertical acceleration at the hip point: {seats}." : " Vertical acceleration at the centre of gravity: no seat is given.") + Gaps(cars),
+                + (seated ? $" Vertical acceleration at the hip point: {string.Join(", ", drivers)}." : " Vertical acceleration at the centre of gravity: no seat is given.") + Gaps(cars),
             SignNote = "Less is better in all three.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = "km/h" },
-            Panels =
-            [
-                PanelOf(whole ? "RMS pitch, whole pass" : "settling: RMS pitch in its first second", "°", cars, (pass, m) => Headline.RmsPitch(pass, m) * Printed.DegreesPerRadian),
-                PanelOf(whole ? "peak pitch acceleration, whole pass" : "hit: peak pitch acceleration", "rad/s²", cars, Headline.PeakAcceleration),
-                PanelOf(
-                    seated ? "driver: largest vertical acceleration" : "body: largest vertical acceleration",
-                    "m/s²",
-                    cars,
-                    (pass, m) => pass.Outcome == PassOutcome.Completed ? seated ? Headline.Driver(m)!.PeakVertical : m.PeakHeaveAcceleration : null),
-            ],
+            Panels = [PanelOf(rms, cars, _ => rms), PanelOf(peak, cars, _ => peak), PanelOf(vertical, cars, pass => seated ? Headline.PeakVertical(pass) : vertical)],
         };
     }
 
     private static ChartPanel PanelOf(
-        string label, string unit, IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars, Func<Pass, PassMeasures, double?> of)
+        Measure<Pass> measure, IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars, Func<Pass, Measure<Pass>> of)
     {
         var traces = cars.Select((car, i) => Trace.From(
             car.Name,
-            [.. car.Passes.Select(one => 3.6 * one.Pass.Speed)],
-            [.. car.Passes.Select(one => of(one.Pass, one.Measures) ?? double.NaN)],
+            [.. car.Passes.Select(one => In.KilometresPerHour.Of(one.Pass.Speed))],
+            [.. car.Passes.Select(one => measure.Unit.Of(Headline.Of(of(one.Pass), one.Pass)) ?? double.NaN)],
             CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
         return new ChartPanel
         {
-            Y = new Axis { Label = label, Unit = unit, From = 0.0 },
+            Y = new Axis { Label = measure.ShortLabel, Unit = measure.Unit.Symbol, From = 0.0 },
             Traces = [.. traces.Skip(1), traces[0]],
             Marks =
             [
@@ -67,7 +59,7 @@ public static class CompareSpeedsFigure
 
     private static string Ranges(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => "Most RMS pitch: " + string.Join("; ", cars.Select(car =>
     {
-        var worst = car.Passes.Where(one => Headline.RmsPitch(one.Pass, one.Measures) is not null).Select(one => (one.Pass.Speed, Rms: Headline.RmsPitch(one.Pass, one.Measures)!.Value)).DefaultIfEmpty().MaxBy(one => one.Rms);
+        var worst = car.Passes.Select(one => (one.Pass.Speed, Rms: Headline.Of(Headline.RmsPitch(one.Pass), one.Pass) ?? -1.0)).Where(one => one.Rms >= 0.0).DefaultIfEmpty().MaxBy(one => one.Rms);
         return worst.Speed > 0.0
             ? $"{car.Name} {Printed.Degrees(worst.Rms)} at {Printed.Speed(worst.Speed)}"
             : $"{car.Name} no pass recorded to its end";

@@ -1,4 +1,6 @@
 using Heaveline.Doubts;
+using Heaveline.Measures;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
@@ -28,12 +30,12 @@ public static class DoubtFigure
             throw new RefusedValueException("doubts", "none", "at least one stated doubt", "Write the doubts of the measurements into the car file (24.5 N/mm ± 5 %).");
         }
 
-        // The last is what was asked for most particularly: a measure of the pass, where one was run.
-        var most = shown[^1];
+        // What was asked for most particularly: the headline of the pass, where one was run; else the ratio that the rule of the trade is about.
+        var most = shown.FirstOrDefault(r => r.Measure is Measure<Pass>) ?? shown.FirstOrDefault(r => r.Measure == AxleCatalogue.FrequencyRatio) ?? shown[^1];
         return new Figure
         {
             Title = $"{car}: how sure the numbers are",
-            AltText = $"Dots with intervals of {shown.Count} numbers over their stated values, and bars of the shares of the variance of the last.",
+            AltText = $"Dots with intervals of {shown.Count} numbers over their stated values, and bars of the shares of the variance of the {most.Measure.Name}.",
             Caption = $"{DoubtSentences.Of(most)} {DoubtSentences.MeasureNext(most)} Numbers that are nearly nothing as stated are left out.",
             SignNote = FormattableString.Invariant($"{draws} cars drawn within the stated doubts (two standard deviations each), seed {seed}."),
             Size = FigureSize.Page,
@@ -50,7 +52,7 @@ public static class DoubtFigure
         [
             .. shown.Select(r => new Category
             {
-                Name = r.Name,
+                Name = r.Measure.Name,
                 Values =
                 [
                     new CategoryValue
@@ -66,7 +68,7 @@ public static class DoubtFigure
 
     private static CategoryPanel Shares(DoubtResult result) => new()
     {
-        Title = $"Whose doubt makes the variance of the {result.Name}",
+        Title = $"Whose doubt makes the variance of the {result.Measure.Name}",
         Value = new Axis { Label = "share of the variance", Unit = "%", From = 0.0 },
         Categories =
         [

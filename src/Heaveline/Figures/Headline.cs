@@ -3,39 +3,36 @@ using Heaveline.Passes;
 
 namespace Heaveline.Figures;
 
-/// <summary>
-/// The few numbers a figure leads with. Over an obstacle: RMS pitch of the settling's first second, and the hit's peak pitch acceleration. On a road
-/// without one: both over the whole pass. A number whose stretch of time is not wholly recorded is null, not a guess.
-/// </summary>
+/// <summary>The few measures that a figure leads with: over an obstacle those of hit and settling, on a road without one those of the whole pass.</summary>
 internal static class Headline
 {
-    /// <summary>RMS pitch angle, rad.</summary>
-    public static double? RmsPitch(Pass pass, PassMeasures measures) => measures.Pitch.Settling is { } settling
-        ? Recorded(pass, settling.Window.To) ? settling.RmsAngle : null
-        : pass.Outcome == PassOutcome.Completed ? measures.Pitch.RmsAngle : null;
+    /// <summary>RMS pitch angle.</summary>
+    public static Measure<Pass> RmsPitch(Pass pass) => pass.Road.Event is null ? WholePassCatalogue.RmsPitch : SettlingCatalogue.RmsPitch;
 
-    /// <summary>Peak pitch acceleration, rad/s².</summary>
-    public static double? PeakAcceleration(Pass pass, PassMeasures measures) => measures.Pitch.Hit is { } hit
-        ? Recorded(pass, hit.Window.To) ? hit.PeakAcceleration : null
-        : pass.Outcome == PassOutcome.Completed ? measures.Pitch.PeakAcceleration : null;
+    /// <summary>Largest pitch acceleration.</summary>
+    public static Measure<Pass> PeakAcceleration(Pass pass) => pass.Road.Event is null ? WholePassCatalogue.PeakPitchAcceleration : HitCatalogue.PeakPitchAcceleration;
 
-    /// <summary>Peak pitch angle, rad.</summary>
-    public static double? PeakAngle(Pass pass, PassMeasures measures) => measures.Pitch.Hit is { } hit
-        ? Recorded(pass, hit.Window.To) ? hit.PeakAngle : null
-        : pass.Outcome == PassOutcome.Completed ? measures.Pitch.PeakAngle : null;
+    /// <summary>Largest pitch angle.</summary>
+    public static Measure<Pass> PeakAngle(Pass pass) => pass.Road.Event is null ? WholePassCatalogue.PeakPitch : HitCatalogue.PeakPitch;
+
+    /// <summary>Largest vertical acceleration in the driver's seat, or in the first when none is called driver; of the body without seats.</summary>
+    public static Measure<Pass> PeakVertical(Pass pass) => Driver(pass) is { } seat ? SeatCatalogue.PeakVertical(SeatPlace.Of(seat)) : WholePassCatalogue.PeakHeaveAcceleration;
 
     /// <summary>The driver's seat, or the first when none is called driver; null without seats.</summary>
-    public static SeatMeasures? Driver(PassMeasures measures) =>
-        measures.Seats.FirstOrDefault(seat => seat.Seat.Contains("driver", StringComparison.OrdinalIgnoreCase))
-        ?? (measures.Seats.Count > 0 ? measures.Seats[0] : null);
-
-    /// <summary>What the RMS pitch is of.</summary>
-    public static string RmsPitchWords(Pass pass) =>
-        pass.Road.Event is null ? "RMS pitch over the whole pass" : "RMS pitch in the first second of the settling";
+    public static string? Driver(Pass pass)
+    {
+        var seats = pass.Model.Car.Seats;
+        return (seats.FirstOrDefault(seat => seat.Name.Contains("driver", StringComparison.OrdinalIgnoreCase)) ?? (seats.Count > 0 ? seats[0] : null))?.Name;
+    }
 
     /// <summary>What the peaks are of.</summary>
     public static string PeakWords(Pass pass) => pass.Road.Event is null ? "of the whole pass" : "of the hit";
 
+    /// <summary>The number of a pass, SI; null, not a guess, where its stretch of time is not wholly recorded.</summary>
+    public static double? Of(Measure<Pass> measure, Pass pass) => IsRecorded(measure, pass) ? measure.Of(pass) : null;
+
     // A sample either side: the record is a grid of samples.
-    private static bool Recorded(Pass pass, double until) => pass.Count > 0 && until <= pass.Time[^1] + pass.SampleStep;
+    private static bool IsRecorded(Measure<Pass> measure, Pass pass) => double.IsFinite(measure.LooksFor)
+        ? pass.Count > 0 && pass.RearLeaves + measure.LooksFor <= pass.Time[^1] + pass.SampleStep
+        : pass.Outcome == PassOutcome.Completed;
 }

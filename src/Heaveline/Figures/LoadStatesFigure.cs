@@ -22,8 +22,8 @@ public static class LoadStatesFigure
         var car = models[0].Car;
         var heaviest = models.MaxBy(model => model.Body.Mass)!;
         var ratios = models.Select(LoadStatesTable.Ratio).ToArray();
-        var shift = $"Rear over front ride frequency: {Printed.Number(ratios[0], 2)} {models[0].Load.Name}"
-            + (models.Count > 1 ? $", {Printed.Number(LoadStatesTable.Ratio(heaviest), 2)} {heaviest.Load.Name}." : ".");
+        var shift = $"Rear over front ride frequency: {Numeral.Of(ratios[0], 2)} {models[0].Load.Name}"
+            + (models.Count > 1 ? $", {Numeral.Of(LoadStatesTable.Ratio(heaviest), 2)} {heaviest.Load.Name}." : ".");
         return new Figure
         {
             Title = $"{car.Name}: load states",
@@ -75,10 +75,10 @@ public static class LoadStatesFigure
         return
         [
             new ArrowShape { From = change > 0.0 ? low : high, To = change > 0.0 ? high : low, Pen = Pen.Of(Ink.First) },
-            new TextShape { At = new(x, view.Top + (0.40 * view.Unit)), Text = $"{end} {Printed.Change(1000.0 * change, 0)} mm", Anchor = Anchor.Bottom },
+            new TextShape { At = new(x, view.Top + (0.40 * view.Unit)), Text = $"{end} {Numeral.Change(1000.0 * change, 0)} mm", Anchor = Anchor.Bottom },
         ];
     }
 
     private static string Sinking(RideModel model) =>
-        $"{Printed.Sentence(model.Load.Name)}: front {Printed.Change(1000.0 * model.Trim.FrontHeight, 0)} mm, rear {Printed.Change(1000.0 * model.Trim.RearHeight, 0)} mm.";
+        $"{Printed.Sentence(model.Load.Name)}: front {Numeral.Change(1000.0 * model.Trim.FrontHeight, 0)} mm, rear {Numeral.Change(1000.0 * model.Trim.RearHeight, 0)} mm.";
 }

@@ -2,6 +2,7 @@ using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
 
@@ -43,24 +44,24 @@ internal static class LoadStatesTable
         var axles = AxleRide.Of(model);
         var (front, rear) = (axles[0].Rates.Frequency, axles[1].Rates.Frequency);
         var trim = model.Trim;
-        string[] lamp = HeadlampMeasures.DropAtTrim(model) is { } drop ? [Printed.Number(100.0 * drop, 2)] : [];
+        string[] lamp = HeadlampMeasures.DropAtTrim(model) is { } drop ? [Numeral.Of(100.0 * drop, 2)] : [];
         return TableRow.Of(
         [
             model.Load.Name,
-            Printed.Number(trim.WheelLoad.Sum() / Gravity.Standard, 0),
-            Printed.Number((trim.WheelLoad[0] + trim.WheelLoad[1]) / Gravity.Standard, 0),
-            Printed.Number((trim.WheelLoad[2] + trim.WheelLoad[3]) / Gravity.Standard, 0),
-            Printed.Number(front, 2),
-            Printed.Number(rear, 2),
-            Printed.Number(rear / front, 2),
-            Printed.Change(1000.0 * trim.FrontHeight, 0),
-            Printed.Change(1000.0 * trim.RearHeight, 0),
-            Printed.Change(-Printed.DegreesPerRadian * trim.Pitch, 2),
+            Numeral.Of(trim.WheelLoad.Sum() / Gravity.Standard, 0),
+            Numeral.Of((trim.WheelLoad[0] + trim.WheelLoad[1]) / Gravity.Standard, 0),
+            Numeral.Of((trim.WheelLoad[2] + trim.WheelLoad[3]) / Gravity.Standard, 0),
+            Numeral.Of(front, 2),
+            Numeral.Of(rear, 2),
+            Numeral.Of(rear / front, 2),
+            Numeral.Change(1000.0 * trim.FrontHeight, 0),
+            Numeral.Change(1000.0 * trim.RearHeight, 0),
+            Numeral.Change(-In.Degrees.Factor * trim.Pitch, 2),
             .. lamp,
             Left(trim.BumpLeft[0], trim.BumpLeft[1]),
             Left(trim.BumpLeft[2], trim.BumpLeft[3]),
         ]);
     }
 
-    private static string Left(double one, double other) => double.IsFinite(Math.Min(one, other)) ? Printed.Number(1000.0 * Math.Min(one, other), 0) : "no stop";
+    private static string Left(double one, double other) => double.IsFinite(Math.Min(one, other)) ? Numeral.Of(1000.0 * Math.Min(one, other), 0) : "no stop";
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
 
@@ -26,7 +27,7 @@ public static class ModesFigure
         {
             Title = $"{model.Car.Name}, {model.Load.Name}: the body's two modes",
             AltText = $"Two side views of the car facing left, one for each mode, with the undisturbed body dashed. {Words("Bounce", modes.Bounce)} {Words("Pitch", modes.Pitch)}",
-            Caption = $"{Words("Bounce", modes.Bounce)} {Words("Pitch", modes.Pitch)} Dynamic index k²/(b·c): {Printed.Number(modes.DynamicIndex, 2)}. "
+            Caption = $"{Words("Bounce", modes.Bounce)} {Words("Pitch", modes.Pitch)} Dynamic index k²/(b·c): {Numeral.Of(modes.DynamicIndex, 2)}. "
                 + "Ring: motion centre (its height has no meaning). Dot: loaded centre of gravity. Body at one extreme of the mode, enlarged; dashed: standing. "
                 + "The undamped body on its axles' ride rates, wheels without mass: in a damped car heave and pitch are out of phase, the centre wanders, and no point stands still. "
                 + SideView.Disclaimer,
@@ -45,7 +46,7 @@ public static class ModesFigure
         var move = MotionOf(mode, view, centre.Z);
         return new ScenePanel
         {
-            Title = $"{name}: {Printed.Number(mode.Frequency, 2)} Hz",
+            Title = $"{name}: {Numeral.Of(mode.Frequency, 2)} Hz",
             XFrom = from,
             XTo = to,
             ZFrom = -Under * view.Unit,
@@ -99,7 +100,7 @@ public static class ModesFigure
         var ring = new SymbolShape { At = new(x, height), Symbol = MarkSymbol.Ring, Ink = Ink.Second };
         var drop = LineShape.Between(new(x, height), new(x, 0.0), new Pen { Ink = Ink.Second, Dash = Dash.Dotted, Width = 0.8 });
         // Below the ground, whichever side of the axle it lies on; a short one has no room for words.
-        var text = $"{Printed.Number(Math.Abs(x), 2)} m" + (Math.Abs(x) > 0.22 * width ? " " + Side(mode) : "");
+        var text = $"{Numeral.Of(Math.Abs(x), 2)} m" + (Math.Abs(x) > 0.22 * width ? " " + Side(mode) : "");
         return [drop, ring, new DimensionShape { From = new(0.0, 0.0), To = new(x, 0.0), Offset = (x < 0.0 ? LineUnder : -LineUnder) * view.Unit, Text = text }];
     }
 
@@ -120,7 +121,7 @@ public static class ModesFigure
             new TextShape
             {
                 At = new(behind ? tail + (0.06 * view.Unit) : tail - (0.06 * view.Unit), level),
-                Text = $"motion centre {Printed.Number(Math.Abs(mode.NodeBehindFrontAxle), 1)} m {Side(mode)}",
+                Text = $"motion centre {Numeral.Of(Math.Abs(mode.NodeBehindFrontAxle), 1)} m {Side(mode)}",
                 Anchor = behind ? Anchor.Right : Anchor.Left,
             },
         ];
@@ -131,8 +132,8 @@ public static class ModesFigure
     private static string Words(string name, BodyMode mode)
     {
         var where = double.IsFinite(mode.NodeBehindFrontAxle)
-            ? $"about a point {Printed.Number(Math.Abs(mode.NodeBehindFrontAxle), 2)} m {Side(mode)}, {(mode.NodeBetweenAxles ? "between the axles" : "outside the wheelbase")}"
+            ? $"about a point {Numeral.Of(Math.Abs(mode.NodeBehindFrontAxle), 2)} m {Side(mode)}, {(mode.NodeBetweenAxles ? "between the axles" : "outside the wheelbase")}"
             : "without a motion centre: it only heaves";
-        return $"{name}: {Printed.Number(mode.Frequency, 2)} Hz {where}.";
+        return $"{name}: {Numeral.Of(mode.Frequency, 2)} Hz {where}.";
     }
 }

@@ -1,5 +1,6 @@
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
 
@@ -13,7 +14,7 @@ internal static class PassCaption
         [
             $"{pass.Model.Car.Name}, {pass.Model.Load.Name}, at {Printed.Speed(pass.Speed)}. Road: {pass.Road.Caption}.",
             pass.Outcome == PassOutcome.Completed ? null : $"The run stopped early. {pass.OutcomeSentence}",
-            Headlines(pass, measures),
+            Headlines(pass),
             pass.Road.Event is null ? null : EventBands.Meaning,
             Stops(measures),
             LiftOff(measures),
@@ -26,14 +27,13 @@ internal static class PassCaption
     public static string AltText(Pass pass, PassMeasures measures, int panels) =>
         $"{panels} charts over one time axis of {pass.Model.Car.Name} crossing a road at {Printed.Speed(pass.Speed)}: the road under the wheels, body heights over both axles, "
         + $"pitch, pitch acceleration, {(measures.PeakRoll > 0.0 && pass.Model.Rolls ? "roll where it matters, " : "")}wheel travel with its stops"
-        + $"{(pass.Road.Event is null ? "" : "; hit and settling are shaded")}. {Headlines(pass, measures)}";
+        + $"{(pass.Road.Event is null ? "" : "; hit and settling are shaded")}. {Headlines(pass)}";
 
-    private static string Headlines(Pass pass, PassMeasures measures)
+    private static string Headlines(Pass pass)
     {
-        var rms = Headline.RmsPitch(pass, measures) is { } angle
-            ? $"{Headline.RmsPitchWords(pass)}: {Printed.Degrees(angle)}."
-            : $"{Headline.RmsPitchWords(pass)}: not recorded to its end.";
-        return Headline.PeakAngle(pass, measures) is { } peak && Headline.PeakAcceleration(pass, measures) is { } acceleration
+        var measure = Headline.RmsPitch(pass);
+        var rms = $"{measure.CaptionLabel}: {(Headline.Of(measure, pass) is { } angle ? Printed.Degrees(angle) : "not recorded to its end")}.";
+        return Headline.Of(Headline.PeakAngle(pass), pass) is { } peak && Headline.Of(Headline.PeakAcceleration(pass), pass) is { } acceleration
             ? $"{rms} Peaks {Headline.PeakWords(pass)}: {Printed.Degrees(peak)} and {Printed.PitchAcceleration(acceleration)}."
             : rms;
     }
@@ -52,11 +52,11 @@ internal static class PassCaption
 
     private static string? LiftOff(PassMeasures measures)
     {
-        string[] off = [.. from wheel in measures.Wheels where wheel.LiftOff > 0.0 select $"{wheel.Wheel} {Printed.Number(1000.0 * wheel.LiftOff, 0)} ms"];
+        string[] off = [.. from wheel in measures.Wheels where wheel.LiftOff > 0.0 select $"{wheel.Wheel} {Numeral.Of(1000.0 * wheel.LiftOff, 0)} ms"];
         return off.Length == 0 ? null : $"Off the road: {string.Join(", ", off)}.";
     }
 
     private static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{count} times" };
 
-    private static string Share(double error) => error < 1e-4 ? "0.01 %" : Printed.Number(100.0 * error, error < 0.01 ? 2 : 1) + " %";
+    private static string Share(double error) => error < 1e-4 ? "0.01 %" : Numeral.Of(100.0 * error, error < 0.01 ? 2 : 1) + " %";
 }

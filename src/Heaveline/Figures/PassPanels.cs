@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
 
@@ -11,7 +12,7 @@ internal static class PassPanels
     private const double Unloaded = 0.20;
 
     // A roll below a twentieth of a degree is a line along zero, rad.
-    private const double HardlyRolls = 0.05 / Printed.DegreesPerRadian;
+    private static readonly double HardlyRolls = In.Degrees.ToSi(0.05);
 
     /// <summary>Road, heights, pitch, pitch acceleration, roll where it rolls, travel, tyre load where a wheel comes near to leaving the road.</summary>
     public static ImmutableArray<Panel> Of(Pass pass, PassMeasures measures)
@@ -38,7 +39,7 @@ internal static class PassPanels
     // The rear wheels meet the same heights: drawn twice, no one could tell the curves apart.
     private static ChartPanel RoughRoad(Pass pass, double height) => new()
     {
-        Y = new Axis { Label = $"road under the front wheels, {Printed.Number(pass.Model.Car.Wheelbase.Si / pass.Speed, 2)} s later under the rear", Unit = "mm" },
+        Y = new Axis { Label = $"road under the front wheels, {Numeral.Of(pass.Model.Car.Wheelbase.Si / pass.Speed, 2)} s later under the rear", Unit = "mm" },
         Height = height,
         Traces = WheelTraces.FrontOf(pass, corner => ReaderSigns.Millimetres(pass.RoadHeight(corner)), apart: 0.01),
     };
@@ -75,13 +76,8 @@ internal static class PassPanels
 
     private static ImmutableArray<Mark> PeakOf(Pass pass, double[] values, Window window)
     {
-        var inside = Enumerable.Range(0, values.Length).Where(k => pass.Time[k] >= window.From && pass.Time[k] <= window.To).ToArray();
-        if (inside.Length == 0 || inside.MaxBy(k => Math.Abs(values[k])) is var peak && values[peak] == 0.0)
-        {
-            return [];
-        }
-
-        return [new Mark { X = pass.Time[peak], Y = values[peak], Label = "peak of the hit " + Printed.Number(values[peak], 2) }];
+        var (time, peak) = new Curve(pass, values).Top(window);
+        return peak == 0.0 ? [] : [new Mark { X = time, Y = peak, Label = "peak of the hit " + Numeral.Of(peak, 2) }];
     }
 
     private static ChartPanel Roll(Pass pass, double height) => new()

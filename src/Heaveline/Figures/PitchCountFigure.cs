@@ -9,9 +9,6 @@ namespace Heaveline.Figures;
 /// <summary>Pitch on a random road as it is, above what ISO 2631-1 makes of the same ride at one seat: the standard turns pitch down, the trade minds it most.</summary>
 public static class PitchCountFigure
 {
-    // m/rad, for pitch about a seated person's hip; recalled from ISO 2631-1, not read.
-    private const double PitchFactor = 0.4;
-
     /// <summary>The figure, page wide.</summary>
     /// <param name="responses">Responses of one car at rising speeds, at least one.</param>
     /// <param name="seat">One of its seats.</param>
@@ -27,12 +24,12 @@ public static class PitchCountFigure
 
         var first = responses[0];
         RandomComfort[] comfort = [.. responses.Select(r => RandomComfort.Of(r, seat))];
-        double[] speeds = [.. responses.Select(r => 3.6 * r.Speed)];
+        double[] speeds = [.. responses.Select(r => In.KilometresPerHour.Of(r.Speed))];
         Trace Curve(string name, IEnumerable<double> values, Pen pen) => Trace.From(name, speeds, [.. values], pen);
         return new Figure
         {
             Title = $"{first.Model.Car.Name}, {seat.Name}: pitch as it is, and what the standard counts",
-            AltText = FormattableString.Invariant($"Two charts against speed. Pitch acceleration as it is: {first.Rms(RideSignal.PitchAcceleration):F2} rad/s² at {speeds[0]:F0} km/h, {responses[^1].Rms(RideSignal.PitchAcceleration):F2} at {speeds[^1]:F0}. Counted by the standard at the seat: vertical {comfort[0].Vertical:F2} and {comfort[^1].Vertical:F2} m/s², pitch {PitchFactor * comfort[0].Pitch:F2} and {PitchFactor * comfort[^1].Pitch:F2} m/s²."),
+            AltText = FormattableString.Invariant($"Two charts against speed. Pitch acceleration as it is: {first.Rms(RideSignal.PitchAcceleration):F2} rad/s² at {speeds[0]:F0} km/h, {responses[^1].Rms(RideSignal.PitchAcceleration):F2} at {speeds[^1]:F0}. Counted by the standard at the seat: vertical {comfort[0].Vertical:F2} and {comfort[^1].Vertical:F2} m/s², pitch {comfort[0].CountedPitch:F2} and {comfort[^1].CountedPitch:F2} m/s²."),
             Caption = $"Random road, {first.Model.Load.Name}. Above: pitch acceleration, root mean square, not weighted, which the trade believes matters most. Below, in one unit: vertical at the seat weighted by Wk, pitch weighted by We times 0.4 m/rad, fore-aft at the head weighted by Wd. "
                 + "The factor 0.4 m/rad and the choice of axes are quoted from memory of ISO 2631-1; the head is no point of the standard.",
             SignNote = "Less is better in both.",
@@ -52,7 +49,7 @@ public static class PitchCountFigure
                     [
                         Curve("vertical", comfort.Select(c => c.Vertical), Pen.Of(Ink.First)),
                         Curve("head", comfort.Select(c => c.HeadForeAft), Pen.Of(Ink.Fourth, Dash.Dotted)),
-                        Curve("pitch", comfort.Select(c => PitchFactor * c.Pitch), Pen.Of(Ink.Second, Dash.Dashed)),
+                        Curve("pitch", comfort.Select(c => c.CountedPitch), Pen.Of(Ink.Second, Dash.Dashed)),
                     ],
                 },
             ],

@@ -1,3 +1,5 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Figures;
 
 /// <summary>
@@ -13,11 +15,11 @@ internal static class ReaderSigns
     public static double[] Millimetres(double[] metres) => Array.ConvertAll(metres, value => 1000.0 * value);
 
     /// <summary>Nose-down rad to nose-up degrees.</summary>
-    public static double[] NoseUpDegrees(double[] radians) => Array.ConvertAll(radians, value => -Printed.DegreesPerRadian * value);
+    public static double[] NoseUpDegrees(double[] radians) => Array.ConvertAll(radians, value => -In.Degrees.Factor * value);
 
     /// <summary>Nose-down to nose-up, unit kept.</summary>
     public static double[] NoseUp(double[] values) => Array.ConvertAll(values, value => -value);
 
     /// <summary>rad to degrees, sign kept.</summary>
-    public static double[] Degrees(double[] radians) => Array.ConvertAll(radians, value => Printed.DegreesPerRadian * value);
+    public static double[] Degrees(double[] radians) => Array.ConvertAll(radians, value => In.Degrees.Factor * value);
 }

@@ -18,7 +18,7 @@ public static class RideSpectraFigure
         var filter = new WheelbaseFilter { Wheelbase = response.Model.Car.Wheelbase, Speed = new Amount<Velocity>(response.Speed) };
         return new Figure
         {
-            Title = FormattableString.Invariant($"{response.Model.Car.Name} at {3.6 * response.Speed:F0} km/h: what the wheelbase lets through"),
+            Title = FormattableString.Invariant($"{response.Model.Car.Name} at {In.KilometresPerHour.Of(response.Speed):F0} km/h: what the wheelbase lets through"),
             AltText = "Three charts against frequency: the gains of the wheelbase filter for heave and pitch, the spectral density of heave acceleration, and that of pitch acceleration; dotted lines where the wheelbase cancels heave or pitch.",
             Caption = FormattableString.Invariant($"{Printed.Sentence(response.Model.Load.Name)}; random road of {1e6 * response.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m. The rear wheels meet the road {filter.Delay:F3} s after the front ones: heave is cancelled at odd, pitch at even multiples of {0.5 / filter.Delay:F2} Hz. RMS: heave {response.Rms(RideSignal.HeaveAcceleration):F2} m/s², pitch {response.Rms(RideSignal.PitchAcceleration):F2} rad/s²."),
             SignNote = "The filter is that of equal axles with the centre of gravity in the middle; a real car's minima are not quite empty.",

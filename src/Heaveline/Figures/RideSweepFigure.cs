@@ -66,7 +66,7 @@ public static class RideSweepFigure
             [
                 .. inTime.Where(p => p.Count > 1).Select((passes, i) => new Ribbon
                 {
-                    Xs = [.. passes.Select(p => 3.6 * p.Speed)],
+                    Xs = [.. passes.Select(p => In.KilometresPerHour.Of(p.Speed))],
                     Lows = [.. passes.Select(p => p.Of(signal).Low)],
                     Highs = [.. passes.Select(p => p.Of(signal).High)],
                     Ink = CompareFigure.PenOf(inTime.Count == 1 ? 1 : i).Ink,
@@ -80,7 +80,7 @@ public static class RideSweepFigure
     private static ChartPanel PanelOf(string label, string unit, IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, Func<RandomResponse, double> of)
     {
         var traces = cars.Select((car, i) => Trace.From(
-            car.Name, [.. car.Responses.Select(r => 3.6 * r.Speed)], [.. car.Responses.Select(of)], CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
+            car.Name, [.. car.Responses.Select(r => In.KilometresPerHour.Of(r.Speed))], [.. car.Responses.Select(of)], CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
         return new ChartPanel { Y = new Axis { Label = label, Unit = unit, From = 0.0 }, Traces = [.. traces.Skip(1), traces[0]] };
     }
 }

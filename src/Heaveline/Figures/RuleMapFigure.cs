@@ -27,12 +27,12 @@ public static class RuleMapFigure
 
         // A best value at the edge is only the end of what was tried: no curve there.
         double[] best = [.. map.Best.Select(b => b is { AtEdge: false } inside ? inside.Value : double.NaN)];
-        var closed = forms is null || map.Measure.JudgesHit ? null : ClosedFormCurves.Of(map, forms);
+        var closed = forms is null || map.JudgesHit ? null : ClosedFormCurves.Of(map, forms);
         return RatioMapFigure.Of(
             $"{map.Model.Car.Name}: is it true that {char.ToLowerInvariant(map.Axis.Claim[0])}{map.Axis.Claim[1..].TrimEnd('.')}?",
             Caption(map) + (closed?.Caption ?? ""),
             "",
-            [.. speeds.Select(v => 3.6 * v)],
+            [.. speeds.Select(v => In.KilometresPerHour.Of(v))],
             [.. values],
             relative,
             "relative to " + map.Axis.Against,

@@ -25,16 +25,16 @@ public static class TransferFigure
         var panels = new List<Panel>
         {
             PanelOf("heave over road height", "m/m", f, response.Of(RideSignal.Heave).Both, 1.0, filter.HeaveNulls(To)),
-            PanelOf("pitch over road height", "°/cm", f, response.Of(RideSignal.Pitch).Both, 0.01 * 180.0 / Math.PI, filter.PitchNulls(To)),
+            PanelOf("pitch over road height", "°/cm", f, response.Of(RideSignal.Pitch).Both, 0.01 * In.Degrees.Factor, filter.PitchNulls(To)),
         };
         if (model.Rolls)
         {
-            panels.Add(PanelOf("roll over road height, one track up, one down", "°/cm", f, response.Of(RideSignal.Roll).Opposed, 0.01 * 180.0 / Math.PI, []));
+            panels.Add(PanelOf("roll over road height, one track up, one down", "°/cm", f, response.Of(RideSignal.Roll).Opposed, 0.01 * In.Degrees.Factor, []));
         }
 
         return new Figure
         {
-            Title = FormattableString.Invariant($"{model.Car.Name} at {3.6 * speed:F0} km/h: road to body"),
+            Title = FormattableString.Invariant($"{model.Car.Name} at {In.KilometresPerHour.Of(speed):F0} km/h: road to body"),
             AltText = "Charts against frequency of the gain from road height to heave, pitch and roll, with lines where the wheelbase cancels heave or pitch.",
             Caption = $"{Printed.Sentence(model.Load.Name)}. Small motions about the standing position, the rear wheels meeting the road a wheelbase later; tyres' contact length counted. Dampers with the mean of both slopes at rest, friction left out.",
             SignNote = "Amplitudes only. Lines: heave or pitch cancelled by the wheelbase of equal axles.",

@@ -7,6 +7,7 @@ namespace Heaveline.Measures;
 /// <summary>A car standing at its trim, with what can be said of it without driving, each computed when first asked for. For one thread.</summary>
 public sealed class CarAtRest
 {
+    private readonly AxleState?[] axles = new AxleState?[2];
     private AxleRide? front;
     private AxleRide? rear;
     private BodyModes? modes;
@@ -29,10 +30,10 @@ public sealed class CarAtRest
     public AxleRide Rear => rear ??= AxleRide.Of(Model, AxleEnd.Rear);
 
     /// <summary>Ride frequency of an axle with its tyres, the other held, Hz; NaN where its springs give way.</summary>
-    public double Frequency(AxleEnd end) => AxleState.Of(Model, end).Frequency(onRigidTyres: false);
+    public double Frequency(AxleEnd end) => State(end).Frequency(onRigidTyres: false);
 
     /// <summary>Damping ratio of an axle, mean of bump and rebound (–); NaN where its springs give way.</summary>
-    public double DampingRatio(AxleEnd end) => AxleState.Of(Model, end).DampingOf(Model, 2 * (int)end);
+    public double DampingRatio(AxleEnd end) => State(end).DampingOf(Model, 2 * (int)end);
 
     /// <summary>The body modes.</summary>
     public BodyModes Modes => modes ??= BodyModes.Of(Model);
@@ -42,4 +43,6 @@ public sealed class CarAtRest
 
     /// <summary>An axle by itself.</summary>
     public AxleRide Axle(AxleEnd end) => end == AxleEnd.Front ? Front : Rear;
+
+    private AxleState State(AxleEnd end) => axles[(int)end] ??= AxleState.Of(Model, end);
 }

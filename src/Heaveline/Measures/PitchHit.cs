@@ -23,16 +23,21 @@ public sealed record PitchHit
     /// <summary>The numbers of a pass over an obstacle.</summary>
     public static PitchHit Of(Pass pass)
     {
-        var contact = 0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si / pass.Speed;
-        var window = new Window(((pass.Road.EventStart ?? 0.0) / pass.Speed) - contact, pass.RearLeaves);
-        var acceleration = window.Of(pass.Time, pass.PitchAcceleration);
+        var window = WindowOf(pass);
         return new PitchHit
         {
             Window = window,
-            PeakAngle = Signal.Peak(window.Of(pass.Time, pass.Pitch)),
-            PeakRate = Signal.Peak(window.Of(pass.Time, pass.PitchRate)),
-            PeakAcceleration = Signal.Peak(acceleration),
-            RmsAcceleration = Signal.Rms(acceleration),
+            PeakAngle = PeakAngleOf(pass),
+            PeakRate = new Curve(pass, pass.PitchRate).Peak(window),
+            PeakAcceleration = PeakAccelerationOf(pass),
+            RmsAcceleration = new Curve(pass, pass.PitchAcceleration).Rms(window),
         };
     }
+
+    internal static double PeakAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Peak(WindowOf(pass));
+
+    internal static double PeakAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Peak(WindowOf(pass));
+
+    private static Window WindowOf(Pass pass) =>
+        new(((pass.Road.EventStart ?? 0.0) - (0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si)) / pass.Speed, pass.RearLeaves);
 }

@@ -5,6 +5,9 @@ namespace Heaveline.Measures;
 /// <param name="To">Its end, s.</param>
 public readonly record struct Window(double From, double To)
 {
+    /// <summary>From t = 0 to the end of the record.</summary>
+    public static Window Whole { get; } = new(0.0, double.PositiveInfinity);
+
     /// <summary>Its length, s.</summary>
     public double Length => To - From;
 

@@ -21,5 +21,5 @@ public static class DrivingSpeed
     /// <exception cref="RefusedValueException">Out of the limits.</exception>
     public static double Checked(double speed) => speed is >= Slowest and <= Fastest
         ? speed
-        : throw new RefusedValueException("speed", FormattableString.Invariant($"{speed * 3.6:G4} km/h"), Limits, Advice);
+        : throw new RefusedValueException("speed", FormattableString.Invariant($"{In.KilometresPerHour.Of(speed):G4} km/h"), Limits, Advice);
 }

@@ -15,7 +15,7 @@ public sealed class Pass
     private readonly int channels;
     private readonly RideNumbers numbers;
 
-    // Of a pass that never leaves the library not all need be recorded: see PassMeasure.Reads.
+    // Of a pass that never leaves the library not all need be recorded: see Measure.Reads.
     internal Pass(RideModel model, Road road, double speed, PassTiming timing, ReadOnlyMemory<double> samples, PassStatistics statistics, int channels = Channel.Count)
     {
         var (outcome, good, sentence) = PassRange.Of(model, samples.Span, timing, channels);

@@ -19,5 +19,5 @@ public readonly struct AngularStiffness : IDimension
     public static Amount<AngularStiffness> FromNewtonMetresPerRadian(double value) => new(value);
 
     /// <summary>An amount given in N m/deg.</summary>
-    public static Amount<AngularStiffness> FromNewtonMetresPerDegree(double value) => new(value * (180.0 / Math.PI));
+    public static Amount<AngularStiffness> FromNewtonMetresPerDegree(double value) => new(value * In.Degrees.Factor);
 }

@@ -13,8 +13,8 @@ internal static class CostPart
         List<CarAtRest> rests = [.. work.Models.Select(m => new CarAtRest(m))];
         List<SideEffects> effects = [.. rests.Select(r => r.SideEffects)];
         var cars = work.Choices.Cars;
-        var rows = CostTable.Rows(rests);
-        var study = Study(work, [.. rows.Select(r => r.Output)]);
+        var measures = CostTable.Measures(rests);
+        var study = Study(work, measures);
         string[] notes =
         [
             .. study is null ? [] : new[] { DoubtTables.Words(study, work.Several) },
@@ -26,8 +26,8 @@ internal static class CostPart
             Heading = work.Several ? "The price of the change" : "Roll, dive, travel, headlamp",
             Blocks =
             [
-                Tabulated.Of(CostTable.Of(work.Names, rests, rows), $"Side effects, {work.Models[0].Load.Name}"),
-                .. study is null ? [] : DoubtTables.Of("Side effects", work.Names, [.. rows.Select(r => r.Row)], study).Select(t => Tabulated.Of(t)),
+                Tabulated.Of(CostTable.Of(work.Names, rests), $"Side effects, {work.Models[0].Load.Name}"),
+                .. study is null ? [] : DoubtTables.Of("Side effects", work.Names, measures, study).Select(t => Tabulated.Of(t)),
                 .. notes.Length > 0 ? [Points.Of(notes)] : Array.Empty<Block>(),
                 .. Enumerable.Range(1, cars.Length - 1).SelectMany(k => Reminders(cars[0], cars[k], SideEffectsChange.Between(effects[0], effects[k]))),
             ],
@@ -35,7 +35,7 @@ internal static class CostPart
         };
     }
 
-    private static JointStudy? Study(ReportWork work, IReadOnlyList<StaticOutput> outputs)
+    private static JointStudy? Study(ReportWork work, IReadOnlyList<Measure<CarAtRest>> outputs)
     {
         CarDoubts[] doubts = [.. work.Models.Select(m => CarDoubts.Of(m.Car, m.Load))];
         var choices = work.Choices;

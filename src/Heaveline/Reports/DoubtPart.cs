@@ -20,14 +20,14 @@ internal static class DoubtPart
             return new ReportPart { Heading = heading, Blocks = [Paragraph.Of("The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %).")] };
         }
 
-        List<DoubtStudy> studies = [DoubtStudy.Of(car, load, StaticOutput.All, choices.Draws, choices.Seed, choices.Degree, cancellation: work.Cancellation)];
+        List<DoubtStudy> studies = [DoubtStudy.Of(car, load, RestCatalogue.For(MeasureUse.Doubt), choices.Draws, choices.Seed, choices.Degree, cancellation: work.Cancellation)];
         if (work.Passes[0].Pass.Outcome == PassOutcome.Completed)
         {
-            PassMeasure[] measures = choices.Road.Event is null ? [PassMeasure.PitchAngle, PassMeasure.PitchAcceleration] : [PassMeasure.SettlingAngle, PassMeasure.LateAngle, PassMeasure.HitAcceleration];
+            var measures = PassCatalogue.For(work.Models[0], choices.Road, MeasureUse.Doubt);
             studies.Add(DoubtStudy.OfPasses(car, load, choices.Road, choices.Speed, measures, choices.Draws, choices.Seed, degree: choices.Degree, cancellation: work.Cancellation));
         }
 
-        List<DoubtResult> results = [.. studies.SelectMany(s => s.Results).Select(r => r.ForReaders()).Where(r => double.IsFinite(r.Stated))];
+        List<DoubtResult> results = [.. studies.SelectMany(s => s.Results).Select(r => r.Shown()).Where(r => double.IsFinite(r.Stated))];
         return new ReportPart
         {
             Heading = heading,

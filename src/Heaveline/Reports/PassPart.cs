@@ -2,6 +2,7 @@ using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -28,7 +29,7 @@ internal static class PassPart
         blocks.Add(Paragraph.Of(Computed([pass])));
         return new ReportPart
         {
-            Heading = FormattableString.Invariant($"The pass: {pass.Model.Car.Name}, {pass.Model.Load.Name}, at {3.6 * pass.Speed:0.#} km/h"),
+            Heading = FormattableString.Invariant($"The pass: {pass.Model.Car.Name}, {pass.Model.Load.Name}, at {In.KilometresPerHour.Of(pass.Speed):0.#} km/h"),
             Blocks = [.. blocks],
             Sources = [Sources.Axes, Sources.Steps, Sources.Parts],
         };

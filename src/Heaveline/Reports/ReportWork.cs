@@ -39,7 +39,7 @@ internal sealed class ReportWork
         [.. PassBatch.Of([.. Models.Select(m => new PassRequest(m, Choices.Road, speed))], cancellation: Cancellation).Select(p => (p, PassMeasures.Of(p)))];
 
     /// <summary>Where and how the cars drive, in words.</summary>
-    public string Drive => FormattableString.Invariant($"over {Choices.Road.Caption} at {3.6 * Choices.Speed:0.#} km/h");
+    public string Drive => FormattableString.Invariant($"over {Choices.Road.Caption} at {In.KilometresPerHour.Of(Choices.Speed):0.#} km/h");
 
     private static LoadState Load(Car car, string? name) =>
         name is null || name == LoadState.Reference.Name

@@ -66,7 +66,7 @@ public sealed record Road
     /// <summary>A road of waves, beginning at x = 0 with its lead-in.</summary>
     public static Road From(SineRoad sine)
     {
-        var lag = sine.RightLag.Si == 0.0 ? "" : FormattableString.Invariant($", right track {sine.RightLag.Si * 180.0 / Math.PI:0.#}° behind");
+        var lag = sine.RightLag.Si == 0.0 ? "" : FormattableString.Invariant($", right track {In.Degrees.Of(sine.RightLag.Si):0.#}° behind");
         return new Road
         {
             Name = "sine road",

@@ -38,7 +38,8 @@ public sealed record DampingOptima
     {
         var maps = RuleMap.Of(
             model, road, RuleAxis.Damping(ratios), [speed],
-            [PassMeasure.PitchAcceleration, PassMeasure.HeaveAcceleration, PassMeasure.FrontLoadVariation, PassMeasure.RearLoadVariation], options, degree, cancellation: cancellation);
+            [WholePassCatalogue.RmsPitchAcceleration, WholePassCatalogue.RmsHeaveAcceleration, LoadVariation(0), LoadVariation(2)], options, degree, cancellation: cancellation);
+        Measure<Pass> LoadVariation(int corner) => WheelCatalogue.LoadVariation(WheelPlace.Of(corner, model.Rolls));
         return new DampingOptima
         {
             Own = maps[0].Own,

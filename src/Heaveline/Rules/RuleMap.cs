@@ -20,7 +20,7 @@ public sealed record RuleMap
     public required RuleAxis Axis { get; init; }
 
     /// <summary>By what it is judged; less is better.</summary>
-    public required PassMeasure Measure { get; init; }
+    public required Measure<Pass> Measure { get; init; }
 
     /// <summary>The car and load.</summary>
     public required RideModel Model { get; init; }
@@ -39,6 +39,9 @@ public sealed record RuleMap
 
     /// <summary>Why a value has no car, by value; empty text where it has.</summary>
     public required IReadOnlyList<string> Refusals { get; init; }
+
+    /// <summary>Whether it is judged by the hit, and by nothing of what follows.</summary>
+    public bool JudgesHit => Measure.LooksFor <= 0.0;
 
     /// <summary>The car's own value on the axis.</summary>
     public double Own => Axis.Own(Model);
@@ -88,7 +91,7 @@ public sealed record RuleMap
     /// <param name="cancellation">Stops the work: no further group is begun.</param>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static IReadOnlyList<RuleMap> Of(
-        RideModel model, Road road, RuleAxis axis, IReadOnlyList<double> speeds, IReadOnlyList<PassMeasure> measures, PassOptions? options = null, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
+        RideModel model, Road road, RuleAxis axis, IReadOnlyList<double> speeds, IReadOnlyList<Measure<Pass>> measures, PassOptions? options = null, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(axis);
         ArgumentNullException.ThrowIfNull(speeds);

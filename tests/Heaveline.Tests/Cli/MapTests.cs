@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Heaveline.Answers;
+using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Cli;
 
@@ -40,7 +40,7 @@ public class MapTests
         foreach (var (label, _, values) in json.Rows.Where(r => r.Label.EndsWith(" km/h", StringComparison.Ordinal)))
         {
             var shown = Regex.Split(text.Single(l => l.StartsWith(label + " ", StringComparison.Ordinal)).Trim(), " {2,}")[2..];
-            Assert.Equal(header.Select(h => values[Array.IndexOf(columns, h)] is { } v ? FactText.Number(v, "F2") : "–"), shown);
+            Assert.Equal(header.Select(h => values[Array.IndexOf(columns, h)] is { } v ? Numeral.Of(v, "F2") : "–"), shown);
         }
     }
 

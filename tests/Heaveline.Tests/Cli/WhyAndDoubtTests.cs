@@ -31,7 +31,7 @@ public class WhyAndDoubtTests
         Assert.Equal(["doubt.svg"], scratch.Contents);
         Assert.Equal(Spoken.Of(line).Results, Spoken.Of(line).Results);
         var json = new SaidJson(Spoken.Of([.. line, "--json"]));
-        Assert.InRange(json.Value("front-ride-frequency"), json.Value("front-ride-frequency", column: 1), json.Value("front-ride-frequency", column: 3));
+        Assert.InRange(json.Value("front-frequency"), json.Value("front-frequency", column: 1), json.Value("front-frequency", column: 3));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Tests.Doubts;
@@ -11,10 +12,10 @@ public class BatchedMeasuresTests
     private static readonly Road Hump = Road.From(new RoundTopHump { Height = new(0.075), Length = new(3.7) });
     private static readonly Road Left = Road.From(new Versine { Height = new(0.03), Length = new(1.2) }, Tracks.Left);
 
-    private static readonly PassMeasure[] Measures =
+    private static readonly Measure<Pass>[] Measures =
     [
-        PassMeasure.SettlingAngle, PassMeasure.LateAngle, PassMeasure.SettlingPeak, PassMeasure.HitAcceleration, PassMeasure.PeakAcceleration, PassMeasure.PitchAngle,
-        PassMeasure.PitchAcceleration, PassMeasure.HeaveAcceleration, PassMeasure.FrontLoadVariation, PassMeasure.RearLoadVariation, PassMeasure.VerticalAt(1.4),
+        SettlingCatalogue.RmsPitch, SettlingCatalogue.LatePitch, SettlingCatalogue.PeakPitch, HitCatalogue.PeakPitchAcceleration, WholePassCatalogue.PeakPitchAcceleration, WholePassCatalogue.RmsPitch,
+        WholePassCatalogue.RmsPitchAcceleration, WholePassCatalogue.RmsHeaveAcceleration, WheelCatalogue.LoadVariation(WheelPlace.Of(0, true)), WheelCatalogue.LoadVariation(WheelPlace.Of(2, true)), WholePassCatalogue.RmsVerticalAt(1.4),
     ];
 
     public static TheoryData<string> Names => [.. Measures.Select(m => m.Name)];
@@ -46,16 +47,16 @@ public class BatchedMeasuresTests
     [Fact]
     public void The_records_of_hit_and_settling_are_shorter_and_narrower_than_a_whole_pass()
     {
-        Assert.True(PassMeasure.SettlingAngle.LooksFor <= 1.0 && PassMeasure.HitAcceleration.LooksFor <= 1.0);
-        Assert.True(PassMeasure.SettlingAngle.Reads < Channel.Count / 3 && PassMeasure.HitAcceleration.Reads < Channel.Count / 2);
-        var own = new PassMeasure("mine", "", p => p.TyreLoad(0)[^1]);
+        Assert.True(SettlingCatalogue.RmsPitch.LooksFor <= 1.0 && HitCatalogue.PeakPitchAcceleration.LooksFor <= 1.0);
+        Assert.True(SettlingCatalogue.RmsPitch.Reads < Channel.Count / 3 && HitCatalogue.PeakPitchAcceleration.Reads < Channel.Count / 2);
+        var own = new Measure<Pass>("mine", "mine", In.Plain, 3, p => p.TyreLoad(0)[^1], "Mine.");
         Assert.Equal((double.PositiveInfinity, Channel.Count), (own.LooksFor, own.Reads));
     }
 
     [Fact]
     public void Neither_threads_nor_order_nor_neighbours_change_a_number()
     {
-        PassMeasure[] both = [PassMeasure.SettlingAngle, PassMeasure.HitAcceleration];
+        Measure<Pass>[] both = [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
         var stop = TestContext.Current.CancellationToken;
         var one = BatchedMeasures.Of([.. Asked], both, null, 1, stop);
         var many = BatchedMeasures.Of([.. Asked], both, null, 8, stop);
@@ -78,7 +79,7 @@ public class BatchedMeasuresTests
     public void A_measure_of_the_callers_own_may_keep_the_pass_with_all_its_traces()
     {
         var kept = new List<Pass>();
-        var mine = new PassMeasure("mine", "N", p =>
+        var mine = new Measure<Pass>("mine", "mine", In.Plain, 3, p =>
         {
             lock (kept)
             {
@@ -86,7 +87,7 @@ public class BatchedMeasuresTests
             }
 
             return p.TyreLoad(3).Max();
-        });
+        }, "Mine.");
         var rows = BatchedMeasures.Of([.. Asked.Take(8)], [mine], null, 2, TestContext.Current.CancellationToken);
         Assert.Equal(8, kept.Count);
         Assert.Equal(rows.Select(r => r[0]).Order(), kept.Select(p => p.TyreLoad(3).Max()).Order());

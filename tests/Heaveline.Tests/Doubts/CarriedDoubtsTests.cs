@@ -20,7 +20,7 @@ public class CarriedDoubtsTests
         var car = MeasuredCar.With(Bare, 0.06, 0.0, 0.0);
         var rate = Assert.IsType<LinearSpring>(car.Front.Spring.Law).Rate.Si;
         var table = Front(car, a => a with { Spring = a.Spring with { Law = new TableSpring(new ForceTable([0.0, 1.0], [0.0, rate]).Under(new Amount<Plain>(1.0, new Doubt(0.06)))) } });
-        StaticOutput[] outputs = [StaticOutput.FrontFrequency];
+        Measure<CarAtRest>[] outputs = [AxleCatalogue.Frequency(AxleEnd.Front)];
         var (by, of) = (FirstOrder.Of(table, null, outputs), FirstOrder.Of(car, null, outputs));
         Assert.Equal("front spring table", by.Doubts.Sources[0].Words);
         Assert.Equal(of.Results[0].StandardDeviation, by.Results[0].StandardDeviation, 1e-6 * of.Results[0].StandardDeviation);
@@ -35,7 +35,7 @@ public class CarriedDoubtsTests
     {
         var simple = MeasuredCar.With(Bare, 0.0, 0.0, 0.0);
         var car = Front(simple, a => a with { Damper = new Damper { Law = new TableDamper(new([0.1, 0.4], [100.0, 300.0]), new([0.1, 0.4], [200.0, 600.0])).Under(new Amount<Plain>(1.0, new Doubt(0.08))) } });
-        var result = FirstOrder.Of(car, null, [StaticOutput.FrontDamping]).Results[0];
+        var result = FirstOrder.Of(car, null, [AxleCatalogue.Damping(AxleEnd.Front)]).Results[0];
         Assert.Equal(0.04, result.StandardDeviation / result.Stated, 1e-6);
         Assert.Equal(1.0, result.Shares.Single(s => s.Source.Name == "front damper table").Share, 1e-9);
     }
@@ -64,13 +64,13 @@ public class CarriedDoubtsTests
         };
         var (f, r) = (car.Front.Track.Si, car.Rear.Track.Si);
         var expected = Math.Sqrt(Math.Pow(f * f * 600.0, 2) + Math.Pow(r * r * 500.0, 2));
-        Assert.Equal(expected, FirstOrder.Of(car, null, [SideOutput.RollStiffness]).Results[0].StandardDeviation, 1e-4 * expected);
-        var drawn = JointStudy.Of([CarDoubts.Of(car)], [SideOutput.RollStiffness], 4000, 12, degree: 2).Cars[0][0];
+        Assert.Equal(expected, FirstOrder.Of(car, null, [AtRest.Of("roll-stiffness")]).Results[0].StandardDeviation, 1e-4 * expected);
+        var drawn = JointStudy.Of([CarDoubts.Of(car)], [AtRest.Of("roll-stiffness")], 4000, 12, degree: 2).Cars[0][0];
         // 4000 draws: 1.1 % for a standard deviation; four of those.
         Assert.Equal(expected, drawn.StandardDeviation, 0.045 * expected);
         // Taking one bar off leaves a change that only that bar makes doubtful.
         var without = car with { Front = car.Front with { AntiRollBar = new(0.0) } };
-        var change = JointStudy.Of([CarDoubts.Of(car), CarDoubts.Of(without)], [SideOutput.RollStiffness], 4000, 12, degree: 2).Changes[0][0];
+        var change = JointStudy.Of([CarDoubts.Of(car), CarDoubts.Of(without)], [AtRest.Of("roll-stiffness")], 4000, 12, degree: 2).Changes[0][0];
         Assert.Equal(-f * f * 12000.0, change.Stated, 1e-4 * f * f * 12000.0);
         Assert.Equal(f * f * 600.0, change.StandardDeviation, 0.045 * f * f * 600.0);
     }
@@ -81,8 +81,8 @@ public class CarriedDoubtsTests
     {
         var sure = Bare.ToCar() with { Brakes = new BrakeGeometry { FrontBrakeShare = new Amount<Plain>(0.7), WheelRadius = new(0.3) } };
         Car With(double dive) => sure with { Brakes = sure.Brakes! with { AntiDiveFront = new(dive, new Doubt(0.10)) } };
-        double Pitch(double dive) => SideOutput.BrakingPitch.Of(new CarAtRest(RideModel.Of(With(dive))));
-        var result = FirstOrder.Of(With(0.3), null, [SideOutput.BrakingPitch]).Results[0];
+        double Pitch(double dive) => AtRest.Of("braking-pitch-per-g").Of(new CarAtRest(RideModel.Of(With(dive))));
+        var result = FirstOrder.Of(With(0.3), null, [AtRest.Of("braking-pitch-per-g")]).Results[0];
         // The pitch is linear in the share, so that any two shares give the slope.
         Assert.Equal(0.05 * Math.Abs(Pitch(0.4) - Pitch(0.2)) / 0.2, result.StandardDeviation, 1e-6 * result.Stated);
         Assert.True(result.StandardDeviation > 0.01 * result.Stated);
@@ -100,7 +100,7 @@ public class CarriedDoubtsTests
         var errors = doubts.Sources.Select(s => s.Name == "front coil's wire" ? 1.0 : 0.0).ToArray();
         var law = Assert.IsType<LinearSpring>(doubts.At(errors).Car.Front.Spring.Law);
         Assert.Equal(coil.Rate * Math.Pow(1.0 + (0.0001 / 0.0124), 4), law.Rate.Si, 1e-6 * law.Rate.Si);
-        var slopes = FirstOrder.Of(car, null, [SideOutput.Stress(0), StaticOutput.FrontFrequency]);
+        var slopes = FirstOrder.Of(car, null, [AtRest.Of("front-left-stress"), AxleCatalogue.Frequency(AxleEnd.Front)]);
         var stress = slopes.Results[0];
         // Wahl's factor softens the third power a little.
         Assert.InRange(stress.StandardDeviation / stress.Stated, 2.5 * 0.0001 / 0.0124, 3.0 * 0.0001 / 0.0124);
@@ -113,10 +113,10 @@ public class CarriedDoubtsTests
     {
         var car = Measured(MeasuredCar.Saloon with { Ratio = 1.1 });
         var model = RideModel.Of(car);
-        StaticOutput[] outputs =
+        Measure<CarAtRest>[] outputs =
         [
-            .. SideOutput.All(model), RestOutput.Mass, RestOutput.SprungMass, RestOutput.Centre, RestOutput.RollRate,
-            RestOutput.WheelRate(AxleEnd.Front), RestOutput.Deflection(AxleEnd.Rear), RestOutput.Damping(AxleEnd.Front), RestOutput.Hop(AxleEnd.Rear),
+            .. AtRest.SideEffects(model), AtRest.Of("mass"), AtRest.Of("sprung-mass"), AtRest.Of("centre"), AtRest.Of("roll-rate"),
+            AtRest.Of("front-wheel-rate"), AtRest.Of("rear-deflection"), AxleCatalogue.Damping(AxleEnd.Front), AtRest.Of("rear-hop"),
         ];
         var drawn = JointStudy.Of([CarDoubts.Of(car)], outputs, 4000, 11, degree: 2).Cars[0];
         var slopes = FirstOrder.Of(car, null, outputs).Results;
@@ -128,7 +128,7 @@ public class CarriedDoubtsTests
     [Fact]
     public void Nine_in_ten_planted_cars_with_tables_lie_in_the_stated_interval()
     {
-        StaticOutput[] outputs = [StaticOutput.FrontFrequency, StaticOutput.FrontDamping, SideOutput.RollPerG, SideOutput.BrakingPitch];
+        Measure<CarAtRest>[] outputs = [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.Damping(AxleEnd.Front), AtRest.Of("roll-per-g"), AtRest.Of("braking-pitch-per-g")];
         var hits = new int[outputs.Length];
         const int cases = 400;
         for (var i = 0; i < cases; i++)

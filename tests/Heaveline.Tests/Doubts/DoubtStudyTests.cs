@@ -11,7 +11,7 @@ namespace Heaveline.Tests.Doubts;
 
 public class DoubtStudyTests
 {
-    private static readonly StaticOutput[] Statics = [StaticOutput.FrontFrequency, StaticOutput.FrequencyRatio];
+    private static readonly Measure<CarAtRest>[] Statics = [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio];
 
     private static readonly Road Bump = Road.From(new Versine { Height = new(0.02), Length = new(1.0) });
 
@@ -41,7 +41,7 @@ public class DoubtStudyTests
     [Fact]
     public void Nine_in_ten_planted_passes_lie_in_the_stated_interval()
     {
-        PassMeasure[] measures = [PassMeasure.SettlingAngle, PassMeasure.PeakAcceleration];
+        Measure<Pass>[] measures = [SettlingCatalogue.RmsPitch, WholePassCatalogue.PeakPitchAcceleration];
         var options = PassOptions.Default with { StatesError = false, SamplesPerSecond = 200.0, LargestStep = 1.25e-3, SettlingTime = 1.1 };
         var hits = new int[measures.Length];
         const int cases = 120;
@@ -63,8 +63,8 @@ public class DoubtStudyTests
     public void Slopes_and_draws_agree_where_the_doubts_are_small()
     {
         var car = MeasuredCar.With(MeasuredCar.Saloon with { Ratio = 1.1 }, 0.05, 0.02, 0.03, 0.1, 0.1);
-        var drawn = DoubtStudy.Of(car, null, StaticOutput.All, 4000, 11, degree: 2);
-        var slopes = FirstOrder.Of(car, null, StaticOutput.All);
+        var drawn = DoubtStudy.Of(car, null, RestCatalogue.For(MeasureUse.Doubt), 4000, 11, degree: 2);
+        var slopes = FirstOrder.Of(car, null, RestCatalogue.For(MeasureUse.Doubt));
         Assert.All(drawn.Results.Zip(slopes.Results), pair =>
         {
             var (d, s) = pair;
@@ -80,15 +80,15 @@ public class DoubtStudyTests
     [Fact]
     public void One_scale_for_both_axles_leaves_the_ratio_surer_than_two()
     {
-        var one = FirstOrder.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.0, 0.0, 0.04, scale: "scale A"), null, [StaticOutput.FrequencyRatio]).Results[0];
-        var two = FirstOrder.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.0, 0.0, 0.04), null, [StaticOutput.FrequencyRatio]).Results[0];
+        var one = FirstOrder.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.0, 0.0, 0.04, scale: "scale A"), null, [AxleCatalogue.FrequencyRatio]).Results[0];
+        var two = FirstOrder.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.0, 0.0, 0.04), null, [AxleCatalogue.FrequencyRatio]).Results[0];
         Assert.True(one.StandardDeviation < 0.1 * two.StandardDeviation, $"{one.StandardDeviation:G4} {two.StandardDeviation:G4}");
     }
 
     [Fact]
     public void Both_frequencies_covary_through_a_shared_scale()
     {
-        StaticOutput[] ends = [StaticOutput.FrontFrequency, StaticOutput.RearFrequency];
+        Measure<CarAtRest>[] ends = [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.Frequency(AxleEnd.Rear)];
         var shared = FirstOrder.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.0, 0.0, 0.04, scale: "scale A"), null, ends);
         var (f, r) = (shared.Results[0].StandardDeviation, shared.Results[1].StandardDeviation);
         Assert.Equal(f * r, shared.Covariance(0, 1), 1e-6 * f * r);
@@ -126,8 +126,8 @@ public class DoubtStudyTests
     {
         var car = MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04, 0.2);
         var options = PassOptions.Default with { StatesError = false, SettlingTime = 1.1 };
-        var one = DoubtStudy.OfPasses(car, null, Bump, 16.0, [PassMeasure.SettlingAngle], 50, 9, options, degree: 1);
-        var many = DoubtStudy.OfPasses(car, null, Bump, 16.0, [PassMeasure.SettlingAngle], 50, 9, options, degree: 4);
+        var one = DoubtStudy.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 1);
+        var many = DoubtStudy.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 4);
         Assert.Equal(one.Results[0].Values, many.Results[0].Values);
         Assert.Equal(9UL, many.Seed);
         var rest = DoubtStudy.Of(car, null, Statics, 50, 9, degree: 3);
@@ -140,7 +140,7 @@ public class DoubtStudyTests
         var car = MeasuredCar.With(MeasuredCar.Saloon, 0.02, 0.0, 0.0);
         var law = Assert.IsType<LinearSpring>(car.Rear.Spring.Law);
         car = car with { Rear = car.Rear with { Spring = car.Rear.Spring with { Law = law with { Rate = law.Rate.WithDoubt(0.1 * law.Rate.Si) } } } };
-        var result = DoubtStudy.Of(car, null, [StaticOutput.FrequencyRatio], 500, 1).Results[0];
+        var result = DoubtStudy.Of(car, null, [AxleCatalogue.FrequencyRatio], 500, 1).Results[0];
         Assert.StartsWith("Measure the rear spring rate next", DoubtSentences.MeasureNext(result), StringComparison.Ordinal);
         Assert.Equal(25.0 / 26.0, result.Shares[0].Share, 0.02);
     }

@@ -12,7 +12,7 @@ namespace Heaveline.Tests.Doubts;
 
 public class JointStudyTests
 {
-    private static readonly StaticOutput[] Ends = [StaticOutput.FrontFrequency, StaticOutput.RearFrequency];
+    private static readonly Measure<CarAtRest>[] Ends = [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.Frequency(AxleEnd.Rear)];
 
     private static SimpleCar Bare { get; } = MeasuredCar.Saloon with { FrontUnsprung = 0.01, RearUnsprung = 0.01, FrontTyreRate = 1e10, RearTyreRate = 1e10, Ratio = 1.10 };
 
@@ -20,7 +20,7 @@ public class JointStudyTests
     public void A_car_and_itself_differ_by_nothing_in_every_draw()
     {
         var car = CarDoubts.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04, 0.2, 0.15));
-        var study = JointStudy.Of([car, car], [.. StaticOutput.All, .. SideOutput.All(RideModel.Of(car.Car))], 50, 3, degree: 2);
+        var study = JointStudy.Of([car, car], [.. RestCatalogue.For(MeasureUse.Doubt), .. AtRest.SideEffects(RideModel.Of(car.Car))], 50, 3, degree: 2);
         Assert.Equal(car.Sources, study.Doubts.Sources);
         Assert.All(study.Changes[0], change => Assert.All(change.Values, v => Assert.Equal(0.0, v)));
         Assert.Contains(study.Cars[0], result => result.StandardDeviation > 0.0);
@@ -105,8 +105,8 @@ public class JointStudyTests
         var after = CarDoubts.Of(Softer(before.Car, 0.9, null));
         var bump = Road.From(new Versine { Height = new(0.02), Length = new(1.0) });
         var options = PassOptions.Default with { StatesError = false, SettlingTime = 1.1 };
-        JointStudy Passes(int degree) => JointStudy.OfPasses([before, after], bump, 16.0, [PassMeasure.SettlingAngle], 30, 9, options, degree);
-        JointStudy Rides(int degree) => JointStudy.OfRides([before, after], RoadSpectrum.Of(RoadClass.C), 16.0, [RideMeasure.PitchAcceleration], 20, 9, degree: degree);
+        JointStudy Passes(int degree) => JointStudy.OfPasses([before, after], bump, 16.0, [SettlingCatalogue.RmsPitch], 30, 9, options, degree);
+        JointStudy Rides(int degree) => JointStudy.OfRides([before, after], RoadSpectrum.Of(RoadClass.C), 16.0, [RideCatalogue.PitchAcceleration], 20, 9, degree: degree);
         Assert.Equal(Passes(1).Changes[0][0].Values, Passes(3).Changes[0][0].Values);
         Assert.Equal(Rides(1).Changes[0][0].Values, Rides(3).Changes[0][0].Values);
         Assert.Equal(0, Rides(1).Unfinished);
@@ -117,7 +117,7 @@ public class JointStudyTests
     public void A_rides_interval_agrees_with_its_slopes()
     {
         var doubts = CarDoubts.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.05, 0.02, 0.02, 0.1, 0.05));
-        RideMeasure[] measures = [RideMeasure.PitchAcceleration, RideMeasure.HeaveAcceleration, RideMeasure.LoadVariation(AxleEnd.Rear)];
+        Measure<CarOnRoad>[] measures = [RideCatalogue.PitchAcceleration, RideCatalogue.HeaveAcceleration, RideCatalogue.LoadVariation(AxleEnd.Rear)];
         var spectrum = RoadSpectrum.Of(RoadClass.C);
         var study = JointStudy.OfRides([doubts], spectrum, 16.0, measures, 400, 4, degree: 2);
         double[] Numbers(int source, double error)

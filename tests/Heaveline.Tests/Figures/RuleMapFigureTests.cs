@@ -1,6 +1,7 @@
 using Heaveline.Figures;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Roads;
 using Heaveline.Rules;
 using Heaveline.Tests.Doubts;
@@ -19,7 +20,7 @@ public class RuleMapFigureTests
     [Fact]
     public void Beside_the_best_ratio_of_the_first_second_stand_the_in_step_curves_and_the_cars_coincidence_speeds()
     {
-        var panel = Panel(PassMeasure.SettlingAngle);
+        var panel = Panel(SettlingCatalogue.RmsPitch);
         var forms = RatioForms.Of(Model);
         foreach (var cycles in new[] { 0.6, 0.7, 0.8, 1.0 })
         {
@@ -43,7 +44,7 @@ public class RuleMapFigureTests
     [Fact]
     public void Beside_the_best_ratio_of_late_pitch_stands_its_own_form_alone()
     {
-        var panel = Panel(PassMeasure.LateAngle);
+        var panel = Panel(SettlingCatalogue.LatePitch);
         var curve = Assert.Single(panel.Traces, t => t.Name == "1 + 0.6 L f/V");
         var forms = RatioForms.Of(Model);
         Assert.All(curve.Xs.Zip(curve.Ys), p => Assert.Equal(1.0 + (0.6 * forms.Ends.Wheelbase * forms.MeanFrequency * 3.6 / p.First), p.Second, 1e-9));
@@ -53,8 +54,8 @@ public class RuleMapFigureTests
     [Fact]
     public void The_hit_and_other_rules_have_no_closed_form()
     {
-        Assert.Empty(Panel(PassMeasure.HitAcceleration).Marks);
-        var map = RuleMap.Of(Model, Hump, RuleAxis.Damping([0.1, 0.2, 0.3]), Speeds, [PassMeasure.SettlingAngle])[0];
+        Assert.Empty(Panel(HitCatalogue.PeakPitchAcceleration).Marks);
+        var map = RuleMap.Of(Model, Hump, RuleAxis.Damping([0.1, 0.2, 0.3]), Speeds, [SettlingCatalogue.RmsPitch])[0];
         Assert.Equal(["best", "this car"], Of(RuleMapFigure.Of(map, [("this car", map.Own)])).Traces.Select(t => t.Name).Order());
     }
 
@@ -62,12 +63,12 @@ public class RuleMapFigureTests
     [Fact]
     public void No_closed_form_is_drawn_unbroken()
     {
-        var panel = Panel(PassMeasure.SettlingAngle);
+        var panel = Panel(SettlingCatalogue.RmsPitch);
         Assert.All(panel.Traces, t => Assert.Equal(t.Name == "best", t.Pen.Dash == Dash.Solid));
         Assert.Equal(panel.Traces.Length, panel.Traces.Select(t => t.Name).Distinct().Count());
     }
 
-    private static MapPanel Panel(PassMeasure measure)
+    private static MapPanel Panel(Measure<Pass> measure)
     {
         var map = RuleMap.Of(Model, Hump, RuleAxis.FrequencyRatio(Ratios), Speeds, [measure], degree: 2)[0];
         return Of(RuleMapFigure.Of(map, [("this car", map.Own)], RatioForms.Of(Model)));

@@ -24,7 +24,7 @@ public class DampingOptimaTests
     {
         double[] expected = [a, b, c, d];
         var map = RuleMap.Of(
-            (MeasuredCar.Saloon with { Ratio = 1.1 }).Model(), ClassC, RuleAxis.Wheelbase([2.3, 2.6, 2.9, 3.2], grows), [22.0], [PassMeasure.PitchAcceleration], Options, degree: 2)[0];
+            (MeasuredCar.Saloon with { Ratio = 1.1 }).Model(), ClassC, RuleAxis.Wheelbase([2.3, 2.6, 2.9, 3.2], grows), [22.0], [WholePassCatalogue.RmsPitchAcceleration], Options, degree: 2)[0];
         Assert.All(expected.Zip(map.Measured[0]), p => Assert.Equal(p.First, p.Second, 0.07 * p.First));
         Assert.Equal(grows ? RuleVerdict.Holds : RuleVerdict.Fails, map.Verdict(0, 3));
     }

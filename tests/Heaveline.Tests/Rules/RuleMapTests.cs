@@ -23,8 +23,8 @@ public class RuleMapTests
     private static readonly double[] Speeds = [8.0, 14.0, 22.0, 30.0];
     private static readonly double[] Four = [40.0 / 3.6, 60.0 / 3.6, 80.0 / 3.6, 100.0 / 3.6];
 
-    // Late pitch in mrad·s^0.5, printed to 0.01; peak pitch acceleration in rad/s² over the whole pass, to half a per cent: the peak is sharp, and both
-    // programs sample it.
+    // Late pitch in mrad·s^0.5, printed to 0.01; peak pitch acceleration in rad/s² over the whole pass, printed to 0.01: the peak is sharp, and the other
+    // programs take the largest sample, which lies up to 0.6 % below it and never above.
     [Fact]
     public void Late_pitch_and_peak_acceleration_over_ratio_and_speed_are_those_of_an_independent_half_car()
     {
@@ -36,23 +36,25 @@ public class RuleMapTests
         [
             [4.20, 4.29, 4.37, 4.46, 4.55, 4.64], [5.53, 5.56, 5.68, 5.78, 5.87, 5.96], [5.08, 5.33, 5.55, 5.76, 5.96, 6.14], [4.56, 4.36, 4.19, 4.03, 3.89, 3.77],
         ];
-        var maps = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios, onRigidTyres: true), Speeds, [PassMeasure.LateAngle, PassMeasure.PeakAcceleration], degree: 2);
+        var maps = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios, onRigidTyres: true), Speeds, [SettlingCatalogue.LatePitch, WholePassCatalogue.PeakPitchAcceleration], degree: 2);
         for (var i = 0; i < Speeds.Length; i++)
         {
             for (var j = 0; j < Ratios.Length; j++)
             {
                 Assert.Equal(late[i][j], 1000.0 * Scale * maps[0].Measured[i][j], 0.0075);
-                Assert.Equal(peak[i][j], Scale * maps[1].Measured[i][j], 0.005 * peak[i][j]);
+                Assert.InRange(Scale * maps[1].Measured[i][j], peak[i][j] - 0.007, (1.006 * peak[i][j]) + 0.005);
             }
         }
     }
 
-    // The peak over the whole pass comes after the rear wheels have left; until then a larger ratio lowers it.
+    // The peak over the whole pass comes after the rear wheels have left; until then a larger ratio lowers it, up to 1.2: at 1.3 the rise to the later peak
+    // stands higher at the window's end than the hit's own peak.
     [Fact]
     public void At_50_kilometres_an_hour_the_hit_itself_falls_with_the_ratio()
     {
-        var map = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios, onRigidTyres: true), [14.0], [PassMeasure.HitAcceleration])[0];
-        Assert.Equal(map.Measured[0].OrderDescending(), map.Measured[0]);
+        var map = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios, onRigidTyres: true), [14.0], [HitCatalogue.PeakPitchAcceleration])[0];
+        Assert.Equal(map.Measured[0].Take(5).OrderDescending(), map.Measured[0].Take(5));
+        Assert.InRange(map.Measured[0][5], map.Measured[0][4], map.Measured[0][3]);
     }
 
     // Best ratios for late pitch on a grid of 0.05; the parabola between grid points may be half a step off theirs.
@@ -63,7 +65,7 @@ public class RuleMapTests
     public void The_best_ratio_falls_with_speed_and_depends_on_the_dynamic_index(double index, double v8, double v14, double v22, double v30)
     {
         double[] fine = [.. Enumerable.Range(14, 14).Select(k => 0.05 * k)];
-        var map = RuleMap.Of((MeasuredCar.Saloon with { DynamicIndex = index }).Model(), Versine, RuleAxis.FrequencyRatio(fine, onRigidTyres: true), Speeds, [PassMeasure.LateAngle], degree: 2)[0];
+        var map = RuleMap.Of((MeasuredCar.Saloon with { DynamicIndex = index }).Model(), Versine, RuleAxis.FrequencyRatio(fine, onRigidTyres: true), Speeds, [SettlingCatalogue.LatePitch], degree: 2)[0];
         double[] expected = [v8, v14, v22, v30];
         Assert.All(expected.Zip(map.Best), p => Assert.Equal(p.First, p.Second!.Value, 0.026));
     }
@@ -73,7 +75,7 @@ public class RuleMapTests
     {
         double[] fine = [.. Enumerable.Range(0, 31).Select(k => 0.9 + (0.02 * k))];
         double[] speeds = [18.0, 22.0, 26.0, 30.0];
-        var maps = RuleMap.Of((MeasuredCar.Saloon with { DynamicIndex = 1.0 }).Model(), Versine, RuleAxis.FrequencyRatio(fine), speeds, [PassMeasure.LateAngle, PassMeasure.SettlingAngle], degree: 2);
+        var maps = RuleMap.Of((MeasuredCar.Saloon with { DynamicIndex = 1.0 }).Model(), Versine, RuleAxis.FrequencyRatio(fine), speeds, [SettlingCatalogue.LatePitch, SettlingCatalogue.RmsPitch], degree: 2);
         Assert.All(RatioRule.Of(maps[0]), r => Assert.Equal(r.Computed!.Value, r.Late, 0.03));
         Assert.All(RatioRule.Of(maps[1]), r => Assert.Equal(r.Computed!.Value, r.Step, 0.04));
     }
@@ -106,7 +108,7 @@ public class RuleMapTests
     public void A_map_tells_how_far_it_is()
     {
         var told = new Told(_ => { });
-        RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios), Speeds, [PassMeasure.SettlingAngle], degree: 2, progress: told, cancellation: TestContext.Current.CancellationToken);
+        RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios), Speeds, [SettlingCatalogue.RmsPitch], degree: 2, progress: told, cancellation: TestContext.Current.CancellationToken);
         Assert.Equal(1.0, told.Shares.Max());
         Assert.Equal(told.Shares.Count, told.Shares.Distinct().Count());
         Assert.All(told.Shares, share => Assert.InRange(share, double.Epsilon, 1.0));
@@ -120,7 +122,7 @@ public class RuleMapTests
         var told = new Told(_ => stop.Cancel());
         double[] speeds = [.. Enumerable.Range(0, 40).Select(i => 8.0 + (0.5 * i))];
         Assert.ThrowsAny<OperationCanceledException>(() =>
-            RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios), speeds, [PassMeasure.SettlingAngle], degree: 1, progress: told, cancellation: stop.Token));
+            RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios), speeds, [SettlingCatalogue.RmsPitch], degree: 1, progress: told, cancellation: stop.Token));
         // One thread tells and cancels in turn, so that nothing is left to chance.
         Assert.True(Assert.Single(told.Shares) < 0.1);
     }
@@ -169,7 +171,7 @@ public class RuleMapTests
     [Fact]
     public void Verdicts_say_where_the_rule_holds_and_where_it_fails()
     {
-        var map = RuleMap.Of((Study with { FrontDamping = 0.2, RearDamping = 0.2 }).Model(), Hump, RuleAxis.FrequencyRatio([0.85, 1.0, 1.2, 1.4], onRigidTyres: true), [80.0 / 3.6, 120.0 / 3.6], [PassMeasure.SettlingAngle])[0];
+        var map = RuleMap.Of((Study with { FrontDamping = 0.2, RearDamping = 0.2 }).Model(), Hump, RuleAxis.FrequencyRatio([0.85, 1.0, 1.2, 1.4], onRigidTyres: true), [80.0 / 3.6, 120.0 / 3.6], [SettlingCatalogue.RmsPitch])[0];
         Assert.Equal([RuleVerdict.Fails, RuleVerdict.NoDifference, RuleVerdict.Holds, RuleVerdict.Holds], Enumerable.Range(0, 4).Select(j => map.Verdict(0, j)));
         Assert.Equal(RuleVerdict.Fails, map.Verdict(1, 3));
     }
@@ -180,9 +182,9 @@ public class RuleMapTests
         double[] fine = [.. Enumerable.Range(0, 21).Select(k => 1.0 + (0.02 * k))];
         double[] speeds = [.. Enumerable.Range(0, 8).Select(k => (60.0 + (10.0 * k)) / 3.6)];
         var model = (Study with { FrontDamping = 0.2, RearDamping = 0.2, Ratio = 1.2 }).Model();
-        var map = RuleMap.Of(model, Hump, RuleAxis.FrequencyRatio(fine, onRigidTyres: true), speeds, [PassMeasure.SettlingAngle], degree: 2)[0];
+        var map = RuleMap.Of(model, Hump, RuleAxis.FrequencyRatio(fine, onRigidTyres: true), speeds, [SettlingCatalogue.RmsPitch], degree: 2)[0];
         var suited = Assert.NotNull(map.SuitedSpeed(map.Own));
-        var there = RuleMap.Of(model, Hump, map.Axis, [suited], [PassMeasure.SettlingAngle])[0].Best[0];
+        var there = RuleMap.Of(model, Hump, map.Axis, [suited], [SettlingCatalogue.RmsPitch])[0].Best[0];
         Assert.Equal(1.2, there!.Value, 0.01);
         Assert.Null(map.SuitedSpeed(1.01));
     }
@@ -194,13 +196,13 @@ public class RuleMapTests
         var car = (MeasuredCar.Saloon with { Ratio = 1.1 }).Model();
         var pass = Pass.Of(car, real, 22.0);
         Assert.Contains(pass.TyreLoad(0), n => n == 0.0);
-        Assert.True(PassMeasure.LateAngle.Of(pass) > 2.0 * Scale * PassMeasure.LateAngle.Of(Pass.Of(car, Versine, 22.0)));
+        Assert.True(SettlingCatalogue.LatePitch.Of(pass) > 2.0 * Scale * SettlingCatalogue.LatePitch.Of(Pass.Of(car, Versine, 22.0)));
     }
 
     [Fact]
     public void A_value_without_a_car_is_refused_in_words_and_left_out()
     {
-        var map = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio([1.0, 1.1, 200.0]), [14.0], [PassMeasure.SettlingAngle])[0];
+        var map = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio([1.0, 1.1, 200.0]), [14.0], [SettlingCatalogue.RmsPitch])[0];
         Assert.Equal(RuleVerdict.NotComputed, map.Verdict(0, 2));
         Assert.NotEmpty(map.Refusals[2]);
         Assert.Empty(map.Refusals[1]);
@@ -214,7 +216,7 @@ public class RuleMapTests
     };
 
     private static double Settling(SimpleCar car, Road road, double speed) =>
-        PassMeasure.SettlingAngle.Of(Pass.Of(car.Model(), road, speed, PassOptions.Default with { StatesError = false, SettlingTime = 1.1 }));
+        SettlingCatalogue.RmsPitch.Of(Pass.Of(car.Model(), road, speed, PassOptions.Default with { StatesError = false, SettlingTime = 1.1 }));
 
     private sealed class Told(Action<double> then) : IProgress<double>
     {

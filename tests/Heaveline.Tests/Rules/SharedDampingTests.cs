@@ -38,7 +38,7 @@ public class SharedDampingTests
     {
         var model = (Even with { SharedSprings = springs, SharedDamping = damping }).Model();
         var (slow, fast) = (OnClassC(model, 14.0), OnClassC(model, 22.0));
-        var measured = 1000.0 * Scale * PassMeasure.LateAngle.Of(Pass.Of(model, Versine, 14.0));
+        var measured = 1000.0 * Scale * SettlingCatalogue.LatePitch.Of(Pass.Of(model, Versine, 14.0));
         TestContext.Current.TestOutputHelper?.WriteLine($"{springs} {damping}: pitch {slow.Rms(RideSignal.PitchAcceleration):F4} {fast.Rms(RideSignal.PitchAcceleration):F4}, heave {slow.Rms(RideSignal.HeaveAcceleration):F4} {fast.Rms(RideSignal.HeaveAcceleration):F4}, late {measured:F3}");
         Assert.Equal(pitch14, slow.Rms(RideSignal.PitchAcceleration), 0.001);
         Assert.Equal(pitch22, fast.Rms(RideSignal.PitchAcceleration), 0.001);
@@ -50,7 +50,7 @@ public class SharedDampingTests
     [Fact]
     public void Joined_dampers_pitch_less_on_a_road_and_longer_after_a_bump()
     {
-        var map = RuleMap.Of(Even.Model(), Versine, RuleAxis.SharedDamping([0.0, 0.25, 0.5]), [14.0], [PassMeasure.LateAngle])[0];
+        var map = RuleMap.Of(Even.Model(), Versine, RuleAxis.SharedDamping([0.0, 0.25, 0.5]), [14.0], [SettlingCatalogue.LatePitch])[0];
         Assert.Equal([RuleVerdict.Fails, RuleVerdict.Fails], [map.Verdict(0, 1), map.Verdict(0, 2)]);
         Assert.Equal(map.Measured[0].Order(), map.Measured[0]);
         double[] road = [.. new[] { 0.0, 0.25, 0.5 }.Select(q => OnClassC((Even with { SharedDamping = q }).Model(), 14.0).Rms(RideSignal.PitchAcceleration))];

@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Files.Garages;
 using Heaveline.Measures;
@@ -24,8 +25,8 @@ public class CarNumbersTests
         Assert.All(numbers.Parts.SelectMany(part => part.Lines), line =>
         {
             var (from, to) = line.Span;
-            Assert.True(from < to, line.Row.Key);
-            Assert.All(line.Cells.OfType<NumberCell>(), cell => Assert.True(double.IsFinite(cell.Value) && cell.HalfWidth >= 0.0 && cell.Value - cell.HalfWidth >= from && cell.Value + cell.HalfWidth <= to, line.Row.Key));
+            Assert.True(from < to, line.Measure.Key);
+            Assert.All(line.Cells.OfType<NumberCell>(), cell => Assert.True(double.IsFinite(cell.Value) && cell.HalfWidth >= 0.0 && cell.Value - cell.HalfWidth >= from && cell.Value + cell.HalfWidth <= to, line.Measure.Key));
         });
     }
 
@@ -35,7 +36,7 @@ public class CarNumbersTests
         // Against another way of propagation: JCGM 101:2008, drawing, beside the slopes of JCGM 100:2008. 4000 draws leave about 1 % on a deviation; curvature adds to it.
         var car = Garage.Car("fern-saloon.yaml").Car!;
         var numbers = CarNumbers.Of(car).WithDoubts();
-        var drawn = DoubtStudy.Of(car, car.LoadStates[1], [StaticOutput.FrontFrequency, StaticOutput.FrequencyRatio], 4000, 7).Results;
+        var drawn = DoubtStudy.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
         Assert.Equal(2.0 * drawn[0].StandardDeviation, Cell(numbers, "front-frequency", 2).HalfWidth, 0.06 * 2.0 * drawn[0].StandardDeviation);
         Assert.Equal(2.0 * drawn[1].StandardDeviation, Cell(numbers, "ratio", 2).HalfWidth, 0.06 * 2.0 * drawn[1].StandardDeviation);
     }
@@ -71,5 +72,5 @@ public class CarNumbersTests
         Assert.Equal(["−a", "−b", "+c"], TextChange.Between("a\nb", "c").Select(line => $"{line.Mark}{line.Text}"));
     }
 
-    private static NumberCell Cell(CarNumbers numbers, string key, int load) => numbers.Parts.SelectMany(part => part.Lines).Single(line => line.Row.Key == key).Cells[load]!;
+    private static NumberCell Cell(CarNumbers numbers, string key, int load) => numbers.Parts.SelectMany(part => part.Lines).Single(line => line.Measure.Key == key).Cells[load]!;
 }

@@ -1,4 +1,6 @@
+using System.Text.Json.Nodes;
 using Heaveline.Figures;
+using Heaveline.Measures;
 using Heaveline.Tests.House;
 using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
@@ -125,12 +127,44 @@ public class PassPageLogicTests
     }
 
     [Theory]
-    [InlineData(1.0, 0.75, -1, "better: 25\u00a0% less")]
-    [InlineData(1.0, 1.25, -1, "worse: 25\u00a0% more")]
-    [InlineData(1.0, 1.001, -1, "as before")]
-    [InlineData(1.0, 1.25, 0, "25\u00a0% more")]
-    public void A_change_is_said_in_words(double before, double after, int wanted, string words) =>
-        Assert.Equal(words, new MeasureRow("k", "hit", "l", "rad/s²", "F2", before, after, wanted).Change);
+    [InlineData(1.0, 0.75, Better.Less, "better: 25\u00a0% less")]
+    [InlineData(1.0, 1.25, Better.Less, "worse: 25\u00a0% more")]
+    [InlineData(1.0, 1.001, Better.Less, "as before")]
+    [InlineData(1.0, 1.25, Better.Neither, "25\u00a0% more")]
+    [InlineData(1.0, 1.25, Better.More, "better: 25\u00a0% more")]
+    public void A_change_is_said_in_words(double before, double after, Better better, string words) =>
+        Assert.Equal(words, new MeasureChange(HitCatalogue.PeakPitchAcceleration with { Better = better }, before, after).Words);
+
+    [Fact]
+    public void A_length_changes_by_a_length_a_share_by_points_and_a_small_negative_has_no_sign()
+    {
+        var margin = WheelCatalogue.Of(WheelPlace.Of(0, hasSides: true)).Single(m => m.Key == "front-left-bump-margin");
+        Assert.Equal("worse: 12\u00a0mm less", new MeasureChange(margin, 8.0, -4.0).Words);
+        Assert.Equal("0", new MeasureChange(margin, null, -0.2).Print(-0.2));
+        Assert.Equal("better: 3 points more", new MeasureChange(WheelCatalogue.Of(WheelPlace.Of(0, hasSides: true)).Single(m => m.Key == "front-left-least-load"), 40.0, 43.0).Words);
+    }
+
+    [Fact]
+    public void The_download_is_the_answer_of_the_command_and_has_the_former_state_in_the_column_before()
+    {
+        var kept = JsonNode.Parse(File.ReadAllText(Path.Combine(Checkout.Root, "examples", "answers", "fern-saloon.pass.json")))!.AsObject();
+        var state = new PassState { Car = "fern-saloon", Load = "four up with luggage", Road = "village-hump" }.With("speed", 50.0);
+        var plain = Handed(state);
+        Assert.Equal(kept.Select(p => p.Key), plain.Select(p => p.Key).Except(["former", "set"]));
+        Assert.All(kept.Where(p => p.Key is not ("heaveline" or "tables")), p => Assert.Equal(p.Value!.ToJsonString(), plain[p.Key]!.ToJsonString()));
+        Assert.Equal(Rows(kept).Select(r => Key(r)), Rows(plain).Select(r => Key(r)));
+        Assert.All(Rows(kept).Zip(Rows(plain)).Where(pair => !Key(pair.First).StartsWith("error-", StringComparison.Ordinal)), pair => Assert.Equal((double)pair.First["values"]![0]!, (double)pair.Second["values"]![0]!, 1e-6 * (1.0 + Math.Abs((double)pair.First["values"]![0]!))));
+
+        var changed = Handed(state.With("rear-spring", 48.0));
+        Assert.Equal("as described", (string?)changed["former"]);
+        Assert.Equal(Value(plain, "settling-rms-pitch", 0), Value(changed, "settling-rms-pitch", 0));
+        Assert.NotEqual(Value(plain, "settling-rms-pitch", 0), Value(changed, "settling-rms-pitch", 1));
+
+        static JsonObject Handed(PassState state) => JsonNode.Parse(PassRoutes.Json(new PassDesk(Demo).See(state, full: true), "0"))!.AsObject();
+        static IEnumerable<JsonNode> Rows(JsonObject answer) => answer["tables"]![0]!["rows"]!.AsArray().Select(r => r!);
+        static string Key(JsonNode row) => (string)row["key"]!;
+        static double Value(JsonObject answer, string key, int column) => (double)Rows(answer).Single(r => Key(r) == key)["values"]![column]!;
+    }
 
     [Theory]
     [InlineData("softer front", "fern-saloon-softer-front")]

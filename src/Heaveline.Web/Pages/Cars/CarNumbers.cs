@@ -58,9 +58,10 @@ public sealed record CarNumbers
             Models = models,
             Unbearable = unbearable,
             Figure = models.Count > 0 ? LoadStatesFigure.Of(models) : null,
-            Parts = [.. NumberRows.Parts.Select(part => (part.Heading, (IReadOnlyList<NumberLine>)[.. part.Rows
-                .Select(row => new NumberLine(row, [.. rests.Select(rest => row.Output.Of(rest) is var si && double.IsFinite(si) ? new NumberCell(row.Factor * si, 0.0) : null)]))
-                .Where(line => line.Cells.Any(cell => cell is not null))]))],
+            Parts = [.. RestCatalogue.Groups.Select(group => (group.Title, (IReadOnlyList<NumberLine>)[.. group.Measures
+                .Select(measure => (Measure: measure, Values: rests.Select(measure.Of).ToList()))
+                .Where(row => !row.Measure.IsNothing(row.Values))
+                .Select(row => new NumberLine(row.Measure, [.. row.Values.Select(si => row.Measure.Shown(si) is { } shown ? new NumberCell(shown, 0.0) : null)]))]))],
         };
     }
 
@@ -72,14 +73,14 @@ public sealed record CarNumbers
             return this with { HasDoubts = true, NoDoubts = "The file states no doubts. Write them behind the values, and each number here gets its band." };
         }
 
-        var rows = Parts.SelectMany(part => part.Lines).Select(line => line.Row).ToList();
+        var measures = Parts.SelectMany(part => part.Lines).Select(line => line.Measure).ToList();
         try
         {
-            var studies = Models.Select(model => FirstOrder.Of(Car, model.Load, [.. rows.Select(row => row.Output)])).ToList();
+            var studies = Models.Select(model => FirstOrder.Of(Car, model.Load, measures)).ToList();
             NumberLine Doubtful(NumberLine line)
             {
-                var at = rows.IndexOf(line.Row);
-                return line with { Cells = [.. line.Cells.Select((cell, k) => cell is null || !double.IsFinite(studies[k].Results[at].StandardDeviation) ? cell : cell with { HalfWidth = 2.0 * Math.Abs(line.Row.Factor) * studies[k].Results[at].StandardDeviation })] };
+                var at = measures.IndexOf(line.Measure);
+                return line with { Cells = [.. line.Cells.Select((cell, k) => cell is null || !double.IsFinite(studies[k].Results[at].StandardDeviation) ? cell : cell with { HalfWidth = 2.0 * line.Measure.Unit.Factor * studies[k].Results[at].StandardDeviation })] };
             }
 
             return this with { HasDoubts = true, Parts = [.. Parts.Select(part => (part.Heading, (IReadOnlyList<NumberLine>)[.. part.Lines.Select(Doubtful)]))] };

@@ -40,7 +40,7 @@ internal static class CarRoutes
         {
             foreach (var line in lines)
             {
-                Line([heading, line.Row.Key, line.Row.Label, line.Row.Unit, .. line.Cells.SelectMany(cell => cell is null ? ["", ""] : new[] { Number(cell.Value), numbers.NoDoubts is null ? Number(cell.HalfWidth) : "" })]);
+                Line([heading, line.Measure.Key, line.Measure.Label, line.Measure.Unit.Symbol, .. line.Cells.SelectMany(cell => cell is null ? ["", ""] : new[] { Number(cell.Value), numbers.NoDoubts is null ? Number(cell.HalfWidth) : "" })]);
             }
         }
 
@@ -58,9 +58,9 @@ internal static class CarRoutes
         ["loads"] = new JsonArray([.. numbers.Loads.Select(load => (JsonNode)JsonValue.Create(load))]),
         ["rows"] = new JsonArray([.. numbers.Parts.SelectMany(part => part.Lines).Select(line => (JsonNode)new JsonObject
         {
-            ["key"] = line.Row.Key,
-            ["label"] = line.Row.Label,
-            ["unit"] = line.Row.Unit,
+            ["key"] = line.Measure.Key,
+            ["label"] = line.Measure.Label,
+            ["unit"] = line.Measure.Unit.Symbol,
             ["values"] = new JsonArray([.. line.Cells.Select(cell => cell is null ? null : (JsonNode)JsonValue.Create(cell.Value))]),
             ["doubts"] = new JsonArray([.. line.Cells.Select(cell => cell is null || numbers.NoDoubts is not null ? null : (JsonNode)JsonValue.Create(cell.HalfWidth))]),
         })]),

@@ -143,7 +143,7 @@ internal sealed class PassDesk(GarageView garageView)
     private static double SpeedOf(PassState state)
     {
         var speed = state.KilometresPerHour;
-        return speed is >= 2.0 and <= 300.0 ? speed / 3.6 : throw new RefusedValueException("Speed", $"{Rounded.Text(speed)} km/h", "between 2 and 300 km/h", "Give a driving speed.");
+        return speed is >= 2.0 and <= 300.0 ? In.KilometresPerHour.ToSi(speed) : throw new RefusedValueException("Speed", $"{Rounded.Text(speed)} km/h", "between 2 and 300 km/h", "Give a driving speed.");
     }
 
     private (Crossing?, string?) FormerOf(PassState state, string load, Car described, Car car, LoadState loaded, Road driven, double speed, PassOptions options)

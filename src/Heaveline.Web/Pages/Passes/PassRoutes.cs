@@ -3,6 +3,7 @@ using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Files.Passes;
 using Heaveline.Studies;
@@ -16,10 +17,10 @@ internal static class PassRoutes
     /// <summary>Adds the addresses.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/take/pass.{kind}", (string kind, HttpRequest asked, GarageView garageView) => Take(asked, garageView, view => kind switch
+        routes.MapGet("/take/pass.{kind}", (string kind, HttpRequest asked, GarageView garageView, ServeOptions options) => Take(asked, garageView, view => kind switch
         {
             "csv" => Download.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
-            "json" => Download.File(Encoding.UTF8.GetBytes(Measures(view).ToJsonString(Indented)), "application/json", Name(view), kind),
+            "json" => Download.File(Encoding.UTF8.GetBytes(Json(view, options.Version)), "application/json", Name(view), kind),
             _ => Download.Picture(PassFigure.Of(view.Now.Pass, view.Now.Measures), kind, Name(view)),
         }));
         routes.MapGet("/take/pass-before-after.{kind}", (string kind, HttpRequest asked, GarageView garageView) => Take(asked, garageView, view => view.Former is { } former
@@ -27,35 +28,18 @@ internal static class PassRoutes
             : Missing("Nothing has been changed: there is no before to set this against.")));
     }
 
-    /// <summary>The measures with what they are of.</summary>
-    public static JsonObject Measures(PassView view)
+    /// <summary>The numbers with what they are of, as the command hands them out; a former state stands in the column before, and what was set with it.</summary>
+    public static string Json(PassView view, string version)
     {
-        var pass = view.Now.Pass;
-        return new JsonObject
-        {
-            ["car"] = view.Now.Model.Car.Name,
-            ["load"] = view.Now.Model.Load.Name,
-            ["road"] = pass.Road.Caption,
-            ["speed-km-h"] = 3.6 * pass.Speed,
-            ["outcome"] = pass.Outcome.ToString(),
-            ["former"] = view.Former?.Name,
-            ["set"] = new JsonObject(view.State.Values.Select(value => KeyValuePair.Create(value.Key, (JsonNode?)value.Value))),
-            ["measures"] = new JsonArray([.. MeasureRows.Of(view.Now, view.Former).Select(row => (JsonNode)new JsonObject
-            {
-                ["key"] = row.Key,
-                ["of"] = row.Group,
-                ["what"] = row.Label,
-                ["unit"] = row.Unit,
-                ["before"] = row.Before,
-                ["after"] = row.After,
-            })]),
-            ["story"] = new JsonArray([.. PassStory.Of(pass, view.Now.Measures).Select(sentence => (JsonNode)sentence)]),
-            ["method"] = pass.Statistics.Method,
-            ["step-s"] = pass.Statistics.Step,
-        };
+        ArgumentNullException.ThrowIfNull(view);
+        var (now, pass) = (view.Now, view.Now.Pass);
+        Crossing[] crossings = [.. view.Former is { IsWhole: true } former ? [former] : Array.Empty<Crossing>(), now];
+        IReadOnlyList<FactTable> tables = now.IsWhole
+            ? [PassTable.Of("Pass", crossings.Length > 1 ? [crossings[0].Name, "as set"] : [now.Model.Load.Name], [.. crossings.Select(c => (c.Pass, c.Measures))])]
+            : [];
+        var set = new JsonObject(view.State.Values.Select(value => KeyValuePair.Create(value.Key, (JsonNode?)value.Value)));
+        return PassJson.Of(version, pass, tables, PassStory.Of(pass, now.Measures), new JsonObject { ["former"] = view.Former?.Name, ["set"] = set });
     }
-
-    private static readonly System.Text.Json.JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static Task<IResult> Take(HttpRequest asked, GarageView garageView, Func<PassView, IResult> of) => Download.Answer(() =>
     {

@@ -1,4 +1,6 @@
 using Heaveline.Figures;
+using Heaveline.Measures;
+using Heaveline.Passes;
 using Heaveline.Studies;
 
 namespace Heaveline.Web.Pages.Passes;
@@ -19,7 +21,7 @@ internal static class PassWords
     }
 
     /// <summary>What has changed against the former state; null when there is none to compare with.</summary>
-    public static string? Against(PassView view, IReadOnlyList<MeasureRow> rows)
+    public static string? Against(PassView view, IReadOnlyList<MeasureChange> changes)
     {
         if (view.Former is not { } former)
         {
@@ -31,12 +33,12 @@ internal static class PassWords
             return $"One of the two crossings breaks off, so that their numbers are not compared. {(view.Now.IsWhole ? former : view.Now).Pass.OutcomeSentence}";
         }
 
-        string? Part(string key, string what) => rows.FirstOrDefault(row => row.Key == key) is { } row
-            ? row.Change == "as before" ? $"{what} stays at {row.PrintWithUnit(row.After)}" : $"{what} goes from {row.Print(row.Before)} to {row.PrintWithUnit(row.After)} ({row.Change})"
+        string? Part(Measure<Pass> measure) => changes.FirstOrDefault(c => c.Measure == measure) is { } change
+            ? $"the {measure.Name} " + (change.IsHardlyAny ? $"stays at {change.PrintWithUnit(change.After)}" : $"goes from {change.Print(change.Before)} to {change.PrintWithUnit(change.After)} ({change.Words})")
             : null;
-        string?[] parts = view.Now.Pass.Road.Event is null
-            ? [Part("rms-pitch", "the RMS pitch"), Part("rms-pitch-acceleration", "the RMS pitch acceleration")]
-            : [Part("settling-rms-pitch", "the settling’s RMS pitch"), Part("hit-peak-pitch-acceleration", "the hit’s greatest pitch acceleration")];
-        return $"Against {(former.Name == "as described" ? "the car as described" : former.Name)}: {string.Join("; ", parts.OfType<string>())}.";
+        Measure<Pass>[] headlines = view.Now.Pass.Road.Event is null
+            ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
+            : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
+        return $"Against {(former.Name == "as described" ? "the car as described" : former.Name)}: {string.Join("; ", headlines.Select(Part).OfType<string>())}.";
     }
 }

@@ -1,3 +1,4 @@
+using Heaveline.Quantities;
 using Heaveline.Rules;
 
 namespace Heaveline.Web.Pages.Rules;
@@ -21,7 +22,7 @@ internal sealed record BestRow(double Speed, double? Best, double? Relative, dou
         var own = Nearest(map.Axis.Values, map.Own);
         int[] rows = [.. Enumerable.Range(0, Math.Min(Rows, map.Speeds.Count)).Select(k => (int)Math.Round(k * (map.Speeds.Count - 1.0) / (Math.Min(Rows, map.Speeds.Count) - 1.0))).Distinct()];
         return [.. rows.Select(i => new BestRow(
-            3.6 * map.Speeds[i],
+            In.KilometresPerHour.Of(map.Speeds[i]),
             best[i] is { AtEdge: false } inside ? inside.Value : null,
             best[i] is { AtEdge: false } there ? there.Relative : null,
             map.Relative(i, own),

@@ -89,7 +89,7 @@ public sealed record TiltSheet
             yield return "The suspension was not locked: the low end sinks and the body turns further than the wheels; the height comes out wrong by an amount that the budget does not hold.";
         }
 
-        if (tilt.Angle.Si < 8.0 * Math.PI / 180.0)
+        if (In.Degrees.Of(tilt.Angle.Si) < 8.0)
         {
             yield return "The tilt is small: the same scales at twice the angle halve the doubt.";
         }

@@ -20,6 +20,9 @@ public sealed record RandomComfort
     /// <summary>Pitch, We, rad/s².</summary>
     public required double Pitch { get; init; }
 
+    /// <summary>What the standard counts of the pitch at the seat, m/s²: We times its factor 0.4 m/rad for pitch about a seated person's hip [recalled from ISO 2631-1, not read].</summary>
+    public double CountedPitch => 0.4 * Pitch;
+
     /// <summary>Roll, We, rad/s².</summary>
     public required double Roll { get; init; }
 

@@ -12,10 +12,8 @@ public static class WhySentences
     public static string Opening(WhyRanking ranking)
     {
         ArgumentNullException.ThrowIfNull(ranking);
-
-        // Angles are read in degrees; accelerations stay as the trade quotes them.
-        var (factor, unit) = ranking.Measure.Symbol == "rad" ? (180.0 / Math.PI, "°") : (1.0, " " + ranking.Measure.Symbol);
-        return FormattableString.Invariant($"{char.ToUpperInvariant(ranking.Measure.Name[0])}{ranking.Measure.Name[1..]}: {factor * ranking.Value:G3}{unit}; with every cause neutral {factor * ranking.NeutralValue:G3}{unit}.");
+        var (name, unit) = (ranking.Measure.Name, ranking.Measure.Unit);
+        return FormattableString.Invariant($"{char.ToUpperInvariant(name[0])}{name[1..]}: {unit.Of(ranking.Value):G3}{unit.Suffix}; with every cause neutral {unit.Of(ranking.NeutralValue):G3}{unit.Suffix}.");
     }
 
     /// <summary>The causes worth a sentence, each with the road test that would prove it where it is worth one.</summary>

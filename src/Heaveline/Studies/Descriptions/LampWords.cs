@@ -1,5 +1,5 @@
-using Heaveline.Answers;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -11,7 +11,7 @@ public static class LampWords
     {
         ArgumentNullException.ThrowIfNull(effects);
         return effects.Headlamp is { } lamp
-            ? [$"The dipped beam's drop of {FactText.Number(100.0 * lamp.Drop, "F2")} % against ranges as printed. {HeadlampRange.Caution}", .. HeadlampRange.For(lamp.ReferenceHeight).Select(r => Sentence(r, lamp.Drop))]
+            ? [$"The dipped beam's drop of {Numeral.Of(100.0 * lamp.Drop, "F2")} % against ranges as printed. {HeadlampRange.Caution}", .. HeadlampRange.For(lamp.ReferenceHeight).Select(r => Sentence(r, lamp.Drop))]
             : [];
     }
 

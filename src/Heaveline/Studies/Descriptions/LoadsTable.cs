@@ -1,8 +1,8 @@
-using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Doubts;
 using Heaveline.Figures;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -14,10 +14,9 @@ internal static class LoadsTable
     public static IEnumerable<Block> Of(IReadOnlyList<CarAtRest> cars)
     {
         var car = cars[0].Model.Car;
-        var parts = DescribeTable.Rows(cars);
-        FirstOrder[] studies = [.. cars.Select(c => FirstOrder.Of(car, c.Model.Load, [.. parts.SelectMany(p => p.Rows).Select(r => r.Output)]))];
+        FirstOrder[] studies = [.. cars.Select(c => FirstOrder.Of(car, c.Model.Load, RestCatalogue.All))];
         var at = 0;
-        foreach (var (title, rows) in parts)
+        foreach (var (title, measures) in RestCatalogue.Groups)
         {
             var table = new TablePanel
             {
@@ -29,14 +28,14 @@ internal static class LoadsTable
                 ],
                 Rows =
                 [
-                    .. rows
-                        .Select((row, j) => (row.Row, Results: studies.Select(s => s.Results[at + j]).ToList()))
-                        .Where(row => row.Results.Any(r => double.IsFinite(r.Stated)))
-                        .Select(row => TableRow.Of([row.Row.Label, row.Row.Unit, .. row.Results.Select(r => Cell(row.Row.Factor * r.Stated, 2.0 * row.Row.Factor * r.StandardDeviation, row.Row.Format))])),
+                    .. measures
+                        .Select((measure, j) => (Measure: measure, Results: studies.Select(s => s.Results[at + j]).ToList()))
+                        .Where(row => !row.Measure.IsNothing(row.Results.Select(r => r.Stated)))
+                        .Select(row => TableRow.Of([row.Measure.Label, row.Measure.Unit.Symbol, .. row.Results.Select(r => Cell(row.Measure.Unit.Of(r.Stated), 2.0 * row.Measure.Unit.Of(r.StandardDeviation), row.Measure.Digits))])),
                 ],
             };
             yield return new Tabulated { Caption = $"{car.Name}, {char.ToLowerInvariant(title[0])}{title[1..]}, by load state", Table = table };
-            at += rows.Count;
+            at += measures.Count;
         }
 
         yield return Paragraph.Of(studies.Any(s => s.Doubts.AreStated)
@@ -47,22 +46,20 @@ internal static class LoadsTable
     /// <summary>A value and its doubt to the same decimals, the doubt with two digits; the value as usual where the doubt is below its last digit.</summary>
     /// <param name="value">As shown.</param>
     /// <param name="doubt">As shown, 0 or above.</param>
-    /// <param name="format">"F" and the usual decimals.</param>
-    internal static string Cell(double value, double doubt, string format)
+    /// <param name="digits">The usual decimals.</param>
+    internal static string Cell(double value, double doubt, int digits)
     {
         if (!double.IsFinite(value))
         {
             return "–";
         }
 
-        var usual = int.Parse(format.AsSpan(1), CultureInfo.InvariantCulture);
-        if (!double.IsFinite(doubt) || doubt < 0.5 * Math.Pow(10.0, -usual))
+        if (!double.IsFinite(doubt) || doubt < 0.5 * Math.Pow(10.0, -digits))
         {
-            return FactText.Number(value, format);
+            return Numeral.Of(value, digits);
         }
 
-        var decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(doubt)), 0, usual + 1);
-        var shown = "F" + decimals.ToString(CultureInfo.InvariantCulture);
-        return $"{FactText.Number(value, shown)} ± {FactText.Number(doubt, shown)}";
+        var decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(doubt)), 0, digits + 1);
+        return $"{Numeral.Of(value, decimals)} ± {Numeral.Of(doubt, decimals)}";
     }
 }

@@ -17,9 +17,9 @@ public static class DrawnTable
         {
             var spread = result.StandardDeviation;
             table.Add(
-                result.Name.Replace(' ', '-').Replace("/", "-over-", StringComparison.Ordinal),
-                result.Name,
-                result.Symbol.Length > 0 ? result.Symbol : "–",
+                result.Measure.Key,
+                result.Measure.Name,
+                result.Symbol,
                 "G4",
                 [result.Stated, result.Central90.Low, result.Quantile(0.5), result.Central90.High, result.Stated != 0.0 ? 200.0 * spread / Math.Abs(result.Stated) : null]);
         }
@@ -45,7 +45,7 @@ public static class DrawnTable
             yield break;
         }
 
-        var ratio = results.First(r => r.Name == StaticOutput.FrequencyRatio.Name);
+        var ratio = results.First(r => r.Measure == AxleCatalogue.FrequencyRatio);
         yield return DoubtSentences.SofterEnd(ratio);
         var ofPasses = results.Count - (studies.Count > 1 ? studies[1].Results.Count : 0);
         foreach (var next in results.Where((r, k) => r == ratio || k >= ofPasses).Select(DoubtSentences.MeasureNext).OfType<string>().Distinct())

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -30,12 +31,12 @@ public static class PassStory
         return story;
     }
 
-    private static string Opening(Pass pass) => Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {pass.Speed * 3.6:F0} km/h.");
+    private static string Opening(Pass pass) => Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {In.KilometresPerHour.Of(pass.Speed):F0} km/h.");
 
     private static IEnumerable<string> Obstacle(Pass pass, PitchHit hit, PitchSettling settling)
     {
-        yield return Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {Degrees(hit.PeakAngle):F2}° at up to {hit.PeakAcceleration:F2} rad/s².");
-        yield return Text($"The settling: in the second after the rear wheels have left, the pitch is {Degrees(settling.RmsAngle):F3}° root mean square, {Degrees(settling.PeakAngle):F2}° at most.");
+        yield return Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {In.Degrees.Of(hit.PeakAngle):F2}° at up to {hit.PeakAcceleration:F2} rad/s².");
+        yield return Text($"The settling: in the second after the rear wheels have left, the pitch is {In.Degrees.Of(settling.RmsAngle):F3}° root mean square, {In.Degrees.Of(settling.PeakAngle):F2}° at most.");
         var lobes = settling.Lobes.Count switch
         {
             0 => "no swing after that reaches a tenth of the peak",
@@ -50,7 +51,7 @@ public static class PassStory
 
     private static IEnumerable<string> Road(PassMeasures measures)
     {
-        yield return Text($"The body pitches {Degrees(measures.Pitch.RmsAngle):F3}° root mean square, {Degrees(measures.Pitch.PeakAngle):F2}° at most, with {measures.Pitch.RmsAcceleration:F2} rad/s² root mean square.");
+        yield return Text($"The body pitches {In.Degrees.Of(measures.Pitch.RmsAngle):F3}° root mean square, {In.Degrees.Of(measures.Pitch.PeakAngle):F2}° at most, with {measures.Pitch.RmsAcceleration:F2} rad/s² root mean square.");
         yield return Text($"The ends move {Part(measures.Pitch.Share)} by pitching as by heaving.");
     }
 
@@ -94,8 +95,6 @@ public static class PassStory
     private static string Times(int n) => n == 1 ? "once" : n == 2 ? "twice" : Text($"{n} times");
 
     private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
-
-    private static double Degrees(double rad) => rad * 180.0 / Math.PI;
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -3,6 +3,8 @@ using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Doubts;
 using Heaveline.Figures;
+using Heaveline.Measures;
+using Heaveline.Quantities;
 using Heaveline.Rides;
 
 namespace Heaveline.Studies;
@@ -55,11 +57,11 @@ public sealed record RideAnswer : Answer
         {
             var all = Cars.SelectMany(c => c.Responses.SelectMany(r => RideCautions.Of(r).Select(d => (c.Name, r.Speed, d.Id, d.Text))));
             return Asked.Every == 1
-                ? [.. all.Select(c => FormattableString.Invariant($"{c.Name} at {3.6 * c.Speed:0.#} km/h: {c.Text}"))]
+                ? [.. all.Select(c => FormattableString.Invariant($"{c.Name} at {In.KilometresPerHour.Of(c.Speed):0.#} km/h: {c.Text}"))]
                 :
                 [
                     .. all.GroupBy(c => (c.Name, c.Id)).Select(g => (g.Key.Name, From: g.Min(c => c.Speed), g.MaxBy(c => c.Speed).Text))
-                        .Select(g => FormattableString.Invariant($"{g.Name} from {3.6 * g.From:F0} km/h: {g.Text}")),
+                        .Select(g => FormattableString.Invariant($"{g.Name} from {In.KilometresPerHour.Of(g.From):F0} km/h: {g.Text}")),
                 ];
         }
     }
@@ -116,8 +118,8 @@ public sealed record RideAnswer : Answer
     }
 
     private IEnumerable<FactTable> Intervals((double Speed, JointStudy Study) at) => DoubtTables.Of(
-        FormattableString.Invariant($"At {3.6 * at.Speed:F0} km/h"),
+        FormattableString.Invariant($"At {In.KilometresPerHour.Of(at.Speed):F0} km/h"),
         [.. Cars.Select(c => c.Name)],
-        [.. RideTable.Rows(Asked.Cars[0].Car).Select(r => r.Row)],
+        RideCatalogue.Of(Asked.Cars[0].Car),
         at.Study);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Doubts;
+using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Rides;
@@ -120,10 +121,10 @@ public static class RideStudy
     private static List<(double Speed, JointStudy Study)> Intervals(RideAsked asked, List<CarRide> cars, int draws, StudyRun run)
     {
         CarDoubts[] doubts = [.. asked.Cars.Select(c => CarDoubts.Of(c.Car, c.Load))];
-        var rows = RideTable.Rows(doubts[0].Car);
+        var measures = RideCatalogue.Of(doubts[0].Car);
         var some = Some(asked);
         JointStudy Study(int i, int k) => JointStudy.OfRides(
-            doubts, asked.Road.Spectrum, asked.Speeds[i], [.. rows.Select(r => r.Measure)], draws, asked.Seed, degree: run.Degree,
+            doubts, asked.Road.Spectrum, asked.Speeds[i], measures, draws, asked.Seed, degree: run.Degree,
             progress: run.Between((double)k / some.Length, (k + 1.0) / some.Length).Progress, cancellation: run.Cancellation);
         return [.. some.Select((i, k) => (asked.Speeds[i], Study(i, k)))];
     }

@@ -26,6 +26,6 @@ public sealed record RoughDamping(DampingOptima Optima, string Road)
         });
         return new RoughDamping(
             DampingOptima.Of(model, road, speed, ratios, degree: run.Degree, cancellation: run.Cancellation),
-            FormattableString.Invariant($"400 m of a random road of class C (seed 1) at {3.6 * speed:F0} km/h"));
+            FormattableString.Invariant($"400 m of a random road of class C (seed 1) at {In.KilometresPerHour.Of(speed):F0} km/h"));
     }
 }

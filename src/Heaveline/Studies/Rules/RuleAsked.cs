@@ -1,3 +1,4 @@
+using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -24,13 +25,13 @@ public sealed record RuleAsked
     public TradeRule Rule { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = TradeRule.All[0];
 
     /// <summary>By what it is judged.</summary>
-    public RuleMeasure Measure { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RuleMeasure.All[0];
+    public Measure<Pass> Measure { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = SettlingCatalogue.RmsPitch;
 
     /// <summary>The slowest speed, m/s.</summary>
-    public double Slowest { get; init => field = DrivingSpeed.Checked(value); } = 20.0 / 3.6;
+    public double Slowest { get; init => field = DrivingSpeed.Checked(value); } = In.KilometresPerHour.ToSi(20.0);
 
     /// <summary>The fastest speed, m/s; above the slowest.</summary>
-    public double Fastest { get; init => field = DrivingSpeed.Checked(value); } = 120.0 / 3.6;
+    public double Fastest { get; init => field = DrivingSpeed.Checked(value); } = In.KilometresPerHour.ToSi(120.0);
 
     /// <summary>How finely it is mapped.</summary>
     public RuleDetail Detail { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RuleDetail.Plain;

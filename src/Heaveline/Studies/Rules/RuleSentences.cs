@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 using Heaveline.Rules;
 
 namespace Heaveline.Studies;
@@ -63,8 +64,8 @@ public static class RuleSentences
         }
 
         var suits = load.Suited is { } speed
-            ? FormattableString.Invariant($"suits {3.6 * speed:F0} km/h: there it is the best of the map under this load")
-            : FormattableString.Invariant($"suits no speed from {3.6 * map.Speeds[0]:F0} to {3.6 * map.Speeds[^1]:F0} km/h{Side(load)}");
+            ? FormattableString.Invariant($"suits {In.KilometresPerHour.Of(speed):F0} km/h: there it is the best of the map under this load")
+            : FormattableString.Invariant($"suits no speed from {In.KilometresPerHour.Of(map.Speeds[0]):F0} to {In.KilometresPerHour.Of(map.Speeds[^1]):F0} km/h{Side(load)}");
         return new Sentence(Id, $"{value} {suits}.{Closed(map, load)}");
     }
 
@@ -78,19 +79,19 @@ public static class RuleSentences
     // Each closed form is about one measure; none is about the hit.
     private static string Closed(RuleMap map, RuleLoad load)
     {
-        if (map.Measure.JudgesHit)
+        if (map.JudgesHit)
         {
             return "";
         }
 
-        if (map.Measure == PassMeasure.LateAngle)
+        if (map.Measure == SettlingCatalogue.LatePitch)
         {
-            return load.Late is { } late ? FormattableString.Invariant($" 1 + 0.6 L f/V gives it at {3.6 * late:F0} km/h.") : "";
+            return load.Late is { } late ? FormattableString.Invariant($" 1 + 0.6 L f/V gives it at {In.KilometresPerHour.Of(late):F0} km/h.") : "";
         }
 
         return load.Ends is { SuitedSpeed: { } closed, SuitedRange: { } range }
-            ? FormattableString.Invariant($" The ends fall into step after 0.7 cycles at {3.6 * closed:F0} km/h ")
-                + FormattableString.Invariant($"(0.8 to 0.6 cycles: {3.6 * range.Slowest:F0} to {3.6 * range.Fastest:F0}).")
+            ? FormattableString.Invariant($" The ends fall into step after 0.7 cycles at {In.KilometresPerHour.Of(closed):F0} km/h ")
+                + FormattableString.Invariant($"(0.8 to 0.6 cycles: {In.KilometresPerHour.Of(range.Slowest):F0} to {In.KilometresPerHour.Of(range.Fastest):F0}).")
             : $" {load.Ends!.WhyNot}";
     }
 
@@ -109,7 +110,7 @@ public static class RuleSentences
     public static Sentence WindowAtCommand(RuleMap map)
     {
         ArgumentNullException.ThrowIfNull(map);
-        return Window(map, map.Measure.JudgesHit ? " (--measure settling)" : " (--measure hit)");
+        return Window(map, map.JudgesHit ? " (--measure settling)" : " (--measure hit)");
     }
 
     /// <summary>Which damping suits what on a rough road.</summary>
@@ -131,7 +132,7 @@ public static class RuleSentences
                 var edge = best.AtEdge ? " (the edge of what was tried)" : "";
                 yield return new Sentence(
                     id,
-                    $"  {name} varies least near {FactText.Number(best.Value, "F2")}{edge}; this car has {side}, "
+                    $"  {name} varies least near {Numeral.Of(best.Value, "F2")}{edge}; this car has {side}, "
                     + FormattableString.Invariant($"{optima.Own:F2}, and {100.0 * ((1.0 / best.Relative) - 1.0):F0} % more of it."));
             }
         }
@@ -142,7 +143,7 @@ public static class RuleSentences
         ArgumentNullException.ThrowIfNull(map);
         return new Sentence(
             "window",
-            map.Measure.JudgesHit
+            map.JudgesHit
                 ? $"This judges the hit alone: what follows is not in it{option}."
                 : $"This judges the settling alone: the hit, until the rear wheels have left, is not in it{option}.");
     }

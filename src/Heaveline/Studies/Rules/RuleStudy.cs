@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Quantities;
@@ -27,11 +28,10 @@ public static class RuleStudy
     {
         Name = "measure",
         Kind = ChoiceKind.Word,
-        Says = "By what it is judged: settling (RMS pitch in the first second after the rear has left), late (what is left after 0.8 s), "
-            + "hit (peak pitch acceleration until then) or hit-angle (peak pitch angle until then).",
+        Says = $"By what it is judged: {string.Join(", ", PassCatalogue.Judges.Select(m => $"{m.Word} ({m.Name})"))}.",
         HelpName = "MEASURE",
-        Usual = RuleMeasure.All[0].Word,
-        Words = RuleMeasure.Words,
+        Usual = SettlingCatalogue.RmsPitch.Word,
+        Words = [.. PassCatalogue.Judges.Select(m => m.Word!)],
         WordIs = "measure",
     };
 
@@ -133,7 +133,7 @@ public static class RuleStudy
                 Car = car!,
                 Road = road!,
                 Rule = TradeRule.Of(rule!),
-                Measure = RuleMeasure.All.First(m => m.Word == measure),
+                Measure = PassCatalogue.Judges.First(m => m.Word == measure),
                 Slowest = speeds[0],
                 Fastest = speeds[^1],
                 Detail = detail,
@@ -145,7 +145,7 @@ public static class RuleStudy
     private static RuleMap MapOf(RuleAsked asked, RideModel model, int values, int speeds, StudyRun run)
     {
         var map = RuleMap.Of(
-            model, asked.Road, asked.Rule.Axis(model, values), EvenSpeeds.Of(asked.Slowest, asked.Fastest, speeds), [asked.Measure.Measure],
+            model, asked.Road, asked.Rule.Axis(model, values), EvenSpeeds.Of(asked.Slowest, asked.Fastest, speeds), [asked.Measure],
             degree: run.Degree, progress: run.Progress, cancellation: run.Cancellation)[0];
         return map.Best.Any(b => b is not null)
             ? map

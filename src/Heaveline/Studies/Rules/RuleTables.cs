@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heaveline.Answers;
+using Heaveline.Quantities;
 using Heaveline.Rules;
 
 namespace Heaveline.Studies;
@@ -25,7 +26,7 @@ public static class RuleTables
         var best = map.Best;
         foreach (var i in Some(map.Speeds.Count, whole ? int.MaxValue : MostRows))
         {
-            var speed = (3.6 * map.Speeds[i]).ToString("0.##", CultureInfo.InvariantCulture);
+            var speed = In.KilometresPerHour.Of(map.Speeds[i]).ToString("0.##", CultureInfo.InvariantCulture);
             table.Add(speed + "-km-h", speed + " km/h", "–", "F2",
             [
                 .. columns.Select(j => (double?)map.Relative(i, j)),
@@ -43,11 +44,11 @@ public static class RuleTables
         IEnumerable<double?> All(Func<RuleLoad, double?> of) => loads.Select(of);
         return new FactTable("This car", [.. loads.Select(l => l.Name)])
             .Add("own", map.Axis.ShortName, map.Axis.Symbol.Length > 0 ? map.Axis.Symbol : "–", "F3", All(l => l.Own))
-            .Add("suited", "is best in this map at", "km/h", "F0", All(l => 3.6 * l.Suited))
-            .Add("late", "1 + 0.6 L f/V gives it at", "km/h", "F0", All(l => 3.6 * l.Late))
-            .Add("in-step", "in step after 0.7 cycles at", "km/h", "F0", All(l => 3.6 * l.Ends?.SuitedSpeed))
-            .Add("in-step-slowest", "after 0.8 cycles at", "km/h", "F0", All(l => 3.6 * l.Ends?.SuitedRange?.Slowest))
-            .Add("in-step-fastest", "after 0.6 cycles at", "km/h", "F0", All(l => 3.6 * l.Ends?.SuitedRange?.Fastest));
+            .Add("suited", "is best in this map at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Suited)))
+            .Add("late", "1 + 0.6 L f/V gives it at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Late)))
+            .Add("in-step", "in step after 0.7 cycles at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Ends?.SuitedSpeed)))
+            .Add("in-step-slowest", "after 0.8 cycles at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Ends?.SuitedRange?.Slowest)))
+            .Add("in-step-fastest", "after 0.6 cycles at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Ends?.SuitedRange?.Fastest)));
     }
 
     /// <summary>Which damping suits what.</summary>

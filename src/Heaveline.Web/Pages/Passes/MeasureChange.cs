@@ -1,0 +1,62 @@
+using Heaveline.Measures;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+
+namespace Heaveline.Web.Pages.Passes;
+
+/// <summary>One measure of the crossing, before and after.</summary>
+/// <param name="Measure">What it is.</param>
+/// <param name="Before">The former state's, as shown; null when there is none or it was not recorded to its end.</param>
+/// <param name="After">Now, as shown.</param>
+internal sealed record MeasureChange(Measure Measure, double? Before, double? After)
+{
+    // Changes below this share of the value are no change to speak of (common practice, no source).
+    private const double Hardly = 0.005;
+
+    /// <summary>Whether it is no change to speak of.</summary>
+    public bool IsHardlyAny => Before is { } before && After is { } after && (Print(before) == Print(after) || Math.Abs(after - before) <= Hardly * Math.Abs(before));
+
+    /// <summary>The change in words; empty without a former state.</summary>
+    public string Words
+    {
+        get
+        {
+            if (Before is not { } before || After is not { } after)
+            {
+                return "";
+            }
+
+            if (IsHardlyAny)
+            {
+                return "as before";
+            }
+
+            // A share of a share would only puzzle, and so would one of a length that may be negative.
+            var difference = after - before;
+            var size = Measure.Unit.Si.Length == 0 && Measure.Unit != In.Plain ? $"{Print(Math.Abs(difference))} {(Print(Math.Abs(difference)) == "1" ? "point" : "points")}"
+                : Measure.Unit == In.Millimetres || before <= 0.0 ? PrintWithUnit(Math.Abs(difference))
+                : $"{Numeral.Of(In.Percent.Of(Math.Abs(difference) / before), 0)}\u00a0%";
+            var way = difference > 0.0 ? "more" : "less";
+            return Measure.Better == Better.Neither ? $"{size} {way}" : $"{(difference > 0.0 == (Measure.Better == Better.More) ? "better" : "worse")}: {size} {way}";
+        }
+    }
+
+    /// <summary>The measures that the page sets side by side: those of a crossing that was recorded to its end.</summary>
+    public static IReadOnlyList<MeasureChange> Of(Crossing now, Crossing? former)
+    {
+        ArgumentNullException.ThrowIfNull(now);
+        double? Kept(Crossing? crossing, Measure<Pass> measure) => crossing is { IsWhole: true } whole ? measure.ShownOf(whole.Pass) : null;
+        return
+        [
+            .. PassCatalogue.For(now.Model, now.Pass.Road, MeasureUse.BeforeAfter)
+                .Select(measure => new MeasureChange(measure, Kept(former, measure), Kept(now, measure)))
+                .Where(change => change.Before is not null || change.After is not null),
+        ];
+    }
+
+    /// <summary>A value in print.</summary>
+    public string Print(double? value) => value is { } v ? Measure.Print(v) : "not recorded";
+
+    /// <summary>A value with its unit.</summary>
+    public string PrintWithUnit(double? value) => Print(value) + (value is null ? "" : Measure.Unit.Suffix.Replace(' ', '\u00a0'));
+}

@@ -1,0 +1,51 @@
+using System.Globalization;
+using Heaveline.Quantities;
+
+namespace Heaveline.Measures;
+
+/// <summary>What a number is: how it is called, shown and judged. How it is computed stands in <see cref="Measure{TSubject}"/>.</summary>
+/// <param name="Key">Name for machines, kebab-case, never changed; one for each measure of a subject.</param>
+/// <param name="Label">Name for people, in a table.</param>
+/// <param name="Unit">Unit that it is shown in.</param>
+/// <param name="Digits">Digits behind the point.</param>
+/// <param name="Says">What it is, in one sentence.</param>
+public abstract record Measure(string Key, string Label, ShownUnit Unit, int Digits, string Says)
+{
+    /// <summary>Name in a sentence.</summary>
+    public string Name { get => field ?? Label; init; }
+
+    /// <summary>Name on an axis.</summary>
+    public string ShortLabel { get => field ?? Label; init; }
+
+    /// <summary>Name at the head of a caption's numbers.</summary>
+    public string CaptionLabel { get => field ?? Name; init; }
+
+    /// <summary>Which way it is better.</summary>
+    public Better Better { get; init; }
+
+    /// <summary>The page of its definition.</summary>
+    public string Page { get; init; } = "theory/measures.md";
+
+    /// <summary>A row of numbers none of which is above this, SI, either way, says nothing and is left out.</summary>
+    public double Nothing { get; init; } = -1.0;
+
+    /// <summary>Where it is taken up.</summary>
+    public MeasureUse Uses { get; init; } = MeasureUse.Table;
+
+    /// <summary>Its word on a command line, where a rule can be judged by it; null for none.</summary>
+    public string? Word { get; init; }
+
+    /// <summary>.NET number format of a value as shown.</summary>
+    public string Format => "F" + Digits.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A value as shown; null where it does not exist.</summary>
+    /// <param name="si">SI; not finite where it does not exist.</param>
+    public double? Shown(double si) => double.IsFinite(si) ? Unit.Of(si) : null;
+
+    /// <summary>A value as printed, without its unit.</summary>
+    /// <param name="shown">In the unit that it is shown in.</param>
+    public string Print(double shown) => Numeral.Of(shown, Format);
+
+    /// <summary>Whether a row of values, SI, says nothing.</summary>
+    public bool IsNothing(IEnumerable<double> si) => !si.Any(v => double.IsFinite(v) && Math.Abs(v) > Nothing);
+}
