@@ -160,7 +160,7 @@ public class ReportPageTests(Served served)
         var asked = Enumerable.Range(0, 7).Select(i => client.GetAsync($"/take/report.html?car=fern-saloon&parts=doubt&samples={900000 + i}", leaves.Token)).ToList();
         var first = await await Task.WhenAny(asked);
         Assert.Equal(429, (int)first.StatusCode);
-        Assert.Contains("Too many reports wait", await first.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains("Too many computations wait", await first.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
         await leaves.CancelAsync();
         await Task.WhenAll(asked.Select(async one => await Record.ExceptionAsync(() => one)));
     }

@@ -95,12 +95,12 @@ public class RoadPageTests(Served served)
     [Theory]
     [InlineData("car=no-such-car", "#car-refused", "There is no car named no-such-car")]
     [InlineData("car=fern-saloon&beside=ghost", "#beside-refused", "There is no car named ghost")]
-    [InlineData("car=fern-saloon&seat=roof", "#seat-refused", "has no seat named roof")]
+    [InlineData("car=fern-saloon&seat=roof", "#seat-refused", "'roof' is no seat of Fern saloon")]
     [InlineData("car=fern-saloon&road=class-Z", "#road-refused", "is no road class")]
     [InlineData("car=fern-saloon&road=nowhere", "#road-refused", "There is no road named nowhere")]
     [InlineData("car=fern-saloon&waviness=9", "#waviness-refused", "is no waviness between 0.5 and 5")]
     [InlineData("car=fern-saloon&road=density&density=-1", "#density-refused", "is no density")]
-    [InlineData("car=fern-saloon&at=never", "#at-refused", "is no speed")]
+    [InlineData("car=fern-saloon&at=never", "#at-refused", "is not a number")]
     public async Task What_the_address_says_wrongly_is_said_beside_its_control(string query, string place, string words)
     {
         var page = await served.Open("/road?" + query);

@@ -29,7 +29,7 @@ internal static class Root
         StudyCommand.Of(streams, CompareStudy.Question),
         StudyCommand.Of(streams, RoadStudy.Question),
         StudyCommand.Of(streams, RideStudy.Question),
-        MapCommand.Of(streams),
+        StudyCommand.Of(streams, RuleStudy.Question),
         StudyCommand.Of(streams, WhyStudy.Question),
         StudyCommand.Of(streams, DoubtStudy.Question),
         StudyCommand.Of(streams, CostStudy.Question),

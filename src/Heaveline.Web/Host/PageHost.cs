@@ -1,6 +1,7 @@
 using System.Net;
 using Heaveline.Web.Guard;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Studying;
 using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Pages.Reports;
 using Heaveline.Web.Pages.Rides;
@@ -54,9 +55,13 @@ public static class PageHost
         services.Configure<HubOptions>(hub => hub.MaximumReceiveMessageSize = LongestMessage);
         services.AddSingleton(options);
         services.AddSingleton<GarageView>();
-        services.AddSingleton<RuleDesk>();
-        services.AddSingleton<RideDesk>();
-        services.AddSingleton<ReportDesk>();
+        // What is long waits for its turn; what is short does not wait behind it.
+        var (turns, brief) = (new StudyQueue(), new StudyQueue(Environment.ProcessorCount));
+        services.AddSingleton(_ => RuleView.StudyIn(turns));
+        services.AddSingleton(_ => SweepView.StudyIn(turns, options.Version));
+        services.AddSingleton(_ => SpectraView.StudyIn(brief));
+        services.AddSingleton<RideRoads>();
+        services.AddSingleton<MadeReports>();
 
         var app = builder.Build();
         app.UseMiddleware<AddressGuard>();

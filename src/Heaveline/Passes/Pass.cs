@@ -11,12 +11,6 @@ namespace Heaveline.Passes;
 /// </summary>
 public sealed class Pass
 {
-    /// <summary>The slowest speed at which a car is driven, m/s.</summary>
-    public const double SlowestSpeed = 0.5;
-
-    /// <summary>The fastest, m/s.</summary>
-    public const double FastestSpeed = 120.0;
-
     private readonly ReadOnlyMemory<double> samples;
     private readonly int channels;
     private readonly RideNumbers numbers;
@@ -113,7 +107,7 @@ public sealed class Pass
     public static Pass Of(RideModel model, Road road, double speed, PassOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= PassOptions.Default;
-        RefuseSpeed(speed);
+        _ = DrivingSpeed.Checked(speed);
         cancellation.ThrowIfCancellationRequested();
         var timing = PassTiming.Of(model, road, speed, options);
         if (options.Certified)
@@ -132,14 +126,6 @@ public sealed class Pass
         }
 
         return new Pass(model, road, speed, timing, samples, FixedStep(timing, pitch, tyre));
-    }
-
-    internal static void RefuseSpeed(double speed)
-    {
-        if (!(speed is >= SlowestSpeed and <= FastestSpeed))
-        {
-            throw new RefusedValueException("speed", $"{In.KilometresPerHour.Of(speed):G4} km/h", "between 1.8 and 432 km/h", "Give a driving speed, for instance 50 km/h.");
-        }
     }
 
     private static PassStatistics Exact(ExactRun run) => new()

@@ -89,7 +89,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         for (var i = 0; i < clocks.Length; i++)
         {
             var (model, road, speed) = requests[i];
-            Pass.RefuseSpeed(speed);
+            _ = DrivingSpeed.Checked(speed);
             if (!steps.TryGetValue(model, out var step))
             {
                 steps[model] = step = StepChoice.Largest(model, options.LargestStep);

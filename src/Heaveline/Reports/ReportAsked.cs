@@ -2,10 +2,8 @@ using System.Collections.Immutable;
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Figures;
-using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Roads;
-using Heaveline.Rules;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -61,11 +59,8 @@ public sealed record ReportAsked
     /// <summary>Class of the random road.</summary>
     public RoadClass RoadClass { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RoadClass.All[2];
 
-    /// <summary>The rule that is mapped, for a car under its load.</summary>
-    public Func<RideModel, RuleAxis> Rule { get; init; } = _ => RuleAxis.FrequencyRatio([.. Enumerable.Range(0, 25).Select(i => Math.Round(0.8 + (0.6 * i / 24.0), 12))]);
-
-    /// <summary>Speeds of the rule's map, m/s, rising, at least two.</summary>
-    public ImmutableArray<double> RuleSpeeds { get; init => field = Drawable.Some(value, "Give the speeds of the map."); } = [.. Enumerable.Range(0, 21).Select(i => In.KilometresPerHour.ToSi(20.0 + (5.0 * i)))];
+    /// <summary>The rule that is mapped.</summary>
+    public TradeRule Rule { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = TradeRule.All[0];
 
     /// <summary>How many cars are drawn within the doubts, 10 to 1 000 000.</summary>
     public int Draws { get; init => field = (int)Checked.Within(value, 10.0, 1e6, "2000 tell a band to a few hundredths of itself."); } = 2000;

@@ -9,9 +9,6 @@ public static class ReportStudy
     // Longer than any title page; an address could hold thousands of signs.
     private const int LongestLine = 200;
 
-    // As the map command has them without --fine.
-    private const int RuleValues = 25;
-
     private const string UsualForOne = "car, modes, pass, why, doubt, ride, cost";
     private const string UsualForSeveral = "car, compare, why, ride, cost";
 
@@ -42,10 +39,10 @@ public static class ReportStudy
     {
         Name = "rule",
         Kind = ChoiceKind.Word,
-        Says = $"Which rule of the trade is mapped: {string.Join(", ", MapRule.Words)}.",
+        Says = $"Which rule of the trade is mapped: {string.Join(", ", TradeRule.Words)}.",
         HelpName = "RULE",
         Usual = "ratio",
-        Words = MapRule.Words,
+        Words = TradeRule.Words,
         WordIs = "rule",
     };
 
@@ -159,7 +156,7 @@ public static class ReportStudy
             Speed = speed!.Value,
             Speeds = [.. speeds],
             RoadClass = roadClass!,
-            Rule = model => MapRule.Of(rule!, model, RuleValues),
+            Rule = TradeRule.Of(rule!),
             Draws = samples!.Value,
             Seed = seed!.Value,
             Parts = [.. parts],

@@ -1,7 +1,5 @@
 using Heaveline.Answers;
-using Heaveline.Figures;
-using Heaveline.Measures;
-using Heaveline.Rules;
+using Heaveline.Passes;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -11,42 +9,35 @@ internal static class RulePart
 {
     public static ReportPart Of(ReportWork work)
     {
-        var model = work.Models[0];
-        var road = work.Choices.Road;
-        var axis = work.Choices.Rule(model);
-        var heading = $"The rule: is it true that {char.ToLowerInvariant(axis.Claim[0])}{axis.Claim[1..].TrimEnd('.')}?";
-        if (road.Event is null)
+        var (model, road, rule) = (work.Models[0], work.Choices.Road, work.Choices.Rule);
+        var claim = rule.Axis(model, 2).Claim;
+        var heading = $"The rule: is it true that {char.ToLowerInvariant(claim[0])}{claim[1..].TrimEnd('.')}?";
+        if (RuleAsked.NoBump(road) is { } noBump)
         {
-            return new ReportPart { Heading = heading, Blocks = [Paragraph.Of($"{road.Caption} has no single bump, so that hit and settling cannot be told apart and the rule cannot be judged on it.")] };
+            return new ReportPart { Heading = heading, Blocks = [Paragraph.Of(noBump)] };
         }
 
-        var map = RuleMap.Of(model, road, axis, work.Choices.RuleSpeeds, [SettlingCatalogue.RmsPitch], degree: work.Run.Degree, cancellation: work.Run.Cancellation)[0];
-        if (map.Best.All(b => b is null))
+        try
         {
-            return new ReportPart { Heading = heading, Blocks = [Paragraph.Of($"No place of this map could be computed: {map.Refusals.FirstOrDefault(r => r.Length > 0) ?? "every pass left the model's range."}")] };
+            var asked = new RuleAsked { Car = work.Cars[0], Road = road, Rule = rule, MapAlone = true };
+            return Of(heading, RuleStudy.Run(asked, work.Run));
         }
-
-        // The closed forms speak of the frequency ratio alone.
-        var isRatio = axis.Name == RuleAxis.FrequencyRatio([1.0, 1.1]).Name;
-        var rules = isRatio ? RatioRule.Of(map) : null;
-        var own = MapLoad.Of(map, isRatio);
-        return new ReportPart
+        catch (RunFailedException failure)
         {
-            Heading = heading,
-            Blocks =
-            [
-                Paragraph.Of(MapSentences.Head(map).ReplaceLineEndings(" ")),
-                Illustration.Of(RuleMapFigure.Of(map, [(model.Load.Name, map.Own)], isRatio ? RatioForms.Of(model) : null)),
-                Points.Of(
-                [
-                    .. MapSentences.Rule(map),
-                    .. MapSentences.Loads(map, [own]),
-                    .. isRatio ? [MapSentences.ClosedForms(map)] : Array.Empty<string>(),
-                    "This judges the settling alone: the hit, until the rear wheels have left, is not in it.",
-                ]),
-                Tabulated.Of(MapTable.Grid(map, rules, whole: false), $"The measure over that of {map.Axis.Against}, by speed and {map.Axis.ShortName}"),
-            ],
-            Sources = [Sources.Steps, Sources.Parts, .. isRatio ? [Sources.Rule] : Array.Empty<Source>()],
-        };
+            return new ReportPart { Heading = heading, Blocks = [Paragraph.Of(failure.Message)] };
+        }
     }
+
+    private static ReportPart Of(string heading, RuleAnswer answer) => new()
+    {
+        Heading = heading,
+        Blocks =
+        [
+            Paragraph.Of(string.Join(' ', answer.Head.Select(s => s.Text))),
+            Illustration.Of(answer.Figure(RuleAnswer.WithEveryLoad)),
+            Points.Of(answer.SentencesForReaders.Select(s => s.Text)),
+            Tabulated.Of(answer.Grid, $"The measure over that of {answer.Map.Axis.Against}, by speed and {answer.Map.Axis.ShortName}"),
+        ],
+        Sources = [.. answer.Sources],
+    };
 }

@@ -44,7 +44,7 @@ public sealed class FrequencyResponse
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(frequencies);
-        Pass.RefuseSpeed(speed);
+        _ = DrivingSpeed.Checked(speed);
         foreach (var f in frequencies)
         {
             if (!(f is > 0.0 and <= 1000.0))

@@ -45,7 +45,7 @@ public sealed class RandomPass
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(spectrum);
         options ??= RandomPassOptions.Default;
-        Pass.RefuseSpeed(speed);
+        _ = DrivingSpeed.Checked(speed);
         var time = options.LeadTime + options.Duration;
         var track = model.Rolls ? 0.5 * (model.Car.Front.Track.Si + model.Car.Rear.Track.Si) : 0.0;
         Road Draw(int k)

@@ -85,7 +85,7 @@ public sealed class RandomResponse
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(spectrum);
         options ??= RandomOptions.Default;
-        Pass.RefuseSpeed(speed);
+        _ = DrivingSpeed.Checked(speed);
         var drive = new RoadDrive(model, spectrum, options.Tracks);
         RandomLines Road(int panels) => RandomLines.Of(drive, f => spectrum.HeightsAt(f, speed), speed, speed * spectrum.Band.Low, speed * spectrum.Band.High, panels);
         var asked = Watched(model);

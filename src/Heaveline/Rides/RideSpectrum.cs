@@ -28,7 +28,7 @@ public sealed class RideSpectrum
     {
         ArgumentNullException.ThrowIfNull(like);
         ArgumentNullException.ThrowIfNull(road);
-        Pass.RefuseSpeed(speed);
+        _ = DrivingSpeed.Checked(speed);
         options ??= SpectrumOptions.Default;
         var car = SymmetricRide.From(like) ?? throw new RefusedValueException("car", $"'{like.Car.Name}' whose sides differ", "alike on both sides", "Use the full frequency response for it.");
         var (low, high) = (Math.Max(options.Low, speed * road.Band.Low), Math.Min(options.High, speed * road.Band.High));

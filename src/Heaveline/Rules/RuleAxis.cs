@@ -7,8 +7,17 @@ namespace Heaveline.Rules;
 /// <summary>What a rule of the trade turns: one quantity of a car, the values to try and the value to judge against.</summary>
 public sealed record RuleAxis
 {
+    /// <summary>Which rule it is of.</summary>
+    public required RuleKind Kind { get; init; }
+
     /// <summary>What is turned and what is kept.</summary>
-    public required string Name { get; init; }
+    public string Name => ShortName + Kept;
+
+    /// <summary>What is turned, without what is kept.</summary>
+    public required string ShortName { get; init; }
+
+    /// <summary>What is kept, as it follows upon what is turned; empty where that says itself.</summary>
+    public required string Kept { get; init; }
 
     /// <summary>Unit, empty for a plain number.</summary>
     public required string Symbol { get; init; }
@@ -34,9 +43,6 @@ public sealed record RuleAxis
     /// <summary>The car with another value.</summary>
     public required Func<RideModel, double, RideModel> Change { get; init; }
 
-    /// <summary>What is turned, without what is kept.</summary>
-    public string ShortName => Name.Split(", ", 2)[0].Split(" (", 2)[0];
-
     /// <summary>What the values are judged against, in words.</summary>
     public string Against => Reference is { } reference ? FormattableString.Invariant($"{ShortName} {reference:0.###}") : "the car as it is";
 
@@ -45,7 +51,9 @@ public sealed record RuleAxis
     /// <param name="onRigidTyres">Whether the ratio is that of the springs alone.</param>
     public static RuleAxis FrequencyRatio(IReadOnlyList<double> values, bool onRigidTyres = false) => new()
     {
-        Name = onRigidTyres ? "rear/front frequency ratio of the springs alone, mean and damping ratios kept" : "rear/front frequency ratio, mean and damping ratios kept",
+        Kind = RuleKind.FrequencyRatio,
+        ShortName = onRigidTyres ? "rear/front frequency ratio of the springs alone" : "rear/front frequency ratio",
+        Kept = ", mean and damping ratios kept",
         Symbol = "",
         Claim = "A front softer than the rear pitches less.",
         Values = values,
@@ -57,7 +65,9 @@ public sealed record RuleAxis
     /// <summary>"More damping pitches less": mean damping ratio, split and springs kept, against the car as it is.</summary>
     public static RuleAxis Damping(IReadOnlyList<double> values) => new()
     {
-        Name = "mean damping ratio, split kept",
+        Kind = RuleKind.Damping,
+        ShortName = "mean damping ratio",
+        Kept = ", split kept",
         Symbol = "",
         Claim = "More damping pitches less.",
         Values = values,
@@ -69,7 +79,9 @@ public sealed record RuleAxis
     /// <summary>"Mass at the ends pitches less": dynamic index, springs and dampers kept, against 1.</summary>
     public static RuleAxis DynamicIndex(IReadOnlyList<double> values) => new()
     {
-        Name = "dynamic index",
+        Kind = RuleKind.DynamicIndex,
+        ShortName = "dynamic index",
+        Kept = "",
         Symbol = "",
         Claim = "Mass towards the ends pitches less.",
         Values = values,
@@ -83,7 +95,9 @@ public sealed record RuleAxis
     /// <param name="inertiaGrows">Whether the pitch inertia grows with its square (the dynamic index is kept) or stays.</param>
     public static RuleAxis Wheelbase(IReadOnlyList<double> values, bool inertiaGrows) => new()
     {
-        Name = inertiaGrows ? "wheelbase, dynamic index kept" : "wheelbase, pitch inertia kept",
+        Kind = inertiaGrows ? RuleKind.Wheelbase : RuleKind.WheelbaseSameBody,
+        ShortName = "wheelbase",
+        Kept = inertiaGrows ? ", dynamic index kept" : ", pitch inertia kept",
         Symbol = "m",
         Claim = "A longer wheelbase pitches less.",
         Values = values,
@@ -95,7 +109,9 @@ public sealed record RuleAxis
     /// <summary>"Front and rear joined pitch less": share of the heave stiffness in a common spring, on the linear car of the same frequencies, against none.</summary>
     public static RuleAxis SharedSprings(IReadOnlyList<double> values) => new()
     {
-        Name = "share of the heave stiffness in a common spring (linear car of the same masses and frequencies)",
+        Kind = RuleKind.SharedSprings,
+        ShortName = "share of the heave stiffness in a common spring",
+        Kept = " (linear car of the same masses and frequencies)",
         Symbol = "",
         Claim = "Front and rear springs joined pitch less.",
         Values = values,
@@ -107,7 +123,9 @@ public sealed record RuleAxis
     /// <summary>"Front and rear dampers joined pitch less": share of the heave damping in a common damper, on the linear car of the same damping, against none.</summary>
     public static RuleAxis SharedDamping(IReadOnlyList<double> values) => new()
     {
-        Name = "share of the heave damping in a common damper (linear car of the same masses, frequencies and damping)",
+        Kind = RuleKind.SharedDamping,
+        ShortName = "share of the heave damping in a common damper",
+        Kept = " (linear car of the same masses, frequencies and damping)",
         Symbol = "",
         Claim = "Front and rear dampers joined pitch less.",
         Values = values,

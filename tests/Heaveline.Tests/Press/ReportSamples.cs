@@ -70,8 +70,6 @@ internal static class ReportSamples
         Speed = 12.0,
         Speeds = [8.0, 16.0],
         Draws = 40,
-        RuleSpeeds = [8.0, 16.0],
-        Rule = _ => Heaveline.Rules.RuleAxis.FrequencyRatio([0.9, 1.0, 1.1]),
         Parts = [.. parts],
     };
 }

@@ -1,4 +1,4 @@
-using Heaveline.Web.Pages.Parts;
+using Heaveline.Web.Studying;
 
 namespace Heaveline.Tests.Web;
 
@@ -70,18 +70,5 @@ public class ComputationTests
         using var computation = new Computation(TimeProvider.System);
         await Assert.ThrowsAsync<InvalidOperationException>(() => computation.Run((_, _) => throw new InvalidOperationException("no")));
         Assert.False(computation.Running);
-    }
-
-    [Fact]
-    public void What_was_not_asked_for_longest_makes_room()
-    {
-        var kept = new Kept<string>(2);
-        kept.Keep("a", "1");
-        kept.Keep("b", "2");
-        Assert.Equal("1", kept.Find("a"));
-        kept.Keep("c", "3");
-        Assert.Equal(2, kept.Count);
-        Assert.Null(kept.Find("b"));
-        Assert.Equal(("1", "3"), (kept.Find("a"), kept.Find("c")));
     }
 }

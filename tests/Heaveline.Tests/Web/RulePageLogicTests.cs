@@ -1,10 +1,12 @@
 using Microsoft.AspNetCore.WebUtilities;
 using Heaveline.Cars;
 using Heaveline.Models;
+using Heaveline.Studies;
 using Heaveline.Tests.House;
 using Heaveline.Tuning;
 using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Studying;
 
 namespace Heaveline.Tests.Web;
 
@@ -12,23 +14,48 @@ public class RulePageLogicTests
 {
     private static readonly GarageView Garage = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
 
-    private static RuleChoices Asked { get; } = new("fern-saloon", "driver", null, null, null, null, null);
+    private const string Saloon = "car=fern-saloon&load=driver";
 
     [Fact]
     public void Without_choices_the_first_car_and_its_first_load_are_mapped()
     {
-        var question = RuleQuestion.Of(new RuleChoices(null, null, null, null, null, null, null), Garage);
-        Assert.Empty(question.Refused);
-        Assert.Equal(Garage.CarNames[0], question.CarName);
-        Assert.Equal(question.Car!.LoadStates[0], question.Load);
+        var reading = Read("");
+        Assert.Empty(reading.Objections);
+        var first = ((IFinder)Garage).Car(Garage.CarNames[0]).Value!;
+        Assert.Equal(first.Name, reading.Asked!.Car.Name);
+        Assert.Equal(first.LoadStates[0].Name, reading.Asked.Car.Load.Name);
     }
 
     [Fact]
     public void Every_choice_makes_another_question_and_the_same_choices_the_same()
     {
-        RuleChoices[] all = [Asked, Asked with { Load = "as described" }, Asked with { Road = "short-bump" }, Asked with { Rule = "damping" }, Asked with { Measure = "hit" }, Asked with { From = "25" }, Asked with { To = "90" }, Asked with { Car = "fern-saloon-cured" }];
-        Assert.Equal(all.Length, all.Select(c => RuleQuestion.Of(c, Garage).Key).Distinct().Count());
-        Assert.Equal(RuleQuestion.Of(Asked, Garage).Key, RuleQuestion.Of(Asked with { Rule = "ratio" }, Garage).Key);
+        string[] all =
+        [
+            Saloon, "car=fern-saloon&load=as described", Saloon + "&road=short-bump", Saloon + "&rule=damping", Saloon + "&measure=hit", Saloon + "&from=25", Saloon + "&to=90",
+            "car=fern-saloon-cured&load=driver",
+        ];
+        Assert.Equal(all.Length, all.Select(query => Read(query).Key).Distinct().Count());
+        Assert.Equal(Read(Saloon).Key, Read(Saloon + "&rule=ratio").Key);
+        Assert.Equal(Read(Saloon).Key, Read("car=fern-saloon").Key);
+        Assert.Equal(Read(Saloon + "&from=20").Key, Read(Saloon).Key);
+    }
+
+    [Fact]
+    public void All_that_an_address_says_wrongly_is_told_at_once_each_beside_its_control()
+    {
+        var reading = Read("car=fern-saloon&load=elephants&rule=luck&measure=luck&from=fast&to=900&road=sine-pitch");
+        Assert.Null(reading.Asked);
+        Assert.Equal(["from", "load", "measure", "road", "rule", "to"], reading.Objections.Select(o => o.Choice).Distinct().Order());
+        Assert.Contains("between 1.8 and 432 km/h", reading.Refused("to"));
+        Assert.Contains("has no single bump", reading.Refused("road"));
+        Assert.Contains("it has: as described, driver, four up with luggage", reading.Refused("load"));
+    }
+
+    [Fact]
+    public void A_number_of_a_box_is_read_in_its_unit_with_a_point_or_a_comma()
+    {
+        Assert.Equal(32.5 / 3.6, Read(Saloon + "&from=32,5").Asked!.Slowest, 1e-12);
+        Assert.Equal(32.5 / 3.6, Read(Saloon + "&from=32.5").Asked!.Slowest, 1e-12);
     }
 
     [Theory]
@@ -36,22 +63,22 @@ public class RulePageLogicTests
     [InlineData(1.25)]
     public void A_trial_sets_the_springs_that_make_the_ratio_about_the_same_mean(double ratio)
     {
-        var question = RuleQuestion.Of(Asked, Garage);
-        var link = QueryHelpers.ParseQuery(TrialLink.Of(question, ratio, 45.0).Split('?')[1]);
+        var asked = Read(Saloon).Asked!;
+        var link = QueryHelpers.ParseQuery(Trial(asked, ratio).Split('?')[1]);
         Assert.Equal("45", link["speed"]);
-        var car = question.Car!;
+        var car = asked.Car.Car;
         Axle Sprung(Axle axle, string end) => axle with { Spring = axle.Spring with { Law = ((LinearSpring)axle.Spring.Law) with { Rate = new(1000.0 * Number(link[end + "-spring"]!)) } } };
-        var made = RideTuning.Of(RideModel.Of(car with { Front = Sprung(car.Front, "front"), Rear = Sprung(car.Rear, "rear") }, question.Load));
+        var made = RideTuning.Of(RideModel.Of(car with { Front = Sprung(car.Front, "front"), Rear = Sprung(car.Rear, "rear") }, asked.Car.Load));
         Assert.Equal(ratio, made.Ratio, 1e-3);
-        Assert.Equal(RideTuning.Of(question.Model(question.Load)).MeanFrequency, made.MeanFrequency, 1e-3);
+        Assert.Equal(RideTuning.Of(asked.Car.Model).MeanFrequency, made.MeanFrequency, 1e-3);
     }
 
     [Fact]
     public void A_trial_of_damping_sets_both_ends_by_one_factor()
     {
-        var question = RuleQuestion.Of(Asked with { Rule = "damping" }, Garage);
-        var own = RideTuning.Of(question.Model(question.Load)).MeanDamping;
-        var link = QueryHelpers.ParseQuery(TrialLink.Of(question, 1.5 * own, 45.0).Split('?')[1]);
+        var asked = Read(Saloon + "&rule=damping").Asked!;
+        var own = RideTuning.Of(asked.Car.Model).MeanDamping;
+        var link = QueryHelpers.ParseQuery(Trial(asked, 1.5 * own).Split('?')[1]);
         Assert.Equal(1.5, Number(link["front-damping"]!), 1e-3);
         Assert.Equal(1.5, Number(link["rear-damping"]!), 1e-3);
         Assert.False(link.ContainsKey("front-spring"));
@@ -60,26 +87,33 @@ public class RulePageLogicTests
     [Fact]
     public void A_trial_of_the_wheelbase_says_whether_the_inertia_grows()
     {
-        Assert.EndsWith("&wheelbase=2750&inertia=grows", TrialLink.Of(RuleQuestion.Of(Asked with { Rule = "wheelbase" }, Garage), 2.75, 45.0), StringComparison.Ordinal);
-        Assert.EndsWith("&wheelbase=2750", TrialLink.Of(RuleQuestion.Of(Asked with { Rule = "wheelbase-same-body" }, Garage), 2.75, 45.0), StringComparison.Ordinal);
+        Assert.EndsWith("&wheelbase=2750&inertia=grows", Trial(Read(Saloon + "&rule=wheelbase").Asked!, 2.75), StringComparison.Ordinal);
+        Assert.EndsWith("&wheelbase=2750", Trial(Read(Saloon + "&rule=wheelbase-same-body").Asked!, 2.75), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task A_coarse_answer_comes_before_the_fine_one_and_that_is_kept()
     {
-        using var desk = new RuleDesk(fineValues: 16, fineSpeeds: 12);
-        var question = RuleQuestion.Of(Asked with { Rule = "index", Measure = "hit", From = "60", To = "66" }, Garage);
+        using var queue = new StudyQueue();
+        using var study = RuleView.StudyIn(queue);
+        var reading = Read(Saloon + "&rule=index&measure=hit&from=60&to=66");
+        reading = reading with { Asked = reading.Asked! with { Detail = RuleDetail.Stepwise with { Values = 16, Speeds = 12 } } };
         var shown = new List<RuleView>();
-        var answer = await desk.Answer(question, shown.Add, null, TestContext.Current.CancellationToken);
-        Assert.Equal([false, false, true], shown.Select(v => v.IsFine));
+        var view = await study.Answer(reading, shown.Add, null, TestContext.Current.CancellationToken);
+        Assert.Equal([true, true, false], shown.Append(view).Select(v => v.Answer.IsCoarse));
         Assert.True(shown[0].Answer.Map.Speeds.Count * shown[0].Answer.Map.Axis.Values.Count < 200);
-        Assert.Equal(question.Car!.LoadStates.Count + 1, shown[1].Answer.Loads.Count);
-        Assert.Same(answer, desk.Find(question));
+        Assert.Equal(reading.Asked.Car.Car.LoadStates.Count + 1, shown[1].Answer.Loads.Count);
+        Assert.Same(view, study.Find(reading.Key));
         // Both maps meet in the places that they share.
-        var (coarse, fine) = (shown[0].Answer.Map, answer.Answer.Map);
+        var (coarse, fine) = (shown[0].Answer.Map, view.Answer.Map);
         Assert.Equal(coarse.Measured[0][0], fine.Measured[0][0], 1e-6 * coarse.Measured[0][0]);
         Assert.Equal(coarse.Measured[^1][^1], fine.Measured[^1][^1], 1e-6 * coarse.Measured[^1][^1]);
     }
+
+    private static AskedReading<RuleAsked> Read(string query) =>
+        RuleStudy.OnPage.Read(PageChoices.Of(query, RuleStudy.OnPage.Choices, Garage).Given, Garage);
+
+    private static string Trial(RuleAsked asked, double value) => TrialLink.Of(asked, "fern-saloon", "village-hump", value, 45.0);
 
     private static double Number(string? text) => double.Parse(text!, System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -19,9 +19,6 @@ public sealed record PassState
     /// <summary>Speed when the address names none, km/h.</summary>
     public const double UsualSpeed = 40.0;
 
-    /// <summary>The load state: the car's first where none is named.</summary>
-    internal static Choice LoadChoice { get; } = Choices.Load with { FirstOfCar = true };
-
     /// <summary>Name of the car file.</summary>
     public required string Car { get; init; }
 

@@ -35,7 +35,7 @@ internal sealed class PassTrial(GarageView garageView)
     public (PassView? View, IReadOnlyList<Objection> Objections) See(PassState state, bool full)
     {
         var reader = new AskedReader(state.Words, finder);
-        var car = reader.Car(Choices.Car, PassState.LoadChoice);
+        var car = reader.Car(Choices.Car, Choices.FirstLoad);
         var road = reader.Road(Choices.Road);
         var speed = reader.Speed(Choices.Speed);
         if (reader.IsRefused)

@@ -1,5 +1,6 @@
 using Heaveline.Web.Guard;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Studying;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -23,7 +24,7 @@ internal static class ReportRoutes
         routes.MapGet(PageHeaders.Framed, Look);
     }
 
-    private static Task<IResult> Take(string ending, HttpContext context, GarageView garageView, ReportDesk desk, ServeOptions options) => Download.Answer(async () =>
+    private static Task<IResult> Take(string ending, HttpContext context, GarageView garageView, MadeReports reports, ServeOptions options) => Download.Answer(async () =>
     {
         context.Response.Headers.CacheControl = "no-store";
         var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), garageView, options);
@@ -35,12 +36,12 @@ internal static class ReportRoutes
         var gone = context.RequestAborted;
         try
         {
-            var made = await desk.Make(question, null, null, gone);
+            var made = await reports.Make(question, null, null, gone);
             return ending == "html"
                 ? Results.File(made.Html, "text/html; charset=utf-8", question.File + ".html")
-                : Results.File(await desk.Pdf(made, pdf, question.Paper, gone), "application/pdf", question.File + ".pdf");
+                : Results.File(await reports.Pdf(made, pdf, question.Paper, gone), "application/pdf", question.File + ".pdf");
         }
-        catch (TooManyReportsException e)
+        catch (QueueFullException e)
         {
             context.Response.Headers.RetryAfter = "30";
             return Results.Text(e.Message, "text/plain; charset=utf-8", statusCode: StatusCodes.Status429TooManyRequests);
@@ -53,13 +54,13 @@ internal static class ReportRoutes
     });
 
     // Only what has been made: a frame, which may be loaded again at any time, starts no work.
-    private static IResult Look(HttpContext context, GarageView garageView, ReportDesk desk, ServeOptions options)
+    private static IResult Look(HttpContext context, GarageView garageView, MadeReports reports, ServeOptions options)
     {
         // The same address shows another report once a car file has changed.
         context.Response.Headers.CacheControl = "no-store";
         var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), garageView, options);
         return question.Html is null ? Download.Refused(Objections(question))
-            : desk.Find(question.Key) is { } made ? Results.Bytes(made.Html, "text/html; charset=utf-8")
+            : reports.Find(question.Key) is { } made ? Results.Bytes(made.Html, "text/html; charset=utf-8")
             : Results.Text("This report is not made, or has been forgotten since. Make it on its page.", "text/plain; charset=utf-8", statusCode: StatusCodes.Status404NotFound);
     }
 

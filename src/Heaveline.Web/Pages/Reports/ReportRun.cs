@@ -1,28 +1,28 @@
 using Heaveline.Passes;
 using Heaveline.Quantities;
+using Heaveline.Web.Studying;
 
 namespace Heaveline.Web.Pages.Reports;
 
 /// <summary>The making of a report as a page shows it: waiting, how far it is, stopped, failed.</summary>
-/// <param name="desk">Where reports are made.</param>
-public sealed class ReportRun(ReportDesk desk) : IProgress<double>, IDisposable
+public sealed class ReportRun : IDisposable
 {
-    private CancellationTokenSource? stop;
+    private readonly MadeReports reports;
+
+    internal ReportRun(MadeReports reports)
+    {
+        this.reports = reports;
+        Work.Moved += () => Moved?.Invoke();
+    }
 
     /// <summary>Told after every step, from any thread.</summary>
     public event Action? Moved;
 
-    /// <summary>Whether it is being made, or waits to be.</summary>
-    public bool Running => stop is not null;
+    /// <summary>The work under way.</summary>
+    public Computation Work { get; } = new(TimeProvider.System);
 
     /// <summary>Whether another report is made first.</summary>
     public bool Waits { get; private set; }
-
-    /// <summary>Whether the reader stopped the last one.</summary>
-    public bool Stopped { get; private set; }
-
-    /// <summary>Share done (–).</summary>
-    public double Share { get; private set; }
 
     /// <summary>Why the last one could not be made; null when it could.</summary>
     public string? Failure { get; private set; }
@@ -31,46 +31,28 @@ public sealed class ReportRun(ReportDesk desk) : IProgress<double>, IDisposable
     /// <returns>The report; null when it was stopped or could not be made.</returns>
     public async Task<MadeReport?> Make(ReportQuestion question)
     {
-        using var mine = new CancellationTokenSource();
-        stop = mine;
-        (Waits, Stopped, Share, Failure) = (false, false, 0.0, null);
+        MadeReport? made = null;
+        (Waits, Failure) = (false, null);
         try
         {
-            return await desk.Make(question, Wait, this, mine.Token);
+            await Work.Run(async (progress, stop) => made = await reports.Make(
+                question,
+                waits =>
+                {
+                    Waits = waits;
+                    Moved?.Invoke();
+                },
+                progress,
+                stop));
         }
-        catch (OperationCanceledException) when (mine.IsCancellationRequested)
-        {
-            Stopped = true;
-            return null;
-        }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException or TooManyReportsException)
+        catch (Exception e) when (e is RefusedValueException or RunFailedException or QueueFullException)
         {
             Failure = e.Message;
-            return null;
         }
-        finally
-        {
-            stop = null;
-            Waits = false;
-        }
-    }
 
-    /// <summary>Stops it.</summary>
-    public void Cancel() => stop?.Cancel();
-
-    /// <summary>Told by the work how far it is.</summary>
-    public void Report(double value)
-    {
-        Share = value;
-        Moved?.Invoke();
+        return made;
     }
 
     /// <summary>Stops it: nobody looks any more.</summary>
-    public void Dispose() => Cancel();
-
-    private void Wait(bool waits)
-    {
-        Waits = waits;
-        Moved?.Invoke();
-    }
+    public void Dispose() => Work.Dispose();
 }

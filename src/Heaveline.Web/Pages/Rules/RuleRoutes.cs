@@ -1,36 +1,45 @@
 using System.Text;
+using Heaveline.Studies;
+using Heaveline.Web.Serving;
+using Heaveline.Web.Studying;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using Heaveline.Studies;
-using Heaveline.Web.Serving;
 
 namespace Heaveline.Web.Pages.Rules;
 
 /// <summary>What can be taken away from the page of the rule: the fine map as svg, png, pdf, csv, json.</summary>
 internal static class RuleRoutes
 {
-    public static void Map(IEndpointRouteBuilder routes) => routes.MapGet("/take/rule.{ending}", (string ending, [AsParameters] RuleChoices choices, GarageView garageView, RuleDesk desk, ServeOptions options, CancellationToken aborted) =>
-        Download.Answer(async () =>
+    public static void Map(IEndpointRouteBuilder routes) => routes.MapGet("/take/rule.{ending}", Take);
+
+    private static Task<IResult> Take(
+        string ending,
+        HttpRequest request,
+        GarageView garage,
+        PageStudy<RuleAsked, RuleAnswer, RuleView> study,
+        ServeOptions options,
+        CancellationToken aborted)
+    {
+        if (ending is not ("svg" or "png" or "pdf" or "csv" or "json"))
         {
-            var question = RuleQuestion.Of(choices, garageView);
-            if (question.Refused.Count > 0)
-            {
-                return Download.Refused(string.Join(' ', question.Refused.Values));
-            }
+            return Task.FromResult(Results.NotFound());
+        }
 
-            if (ending is not ("svg" or "png" or "pdf" or "csv" or "json"))
-            {
-                return Results.NotFound();
-            }
+        var given = PageChoices.Of(request.QueryString.Value ?? "", RuleStudy.OnPage.Choices, garage).Given;
+        return StudyDownload.Of(
+            study, RuleStudy.OnPage.Read(given, garage), view => File(view, given.Of(Choices.Car)!, ending, options.Version), aborted);
+    }
 
-            var view = desk.Find(question) ?? await Task.Run(() => desk.Answer(question, null, null, aborted), aborted);
-            var name = $"{question.CarName}-rule-{question.Rule}-{question.Measure}";
-            return ending switch
-            {
-                "csv" => Download.File(MapCsv.Of(view.Answer.Map), "text/csv; charset=utf-8", name, ending),
-                "json" => Download.File(Encoding.UTF8.GetBytes(view.Answer.Json(options.Version)), "application/json", name, ending),
-                _ => Download.Picture(view.Figure, ending, name),
-            };
-        }));
+    private static IResult File(RuleView view, string car, string ending, string version)
+    {
+        var asked = view.Answer.Asked;
+        var name = $"{car}-rule-{asked.Rule.Word}-{asked.Measure.Word}";
+        return ending switch
+        {
+            "csv" => Download.File(view.Answer.Csv(), "text/csv; charset=utf-8", name, ending),
+            "json" => Download.File(Encoding.UTF8.GetBytes(view.Answer.Json(version, RuleStudy.OnPage.Word)), "application/json", name, ending),
+            _ => Download.Picture(view.Figure, ending, name),
+        };
+    }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Quantities;
+using Heaveline.Rules;
 using Heaveline.Studies;
 using Heaveline.Web.Tuning;
 
@@ -11,37 +12,42 @@ namespace Heaveline.Web.Pages.Rules;
 internal static class TrialLink
 {
     /// <summary>The address, from the page's base.</summary>
-    /// <param name="question">What was mapped.</param>
+    /// <param name="asked">What was mapped.</param>
+    /// <param name="car">The car's name in the garage.</param>
+    /// <param name="road">The road's name there.</param>
     /// <param name="value">The value of what the rule turns.</param>
     /// <param name="speed">Speed, km/h.</param>
-    public static string Of(RuleQuestion question, double value, double speed)
+    public static string Of(RuleAsked asked, string car, string road, double value, double speed)
     {
-        ArgumentNullException.ThrowIfNull(question);
-        List<(string Name, string Value)> parts = [("car", question.CarName), ("load", question.Load.Name), ("road", question.RoadName), ("speed", Text(speed, 1)), .. Settings(question, value)];
+        ArgumentNullException.ThrowIfNull(asked);
+        List<(string Name, string Value)> parts =
+            [("car", car), ("load", asked.Car.Load.Name), ("road", road), ("speed", Text(speed, 1)), .. Settings(asked, value)];
         return "pass?" + string.Join('&', parts.Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value)}"));
     }
 
     /// <summary>Whether the page of the pass can set what a rule turns.</summary>
-    public static bool CanSet(string rule) => rule is "ratio" or "damping" or "wheelbase" or "wheelbase-same-body";
+    public static bool CanSet(RuleKind rule) =>
+        rule is RuleKind.FrequencyRatio or RuleKind.Damping or RuleKind.Wheelbase or RuleKind.WheelbaseSameBody;
 
-    private static IEnumerable<(string Name, string Value)> Settings(RuleQuestion question, double value)
+    private static IEnumerable<(string Name, string Value)> Settings(RuleAsked asked, double value)
     {
-        if (!CanSet(question.Rule))
+        var rule = asked.Rule.Kind;
+        if (!CanSet(rule))
         {
             return [];
         }
 
-        if (question.Rule is "wheelbase" or "wheelbase-same-body")
+        if (rule is RuleKind.Wheelbase or RuleKind.WheelbaseSameBody)
         {
             (string, string) length = ("wheelbase", Text(1000.0 * value, 0));
-            return question.Rule == "wheelbase" ? [length, ("inertia", "grows")] : [length];
+            return rule == RuleKind.Wheelbase ? [length, ("inertia", "grows")] : [length];
         }
 
-        var model = question.Model(question.Load);
+        var model = asked.Car.Model;
         RideModel changed;
         try
         {
-            changed = MapRule.Of(question.Rule, model, 2).Change(model, value);
+            changed = asked.Rule.Axis(model, 2).Change(model, value);
         }
         catch (RefusedValueException)
         {
@@ -49,7 +55,8 @@ internal static class TrialLink
             return [];
         }
 
-        return question.IsRatio ? [.. Springs(model.Car, changed.Car), .. Dampers(model.Car, changed.Car)] : Dampers(model.Car, changed.Car);
+        var dampers = Dampers(model.Car, changed.Car);
+        return rule == RuleKind.FrequencyRatio ? [.. Springs(model.Car, changed.Car), .. dampers] : dampers;
     }
 
     private static IEnumerable<(string, string)> Springs(Car was, Car now) =>

@@ -202,10 +202,14 @@ public sealed class AskedReader(Given given, IFinder finder)
     }
 
     /// <summary>The class of a random road; null when there is none.</summary>
-    public RoadClass? Class(Choice choice)
+    public RoadClass? Class(Choice choice) => Class(choice, Text(choice) ?? "");
+
+    /// <summary>The class of a letter; null when there is none.</summary>
+    /// <param name="choice">The choice that the letter was given for.</param>
+    /// <param name="letter">A to H, large or small.</param>
+    public RoadClass? Class(Choice choice, string letter)
     {
         ArgumentNullException.ThrowIfNull(choice);
-        var letter = Text(choice) ?? "";
         if (RoadClass.All.FirstOrDefault(c => string.Equals(c.Letter.ToString(), letter, StringComparison.OrdinalIgnoreCase)) is { } found)
         {
             return found;
@@ -213,6 +217,13 @@ public sealed class AskedReader(Given given, IFinder finder)
 
         Object(choice.Name, $"'{letter}' is no road class; there are A to H, A the smoothest.");
         return null;
+    }
+
+    /// <summary>The car, whatever its load; null when there is none.</summary>
+    public Car? Car(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Text(choice) is { } name ? Sought(choice, finder.Car(name)).Value : null;
     }
 
     /// <summary>The car under its load; null when there is none.</summary>
@@ -285,12 +296,12 @@ public sealed class AskedReader(Given given, IFinder finder)
             return null;
         }
 
-        if (speed is >= Pass.SlowestSpeed and <= Pass.FastestSpeed)
+        if (speed is >= DrivingSpeed.Slowest and <= DrivingSpeed.Fastest)
         {
             return speed;
         }
 
-        Object(choice, $"speed '{words}': it must be between 1.8 and 432 km/h. Give a driving speed, for instance 50 km/h.", isUsage: false);
+        Object(choice, $"speed '{words}': it must be {DrivingSpeed.Limits}. {DrivingSpeed.Advice}", isUsage: false);
         return null;
     }
 

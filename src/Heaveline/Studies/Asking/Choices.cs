@@ -25,6 +25,13 @@ public static class Choices
         HelpName = "NAME",
     };
 
+    /// <summary>A load state; without one: the car's first, or as described where it has none.</summary>
+    public static Choice FirstLoad { get; } = Load with
+    {
+        Says = "Load state by its name in the car file. Without it: the car's first.",
+        FirstOfCar = true,
+    };
+
     /// <summary>A road.</summary>
     public static Choice Road { get; } = new()
     {

@@ -1,11 +1,10 @@
-using Heaveline.Quantities;
-using Heaveline.Measures;
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Doubts;
 using Heaveline.Figures;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 using Heaveline.Rides;
 
 namespace Heaveline.Studies;
@@ -61,8 +60,8 @@ public sealed record RideAnswer : Answer
                 ? [.. all.Select(c => FormattableString.Invariant($"{c.Name} at {In.KilometresPerHour.Of(c.Speed):0.#} km/h: {c.Text}"))]
                 :
                 [
-                    .. all.GroupBy(c => (c.Name, c.Id))
-                        .Select(g => FormattableString.Invariant($"{g.Key.Name} from {In.KilometresPerHour.Of(g.Min(c => c.Speed)):F0} km/h: {g.MaxBy(c => c.Speed).Text}")),
+                    .. all.GroupBy(c => (c.Name, c.Id)).Select(g => (g.Key.Name, From: g.Min(c => c.Speed), g.MaxBy(c => c.Speed).Text))
+                        .Select(g => FormattableString.Invariant($"{g.Name} from {In.KilometresPerHour.Of(g.From):F0} km/h: {g.Text}")),
                 ];
         }
     }
@@ -85,7 +84,8 @@ public sealed record RideAnswer : Answer
     ];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> FigureIds => Asked.Cars[0].Car.Seats.Count > 0 ? [Sweep, Count, Spectra, Transfer] : [Sweep, Spectra, Transfer];
+    public override IReadOnlyList<string> FigureIds =>
+        Asked.Cars[0].Car.Seats.Count > 0 ? [Sweep, Count, Spectra, Transfer] : [Sweep, Spectra, Transfer];
 
     /// <inheritdoc/>
     public override JsonObject Facts => new()

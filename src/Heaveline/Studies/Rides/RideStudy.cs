@@ -1,4 +1,3 @@
-using Heaveline.Measures;
 using System.Collections.Immutable;
 using Heaveline.Doubts;
 using Heaveline.Measures;
@@ -16,7 +15,8 @@ public static class RideStudy
 
     private static readonly Choice Speeds = Choices.Speeds with { Usual = "30 km/h, 50 km/h, 80 km/h, 110 km/h" };
 
-    private static readonly Choice InTime = new()
+    /// <summary>Whether passes in time are asked for.</summary>
+    public static Choice InTime { get; } = new()
     {
         Name = "in-time",
         Kind = ChoiceKind.Tick,

@@ -6,15 +6,15 @@ internal static class SheetQuestion
     public static Question<TAsked, SheetAnswer> Of<TAsked>(
         string word, string says, IReadOnlyList<Choice> choices, Func<SheetReader, TAsked?> reads, Func<TAsked, SheetAnswer> works)
         where TAsked : class => new()
-    {
-        Group = "worksheet",
-        Word = word,
-        Says = says,
-        Choices = choices,
-        HasFigure = false,
-        Reads = reader => reads(new SheetReader(reader)),
-        Answers = (asked, _) => works(asked),
-    };
+        {
+            Group = "worksheet",
+            Word = word,
+            Says = says,
+            Choices = choices,
+            HasFigure = false,
+            Reads = reader => reads(new SheetReader(reader)),
+            Answers = (asked, _) => works(asked),
+        };
 
     public static Choice Choice(string name, string says, string helpName) =>
         new() { Name = name, Kind = ChoiceKind.Quantity, Says = says, HelpName = helpName };

@@ -7,7 +7,8 @@ namespace Heaveline.Studies;
 public static class SpringStudy
 {
     private static readonly Choice Pair = SheetQuestion.Repeated(
-        "pair", "Length of the spring and the force on it (or the scale's reading). Repeat it.", "LENGTH,FORCE") with { IsNeeded = true };
+        "pair", "Length of the spring and the force on it (or the scale's reading). Repeat it.", "LENGTH,FORCE") with
+    { IsNeeded = true };
 
     private static readonly Choice At = SheetQuestion.Choice(
         "at", "A length at which to tell force and rate: where it is fitted, or at ride height.", "LENGTH");

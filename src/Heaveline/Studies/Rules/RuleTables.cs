@@ -6,7 +6,7 @@ using Heaveline.Rules;
 namespace Heaveline.Studies;
 
 /// <summary>A map as tables: the grid with the best values and the closed forms beside, the load states, the damping optima.</summary>
-public static class MapTable
+public static class RuleTables
 {
     // A page holds so many.
     private const int MostRows = 11;
@@ -21,7 +21,8 @@ public static class MapTable
         int[] columns = Some(map.Axis.Values.Count, whole ? int.MaxValue : MostColumns);
         string[] closed = rules is null ? [] : ["1 + 0.6 L f/V", "in step, n = 0.8", "n = 0.7", "n = 0.6"];
         var unit = map.Axis.Symbol.Length > 0 ? ", " + map.Axis.Symbol : "";
-        var table = new FactTable($"At {map.Axis.ShortName}{unit}", [.. columns.Select(j => map.Axis.Values[j].ToString("0.00##", CultureInfo.InvariantCulture)), "best", .. closed]);
+        var values = columns.Select(j => map.Axis.Values[j].ToString("0.00##", CultureInfo.InvariantCulture));
+        var table = new FactTable($"At {map.Axis.ShortName}{unit}", [.. values, "best", .. closed]);
         var best = map.Best;
         foreach (var i in Some(map.Speeds.Count, whole ? int.MaxValue : MostRows))
         {
@@ -38,9 +39,9 @@ public static class MapTable
     }
 
     /// <summary>Where the car stands under each load, and what speed that suits.</summary>
-    public static FactTable Loads(RuleMap map, IReadOnlyList<MapLoad> loads)
+    public static FactTable Loads(RuleMap map, IReadOnlyList<RuleLoad> loads)
     {
-        IEnumerable<double?> All(Func<MapLoad, double?> of) => loads.Select(of);
+        IEnumerable<double?> All(Func<RuleLoad, double?> of) => loads.Select(of);
         return new FactTable("This car", [.. loads.Select(l => l.Name)])
             .Add("own", map.Axis.ShortName, map.Axis.Symbol.Length > 0 ? map.Axis.Symbol : "–", "F3", All(l => l.Own))
             .Add("suited", "is best in this map at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Suited)))

@@ -1,20 +1,19 @@
 using Heaveline.Press;
 using Heaveline.Reports;
 using Heaveline.Studies;
-using Heaveline.Web.Pages.Parts;
+using Heaveline.Web.Studying;
 
 namespace Heaveline.Web.Pages.Reports;
 
 /// <summary>Makes reports, one at a time for the whole program, and keeps the last few: what is looked at is mostly taken away a moment later.</summary>
-public sealed class ReportDesk : IDisposable
+internal sealed class MadeReports : IDisposable
 {
     private const int MostKept = 4;
     private const int MostWaiting = 4;
 
-    private readonly SemaphoreSlim turn = new(1, 1);
-    private readonly SemaphoreSlim press = new(1, 1);
-    private readonly Kept<MadeReport> kept = new(MostKept);
-    private int inside;
+    private readonly StudyQueue turns = new(mostWaiting: MostWaiting);
+    private readonly StudyQueue press = new();
+    private readonly AnswerCache<MadeReport> kept = new(MostKept);
 
     /// <summary>A report that was made before; null when there is none, or it was forgotten.</summary>
     public MadeReport? Find(string key) => kept.Find(key);
@@ -24,7 +23,7 @@ public sealed class ReportDesk : IDisposable
     /// <param name="waits">Told true when another report is being made first, and false when this one's turn has come.</param>
     /// <param name="progress">Told the share done (–).</param>
     /// <param name="stop">Ends the wait and the work.</param>
-    /// <exception cref="TooManyReportsException">Too many wait already.</exception>
+    /// <exception cref="QueueFullException">Too many wait already.</exception>
     public async Task<MadeReport> Make(ReportQuestion question, Action<bool>? waits, IProgress<double>? progress, CancellationToken stop)
     {
         if (Find(question.Key) is { } known)
@@ -32,55 +31,32 @@ public sealed class ReportDesk : IDisposable
             return known;
         }
 
-        if (Interlocked.Increment(ref inside) > MostWaiting + 1)
+        if (turns.IsFull)
         {
-            Interlocked.Decrement(ref inside);
-            throw new TooManyReportsException();
+            waits?.Invoke(true);
         }
 
-        try
-        {
-            if (!await turn.WaitAsync(TimeSpan.Zero, stop))
-            {
-                waits?.Invoke(true);
-                await turn.WaitAsync(stop);
-                waits?.Invoke(false);
-            }
-
-            try
-            {
-                return Find(question.Key) ?? await Task.Run(() => Compute(question, progress, stop), stop);
-            }
-            finally
-            {
-                turn.Release();
-            }
-        }
-        finally
-        {
-            Interlocked.Decrement(ref inside);
-        }
+        return await Task.Run(
+            () => turns.Run(
+                () =>
+                {
+                    waits?.Invoke(false);
+                    return Find(question.Key) ?? Compute(question, progress, stop);
+                },
+                stop),
+            stop);
     }
 
     /// <summary>The PDF of a report that is made; one is set in type at a time.</summary>
-    public async Task<byte[]> Pdf(MadeReport made, ReportAsked asked, PaperSize paper, CancellationToken stop)
-    {
-        await press.WaitAsync(stop);
-        try
-        {
-            return await Task.Run(() => made.Pdf(asked, paper), stop);
-        }
-        finally
-        {
-            press.Release();
-        }
-    }
+    public Task<byte[]> Pdf(MadeReport made, ReportAsked asked, PaperSize paper, CancellationToken stop) =>
+        Task.Run(() => press.Run(() => made.Pdf(asked, paper), stop), stop);
 
     /// <summary>Lets go of its turns.</summary>
     public void Dispose()
     {
-        turn.Dispose();
+        turns.Dispose();
         press.Dispose();
+        kept.Dispose();
     }
 
     private MadeReport Compute(ReportQuestion question, IProgress<double>? progress, CancellationToken stop)

@@ -1,4 +1,4 @@
-namespace Heaveline.Web.Pages.Parts;
+namespace Heaveline.Web.Studying;
 
 /// <summary>
 /// One long computation of a page: in the background, with the share done, an estimate of the time left, and a way to stop it. Starting another stops

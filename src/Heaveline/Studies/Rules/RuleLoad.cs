@@ -10,24 +10,25 @@ namespace Heaveline.Studies;
 /// <param name="Suited">Speed at which this value is the best of the map under this load, m/s; null where it is at none.</param>
 /// <param name="Late">Speed that the closed form 1 + 0.6 L f/V gives for this value, m/s; null where the rule is another one or the value not above 1.</param>
 /// <param name="Ends">When the ends fall into step; null where the rule is another one.</param>
-public sealed record MapLoad(string Name, double Own, double? Suited, double? Late, Coincidence? Ends)
+public sealed record RuleLoad(string Name, double Own, double? Suited, double? Late, Coincidence? Ends)
 {
     /// <summary>At how many speeds of the map the best value lies above and below the car's own; null where the rule is another one.</summary>
     public (int Above, int Below)? Best { get; init; }
 
     /// <summary>Under the load of a map.</summary>
     /// <param name="map">The map.</param>
-    /// <param name="isRatio">Whether the frequency ratio is turned: only there do the closed forms speak.</param>
-    public static MapLoad Of(RuleMap map, bool isRatio)
+    public static RuleLoad Of(RuleMap map)
     {
-        if (!isRatio)
+        ArgumentNullException.ThrowIfNull(map);
+        // The closed forms speak of the frequency ratio alone.
+        if (map.Axis.Kind != RuleKind.FrequencyRatio)
         {
-            return new MapLoad(map.Model.Load.Name, map.Own, null, null, null);
+            return new RuleLoad(map.Model.Load.Name, map.Own, null, null, null);
         }
 
         var ends = Coincidence.Of(map.Model);
         double? late = map.Own > 1.0 ? RatioRule.LateCoefficient * ends.Wheelbase * RideTuning.Of(map.Model).MeanFrequency / (map.Own - 1.0) : null;
-        return new MapLoad(map.Model.Load.Name, map.Own, map.SuitedSpeed(map.Own), late, ends)
+        return new RuleLoad(map.Model.Load.Name, map.Own, map.SuitedSpeed(map.Own), late, ends)
         {
             Best = (map.Best.Count(b => b?.Value > map.Own), map.Best.Count(b => b?.Value < map.Own)),
         };

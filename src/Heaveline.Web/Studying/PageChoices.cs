@@ -1,0 +1,43 @@
+using System.Globalization;
+using Heaveline.Studies;
+using Heaveline.Web.Serving;
+using Microsoft.AspNetCore.WebUtilities;
+
+namespace Heaveline.Web.Studying;
+
+/// <summary>What a page's address chooses.</summary>
+/// <param name="Offered">What can be chosen there.</param>
+/// <param name="Typed">As it stands in the address.</param>
+/// <param name="Given">
+/// The same as a study reads it: the first car of the garage where none is named, numbers with the unit that stands beside their box.
+/// </param>
+public sealed record PageChoices(IReadOnlyList<Choice> Offered, Given Typed, Given Given)
+{
+    /// <summary>The query of the page and of what is taken away from it, with its question mark; what is as usual is left out.</summary>
+    public string Query => Typed.Query(Offered);
+
+    /// <summary>Reads an address.</summary>
+    /// <param name="query">Its query, with or without the question mark.</param>
+    /// <param name="offered">What can be chosen there.</param>
+    /// <param name="garage">Where cars and roads are.</param>
+    internal static PageChoices Of(string query, IReadOnlyList<Choice> offered, GarageView garage)
+    {
+        var said = QueryHelpers.ParseQuery(query);
+        var typed = new Given(offered.SelectMany(c => said.TryGetValue(c.Name, out var words) ? words.Select(w => (c.Name, w)) : []));
+        var given = new Given(offered.SelectMany(c => typed.All(c).Select(w => (c.Name, (string?)Whole(c, w)))));
+        // In an empty garage any name does: there is none to be found.
+        var car = typed.Of(Choices.Car) is null ? given.With(Choices.Car, garage.CarNames.FirstOrDefault("none")) : given;
+        return new PageChoices(offered, typed, car);
+    }
+
+    /// <summary>Words as a study reads them: a number in a box of speeds is one in km/h, and its comma a decimal point.</summary>
+    public static string Whole(Choice choice, string words)
+    {
+        var isSpeed = choice.Kind == ChoiceKind.Speed;
+        var point = isSpeed || choice.Kind == ChoiceKind.Number ? words.Replace(',', '.') : words;
+        return isSpeed && double.TryParse(point, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? point + " km/h" : point;
+    }
+
+    /// <summary>A number as it stands in its box: as typed, or the usual one without its unit.</summary>
+    public string InBox(Choice choice) => Typed.Of(choice) ?? (choice.Usual ?? "").Split(' ')[0];
+}

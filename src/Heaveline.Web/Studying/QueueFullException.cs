@@ -1,0 +1,4 @@
+namespace Heaveline.Web.Studying;
+
+/// <summary>Too many wait already for what takes long.</summary>
+internal sealed class QueueFullException() : Exception("Too many computations wait already. Ask again in a while.");

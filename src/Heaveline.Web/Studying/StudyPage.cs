@@ -1,0 +1,86 @@
+using Heaveline.Studies;
+using Heaveline.Web.Serving;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Routing;
+
+namespace Heaveline.Web.Studying;
+
+/// <summary>A page whose state stands in its address: what is chosen goes there, and what stands there is read anew whenever it changes.</summary>
+public abstract class StudyPage : ComponentBase, IDisposable
+{
+    private string path = "";
+
+    [Inject]
+    internal GarageView GarageView { get; set; } = null!;
+
+    [Inject]
+    internal NavigationManager Addresses { get; set; } = null!;
+
+    /// <summary>What can be chosen.</summary>
+    protected abstract IReadOnlyList<Choice> Offered { get; }
+
+    internal PageChoices Chosen { get; private set; } = null!;
+
+    /// <summary>The name of the car in the garage.</summary>
+    protected string CarName => Chosen.Given.Of(Choices.Car)!;
+
+    protected override void OnInitialized()
+    {
+        path = new Uri(Addresses.Uri).AbsolutePath;
+        Addresses.LocationChanged += Moved;
+        Begin();
+        Choose();
+    }
+
+    /// <summary>Makes ready, once, before anything is read.</summary>
+    protected abstract void Begin();
+
+    /// <summary>Reads what is chosen.</summary>
+    protected abstract void Read();
+
+    /// <summary>Does something on the page's own thread, then shows the page anew.</summary>
+    protected Task OnPage(Action act) => InvokeAsync(() =>
+    {
+        act();
+        StateHasChanged();
+    });
+
+    /// <summary>Chooses something: it goes into the address.</summary>
+    /// <param name="choice">What.</param>
+    /// <param name="words">The words; null or blank for the usual ones.</param>
+    protected void Choose(Choice choice, string? words) => Addresses.NavigateTo(
+        Addresses.GetUriWithQueryParameter(choice.Name, string.IsNullOrEmpty(words) ? null : words), replace: true);
+
+    /// <summary>Chooses another car; what only the former one has is as usual again.</summary>
+    /// <param name="name">The car.</param>
+    protected void ChooseCar(string name)
+    {
+        var words = Offered.Where(c => c.Kind is ChoiceKind.Load or ChoiceKind.Seat).ToDictionary(c => c.Name, _ => (object?)null);
+        words[Choices.Car.Name] = name;
+        Addresses.NavigateTo(Addresses.GetUriWithQueryParameters(words), replace: true);
+    }
+
+    public void Dispose()
+    {
+        Addresses.LocationChanged -= Moved;
+        Leave();
+        GC.SuppressFinalize(this);
+    }
+
+    /// <summary>Lets go: nobody looks any more.</summary>
+    protected abstract void Leave();
+
+    private void Moved(object? sender, LocationChangedEventArgs e)
+    {
+        if (new Uri(e.Location).AbsolutePath == path)
+        {
+            _ = OnPage(Choose);
+        }
+    }
+
+    private void Choose()
+    {
+        Chosen = PageChoices.Of(new Uri(Addresses.Uri).Query, Offered, GarageView);
+        Read();
+    }
+}

@@ -1,0 +1,130 @@
+using System.Text.Json.Nodes;
+using Heaveline.Answers;
+using Heaveline.Figures;
+using Heaveline.Rules;
+
+namespace Heaveline.Studies;
+
+/// <summary>What a rule of the trade is worth for a car, over a bump, by a measure.</summary>
+public sealed record RuleAnswer : Answer
+{
+    /// <summary>Figure of the map with the lines of every load.</summary>
+    public const string WithEveryLoad = "map";
+
+    /// <summary>Figure of the map with the line of its own load alone.</summary>
+    public const string WithOneLoad = "map-one-load";
+
+    /// <summary>What was asked.</summary>
+    public required RuleAsked Asked { get; init; }
+
+    /// <summary>The map, of one load.</summary>
+    public required RuleMap Map { get; init; }
+
+    /// <summary>Whether it is the map that comes before the one asked for.</summary>
+    public bool IsCoarse { get; init; }
+
+    /// <summary>Where the car stands under each load, the map's own load among them.</summary>
+    public required IReadOnlyList<RuleLoad> Loads { get; init; }
+
+    /// <summary>Which loads could not be marked and why, one sentence each.</summary>
+    public IReadOnlyList<string> NotMarked { get; init; } = [];
+
+    /// <summary>Which damping suits what on a rough road; null where the rule is another one.</summary>
+    public RoughDamping? Damping { get; init; }
+
+    /// <summary>The closed forms by speed; null where there are none: another rule, the hit, or an end that does not swing.</summary>
+    public IReadOnlyList<RatioRule>? Closed =>
+        Own is { Ends: { FrontPeriod: not null, RearPeriod: not null } } && !Map.JudgesHit ? RatioRule.Of(Map) : null;
+
+    /// <summary>The grid of the map, as much as people read.</summary>
+    public FactTable Grid => RuleTables.Grid(Map, Closed, whole: false);
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Head => [.. RuleSentences.Head(Map)];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<FactTable> Tables => [Grid];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<FactTable> WholeTables =>
+    [
+        RuleTables.Grid(Map, Closed, whole: true),
+        RuleTables.Loads(Map, Loads),
+        .. Damping is { } damping ? new[] { RuleTables.Optima(damping.Optima) } : [],
+    ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Cautions => NotMarked;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Sentences => Said(RuleSentences.WindowAtCommand(Map));
+
+    /// <summary>The sentences for those who have no command line before them.</summary>
+    public IReadOnlyList<Sentence> SentencesForReaders => Said(RuleSentences.Window(Map));
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Closing => [Studies.Cautions.Short];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Source> Sources =>
+        [Answers.Sources.Steps, Answers.Sources.Parts, .. Map.Axis.Kind == RuleKind.FrequencyRatio ? new[] { Answers.Sources.Rule } : []];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> FigureIds => [WithEveryLoad, WithOneLoad];
+
+    /// <inheritdoc/>
+    public override JsonObject Facts
+    {
+        get
+        {
+            var tally = RuleTally.Of(Map);
+            return new JsonObject
+            {
+                ["car"] = Map.Model.Car.Name,
+                ["load"] = Map.Model.Load.Name,
+                ["road"] = Map.Road.Caption,
+                ["rule"] = Map.Axis.Claim,
+                ["turned"] = Map.Axis.Name,
+                ["against"] = Map.Axis.Against,
+                ["measure"] = Map.Measure.Name,
+                ["true"] = tally.Holds,
+                ["false"] = tally.Fails,
+                ["no-difference"] = tally.NoDifference,
+                ["not-computed"] = tally.NotComputed,
+                ["sentences"] = TablesJson.Texts([.. Sentences.Select(s => s.Text), .. NotMarked]),
+            };
+        }
+    }
+
+    // Loads that stand at the same place share one line.
+    private IReadOnlyList<(string Load, double Value)> Standing =>
+    [
+        .. Loads.GroupBy(l => Math.Round(l.Own, 4))
+            .Select(g => (g.Count() == Loads.Count && Loads.Count > 1 ? "this car" : string.Join(", ", g.Select(l => l.Name)), g.First().Own)),
+    ];
+
+    private RuleLoad? Own => Loads.FirstOrDefault(l => l.Name == Map.Model.Load.Name);
+
+    /// <inheritdoc/>
+    public override byte[] Csv() => RuleCsv.Of(Map);
+
+    /// <inheritdoc/>
+    public override Figure Figure(string id) => id switch
+    {
+        WithEveryLoad => Drawn(Standing),
+        WithOneLoad => Drawn([("this car", Map.Own)]),
+        _ => base.Figure(id),
+    };
+
+    private Figure Drawn(IReadOnlyList<(string Load, double Value)> standing) =>
+        RuleMapFigure.Of(Map, standing, Closed is null ? null : RatioForms.Of(Map.Model));
+
+    private IReadOnlyList<Sentence> Said(Sentence window) =>
+    [
+        .. RuleSentences.Rule(Map),
+        .. RuleSentences.Loads(Map, Loads),
+        .. Closed is null ? [] : new[] { RuleSentences.ClosedForms(Map) },
+        window,
+        .. Damping is { } damping ? RuleSentences.Optima(damping) : [],
+    ];
+}
