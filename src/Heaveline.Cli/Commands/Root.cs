@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Help;
-using Heaveline.Cli.Commands.Worksheets;
 using Heaveline.Cli.Output;
 
 namespace Heaveline.Cli.Commands;
@@ -31,10 +30,10 @@ internal static class Root
         RoadCommand.Of(streams),
         StudyCommand.Of(streams, RideStudy.Question),
         StudyCommand.Of(streams, RuleStudy.Question),
-        WhyCommand.Of(streams),
-        DoubtCommand.Of(streams),
-        CostCommand.Of(streams),
-        LinkCommand.Of(streams),
+        StudyCommand.Of(streams, WhyStudy.Question),
+        StudyCommand.Of(streams, DoubtStudy.Question),
+        StudyCommand.Of(streams, CostStudy.Question),
+        StudyCommand.Of(streams, LinkStudy.Question),
         WorksheetCommand.Of(streams),
         ServeCommand.Of(streams),
         ReportCommand.Of(streams),

@@ -58,7 +58,19 @@ internal static class StudyCommand
             return result => [(choice.Name, result.GetValue(tick) ? Choice.Yes : null)];
         }
 
-        var option = new Option<string?>($"--{choice.Name}") { Description = choice.Says, HelpName = choice.HelpName };
+        if (choice.IsRepeated)
+        {
+            var several = new Option<string[]>($"--{choice.Name}")
+            {
+                Description = choice.Says,
+                HelpName = choice.HelpName,
+                Required = choice.IsNeeded,
+            };
+            command.Add(several);
+            return result => (result.GetValue(several) ?? []).Select(words => (choice.Name, (string?)words));
+        }
+
+        var option = new Option<string?>($"--{choice.Name}") { Description = choice.Says, HelpName = choice.HelpName, Required = choice.IsNeeded };
         if (choice.Usual is { } usual)
         {
             option.DefaultValueFactory = _ => usual;
@@ -81,7 +93,7 @@ internal static class StudyCommand
 
         if (outputs.Json)
         {
-            streams.Results.WriteLine(answer.Json(Release.Version, question.Word));
+            streams.Results.WriteLine(answer.Json(Release.Version, question.Group ?? question.Word));
         }
         else
         {

@@ -23,4 +23,7 @@ public abstract record Question
 
     /// <summary>What a command writes as CSV, as its help says it; null for nothing.</summary>
     public string? CsvSays { get; init; }
+
+    /// <summary>Word of the command that it stands under, and of the answer for machines; null: it is a command of its own.</summary>
+    public string? Group { get; init; }
 }

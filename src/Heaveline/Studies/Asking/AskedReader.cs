@@ -33,7 +33,22 @@ public sealed class AskedReader(Given given, IFinder finder)
     public void Object(string choice, string sentence, bool isUsage = true) => objections.Add(new Objection(choice, sentence, isUsage));
 
     /// <summary>The words for a choice, or the usual ones; null where there are neither.</summary>
-    public string? Text(Choice choice) => Note(choice, given.Of(choice) ?? choice.Usual);
+    public string? Text(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        var words = given.Of(choice) ?? choice.Usual;
+        RefuseMissing(choice, words is null);
+        return Note(choice, words);
+    }
+
+    /// <summary>All words for a choice, in order.</summary>
+    public IReadOnlyList<string> Texts(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        var all = given.All(choice);
+        RefuseMissing(choice, all.Count == 0);
+        return [.. all.Select(words => Note(choice, words)!)];
+    }
 
     /// <summary>Whether a tick is set.</summary>
     public bool IsTicked(Choice choice) => Note(choice, given.Of(choice)) is not null;
@@ -114,6 +129,17 @@ public sealed class AskedReader(Given given, IFinder finder)
     {
         ArgumentNullException.ThrowIfNull(choice);
         return Text(choice) is { } words ? Amount<TDimension>(choice.Name, choice.Name, words, example) : null;
+    }
+
+    /// <summary>A quantity with its unit that stands among the words for a choice, in SI units with its doubt; null when it is none.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="words">The words.</param>
+    /// <param name="example">How it may be written ("1.5 m").</param>
+    public Amount<TDimension>? Amount<TDimension>(Choice choice, string words, string example)
+        where TDimension : struct, IDimension
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Amount<TDimension>(choice.Name, choice.Name, words, example);
     }
 
     /// <summary>A driving speed, m/s; null when it is none.</summary>
@@ -287,6 +313,14 @@ public sealed class AskedReader(Given given, IFinder finder)
         }
 
         return found;
+    }
+
+    private void RefuseMissing(Choice choice, bool isMissing)
+    {
+        if (isMissing && choice.IsNeeded)
+        {
+            Object(choice.Name, $"{choice.Name} must be given: {choice.Says}");
+        }
     }
 
     private string? Note(Choice choice, string? words)

@@ -35,4 +35,10 @@ public sealed record Choice
 
     /// <summary>Whether the car's first load state or seat is taken when none is named; else as described, or no seat.</summary>
     public bool FirstOfCar { get; init; }
+
+    /// <summary>Whether there is no answer without it.</summary>
+    public bool IsNeeded { get; init; }
+
+    /// <summary>Whether it may be given more than once.</summary>
+    public bool IsRepeated { get; init; }
 }

@@ -9,7 +9,7 @@ using Heaveline.Rules;
 
 namespace Heaveline.Tests.Doubts;
 
-public class DoubtStudyTests
+public class DrawnDoubtsTests
 {
     private static readonly Measure<CarAtRest>[] Statics = [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio];
 
@@ -24,7 +24,7 @@ public class DoubtStudyTests
         for (var i = 0; i < cases; i++)
         {
             var (truth, measured) = Planted(i);
-            var study = DoubtStudy.Of(measured, null, Statics, 120, (ulong)(1000 + i), degree: 2);
+            var study = DrawnDoubts.Of(measured, null, Statics, 120, (ulong)(1000 + i), degree: 2);
             var slopes = FirstOrder.Of(measured, null, Statics);
             var real = new CarAtRest(RideModel.Of(truth));
             for (var j = 0; j < Statics.Length; j++)
@@ -48,7 +48,7 @@ public class DoubtStudyTests
         for (var i = 0; i < cases; i++)
         {
             var (truth, measured) = Planted(i);
-            var study = DoubtStudy.OfPasses(measured, null, Bump, 16.0, measures, 80, (ulong)(2000 + i), options, degree: 2);
+            var study = DrawnDoubts.OfPasses(measured, null, Bump, 16.0, measures, 80, (ulong)(2000 + i), options, degree: 2);
             var real = Pass.Of(RideModel.Of(truth), Bump, 16.0, options);
             for (var j = 0; j < measures.Length; j++)
             {
@@ -63,7 +63,7 @@ public class DoubtStudyTests
     public void Slopes_and_draws_agree_where_the_doubts_are_small()
     {
         var car = MeasuredCar.With(MeasuredCar.Saloon with { Ratio = 1.1 }, 0.05, 0.02, 0.03, 0.1, 0.1);
-        var drawn = DoubtStudy.Of(car, null, RestCatalogue.For(MeasureUse.Doubt), 4000, 11, degree: 2);
+        var drawn = DrawnDoubts.Of(car, null, RestCatalogue.For(MeasureUse.Doubt), 4000, 11, degree: 2);
         var slopes = FirstOrder.Of(car, null, RestCatalogue.For(MeasureUse.Doubt));
         Assert.All(drawn.Results.Zip(slopes.Results), pair =>
         {
@@ -109,14 +109,14 @@ public class DoubtStudyTests
         var slopes = FirstOrder.Of(car, null, Statics);
         Assert.Equal(frequency, slopes.Results[0].StandardDeviation / slopes.Results[0].Stated, 0.0005);
         Assert.Equal(ends, slopes.Results[1].StandardDeviation / slopes.Results[1].Stated, 0.0006);
-        var drawn = DoubtStudy.Of(car, null, Statics, 4000, 42, degree: 2);
+        var drawn = DrawnDoubts.Of(car, null, Statics, 4000, 42, degree: 2);
         Assert.Equal(chance, drawn.Results[1].ChanceBelow(1.0), allowed);
     }
 
     [Fact]
     public void The_same_numbers_written_as_half_widths_leave_the_rear_the_stiffer_end()
     {
-        var drawn = DoubtStudy.Of(MeasuredCar.With(Bare, 0.05, 0.03, 0.04), null, Statics, 4000, 42, degree: 2);
+        var drawn = DrawnDoubts.Of(MeasuredCar.With(Bare, 0.05, 0.03, 0.04), null, Statics, 4000, 42, degree: 2);
         Assert.InRange(drawn.Results[1].ChanceBelow(1.0), 0.0, 0.004);
         Assert.Contains("less than", DoubtSentences.SofterEnd(drawn.Results[1]), StringComparison.Ordinal);
     }
@@ -126,12 +126,12 @@ public class DoubtStudyTests
     {
         var car = MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04, 0.2);
         var options = PassOptions.Default with { StatesError = false, SettlingTime = 1.1 };
-        var one = DoubtStudy.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 1);
-        var many = DoubtStudy.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 4);
+        var one = DrawnDoubts.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 1);
+        var many = DrawnDoubts.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 4);
         Assert.Equal(one.Results[0].Values, many.Results[0].Values);
         Assert.Equal(9UL, many.Seed);
-        var rest = DoubtStudy.Of(car, null, Statics, 50, 9, degree: 3);
-        Assert.Equal(DoubtStudy.Of(car, null, Statics, 50, 9).Results[1].Values, rest.Results[1].Values);
+        var rest = DrawnDoubts.Of(car, null, Statics, 50, 9, degree: 3);
+        Assert.Equal(DrawnDoubts.Of(car, null, Statics, 50, 9).Results[1].Values, rest.Results[1].Values);
     }
 
     [Fact]
@@ -140,7 +140,7 @@ public class DoubtStudyTests
         var car = MeasuredCar.With(MeasuredCar.Saloon, 0.02, 0.0, 0.0);
         var law = Assert.IsType<LinearSpring>(car.Rear.Spring.Law);
         car = car with { Rear = car.Rear with { Spring = car.Rear.Spring with { Law = law with { Rate = law.Rate.WithDoubt(0.1 * law.Rate.Si) } } } };
-        var result = DoubtStudy.Of(car, null, [AxleCatalogue.FrequencyRatio], 500, 1).Results[0];
+        var result = DrawnDoubts.Of(car, null, [AxleCatalogue.FrequencyRatio], 500, 1).Results[0];
         Assert.StartsWith("Measure the rear spring rate next", DoubtSentences.MeasureNext(result), StringComparison.Ordinal);
         Assert.Equal(25.0 / 26.0, result.Shares[0].Share, 0.02);
     }
@@ -153,8 +153,13 @@ public class DoubtStudyTests
         double Draw(ulong k, double low, double high) => low + ((high - low) * SplitMix.Uniform(77, (16UL * (ulong)i) + k));
         var simple = MeasuredCar.Saloon with
         {
-            SprungMass = Draw(0, 900.0, 1900.0), Wheelbase = 2.9, BehindFrontAxle = Draw(1, 1.2, 1.7), MeanFrequency = Draw(2, 1.1, 1.6), Ratio = Draw(3, 0.85, 1.3),
-            FrontDamping = Draw(4, 0.2, 0.4), RearDamping = Draw(5, 0.2, 0.4),
+            SprungMass = Draw(0, 900.0, 1900.0),
+            Wheelbase = 2.9,
+            BehindFrontAxle = Draw(1, 1.2, 1.7),
+            MeanFrequency = Draw(2, 1.1, 1.6),
+            Ratio = Draw(3, 0.85, 1.3),
+            FrontDamping = Draw(4, 0.2, 0.4),
+            RearDamping = Draw(5, 0.2, 0.4),
         };
         var truth = MeasuredCar.With(simple, 0.10, 0.06, 0.04, 0.2, 0.15);
         return (truth, CarDraw.Of(CarDoubts.Of(truth), 99, i).Model.Car);

@@ -9,7 +9,7 @@ namespace Heaveline.Doubts;
 /// A car's doubts carried through to its numbers by drawing cars (Monte Carlo; JCGM 101:2008, the propagation of distributions). Draw number i depends
 /// on the seed and i alone, so that results repeat, whatever the degree of parallelism, and a study of passes meets the cars of a study at rest.
 /// </summary>
-public sealed record DoubtStudy
+public sealed record DrawnDoubts
 {
     /// <summary>The doubts.</summary>
     public required CarDoubts Doubts { get; init; }
@@ -38,7 +38,7 @@ public sealed record DoubtStudy
     /// <param name="degree">How many draws run at once.</param>
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static DoubtStudy Of(Car car, LoadState? load, IReadOnlyList<Measure<CarAtRest>> outputs, int samples, ulong seed, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
+    public static DrawnDoubts Of(Car car, LoadState? load, IReadOnlyList<Measure<CarAtRest>> outputs, int samples, ulong seed, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
         From(JointStudy.Of([CarDoubts.Of(car, load)], outputs, samples, seed, degree, progress, cancellation));
 
     /// <summary>Numbers of the car over a road at a speed, many cars side by side.</summary>
@@ -53,11 +53,11 @@ public sealed record DoubtStudy
     /// <param name="degree">How many groups of passes run at once.</param>
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static DoubtStudy OfPasses(
+    public static DrawnDoubts OfPasses(
         Car car, LoadState? load, Road road, double speed, IReadOnlyList<Measure<Pass>> outputs, int samples, ulong seed, PassOptions? options = null, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
         From(JointStudy.OfPasses([CarDoubts.Of(car, load)], road, speed, outputs, samples, seed, options, degree, progress, cancellation));
 
-    private static DoubtStudy From(JointStudy study) => new()
+    private static DrawnDoubts From(JointStudy study) => new()
     {
         Doubts = study.Doubts.Cars[0],
         Seed = study.Seed,

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
 
-namespace Heaveline.Cli.Commands.Worksheets;
+namespace Heaveline.Cli.Commands;
 
 /// <summary>Garage measurements worked out: each gives a result, its doubt and the lines for a car file.</summary>
 internal static class WorksheetCommand
@@ -16,10 +16,10 @@ internal static class WorksheetCommand
           heaveline worksheet spring --pair "310 mm, 480 N" --pair "290 mm, 905 N" --pair "270 mm, 1310 N"
         """)
     {
-        WeighCommand.Of(streams),
-        TiltCommand.Of(streams),
-        SpringCommand.Of(streams),
-        BounceCommand.Of(streams),
-        RatioCommand.Of(streams),
+        StudyCommand.Of(streams, WeighStudy.Question),
+        StudyCommand.Of(streams, TiltStudy.Question),
+        StudyCommand.Of(streams, SpringStudy.Question),
+        StudyCommand.Of(streams, BounceStudy.Question),
+        StudyCommand.Of(streams, RatioStudy.Question),
     };
 }
