@@ -2,8 +2,10 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Heaveline.Cars;
 using Heaveline.Causes;
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Numerics;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Rules;
@@ -96,6 +98,24 @@ public class WhyTests
 
         Assert.StartsWith("Load, ", why.Settling.Causes[0].Sentence, StringComparison.Ordinal);
         Assert.Matches("it makes [1-9][0-9] % of", why.Settling.Causes[0].Sentence);
+    }
+
+    // Friction alone taken away is the same car without it.
+    [Fact]
+    public void What_a_cause_makes_alone_is_the_car_less_the_car_without_it()
+    {
+        var (model, speed) = Car(7, PitchCauseKind.Friction);
+        Axle Smooth(Axle axle) => axle with { Friction = Friction.None };
+        var smooth = RideModel.Of(model.Car with { Front = Smooth(model.Car.Front), Rear = Smooth(model.Car.Rear) }, model.Load);
+        var why = Why.Of(model, Hump, speed, degree: 2);
+        foreach (var (ranking, measure) in new[] { (why.Settling, SettlingCatalogue.RmsPitch), (why.Hit, HitCatalogue.PeakPitchAcceleration) })
+        {
+            double Of(RideModel car) => measure.Of(Pass.Of(car, Hump, speed));
+            Assert.Equal(Of(model), ranking.Value, 1e-8 * ranking.Value);
+            var alone = ranking.Causes.Single(c => c.Kind == PitchCauseKind.Friction).Alone;
+            Assert.True(Math.Abs(alone) > 0.01 * ranking.Value);
+            Assert.Equal(Of(model) - Of(smooth), alone, 1e-8 * ranking.Value);
+        }
     }
 
     [Fact]

@@ -32,6 +32,11 @@ public class PitchMeasuresTests
         Assert.Equal(Leaves, measures.Hit.Window.To, 1e-12);
         Assert.Equal(Leaves, measures.Settling!.Window.From, 1e-12);
         Assert.Equal(Leaves + 1.0, measures.Settling.Window.To, 1e-12);
+        // An obstacle from 0.5 to 3 m of the same road.
+        var part = PitchMeasures.Of(GivenPass.Of(Model, Hump with { Event = new RoadEvent(0.5, 3.0) }, Speed, 4.0, 400.0));
+        Assert.Equal(0.04, part.Hit!.Window.From, 1e-12);
+        Assert.Equal(0.56, part.Hit.Window.To, 1e-12);
+        Assert.Equal(0.56, part.Settling!.Window.From, 1e-12);
     }
 
     // A rising line is largest where a window ends, a falling one where it begins.

@@ -48,6 +48,34 @@ public class SpringStressTests
         Assert.Equal(Stress((250.0 * 9.80665) + (20000.0 * 0.11)), end.AtFullBump!.Value, 1e-5 * end.AtFullBump.Value);
     }
 
+    // On a beam both springs go with both wheels: at full bump of both, by the whole way, however near the middle they stand.
+    [Fact]
+    public void On_a_solid_axle_both_wheels_are_in_full_bump()
+    {
+        var car = Standing(new Stop { Clearance = new(0.07), Rate = new Amount<Stiffness>(40e3) });
+        var beam = car.Front with { Suspension = SuspensionKind.SolidAxle, SpringBase = new Amount<Length>(0.9), RollInertia = new Amount<Inertia>(1e-3) };
+        var stress = SideEffects.Of(RideModel.Of(car with { Front = beam })).Wheels[0].Stress!;
+        Assert.Equal(Stress((250.0 * 9.80665) + (20000.0 * 0.07)), stress.AtFullBump!.Value, 1e-5 * stress.AtFullBump.Value);
+    }
+
+    // 120 kg on the front wheel less 15 kg of wheel, on one spring.
+    [Fact]
+    public void A_two_wheelers_spring_carries_all_of_its_end()
+    {
+        var car = Standing(null);
+        var axle = car.Front with { Track = new(0.0), UnsprungMass = new(15.0) };
+        var model = RideModel.Of(car with
+        {
+            Kind = VehicleKind.TwoWheeler,
+            Wheelbase = new(1.4),
+            Weighing = Weighing.PerAxle(new(120.0), new(130.0)),
+            Body = new Body { CentreHeight = new(0.6) },
+            Front = axle,
+            Rear = car.Rear with { Track = new(0.0), UnsprungMass = new(15.0) },
+        });
+        Assert.Equal(105.0 * 9.80665, SideEffects.Of(model).Wheels[0].Stress!.ForceAtTrim, 1e-2);
+    }
+
     // A spring that moves 0.8 of the wheel's way carries the wheel's load over 0.8.
     [Fact]
     public void A_motion_ratio_raises_the_force_and_shortens_the_way()

@@ -104,6 +104,16 @@ public class WheelMeasuresTests
         Assert.Equal(still - 100.0, wheel.GreatestLoad, 1e-6);
     }
 
+    // Hardly any load at the samples, and between two of them the curve would have the tyre pull by 1 N: it cannot.
+    [Fact]
+    public void A_tyre_does_not_pull_between_two_samples()
+    {
+        const double still = 335.0 * 9.80665;
+        var wheel = Of(0, (Channel.Tyre, t => Math.Min(0.0, -still - 1.0 + (2e6 * (t - 0.50125) * (t - 0.50125)))));
+        Assert.Equal(0.0, wheel.LeastLoad);
+        Assert.Equal(0.0, wheel.LiftOff);
+    }
+
     // Its corners are halves of one wheel: 2 × 60 kg in front, and both halves' change of load.
     [Fact]
     public void A_two_wheeler_has_two_wheels_with_their_whole_load()
