@@ -15,7 +15,7 @@ namespace Heaveline.Measures;
 public sealed record Measure<TSubject>(string Key, string Label, ShownUnit Unit, int Digits, Func<TSubject, double> Of, string Says)
     : Measure(Key, Label, Unit, Digits, Says)
 {
-    /// <summary>How long after the rear wheels have left a pass the number still looks, s; infinite: to the end of the record, however long that is.</summary>
+    /// <summary>How long after the rear wheels have left a pass the number still looks, s; infinite: to the record's end, however far.</summary>
     public double LooksFor { get; init; } = double.PositiveInfinity;
 
     /// <summary>How many of a sample's numbers it reads of a pass, by <see cref="Channel"/>.</summary>

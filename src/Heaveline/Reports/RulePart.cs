@@ -27,7 +27,7 @@ internal static class RulePart
         }
 
         // The closed forms speak of the frequency ratio alone.
-        var isRatio = axis.Name == RuleAxis.FrequencyRatio([1.0, 1.1]).Name;
+        var isRatio = axis.Key == "ratio";
         var rules = isRatio ? RatioRule.Of(map) : null;
         var own = MapLoad.Of(map, isRatio);
         return new ReportPart

@@ -7,6 +7,9 @@ namespace Heaveline.Rules;
 /// <summary>What a rule of the trade turns: one quantity of a car, the values to try and the value to judge against.</summary>
 public sealed record RuleAxis
 {
+    /// <summary>Name for machines.</summary>
+    public required string Key { get; init; }
+
     /// <summary>What is turned and what is kept.</summary>
     public required string Name { get; init; }
 
@@ -45,6 +48,7 @@ public sealed record RuleAxis
     /// <param name="onRigidTyres">Whether the ratio is that of the springs alone.</param>
     public static RuleAxis FrequencyRatio(IReadOnlyList<double> values, bool onRigidTyres = false) => new()
     {
+        Key = "ratio",
         Name = onRigidTyres ? "rear/front frequency ratio of the springs alone, mean and damping ratios kept" : "rear/front frequency ratio, mean and damping ratios kept",
         Symbol = "",
         Claim = "A front softer than the rear pitches less.",
@@ -57,6 +61,7 @@ public sealed record RuleAxis
     /// <summary>"More damping pitches less": mean damping ratio, split and springs kept, against the car as it is.</summary>
     public static RuleAxis Damping(IReadOnlyList<double> values) => new()
     {
+        Key = "damping",
         Name = "mean damping ratio, split kept",
         Symbol = "",
         Claim = "More damping pitches less.",
@@ -69,6 +74,7 @@ public sealed record RuleAxis
     /// <summary>"Mass at the ends pitches less": dynamic index, springs and dampers kept, against 1.</summary>
     public static RuleAxis DynamicIndex(IReadOnlyList<double> values) => new()
     {
+        Key = "index",
         Name = "dynamic index",
         Symbol = "",
         Claim = "Mass towards the ends pitches less.",
@@ -83,6 +89,7 @@ public sealed record RuleAxis
     /// <param name="inertiaGrows">Whether the pitch inertia grows with its square (the dynamic index is kept) or stays.</param>
     public static RuleAxis Wheelbase(IReadOnlyList<double> values, bool inertiaGrows) => new()
     {
+        Key = inertiaGrows ? "wheelbase" : "wheelbase-same-body",
         Name = inertiaGrows ? "wheelbase, dynamic index kept" : "wheelbase, pitch inertia kept",
         Symbol = "m",
         Claim = "A longer wheelbase pitches less.",
@@ -95,6 +102,7 @@ public sealed record RuleAxis
     /// <summary>"Front and rear joined pitch less": share of the heave stiffness in a common spring, on the linear car of the same frequencies, against none.</summary>
     public static RuleAxis SharedSprings(IReadOnlyList<double> values) => new()
     {
+        Key = "shared-springs",
         Name = "share of the heave stiffness in a common spring (linear car of the same masses and frequencies)",
         Symbol = "",
         Claim = "Front and rear springs joined pitch less.",
@@ -107,6 +115,7 @@ public sealed record RuleAxis
     /// <summary>"Front and rear dampers joined pitch less": share of the heave damping in a common damper, on the linear car of the same damping, against none.</summary>
     public static RuleAxis SharedDamping(IReadOnlyList<double> values) => new()
     {
+        Key = "shared-damping",
         Name = "share of the heave damping in a common damper (linear car of the same masses, frequencies and damping)",
         Symbol = "",
         Claim = "Front and rear dampers joined pitch less.",

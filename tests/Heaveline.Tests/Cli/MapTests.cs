@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Heaveline.Answers;
 using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Cli;

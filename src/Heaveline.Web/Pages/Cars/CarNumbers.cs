@@ -61,7 +61,8 @@ public sealed record CarNumbers
             Parts = [.. RestCatalogue.Groups.Select(group => (group.Title, (IReadOnlyList<NumberLine>)[.. group.Measures
                 .Select(measure => (Measure: measure, Values: rests.Select(measure.Of).ToList()))
                 .Where(row => !row.Measure.IsNothing(row.Values))
-                .Select(row => new NumberLine(row.Measure, [.. row.Values.Select(si => row.Measure.Shown(si) is { } shown ? new NumberCell(shown, 0.0) : null)]))]))],
+                .Select(row => new NumberLine(
+                    row.Measure, [.. row.Values.Select(row.Measure.Shown).Select(v => v is { } shown ? new NumberCell(shown, 0.0) : null)]))]))],
         };
     }
 
@@ -79,8 +80,10 @@ public sealed record CarNumbers
             var studies = Models.Select(model => FirstOrder.Of(Car, model.Load, measures)).ToList();
             NumberLine Doubtful(NumberLine line)
             {
-                var at = measures.IndexOf(line.Measure);
-                return line with { Cells = [.. line.Cells.Select((cell, k) => cell is null || !double.IsFinite(studies[k].Results[at].StandardDeviation) ? cell : cell with { HalfWidth = 2.0 * line.Measure.Unit.Factor * studies[k].Results[at].StandardDeviation })] };
+                var (at, unit) = (measures.IndexOf(line.Measure), line.Measure.Unit);
+                NumberCell? WithDoubt(NumberCell? cell, double deviation) =>
+                    cell is null || !double.IsFinite(deviation) ? cell : cell with { HalfWidth = 2.0 * unit.Of(deviation) };
+                return line with { Cells = [.. line.Cells.Select((cell, k) => WithDoubt(cell, studies[k].Results[at].StandardDeviation))] };
             }
 
             return this with { HasDoubts = true, Parts = [.. Parts.Select(part => (part.Heading, (IReadOnlyList<NumberLine>)[.. part.Lines.Select(Doubtful)]))] };

@@ -28,14 +28,15 @@ internal static class PassRoutes
             : Missing("Nothing has been changed: there is no before to set this against.")));
     }
 
-    /// <summary>The numbers with what they are of, as the command hands them out; a former state stands in the column before, and what was set with it.</summary>
+    /// <summary>The numbers as the command hands them out; a former state stands in the column before, and what was set with it.</summary>
     public static string Json(PassView view, string version)
     {
         ArgumentNullException.ThrowIfNull(view);
         var (now, pass) = (view.Now, view.Now.Pass);
         Crossing[] crossings = [.. view.Former is { IsWhole: true } former ? [former] : Array.Empty<Crossing>(), now];
+        string[] columns = crossings.Length > 1 ? [crossings[0].Name, "as set"] : [now.Model.Load.Name];
         IReadOnlyList<FactTable> tables = now.IsWhole
-            ? [PassTable.Of("Pass", crossings.Length > 1 ? [crossings[0].Name, "as set"] : [now.Model.Load.Name], [.. crossings.Select(c => (c.Pass, c.Measures))])]
+            ? [PassTable.Of("Pass", columns, [.. crossings.Select(c => (c.Pass, c.Measures))])]
             : [];
         var set = new JsonObject(view.State.Values.Select(value => KeyValuePair.Create(value.Key, (JsonNode?)value.Value)));
         return PassJson.Of(version, pass, tables, PassStory.Of(pass, now.Measures), new JsonObject { ["former"] = view.Former?.Name, ["set"] = set });

@@ -1,4 +1,3 @@
-using Heaveline.Answers;
 using Heaveline.Measures;
 using Heaveline.Quantities;
 
