@@ -19,8 +19,9 @@ internal static class BatchedMeasures
     public static double[][] Of(IReadOnlyList<PassRequest?> requests, IReadOnlyList<Measure<Pass>> measures, PassOptions? options, int degree, IProgress<double>? progress, CancellationToken cancellation)
     {
         options ??= Usual;
-        // No longer than the measures look; half a second is the shortest record there is.
-        options = options with { SettlingTime = Math.Min(options.SettlingTime, measures.Select(m => m.LooksFor).Append(0.5).Max()) };
+        // No longer than the measures look, and the sample beyond that the curve is made of; half a second is the shortest record there is.
+        var beyond = 2.0 / options.SamplesPerSecond;
+        options = options with { SettlingTime = Math.Min(options.SettlingTime, measures.Select(m => m.LooksFor).Append(0.5).Max() + beyond) };
         var channels = measures.Select(m => m.Reads).Append(Channel.Motion).Max();
         double[][] rows = [.. requests.Select(_ => Enumerable.Repeat(double.NaN, measures.Count).ToArray())];
         int[] asked = [.. Enumerable.Range(0, requests.Count).Where(i => requests[i] is not null)];

@@ -76,13 +76,8 @@ internal static class PassPanels
 
     private static ImmutableArray<Mark> PeakOf(Pass pass, double[] values, Window window)
     {
-        var inside = Enumerable.Range(0, values.Length).Where(k => pass.Time[k] >= window.From && pass.Time[k] <= window.To).ToArray();
-        if (inside.Length == 0 || inside.MaxBy(k => Math.Abs(values[k])) is var peak && values[peak] == 0.0)
-        {
-            return [];
-        }
-
-        return [new Mark { X = pass.Time[peak], Y = values[peak], Label = "peak of the hit " + Numeral.Of(values[peak], 2) }];
+        var (time, peak) = new Curve(pass, values).Top(window);
+        return peak == 0.0 ? [] : [new Mark { X = time, Y = peak, Label = "peak of the hit " + Numeral.Of(peak, 2) }];
     }
 
     private static ChartPanel Roll(Pass pass, double height) => new()

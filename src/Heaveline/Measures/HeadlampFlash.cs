@@ -68,7 +68,7 @@ public sealed record HeadlampFlash
             Eye = eye,
             Share = height.Length > 0 ? (double)height.Count(h => h >= eye) / height.Length : 0.0,
             Flashes = flashes,
-            Highest = Signal.Most(height),
+            Highest = height.DefaultIfEmpty(double.NegativeInfinity).Max(),
         };
     }
 }

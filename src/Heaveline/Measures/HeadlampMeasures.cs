@@ -26,7 +26,7 @@ public sealed record HeadlampMeasures
             return null;
         }
 
-        var pitch = pass.Pitch;
-        return new HeadlampMeasures { AtTrim = still, Highest = still + Signal.Least(pitch), Lowest = still + Signal.Most(pitch) };
+        var (up, down) = new Curve(pass, pass.Pitch).Range();
+        return new HeadlampMeasures { AtTrim = still, Highest = still + up, Lowest = still + down };
     }
 }

@@ -30,13 +30,13 @@ public sealed record PassMeasures
     public static PassMeasures Of(Pass pass) => new()
     {
         Pitch = PitchMeasures.Of(pass),
-        PeakHeaveAcceleration = Signal.Peak(pass.HeaveAcceleration),
-        RmsHeaveAcceleration = Signal.Rms(new Window(0.0, double.PositiveInfinity).Of(pass.Time, pass.HeaveAcceleration)),
-        PeakRoll = Signal.Peak(pass.Roll),
+        PeakHeaveAcceleration = new Curve(pass, pass.HeaveAcceleration).Peak(),
+        RmsHeaveAcceleration = RmsHeaveAccelerationOf(pass),
+        PeakRoll = new Curve(pass, pass.Roll).Peak(),
         Seats = SeatMeasures.Of(pass),
         Wheels = WheelMeasures.Of(pass),
         Headlamp = HeadlampMeasures.Of(pass),
     };
 
-    internal static double RmsHeaveAccelerationOf(Pass pass) => Signal.Rms(Window.Whole.Of(pass.Time, pass.HeaveAcceleration));
+    internal static double RmsHeaveAccelerationOf(Pass pass) => new Curve(pass, pass.HeaveAcceleration).Rms(Window.Whole);
 }

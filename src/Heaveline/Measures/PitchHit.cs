@@ -24,20 +24,19 @@ public sealed record PitchHit
     public static PitchHit Of(Pass pass)
     {
         var window = WindowOf(pass);
-        var acceleration = window.Of(pass.Time, pass.PitchAcceleration);
         return new PitchHit
         {
             Window = window,
-            PeakAngle = Signal.Peak(window.Of(pass.Time, pass.Pitch)),
-            PeakRate = Signal.Peak(window.Of(pass.Time, pass.PitchRate)),
-            PeakAcceleration = Signal.Peak(acceleration),
-            RmsAcceleration = Signal.Rms(acceleration),
+            PeakAngle = PeakAngleOf(pass),
+            PeakRate = new Curve(pass, pass.PitchRate).Peak(window),
+            PeakAcceleration = PeakAccelerationOf(pass),
+            RmsAcceleration = new Curve(pass, pass.PitchAcceleration).Rms(window),
         };
     }
 
-    internal static double PeakAngleOf(Pass pass) => Signal.Peak(WindowOf(pass).Of(pass.Time, pass.Pitch));
+    internal static double PeakAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Peak(WindowOf(pass));
 
-    internal static double PeakAccelerationOf(Pass pass) => Signal.Peak(WindowOf(pass).Of(pass.Time, pass.PitchAcceleration));
+    internal static double PeakAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Peak(WindowOf(pass));
 
     private static Window WindowOf(Pass pass) =>
         new(((pass.Road.EventStart ?? 0.0) - (0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si)) / pass.Speed, pass.RearLeaves);

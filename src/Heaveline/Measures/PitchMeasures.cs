@@ -2,7 +2,7 @@ using Heaveline.Passes;
 
 namespace Heaveline.Measures;
 
-/// <summary>Pitch of a pass in numbers. Angles in rad from trim, magnitudes; largest recorded sample for a peak.</summary>
+/// <summary>Pitch of a pass in numbers. Angles in rad from trim, magnitudes; of the curve through the samples.</summary>
 public sealed record PitchMeasures
 {
     /// <summary>From the front wheels' first touch until the rear wheels have left: the hit. Null on a road without an obstacle.</summary>
@@ -29,30 +29,27 @@ public sealed record PitchMeasures
     /// <summary>The numbers of a pass.</summary>
     public static PitchMeasures Of(Pass pass)
     {
-        var pitch = pass.Pitch;
-        var acceleration = pass.PitchAcceleration;
-        var whole = new Window(0.0, double.PositiveInfinity);
         var obstacle = pass.Road.Event is not null;
-        var arm = 0.5 * pass.Model.Car.Wheelbase.Si;
+        var rms = RmsAngleOf(pass);
         return new PitchMeasures
         {
             Hit = obstacle ? PitchHit.Of(pass) : null,
             Settling = obstacle ? PitchSettling.Of(pass) : null,
-            PeakAngle = Signal.Peak(pitch),
-            RmsAngle = Signal.Rms(whole.Of(pass.Time, pitch)),
-            PeakAcceleration = Signal.Peak(acceleration),
-            RmsAcceleration = Signal.Rms(whole.Of(pass.Time, acceleration)),
-            Share = Ratio(arm * Signal.Rms(whole.Of(pass.Time, pitch)), Signal.Rms(whole.Of(pass.Time, pass.Heave))),
+            PeakAngle = new Curve(pass, pass.Pitch).Peak(),
+            RmsAngle = rms,
+            PeakAcceleration = PeakAccelerationOf(pass),
+            RmsAcceleration = RmsAccelerationOf(pass),
+            Share = Ratio(0.5 * pass.Model.Car.Wheelbase.Si * rms, new Curve(pass, pass.Heave).Rms(Window.Whole)),
         };
     }
 
-    internal static double PeakAngleOf(Pass pass) => Signal.Peak(pass.Pitch);
+    internal static double PeakAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Peak();
 
-    internal static double RmsAngleOf(Pass pass) => Signal.Rms(Window.Whole.Of(pass.Time, pass.Pitch));
+    internal static double RmsAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Rms(Window.Whole);
 
-    internal static double PeakAccelerationOf(Pass pass) => Signal.Peak(pass.PitchAcceleration);
+    internal static double PeakAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Peak();
 
-    internal static double RmsAccelerationOf(Pass pass) => Signal.Rms(Window.Whole.Of(pass.Time, pass.PitchAcceleration));
+    internal static double RmsAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Rms(Window.Whole);
 
     internal static double Ratio(double part, double whole) => whole > 0.0 ? part / whole : 0.0;
 }

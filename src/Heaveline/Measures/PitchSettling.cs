@@ -50,52 +50,32 @@ public sealed record PitchSettling
     /// <summary>The numbers of a pass over an obstacle.</summary>
     public static PitchSettling Of(Pass pass)
     {
-        var pitch = pass.Pitch;
         var window = WindowOf(pass);
-        var limit = Threshold * Signal.Peak(pitch);
-        var last = Array.FindLastIndex(pitch, p => Math.Abs(p) > limit);
+        var pitch = new Curve(pass, pass.Pitch);
+        var limit = Threshold * pitch.Peak();
         // A record that ends while the car still swings has no settling time.
-        double? settled = last >= 0 && last < pitch.Length - 1 ? pass.Time[last] : last < 0 ? 0.0 : null;
-        var inWindow = window.Of(pass.Time, pitch);
+        var settled = pitch.LastAbove(limit);
+        var rms = RmsAngleOf(pass);
         return new PitchSettling
         {
             Window = window,
-            RmsAngle = Signal.Rms(inWindow),
-            PeakAngle = Signal.Peak(inWindow),
-            RmsAcceleration = Signal.Rms(window.Of(pass.Time, pass.PitchAcceleration)),
+            RmsAngle = rms,
+            PeakAngle = PeakAngleOf(pass),
+            RmsAcceleration = new Curve(pass, pass.PitchAcceleration).Rms(window),
             LateAngle = LateAngleOf(pass),
-            Share = PitchMeasures.Ratio(0.5 * pass.Model.Car.Wheelbase.Si * Signal.Rms(inWindow), Signal.Rms(window.Of(pass.Time, pass.Heave))),
+            Share = PitchMeasures.Ratio(0.5 * pass.Model.Car.Wheelbase.Si * rms, new Curve(pass, pass.Heave).Rms(window)),
             TimeFromStart = settled,
             TimeFromRear = settled is { } t ? Math.Max(0.0, t - pass.RearLeaves) : null,
-            Lobes = Turning(pass, pitch, limit),
+            Lobes = pitch.Lobes(limit, pass.RearLeaves),
         };
     }
 
-    internal static double RmsAngleOf(Pass pass) => Signal.Rms(WindowOf(pass).Of(pass.Time, pass.Pitch));
+    internal static double RmsAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Rms(WindowOf(pass));
 
-    internal static double PeakAngleOf(Pass pass) => Signal.Peak(WindowOf(pass).Of(pass.Time, pass.Pitch));
+    internal static double PeakAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Peak(WindowOf(pass));
 
-    internal static double LateAngleOf(Pass pass)
-    {
-        var late = new Window(pass.RearLeaves + Late, double.PositiveInfinity).Of(pass.Time, pass.Pitch);
-        return Signal.Rms(late) * Math.Sqrt(late.Length * pass.SampleStep);
-    }
+    internal static double LateAngleOf(Pass pass) =>
+        Math.Sqrt(new Curve(pass, pass.Pitch).SquareIntegral(new(pass.RearLeaves + Late, double.PositiveInfinity)));
 
     private static Window WindowOf(Pass pass) => new(pass.RearLeaves, pass.RearLeaves + Second);
-
-    private static List<double> Turning(Pass pass, double[] pitch, double limit)
-    {
-        var lobes = new List<double>();
-        for (var k = 1; k < pitch.Length - 1; k++)
-        {
-            if (pass.Time[k] > pass.RearLeaves && Math.Abs(pitch[k]) > limit
-                && (pitch[k] - pitch[k - 1]) * (pitch[k + 1] - pitch[k]) <= 0.0 && pitch[k] != pitch[k - 1]
-                && pitch[k] * (pitch[k] - pitch[k - 1]) > 0.0)
-            {
-                lobes.Add(pitch[k]);
-            }
-        }
-
-        return lobes;
-    }
 }

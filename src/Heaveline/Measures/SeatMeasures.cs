@@ -31,24 +31,23 @@ public sealed record SeatMeasures
     public static IReadOnlyList<SeatMeasures> Of(Pass pass) => [.. pass.Model.Car.Seats.Select(seat => Of(pass, seat))];
 
     internal static double RmsVerticalOf(Pass pass, double behindFrontAxle, double leftOfMiddle) =>
-        Signal.Rms(Window.Whole.Of(pass.Time, pass.VerticalAcceleration(behindFrontAxle, leftOfMiddle)));
+        new Curve(pass, pass.VerticalAcceleration(behindFrontAxle, leftOfMiddle)).Rms(Window.Whole);
 
     internal static SeatMeasures Of(Pass pass, Seat seat)
     {
         var body = pass.Model.Car.Body;
         var head = seat.Height.Si + seat.HeadAboveSeat.Si;
-        var vertical = pass.VerticalAcceleration(seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si);
-        var foreAft = pass.ForeAftForce(head - (body.PitchAxisHeight?.Si ?? pass.Model.Body.Height));
-        var lateral = pass.LateralForce(head - (body.RollAxisHeight?.Si ?? pass.Model.Body.Height));
-        var whole = new Window(0.0, double.PositiveInfinity);
+        var vertical = new Curve(pass, pass.VerticalAcceleration(seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si));
+        var foreAft = new Curve(pass, pass.ForeAftForce(head - (body.PitchAxisHeight?.Si ?? pass.Model.Body.Height)));
+        var lateral = new Curve(pass, pass.LateralForce(head - (body.RollAxisHeight?.Si ?? pass.Model.Body.Height)));
         return new SeatMeasures
         {
             Seat = seat.Name,
-            PeakVertical = Signal.Peak(vertical),
-            RmsVertical = Signal.Rms(whole.Of(pass.Time, vertical)),
-            PeakHeadForeAft = Signal.Peak(foreAft),
-            RmsHeadForeAft = Signal.Rms(whole.Of(pass.Time, foreAft)),
-            PeakHeadLateral = Signal.Peak(lateral),
+            PeakVertical = vertical.Peak(),
+            RmsVertical = RmsVerticalOf(pass, seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si),
+            PeakHeadForeAft = foreAft.Peak(),
+            RmsHeadForeAft = foreAft.Rms(Window.Whole),
+            PeakHeadLateral = lateral.Peak(),
         };
     }
 }

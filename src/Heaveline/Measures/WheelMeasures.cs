@@ -46,53 +46,43 @@ public sealed record WheelMeasures
     public static IReadOnlyList<WheelMeasures> Of(Pass pass) =>
         [.. (pass.Model.Rolls ? new[] { 0, 1, 2, 3 } : [0, 2]).Select(i => Of(pass, i))];
 
-    internal static double LoadVariationOf(Pass pass, int i)
-    {
-        var load = pass.TyreLoad(i);
-        var still = (pass.Model.Rolls ? 1.0 : 2.0) * pass.Model.Trim.WheelLoad[i];
-        for (var k = 0; k < load.Length; k++)
-        {
-            load[k] -= still;
-        }
-
-        return Signal.Rms(Window.Whole.Of(pass.Time, load)) / still;
-    }
-
     internal static WheelMeasures Of(Pass pass, int i)
     {
-        var travel = pass.Travel(i);
         var load = pass.TyreLoad(i);
-        var still = (pass.Model.Rolls ? 1.0 : 2.0) * pass.Model.Trim.WheelLoad[i];
+        var samples = pass.Travel(i);
+        var travel = new Curve(pass, samples);
+        var (rebound, bump) = travel.Range();
+        var (least, greatest) = new Curve(pass, load).Range();
         var touch = pass.Model.BumpTouch[i];
         var top = pass.Model.ReboundTouch[i];
         return new WheelMeasures
         {
             Wheel = CornerNames.Of(i, pass.Model.Rolls),
-            Bump = Signal.Most(travel),
-            Rebound = Signal.Least(travel),
-            BumpMargin = double.IsFinite(touch) ? touch - Signal.Most(travel) : null,
-            ReboundMargin = double.IsFinite(top) ? Signal.Least(travel) - top : null,
-            BumpContacts = Contacts(travel, s => s > touch),
-            ReboundContacts = Contacts(travel, s => s < top),
-            StaticLoad = still,
-            LeastLoad = Signal.Least(load),
-            GreatestLoad = Signal.Most(load),
+            Bump = bump,
+            Rebound = rebound,
+            BumpMargin = double.IsFinite(touch) ? touch - bump : null,
+            ReboundMargin = double.IsFinite(top) ? rebound - top : null,
+            BumpContacts = travel.Rises(touch),
+            ReboundContacts = new Curve(pass, [.. samples.Select(s => -s)]).Rises(-top),
+            StaticLoad = StaticLoadOf(pass, i),
+            // A tyre cannot pull: the curve swings below nothing where the wheel lifts off.
+            LeastLoad = Math.Max(0.0, least),
+            GreatestLoad = greatest,
             LoadVariation = LoadVariationOf(pass, i),
             LiftOff = load.Count(n => n <= 0.0) * pass.SampleStep,
         };
     }
 
-    private static int Contacts(double[] travel, Func<double, bool> touches)
+    internal static double LoadVariationOf(Pass pass, int corner)
     {
-        var count = 0;
-        for (var k = 0; k < travel.Length; k++)
+        var (load, still) = (pass.TyreLoad(corner), StaticLoadOf(pass, corner));
+        for (var k = 0; k < load.Length; k++)
         {
-            if (touches(travel[k]) && (k == 0 || !touches(travel[k - 1])))
-            {
-                count++;
-            }
+            load[k] -= still;
         }
 
-        return count;
+        return new Curve(pass, load).Rms(Window.Whole) / still;
     }
+
+    private static double StaticLoadOf(Pass pass, int corner) => (pass.Model.Rolls ? 1.0 : 2.0) * pass.Model.Trim.WheelLoad[corner];
 }

@@ -10,26 +10,34 @@ namespace Heaveline.Passes;
 internal static class PassError
 {
     /// <summary>Estimated error over the run's own peak, for pitch and tyre load; null when the longer step did not hold.</summary>
-    public static (double? Pitch, double? Tyre) Of(RideModel model, double[] run, double[] coarse)
+    public static (double? Pitch, double? Tyre) Of(RideModel model, double[] run, double[] coarse) =>
+        Of(model.Numbers, [.. model.Car.Axles.Select(axle => axle.Tyre.ContactLength.Si == 0.0)], run, coarse);
+
+    /// <summary>The same from a car's plain numbers.</summary>
+    /// <param name="numbers">The car.</param>
+    /// <param name="onPoints">Per axle, whether its tyres touch the road in a point.</param>
+    /// <param name="run">The run.</param>
+    /// <param name="coarse">The run with twice the step.</param>
+    public static (double? Pitch, double? Tyre) Of(RideNumbers numbers, ReadOnlySpan<bool> onPoints, double[] run, double[] coarse)
     {
-        var share = ForceJumps(model, run) ? 1.0 : 1.0 / 3.0;
+        var share = ForceJumps(numbers, onPoints, run) ? 1.0 : 1.0 / 3.0;
         return (share * Relative(run, coarse, Channel.Pitch, 1), share * Relative(run, coarse, Channel.Tyre, 4));
     }
 
-    private static bool ForceJumps(RideModel model, double[] run)
+    private static bool ForceJumps(RideNumbers numbers, ReadOnlySpan<bool> onPoints, double[] run)
     {
         for (var i = 0; i < 4; i++)
         {
-            if (model.Numbers.TyreDamping[i] > 0.0)
+            if (numbers.TyreDamping[i] > 0.0)
             {
-                if (model.Car.Axles[i / 2].Tyre.ContactLength.Si == 0.0)
+                if (onPoints[i / 2])
                 {
                     return true;
                 }
 
                 for (var at = Channel.Tyre + i; at < run.Length; at += Channel.Count)
                 {
-                    if (run[at] <= -model.Numbers.TrimLoad[i])
+                    if (run[at] <= -numbers.TrimLoad[i])
                     {
                         return true;
                     }

@@ -45,6 +45,30 @@ public class IriTests
     public void A_ramp_has_its_index() =>
         Assert.Equal(0.315829, Iri.Of(Heights(100.0, 0.25, x => 0.010 * Math.Clamp(x - 25.0, 0.0, 1.0)), new(0.25)).MetresPerKilometre, 5e-7);
 
+    /// <summary>
+    /// A grade that ends at 10.5 m, within the 11 m that the car starts on [Sayers, TRR 1501 (1995)]: it starts on 10.5/11 of the grade, and moves at once.
+    /// The index of the first 10 m and of the rest against the quarter car's equations, stepped here by Runge and Kutta's fourth order.
+    /// </summary>
+    [Fact]
+    public void The_car_starts_on_the_mean_slope_of_eleven_metres()
+    {
+        const double grade = 0.01;
+        var parts = Iri.Of(Heights(40.0, 0.25, x => grade * Math.Min(x, 10.5)), new(0.25), new(10.0)).Segments;
+        double[] state = [grade * 10.5 / 11.0, 0.0, grade * 10.5 / 11.0, 0.0];
+        var motion = new List<double>();
+        for (var i = 0; i < 160; i++)
+        {
+            // The slope from here to 0.25 m on, held for a spacing.
+            state = Rolled(state, i < 42 ? grade : 0.0, 0.25 / (80.0 / 3.6));
+            motion.Add(Math.Abs(state[2] - state[0]));
+        }
+
+        Assert.Equal(motion.Take(40).Average(), parts[0].Slope, 1e-8 * grade);
+        Assert.Equal(motion.Skip(40).Take(40).Average(), parts[1].Slope, 1e-8 * grade);
+        Assert.Equal(motion.Skip(80).Take(40).Average(), parts[2].Slope, 1e-8 * grade);
+        Assert.True(parts[0].Slope > 1e-4 * grade);
+    }
+
     [Fact]
     public void A_constant_grade_has_none() =>
         Assert.Equal(0.0, Iri.Of(Heights(100.0, 0.25, x => 0.02 * x), new(0.25)).MetresPerKilometre, 1e-9);
@@ -80,6 +104,31 @@ public class IriTests
         Assert.Equal(closedForm, sum, 1e-6 * closedForm);
         var slopes = RoadSpectrum.Of(RoadClass.A).SlopesAt(0.1);
         Assert.Equal(2.219, 1000.0 * Math.Sqrt(2.0 / Math.PI * slopes * sum), 5e-4);
+    }
+
+    // z̈ = 63.3·(u − z) + 6·(u̇ − ż), 0.15·ü = 653·(slope − u) − the same; z and u slopes of body and wheel.
+    private static double[] Rolled(double[] state, double slope, double time)
+    {
+        const int steps = 40;
+        var h = time / steps;
+        for (var i = 0; i < steps; i++)
+        {
+            var k1 = Rates(state);
+            var k2 = Rates(Plus(state, k1, 0.5 * h));
+            var k3 = Rates(Plus(state, k2, 0.5 * h));
+            var k4 = Rates(Plus(state, k3, h));
+            state = [.. state.Select((x, j) => x + (h / 6.0 * (k1[j] + (2.0 * k2[j]) + (2.0 * k3[j]) + k4[j])))];
+        }
+
+        return state;
+
+        double[] Rates(double[] x)
+        {
+            var between = (63.3 * (x[2] - x[0])) + (6.0 * (x[3] - x[1]));
+            return [x[1], between, x[3], ((653.0 * (slope - x[2])) - between) / 0.15];
+        }
+
+        double[] Plus(double[] x, double[] rate, double step) => [.. x.Zip(rate, (a, b) => a + (step * b))];
     }
 
     private static double[] Heights(double length, double spacing, Func<double, double> at) =>

@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using Heaveline.Cars;
 using Heaveline.Causes;
 using Heaveline.Models;
@@ -76,13 +78,24 @@ public class WhyTests
     public void Every_cause_has_a_sentence_with_its_size_and_a_road_test()
     {
         var why = Planted(0, PitchCauseKind.Load);
-        Assert.All(why.Settling.Causes, c =>
+        foreach (var ranking in new[] { why.Settling, why.Hit })
         {
-            Assert.Contains("%", c.Sentence + "%", StringComparison.Ordinal);
-            Assert.EndsWith(".", c.Sentence, StringComparison.Ordinal);
-            Assert.EndsWith(".", c.Proof, StringComparison.Ordinal);
-        });
-        Assert.Contains("%", why.Settling.Causes[0].Sentence, StringComparison.Ordinal);
+            Assert.All(ranking.Causes, c =>
+            {
+                Assert.Equal(c.Share / ranking.Value, c.Relative, 1e-12);
+                var size = Regex.Match(c.Sentence, $"^.+ instead of .+: it (?:(hardly changes)|makes ([0-9]+) % of|takes ([0-9]+) % off) the {Regex.Escape(ranking.Measure.Name)}[.]$");
+                Assert.True(size.Success, c.Sentence);
+                // The number in the sentence is the cause's own, and says which way it works.
+                double Number(int group) => double.Parse(size.Groups[group].Value, CultureInfo.InvariantCulture);
+                var percent = size.Groups[1].Success ? 0.0 : size.Groups[2].Success ? Number(2) : -Number(3);
+                Assert.Equal(100.0 * c.Relative, percent, 0.5 + 1e-9);
+                Assert.Equal(Math.Abs(c.Relative) < 0.005, size.Groups[1].Success);
+                Assert.EndsWith(".", c.Proof, StringComparison.Ordinal);
+            });
+        }
+
+        Assert.StartsWith("Load, ", why.Settling.Causes[0].Sentence, StringComparison.Ordinal);
+        Assert.Matches("it makes [1-9][0-9] % of", why.Settling.Causes[0].Sentence);
     }
 
     [Fact]

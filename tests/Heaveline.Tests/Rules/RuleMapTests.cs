@@ -23,8 +23,8 @@ public class RuleMapTests
     private static readonly double[] Speeds = [8.0, 14.0, 22.0, 30.0];
     private static readonly double[] Four = [40.0 / 3.6, 60.0 / 3.6, 80.0 / 3.6, 100.0 / 3.6];
 
-    // Late pitch in mrad·s^0.5, printed to 0.01; peak pitch acceleration in rad/s² over the whole pass, to half a per cent: the peak is sharp, and both
-    // programs sample it.
+    // Late pitch in mrad·s^0.5, printed to 0.01; peak pitch acceleration in rad/s² over the whole pass, printed to 0.01: the peak is sharp, and the other
+    // programs take the largest sample, which lies up to 0.6 % below it and never above.
     [Fact]
     public void Late_pitch_and_peak_acceleration_over_ratio_and_speed_are_those_of_an_independent_half_car()
     {
@@ -42,17 +42,19 @@ public class RuleMapTests
             for (var j = 0; j < Ratios.Length; j++)
             {
                 Assert.Equal(late[i][j], 1000.0 * Scale * maps[0].Measured[i][j], 0.0075);
-                Assert.Equal(peak[i][j], Scale * maps[1].Measured[i][j], 0.005 * peak[i][j]);
+                Assert.InRange(Scale * maps[1].Measured[i][j], peak[i][j] - 0.007, (1.006 * peak[i][j]) + 0.005);
             }
         }
     }
 
-    // The peak over the whole pass comes after the rear wheels have left; until then a larger ratio lowers it.
+    // The peak over the whole pass comes after the rear wheels have left; until then a larger ratio lowers it, up to 1.2: at 1.3 the rise to the later peak
+    // stands higher at the window's end than the hit's own peak.
     [Fact]
     public void At_50_kilometres_an_hour_the_hit_itself_falls_with_the_ratio()
     {
         var map = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios, onRigidTyres: true), [14.0], [HitCatalogue.PeakPitchAcceleration])[0];
-        Assert.Equal(map.Measured[0].OrderDescending(), map.Measured[0]);
+        Assert.Equal(map.Measured[0].Take(5).OrderDescending(), map.Measured[0].Take(5));
+        Assert.InRange(map.Measured[0][5], map.Measured[0][4], map.Measured[0][3]);
     }
 
     // Best ratios for late pitch on a grid of 0.05; the parabola between grid points may be half a step off theirs.

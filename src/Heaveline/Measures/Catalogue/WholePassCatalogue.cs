@@ -56,7 +56,7 @@ public static class WholePassCatalogue
 
     /// <summary>The largest vertical acceleration of a car without seats, for figures.</summary>
     public static Measure<Pass> PeakHeaveAcceleration { get; } = Of("peak-heave-acceleration", "greatest heave acceleration",
-        In.MetresPerSecondSquared, 2, p => Signal.Peak(p.HeaveAcceleration), "Largest vertical acceleration of the centre of gravity.") with
+        In.MetresPerSecondSquared, 2, p => new Curve(p, p.HeaveAcceleration).Peak(), "Largest vertical acceleration of the centre of gravity.") with
     {
         ShortLabel = "body: largest vertical acceleration",
         Reads = Channel.BodyAccelerations,
@@ -70,7 +70,7 @@ public static class WholePassCatalogue
         Of("pitch-share", "pitch share", In.Plain, 2, p => PitchMeasures.Of(p).Share,
             "How many times as much the ends move by pitching as by heaving over the whole pass."),
         RmsHeaveAcceleration, PeakHeaveAcceleration,
-        new("peak-roll", "greatest roll", In.Degrees, 2, p => Signal.Peak(p.Roll), "Largest roll angle of the pass.")
+        new("peak-roll", "greatest roll", In.Degrees, 2, p => new Curve(p, p.Roll).Peak(), "Largest roll angle of the pass.")
         {
             Better = Better.Less,
             Nothing = 1e-9,

@@ -84,12 +84,24 @@ public sealed record PassComfort
         {
             if (motion.At(at) is { } trace)
             {
-                axes.Add(new(at, Signal.Rms(during.Of(pass.Time, trace)), motion.Weigh(trace, at.Weighting, during)));
+                axes.Add(new(at, Rms(during.Of(pass.Time, trace)), motion.Weigh(trace, at.Weighting, during)));
             }
         }
 
         var vertical = motion.At(PointAxis.Of(MeasuringPoint.Seat, MotionAxis.Z))!;
-        var head = during.Of(pass.Time, motion.HeadForeAft).ToArray();
-        return new(seat, during, axes, motion.Weigh(vertical, Weightings.Wf, during), Signal.Rms(head), Signal.Peak(head));
+        var head = motion.HeadForeAft;
+        return new(seat, during, axes, motion.Weigh(vertical, Weightings.Wf, during), Rms(during.Of(pass.Time, head)), new Curve(pass, head).Peak(during));
+    }
+
+    // Over the same samples as the weighted r.m.s. that it stands beside.
+    private static double Rms(ReadOnlySpan<double> samples)
+    {
+        var sum = 0.0;
+        foreach (var x in samples)
+        {
+            sum += x * x;
+        }
+
+        return Math.Sqrt(sum / samples.Length);
     }
 }

@@ -69,6 +69,11 @@ public class PassComfortTests
         double Rms(double[] trace) => Math.Sqrt(pass.Time.Zip(trace).Where(p => p.First >= window.From - 1e-9 && p.First <= window.To + 1e-9).Average(p => p.Second * p.Second));
         double[] ForeAft(double height) => [.. pass.PitchAcceleration.Zip(pass.Pitch, (acceleration, pitch) => ((height - 0.30) * acceleration) - (9.80665 * pitch))];
         double[] Lateral(double height) => [.. pass.RollAcceleration.Zip(pass.Roll, (acceleration, roll) => (-(height - 0.10) * acceleration) + (9.80665 * roll))];
+        // The sprung weight of the plain saloon, 600 kg in front and 516 kg behind on 2.6 m, balances here behind the front axle, and is as heavy left as
+        // right.
+        const double balance = 2.6 * 516.0 / 1116.0;
+        double[] Vertical(double behindFrontAxle) =>
+            [.. pass.HeaveAcceleration.Select((heave, k) => heave + ((behindFrontAxle - balance) * pass.PitchAcceleration[k]) + (0.35 * pass.RollAcceleration[k]))];
         void Same(MeasuringPoint point, MotionAxis axis, double[] trace) => Assert.Equal(1.0, comfort.At(point, axis).UnweightedRms / Rms(trace), 1e-9);
 
         Same(MeasuringPoint.Seat, MotionAxis.X, ForeAft(0.52));
@@ -76,9 +81,9 @@ public class PassComfortTests
         Same(MeasuringPoint.Feet, MotionAxis.X, ForeAft(0.22));
         Same(MeasuringPoint.Seat, MotionAxis.Y, Lateral(0.52));
         Same(MeasuringPoint.Feet, MotionAxis.Y, Lateral(0.22));
-        Same(MeasuringPoint.Seat, MotionAxis.Z, pass.VerticalAcceleration(1.4, 0.35));
-        Same(MeasuringPoint.Backrest, MotionAxis.Z, pass.VerticalAcceleration(1.6, 0.35));
-        Same(MeasuringPoint.Feet, MotionAxis.Z, pass.VerticalAcceleration(0.7, 0.35));
+        Same(MeasuringPoint.Seat, MotionAxis.Z, Vertical(1.4));
+        Same(MeasuringPoint.Backrest, MotionAxis.Z, Vertical(1.6));
+        Same(MeasuringPoint.Feet, MotionAxis.Z, Vertical(0.7));
         Same(MeasuringPoint.Seat, MotionAxis.Pitch, pass.PitchAcceleration);
         Same(MeasuringPoint.Seat, MotionAxis.Roll, pass.RollAcceleration);
         Assert.Equal(1.0, comfort.HeadForeAftRms / Rms(ForeAft(1.22)), 1e-9);

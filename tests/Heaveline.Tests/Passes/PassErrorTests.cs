@@ -1,0 +1,84 @@
+using Heaveline.Cars;
+using Heaveline.Models;
+using Heaveline.Numerics;
+using Heaveline.Passes;
+using Heaveline.Roads;
+
+namespace Heaveline.Tests.Passes;
+
+/// <summary>
+/// The error that a pass states of itself against the true one, from the exact run: 50 cars drawn at random among those that the exact run takes, half of
+/// them on tyres with a contact length, over a hump, a short bump on the left, and a plank.
+/// </summary>
+public class PassErrorTests
+{
+    private const int Cars = 50;
+
+    // An estimate, no bound: the truth passes it by up to 1.8 times here (measured, no source), in one car of six, and is less than half of it in most.
+    [Fact]
+    public void The_true_error_is_at_most_twice_the_stated_one_and_seldom_above_it()
+    {
+        var (pitch, tyre) = (new List<double>(), new List<double>());
+        for (var i = 0; i < Cars; i++)
+        {
+            var (model, road, speed) = Drawn(i);
+            var own = Pass.Of(model, road, speed);
+            Assert.Equal(PassOutcome.Completed, own.Outcome);
+            var exact = Pass.Of(model, road, speed, PassOptions.Default with { Certified = true });
+            pitch.Add(Miss([own.Pitch], [exact.Pitch]) / own.Statistics.PitchError!.Value);
+            tyre.Add(Miss(Loads(own), Loads(exact)) / own.Statistics.TyreLoadError!.Value);
+        }
+
+        TestContext.Current.TestOutputHelper?.WriteLine($"pitch {string.Join(' ', pitch.Select(r => r.ToString("F2")))}, tyre {string.Join(' ', tyre.Select(r => r.ToString("F2")))}");
+        foreach (var ratios in new[] { pitch, tyre })
+        {
+            Assert.All(ratios, ratio => Assert.InRange(ratio, 0.0, 2.0));
+            Assert.InRange(ratios.Count(ratio => ratio <= 1.0), 0.75 * Cars, Cars);
+            // Nor does it cry wolf: half of all lie above a quarter of it.
+            Assert.InRange(ratios.Count(ratio => ratio >= 0.25), 0.5 * Cars, Cars);
+        }
+    }
+
+    // Changes from trim: the first sample stands there.
+    private static double[][] Loads(Pass pass) => [.. Enumerable.Range(0, 4).Select(i => pass.TyreLoad(i)).Select(load => load.Select(n => n - load[0]).ToArray())];
+
+    private static double Miss(double[][] own, double[][] exact) =>
+        own.Zip(exact).Max(traces => traces.First.Zip(traces.Second, (x, y) => Math.Abs(x - y)).Max()) / own.Max(trace => trace.Max(Math.Abs));
+
+    private static (RideModel Model, Road Road, double Speed) Drawn(int i)
+    {
+        double Draw(ulong k, double low, double high) => low + ((high - low) * SplitMix.Uniform(47, (32UL * (ulong)i) + k));
+        Car car = (i % 5) switch
+        {
+            0 => ExactCars.Saloon,
+            1 => ExactCars.SolidAxles,
+            2 => ExactCars.ElasticLinked,
+            3 => ExactCars.FluidLinked(LineState.Open),
+            _ => ExactCars.OnUndampedTyres,
+        };
+        var contact = i % 2 == 0 ? 0.0 : Draw(0, 0.06, 0.16);
+        Axle Changed(Axle axle, ulong k)
+        {
+            var rate = ((LinearSpring)axle.Spring.Law).Rate.Si * Draw(k, 0.8, 1.3);
+            var damper = (TableDamper)axle.Damper.Law;
+            ForceTable Scaled(ForceTable table, double by) => new([.. table.At], [.. table.Force.Select(f => f * by)]);
+            return axle with
+            {
+                UnsprungMass = new(axle.UnsprungMass.Si * Draw(k + 1, 0.8, 1.2)),
+                Spring = axle.Spring with { Law = new LinearSpring { Rate = new(rate) } },
+                Damper = new Damper { Law = new TableDamper(Scaled(damper.Bump, Draw(k + 2, 0.5, 1.5)), Scaled(damper.Rebound, Draw(k + 3, 0.5, 1.5))) },
+                BumpStop = axle.BumpStop is { } stop ? stop with { Clearance = new(Draw(k + 4, 0.03, 0.08)) } : null,
+                Tyre = axle.Tyre with { Rate = new(axle.Tyre.Rate.Si * Draw(k + 5, 0.8, 1.2)), ContactLength = new(contact) },
+            };
+        }
+
+        car = car with { Wheelbase = new(Draw(1, 2.4, 3.0)), Front = Changed(car.Front, 4), Rear = Changed(car.Rear, 12) };
+        var road = (i % 3) switch
+        {
+            0 => Road.From(new RoundTopHump { Height = new(Draw(20, 0.04, 0.08)), Length = new(3.7) }),
+            1 => Road.From(new Versine { Height = new(Draw(21, 0.02, 0.06)), Length = new(Draw(22, 0.8, 2.5)) }, Tracks.Left),
+            _ => Road.From(new Plank { Height = new(Draw(23, 0.01, 0.025)), Length = new(0.3), Edge = new(Draw(24, 0.02, 0.06)) }),
+        };
+        return (RideModel.Of(car), road, Draw(2, 6.0, 28.0));
+    }
+}
