@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -23,6 +24,9 @@ public sealed record Measure<TSubject>(string Key, string Label, ShownUnit Unit,
 
     /// <summary>Whether there is a number only on a road with an obstacle.</summary>
     public bool NeedsObstacle { get; init; }
+
+    /// <summary>Why a car has no such number, in a sentence; null where it has, and by itself for measures that every car has.</summary>
+    internal Func<Car, string?> WhyNone { get; init; } = _ => null;
 
     /// <summary>Where it is taken up besides on a road without an obstacle.</summary>
     public MeasureUse UsesWithoutObstacle { get; init; }

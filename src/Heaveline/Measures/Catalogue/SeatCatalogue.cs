@@ -31,5 +31,9 @@ public static class SeatCatalogue
     // Of several seats the worst; none where the car has no such seat.
     private static Measure<Pass> At(SeatPlace place, string key, string what, ShownUnit unit, int digits, Func<Pass, Seat, double> of, string says) =>
         new($"{place.Key}-{key}", $"{place.Name}: {what}", unit, digits,
-            p => place.Of(p.Model.Car).Select(s => of(p, s)).DefaultIfEmpty(double.NaN).Max(), says) { Better = Better.Less };
+            p => place.Of(p.Model.Car).Select(s => of(p, s)).DefaultIfEmpty(double.NaN).Max(), says)
+        {
+            Better = Better.Less,
+            WhyNone = car => place.Of(car).Any() ? null : "The car file gives no such seat.",
+        };
 }

@@ -18,7 +18,7 @@ public sealed record MapAnswer
     public (DampingOptima Optima, string Road)? Damping { get; init; }
 
     /// <summary>The closed forms by speed; null where there are none: another rule, the hit, or an end that does not swing.</summary>
-    public IReadOnlyList<RatioRule>? Rules => Loads.FirstOrDefault(l => l.Name == Map.Model.Load.Name) is { Ends: { FrontPeriod: not null, RearPeriod: not null } } && !Map.JudgesHit
+    public IReadOnlyList<RatioRule>? Rules => Loads.FirstOrDefault(l => l.Name == Map.Model.Load.Name) is { Ends: { FrontPeriod: not null, RearPeriod: not null } } && Map.JudgesSettling
         ? RatioRule.Of(Map)
         : null;
 

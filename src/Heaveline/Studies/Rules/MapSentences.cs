@@ -68,7 +68,7 @@ public static class MapSentences
     // Each closed form is about one measure; none is about the hit.
     private static string Closed(RuleMap map, MapLoad load)
     {
-        if (map.JudgesHit)
+        if (!map.JudgesSettling)
         {
             return "";
         }
@@ -93,9 +93,12 @@ public static class MapSentences
     public static string Window(RuleMap map, bool withOption = true)
     {
         ArgumentNullException.ThrowIfNull(map);
-        return map.JudgesHit
-            ? $"This judges the hit alone: what follows is not in it{(withOption ? " (--measure settling)" : "")}."
-            : $"This judges the settling alone: the hit, until the rear wheels have left, is not in it{(withOption ? " (--measure hit)" : "")}.";
+        return (map.JudgesHit, map.JudgesSettling) switch
+        {
+            (true, _) => $"This judges the hit alone: what follows is not in it{(withOption ? " (--measure settling)" : "")}.",
+            (_, true) => $"This judges the settling alone: the hit, until the rear wheels have left, is not in it{(withOption ? " (--measure hit)" : "")}.",
+            _ => "This judges the whole pass, the hit and what follows.",
+        };
     }
 
     /// <summary>Which damping suits what on a rough road.</summary>
