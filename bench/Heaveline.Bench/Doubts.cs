@@ -3,7 +3,6 @@ using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Measures;
-using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -26,7 +25,7 @@ internal static class Doubts
         var road = Road.From(new RoundTopHump { Height = new(0.075), Length = new(3.7) });
         Measure<Pass>[] measures = [SettlingCatalogue.RmsPitch, SettlingCatalogue.LatePitch, HitCatalogue.PeakPitchAcceleration];
         // Compiles what the timed rounds run.
-        DoubtStudy.OfPasses(car, null, road, Speed, measures, 200, seed, degree: 2);
+        DrawnDoubts.OfPasses(car, null, road, Speed, measures, 200, seed, degree: 2);
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Samples} draws, {doubts.Sources.Count} sources, seed {seed}, {Environment.ProcessorCount} processors, {PassBatch.Width} passes side by side."));
         Console.WriteLine("| work | threads | wall, s | processor, s |");
         Console.WriteLine("|---|--:|--:|--:|");
@@ -34,11 +33,11 @@ internal static class Doubts
         {
             foreach (var threads in new[] { 1, 2 })
             {
-                Timed("study of passes", threads, () => DoubtStudy.OfPasses(car, null, road, Speed, measures, Samples, seed, degree: threads));
+                Timed("study of passes", threads, () => DrawnDoubts.OfPasses(car, null, road, Speed, measures, Samples, seed, degree: threads));
             }
 
-            Timed("study of passes without measures", 1, () => DoubtStudy.OfPasses(car, null, road, Speed, [], Samples, seed));
-            Timed("study at rest", 1, () => DoubtStudy.Of(car, null, RestCatalogue.For(MeasureUse.Doubt), Samples, seed));
+            Timed("study of passes without measures", 1, () => DrawnDoubts.OfPasses(car, null, road, Speed, [], Samples, seed));
+            Timed("study at rest", 1, () => DrawnDoubts.Of(car, null, RestCatalogue.For(MeasureUse.Doubt), Samples, seed));
             var sides = SideEffectCatalogue.Of(WheelPlace.Each(hasSides: true));
             Timed("side effects", 1, () => JointStudy.Of([doubts], sides, Samples, seed));
             Timed($"{RideSamples} random roads at one speed", 2, () => JointStudy.OfRides([doubts], RoadSpectrum.Of(RoadClass.C), Speed, RideCatalogue.Of(car), RideSamples, seed, degree: 2));

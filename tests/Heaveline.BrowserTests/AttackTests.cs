@@ -8,7 +8,7 @@ using Microsoft.Playwright;
 namespace Heaveline.BrowserTests;
 
 /// <summary>What someone with bad intent would try against a program that listens on a reader's own machine.</summary>
-[Collection(OneProgram.Name)]
+[Collection(AnotherProgram.Name)]
 public class AttackTests(Served served)
 {
     private static readonly string[] Doors = ["/", "/pass", "/_framework/blazor.web.js", "/_blazor/negotiate", "/_content/Heaveline.Web/heaveline.css"];

@@ -3,7 +3,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Heaveline.BrowserTests;
 
-[Collection(OneProgram.Name)]
+[Collection(AnotherProgram.Name)]
 public class CarPageTests(Served served)
 {
     private const string Rate = "#f-front--spring--rate";

@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 namespace Heaveline.BrowserTests;
 
 /// <summary>The program opened to other machines: nothing is shown before the code has been typed.</summary>
-[Collection(OneProgram.Name)]
+[Collection(AnotherProgram.Name)]
 public class PairingTests(Served served)
 {
     [Fact]

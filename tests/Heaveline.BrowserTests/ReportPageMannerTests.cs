@@ -5,7 +5,7 @@ using static Microsoft.Playwright.Assertions;
 namespace Heaveline.BrowserTests;
 
 /// <summary>The report page against bad intent, by keyboard, on a phone and for readers who do not see it.</summary>
-[Collection(OneProgram.Name)]
+[Collection(AnotherProgram.Name)]
 public class ReportPageMannerTests(Served served)
 {
     private const string Quick = "/report?car=fern-saloon&car=fern-saloon-cured&parts=cost,car&date=1%20May%202026";

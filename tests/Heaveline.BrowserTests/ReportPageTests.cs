@@ -6,7 +6,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Heaveline.BrowserTests;
 
-[Collection(OneProgram.Name)]
+[Collection(AnotherProgram.Name)]
 public class ReportPageTests(Served served)
 {
     private const string Quick = "/report?car=fern-saloon&car=fern-saloon-cured&parts=cost,car&date=1%20May%202026";

@@ -3,13 +3,12 @@ using Microsoft.Playwright;
 
 namespace Heaveline.BrowserTests;
 
-/// <summary>The real program serving a fresh copy of the demo garage, and one real browser for all tests.</summary>
-public sealed class Served : IAsyncLifetime
+/// <summary>The real program serving a fresh copy of the demo garage.</summary>
+public sealed class Served(OneBrowser browsing) : IAsyncLifetime
 {
     private Process? program;
     private Func<string> heard = () => "";
-    private IPlaywright? playwright;
-    private IBrowser? browser;
+    private readonly List<(string? Test, IBrowserContext Context)> opened = [];
 
     /// <summary>The address that the program printed.</summary>
     public Uri Address { get; private set; } = null!;
@@ -18,10 +17,13 @@ public sealed class Served : IAsyncLifetime
     public string Garage { get; } = Directory.CreateTempSubdirectory("heaveline-garage-").FullName;
 
     /// <summary>The browser.</summary>
-    public IBrowser Browser => browser!;
+    public IBrowser Browser => browsing.Browser;
 
-    /// <summary>The program itself, for commands beside the pages.</summary>
-    public static string ProgramPath { get; } = Path.Combine(Checkout.Root, "src", "Heaveline.Cli", "bin", Build, "net10.0", "Heaveline.Cli");
+    /// <summary>The program itself, for commands beside the pages: the one that was built together with these tests, wherever that was.</summary>
+    public static string ProgramPath { get; } = Path.Combine(
+        AppContext.BaseDirectory.Replace(Path.Combine("tests", "Heaveline.BrowserTests"), Path.Combine("src", "Heaveline.Cli"), StringComparison.Ordinal)
+            .Replace("Heaveline.BrowserTests", "Heaveline.Cli", StringComparison.Ordinal),
+        "Heaveline.Cli");
 
     /// <summary>Everything that the program wrote, both streams.</summary>
     public string Said => heard();
@@ -34,14 +36,6 @@ public sealed class Served : IAsyncLifetime
         }
 
         (program, Address, heard) = await Start([Garage, "--port", "0"]);
-        // A machine of two cores that builds beside the tests needs more than the usual five seconds now and then; no test measures time.
-        Assertions.SetDefaultExpectTimeout(30_000.0f);
-        playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = Environment.GetEnvironmentVariable("HEAVELINE_CHROMIUM") ?? "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
     }
 
     /// <summary>Starts the program another time, with other arguments after 'serve'.</summary>
@@ -90,9 +84,11 @@ public sealed class Served : IAsyncLifetime
         return (process, await address.Task, Said);
     }
 
-    /// <summary>A page of its own, with nothing kept from others.</summary>
+    /// <summary>A page of its own, with nothing kept from others. It is closed when the next test opens one: a page left open goes on drawing.</summary>
     public async Task<IPage> Open(string path, int width = 1280, int height = 900, bool dark = false, bool still = true)
     {
+        var test = TestContext.Current.Test?.UniqueID;
+        await Close(former => former != test);
         var context = await Browser.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = Address.ToString(),
@@ -101,6 +97,7 @@ public sealed class Served : IAsyncLifetime
             ReducedMotion = still ? ReducedMotion.Reduce : ReducedMotion.NoPreference,
             AcceptDownloads = true,
         });
+        opened.Add((test, context));
         var page = await context.NewPageAsync();
         await page.GotoAsync(path, new PageGotoOptions { WaitUntil = WaitUntilState.Load });
         return page;
@@ -108,12 +105,7 @@ public sealed class Served : IAsyncLifetime
 
     public async ValueTask DisposeAsync()
     {
-        if (browser is not null)
-        {
-            await browser.DisposeAsync();
-        }
-
-        playwright?.Dispose();
+        await Close(_ => true);
         if (program is not null)
         {
             program.Kill(entireProcessTree: true);
@@ -124,9 +116,13 @@ public sealed class Served : IAsyncLifetime
         Directory.Delete(Garage, recursive: true);
     }
 
-#if DEBUG
-    private const string Build = "Debug";
-#else
-    private const string Build = "Release";
-#endif
+    private async Task Close(Predicate<string?> of)
+    {
+        foreach (var (_, context) in opened.Where(o => of(o.Test)))
+        {
+            await context.CloseAsync();
+        }
+
+        opened.RemoveAll(o => of(o.Test));
+    }
 }

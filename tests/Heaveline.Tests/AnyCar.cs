@@ -84,7 +84,12 @@ internal static class AnyCar
 
     private static Axle OneWheel(Axle axle) => axle with
     {
-        Track = new(0.0), UnsprungMass = new(0.5 * axle.UnsprungMass.Si), Suspension = SuspensionKind.Independent, SpringBase = null, RollInertia = null, AntiRollBar = new(0.0),
+        Track = new(0.0),
+        UnsprungMass = new(0.5 * axle.UnsprungMass.Si),
+        Suspension = SuspensionKind.Independent,
+        SpringBase = null,
+        RollInertia = null,
+        AntiRollBar = new(0.0),
     };
 
     private static Gen<Axle> AxleOf(double weight, bool linear) =>

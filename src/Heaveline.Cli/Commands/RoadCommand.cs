@@ -128,10 +128,14 @@ internal static class RoadCommand
     {
         return Road.From(new RandomRoad
         {
-            Spectrum = RoadSpectrum.Of(RideCommand.Class(letter)),
+            Spectrum = RoadSpectrum.Of(Class(letter)),
             Track = Inputs.Amount<Length>("track", track, "1.5 m"),
             Length = Inputs.Amount<Length>("length", length, "500 m"),
             Seed = seed,
         });
     }
+
+    private static RoadClass Class(string letter) =>
+        RoadClass.All.FirstOrDefault(c => string.Equals(c.Letter.ToString(), letter, StringComparison.OrdinalIgnoreCase))
+        ?? throw new Stopped($"heaveline: '{letter}' is no road class; there are A to H, A the smoothest.", ExitCode.WrongUsage);
 }

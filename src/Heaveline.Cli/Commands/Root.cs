@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Help;
-using Heaveline.Cli.Commands.Worksheets;
 using Heaveline.Cli.Output;
 
 namespace Heaveline.Cli.Commands;
@@ -29,12 +28,12 @@ internal static class Root
         PassCommand.Of(streams),
         CompareCommand.Of(streams),
         RoadCommand.Of(streams),
-        RideCommand.Of(streams),
+        StudyCommand.Of(streams, RideStudy.Question),
         MapCommand.Of(streams),
-        WhyCommand.Of(streams),
-        DoubtCommand.Of(streams),
-        CostCommand.Of(streams),
-        LinkCommand.Of(streams),
+        StudyCommand.Of(streams, WhyStudy.Question),
+        StudyCommand.Of(streams, DoubtStudy.Question),
+        StudyCommand.Of(streams, CostStudy.Question),
+        StudyCommand.Of(streams, LinkStudy.Question),
         WorksheetCommand.Of(streams),
         ServeCommand.Of(streams),
         ReportCommand.Of(streams),

@@ -1,7 +1,10 @@
+using Heaveline.Cars;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
+using Heaveline.Roads;
+using Heaveline.Studies;
 
 namespace Heaveline.Web.Serving;
 
@@ -9,7 +12,7 @@ namespace Heaveline.Web.Serving;
 /// What stands in the garage, by name. A car's name is its file's without the ending .yaml, with / between folders; one that ends in .yml keeps its
 /// ending. Files are read anew whenever they are asked for; only the list is kept until a file of the folder changes.
 /// </summary>
-internal sealed class GarageView(ServeOptions options)
+internal sealed class GarageView(ServeOptions options) : IFinder
 {
     private static readonly string Ending = FileFormat.Described.Endings[0];
     private readonly Lock only = new();
@@ -63,7 +66,6 @@ internal sealed class GarageView(ServeOptions options)
         return path ?? throw new ArgumentException(refusal?.Message, nameof(name));
     }
 
-
     /// <summary>A car by its name; null when there is none of that name. A file that is no road but cannot be read as a car comes with its refusals.</summary>
     public CarReading? Car(string name) => IsThere(FileOf(name)) ? Garage.Car(FileOf(name)) : null;
 
@@ -72,6 +74,37 @@ internal sealed class GarageView(ServeOptions options)
 
     /// <summary>A road by its name, one that comes with Heaveline or one of the garage; null when there is none of that name.</summary>
     public RoadReading? Road(string name) => RoadNames.Contains(name) || GarageRoads.Contains(name) ? Garage.Road(name) : null;
+
+    Found<Car> IFinder.Car(string name)
+    {
+        var reading = Car(name);
+        return new Found<Car>
+        {
+            Name = name,
+            ShortName = name,
+            Value = reading?.Car,
+            Refusal = reading is { Car: not null } ? ""
+                : CarNames.Count == 0 ? "There is no car file in this garage yet."
+                : reading is null ? $"There is no car named {name} in this garage."
+                : $"The file of {name} is refused; its own page says why.",
+            Texts = [.. reading?.Sources.Select(s => s.Text) ?? []],
+        };
+    }
+
+    Found<Road> IFinder.Road(string name)
+    {
+        var reading = Road(name);
+        return new Found<Road>
+        {
+            Name = name,
+            ShortName = name,
+            Value = reading?.Road,
+            Refusal = reading is { Road: not null } ? ""
+                : reading is null ? $"There is no road named {name}."
+                : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
+            Texts = [.. reading?.Sources.Select(s => s.Text) ?? []],
+        };
+    }
 
     private bool IsThere(string file) => Listing.Entries.Any(entry => entry.Name == file && !entry.IsBuiltIn && entry.Kind != GarageKind.Road);
 

@@ -35,7 +35,7 @@ public sealed record SideEffects
     public required HeadlampAim? Headlamp { get; init; }
 
     /// <summary>What was left out or assumed, one sentence each.</summary>
-    public required IReadOnlyList<string> Notes { get; init; }
+    public required IReadOnlyList<SideEffectNote> Notes { get; init; }
 
     /// <summary>The side effects of a car under a load.</summary>
     public static SideEffects Of(RideModel model)
@@ -59,36 +59,42 @@ public sealed record SideEffects
     private static double? Support(RideModel model, double? carried, double? brakeShare) =>
         carried is { } part && brakeShare is > 0.0 and { } brakes ? Math.Atan(part * StaticPush.ReferenceHeight(model) / (brakes * model.Car.Wheelbase.Si)) : null;
 
-    private static IEnumerable<string> Left(RideModel model)
+    private static IEnumerable<SideEffectNote> Left(RideModel model)
     {
         var car = model.Car;
         if (model.Rolls && car.Body.RollAxisHeight is null)
         {
-            yield return "The car file gives no roll axis height: roll per g cannot be said, and gravity's part in it is left out.";
+            yield return new(
+                "no-roll-axis",
+                "The car file gives no roll axis height: roll per g cannot be said, and gravity's part in it is left out.");
         }
         else if (model.Rolls)
         {
-            yield return "Roll per g takes the roll axis as level at its height under the centre of gravity.";
+            yield return new("level-roll-axis", "Roll per g takes the roll axis as level at its height under the centre of gravity.");
         }
 
         if (car.Body.PitchAxisHeight is null)
         {
-            yield return "The car file gives no pitch axis height: gravity's tilting moment is left out of the pitch.";
+            yield return new("no-pitch-axis", "The car file gives no pitch axis height: gravity's tilting moment is left out of the pitch.");
         }
 
         if (car.Brakes is null)
         {
-            yield return "The car file says nothing about brakes: the links are taken to carry nothing (no anti-dive, no anti-squat), so that the pitch is the most there can be with sound links.";
+            yield return new(
+                "no-brakes",
+                "The car file says nothing about brakes: the links are taken to carry nothing (no anti-dive, no anti-squat), so that the pitch "
+                + "is the most there can be with sound links.");
         }
 
         if (car.Brakes is null || car.Brakes.WheelRadius == BrakeGeometry.AssumedWheelRadius)
         {
-            yield return FormattableString.Invariant($"The wheel centres are taken to be {BrakeGeometry.AssumedWheelRadius.Si:F2} m above the ground (common practice, no source).");
+            yield return new("wheel-radius", FormattableString.Invariant(
+                $"The wheel centres are taken to be {BrakeGeometry.AssumedWheelRadius.Si:F2} m above the ground (common practice, no source)."));
         }
 
         if (SuspensionRates.LineOpen(model) is not null)
         {
-            yield return "The fluid lines have come to rest: in the first moment of braking or steering they are stiffer.";
+            yield return new("lines-at-rest", "The fluid lines have come to rest: in the first moment of braking or steering they are stiffer.");
         }
     }
 }

@@ -11,6 +11,12 @@ namespace Heaveline.Passes;
 /// </summary>
 public sealed class Pass
 {
+    /// <summary>The slowest speed at which a car is driven, m/s.</summary>
+    public const double SlowestSpeed = 0.5;
+
+    /// <summary>The fastest, m/s.</summary>
+    public const double FastestSpeed = 120.0;
+
     private readonly ReadOnlyMemory<double> samples;
     private readonly int channels;
     private readonly RideNumbers numbers;
@@ -130,7 +136,7 @@ public sealed class Pass
 
     internal static void RefuseSpeed(double speed)
     {
-        if (!(speed is >= 0.5 and <= 120.0))
+        if (!(speed is >= SlowestSpeed and <= FastestSpeed))
         {
             throw new RefusedValueException("speed", $"{In.KilometresPerHour.Of(speed):G4} km/h", "between 1.8 and 432 km/h", "Give a driving speed, for instance 50 km/h.");
         }

@@ -1,8 +1,10 @@
+using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Quantities;
+using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 
@@ -24,6 +26,12 @@ internal sealed class ReportWork
 
     /// <summary>Each car under the load.</summary>
     public IReadOnlyList<RideModel> Models { get; }
+
+    /// <summary>The same for a study.</summary>
+    public ImmutableArray<LoadedCar> Cars => [.. Models.Select(m => LoadedCar.Of(m.Car, m.Load))];
+
+    /// <summary>How a study is run.</summary>
+    public StudyRun Run => new() { Cancellation = Cancellation, Degree = Choices.Degree };
 
     public IReadOnlyList<string> Names => [.. Choices.Cars.Select(c => c.Name)];
 

@@ -1,8 +1,4 @@
 using Heaveline.Answers;
-using Heaveline.Figures;
-using Heaveline.Quantities;
-using Heaveline.Rides;
-using Heaveline.Roads;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -12,22 +8,26 @@ internal static class RidePart
 {
     public static ReportPart Of(ReportWork work)
     {
-        var spectrum = RoadSpectrum.Of(work.Choices.RoadClass);
-        var cars = work.Models
-            .Select(model => (model.Car.Name, (IReadOnlyList<RandomResponse>)[.. work.Choices.Speeds.Select(v => RandomResponse.Of(model, spectrum, v, cancellation: work.Cancellation))]))
-            .ToList();
-        var cautions = cars.SelectMany(c => c.Item2).SelectMany(r => r.Cautions.Append(r.OutcomeSentence).Where(t => t.Length > 0).Select(t => FormattableString.Invariant($"{r.Model.Car.Name} at {In.KilometresPerHour.Of(r.Speed):0.#} km/h: {t}")));
+        var answer = RideStudy.Run(
+            new RideAsked
+            {
+                Cars = [.. work.Models.Select(m => LoadedCar.Of(m.Car, m.Load))],
+                Road = NamedSpectrum.Of(work.Choices.RoadClass),
+                Speeds = work.Choices.Speeds,
+            },
+            new StudyRun { Cancellation = work.Cancellation, Degree = work.Choices.Degree });
+        var road = answer.Asked.Road.Name;
         return new ReportPart
         {
-            Heading = $"The ride on a road of {work.Choices.RoadClass}",
+            Heading = $"The ride on a road of {road}",
             Blocks =
             [
-                Paragraph.Of($"A random road of {work.Choices.RoadClass} (ISO 8608, geometric mean), {work.Models[0].Load.Name}. {RideWords.Both}"),
-                Illustration.Of(RideSweepFigure.Of(cars)),
-                .. cars.Select(c => Tabulated.Of(RideTable.Of(c.Name, c.Item2, null), $"{c.Name} on a road of {work.Choices.RoadClass}, by speed")),
-                .. cautions.Select(Caution.Of),
+                Paragraph.Of($"A random road of {road} (ISO 8608, geometric mean), {work.Models[0].Load.Name}. {RideWords.Both}"),
+                Illustration.Of(answer.Figure(RideAnswer.Sweep)),
+                .. answer.Cars.Select(c => Tabulated.Of(answer.Table(c), $"{c.Name} on a road of {road}, by speed")),
+                .. answer.Cautions.Select(Caution.Of),
             ],
-            Sources = [Sources.RoadClasses, Sources.Linearisation, Sources.Comfort, Sources.Weightings],
+            Sources = [.. answer.Sources],
         };
     }
 }

@@ -1,6 +1,4 @@
 using Heaveline.Answers;
-using Heaveline.Causes;
-using Heaveline.Figures;
 using Heaveline.Passes;
 using Heaveline.Studies;
 
@@ -11,41 +9,40 @@ internal static class WhyPart
 {
     public static ReportPart Of(ReportWork work)
     {
-        var model = work.Models[0];
-        var heading = $"Why it pitches: {model.Car.Name}";
+        var car = work.Cars[0];
+        var heading = $"Why it pitches: {car.Name}";
         if (work.Passes[0].Pass is { Outcome: not PassOutcome.Completed } broken)
         {
             return new ReportPart { Heading = heading, Blocks = [Paragraph.Of($"Not asked: the pass did not run to its end. {broken.OutcomeSentence}")] };
         }
 
-        var why = Why.Of(model, work.Choices.Road, work.Choices.Speed, degree: work.Choices.Degree, cancellation: work.Cancellation);
+        var answer = WhyStudy.Run(new WhyAsked { Car = car, Road = work.Choices.Road, Speed = work.Choices.Speed }, work.Run);
         return new ReportPart
         {
             Heading = heading,
             Blocks =
             [
-                Paragraph.Of($"{model.Car.Name}, {model.Load.Name}, {work.Drive}. {WhySentences.Method(why)}"),
-                Illustration.Of(WhyFigure.Of(why)),
-                .. Ranking(why.Settling, withTests: true),
-                .. Ranking(why.Hit, withTests: false),
+                Paragraph.Of($"{answer.Head[0].Text} {answer.Method.Text}"),
+                Illustration.Of(answer.Figure(WhyAnswer.Shares)),
+                .. Ranking(answer.Settling),
+                .. Ranking(answer.Hit),
                 Caution.Of("Road tests belong off public roads."),
             ],
-            Sources = [Sources.Steps, Sources.Parts, Sources.Shares],
+            Sources = [.. answer.Sources],
         };
     }
 
-    private static IEnumerable<Block> Ranking(WhyRanking ranking, bool withTests)
+    private static IEnumerable<Block> Ranking(RankingWords words)
     {
-        yield return Paragraph.Of(WhySentences.Opening(ranking));
-        string[] causes = [.. WhySentences.Causes(ranking).Select(c => withTests && c.Proof is { } proof ? $"{c.Sentence} To prove it: {proof}" : c.Sentence)];
-        if (causes.Length > 0)
+        yield return Paragraph.Of(words.Opening.Text);
+        if (words.Causes.Count > 0)
         {
-            yield return Points.Of(causes);
+            yield return Points.Of(words.Causes.Select(c => c.Proof is { } proof ? $"{c.Cause.Text} To prove it: {proof.Text}" : c.Cause.Text));
         }
 
-        if (WhySentences.Rest(ranking) is { } rest)
+        if (words.Rest is { } rest)
         {
-            yield return Paragraph.Of(rest);
+            yield return Paragraph.Of(rest.Text);
         }
     }
 }

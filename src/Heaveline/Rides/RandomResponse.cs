@@ -59,7 +59,7 @@ public sealed class RandomResponse
     public double RelativeError { get; }
 
     /// <summary>Where the numbers must be doubted, one sentence each.</summary>
-    public IReadOnlyList<string> Cautions { get; }
+    public IReadOnlyList<RandomCaution> Cautions { get; }
 
     /// <summary>Frequencies of <see cref="Density"/>, Hz, rising.</summary>
     public IReadOnlyList<double> Frequencies => lines.Frequencies;
@@ -148,14 +148,18 @@ public sealed class RandomResponse
     /// <summary>Root mean square change of a tyre's load over its static load (–), corner 0 to 3.</summary>
     public double LoadVariation(int corner) => Rms(RideSignal.TyreLoad(Model, corner)) / ((Model.Rolls ? 1.0 : 2.0) * Model.Trim.WheelLoad[corner]);
 
-    private IEnumerable<string> LoadCautions()
+    private IEnumerable<RandomCaution> LoadCautions()
     {
         for (var i = 0; i < 4; i += Model.Rolls ? 1 : 2)
         {
             var variation = LoadVariation(i);
             if (!(variation <= LargestLoadVariation))
             {
-                yield return FormattableString.Invariant($"The {CornerNames.Of(i, Model.Rolls)} tyre's load varies by {100.0 * variation:F0} % of its static load (root mean square), past {100.0 * LargestLoadVariation:F0} %: the wheel leaves the road, which this method does not know. Run passes in time.");
+                var name = CornerNames.Of(i, Model.Rolls);
+                yield return new RandomCaution(
+                    $"lift-off-{name.Replace(' ', '-')}",
+                    FormattableString.Invariant($"The {name} tyre's load varies by {100.0 * variation:F0} % of its static load (root mean square), ")
+                    + FormattableString.Invariant($"past {100.0 * LargestLoadVariation:F0} %: the wheel leaves the road, which this method does not know. Run passes in time."));
             }
         }
     }

@@ -13,7 +13,9 @@ public class BevanTests
         // Given to the program as the damping ratio that belongs to a halving: ln 2/√(4π² + ln² 2) = 0.109659.
         var car = HalfCar.Single(2.0 * MassOf(50.0, 386.4), 2.0 * 100.0 * PoundForcePerInch) with
         {
-            Damper = new RatioDamper { Ratio = new(0.109659) }, TyreRate = 1e9, UnsprungPerAxle = 1e-2,
+            Damper = new RatioDamper { Ratio = new(0.109659) },
+            TyreRate = 1e9,
+            UnsprungPerAxle = 1e-2,
         };
         var axle = AxleRide.Of(car.Model(), AxleEnd.Front);
         Assert.Equal(4.424, axle.Rates.FrequencyOnRigidTyres, 5e-4);

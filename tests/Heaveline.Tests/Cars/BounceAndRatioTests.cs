@@ -22,7 +22,7 @@ public class BounceAndRatioTests
         var sheet = BounceSheet.Of(new(10.0), new(2.6), new Amount<Mass>(1330.0), new Amount<Stiffness>(800e3));
         Assert.Equal(3.90, sheet.Locked!.Value, 0.005);
         Assert.True(sheet.LooksLocked);
-        Assert.Contains(sheet.Notes, n => n.Contains("3.9 Hz", StringComparison.Ordinal));
+        Assert.Contains(sheet.Notes, n => n.Id == "locked" && n.Text.Contains("3.9 Hz", StringComparison.Ordinal));
         Assert.True(BounceSheet.Of(new(10.0), new(2.6)).LooksLocked);
     }
 
@@ -43,7 +43,7 @@ public class BounceAndRatioTests
     public void A_ratio_upside_down_is_named()
     {
         var sheet = Sheet([-0.03, 0.0, 0.03], [-0.05, 0.0, 0.05]);
-        Assert.Contains(sheet.Notes, n => n.Contains("upside down", StringComparison.Ordinal));
+        Assert.Contains(sheet.Notes, n => n.Id == "upside-down");
     }
 
     // Two millimetres of doubt at ± 40 mm, no scatter: U(r) = 2/√Σs², Σ 2·1600 mm² + 2·400 mm².

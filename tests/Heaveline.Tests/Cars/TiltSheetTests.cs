@@ -44,7 +44,7 @@ public class TiltSheetTests
         var sheet = TiltSheet.Of(Like(5.0, 0.31, 0.31, AxleEnd.Front, 2.0, 0.3));
         Assert.EndsWith("reading", sheet.Budget[0].What, StringComparison.Ordinal);
         Assert.Equal(sheet.AboveGround.Doubt.HalfWidth, Math.Sqrt(sheet.Budget.Sum(p => p.HalfWidth * p.HalfWidth)), 1e-12);
-        Assert.Contains(sheet.Notes, n => n.Contains("tilt is small", StringComparison.Ordinal));
+        Assert.Contains(sheet.Notes, n => n.Id == "small-tilt");
     }
 
     // (m·h − m_u·R)/(m − m_u).

@@ -18,7 +18,7 @@ public class WeighingSheetTests
         Assert.Equal(0.75 * 40.0 / 1200.0, sheet.LeftOfMiddle.Si, 1e-12);
         Assert.Equal(0.5, sheet.CrossShare.Si, 1e-12);
         Assert.Null(sheet.TurnChange);
-        Assert.Contains(sheet.Notes, n => n.Contains("not turned", StringComparison.Ordinal));
+        Assert.Contains(sheet.Notes, n => n.Id == "not-turned");
     }
 
     // A floor that loads one diagonal by 6 kg at each wheel does so to the other one when the car stands the other way round.

@@ -25,7 +25,7 @@ public class CarriedDoubtsTests
         Assert.Equal("front spring table", by.Doubts.Sources[0].Words);
         Assert.Equal(of.Results[0].StandardDeviation, by.Results[0].StandardDeviation, 1e-6 * of.Results[0].StandardDeviation);
         Assert.Equal(0.5 * 0.03, by.Results[0].StandardDeviation / by.Results[0].Stated, 1e-5);
-        var drawn = (DoubtStudy.Of(table, null, outputs, 200, 6).Results[0], DoubtStudy.Of(car, null, outputs, 200, 6).Results[0]);
+        var drawn = (DrawnDoubts.Of(table, null, outputs, 200, 6).Results[0], DrawnDoubts.Of(car, null, outputs, 200, 6).Results[0]);
         Assert.All(drawn.Item1.Values.Zip(drawn.Item2.Values), pair => Assert.Equal(pair.Second, pair.First, 1e-6));
     }
 

@@ -47,7 +47,7 @@ public class RollTests
         var model = RideModel.Of(BodyOnSprings.Of(1200.0, 20000.0, rollAxis: null));
         var effects = SideEffects.Of(model);
         Assert.Null(effects.Roll!.AnglePerG);
-        Assert.Contains(effects.Notes, n => n.Contains("roll axis height", StringComparison.Ordinal));
+        Assert.Contains(effects.Notes, n => n.Id == "no-roll-axis");
         Assert.Throws<RefusedValueException>(() => Attitude.Of(model, 0.0, 3.0));
     }
 

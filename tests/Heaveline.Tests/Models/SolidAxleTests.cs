@@ -74,7 +74,10 @@ public class SolidAxleTests
     {
         Front = PlainCar.FrontAxle with
         {
-            Suspension = SuspensionKind.SolidAxle, RollInertia = new Amount<Inertia>(inertia), SpringBase = new Amount<Length>(spread), AntiRollBar = new(bar),
+            Suspension = SuspensionKind.SolidAxle,
+            RollInertia = new Amount<Inertia>(inertia),
+            SpringBase = new Amount<Length>(spread),
+            AntiRollBar = new(bar),
         },
     };
 }

@@ -104,7 +104,10 @@ public class BodyModesTests
         var axle = PlainCar.RearAxle with { Tyre = new Tyre { Rate = new(1e11) }, UnsprungMass = new(60.0) };
         return PlainCar.Saloon with
         {
-            Weighing = Weighing.PerAxle(new(610.0), new(610.0)), Body = new Body { CentreHeight = new(0.55), DynamicIndex = new(0.9) }, Front = axle, Rear = axle,
+            Weighing = Weighing.PerAxle(new(610.0), new(610.0)),
+            Body = new Body { CentreHeight = new(0.55), DynamicIndex = new(0.9) },
+            Front = axle,
+            Rear = axle,
         };
     }
 }

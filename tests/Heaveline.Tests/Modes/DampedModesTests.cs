@@ -176,7 +176,9 @@ public class DampedModesTests
         var axle = PlainCar.RearAxle with { UnsprungMass = new(0.01), Damper = undamped, Tyre = new Tyre { Rate = new(1e9) } };
         var car = PlainCar.Saloon with
         {
-            Weighing = Weighing.PerAxle(new(600.01), new(600.01)), Front = axle, Rear = axle,
+            Weighing = Weighing.PerAxle(new(600.01), new(600.01)),
+            Front = axle,
+            Rear = axle,
             Body = new Body { CentreHeight = new(0.55), PitchInertia = new Amount<Inertia>(1900.0), RollInertia = new Amount<Inertia>(500.0) },
         };
         Load At(string name, double behind, double left) => new() { Name = name, Mass = new(250.0), BehindFrontAxle = new(behind), LeftOfMiddle = new(left), Height = new(0.55) };

@@ -148,7 +148,7 @@ public class RandomResponseTests
         Assert.Empty(RandomResponse.Of(model, RoadSpectrum.Of(RoadClass.B), 20.0).Cautions);
         var rough = RandomResponse.Of(model, RoadSpectrum.Of(RoadClass.E), 20.0);
         Assert.Equal(4, rough.Cautions.Count);
-        Assert.Contains("leaves the road", rough.Cautions[0]);
+        Assert.Contains("leaves the road", rough.Cautions[0].Text);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
@@ -14,9 +15,9 @@ public class ChangeRemindersTests
     public void A_stiffer_front_bar_reminds_of_balance_and_its_links_but_not_of_alignment()
     {
         var reminders = Reminders(PlainCar.Saloon with { Front = PlainCar.FrontAxle with { AntiRollBar = new(20000.0) } });
-        Assert.Contains(reminders, r => r.Contains("more understeer", StringComparison.Ordinal));
-        Assert.Contains(reminders, r => r.Contains("anti-roll bar", StringComparison.Ordinal));
-        Assert.DoesNotContain(reminders, r => r.Contains("camber", StringComparison.Ordinal));
+        Assert.Contains(reminders, r => r.Id == "roll-balance" && r.Text.Contains("more understeer", StringComparison.Ordinal));
+        Assert.Contains(reminders, r => r.Id == "anti-roll-bar");
+        Assert.DoesNotContain(reminders, r => r.Id == "alignment");
     }
 
     [Fact]
@@ -25,13 +26,13 @@ public class ChangeRemindersTests
         var lit = PlainCar.Saloon with { Headlamp = new Headlamp { Height = new(0.66), Drop = new(0.012) } };
         var soft = lit with { Rear = lit.Rear with { Spring = new Spring { Law = new LinearSpring { Rate = new(16000.0) } } } };
         var reminders = Reminders(soft, lit);
-        Assert.Contains(reminders, r => r.Contains("camber", StringComparison.Ordinal));
-        Assert.Contains(reminders, r => r.Contains("load-sensing", StringComparison.Ordinal));
-        Assert.Contains(reminders, r => r.Contains("dipped beam", StringComparison.Ordinal));
-        Assert.Contains(reminders, r => r.Contains("Changed springs", StringComparison.Ordinal));
+        Assert.Contains(reminders, r => r.Id == "alignment");
+        Assert.Contains(reminders, r => r.Id == "levelling");
+        Assert.Contains(reminders, r => r.Id == "beam");
+        Assert.Contains(reminders, r => r.Id == "springs");
     }
 
-    private static IReadOnlyList<string> Reminders(Car after, Car? before = null)
+    private static IReadOnlyList<Sentence> Reminders(Car after, Car? before = null)
     {
         before ??= PlainCar.Saloon;
         var load = PlainCar.With(150.0, 2.6);

@@ -36,7 +36,7 @@ public class CarNumbersTests
         // Against another way of propagation: JCGM 101:2008, drawing, beside the slopes of JCGM 100:2008. 4000 draws leave about 1 % on a deviation; curvature adds to it.
         var car = Garage.Car("fern-saloon.yaml").Car!;
         var numbers = CarNumbers.Of(car).WithDoubts();
-        var drawn = DoubtStudy.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
+        var drawn = DrawnDoubts.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
         Assert.Equal(2.0 * drawn[0].StandardDeviation, Cell(numbers, "front-frequency", 2).HalfWidth, 0.06 * 2.0 * drawn[0].StandardDeviation);
         Assert.Equal(2.0 * drawn[1].StandardDeviation, Cell(numbers, "ratio", 2).HalfWidth, 0.06 * 2.0 * drawn[1].StandardDeviation);
     }
@@ -61,15 +61,6 @@ public class CarNumbersTests
         var car = Garage.Car("drover-van.yaml", plain).Car;
         Assert.NotNull(car);
         Assert.NotNull(CarNumbers.Of(car).WithDoubts().NoDoubts);
-    }
-
-    [Fact]
-    public void Lines_of_two_texts_are_laid_beside_each_other()
-    {
-        Assert.Empty(TextChange.Between("a\nb\n", "a\r\nb"));
-        var lines = TextChange.Between("1\n2\n3\n4\n5\n6\n7\n8\n9", "1\n2\n3\n4\nfive\n6\n7\n8\n9\n10");
-        Assert.Equal("… ,3 ,4 −5 +five ,6 ,7 ,8 ,9 +10", string.Join(' ', lines.Select(line => $"{(line.Mark == ' ' ? "," : line.Mark)}{line.Text}")));
-        Assert.Equal(["−a", "−b", "+c"], TextChange.Between("a\nb", "c").Select(line => $"{line.Mark}{line.Text}"));
     }
 
     private static NumberCell Cell(CarNumbers numbers, string key, int load) => numbers.Parts.SelectMany(part => part.Lines).Single(line => line.Measure.Key == key).Cells[load]!;

@@ -1,3 +1,5 @@
+using DiffPlex;
+
 namespace Heaveline.Web.Pages.Cars;
 
 /// <summary>A line of two texts laid beside each other.</summary>
@@ -7,7 +9,7 @@ public sealed record TextChange(char Mark, string Text)
 {
     private const int Around = 2;
 
-    /// <summary>What has to be done to one text to make the other: the longest common subsequence of their lines, with two lines around each change.</summary>
+    /// <summary>What has to be done to one text to make the other: as few lines as can be, with two lines around each change.</summary>
     /// <param name="first">The text to begin with.</param>
     /// <param name="second">The text to end with.</param>
     /// <returns>Nothing when both have the same lines.</returns>
@@ -19,57 +21,45 @@ public sealed record TextChange(char Mark, string Text)
             return [];
         }
 
-        // Common lines at both ends are set aside, so that the table stays small for what is usual: a few lines changed.
+        // Common lines at both ends are set aside, so that little is left to search for what is usual: a few lines changed.
         var head = a.Zip(b).TakeWhile(pair => pair.First == pair.Second).Count();
         var most = Math.Min(a.Length, b.Length) - head;
         var tail = Enumerable.Range(1, most).TakeWhile(n => a[^n] == b[^n]).Count();
-        var all = new List<TextChange>();
-        all.AddRange(a[..head].Select(line => new TextChange(' ', line)));
-        all.AddRange(Middle(a[head..^tail], b[head..^tail]));
-        all.AddRange(a[(a.Length - tail)..].Select(line => new TextChange(' ', line)));
-        return Near(all);
+        return Near([.. Same(a[..head]), .. Middle(a[head..^tail], b[head..^tail]), .. Same(a[^tail..])]);
     }
 
     private static string[] Lines(string text) => text.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n');
 
     private static IEnumerable<TextChange> Middle(string[] a, string[] b)
     {
-        // Beyond this the table would be too large; everything is then taken as changed.
+        // Beyond this the search would take seconds; everything is then taken as changed.
         const int Most = 4_000_000;
-        if ((long)a.Length * b.Length > Most)
+        if (a.Length == 0 || b.Length == 0 || (long)a.Length * b.Length > Most)
         {
-            return [.. a.Select(line => new TextChange('−', line)), .. b.Select(line => new TextChange('+', line))];
-        }
-
-        var common = new int[a.Length + 1, b.Length + 1];
-        for (var i = a.Length - 1; i >= 0; i--)
-        {
-            for (var j = b.Length - 1; j >= 0; j--)
-            {
-                common[i, j] = a[i] == b[j] ? common[i + 1, j + 1] + 1 : Math.Max(common[i + 1, j], common[i, j + 1]);
-            }
+            return [.. Gone(a), .. Added(b)];
         }
 
         var lines = new List<TextChange>();
-        for (int i = 0, j = 0; i < a.Length || j < b.Length;)
+        var at = 0;
+        // A blank stands before each line, since the library takes a single empty line for none.
+        static string Text(string[] lines) => string.Join('\n', lines.Select(line => ' ' + line));
+        var diff = Differ.Instance.CreateLineDiffs(Text(a), Text(b), ignoreWhitespace: false);
+        foreach (var block in diff.DiffBlocks)
         {
-            if (i < a.Length && j < b.Length && a[i] == b[j])
-            {
-                lines.Add(new TextChange(' ', a[i++]));
-                j++;
-            }
-            else if (i < a.Length && (j == b.Length || common[i + 1, j] >= common[i, j + 1]))
-            {
-                lines.Add(new TextChange('−', a[i++]));
-            }
-            else
-            {
-                lines.Add(new TextChange('+', b[j++]));
-            }
+            lines.AddRange(Same(a[at..block.DeleteStartA]));
+            lines.AddRange(Gone(a.AsSpan(block.DeleteStartA, block.DeleteCountA).ToArray()));
+            lines.AddRange(Added(b.AsSpan(block.InsertStartB, block.InsertCountB).ToArray()));
+            at = block.DeleteStartA + block.DeleteCountA;
         }
 
-        return lines;
+        return [.. lines, .. Same(a[at..])];
     }
+
+    private static IEnumerable<TextChange> Same(string[] lines) => lines.Select(line => new TextChange(' ', line));
+
+    private static IEnumerable<TextChange> Gone(string[] lines) => lines.Select(line => new TextChange('−', line));
+
+    private static IEnumerable<TextChange> Added(string[] lines) => lines.Select(line => new TextChange('+', line));
 
     private static IReadOnlyList<TextChange> Near(List<TextChange> all)
     {

@@ -71,8 +71,8 @@ internal sealed class RideDesk : IDisposable
                 ]);
             }
 
-            var cautions = cars.SelectMany(c => c.Responses.SelectMany(r => r.Cautions.Append(r.OutcomeSentence).Where(s => s.Length > 0).Select(s => (c.Name, r.Speed, Sentence: s))))
-                .GroupBy(c => (c.Name, Kind: c.Sentence.Split(' ') is [_, var a, var b, ..] ? a + b : ""))
+            var cautions = cars.SelectMany(c => c.Responses.SelectMany(r => RideCautions.Of(r).Select(d => (c.Name, r.Speed, d.Id, Sentence: d.Text))))
+                .GroupBy(c => (c.Name, c.Id))
                 .Select(g => FormattableString.Invariant($"{g.Key.Name} from {In.KilometresPerHour.Of(g.Min(c => c.Speed)):F0} km/h: {g.MaxBy(c => c.Speed).Sentence}"));
             var view = new SweepView(
                 RideSweepFigure.Of(cars, inTime ? made : null, question.Seat?.Name),

@@ -8,9 +8,9 @@ namespace Heaveline.Web.Pages.Rules;
 internal static class BumpList
 {
     /// <summary>Those that come with Heaveline, then those of the garage.</summary>
-    public static IReadOnlyList<Choice> Of(GarageView garageView) =>
+    public static IReadOnlyList<ListEntry> Of(GarageView garageView) =>
     [
-        .. NamedRoads.All.Where(r => r.Value.Event is not null).Select(r => new Choice(r.Key, r.Key.Replace('-', ' '))),
-        .. garageView.GarageRoads.Where(name => garageView.Road(name)?.Road?.Event is not null).Select(name => new Choice(name, Path.GetFileNameWithoutExtension(name), "In the garage")),
+        .. NamedRoads.All.Where(r => r.Value.Event is not null).Select(r => new ListEntry(r.Key, r.Key.Replace('-', ' '))),
+        .. garageView.GarageRoads.Where(name => garageView.Road(name)?.Road?.Event is not null).Select(name => new ListEntry(name, Path.GetFileNameWithoutExtension(name), "In the garage")),
     ];
 }

@@ -8,10 +8,10 @@ namespace Heaveline.Web.Pages.Rules;
 internal static class RuleWords
 {
     /// <summary>Every rule.</summary>
-    public static IReadOnlyList<Choice> Rules { get; } = [.. MapRule.Words.Select(word => new Choice(word, Rule(word)))];
+    public static IReadOnlyList<ListEntry> Rules { get; } = [.. MapRule.Words.Select(word => new ListEntry(word, Rule(word)))];
 
     /// <summary>Every measure.</summary>
-    public static IReadOnlyList<Choice> Measures { get; } = [.. PassCatalogue.Judges.Select(measure => new Choice(measure.Word!, measure.Name))];
+    public static IReadOnlyList<ListEntry> Measures { get; } = [.. PassCatalogue.Judges.Select(measure => new ListEntry(measure.Word!, measure.Name))];
 
     /// <summary>Whether a rule is judged on a linear car of the same masses and frequencies, so that no setting of the real car stands for its values.</summary>
     public static bool IsOfLinearCar(string rule) => rule.StartsWith("shared", StringComparison.Ordinal);

@@ -24,7 +24,7 @@ public sealed record BounceSheet
     public required bool LooksLocked { get; init; }
 
     /// <summary>What the test says about itself, one sentence each.</summary>
-    public required IReadOnlyList<string> Notes { get; init; }
+    public required IReadOnlyList<SheetNote> Notes { get; init; }
 
     /// <summary>Works the sheet out.</summary>
     /// <param name="cycles">Whole swings, down and up again, counted; a quarter is taken as its doubt when none is stated.</param>
@@ -50,20 +50,24 @@ public sealed record BounceSheet
         double FrequencyDoubt() => Hertz(inputs) * Math.Sqrt(Math.Pow(counted / cycles.Si, 2) + Math.Pow(timed / time.Si, 2));
     }
 
-    private static IEnumerable<string> Said(Amount<Plain> cycles, Amount<Time> time, double? locked, bool looks)
+    private static IEnumerable<SheetNote> Said(Amount<Plain> cycles, Amount<Time> time, double? locked, bool looks)
     {
         if (looks)
         {
-            yield return locked is { } f
+            yield return new("locked", locked is { } f
                 ? FormattableString.Invariant($"That is near the {f:F1} Hz of the car on its tyres alone: friction locks the suspension. Push harder, or unhook dampers and bars.")
-                : "That is faster than a free road car's body: friction may lock the suspension, so that the car bounces on its tyres. Push harder, or unhook dampers and bars.";
+                : "That is faster than a free road car's body: friction may lock the suspension, so that the car bounces on its tyres. "
+                    + "Push harder, or unhook dampers and bars.");
         }
 
-        yield return "With dampers on, the swings die within one or two and come slower than undamped by √(1 − ζ²): unhook the dampers for a clean count.";
-        yield return "Push so that one end only moves up and down: a mix of bounce and pitch beats, and the count is of neither.";
+        yield return new(
+            "damped",
+            "With dampers on, the swings die within one or two and come slower than undamped by √(1 − ζ²): unhook the dampers for a clean count.");
+        yield return new("one-end", "Push so that one end only moves up and down: a mix of bounce and pitch beats, and the count is of neither.");
         if (!cycles.Doubt.IsStated || !time.Doubt.IsStated)
         {
-            yield return FormattableString.Invariant($"Where no doubt was given, ± {HandCount} swing and ± {HandTiming} s by hand are taken.");
+            yield return new("hand-doubts",
+                FormattableString.Invariant($"Where no doubt was given, ± {HandCount} swing and ± {HandTiming} s by hand are taken."));
         }
     }
 }

@@ -15,7 +15,7 @@ public sealed record RatioSheet
     public required IReadOnlyList<double> Range { get; init; }
 
     /// <summary>What the sweep says about itself, one sentence each.</summary>
-    public required IReadOnlyList<string> Notes { get; init; }
+    public required IReadOnlyList<SheetNote> Notes { get; init; }
 
     /// <summary>Works the sheet out.</summary>
     /// <param name="wheelTravel">Wheel travel from the reference state, m, bump positive. Doubts are taken as each reading's own.</param>
@@ -41,24 +41,28 @@ public sealed record RatioSheet
         return sheet with { Notes = [.. Said(sheet)] };
     }
 
-    private static IEnumerable<string> Said(RatioSheet sheet)
+    private static IEnumerable<SheetNote> Said(RatioSheet sheet)
     {
         var r = sheet.Ratio.AtReference.Si;
         if (r > 1.1)
         {
-            yield return "The element moves further than the wheel: on most cars that is the ratio upside down; check which column is which.";
+            yield return new(
+                "upside-down",
+                "The element moves further than the wheel: on most cars that is the ratio upside down; check which column is which.");
         }
 
         if (sheet.Ratio.AtReference.Doubt.HalfWidth == 0.0)
         {
-            yield return "As many readings as unknowns, or all on one curve: no interval; add stops.";
+            yield return new("no-interval", "As many readings as unknowns, or all on one curve: no interval; add stops.");
         }
 
         if (sheet.WorstMiss > 0.0015)
         {
-            yield return FormattableString.Invariant($"One reading misses a smooth curve by {1e3 * sheet.WorstMiss:F1} mm: likely a misread row, or travels not counted from the state described.");
+            yield return new("misread", FormattableString.Invariant(
+                $"One reading misses a smooth curve by {1e3 * sheet.WorstMiss:F1} mm: likely a misread row, ")
+                + "or travels not counted from the state described.");
         }
 
-        yield return "The ratio counts squared in the wheel rate: its doubt in per cent counts twice.";
+        yield return new("counts-squared", "The ratio counts squared in the wheel rate: its doubt in per cent counts twice.");
     }
 }

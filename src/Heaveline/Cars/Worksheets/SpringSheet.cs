@@ -38,7 +38,7 @@ public sealed record SpringSheet
     public required double? CrossoverForce { get; init; }
 
     /// <summary>What the pairs say about themselves, one sentence each.</summary>
-    public required IReadOnlyList<string> Notes { get; init; }
+    public required IReadOnlyList<SheetNote> Notes { get; init; }
 
     /// <summary>Force that the chosen shape gives at a length, N: the preload when that is the length it is fitted at.</summary>
     public double ForceAt(double length) => Curve.Force(length);
@@ -99,22 +99,24 @@ public sealed record SpringSheet
         return sheet with { Notes = [.. Said(sheet, length.Length)] };
     }
 
-    private static IEnumerable<string> Said(SpringSheet sheet, int count)
+    private static IEnumerable<SheetNote> Said(SpringSheet sheet, int count)
     {
-        yield return sheet.Shape switch
+        yield return new("shape", sheet.Shape switch
         {
             SpringShape.Straight => "One rate describes these pairs.",
             SpringShape.Progressive => "The rate changes steadily: use the table in the car file, and the rate at the load the spring carries.",
             _ => "Two rates with a crossover describe these pairs better than one: use the table in the car file.",
-        };
+        });
         if (count < 6)
         {
-            yield return "With fewer than six pairs a curve can hide: press it to more lengths, down and up.";
+            yield return new("few-pairs", "With fewer than six pairs a curve can hide: press it to more lengths, down and up.");
         }
 
         if (sheet.Rate.Doubt.HalfWidth == 0.0)
         {
-            yield return "The pairs lie on one line to the last digit, so their scatter tells nothing: give the doubt of the readings.";
+            yield return new(
+                "no-scatter",
+                "The pairs lie on one line to the last digit, so their scatter tells nothing: give the doubt of the readings.");
         }
     }
 }

@@ -21,7 +21,7 @@ public sealed record TiltSheet
     public required IReadOnlyList<ErrorPart> Budget { get; init; }
 
     /// <summary>What the test says about itself, one sentence each.</summary>
-    public required IReadOnlyList<string> Notes { get; init; }
+    public required IReadOnlyList<SheetNote> Notes { get; init; }
 
     /// <summary>Works the sheet out.</summary>
     /// <exception cref="RefusedValueException">The tilt moved no load onto the lower axle, or an axle carries more than the car.</exception>
@@ -82,23 +82,28 @@ public sealed record TiltSheet
         return (height, rearRadius + (ahead * Math.Sin(before)) + (height * Math.Cos(before)));
     }
 
-    private static IEnumerable<string> Said(TiltReadings tilt)
+    private static IEnumerable<SheetNote> Said(TiltReadings tilt)
     {
         if (!tilt.Locked)
         {
-            yield return "The suspension was not locked: the low end sinks and the body turns further than the wheels; the height comes out wrong by an amount that the budget does not hold.";
+            yield return new(
+                "not-locked",
+                "The suspension was not locked: the low end sinks and the body turns further than the wheels; the height comes out wrong by an "
+                + "amount that the budget does not hold.");
         }
 
         if (In.Degrees.Of(tilt.Angle.Si) < 8.0)
         {
-            yield return "The tilt is small: the same scales at twice the angle halve the doubt.";
+            yield return new("small-tilt", "The tilt is small: the same scales at twice the angle halve the doubt.");
         }
 
         if (!tilt.Angle.Doubt.IsStated || !tilt.Lifted.Doubt.IsStated)
         {
-            yield return "A doubt is missing for the angle or the readings: the stated doubt is too small.";
+            yield return new("doubt-missing", "A doubt is missing for the angle or the readings: the stated doubt is too small.");
         }
 
-        yield return "Fill or empty the tank (fuel runs to the low end), tie down what can roll, leave the wheels on the scales free to roll.";
+        yield return new(
+            "loose-things",
+            "Fill or empty the tank (fuel runs to the low end), tie down what can roll, leave the wheels on the scales free to roll.");
     }
 }

@@ -34,7 +34,7 @@ public sealed record WeighingSheet
     public required double? TurnChange { get; init; }
 
     /// <summary>What the readings say about themselves, one sentence each.</summary>
-    public required IReadOnlyList<string> Notes { get; init; }
+    public required IReadOnlyList<SheetNote> Notes { get; init; }
 
     /// <summary>Works the sheet out.</summary>
     /// <param name="readings">The rounds; their own doubts are the scales'.</param>
@@ -101,29 +101,31 @@ public sealed record WeighingSheet
         return Math.Sqrt((scale * scale) + Math.Pow(LeastSquares.Student(freedom) * ofMean, 2));
     }
 
-    private static IEnumerable<string> Said(IReadOnlyList<WheelReadings> readings, double spread, double? turn, double total)
+    private static IEnumerable<SheetNote> Said(IReadOnlyList<WheelReadings> readings, double spread, double? turn, double total)
     {
         if (readings.Count == 1)
         {
-            yield return "One round only: roll the car off and on again and repeat, so that friction and tyres show their scatter.";
+            yield return new("one-round", "One round only: roll the car off and on again and repeat, so that friction and tyres show their scatter.");
         }
         else if (spread > 0.01 * total)
         {
-            yield return FormattableString.Invariant($"Repeats of one wheel differ by {spread:F1} kg: bounce the car and let it roll free before each reading, bars unhooked.");
+            yield return new("spread", FormattableString.Invariant(
+                $"Repeats of one wheel differ by {spread:F1} kg: bounce the car and let it roll free before each reading, bars unhooked."));
         }
 
         if (turn is null)
         {
-            yield return "The car was not turned round: a floor out of level moves weight from wheel to wheel unseen.";
+            yield return new("not-turned", "The car was not turned round: a floor out of level moves weight from wheel to wheel unseen.");
         }
         else
         {
-            yield return FormattableString.Invariant($"Turning the car moved up to {turn:F1} kg at a wheel; half of it was the floor or the scales and is averaged out.");
+            yield return new("turned", FormattableString.Invariant(
+                $"Turning the car moved up to {turn:F1} kg at a wheel; half of it was the floor or the scales and is averaged out."));
         }
 
         if (readings.All(r => r.Doubts.All(d => d == 0.0)))
         {
-            yield return "No doubt of the scales is given: only the scatter of repeats counts.";
+            yield return new("no-scale-doubt", "No doubt of the scales is given: only the scatter of repeats counts.");
         }
     }
 }

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Garages;
@@ -132,14 +131,14 @@ public sealed class GarageAttackTests : IDisposable
     public void A_text_made_to_exhaust_the_reader_is_refused_in_a_moment(string text, string message)
     {
         outside.Write("garage/bad.yaml", text);
-        var clock = Stopwatch.StartNew();
+        var worked = Environment.CpuUsage.TotalTime;
         var before = GC.GetAllocatedBytesForCurrentThread();
         var reading = garage.Car("bad.yaml");
         Assert.Contains(reading.Refusals, refusal => refusal.Message == message && refusal.File == "bad.yaml");
         var entry = Assert.Single(garage.List().Entries, entry => entry.Name == "bad.yaml");
         Assert.True(entry.Refusals > 0);
         Assert.NotNull(CarFile.Edit(text, Heaveline.Files.Editing.KeyEdit.Put(["car"], "b")).Refusal);
-        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(30), $"{clock.Elapsed}");
+        Assert.InRange((Environment.CpuUsage.TotalTime - worked).TotalSeconds, 0.0, 30.0);
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 400_000_000);
     }
 
@@ -174,9 +173,9 @@ public sealed class GarageAttackTests : IDisposable
         }
 
         outside.Write("garage/seats.yaml", text.ToString());
-        var clock = Stopwatch.StartNew();
+        var worked = Environment.CpuUsage.TotalTime;
         Assert.True(garage.Car("seats.yaml").Refusals.Count > 1600);
-        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(30), $"{clock.Elapsed}");
+        Assert.InRange((Environment.CpuUsage.TotalTime - worked).TotalSeconds, 0.0, 30.0);
     }
 
     [Fact]

@@ -1,0 +1,52 @@
+using Heaveline.Cars;
+using Heaveline.Cli.Output;
+using Heaveline.Files;
+using Heaveline.Files.Cars;
+using Heaveline.Files.Roads;
+using Heaveline.Roads;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>Finds cars and roads by the paths of their files; what their readers have to say goes beside the results.</summary>
+internal sealed class FileFinder(Streams streams) : IFinder
+{
+    public Found<Car> Car(string name)
+    {
+        var reading = CarFile.Load(name);
+        Say(reading.Format());
+        return new Found<Car>
+        {
+            Name = name,
+            ShortName = Path.GetFileNameWithoutExtension(name),
+            Value = reading.Car,
+            Refusal = reading.Car is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Texts = Texts(reading.Sources),
+        };
+    }
+
+    public Found<Road> Road(string name)
+    {
+        var reading = NamedRoads.Find(name);
+        Say(reading.Format());
+        return new Found<Road>
+        {
+            Name = name,
+            ShortName = Path.GetFileNameWithoutExtension(name),
+            Value = reading.Road,
+            Refusal = reading.Road is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Texts = Texts(reading.Sources),
+        };
+    }
+
+    private void Say(string remarks)
+    {
+        if (remarks.Length > 0)
+        {
+            streams.Remarks.WriteLine(remarks);
+        }
+    }
+
+    private static IReadOnlyList<string> Texts(IEnumerable<SourceText> sources) => [.. sources.Select(s => s.Text)];
+
+    private static string Reasons(int count) => count == 1 ? "1 reason" : FormattableString.Invariant($"{count} reasons");
+}

@@ -1,0 +1,143 @@
+using System.CommandLine;
+using Heaveline.Cli.Output;
+using Heaveline.Files;
+
+namespace Heaveline.Cli.Commands;
+
+/// <summary>A question as a command: its choices are options, its answer is printed, or written as JSON, CSV and a figure.</summary>
+internal static class StudyCommand
+{
+    public static Command Of<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question)
+        where TAsked : class
+        where TAnswer : Answer
+    {
+        var command = new Command(question.Word, question.Says);
+        var inputs = question.Choices.Append(question.Draws).OfType<Choice>().Select(choice => Input(command, choice)).ToList();
+        var json = Options.Json();
+        var csv = question.CsvSays is null ? null : new Option<string?>("--csv") { Description = question.CsvSays, HelpName = "FILE" };
+        var figure = question.HasFigure ? Options.Figure() : null;
+        foreach (var option in new Option?[] { json, csv, figure }.OfType<Option>())
+        {
+            command.Add(option);
+        }
+
+        command.SetAction((result, stop) => Task.FromResult(Run(
+            streams,
+            question,
+            new Given(inputs.SelectMany(input => input(result))),
+            new Outputs(result.GetValue(json), csv is null ? null : result.GetValue(csv), figure is null ? null : result.GetValue(figure)),
+            stop)));
+        return command;
+    }
+
+    private static Func<ParseResult, IEnumerable<(string Name, string? Words)>> Input(Command command, Choice choice)
+    {
+        if (choice.IsArgument)
+        {
+            // The library takes a list of one for no list.
+            if (choice.Range.Most == 1.0)
+            {
+                var one = new Argument<string>(choice.Name.ToUpperInvariant()) { Description = choice.Says };
+                command.Add(one);
+                return result => [(choice.Name, result.GetValue(one))];
+            }
+
+            var argument = new Argument<string[]>(choice.Name.ToUpperInvariant())
+            {
+                Description = choice.Says,
+                Arity = new ArgumentArity((int)choice.Range.Least, (int)choice.Range.Most),
+            };
+            command.Add(argument);
+            return result => (result.GetValue(argument) ?? []).Select(words => (choice.Name, (string?)words));
+        }
+
+        if (choice.Kind == ChoiceKind.Tick)
+        {
+            var tick = new Option<bool>($"--{choice.Name}") { Description = choice.Says };
+            command.Add(tick);
+            return result => [(choice.Name, result.GetValue(tick) ? Choice.Yes : null)];
+        }
+
+        if (choice.IsRepeated)
+        {
+            var several = new Option<string[]>($"--{choice.Name}")
+            {
+                Description = choice.Says,
+                HelpName = choice.HelpName,
+                Required = choice.IsNeeded,
+            };
+            command.Add(several);
+            return result => (result.GetValue(several) ?? []).Select(words => (choice.Name, (string?)words));
+        }
+
+        var option = new Option<string?>($"--{choice.Name}") { Description = choice.Says, HelpName = choice.HelpName, Required = choice.IsNeeded };
+        if (choice.Usual is { } usual)
+        {
+            option.DefaultValueFactory = _ => usual;
+        }
+
+        command.Add(option);
+        return result => [(choice.Name, result.GetValue(option))];
+    }
+
+    private static int Run<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs, CancellationToken stop)
+        where TAsked : class
+        where TAnswer : Answer
+    {
+        var (asked, picture) = Read(streams, question, given, outputs);
+        TAnswer answer;
+        using (var progress = new Progress(streams, $"{question.Word}, per cent", 100))
+        {
+            answer = question.Answers(asked, new StudyRun { Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount });
+        }
+
+        if (outputs.Json)
+        {
+            streams.Results.WriteLine(answer.Json(Release.Version, question.Group ?? question.Word));
+        }
+        else
+        {
+            foreach (var line in answer.Lines)
+            {
+                streams.Results.WriteLine(line);
+            }
+        }
+
+        if (outputs.Csv is { } csv)
+        {
+            WholeFile.Write(csv, answer.Csv());
+        }
+
+        if (outputs.Figure is { } figure)
+        {
+            Pictures.Write(streams, answer.Figure(picture ?? answer.FigureIds[0]), figure);
+        }
+
+        return answer.Failure is { } failure ? throw new Stopped($"heaveline: {failure}", ExitCode.NotComputed) : ExitCode.Done;
+    }
+
+    // All that is wrong is said at once, and the words weigh more than the files: they are wrong whatever the files say.
+    private static (TAsked Asked, string? Picture) Read<TAsked, TAnswer>(
+        Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs)
+        where TAsked : class
+        where TAnswer : Answer
+    {
+        var finder = new FileFinder(streams);
+        var doors = new AskedReader(given, finder);
+        var picture = question.Draws is { } draws ? doors.Word(draws) : null;
+        if (outputs.Figure is { } file && Path.GetExtension(file).ToLowerInvariant() is not (".svg" or ".png" or ".pdf"))
+        {
+            doors.Object("figure", $"--figure '{file}': the name must end in .svg, .png or .pdf.");
+        }
+
+        var reading = question.Read(given, finder);
+        List<Objection> objections = [.. doors.Objections, .. reading.Objections];
+        return objections.Count == 0
+            ? (reading.Asked!, picture)
+            : throw new Stopped(
+                string.Join('\n', objections.Select(o => $"heaveline: {o.Sentence}").Distinct()),
+                objections.Any(o => o.IsUsage) ? ExitCode.WrongUsage : ExitCode.Refused);
+    }
+
+    private sealed record Outputs(bool Json, string? Csv, string? Figure);
+}

@@ -1,0 +1,22 @@
+namespace Heaveline.Studies;
+
+/// <summary>What came of looking for a car or a road by its name.</summary>
+/// <typeparam name="T">Car or road.</typeparam>
+public sealed record Found<T>
+    where T : class
+{
+    /// <summary>The name by which it was looked for.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>A short name for people, to tell two things of one name apart.</summary>
+    public string ShortName { get; init => field = value ?? ""; } = "";
+
+    /// <summary>The thing; null when it is not there or was refused.</summary>
+    public T? Value { get; init; }
+
+    /// <summary>Why there is none, a sentence; blank where there is.</summary>
+    public string Refusal { get; init; } = "";
+
+    /// <summary>The texts that it was read from: equal texts are equal things.</summary>
+    public IReadOnlyList<string> Texts { get; init; } = [];
+}

@@ -1,0 +1,41 @@
+namespace Heaveline.Studies;
+
+/// <summary>What was given for each choice, as words: typed at a command line, or standing in a page's address. Not yet checked.</summary>
+public sealed class Given
+{
+    private readonly List<(string Name, string Words)> all;
+
+    /// <summary>Words by the names of their choices. A name may come more than once; blank words count as none.</summary>
+    public Given(IEnumerable<(string Name, string? Words)> words) =>
+        all = [.. words.Where(w => !string.IsNullOrEmpty(w.Words)).Select(w => (w.Name, w.Words!))];
+
+    /// <summary>Nothing: everything stands as usual.</summary>
+    public static Given Nothing { get; } = new([]);
+
+    /// <summary>The words for a choice; null where none were given.</summary>
+    public string? Of(Choice choice) => All(choice) is [var first, ..] ? first : null;
+
+    /// <summary>All words for a choice, in order.</summary>
+    public IReadOnlyList<string> All(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return [.. all.Where(w => w.Name == choice.Name).Select(w => w.Words)];
+    }
+
+    /// <summary>The same with other words for a choice.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="words">The words; null for none.</param>
+    public Given With(Choice choice, string? words)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return new Given([.. all.Where(w => w.Name != choice.Name).Select(w => (w.Name, (string?)w.Words)), (choice.Name, words)]);
+    }
+
+    /// <summary>The words for some choices as the query of an address, with its question mark; empty when none were given.</summary>
+    /// <param name="choices">The choices in their order.</param>
+    public string Query(IEnumerable<Choice> choices)
+    {
+        var query = string.Join('&', choices.SelectMany(c => All(c).Select(w => $"{c.Name}={Uri.EscapeDataString(w)}")));
+        return query.Length > 0 ? "?" + query : "";
+    }
+}

@@ -1,0 +1,14 @@
+using Heaveline.Cars;
+using Heaveline.Roads;
+
+namespace Heaveline.Studies;
+
+/// <summary>Turns names into cars and roads: paths of files at a command line, names in a garage on a page.</summary>
+public interface IFinder
+{
+    /// <summary>The car of a name.</summary>
+    Found<Car> Car(string name);
+
+    /// <summary>The road of a name.</summary>
+    Found<Road> Road(string name);
+}

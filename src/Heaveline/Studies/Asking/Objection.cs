@@ -1,0 +1,7 @@
+namespace Heaveline.Studies;
+
+/// <summary>Why a question cannot be answered as it was asked.</summary>
+/// <param name="Choice">Name of the choice that it is about; blank where it is about no single one.</param>
+/// <param name="Sentence">What is wrong and what there is instead.</param>
+/// <param name="IsUsage">Whether it is the words that are wrong, whatever cars and roads say.</param>
+public sealed record Objection(string Choice, string Sentence, bool IsUsage);

@@ -1,0 +1,87 @@
+using System.Text.Json.Nodes;
+using Heaveline.Answers;
+using Heaveline.Causes;
+using Heaveline.Figures;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>Why a car pitches: ranked causes with their sizes, and the road tests that would prove them.</summary>
+public sealed record WhyAnswer : Answer
+{
+    /// <summary>Figure of the causes' shares.</summary>
+    public const string Shares = "shares";
+
+    /// <summary>The causes.</summary>
+    public required Why Why { get; init; }
+
+    /// <summary>Causes of the settling in words, each with its road test.</summary>
+    public RankingWords Settling => RankingWords.Of("settling", Why.Settling, withTests: true);
+
+    /// <summary>Causes of the hit in words; the road tests are those of the settling.</summary>
+    public RankingWords Hit => RankingWords.Of("hit", Why.Hit, withTests: false);
+
+    /// <summary>How the shares came about.</summary>
+    public Sentence Method => new("method", FormattableString.Invariant(
+        $"Each cause was taken to its neutral value alone and together with the others ({Why.Passes} passes); ")
+        + "its share is the mean over the orders of taking them.");
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Head =>
+        [new("drive", FormattableString.Invariant($"{Car}, {Load}, over {Why.Road.Caption} at {In.KilometresPerHour.Of(Why.Speed):0.#} km/h."))];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<FactTable> Tables => [Table(Why.Settling), Table(Why.Hit)];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Sentences => [.. Settling.All, .. Hit.All, Method];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Closing => ["Test off public roads. " + Studies.Cautions.Short];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Source> Sources => [Answers.Sources.Steps, Answers.Sources.Parts, Answers.Sources.Shares];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> FigureIds => [Shares];
+
+    /// <inheritdoc/>
+    public override JsonObject Facts => new()
+    {
+        ["car"] = Car,
+        ["load"] = Load,
+        ["road"] = Why.Road.Caption,
+        ["sentences"] = TablesJson.Texts(Why.Settling.Causes.Select(c => c.Sentence)),
+        ["tests"] = TablesJson.Texts(Why.Settling.Causes.Select(c => c.Proof)),
+    };
+
+    /// <summary>The rankings one after the other; the tables hold the same numbers.</summary>
+    public override IEnumerable<string> Lines =>
+        [.. Head.Select(s => s.Text), .. Ranked(Settling), .. Ranked(Hit), "", Method.Text, .. Closing];
+
+    private string Car => Why.Model.Car.Name;
+
+    private string Load => Why.Model.Load.Name;
+
+    /// <inheritdoc/>
+    public override Figure Figure(string id) => id == Shares ? WhyFigure.Of(Why) : base.Figure(id);
+
+    private static IEnumerable<string> Ranked(RankingWords words) =>
+    [
+        "",
+        words.Opening.Text,
+        .. words.Causes.SelectMany(c => c.Proof is { } proof ? [$"  {c.Cause.Text}", $"    To prove it: {proof.Text}"] : new[] { $"  {c.Cause.Text}" }),
+        .. words.Rest is { } rest ? [$"  {rest.Text}"] : Array.Empty<string>(),
+    ];
+
+    private static FactTable Table(WhyRanking ranking)
+    {
+        var table = new FactTable(ranking.Measure.Name, ["share of the measure, %", "alone, %"]);
+        foreach (var cause in ranking.Causes)
+        {
+            table.Add(cause.Kind.ToString(), cause.Is, "%", "F1", [100.0 * cause.Relative, 100.0 * cause.Alone / ranking.Value]);
+        }
+
+        return table;
+    }
+}

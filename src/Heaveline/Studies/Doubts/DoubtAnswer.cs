@@ -1,0 +1,82 @@
+using System.Text.Json.Nodes;
+using Heaveline.Answers;
+using Heaveline.Doubts;
+using Heaveline.Figures;
+using Heaveline.Measures;
+
+namespace Heaveline.Studies;
+
+/// <summary>How sure a car's numbers are, and what to measure better next.</summary>
+public sealed record DoubtAnswer : Answer
+{
+    /// <summary>Figure of the bands and of whose doubt makes most of the last.</summary>
+    public const string Bands = "bands";
+
+    /// <summary>What is said of a car that states no doubts.</summary>
+    public static Sentence NotStated { get; } = new("not-stated", "The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %).");
+
+    /// <summary>What was asked.</summary>
+    public required DoubtAsked Asked { get; init; }
+
+    /// <summary>Numbers of the standing car, in the order of the catalogue.</summary>
+    public required DrawnDoubts AtRest { get; init; }
+
+    /// <summary>Numbers of the pass; null where no road was given.</summary>
+    public required DrawnDoubts? OverRoad { get; init; }
+
+    /// <summary>Every number that any drawn car has, in readers' units.</summary>
+    public IReadOnlyList<DoubtResult> Results =>
+        [.. AtRest.Results.Concat(OverRoad?.Results ?? []).Where(r => r.Count > 0).Select(r => r.Shown())];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Head =>
+    [
+        new("draws", FormattableString.Invariant(
+            $"{Asked.Car.Name}, {Asked.Car.Load.Name}: {Asked.Draws} cars drawn within the stated doubts, seed {Asked.Seed}.")),
+    ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<FactTable> Tables => [DrawnTable.Of(Results)];
+
+    /// <summary>Which end is really the softer, what to measure better next, and what was left out.</summary>
+    public override IReadOnlyList<Sentence> Sentences => AtRest.Doubts.AreStated
+        ? [SofterEnd, .. MeasureNext, .. LeftOut("at-rest", AtRest), .. OverRoad is { } passes ? LeftOut("over-road", passes) : []]
+        : [NotStated];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Source> Sources => [Answers.Sources.Draws, Answers.Sources.Steps, Answers.Sources.Parts];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> FigureIds => [Bands];
+
+    /// <inheritdoc/>
+    public override JsonObject Facts => new()
+    {
+        ["car"] = Asked.Car.Name,
+        ["load"] = Asked.Car.Load.Name,
+        ["samples"] = Asked.Draws,
+        ["seed"] = Asked.Seed,
+        ["sentences"] = TablesJson.Texts(Sentences.Select(s => s.Text)),
+    };
+
+    /// <inheritdoc/>
+    public override Figure Figure(string id) => id == Bands ? DoubtFigure.Of(Asked.Car.Name, Results, Asked.Draws, Asked.Seed) : base.Figure(id);
+
+    private DoubtResult Ratio => AtRest.Results.First(r => r.Measure == AxleCatalogue.FrequencyRatio);
+
+    private Sentence SofterEnd => new("softer-end", DoubtSentences.SofterEnd(Ratio));
+
+    private IEnumerable<Sentence> MeasureNext =>
+        from result in (OverRoad?.Results ?? []).Prepend(Ratio)
+        let next = DoubtSentences.MeasureNext(result.Shown())
+        where next is not null
+        select new Sentence($"measure-next-{result.Measure.Key}", next);
+
+    private static IEnumerable<Sentence> LeftOut(string of, DrawnDoubts drawn) => drawn.Refused + drawn.Unfinished == 0
+        ? []
+        :
+        [
+            new($"left-out-{of}", FormattableString.Invariant(
+                $"{drawn.Refused} draws could not stand as a car and {drawn.Unfinished} passes left the model's range: they are left out.")),
+        ];
+}

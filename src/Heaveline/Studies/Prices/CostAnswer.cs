@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using System.Text.Json.Nodes;
+using Heaveline.Answers;
+using Heaveline.Doubts;
+using Heaveline.Measures;
+
+namespace Heaveline.Studies;
+
+/// <summary>What a change costs elsewhere, and what must be checked after it.</summary>
+public sealed record CostAnswer : Answer
+{
+    /// <summary>What was asked.</summary>
+    public required CostAsked Asked { get; init; }
+
+    /// <summary>The cars at rest, in the order in which they were asked for.</summary>
+    public required ImmutableArray<CarAtRest> Cars { get; init; }
+
+    /// <summary>The cars drawn within their doubts; null where none states any.</summary>
+    public required JointStudy? Doubts { get; init; }
+
+    /// <summary>The load's name.</summary>
+    public string Load => Asked.Cars[0].Load.Name;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Head => [new("cars", $"{string.Join("; ", Names)}, {Load}.")];
+
+    /// <summary>The side effects, and where doubts are stated tables of their intervals and of those of each change.</summary>
+    public override IReadOnlyList<FactTable> Tables =>
+    [
+        CostTable.Of(Names, Cars),
+        .. Doubts is { } study ? DoubtTables.Of("Side effects", Names, CostTable.Measures(Cars), study) : [],
+    ];
+
+    /// <summary>How the numbers came about: their intervals, what was left out, what was taken for granted.</summary>
+    public IReadOnlyList<Sentence> Notes =>
+    [
+        .. Doubts is { } study ? new[] { new Sentence("doubts", DoubtTables.Words(study, Cars.Length > 1)) } : [],
+        .. Cars.SelectMany(c => c.SideEffects.Notes).Distinct().Select(n => new Sentence(n.Id, n.Text)),
+    ];
+
+    /// <summary>The last car's dipped beam against printed ranges; empty without a lamp.</summary>
+    public IReadOnlyList<Sentence> Headlamp => LampWords.Of(Cars[^1].SideEffects);
+
+    /// <summary>What to check on the real car, for each car that the first becomes and that asks for a check.</summary>
+    public IReadOnlyList<(LoadedCar After, IReadOnlyList<Sentence> Reminders)> Reminders =>
+    [
+        .. from k in Enumerable.Range(1, Cars.Length - 1)
+           let change = SideEffectsChange.Between(Cars[0].SideEffects, Cars[k].SideEffects)
+           let reminders = ChangeReminders.Of(Asked.Cars[0].Car, Asked.Cars[k].Car, change)
+           where reminders.Count > 0
+           select (Asked.Cars[k], reminders),
+    ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Sentences => [.. Notes, .. Headlamp, .. Reminders.SelectMany(r => r.Reminders)];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Closing => Studies.Cautions.All;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Source> Sources =>
+        [Answers.Sources.Axes, Answers.Sources.SideEffects, .. Doubts is null ? [] : new[] { Answers.Sources.Draws }];
+
+    /// <inheritdoc/>
+    public override JsonObject Facts => new()
+    {
+        ["load"] = Load,
+        ["samples"] = Doubts?.Samples,
+        ["seed"] = Doubts?.Seed,
+        ["notes"] = TablesJson.Texts(Notes.Select(s => s.Text)),
+        ["headlamp"] = TablesJson.Texts(Headlamp.Select(s => s.Text)),
+        ["reminders"] = TablesJson.Texts(Reminders.SelectMany(r => r.Reminders).Select(s => s.Text)),
+    };
+
+    private IReadOnlyList<string> Names => [.. Asked.Cars.Select(c => c.Name)];
+}

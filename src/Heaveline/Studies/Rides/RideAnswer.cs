@@ -1,0 +1,124 @@
+using Heaveline.Quantities;
+using Heaveline.Measures;
+using System.Collections.Immutable;
+using System.Text.Json.Nodes;
+using Heaveline.Answers;
+using Heaveline.Doubts;
+using Heaveline.Figures;
+using Heaveline.Rides;
+
+namespace Heaveline.Studies;
+
+/// <summary>How cars ride on a random road.</summary>
+public sealed record RideAnswer : Answer
+{
+    /// <summary>Figure of the measures over speed.</summary>
+    public const string Sweep = "sweep";
+
+    /// <summary>Figure of pitch as it is and as the standard counts it, of the first car; only where it has a seat.</summary>
+    public const string Count = "count";
+
+    /// <summary>Figure of the spectra of the first car at the first speed, with the wheelbase filter.</summary>
+    public const string Spectra = "spectra";
+
+    /// <summary>Figure of the way from road to body, of the same.</summary>
+    public const string Transfer = "transfer";
+
+    /// <summary>What was asked.</summary>
+    public required RideAsked Asked { get; init; }
+
+    /// <summary>The cars' rides, in the order in which they were asked for.</summary>
+    public required ImmutableArray<CarRide> Cars { get; init; }
+
+    /// <summary>Intervals within the stated doubts by speed; empty where none were asked for.</summary>
+    public ImmutableArray<(double Speed, JointStudy Study)> Doubts { get; init; } = [];
+
+    private IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> Responses =>
+        [.. Cars.Select(c => (c.Name, c.Responses))];
+
+    private IReadOnlyList<IReadOnlyList<RandomPass>>? InTime => Asked.InTime ? [.. Cars.Select(c => c.InTime!)] : null;
+
+    private string Load => Asked.Cars[0].Load.Name;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Head =>
+        [new("road", $"On a random road of {Asked.Road.Name} (ISO 8608, geometric mean), {Load}.")];
+
+    /// <summary>A table a car, and where intervals were asked for tables of them.</summary>
+    public override IReadOnlyList<FactTable> Tables => [.. Cars.Select(Table), .. Doubts.SelectMany(Intervals)];
+
+    /// <summary>
+    /// Where a response must be doubted. Of speeds so close that only some have columns each doubt is told once: from where on, in the words of the
+    /// fastest.
+    /// </summary>
+    public override IReadOnlyList<string> Cautions
+    {
+        get
+        {
+            var all = Cars.SelectMany(c => c.Responses.SelectMany(r => RideCautions.Of(r).Select(d => (c.Name, r.Speed, d.Id, d.Text))));
+            return Asked.Every == 1
+                ? [.. all.Select(c => FormattableString.Invariant($"{c.Name} at {In.KilometresPerHour.Of(c.Speed):0.#} km/h: {c.Text}"))]
+                :
+                [
+                    .. all.GroupBy(c => (c.Name, c.Id))
+                        .Select(g => FormattableString.Invariant($"{g.Key.Name} from {In.KilometresPerHour.Of(g.Min(c => c.Speed)):F0} km/h: {g.MaxBy(c => c.Speed).Text}")),
+                ];
+        }
+    }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Sentences =>
+    [
+        .. Doubts.IsEmpty ? [] : new[] { new Sentence("doubts", DoubtTables.Words(Doubts[^1].Study, Cars.Length > 1)) },
+        new("both", RideWords.Both),
+    ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Closing => [Studies.Cautions.Short];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Source> Sources =>
+    [
+        Answers.Sources.RoadClasses, Answers.Sources.Linearisation, Answers.Sources.Comfort, Answers.Sources.Weightings,
+        .. Doubts.IsEmpty ? [] : new[] { Answers.Sources.Draws },
+    ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> FigureIds => Asked.Cars[0].Car.Seats.Count > 0 ? [Sweep, Count, Spectra, Transfer] : [Sweep, Spectra, Transfer];
+
+    /// <inheritdoc/>
+    public override JsonObject Facts => new()
+    {
+        ["road"] = Asked.Road.Name,
+        ["load"] = Load,
+        ["cautions"] = TablesJson.Texts([.. Cautions, .. Sentences.Where(s => s.Id == "doubts").Select(s => s.Text)]),
+    };
+
+    /// <inheritdoc/>
+    public override Figure Figure(string id)
+    {
+        var first = Cars[0].Responses[0];
+        return id switch
+        {
+            Sweep => RideSweepFigure.Of(Responses, InTime, Asked.Seat),
+            Count when Asked.Cars[0].Car.Seats is { Count: > 0 } seats =>
+                PitchCountFigure.Of(Cars[0].Responses, seats.FirstOrDefault(s => s.Name == Asked.Seat) ?? seats[0]),
+            Spectra => RideSpectraFigure.Of(first),
+            Transfer => TransferFigure.Of(first.Model, first.Speed),
+            _ => base.Figure(id),
+        };
+    }
+
+    /// <summary>The table of one car.</summary>
+    public FactTable Table(CarRide car)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        return RideTable.Of(car.Name, [.. RideStudy.Some(Asked).Select(i => car.Responses[i])], car.InTime);
+    }
+
+    private IEnumerable<FactTable> Intervals((double Speed, JointStudy Study) at) => DoubtTables.Of(
+        FormattableString.Invariant($"At {In.KilometresPerHour.Of(at.Speed):F0} km/h"),
+        [.. Cars.Select(c => c.Name)],
+        RideCatalogue.Of(Asked.Cars[0].Car),
+        at.Study);
+}

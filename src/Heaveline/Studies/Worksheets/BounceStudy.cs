@@ -1,0 +1,54 @@
+using Heaveline.Cars.Worksheets;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>Swings counted over a time.</summary>
+public static class BounceStudy
+{
+    private static readonly Choice Swings = SheetQuestion.Needed("swings", "Whole swings counted, down and up again.", "NUMBER");
+
+    private static readonly Choice Took = SheetQuestion.Needed("time", "Time they took.", "TIME");
+
+    private static readonly Choice Bounces = SheetQuestion.Choice("mass", "Mass that bounces, to tell a locked suspension.", "MASS");
+
+    private static readonly Choice Tyres = SheetQuestion.Choice("tyres", "Rate of all tyres under it together.", "RATE");
+
+    /// <summary>The question as a command offers it.</summary>
+    public static Question<BounceAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<BounceAsked>(
+        "bounce",
+        """
+        Frequency from counted swings, and whether friction had locked the suspension.
+
+        Example:
+          heaveline worksheet bounce --swings 5 --time "3.9 s" --mass "1360 kg" --tyres "840 N/mm"
+        """,
+        [Swings, Took, Bounces, Tyres],
+        Read,
+        Run);
+
+    /// <summary>Works the count out.</summary>
+    /// <param name="asked">The count.</param>
+    /// <exception cref="RefusedValueException">Count, time, mass or rate lies outside its range.</exception>
+    public static SheetAnswer Run(BounceAsked asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        var sheet = BounceSheet.Of(asked.Swings, asked.Time, asked.Mass, asked.Tyres);
+        return new SheetAnswer
+        {
+            Sheet = Question.Word,
+            Table = new SheetTable("Bounce test")
+                .Add("frequency", "frequency", "Hz", "F2", sheet.Frequency)
+                .Add("locked", "on the tyres alone", "Hz", "F2", sheet.Locked)
+                .Facts,
+            Notes = [.. sheet.Notes],
+        };
+    }
+
+    private static BounceAsked? Read(SheetReader reader)
+    {
+        var (swings, time) = (reader.Amount<Plain>(Swings), reader.Amount<Time>(Took));
+        var (mass, tyres) = (reader.Maybe<Mass>(Bounces), reader.Maybe<Stiffness>(Tyres));
+        return reader.IsRefused ? null : new BounceAsked { Swings = swings, Time = time, Mass = mass, Tyres = tyres };
+    }
+}

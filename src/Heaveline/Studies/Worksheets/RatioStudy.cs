@@ -1,0 +1,56 @@
+using Heaveline.Cars.Worksheets;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>A wheel jacked through its travel.</summary>
+public static class RatioStudy
+{
+    private static readonly Choice Stop = SheetQuestion.Repeated(
+        "stop", "Wheel travel and spring (or damper) travel from the state described, bump positive. Repeat it.", "WHEEL,ELEMENT") with
+    {
+        IsNeeded = true,
+    };
+
+    /// <summary>The question as a command offers it.</summary>
+    public static Question<RatioAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<RatioAsked>(
+        "ratio",
+        """
+        A motion ratio from a sweep of wheel and spring travels, with its interval.
+
+        Example:
+          heaveline worksheet ratio --stop "-40 mm, -24.3 mm" --stop "-20 mm, -12.2 mm" --stop "0 mm, 0 mm" --stop "20 mm, 12.5 mm" --stop "40 mm, 25.3 mm"
+        """,
+        [Stop],
+        Read,
+        Run);
+
+    /// <summary>Works the sweep out.</summary>
+    /// <param name="asked">The sweep.</param>
+    /// <exception cref="RefusedValueException">There are too few stops, or their travels do not rise together.</exception>
+    public static SheetAnswer Run(RatioAsked asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        var sheet = RatioSheet.Of([.. asked.Stops.Select(s => s.Wheel)], [.. asked.Stops.Select(s => s.Element)]);
+        var sweep = asked.Stops.Select(s => FormattableString.Invariant($"[{1e3 * s.Wheel.Si:0.##} mm, {1e3 * s.Element.Si:0.##} mm]"));
+        return new SheetAnswer
+        {
+            Sheet = Question.Word,
+            Table = new SheetTable("Motion ratio")
+                .Add("ratio", "element travel per wheel travel", "", "F3", sheet.Ratio.AtReference)
+                .Add("change", "its change per metre of bump", "1/m", "F2", sheet.Ratio.PerTravel)
+                .Add("least", "least over the travel measured", "–", "F3", sheet.Range[0])
+                .Add("greatest", "greatest over the travel measured", "–", "F3", sheet.Range[1])
+                .Add("worst-miss", "largest miss of the curve", "mm", "F2", 1e3 * sheet.WorstMiss)
+                .Facts,
+            Notes = [.. sheet.Notes],
+            CarFile = [$"sweep: [{string.Join(", ", sweep)}]"],
+        };
+    }
+
+    private static RatioAsked? Read(SheetReader reader)
+    {
+        var stops = reader.Rows<Length>(Stop, 2).Select(s => (s[0], s[1])).ToList();
+        return reader.IsRefused ? null : new RatioAsked { Stops = [.. stops] };
+    }
+}

@@ -1,0 +1,27 @@
+namespace Heaveline.Studies;
+
+/// <summary>What the questions of worksheets have in common.</summary>
+internal static class SheetQuestion
+{
+    public static Question<TAsked, SheetAnswer> Of<TAsked>(
+        string word, string says, IReadOnlyList<Choice> choices, Func<SheetReader, TAsked?> reads, Func<TAsked, SheetAnswer> works)
+        where TAsked : class => new()
+    {
+        Group = "worksheet",
+        Word = word,
+        Says = says,
+        Choices = choices,
+        HasFigure = false,
+        Reads = reader => reads(new SheetReader(reader)),
+        Answers = (asked, _) => works(asked),
+    };
+
+    public static Choice Choice(string name, string says, string helpName) =>
+        new() { Name = name, Kind = ChoiceKind.Quantity, Says = says, HelpName = helpName };
+
+    public static Choice Needed(string name, string says, string helpName) => Choice(name, says, helpName) with { IsNeeded = true };
+
+    public static Choice Repeated(string name, string says, string helpName) => Choice(name, says, helpName) with { IsRepeated = true };
+
+    public static Choice Tick(string name, string says) => new() { Name = name, Kind = ChoiceKind.Tick, Says = says };
+}

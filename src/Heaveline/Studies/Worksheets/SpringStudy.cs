@@ -1,0 +1,83 @@
+using Heaveline.Cars.Worksheets;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>A spring pressed on a scale.</summary>
+public static class SpringStudy
+{
+    private static readonly Choice Pair = SheetQuestion.Repeated(
+        "pair", "Length of the spring and the force on it (or the scale's reading). Repeat it.", "LENGTH,FORCE") with { IsNeeded = true };
+
+    private static readonly Choice At = SheetQuestion.Choice(
+        "at", "A length at which to tell force and rate: where it is fitted, or at ride height.", "LENGTH");
+
+    /// <summary>The question as a command offers it.</summary>
+    public static Question<SpringAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<SpringAsked>(
+        "spring",
+        """
+        A spring's rate from pairs of length and force: interval, free length, preload, one rate or two.
+
+        Example:
+          heaveline worksheet spring --pair "310 mm, 480 N" --pair "290 mm, 905 N" --pair "270 mm, 1310 N" --pair "250 mm, 1735 N" --at "255 mm"
+        """,
+        [Pair, At],
+        Read,
+        Run);
+
+    /// <summary>Works the pairs out.</summary>
+    /// <param name="asked">The pairs.</param>
+    /// <exception cref="RefusedValueException">There are too few lengths, or the force does not grow as the spring gets shorter.</exception>
+    public static SheetAnswer Run(SpringAsked asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        var sheet = SpringSheet.Of([.. asked.Pairs.Select(p => p.Length)], [.. asked.Pairs.Select(p => p.Force)]);
+        var table = new SheetTable("Spring")
+            .Add("rate", "rate of a straight line through all", "N/mm", "F2", sheet.Rate)
+            .Add("free-length", "length without force by that line", "mm", "F1", sheet.FreeLength)
+            .Add("straightness", "straightness R²", "–", "F5", sheet.Straightness)
+            .Add("scatter", "scatter about the chosen shape", "N", "F1", sheet.Scatter);
+        if (sheet.Shape != SpringShape.Straight)
+        {
+            table.Add("rate-long", "rate at the longest length", "N/mm", "F2", sheet.EndRates[0])
+                .Add("rate-short", "rate at the shortest length", "N/mm", "F2", sheet.EndRates[1])
+                .Add("crossover-length", "crossover at length", "mm", "F1", 1e3 * sheet.CrossoverLength)
+                .Add("crossover-force", "crossover at force", "N", "F0", sheet.CrossoverForce);
+        }
+
+        if (asked.At is { } place)
+        {
+            table.Add("force-at", "force at the length asked for", "N", "F0", sheet.ForceAt(place.Si))
+                .Add("rate-at", "rate there", "N/mm", "F2", 1e-3 * sheet.RateAt(place.Si));
+        }
+
+        return new SheetAnswer
+        {
+            Sheet = Question.Word,
+            Table = table.Facts,
+            Notes = [.. sheet.Notes],
+            CarFile =
+            [
+                "spring:",
+                sheet.Shape == SpringShape.Straight
+                    ? $"  rate: {SheetTable.Text(sheet.Rate, "N/mm")}"
+                    : $"  table: [{string.Join(", ", Rows(asked))}]",
+            ],
+        };
+    }
+
+    private static SpringAsked? Read(SheetReader reader)
+    {
+        var pairs = reader.Rows(Pair, 2).Select(p => (reader.Amount<Length>(Pair, p[0]), reader.Force(Pair, p[1]))).ToList();
+        var at = reader.Maybe<Length>(At);
+        return reader.IsRefused ? null : new SpringAsked { Pairs = [.. pairs], At = at };
+    }
+
+    // Repeats at one length make one row: a table must rise.
+    private static IEnumerable<string> Rows(SpringAsked asked)
+    {
+        var longest = asked.Pairs.Max(p => p.Length.Si);
+        return asked.Pairs.GroupBy(p => p.Length.Si).OrderByDescending(g => g.Key)
+            .Select(g => FormattableString.Invariant($"[{1e3 * (longest - g.Key):0.##} mm, {g.Average(p => p.Force.Si):0.#} N]"));
+    }
+}

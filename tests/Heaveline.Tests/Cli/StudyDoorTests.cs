@@ -1,0 +1,56 @@
+using Heaveline.Answers;
+using Heaveline.Cli;
+using Heaveline.Files.Cars;
+using Heaveline.Files.Roads;
+using Heaveline.Studies;
+using Heaveline.Tests.House;
+
+namespace Heaveline.Tests.Cli;
+
+/// <summary>A command says what a program is told that runs the study itself, byte for byte.</summary>
+public class StudyDoorTests
+{
+    private static readonly string Saloon = Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml");
+    private static readonly string Cured = Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon-cured.yaml");
+
+    [Fact]
+    public void Why() => Same(
+        WhyStudy.Run(new WhyAsked { Car = Car(Saloon, "driver"), Road = NamedRoads.Find("plank").Road!, Speed = 40.0 / 3.6 }),
+        "why", Saloon, "--road", "plank", "--speed", "40 km/h", "--load", "driver");
+
+    [Fact]
+    public void Doubt() => Same(
+        DoubtStudy.Run(new DoubtAsked { Car = Car(Saloon, "driver"), Draws = 40, Seed = 9 }),
+        "doubt", Saloon, "--load", "driver", "--samples", "40", "--seed", "9");
+
+    [Fact]
+    public void Cost() => Same(
+        CostStudy.Run(new CostAsked { Cars = [Car(Saloon, "driver"), Car(Cured, "driver")], Draws = 40 }),
+        "cost", Saloon, Cured, "--load", "driver", "--samples", "40");
+
+    [Fact]
+    public void Link()
+    {
+        var car = Path.Combine(Checkout.Root, "examples", "garage", "pebble-fluid-car.yaml");
+        Same(LinkStudy.Run(new LinkAsked { Car = Car(car, "driver") }), "link", car, "--load", "driver");
+    }
+
+    [Fact]
+    public void Worksheet()
+    {
+        var asked = new BounceAsked { Swings = Heaveline.Quantities.Plain.FromNumber(5.0), Time = Heaveline.Quantities.Time.FromSeconds(3.9) };
+        Same(BounceStudy.Run(asked), "worksheet", "bounce", "--swings", "5", "--time", "3.9 s");
+    }
+
+    private static void Same(Answer answer, params string[] line)
+    {
+        Assert.Equal(answer.Json(Release.Version, line[0]) + "\n", Spoken.Of([.. line, "--json"]).Results);
+        Assert.Equal(string.Concat(answer.Lines.Select(l => l.ReplaceLineEndings("\n") + "\n")), Spoken.Of(line).Results);
+    }
+
+    private static LoadedCar Car(string path, string load)
+    {
+        var car = CarFile.Load(path).Car!;
+        return LoadedCar.Of(car, car.LoadStates.Single(l => l.Name == load));
+    }
+}

@@ -1,0 +1,53 @@
+using Heaveline.Studies;
+
+namespace Heaveline.Tests.Studies;
+
+public class WhyStudyTests
+{
+    private static readonly KnownThings Known = new(PlainCar.Saloon with { LoadStates = [PlainCar.With(150.0, 2.6)] });
+
+    private static readonly WhyAnswer Answer = WhyStudy.Run(
+        new WhyAsked { Car = LoadedCar.Of(PlainCar.Saloon, PlainCar.With(150.0, 2.6)), Road = KnownThings.Hump, Speed = 12.0 });
+
+    [Fact]
+    public void All_that_is_wrong_is_said_at_once()
+    {
+        var reading = WhyStudy.Question.Read(KnownThings.Words("car", "plain saloon", "load", "five up", "road", "lump", "speed", "fast"), Known);
+        Assert.Null(reading.Asked);
+        Assert.Equal(["speed", "road", "load"], reading.Objections.Select(o => o.Choice));
+        Assert.Equal([true, false, false], reading.Objections.Select(o => o.IsUsage));
+    }
+
+    [Fact]
+    public void Words_become_what_is_asked()
+    {
+        var words = KnownThings.Words("car", "plain saloon", "load", "load", "road", "hump", "speed", "36 km/h");
+        var asked = WhyStudy.Question.Read(words, Known).Asked!;
+        Assert.Equal(("plain saloon", "load", KnownThings.Hump, 10.0), (asked.Car.Name, asked.Car.Load.Name, asked.Road, asked.Speed));
+    }
+
+    [Fact]
+    public void Every_sentence_has_an_id_of_its_own()
+    {
+        string[] ids = [.. Answer.Sentences.Select(s => s.Id)];
+        Assert.Equal(ids.Distinct(), ids);
+        Assert.Equal("settling", ids[0]);
+        Assert.Contains("settling-load", ids);
+        Assert.Contains("settling-load-proof", ids);
+        Assert.Contains("hit", ids);
+        // The road tests are the settling's; the hit's causes repeat none.
+        Assert.DoesNotContain(ids, id => id.StartsWith("hit-", StringComparison.Ordinal) && id.EndsWith("-proof", StringComparison.Ordinal));
+        Assert.Equal("method", ids[^1]);
+    }
+
+    [Fact]
+    public void Tables_and_sentences_tell_of_the_same_causes()
+    {
+        Assert.Equal(Answer.Why.Settling.Causes.Select(c => $"{c.Kind}"), Answer.Tables[0].Rows.Select(r => r.Key));
+        var told = Answer.Settling.Causes.Count;
+        Assert.True(told > 0);
+        Assert.Equal(Answer.Tables[0].Rows.Count(r => Math.Abs(r.Values[0]!.Value) >= 1.0), told);
+        Assert.Equal(Answer.FigureIds, [WhyAnswer.Shares]);
+        Assert.StartsWith("plain saloon at 43 km/h", Answer.Figure(WhyAnswer.Shares).Title, StringComparison.Ordinal);
+    }
+}
