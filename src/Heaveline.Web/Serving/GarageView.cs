@@ -73,7 +73,10 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     public CarReading Car(string name, string unsaved) => Garage.Car(FileOf(name), unsaved);
 
     /// <summary>A road by its name, one that comes with Heaveline or one of the garage; null when there is none of that name.</summary>
-    public RoadReading? Road(string name) => RoadNames.Contains(name) || GarageRoads.Contains(name) ? Garage.Road(name) : null;
+    public RoadReading? Road(string name) =>
+        RoadNames.Contains(name) ? NamedRoads.Find(name)
+        : GarageRoads.Contains(name) ? Garage.Road(name)
+        : null;
 
     Found<Car> IFinder.Car(string name) => Found(name, Car(name));
 

@@ -28,10 +28,12 @@ internal static class CompareCaption
     public static string Numbers(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
     {
         var (rms, peak) = (Headline.RmsPitch(passes[0].Pass), Headline.PeakAcceleration(passes[0].Pass));
-        return $"{Printed.Sentence(rms.CaptionLabel)}: {Row(passes, rms, Printed.Degrees)}. {Printed.Sentence(peak.CaptionLabel)}: {Row(passes, peak, Printed.PitchAcceleration)}.";
+        return $"{Printed.Sentence(rms.CaptionLabel)}: {Row(passes, rms, Printed.Degrees)}. "
+            + $"{Printed.Sentence(peak.CaptionLabel)}: {Row(passes, peak, Printed.PitchAcceleration)}.";
     }
 
-    private static string Row(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes, Measure<Pass> measure, Func<double, string> print)
+    private static string Row(
+        IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes, Measure<Pass> measure, Func<double, string> print)
     {
         var reference = Headline.Of(measure, passes[0].Pass);
         return string.Join("; ", passes.Select((one, i) =>

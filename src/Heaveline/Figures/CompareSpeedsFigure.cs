@@ -25,18 +25,28 @@ public static class CompareSpeedsFigure
         return new Figure
         {
             Title = $"{Printed.Sentence(first.Pass.Road.Name)} against speed: {string.Join("; ", cars.Select(car => car.Name))}",
-            AltText = $"Three charts against speed with {cars.Count} curves each: {rms.CaptionLabel}, {peak.CaptionLabel}, largest vertical acceleration. {Ranges(cars)}",
+            AltText = $"Three charts against speed with {cars.Count} curves each: {rms.CaptionLabel}, {peak.CaptionLabel}, "
+                + $"largest vertical acceleration. {Ranges(cars)}",
             Caption = $"Road: {first.Pass.Road.Caption}. {Ranges(cars)} Each mark is one pass."
-                + (seated ? $" Vertical acceleration at the hip point: {string.Join(", ", drivers)}." : " Vertical acceleration at the centre of gravity: no seat is given.") + Gaps(cars),
+                + (seated
+                    ? $" Vertical acceleration at the hip point: {string.Join(", ", drivers)}."
+                    : " Vertical acceleration at the centre of gravity: no seat is given.")
+                + Gaps(cars),
             SignNote = "Less is better in all three.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = "km/h" },
-            Panels = [PanelOf(rms, cars, _ => rms), PanelOf(peak, cars, _ => peak), PanelOf(vertical, cars, pass => seated ? Headline.PeakVertical(pass) : vertical)],
+            Panels =
+            [
+                PanelOf(rms, cars, _ => rms), PanelOf(peak, cars, _ => peak),
+                PanelOf(vertical, cars, pass => seated ? Headline.PeakVertical(pass) : vertical),
+            ],
         };
     }
 
     private static ChartPanel PanelOf(
-        Measure<Pass> measure, IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars, Func<Pass, Measure<Pass>> of)
+        Measure<Pass> measure,
+        IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars,
+        Func<Pass, Measure<Pass>> of)
     {
         var traces = cars.Select((car, i) => Trace.From(
             car.Name,
@@ -59,7 +69,8 @@ public static class CompareSpeedsFigure
 
     private static string Ranges(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => "Most RMS pitch: " + string.Join("; ", cars.Select(car =>
     {
-        var worst = car.Passes.Select(one => (one.Pass.Speed, Rms: Headline.Of(Headline.RmsPitch(one.Pass), one.Pass) ?? -1.0)).Where(one => one.Rms >= 0.0).DefaultIfEmpty().MaxBy(one => one.Rms);
+        var worst = car.Passes.Select(one => (one.Pass.Speed, Rms: Headline.Of(Headline.RmsPitch(one.Pass), one.Pass) ?? -1.0))
+            .Where(one => one.Rms >= 0.0).DefaultIfEmpty().MaxBy(one => one.Rms);
         return worst.Speed > 0.0
             ? $"{car.Name} {Printed.Degrees(worst.Rms)} at {Printed.Speed(worst.Speed)}"
             : $"{car.Name} no pass recorded to its end";

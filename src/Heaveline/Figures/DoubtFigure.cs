@@ -31,11 +31,13 @@ public static class DoubtFigure
         }
 
         // What was asked for most particularly: the headline of the pass, where one was run; else the ratio that the rule of the trade is about.
-        var most = shown.FirstOrDefault(r => r.Measure is Measure<Pass>) ?? shown.FirstOrDefault(r => r.Measure == AxleCatalogue.FrequencyRatio) ?? shown[^1];
+        var most = shown.FirstOrDefault(r => r.Measure is Measure<Pass>)
+            ?? shown.FirstOrDefault(r => r.Measure == AxleCatalogue.FrequencyRatio) ?? shown[^1];
         return new Figure
         {
             Title = $"{car}: how sure the numbers are",
-            AltText = $"Dots with intervals of {shown.Count} numbers over their stated values, and bars of the shares of the variance of the {most.Measure.Name}.",
+            AltText = $"Dots with intervals of {shown.Count} numbers over their stated values, "
+                + $"and bars of the shares of the variance of the {most.Measure.Name}.",
             Caption = $"{DoubtSentences.Of(most)} {DoubtSentences.MeasureNext(most)} Numbers that are nearly nothing as stated are left out.",
             SignNote = FormattableString.Invariant($"{draws} cars drawn within the stated doubts (two standard deviations each), seed {seed}."),
             Size = FigureSize.Page,

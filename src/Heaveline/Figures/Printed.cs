@@ -13,7 +13,8 @@ internal static class Printed
     public static string PitchAcceleration(double value) => Numeral.Of(value, 2) + " rad/s²";
 
     /// <summary>A speed given in m/s, in km/h with no more decimals than it needs.</summary>
-    public static string Speed(double metresPerSecond) => In.KilometresPerHour.Of(metresPerSecond).ToString("0.#", CultureInfo.InvariantCulture) + " km/h";
+    public static string Speed(double metresPerSecond) =>
+        In.KilometresPerHour.Of(metresPerSecond).ToString("0.#", CultureInfo.InvariantCulture) + " km/h";
 
     /// <summary>A change against a reference in per cent, with its sign; null against nothing.</summary>
     public static string? PerCentChange(double value, double reference) =>

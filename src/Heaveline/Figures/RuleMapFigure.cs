@@ -27,7 +27,7 @@ public static class RuleMapFigure
 
         // A best value at the edge is only the end of what was tried: no curve there.
         double[] best = [.. map.Best.Select(b => b is { AtEdge: false } inside ? inside.Value : double.NaN)];
-        var closed = forms is null || map.JudgesHit ? null : ClosedFormCurves.Of(map, forms);
+        var closed = forms is null || !map.JudgesSettling ? null : ClosedFormCurves.Of(map, forms);
         return RatioMapFigure.Of(
             $"{map.Model.Car.Name}: is it true that {char.ToLowerInvariant(map.Axis.Claim[0])}{map.Axis.Claim[1..].TrimEnd('.')}?",
             Caption(map) + (closed?.Caption ?? ""),
@@ -47,7 +47,8 @@ public static class RuleMapFigure
     }
 
     private static string Caption(RuleMap map) =>
-        $"{Printed.Sentence(map.Measure.Name)}, over that of {map.Axis.Against}: below 1 it pitches less by this measure, and only by this one. "
+        $"{Printed.Sentence(map.Measure.Name)}, over that of {map.Axis.Against}: "
+        + $"below 1 it {(map.JudgesHit || map.JudgesSettling ? "pitches less" : "is better")} by this measure, and only by this one. "
         + $"Turned: {map.Axis.Name}. {Printed.Sentence(map.Model.Load.Name)}, over {map.Road.Caption}. "
         + "Lines across: this car under each load, on the map of the load named here. Best: the value with the least of the measure; not drawn where it lies at the edge.";
 }

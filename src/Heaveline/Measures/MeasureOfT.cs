@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -15,7 +16,7 @@ namespace Heaveline.Measures;
 public sealed record Measure<TSubject>(string Key, string Label, ShownUnit Unit, int Digits, Func<TSubject, double> Of, string Says)
     : Measure(Key, Label, Unit, Digits, Says)
 {
-    /// <summary>How long after the rear wheels have left a pass the number still looks, s; infinite: to the end of the record, however long that is.</summary>
+    /// <summary>How long after the rear wheels have left a pass the number still looks, s; infinite: to the record's end, however far.</summary>
     public double LooksFor { get; init; } = double.PositiveInfinity;
 
     /// <summary>How many of a sample's numbers it reads of a pass, by <see cref="Channel"/>.</summary>
@@ -23,6 +24,9 @@ public sealed record Measure<TSubject>(string Key, string Label, ShownUnit Unit,
 
     /// <summary>Whether there is a number only on a road with an obstacle.</summary>
     public bool NeedsObstacle { get; init; }
+
+    /// <summary>Why a car has no such number, in a sentence; null where it has, and by itself for measures that every car has.</summary>
+    internal Func<Car, string?> WhyNone { get; init; } = _ => null;
 
     /// <summary>Where it is taken up besides on a road without an obstacle.</summary>
     public MeasureUse UsesWithoutObstacle { get; init; }

@@ -43,6 +43,9 @@ public sealed record RuleMap
     /// <summary>Whether it is judged by the hit, and by nothing of what follows.</summary>
     public bool JudgesHit => Measure.LooksFor <= 0.0;
 
+    /// <summary>Whether it is judged by the settling, and by nothing of the hit.</summary>
+    public bool JudgesSettling => Measure.NeedsObstacle && !JudgesHit;
+
     /// <summary>The car's own value on the axis.</summary>
     public double Own => Axis.Own(Model);
 
@@ -89,6 +92,7 @@ public sealed record RuleMap
     /// <param name="degree">How many groups of passes run at once.</param>
     /// <param name="progress">Told the share done (–) after every group of passes, from several threads, so that a smaller share may come after a larger one.</param>
     /// <param name="cancellation">Stops the work: no further group is begun.</param>
+    /// <exception cref="RefusedValueException">The car has no such number: it has no seats.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static IReadOnlyList<RuleMap> Of(
         RideModel model, Road road, RuleAxis axis, IReadOnlyList<double> speeds, IReadOnlyList<Measure<Pass>> measures, PassOptions? options = null, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
@@ -96,6 +100,11 @@ public sealed record RuleMap
         ArgumentNullException.ThrowIfNull(axis);
         ArgumentNullException.ThrowIfNull(speeds);
         ArgumentNullException.ThrowIfNull(measures);
+        if (measures.Select(m => (m.Name, Why: m.WhyNone(model.Car))).FirstOrDefault(m => m.Why is not null) is (var name, { } why))
+        {
+            throw new RefusedValueException("measure", name, "one that this car has", why);
+        }
+
         var columns = axis.Values.Count + 1;
         var cars = new RideModel?[columns];
         var refusals = new string[axis.Values.Count];

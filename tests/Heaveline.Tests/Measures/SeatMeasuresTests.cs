@@ -75,9 +75,10 @@ public class SeatMeasuresTests
     {
         var measures = PassMeasures.Of(GivenPass.Of(
             RideModel.Of(PlainCar.Saloon), Hump, 10.0, 2.0, 400.0,
-            (Channel.Accelerations + Channel.Heave, t => t < 0.0 ? -5.0 : 2.0), (Channel.Roll, t => 0.01 - (0.02 * t))));
+            (Channel.Accelerations + Channel.Heave, t => t < 0.0 ? -5.0 : 2.0 - t), (Channel.Roll, t => 0.01 - (0.02 * t))));
         Assert.Equal(5.0, measures.PeakHeaveAcceleration, 1e-9);
-        Assert.Equal(2.0, measures.RmsHeaveAcceleration, 5e-3);
+        // 2 to 0 over the 2 s from t = 0.
+        Assert.Equal(2.0 / Math.Sqrt(3.0), measures.RmsHeaveAcceleration, 5e-3);
         Assert.Equal(0.03, measures.PeakRoll, 1e-12);
         Assert.Empty(measures.Seats);
         Assert.Equal(4, measures.Wheels.Count);

@@ -15,7 +15,8 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
     private const double Hardly = 0.005;
 
     /// <summary>Whether it is no change to speak of.</summary>
-    public bool IsHardlyAny => Before is { } before && After is { } after && (Print(before) == Print(after) || Math.Abs(after - before) <= Hardly * Math.Abs(before));
+    public bool IsHardlyAny =>
+        Before is { } before && After is { } after && (Print(before) == Print(after) || Math.Abs(after - before) <= Hardly * Math.Abs(before));
 
     /// <summary>The change in words; empty without a former state.</summary>
     public string Words
@@ -34,11 +35,13 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
 
             // A share of a share would only puzzle, and so would one of a length that may be negative.
             var difference = after - before;
-            var size = Measure.Unit.Si.Length == 0 && Measure.Unit != In.Plain ? $"{Print(Math.Abs(difference))} {(Print(Math.Abs(difference)) == "1" ? "point" : "points")}"
+            var print = Print(Math.Abs(difference));
+            var size = Measure.Unit.Si.Length == 0 && Measure.Unit != In.Plain ? $"{print} {(print == "1" ? "point" : "points")}"
                 : Measure.Unit == In.Millimetres || before <= 0.0 ? PrintWithUnit(Math.Abs(difference))
                 : $"{Numeral.Of(In.Percent.Of(Math.Abs(difference) / before), 0)}\u00a0%";
             var way = difference > 0.0 ? "more" : "less";
-            return Measure.Better == Better.Neither ? $"{size} {way}" : $"{(difference > 0.0 == (Measure.Better == Better.More) ? "better" : "worse")}: {size} {way}";
+            var verdict = Measure.Better == Better.Neither ? "" : difference > 0.0 == (Measure.Better == Better.More) ? "better: " : "worse: ";
+            return $"{verdict}{size} {way}";
         }
     }
 

@@ -33,7 +33,9 @@ internal static class PassWords
         }
 
         string? Part(Measure<Pass> measure) => changes.FirstOrDefault(c => c.Measure == measure) is { } change
-            ? $"the {measure.Name} " + (change.IsHardlyAny ? $"stays at {change.PrintWithUnit(change.After)}" : $"goes from {change.Print(change.Before)} to {change.PrintWithUnit(change.After)} ({change.Words})")
+            ? $"the {measure.Name} " + (change.IsHardlyAny
+                ? $"stays at {change.PrintWithUnit(change.After)}"
+                : $"goes from {change.Print(change.Before)} to {change.PrintWithUnit(change.After)} ({change.Words})")
             : null;
         Measure<Pass>[] headlines = view.Now.Pass.Road.Event is null
             ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]

@@ -11,7 +11,8 @@ public static class AxleCatalogue
 
     /// <summary>Rear over front: what the rule of the trade is about.</summary>
     public static Measure<CarAtRest> FrequencyRatio { get; } =
-        new("ratio", "frequency ratio, rear over front", In.Plain, 3, c => c.Frequency(AxleEnd.Rear) / c.Frequency(AxleEnd.Front), "Ride frequency of the rear over that of the front, tyres included.")
+        new("ratio", "frequency ratio, rear over front", In.Plain, 3, c => c.Frequency(AxleEnd.Rear) / c.Frequency(AxleEnd.Front),
+            "Ride frequency of the rear over that of the front, tyres included.")
         {
             Name = "rear/front frequency ratio",
             Page = "theory/model.md",
@@ -23,11 +24,14 @@ public static class AxleCatalogue
 
     /// <summary>Ride frequency with the tyres.</summary>
     public static Measure<CarAtRest> Frequency(AxleEnd end) =>
-        At(end, "frequency", "ride frequency", In.Hertz, 3, c => c.Frequency(end), "Frequency of the body on the axle's springs and tyres; a fluid line counts as shut.") with { Uses = Followed };
+        At(end, "frequency", "ride frequency", In.Hertz, 3, c => c.Frequency(end),
+            "Frequency of the body on the axle's springs and tyres; a fluid line counts as shut.") with
+        { Uses = Followed };
 
     /// <summary>Damping ratio of the mean of bump and rebound.</summary>
     public static Measure<CarAtRest> Damping(AxleEnd end) =>
-        At(end, "damping", "damping ratio, mean at zero speed", In.Plain, 2, c => c.DampingRatio(end), "c/(2√(k·m)) of the mean of the bump and rebound slopes at zero speed, with the suspension's rate and the sprung mass on the axle.") with
+        At(end, "damping", "damping ratio, mean at zero speed", In.Plain, 2, c => c.DampingRatio(end),
+            "c/(2√(k·m)) of the mean of the slopes in bump and rebound at zero speed, with the suspension's rate and the sprung mass.") with
         {
             Name = $"{CornerNames.Of(end)} damping ratio",
             Uses = Followed,
@@ -35,14 +39,19 @@ public static class AxleCatalogue
 
     private static Measure<CarAtRest>[] Of(AxleEnd end) =>
     [
-        At(end, "wheel-rate", "wheel rate, each", In.NewtonsPerMillimetre, 2, a => a.Rates.WheelRate, "Tangent rate of springs and links felt at one wheel."),
+        At(end, "wheel-rate", "wheel rate, each", In.NewtonsPerMillimetre, 2, a => a.Rates.WheelRate,
+            "Tangent rate of springs and links felt at one wheel."),
         Frequency(end),
-        At(end, "frequency-rigid-tyres", "ride frequency on rigid tyres", In.Hertz, 3, a => a.Rates.FrequencyOnRigidTyres, "Frequency of the body on the axle's springs alone."),
-        At(end, "frequency-slow", "ride frequency, line at one pressure", In.Hertz, 3, a => a.RatesAtRest?.Frequency, "The same for slow motion, while the fluid of a line has time to flow; none without a pipe."),
-        At(end, "deflection", "effective static deflection", In.Millimetres, 0, a => a.Rates.Deflection, "Sprung load of the axle over its tangent rate."),
+        At(end, "frequency-rigid-tyres", "ride frequency on rigid tyres", In.Hertz, 3, a => a.Rates.FrequencyOnRigidTyres,
+            "Frequency of the body on the axle's springs alone."),
+        At(end, "frequency-slow", "ride frequency, line at one pressure", In.Hertz, 3, a => a.RatesAtRest?.Frequency,
+            "Frequency of the body on the axle's springs and tyres while the fluid of a line has time to flow; none without a pipe."),
+        At(end, "deflection", "effective static deflection", In.Millimetres, 0, a => a.Rates.Deflection,
+            "Sprung load of the axle over its tangent rate."),
         Damping(end),
-        At(end, "damping-bump", "damping ratio, bump", In.Plain, 2, a => a.Damping.BumpRatio, "The same of the slope in bump."),
-        At(end, "damping-rebound", "damping ratio, rebound", In.Plain, 2, a => a.Damping.ReboundRatio, "The same of the slope in rebound."),
+        At(end, "damping-bump", "damping ratio, bump", In.Plain, 2, a => a.Damping.BumpRatio, "Damping ratio of the slope in bump at zero speed."),
+        At(end, "damping-rebound", "damping ratio, rebound", In.Plain, 2, a => a.Damping.ReboundRatio,
+            "Damping ratio of the slope in rebound at zero speed."),
         At(end, "hop", "wheel hop", In.Hertz, 1, a => a.Rates.HopFrequency, "Frequency of the wheels between tyres and springs."),
     ];
 

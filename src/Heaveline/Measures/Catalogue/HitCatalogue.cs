@@ -7,7 +7,8 @@ namespace Heaveline.Measures;
 public static class HitCatalogue
 {
     /// <summary>The largest angle.</summary>
-    public static Measure<Pass> PeakPitch { get; } = Of("peak-pitch", "greatest pitch", In.Degrees, 2, PitchHit.PeakAngleOf, "Largest pitch angle until the rear wheels have left.") with
+    public static Measure<Pass> PeakPitch { get; } = Of("peak-pitch", "greatest pitch", In.Degrees, 2, PitchHit.PeakAngleOf,
+        "Largest pitch angle until the rear wheels have left.") with
     {
         Name = "peak pitch angle of the hit",
         Reads = Channel.Motion,
@@ -16,7 +17,8 @@ public static class HitCatalogue
     };
 
     /// <summary>What the causes of a hit are ranked by.</summary>
-    public static Measure<Pass> PeakPitchAcceleration { get; } = Of("peak-pitch-acceleration", "greatest pitch acceleration", In.RadiansPerSecondSquared, 2, PitchHit.PeakAccelerationOf, "Largest pitch acceleration until the rear wheels have left.") with
+    public static Measure<Pass> PeakPitchAcceleration { get; } = Of("peak-pitch-acceleration", "greatest pitch acceleration",
+        In.RadiansPerSecondSquared, 2, PitchHit.PeakAccelerationOf, "Largest pitch acceleration until the rear wheels have left.") with
     {
         Name = "peak pitch acceleration of the hit",
         ShortLabel = "hit: peak pitch acceleration",
@@ -29,7 +31,8 @@ public static class HitCatalogue
     public static IReadOnlyList<Measure<Pass>> All { get; } =
     [
         PeakPitch,
-        Of("peak-pitch-rate", "greatest pitch rate", In.DegreesPerSecond, 1, p => PitchHit.Of(p).PeakRate, "Largest pitch rate until the rear wheels have left."),
+        Of("peak-pitch-rate", "greatest pitch rate", In.DegreesPerSecond, 1, p => PitchHit.Of(p).PeakRate,
+            "Largest pitch rate until the rear wheels have left."),
         PeakPitchAcceleration,
     ];
 

@@ -6,8 +6,8 @@ using Heaveline.Roads;
 namespace Heaveline.Measures;
 
 /// <summary>
-/// All measures of a pass: what tables, pages, doubts, maps, reports and the glossary take their rows, words and units from. A new one is a line in the list
-/// of its group.
+/// All measures of a pass: what tables, pages, doubts, maps, reports and the glossary take their rows, words and units from. A new one is a line in
+/// the list of its group.
 /// </summary>
 public static class PassCatalogue
 {
@@ -23,21 +23,27 @@ public static class PassCatalogue
     /// <summary>The dipped beam; none without a lamp.</summary>
     public static IReadOnlyList<Measure<Pass>> Lamp { get; } =
     [
-        new("lamp-highest", "beam drop at its highest", In.Percent, 2, p => HeadlampMeasures.Of(p)?.Highest ?? double.NaN, "Least drop of the dipped beam per distance; below 0 it points above the horizon.")
+        new("lamp-highest", "beam drop at its highest", In.Percent, 2, p => HeadlampMeasures.Of(p)?.Highest ?? double.NaN,
+            "Least drop of the dipped beam per distance; below 0 it points above the horizon.")
         {
             Better = Better.More,
             Uses = MeasureUse.Table | MeasureUse.BeforeAfter,
         },
-        new("lamp-lowest", "beam drop at its lowest", In.Percent, 2, p => HeadlampMeasures.Of(p)?.Lowest ?? double.NaN, "Greatest drop of the dipped beam per distance."),
-        new("lamp-flash-share", "beam in an oncoming eye at 1.20 m, 50 m off", In.PercentOf("time"), 0, p => Flash(p)?.Share ?? double.NaN, "Part of the time that the beam's upper edge is at or above an oncoming eye.") { Better = Better.Less },
-        new("lamp-flashes", "flashes it gives there", In.Plain, 0, p => Flash(p)?.Flashes ?? double.NaN, "How often the beam's upper edge comes up to that eye.") { Better = Better.Less },
+        new("lamp-lowest", "beam drop at its lowest", In.Percent, 2, p => HeadlampMeasures.Of(p)?.Lowest ?? double.NaN,
+            "Greatest drop of the dipped beam per distance."),
+        new("lamp-flash-share", "beam in an oncoming eye at 1.20 m, 50 m off", In.PercentOf("time"), 0, p => Flash(p)?.Share ?? double.NaN,
+            "Part of the time that the beam's upper edge is at or above an oncoming eye.") { Better = Better.Less },
+        new("lamp-flashes", "flashes it gives there", In.Plain, 0, p => Flash(p)?.Flashes ?? double.NaN,
+            "How often the beam's upper edge comes up to an oncoming eye.") { Better = Better.Less },
     ];
 
     /// <summary>How far off the program itself is.</summary>
     public static IReadOnlyList<Measure<Pass>> OwnError { get; } =
     [
-        new("error-pitch", "own error of the pitch angle", OfPeak, 4, p => p.Statistics.PitchError ?? double.NaN, "How far the computed pitch is off, by a run in steps twice as long.") { Page = "decisions/0002-fixed-step-adams-bashforth.md" },
-        new("error-load", "own error of the tyre load", OfPeak, 4, p => p.Statistics.TyreLoadError ?? double.NaN, "The same of the tyre loads.") { Page = "decisions/0002-fixed-step-adams-bashforth.md" },
+        new("error-pitch", "own error of the pitch angle", OfPeak, 4, p => p.Statistics.PitchError ?? double.NaN,
+            "How far the computed pitch is off, by a run in steps twice as long.") { Page = "decisions/0002-fixed-step-adams-bashforth.md" },
+        new("error-load", "own error of the tyre load", OfPeak, 4, p => p.Statistics.TyreLoadError ?? double.NaN,
+            "How far the computed tyre loads are off, by a run in steps twice as long.") { Page = "decisions/0002-fixed-step-adams-bashforth.md" },
     ];
 
     /// <summary>Those by which a rule can be judged, each with its word. At a seat, of the worst one.</summary>
@@ -48,7 +54,8 @@ public static class PassCatalogue
     /// <param name="wheels">The wheels.</param>
     public static IReadOnlyList<Measure<Pass>> Of(IEnumerable<SeatPlace> seats, IEnumerable<WheelPlace> wheels) =>
     [
-        .. Drive, .. SettlingCatalogue.All, .. HitCatalogue.All, .. WholePassCatalogue.All, .. seats.SelectMany(SeatCatalogue.Of), .. wheels.SelectMany(WheelCatalogue.Of), .. Lamp, .. OwnError,
+        .. Drive, .. SettlingCatalogue.All, .. HitCatalogue.All, .. WholePassCatalogue.All,
+        .. seats.SelectMany(SeatCatalogue.Of), .. wheels.SelectMany(WheelCatalogue.Of), .. Lamp, .. OwnError,
     ];
 
     /// <summary>Those that are taken up somewhere, of the worst seat and of each axle's worse wheel.</summary>

@@ -14,39 +14,62 @@ public static class RestCatalogue
     public static IReadOnlyList<Measure<CarAtRest>> Standing { get; } =
     [
         Of("mass", "mass", In.Kilograms, 0, m => m.Trim.WheelLoad.Sum() / Gravity.Standard, "Mass on the wheels, the load with it."),
-        Of("front-load", "on the front axle", In.KilogramsOfLoad, 0, m => m.Trim.WheelLoad[0] + m.Trim.WheelLoad[1], "Load of the front wheels on the ground.") with { Name = "load on the front axle", Uses = Doubted },
-        Of("rear-load", "on the rear axle", In.KilogramsOfLoad, 0, m => m.Trim.WheelLoad[2] + m.Trim.WheelLoad[3], "Load of the rear wheels on the ground.") with { Name = "load on the rear axle", Uses = Doubted },
+        Of("front-load", "on the front axle", In.KilogramsOfLoad, 0, m => m.Trim.WheelLoad[0] + m.Trim.WheelLoad[1],
+            "Load of the front wheels on the ground.") with { Name = "load on the front axle", Uses = Doubted },
+        Of("rear-load", "on the rear axle", In.KilogramsOfLoad, 0, m => m.Trim.WheelLoad[2] + m.Trim.WheelLoad[3],
+            "Load of the rear wheels on the ground.") with { Name = "load on the rear axle", Uses = Doubted },
         Of("sprung-mass", "sprung mass", In.Kilograms, 0, m => m.Body.Mass, "Mass that the springs carry."),
-        Of("centre", "its centre behind the front axle", In.Millimetres, 0, m => m.Body.BehindFrontAxle, "Where the centre of gravity of the sprung mass lies.") with { Name = "centre of the sprung mass behind the front axle" },
-        Of("front-height", "front height, change", In.Millimetres, 1, m => m.Trim.FrontHeight, "Height of the body over the front axle against the car as described; sinking is negative."),
-        Of("rear-height", "rear height, change", In.Millimetres, 1, m => m.Trim.RearHeight, "The same over the rear axle."),
-        Of("attitude", "nose-up attitude", In.Degrees, 2, m => -m.Trim.Pitch, "How far the nose points up against the car as described.") with { Uses = Doubted | MeasureUse.Comparison },
+        Of("centre", "its centre behind the front axle", In.Millimetres, 0, m => m.Body.BehindFrontAxle,
+            "Where the centre of gravity of the sprung mass lies.") with { Name = "centre of the sprung mass behind the front axle" },
+        Of("front-height", "front height, change", In.Millimetres, 1, m => m.Trim.FrontHeight,
+            "Height of the body over the front axle against the car as described; sinking is negative."),
+        Of("rear-height", "rear height, change", In.Millimetres, 1, m => m.Trim.RearHeight,
+            "Height of the body over the rear axle against the car as described; sinking is negative."),
+        Of("attitude", "nose-up attitude", In.Degrees, 2, m => -m.Trim.Pitch,
+            "How far the nose points up against the car as described.") with { Uses = Doubted | MeasureUse.Comparison },
         Of("lean", "lean to the right", In.Degrees, 2, m => m.Trim.Roll, "How far the body leans under an uneven load.") with { Nothing = 1e-6 },
-        Of("front-bump-left", "front travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 0), "Bump travel that is left at the axle's nearer wheel; none without a stop."),
-        Of("rear-bump-left", "rear travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 2), "The same behind."),
-        Of("front-droop-left", "front droop left to the rebound stop", In.Millimetres, 0, m => Left(m.Trim.ReboundLeft, 0), "Droop that is left at the axle's nearer wheel; none without a stop."),
-        Of("rear-droop-left", "rear droop left to the rebound stop", In.Millimetres, 0, m => Left(m.Trim.ReboundLeft, 2), "The same behind."),
-        Of("friction-band", "height left open by friction, ± front", In.Millimetres, 1, m => m.Trim.FrictionBand.Any(b => b > 0.0) ? m.Trim.FrictionBand[0] : double.NaN, "How far from the stated height friction may hold the front of the car; none where neither axle has any."),
-        Of("line-pressure", "line pressure", In.Bar, 1, m => m.Trim.LinePressure.Count > 0 ? m.Trim.LinePressure[0] : double.NaN, "Pressure of the fluid line of the left side; none without a line."),
+        Of("front-bump-left", "front travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 0),
+            "Bump travel that is left at the front wheel nearer to its stop; none without a stop."),
+        Of("rear-bump-left", "rear travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 2),
+            "Bump travel that is left at the rear wheel nearer to its stop; none without a stop."),
+        Of("front-droop-left", "front droop left to the rebound stop", In.Millimetres, 0, m => Left(m.Trim.ReboundLeft, 0),
+            "Droop that is left at the front wheel nearer to its stop; none without a stop."),
+        Of("rear-droop-left", "rear droop left to the rebound stop", In.Millimetres, 0, m => Left(m.Trim.ReboundLeft, 2),
+            "Droop that is left at the rear wheel nearer to its stop; none without a stop."),
+        Of("friction-band", "height left open by friction, ± front", In.Millimetres, 1,
+            m => m.Trim.FrictionBand.Any(b => b > 0.0) ? m.Trim.FrictionBand[0] : double.NaN,
+            "How far from the stated height friction may hold the front of the car; none where neither axle has any."),
+        Of("line-pressure", "line pressure", In.Bar, 1, m => m.Trim.LinePressure.Count > 0 ? m.Trim.LinePressure[0] : double.NaN,
+            "Pressure of the fluid line of the left side; none without a line."),
         SideEffectCatalogue.LampDrop,
     ];
 
     /// <summary>The body on both axles.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Body { get; } =
     [
-        Of("dynamic-index", "dynamic index k²/(b·c)", In.Plain, 3, c => c.DynamicIndex, "Pitch inertia against the distances of the axles from the centre of gravity.") with { Name = "dynamic index", Uses = Doubted },
-        Of("bounce", "bounce", In.Hertz, 3, c => c.Bounce.Frequency, "Frequency of the body mode that mostly heaves.") with { Name = "bounce frequency", Uses = Doubted },
-        Of("bounce-centre", "its centre behind the front axle", In.Metres, 2, c => c.Bounce.NodeBehindFrontAxle, "The point about which the body turns in that mode.") with { Name = "centre of bounce behind the front axle" },
-        Of("pitch", "pitch", In.Hertz, 3, c => c.Pitch.Frequency, "Frequency of the body mode that mostly pitches.") with { Name = "pitch frequency", Uses = Doubted },
-        Of("pitch-centre", "its centre behind the front axle", In.Metres, 2, c => c.Pitch.NodeBehindFrontAxle, "The point about which the body turns in that mode.") with { Name = "centre of pitch behind the front axle" },
-        Of("roll", "roll", In.Hertz, 3, c => c.Roll?.Frequency, "Frequency of the body in roll; none for a two-wheeler.") with { Name = "roll frequency" },
-        Of("roll-rate", "roll rate of springs and bars", In.NewtonMetresPerDegree, 0, c => c.Roll?.Stiffness, "Moment of springs and bars per roll, on rigid tyres."),
-        Of("roll-front-share", "its front share", In.Percent, 0, c => c.Roll?.FrontShare, "The front axle's part of it.") with { Name = "front share of the roll rate" },
-        new("suited-speed", "speed this ratio suits", In.KilometresPerHour, 0, c => Coincidence.Of(c.Model).SuitedSpeed ?? double.NaN, "Speed at which the rear catches up with the front 0.7 cycles after a bump; none when it never does.") { Page = Model },
+        Of("dynamic-index", "dynamic index k²/(b·c)", In.Plain, 3, c => c.DynamicIndex,
+            "Pitch inertia against the distances of the axles from the centre of gravity.") with { Name = "dynamic index", Uses = Doubted },
+        Of("bounce", "bounce", In.Hertz, 3, c => c.Bounce.Frequency,
+            "Frequency of the body mode that mostly heaves.") with { Name = "bounce frequency", Uses = Doubted },
+        Of("bounce-centre", "its centre behind the front axle", In.Metres, 2, c => c.Bounce.NodeBehindFrontAxle,
+            "The point about which the body turns in the mode that mostly heaves.") with { Name = "centre of bounce behind the front axle" },
+        Of("pitch", "pitch", In.Hertz, 3, c => c.Pitch.Frequency,
+            "Frequency of the body mode that mostly pitches.") with { Name = "pitch frequency", Uses = Doubted },
+        Of("pitch-centre", "its centre behind the front axle", In.Metres, 2, c => c.Pitch.NodeBehindFrontAxle,
+            "The point about which the body turns in the mode that mostly pitches.") with { Name = "centre of pitch behind the front axle" },
+        Of("roll", "roll", In.Hertz, 3, c => c.Roll?.Frequency,
+            "Frequency of the body in roll; none for a two-wheeler.") with { Name = "roll frequency" },
+        Of("roll-rate", "roll rate of springs and bars", In.NewtonMetresPerDegree, 0, c => c.Roll?.Stiffness,
+            "Moment of springs and bars per roll, on rigid tyres."),
+        Of("roll-front-share", "its front share", In.Percent, 0, c => c.Roll?.FrontShare,
+            "The front axle's part of the roll rate of springs and bars.") with { Name = "front share of the roll rate" },
+        new("suited-speed", "speed this ratio suits", In.KilometresPerHour, 0, c => Coincidence.Of(c.Model).SuitedSpeed ?? double.NaN,
+            "Speed at which the rear catches up with the front 0.7 cycles after a bump; none when it never does.") { Page = Model },
     ];
 
     /// <summary>The groups, in order.</summary>
-    public static IReadOnlyList<MeasureGroup<CarAtRest>> Groups { get; } = [new("Standing", Standing), new("Axles", AxleCatalogue.All), new("Body", Body)];
+    public static IReadOnlyList<MeasureGroup<CarAtRest>> Groups { get; } =
+        [new("Standing", Standing), new("Axles", AxleCatalogue.All), new("Body", Body)];
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> All { get; } = [.. Groups.SelectMany(g => g.Measures)];
@@ -54,9 +77,11 @@ public static class RestCatalogue
     /// <summary>Those that are taken up somewhere.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> For(MeasureUse use) => [.. All.Where(m => m.Uses.HasFlag(use))];
 
-    private static Measure<CarAtRest> Of(string key, string label, ShownUnit unit, int digits, Func<RideModel, double> of, string says) => new(key, label, unit, digits, c => of(c.Model), says) { Page = Model };
+    private static Measure<CarAtRest> Of(string key, string label, ShownUnit unit, int digits, Func<RideModel, double> of, string says) =>
+        new(key, label, unit, digits, c => of(c.Model), says) { Page = Model };
 
-    private static Measure<CarAtRest> Of(string key, string label, ShownUnit unit, int digits, Func<BodyModes, double?> of, string says) => new(key, label, unit, digits, c => of(c.Modes) ?? double.NaN, says) { Page = Model };
+    private static Measure<CarAtRest> Of(string key, string label, ShownUnit unit, int digits, Func<BodyModes, double?> of, string says) =>
+        new(key, label, unit, digits, c => of(c.Modes) ?? double.NaN, says) { Page = Model };
 
     private static double Left(IReadOnlyList<double> left, int corner) => Math.Min(left[corner], left[corner + 1]);
 }

@@ -2,7 +2,7 @@ using Heaveline.Cars;
 
 namespace Heaveline.Measures;
 
-/// <summary>The seat, or the seats, that a measure is of. Seats are looked up by their names: a drawn car's are where its measurements leave them.</summary>
+/// <summary>The seat, or the seats, that a measure is of, looked up by name: a drawn car's are where its measurements leave them.</summary>
 /// <param name="Key">Name for machines.</param>
 /// <param name="Name">Name for people.</param>
 /// <param name="Seat">The seat's name; null: the worst of all.</param>

@@ -9,24 +9,36 @@ public static class SideEffectCatalogue
 
     /// <summary>Where the dipped beam points.</summary>
     public static Measure<CarAtRest> LampDrop { get; } =
-        Of("lamp-drop", "dipped beam drop", In.Percent, 2, e => e.Headlamp?.Drop, "Drop of the dipped beam's upper edge per distance, standing; below 0 it points above the horizon.") with { Better = Better.More };
+        Of("lamp-drop", "dipped beam drop", In.Percent, 2, e => e.Headlamp?.Drop,
+            "Drop of the dipped beam's upper edge per distance, standing; below 0 it points above the horizon.") with
+        { Better = Better.More };
 
     /// <summary>What has no place, roll and pitch.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Attitude { get; } =
     [
-        Of("roll-stiffness", "roll stiffness, tyres included", In.NewtonMetresPerDegree, 0, e => e.Roll?.WithTyres, "Moment of springs, bars and tyres per roll; none for a two-wheeler."),
-        Of("roll-stiffness-front-share", "its front share", In.Percent, 1, e => e.Roll?.FrontShareWithTyres, "The front axle's part of it: more of it moves the balance towards understeer.") with { Name = "front share of the roll stiffness" },
-        Of("roll-bar-share", "share of the anti-roll bars", In.Percent, 1, e => e.Roll?.BarShare, "The anti-roll bars' part of the roll stiffness on rigid tyres."),
-        Of("roll-per-g", "roll in a bend, per g", In.Degrees, 2, e => e.Roll?.AnglePerG, "Roll of the body at one g of steady lateral acceleration.") with { Better = Better.Less },
-        Of("braking-pitch-per-g", "nose-down pitch in braking, per g", In.Degrees, 2, e => e.Braking.Angle, "Pitch of the body at one g of braking.") with { Better = Better.Less },
-        Of("driving-pitch-per-g", "nose-up pitch in accelerating, per g", In.Degrees, 2, e => -e.Driving.Angle, "Pitch of the body at one g of driving.") with { Better = Better.Less },
+        Of("roll-stiffness", "roll stiffness, tyres included", In.NewtonMetresPerDegree, 0, e => e.Roll?.WithTyres,
+            "Moment of springs, bars and tyres per roll; none for a two-wheeler."),
+        Of("roll-stiffness-front-share", "its front share", In.Percent, 1, e => e.Roll?.FrontShareWithTyres,
+            "The front axle's part of the roll stiffness: more of it moves the balance towards understeer.") with
+        {
+            Name = "front share of the roll stiffness",
+        },
+        Of("roll-bar-share", "share of the anti-roll bars", In.Percent, 1, e => e.Roll?.BarShare,
+            "The anti-roll bars' part of the roll stiffness on rigid tyres."),
+        Of("roll-per-g", "roll in a bend, per g", In.Degrees, 2, e => e.Roll?.AnglePerG,
+            "Roll of the body at one g of steady lateral acceleration.") with { Better = Better.Less },
+        Of("braking-pitch-per-g", "nose-down pitch in braking, per g", In.Degrees, 2, e => e.Braking.Angle,
+            "Pitch of the body at one g of braking.") with { Better = Better.Less },
+        Of("driving-pitch-per-g", "nose-up pitch in accelerating, per g", In.Degrees, 2, e => -e.Driving.Angle,
+            "Pitch of the body at one g of driving.") with { Better = Better.Less },
     ];
 
     /// <summary>The dipped beam; none without a lamp.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Lamp { get; } =
     [
         LampDrop,
-        Of("lamp-road", "cut-off meets the road at", In.Metres, 0, e => e.Headlamp?.MeetsRoad, "Distance at which the beam's upper edge meets a level road; none when it points up."),
+        Of("lamp-road", "cut-off meets the road at", In.Metres, 0, e => e.Headlamp?.MeetsRoad,
+            "Distance at which the beam's upper edge meets a level road; none when it points up."),
         Of("lamp-50", "cut-off height at 50 m", In.Metres, 2, e => e.Headlamp?.CutOffHeight(50.0), "Height of the beam's upper edge 50 m ahead."),
     ];
 
@@ -37,18 +49,27 @@ public static class SideEffectCatalogue
     /// <summary>The measures of one wheel.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Of(WheelPlace place) =>
     [
-        At(place, "height", "height, change from as described", In.Millimetres, 1, w => w.HeightChange, "Height of the body at the wheel against the car as described; sinking is negative."),
+        At(place, "height", "height, change from as described", In.Millimetres, 1, w => w.HeightChange,
+            "Height of the body at the wheel against the car as described; sinking is negative."),
         At(place, "sag", "sag under the load", In.Millimetres, 1, w => w.Sag, "Travel that the load uses up."),
-        At(place, "bump-left", "travel left to the bump stop", In.Millimetres, 0, w => w.BumpLeft, "Bump travel until the stop touches; none without a stop."),
+        At(place, "bump-left", "travel left to the bump stop", In.Millimetres, 0, w => w.BumpLeft,
+            "Bump travel until the stop touches; none without a stop."),
         At(place, "droop-left", "droop left", In.Millimetres, 0, w => w.DroopLeft, "Droop until the rebound stop touches; none without a stop."),
-        At(place, "stress", "spring stress standing", In.Megapascals, 0, w => w.Stress?.AtTrim, "Largest stress of the spring, standing; none where its wire, leaves or bar are not known."),
-        At(place, "stress-bump", "spring stress at full bump", In.Megapascals, 0, w => w.Stress?.AtFullBump, "The same when both wheels of the axle meet their bump stops' hard end."),
+        At(place, "stress", "spring stress standing", In.Megapascals, 0, w => w.Stress?.AtTrim,
+            "Largest stress of the spring, standing; none where its wire, leaves or bar are not known."),
+        At(place, "stress-bump", "spring stress at full bump", In.Megapascals, 0, w => w.Stress?.AtFullBump,
+            "Largest stress of the spring when both wheels of the axle meet their bump stops' hard end."),
     ];
 
     private static Measure<CarAtRest> Of(string key, string label, ShownUnit unit, int digits, Func<SideEffects, double?> of, string says) =>
         new(key, label, unit, digits, c => of(c.SideEffects) ?? double.NaN, says) { Page = SideEffectsPage };
 
     // A two-wheeler's keys say that they are of a wheel: its axles have the same names.
-    private static Measure<CarAtRest> At(WheelPlace place, string key, string what, ShownUnit unit, int digits, Func<WheelStanding, double?> of, string says) =>
-        Of($"{place.Key}{(place.HasSides ? "" : "-wheel")}-{key}", $"{place.Name}: {what}", unit, digits, e => e.Wheels.Count == (place.HasSides ? 4 : 2) ? of(e.Wheels[place.HasSides ? place.Corners[0] : place.Corners[0] / 2]) : null, says);
+    private static Measure<CarAtRest> At(
+        WheelPlace place, string key, string what, ShownUnit unit, int digits, Func<WheelStanding, double?> of, string says)
+    {
+        var (wheels, at) = place.HasSides ? (4, place.Corners[0]) : (2, place.Corners[0] / 2);
+        var prefix = place.HasSides ? place.Key : $"{place.Key}-wheel";
+        return Of($"{prefix}-{key}", $"{place.Name}: {what}", unit, digits, e => e.Wheels.Count == wheels ? of(e.Wheels[at]) : null, says);
+    }
 }

@@ -11,19 +11,26 @@ public static class WheelCatalogue
     /// <summary>All of one place, in the order of a table.</summary>
     public static IReadOnlyList<Measure<Pass>> Of(WheelPlace place) =>
     [
-        At(place, "bump", "most bump travel", In.Millimetres, 0, Better.Less, w => w.Bump, "Most travel of the wheel towards the body, from the reference state."),
-        At(place, "bump-margin", "left to the bump stop", In.Millimetres, 0, Better.More, w => w.BumpMargin, "Least travel left before the bump stop touches; below 0: pressed by so much.") with { Uses = MeasureUse.Table | MeasureUse.BeforeAfter },
-        At(place, "rebound-margin", "left to the rebound stop", In.Millimetres, 0, Better.More, w => w.ReboundMargin, "Least travel left before the rebound stop touches; below 0: pulled by so much."),
-        At(place, "least-load", "least tyre load", OfStatic, 0, Better.More, w => w.LeastLoad / w.StaticLoad, "Least load of the tyre on the road over its load at trim.") with { Uses = MeasureUse.Table | MeasureUse.BeforeAfter },
+        At(place, "bump", "most bump travel", In.Millimetres, 0, Better.Less, w => w.Bump,
+            "Most travel of the wheel towards the body, from the reference state."),
+        At(place, "bump-margin", "left to the bump stop", In.Millimetres, 0, Better.More, w => w.BumpMargin,
+            "Least travel left before the bump stop touches; below 0: pressed by so much.") with { Uses = MeasureUse.Table | MeasureUse.BeforeAfter },
+        At(place, "rebound-margin", "left to the rebound stop", In.Millimetres, 0, Better.More, w => w.ReboundMargin,
+            "Least travel left before the rebound stop touches; below 0: pulled by so much."),
+        At(place, "least-load", "least tyre load", OfStatic, 0, Better.More, w => w.LeastLoad / w.StaticLoad,
+            "Least load of the tyre on the road over its load at trim.") with { Uses = MeasureUse.Table | MeasureUse.BeforeAfter },
         LoadVariation(place),
-        At(place, "lift-off", "off the road", In.Seconds, 2, Better.Less, w => w.LiftOff, "Time without any load on the road.") with { Nothing = 0.0 },
+        At(place, "lift-off", "off the road", In.Seconds, 2, Better.Less, w => w.LiftOff,
+            "Time without any load on the road.") with { Nothing = 0.0 },
     ];
 
     /// <summary>What is lost of the grip.</summary>
     public static Measure<Pass> LoadVariation(WheelPlace place)
     {
         ArgumentNullException.ThrowIfNull(place);
-        return new($"{place.Key}-load-variation", $"{place.Name}: RMS change of tyre load", OfStatic, 0, p => p.Model.Rolls == place.HasSides ? place.Worst(Better.Less, i => WheelMeasures.LoadVariationOf(p, i)) : double.NaN, "Root mean square change of the tyre's load over its load at trim.")
+        return new($"{place.Key}-load-variation", $"{place.Name}: RMS change of tyre load", OfStatic, 0,
+            p => p.Model.Rolls == place.HasSides ? place.Worst(Better.Less, i => WheelMeasures.LoadVariationOf(p, i)) : double.NaN,
+            "Root mean square change of the tyre's load over its load at trim.")
         {
             Better = Better.Less,
             Reads = Channel.TyreLoads,
@@ -31,6 +38,10 @@ public static class WheelCatalogue
         };
     }
 
-    private static Measure<Pass> At(WheelPlace place, string key, string what, ShownUnit unit, int digits, Better better, Func<WheelMeasures, double?> of, string says) =>
-        new($"{place.Key}-{key}", $"{place.Name}: {what}", unit, digits, p => p.Model.Rolls == place.HasSides ? place.Worst(better, i => of(WheelMeasures.Of(p, i)) ?? double.NaN) : double.NaN, says) { Better = better };
+    private static Measure<Pass> At(
+        WheelPlace place, string key, string what, ShownUnit unit, int digits, Better better, Func<WheelMeasures, double?> of, string says) =>
+        new($"{place.Key}-{key}", $"{place.Name}: {what}", unit, digits,
+            p => p.Model.Rolls == place.HasSides ? place.Worst(better, i => of(WheelMeasures.Of(p, i)) ?? double.NaN) : double.NaN,
+            says)
+        { Better = better };
 }

@@ -19,7 +19,8 @@ public sealed record WheelPlace(string Key, string Name, bool HasSides, IReadOnl
     /// <summary>One wheel.</summary>
     /// <param name="corner">0 to 3.</param>
     /// <param name="hasSides">Whether the car has left and right wheels.</param>
-    public static WheelPlace Of(int corner, bool hasSides) => new(CornerNames.Of(corner, hasSides).Replace(' ', '-'), CornerNames.Of(corner, hasSides), hasSides, [corner]);
+    public static WheelPlace Of(int corner, bool hasSides) =>
+        new(CornerNames.Of(corner, hasSides).Replace(' ', '-'), CornerNames.Of(corner, hasSides), hasSides, [corner]);
 
     /// <summary>The worst of its wheels; not finite where one has no number.</summary>
     /// <param name="better">Which way is better.</param>

@@ -7,7 +7,8 @@ namespace Heaveline.Measures;
 public static class WholePassCatalogue
 {
     /// <summary>The headline of a road without an obstacle.</summary>
-    public static Measure<Pass> RmsPitch { get; } = Of("rms-pitch", "RMS pitch", In.Degrees, 3, PitchMeasures.RmsAngleOf, "Root mean square pitch angle of the whole pass.") with
+    public static Measure<Pass> RmsPitch { get; } = Of("rms-pitch", "RMS pitch", In.Degrees, 3, PitchMeasures.RmsAngleOf,
+        "Root mean square pitch angle of the whole pass.") with
     {
         Name = "RMS pitch",
         CaptionLabel = "RMS pitch over the whole pass",
@@ -17,7 +18,8 @@ public static class WholePassCatalogue
     };
 
     /// <summary>What the causes are ranked by on a road without an obstacle, beside the angle.</summary>
-    public static Measure<Pass> RmsPitchAcceleration { get; } = Of("rms-pitch-acceleration", "RMS pitch acceleration", In.RadiansPerSecondSquared, 3, PitchMeasures.RmsAccelerationOf, "Root mean square pitch acceleration of the whole pass.") with
+    public static Measure<Pass> RmsPitchAcceleration { get; } = Of("rms-pitch-acceleration", "RMS pitch acceleration", In.RadiansPerSecondSquared, 3,
+        PitchMeasures.RmsAccelerationOf, "Root mean square pitch acceleration of the whole pass.") with
     {
         Name = "RMS pitch acceleration",
         Reads = Channel.BodyAccelerations,
@@ -26,7 +28,8 @@ public static class WholePassCatalogue
     };
 
     /// <summary>What is left for those who do not mind pitch.</summary>
-    public static Measure<Pass> RmsHeaveAcceleration { get; } = Of("rms-heave-acceleration", "RMS heave acceleration", In.MetresPerSecondSquared, 2, PassMeasures.RmsHeaveAccelerationOf, "Root mean square vertical acceleration of the centre of gravity over the whole pass.") with
+    public static Measure<Pass> RmsHeaveAcceleration { get; } = Of("rms-heave-acceleration", "RMS heave acceleration", In.MetresPerSecondSquared, 2,
+        PassMeasures.RmsHeaveAccelerationOf, "Root mean square vertical acceleration of the centre of gravity over the whole pass.") with
     {
         Name = "RMS heave acceleration",
         Reads = Channel.BodyAccelerations,
@@ -34,7 +37,8 @@ public static class WholePassCatalogue
     };
 
     /// <summary>The largest angle, for captions.</summary>
-    public static Measure<Pass> PeakPitch { get; } = Of("peak-pitch", "greatest pitch", In.Degrees, 2, PitchMeasures.PeakAngleOf, "Largest pitch angle of the whole pass.") with
+    public static Measure<Pass> PeakPitch { get; } = Of("peak-pitch", "greatest pitch", In.Degrees, 2, PitchMeasures.PeakAngleOf,
+        "Largest pitch angle of the whole pass.") with
     {
         Name = "peak pitch angle of the whole pass",
         Reads = Channel.Motion,
@@ -42,7 +46,8 @@ public static class WholePassCatalogue
     };
 
     /// <summary>The largest pitch acceleration, for captions.</summary>
-    public static Measure<Pass> PeakPitchAcceleration { get; } = Of("peak-pitch-acceleration", "greatest pitch acceleration", In.RadiansPerSecondSquared, 2, PitchMeasures.PeakAccelerationOf, "Largest pitch acceleration of the whole pass.") with
+    public static Measure<Pass> PeakPitchAcceleration { get; } = Of("peak-pitch-acceleration", "greatest pitch acceleration",
+        In.RadiansPerSecondSquared, 2, PitchMeasures.PeakAccelerationOf, "Largest pitch acceleration of the whole pass.") with
     {
         Name = "peak pitch acceleration of the whole pass",
         Reads = Channel.BodyAccelerations,
@@ -50,7 +55,8 @@ public static class WholePassCatalogue
     };
 
     /// <summary>The largest vertical acceleration of a car without seats, for figures.</summary>
-    public static Measure<Pass> PeakHeaveAcceleration { get; } = Of("peak-heave-acceleration", "greatest heave acceleration", In.MetresPerSecondSquared, 2, p => new Curve(p, p.HeaveAcceleration).Peak(), "Largest vertical acceleration of the centre of gravity.") with
+    public static Measure<Pass> PeakHeaveAcceleration { get; } = Of("peak-heave-acceleration", "greatest heave acceleration",
+        In.MetresPerSecondSquared, 2, p => new Curve(p, p.HeaveAcceleration).Peak(), "Largest vertical acceleration of the centre of gravity.") with
     {
         ShortLabel = "body: largest vertical acceleration",
         Reads = Channel.BodyAccelerations,
@@ -61,19 +67,17 @@ public static class WholePassCatalogue
     public static IReadOnlyList<Measure<Pass>> All { get; } =
     [
         RmsPitch, PeakPitch, RmsPitchAcceleration, PeakPitchAcceleration,
-        Of("pitch-share", "pitch share", In.Plain, 2, p => PitchMeasures.Of(p).Share, "How many times as much the ends move by pitching as by heaving over the whole pass."),
+        Of("pitch-share", "pitch share", In.Plain, 2, p => PitchMeasures.Of(p).Share,
+            "How many times as much the ends move by pitching as by heaving over the whole pass."),
         RmsHeaveAcceleration, PeakHeaveAcceleration,
-        new("peak-roll", "greatest roll", In.Degrees, 2, p => new Curve(p, p.Roll).Peak(), "Largest roll angle of the pass.") { Better = Better.Less, Nothing = 1e-9, Reads = Channel.Motion },
-    ];
-
-    /// <summary>Vertical acceleration of any place in the middle of the car.</summary>
-    /// <param name="behindFrontAxle">Behind the front axle, m.</param>
-    public static Measure<Pass> RmsVerticalAt(double behindFrontAxle) =>
-        new("rms-vertical", FormattableString.Invariant($"RMS vertical acceleration {behindFrontAxle:0.##} m behind the front axle"), In.MetresPerSecondSquared, 2, p => SeatMeasures.RmsVerticalOf(p, behindFrontAxle, 0.0), "Root mean square vertical acceleration of a place in the middle of the car.")
+        new("peak-roll", "greatest roll", In.Degrees, 2, p => new Curve(p, p.Roll).Peak(), "Largest roll angle of the pass.")
         {
             Better = Better.Less,
-            Reads = Channel.BodyAccelerations,
-        };
+            Nothing = 1e-9,
+            Reads = Channel.Motion,
+        },
+    ];
 
-    private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, Func<Pass, double> of, string says) => new(key, $"whole record: {what}", unit, digits, of, says) { Better = Better.Less };
+    private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, Func<Pass, double> of, string says) =>
+        new(key, $"whole record: {what}", unit, digits, of, says) { Better = Better.Less };
 }

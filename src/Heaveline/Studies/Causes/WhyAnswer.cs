@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Causes;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -27,7 +28,7 @@ public sealed record WhyAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
-        [new("drive", FormattableString.Invariant($"{Car}, {Load}, over {Why.Road.Caption} at {3.6 * Why.Speed:0.#} km/h."))];
+        [new("drive", FormattableString.Invariant($"{Car}, {Load}, over {Why.Road.Caption} at {In.KilometresPerHour.Of(Why.Speed):0.#} km/h."))];
 
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables => [Table(Why.Settling), Table(Why.Hit)];

@@ -14,7 +14,7 @@ public sealed record DoubtAsked
     public Road? Road { get; init; }
 
     /// <summary>Speed of that pass, m/s, 0.5 to 120.</summary>
-    public double Speed { get; init; } = 50.0 / 3.6;
+    public double Speed { get; init; } = In.KilometresPerHour.ToSi(50.0);
 
     /// <summary>How many cars are drawn, 10 to 1 000 000.</summary>
     public int Draws { get; init => field = (int)Checked.Within(value, 10.0, 1e6, "2000 tell a band to a few hundredths of itself."); } = 2000;

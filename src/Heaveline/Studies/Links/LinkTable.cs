@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Quantities;
 using Heaveline.Tuning;
 
 namespace Heaveline.Studies;
@@ -13,13 +14,13 @@ public static class LinkTable
         IEnumerable<double?> All(Func<BenchState, double?> of) => bench.States.Select(of);
         return new FactTable("Interconnection", [.. bench.States.Select(s => s.Name)])
             .Add("heave-rate", "heave stiffness", "N/mm", "F2", All(s => 1e-3 * s.Stiffness.Heave))
-            .Add("pitch-rate", "pitch stiffness", "N m/°", "F0", All(s => s.Stiffness.Pitch * Math.PI / 180.0))
-            .Add("roll-rate", "roll stiffness", "N m/°", "F0", All(s => s.Stiffness.Roll * Math.PI / 180.0))
-            .Add("warp-rate", "warp stiffness", "N m/°", "F0", All(s => s.Stiffness.Warp * Math.PI / 180.0))
+            .Add("pitch-rate", "pitch stiffness", "N m/°", "F0", All(s => In.NewtonMetresPerDegree.Of(s.Stiffness.Pitch)))
+            .Add("roll-rate", "roll stiffness", "N m/°", "F0", All(s => In.NewtonMetresPerDegree.Of(s.Stiffness.Roll)))
+            .Add("warp-rate", "warp stiffness", "N m/°", "F0", All(s => In.NewtonMetresPerDegree.Of(s.Stiffness.Warp)))
             .Add("heave-damping", "heave damping", "N s/m", "F0", All(s => s.Damping.Heave))
             .Add("pitch-damping", "pitch damping", "N m s", "F0", All(s => s.Damping.Pitch))
             .Add("at-frequency", "frequency at which this holds", "Hz", "F3", All(s => s.Frequency))
-            .Add("braking-pitch", "pitch in braking at 0.5 g", "°", "F2", All(s => s.BrakingPitch * 180.0 / Math.PI));
+            .Add("braking-pitch", "pitch in braking at 0.5 g", "°", "F2", All(s => In.Degrees.Of(s.BrakingPitch)));
     }
 
     /// <summary>What the pipe does to the wheels of either end.</summary>

@@ -34,7 +34,7 @@ public sealed record RuleAnswer : Answer
 
     /// <summary>The closed forms by speed; null where there are none: another rule, the hit, or an end that does not swing.</summary>
     public IReadOnlyList<RatioRule>? Closed =>
-        Own is { Ends: { FrontPeriod: not null, RearPeriod: not null } } && !Map.JudgesHit ? RatioRule.Of(Map) : null;
+        Own is { Ends: { FrontPeriod: not null, RearPeriod: not null } } && Map.JudgesSettling ? RatioRule.Of(Map) : null;
 
     /// <summary>The grid of the map, as much as people read.</summary>
     public FactTable Grid => RuleTables.Grid(Map, Closed, whole: false);

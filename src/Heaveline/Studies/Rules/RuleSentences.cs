@@ -79,7 +79,7 @@ public static class RuleSentences
     // Each closed form is about one measure; none is about the hit.
     private static string Closed(RuleMap map, RuleLoad load)
     {
-        if (map.JudgesHit)
+        if (!map.JudgesSettling)
         {
             return "";
         }
@@ -143,9 +143,12 @@ public static class RuleSentences
         ArgumentNullException.ThrowIfNull(map);
         return new Sentence(
             "window",
-            map.JudgesHit
-                ? $"This judges the hit alone: what follows is not in it{option}."
-                : $"This judges the settling alone: the hit, until the rear wheels have left, is not in it{option}.");
+            (map.JudgesHit, map.JudgesSettling) switch
+            {
+                (true, _) => $"This judges the hit alone: what follows is not in it{option}.",
+                (_, true) => $"This judges the settling alone: the hit, until the rear wheels have left, is not in it{option}.",
+                _ => "This judges the whole pass, the hit and what follows.",
+            });
     }
 
     private static string Raised(string text) => char.ToUpperInvariant(text[0]) + text[1..];
