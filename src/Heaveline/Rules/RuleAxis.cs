@@ -1,3 +1,4 @@
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Tuning;
@@ -52,7 +53,7 @@ public sealed record RuleAxis
     public static RuleAxis FrequencyRatio(IReadOnlyList<double> values, bool onRigidTyres = false) => new()
     {
         Kind = RuleKind.FrequencyRatio,
-        ShortName = onRigidTyres ? "rear/front frequency ratio of the springs alone" : "rear/front frequency ratio",
+        ShortName = AxleCatalogue.FrequencyRatio.Name + (onRigidTyres ? " of the springs alone" : ""),
         Kept = ", mean and damping ratios kept",
         Symbol = "",
         Claim = "A front softer than the rear pitches less.",
