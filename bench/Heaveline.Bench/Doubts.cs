@@ -9,7 +9,10 @@ using Heaveline.Roads;
 
 namespace Heaveline.Bench;
 
-/// <summary>The doubts of a measured car carried through a pass as the command does it: 2 000 drawn cars over a hump of 75 mm at 50 km/h; and the parts of that work.</summary>
+/// <summary>
+/// The doubts of a measured car carried through a pass as the command does it: 2 000 drawn cars over a hump of 75
+/// mm at 50 km/h; and the parts of that work.
+/// </summary>
 internal static class Doubts
 {
     private const int Samples = 2000;
@@ -26,7 +29,10 @@ internal static class Doubts
         Measure<Pass>[] measures = [SettlingCatalogue.RmsPitch, SettlingCatalogue.LatePitch, HitCatalogue.PeakPitchAcceleration];
         // Compiles what the timed rounds run.
         DrawnDoubts.OfPasses(car, null, road, Speed, measures, 200, seed, degree: 2);
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Samples} draws, {doubts.Sources.Count} sources, seed {seed}, {Environment.ProcessorCount} processors, {PassBatch.Width} passes side by side."));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Samples} draws, {doubts.Sources.Count} sources, seed {seed}, {Environment.ProcessorCount} processors, "
+            + $"{PassBatch.Width} passes side by side."));
         Console.WriteLine("| work | threads | wall, s | processor, s |");
         Console.WriteLine("|---|--:|--:|--:|");
         for (var round = 0; round < Rounds; round++)
@@ -40,7 +46,8 @@ internal static class Doubts
             Timed("study at rest", 1, () => DrawnDoubts.Of(car, null, RestCatalogue.For(MeasureUse.Doubt), Samples, seed));
             var sides = SideEffectCatalogue.Of(WheelPlace.Each(hasSides: true));
             Timed("side effects", 1, () => JointStudy.Of([doubts], sides, Samples, seed));
-            Timed($"{RideSamples} random roads at one speed", 2, () => JointStudy.OfRides([doubts], RoadSpectrum.Of(RoadClass.C), Speed, RideCatalogue.Of(car), RideSamples, seed, degree: 2));
+            Timed($"{RideSamples} random roads at one speed", 2, () => JointStudy.OfRides(
+                [doubts], RoadSpectrum.Of(RoadClass.C), Speed, RideCatalogue.Of(car), RideSamples, seed, degree: 2));
             Timed("drawing alone", 1, () =>
             {
                 for (var i = 0; i < Samples; i++)
@@ -72,18 +79,28 @@ internal static class Doubts
             UnsprungMass = axle.UnsprungMass.WithDoubt(6.0),
             Spring = new Spring
             {
-                Law = axle.Spring.Law is LinearSpring spring ? spring with { Rate = spring.Rate.WithDoubt(0.04 * spring.Rate.Si, "spring press") } : axle.Spring.Law,
+                Law = axle.Spring.Law is LinearSpring spring
+                    ? spring with { Rate = spring.Rate.WithDoubt(0.04 * spring.Rate.Si, "spring press") }
+                    : axle.Spring.Law,
                 MotionRatio = new MotionRatio { AtReference = new Amount<Plain>(1.0).WithDoubt(0.02) },
             },
-            Damper = axle.Damper with { Law = axle.Damper.Law is TableDamper table ? table.Under(new Amount<Plain>(1.0).WithDoubt(0.05)) : axle.Damper.Law },
-            BumpStop = axle.BumpStop! with { Clearance = axle.BumpStop.Clearance.WithDoubt(0.004), Table = axle.BumpStop.Table!.Under(new Amount<Plain>(1.0).WithDoubt(0.1)) },
+            Damper = axle.Damper with
+            {
+                Law = axle.Damper.Law is TableDamper table ? table.Under(new Amount<Plain>(1.0).WithDoubt(0.05)) : axle.Damper.Law,
+            },
+            BumpStop = axle.BumpStop! with
+            {
+                Clearance = axle.BumpStop.Clearance.WithDoubt(0.004),
+                Table = axle.BumpStop.Table!.Under(new Amount<Plain>(1.0).WithDoubt(0.1)),
+            },
             Tyre = axle.Tyre with { Rate = axle.Tyre.Rate.WithDoubt(0.08 * axle.Tyre.Rate.Si) },
         };
 
         return car with
         {
             Weighing = Weighing.PerAxle(new Amount<Mass>(834.0).WithDoubt(2.0), new Amount<Mass>(676.0).WithDoubt(2.0)),
-            Body = car.Body with { CentreHeight = car.Body.CentreHeight.WithDoubt(0.03), PitchInertia = new Amount<Inertia>(2100.0).WithDoubt(170.0) },
+            Body =
+                car.Body with { CentreHeight = car.Body.CentreHeight.WithDoubt(0.03), PitchInertia = new Amount<Inertia>(2100.0).WithDoubt(170.0) },
             Front = Of(car.Front),
             Rear = Of(car.Rear),
         };

@@ -19,7 +19,10 @@ public class FrequencyDesign
 
     private static readonly RoadSpectrum Road = RoadSpectrum.Of(RoadClass.C);
     private readonly RideModel model = RideModel.Of(Saloon.Of());
-    private readonly RideModel joined = RideModel.Of(Saloon.Of() with { Interconnection = new ElasticLink { Rate = new(5000.0), FrontRatio = new(1.0), RearRatio = new(1.0), Carried = new(0.0) } });
+    private readonly RideModel joined = RideModel.Of(Saloon.Of() with
+    {
+        Interconnection = new ElasticLink { Rate = new(5000.0), FrontRatio = new(1.0), RearRatio = new(1.0), Carried = new(0.0) },
+    });
     private readonly RideSpectrum seat;
     private readonly RideSpectrum centre;
     private readonly SymmetricRide[] designs;

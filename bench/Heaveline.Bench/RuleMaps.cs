@@ -12,8 +12,9 @@ using Heaveline.Rules;
 namespace Heaveline.Bench;
 
 /// <summary>
-/// Whole maps of a rule: 60 frequency ratios by 200 speeds, 20 to 120 km/h, and the reference at each speed, by hit and settling from the same passes; the
-/// same with late pitch, which asks for the whole record; a study of 2000 doubtful cars over the same hump; and single passes, as a page asks for them.
+/// Whole maps of a rule: 60 frequency ratios by 200 speeds, 20 to 120 km/h, and the reference at each speed, by hit and settling
+/// from the same passes; the same with late pitch, which asks for the whole record; a study of 2000 doubtful cars over the same
+/// hump; and single passes, as a page asks for them.
 /// </summary>
 internal static class RuleMaps
 {
@@ -34,8 +35,16 @@ internal static class RuleMaps
         Measure<Pass>[] late = [.. both, SettlingCatalogue.LatePitch];
         var doubtful = car with
         {
-            Front = car.Front with { UnsprungMass = Doubtful(car.Front.UnsprungMass, 0.04), Spring = car.Front.Spring with { Law = new LinearSpring { Rate = Doubtful(new Amount<Stiffness>(24000.0), 0.05) } } },
-            Rear = car.Rear with { UnsprungMass = Doubtful(car.Rear.UnsprungMass, 0.04), Spring = car.Rear.Spring with { Law = new LinearSpring { Rate = Doubtful(new Amount<Stiffness>(26000.0), 0.05) } } },
+            Front = car.Front with
+            {
+                UnsprungMass = Doubtful(car.Front.UnsprungMass, 0.04),
+                Spring = car.Front.Spring with { Law = new LinearSpring { Rate = Doubtful(new Amount<Stiffness>(24000.0), 0.05) } },
+            },
+            Rear = car.Rear with
+            {
+                UnsprungMass = Doubtful(car.Rear.UnsprungMass, 0.04),
+                Spring = car.Rear.Spring with { Law = new LinearSpring { Rate = Doubtful(new Amount<Stiffness>(26000.0), 0.05) } },
+            },
             Wheelbase = Doubtful(car.Wheelbase, 0.004),
         };
         var four = PassOptions.Default with { Duration = 4.0, StatesError = false };
@@ -88,6 +97,9 @@ internal static class RuleMaps
         }
 
         var (wall, cpuMedian) = (walls.Order().ElementAt(Rounds / 2), used.Order().ElementAt(Rounds / 2));
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {what} | {threads} | {wall:F2} ({walls.Min():F2} to {walls.Max():F2}) | {cpuMedian:F2} ({used.Min():F2} to {used.Max():F2}) | {passes / wall:F0} |"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"| {what} | {threads} | {wall:F2} ({walls.Min():F2} to {walls.Max():F2}) | {cpuMedian:F2} ({used.Min():F2} to "
+            + $"{used.Max():F2}) | {passes / wall:F0} |"));
     }
 }

@@ -3,7 +3,9 @@ using Heaveline.Roads;
 
 namespace Heaveline.Bench;
 
-/// <summary>The measured job: an invented saloon with digressive dampers, both stops and damped tyres over a round-top hump of 100 mm at 60 km/h, 4 s.</summary>
+/// <summary>
+/// The measured job: an invented saloon with digressive dampers, both stops and damped tyres over a round-top hump of 100 mm at 60 km/h, 4 s.
+/// </summary>
 internal static class Saloon
 {
     public const double Speed = 60.0 / 3.6;
@@ -16,7 +18,14 @@ internal static class Saloon
         Name = "bench saloon",
         Wheelbase = new(2.70),
         Weighing = Weighing.PerAxle(new(834.0), new(676.0)),
-        Body = new Body { CentreHeight = new(0.56), PitchAxisHeight = new(0.28), RollAxisHeight = new(0.08), PitchInertia = new(2100.0), RollInertia = new(480.0) },
+        Body = new Body
+        {
+            CentreHeight = new(0.56),
+            PitchAxisHeight = new(0.28),
+            RollAxisHeight = new(0.08),
+            PitchInertia = new(2100.0),
+            RollInertia = new(480.0),
+        },
         Front = Axle(springs * 24000.0, 1.52, 84.0, 14000.0, 0.045),
         Rear = Axle(springs * 26000.0, 1.50, 76.0, 6000.0, 0.055),
     };

@@ -57,7 +57,9 @@ internal static class WidthRace
         }
 
         Console.WriteLine();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"One pass of 4 s with all traces, warm, from the trimmed model: median {SinglePassMedian():F0} µs of 2000."));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"One pass of 4 s with all traces, warm, from the trimmed model: median {SinglePassMedian():F0} µs of 2000."));
         return 0;
     }
 

@@ -47,15 +47,29 @@ internal sealed class ServedPage : IAsyncDisposable
         served.browser = await served.playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = Environment.GetEnvironmentVariable("HEAVELINE_CHROMIUM") ?? "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--enable-precise-memory-info", "--js-flags=--expose-gc"],
+            Args =
+            [
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+                "--enable-precise-memory-info",
+                "--js-flags=--expose-gc",
+            ],
         });
-        var context = await served.browser.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 1280, Height = 900 }, ReducedMotion = ReducedMotion.Reduce });
+        var context = await served.browser.NewContextAsync(
+            new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 1280, Height = 900 }, ReducedMotion = ReducedMotion.Reduce });
         served.Page = await context.NewPageAsync();
         served.Page.Console += (_, message) => served.Hear(message.Type is "error" ? $"page: {message.Text}" : null);
         served.Page.PageError += (_, error) => served.Hear($"page: {error}");
         await served.Page.GotoAsync(new Uri(address, "pass" + query).ToString());
         // The page's policy forbids what would wait in the page: it is asked from here.
-        for (var tries = 0; !await served.Page.EvaluateAsync<bool>("() => (document.querySelector('[data-time]')?.textContent.length ?? 0) > 0"); tries++)
+        for (var tries = 0;
+            !await served.Page.EvaluateAsync<bool>("() => (document.querySelector('[data-time]')?.textContent.length ?? 0) > 0");
+            tries++)
         {
             await Task.Delay(50);
             if (tries > 600)
@@ -64,7 +78,8 @@ internal sealed class ServedPage : IAsyncDisposable
             }
         }
 
-        await served.Page.EvaluateAsync("() => { globalThis.frames_ = []; document.addEventListener('heaveline-frame', event => frames_.push(event.detail)); }");
+        await served.Page.EvaluateAsync(
+            "() => { globalThis.frames_ = []; document.addEventListener('heaveline-frame', event => frames_.push(event.detail)); }");
         return served;
     }
 
@@ -85,7 +100,8 @@ internal sealed class ServedPage : IAsyncDisposable
     private async Task<Uri> Start()
     {
         var path = Path.Combine(Checkout.Root, "src", "Heaveline.Cli", "bin", "Release", "net10.0", "Heaveline.Cli");
-        Program = Process.Start(new ProcessStartInfo(path, ["serve", garage, "--port", "0"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        Program = Process.Start(
+            new ProcessStartInfo(path, ["serve", garage, "--port", "0"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         Program.ErrorDataReceived += (_, e) => Hear(e.Data);
         Program.BeginErrorReadLine();
         const string Mark = "The pages are at ";

@@ -1,11 +1,12 @@
+using System.Globalization;
 using System.Text.Json;
 
 namespace Heaveline.PageBench;
 
 /// <summary>
-/// Moves sliders by one input event after another, the next when the picture has followed, and reads from the page's own events where the time went: waiting for the question
-/// before, computing in the program, carrying question and answer, drawing, and the wait for the next animation frame. Measured in a browser without
-/// a screen, from the event to inside the frame after the drawing.
+/// Moves sliders by one input event after another, the next when the picture has followed, and reads from the page's own events where the time went:
+/// waiting for the question before, computing in the program, carrying question and answer, drawing, and the wait for the next animation frame.
+/// Measured in a browser without a screen, from the event to inside the frame after the drawing.
 /// </summary>
 internal static class SliderRace
 {
@@ -13,7 +14,8 @@ internal static class SliderRace
     public const double MedianGoal = 50.0, TailGoal = 100.0;
 
     /// <summary>The sliders that are moved in turn.</summary>
-    public static readonly string[] Sliders = ["front-spring", "rear-spring", "front-damping", "rear-damping", "speed", "height", "luggage", "front-stop", "link", "wheelbase"];
+    public static readonly string[] Sliders =
+        ["front-spring", "rear-spring", "front-damping", "rear-damping", "speed", "height", "luggage", "front-stop", "link", "wheelbase"];
 
     /// <summary>One stroke of a slider to and fro about its middle, as a script of the page; it ends when the picture has followed.</summary>
     public const string Move = """
@@ -39,7 +41,8 @@ internal static class SliderRace
         await Stroke(served, Sliders.Length * 3);
         await served.Page.EvaluateAsync("() => { frames_.length = 0; }");
         await Stroke(served, moves);
-        var frames = JsonSerializer.Deserialize<List<Frame>>(await served.Page.EvaluateAsync<string>("() => JSON.stringify(frames_)"), JsonSerializerOptions.Web)!;
+        var frames = JsonSerializer.Deserialize<List<Frame>>(
+            await served.Page.EvaluateAsync<string>("() => JSON.stringify(frames_)"), JsonSerializerOptions.Web)!;
         Console.WriteLine($"load average after: {LoadAverage()}; {frames.Count} pictures of {moves} moves, {frames.Count(f => f.Refused)} refused");
         Print("slider to redrawn page", frames, f => f.Total);
         Print("  waiting for the question before", frames, f => f.Waited);
@@ -57,8 +60,10 @@ internal static class SliderRace
             Console.WriteLine($"said: {complaint}");
         }
 
-        var kept = frames.Count >= moves / 2 && Quantile(frames, f => f.Total, 0.5) <= MedianGoal && Quantile(frames, f => f.Total, 0.95) <= TailGoal && served.Complaints.Count == 0;
-        Console.WriteLine(kept ? "The goal is kept: median 50 ms, 95th percentile 100 ms." : "The goal is missed: median 50 ms, 95th percentile 100 ms.");
+        var kept = frames.Count >= moves / 2 && Quantile(frames, f => f.Total, 0.5) <= MedianGoal && Quantile(frames, f => f.Total, 0.95) <= TailGoal
+            && served.Complaints.Count == 0;
+        Console.WriteLine(
+            kept ? "The goal is kept: median 50 ms, 95th percentile 100 ms." : "The goal is missed: median 50 ms, 95th percentile 100 ms.");
         return kept ? 0 : 1;
     }
 
@@ -76,7 +81,9 @@ internal static class SliderRace
     {
         if (frames.Count > 0)
         {
-            Console.WriteLine(FormattableString.Invariant($"{what,-34} median {Quantile(frames, of, 0.5),6:F1} ms, 95 % {Quantile(frames, of, 0.95),6:F1} ms, worst {frames.Max(of),6:F1} ms"));
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{what,-34} median {Quantile(frames, of, 0.5),6:F1} ms, 95 % {Quantile(frames, of, 0.95),6:F1} ms, worst {frames.Max(of),6:F1} ms"));
         }
     }
 
@@ -86,7 +93,16 @@ internal static class SliderRace
         return sorted.Length == 0 ? double.PositiveInfinity : sorted[Math.Min(sorted.Length - 1, (int)(share * sorted.Length))];
     }
 
-    internal static string LoadAverage() => File.Exists("/proc/loadavg") ? string.Join(' ', File.ReadAllText("/proc/loadavg").Split(' ').Take(3)) : "unknown";
+    internal static string LoadAverage() =>
+        File.Exists("/proc/loadavg") ? string.Join(' ', File.ReadAllText("/proc/loadavg").Split(' ').Take(3)) : "unknown";
 
-    internal sealed record Frame(string Key, double Total, double Waited, double Compute, double Transfer, double Drawing, [property: System.Text.Json.Serialization.JsonPropertyName("frame")] double Shown, bool Refused);
+    internal sealed record Frame(
+        string Key,
+        double Total,
+        double Waited,
+        double Compute,
+        double Transfer,
+        double Drawing,
+        [property: System.Text.Json.Serialization.JsonPropertyName("frame")] double Shown,
+        bool Refused);
 }

@@ -23,7 +23,8 @@ internal static class Soak
             await served.Page.EvaluateAsync(SliderRace.Move, new object[] { key, 0.3 + (0.4 * (move % 20) / 19.0) });
             if (move % 20 == 19)
             {
-                await served.Page.EvaluateAsync("key => document.querySelector(`[data-setting=\"${key}\"]`).dispatchEvent(new Event('change', { bubbles: true }))", key);
+                await served.Page.EvaluateAsync(
+                    "key => document.querySelector(`[data-setting=\"${key}\"]`).dispatchEvent(new Event('change', { bubbles: true }))", key);
                 await served.Page.EvaluateAsync("() => { frames_.length = 0; }");
             }
 
@@ -32,18 +33,26 @@ internal static class Soak
             if (clock.Elapsed >= warm && clock.Elapsed >= next)
             {
                 next = clock.Elapsed + TimeSpan.FromSeconds(2.0);
-                samples.Add((clock.Elapsed.TotalMinutes, Resident(served.Program.Id), await served.Page.EvaluateAsync<double>("() => { gc(); return performance.memory.usedJSHeapSize / 1048576; }")));
+                samples.Add((
+                    clock.Elapsed.TotalMinutes,
+                    Resident(served.Program.Id),
+                    await served.Page.EvaluateAsync<double>("() => { gc(); return performance.memory.usedJSHeapSize / 1048576; }")));
             }
         }
 
-        Console.WriteLine(FormattableString.Invariant($"{move} moves in {clock.Elapsed.TotalMinutes:F1} min, {samples.Count} samples after a warm-up of {warm.TotalMinutes:F1} min; load average {SliderRace.LoadAverage()}"));
-        var holds = Holds("working set of the program, MB", [.. samples.Select(s => s.Program)]) & Holds("JavaScript heap of the page, MB", [.. samples.Select(s => s.Page)]);
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{move} moves in {clock.Elapsed.TotalMinutes:F1} min, {samples.Count} samples after a warm-up of {warm.TotalMinutes:F1} min; "
+            + $"load average {SliderRace.LoadAverage()}"));
+        var holds = Holds("working set of the program, MB", [.. samples.Select(s => s.Program)]) & Holds(
+            "JavaScript heap of the page, MB", [.. samples.Select(s => s.Page)]);
         foreach (var complaint in served.Complaints)
         {
             Console.WriteLine($"said: {complaint}");
         }
 
-        Console.WriteLine(holds && served.Complaints.Count == 0 ? "Memory holds, and nothing was said of an error." : "Memory grows, or an error was said.");
+        Console.WriteLine(
+            holds && served.Complaints.Count == 0 ? "Memory holds, and nothing was said of an error." : "Memory grows, or an error was said.");
         return holds && served.Complaints.Count == 0 ? 0 : 1;
     }
 
@@ -57,7 +66,10 @@ internal static class Soak
         }
 
         var (first, last) = (values[..third].Average(), values[^third..].Average());
-        Console.WriteLine(FormattableString.Invariant($"{what,-34} first third {first,7:F1}, last third {last,7:F1} ({100.0 * ((last / first) - 1.0):+0.0;-0.0} %), least {values.Min(),7:F1}, most {values.Max(),7:F1}"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{what,-34} first third {first,7:F1}, last third {last,7:F1} ({100.0 * ((last / first) - 1.0):+0.0;-0.0} %), least {values.Min(),7:F1}, "
+            + $"most {values.Max(),7:F1}"));
         return last <= Allowed * first;
     }
 

@@ -31,12 +31,14 @@ internal static class Program
                     streams.Remarks.WriteLine($"heaveline: {error.Message}");
                 }
 
-                streams.Remarks.WriteLine($"Try 'heaveline {(parsed.CommandResult.Command.Name is "heaveline" ? "" : parsed.CommandResult.Command.Name + " ")}--help'.");
+                streams.Remarks.WriteLine(
+                    $"Try 'heaveline {(parsed.CommandResult.Command.Name is "heaveline" ? "" : parsed.CommandResult.Command.Name + " ")}--help'.");
                 return ExitCode.WrongUsage;
             }
 
             streams.Column = parsed.GetValue(Commands.Root.Column);
-            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = streams.Results, Error = streams.Remarks });
+            return parsed.Invoke(
+                new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = streams.Results, Error = streams.Remarks });
         }
         catch (Stopped stopped)
         {

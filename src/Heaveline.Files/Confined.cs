@@ -10,7 +10,8 @@ internal static class Confined
     public static (string Path, string? Problem) Resolve(string folder, string from, string name)
     {
         var relative = name.Replace('\\', '/');
-        if (relative.Length == 0 || relative.Contains('\0', StringComparison.Ordinal) || relative[0] == '/' || relative.Contains(':', StringComparison.Ordinal) || Path.IsPathRooted(relative))
+        if (relative.Length == 0 || relative.Contains('\0', StringComparison.Ordinal) || relative[0] == '/'
+            || relative.Contains(':', StringComparison.Ordinal) || Path.IsPathRooted(relative))
         {
             return ("", "is not a name relative to this file");
         }

@@ -1,6 +1,8 @@
 namespace Heaveline.Files;
 
-/// <summary>A format of files that are read here: how their names end and how long they may be. Garage, upload and commands all ask this list.</summary>
+/// <summary>
+/// A format of files that are read here: how their names end and how long they may be. Garage, upload and commands all ask this list.
+/// </summary>
 /// <param name="Name">What such a file is, with its article ("a measured profile").</param>
 /// <param name="Endings">How names end, in small letters with the point; the first is the usual one.</param>
 /// <param name="MostBytes">Most bytes that are read.</param>

@@ -1,6 +1,8 @@
 namespace Heaveline.Files;
 
-/// <summary>Paths with every link in them followed. A link's own target may go through further links, and its ".." counts from where the link really lies.</summary>
+/// <summary>
+/// Paths with every link in them followed. A link's own target may go through further links, and its ".." counts from where the link really lies.
+/// </summary>
 internal static class RealPath
 {
     // As many as Linux follows (path_resolution(7)).
@@ -52,5 +54,6 @@ internal static class RealPath
 
     // The last part first, for the stack; an empty part or a single point is no step.
     private static IEnumerable<string> Parts(string path) =>
-        path.Split([Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar], StringSplitOptions.RemoveEmptyEntries).Where(part => part != ".").Reverse();
+        path.Split([Path.DirectorySeparatorChar, Path.AltDirectorySeparatorChar], StringSplitOptions.RemoveEmptyEntries)
+            .Where(part => part != ".").Reverse();
 }

@@ -26,7 +26,10 @@ public sealed class SourceText
     /// <summary>The whole text.</summary>
     public string Text { get; }
 
-    /// <summary>SHA-256 (FIPS 180-4) of the text in UTF-8, with the byte order mark that it came with: of the bytes of its file. 64 hexadecimal digits, small letters.</summary>
+    /// <summary>
+    /// SHA-256 (FIPS 180-4) of the text in UTF-8, with the byte order mark that it came with: of the bytes of its
+    /// file. 64 hexadecimal digits, small letters.
+    /// </summary>
     public string Sha256 => Convert.ToHexStringLower(SHA256.HashData([.. marked ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(Text)]));
 
     /// <summary>The text as what an answer was computed from.</summary>
@@ -39,7 +42,10 @@ public sealed class SourceText
     /// <summary>A line, counted from 1; empty outside the text.</summary>
     public string Line(int number) => number >= 1 && number <= lines.Length ? lines[number - 1] : "";
 
-    /// <summary>The place of the first character that no text file should hold (control characters, other line breaks, half a surrogate pair), with its code; null when there is none.</summary>
+    /// <summary>
+    /// The place of the first character that no text file should hold (control characters, other line breaks, half a surrogate pair), with its code;
+    /// null when there is none.
+    /// </summary>
     public (Place Place, int Code)? FirstStrange()
     {
         for (var i = 0; i < lines.Length; i++)
@@ -51,7 +57,8 @@ public sealed class SourceText
                 {
                     j++;
                 }
-                else if ((char.IsControl(line[j]) && line[j] != '\t') || char.IsSurrogate(line[j]) || line[j] is '\u2028' or '\u2029' or '\uFEFF' or '\uFFFE' or '\uFFFF')
+                else if ((char.IsControl(line[j]) && line[j] != '\t') || char.IsSurrogate(line[j])
+                    || line[j] is '\u2028' or '\u2029' or '\uFEFF' or '\uFFFE' or '\uFFFF')
                 {
                     return (new Place(i + 1, j + 1, 1), line[j]);
                 }
@@ -70,7 +77,9 @@ public sealed class SourceText
         {
             if (new FileInfo(path) is { Exists: true } file && file.Length > mostBytes)
             {
-                return Refuse($"the file has {file.Length} bytes; it must be {mostBytes} or less.", "Give the text file that describes one thing; measured data go into files of their own.");
+                return Refuse(
+                    $"the file has {file.Length} bytes; it must be {mostBytes} or less.",
+                    "Give the text file that describes one thing; measured data go into files of their own.");
             }
 
             var strict = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);

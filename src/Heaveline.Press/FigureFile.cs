@@ -10,7 +10,9 @@ public static class FigureFile
     /// <summary>Writes a figure as .svg, .png (300 dpi) or .pdf, whole or not at all.</summary>
     /// <param name="figure">The figure.</param>
     /// <param name="path">The file; one that is there is replaced.</param>
-    /// <exception cref="RefusedValueException">The name ends in something else, or the figure cannot be drawn as given. Nothing is written.</exception>
+    /// <exception cref="RefusedValueException">
+    /// The name ends in something else, or the figure cannot be drawn as given. Nothing is written.
+    /// </exception>
     /// <exception cref="IOException">The file cannot be written. Nothing is left behind.</exception>
     public static void Write(Figure figure, string path)
     {
@@ -23,7 +25,10 @@ public static class FigureFile
             ".png" => Png.Of(figure),
             ".pdf" => Pdf.Of(figure),
             _ => throw new RefusedValueException(
-                $"ending of the figure file '{Path.GetFileName(path)}'", ending.Length == 0 ? "missing" : ending, ".svg, .png or .pdf", "SVG and PDF print sharp at any size; PNG suits a web page or a letter."),
+                $"ending of the figure file '{Path.GetFileName(path)}'",
+                ending.Length == 0 ? "missing" : ending,
+                ".svg, .png or .pdf",
+                "SVG and PDF print sharp at any size; PNG suits a web page or a letter."),
         };
         WholeFile.Write(path, bytes);
     }

@@ -4,7 +4,9 @@ using Heaveline.Reports;
 
 namespace Heaveline.Press;
 
-/// <summary>Reports as one HTML file that needs nothing else: figures, faces and style are inside, there is no script and no outside reference.</summary>
+/// <summary>
+/// Reports as one HTML file that needs nothing else: figures, faces and style are inside, there is no script and no outside reference.
+/// </summary>
 public static class Html
 {
     /// <summary>The file's bytes, UTF-8. The same report gives the same bytes.</summary>

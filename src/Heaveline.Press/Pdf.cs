@@ -10,7 +10,9 @@ public static class Pdf
 {
     /// <summary>The file's bytes. The same figure gives the same bytes: the file carries no date.</summary>
     /// <param name="figure">The figure.</param>
-    /// <exception cref="Quantities.RefusedValueException">The figure cannot be drawn as given: an axis is missing or its range does not suit its scale.</exception>
+    /// <exception cref="Quantities.RefusedValueException">
+    /// The figure cannot be drawn as given: an axis is missing or its range does not suit its scale.
+    /// </exception>
     public static byte[] Of(Figure figure)
     {
         ArgumentNullException.ThrowIfNull(figure);

@@ -11,7 +11,9 @@ public static class Png
 {
     /// <summary>The file's bytes. The same figure at the same resolution gives the same bytes on the same machine.</summary>
     /// <param name="figure">The figure.</param>
-    /// <param name="dotsPerInch">Pixels per inch of paper, 36 to 1200. Default 300, what printers commonly ask for (common practice, no single source).</param>
+    /// <param name="dotsPerInch">
+    /// Pixels per inch of paper, 36 to 1200. Default 300, what printers commonly ask for (common practice, no single source).
+    /// </param>
     /// <exception cref="RefusedValueException">The resolution is out of range, or the figure cannot be drawn as given.</exception>
     public static byte[] Of(Figure figure, double dotsPerInch = 300.0)
     {

@@ -1,4 +1,5 @@
 using Heaveline.Files;
+using Heaveline.Press.Paper;
 using Heaveline.Quantities;
 using Heaveline.Reports;
 
@@ -23,7 +24,10 @@ public static class ReportFile
             ".html" => Html.Of(report),
             ".pdf" => ReportPdf.Of(report, paper),
             _ => throw new RefusedValueException(
-                $"ending of the report file '{Path.GetFileName(path)}'", ending.Length == 0 ? "missing" : ending, ".html or .pdf", "HTML reads on every screen and prints; PDF is set for paper."),
+                $"ending of the report file '{Path.GetFileName(path)}'",
+                ending.Length == 0 ? "missing" : ending,
+                ".html or .pdf",
+                "HTML reads on every screen and prints; PDF is set for paper."),
         };
         WholeFile.Write(path, bytes);
     }

@@ -1,3 +1,4 @@
+using Heaveline.Press.Paper;
 using Heaveline.Press.Sheets;
 using Heaveline.Reports;
 using SkiaSharp;

@@ -6,12 +6,16 @@ using Heaveline.Press.Type;
 
 namespace Heaveline.Press;
 
-/// <summary>Figures as SVG 1.1: text stays text, the faces used are carried in the file, title and alternative text are read out by screen readers.</summary>
+/// <summary>
+/// Figures as SVG 1.1: text stays text, the faces used are carried in the file, title and alternative text are read out by screen readers.
+/// </summary>
 public static class Svg
 {
     /// <summary>The file's bytes, UTF-8. The same figure gives the same bytes.</summary>
     /// <param name="figure">The figure.</param>
-    /// <exception cref="Quantities.RefusedValueException">The figure cannot be drawn as given: an axis is missing or its range does not suit its scale.</exception>
+    /// <exception cref="Quantities.RefusedValueException">
+    /// The figure cannot be drawn as given: an axis is missing or its range does not suit its scale.
+    /// </exception>
     public static byte[] Of(Figure figure)
     {
         ArgumentNullException.ThrowIfNull(figure);

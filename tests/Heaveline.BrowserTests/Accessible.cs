@@ -21,6 +21,8 @@ internal static class Accessible
         }
 
         var found = await page.RunAxe(options);
-        Assert.True(found.Violations.Length == 0, string.Join('\n', found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join("; ", v.Nodes.Select(n => n.Html))}")));
+        Assert.True(
+            found.Violations.Length == 0,
+            string.Join('\n', found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join("; ", v.Nodes.Select(n => n.Html))}")));
     }
 }

@@ -11,7 +11,8 @@ namespace Heaveline.BrowserTests;
 [Collection(AnotherProgram.Name)]
 public class AttackTests(Served served)
 {
-    private static readonly string[] Doors = ["/", "/pass", "/_framework/blazor.web.js", "/_blazor/negotiate", "/_content/Heaveline.Web/heaveline.css"];
+    private static readonly string[] Doors =
+        ["/", "/pass", "/_framework/blazor.web.js", "/_blazor/negotiate", "/_content/Heaveline.Web/heaveline.css"];
 
     [Fact]
     public void Only_this_machine_is_listened_to()
@@ -19,8 +20,10 @@ public class AttackTests(Served served)
         // /proc/net/tcp: local address as reversed hexadecimal, state 0A is LISTEN (Linux, Documentation/networking/proc_net_tcp).
         Assert.SkipUnless(OperatingSystem.IsLinux(), "Listening sockets are read from /proc.");
         var port = served.Address.Port.ToString("X4");
-        var listening = File.ReadLines("/proc/net/tcp").Concat(File.ReadLines("/proc/net/tcp6")).Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-            .Where(cells => cells.Length > 3 && cells[1].EndsWith(":" + port, StringComparison.Ordinal) && cells[3] == "0A").Select(cells => cells[1]).ToList();
+        var listening = File.ReadLines("/proc/net/tcp")
+            .Concat(File.ReadLines("/proc/net/tcp6")).Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            .Where(cells => cells.Length > 3 && cells[1].EndsWith(":" + port, StringComparison.Ordinal) && cells[3] == "0A")
+            .Select(cells => cells[1]).ToList();
         Assert.Equal(["0100007F:" + port], listening);
     }
 
@@ -62,7 +65,8 @@ public class AttackTests(Served served)
     {
         using var socket = new ClientWebSocket();
         socket.Options.SetRequestHeader("Origin", "http://garage.example");
-        var failure = await Assert.ThrowsAsync<WebSocketException>(() => socket.ConnectAsync(new Uri($"ws://localhost:{served.Address.Port}/_blazor"), TestContext.Current.CancellationToken));
+        var failure = await Assert.ThrowsAsync<WebSocketException>(() => socket.ConnectAsync(
+            new Uri($"ws://localhost:{served.Address.Port}/_blazor"), TestContext.Current.CancellationToken));
         Assert.Contains("403", failure.Message, StringComparison.Ordinal);
     }
 
@@ -103,7 +107,8 @@ public class AttackTests(Served served)
         {
             foreach (var key in new[] { "car", "load", "road", "speed", "rule", "class" })
             {
-                await page.GotoAsync($"/{path}?{key}={Uri.EscapeDataString("\"><script>window.planted=1</script><img src=x onerror=window.planted=1>")}");
+                await page.GotoAsync(
+                    $"/{path}?{key}={Uri.EscapeDataString("\"><script>window.planted=1</script><img src=x onerror=window.planted=1>")}");
                 Assert.Null(await page.EvaluateAsync<int?>("window.planted ?? null"));
             }
         }
@@ -114,11 +119,18 @@ public class AttackTests(Served served)
     {
         var text = await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon.yaml"), TestContext.Current.CancellationToken);
         var path = Path.Combine(served.Garage, "planted.yaml");
-        await File.WriteAllTextAsync(path, text.Replace("car: Fern saloon", "car: '<script>window.planted=1</script><img src=x onerror=window.planted=1>'", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            path,
+            text.Replace(
+                "car: Fern saloon", "car: '<script>window.planted=1</script><img src=x onerror=window.planted=1>'", StringComparison.Ordinal),
+            TestContext.Current.CancellationToken);
         try
         {
             var page = await served.Open("/");
-            foreach (var address in new[] { "/", "/car?car=planted", "/pass?car=planted", "/rule?car=planted", "/road?car=planted", "/report?car=planted" })
+            foreach (var address in new[]
+            {
+                "/", "/car?car=planted", "/pass?car=planted", "/rule?car=planted", "/road?car=planted", "/report?car=planted",
+            })
             {
                 await page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
                 Assert.Null(await page.EvaluateAsync<int?>("window.planted ?? null"));
@@ -158,7 +170,9 @@ public class AttackTests(Served served)
         using var raw = new TcpClient();
         await raw.ConnectAsync("127.0.0.1", served.Address.Port, TestContext.Current.CancellationToken);
         await using var stream = raw.GetStream();
-        await stream.WriteAsync(Encoding.ASCII.GetBytes($"GET {path} HTTP/1.1\r\nHost: localhost:{served.Address.Port}\r\nConnection: close\r\n\r\n"), TestContext.Current.CancellationToken);
+        await stream.WriteAsync(
+            Encoding.ASCII.GetBytes($"GET {path} HTTP/1.1\r\nHost: localhost:{served.Address.Port}\r\nConnection: close\r\n\r\n"),
+            TestContext.Current.CancellationToken);
         using var reader = new StreamReader(stream);
         var answer = await reader.ReadToEndAsync(TestContext.Current.CancellationToken);
         Assert.Matches("^HTTP/1.1 4", answer);

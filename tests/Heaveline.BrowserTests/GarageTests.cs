@@ -11,7 +11,8 @@ public class GarageTests(Served served)
         var page = await served.Open("/");
         foreach (var file in Directory.EnumerateFiles(served.Garage, "*.yaml"))
         {
-            await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = Path.GetFileNameWithoutExtension(file), Exact = true })).ToBeVisibleAsync();
+            await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = Path.GetFileNameWithoutExtension(file), Exact = true }))
+                .ToBeVisibleAsync();
         }
 
         await page.GetByRole(AriaRole.Link, new() { Name = "fern-saloon", Exact = true }).ClickAsync();
@@ -26,7 +27,8 @@ public class GarageTests(Served served)
         var complaints = new List<string>();
         page.Request += (_, request) =>
         {
-            if (!request.Url.StartsWith(served.Address.ToString(), StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal))
+            if (!request.Url.StartsWith(served.Address.ToString(), StringComparison.Ordinal)
+                && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal))
             {
                 foreign.Add(request.Url);
             }

@@ -14,7 +14,16 @@ public class PairingTests(Served served)
     {
         await using var open = await OpenHouse.Of(served);
         using var client = new HttpClient { BaseAddress = open.Address };
-        foreach (var door in new[] { "/", "/pass", "/_framework/blazor.web.js", "/_blazor/negotiate?negotiateVersion=1", "/_content/Heaveline.Web/heaveline.css", $"/?code={open.Code}", $"/pair?code={open.Code}" })
+        foreach (var door in new[]
+        {
+            "/",
+            "/pass",
+            "/_framework/blazor.web.js",
+            "/_blazor/negotiate?negotiateVersion=1",
+            "/_content/Heaveline.Web/heaveline.css",
+            $"/?code={open.Code}",
+            $"/pair?code={open.Code}",
+        })
         {
             var answer = await client.GetAsync(door, TestContext.Current.CancellationToken);
             Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
@@ -43,7 +52,8 @@ public class PairingTests(Served served)
     {
         await using var open = await OpenHouse.Of(served);
         using var client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = open.Address };
-        var form = await (await client.GetAsync("/", TestContext.Current.CancellationToken)).Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        var form = await (await client.GetAsync("/", TestContext.Current.CancellationToken)).Content.ReadAsStringAsync(
+            TestContext.Current.CancellationToken);
         for (var n = 0; n < 10; n++)
         {
             Assert.Contains("That is not the code in the terminal.", await Type("AAAA-AAA" + (char)('A' + n)), StringComparison.Ordinal);
@@ -69,7 +79,8 @@ public class PairingTests(Served served)
         using var client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = open.Address };
         var answer = await client.PostAsync("/pair", new FormUrlEncodedContent([new("code", open.Code)]), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
-        Assert.False(answer.Headers.TryGetValues("Set-Cookie", out var cookies) && cookies.Any(cookie => cookie.StartsWith("heaveline-pairing", StringComparison.Ordinal)));
+        Assert.False(answer.Headers.TryGetValues("Set-Cookie", out var cookies)
+            && cookies.Any(cookie => cookie.StartsWith("heaveline-pairing", StringComparison.Ordinal)));
     }
 
     /// <summary>A second program, open to every address of this machine.</summary>

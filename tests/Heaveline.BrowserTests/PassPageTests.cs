@@ -40,7 +40,8 @@ public class PassPageTests(Served served)
     {
         var page = await Open(Saloon);
         var (before, picture) = (await page.Locator("#story").InnerTextAsync(), await Picture(page));
-        await page.EvaluateAsync("() => { const s = document.querySelector('#slide-front-damping'); s.value = 1.8; s.dispatchEvent(new Event('input', { bubbles: true })); }");
+        await page.EvaluateAsync("() => { const s = document.querySelector('#slide-front-damping'); s.value = 1.8; "
+            + "s.dispatchEvent(new Event('input', { bubbles: true })); }");
         await Eventually(async () => Assert.NotEqual(before, await page.Locator("#story").InnerTextAsync()));
         Assert.NotEqual(picture, await Picture(page));
         Assert.DoesNotContain("front-damping", page.Url, StringComparison.Ordinal);
@@ -134,14 +135,20 @@ public class PassPageTests(Served served)
 
         await page.GotoAsync(Saloon + "&rear-spring=40");
         await Ready(page);
-        var kept = await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"), TestContext.Current.CancellationToken);
+        var kept = await File.ReadAllTextAsync(
+            Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"), TestContext.Current.CancellationToken);
         await page.Locator("#variant-name").FillAsync("Browser test’s own");
         await page.Locator("#keep").ClickAsync();
         await Expect(page.Locator("#keep-answer")).ToContainTextAsync("already");
-        Assert.Equal(kept, await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"), TestContext.Current.CancellationToken));
+        Assert.Equal(
+            kept,
+            await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"), TestContext.Current.CancellationToken));
         await page.Locator("#replace").ClickAsync();
         await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/pass[?]car=fern-saloon-browser-test-s-own"));
-        Assert.Contains("40 N/mm", await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains(
+            "40 N/mm",
+            await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"), TestContext.Current.CancellationToken),
+            StringComparison.Ordinal);
         File.Delete(Path.Combine(served.Garage, "fern-saloon-browser-test-s-own.yaml"));
     }
 
@@ -188,7 +195,8 @@ public class PassPageTests(Served served)
     {
         var page = await Open(Saloon);
         var cursor = await Cursor(page);
-        await page.EvaluateAsync("() => { const s = document.querySelector('[data-scrub]'); s.value = 500; s.dispatchEvent(new Event('input', { bubbles: true })); }");
+        await page.EvaluateAsync(
+            "() => { const s = document.querySelector('[data-scrub]'); s.value = 500; s.dispatchEvent(new Event('input', { bubbles: true })); }");
         Assert.NotEqual(cursor, await Cursor(page));
         var box = (await page.Locator("[data-strips]").BoundingBoxAsync())!;
         await page.Locator("[data-strips]").ClickAsync(new LocatorClickOptions { Position = new Position { X = box.Width * 0.8f, Y = 120 } });
@@ -281,11 +289,13 @@ public class PassPageTests(Served served)
         await Expect(page.Locator($"#exact-{key}")).ToHaveValueAsync(value);
     }
 
-    private static Task<string> Measure(IPage page, string key) => page.EvaluateAsync<string>("key => [...document.querySelectorAll(`tr[data-measure=\"${key}\"] td.number`)].at(-1).textContent", key);
+    private static Task<string> Measure(IPage page, string key) =>
+        page.EvaluateAsync<string>("key => [...document.querySelectorAll(`tr[data-measure=\"${key}\"] td.number`)].at(-1).textContent", key);
 
     private static Task<string> Picture(IPage page) => page.Locator("[data-scene]").EvaluateAsync<string>("canvas => canvas.toDataURL()");
 
-    private static Task<string> Cursor(IPage page) => page.Locator("[data-strips] canvas").Nth(1).EvaluateAsync<string>("canvas => canvas.toDataURL()");
+    private static Task<string> Cursor(IPage page) =>
+        page.Locator("[data-strips] canvas").Nth(1).EvaluateAsync<string>("canvas => canvas.toDataURL()");
 
     private static async Task Eventually(Func<Task> holds)
     {

@@ -27,8 +27,12 @@ public class ReportPageMannerTests(Served served)
 
         var preview = await Ask("/take/report/preview.html");
         Assert.Equal(200, (int)preview.StatusCode);
-        Assert.Equal("default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox", Policy(preview));
-        Assert.Equal(await file.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken), await preview.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
+        Assert.Equal(
+            "default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox",
+            Policy(preview));
+        Assert.Equal(
+            await file.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken),
+            await preview.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
         foreach (var near in new[] { "/take/report/preview.html/", "/take/report/", "/take/report/preview.htm" })
         {
             Assert.Contains("frame-ancestors 'none'", Policy(await Ask(near)), StringComparison.Ordinal);
@@ -40,19 +44,33 @@ public class ReportPageMannerTests(Served served)
     {
         var text = await File.ReadAllTextAsync(Path.Combine(served.Garage, "fern-saloon.yaml"), TestContext.Current.CancellationToken);
         var file = Path.Combine(served.Garage, "planted.yaml");
-        await File.WriteAllTextAsync(file, Regex.Replace(text, "^car:.*$", "car: \"<script>parent.planted=1;window.planted=1</script><img src=x onerror='parent.planted=1'> $(touch planted) it's\"", RegexOptions.Multiline), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            file,
+            Regex.Replace(
+                text,
+                "^car:.*$",
+                "car: \"<script>parent.planted=1;window.planted=1</script><img src=x onerror='parent.planted=1'> $(touch planted) it's\"",
+                RegexOptions.Multiline),
+            TestContext.Current.CancellationToken);
         try
         {
             var page = await ReportPageTests.Ready(served, "/report?car=planted&parts=car");
             await ReportPageTests.Make(page);
-            await Expect(page.FrameLocator("iframe.preview").GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("<script>parent.planted=1");
-            Assert.True(await page.EvaluateAsync<bool>("() => window.planted === undefined && document.querySelector('iframe').getAttribute('sandbox') === ''"));
+            await Expect(page.FrameLocator("iframe.preview").GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync(
+                "<script>parent.planted=1");
+            Assert.True(await page.EvaluateAsync<bool>(
+                "() => window.planted === undefined && document.querySelector('iframe').getAttribute('sandbox') === ''"));
             foreach (var frame in page.Frames)
             {
-                Assert.False(await frame.EvaluateAsync<bool>("() => 'planted' in window || document.querySelector('main script, main img') !== null"));
+                Assert.False(
+                    await frame.EvaluateAsync<bool>("() => 'planted' in window || document.querySelector('main script, main img') !== null"));
             }
 
-            Assert.Contains("""--title '<script>parent.planted=1;window.planted=1</script><img src=x onerror='\''parent.planted=1'\''> $(touch planted) it'\''s'""", await page.Locator("#line-html").InnerTextAsync(), StringComparison.Ordinal);
+            Assert.Contains(
+                "--title '<script>parent.planted=1;window.planted=1</script><img src=x onerror='\\''parent.planted=1'\\''> "
+                + "$(touch planted) it'\\''s'",
+                await page.Locator("#line-html").InnerTextAsync(),
+                StringComparison.Ordinal);
         }
         finally
         {
@@ -103,7 +121,8 @@ public class ReportPageMannerTests(Served served)
         Assert.NotEqual(kept, await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken));
         await ReportPageTests.Press(page, "#keep-pdf");
         await Expect(page.Locator("#keep-says")).ToHaveTextAsync("Kept as reports/kept-report.pdf.");
-        Assert.Equal(["kept-report.html", "kept-report.pdf"], Directory.EnumerateFiles(Path.GetDirectoryName(path)!).Select(f => Path.GetFileName(f)).Order());
+        Assert.Equal(
+            ["kept-report.html", "kept-report.pdf"], Directory.EnumerateFiles(Path.GetDirectoryName(path)!).Select(f => Path.GetFileName(f)).Order());
         Directory.Delete(Path.GetDirectoryName(path)!, recursive: true);
     }
 
@@ -113,7 +132,8 @@ public class ReportPageMannerTests(Served served)
         var page = await ReportPageTests.Ready(served, Quick);
         await ReportPageTests.Make(page);
         var line = await page.Locator("#line-html").InnerTextAsync();
-        await page.EvaluateAsync("() => { Object.defineProperty(navigator, 'clipboard', { configurable: true, value: { writeText: async text => { window.copied = text; } } }); }");
+        await page.EvaluateAsync("() => { Object.defineProperty(navigator, 'clipboard', { configurable: true, value: { writeText: "
+            + "async text => { window.copied = text; } } }); }");
         await ReportPageTests.Press(page, "[data-copy=line-html]");
         await Expect(page.Locator("[data-copied=line-html]")).ToHaveTextAsync("Copied.");
         Assert.Equal(line, await page.EvaluateAsync<string>("() => window.copied"));

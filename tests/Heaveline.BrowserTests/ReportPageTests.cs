@@ -25,8 +25,15 @@ public class ReportPageTests(Served served)
         var report = page.FrameLocator("iframe.preview");
         await Expect(report.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToBeVisibleAsync();
         Assert.Equal(
-            ["The car: ", "Roll, dive, travel, headlamp", "Before anybody acts on these numbers", "Sources of the numbers", "To make this report again"],
-            (await report.GetByRole(AriaRole.Heading, new() { Level = 2 }).AllInnerTextsAsync()).Select(h => h.StartsWith("The car: ", StringComparison.Ordinal) ? "The car: " : h));
+            [
+                "The car: ",
+                "Roll, dive, travel, headlamp",
+                "Before anybody acts on these numbers",
+                "Sources of the numbers",
+                "To make this report again",
+            ],
+            (await report.GetByRole(AriaRole.Heading, new() { Level = 2 })
+                .AllInnerTextsAsync()).Select(h => h.StartsWith("The car: ", StringComparison.Ordinal) ? "The car: " : h));
     }
 
     [Theory]
@@ -145,7 +152,8 @@ public class ReportPageTests(Served served)
     {
         using var client = new HttpClient { BaseAddress = served.Address, Timeout = TimeSpan.FromSeconds(90) };
         using var leaves = new CancellationTokenSource(TimeSpan.FromSeconds(3));
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => client.GetByteArrayAsync("/take/report.html?car=fern-saloon&parts=doubt&samples=999999", leaves.Token));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => client.GetByteArrayAsync(
+            "/take/report.html?car=fern-saloon&parts=doubt&samples=999999", leaves.Token));
 
         // Only one is made at a time: this one would otherwise wait for minutes.
         var answer = await client.GetAsync("/take/report.html?car=fern-saloon&parts=cost&seed=78", TestContext.Current.CancellationToken);
@@ -157,10 +165,12 @@ public class ReportPageTests(Served served)
     {
         using var client = new HttpClient { BaseAddress = served.Address, Timeout = TimeSpan.FromSeconds(90) };
         using var leaves = new CancellationTokenSource();
-        var asked = Enumerable.Range(0, 7).Select(i => client.GetAsync($"/take/report.html?car=fern-saloon&parts=doubt&samples={900000 + i}", leaves.Token)).ToList();
+        var asked = Enumerable.Range(0, 7)
+            .Select(i => client.GetAsync($"/take/report.html?car=fern-saloon&parts=doubt&samples={900000 + i}", leaves.Token)).ToList();
         var first = await await Task.WhenAny(asked);
         Assert.Equal(429, (int)first.StatusCode);
-        Assert.Contains("Too many computations wait", await first.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains(
+            "Too many computations wait", await first.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
         await leaves.CancelAsync();
         await Task.WhenAll(asked.Select(async one => await Record.ExceptionAsync(() => one)));
     }
@@ -233,7 +243,13 @@ public class ReportPageTests(Served served)
 
     private static async Task Command(string folder, IEnumerable<string> words)
     {
-        using var program = Process.Start(new ProcessStartInfo(Served.ProgramPath, words) { WorkingDirectory = folder, RedirectStandardError = true, RedirectStandardOutput = true })!;
+        using var program = Process.Start(new ProcessStartInfo(
+            Served.ProgramPath, words)
+        {
+            WorkingDirectory = folder,
+            RedirectStandardError = true,
+            RedirectStandardOutput = true,
+        })!;
         var said = program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         await program.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         await program.WaitForExitAsync(TestContext.Current.CancellationToken);
@@ -242,5 +258,6 @@ public class ReportPageTests(Served served)
 
     // As a POSIX shell reads the line: blanks between words, double quotes around them.
     private static IEnumerable<string> Typed(string line) =>
-        Regex.Matches(line, "\"((?:\\\\.|[^\"\\\\])*)\"|(\\S+)").Select(m => m.Groups[2].Success ? m.Groups[2].Value : Regex.Replace(m.Groups[1].Value, @"\\(.)", "$1"));
+        Regex.Matches(line, "\"((?:\\\\.|[^\"\\\\])*)\"|(\\S+)")
+            .Select(m => m.Groups[2].Success ? m.Groups[2].Value : Regex.Replace(m.Groups[1].Value, @"\\(.)", "$1"));
 }

@@ -18,7 +18,13 @@ public class RoadPageTests(Served served)
     {
         var page = await Driven(Saloon);
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("How Fern saloon rides on a random road of class C");
-        foreach (var axis in new[] { "pitch acceleration, RMS, as it is (rad/s²)", "counted by the standard, RMS, weighted (m/s²)", "gain of the wheelbase", "spectral density of heights (m³)" })
+        foreach (var axis in new[]
+        {
+            "pitch acceleration, RMS, as it is (rad/s²)",
+            "counted by the standard, RMS, weighted (m/s²)",
+            "gain of the wheelbase",
+            "spectral density of heights (m³)",
+        })
         {
             await Expect(page.Locator(".annotation-text").Filter(new() { HasText = axis }).First).ToBeVisibleAsync();
         }
@@ -43,7 +49,8 @@ public class RoadPageTests(Served served)
         await page.Mouse.MoveAsync((float)at[0], (float)at[1]);
         await page.Mouse.ClickAsync((float)at[0], (float)at[1]);
         await Reached(page, "at=60");
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "At 60 km/h: what the wheelbase lets through" })).ToBeVisibleAsync(new() { Timeout = Long });
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "At 60 km/h: what the wheelbase lets through" }))
+            .ToBeVisibleAsync(new() { Timeout = Long });
         await page.GetByRole(AriaRole.Link, new() { Name = "drive over a bump at 60 km/h" }).ClickAsync();
         await Reached(page, "/pass?car=fern-saloon&load=driver&speed=60");
     }
@@ -65,7 +72,8 @@ public class RoadPageTests(Served served)
         await Expect(page.GetByLabel("Density at 0.1 cycles/m")).ToHaveValueAsync("100");
         await Expect(page.GetByLabel("Seat", new() { Exact = true })).ToHaveValueAsync("rear left");
         await Expect(page.GetByLabel("Beside it")).ToHaveValueAsync("fern-saloon-cured");
-        await Expect(page.Locator("caption").Filter(new() { HasText = "Fern saloon, cured, by speed" }).Or(page.Locator("caption").Filter(new() { HasText = "by speed" }).Nth(1))).ToBeVisibleAsync(new() { Timeout = Long });
+        await Expect(page.Locator("caption").Filter(new() { HasText = "Fern saloon, cured, by speed" })
+            .Or(page.Locator("caption").Filter(new() { HasText = "by speed" }).Nth(1))).ToBeVisibleAsync(new() { Timeout = Long });
         await Expect(page.Locator(".annotation-text").Filter(new() { HasText = "vertical at the seat, rear left" })).ToHaveCountAsync(1);
     }
 
@@ -88,7 +96,8 @@ public class RoadPageTests(Served served)
         var page = await served.Open("/road?car=fern-saloon&road=village-hump");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "This road has no class" })).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "The road itself" })).ToBeVisibleAsync();
-        await Expect(page.GetByRole(AriaRole.Link, new() { Name = "drive over this road" })).ToHaveAttributeAsync("href", "pass?car=fern-saloon&load=driver&road=village-hump&speed=80");
+        await Expect(page.GetByRole(AriaRole.Link, new() { Name = "drive over this road" })).ToHaveAttributeAsync(
+            "href", "pass?car=fern-saloon&load=driver&road=village-hump&speed=80");
         await Expect(page.Locator(".pickable")).ToHaveCountAsync(0);
     }
 
@@ -107,11 +116,15 @@ public class RoadPageTests(Served served)
         var page = await Driven(Saloon);
         async Task<byte[]> Take(string of, string words)
         {
-            var download = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = $"{of} as {words}", Exact = true }).ClickAsync(), new() { Timeout = Long });
+            var download = await page.RunAndWaitForDownloadAsync(
+                () => page.GetByRole(AriaRole.Link, new() { Name = $"{of} as {words}", Exact = true }).ClickAsync(), new() { Timeout = Long });
             return await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         }
 
-        foreach (var of in new[] { "The ride against speed", "Pitch as it is and as counted", "The spectra", "The transfer from road to body", "The road" })
+        foreach (var of in new[]
+        {
+            "The ride against speed", "Pitch as it is and as counted", "The spectra", "The transfer from road to body", "The road",
+        })
         {
             Assert.Contains("<svg", Encoding.UTF8.GetString(await Take(of, "SVG")), StringComparison.Ordinal);
         }

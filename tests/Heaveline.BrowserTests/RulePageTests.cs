@@ -60,7 +60,8 @@ public class RulePageTests(Served served)
         var at = await page.EvaluateAsync<double[]>(
             """
             () => {
-                const chart = document.querySelector('.map .js-plotly-plot'), layout = chart._fullLayout, box = chart.querySelector('.nsewdrag').getBoundingClientRect();
+                const chart = document.querySelector('.map .js-plotly-plot'), layout = chart._fullLayout,
+                    box = chart.querySelector('.nsewdrag').getBoundingClientRect();
                 return [box.left + layout.xaxis.l2p(60), box.top + layout.yaxis.l2p(1.25)];
             }
             """);
@@ -76,7 +77,10 @@ public class RulePageTests(Served served)
         foreach (var setting in new[] { "front-spring", "rear-spring", "front-damping", "rear-damping" })
         {
             // Shown as exactly as the slider is.
-            Assert.Equal(Number(page.Url, setting), double.Parse(await page.Locator($"#exact-{setting}").InputValueAsync(), CultureInfo.InvariantCulture), 0.005);
+            Assert.Equal(
+                Number(page.Url, setting),
+                double.Parse(await page.Locator($"#exact-{setting}").InputValueAsync(), CultureInfo.InvariantCulture),
+                0.005);
         }
 
         await Expect(page.Locator("[data-note=ratio]")).ToContainTextAsync(RatioAt(page.Url).ToString("F2", CultureInfo.InvariantCulture));
@@ -125,19 +129,22 @@ public class RulePageTests(Served served)
         var said = await page.Locator(".says li").AllInnerTextsAsync();
         async Task<byte[]> Take(string words)
         {
-            var download = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = $"The map as {words}" }).ClickAsync(), new() { Timeout = Long });
+            var download = await page.RunAndWaitForDownloadAsync(
+                () => page.GetByRole(AriaRole.Link, new() { Name = $"The map as {words}" }).ClickAsync(), new() { Timeout = Long });
             Assert.Equal($"fern-saloon-rule-ratio-settling.{words.ToLowerInvariant()}", download.SuggestedFilename);
             return await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         }
 
-        Assert.Contains("is it true that a front softer than the rear pitches less?", Encoding.UTF8.GetString(await Take("SVG")), StringComparison.Ordinal);
+        Assert.Contains(
+            "is it true that a front softer than the rear pitches less?", Encoding.UTF8.GetString(await Take("SVG")), StringComparison.Ordinal);
         Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], (await Take("PNG"))[..4]);
         Assert.Equal("%PDF-", Encoding.ASCII.GetString((await Take("PDF"))[..5]));
         var rows = Encoding.UTF8.GetString(await Take("CSV")).TrimEnd().Split('\n');
         Assert.StartsWith("speed [km/h]", rows[0], StringComparison.Ordinal);
         var json = JsonNode.Parse(await Take("JSON"))!;
         var grid = json["tables"]![0]!;
-        Assert.Equal(rows.Length - 1, grid["rows"]!.AsArray().Count * grid["columns"]!.AsArray().Count(c => double.TryParse(c!.GetValue<string>(), CultureInfo.InvariantCulture, out _)));
+        Assert.Equal(rows.Length - 1, grid["rows"]!.AsArray().Count * grid["columns"]!
+            .AsArray().Count(c => double.TryParse(c!.GetValue<string>(), CultureInfo.InvariantCulture, out _)));
         // The page says what the command says, but for the option that the command names.
         Assert.Equal(json["sentences"]!.AsArray().Select(s => s!.GetValue<string>().Replace(" (--measure hit)", "", StringComparison.Ordinal)), said);
     }
@@ -174,7 +181,8 @@ public class RulePageTests(Served served)
         };
         page.Request += (_, request) =>
         {
-            if (!request.Url.StartsWith(served.Address.ToString(), StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal))
+            if (!request.Url.StartsWith(served.Address.ToString(), StringComparison.Ordinal)
+                && !request.Url.StartsWith("data:", StringComparison.Ordinal))
             {
                 complaints.Add(request.Url);
             }
@@ -222,7 +230,8 @@ public class RulePageTests(Served served)
         await Expect(page.GetByText("Coarse map.")).ToHaveCountAsync(0, new() { Timeout = Long });
     }
 
-    private static Dictionary<string, string> Query(string url) => QueryHelpers.ParseQuery(new Uri(url).Query).ToDictionary(pair => pair.Key, pair => pair.Value.ToString());
+    private static Dictionary<string, string> Query(string url) =>
+        QueryHelpers.ParseQuery(new Uri(url).Query).ToDictionary(pair => pair.Key, pair => pair.Value.ToString());
 
     private static double Number(string url, string name) => double.Parse(Query(url)[name], CultureInfo.InvariantCulture);
 
@@ -230,7 +239,13 @@ public class RulePageTests(Served served)
     private double RatioAt(string url)
     {
         var car = CarFile.Load(Path.Combine(served.Garage, "fern-saloon.yaml"), served.Garage).Car!;
-        Axle Sprung(Axle axle, string end) => axle with { Spring = axle.Spring with { Law = ((LinearSpring)axle.Spring.Law) with { Rate = new Amount<Stiffness>(1000.0 * Number(url, end + "-spring")) } } };
+        Axle Sprung(Axle axle, string end) => axle with
+        {
+            Spring = axle.Spring with
+            {
+                Law = ((LinearSpring)axle.Spring.Law) with { Rate = new Amount<Stiffness>(1000.0 * Number(url, end + "-spring")) },
+            },
+        };
         var set = car with { Front = Sprung(car.Front, "front"), Rear = Sprung(car.Rear, "rear") };
         return RideTuning.Of(RideModel.Of(set, set.LoadStates.First(l => l.Name == Query(url)["load"]))).Ratio;
     }

@@ -21,7 +21,8 @@ public sealed class Served(OneBrowser browsing) : IAsyncLifetime
 
     /// <summary>The program itself, for commands beside the pages: the one that was built together with these tests, wherever that was.</summary>
     public static string ProgramPath { get; } = Path.Combine(
-        AppContext.BaseDirectory.Replace(Path.Combine("tests", "Heaveline.BrowserTests"), Path.Combine("src", "Heaveline.Cli"), StringComparison.Ordinal)
+        AppContext.BaseDirectory
+            .Replace(Path.Combine("tests", "Heaveline.BrowserTests"), Path.Combine("src", "Heaveline.Cli"), StringComparison.Ordinal)
             .Replace("Heaveline.BrowserTests", "Heaveline.Cli", StringComparison.Ordinal),
         "Heaveline.Cli");
 
@@ -84,7 +85,9 @@ public sealed class Served(OneBrowser browsing) : IAsyncLifetime
         return (process, await address.Task, Said);
     }
 
-    /// <summary>A page of its own, with nothing kept from others. It is closed when the next test opens one: a page left open goes on drawing.</summary>
+    /// <summary>
+    /// A page of its own, with nothing kept from others. It is closed when the next test opens one: a page left open goes on drawing.
+    /// </summary>
     public async Task<IPage> Open(string path, int width = 1280, int height = 900, bool dark = false, bool still = true)
     {
         var test = TestContext.Current.Test?.UniqueID;

@@ -15,7 +15,8 @@ public class UploadTests(Served served)
         var path = Path.Combine(served.Garage, "brought-in.yaml");
         try
         {
-            var page = await Bring("brought-in.yaml", Encoding.UTF8.GetBytes(text.Replace("car: Fern saloon", "car: Heath saloon", StringComparison.Ordinal)));
+            var page = await Bring(
+                "brought-in.yaml", Encoding.UTF8.GetBytes(text.Replace("car: Fern saloon", "car: Heath saloon", StringComparison.Ordinal)));
             await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/car[?]car=brought-in$"));
             await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Heath saloon");
         }
@@ -32,7 +33,9 @@ public class UploadTests(Served served)
         var path = Path.Combine(served.Garage, "brought-in-wrong.yaml");
         try
         {
-            var page = await Bring("brought-in-wrong.yaml", Encoding.UTF8.GetBytes(text.Replace("wheelbase: 2.70 m ± 5 mm", "wheelbase: 27 m", StringComparison.Ordinal)));
+            var page = await Bring(
+                "brought-in-wrong.yaml",
+                Encoding.UTF8.GetBytes(text.Replace("wheelbase: 2.70 m ± 5 mm", "wheelbase: 27 m", StringComparison.Ordinal)));
             await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/car[?]car=brought-in-wrong$"));
             await Expect(page.Locator("#f-wheelbase-said")).ToContainTextAsync("Refused");
         }
@@ -60,7 +63,8 @@ public class UploadTests(Served served)
     public async Task A_text_that_would_grow_without_end_stays_out()
     {
         var before = Names;
-        var bomb = "car: &a0 x\n" + string.Concat(Enumerable.Range(1, 9).Select(n => $"k{n}: &a{n} [{string.Join(", ", Enumerable.Repeat($"*a{n - 1}", 10))}]\n"));
+        var bomb = "car: &a0 x\n"
+            + string.Concat(Enumerable.Range(1, 9).Select(n => $"k{n}: &a{n} [{string.Join(", ", Enumerable.Repeat($"*a{n - 1}", 10))}]\n"));
         var page = await Bring("bomb.yaml", Encoding.UTF8.GetBytes(bomb));
         await Expect(page.Locator("#upload-remark .refused")).ToContainTextAsync("Line 1");
         page = await Bring("bytes.yaml", [0x63, 0xC3, 0x28]);

@@ -5,8 +5,8 @@ using Heaveline.Quantities;
 namespace Heaveline.References;
 
 /// <summary>
-/// The plain vehicle of textbooks: a rigid body on two springs, in one plane. Wheels weigh a gram and tyres are as stiff as rock (1e10 N/m) unless the
-/// source gives them, so that the springs alone count.
+/// The plain vehicle of textbooks: a rigid body on two springs, in one plane. Wheels weigh a gram and tyres are as stiff as rock (1e10 N/m) unless
+/// the source gives them, so that the springs alone count.
 /// </summary>
 internal sealed record HalfCar
 {

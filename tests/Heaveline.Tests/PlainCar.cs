@@ -16,7 +16,8 @@ internal static class PlainCar
         Tyre = new Tyre { Rate = new(190000.0) },
     };
 
-    public static Axle RearAxle { get; } = FrontAxle with { UnsprungMass = new(64.0), Spring = new Spring { Law = new LinearSpring { Rate = new(24000.0) } }, AntiRollBar = new(0.0) };
+    public static Axle RearAxle { get; } =
+        FrontAxle with { UnsprungMass = new(64.0), Spring = new Spring { Law = new LinearSpring { Rate = new(24000.0) } }, AntiRollBar = new(0.0) };
 
     /// <summary>670 kg and 580 kg on the axles, 2.6 m wheelbase.</summary>
     public static Car Saloon { get; } = new()
@@ -33,6 +34,13 @@ internal static class PlainCar
     public static LoadState With(double mass, double behindFrontAxle, double left = 0.0, double height = 0.55) => new()
     {
         Name = "load",
-        Loads = [new Load { Name = "load", Mass = new(mass), BehindFrontAxle = new(behindFrontAxle), LeftOfMiddle = new(left), Height = new(height) }],
+        Loads = [new Load
+        {
+            Name = "load",
+            Mass = new(mass),
+            BehindFrontAxle = new(behindFrontAxle),
+            LeftOfMiddle = new(left),
+            Height = new(height),
+        }],
     };
 }

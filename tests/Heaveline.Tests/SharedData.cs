@@ -1,6 +1,8 @@
 namespace Heaveline.Tests;
 
-/// <summary>Finds measured data kept beside the checkout, in a folder <c>shared/data</c> of any folder above the tests. Not every machine has it.</summary>
+/// <summary>
+/// Finds measured data kept beside the checkout, in a folder <c>shared/data</c> of any folder above the tests. Not every machine has it.
+/// </summary>
 internal static class SharedData
 {
     /// <summary>The path of a file below <c>shared/data</c>; skips the running test, by name, when it is absent.</summary>

@@ -14,7 +14,9 @@ internal static class StoneBlocks
     /// <summary>The two whole tracks that lie farthest apart, 1.37 m.</summary>
     internal static Road Road => MeasuredProfileFile.Parse(Tracks("0.00", "-1.37").Text, "stone blocks.csv").Road!;
 
-    /// <summary>Two tracks, named by their lateral place, as the text of a measured road and as heights in mm; NaN where nothing was measured.</summary>
+    /// <summary>
+    /// Two tracks, named by their lateral place, as the text of a measured road and as heights in mm; NaN where nothing was measured.
+    /// </summary>
     internal static (string Text, List<double> Left, List<double> Right) Tracks(string left, string right)
     {
         var lines = File.ReadAllLines(SharedData.Require("stone-block-road-right", "grid.csv"));

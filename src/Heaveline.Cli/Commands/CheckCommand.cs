@@ -35,7 +35,8 @@ internal static class CheckCommand
         {
             var reading = CarFile.Load(file);
             refused += reading.Refusals.Count;
-            foreach (var (kind, place, line, column, message, advice) in reading.Refusals.Select(r => ("refused", r.File, r.Line, r.Column, r.Message, r.Advice))
+            foreach (var (kind, place, line, column, message, advice) in reading.Refusals
+                .Select(r => ("refused", r.File, r.Line, r.Column, r.Message, r.Advice))
                 .Concat(reading.Warnings.Select(w => ("warning", w.File, w.Line, w.Column, w.Message, w.Advice))))
             {
                 remarks.Add(new System.Text.Json.Nodes.JsonObject

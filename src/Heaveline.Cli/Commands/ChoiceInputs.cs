@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Heaveline.Cli.Output;
 
 namespace Heaveline.Cli.Commands;
 
@@ -13,7 +14,9 @@ internal static class ChoiceInputs
         return result => new Given(inputs.SelectMany(input => input(result)));
     }
 
-    /// <summary>Stops where anything is wrong. All of it is said, and the words weigh more than the files: they are wrong whatever the files say.</summary>
+    /// <summary>
+    /// Stops where anything is wrong. All of it is said, and the words weigh more than the files: they are wrong whatever the files say.
+    /// </summary>
     public static void Stop(IReadOnlyCollection<Objection> objections)
     {
         if (objections.Count > 0)
@@ -59,7 +62,8 @@ internal static class ChoiceInputs
 
         if (choice.IsRepeated)
         {
-            var several = new Option<string[]>($"--{choice.Name}") { Description = choice.Says, HelpName = choice.HelpName, Required = choice.IsNeeded };
+            var several =
+                new Option<string[]>($"--{choice.Name}") { Description = choice.Says, HelpName = choice.HelpName, Required = choice.IsNeeded };
             command.Add(several);
             return result => (result.GetValue(several) ?? []).Select(words => (choice.Name, (string?)words));
         }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Heaveline.Cli.Output;
 using Heaveline.Files.Reporting;
 using Heaveline.Press;
+using Heaveline.Press.Paper;
 
 namespace Heaveline.Cli.Commands;
 

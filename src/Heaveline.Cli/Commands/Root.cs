@@ -8,7 +8,8 @@ namespace Heaveline.Cli.Commands;
 internal static class Root
 {
     /// <summary>Understood by every command that draws.</summary>
-    public static Option<bool> Column { get; } = new("--column") { Description = "Make the picture fit one column (84 mm) instead of the page's width (174 mm).", Recursive = true };
+    public static Option<bool> Column { get; } =
+        new("--column") { Description = "Make the picture fit one column (84 mm) instead of the page's width (174 mm).", Recursive = true };
 
     // A plain command instead of the library's root command: that one calls itself after the file that was started.
     public static Command Of(Streams streams) => new(

@@ -12,9 +12,23 @@ internal static class ServeCommand
 {
     public static Command Of(Streams streams)
     {
-        var garage = new Argument<string?>("GARAGE") { Description = "The folder of car files and roads. Without it: the demo garage.", Arity = ArgumentArity.ZeroOrOne };
-        var port = new Option<int>("--port") { Description = "Port to listen at; 0 takes any free one.", HelpName = "PORT", DefaultValueFactory = _ => 5090 };
-        var open = new Option<string?>("--open-to") { Description = "Also answer other machines, at this address of this one (0.0.0.0: all of them). Readers must type a code that is printed here. Not encrypted: for a network you trust.", HelpName = "ADDRESS" };
+        var garage = new Argument<string?>("GARAGE")
+        {
+            Description = "The folder of car files and roads. Without it: the demo garage.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var port = new Option<int>("--port")
+        {
+            Description = "Port to listen at; 0 takes any free one.",
+            HelpName = "PORT",
+            DefaultValueFactory = _ => 5090,
+        };
+        var open = new Option<string?>("--open-to")
+        {
+            Description = "Also answer other machines, at this address of this one (0.0.0.0: all of them). Readers must type a code that is printed "
+                + "here. Not encrypted: for a network you trust.",
+            HelpName = "ADDRESS",
+        };
         var command = new Command(
             "serve",
             """
@@ -42,8 +56,10 @@ internal static class ServeCommand
 
         var address = open is null ? IPAddress.Loopback
             : IPAddress.TryParse(open, out var given) ? given
-            : throw new Stopped($"heaveline: --open-to '{open}': give an address of this machine in numbers, for instance 192.168.1.20.", ExitCode.WrongUsage);
-        var folder = garage ?? DemoGarage.Find() ?? throw new Stopped("heaveline: the demo garage is not beside the program; name a folder of car files.", ExitCode.WrongUsage);
+            : throw new Stopped(
+                $"heaveline: --open-to '{open}': give an address of this machine in numbers, for instance 192.168.1.20.", ExitCode.WrongUsage);
+        var folder = garage ?? DemoGarage.Find()
+            ?? throw new Stopped("heaveline: the demo garage is not beside the program; name a folder of car files.", ExitCode.WrongUsage);
         if (!Directory.Exists(folder))
         {
             throw new Stopped($"heaveline: there is no folder '{folder}'.", ExitCode.WrongUsage);
@@ -66,7 +82,9 @@ internal static class ServeCommand
             }
             catch (IOException taken)
             {
-                throw new Stopped($"heaveline: {taken.Message} Another program, or another 'heaveline serve', listens there; --port 0 takes a free port.", ExitCode.NotComputed);
+                throw new Stopped(
+                    $"heaveline: {taken.Message} Another program, or another 'heaveline serve', listens there; --port 0 takes a free port.",
+                    ExitCode.NotComputed);
             }
 
             streams.Results.WriteLine($"The pages are at {PageHost.AddressOf(app)}");

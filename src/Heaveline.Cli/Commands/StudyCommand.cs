@@ -14,7 +14,9 @@ internal static class StudyCommand
         var command = new Command(question.Word, question.Says);
         var typed = ChoiceInputs.Add(command, question.Choices.Append(question.Draws).OfType<Choice>());
         var json = Options.Json();
-        var csv = question.CsvSays is null ? null : new Option<string?>($"--{question.CsvOption}") { Description = question.CsvSays, HelpName = "FILE" };
+        var csv = question.CsvSays is null
+            ? null
+            : new Option<string?>($"--{question.CsvOption}") { Description = question.CsvSays, HelpName = "FILE" };
         var figure = question.HasFigure ? Options.Figure() : null;
         foreach (var option in new Option?[] { json, csv, figure }.OfType<Option>())
         {

@@ -8,20 +8,37 @@ namespace Heaveline.Files.Cars;
 internal static class AxlePartWords
 {
     /// <summary>Rate of a tyre.</summary>
-    public static readonly Key<Amount<Stiffness>> TyreRate = Key.Required("rate", "Vertical rate of one tyre at its pressure.", Kind.Amount<Stiffness>(), "210 N/mm ± 10 %");
+    public static readonly Key<Amount<Stiffness>> TyreRate = Key.Required(
+        "rate", "Vertical rate of one tyre at its pressure.", Kind.Amount<Stiffness>(), "210 N/mm ± 10 %");
 
-    private static readonly Key<Amount<DampingRate>> Damping = Key.Optional("damping", "Vertical damping of one tyre; none when left out.", Kind.Amount<DampingRate>(), "100 N s/m");
-    private static readonly Key<Amount<Length>> Contact = Key.Optional("contact-length", "Length of the contact patch, over which the road is averaged; a point when left out.", Kind.Amount<Length>(), "120 mm");
+    private static readonly Key<Amount<DampingRate>> Damping = Key.Optional(
+        "damping", "Vertical damping of one tyre; none when left out.", Kind.Amount<DampingRate>(), "100 N s/m");
+    private static readonly Key<Amount<Length>> Contact = Key.Optional(
+        "contact-length", "Length of the contact patch, over which the road is averaged; a point when left out.", Kind.Amount<Length>(), "120 mm");
 
-    private static readonly Key<Amount<Force>> HalfWidth = Key.Required("half-width", "Half the difference of the scale readings at one wheel when the car comes down slowly and when it rises slowly.", Kind.Amount<Force>(), "60 N");
-    private static readonly Key<Amount<Velocity>> SpeedScale = Key.Optional("speed-scale", "Wheel speed at which 71 % of it acts; 5 mm/s when left out.", Kind.Amount<Velocity>(), "5 mm/s");
+    private static readonly Key<Amount<Force>> HalfWidth = Key.Required(
+        "half-width",
+        "Half the difference of the scale readings at one wheel when the car comes down slowly and when it rises slowly.",
+        Kind.Amount<Force>(),
+        "60 N");
+    private static readonly Key<Amount<Velocity>> SpeedScale = Key.Optional(
+        "speed-scale", "Wheel speed at which 71 % of it acts; 5 mm/s when left out.", Kind.Amount<Velocity>(), "5 mm/s");
 
-    private static readonly Key<Amount<Stiffness>> BarWheelRate = Key.Optional("wheel-rate", "Force at one wheel for each difference in height between the two wheels: half the force that moves both wheels one unit against each other.", Kind.Amount<Stiffness>(), "9 N/mm");
-    private static readonly Key<Amount<Length>> Diameter = Key.Optional("diameter", "Diameter of the bar's middle part.", Kind.Amount<Length>(), "20 mm");
-    private static readonly Key<Amount<Length>> BarLength = Key.Optional("length", "Length of the part that twists.", Kind.Amount<Length>(), "900 mm");
-    private static readonly Key<Amount<Length>> Arm = Key.Optional("arm", "Distance from the bar's axis to the link, square to the bar.", Kind.Amount<Length>(), "220 mm");
-    private static readonly Key<Amount<Plain>> LinkPerWheel = Key.Optional("link-per-wheel", "Link travel divided by wheel travel; 1 when left out.", Kind.Amount<Plain>(), "0.55", property: "MotionRatio");
-    private static readonly Key<Amount<Pressure>> ShearModulus = Key.Optional("shear-modulus", "Shear modulus; 79.3 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "79.3 GPa");
+    private static readonly Key<Amount<Stiffness>> BarWheelRate = Key.Optional(
+        "wheel-rate",
+        "Force at one wheel for each difference in height between the two wheels: half the force that moves both wheels one unit against each other.",
+        Kind.Amount<Stiffness>(),
+        "9 N/mm");
+    private static readonly Key<Amount<Length>> Diameter = Key.Optional(
+        "diameter", "Diameter of the bar's middle part.", Kind.Amount<Length>(), "20 mm");
+    private static readonly Key<Amount<Length>> BarLength = Key.Optional(
+        "length", "Length of the part that twists.", Kind.Amount<Length>(), "900 mm");
+    private static readonly Key<Amount<Length>> Arm = Key.Optional(
+        "arm", "Distance from the bar's axis to the link, square to the bar.", Kind.Amount<Length>(), "220 mm");
+    private static readonly Key<Amount<Plain>> LinkPerWheel = Key.Optional(
+        "link-per-wheel", "Link travel divided by wheel travel; 1 when left out.", Kind.Amount<Plain>(), "0.55", property: "MotionRatio");
+    private static readonly Key<Amount<Pressure>> ShearModulus = Key.Optional(
+        "shear-modulus", "Shear modulus; 79.3 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "79.3 GPa");
 
     /// <summary>One tyre.</summary>
     public static readonly Shape<Tyre> Tyre = new Shape("tyre", "One tyre.", TyreRate, Damping, Contact).As(f => new Tyre
@@ -32,14 +49,23 @@ internal static class AxlePartWords
     });
 
     /// <summary>Dry friction of one wheel.</summary>
-    public static readonly Shape<Friction> Friction = new Shape("friction", "Dry friction of one wheel's suspension.", HalfWidth, SpeedScale).As(f => new Friction
-    {
-        HalfWidth = f.Required(HalfWidth),
-        SpeedScale = f.Optional(SpeedScale, new Amount<Velocity>(0.005)),
-    });
+    public static readonly Shape<Friction> Friction = new Shape("friction", "Dry friction of one wheel's suspension.", HalfWidth, SpeedScale)
+        .As(f => new Friction
+        {
+            HalfWidth = f.Required(HalfWidth),
+            SpeedScale = f.Optional(SpeedScale, new Amount<Velocity>(0.005)),
+        });
 
     /// <summary>The bar's rate at the wheel.</summary>
-    public static readonly Shape<AntiRollBarRate> Bar = new Shape("anti-roll bar", "The axle's anti-roll bar, by its rate at the wheel or by its dimensions.", BarWheelRate, Diameter, BarLength, Arm, LinkPerWheel, ShearModulus)
+    public static readonly Shape<AntiRollBarRate> Bar = new Shape(
+        "anti-roll bar",
+        "The axle's anti-roll bar, by its rate at the wheel or by its dimensions.",
+        BarWheelRate,
+        Diameter,
+        BarLength,
+        Arm,
+        LinkPerWheel,
+        ShearModulus)
         .WithOneOf(BarWheelRate, Diameter)
         .As(MakeBar);
 
@@ -68,7 +94,13 @@ internal static class AxlePartWords
             return null;
         }
 
-        var bar = new AntiRollBarDimensions { Diameter = f.Required(Diameter), Length = f.Required(BarLength), Arm = f.Required(Arm), MotionRatio = f.Optional(LinkPerWheel, new Amount<Plain>(1.0)) };
+        var bar = new AntiRollBarDimensions
+        {
+            Diameter = f.Required(Diameter),
+            Length = f.Required(BarLength),
+            Arm = f.Required(Arm),
+            MotionRatio = f.Optional(LinkPerWheel, new Amount<Plain>(1.0)),
+        };
         bar = f.OptionalValue(ShearModulus) is { } modulus ? bar with { ShearModulus = modulus } : bar;
         return new AntiRollBarRate(ProductDoubt.Of<Stiffness>(
             bar.WheelRate,

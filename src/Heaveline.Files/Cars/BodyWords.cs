@@ -9,30 +9,71 @@ internal static class BodyWords
 {
     private const string ScaleAdvice = "Give the reading of the scale under the wheel or the axle.";
 
-    private static readonly Key<Amount<Mass>> FrontAxle = Key.Optional("front", "Both front wheels together, in the state described.", Kind.Amount<Mass>(), "742 kg ± 2 kg");
+    private static readonly Key<Amount<Mass>> FrontAxle = Key.Optional(
+        "front", "Both front wheels together, in the state described.", Kind.Amount<Mass>(), "742 kg ± 2 kg");
     private static readonly Key<Amount<Mass>> RearAxle = Key.Optional("rear", "Both rear wheels together.", Kind.Amount<Mass>(), "618 kg ± 2 kg");
     private static readonly Key<Amount<Mass>> FrontLeft = Key.Optional("front-left", "Front left wheel alone.", Kind.Amount<Mass>(), "380 kg ± 1 kg");
-    private static readonly Key<Amount<Mass>> FrontRight = Key.Optional("front-right", "Front right wheel alone.", Kind.Amount<Mass>(), "362 kg ± 1 kg");
+    private static readonly Key<Amount<Mass>> FrontRight = Key.Optional(
+        "front-right", "Front right wheel alone.", Kind.Amount<Mass>(), "362 kg ± 1 kg");
     private static readonly Key<Amount<Mass>> RearLeft = Key.Optional("rear-left", "Rear left wheel alone.", Kind.Amount<Mass>(), "312 kg ± 1 kg");
     private static readonly Key<Amount<Mass>> RearRight = Key.Optional("rear-right", "Rear right wheel alone.", Kind.Amount<Mass>(), "306 kg ± 1 kg");
-    private static readonly Key<string> Scale = Key.Optional("scale", "Name of the scale that weighed them all: its readings are off together.", Kind.Text(), "village weighbridge");
+    private static readonly Key<string> Scale = Key.Optional(
+        "scale", "Name of the scale that weighed them all: its readings are off together.", Kind.Text(), "village weighbridge");
 
     /// <summary>Height of the sprung centre of gravity.</summary>
-    public static readonly Key<Amount<Length>> CentreHeight = Key.Required("centre-of-gravity-height", "Height of the body's centre of gravity above the ground, the unsprung parts left out.", Kind.Amount<Length>(), "0.56 m ± 3 cm", property: "CentreHeight");
+    public static readonly Key<Amount<Length>> CentreHeight = Key.Required(
+        "centre-of-gravity-height",
+        "Height of the body's centre of gravity above the ground, the unsprung parts left out.",
+        Kind.Amount<Length>(),
+        "0.56 m ± 3 cm",
+        property: "CentreHeight");
 
-    private static readonly Key<Amount<Length>> PitchAxis = Key.Optional("pitch-axis-height", "Height above the ground of the axis about which the body pitches; gravity's tilting moment is left out without it.", Kind.Amount<Length>(), "0.28 m");
-    private static readonly Key<Amount<Length>> RollAxis = Key.Optional("roll-axis-height", "Height above the ground of the axis about which the body rolls; gravity's tilting moment is left out without it.", Kind.Amount<Length>(), "0.08 m");
-    private static readonly Key<Amount<Inertia>> PitchInertia = Key.Optional("pitch-inertia", "Pitch inertia of the body about its centre of gravity; estimated by the index when left out.", Kind.Amount<Inertia>(), "1850 kg m2 ± 8 %");
-    private static readonly Key<Amount<Plain>> PitchIndex = Key.Optional("pitch-index", "Pitch inertia as k²/(b·c), radius of gyration squared over the distances to both axles; 0.998 ± 0.224 (median of measured cars) when left out.", Kind.Amount<Plain>(), "0.95 ± 10 %", property: "DynamicIndex");
-    private static readonly Key<Amount<Inertia>> RollInertia = Key.Optional("roll-inertia", "Roll inertia of the body about its centre of gravity; estimated from the track when left out.", Kind.Amount<Inertia>(), "450 kg m2");
+    private static readonly Key<Amount<Length>> PitchAxis = Key.Optional(
+        "pitch-axis-height",
+        "Height above the ground of the axis about which the body pitches; gravity's tilting moment is left out without it.",
+        Kind.Amount<Length>(),
+        "0.28 m");
+    private static readonly Key<Amount<Length>> RollAxis = Key.Optional(
+        "roll-axis-height",
+        "Height above the ground of the axis about which the body rolls; gravity's tilting moment is left out without it.",
+        Kind.Amount<Length>(),
+        "0.08 m");
+    private static readonly Key<Amount<Inertia>> PitchInertia = Key.Optional(
+        "pitch-inertia",
+        "Pitch inertia of the body about its centre of gravity; estimated by the index when left out.",
+        Kind.Amount<Inertia>(),
+        "1850 kg m2 ± 8 %");
+    private static readonly Key<Amount<Plain>> PitchIndex = Key.Optional(
+        "pitch-index",
+        "Pitch inertia as k²/(b·c), radius of gyration squared over the distances to both axles; 0.998 ± "
+        + "0.224 (median of measured cars) when left out.",
+        Kind.Amount<Plain>(),
+        "0.95 ± 10 %",
+        property: "DynamicIndex");
+    private static readonly Key<Amount<Inertia>> RollInertia = Key.Optional(
+        "roll-inertia",
+        "Roll inertia of the body about its centre of gravity; estimated from the track when left out.",
+        Kind.Amount<Inertia>(),
+        "450 kg m2");
 
     /// <summary>What each wheel carries.</summary>
-    public static readonly Shape<Weighing> Weighing = new Shape("weighing", "What the scales read in the state described, by axle or by wheel.", FrontAxle, RearAxle, FrontLeft, FrontRight, RearLeft, RearRight, Scale)
+    public static readonly Shape<Weighing> Weighing = new Shape(
+        "weighing",
+        "What the scales read in the state described, by axle or by wheel.",
+        FrontAxle,
+        RearAxle,
+        FrontLeft,
+        FrontRight,
+        RearLeft,
+        RearRight,
+        Scale)
         .WithOneOf(FrontAxle, FrontLeft).WithOneOf(RearAxle, RearLeft)
         .As(MakeWeighing);
 
     /// <summary>The sprung body.</summary>
-    public static readonly Shape<Body> Body = new Shape("body", "The body on its springs: heights and inertias.", CentreHeight, PitchAxis, RollAxis, PitchInertia, PitchIndex, RollInertia).As(MakeBody);
+    public static readonly Shape<Body> Body = new Shape(
+        "body", "The body on its springs: heights and inertias.", CentreHeight, PitchAxis, RollAxis, PitchInertia, PitchIndex, RollInertia)
+        .As(MakeBody);
 
     private static Weighing? MakeWeighing(Fields f)
     {
@@ -53,7 +94,8 @@ internal static class BodyWords
         {
             if (f.Has(right))
             {
-                f.Refuse(right, $"is given beside {axle.Name}, which is both wheels together.", $"Give {axle.Name}, or {left.Name} and {right.Name}.");
+                f.Refuse(
+                    right, $"is given beside {axle.Name}, which is both wheels together.", $"Give {axle.Name}, or {left.Name} and {right.Name}.");
                 return null;
             }
 
@@ -69,7 +111,9 @@ internal static class BodyWords
             return null;
         }
 
-        return (ProductDoubt.Under(Checked.Positive(f.Required(left), ScaleAdvice, left.Name), scale), ProductDoubt.Under(Checked.Positive(other, ScaleAdvice, right.Name), scale));
+        return (
+            ProductDoubt.Under(Checked.Positive(f.Required(left), ScaleAdvice, left.Name), scale),
+            ProductDoubt.Under(Checked.Positive(other, ScaleAdvice, right.Name), scale));
     }
 
     private static Body? MakeBody(Fields f)

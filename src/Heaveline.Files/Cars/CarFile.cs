@@ -21,7 +21,9 @@ public static class CarFile
     /// <summary>Every key of a car file and of a variant, group by group, as a page in Markdown.</summary>
     public static string KeyPage => Yaml.KeyPage.Of(CarWords.Shape.Layout, VariantWords.Shape.Layout);
 
-    /// <summary>The keys of a car file as a form: what each means, how it is entered, its units and limits. From the shapes that read the file.</summary>
+    /// <summary>
+    /// The keys of a car file as a form: what each means, how it is entered, its units and limits. From the shapes that read the file.
+    /// </summary>
     public static FormField Form => CarFields.Value;
 
     /// <summary>The keys of a variant as a form; the keys of the car file stand under <c>change</c>.</summary>

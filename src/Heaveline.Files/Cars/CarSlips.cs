@@ -28,12 +28,27 @@ internal static class CarSlips
         {
             var h = car.Body.CentreHeight.Si;
             var (low, high) = car.Kind == VehicleKind.TwoWheeler ? (0.35, 1.0) : (0.30, 1.1);
-            Warn(reader, height, h < low, $"is {height.Text}; {low} to {high} m is usual.", "Is it counted from the ground, and not from the axle or the floor?");
-            Warn(reader, height, h > high, $"is {height.Text}; {low} to {high} m is usual.", "Is it the body's centre of gravity, and not the roof or a load?");
+            Warn(
+                reader,
+                height,
+                h < low,
+                $"is {height.Text}; {low} to {high} m is usual.",
+                "Is it counted from the ground, and not from the axle or the floor?");
+            Warn(
+                reader,
+                height,
+                h > high,
+                $"is {height.Text}; {low} to {high} m is usual.",
+                "Is it the body's centre of gravity, and not the roof or a load?");
         }
 
         var widest = Math.Max(car.Front.Track.Si, car.Rear.Track.Si);
-        Warn(reader, root.At("wheelbase"), widest > car.Wheelbase.Si, $"is {root.At("wheelbase")?.Text}, less than a track.", "Likely slip: wheelbase and track swapped.");
+        Warn(
+            reader,
+            root.At("wheelbase"),
+            widest > car.Wheelbase.Si,
+            $"is {root.At("wheelbase")?.Text}, less than a track.",
+            "Likely slip: wheelbase and track swapped.");
     }
 
     private static void CheckAxle(Car car, int axle, Node root, Reader reader)
@@ -65,7 +80,12 @@ internal static class CarSlips
         foreach (var stop in new[] { "bump-stop", "rebound-stop" })
         {
             var clearance = (stop == "bump-stop" ? of.BumpStop : of.ReboundStop)?.Clearance.Si;
-            Warn(reader, node.At(stop, "clearance"), clearance == 0.0, "is 0: the stop touches in the state described.", "Right if it does (some cars ride on their stops); else measure the gap in wheel travel.");
+            Warn(
+                reader,
+                node.At(stop, "clearance"),
+                clearance == 0.0,
+                "is 0: the stop touches in the state described.",
+                "Right if it does (some cars ride on their stops); else measure the gap in wheel travel.");
         }
     }
 
@@ -96,7 +116,12 @@ internal static class CarSlips
         var damping = model.Tangent.SuspensionDamping[i, i] / (2.0 * Math.Sqrt(model.Tangent.WheelRate[i] * mass));
         var message = FormattableString.Invariant($"makes {damping:0.###} of critical damping; {Least} to {Most} is usual.");
         Warn(reader, table, damping < Least, message, "Likely slip: velocities in mm/s written as m/s, or the damper's ratio upside down.");
-        Warn(reader, table, damping > Most, message, "Likely slip: velocities in m/s written as mm/s, forces in N written as kN, or forces at the wheel.");
+        Warn(
+            reader,
+            table,
+            damping > Most,
+            message,
+            "Likely slip: velocities in m/s written as mm/s, forces in N written as kN, or forces at the wheel.");
     }
 
     private static Node? Given(Node? group, params ReadOnlySpan<string> keys)

@@ -5,7 +5,10 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Files.Cars;
 
-/// <summary>Whether a car that is sound in each of its values can stand, as described and under each of its loads. Each refusal goes to the key that it is about.</summary>
+/// <summary>
+/// Whether a car that is sound in each of its values can stand, as described and under each of its loads. Each
+/// refusal goes to the key that it is about.
+/// </summary>
 internal static class CarStanding
 {
     /// <summary>The model in the state described, or null with the refusals at the reader. Every load state is tried.</summary>

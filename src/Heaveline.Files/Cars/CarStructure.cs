@@ -4,7 +4,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Files.Cars;
 
-/// <summary>What the parts of a car file must say about one another. Looks at the document alone, so that it speaks even when values elsewhere are refused.</summary>
+/// <summary>
+/// What the parts of a car file must say about one another. Looks at the document alone, so that it speaks even when values elsewhere are refused.
+/// </summary>
 internal static class CarStructure
 {
     private const int MostSeatsNamed = 20;
@@ -29,14 +31,23 @@ internal static class CarStructure
     {
         foreach (var end in Ends)
         {
-            foreach (var (key, advice) in new[] { ("track", "Leave track out."), ("anti-roll-bar", "Leave the bar out."), ("spring-base", "Leave it out.") })
+            foreach (var (key, advice) in new[]
+            {
+                ("track", "Leave track out."),
+                ("anti-roll-bar", "Leave the bar out."),
+                ("spring-base", "Leave it out."),
+            })
             {
                 Refuse(root.At(end, key), $"is given, but a two-wheeler has one wheel at each end.", advice, reader);
             }
 
             foreach (var side in new[] { "left", "right" })
             {
-                Refuse(root.At("weighing", $"{end}-{side}"), "is given, but a two-wheeler has one wheel at each end.", $"Give {end}: what the scale under the {end} wheel reads.", reader);
+                Refuse(
+                    root.At("weighing", $"{end}-{side}"),
+                    "is given, but a two-wheeler has one wheel at each end.",
+                    $"Give {end}: what the scale under the {end} wheel reads.",
+                    reader);
             }
 
             if (root.At(end, "suspension") is { Text: "solid-axle" } suspension)
@@ -53,7 +64,10 @@ internal static class CarStructure
         {
             if (axle.At("track") is not { } track)
             {
-                reader.Refuse(axle.Place, $"{axle.Subject} has no track.", "Add track: 1.52 m (between the middles of the two tyres), or write kind: two-wheeler.");
+                reader.Refuse(
+                    axle.Place,
+                    $"{axle.Subject} has no track.",
+                    "Add track: 1.52 m (between the middles of the two tyres), or write kind: two-wheeler.");
             }
             else if (QuantityText.Parse<Length>(track.Text) is { IsRead: true, Amount.Si: >= 0.0 and < Narrowest })
             {
@@ -65,7 +79,8 @@ internal static class CarStructure
     private static void CheckLoads(Node root, Reader reader)
     {
         var seats = root.At("seats")?.Entries.Select(entry => entry.Key).ToList() ?? [];
-        foreach (var entry in (root.At("seats")?.Entries ?? []).Concat(root.At("loads")?.Entries ?? []).Where(entry => string.IsNullOrWhiteSpace(entry.Key)))
+        foreach (var entry in (root.At("seats")?.Entries ?? [])
+            .Concat(root.At("loads")?.Entries ?? []).Where(entry => string.IsNullOrWhiteSpace(entry.Key)))
         {
             reader.Refuse(entry.KeyPlace, "a seat or load state has a blank name.", "Give it a name, such as driver.");
         }
@@ -74,15 +89,19 @@ internal static class CarStructure
         {
             if (state.Key == LoadState.Reference.Name)
             {
-                reader.Refuse(state.KeyPlace, $"a load state is called \"{state.Key}\", the name of the state without loads.", "Give it another name.");
+                reader.Refuse(
+                    state.KeyPlace, $"a load state is called \"{state.Key}\", the name of the state without loads.", "Give it another name.");
             }
 
-            foreach (var seat in state.Value.Items.Select(load => load.At("in")).OfType<Node>().Where(seat => seat.Kind == NodeKind.Scalar && !seats.Contains(seat.Text)))
+            foreach (var seat in state.Value.Items
+                .Select(load => load.At("in")).OfType<Node>().Where(seat => seat.Kind == NodeKind.Scalar && !seats.Contains(seat.Text)))
             {
                 // As many as anybody would read, and no more than can be compared while one waits.
                 var some = seats.Take(MostSeatsNamed).ToList();
                 var near = NearestWord.Of(seat.Text, some);
-                var known = seats.Count == 0 ? "The file has no seats: add them, or give the place of the load." : $"Seats: {string.Join(", ", some)}{(some.Count < seats.Count ? ", …" : "")}.";
+                var known = seats.Count == 0
+                    ? "The file has no seats: add them, or give the place of the load."
+                    : $"Seats: {string.Join(", ", some)}{(some.Count < seats.Count ? ", …" : "")}.";
                 Refuse(seat, $"is \"{seat.Text}\", which is no seat of this file.", near is null ? known : $"Did you mean {near}? {known}", reader);
             }
         }

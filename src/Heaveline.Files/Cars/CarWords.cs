@@ -8,21 +8,48 @@ namespace Heaveline.Files.Cars;
 internal static class CarWords
 {
     private static readonly Key<string> Name = Key.Required("car", "What the vehicle is called.", Kind.Text(), "Fern estate", property: "Name");
-    private static readonly Key<VehicleKind> VehicleKind = Key.Optional("kind", "A car (when left out) or a two-wheeler.", Kind.Choice(("car", Heaveline.Cars.VehicleKind.Car), ("two-wheeler", Heaveline.Cars.VehicleKind.TwoWheeler)), "car");
+    private static readonly Key<VehicleKind> VehicleKind = Key.Optional(
+        "kind",
+        "A car (when left out) or a two-wheeler.",
+        Kind.Choice(("car", Heaveline.Cars.VehicleKind.Car), ("two-wheeler", Heaveline.Cars.VehicleKind.TwoWheeler)),
+        "car");
     private static readonly Key<string> Note = Key.Optional("note", "How and when it was measured.", Kind.Text(), "Weighed with a full tank.");
-    private static readonly Key<Amount<Length>> Wheelbase = Key.Required("wheelbase", "From front to rear wheel centre along the car.", Kind.Amount<Length>(), "2.70 m ± 5 mm");
+    private static readonly Key<Amount<Length>> Wheelbase = Key.Required(
+        "wheelbase", "From front to rear wheel centre along the car.", Kind.Amount<Length>(), "2.70 m ± 5 mm");
     private static readonly Key<Weighing> Weighing = Key.Required("weighing", "What the scales read.", BodyWords.Weighing);
     private static readonly Key<Body> Body = Key.Required("body", "The body on its springs.", BodyWords.Body);
     private static readonly Key<Axle> Front = Key.Required("front", "The front axle.", AxleWords.Shape);
     private static readonly Key<Axle> Rear = Key.Required("rear", "The rear axle.", AxleWords.Shape);
-    private static readonly Key<Interconnection> Interconnection = Key.Optional("interconnection", "What joins front and rear; nothing when left out.", InterconnectionWords.Shape);
-    private static readonly Key<BrakeGeometry> Brakes = Key.Optional("brakes", "How the links carry braking and driving forces; nothing carried when left out.", BrakeWords.Shape);
-    private static readonly Key<IReadOnlyList<KeyValuePair<string, Seat>>> Seats = Key.Optional("seats", "Places where people sit, each under a name of your choice.", Kind.Named(LoadWords.Seat));
+    private static readonly Key<Interconnection> Interconnection = Key.Optional(
+        "interconnection", "What joins front and rear; nothing when left out.", InterconnectionWords.Shape);
+    private static readonly Key<BrakeGeometry> Brakes = Key.Optional(
+        "brakes", "How the links carry braking and driving forces; nothing carried when left out.", BrakeWords.Shape);
+    private static readonly Key<IReadOnlyList<KeyValuePair<string, Seat>>> Seats = Key.Optional(
+        "seats", "Places where people sit, each under a name of your choice.", Kind.Named(LoadWords.Seat));
     private static readonly Key<Headlamp> Headlamp = Key.Optional("headlamp", "The dipped headlamp.", LoadWords.Headlamp);
-    private static readonly Key<IReadOnlyList<KeyValuePair<string, IReadOnlyList<LoadAsWritten>>>> Loads = Key.Optional("loads", "Who and what may be in it: lists of loads, each under a name of your choice. The state described is always there.", Kind.Named(Kind.List(LoadWords.Load)));
+    private static readonly Key<IReadOnlyList<KeyValuePair<string, IReadOnlyList<LoadAsWritten>>>> Loads = Key.Optional(
+        "loads",
+        "Who and what may be in it: lists of loads, each under a name of your choice. The state described is always there.",
+        Kind.Named(Kind.List(LoadWords.Load)));
 
     /// <summary>The whole file.</summary>
-    public static readonly Shape<Car> Shape = new Shape("car file", "One vehicle as measured, standing on its wheels without the loads listed below.", Name, VehicleKind, Note, Wheelbase, Weighing, Body, Front, Rear, Interconnection, Brakes, Seats, Headlamp, Loads).As(Make);
+    public static readonly Shape<Car> Shape = new Shape(
+        "car file",
+        "One vehicle as measured, standing on its wheels without the loads listed below.",
+        Name,
+        VehicleKind,
+        Note,
+        Wheelbase,
+        Weighing,
+        Body,
+        Front,
+        Rear,
+        Interconnection,
+        Brakes,
+        Seats,
+        Headlamp,
+        Loads)
+        .As(Make);
 
     private static Car Make(Fields f)
     {
@@ -43,7 +70,8 @@ internal static class CarWords
             Headlamp = f.Optional(Headlamp),
 
             // A load in a seat that is not there is refused by the checks of the whole file.
-            LoadStates = [.. f.Optional(Loads, []).Select(state => new LoadState { Name = state.Key, Loads = [.. state.Value.Select(load => load.Placed(seats)).OfType<Load>()] })],
+            LoadStates = [.. f.Optional(Loads, [])
+                .Select(state => new LoadState { Name = state.Key, Loads = [.. state.Value.Select(load => load.Placed(seats)).OfType<Load>()] })],
         };
     }
 }

@@ -11,28 +11,47 @@ internal static class DamperWords
     public static readonly MotionWords Motion = new("damper");
 
     /// <summary>Bump table.</summary>
-    public static readonly Key<ForceTable> Bump = Key.Optional("bump", "Rows [velocity, force] of one damper while it closes, measured at the damper; zero need not be written.", new ForceTableKind<Velocity>(throughZero: true), "[[0.1 m/s, 180 N], [0.3 m/s, 380 N]]");
+    public static readonly Key<ForceTable> Bump = Key.Optional(
+        "bump",
+        "Rows [velocity, force] of one damper while it closes, measured at the damper; zero need not be written.",
+        new ForceTableKind<Velocity>(throughZero: true),
+        "[[0.1 m/s, 180 N], [0.3 m/s, 380 N]]");
 
     /// <summary>Rebound table.</summary>
-    public static readonly Key<ForceTable> Rebound = Key.Optional("rebound", "Rows [velocity, force] while it opens, as positive numbers.", new ForceTableKind<Velocity>(throughZero: true), "[[0.1 m/s, 420 N], [0.3 m/s, 900 N]]");
+    public static readonly Key<ForceTable> Rebound = Key.Optional(
+        "rebound",
+        "Rows [velocity, force] while it opens, as positive numbers.",
+        new ForceTableKind<Velocity>(throughZero: true),
+        "[[0.1 m/s, 420 N], [0.3 m/s, 900 N]]");
 
     /// <summary>Doubt of both tables.</summary>
     public static readonly Key<Amount<Plain>> Doubt = TableDoubt.KeyFor("both tables");
 
     /// <summary>Name of the damper rig.</summary>
-    public static readonly Key<string> Rig = Key.Optional("rig", "Name of the rig that measured the tables: dampers from one rig are off together.", Kind.Text(), "club damper rig");
+    public static readonly Key<string> Rig = Key.Optional(
+        "rig", "Name of the rig that measured the tables: dampers from one rig are off together.", Kind.Text(), "club damper rig");
 
     /// <summary>Damping ratio.</summary>
-    public static readonly Key<Amount<Plain>> DampingRatio = Key.Optional("damping-ratio", "Share of critical damping at the wheel, instead of tables: of the spring's wheel rate and the sprung mass on the wheel as described, mean of bump and rebound. Takes no motion ratio.", Kind.Amount<Plain>(), "0.28 ± 15 %");
+    public static readonly Key<Amount<Plain>> DampingRatio = Key.Optional(
+        "damping-ratio",
+        "Share of critical damping at the wheel, instead of tables: of the spring's wheel rate and the sprung mass on the wheel as described, "
+        + "mean of bump and rebound. Takes no motion ratio.",
+        Kind.Amount<Plain>(),
+        "0.28 ± 15 %");
 
     /// <summary>Rebound over bump.</summary>
-    public static readonly Key<Amount<Plain>> ReboundPerBump = Key.Optional("rebound-per-bump", "With damping-ratio: rebound rate divided by bump rate; 1 when left out.", Kind.Amount<Plain>(), "2.5");
+    public static readonly Key<Amount<Plain>> ReboundPerBump = Key.Optional(
+        "rebound-per-bump", "With damping-ratio: rebound rate divided by bump rate; 1 when left out.", Kind.Amount<Plain>(), "2.5");
 
     /// <summary>Gas force.</summary>
-    public static readonly Key<Amount<Force>> GasForce = Key.Optional("gas-force", "Force of the gas charge on the rod in the state described; none when left out.", Kind.Amount<Force>(), "120 N");
+    public static readonly Key<Amount<Force>> GasForce = Key.Optional(
+        "gas-force", "Force of the gas charge on the rod in the state described; none when left out.", Kind.Amount<Force>(), "120 N");
 
     /// <summary>The group.</summary>
-    public static readonly Shape<Damper> Shape = new Shape("damper", "One damper of the axle, by tables or by a damping ratio, and how far it moves with the wheel.", [Bump, Rebound, Doubt, Rig, DampingRatio, ReboundPerBump, .. Motion.Keys, GasForce])
+    public static readonly Shape<Damper> Shape = new Shape(
+        "damper",
+        "One damper of the axle, by tables or by a damping ratio, and how far it moves with the wheel.",
+        [Bump, Rebound, Doubt, Rig, DampingRatio, ReboundPerBump, .. Motion.Keys, GasForce])
         .WithOneOf(Bump, DampingRatio)
         .As(Make);
 
@@ -77,6 +96,11 @@ internal static class DamperWords
         var factor = TableDoubt.Factor(f, Doubt, f.Optional(Rig));
         return motion is null || !f.Has(Rebound) || f.Has(ReboundPerBump)
             ? null
-            : new Damper { Law = new TableDamper(f.Required(Bump).Under(factor), f.Required(Rebound).Under(factor)), MotionRatio = motion, GasForce = gas };
+            : new Damper
+            {
+                Law = new TableDamper(f.Required(Bump).Under(factor), f.Required(Rebound).Under(factor)),
+                MotionRatio = motion,
+                GasForce = gas,
+            };
     }
 }

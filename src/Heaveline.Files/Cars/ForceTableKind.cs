@@ -13,7 +13,8 @@ namespace Heaveline.Files.Cars;
 internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
     where TAt : struct, IDimension
 {
-    private readonly Kind<IReadOnlyList<(Amount<TAt> At, Amount<Force> Force)>> rows = List(Pair(Amount<TAt>(), Amount<Force>()), throughZero ? 1 : 2);
+    private readonly Kind<IReadOnlyList<(Amount<TAt> At, Amount<Force> Force)>> rows = List(
+        Pair(Amount<TAt>(), Amount<Force>()), throughZero ? 1 : 2);
 
     /// <inheritdoc/>
     public override string Words => $"a table, each row [{(typeof(TAt) == typeof(Velocity) ? "velocity" : "travel")}, force]";
@@ -56,7 +57,11 @@ internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
 
         if (list.Count < 2)
         {
-            return reader.Fail(node.Place, $"{node.Subject} has only a row of zeros; it must have one with a force.", "Add the measured rows; the row of zeros need not be written.", out value);
+            return reader.Fail(
+                node.Place,
+                $"{node.Subject} has only a row of zeros; it must have one with a force.",
+                "Add the measured rows; the row of zeros need not be written.",
+                out value);
         }
 
         value = new ForceTable([.. list.Select(row => row.At.Si)], [.. list.Select(row => row.Force.Si)]);
@@ -76,7 +81,10 @@ internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
         if (row >= 0)
         {
             var cell = node.Items[row].Items[list[row].Force.Doubt.IsStated ? 1 : 0];
-            reader.Refuse(cell.Place, $"{node.Items[row].Subject} has a doubt of its own ({cell.Text}).", "Give the table one doubt in a key beside it: table-doubt: ± 5 %. A rig's error puts all forces off together.");
+            reader.Refuse(
+                cell.Place,
+                $"{node.Items[row].Subject} has a doubt of its own ({cell.Text}).",
+                "Give the table one doubt in a key beside it: table-doubt: ± 5 %. A rig's error puts all forces off together.");
         }
     }
 
@@ -94,11 +102,15 @@ internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
         }
         else if (values.At.Si == 0.0 && values.Force.Si != 0.0)
         {
-            reader.Refuse(row.Items[1].Place, $"{row.Subject} has a force of {row.Items[1].Text} at 0; it must be 0 N there.", "Take off what it carries at rest: gas force and preload have keys of their own.");
+            reader.Refuse(
+                row.Items[1].Place,
+                $"{row.Subject} has a force of {row.Items[1].Text} at 0; it must be 0 N there.",
+                "Take off what it carries at rest: gas force and preload have keys of their own.");
         }
     }
 
-    private static void RefuseFalling(IReadOnlyList<Node> items, int i, (Amount<TAt> At, Amount<Force> Force) last, (Amount<TAt> At, Amount<Force> Force) next, Reader reader)
+    private static void RefuseFalling(
+        IReadOnlyList<Node> items, int i, (Amount<TAt> At, Amount<Force> Force) last, (Amount<TAt> At, Amount<Force> Force) next, Reader reader)
     {
         if (i == 0)
         {
@@ -108,11 +120,18 @@ internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
 
         if (!(next.At.Si > last.At.Si))
         {
-            reader.Refuse(items[i].Items[0].Place, $"{items[i].Subject} begins with {items[i].Items[0].Text}; it must be above the {items[i - 1].Items[0].Text} of the row before.", "Sort the rows and drop repeated ones.");
+            reader.Refuse(
+                items[i].Items[0].Place,
+                $"{items[i].Subject} begins with {items[i].Items[0].Text}; it must be above the {items[i - 1].Items[0].Text} of the row before.",
+                "Sort the rows and drop repeated ones.");
         }
         else if (next.Force.Si < last.Force.Si)
         {
-            reader.Refuse(items[i].Items[1].Place, $"{items[i].Subject} has a force of {items[i].Items[1].Text}; it must be at least the {items[i - 1].Items[1].Text} of the row before.", "A falling force is a misreading, or a reading past the end of the range.");
+            reader.Refuse(
+                items[i].Items[1].Place,
+                $"{items[i].Subject} has a force of {items[i].Items[1].Text}; it must be at least the "
+                + $"{items[i - 1].Items[1].Text} of the row before.",
+                "A falling force is a misreading, or a reading past the end of the range.");
         }
     }
 }

@@ -50,14 +50,19 @@ internal static class FrequencySlips
             var place = (likely.Count > 0 ? likely[0].Slip.At : root.At(end, "spring")) ?? root;
             var advice = likely.Count == 0
                 ? "Check the spring's rate and motion ratio, the weighing and their units."
-                : $"Likely slip: {string.Join("; or ", likely.Select(trial => FormattableString.Invariant($"{trial.Slip.Words} (without it {trial.Then:0.00} Hz)")))}.";
-            reader.Warn(place.Place, FormattableString.Invariant($"the {end} axle rides at {frequency:0.00} Hz; road vehicles lie between {Lowest} and {Highest} Hz."), advice);
+                : "Likely slip: " + string.Join("; or ", likely.Select(trial =>
+                    FormattableString.Invariant($"{trial.Slip.Words} (without it {trial.Then:0.00} Hz)"))) + ".";
+            reader.Warn(
+                place.Place,
+                FormattableString.Invariant($"the {end} axle rides at {frequency:0.00} Hz; road vehicles lie between {Lowest} and {Highest} Hz."),
+                advice);
         }
     }
 
     private static double TyreRate(Car car, int axle) => car.Axles[axle].Tyre.Rate.Si * (car.Kind == VehicleKind.TwoWheeler ? 0.5 : 1.0);
 
-    private static double Frequency(double rate, double tyre, double mass) => Math.Sqrt(Math.Max(0.0, rate * tyre / (rate + tyre)) / mass) / (2.0 * Math.PI);
+    private static double Frequency(double rate, double tyre, double mass) =>
+        Math.Sqrt(Math.Max(0.0, rate * tyre / (rate + tyre)) / mass) / (2.0 * Math.PI);
 
     private static IEnumerable<Slip> Candidates(Car car, int axle, Node root)
     {
@@ -73,10 +78,17 @@ internal static class FrequencySlips
         // No spring of a road vehicle is softer than 1 N/mm or stiffer than 1000 N/mm; no axle of a car weighs 2.5 t.
         yield return new Slip(rate, "the rate in N/mm written as N/m", 1000.0, 1.0) { IsConceivable = newtonsPerMetre < 1e3 };
         yield return new Slip(rate, "the rate in N/m written as N/mm", 0.001, 1.0) { IsConceivable = newtonsPerMetre > 1e6 };
-        yield return new Slip(weighing, "a weight in newtons written as a mass in kilograms", 1.0, 1.0 / Gravity.Standard) { IsConceivable = kilograms > (car.Kind == VehicleKind.Car ? 2500.0 : 700.0) };
+        yield return new Slip(weighing, "a weight in newtons written as a mass in kilograms", 1.0, 1.0 / Gravity.Standard)
+        {
+            IsConceivable = kilograms > (car.Kind == VehicleKind.Car ? 2500.0 : 700.0),
+        };
         yield return new Slip(ratio, "the motion ratio upside down", 1.0 / (r * r * r * r), 1.0);
-        yield return new Slip(spring?.At("rate"), "a rate measured at the wheel given as the spring's (then it is wheel-rate)", 1.0 / (r * r), 1.0) { IsConceivable = r != 1.0 };
-        yield return new Slip(spring?.At("wheel-rate"), "a rate measured at the spring given as the wheel's (then it is rate, with its motion ratio)", 0.5, 1.0);
+        yield return new Slip(spring?.At("rate"), "a rate measured at the wheel given as the spring's (then it is wheel-rate)", 1.0 / (r * r), 1.0)
+        {
+            IsConceivable = r != 1.0,
+        };
+        yield return new Slip(
+            spring?.At("wheel-rate"), "a rate measured at the spring given as the wheel's (then it is rate, with its motion ratio)", 0.5, 1.0);
         yield return new Slip(rate, "a rate in lbf/in written as N/mm", PoundPerInch, 1.0);
         yield return new Slip(rate, "a rate in N/mm written as lbf/in", 1.0 / PoundPerInch, 1.0);
         yield return new Slip(weighing, "a mass in pounds written as kilograms", 1.0, Pound);

@@ -7,52 +7,105 @@ namespace Heaveline.Files.Cars;
 /// <summary>The words for what joins front and rear.</summary>
 internal static class InterconnectionWords
 {
-    private static readonly Key<Amount<Stiffness>> Rate = Key.Required("rate", "Rate of the common spring of one side; 0 N/mm when only a damper joins front and rear.", Kind.Amount<Stiffness>(), "12 N/mm");
-    private static readonly Key<Amount<DampingRate>> Damping = Key.Optional("damping", "Damping of a common damper of one side, force divided by the rate of travel of the common spring; none when left out.", Kind.Amount<DampingRate>(), "400 N s/m");
-    private static readonly Key<Amount<Plain>> FrontRatio = Key.Optional("front-per-wheel", "Travel of the common spring divided by front wheel travel; 1 when left out.", Kind.Amount<Plain>(), "0.6", property: "link ratio");
-    private static readonly Key<Amount<Plain>> RearRatio = Key.Optional("rear-per-wheel", "Travel of the common spring divided by rear wheel travel, negative when the rear works against the front; 1 when left out.", Kind.Amount<Plain>(), "0.6");
-    private static readonly Key<Amount<Force>> Carried = Key.Optional("carried-force", "Force in the common spring in the state described, pressing positive; none when left out.", Kind.Amount<Force>(), "900 N", property: "Carried");
+    private static readonly Key<Amount<Stiffness>> Rate = Key.Required(
+        "rate", "Rate of the common spring of one side; 0 N/mm when only a damper joins front and rear.", Kind.Amount<Stiffness>(), "12 N/mm");
+    private static readonly Key<Amount<DampingRate>> Damping = Key.Optional(
+        "damping",
+        "Damping of a common damper of one side, force divided by the rate of travel of the common spring; none when left out.",
+        Kind.Amount<DampingRate>(),
+        "400 N s/m");
+    private static readonly Key<Amount<Plain>> FrontRatio = Key.Optional(
+        "front-per-wheel",
+        "Travel of the common spring divided by front wheel travel; 1 when left out.",
+        Kind.Amount<Plain>(),
+        "0.6",
+        property: "link ratio");
+    private static readonly Key<Amount<Plain>> RearRatio = Key.Optional(
+        "rear-per-wheel",
+        "Travel of the common spring divided by rear wheel travel, negative when the rear works against the front; 1 when left out.",
+        Kind.Amount<Plain>(),
+        "0.6");
+    private static readonly Key<Amount<Force>> Carried = Key.Optional(
+        "carried-force",
+        "Force in the common spring in the state described, pressing positive; none when left out.",
+        Kind.Amount<Force>(),
+        "900 N",
+        property: "Carried");
 
-    private static readonly Key<Amount<Area>> FrontArea = Key.Required("front-area", "Volume that the front unit displaces for each travel of its wheel: piston area times its motion ratio.", Kind.Amount<Area>(), "12 cm²");
+    private static readonly Key<Amount<Area>> FrontArea = Key.Required(
+        "front-area",
+        "Volume that the front unit displaces for each travel of its wheel: piston area times its motion ratio.",
+        Kind.Amount<Area>(),
+        "12 cm²");
     private static readonly Key<Amount<Area>> RearArea = Key.Required("rear-area", "The same at the rear.", Kind.Amount<Area>(), "12 cm²");
-    private static readonly Key<Amount<Compliance>> Compliance = Key.Optional("compliance", "Volume that the unit takes for each pressure, when it is constant.", Kind.Amount<Compliance>(), "4 cm³/bar");
-    private static readonly Key<Amount<Volume>> GasVolume = Key.Optional("gas-volume", "Gas volume in the state described.", Kind.Amount<Volume>(), "0.35 L");
-    private static readonly Key<Amount<Plain>> Exponent = Key.Optional("exponent", "Exponent of the gas law; 1.38 when left out.", Kind.Amount<Plain>(), "1.38");
-    private static readonly Key<Amount<Pressure>> Pressure = Key.Required("pressure", "Pressure in the state described, above the air's.", Kind.Amount<Pressure>(), "18 bar", property: "BasePressure");
+    private static readonly Key<Amount<Compliance>> Compliance = Key.Optional(
+        "compliance", "Volume that the unit takes for each pressure, when it is constant.", Kind.Amount<Compliance>(), "4 cm³/bar");
+    private static readonly Key<Amount<Volume>> GasVolume = Key.Optional(
+        "gas-volume", "Gas volume in the state described.", Kind.Amount<Volume>(), "0.35 L");
+    private static readonly Key<Amount<Plain>> Exponent = Key.Optional(
+        "exponent", "Exponent of the gas law; 1.38 when left out.", Kind.Amount<Plain>(), "1.38");
+    private static readonly Key<Amount<Pressure>> Pressure = Key.Required(
+        "pressure", "Pressure in the state described, above the air's.", Kind.Amount<Pressure>(), "18 bar", property: "BasePressure");
 
-    private static readonly Key<LineState> State = Key.Optional("state", "Whether the line is a pipe (when left out), shut or wide open.", Kind.Choice(("pipe", LineState.Pipe), ("shut", LineState.Shut), ("open", LineState.Open)), "pipe");
+    private static readonly Key<LineState> State = Key.Optional(
+        "state",
+        "Whether the line is a pipe (when left out), shut or wide open.",
+        Kind.Choice(("pipe", LineState.Pipe), ("shut", LineState.Shut), ("open", LineState.Open)),
+        "pipe");
     private static readonly Key<Amount<Length>> Bore = Key.Optional("bore", "Inner diameter of the pipe.", Kind.Amount<Length>(), "8 mm");
     private static readonly Key<Amount<Length>> PipeLength = Key.Optional("length", "Length of the pipe.", Kind.Amount<Length>(), "2.4 m");
-    private static readonly Key<Amount<Density>> Density = Key.Optional("density", "Density of the fluid; 1030 kg/m³ (water with glycol) when left out.", Kind.Amount<Density>(), "1030 kg/m³");
-    private static readonly Key<Amount<Viscosity>> Viscosity = Key.Optional("viscosity", "Viscosity of the fluid; 2.5 mPa s (water with glycol) when left out.", Kind.Amount<Viscosity>(), "2.5 mPa s");
-    private static readonly Key<Amount<Inertance>> Inertance = Key.Optional("inertance", "Instead of a bore: pressure difference for each acceleration of the flow.", Kind.Amount<Inertance>(), "5e7 kg/m⁴");
-    private static readonly Key<Amount<Resistance>> Resistance = Key.Optional("resistance", "With inertance: pressure difference for each flow; none when left out.", Kind.Amount<Resistance>(), "2e8 Pa s/m³");
+    private static readonly Key<Amount<Density>> Density = Key.Optional(
+        "density", "Density of the fluid; 1030 kg/m³ (water with glycol) when left out.", Kind.Amount<Density>(), "1030 kg/m³");
+    private static readonly Key<Amount<Viscosity>> Viscosity = Key.Optional(
+        "viscosity", "Viscosity of the fluid; 2.5 mPa s (water with glycol) when left out.", Kind.Amount<Viscosity>(), "2.5 mPa s");
+    private static readonly Key<Amount<Inertance>> Inertance = Key.Optional(
+        "inertance", "Instead of a bore: pressure difference for each acceleration of the flow.", Kind.Amount<Inertance>(), "5e7 kg/m⁴");
+    private static readonly Key<Amount<Resistance>> Resistance = Key.Optional(
+        "resistance", "With inertance: pressure difference for each flow; none when left out.", Kind.Amount<Resistance>(), "2e8 Pa s/m³");
 
-    private static readonly Shape<Accumulator> Accumulator = new Shape("accumulator", "How the unit gives way: a constant compliance or a gas charge.", Compliance, GasVolume, Exponent)
+    private static readonly Shape<Accumulator> Accumulator = new Shape(
+        "accumulator", "How the unit gives way: a constant compliance or a gas charge.", Compliance, GasVolume, Exponent)
         .WithOneOf(GasVolume, Compliance)
-        .As(f => new Accumulator { Compliance = f.OptionalValue(Compliance), GasVolume = f.OptionalValue(GasVolume), Exponent = ProductDoubt.UnderOwn(f.Optional(Exponent, new Amount<Plain>(1.38)), "gas exponent") });
+        .As(f => new Accumulator
+        {
+            Compliance = f.OptionalValue(Compliance),
+            GasVolume = f.OptionalValue(GasVolume),
+            Exponent = ProductDoubt.UnderOwn(f.Optional(Exponent, new Amount<Plain>(1.38)), "gas exponent"),
+        });
 
     private static readonly Key<Accumulator> Front = Key.Required("front", "The front unit.", Accumulator);
     private static readonly Key<Accumulator> Rear = Key.Required("rear", "The rear unit.", Accumulator);
-    private static readonly Shape<FluidLine> LineShape = new Shape("line", "The line between the two units of one side.", State, Bore, PipeLength, Density, Viscosity, Inertance, Resistance).As(MakeLine);
+    private static readonly Shape<FluidLine> LineShape = new Shape(
+        "line", "The line between the two units of one side.", State, Bore, PipeLength, Density, Viscosity, Inertance, Resistance).As(MakeLine);
     private static readonly Key<FluidLine> Line = Key.Required("line", "The line between them.", LineShape, "{bore: 8 mm, length: 2.4 m}");
 
-    private static readonly Shape<ElasticLink> ElasticShape = new Shape("elastic", "A common spring that front and rear wheel of one side press together, with a damper beside it.", Rate, Damping, FrontRatio, RearRatio, Carried).As(MakeElastic);
-    private static readonly Shape<FluidLink> FluidShape = new Shape("fluid", "A displacer at each wheel of one side, joined by a line.", FrontArea, RearArea, Front, Rear, Pressure, Line).As(f => new FluidLink
-    {
-        FrontArea = f.Required(FrontArea),
-        RearArea = f.Required(RearArea),
-        Front = f.Required(Front),
-        Rear = f.Required(Rear),
-        BasePressure = f.Required(Pressure),
-        Line = f.Required(Line),
-    });
+    private static readonly Shape<ElasticLink> ElasticShape = new Shape(
+        "elastic",
+        "A common spring that front and rear wheel of one side press together, with a damper beside it.",
+        Rate,
+        Damping,
+        FrontRatio,
+        RearRatio,
+        Carried)
+        .As(MakeElastic);
+    private static readonly Shape<FluidLink> FluidShape = new Shape(
+        "fluid", "A displacer at each wheel of one side, joined by a line.", FrontArea, RearArea, Front, Rear, Pressure, Line)
+        .As(f => new FluidLink
+        {
+            FrontArea = f.Required(FrontArea),
+            RearArea = f.Required(RearArea),
+            Front = f.Required(Front),
+            Rear = f.Required(Rear),
+            BasePressure = f.Required(Pressure),
+            Line = f.Required(Line),
+        });
 
     private static readonly Key<ElasticLink> Elastic = Key.Optional("elastic", "A common spring.", ElasticShape);
     private static readonly Key<FluidLink> Fluid = Key.Optional("fluid", "Fluid and a line.", FluidShape);
 
     /// <summary>The group.</summary>
-    public static readonly Shape<Interconnection> Shape = new Shape("interconnection", "What joins front and rear of each side, in addition to the springs.", Elastic, Fluid)
+    public static readonly Shape<Interconnection> Shape = new Shape(
+        "interconnection", "What joins front and rear of each side, in addition to the springs.", Elastic, Fluid)
         .WithOneOf(Elastic, Fluid)
         .As(f => f.Optional(Elastic) ?? (Interconnection?)f.Optional(Fluid));
 
@@ -63,7 +116,10 @@ internal static class InterconnectionWords
         {
             if (f.Optional(key, one) is { } ratio && !(Math.Abs(ratio.Si) is > 0.0 and <= 2.0))
             {
-                f.Refuse(key, $"is {f.Node.At(key.Name)?.Text}; it must be between -2 and 2 and not 0.", "Leave the interconnection out when one end is not joined.");
+                f.Refuse(
+                    key,
+                    $"is {f.Node.At(key.Name)?.Text}; it must be between -2 and 2 and not 0.",
+                    "Leave the interconnection out when one end is not joined.");
                 return null;
             }
         }
@@ -75,7 +131,14 @@ internal static class InterconnectionWords
             return null;
         }
 
-        return new ElasticLink { Rate = rate, Damping = damping, FrontRatio = f.Optional(FrontRatio, one), RearRatio = f.Optional(RearRatio, one), Carried = f.Optional(Carried, default) };
+        return new ElasticLink
+        {
+            Rate = rate,
+            Damping = damping,
+            FrontRatio = f.Optional(FrontRatio, one),
+            RearRatio = f.Optional(RearRatio, one),
+            Carried = f.Optional(Carried, default),
+        };
     }
 
     private static FluidLine? MakeLine(Fields f)
@@ -101,7 +164,11 @@ internal static class InterconnectionWords
                 return null;
             }
 
-            return new FluidLine { Inertance = Checked.Positive(inertance, "Give bore and length instead, or write state: open.", nameof(Inertance)), Resistance = f.Optional(Resistance, default) };
+            return new FluidLine
+            {
+                Inertance = Checked.Positive(inertance, "Give bore and length instead, or write state: open.", nameof(Inertance)),
+                Resistance = f.Optional(Resistance, default),
+            };
         }
 
         if (f.OptionalValue(Bore) is not { } bore || f.OptionalValue(PipeLength) is not { } length)
@@ -110,6 +177,7 @@ internal static class InterconnectionWords
             return null;
         }
 
-        return FluidLine.FromPipe(bore, length, f.Optional(Density, new Amount<Density>(1030.0)), f.Optional(Viscosity, new Amount<Viscosity>(2.5e-3)));
+        return FluidLine.FromPipe(
+            bore, length, f.Optional(Density, new Amount<Density>(1030.0)), f.Optional(Viscosity, new Amount<Viscosity>(2.5e-3)));
     }
 }

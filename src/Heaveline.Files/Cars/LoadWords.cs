@@ -10,19 +10,33 @@ internal static class LoadWords
     /// <summary>The seat that a load sits in.</summary>
     public static readonly Key<string> In = Key.Optional("in", "Name of the seat that it sits in, instead of a place.", Kind.Text(), "driver");
 
-    private static readonly Key<Amount<Length>> Behind = Key.Required("behind-front-axle", "Hip point behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "1.35 m");
-    private static readonly Key<Amount<Length>> Left = Key.Optional("left", "Left of the car's middle; negative to the right; the middle when left out.", Kind.Amount<Length>(), "0.37 m", property: "LeftOfMiddle");
-    private static readonly Key<Amount<Length>> Height = Key.Required("height", "Hip point above the ground in the state described.", Kind.Amount<Length>(), "0.52 m");
-    private static readonly Key<Amount<Length>> Head = Key.Optional("head", "Ear above the hip point; 0.70 m when left out.", Kind.Amount<Length>(), "0.68 m", property: "HeadAboveSeat");
+    private static readonly Key<Amount<Length>> Behind = Key.Required(
+        "behind-front-axle", "Hip point behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "1.35 m");
+    private static readonly Key<Amount<Length>> Left = Key.Optional(
+        "left",
+        "Left of the car's middle; negative to the right; the middle when left out.",
+        Kind.Amount<Length>(),
+        "0.37 m",
+        property: "LeftOfMiddle");
+    private static readonly Key<Amount<Length>> Height = Key.Required(
+        "height", "Hip point above the ground in the state described.", Kind.Amount<Length>(), "0.52 m");
+    private static readonly Key<Amount<Length>> Head = Key.Optional(
+        "head", "Ear above the hip point; 0.70 m when left out.", Kind.Amount<Length>(), "0.68 m", property: "HeadAboveSeat");
 
-    private static readonly Key<Amount<Length>> LampHeight = Key.Required("height", "Middle of the lens above the ground.", Kind.Amount<Length>(), "0.66 m");
-    private static readonly Key<Amount<Length>> Ahead = Key.Optional("ahead", "Lamp ahead of the front axle; above it when left out.", Kind.Amount<Length>(), "0.75 m", property: "AheadOfFrontAxle");
-    private static readonly Key<Amount<Plain>> Drop = Key.Required("drop", "How far the cut-off falls for each distance, downwards positive.", Kind.Amount<Plain>(), "1.2 %");
+    private static readonly Key<Amount<Length>> LampHeight = Key.Required(
+        "height", "Middle of the lens above the ground.", Kind.Amount<Length>(), "0.66 m");
+    private static readonly Key<Amount<Length>> Ahead = Key.Optional(
+        "ahead", "Lamp ahead of the front axle; above it when left out.", Kind.Amount<Length>(), "0.75 m", property: "AheadOfFrontAxle");
+    private static readonly Key<Amount<Plain>> Drop = Key.Required(
+        "drop", "How far the cut-off falls for each distance, downwards positive.", Kind.Amount<Plain>(), "1.2 %");
 
     private static readonly Key<string> What = Key.Required("what", "Who or what it is.", Kind.Text(), "driver", property: "Name");
-    private static readonly Key<Amount<Mass>> Mass = Key.Required("mass", "Its mass; negative for something taken out.", Kind.Amount<Mass>(), "78 kg");
-    private static readonly Key<Amount<Length>> LoadBehind = Key.Optional("behind-front-axle", "Its middle behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "3.1 m");
-    private static readonly Key<Amount<Length>> LoadHeight = Key.Optional("height", "Its middle above the ground; needed with behind-front-axle.", Kind.Amount<Length>(), "0.75 m");
+    private static readonly Key<Amount<Mass>> Mass = Key.Required(
+        "mass", "Its mass; negative for something taken out.", Kind.Amount<Mass>(), "78 kg");
+    private static readonly Key<Amount<Length>> LoadBehind = Key.Optional(
+        "behind-front-axle", "Its middle behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "3.1 m");
+    private static readonly Key<Amount<Length>> LoadHeight = Key.Optional(
+        "height", "Its middle above the ground; needed with behind-front-axle.", Kind.Amount<Length>(), "0.75 m");
 
     /// <summary>A seat; its name is the key it stands under.</summary>
     public static readonly Shape<Seat> Seat = new Shape("seat", "A place where a person sits.", Behind, Left, Height, Head).As(f => new Seat
@@ -35,15 +49,17 @@ internal static class LoadWords
     });
 
     /// <summary>The headlamp.</summary>
-    public static readonly Shape<Headlamp> Headlamp = new Shape("headlamp", "The dipped headlamp in the state described.", LampHeight, Ahead, Drop).As(f => new Headlamp
-    {
-        Height = f.Required(LampHeight),
-        AheadOfFrontAxle = f.Optional(Ahead, default),
-        Drop = f.Required(Drop),
-    });
+    public static readonly Shape<Headlamp> Headlamp = new Shape("headlamp", "The dipped headlamp in the state described.", LampHeight, Ahead, Drop)
+        .As(f => new Headlamp
+        {
+            Height = f.Required(LampHeight),
+            AheadOfFrontAxle = f.Optional(Ahead, default),
+            Drop = f.Required(Drop),
+        });
 
     /// <summary>A load, in a seat or at a place.</summary>
-    public static readonly Shape<LoadAsWritten> Load = new Shape("load", "Somebody or something in or on the car.", What, Mass, In, LoadBehind, Left, LoadHeight)
+    public static readonly Shape<LoadAsWritten> Load = new Shape(
+        "load", "Somebody or something in or on the car.", What, Mass, In, LoadBehind, Left, LoadHeight)
         .WithOneOf(In, LoadBehind)
         .As(Make);
 
@@ -58,7 +74,8 @@ internal static class LoadWords
             }
 
             // A place that any load may have: the seat's own comes in when the whole car is made.
-            return new LoadAsWritten(new Load { Name = f.Required(What), Mass = f.Required(Mass), BehindFrontAxle = default, Height = default }, seat);
+            return new LoadAsWritten(
+                new Load { Name = f.Required(What), Mass = f.Required(Mass), BehindFrontAxle = default, Height = default }, seat);
         }
 
         if (f.OptionalValue(LoadHeight) is not { } height)
@@ -68,7 +85,14 @@ internal static class LoadWords
         }
 
         return new LoadAsWritten(
-            new Load { Name = f.Required(What), Mass = f.Required(Mass), BehindFrontAxle = f.OptionalValue(LoadBehind) ?? default, LeftOfMiddle = f.Optional(Left, default), Height = height },
+            new Load
+            {
+                Name = f.Required(What),
+                Mass = f.Required(Mass),
+                BehindFrontAxle = f.OptionalValue(LoadBehind) ?? default,
+                LeftOfMiddle = f.Optional(Left, default),
+                Height = height,
+            },
             null);
     }
 }

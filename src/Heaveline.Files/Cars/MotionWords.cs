@@ -1,10 +1,13 @@
+using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
 namespace Heaveline.Files.Cars;
 
-/// <summary>The ways to say how far a spring or damper moves with its wheel. For a solid axle the "wheel" is the axle at the element's own place.</summary>
+/// <summary>
+/// The ways to say how far a spring or damper moves with its wheel. For a solid axle the "wheel" is the axle at the element's own place.
+/// </summary>
 internal sealed class MotionWords
 {
     private const double Steepest = 2.0;
@@ -14,11 +17,30 @@ internal sealed class MotionWords
     public MotionWords(string element)
     {
         Element = element;
-        Moves = Key.Optional("moves", $"Travel of the {element} for a travel of the wheel, both measured over one movement. On a solid axle: of the axle at the {element}.", Kind.Phrase(Travels.Words, Travels.Pattern, Travels.Parse), "31 mm for 50 mm at the wheel");
-        PerWheel = Key.Optional($"{element}-per-wheel", $"Motion ratio as {element} travel divided by wheel travel; 1 when the {element} stands at the wheel.", Kind.Amount<Plain>(), "0.62 ± 3 %");
-        WheelPer = Key.Optional($"wheel-per-{element}", $"Motion ratio the other way up: wheel travel divided by {element} travel.", Kind.Amount<Plain>(), "1.61");
-        Sweep = Key.Optional("sweep", $"Motion ratio that changes with travel, as rows [wheel travel, {element} travel] from the state described, bump positive; three rows or more.", Kind.List(Kind.Pair(Kind.Amount<Length>(), Kind.Amount<Length>()), 3), "[[-40 mm, -24 mm], [20 mm, 12.6 mm], [40 mm, 25.6 mm]]");
-        Change = Key.Optional("ratio-change", $"How much {element} travel per wheel travel grows for each metre of bump.", Kind.Amount<RatioPerLength>(), "0.5 1/m", property: "PerTravel");
+        Moves = Key.Optional(
+            "moves",
+            $"Travel of the {element} for a travel of the wheel, both measured over one movement. On a solid axle: of the axle at the {element}.",
+            Kind.Phrase(Travels.Words, Travels.Pattern, Travels.Parse),
+            "31 mm for 50 mm at the wheel");
+        PerWheel = Key.Optional(
+            $"{element}-per-wheel",
+            $"Motion ratio as {element} travel divided by wheel travel; 1 when the {element} stands at the wheel.",
+            Kind.Amount<Plain>(),
+            "0.62 ± 3 %");
+        WheelPer = Key.Optional(
+            $"wheel-per-{element}", $"Motion ratio the other way up: wheel travel divided by {element} travel.", Kind.Amount<Plain>(), "1.61");
+        Sweep = Key.Optional(
+            "sweep",
+            $"Motion ratio that changes with travel, as rows [wheel travel, {element} travel] from the state "
+            + "described, bump positive; three rows or more.",
+            Kind.List(Kind.Pair(Kind.Amount<Length>(), Kind.Amount<Length>()), 3),
+            "[[-40 mm, -24 mm], [20 mm, 12.6 mm], [40 mm, 25.6 mm]]");
+        Change = Key.Optional(
+            "ratio-change",
+            $"How much {element} travel per wheel travel grows for each metre of bump.",
+            Kind.Amount<RatioPerLength>(),
+            "0.5 1/m",
+            property: "PerTravel");
     }
 
     /// <summary>Name of the element.</summary>
@@ -53,7 +75,9 @@ internal sealed class MotionWords
             var names = string.Join(", ", Ways.Select(key => key.Name));
             if (given.Count == 0)
             {
-                f.Refuse($"has none of {names}; it must have one.", $"Measure both travels over one movement: moves: {Moves.Example}. Write {PerWheel.Name}: 1 when it stands at the wheel.");
+                f.Refuse(
+                    $"has none of {names}; it must have one.",
+                    $"Measure both travels over one movement: moves: {Moves.Example}. Write {PerWheel.Name}: 1 when it stands at the wheel.");
             }
             else
             {
@@ -68,11 +92,18 @@ internal sealed class MotionWords
             return FromSweep(f);
         }
 
-        var (key, ratio) = f.Has(Moves) ? (Moves, FromMoves(f)) : f.Has(PerWheel) ? ((Key)PerWheel, f.Required(PerWheel)) : (WheelPer, Inverse(f.Required(WheelPer)));
+        var (key, ratio) = f.Has(Moves)
+            ? (Moves, FromMoves(f))
+            : f.Has(PerWheel) ? ((Key)PerWheel, f.Required(PerWheel)) : (WheelPer, Inverse(f.Required(WheelPer)));
         if (!(ratio.Si > 0.0 && ratio.Si <= Steepest))
         {
             var text = f.Node.At(key.Name)?.Text;
-            f.Refuse(key, key == PerWheel ? $"is {text}; it must be above 0 and at most 2." : $"is {text}, a ratio of {ratio.Si:G3}; {Element} travel per wheel travel must be above 0 and at most 2.", "Measure both travels over the same movement, and check which one was divided by which.");
+            f.Refuse(
+                key,
+                key == PerWheel
+                    ? $"is {text}; it must be above 0 and at most 2."
+                    : $"is {text}, a ratio of {ratio.Si:G3}; {Element} travel per wheel travel must be above 0 and at most 2.",
+                "Measure both travels over the same movement, and check which one was divided by which.");
             return null;
         }
 
@@ -84,7 +115,10 @@ internal sealed class MotionWords
     {
         foreach (var key in Keys.Where(f.Has))
         {
-            f.Refuse(key, $"is given beside {value}, which is at the wheel already.", $"Leave {key.Name} out; a variant takes it out of its base with {key.Name}: ~.");
+            f.Refuse(
+                key,
+                $"is given beside {value}, which is at the wheel already.",
+                $"Leave {key.Name} out; a variant takes it out of its base with {key.Name}: ~.");
         }
 
         return Keys.Any(f.Has);
@@ -111,14 +145,20 @@ internal sealed class MotionWords
         {
             if (!(rows[i].First.Si > rows[i - 1].First.Si && rows[i].Second.Si > rows[i - 1].Second.Si))
             {
-                f.Refuse(Sweep, $"does not rise from row {i} to row {i + 1}; wheel and {Element} travel must both rise.", "Sort the rows from droop to bump; both travels are positive in bump.");
+                f.Refuse(
+                    Sweep,
+                    $"does not rise from row {i} to row {i + 1}; wheel and {Element} travel must both rise.",
+                    "Sort the rows from droop to bump; both travels are positive in bump.");
                 return null;
             }
         }
 
         if (rows.Any(row => row.First.Doubt.IsStated || row.Second.Doubt.IsStated))
         {
-            f.Warn(Sweep, "has rows with a doubt of their own, which is not followed.", "The ratio's doubt comes from the scatter of the rows about their curve: leave the others out.");
+            f.Warn(
+                Sweep,
+                "has rows with a doubt of their own, which is not followed.",
+                "The ratio's doubt comes from the scatter of the rows about their curve: leave the others out.");
         }
 
         var ratio = MotionRatio.FromSweep([.. rows.Select(row => row.First.Si)], [.. rows.Select(row => row.Second.Si)]);
@@ -126,7 +166,10 @@ internal sealed class MotionWords
         // A tape reads to a millimetre.
         if (worst > 0.0015)
         {
-            f.Warn(Sweep, FormattableString.Invariant($"misses a smooth curve through zero by {1000.0 * worst:0.#} mm."), "Likely a misread row, or travels not counted from the state described.");
+            f.Warn(
+                Sweep,
+                string.Create(CultureInfo.InvariantCulture, $"misses a smooth curve through zero by {1000.0 * worst:0.#} mm."),
+                "Likely a misread row, or travels not counted from the state described.");
         }
 
         return ratio;

@@ -24,7 +24,9 @@ internal static class ProductDoubt
     public static double Part<TDimension>(Amount<TDimension> amount)
         where TDimension : struct, IDimension => amount.Si == 0.0 ? 0.0 : amount.Doubt.HalfWidth / Math.Abs(amount.Si);
 
-    /// <summary>The amount with its doubt under the name of the instrument that made it; the amount itself when no name is given or no doubt stated.</summary>
+    /// <summary>
+    /// The amount with its doubt under the name of the instrument that made it; the amount itself when no name is given or no doubt stated.
+    /// </summary>
     public static Amount<TDimension> Under<TDimension>(Amount<TDimension> amount, string? instrument)
         where TDimension : struct, IDimension =>
         instrument is null || !amount.Doubt.IsStated ? amount : amount with { Doubt = amount.Doubt with { Shared = instrument } };

@@ -8,48 +8,66 @@ namespace Heaveline.Files.Cars;
 internal static class SpringDimensionWords
 {
     private static readonly Key<Amount<Length>> Wire = Key.Required("wire", "Diameter of the bare wire.", Kind.Amount<Length>(), "12.4 mm ± 0.1 mm");
-    private static readonly Key<Amount<Length>> MeanDiameter = Key.Required("mean-diameter", "Outer diameter of the coil less one wire.", Kind.Amount<Length>(), "118 mm ± 0.5 mm");
-    private static readonly Key<Amount<Plain>> ActiveCoils = Key.Required("active-coils", "Number of coils that move: all coils less about two for closed ends.", Kind.Amount<Plain>(), "5.5 ± 0.2");
-    private static readonly Key<Amount<Pressure>> ShearModulus = Key.Optional("shear-modulus", "Shear modulus; 79.3 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "79.3 GPa");
+    private static readonly Key<Amount<Length>> MeanDiameter = Key.Required(
+        "mean-diameter", "Outer diameter of the coil less one wire.", Kind.Amount<Length>(), "118 mm ± 0.5 mm");
+    private static readonly Key<Amount<Plain>> ActiveCoils = Key.Required(
+        "active-coils", "Number of coils that move: all coils less about two for closed ends.", Kind.Amount<Plain>(), "5.5 ± 0.2");
+    private static readonly Key<Amount<Pressure>> ShearModulus = Key.Optional(
+        "shear-modulus", "Shear modulus; 79.3 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "79.3 GPa");
 
     private static readonly Key<Amount<Length>> Span = Key.Required("span", "Eye to eye, loaded flat.", Kind.Amount<Length>(), "1.22 m");
     private static readonly Key<Amount<Length>> Width = Key.Required("width", "Width of one leaf.", Kind.Amount<Length>(), "60 mm");
-    private static readonly Key<Amount<Length>> Thickness = Key.Required("thickness", "Thickness of one leaf.", Kind.Amount<Length>(), "7 mm ± 0.1 mm");
-    private static readonly Key<int> Graduated = Key.Required("graduated-leaves", "How many leaves are shorter than the main leaf.", Kind.Count(0, 50), "4", property: "Graduated");
-    private static readonly Key<int> FullLength = Key.Optional("full-length-leaves", "How many leaves are as long as the span; 1 when left out.", Kind.Count(0, 20), "1", property: "FullLength");
-    private static readonly Key<Amount<Pressure>> Modulus = Key.Optional("youngs-modulus", "Young's modulus; 207 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "207 GPa", property: "Modulus");
+    private static readonly Key<Amount<Length>> Thickness = Key.Required(
+        "thickness", "Thickness of one leaf.", Kind.Amount<Length>(), "7 mm ± 0.1 mm");
+    private static readonly Key<int> Graduated = Key.Required(
+        "graduated-leaves", "How many leaves are shorter than the main leaf.", Kind.Count(0, 50), "4", property: "Graduated");
+    private static readonly Key<int> FullLength = Key.Optional(
+        "full-length-leaves", "How many leaves are as long as the span; 1 when left out.", Kind.Count(0, 20), "1", property: "FullLength");
+    private static readonly Key<Amount<Pressure>> Modulus = Key.Optional(
+        "youngs-modulus", "Young's modulus; 207 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "207 GPa", property: "Modulus");
 
-    private static readonly Key<Amount<Length>> BarDiameter = Key.Required("diameter", "Diameter of the working part of the bar.", Kind.Amount<Length>(), "24 mm ± 0.1 mm");
-    private static readonly Key<Amount<Length>> BarLength = Key.Required("length", "Length of the part that twists.", Kind.Amount<Length>(), "950 mm");
-    private static readonly Key<Amount<Length>> Arm = Key.Required("arm", "Level distance from the bar's axis to the wheel's centre.", Kind.Amount<Length>(), "380 mm");
+    private static readonly Key<Amount<Length>> BarDiameter = Key.Required(
+        "diameter", "Diameter of the working part of the bar.", Kind.Amount<Length>(), "24 mm ± 0.1 mm");
+    private static readonly Key<Amount<Length>> BarLength = Key.Required(
+        "length", "Length of the part that twists.", Kind.Amount<Length>(), "950 mm");
+    private static readonly Key<Amount<Length>> Arm = Key.Required(
+        "arm", "Level distance from the bar's axis to the wheel's centre.", Kind.Amount<Length>(), "380 mm");
 
     private static readonly Key<Amount<Area>> Area = Key.Required("area", "Effective area of the piston or bellows.", Kind.Amount<Area>(), "60 cm²");
     private static readonly Key<Amount<Volume>> Volume = Key.Required("volume", "Gas volume in the state described.", Kind.Amount<Volume>(), "1.8 L");
-    private static readonly Key<Amount<Plain>> Exponent = Key.Optional("exponent", "Exponent of the gas law: 1.0 for slow, about 1.38 (taken when left out) for fast motion.", Kind.Amount<Plain>(), "1.38");
+    private static readonly Key<Amount<Plain>> Exponent = Key.Optional(
+        "exponent", "Exponent of the gas law: 1.0 for slow, about 1.38 (taken when left out) for fast motion.", Kind.Amount<Plain>(), "1.38");
 
     /// <summary>A coil by its wire.</summary>
-    public static readonly Shape<CoilDimensions> Coil = new Shape("coil", "A coil spring by its wire: rate G·d⁴/(8·n·D³).", Wire, MeanDiameter, ActiveCoils, ShearModulus).As(MakeCoil);
+    public static readonly Shape<CoilDimensions> Coil =
+        new Shape("coil", "A coil spring by its wire: rate G·d⁴/(8·n·D³).", Wire, MeanDiameter, ActiveCoils, ShearModulus).As(MakeCoil);
 
     /// <summary>A leaf spring by its leaves.</summary>
-    public static readonly Shape<LeafDimensions> Leaf = new Shape("leaf", "A semi-elliptic leaf spring, the axle at its middle.", Span, Width, Thickness, Graduated, FullLength, Modulus).As(MakeLeaf);
+    public static readonly Shape<LeafDimensions> Leaf = new Shape(
+        "leaf", "A semi-elliptic leaf spring, the axle at its middle.", Span, Width, Thickness, Graduated, FullLength, Modulus).As(MakeLeaf);
 
     /// <summary>A torsion bar.</summary>
-    public static readonly Shape<TorsionBarDimensions> TorsionBar = new Shape("torsion bar", "A round torsion bar with a level arm to the wheel.", BarDiameter, BarLength, Arm, ShearModulus).As(MakeBar);
+    public static readonly Shape<TorsionBarDimensions> TorsionBar =
+        new Shape("torsion bar", "A round torsion bar with a level arm to the wheel.", BarDiameter, BarLength, Arm, ShearModulus).As(MakeBar);
 
     /// <summary>A gas spring.</summary>
-    public static readonly Shape<GasSpring> Gas = new Shape("gas spring", "Gas under a piston or bellows of constant area.", Area, Volume, Exponent).As(f => new GasSpring
-    {
-        Area = f.Required(Area),
-        Volume = f.Required(Volume),
-        Exponent = f.Optional(Exponent, new Amount<Plain>(1.38)),
-    });
+    public static readonly Shape<GasSpring> Gas = new Shape("gas spring", "Gas under a piston or bellows of constant area.", Area, Volume, Exponent)
+        .As(f => new GasSpring
+        {
+            Area = f.Required(Area),
+            Volume = f.Required(Volume),
+            Exponent = f.Optional(Exponent, new Amount<Plain>(1.38)),
+        });
 
     private static CoilDimensions? MakeCoil(Fields f)
     {
         var coil = new CoilDimensions { Wire = f.Required(Wire), MeanDiameter = f.Required(MeanDiameter), ActiveCoils = f.Required(ActiveCoils) };
         if (coil.Index <= 1.0)
         {
-            f.Refuse(MeanDiameter, $"is {f.Node.At(MeanDiameter.Name)?.Text}; it must be above the wire's diameter.", "Take the outer diameter of the coil and subtract one wire.");
+            f.Refuse(
+                MeanDiameter,
+                $"is {f.Node.At(MeanDiameter.Name)?.Text}; it must be above the wire's diameter.",
+                "Take the outer diameter of the coil and subtract one wire.");
             return null;
         }
 

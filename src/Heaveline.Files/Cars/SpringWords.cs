@@ -11,34 +11,51 @@ internal static class SpringWords
     public static readonly MotionWords Motion = new("spring");
 
     /// <summary>Rate at the spring.</summary>
-    public static readonly Key<Amount<Stiffness>> Rate = Key.Optional("rate", "Rate of one spring, measured at the spring itself. Needs its motion ratio.", Kind.Amount<Stiffness>(), "24.5 N/mm ± 5 %");
+    public static readonly Key<Amount<Stiffness>> Rate = Key.Optional(
+        "rate", "Rate of one spring, measured at the spring itself. Needs its motion ratio.", Kind.Amount<Stiffness>(), "24.5 N/mm ± 5 %");
 
     /// <summary>Rate at the wheel.</summary>
-    public static readonly Key<Amount<Stiffness>> WheelRate = Key.Optional("wheel-rate", "Rate of one spring as felt at its wheel. Takes no motion ratio.", Kind.Amount<Stiffness>(), "9.4 N/mm");
+    public static readonly Key<Amount<Stiffness>> WheelRate = Key.Optional(
+        "wheel-rate", "Rate of one spring as felt at its wheel. Takes no motion ratio.", Kind.Amount<Stiffness>(), "9.4 N/mm");
 
     /// <summary>Measured force against travel.</summary>
-    public static readonly Key<ForceTable> Table = Key.Optional("table", "Rows [compression, force] of one spring from any zero, for springs that stiffen. The load on it says where it stands.", new ForceTableKind<Length>(throughZero: false), "[[0 mm, 0 N], [60 mm, 1500 N], [100 mm, 3100 N]]");
+    public static readonly Key<ForceTable> Table = Key.Optional(
+        "table",
+        "Rows [compression, force] of one spring from any zero, for springs that stiffen. The load on it says where it stands.",
+        new ForceTableKind<Length>(throughZero: false),
+        "[[0 mm, 0 N], [60 mm, 1500 N], [100 mm, 3100 N]]");
 
     /// <summary>Doubt of the table.</summary>
     public static readonly Key<Amount<Plain>> Doubt = TableDoubt.KeyFor("the table");
 
     /// <summary>Wire dimensions.</summary>
-    public static readonly Key<CoilDimensions> Coil = Key.Optional("coil", "A coil spring by its wire, instead of a rate.", SpringDimensionWords.Coil);
+    public static readonly Key<CoilDimensions> Coil = Key.Optional(
+        "coil", "A coil spring by its wire, instead of a rate.", SpringDimensionWords.Coil);
 
     /// <summary>Leaf dimensions.</summary>
-    public static readonly Key<LeafDimensions> Leaf = Key.Optional("leaf", "A leaf spring by its leaves, instead of a rate.", SpringDimensionWords.Leaf);
+    public static readonly Key<LeafDimensions> Leaf = Key.Optional(
+        "leaf", "A leaf spring by its leaves, instead of a rate.", SpringDimensionWords.Leaf);
 
     /// <summary>Torsion bar dimensions.</summary>
-    public static readonly Key<TorsionBarDimensions> TorsionBar = Key.Optional("torsion-bar", "A torsion bar, its arm reaching to the wheel, instead of a rate. Takes no motion ratio.", SpringDimensionWords.TorsionBar);
+    public static readonly Key<TorsionBarDimensions> TorsionBar = Key.Optional(
+        "torsion-bar", "A torsion bar, its arm reaching to the wheel, instead of a rate. Takes no motion ratio.", SpringDimensionWords.TorsionBar);
 
     /// <summary>Gas spring.</summary>
-    public static readonly Key<GasSpring> Gas = Key.Optional("gas", "A gas spring. Its pressure follows from the load on it.", SpringDimensionWords.Gas);
+    public static readonly Key<GasSpring> Gas = Key.Optional(
+        "gas", "A gas spring. Its pressure follows from the load on it.", SpringDimensionWords.Gas);
 
     /// <summary>Name of the spring tester.</summary>
-    public static readonly Key<string> Tester = Key.Optional("tester", "Name of the tester that measured the rate or the table: what comes from one tester is off together.", Kind.Text(), "club spring press");
+    public static readonly Key<string> Tester = Key.Optional(
+        "tester",
+        "Name of the tester that measured the rate or the table: what comes from one tester is off together.",
+        Kind.Text(),
+        "club spring press");
 
     /// <summary>The group.</summary>
-    public static readonly Shape<Spring> Shape = new Shape("spring", "One spring of the axle (a two-wheeler's fork counts as one), by its rate, a table or its dimensions, and how far it moves with the wheel.", [Rate, WheelRate, Table, Doubt, Coil, Leaf, TorsionBar, Gas, .. Motion.Keys, Tester])
+    public static readonly Shape<Spring> Shape = new Shape(
+        "spring",
+        "One spring of the axle (a two-wheeler's fork counts as one), by its rate, a table or its dimensions, and how far it moves with the wheel.",
+        [Rate, WheelRate, Table, Doubt, Coil, Leaf, TorsionBar, Gas, .. Motion.Keys, Tester])
         .WithOneOf(Rate, WheelRate, Table, Coil, Leaf, TorsionBar, Gas)
         .As(Make);
 
@@ -69,7 +86,12 @@ internal static class SpringWords
 
         return f.Optional(TorsionBar) is not { } bar ? null : new LinearSpring
         {
-            Rate = ProductDoubt.Of<Stiffness>(bar.Rate, (ProductDoubt.Part(bar.Diameter), 4.0), (ProductDoubt.Part(bar.Length), -1.0), (ProductDoubt.Part(bar.Arm), -2.0), (ProductDoubt.Part(bar.ShearModulus), 1.0)),
+            Rate = ProductDoubt.Of<Stiffness>(
+                bar.Rate,
+                (ProductDoubt.Part(bar.Diameter), 4.0),
+                (ProductDoubt.Part(bar.Length), -1.0),
+                (ProductDoubt.Part(bar.Arm), -2.0),
+                (ProductDoubt.Part(bar.ShearModulus), 1.0)),
             Origin = "from the torsion bar",
             Dimensions = bar,
         };
@@ -91,7 +113,12 @@ internal static class SpringWords
         {
             return new LinearSpring
             {
-                Rate = ProductDoubt.Of<Stiffness>(coil.Rate, (ProductDoubt.Part(coil.Wire), 4.0), (ProductDoubt.Part(coil.MeanDiameter), -3.0), (ProductDoubt.Part(coil.ActiveCoils), -1.0), (ProductDoubt.Part(coil.ShearModulus), 1.0)),
+                Rate = ProductDoubt.Of<Stiffness>(
+                    coil.Rate,
+                    (ProductDoubt.Part(coil.Wire), 4.0),
+                    (ProductDoubt.Part(coil.MeanDiameter), -3.0),
+                    (ProductDoubt.Part(coil.ActiveCoils), -1.0),
+                    (ProductDoubt.Part(coil.ShearModulus), 1.0)),
                 Origin = "from the wire",
                 Dimensions = coil,
             };
@@ -100,7 +127,12 @@ internal static class SpringWords
         return f.Optional(Leaf) is { } leaf
             ? new LinearSpring
             {
-                Rate = ProductDoubt.Of<Stiffness>(leaf.Rate, (ProductDoubt.Part(leaf.Thickness), 3.0), (ProductDoubt.Part(leaf.Span), -3.0), (ProductDoubt.Part(leaf.Width), 1.0), (ProductDoubt.Part(leaf.Modulus), 1.0)),
+                Rate = ProductDoubt.Of<Stiffness>(
+                    leaf.Rate,
+                    (ProductDoubt.Part(leaf.Thickness), 3.0),
+                    (ProductDoubt.Part(leaf.Span), -3.0),
+                    (ProductDoubt.Part(leaf.Width), 1.0),
+                    (ProductDoubt.Part(leaf.Modulus), 1.0)),
                 Origin = "from the leaves",
                 Dimensions = leaf,
             }

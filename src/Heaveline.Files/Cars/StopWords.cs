@@ -8,25 +8,38 @@ namespace Heaveline.Files.Cars;
 internal static class StopWords
 {
     /// <summary>Free travel.</summary>
-    public static readonly Key<Amount<Length>> Clearance = Key.Required("clearance", "Wheel travel from the state described until the stop touches; 0 mm when it touches already.", Kind.Amount<Length>(), "55 mm ± 5 mm");
+    public static readonly Key<Amount<Length>> Clearance = Key.Required(
+        "clearance",
+        "Wheel travel from the state described until the stop touches; 0 mm when it touches already.",
+        Kind.Amount<Length>(),
+        "55 mm ± 5 mm");
 
     /// <summary>Rate.</summary>
-    public static readonly Key<Amount<Stiffness>> Rate = Key.Optional("rate", "Rate of the stop at the wheel; with an exponent: the mean rate over its first 10 mm.", Kind.Amount<Stiffness>(), "60 N/mm");
+    public static readonly Key<Amount<Stiffness>> Rate = Key.Optional(
+        "rate", "Rate of the stop at the wheel; with an exponent: the mean rate over its first 10 mm.", Kind.Amount<Stiffness>(), "60 N/mm");
 
     /// <summary>Exponent.</summary>
-    public static readonly Key<Amount<Plain>> Exponent = Key.Optional("exponent", "How the force grows with travel past the clearance: 1 (when left out) straight, 1.5 to 3 rubber.", Kind.Amount<Plain>(), "2");
+    public static readonly Key<Amount<Plain>> Exponent = Key.Optional(
+        "exponent", "How the force grows with travel past the clearance: 1 (when left out) straight, 1.5 to 3 rubber.", Kind.Amount<Plain>(), "2");
 
     /// <summary>Table.</summary>
-    public static readonly Key<ForceTable> Table = Key.Optional("table", "Rows [travel past the clearance, force] at the wheel, instead of a rate; zero need not be written.", new ForceTableKind<Length>(throughZero: true), "[[10 mm, 300 N], [25 mm, 1500 N]]");
+    public static readonly Key<ForceTable> Table = Key.Optional(
+        "table",
+        "Rows [travel past the clearance, force] at the wheel, instead of a rate; zero need not be written.",
+        new ForceTableKind<Length>(throughZero: true),
+        "[[10 mm, 300 N], [25 mm, 1500 N]]");
 
     /// <summary>Doubt of the table.</summary>
     public static readonly Key<Amount<Plain>> Doubt = TableDoubt.KeyFor("the table");
 
     /// <summary>Hard end.</summary>
-    public static readonly Key<Amount<Length>> SolidAfter = Key.Optional("solid-after", "Travel past the clearance at which metal meets metal; no such end when left out.", Kind.Amount<Length>(), "35 mm");
+    public static readonly Key<Amount<Length>> SolidAfter = Key.Optional(
+        "solid-after", "Travel past the clearance at which metal meets metal; no such end when left out.", Kind.Amount<Length>(), "35 mm");
 
     /// <summary>The group.</summary>
-    public static readonly Shape<Stop> Shape = new Shape("stop", "A bump or rebound stop, everything in wheel travel.", Clearance, Rate, Exponent, Table, Doubt, SolidAfter).WithOneOf(Rate, Table).As(Make);
+    public static readonly Shape<Stop> Shape = new Shape(
+        "stop", "A bump or rebound stop, everything in wheel travel.", Clearance, Rate, Exponent, Table, Doubt, SolidAfter)
+        .WithOneOf(Rate, Table).As(Make);
 
     private static Stop? Make(Fields f)
     {

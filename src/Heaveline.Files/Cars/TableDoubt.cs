@@ -4,8 +4,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Files.Cars;
 
 /// <summary>
-/// One doubt for a whole table of forces: "± 5 %". A rig's calibration puts all its forces off together, so that a table has one common factor instead
-/// of a doubt for each row.
+/// One doubt for a whole table of forces: "± 5 %". A rig's calibration puts all its forces off together, so that a table has one common factor
+/// instead of a doubt for each row.
 /// </summary>
 internal static class TableDoubt
 {
@@ -16,13 +16,17 @@ internal static class TableDoubt
     /// <summary>The key for a group with one table or with the two of a damper.</summary>
     /// <param name="tables">What it covers, for the documentation.</param>
     public static Key<Amount<Plain>> KeyFor(string tables) => Key.Optional(
-        "table-doubt", $"How far the forces of {tables} may be off, all together: the tolerance of the rig that measured them.", Kind.Phrase(Words, Pattern, Parse), "± 5 %");
+        "table-doubt",
+        $"How far the forces of {tables} may be off, all together: the tolerance of the rig that measured them.",
+        Kind.Phrase(Words, Pattern, Parse),
+        "± 5 %");
 
     /// <summary>The factor 1 of a table with the doubt of its rig.</summary>
     /// <param name="f">The group that holds table and doubt.</param>
     /// <param name="key">The doubt's key.</param>
     /// <param name="rig">Name of the rig, whose other tables are off together with this one; null for none.</param>
-    public static Amount<Plain> Factor(Fields f, Key<Amount<Plain>> key, string? rig) => ProductDoubt.Under(f.Optional(key, new Amount<Plain>(1.0)), rig);
+    public static Amount<Plain> Factor(Fields f, Key<Amount<Plain>> key, string? rig) =>
+        ProductDoubt.Under(f.Optional(key, new Amount<Plain>(1.0)), rig);
 
     /// <summary>Refuses the doubt of a table that is not given.</summary>
     /// <returns>Whether it was refused.</returns>

@@ -22,7 +22,11 @@ internal sealed record Travels(Amount<Length> Element, Amount<Length> Wheel)
         var middle = text.IndexOf(Between, StringComparison.Ordinal);
         if (middle < 0)
         {
-            return (new Travels(default, default), new QuantityRefusal(0, Math.Max(1, text.Length), $"\"{text}\" is not two travels.", "Write how far it moved and for which travel of the wheel: 31 mm for 50 mm at the wheel."));
+            return (new Travels(default, default), new QuantityRefusal(
+                0,
+                Math.Max(1, text.Length),
+                $"\"{text}\" is not two travels.",
+                "Write how far it moved and for which travel of the wheel: 31 mm for 50 mm at the wheel."));
         }
 
         var element = QuantityText.Parse<Length>(text[..middle]);

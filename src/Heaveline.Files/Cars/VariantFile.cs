@@ -12,12 +12,15 @@ public static class VariantFile
     /// <param name="before">That file's whole document, <see cref="CarReading.Root"/>; of a variant the document with its bases.</param>
     /// <param name="after">The changed document.</param>
     /// <param name="note">Why; none when left out.</param>
-    /// <returns>The text with its line ends as line feeds, read back and found to give the changed document; or the reason why there is none.</returns>
+    /// <returns>
+    /// The text with its line ends as line feeds, read back and found to give the changed document; or the reason why there is none.
+    /// </returns>
     public static EditOutcome Write(string name, string of, Node before, Node after, string? note = null)
     {
         if (VariantChanges.Of(before, after, CarWords.Shape) is not { } change)
         {
-            return new EditOutcome(null, [], new EditRefusal(EditProblem.NothingChanged, "nothing is changed.", "Change a value first; a variant holds what differs from its base."));
+            return new EditOutcome(null, [], new EditRefusal(
+                EditProblem.NothingChanged, "nothing is changed.", "Change a value first; a variant holds what differs from its base."));
         }
 
         var values = new ValueText("\n", Step, Step) { GroupsOnOneLine = false };
@@ -61,6 +64,9 @@ public static class VariantFile
 
         return Overlay.Of(before, variant.Change, CarWords.Shape).IsSameAs(after)
             ? null
-            : new EditRefusal(EditProblem.NotReadBack, "a variant cannot say this change: over its base it would be read as something else.", "A key without a value cannot be kept as a change; take it out or give it one.");
+            : new EditRefusal(
+                EditProblem.NotReadBack,
+                "a variant cannot say this change: over its base it would be read as something else.",
+                "A key without a value cannot be kept as a change; take it out or give it one.");
     }
 }

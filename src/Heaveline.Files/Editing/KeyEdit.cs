@@ -39,13 +39,18 @@ public sealed record KeyEdit
 
     private static IReadOnlyList<string> Some(IReadOnlyList<string> path) => path.Count > 0 && path.All(part => IsStorable(part))
         ? [.. path]
-        : throw new RefusedValueException("path of the edit", $"\"{string.Join(" ", path)}\"", "one key or more of sound text", "Name the keys that lead to the value.");
+        : throw new RefusedValueException(
+            "path of the edit", $"\"{string.Join(" ", path)}\"", "one key or more of sound text", "Name the keys that lead to the value.");
 
     private static Node Storable(Node value)
     {
         if (value.Kind == NodeKind.Refused || !IsStorable(value.Text) || !value.Entries.All(entry => IsStorable(entry.Key)))
         {
-            throw new RefusedValueException("value of the edit", "not sound text", "text without half surrogate pairs, and no refused value", "Give the text as it should stand in the file.");
+            throw new RefusedValueException(
+                "value of the edit",
+                "not sound text",
+                "text without half surrogate pairs, and no refused value",
+                "Give the text as it should stand in the file.");
         }
 
         foreach (var child in value.Items.Concat(value.Entries.Select(entry => entry.Value)))

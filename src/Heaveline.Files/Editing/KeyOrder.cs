@@ -9,7 +9,9 @@ internal static class KeyOrder
     // The key that names an item of a list: who or what a load is.
     private const string NameOfItem = "what";
 
-    /// <summary>Where a new key goes among the keys of a group: behind the last one that the documentation names before it; at the end when it is not known.</summary>
+    /// <summary>
+    /// Where a new key goes among the keys of a group: behind the last one that the documentation names before it; at the end when it is not known.
+    /// </summary>
     public static int Place(Node group, string key, Kind? kind)
     {
         var order = kind?.Keys?.Keys.Select(known => known.Name).ToList() ?? [];
@@ -19,7 +21,8 @@ internal static class KeyOrder
             return group.Entries.Count;
         }
 
-        var before = group.Entries.Select((entry, i) => (Rank: order.IndexOf(entry.Key), i)).Where(entry => entry.Rank >= 0 && entry.Rank < own).ToList();
+        var before = group.Entries
+            .Select((entry, i) => (Rank: order.IndexOf(entry.Key), i)).Where(entry => entry.Rank >= 0 && entry.Rank < own).ToList();
         return before.Count == 0 ? 0 : before.MaxBy(entry => entry.Rank).i + 1;
     }
 
@@ -33,7 +36,10 @@ internal static class KeyOrder
 
         if (node.Kind != NodeKind.Sequence)
         {
-            throw new EditStopException(EditProblem.NoSuchPlace, $"{node.Subject} is a single value; \"{part}\" cannot stand under it.", "Replace the value by a group first.");
+            throw new EditStopException(
+                EditProblem.NoSuchPlace,
+                $"{node.Subject} is a single value; \"{part}\" cannot stand under it.",
+                "Replace the value by a group first.");
         }
 
         if (int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var number))
@@ -46,7 +52,10 @@ internal static class KeyOrder
         {
             0 => -1,
             1 => named[0].i,
-            _ => throw new EditStopException(EditProblem.NoSuchPlace, $"{node.Subject} has {named.Count} items called \"{part}\".", "Name the item by its number, counted from 1."),
+            _ => throw new EditStopException(
+                EditProblem.NoSuchPlace,
+                $"{node.Subject} has {named.Count} items called \"{part}\".",
+                "Name the item by its number, counted from 1."),
         };
     }
 
@@ -62,6 +71,9 @@ internal static class KeyOrder
 
     /// <summary>The end of an edit of something that is not there.</summary>
     public static EditStopException Missing(Node node, string part) => node.Kind == NodeKind.Sequence
-        ? new(EditProblem.NothingThere, $"{node.Subject} has no item \"{part}\".", $"It has {node.Items.Count}, counted from 1; a new one is added at the end.")
+        ? new(
+            EditProblem.NothingThere,
+            $"{node.Subject} has no item \"{part}\".",
+            $"It has {node.Items.Count}, counted from 1; a new one is added at the end.")
         : new(EditProblem.NothingThere, $"{node.Subject} has no {part}.", "There is nothing to take out.");
 }

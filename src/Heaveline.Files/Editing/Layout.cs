@@ -95,7 +95,8 @@ internal sealed class Layout
         {
             if (item.IsEmpty && item.Text.Length == 0)
             {
-                throw new EditStopException(EditProblem.NotSound, $"{node.Subject} has an item without a value.", "Write the item or take its dash away.");
+                throw new EditStopException(
+                    EditProblem.NotSound, $"{node.Subject} has an item without a value.", "Write the item or take its dash away.");
             }
 
             items.Add(Value(item, from, lines.Column(from)));

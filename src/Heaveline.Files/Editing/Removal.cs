@@ -25,7 +25,8 @@ internal sealed class Removal(Lines lines)
 
         if (count == 1)
         {
-            throw new EditStopException(EditProblem.OnlyOne, $"{what} is all that {parent.Node.Subject} has.", $"Take out {parent.Node.Subject} as a whole.");
+            throw new EditStopException(
+                EditProblem.OnlyOne, $"{what} is all that {parent.Node.Subject} has.", $"Take out {parent.Node.Subject} as a whole.");
         }
 
         var from = Start(parent, at);
@@ -78,7 +79,10 @@ internal sealed class Removal(Lines lines)
     private static int End(Written parent, int at) => parent.Node.Kind == NodeKind.Mapping ? parent.Entries[at].Value.End : parent.Items[at].End;
 
     private Splice Uncommented(int start, int end, string what) => Text.AsSpan(start, end - start).Contains('#') && HasComment(start, end)
-        ? throw new EditStopException(EditProblem.CommentInside, $"a comment stands among the lines of {what} and its neighbour.", "Take it out in the file itself, where you can say which of the two it belongs to.")
+        ? throw new EditStopException(
+            EditProblem.CommentInside,
+            $"a comment stands among the lines of {what} and its neighbour.",
+            "Take it out in the file itself, where you can say which of the two it belongs to.")
         : Over(start, end);
 
     private bool HasComment(int start, int end)

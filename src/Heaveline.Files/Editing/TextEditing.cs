@@ -87,7 +87,10 @@ internal sealed class TextEditing(Lines lines, KeyEdit edit, ValueText values)
     {
         if (old.IsBlockText)
         {
-            throw new EditStopException(EditProblem.BlockText, $"{old.Node.Subject} is a text over several lines after {Text[old.Start]}.", "Edit the text in the file itself, or take the key out and write it anew.");
+            throw new EditStopException(
+                EditProblem.BlockText,
+                $"{old.Node.Subject} is a text over several lines after {Text[old.Start]}.",
+                "Edit the text in the file itself, or take the key out and write it anew.");
         }
 
         // One word of a choice, a number or a text: as the old one was written; true and false must stand without quotes.

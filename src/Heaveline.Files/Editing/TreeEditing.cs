@@ -38,12 +38,15 @@ internal static class TreeEditing
 
         if (isLast && edit.Kind == KeyEditKind.Remove)
         {
-            return node.Kind == NodeKind.Mapping ? WithEntries(node, node.Entries.Where((_, i) => i != at)) : WithItems(node, node.Items.Where((_, i) => i != at));
+            return node.Kind == NodeKind.Mapping
+                ? WithEntries(node, node.Entries.Where((_, i) => i != at))
+                : WithItems(node, node.Items.Where((_, i) => i != at));
         }
 
         var under = KeyOrder.Under(node, kind, part);
         return node.Kind == NodeKind.Mapping
-            ? WithEntries(node, node.Entries.Select((entry, i) => i == at ? entry with { Value = Apply(entry.Value, edit, under, depth + 1) } : entry))
+            ? WithEntries(
+                node, node.Entries.Select((entry, i) => i == at ? entry with { Value = Apply(entry.Value, edit, under, depth + 1) } : entry))
             : WithItems(node, node.Items.Select((item, i) => i == at ? Apply(item, edit, under, depth + 1) : item));
     }
 

@@ -87,7 +87,8 @@ internal sealed class ValueText(string lineBreak, int step, int dashStep)
 
     private bool Fits(Node value, int from) => from + OnOneLine(value).Length <= Widest;
 
-    private static bool IsRow(Node item) => item.Kind == NodeKind.Scalar || (item.Kind == NodeKind.Sequence && item.Items.All(cell => cell.Kind == NodeKind.Scalar));
+    private static bool IsRow(Node item) =>
+        item.Kind == NodeKind.Scalar || (item.Kind == NodeKind.Sequence && item.Items.All(cell => cell.Kind == NodeKind.Scalar));
 
     private string Scalar(string text, bool inFlow) => ScalarText.Of(text, inFlow, alwaysQuoted: AlwaysQuoted && text.Length > 0 && !IsWord(text));
 

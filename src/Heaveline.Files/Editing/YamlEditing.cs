@@ -60,13 +60,17 @@ internal static class YamlEditing
         // Plain where it can be, in quotes where the parser needs them after all.
         foreach (var alwaysQuoted in new[] { false, true })
         {
-            var splice = new TextEditing(lines, edit, new ValueText(lines.Break, lines.Step, lines.DashStep) { AlwaysQuoted = alwaysQuoted }).Splice(written, kind);
+            var splice = new TextEditing(lines, edit, new ValueText(lines.Break, lines.Step, lines.DashStep) { AlwaysQuoted = alwaysQuoted })
+                .Splice(written, kind);
             if (YamlReading.Value(new SourceText("", splice.Apply(text))).Value is { } read && read.IsSameAs(wanted, inOrder: true))
             {
                 return splice;
             }
         }
 
-        throw new EditStopException(EditProblem.NotReadBack, $"with {string.Join(" ", edit.Path)} changed, the text would be read as something else, or not at all.", "Make this change in the file itself.");
+        throw new EditStopException(
+            EditProblem.NotReadBack,
+            $"with {string.Join(" ", edit.Path)} changed, the text would be read as something else, or not at all.",
+            "Make this change in the file itself.");
     }
 }

@@ -33,7 +33,9 @@ public sealed record FormField
     /// <summary>The keys of the same group of which exactly one must be given, this one among them; empty when it stands for itself.</summary>
     public IReadOnlyList<string> OneOf { get; init; } = [];
 
-    /// <summary>The limit in words ("above 0 N/mm", "between 0.5 and 10 m"), as a refusal would say it; null when none is known for the value by itself.</summary>
+    /// <summary>
+    /// The limit in words ("above 0 N/mm", "between 0.5 and 10 m"), as a refusal would say it; null when none is known for the value by itself.
+    /// </summary>
     public string? Limit { get; init; }
 
     /// <summary>The lower limit, SI units; whether it may be reached, <see cref="Limit"/> says. Null when there is none.</summary>

@@ -11,7 +11,8 @@ internal sealed class QuantityForm<TDimension> : QuantityForm
     private static readonly string[] DoubtMarks = ["±", "+/-", "+-", "+/−"];
 
     private QuantityForm()
-        : base(TDimension.Name, [.. Quantities.Units.Fitting<TDimension>().Select(symbol => new FormUnit(symbol, symbol.Length == 0 ? 1.0 : Quantities.Units.Of<TDimension>(symbol).Factor))])
+        : base(TDimension.Name, [.. Quantities.Units.Fitting<TDimension>()
+            .Select(symbol => new FormUnit(symbol, symbol.Length == 0 ? 1.0 : Quantities.Units.Of<TDimension>(symbol).Factor))])
     {
     }
 
@@ -28,7 +29,8 @@ internal sealed class QuantityForm<TDimension> : QuantityForm
         }
 
         var unit = parsed.Unit?.Symbol ?? "";
-        var mark = DoubtMarks.Select(sign => (At: text.IndexOf(sign, StringComparison.Ordinal), sign.Length)).Where(found => found.At >= 0).OrderBy(found => found.At).FirstOrDefault((text.Length, 0));
+        var mark = DoubtMarks.Select(sign => (At: text.IndexOf(sign, StringComparison.Ordinal), sign.Length))
+            .Where(found => found.At >= 0).OrderBy(found => found.At).FirstOrDefault((text.Length, 0));
         var value = text[..mark.Item1].Trim();
         var doubt = text[(mark.Item1 + mark.Item2)..].Trim();
         var length = Number(value);
@@ -70,8 +72,10 @@ internal sealed class QuantityForm<TDimension> : QuantityForm
     private static int Number(string text)
     {
         var at = 0;
-        while (at < text.Length && (char.IsAsciiDigit(text[at]) || text[at] is '.' || (text[at] is '-' or '+' or '−' && (at == 0 || text[at - 1] is 'e' or 'E'))
-            || (text[at] is 'e' or 'E' && at + 1 < text.Length && (char.IsAsciiDigit(text[at + 1]) || (text[at + 1] is '-' or '+' && at + 2 < text.Length && char.IsAsciiDigit(text[at + 2]))))))
+        while (at < text.Length
+            && (char.IsAsciiDigit(text[at]) || text[at] is '.' || (text[at] is '-' or '+' or '−' && (at == 0 || text[at - 1] is 'e' or 'E'))
+                || (text[at] is 'e' or 'E' && at + 1 < text.Length
+                    && (char.IsAsciiDigit(text[at + 1]) || (text[at + 1] is '-' or '+' && at + 2 < text.Length && char.IsAsciiDigit(text[at + 2]))))))
         {
             at++;
         }

@@ -11,7 +11,9 @@ public sealed record QuantityParts
     /// <summary>The unit as typed; empty for a plain number.</summary>
     public required string Unit { get; init; }
 
-    /// <summary>The doubt as typed, without its mark ("5 %", "1", "5 mm"); empty when none is stated. Without a unit of its own it has the value's.</summary>
+    /// <summary>
+    /// The doubt as typed, without its mark ("5 %", "1", "5 mm"); empty when none is stated. Without a unit of its own it has the value's.
+    /// </summary>
     public string Doubt { get; init; } = "";
 
     /// <summary>The value, SI units; 0 when refused.</summary>

@@ -38,7 +38,9 @@ internal sealed class EarlierVersions(string folder, int most)
     /// <summary>Keeps a version, and drops the oldest ones beyond the number that is kept.</summary>
     /// <param name="name">The file.</param>
     /// <param name="bytes">Its content.</param>
-    /// <param name="now">The time, UTC. A clock that was put back does not put the version before older ones: it then takes the next free millisecond.</param>
+    /// <param name="now">
+    /// The time, UTC. A clock that was put back does not put the version before older ones: it then takes the next free millisecond.
+    /// </param>
     /// <returns>The version, and how many were dropped.</returns>
     /// <exception cref="IOException">It cannot be kept.</exception>
     public (EarlierVersion Kept, int Dropped) Keep(string name, byte[] bytes, DateTime now)
@@ -73,18 +75,23 @@ internal sealed class EarlierVersions(string folder, int most)
 
     private string Place(string name) => Path.GetDirectoryName(Path.Combine(folder, GarageNames.Earlier, name))!;
 
-    private bool IsInside(string place) => RealPath.Of(place) is { } real && real.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+    private bool IsInside(string place) =>
+        RealPath.Of(place) is { } real && real.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 
     private static (string Stem, string Extension) Parts(string name) => (Path.GetFileNameWithoutExtension(name), Path.GetExtension(name));
 
     private static DateTime? Time(string file, string stem, string extension)
     {
-        if (!file.StartsWith(stem + ".", StringComparison.Ordinal) || !file.EndsWith(extension, StringComparison.Ordinal) || file.Length <= stem.Length + 1 + extension.Length)
+        if (!file.StartsWith(stem + ".", StringComparison.Ordinal) || !file.EndsWith(extension, StringComparison.Ordinal)
+            || file.Length <= stem.Length + 1 + extension.Length)
         {
             return null;
         }
 
         var time = file[(stem.Length + 1)..^extension.Length];
-        return DateTime.TryParseExact(time, Format, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var until) ? until : null;
+        return DateTime.TryParseExact(
+            time, Format, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out var until)
+            ? until
+            : null;
     }
 }

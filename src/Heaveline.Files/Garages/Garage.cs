@@ -57,8 +57,10 @@ public sealed class Garage
             MaxRecursionDepth = DeepestFolder,
             AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
         };
-        var names = Directory.EnumerateFiles(Folder, "*", options).Select(NameOf).Where(name => GarageNames.Problem(name) is null).Order(StringComparer.Ordinal).ToList();
-        var roads = NamedRoads.All.Select(road => new GarageEntry { Name = road.Key, Kind = GarageKind.Road, Title = road.Value.Name, IsBuiltIn = true });
+        var names = Directory.EnumerateFiles(Folder, "*", options)
+            .Select(NameOf).Where(name => GarageNames.Problem(name) is null).Order(StringComparer.Ordinal).ToList();
+        var roads = NamedRoads.All.Select(
+            road => new GarageEntry { Name = road.Key, Kind = GarageKind.Road, Title = road.Value.Name, IsBuiltIn = true });
         return new GarageListing([.. names.Take(MostFiles).Select(name => GarageReading.Entry(this, name)), .. roads], names.Count > MostFiles);
     }
 
@@ -145,7 +147,8 @@ public sealed class Garage
     /// <param name="until">The version's time, as <see cref="Earlier"/> lists it.</param>
     public GarageText ReadEarlier(string name, DateTime until) => Earlier(name).Any(version => version.Until == until)
         ? GarageReading.Text(earlier.PathOf(name, until), name)
-        : new GarageText(name, null, null, new Refusal(name, 1, 1, 1, "there is no such earlier version.", "Choose one of the list; the oldest are dropped in time."));
+        : new GarageText(name, null, null, new Refusal(
+            name, 1, 1, 1, "there is no such earlier version.", "Choose one of the list; the oldest are dropped in time."));
 
     /// <summary>Saves an earlier version as the present one. The one that it replaces is kept as an earlier one in turn.</summary>
     /// <param name="name">The file.</param>
@@ -156,7 +159,14 @@ public sealed class Garage
         var version = ReadEarlier(name, until);
         return version.Text is { } text
             ? Save(name, text, read)
-            : new SaveOutcome { End = SaveEnd.NameRefused, Name = name, Text = "", Message = version.Refusal!.Message, Advice = version.Refusal.Advice };
+            : new SaveOutcome
+            {
+                End = SaveEnd.NameRefused,
+                Name = name,
+                Text = "",
+                Message = version.Refusal!.Message,
+                Advice = version.Refusal.Advice,
+            };
     }
 
     /// <summary>A full path as a name inside the garage.</summary>

@@ -47,6 +47,7 @@ internal static class GarageNames
     {
         var bare = part.Split('.')[0].TrimEnd().ToUpperInvariant();
         return Devices.Contains(bare)
-            || (bare.Length == 4 && (bare.StartsWith("COM", StringComparison.Ordinal) || bare.StartsWith("LPT", StringComparison.Ordinal)) && (char.IsAsciiDigit(bare[3]) || bare[3] is '¹' or '²' or '³'));
+            || (bare.Length == 4 && (bare.StartsWith("COM", StringComparison.Ordinal) || bare.StartsWith("LPT", StringComparison.Ordinal))
+                && (char.IsAsciiDigit(bare[3]) || bare[3] is '¹' or '²' or '³'));
     }
 }

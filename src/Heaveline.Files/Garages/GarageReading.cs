@@ -46,7 +46,14 @@ internal static class GarageReading
         }
 
         var problem = reading.Refusals is [var first, ..] ? first.Message : "the file is no car, no variant and no road.";
-        return new GarageEntry { Name = name, Kind = GarageKind.Unknown, Title = name, Refusals = Math.Max(1, reading.Refusals.Count), Problem = problem };
+        return new GarageEntry
+        {
+            Name = name,
+            Kind = GarageKind.Unknown,
+            Title = name,
+            Refusals = Math.Max(1, reading.Refusals.Count),
+            Problem = problem,
+        };
     }
 
     /// <summary>A reading with names inside the garage.</summary>

@@ -35,7 +35,12 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return outcome with { End = SaveEnd.NotWritten, Message = $"the file was not written: {e.Message}", Advice = "The file is as it was. Check the disk and who may write to the folder, or copy the text elsewhere." };
+            return outcome with
+            {
+                End = SaveEnd.NotWritten,
+                Message = $"the file was not written: {e.Message}",
+                Advice = "The file is as it was. Check the disk and who may write to the folder, or copy the text elsewhere.",
+            };
         }
     }
 
@@ -73,8 +78,12 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
     private static SaveOutcome Conflict(SaveOutcome outcome, byte[]? present) => outcome with
     {
         End = SaveEnd.Conflict,
-        Message = present is null ? "the file is gone since it was read." : "the file on the disk is not the one that was read; somebody changed it meanwhile.",
-        Advice = present is null ? "Save it as a new file, or leave it gone." : "Compare both texts, then save with the stamp of the one on the disk, or under another name.",
+        Message = present is null
+            ? "the file is gone since it was read."
+            : "the file on the disk is not the one that was read; somebody changed it meanwhile.",
+        Advice = present is null
+            ? "Save it as a new file, or leave it gone."
+            : "Compare both texts, then save with the stamp of the one on the disk, or under another name.",
         Stamp = StampOf(present),
         TextOnDisk = present is null ? null : Decoded(present),
     };
@@ -106,7 +115,8 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
 
         var reading = YamlReading.Value(source);
         return reading.Root is null ? reading.Refusals[0]
-            : GarageFormat.Of(reading.Root) is null ? new Refusal(name, 1, 1, 1, "the text is no car, no variant and no road.", "Begin with car:, variant: or road:.")
+            : GarageFormat.Of(reading.Root) is null
+                ? new Refusal(name, 1, 1, 1, "the text is no car, no variant and no road.", "Begin with car:, variant: or road:.")
             : null;
     }
 }

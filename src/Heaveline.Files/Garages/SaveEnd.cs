@@ -9,7 +9,9 @@ public enum SaveEnd
     /// <summary>The file holds this very text already; nothing was written.</summary>
     Unchanged,
 
-    /// <summary>The file is no longer the one that was read: it was changed, taken away or, for a new one, made by somebody else. It was not touched.</summary>
+    /// <summary>
+    /// The file is no longer the one that was read: it was changed, taken away or, for a new one, made by somebody else. It was not touched.
+    /// </summary>
     Conflict,
 
     /// <summary>The name is not taken.</summary>

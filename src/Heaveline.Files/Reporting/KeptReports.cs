@@ -17,8 +17,10 @@ public sealed class KeptReports(string garage)
     public static string? Problem(string stem)
     {
         ArgumentNullException.ThrowIfNull(stem);
-        return stem.Length is 0 or > LongestName || !stem.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_') || !char.IsAsciiLetterOrDigit(stem[0])
-            ? FormattableString.Invariant($"'{stem}' must be 1 to {LongestName} letters without accents, digits, - and _, with a letter or digit first.")
+        return stem.Length is 0 or > LongestName || !stem.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_')
+            || !char.IsAsciiLetterOrDigit(stem[0])
+            ? FormattableString.Invariant(
+                $"'{stem}' must be 1 to {LongestName} letters without accents, digits, - and _, with a letter or digit first.")
             : GarageNames.Problem(stem + ".yaml") is { } problem ? $"'{stem}' {problem}." : null;
     }
 
@@ -35,7 +37,8 @@ public sealed class KeptReports(string garage)
         ArgumentNullException.ThrowIfNull(bytes);
         if (Problem(stem) is { } problem || ending is not ("html" or "pdf"))
         {
-            throw new RefusedValueException("name of the report", $"'{stem}.{ending}'", "letters, digits, - and _, ending in .html or .pdf", "Give it another name.");
+            throw new RefusedValueException(
+                "name of the report", $"'{stem}.{ending}'", "letters, digits, - and _, ending in .html or .pdf", "Give it another name.");
         }
 
         var folder = Path.Combine(RealPath.Of(garage) ?? garage, Folder);
@@ -51,6 +54,8 @@ public sealed class KeptReports(string garage)
             return KeepEnd.Kept;
         }
 
-        return new FileInfo(path).Length == bytes.Length && File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes) ? KeepEnd.SameThere : KeepEnd.OtherThere;
+        return new FileInfo(path).Length == bytes.Length && File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
+            ? KeepEnd.SameThere
+            : KeepEnd.OtherThere;
     }
 }

@@ -4,8 +4,8 @@ using Heaveline.Studies;
 namespace Heaveline.Files.Reporting;
 
 /// <summary>
-/// The files that a report was computed from, each named from the deepest folder that holds them all: what a report prints must neither depend on where
-/// they lay nor give away where that was.
+/// The files that a report was computed from, each named from the deepest folder that holds them all: what a report prints must neither depend on
+/// where they lay nor give away where that was.
 /// </summary>
 public static class ReportFiles
 {

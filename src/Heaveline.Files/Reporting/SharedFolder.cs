@@ -12,7 +12,8 @@ internal sealed class SharedFolder(IEnumerable<string> paths)
 
     private static string Common(string one, string other)
     {
-        while (!(other + Path.DirectorySeparatorChar).StartsWith(Path.TrimEndingDirectorySeparator(one) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        while (!(other + Path.DirectorySeparatorChar).StartsWith(
+            Path.TrimEndingDirectorySeparator(one) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
         {
             one = Path.GetDirectoryName(one) ?? "";
             if (one.Length == 0)

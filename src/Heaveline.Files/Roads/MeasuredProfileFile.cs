@@ -61,7 +61,13 @@ public static class MeasuredProfileFile
         }
         else if (points < FewestPoints)
         {
-            refusals.Add(new Refusal(file, Math.Max(1, number), 1, 1, FormattableString.Invariant($"the road has {points} points; it must have at least {FewestPoints}."), "Measure more points, or write a single obstacle by its shape."));
+            refusals.Add(new Refusal(
+                file,
+                Math.Max(1, number),
+                1,
+                1,
+                string.Create(CultureInfo.InvariantCulture, $"the road has {points} points; it must have at least {FewestPoints}."),
+                "Measure more points, or write a single obstacle by its shape."));
         }
 
         return refusals.Count > 0 ? new RoadReading(null, refusals) : new RoadReading(Build(name ?? NameOf(file), columns), refusals);
@@ -80,7 +86,13 @@ public static class MeasuredProfileFile
     {
         if (cells.Count != columns.Length)
         {
-            refusals.Add(new Refusal(file, cells[0].Line, 1, Math.Max(1, line.Length), FormattableString.Invariant($"the line has {cells.Count} cells; it must have {columns.Length}, one for each column."), "Separate cells with commas and write decimals with a point."));
+            refusals.Add(new Refusal(
+                file,
+                cells[0].Line,
+                1,
+                Math.Max(1, line.Length),
+                string.Create(CultureInfo.InvariantCulture, $"the line has {cells.Count} cells; it must have {columns.Length}, one for each column."),
+                "Separate cells with commas and write decimals with a point."));
             return;
         }
 
@@ -94,13 +106,19 @@ public static class MeasuredProfileFile
     {
         if (cell.Text.Length == 0)
         {
-            refusals.Add(cell.Refuse(file, $"{column.Name} is empty; it must be a number.", "Fill the gap by measuring again, or cut the road before it: a guess would be driven over as road."));
+            refusals.Add(cell.Refuse(
+                file,
+                $"{column.Name} is empty; it must be a number.",
+                "Fill the gap by measuring again, or cut the road before it: a guess would be driven over as road."));
             return;
         }
 
         if (!double.TryParse(cell.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var written) || !double.IsFinite(written))
         {
-            refusals.Add(cell.Refuse(file, $"{column.Name} is {cell.Text}; it must be a finite number.", "Write a plain number with a decimal point; the unit stands in the header."));
+            refusals.Add(cell.Refuse(
+                file,
+                $"{column.Name} is {cell.Text}; it must be a finite number.",
+                "Write a plain number with a decimal point; the unit stands in the header."));
             return;
         }
 
@@ -108,12 +126,19 @@ public static class MeasuredProfileFile
         if (isDistance && column.Values.Count > 0 && value <= column.Values[^1])
         {
             var what = value == column.Values[^1] ? "repeats the distance before it" : "goes backwards";
-            refusals.Add(cell.Refuse(file, $"distance {cell.Text} {column.Unit} {what}; it must be above {column.Write(column.Values[^1])}.", "Sort the points by distance and keep one of each."));
+            refusals.Add(cell.Refuse(
+                file,
+                $"distance {cell.Text} {column.Unit} {what}; it must be above {column.Write(column.Values[^1])}.",
+                "Sort the points by distance and keep one of each."));
         }
 
         if (!isDistance && column.Values.Count > 0 && !(Math.Abs(value - column.Values[0]) <= HighestMetres))
         {
-            refusals.Add(cell.Refuse(file, $"{column.Name} is {cell.Text} {column.Unit}, {column.Write(value - column.Values[0])} from the first one; it must be within {column.Write(HighestMetres)} of it.", "Check the unit in the header and the value, or cut the road into shorter ones."));
+            refusals.Add(cell.Refuse(
+                file,
+                $"{column.Name} is {cell.Text} {column.Unit}, {column.Write(value - column.Values[0])} from the first one; "
+                + $"it must be within {column.Write(HighestMetres)} of it.",
+                "Check the unit in the header and the value, or cut the road into shorter ones."));
             return;
         }
 

@@ -1,6 +1,8 @@
 namespace Heaveline.Files.Roads;
 
-/// <summary>The header of a measured profile: <c>distance [m], left [mm], right [mm]</c>, or <c>distance [m], height [mm]</c> for one track.</summary>
+/// <summary>
+/// The header of a measured profile: <c>distance [m], left [mm], right [mm]</c>, or <c>distance [m], height [mm]</c> for one track.
+/// </summary>
 /// <param name="Names">Name of each column: distance first, then left and right in either order, or height.</param>
 /// <param name="Units">Unit of each column, as written.</param>
 /// <param name="Metres">Metres in one unit of each column.</param>
@@ -21,7 +23,13 @@ internal sealed record MeasuredProfileHeader(IReadOnlyList<string> Names, IReadO
         var before = refusals.Count;
         if (cells.Count == 1 && line.AsSpan().IndexOfAny(';', '\t') is var other and >= 0)
         {
-            refusals.Add(new Refusal(file, cells[0].Line, other + 1, 1, $"the columns are separated by {(line[other] == ';' ? "semicolons" : "tabs")}; they must be separated by commas.", "Save the table as comma-separated text with decimal points."));
+            refusals.Add(new Refusal(
+                file,
+                cells[0].Line,
+                other + 1,
+                1,
+                $"the columns are separated by {(line[other] == ';' ? "semicolons" : "tabs")}; they must be separated by commas.",
+                "Save the table as comma-separated text with decimal points."));
             return null;
         }
 
@@ -49,7 +57,13 @@ internal sealed record MeasuredProfileHeader(IReadOnlyList<string> Names, IReadO
 
         if (refusals.Count == before && !IsWhole(names))
         {
-            refusals.Add(new Refusal(file, cells[0].Line, 1, line.Length, $"the columns are {string.Join(", ", names)}; they must be distance and height, or distance, left and right.", "Name a single height column 'height': both wheels then run in that track."));
+            refusals.Add(new Refusal(
+                file,
+                cells[0].Line,
+                1,
+                line.Length,
+                $"the columns are {string.Join(", ", names)}; they must be distance and height, or distance, left and right.",
+                "Name a single height column 'height': both wheels then run in that track."));
         }
 
         return refusals.Count == before ? new MeasuredProfileHeader(names, units, metres) : null;
@@ -59,7 +73,8 @@ internal sealed record MeasuredProfileHeader(IReadOnlyList<string> Names, IReadO
     {
         if (names.Count == 1 != (name == "distance") || name is not ("distance" or "left" or "right" or "height"))
         {
-            refusals.Add(cell.Refuse(file, $"column {names.Count} is named '{name}'; it must be {(names.Count == 1 ? "distance" : "left, right or height")}.", Example));
+            refusals.Add(cell.Refuse(
+                file, $"column {names.Count} is named '{name}'; it must be {(names.Count == 1 ? "distance" : "left, right or height")}.", Example));
         }
         else if (names.IndexOf(name) < names.Count - 1)
         {

@@ -5,7 +5,9 @@ using Heaveline.Roads;
 
 namespace Heaveline.Files.Roads;
 
-/// <summary>Roads that are always there under a short name, written as road files inside the program, and the choice between them and files.</summary>
+/// <summary>
+/// Roads that are always there under a short name, written as road files inside the program, and the choice between them and files.
+/// </summary>
 public static class NamedRoads
 {
     private const string Folder = "roads/";
@@ -13,7 +15,8 @@ public static class NamedRoads
     private static readonly SortedDictionary<string, RoadReading> Readings = Read();
 
     /// <summary>All of them by their short name ("village-hump"), in alphabetical order.</summary>
-    public static IReadOnlyDictionary<string, Road> All { get; } = new SortedDictionary<string, Road>(Readings.ToDictionary(r => r.Key, r => r.Value.Road!), StringComparer.Ordinal);
+    public static IReadOnlyDictionary<string, Road> All { get; } = new SortedDictionary<string, Road>(
+        Readings.ToDictionary(r => r.Key, r => r.Value.Road!), StringComparer.Ordinal);
 
     /// <summary>The road that somebody means: one of the short names, or a file.</summary>
     /// <param name="nameOrPath">A short name, or the path of a road file or a measured profile.</param>
@@ -32,7 +35,13 @@ public static class NamedRoads
 
         var near = NearestWord.Of(nameOrPath, All.Keys);
         var known = $"Named roads: {string.Join(", ", All.Keys)}; or give the path of a road file.";
-        return new RoadReading(null, [new Refusal(nameOrPath, 1, 1, Math.Max(1, nameOrPath.Length), $"\"{nameOrPath}\" is no named road and no file.", near is null ? known : $"Did you mean {near}? {known}")])
+        return new RoadReading(null, [new Refusal(
+            nameOrPath,
+            1,
+            1,
+            Math.Max(1, nameOrPath.Length),
+            $"\"{nameOrPath}\" is no named road and no file.",
+            near is null ? known : $"Did you mean {near}? {known}")])
         {
             Sources = [new SourceText(nameOrPath, nameOrPath)],
         };
@@ -46,7 +55,9 @@ public static class NamedRoads
         {
             using var text = new StreamReader(assembly.GetManifestResourceStream(resource)!, Encoding.UTF8);
             var reading = RoadFile.Read(new SourceText(resource, text.ReadToEnd()));
-            roads[Path.GetFileNameWithoutExtension(resource)] = reading.Road is null ? throw new InvalidOperationException(reading.Format()) : reading;
+            roads[Path.GetFileNameWithoutExtension(resource)] = reading.Road is null
+                ? throw new InvalidOperationException(reading.Format())
+                : reading;
         }
 
         return roads;

@@ -14,7 +14,8 @@ public sealed record RoadReading(Road? Road, IReadOnlyList<Refusal> Refusals)
     public IReadOnlyList<SourceText> Sources { get; init; } = [];
 
     /// <summary>Every refusal and warning for a terminal, a blank line between them; empty when there is none.</summary>
-    public string Format() => string.Join("\n\n", [.. Refusals.Select(r => r.Format(Source(r.File))), .. Warnings.Select(w => w.Format(Source(w.File)))]);
+    public string Format() =>
+        string.Join("\n\n", [.. Refusals.Select(r => r.Format(Source(r.File))), .. Warnings.Select(w => w.Format(Source(w.File)))]);
 
     private SourceText Source(string file) => Sources.FirstOrDefault(source => source.File == file) ?? new SourceText(file, "");
 }

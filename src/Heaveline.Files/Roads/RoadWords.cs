@@ -9,30 +9,43 @@ internal static class RoadWords
 {
     private static readonly Key<string> Name = Key.Required("road", "What the road is called.", Kind.Text(), "village hump", property: "Name");
     private static readonly Key<string> Note = Key.Optional("note", "Where it is, how it was measured.", Kind.Text(), "In front of the school.");
-    private static readonly Key<Tracks> OnTracks = Key.Optional("tracks", "Which wheels meet the obstacle; both when left out.", Kind.Choice(("both", Tracks.Both), ("left", Tracks.Left), ("right", Tracks.Right)), "both");
+    private static readonly Key<Tracks> OnTracks = Key.Optional(
+        "tracks",
+        "Which wheels meet the obstacle; both when left out.",
+        Kind.Choice(("both", Tracks.Both), ("left", Tracks.Left), ("right", Tracks.Right)),
+        "both");
 
-    private static readonly Key<Amount<Length>> Amplitude = Key.Required("amplitude", "Half the height from trough to crest.", Kind.Amount<Length>(), "15 mm");
+    private static readonly Key<Amount<Length>> Amplitude = Key.Required(
+        "amplitude", "Half the height from trough to crest.", Kind.Amount<Length>(), "15 mm");
     private static readonly Key<Amount<Length>> Wavelength = Key.Required("wavelength", "From crest to crest.", Kind.Amount<Length>(), "8 m");
     private static readonly Key<Amount<Plain>> Waves = Key.Required("waves", "How many waves at full amplitude.", Kind.Amount<Plain>(), "10");
-    private static readonly Key<bool> LeadIn = Key.Optional("lead-in", "Whether one more wave lets the amplitude grow first; true when left out.", Kind.YesNo(), "true");
-    private static readonly Key<Amount<Angle>> RightLag = Key.Optional("right-lag", "How far the right track's wave lies behind the left one's; 180 deg rolls the car.", Kind.Amount<Angle>(), "180 deg");
+    private static readonly Key<bool> LeadIn = Key.Optional(
+        "lead-in", "Whether one more wave lets the amplitude grow first; true when left out.", Kind.YesNo(), "true");
+    private static readonly Key<Amount<Angle>> RightLag = Key.Optional(
+        "right-lag", "How far the right track's wave lies behind the left one's; 180 deg rolls the car.", Kind.Amount<Angle>(), "180 deg");
 
-    private static readonly Shape<SineRoad> SineShape = new Shape("sine", "Waves of one length.", Amplitude, Wavelength, Waves, LeadIn, RightLag).As(f => new SineRoad
-    {
-        Amplitude = f.Required(Amplitude),
-        Wavelength = f.Required(Wavelength),
-        Waves = f.Required(Waves).Si,
-        LeadIn = f.OptionalValue(LeadIn) ?? true,
-        RightLag = f.Optional(RightLag, default),
-    });
+    private static readonly Shape<SineRoad> SineShape = new Shape("sine", "Waves of one length.", Amplitude, Wavelength, Waves, LeadIn, RightLag)
+        .As(f => new SineRoad
+        {
+            Amplitude = f.Required(Amplitude),
+            Wavelength = f.Required(Wavelength),
+            Waves = f.Required(Waves).Si,
+            LeadIn = f.OptionalValue(LeadIn) ?? true,
+            RightLag = f.Optional(RightLag, default),
+        });
 
     /// <summary>File of a measured profile.</summary>
-    public static readonly Key<string> Profile = Key.Optional("profile", "File of measured heights, relative to this file: a first line such as distance [m], left [mm], right [mm], then one point a line.", Kind.Text(), "lane.csv");
+    public static readonly Key<string> Profile = Key.Optional(
+        "profile",
+        "File of measured heights, relative to this file: a first line such as distance [m], left [mm], right [mm], then one point a line.",
+        Kind.Text(),
+        "lane.csv");
 
     private static readonly Key<SineRoad> Sine = Key.Optional("sine", "Waves.", SineShape);
 
     /// <summary>The whole file.</summary>
-    public static readonly Shape<RoadAsWritten> Shape = new Shape("road file", "One road: an obstacle, waves or a measured profile.", [Name, Note, .. ObstacleWords.All, Sine, Profile, OnTracks])
+    public static readonly Shape<RoadAsWritten> Shape = new Shape(
+        "road file", "One road: an obstacle, waves or a measured profile.", [Name, Note, .. ObstacleWords.All, Sine, Profile, OnTracks])
         .WithOneOf([.. ObstacleWords.All, Sine, Profile])
         .As(Make);
 
@@ -60,6 +73,8 @@ internal static class RoadWords
             return null;
         }
 
-        return f.Optional(Sine) is { } sine ? new RoadAsWritten(name, Road.From(sine) with { Name = name }, null) : new RoadAsWritten(name, null, f.Required(Profile));
+        return f.Optional(Sine) is { } sine
+            ? new RoadAsWritten(name, Road.From(sine) with { Name = name }, null)
+            : new RoadAsWritten(name, null, f.Required(Profile));
     }
 }

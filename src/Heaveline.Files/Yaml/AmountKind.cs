@@ -12,7 +12,8 @@ internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
     private static readonly bool IsPlain = TDimension.Exponents == default;
 
     /// <inheritdoc/>
-    public override string Words => IsPlain ? TDimension.Name : (TDimension.Name[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + TDimension.Name + " with its unit";
+    public override string Words =>
+        IsPlain ? TDimension.Name : (TDimension.Name[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an " : "a ") + TDimension.Name + " with its unit";
 
     /// <inheritdoc/>
     internal override bool TryRead(Node node, Reader reader, out Amount<TDimension> value)
@@ -43,7 +44,8 @@ internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
     internal override IReadOnlyList<string> Probes => [$"-1e9 {TDimension.Usual}".TrimEnd(), $"1e9 {TDimension.Usual}".TrimEnd()];
 
     /// <inheritdoc/>
-    internal override FormField Describe(FormField field) => field with { Kind = IsPlain ? FieldKind.Number : FieldKind.Quantity, Quantity = QuantityForm<TDimension>.Only };
+    internal override FormField Describe(FormField field) =>
+        field with { Kind = IsPlain ? FieldKind.Number : FieldKind.Quantity, Quantity = QuantityForm<TDimension>.Only };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions)
@@ -55,7 +57,8 @@ internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
             ["pattern"] = IsPlain
                 ? $@"^{Number}\s*%?(\s*(±|\+/-|\+-|\+/−)\s*{Number}\s*%?)?$"
                 : $@"^{Number}\s*(1\s*/|[^0-9\s,._/]|/\s*[^0-9\s]).*$",
-            ["description"] = $"{char.ToUpperInvariant(Words[0])}{Words[1..]}; units that fit: {string.Join(", ", Units.Fitting<TDimension>())}. A doubt may follow: ± 5 %.",
+            ["description"] = $"{char.ToUpperInvariant(Words[0])}{Words[1..]}; units that fit: {string.Join(", ", Units.Fitting<TDimension>())}. "
+                + "A doubt may follow: ± 5 %.",
         };
         return IsPlain ? new JsonObject { ["anyOf"] = new JsonArray(new JsonObject { ["type"] = "number" }, text) } : text;
     }

@@ -33,7 +33,11 @@ internal sealed class ChoiceKind<T>((string Word, T Value)[] choices) : Kind<T>
         }
 
         var near = NearestWord.Of(node.Text, choices.Select(choice => choice.Word));
-        return reader.Fail(node.Place, $"{node.Subject} is \"{node.Text}\"; it must be {Words}.", near is null ? "Write one of these words." : $"Did you mean {near}?", out value);
+        return reader.Fail(
+            node.Place,
+            $"{node.Subject} is \"{node.Text}\"; it must be {Words}.",
+            near is null ? "Write one of these words." : $"Did you mean {near}?",
+            out value);
     }
 
     /// <inheritdoc/>

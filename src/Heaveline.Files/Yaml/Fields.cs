@@ -54,5 +54,6 @@ public sealed class Fields
     private string SubjectOf(Key key) => Node.At(key.Name)?.Subject ?? $"{Node.Path} {key.Name}".TrimStart();
 
     // A key that the shape does not list would be missing from the schema and the documentation.
-    private Key Own(Key key) => shape.Keys.Contains(key) ? key : throw new InvalidOperationException($"The shape {shape.Name} has no key {key.Name}.");
+    private Key Own(Key key) =>
+        shape.Keys.Contains(key) ? key : throw new InvalidOperationException($"The shape {shape.Name} has no key {key.Name}.");
 }

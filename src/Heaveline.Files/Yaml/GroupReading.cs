@@ -53,9 +53,12 @@ internal static class GroupReading
         foreach (var key in given.Skip(1))
         {
             var place = node.Entries.First(entry => entry.Key == key.Name).KeyPlace;
-            reader.Refuse(place, $"{node.Subject} has {given[0].Name} and {key.Name}; it must have one of {names}.", "Keep the one that was measured.");
+            reader.Refuse(
+                place, $"{node.Subject} has {given[0].Name} and {key.Name}; it must have one of {names}.", "Keep the one that was measured.");
         }
     }
 
-    private static string Example(Key key) => key.Example.Length > 0 ? $"{key.Name}: {key.Example} ({key.Meaning.TrimEnd('.')})." : $"{key.Name}, {key.Kind.Words} ({key.Meaning.TrimEnd('.')}).";
+    private static string Example(Key key) => key.Example.Length > 0
+        ? $"{key.Name}: {key.Example} ({key.Meaning.TrimEnd('.')})."
+        : $"{key.Name}, {key.Kind.Words} ({key.Meaning.TrimEnd('.')}).";
 }

@@ -1,6 +1,8 @@
 namespace Heaveline.Files.Yaml;
 
-/// <summary>A key of a file: its name, its meaning, how its value is written. The reader, the JSON Schema and the documentation come from the same key.</summary>
+/// <summary>
+/// A key of a file: its name, its meaning, how its value is written. The reader, the JSON Schema and the documentation come from the same key.
+/// </summary>
 public abstract class Key
 {
     private protected Key(string name, string meaning, Kind kind, string example, bool isRequired, string? property)
@@ -22,7 +24,9 @@ public abstract class Key
     /// <summary>How the value is written.</summary>
     public Kind Kind { get; }
 
-    /// <summary>A sound value as written in a file; may be empty for groups and lists of groups that are sound when made of their keys' examples.</summary>
+    /// <summary>
+    /// A sound value as written in a file; may be empty for groups and lists of groups that are sound when made of their keys' examples.
+    /// </summary>
     public string Example { get; }
 
     /// <summary>Whether it may not be left out.</summary>

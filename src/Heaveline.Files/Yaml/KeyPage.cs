@@ -13,11 +13,13 @@ internal static class KeyPage
         var seen = new HashSet<Shape>(files);
         while (waiting.TryDequeue(out var shape))
         {
-            text.Append("## ").Append(char.ToUpperInvariant(shape.Name[0])).Append(shape.Name.AsSpan(1)).Append("\n\n").Append(shape.Meaning).Append("\n\n");
+            text.Append("## ").Append(char.ToUpperInvariant(shape.Name[0])).Append(shape.Name.AsSpan(1)).Append("\n\n")
+                .Append(shape.Meaning).Append("\n\n");
             text.Append("| key | must be there | meaning | example |\n|---|---|---|---|\n");
             foreach (var key in shape.Keys)
             {
-                text.Append("| `").Append(key.Name).Append("` | ").Append(Must(shape, key)).Append(" | ").Append(Cell(key.Meaning)).Append(" | ").Append(Example(key)).Append(" |\n");
+                text.Append("| `").Append(key.Name).Append("` | ").Append(Must(shape, key))
+                    .Append(" | ").Append(Cell(key.Meaning)).Append(" | ").Append(Example(key)).Append(" |\n");
                 if (key.Kind.Group is { } group && seen.Add(group))
                 {
                     waiting.Enqueue(group);

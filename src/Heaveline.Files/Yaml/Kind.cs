@@ -56,7 +56,9 @@ public abstract class Kind
     /// <summary>How the value under a key of this kind is written; null when it has no such key.</summary>
     internal virtual Kind? Under(string key) => null;
 
-    /// <summary>The group whose keys stand directly under a value of this kind; null for lists, names of the user's choice and single values.</summary>
+    /// <summary>
+    /// The group whose keys stand directly under a value of this kind; null for lists, names of the user's choice and single values.
+    /// </summary>
     internal virtual Shape? Keys => null;
 
     /// <summary>How each item of a list of this kind is written; null when it is no list of one kind.</summary>

@@ -37,7 +37,11 @@ internal sealed class ListKind<T>(Kind<T> item, int atLeast) : Kind<IReadOnlyLis
 
         if (node.Items.Count < atLeast)
         {
-            return reader.Fail(node.Place, $"{node.Subject} has {node.Items.Count} {(node.Items.Count == 1 ? "item" : "items")}; it must have {atLeast} or more.", "Add the missing items.", out value);
+            return reader.Fail(
+                node.Place,
+                $"{node.Subject} has {node.Items.Count} {(node.Items.Count == 1 ? "item" : "items")}; it must have {atLeast} or more.",
+                "Add the missing items.",
+                out value);
         }
 
         value = items;

@@ -37,7 +37,9 @@ public sealed class Node
     /// <summary>A list's items.</summary>
     public IReadOnlyList<Node> Items { get; internal set; } = [];
 
-    /// <summary>Column of the first character of <see cref="Text"/> when the text stands on one line as it is; 0 when it is folded or escaped.</summary>
+    /// <summary>
+    /// Column of the first character of <see cref="Text"/> when the text stands on one line as it is; 0 when it is folded or escaped.
+    /// </summary>
     internal int TextColumn { get; init; }
 
     /// <summary>The path for a message: the path, or "the file" for the whole document.</summary>

@@ -6,7 +6,9 @@ internal static class Overlay
     /// <summary>The lower document with the upper one's values in it.</summary>
     /// <param name="lower">The whole document.</param>
     /// <param name="upper">Changes: groups are entered, values and lists replaced, a key with ~ is taken out.</param>
-    /// <param name="kind">How the document is written: where one of several keys must be given, a new one replaces the old one. Null when unknown.</param>
+    /// <param name="kind">
+    /// How the document is written: where one of several keys must be given, a new one replaces the old one. Null when unknown.
+    /// </param>
     public static Node Of(Node lower, Node upper, Kind? kind)
     {
         if (lower.Kind != NodeKind.Mapping || upper.Kind != NodeKind.Mapping)

@@ -22,7 +22,11 @@ internal sealed class PairKind<TFirst, TSecond>(Kind<TFirst> first, Kind<TSecond
 
         if (node.Items.Count != 2)
         {
-            return reader.Fail(node.Place, $"{node.Subject} has {node.Items.Count} {(node.Items.Count == 1 ? "value" : "values")}; it must have 2.", $"Write {Words}, in square brackets.", out value);
+            return reader.Fail(
+                node.Place,
+                $"{node.Subject} has {node.Items.Count} {(node.Items.Count == 1 ? "value" : "values")}; it must have 2.",
+                $"Write {Words}, in square brackets.",
+                out value);
         }
 
         // Both are read, so that both are refused at once.
@@ -33,7 +37,8 @@ internal sealed class PairKind<TFirst, TSecond>(Kind<TFirst> first, Kind<TSecond
     }
 
     /// <inheritdoc/>
-    internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Table, Columns = [first.DescribeItem(field), second.DescribeItem(field)] };
+    internal override FormField Describe(FormField field) =>
+        field with { Kind = FieldKind.Table, Columns = [first.DescribeItem(field), second.DescribeItem(field)] };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => new()

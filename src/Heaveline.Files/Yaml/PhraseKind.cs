@@ -22,12 +22,14 @@ internal sealed class PhraseKind<T>(string words, string pattern, Func<string, (
         }
 
         (value, var refusal) = parse(node.Text);
-        return refusal is null || reader.Fail(node.PlaceOf(refusal.Start, refusal.Length), $"{node.Subject}: {refusal.Message}", refusal.Advice, out value);
+        return refusal is null
+            || reader.Fail(node.PlaceOf(refusal.Start, refusal.Length), $"{node.Subject}: {refusal.Message}", refusal.Advice, out value);
     }
 
     /// <inheritdoc/>
     internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Phrase, Pattern = pattern };
 
     /// <inheritdoc/>
-    internal override JsonObject Schema(SchemaDefinitions definitions) => new() { ["type"] = new JsonArray("string", "number"), ["pattern"] = pattern };
+    internal override JsonObject Schema(SchemaDefinitions definitions) =>
+        new() { ["type"] = new JsonArray("string", "number"), ["pattern"] = pattern };
 }

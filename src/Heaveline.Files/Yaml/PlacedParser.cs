@@ -5,7 +5,8 @@ namespace Heaveline.Files.Yaml;
 
 /// <summary>
 /// The YAML parser with every failure as a <see cref="YamlException"/> with a place. On damaged texts the parser of YamlDotNet 18.1 also ends in
-/// exceptions without one: InvalidOperationException from its scanner of plain text, ArgumentException from a tag that is no URI (found by random texts).
+/// exceptions without one: InvalidOperationException from its scanner of plain text, ArgumentException from a
+/// tag that is no URI (found by random texts).
 /// </summary>
 internal sealed class PlacedParser : IParser
 {

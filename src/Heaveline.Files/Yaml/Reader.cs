@@ -12,10 +12,12 @@ public sealed class Reader(SourceText source)
     public SourceText Source => source;
 
     /// <summary>Refusals so far, in the order of the text.</summary>
-    public IReadOnlyList<Refusal> Refusals => [.. refusals.OrderBy(r => r.File != source.File).ThenBy(r => r.File, StringComparer.Ordinal).ThenBy(r => r.Line).ThenBy(r => r.Column)];
+    public IReadOnlyList<Refusal> Refusals =>
+        [.. refusals.OrderBy(r => r.File != source.File).ThenBy(r => r.File, StringComparer.Ordinal).ThenBy(r => r.Line).ThenBy(r => r.Column)];
 
     /// <summary>Warnings so far, in the order of the text.</summary>
-    public IReadOnlyList<Warning> Warnings => [.. warnings.OrderBy(w => w.File != source.File).ThenBy(w => w.File, StringComparer.Ordinal).ThenBy(w => w.Line).ThenBy(w => w.Column)];
+    public IReadOnlyList<Warning> Warnings =>
+        [.. warnings.OrderBy(w => w.File != source.File).ThenBy(w => w.File, StringComparer.Ordinal).ThenBy(w => w.Line).ThenBy(w => w.Column)];
 
     /// <summary>Refusals so far.</summary>
     internal int Count => refusals.Count;
@@ -62,7 +64,8 @@ public sealed class Reader(SourceText source)
     }
 
     // A message quotes what the file says; a file may say ten thousand words.
-    private static string Short(string message) => message.Length <= 400 ? message : string.Concat(message.AsSpan(0, 200), " … ", message.AsSpan(message.Length - 200));
+    private static string Short(string message) =>
+        message.Length <= 400 ? message : string.Concat(message.AsSpan(0, 200), " … ", message.AsSpan(message.Length - 200));
 
     private static string Words(NodeKind kind) => kind switch
     {

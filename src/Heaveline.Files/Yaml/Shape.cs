@@ -36,7 +36,9 @@ public sealed class Shape
     public Shape WithOneOf(params Key[] keys) => new(Name, Meaning, [.. Keys]) { OneOf = [.. OneOf, keys] };
 
     /// <summary>A kind of value: this group, made into a record. The record's own refusals go to the keys that they name.</summary>
-    /// <param name="make">Makes the record from sound values; null after a refusal of its own. It must have no other effect: it may be tried with example values.</param>
+    /// <param name="make">
+    /// Makes the record from sound values; null after a refusal of its own. It must have no other effect: it may be tried with example values.
+    /// </param>
     public Shape<T> As<T>(Func<Fields, T?> make)
         where T : class => new(this, make);
 
@@ -75,7 +77,8 @@ public sealed class Shape
         return schema;
     }
 
-    private static JsonArray Alternatives(IReadOnlyList<Key> set) => new([.. set.Select(key => (JsonNode)new JsonObject { ["required"] = Names([key]) })]);
+    private static JsonArray Alternatives(IReadOnlyList<Key> set) =>
+        new([.. set.Select(key => (JsonNode)new JsonObject { ["required"] = Names([key]) })]);
 
     private static JsonArray Names(IEnumerable<Key> keys) => new([.. keys.Select(key => (JsonNode)key.Name)]);
 }

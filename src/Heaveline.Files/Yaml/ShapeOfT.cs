@@ -51,7 +51,8 @@ public sealed class Shape<T> : Kind<T>
     }
 
     /// <inheritdoc/>
-    internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Group, Fields = FormGroup.Fields(Layout, this, field.Path) };
+    internal override FormField Describe(FormField field) =>
+        field with { Kind = FieldKind.Group, Fields = FormGroup.Fields(Layout, this, field.Path) };
 
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions) => definitions.Reference(Layout);

@@ -1,6 +1,8 @@
 namespace Heaveline.Files.Yaml;
 
-/// <summary>Reads YAML by a shape, to its end, with every refusal in its place. Nothing is bound by reflection: what is read is what the shape lists.</summary>
+/// <summary>
+/// Reads YAML by a shape, to its end, with every refusal in its place. Nothing is bound by reflection: what is read is what the shape lists.
+/// </summary>
 public static class YamlReading
 {
     /// <summary>Reads a text.</summary>

@@ -18,7 +18,9 @@ internal sealed class YamlTree
     /// <summary>Most groups, lists, keys and values together.</summary>
     public const int Most = 20_000;
 
-    /// <summary>Longest key in characters. Every value carries the keys that lead to it, so that one long key would be kept thousands of times.</summary>
+    /// <summary>
+    /// Longest key in characters. Every value carries the keys that lead to it, so that one long key would be kept thousands of times.
+    /// </summary>
     public const int LongestKey = 100;
 
     private readonly Reader reader;
@@ -36,7 +38,10 @@ internal sealed class YamlTree
     {
         if (reader.Source.Text.Length > Longest)
         {
-            reader.Refuse(Place.Start, $"the text has {reader.Source.Text.Length} characters; it must have {Longest} or fewer.", "Put measured data into files of their own.");
+            reader.Refuse(
+                Place.Start,
+                $"the text has {reader.Source.Text.Length} characters; it must have {Longest} or fewer.",
+                "Put measured data into files of their own.");
             return null;
         }
 
@@ -76,7 +81,8 @@ internal sealed class YamlTree
         parser.Consume<DocumentEnd>();
         if (parser.TryConsume<DocumentStart>(out var second))
         {
-            reader.Refuse(At(second.Start, (int)(second.End.Column - second.Start.Column)), "a second document begins here.", "Keep one document in a file.");
+            reader.Refuse(
+                At(second.Start, (int)(second.End.Column - second.Start.Column)), "a second document begins here.", "Keep one document in a file.");
             return null;
         }
 
@@ -93,7 +99,8 @@ internal sealed class YamlTree
         var start = parser.Require<NodeEvent>();
         if (++nodes > Most)
         {
-            throw new BeyondLimitException(At(start.Start, 1), $"the file has more than {Most} keys and values.", "Put measured data into files of their own.");
+            throw new BeyondLimitException(
+                At(start.Start, 1), $"the file has more than {Most} keys and values.", "Put measured data into files of their own.");
         }
 
         var node = start switch
@@ -154,7 +161,10 @@ internal sealed class YamlTree
             var name = Value("", null, depth + 1);
             if (name.Text.Length > LongestKey)
             {
-                throw new BeyondLimitException(name.Place, $"a key has {name.Text.Length} characters; it must have {LongestKey} or fewer.", "Give it a short name, and write the rest as a note.");
+                throw new BeyondLimitException(
+                    name.Place,
+                    $"a key has {name.Text.Length} characters; it must have {LongestKey} or fewer.",
+                    "Give it a short name, and write the rest as a note.");
             }
 
             if (name.Kind != NodeKind.Scalar)
@@ -176,7 +186,8 @@ internal sealed class YamlTree
             }
             else if (!places.TryAdd(name.Text, name.Place))
             {
-                reader.Refuse(name.Place, $"{subject} has \"{name.Text}\" twice; it stands on line {places[name.Text].Line} already.", "Keep one of the two.");
+                reader.Refuse(
+                    name.Place, $"{subject} has \"{name.Text}\" twice; it stands on line {places[name.Text].Line} already.", "Keep one of the two.");
             }
             else
             {

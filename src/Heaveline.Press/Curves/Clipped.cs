@@ -55,7 +55,9 @@ internal static class Clipped
         var (enter, leave) = (0.0, 1.0);
         return Edge(-dx, from.X - box.Left, ref enter, ref leave) && Edge(dx, box.Right - from.X, ref enter, ref leave)
             && Edge(-dy, from.Y - box.Top, ref enter, ref leave) && Edge(dy, box.Bottom - from.Y, ref enter, ref leave)
-            ? (enter > 0.0 ? new Spot(from.X + enter * dx, from.Y + enter * dy) : from, leave < 1.0 ? new Spot(from.X + leave * dx, from.Y + leave * dy) : to)
+            ? (
+                enter > 0.0 ? new Spot(from.X + enter * dx, from.Y + enter * dy) : from,
+                leave < 1.0 ? new Spot(from.X + leave * dx, from.Y + leave * dy) : to)
             : null;
     }
 

@@ -1,6 +1,8 @@
 namespace Heaveline.Press.Curves;
 
-/// <summary>Directed steps between numbered points, strung together to chains. At most two steps leave a point: where two cells touch only in a corner.</summary>
+/// <summary>
+/// Directed steps between numbered points, strung together to chains. At most two steps leave a point: where two cells touch only in a corner.
+/// </summary>
 internal sealed class ContourSteps
 {
     private readonly List<int> starts = [];

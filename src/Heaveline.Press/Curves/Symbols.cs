@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 
 namespace Heaveline.Press.Curves;

@@ -1,3 +1,4 @@
+using Heaveline.Press.Colours;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Press.Paper;

@@ -3,7 +3,9 @@ using System.Text;
 
 namespace Heaveline.Press.Paper;
 
-/// <summary>Adds to a PNG what the encoder leaves out: its size on paper and its texts [W3C Portable Network Graphics, chunks pHYs and iTXt].</summary>
+/// <summary>
+/// Adds to a PNG what the encoder leaves out: its size on paper and its texts [W3C Portable Network Graphics, chunks pHYs and iTXt].
+/// </summary>
 internal static class PngChunks
 {
     // Signature of 8 bytes, then the header chunk: length, name, 13 bytes, checksum. Both new kinds must stand before the picture data.

@@ -1,3 +1,4 @@
+using Heaveline.Press.Colours;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Press.Paper;
@@ -39,7 +40,16 @@ internal static class SheetShorthand
 
         var (ux, uy) = (dx / way * length, dy / way * length);
         sheet.Area(
-            [tip, new(tip.X - ux - 0.36 * uy, tip.Y - uy + 0.36 * ux), new(tip.X - 0.78 * ux, tip.Y - 0.78 * uy), new(tip.X - ux + 0.36 * uy, tip.Y - uy - 0.36 * ux)],
+            [
+                tip,
+                new(tip.X - ux - 0.36 * uy, tip.Y - uy + 0.36 * ux),
+                new(tip.X - 0.78 * ux, tip.Y - 0.78 * uy),
+                new(tip.X - ux + 0.36 * uy, tip.Y - uy - 0.36 * ux),
+            ],
             colour);
     }
+
+    /// <summary>The room a line of text takes when its middle stands at a height, points.</summary>
+    public static Box RoomOf(this Lettering lettering, string text, double left, double centre) =>
+        new(left, centre - (0.5 * lettering.Size), left + lettering.WidthOf(text), centre + (0.5 * lettering.Size));
 }

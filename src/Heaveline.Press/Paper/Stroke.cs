@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 
 namespace Heaveline.Press.Paper;
 
@@ -7,7 +8,9 @@ internal readonly record struct Stroke(Colour Colour, double Width, Dash Dash = 
 {
     public static Stroke Of(Pen pen) => new(Palette.Of(pen.Ink), pen.Width, pen.Dash);
 
-    /// <summary>Lengths of marks and gaps in turn, points; empty when unbroken. They grow with the width, but not below what a thin line needs to read.</summary>
+    /// <summary>
+    /// Lengths of marks and gaps in turn, points; empty when unbroken. They grow with the width, but not below what a thin line needs to read.
+    /// </summary>
     public double[] Pattern
     {
         get

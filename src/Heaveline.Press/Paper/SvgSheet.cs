@@ -2,11 +2,14 @@ using System.Globalization;
 using System.Security;
 using System.Text;
 using System.Xml;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Press.Paper;
 
-/// <summary>A sheet written as SVG elements [W3C Scalable Vector Graphics 1.1]. Holds no ids, so that several figures can stand in one page.</summary>
+/// <summary>
+/// A sheet written as SVG elements [W3C Scalable Vector Graphics 1.1]. Holds no ids, so that several figures can stand in one page.
+/// </summary>
 internal sealed class SvgSheet : ISheet
 {
     private readonly StringBuilder elements = new();

@@ -1,11 +1,14 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Press.Plates;
 
-/// <summary>Axes as the house draws them: a thin dark line along the left and the bottom, short ticks outwards, hairlines across at the y numbers.</summary>
+/// <summary>
+/// Axes as the house draws them: a thin dark line along the left and the bottom, short ticks outwards, hairlines across at the y numbers.
+/// </summary>
 internal static class AxisDrawing
 {
     // Least distance of a heading from the sheet's left edge, points.

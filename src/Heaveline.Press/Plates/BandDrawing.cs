@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
 using Heaveline.Press.Type;
@@ -48,7 +49,9 @@ internal static class BandDrawing
     {
         var widths = names.Select(name => Lettering.Quiet.WidthOf(name.Text)).ToArray();
         var centres = Spread.Of([.. names.Select(name => name.At)], [.. widths.Select(width => width + 5.0)], left - 2.5, right + 2.5);
-        return centres is null ? null : [.. centres.Select((centre, i) => new Box(centre - widths[i] / 2.0, top, centre + widths[i] / 2.0, top + NamesHeight))];
+        return centres is null
+            ? null
+            : [.. centres.Select((centre, i) => new Box(centre - widths[i] / 2.0, top, centre + widths[i] / 2.0, top + NamesHeight))];
     }
 
     /// <summary>The names to print over a plot: labelled bands and upright limits that it shows, and where each belongs.</summary>

@@ -5,7 +5,9 @@ using Heaveline.Press.Type;
 
 namespace Heaveline.Press.Plates;
 
-/// <summary>Finds a place for the label of each mark: beside its symbol, inside the plot, off the other labels and symbols, off the curves where it can.</summary>
+/// <summary>
+/// Finds a place for the label of each mark: beside its symbol, inside the plot, off the other labels and symbols, off the curves where it can.
+/// </summary>
 internal static class BesideMarks
 {
     private static readonly Anchor[] Tried =
@@ -21,7 +23,12 @@ internal static class BesideMarks
     /// <param name="occupied">Rooms taken already.</param>
     /// <param name="broken">Lines that are broken where a label stands: better kept off, but not at the price of a curve.</param>
     public static Box[] Of(
-        IReadOnlyList<(Spot At, string Label)> marks, IReadOnlyList<Spot[]> curves, Box plot, Lettering lettering, IEnumerable<Box> occupied, IReadOnlyList<Spot[]>? broken = null)
+        IReadOnlyList<(Spot At, string Label)> marks,
+        IReadOnlyList<Spot[]> curves,
+        Box plot,
+        Lettering lettering,
+        IEnumerable<Box> occupied,
+        IReadOnlyList<Spot[]>? broken = null)
     {
         List<Box> taken = [.. occupied, .. marks.Select(mark => new Box(mark.At.X, mark.At.Y, mark.At.X, mark.At.Y).Grown(Symbols.Reach))];
         var rooms = new Box[marks.Count];

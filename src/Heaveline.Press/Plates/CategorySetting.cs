@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Curves;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
@@ -24,7 +25,8 @@ internal sealed class CategorySetting : PanelSetting
     {
         this.panel = panel;
         names = [.. panel.Categories.Select(category => Wrapped.Of(category.Name, lettering, widestName))];
-        var values = panel.Categories.SelectMany(category => category.Values).SelectMany(value => new[] { value.Value, value.Low ?? value.Value, value.High ?? value.Value })
+        var values = panel.Categories
+            .SelectMany(category => category.Values).SelectMany(value => new[] { value.Value, value.Low ?? value.Value, value.High ?? value.Value })
             .Concat(panel.Limits.Select(limit => limit.At));
         var zero = panel.Style == CategoryStyle.Bars && panel.Value.Scale == AxisScale.Linear ? new[] { 0.0 } : [];
         span = Span.Of(panel.Value, values.Concat(zero), rounded: true, parts: 6);
@@ -33,7 +35,8 @@ internal sealed class CategorySetting : PanelSetting
     public override Gutters Gutters => new(names.Max(name => Wrapped.WidthOf(name, lettering)) + ToName, 0.0);
 
     protected override double BodyHeight(double width, Gutters gutters) =>
-        Series(width).Height + LimitsHeight + panel.Categories.Select((_, i) => RowHeight(i)).Sum() + AxisDrawing.NumbersHeight + AxisDrawing.HeadingHeight + 3.0;
+        Series(width).Height + LimitsHeight + panel.Categories.Select((_, i) => RowHeight(i)).Sum() + AxisDrawing.NumbersHeight
+        + AxisDrawing.HeadingHeight + 3.0;
 
     protected override void DrawBody(ISheet sheet, Box box, Gutters gutters)
     {

@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Curves;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
@@ -108,11 +109,14 @@ internal static class ChartContent
         return curves;
     }
 
-    /// <summary>Draws notes, symbols and the labels of the symbols; and, when curves are named at their ends, the names of those that end inside.</summary>
+    /// <summary>
+    /// Draws notes, symbols and the labels of the symbols; and, when curves are named at their ends, the names of those that end inside.
+    /// </summary>
     public static void DrawMarksAndNotes(ISheet sheet, ChartPanel panel, Box plot, Scale x, Scale y, IReadOnlyList<Spot[]> curves, bool namesCurves)
     {
         Spot At(double atX, double atY) => new(x.At(atX), y.At(atY));
-        var notes = panel.Notes.Select(note => (note.Text, Room: Anchored.RoomOf(note.Text, At(note.X, note.Y), note.Anchor, Lettering.Label, 0.0))).ToList();
+        var notes = panel.Notes
+            .Select(note => (note.Text, Room: Anchored.RoomOf(note.Text, At(note.X, note.Y), note.Anchor, Lettering.Label, 0.0))).ToList();
         notes.ForEach(note => Anchored.Draw(sheet, note.Text, note.Room, Lettering.Label));
 
         var marks = panel.Marks.Where(mark => x.Shows(mark.X) && y.Shows(mark.Y)).ToArray();
@@ -122,7 +126,8 @@ internal static class ChartContent
                      select (At: At(end.Value.X, end.Value.Y), trace.Name, Colour: Palette.Of(trace.Pen.Ink).AsText)).ToArray();
         (Spot At, string Label, Colour Colour)[] labels =
             [.. marks.Select(mark => (At(mark.X, mark.Y), mark.Label, Lettering.Label.Colour)), .. inner];
-        var rooms = BesideMarks.Of([.. labels.Select(label => (label.At, label.Label))], curves, plot, Lettering.Label, notes.Select(note => note.Room));
+        var rooms = BesideMarks.Of(
+            [.. labels.Select(label => (label.At, label.Label))], curves, plot, Lettering.Label, notes.Select(note => note.Room));
         foreach (var mark in marks)
         {
             Symbols.Draw(sheet, mark.Symbol, At(mark.X, mark.Y), Palette.Of(mark.Ink));

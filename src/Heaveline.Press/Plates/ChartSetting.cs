@@ -39,7 +39,8 @@ internal sealed class ChartSetting : PanelSetting
     public override Gutters Gutters => new(AxisDrawing.NumbersWidth(yTicks), ends.Width);
 
     protected override double BodyHeight(double width, Gutters gutters) =>
-        HeadHeight(width, gutters) + place.PlotHeight + (place.ShowsXNumbers ? AxisDrawing.NumbersHeight + AxisDrawing.HeadingHeight : AxisDrawing.Tick);
+        HeadHeight(width, gutters) + place.PlotHeight
+        + (place.ShowsXNumbers ? AxisDrawing.NumbersHeight + AxisDrawing.HeadingHeight : AxisDrawing.Tick);
 
     protected override void DrawBody(ISheet sheet, Box box, Gutters gutters)
     {

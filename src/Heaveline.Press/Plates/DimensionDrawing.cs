@@ -1,10 +1,14 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Press.Plates;
 
-/// <summary>Dimension lines, as on a technical drawing [the manner of ISO 129-1]: thin lines out from the points, arrows at both ends, the measure at the line.</summary>
+/// <summary>
+/// Dimension lines, as on a technical drawing [the manner of ISO 129-1]: thin lines out from the points,
+/// arrows at both ends, the measure at the line.
+/// </summary>
 internal static class DimensionDrawing
 {
     private const double Arrow = 4.0, Past = 2.5, Clear = 1.5;

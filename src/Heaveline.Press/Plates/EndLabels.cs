@@ -39,7 +39,10 @@ internal sealed class EndLabels
     public Box[] Rooms(Box plot, Func<EndLabel, Spot> endOf)
     {
         var centres = Spread.Of(
-            [.. labels.Select(label => Math.Clamp(endOf(label).Y, plot.Top, plot.Bottom))], [.. lines.Select(HeightOf)], plot.Top - Overhang, plot.Bottom + Overhang)
+            [.. labels.Select(label => Math.Clamp(endOf(label).Y, plot.Top, plot.Bottom))],
+            [.. lines.Select(HeightOf)],
+            plot.Top - Overhang,
+            plot.Bottom + Overhang)
             ?? throw new InvalidOperationException("The names do not fit beside the plot; ask Fit first.");
         var left = plot.Right + Lead + Sample + Gap;
         return [.. centres.Select((centre, i) => new Box(

@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
 using Heaveline.Press.Type;
@@ -15,7 +16,9 @@ internal sealed class FigureSetting
     private readonly string[] title, caption, note;
 
     /// <summary>Measures a figure.</summary>
-    /// <exception cref="Quantities.RefusedValueException">A chart panel has no x axis, or a logarithmic axis meets a range that is not above zero.</exception>
+    /// <exception cref="Quantities.RefusedValueException">
+    /// A chart panel has no x axis, or a logarithmic axis meets a range that is not above zero.
+    /// </exception>
     public FigureSetting(Figure figure)
     {
         WidthMillimetres = figure.Size == FigureSize.Page ? 174.0 : 84.0;

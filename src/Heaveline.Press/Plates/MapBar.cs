@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
 using Heaveline.Press.Type;
@@ -40,7 +41,8 @@ internal static class MapBar
         var frame = new Stroke(Palette.Frame, 0.6);
         var end = double.PositiveInfinity;
         var numbers = scale.Numbers();
-        foreach (var level in Enumerable.Range(0, numbers.Length).Where(level => scale.Span.Low <= scale.Levels[level] && scale.Levels[level] <= scale.Span.High))
+        foreach (var level in Enumerable.Range(0, numbers.Length)
+            .Where(level => scale.Span.Low <= scale.Levels[level] && scale.Levels[level] <= scale.Span.High))
         {
             var y = At(scale.Levels[level]);
             sheet.Line(box.Left, y, box.Right, y, scale.LineOf(scale.Levels[level]));

@@ -29,7 +29,9 @@ internal static class MapGround
     private static double[] Cut(IReadOnlyList<double> places, Span span)
     {
         var (low, high) = (Math.Max(span.Low, places[0]), Math.Min(span.High, places[^1]));
-        return low < high ? [low, .. places.Where(place => place > low && place < high), high] : [Math.Clamp(places[0], span.Low, span.High), Math.Clamp(places[0], span.Low, span.High)];
+        return low < high
+            ? [low, .. places.Where(place => place > low && place < high), high]
+            : [Math.Clamp(places[0], span.Low, span.High), Math.Clamp(places[0], span.Low, span.High)];
     }
 
     private static double Value(MapGrid grid, MapScale scale, double x, double y)
@@ -37,7 +39,8 @@ internal static class MapGround
         var ((i, u), (j, v)) = (Between(grid.Xs, x), Between(grid.Ys, y));
 
         // Weightless neighbours are left out, so that a missing value beside a node does not take the node away.
-        double Along(int row) => u == 0.0 ? scale.Inner(grid.At(row, i)) : ((1.0 - u) * scale.Inner(grid.At(row, i))) + (u * scale.Inner(grid.At(row, i + 1)));
+        double Along(int row) =>
+            u == 0.0 ? scale.Inner(grid.At(row, i)) : ((1.0 - u) * scale.Inner(grid.At(row, i))) + (u * scale.Inner(grid.At(row, i + 1)));
         return v == 0.0 ? Along(j) : ((1.0 - v) * Along(j)) + (v * Along(j + 1));
     }
 

@@ -4,7 +4,9 @@ using Heaveline.Press.Type;
 
 namespace Heaveline.Press.Plates;
 
-/// <summary>Finds a place for the number of each contour line: on the line, off everything else, nearest the middle of the plot where lines allow.</summary>
+/// <summary>
+/// Finds a place for the number of each contour line: on the line, off everything else, nearest the middle of the plot where lines allow.
+/// </summary>
 internal static class MapNumbers
 {
     /// <summary>How the numbers are set.</summary>
@@ -18,7 +20,8 @@ internal static class MapNumbers
     /// <param name="plot">The plot.</param>
     /// <param name="taken">Rooms taken already.</param>
     /// <param name="curves">Curves over the map, which no number may touch.</param>
-    public static List<(string Text, Box Room)> Of(IReadOnlyList<MapLine> lines, string[] numbers, Box plot, IEnumerable<Box> taken, IReadOnlyList<Spot[]> curves)
+    public static List<(string Text, Box Room)> Of(
+        IReadOnlyList<MapLine> lines, string[] numbers, Box plot, IEnumerable<Box> taken, IReadOnlyList<Spot[]> curves)
     {
         List<Box> rooms = [.. taken];
         var placed = new List<(string, Box)>();

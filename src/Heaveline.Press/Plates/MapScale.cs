@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
 
@@ -78,7 +79,9 @@ internal sealed class MapScale
 
         var largest = Levels.Max(Math.Abs);
         var decimals = Enumerable.Range(0, 10).FirstOrDefault(d => Levels.All(level => Math.Abs(Math.Round(level, d) - level) <= 1e-5 * largest), 10);
-        return decimals > 4 || largest >= 1e6 ? Numeral.Of(new Ticks(Levels, Math.Pow(10.0, -decimals))) : [.. Levels.Select(level => Numeral.Of(level, Math.Pow(10.0, -decimals)))];
+        return decimals > 4 || largest >= 1e6
+            ? Numeral.Of(new Ticks(Levels, Math.Pow(10.0, -decimals)))
+            : [.. Levels.Select(level => Numeral.Of(level, Math.Pow(10.0, -decimals)))];
     }
 
     private static double[] Chosen(Span span, double? middle, int most, AxisScale scale)
@@ -86,7 +89,8 @@ internal sealed class MapScale
         if (scale == AxisScale.Logarithmic)
         {
             var values = Ticks.Of(span.Low, span.High, most, scale).Values.AsEnumerable();
-            return [.. Within(middle is { } given ? values.Where(value => Math.Abs(value - given) > 1e-9 * given).Append(given).Order() : values, span)];
+            return [.. Within(
+                middle is { } given ? values.Where(value => Math.Abs(value - given) > 1e-9 * given).Append(given).Order() : values, span)];
         }
 
         var from = middle ?? 0.0;

@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Curves;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
@@ -22,7 +23,9 @@ internal sealed class MapSetting : PanelSetting
     /// <summary>Measures a panel.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="usualHeight">Height of its plot where it gives none, points.</param>
-    /// <param name="widestName">Width the name of a curve may take right of the plot before it wraps, points; 0 where there is no room for names.</param>
+    /// <param name="widestName">
+    /// Width the name of a curve may take right of the plot before it wraps, points; 0 where there is no room for names.
+    /// </param>
     public MapSetting(MapPanel panel, double usualHeight, double widestName)
         : base(panel)
     {
@@ -64,10 +67,16 @@ internal sealed class MapSetting : PanelSetting
         MapShading.Draw(sheet, field, scale);
         var lines = MapShading.Lines(field, scale);
         var curves = CurvesOf(plot, x, y);
-        var marks = panel.Marks.Where(mark => x.Shows(mark.X) && y.Shows(mark.Y)).Select(mark => (Mark: mark, At: new Spot(x.At(mark.X), y.At(mark.Y)))).ToArray();
+        var marks = panel.Marks
+            .Where(mark => x.Shows(mark.X) && y.Shows(mark.Y)).Select(mark => (Mark: mark, At: new Spot(x.At(mark.X), y.At(mark.Y)))).ToArray();
         Spot[][] over = [.. curves.Select(curve => curve.Way)];
-        var rooms = BesideMarks.Of([.. marks.Select(mark => (mark.At, mark.Mark.Label))], over, plot, Lettering.Label, [], [.. lines.Select(line => line.Way)]);
-        Box[] taken = [.. rooms.Where(room => room.Width > 0.0).Select(room => room.Grown(0.8)), .. marks.Select(mark => new Box(mark.At.X, mark.At.Y, mark.At.X, mark.At.Y).Grown(Symbols.Reach + 0.8))];
+        var rooms = BesideMarks.Of(
+            [.. marks.Select(mark => (mark.At, mark.Mark.Label))], over, plot, Lettering.Label, [], [.. lines.Select(line => line.Way)]);
+        Box[] taken =
+        [
+            .. rooms.Where(room => room.Width > 0.0).Select(room => room.Grown(0.8)),
+            .. marks.Select(mark => new Box(mark.At.X, mark.At.Y, mark.At.X, mark.At.Y).Grown(Symbols.Reach + 0.8)),
+        ];
         var numbers = MapNumbers.Of(lines, scale.Numbers(), plot, taken, over);
         Box[] gaps = [.. taken, .. numbers.Select(number => number.Room)];
 
@@ -80,7 +89,8 @@ internal sealed class MapSetting : PanelSetting
             sheet.Line(way, stroke);
         }
 
-        numbers.ForEach(number => sheet.TextCentredOn(number.Text, number.Room.Centre.X, number.Room.Centre.Y, MapNumbers.Lettering, TextAlign.Middle));
+        numbers.ForEach(number => sheet.TextCentredOn(
+            number.Text, number.Room.Centre.X, number.Room.Centre.Y, MapNumbers.Lettering, TextAlign.Middle));
         for (var i = 0; i < marks.Length; i++)
         {
             sheet.Circle(marks[i].At, Symbols.Reach + 0.7, Colour.White, null);
@@ -112,7 +122,8 @@ internal sealed class MapSetting : PanelSetting
             // Below zero a logarithm has no place: the range then reaches down without end.
             var from = hatch.From <= 0.0 && panel.Value.Scale == AxisScale.Logarithmic ? double.NegativeInfinity : scale.Inner(hatch.From);
             var to = scale.Inner(hatch.To);
-            MapShading.Hatch(sheet, plot, HatchStroke, 3.6, falls: true, gaps, spot => field.At(spot.X, spot.Y) is var value && value >= from && value <= to);
+            MapShading.Hatch(
+                sheet, plot, HatchStroke, 3.6, falls: true, gaps, spot => field.At(spot.X, spot.Y) is var value && value >= from && value <= to);
         }
 
         if (HasBlanks)
@@ -132,7 +143,8 @@ internal sealed class MapSetting : PanelSetting
     private Legend LegendOf(double width) =>
         new(named ? [] : panel.Traces.Where(trace => trace.Name.Length > 0).Select(trace => (trace.Name, Stroke.Of(trace.Pen))), width);
 
-    private List<string> Hatchings => [.. panel.Hatch is { } hatch ? [hatch.Label] : Array.Empty<string>(), .. HasBlanks ? ["no value"] : Array.Empty<string>()];
+    private List<string> Hatchings =>
+        [.. panel.Hatch is { } hatch ? [hatch.Label] : Array.Empty<string>(), .. HasBlanks ? ["no value"] : Array.Empty<string>()];
 
     private bool SharesRow(double width) =>
         Lettering.AxisHeading.WidthOf(panel.Y.Heading) + Lettering.AxisHeading.WidthOf(panel.Value.Heading) + 12.0 <= width;
@@ -142,7 +154,8 @@ internal sealed class MapSetting : PanelSetting
     private double HeadHeight(double width)
     {
         var rows = SharesRow(width) ? 1 : HeadLines(panel.Y.Heading, width).Length + HeadLines(panel.Value.Heading, width).Length;
-        return (rows * Lettering.AxisHeading.LineHeight) + LegendOf(width).Height + (KeyPlaces(width).Select(place => place.Row + 1).DefaultIfEmpty(0).Max() * Lettering.Label.LineHeight) + 5.0;
+        return (rows * Lettering.AxisHeading.LineHeight) + LegendOf(width).Height
+            + (KeyPlaces(width).Select(place => place.Row + 1).DefaultIfEmpty(0).Max() * Lettering.Label.LineHeight) + 5.0;
     }
 
     // The y axis is named over its left end, the measure over the scale at the right; curves and hatchings in rows between them and the plot.
@@ -154,7 +167,12 @@ internal sealed class MapSetting : PanelSetting
             top = SharesRow(box.Width) ? box.Top : top;
             foreach (var line in HeadLines(text, box.Width))
             {
-                sheet.TextCentredOn(line, align == TextAlign.Start ? box.Left : box.Right, top + (Lettering.AxisHeading.LineHeight / 2.0), Lettering.AxisHeading, align);
+                sheet.TextCentredOn(
+                    line,
+                    align == TextAlign.Start ? box.Left : box.Right,
+                    top + (Lettering.AxisHeading.LineHeight / 2.0),
+                    Lettering.AxisHeading,
+                    align);
                 top += Lettering.AxisHeading.LineHeight;
             }
         }
@@ -168,7 +186,10 @@ internal sealed class MapSetting : PanelSetting
             var room = new Box(box.Left + left, line + 1.2, box.Left + left + Sample, line + Lettering.Label.LineHeight - 1.2);
             var meant = text == panel.Hatch?.Label;
             MapShading.Hatch(sheet, room, meant ? HatchStroke : BlankStroke, 3.0, falls: meant, [], _ => true);
-            sheet.Line([new(room.Left, room.Top), new(room.Right, room.Top), new(room.Right, room.Bottom), new(room.Left, room.Bottom)], new Stroke(Palette.Zero, 0.4), closed: true);
+            sheet.Line(
+                [new(room.Left, room.Top), new(room.Right, room.Top), new(room.Right, room.Bottom), new(room.Left, room.Bottom)],
+                new Stroke(Palette.Zero, 0.4),
+                closed: true);
             sheet.TextCentredOn(text, room.Right + 3.0, room.Centre.Y, Lettering.Label);
         }
     }

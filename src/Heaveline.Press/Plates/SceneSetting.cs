@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Curves;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Scales;
@@ -34,7 +35,8 @@ internal sealed class SceneSetting(ScenePanel panel) : PanelSetting(panel)
                     DrawLine(sheet, line, [.. line.Points.Select(At)], room);
                     break;
                 case CircleShape circle:
-                    sheet.Circle(At(circle.Centre), scale * circle.Radius, FillOf(circle.Fill, circle.Pen), circle.Pen is { } rim ? Stroke.Of(rim) : null);
+                    sheet.Circle(
+                        At(circle.Centre), scale * circle.Radius, FillOf(circle.Fill, circle.Pen), circle.Pen is { } rim ? Stroke.Of(rim) : null);
                     break;
                 case SymbolShape symbol:
                     DrawSymbol(sheet, symbol, At(symbol.At));

@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace Heaveline.Press.Scales;
 
-/// <summary>Numbers as printed: decimal point, a true minus (U+2212), a narrow space between thousands from 10 000 on, powers of ten written out.</summary>
+/// <summary>
+/// Numbers as printed: decimal point, a true minus (U+2212), a narrow space between thousands from 10 000 on, powers of ten written out.
+/// </summary>
 internal static class Numeral
 {
     /// <summary>The numbers of an axis, all in one manner: plain, or all as powers of ten where one of them would be too long.</summary>

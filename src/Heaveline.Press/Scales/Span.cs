@@ -68,7 +68,11 @@ internal readonly record struct Span(double Low, double High)
         (low, high) = (axis.From ?? low, axis.To ?? high);
         if (low <= 0.0)
         {
-            throw new RefusedValueException($"range of the axis '{axis.Label}'", $"{low:G6} to {high:G6}", "above 0 on a logarithmic axis", "Give a range above zero, or a linear axis.");
+            throw new RefusedValueException(
+                $"range of the axis '{axis.Label}'",
+                $"{low:G6} to {high:G6}",
+                "above 0 on a logarithmic axis",
+                "Give a range above zero, or a linear axis.");
         }
 
         return low < high ? new Span(low, high) : new Span(axis.From ?? low / 2.0, axis.To ?? low * 2.0);

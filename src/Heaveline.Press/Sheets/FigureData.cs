@@ -49,13 +49,18 @@ internal static class FigureData
     }
 
     private static Tabulated? Of(ChartPanel chart, Axis x) =>
-        chart.Traces.Length > 0 && chart.Traces[0].Xs.Length <= MostPoints && chart.Traces.All(t => t.Xs.AsSpan().SequenceEqual(chart.Traces[0].Xs.AsSpan()))
+        chart.Traces.Length > 0 && chart.Traces[0].Xs.Length <= MostPoints
+        && chart.Traces.All(t => t.Xs.AsSpan().SequenceEqual(chart.Traces[0].Xs.AsSpan()))
             ? new Tabulated
             {
                 Caption = chart.Y.Heading,
                 Table = new TablePanel
                 {
-                    Columns = [new TableColumn { Heading = x.Heading }, .. chart.Traces.Select(t => new TableColumn { Heading = t.Name.Length > 0 ? t.Name : chart.Y.Label })],
+                    Columns =
+                    [
+                        new TableColumn { Heading = x.Heading },
+                        .. chart.Traces.Select(t => new TableColumn { Heading = t.Name.Length > 0 ? t.Name : chart.Y.Label }),
+                    ],
                     Rows = [.. chart.Traces[0].Xs.Select((at, k) => TableRow.Of([Number(at), .. chart.Traces.Select(t => Number(t.Ys[k]))]))],
                 },
             }
@@ -69,7 +74,8 @@ internal static class FigureData
             Table = new TablePanel
             {
                 Columns = [new TableColumn { Heading = map.Y.Heading }, .. map.Grid.Xs.Select(at => new TableColumn { Heading = Number(at) })],
-                Rows = [.. map.Grid.Ys.Select((at, row) => TableRow.Of([Number(at), .. map.Grid.Xs.Select((_, column) => Number(map.Grid.At(row, column)))]))],
+                Rows = [.. map.Grid.Ys
+                    .Select((at, row) => TableRow.Of([Number(at), .. map.Grid.Xs.Select((_, column) => Number(map.Grid.At(row, column)))]))],
             },
         };
 

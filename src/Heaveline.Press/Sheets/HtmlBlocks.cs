@@ -58,7 +58,8 @@ internal sealed class HtmlBlocks(StringBuilder text)
         text.Append($"</{list}>\n");
     }
 
-    // Twice, for a wide and for a narrow window: shrunk to a phone, a page's letters could not be read. Only one of the two is ever shown or read out.
+    // Twice, for a wide and for a narrow window: shrunk to a phone, a page's letters could not be read. Only
+    // one of the two is ever shown or read out.
     private void Add(Figure figure)
     {
         figures++;

@@ -29,7 +29,8 @@ internal sealed class HtmlPage(Report report)
 
             if (part.Sources.Length > 0)
             {
-                parts.Append($"<p class=\"quiet\">Sources: {string.Join(", ", part.Sources.Select(s => $"<a href=\"#source-{s.Key}\">{Escaped(s.Key)}</a>"))}.</p>\n");
+                parts.Append("<p class=\"quiet\">Sources: "
+                    + $"{string.Join(", ", part.Sources.Select(s => $"<a href=\"#source-{s.Key}\">{Escaped(s.Key)}</a>"))}.</p>\n");
             }
 
             parts.Append("</section>\n");
@@ -38,7 +39,8 @@ internal sealed class HtmlPage(Report report)
         var text = new StringBuilder();
         text.Append($"<!DOCTYPE html>\n<html lang=\"{Report.Language}\">\n<head>\n<meta charset=\"utf-8\">\n");
         text.Append($"<meta http-equiv=\"Content-Security-Policy\" content=\"{Policy}\">\n");
-        text.Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
+        text.Append(
+            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
         text.Append($"<meta name=\"generator\" content=\"{Escaped(report.Program)}\">\n");
         text.Append(report.Author.Length > 0 ? $"<meta name=\"author\" content=\"{Escaped(report.Author)}\">\n" : "");
         text.Append($"<title>{Escaped(report.Title)}</title>\n<style>\n");
@@ -53,7 +55,10 @@ internal sealed class HtmlPage(Report report)
     public static string By(Report report) => string.Join(" · ", new[] { report.Author, report.Date, report.Program }.Where(t => t.Length > 0));
 
     /// <summary>A text as content or attribute of HTML.</summary>
-    /// <remarks>A carriage return is written as a reference: a bare one would be read as a line feed, and a text copied from the page would no longer have its digest.</remarks>
+    /// <remarks>
+    /// A carriage return is written as a reference: a bare one would be read as a line feed, and a text copied from
+    /// the page would no longer have its digest.
+    /// </remarks>
     public static string Escaped(string text) => SvgSheet.Escaped(text).Replace("\r", "&#13;", StringComparison.Ordinal);
 
     private void Contents(StringBuilder text)
@@ -72,7 +77,8 @@ internal sealed class HtmlPage(Report report)
     {
         foreach (var face in Enum.GetValues<Face>().Where(f => f != Face.Italic || used.Contains(f)))
         {
-            text.Append($"@font-face{{font-family:'{Typefaces.Family}';font-weight:{(face == Face.Bold ? 700 : 400)};font-style:{(face == Face.Italic ? "italic" : "normal")};");
+            var (weight, style) = (face == Face.Bold ? 700 : 400, face == Face.Italic ? "italic" : "normal");
+            text.Append($"@font-face{{font-family:'{Typefaces.Family}';font-weight:{weight};font-style:{style};");
             text.Append($"src:url(data:font/ttf;base64,{Convert.ToBase64String(Typefaces.FileOf(face))}) format('truetype')}}\n");
         }
     }

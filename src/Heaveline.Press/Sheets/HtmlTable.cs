@@ -9,7 +9,8 @@ internal static class HtmlTable
 {
     public static void Add(StringBuilder text, TablePanel table, string caption, string id)
     {
-        text.Append($"<div class=\"scroll\" role=\"region\" aria-labelledby=\"{id}\" tabindex=\"0\">\n<table>\n<caption id=\"{id}\">{HtmlPage.Escaped(caption)}</caption>\n<thead><tr>");
+        text.Append($"<div class=\"scroll\" role=\"region\" aria-labelledby=\"{id}\" tabindex=\"0\">\n<table>\n<caption "
+            + $"id=\"{id}\">{HtmlPage.Escaped(caption)}</caption>\n<thead><tr>");
         foreach (var column in table.Columns)
         {
             var unit = column.Unit.Length > 0 ? $" <small>{HtmlPage.Escaped(column.Unit)}</small>" : "";

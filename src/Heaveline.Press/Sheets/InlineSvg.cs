@@ -16,7 +16,8 @@ internal static class InlineSvg
         var sheet = new SvgSheet();
         setting.Draw(sheet);
         text.Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-label=\"{SvgSheet.Escaped($"{figure.Title}. {figure.AltText}")}\"");
-        text.Append($" viewBox=\"0 0 {SvgSheet.Number(setting.Width)} {SvgSheet.Number(setting.Height)}\" font-family=\"'{Typefaces.Family}', sans-serif\">\n");
+        text.Append($" viewBox=\"0 0 {SvgSheet.Number(setting.Width)} {SvgSheet.Number(setting.Height)}\" "
+            + $"font-family=\"'{Typefaces.Family}', sans-serif\">\n");
         text.Append(sheet.Elements).Append("</svg>\n");
         return sheet.Faces;
     }

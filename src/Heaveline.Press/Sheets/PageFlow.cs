@@ -1,8 +1,9 @@
 using System.Text;
-using SkiaSharp;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Type;
 using Heaveline.Reports;
+using SkiaSharp;
 
 namespace Heaveline.Press.Sheets;
 
@@ -56,7 +57,8 @@ internal sealed class PageFlow(SKDocument document, PaperSize paper, Report repo
     }
 
     /// <summary>
-    /// Draws something high here if it fits, else at the top of the next page: what follows it fills this one meanwhile, so that no page is left half empty.
+    /// Draws something high here if it fits, else at the top of the next page: what follows it fills this one
+    /// meanwhile, so that no page is left half empty.
     /// </summary>
     public void Float(double height, Action draw)
     {

@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Plates;
 using Heaveline.Press.Type;
@@ -118,7 +119,8 @@ internal sealed class PdfReport(Report report, PageFlow flow, PageNumbers number
         {
             var lines = Wrapped.Of(point, Body, PageFlow.Width - Indent);
             flow.Need(Math.Min(lines.Length, 2) * Body.LineHeight);
-            flow.Sheet.TextCentredOn(points.Numbered ? FormattableString.Invariant($"{k + 1}.") : "•", flow.X + 2.0, flow.Y + Body.LineHeight / 2.0, Body);
+            flow.Sheet.TextCentredOn(
+                points.Numbered ? FormattableString.Invariant($"{k + 1}.") : "•", flow.X + 2.0, flow.Y + Body.LineHeight / 2.0, Body);
             foreach (var line in lines)
             {
                 flow.Line(line, Body, Indent);

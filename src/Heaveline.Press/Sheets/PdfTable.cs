@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Plates;
 using Heaveline.Press.Type;
@@ -17,7 +18,8 @@ internal static class PdfTable
         var shown = table with
         {
             Title = "",
-            Columns = [.. table.Columns.Select(c => c with { Heading = Glyphs.Shown(c.Heading, Face.Bold), Unit = Glyphs.Shown(c.Unit, Face.Regular) })],
+            Columns = [.. table.Columns
+                .Select(c => c with { Heading = Glyphs.Shown(c.Heading, Face.Bold), Unit = Glyphs.Shown(c.Unit, Face.Regular) })],
             Rows = [.. table.Rows.Select(r => r with { Cells = [.. r.Cells.Select(c => Glyphs.Shown(c, Face.Regular))] })],
         };
         var from = 0;

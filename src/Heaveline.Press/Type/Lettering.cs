@@ -1,4 +1,4 @@
-using Heaveline.Press.Paper;
+using Heaveline.Press.Colours;
 
 namespace Heaveline.Press.Type;
 
@@ -29,8 +29,4 @@ internal readonly record struct Lettering(Face Face, double Size, Colour Colour)
 
     /// <summary>Width of a line of text, points.</summary>
     public double WidthOf(string text) => Typefaces.WidthOf(text, Face, Size);
-
-    /// <summary>The room a line of text takes when its middle stands at a height, points.</summary>
-    public Box RoomOf(string text, double left, double centre) =>
-        new(left, centre - 0.5 * Size, left + WidthOf(text), centre + 0.5 * Size);
 }

@@ -5,7 +5,8 @@ internal static class Wrapped
 {
     private static readonly HashSet<string> Units =
     [
-        "mm", "cm", "m", "km", "km/h", "mph", "m/s", "m/s²", "s", "ms", "Hz", "kg", "N", "kN", "N/mm", "kN/m", "N·s/m", "Nm", "N·m", "bar", "°", "°C", "%", "rad", "rad/s", "rad/s²", "g",
+        "mm", "cm", "m", "km", "km/h", "mph", "m/s", "m/s²", "s", "ms", "Hz", "kg", "N", "kN", "N/mm", "kN/m", "N·s/m", "Nm", "N·m", "bar", "°", "°C",
+        "%", "rad", "rad/s", "rad/s²", "g",
     ];
 
     /// <summary>The lines. A word wider than the width stands alone on its line and sticks out: nothing is cut.</summary>

@@ -45,10 +45,17 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         ["shared"] = panel.X is null,
         ["y"] = AxisOf(panel.Y),
         ["height"] = panel.Height ?? 30.0,
-        ["ribbons"] = Each(panel.Ribbons, ribbon => new JsonObject { ["ink"] = ribbon.Ink.ToString(), ["n"] = Put(block, ribbon.Xs, ribbon.Lows, ribbon.Highs) }),
+        ["ribbons"] = Each(
+            panel.Ribbons, ribbon => new JsonObject { ["ink"] = ribbon.Ink.ToString(), ["n"] = Put(block, ribbon.Xs, ribbon.Lows, ribbon.Highs) }),
         ["traces"] = Traces(panel.Traces, block),
         ["bands"] = Bands(panel.Bands),
-        ["limits"] = Each(panel.Limits, limit => new JsonObject { ["at"] = limit.At, ["label"] = limit.Label, ["end"] = limit.End?.ToString(), ["upright"] = limit.Direction == LimitDirection.AtX }),
+        ["limits"] = Each(panel.Limits, limit => new JsonObject
+        {
+            ["at"] = limit.At,
+            ["label"] = limit.Label,
+            ["end"] = limit.End?.ToString(),
+            ["upright"] = limit.Direction == LimitDirection.AtX,
+        }),
         ["marks"] = Marks(panel.Marks),
         ["notes"] = Each(panel.Notes, note => new JsonObject { ["x"] = note.X, ["y"] = note.Y, ["text"] = note.Text }),
     };
@@ -70,7 +77,8 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         ["marks"] = Marks(panel.Marks),
     };
 
-    private static JsonObject AxisOf(Axis axis) => new() { ["label"] = axis.Label, ["unit"] = axis.Unit, ["from"] = axis.From, ["to"] = axis.To, ["log"] = axis.Scale == AxisScale.Logarithmic };
+    private static JsonObject AxisOf(Axis axis) =>
+        new() { ["label"] = axis.Label, ["unit"] = axis.Unit, ["from"] = axis.From, ["to"] = axis.To, ["log"] = axis.Scale == AxisScale.Logarithmic };
 
     private static JsonArray Traces(ImmutableArray<Trace> traces, List<float> block) => Each(traces, trace => new JsonObject
     {
@@ -82,7 +90,14 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
     });
 
     private static JsonArray Marks(ImmutableArray<Mark> marks) =>
-        Each(marks, mark => new JsonObject { ["x"] = mark.X, ["y"] = mark.Y, ["label"] = mark.Label, ["symbol"] = mark.Symbol.ToString(), ["ink"] = mark.Ink.ToString() });
+        Each(marks, mark => new JsonObject
+        {
+            ["x"] = mark.X,
+            ["y"] = mark.Y,
+            ["label"] = mark.Label,
+            ["symbol"] = mark.Symbol.ToString(),
+            ["ink"] = mark.Ink.ToString(),
+        });
 
     private static JsonArray Bands(ImmutableArray<Band> bands) =>
         Each(bands, band => new JsonObject { ["from"] = band.From, ["to"] = band.To, ["label"] = band.Label, ["shade"] = band.Shade.ToString() });

@@ -29,7 +29,8 @@ internal sealed class AddressGuard(RequestDelegate next, ServeOptions options)
 
         // A link from another site may open a page; nothing else that another site starts is answered.
         var foreign = request.Headers["Sec-Fetch-Site"] == "cross-site" || request.Headers["Sec-Fetch-Site"] == "same-site";
-        var opensPage = HttpMethods.IsGet(request.Method) && request.Headers["Sec-Fetch-Mode"] == "navigate" && request.Headers["Sec-Fetch-Dest"] == "document";
+        var opensPage = HttpMethods.IsGet(request.Method) && request.Headers["Sec-Fetch-Mode"] == "navigate"
+            && request.Headers["Sec-Fetch-Dest"] == "document";
         return foreign && !opensPage ? Refuse(context, "A page from somewhere else has tried to use this program.") : next(context);
     }
 
@@ -46,7 +47,10 @@ internal sealed class AddressGuard(RequestDelegate next, ServeOptions options)
             return false;
         }
 
-        return IPAddress.IsLoopback(address) || (!options.IsLoopback && (options.Address.Equals(IPAddress.Any) || options.Address.Equals(IPAddress.IPv6Any) ? IsMachines(address) : address.Equals(options.Address)));
+        return IPAddress.IsLoopback(address)
+            || (!options.IsLoopback && (options.Address.Equals(IPAddress.Any) || options.Address.Equals(IPAddress.IPv6Any)
+                ? IsMachines(address)
+                : address.Equals(options.Address)));
     }
 
     private static bool IsMachines(IPAddress address) =>

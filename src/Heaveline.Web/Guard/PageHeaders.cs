@@ -2,21 +2,29 @@ using Microsoft.AspNetCore.Http;
 
 namespace Heaveline.Web.Guard;
 
-/// <summary>Says with every answer what a browser may do with it: nothing from elsewhere, no script in the page, no frame around it. [Content Security Policy Level 3, W3C].</summary>
+/// <summary>
+/// Says with every answer what a browser may do with it: nothing from elsewhere, no script in the page, no frame around
+/// it. [Content Security Policy Level 3, W3C].
+/// </summary>
 internal sealed class PageHeaders(RequestDelegate next)
 {
-    /// <summary>The policy. The hash is that of nothing: the charts' script makes one empty style element and fills it through the object model, which no policy needs to open.</summary>
+    /// <summary>
+    /// The policy. The hash is that of nothing: the charts' script makes one empty style element and fills it through the
+    /// object model, which no policy needs to open.
+    /// </summary>
     public const string Policy =
-        "default-src 'none'; script-src 'self'; style-src 'self' 'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; frame-src 'self'";
+        "default-src 'none'; script-src 'self'; style-src 'self' 'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='; img-src 'self' data: blob:; "
+        + "font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; frame-src 'self'";
 
     /// <summary>The one address that a page of ours shows in a frame: a report, which is a whole document of its own.</summary>
     public const string Framed = "/take/report/preview.html";
 
     /// <summary>
-    /// The policy of that address: as strict, but our own pages may frame it, and its style and faces stand inside it. 'sandbox' makes it a document of no
-    /// origin that can run, send and open nothing, in a frame and outside one.
+    /// The policy of that address: as strict, but our own pages may frame it, and its style and faces stand inside it. 'sandbox' makes it a document
+    /// of no origin that can run, send and open nothing, in a frame and outside one.
     /// </summary>
-    public const string FramedPolicy = "default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox";
+    public const string FramedPolicy =
+        "default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox";
 
     public Task InvokeAsync(HttpContext context)
     {

@@ -19,7 +19,8 @@ internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntif
 
     public async Task InvokeAsync(HttpContext context)
     {
-        if (context.Request.Cookies[Cookie] is { } held && CryptographicOperations.FixedTimeEquals(System.Text.Encoding.ASCII.GetBytes(held), System.Text.Encoding.ASCII.GetBytes(secret)))
+        if (context.Request.Cookies[Cookie] is { } held
+            && CryptographicOperations.FixedTimeEquals(System.Text.Encoding.ASCII.GetBytes(held), System.Text.Encoding.ASCII.GetBytes(secret)))
         {
             await next(context);
             return;
@@ -69,12 +70,15 @@ internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntif
         // The whole page stands here: nothing else is served to a reader who has not paired, not even a style sheet.
         await context.Response.WriteAsync($"""
             <!DOCTYPE html>
-            <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>Pairing: Heaveline</title></head>
+            <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
+            <meta name="color-scheme" content="light dark"><title>Pairing: Heaveline</title></head>
             <body><main><h1>Type the pairing code</h1>
             <p>It stands in the terminal where Heaveline was started, on the machine that serves these pages.</p>
             <p role="alert">{remark}</p>
             <form method="post" action="/pair"><input type="hidden" name="{tokens.FormFieldName}" value="{tokens.RequestToken}">
-            <p><label for="code">Pairing code</label> <input id="code" name="code" autocomplete="off" autocapitalize="characters" spellcheck="false" required maxlength="20"> <button>Open the garage</button></p></form></main></body></html>
+            <p><label for="code">Pairing code</label>
+            <input id="code" name="code" autocomplete="off" autocapitalize="characters" spellcheck="false" required maxlength="20">
+            <button>Open the garage</button></p></form></main></body></html>
             """);
     }
 }

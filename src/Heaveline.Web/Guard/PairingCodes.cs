@@ -18,5 +18,6 @@ public static class PairingCodes
         return CryptographicOperations.FixedTimeEquals(Bytes(typed ?? ""), Bytes(code));
     }
 
-    private static byte[] Bytes(string words) => SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(string.Concat(words.Where(char.IsAsciiLetterOrDigit)).ToUpperInvariant()));
+    private static byte[] Bytes(string words) =>
+        SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(string.Concat(words.Where(char.IsAsciiLetterOrDigit)).ToUpperInvariant()));
 }

@@ -33,7 +33,12 @@ public static class PageHost
         }
 
         // Settings files, environment and command line of the host are left out: what is served is said here and nowhere else.
-        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = "Heaveline.Cli", EnvironmentName = "Production" });
+        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
+        {
+            ContentRootPath = AppContext.BaseDirectory,
+            ApplicationName = "Heaveline.Cli",
+            EnvironmentName = "Production",
+        });
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.UseKestrel(kestrel =>
         {
@@ -53,15 +58,7 @@ public static class PageHost
         services.AddAntiforgery();
         services.AddRazorComponents().AddInteractiveServerComponents(circuits => circuits.DisconnectedCircuitMaxRetained = 20);
         services.Configure<HubOptions>(hub => hub.MaximumReceiveMessageSize = LongestMessage);
-        services.AddSingleton(options);
-        services.AddSingleton<GarageView>();
-        // What is long waits for its turn; what is short does not wait behind it.
-        var (turns, brief) = (new StudyQueue(), new StudyQueue(Environment.ProcessorCount));
-        services.AddSingleton(_ => RuleView.StudyIn(turns));
-        services.AddSingleton(_ => SweepView.StudyIn(turns, options.Version));
-        services.AddSingleton(_ => SpectraView.StudyIn(brief));
-        services.AddSingleton<RideRoads>();
-        services.AddSingleton<MadeReports>();
+        AddPages(services, options);
 
         var app = builder.Build();
         app.UseMiddleware<AddressGuard>();
@@ -90,6 +87,22 @@ public static class PageHost
     {
         ArgumentNullException.ThrowIfNull(app);
         var bound = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
-        return IPAddress.TryParse(bound.Host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address) ? new Uri($"http://localhost:{bound.Port}/") : bound;
+        return IPAddress.TryParse(bound.Host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address)
+            ? new Uri($"http://localhost:{bound.Port}/")
+            : bound;
+    }
+
+    /// <summary>Adds what the pages ask for: the garage, and each question with its queue.</summary>
+    internal static void AddPages(IServiceCollection services, ServeOptions options)
+    {
+        services.AddSingleton(options);
+        services.AddSingleton<GarageView>();
+        // What is long waits for its turn; what is short does not wait behind it.
+        var (turns, brief) = (new StudyQueue(), new StudyQueue(Environment.ProcessorCount));
+        services.AddSingleton(_ => RuleView.StudyIn(turns));
+        services.AddSingleton(_ => SweepView.StudyIn(turns, options.Version));
+        services.AddSingleton(_ => SpectraView.StudyIn(brief));
+        services.AddSingleton<RideRoads>();
+        services.AddSingleton<MadeReports>();
     }
 }

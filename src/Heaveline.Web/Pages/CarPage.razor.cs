@@ -83,7 +83,8 @@ public sealed partial class CarPage
         }
 
         acts = new FormActs(desk, Changed, Toggled);
-        acts.Open.UnionWith(Open is null ? [FirstPart, "variant"] : Open.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Uri.UnescapeDataString));
+        acts.Open.UnionWith(
+            Open is null ? [FirstPart, "variant"] : Open.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Uri.UnescapeDataString));
         if (desk.Good?.Reading.Car is { } car)
         {
             Try(() => numbers = CarNumbers.Of(car));
@@ -113,7 +114,9 @@ public sealed partial class CarPage
         if (desk.Good is { Reading.Car: { } car } good)
         {
             title = desk.Draft.IsVariant ? $"{car.Name}: what is changed" : $"{car.Name}, as it was measured";
-            lede = desk.Draft.IsVariant ? $"A variant of {desk.Draft.BaseFile ?? good.BaseFile}. {car.Note}" : car.Note.Length > 0 ? car.Note : "Its file as a form, and what follows from it at every load state.";
+            lede = desk.Draft.IsVariant
+                ? $"A variant of {desk.Draft.BaseFile ?? good.BaseFile}. {car.Note}"
+                : car.Note.Length > 0 ? car.Note : "Its file as a form, and what follows from it at every load state.";
             if (good != counted && RendererInfo.IsInteractive)
             {
                 counted = good;
@@ -260,7 +263,8 @@ public sealed partial class CarPage
         acts!.Settle();
         var target = Addresses.ToAbsoluteUri(leaving.TargetLocation);
         var here = new Uri(Addresses.Uri);
-        var stays = target.AbsolutePath == here.AbsolutePath && Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(target.Query).TryGetValue("car", out var car) && car == Car;
+        var stays = target.AbsolutePath == here.AbsolutePath
+            && Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(target.Query).TryGetValue("car", out var car) && car == Car;
         if (stays || mayLeave || !desk!.IsChanged)
         {
             return;

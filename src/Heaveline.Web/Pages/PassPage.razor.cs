@@ -89,7 +89,8 @@ public partial class PassPage
 
     private void Moved(object? sender, LocationChangedEventArgs e)
     {
-        if (new Uri(e.Location).AbsolutePath != new Uri(Addresses.BaseUri).AbsolutePath + "pass" || Asked() is not { } asked || (state is not null && asked.IsSameAs(state)))
+        if (new Uri(e.Location).AbsolutePath != new Uri(Addresses.BaseUri).AbsolutePath + "pass" || Asked() is not { } asked
+            || (state is not null && asked.IsSameAs(state)))
         {
             return;
         }
@@ -222,14 +223,22 @@ public partial class PassPage
         return frame;
     }
 
-    private void Kept(string name) => Addresses.NavigateTo($"pass{(state! with { Car = name, Load = resting!.Now.Model.Load.Name, Beside = state!.Car, Values = state.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key) }).Query}");
+    private void Kept(string name)
+    {
+        var values = state!.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key);
+        var next = state! with { Car = name, Load = resting!.Now.Model.Load.Name, Beside = state!.Car, Values = values };
+        Addresses.NavigateTo($"pass{next.Query}");
+    }
 
     private PassState Fresh => new() { Car = GarageView.CarNames[0] };
 
-    private static string Curves(PassView of) => of.Now.Pass.Count > 1 ? PassCaption.AltText(of.Now.Pass, of.Now.Measures, PassPanels.Of(of.Now.Pass, of.Now.Measures).Length) : "No curves: the crossing broke off at once.";
+    private static string Curves(PassView of) => of.Now.Pass.Count > 1
+        ? PassCaption.AltText(of.Now.Pass, of.Now.Measures, PassPanels.Of(of.Now.Pass, of.Now.Measures).Length)
+        : "No curves: the crossing broke off at once.";
 
     private static string Caption(PassView of) => of.Former is { } former
-        ? $"{(of.Road.Event is null ? "" : EventBands.Meaning)} {ReaderSigns.Pitch} Dashed: {(former.Name == "as described" ? "the car as described" : former.Name)}."
+        ? $"{(of.Road.Event is null ? "" : EventBands.Meaning)} {ReaderSigns.Pitch} Dashed: "
+            + $"{(former.Name == "as described" ? "the car as described" : former.Name)}."
         : $"{(of.Road.Event is null ? "" : EventBands.Meaning)} {ReaderSigns.Pitch}";
 
     /// <inheritdoc/>

@@ -22,7 +22,8 @@ internal static class Download
     public static IResult File(byte[] bytes, string type, string name, string ending) => Results.File(bytes, type, $"{Plain(name)}.{ending}");
 
     /// <summary>What cannot be taken, in words: a refused value or a run that failed.</summary>
-    public static IResult Refused(string sentence) => Results.Text(sentence, "text/plain; charset=utf-8", statusCode: StatusCodes.Status422UnprocessableEntity);
+    public static IResult Refused(string sentence) =>
+        Results.Text(sentence, "text/plain; charset=utf-8", statusCode: StatusCodes.Status422UnprocessableEntity);
 
     /// <summary>Answers a request, or says in words why it cannot be answered.</summary>
     public static async Task<IResult> Answer(Func<Task<IResult>> of)
@@ -42,5 +43,6 @@ internal static class Download
     }
 
     // Names of cars may hold anything; a file's name holds letters, digits and hyphens.
-    private static string Plain(string name) => string.Join('-', name.Split([.. name.Where(c => !char.IsAsciiLetterOrDigit(c)).Distinct()], StringSplitOptions.RemoveEmptyEntries));
+    private static string Plain(string name) =>
+        string.Join('-', name.Split([.. name.Where(c => !char.IsAsciiLetterOrDigit(c)).Distinct()], StringSplitOptions.RemoveEmptyEntries));
 }

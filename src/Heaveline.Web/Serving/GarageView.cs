@@ -44,7 +44,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
 
     /// <summary>Names of the cars and variants, in alphabetical order.</summary>
     public IReadOnlyList<string> CarNames =>
-        [.. Listing.Entries.Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => NameOf(entry.Name)).Order(StringComparer.Ordinal)];
+        [.. Listing.Entries
+            .Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => NameOf(entry.Name)).Order(StringComparer.Ordinal)];
 
     /// <summary>Names of the roads that come with Heaveline.</summary>
     public static IReadOnlyList<string> RoadNames => [.. NamedRoads.All.Keys];
@@ -66,7 +67,9 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         return path ?? throw new ArgumentException(refusal?.Message, nameof(name));
     }
 
-    /// <summary>A car by its name; null when there is none of that name. A file that is no road but cannot be read as a car comes with its refusals.</summary>
+    /// <summary>
+    /// A car by its name; null when there is none of that name. A file that is no road but cannot be read as a car comes with its refusals.
+    /// </summary>
     public CarReading? Car(string name) => IsThere(FileOf(name)) ? Garage.Car(FileOf(name)) : null;
 
     /// <summary>A car as it would be with a text that is not saved.</summary>
@@ -103,7 +106,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
             ShortName = name,
             Value = reading?.Road,
             Refusal = reading is { Road: not null } ? ""
-                : reading is null ? $"There is no road named {name}." : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
+                : reading is null ? $"There is no road named {name}."
+                    : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
             Inputs = [.. reading?.Sources.Select(s => s.ToInput(RoadNames.Contains(name))) ?? []],
         };
     }
@@ -111,6 +115,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     private bool IsThere(string file) => Listing.Entries.Any(entry => entry.Name == file && !entry.IsBuiltIn && entry.Kind != GarageKind.Road);
 
     // Names, sizes and times of all files: what can change without any of them is not looked for.
-    private string Look() => string.Join('\n', Directory.EnumerateFiles(Folder, "*", new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 4 })
-        .Order(StringComparer.Ordinal).Select(path => new FileInfo(path)).Select(file => $"{file.FullName}|{(file.Exists ? file.Length : 0)}|{file.LastWriteTimeUtc.Ticks}"));
+    private string Look() =>
+        string.Join('\n', Directory.EnumerateFiles(Folder, "*", new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 4 })
+            .Order(StringComparer.Ordinal)
+            .Select(path => new FileInfo(path)).Select(file => $"{file.FullName}|{(file.Exists ? file.Length : 0)}|{file.LastWriteTimeUtc.Ticks}"));
 }

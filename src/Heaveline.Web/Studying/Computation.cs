@@ -45,7 +45,8 @@ public sealed class Computation(TimeProvider clock) : IDisposable
         try
         {
             // A thread of its own: the pool's threads are left for what pages ask meanwhile.
-            await Task.Factory.StartNew(() => work(new Teller(this, own), own.Token), own.Token, TaskCreationOptions.LongRunning, TaskScheduler.Default).Unwrap();
+            await Task.Factory
+                .StartNew(() => work(new Teller(this, own), own.Token), own.Token, TaskCreationOptions.LongRunning, TaskScheduler.Default).Unwrap();
         }
         catch (OperationCanceledException) when (own.IsCancellationRequested)
         {

@@ -6,10 +6,11 @@ using Heaveline.Quantities;
 namespace Heaveline.Web.Tuning;
 
 /// <summary>
-/// The interconnection of front and rear on each side: the rate of its common spring, or the damping of the damper beside it. A car without one gets one
-/// that follows both wheels one to one. A fluid line is not set here.
+/// The interconnection of front and rear on each side: the rate of its common spring, or the damping of the damper beside it. A car without one gets
+/// one that follows both wheels one to one. A fluid line is not set here.
 /// </summary>
-internal sealed record LinkSetting(bool IsDamper) : Setting(IsDamper ? "link-damping" : "link", IsDamper ? "Interconnection, damper" : "Interconnection, spring")
+internal sealed record LinkSetting(bool IsDamper)
+    : Setting(IsDamper ? "link-damping" : "link", IsDamper ? "Interconnection, damper" : "Interconnection, spring")
 {
     private const string Rate = "N/mm";
     private const string Damping = "N s/m";
@@ -25,7 +26,13 @@ internal sealed record LinkSetting(bool IsDamper) : Setting(IsDamper ? "link-dam
         var link = described.Interconnection as ElasticLink;
         return IsDamper
             ? new SettingScale(Damping, link?.Damping.Si ?? 0.0, 0.0, Math.Max(2000.0, 3.0 * (link?.Damping.Si ?? 0.0)), 10.0)
-            : new SettingScale(Rate, (link?.Rate.Si ?? 0.0) / 1000.0, 0.0, Math.Max(20.0, Math.Ceiling(0.003 * (link?.Rate.Si ?? 0.0))), 0.1, link is null ? "joins front and rear of each side, one to one, beside the springs" : "");
+            : new SettingScale(
+                Rate,
+                (link?.Rate.Si ?? 0.0) / 1000.0,
+                0.0,
+                Math.Max(20.0, Math.Ceiling(0.003 * (link?.Rate.Si ?? 0.0))),
+                0.1,
+                link is null ? "joins front and rear of each side, one to one, beside the springs" : "");
     }
 
     /// <inheritdoc/>
@@ -41,7 +48,8 @@ internal sealed record LinkSetting(bool IsDamper) : Setting(IsDamper ? "link-dam
     }
 
     /// <summary>A car whose interconnection does nothing, without it: a file may not hold one.</summary>
-    public static Car WithoutIdle(Car car) => car.Interconnection is ElasticLink { Rate.Si: 0.0, Damping.Si: 0.0 } ? car with { Interconnection = null } : car;
+    public static Car WithoutIdle(Car car) =>
+        car.Interconnection is ElasticLink { Rate.Si: 0.0, Damping.Si: 0.0 } ? car with { Interconnection = null } : car;
 
     /// <inheritdoc/>
     public override IEnumerable<KeyEdit> Words(Car changed, Node root)

@@ -25,14 +25,28 @@ internal static class Luggage
     {
         if (!(kilograms is >= 0.0 and <= 5000.0))
         {
-            throw new RefusedValueException("Luggage over the rear axle", $"{(double.IsFinite(kilograms) ? Rounded.Text(kilograms) : "no number")} kg", "between 0 and 5000 kg", "0 is the load state as it is.");
+            throw new RefusedValueException(
+                "Luggage over the rear axle",
+                $"{(double.IsFinite(kilograms) ? Rounded.Text(kilograms) : "no number")} kg",
+                "between 0 and 5000 kg",
+                "0 is the load state as it is.");
         }
 
         var mass = Math.Round(kilograms, 1);
         return mass == 0.0 ? state : new LoadState
         {
             Name = $"{state.Name} and {Rounded.Text(mass)} kg more",
-            Loads = [.. state.Loads, new Load { Name = "luggage over the rear axle", Mass = new Amount<Mass>(mass), BehindFrontAxle = car.Wheelbase, Height = new Amount<Length>(Height) }],
+            Loads =
+            [
+                .. state.Loads,
+                new Load
+                {
+                    Name = "luggage over the rear axle",
+                    Mass = new Amount<Mass>(mass),
+                    BehindFrontAxle = car.Wheelbase,
+                    Height = new Amount<Length>(Height),
+                },
+            ],
         };
     }
 

@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace Heaveline.Web.Tuning;
 
-/// <summary>Numbers as a person writes them into a file, and the same numbers to compute with: page and file must not differ by what was rounded away.</summary>
+/// <summary>
+/// Numbers as a person writes them into a file, and the same numbers to compute with: page and file must not differ by what was rounded away.
+/// </summary>
 internal static class Rounded
 {
     /// <summary>A number with so many significant digits.</summary>

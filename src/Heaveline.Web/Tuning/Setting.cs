@@ -37,7 +37,9 @@ internal abstract record Setting(string Key, string Label)
 
     /// <summary>A value inside closed limits.</summary>
     protected double Within(double value, double low, double high, string unit, string advice) =>
-        value >= low && value <= high ? value : throw Refused(value, unit, $"between {Rounded.Text(low)} and {Rounded.Text(high)} {unit}".TrimEnd(), advice);
+        value >= low && value <= high
+            ? value
+            : throw Refused(value, unit, $"between {Rounded.Text(low)} and {Rounded.Text(high)} {unit}".TrimEnd(), advice);
 
     private RefusedValueException Refused(double value, string unit, string limit, string advice) =>
         new(Label, $"{(double.IsFinite(value) ? Rounded.Text(value) : "no number")} {unit}".TrimEnd(), limit, advice);

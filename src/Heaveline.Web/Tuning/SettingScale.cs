@@ -17,6 +17,7 @@ public sealed record SettingScale(string Unit, double Described, double From, do
     {
         var step = Math.Pow(10.0, Math.Floor(Math.Log10(described)) - 2.0);
         step *= described / step > 400.0 ? 5.0 : 1.0;
-        return new SettingScale(unit, described, Math.Max(step, Math.Round(least * described / step) * step), Math.Round(most * described / step) * step, step, remark);
+        return new SettingScale(
+            unit, described, Math.Max(step, Math.Round(least * described / step) * step), Math.Round(most * described / step) * step, step, remark);
     }
 }

@@ -27,7 +27,8 @@ internal static class Settings
     }
 
     /// <summary>The changed keys of the described car's file that say the same.</summary>
-    public static IReadOnlyList<KeyEdit> Words(Car described, Car changed, IReadOnlyDictionary<string, double> values, bool inertiaGrows, Node root) =>
+    public static IReadOnlyList<KeyEdit> Words(
+        Car described, Car changed, IReadOnlyDictionary<string, double> values, bool inertiaGrows, Node root) =>
         [.. All(inertiaGrows).Where(setting => values.ContainsKey(setting.Key) && setting.ScaleOf(described) is not null)
             .SelectMany(setting => setting.Words(changed, root)).DistinctBy(edit => string.Join('\n', edit.Path))];
 }

@@ -8,8 +8,8 @@ using Heaveline.Tuning;
 namespace Heaveline.Web.Tuning;
 
 /// <summary>
-/// How stiff one axle's springs are. A spring of constant rate is set by that rate, at the spring or at the wheel, as its file has it; a table or a gas
-/// spring by how many times as stiff it is as described, the load that it carries kept.
+/// How stiff one axle's springs are. A spring of constant rate is set by that rate, at the spring or at the wheel, as its file has it; a table or a
+/// gas spring by how many times as stiff it is as described, the load that it carries kept.
 /// </summary>
 internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring", $"{End.Name()} spring")
 {
@@ -30,9 +30,19 @@ internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring
         var axle = car.At(End);
         SpringLaw law = axle.Spring.Law switch
         {
-            LinearSpring => new LinearSpring { Rate = new Amount<Stiffness>(1000.0 * Rounded.Significant(Positive(value, Rate, "Give the rate of one spring."), 5)), Origin = "as set" },
-            GasSpring gas => gas with { Volume = new Amount<Volume>(Rounded.Significant(1000.0 * gas.Volume.Si / Positive(value, Times, "1 is the spring as described."), 4) / 1000.0) },
-            TableSpring table => new TableSpring(new ForceTable([.. table.Table.At.Select(x => Rounded.In(x / Positive(value, Times, "1 is the spring as described."), 1e-3, 2))], table.Table.Force)),
+            LinearSpring => new LinearSpring
+            {
+                Rate = new Amount<Stiffness>(1000.0 * Rounded.Significant(Positive(value, Rate, "Give the rate of one spring."), 5)),
+                Origin = "as set",
+            },
+            GasSpring gas => gas with
+            {
+                Volume = new Amount<Volume>(
+                    Rounded.Significant(1000.0 * gas.Volume.Si / Positive(value, Times, "1 is the spring as described."), 4) / 1000.0),
+            },
+            TableSpring table => new TableSpring(new ForceTable(
+                [.. table.Table.At.Select(x => Rounded.In(x / Positive(value, Times, "1 is the spring as described."), 1e-3, 2))],
+                table.Table.Force)),
             var other => throw new NotSupportedException($"No way is known to set a {other.GetType().Name}."),
         };
         return car.With(End, axle with { Spring = axle.Spring with { Law = law } });
@@ -80,7 +90,9 @@ internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring
         }
 
         var rate = ((LinearSpring)changed.At(End).Spring.Law).Rate.Si / 1000.0;
-        yield return KeyEdit.Put([End.Key(), "spring", spring?.At("wheel-rate") is not null || spring?.At("torsion-bar") is not null ? "wheel-rate" : "rate"], $"{Rounded.Text(rate)} {Rate}");
+        yield return KeyEdit.Put(
+            [End.Key(), "spring", spring?.At("wheel-rate") is not null || spring?.At("torsion-bar") is not null ? "wheel-rate" : "rate"],
+            $"{Rounded.Text(rate)} {Rate}");
     }
 
     private static double Span(TableSpring table) => table.Table.At[^1] - table.Table.At[0];

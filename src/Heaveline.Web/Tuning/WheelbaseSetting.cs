@@ -16,7 +16,13 @@ internal sealed record WheelbaseSetting(bool InertiaGrows) : Setting("wheelbase"
     public override SettingScale? ScaleOf(Car described)
     {
         var now = Math.Round(1000.0 * described.Wheelbase.Si);
-        return new SettingScale("mm", now, Math.Round(0.08 * now) * 10.0, Math.Round(0.125 * now) * 10.0, 10.0, InertiaGrows ? "the body grows with it: its dynamic index stays" : "the body stays: its pitch inertia does not change");
+        return new SettingScale(
+            "mm",
+            now,
+            Math.Round(0.08 * now) * 10.0,
+            Math.Round(0.125 * now) * 10.0,
+            10.0,
+            InertiaGrows ? "the body grows with it: its dynamic index stays" : "the body stays: its pitch inertia does not change");
     }
 
     /// <inheritdoc/>
@@ -30,7 +36,8 @@ internal sealed record WheelbaseSetting(bool InertiaGrows) : Setting("wheelbase"
             Wheelbase = new Amount<Length>(length),
             Body = BodyOf(car, factor),
             Seats = [.. car.Seats.Select(seat => seat with { BehindFrontAxle = Placed(seat.BehindFrontAxle) })],
-            LoadStates = [.. car.LoadStates.Select(state => state with { Loads = [.. state.Loads.Select(load => load with { BehindFrontAxle = Placed(load.BehindFrontAxle) })] })],
+            LoadStates = [.. car.LoadStates.Select(
+                state => state with { Loads = [.. state.Loads.Select(load => load with { BehindFrontAxle = Placed(load.BehindFrontAxle) })] })],
         };
     }
 

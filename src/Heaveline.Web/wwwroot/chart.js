@@ -10,7 +10,8 @@ const millimetre = 4.2; // pixels for a millimetre of paper: judged by eye
 let loading = null;
 let loadedFull = false;
 
-// The bundle with the maps would bring a style sheet of its own for geographic tiles, which no page shows and the policy forbids: it looks for this name first.
+// The bundle with the maps would bring a style sheet of its own for geographic tiles, which no page shows and the policy forbids:
+// it looks for this name first.
 const tileStyles = "ce8d464691048653ffe3a57c6c18ab566e8366f186677868cf724621a857b4fe";
 
 // plotly.js is a classic script: it stays for the page's life. The small bundle has no maps.
@@ -32,7 +33,8 @@ export function colours(element = document.documentElement) {
     const style = getComputedStyle(element);
     const get = name => style.getPropertyValue("--" + name).trim();
     return {
-        paper: get("paper"), text: get("text"), quiet: get("quiet"), line: get("line"), edge: get("edge"), ground: get("ground"), groundDeep: get("ground-deep"),
+        paper: get("paper"), text: get("text"), quiet: get("quiet"), line: get("line"), edge: get("edge"),
+        ground: get("ground"), groundDeep: get("ground-deep"),
         mapMiddle: get("map-middle"), mapCool: get("map-cool"), mapWarm: get("map-warm"), mapLine: get("map-line"), mapHatch: get("map-hatch"),
         First: get("first"), Second: get("second-mark"), Third: get("third"), Fourth: get("fourth"), Fifth: get("fifth"),
     };
@@ -50,13 +52,17 @@ function axisOf(axis, ink) {
     // An end that is not given is found from the curves, the other stays.
     const ends = range === undefined && !axis.log ? { minallowed: axis.from ?? undefined, maxallowed: axis.to ?? undefined } : undefined;
     return {
-        type: axis.log ? "log" : "linear", range, autorange: range === undefined, autorangeoptions: ends, automargin: true, fixedrange: true, zeroline: !axis.log, zerolinecolor: ink.edge,
+        type: axis.log ? "log" : "linear", range, autorange: range === undefined, autorangeoptions: ends,
+        automargin: true, fixedrange: true, zeroline: !axis.log, zerolinecolor: ink.edge,
         gridcolor: ink.line, linecolor: ink.edge, tickcolor: ink.edge, ticks: "outside", ticklen: 4, tickfont: { color: ink.text, size: 12 },
     };
 }
 
 function title(text, ink, axis) {
-    return { text: text, x: 0, xanchor: "left", y: 1, yanchor: "bottom", xref: axis + " domain", yref: axis.replace("x", "y") + " domain", yshift: 2, showarrow: false, font: { size: 12.5, color: ink.text } };
+    return {
+        text: text, x: 0, xanchor: "left", y: 1, yanchor: "bottom", xref: axis + " domain", yref: axis.replace("x", "y") + " domain",
+        yshift: 2, showarrow: false, font: { size: 12.5, color: ink.text },
+    };
 }
 
 function bandShape(band, ink, x, y) {
@@ -81,9 +87,14 @@ export function compose(sheet, numbers, ink, width) {
         const share = panel.height / total, room = roomOf(panel) / total;
         const to = top - room, from = Math.max(0, to - share);
         top = from;
-        layout["xaxis" + id] = { ...axisOf(panel.x, ink), anchor: y, matches: panel.shared && i > 0 ? "x" : undefined, showticklabels: !panel.shared || i === lastShared };
+        layout["xaxis" + id] = {
+            ...axisOf(panel.x, ink), anchor: y,
+            matches: panel.shared && i > 0 ? "x" : undefined, showticklabels: !panel.shared || i === lastShared,
+        };
         layout["yaxis" + id] = { ...axisOf(panel.y, ink), anchor: x, domain: [from, to], nticks: 6 };
-        if (!panel.shared || i === lastShared) layout["xaxis" + id].title = { text: heading(panel.x), font: { size: 12.5, color: ink.text }, standoff: 6 };
+        if (!panel.shared || i === lastShared) {
+            layout["xaxis" + id].title = { text: heading(panel.x), font: { size: 12.5, color: ink.text }, standoff: 6 };
+        }
         notes.push(title(heading(panel.y), ink, x));
         const bands = [...(panel.shared ? sheet.bands : []), ...(panel.bands ?? [])];
         for (const band of bands) shapeList.push(bandShape(band, ink, x, y + " domain"));
@@ -100,8 +111,13 @@ export function compose(sheet, numbers, ink, width) {
         }
         for (const ribbon of panel.ribbons ?? []) {
             const xs = take(ribbon.n), lows = take(ribbon.n), highs = take(ribbon.n);
-            data.push({ type: "scatter", mode: "lines", x: xs, y: lows, xaxis: x, yaxis: y, line: { width: 0 }, hoverinfo: "skip", showlegend: false });
-            data.push({ type: "scatter", mode: "lines", x: xs, y: highs, xaxis: x, yaxis: y, line: { width: 0 }, fill: "tonexty", fillcolor: faded(ink[ribbon.ink], .22), hoverinfo: "skip", showlegend: false });
+            data.push({
+                type: "scatter", mode: "lines", x: xs, y: lows, xaxis: x, yaxis: y, line: { width: 0 }, hoverinfo: "skip", showlegend: false,
+            });
+            data.push({
+                type: "scatter", mode: "lines", x: xs, y: highs, xaxis: x, yaxis: y, line: { width: 0 },
+                fill: "tonexty", fillcolor: faded(ink[ribbon.ink], .22), hoverinfo: "skip", showlegend: false,
+            });
         }
         for (const trace of panel.traces) {
             const xs = take(trace.n), ys = take(trace.n);
@@ -115,37 +131,79 @@ export function compose(sheet, numbers, ink, width) {
             if (trace.name) {
                 let last = ys.length - 1;
                 while (last > 0 && Number.isNaN(ys[last])) last--;
-                notes.push({ text: panel.kind === "map" ? nameLines(trace.name, width < 560).join("<br>") : trace.name, align: "left", x: 1, xref: x + " domain", xanchor: "left", xshift: 6, y: panel.y.log ? Math.log10(ys[last]) : ys[last], yref: y, yanchor: "middle", showarrow: false, font: { size: 12, color: ink[trace.ink] }, captureevents: false });
+                notes.push({
+                    text: panel.kind === "map" ? nameLines(trace.name, width < 560).join("<br>") : trace.name, align: "left",
+                    x: 1, xref: x + " domain", xanchor: "left", xshift: 6,
+                    y: panel.y.log ? Math.log10(ys[last]) : ys[last], yref: y, yanchor: "middle",
+                    showarrow: false, font: { size: 12, color: ink[trace.ink] }, captureevents: false,
+                });
             }
         }
         spreadNames(notes, y, panel.ys ?? reach(panel), share * (height - 56));
         for (const limit of panel.limits ?? []) {
             shapeList.push(limit.upright
-                ? { type: "line", xref: x, yref: y + " domain", x0: limit.at, x1: limit.at, y0: 0, y1: 1, line: { color: ink.quiet, width: 1, dash: "dot" } }
-                : { type: "line", xref: x + " domain", yref: y, x0: 0, x1: 1, y0: limit.at, y1: limit.at, line: { color: ink.quiet, width: 1, dash: "dot" } });
+                ? {
+                    type: "line", xref: x, yref: y + " domain", x0: limit.at, x1: limit.at, y0: 0, y1: 1,
+                    line: { color: ink.quiet, width: 1, dash: "dot" },
+                }
+                : {
+                    type: "line", xref: x + " domain", yref: y, x0: 0, x1: 1, y0: limit.at, y1: limit.at,
+                    line: { color: ink.quiet, width: 1, dash: "dot" },
+                });
             notes.push(limit.upright
-                ? { text: limit.label, xref: x, yref: y + " domain", x: limit.at, y: 1, xanchor: "left", yanchor: "top", showarrow: false, font: { size: 11, color: ink.quiet } }
-                : { text: limit.label, xref: x + " domain", yref: y, x: 1, y: limit.at, xanchor: "right", yanchor: "bottom", showarrow: false, font: { size: 11, color: ink.quiet } });
+                ? {
+                    text: limit.label, xref: x, yref: y + " domain", x: limit.at, y: 1, xanchor: "left", yanchor: "top",
+                    showarrow: false, font: { size: 11, color: ink.quiet },
+                }
+                : {
+                    text: limit.label, xref: x + " domain", yref: y, x: 1, y: limit.at, xanchor: "right", yanchor: "bottom",
+                    showarrow: false, font: { size: 11, color: ink.quiet },
+                });
         }
         if ((panel.marks ?? []).length > 0) {
             data.push({
-                type: "scatter", mode: "markers+text", x: panel.marks.map(mark => mark.x), y: panel.marks.map(mark => mark.y), text: panel.marks.map(mark => mark.label), xaxis: x, yaxis: y, // Over a map, marks stand on the lines of the loads: their words go below, away from those lines.
+                type: "scatter", mode: "markers+text", x: panel.marks.map(mark => mark.x), y: panel.marks.map(mark => mark.y),
+                text: panel.marks.map(mark => mark.label), xaxis: x, yaxis: y,
+                // Over a map, marks stand on the lines of the loads: their words go below, away from those lines.
                 textposition: panel.kind === "map" ? "bottom left" : "top center",
-                textfont: { size: 11.5, color: ink.text }, marker: { size: 8, color: panel.marks.map(mark => ink[mark.ink]), symbol: panel.marks.map(mark => shapes[mark.symbol] ?? "circle"), line: { width: 1.5, color: panel.marks.map(mark => ink[mark.ink]) } }, hoverinfo: "skip", cliponaxis: false,
+                textfont: { size: 11.5, color: ink.text },
+                marker: {
+                    size: 8, color: panel.marks.map(mark => ink[mark.ink]), symbol: panel.marks.map(mark => shapes[mark.symbol] ?? "circle"),
+                    line: { width: 1.5, color: panel.marks.map(mark => ink[mark.ink]) },
+                },
+                hoverinfo: "skip", cliponaxis: false,
             });
         }
-        for (const note of panel.notes ?? []) notes.push({ text: note.text, x: note.x, y: note.y, xref: x, yref: y, showarrow: false, xanchor: "left", font: { size: 11, color: ink.quiet } });
+        for (const note of panel.notes ?? []) {
+            notes.push({
+                text: note.text, x: note.x, y: note.y, xref: x, yref: y, showarrow: false, xanchor: "left",
+                font: { size: 11, color: ink.quiet },
+            });
+        }
     });
     const first = sheet.panels[0]?.shared;
     for (const band of first ? sheet.bands : []) if (band.label) {
-        notes.push({ text: band.label, xref: "x", yref: "paper", x: (band.from + band.to) / 2, y: 1, yanchor: "bottom", showarrow: false, yshift: 4, font: { size: 11.5, color: ink.quiet } });
+        notes.push({
+            text: band.label, xref: "x", yref: "paper", x: (band.from + band.to) / 2, y: 1, yanchor: "bottom",
+            showarrow: false, yshift: 4, font: { size: 11.5, color: ink.quiet },
+        });
     }
     return {
         data,
         layout: {
-            ...layout, height, shapes: shapeList, annotations: notes, showlegend: false, hovermode: maps.length > 0 ? "closest" : "x unified", dragmode: false, autosize: true, paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)",
-            font: { family: "Heaveline Sans, system-ui, sans-serif", color: ink.text, size: 12 }, hoverlabel: { bgcolor: ink.paper, bordercolor: ink.edge, font: { color: ink.text } },
-            margin: { l: 8, r: maps.length > 0 ? nameRoom(maps, width < 560) : width < 560 ? 58 : Math.min(150, Math.max(96, nameRoom(sheet.panels, false))), t: first && sheet.bands.length > 0 ? 20 : 6, b: 8 },
+            ...layout, height, shapes: shapeList, annotations: notes, showlegend: false,
+            hovermode: maps.length > 0 ? "closest" : "x unified", dragmode: false, autosize: true,
+            paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)",
+            font: { family: "Heaveline Sans, system-ui, sans-serif", color: ink.text, size: 12 },
+            hoverlabel: { bgcolor: ink.paper, bordercolor: ink.edge, font: { color: ink.text } },
+            margin: {
+                l: 8,
+                r: maps.length > 0
+                    ? nameRoom(maps, width < 560)
+                    : width < 560 ? 58 : Math.min(150, Math.max(96, nameRoom(sheet.panels, false))),
+                t: first && sheet.bands.length > 0 ? 20 : 6,
+                b: 8,
+            },
         },
     };
 }

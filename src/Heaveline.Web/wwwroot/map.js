@@ -1,4 +1,5 @@
-// Map panels of a chart: bands between levels, contour lines, hatching, as the printed figures have them. Values between the grid's places run straight.
+// Map panels of a chart: bands between levels, contour lines, hatching, as the printed figures have them.
+// Values between the grid's places run straight.
 
 // Levels in steps of 1, 2 or 5 times a power of ten, counted from the middle.
 export function levelsOf(low, high, middle, most = 10) {
@@ -40,7 +41,10 @@ function hatch(xs, ys, z, hatched, size) {
         let open = null, last = null;
         for (let t = 0; t <= 1 + step; t += step) {
             const share = c + t / ratio;
-            const inside = t <= 1 && share >= 0 && share <= 1 && (() => { const v = value(xs[0] + share * width, ys[0] + t * height); return v >= hatched.from && v <= hatched.to; })();
+            const inside = t <= 1 && share >= 0 && share <= 1 && (() => {
+                const v = value(xs[0] + share * width, ys[0] + t * height);
+                return v >= hatched.from && v <= hatched.to;
+            })();
             if (inside) {
                 last = [xs[0] + share * width, ys[0] + t * height];
                 open ??= last;
@@ -60,7 +64,8 @@ export function mapTraces(panel, xs, ys, flat, ink, axes, size, heading) {
     const middle = panel.middle ?? null;
     let [low, high] = extremes(flat);
     if (!(high > low)) { low = Number.isFinite(low) ? low - .5 : 0; high = low + 1; }
-    const even = (panel.levels ?? []).length > 1 && panel.levels.slice(2).every((level, i) => Math.abs(level - 2 * panel.levels[i + 1] + panel.levels[i]) < 1e-9 * Math.abs(level));
+    const even = (panel.levels ?? []).length > 1 && panel.levels.slice(2)
+        .every((level, i) => Math.abs(level - 2 * panel.levels[i + 1] + panel.levels[i]) < 1e-9 * Math.abs(level));
     const levels = even
         ? { from: panel.levels[0], to: panel.levels.at(-1), step: panel.levels[1] - panel.levels[0], values: panel.levels }
         : levelsOf(low, high, middle);
@@ -68,21 +73,35 @@ export function mapTraces(panel, xs, ys, flat, ink, axes, size, heading) {
     const steps = middle === null ? 0 : Math.max(1, Math.ceil(Math.max(high - middle, middle - low) / levels.step - 1e-9));
     const scale = middle === null
         ? { start: levels.from, end: levels.to, colours: [[0, ink.mapMiddle], [1, ink.mapCool]] }
-        : { start: middle - steps * levels.step, end: middle + steps * levels.step, colours: [[0, ink.mapCool], [.5, ink.mapMiddle], [1, ink.mapWarm]] };
+        : {
+            start: middle - steps * levels.step, end: middle + steps * levels.step,
+            colours: [[0, ink.mapCool], [.5, ink.mapMiddle], [1, ink.mapWarm]],
+        };
     const words = panel.hatch
         ? z.map(row => row.map(v => Number.isNaN(v) ? "" : v < panel.hatch.from ? "better" : v > panel.hatch.to ? "worse" : panel.hatch.label))
         : undefined;
-    const hover = [`${panel.x.label} %{x:.3g} ${panel.x.unit}`, `${panel.y.label} %{y:.3g} ${panel.y.unit}`, `${panel.value.label} %{z:.3g} ${panel.value.unit}`, ...(words ? ["%{text}"] : [])].map(line => line.trim()).join("<br>");
+    const hover = [
+        `${panel.x.label} %{x:.3g} ${panel.x.unit}`,
+        `${panel.y.label} %{y:.3g} ${panel.y.unit}`,
+        `${panel.value.label} %{z:.3g} ${panel.value.unit}`,
+        ...(words ? ["%{text}"] : []),
+    ].map(line => line.trim()).join("<br>");
     const shared = { type: "contour", x: xs, y: ys, z, xaxis: axes.x, yaxis: axes.y, autocontour: false, connectgaps: false };
     const shades = {
         ...shared, text: words, hovertemplate: hover + "<extra></extra>", zauto: false,
         zmin: scale.start - levels.step, zmax: scale.end + levels.step, colorscale: scale.colours, showscale: false,
-        contours: { coloring: levels.values.length > 0 ? "fill" : "heatmap", showlines: false, start: scale.start, end: scale.end, size: levels.step },
+        contours: {
+            coloring: levels.values.length > 0 ? "fill" : "heatmap", showlines: false,
+            start: scale.start, end: scale.end, size: levels.step,
+        },
         line: { smoothing: 0, width: 0 },
     };
     const lines = (values, style) => values.length === 0 ? [] : [{
         ...shared, hoverinfo: "skip", showscale: false,
-        contours: { coloring: "none", showlabels: true, labelfont: { color: ink.text, size: 11 }, start: values[0], end: values.at(-1), size: levels.step },
+        contours: {
+            coloring: "none", showlabels: true, labelfont: { color: ink.text, size: 11 },
+            start: values[0], end: values.at(-1), size: levels.step,
+        },
         line: { color: ink.mapLine, smoothing: 0, ...style },
     }];
     const on = middle === null ? () => false : v => Math.abs(v - middle) < 1e-9 * Math.max(1, Math.abs(v));
@@ -93,7 +112,10 @@ export function mapTraces(panel, xs, ys, flat, ink, axes, size, heading) {
         ...lines(levels.values.filter(on), { width: 1.8 }),
     ];
     if (panel.hatch) {
-        data.push({ type: "scatter", mode: "lines", ...hatch(xs, ys, z, panel.hatch, size), xaxis: axes.x, yaxis: axes.y, hoverinfo: "skip", showlegend: false, line: { color: ink.mapHatch, width: .6 }, connectgaps: false });
+        data.push({
+            type: "scatter", mode: "lines", ...hatch(xs, ys, z, panel.hatch, size), xaxis: axes.x, yaxis: axes.y,
+            hoverinfo: "skip", showlegend: false, line: { color: ink.mapHatch, width: .6 }, connectgaps: false,
+        });
     }
     return { data, ...bar(panel, low, high, levels, scale, ink, axes, heading) };
 }
@@ -104,16 +126,27 @@ function bar(panel, low, high, levels, scale, ink, axes, heading) {
     const place = { xref: axes.x + " domain", yref: axes.y + " domain", ysizemode: "pixel", yanchor: 1 };
     const edges = [low, ...levels.values, high];
     const shapes = edges.slice(1).map((to, i) => ({
-        type: "rect", ...place, x0: at(edges[i]), x1: at(to), y0: BAR.low, y1: BAR.high, line: { width: 0 }, fillcolor: shadeOf((edges[i] + to) / 2, i, edges.length - 2, levels, scale),
+        type: "rect", ...place, x0: at(edges[i]), x1: at(to), y0: BAR.low, y1: BAR.high, line: { width: 0 },
+        fillcolor: shadeOf((edges[i] + to) / 2, i, edges.length - 2, levels, scale),
     }));
-    shapes.push({ type: "rect", ...place, x0: at(low), x1: at(high), y0: BAR.low, y1: BAR.high, line: { color: ink.mapLine, width: .8 }, fillcolor: "rgba(0,0,0,0)" });
+    shapes.push({
+        type: "rect", ...place, x0: at(low), x1: at(high), y0: BAR.low, y1: BAR.high,
+        line: { color: ink.mapLine, width: .8 }, fillcolor: "rgba(0,0,0,0)",
+    });
     if (panel.hatch && panel.hatch.from < high && panel.hatch.to > low) {
-        shapes.push({ type: "rect", ...place, x0: at(Math.max(low, panel.hatch.from)), x1: at(Math.min(high, panel.hatch.to)), y0: BAR.low, y1: BAR.high, line: { color: ink.mapHatch, width: .8, dash: "dot" }, fillcolor: "rgba(0,0,0,0)" });
+        shapes.push({
+            type: "rect", ...place, x0: at(Math.max(low, panel.hatch.from)), x1: at(Math.min(high, panel.hatch.to)), y0: BAR.low, y1: BAR.high,
+            line: { color: ink.mapHatch, width: .8, dash: "dot" }, fillcolor: "rgba(0,0,0,0)",
+        });
     }
     const text = { xref: place.xref, yref: place.yref, y: 1, showarrow: false, captureevents: false, font: { size: 11.5, color: ink.text } };
     const every = levels.values.length > 9 ? 2 : 1;
-    const notes = levels.values.filter((_, i) => i % every === 0).map(v => ({ ...text, text: String(v), x: at(v), xanchor: "center", yanchor: "top", yshift: BAR.low }));
-    notes.push({ ...text, text: heading(panel.value), x: 0, xanchor: "left", yanchor: "bottom", yshift: BAR.high + 1, font: { size: 12.5, color: ink.text } });
+    const notes = levels.values.filter((_, i) => i % every === 0)
+        .map(v => ({ ...text, text: String(v), x: at(v), xanchor: "center", yanchor: "top", yshift: BAR.low }));
+    notes.push({
+        ...text, text: heading(panel.value), x: 0, xanchor: "left", yanchor: "bottom", yshift: BAR.high + 1,
+        font: { size: 12.5, color: ink.text },
+    });
     return { shapes, notes };
 }
 
@@ -130,7 +163,9 @@ function shadeOf(value, band, last, levels, scale) {
     const share = Math.min(1, Math.max(0, ((levels.values.length > 0 ? middle : value) - from) / (to - from)));
     const stop = scale.colours.findLastIndex(([at]) => at <= share), next = Math.min(stop + 1, scale.colours.length - 1);
     if (next === stop) return scale.colours[stop][1];
-    return mixed(scale.colours[stop][1], scale.colours[next][1], (share - scale.colours[stop][0]) / (scale.colours[next][0] - scale.colours[stop][0]));
+    return mixed(
+        scale.colours[stop][1], scale.colours[next][1],
+        (share - scale.colours[stop][0]) / (scale.colours[next][0] - scale.colours[stop][0]));
 }
 
 function mixed(one, other, share) {
@@ -154,13 +189,16 @@ export function nameLines(name, narrow) {
 
 /** Room to the right of a map for the names of its lines, pixels. */
 export function nameRoom(panels, narrow) {
-    const longest = Math.max(0, ...panels.flatMap(panel => panel.traces.flatMap(trace => nameLines(trace.name ?? "", narrow))).map(line => line.length));
+    const names = panels.flatMap(panel => panel.traces.flatMap(trace => nameLines(trace.name ?? "", narrow)));
+    const longest = Math.max(0, ...names.map(line => line.length));
     return 14 + 6.6 * longest;
 }
 
 /** Moves the names at the ends of curves apart where they would cover one another, each as little as it can. */
 export function spreadNames(notes, axis, ys, height) {
-    const names = notes.filter(note => note.yref === axis && note.xshift === 6).map(note => ({ note, at: (note.y - ys[0]) / (ys.at(-1) - ys[0]) * height, tall: 15 * note.text.split("<br>").length }));
+    const names = notes.filter(note => note.yref === axis && note.xshift === 6).map(note => ({
+        note, at: (note.y - ys[0]) / (ys.at(-1) - ys[0]) * height, tall: 15 * note.text.split("<br>").length,
+    }));
     names.sort((a, b) => a.at - b.at || a.tall - b.tall);
     // Groups that touch are set about the middle of their places, and joined with the next as long as that one is touched too.
     const groups = [];

@@ -76,7 +76,8 @@ class Pass {
         this.go(first ? this.opening() : this.time, false);
         for (const [key, text] of Object.entries(said.notes)) this.write(`[data-note="${key}"]`, text);
         if (atRest) for (const [key, text] of Object.entries(said.values)) this.stand(key, text);
-        this.write("[data-behind]", said.scene.formerName ? `Dashed behind it: ${said.scene.formerName === "as described" ? "the car as described" : said.scene.formerName}.` : "");
+        const former = said.scene.formerName;
+        this.write("[data-behind]", former ? `Dashed behind it: ${former === "as described" ? "the car as described" : former}.` : "");
         if (first && !this.still.matches) this.play();
         return said;
     }
@@ -103,7 +104,11 @@ class Pass {
 
     input(event) {
         const key = event.target.dataset?.setting;
-        if (event.target.hasAttribute?.("data-scrub")) { this.pause(); this.go(this.from + event.target.value / 1000 * (this.to - this.from), true); return; }
+        if (event.target.hasAttribute?.("data-scrub")) {
+            this.pause();
+            this.go(this.from + event.target.value / 1000 * (this.to - this.from), true);
+            return;
+        }
         if (!key) return;
         const text = event.target.value, exact = this.root.querySelector(`[data-exact="${key}"]`);
         if (exact) exact.value = text;
@@ -155,7 +160,17 @@ class Pass {
         const shown = performance.now();
         this.root.dispatchEvent(new CustomEvent("heaveline-frame", {
             bubbles: true,
-            detail: { key: question.key, last: question.last, total: shown - question.since, waited: asked - question.since, compute: said.compute, transfer: answered - asked - said.compute, drawing: drawn - answered, frame: shown - drawn, refused: Boolean(said.refused) },
+            detail: {
+                key: question.key,
+                last: question.last,
+                total: shown - question.since,
+                waited: asked - question.since,
+                compute: said.compute,
+                transfer: answered - asked - said.compute,
+                drawing: drawn - answered,
+                frame: shown - drawn,
+                refused: Boolean(said.refused),
+            },
         }));
     }
 
@@ -209,7 +224,15 @@ class Pass {
         const on = event.target;
         if (!on.hasAttribute?.("data-scene") && !on.hasAttribute?.("data-scrub")) return;
         const step = event.shiftKey ? 0.1 : 0.01;
-        const act = { " ": () => this.playing ? this.pause() : this.play(), ArrowRight: () => this.go(this.time + step, true), ArrowUp: () => this.go(this.time + step, true), ArrowLeft: () => this.go(this.time - step, true), ArrowDown: () => this.go(this.time - step, true), Home: () => this.go(this.from, true), End: () => this.go(this.to, true) }[event.key];
+        const act = {
+            " ": () => this.playing ? this.pause() : this.play(),
+            ArrowRight: () => this.go(this.time + step, true),
+            ArrowUp: () => this.go(this.time + step, true),
+            ArrowLeft: () => this.go(this.time - step, true),
+            ArrowDown: () => this.go(this.time - step, true),
+            Home: () => this.go(this.from, true),
+            End: () => this.go(this.to, true),
+        }[event.key];
         if (!act || event.ctrlKey || event.altKey || event.metaKey) return;
         event.preventDefault();
         act();

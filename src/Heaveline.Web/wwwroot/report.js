@@ -1,6 +1,9 @@
 // Copies the lines that make a report again. Where the browser does not let a page write to the clipboard, the line is marked for the reader to copy.
 
-/** Listens to the buttons inside an element, now and later: data-copy names the element whose text is meant, data-copied the place to say what came of it. */
+/**
+ * Listens to the buttons inside an element, now and later: data-copy names the element whose text is meant, data-copied the place to say
+ * what came of it.
+ */
 export function attach(desk) {
     desk.addEventListener("click", async (event) => {
         const button = event.target.closest("[data-copy]");

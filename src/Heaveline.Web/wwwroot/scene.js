@@ -33,8 +33,13 @@ export class Scene {
         const now = perSample * scene.samples, former = perSample * scene.formerSamples;
         this.scene = scene;
         this.now = { car: scene.now, motion: numbers.subarray(0, now), samples: scene.samples, start: scene.start };
-        this.former = scene.former ? { car: scene.former, motion: numbers.subarray(now, now + former), samples: scene.formerSamples, start: scene.formerStart } : null;
-        if (scene.road) this.road = { from: scene.road.from, step: scene.road.step, heights: numbers.slice(now + former, now + former + scene.road.n) };
+        this.former = scene.former
+            ? { car: scene.former, motion: numbers.subarray(now, now + former), samples: scene.formerSamples, start: scene.formerStart }
+            : null;
+        if (scene.road) {
+            const heights = numbers.slice(now + former, now + former + scene.road.n);
+            this.road = { from: scene.road.from, step: scene.road.step, heights };
+        }
     }
 
     // Movements of a car at a time, between samples by a straight line.
@@ -42,7 +47,12 @@ export class Scene {
         const place = Math.min(who.samples - 1, Math.max(0, (time - who.start) / this.scene.step));
         const i = Math.min(who.samples - 2, Math.floor(place)), part = place - i, from = perSample * Math.max(0, i);
         const value = k => who.motion[from + k] + (who.samples > 1 ? part * (who.motion[from + perSample + k] - who.motion[from + k]) : 0);
-        return { front: this.stretch * value(0), rear: this.stretch * value(1), frontWheel: this.stretch * value(2), rearWheel: this.stretch * value(3) };
+        return {
+            front: this.stretch * value(0),
+            rear: this.stretch * value(1),
+            frontWheel: this.stretch * value(2),
+            rearWheel: this.stretch * value(3),
+        };
     }
 
     ground(x) {
@@ -94,7 +104,8 @@ export class Scene {
     }
 
     wheels(car, place) {
-        return [[0, place.frontWheel], [-car.wheelbase, place.rearWheel]].map(([x, up]) => [this.px(x), this.pz(car.radius + up), car.radius * this.scale, x]);
+        return [[0, place.frontWheel], [-car.wheelbase, place.rearWheel]]
+            .map(([x, up]) => [this.px(x), this.pz(car.radius + up), car.radius * this.scale, x]);
     }
 
     // The former state lies on the new body's inside and under its outline, so that both can be read.
@@ -191,7 +202,8 @@ export class Scene {
     // Beside each wheel, fixed to the body: from the rebound stop to the bump stop, with a mark where the wheel is.
     gauge(who, place) {
         const { pen, ink } = this, car = who.car;
-        [[0, place.frontWheel - place.front, ink.First], [-car.wheelbase, place.rearWheel - place.rear, ink.Second]].forEach(([at, travel, colour], i) => {
+        const axles = [[0, place.frontWheel - place.front, ink.First], [-car.wheelbase, place.rearWheel - place.rear, ink.Second]];
+        axles.forEach(([at, travel, colour], i) => {
             const bump = car.bump[i], rebound = car.rebound[i];
             if (bump === null && rebound === null) return;
             const x = this.px(at) + car.radius * this.scale * 1.22;
@@ -307,7 +319,9 @@ export class Scene {
             pen.moveTo(x, height - (metre % 5 ? 5 : 9));
             pen.lineTo(x, height);
             pen.stroke();
-            if (metre % every === 0 && (every === 5 || metre % 2 === 0)) this.text(`${metre < 0 ? "−" : ""}${Math.abs(metre)} m`, x, height - 16, "center", ink.quiet);
+            if (metre % every === 0 && (every === 5 || metre % 2 === 0)) {
+                this.text(`${metre < 0 ? "−" : ""}${Math.abs(metre)} m`, x, height - 16, "center", ink.quiet);
+            }
         }
     }
 

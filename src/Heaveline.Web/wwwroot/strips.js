@@ -18,7 +18,9 @@ export class Strips {
         }
         this.ranges = new Map();
         const pick = event => {
-            if (this.sheet && (event.buttons & 1 || event.pointerType === "mouse")) picked(this.timeAt(event.clientX - place.getBoundingClientRect().left), event.buttons & 1);
+            if (this.sheet && (event.buttons & 1 || event.pointerType === "mouse")) {
+                picked(this.timeAt(event.clientX - place.getBoundingClientRect().left), event.buttons & 1);
+            }
         };
         place.addEventListener("pointermove", pick);
         place.addEventListener("pointerdown", pick);
@@ -190,7 +192,8 @@ export class Strips {
 
     // Names at the curves' ends, kept apart.
     names(pen, panel, py, right) {
-        const named = panel.curves.filter(curve => curve.name).map(curve => ({ curve, y: py(curve.ys[curve.ys.length - 1]) })).sort((a, b) => a.y - b.y);
+        const named = panel.curves.filter(curve => curve.name)
+            .map(curve => ({ curve, y: py(curve.ys[curve.ys.length - 1]) })).sort((a, b) => a.y - b.y);
         if (named.length === 0) return;
         const middle = named.reduce((sum, one) => sum + one.y, 0) / named.length;
         for (let i = 1; i < named.length; i++) named[i].y = Math.max(named[i].y, named[i - 1].y + 14);

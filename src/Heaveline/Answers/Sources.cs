@@ -8,22 +8,39 @@ public static class Sources
     private const string Own = "derived in docs/theory and tested; no published source";
 
     /// <summary>Axes and signs.</summary>
-    public static Source Axes { get; } = new("iso8855", "ISO 8855, Road vehicles: vehicle dynamics and road-holding ability, vocabulary", "axes and signs: x forward, y left, z up, pitch nose-down positive", Memory);
+    public static Source Axes { get; } = new(
+        "iso8855",
+        "ISO 8855, Road vehicles: vehicle dynamics and road-holding ability, vocabulary",
+        "axes and signs: x forward, y left, z up, pitch nose-down positive",
+        Memory);
 
     /// <summary>Wheel rate, ride rate and their words.</summary>
     public static Source Terms { get; } = new("sae-j670", "SAE J670, Vehicle Dynamics Terminology", "wheel rate, ride rate and their words", Memory);
 
     /// <summary>Axle frequencies, body modes, dynamic index.</summary>
-    public static Source Modes { get; } = new("gillespie-5", "Gillespie, Fundamentals of Vehicle Dynamics, chapter 5", "ride frequencies, bounce and pitch modes with their centres, the wheelbase filter", Memory + "; recomputed apart from this program");
+    public static Source Modes { get; } = new(
+        "gillespie-5",
+        "Gillespie, Fundamentals of Vehicle Dynamics, chapter 5",
+        "ride frequencies, bounce and pitch modes with their centres, the wheelbase filter",
+        Memory + "; recomputed apart from this program");
 
     /// <summary>Stepping of the equations of motion.</summary>
-    public static Source Steps { get; } = new("hairer-i", "Hairer, Nørsett and Wanner, Solving Ordinary Differential Equations I", "fixed steps of the fourth-order Adams–Bashforth formula", Memory + "; checked against SciPy's DOP853");
+    public static Source Steps { get; } = new(
+        "hairer-i",
+        "Hairer, Nørsett and Wanner, Solving Ordinary Differential Equations I",
+        "fixed steps of the fourth-order Adams–Bashforth formula",
+        Memory + "; checked against SciPy's DOP853");
 
     /// <summary>Hit and settling.</summary>
-    public static Source Parts { get; } = new("hit-settling", "This program's docs/theory/measures.md", "hit and settling of a bump, late pitch, pitch share, motion at the head", Own);
+    public static Source Parts { get; } = new(
+        "hit-settling", "This program's docs/theory/measures.md", "hit and settling of a bump, late pitch, pitch share, motion at the head", Own);
 
     /// <summary>Vibration and people.</summary>
-    public static Source Comfort { get; } = new("iso2631-1", "ISO 2631-1:1997, clauses 6 to 8, tables 3 and 4", "frequency weightings and what is counted of vertical and pitch", SecondHand + "; factors of the rotations from memory");
+    public static Source Comfort { get; } = new(
+        "iso2631-1",
+        "ISO 2631-1:1997, clauses 6 to 8, tables 3 and 4",
+        "frequency weightings and what is counted of vertical and pitch",
+        SecondHand + "; factors of the rotations from memory");
 
     /// <summary>Weighting filters.</summary>
     public static Source Weightings { get; } = new("iso8041-1", "ISO 8041-1:2017, annex B", "parameters of the weighting filters", SecondHand);
@@ -32,22 +49,30 @@ public static class Sources
     public static Source RoadClasses { get; } = new("iso8608", "ISO 8608:2016, table C.2", "spectra and classes of random roads", SecondHand);
 
     /// <summary>Curved elements on a random road.</summary>
-    public static Source Linearisation { get; } = new("roberts-spanos", "Roberts and Spanos, Random Vibration and Statistical Linearization", "dampers and stops on a random road", Memory + "; checked against passes in time");
+    public static Source Linearisation { get; } = new(
+        "roberts-spanos",
+        "Roberts and Spanos, Random Vibration and Statistical Linearization",
+        "dampers and stops on a random road",
+        Memory + "; checked against passes in time");
 
     /// <summary>Doubts carried through.</summary>
     public static Source Doubts { get; } = new("jcgm-100", "JCGM 100:2008 (GUM), clause 5", "doubts carried through by slopes", Memory);
 
     /// <summary>Doubts carried through by drawing cars.</summary>
-    public static Source Draws { get; } = new("jcgm-101", "JCGM 101:2008, propagation of distributions by a Monte Carlo method", "doubts carried through by drawing cars", Memory);
+    public static Source Draws { get; } = new(
+        "jcgm-101", "JCGM 101:2008, propagation of distributions by a Monte Carlo method", "doubts carried through by drawing cars", Memory);
 
     /// <summary>Fair shares of causes.</summary>
-    public static Source Shares { get; } = new("shapley", "Shapley, A value for n-person games, 1953", "fair shares of causes that work together", Memory);
+    public static Source Shares { get; } = new(
+        "shapley", "Shapley, A value for n-person games, 1953", "fair shares of causes that work together", Memory);
 
     /// <summary>Closed forms of the rule.</summary>
-    public static Source Rule { get; } = new("ratio-rule", "This program's docs/guide/which-spring-first.md", "1 + 0.6 L f/V and the ends in step: read off our own runs", Own);
+    public static Source Rule { get; } = new(
+        "ratio-rule", "This program's docs/guide/which-spring-first.md", "1 + 0.6 L f/V and the ends in step: read off our own runs", Own);
 
     /// <summary>Side effects.</summary>
-    public static Source SideEffects { get; } = new("side-effects", "This program's docs/theory/side-effects.md", "roll and pitch per g, heights, travel left, spring stress, beam", Own);
+    public static Source SideEffects { get; } = new(
+        "side-effects", "This program's docs/theory/side-effects.md", "roll and pitch per g, heights, travel left, spring stress, beam", Own);
 
     /// <summary>All of them, in the order in which a report lists them.</summary>
     public static IReadOnlyList<Source> All { get; } =

@@ -9,13 +9,21 @@ public sealed record Axle
     public Amount<Length> Track { get; init => field = Checked.Within(value, 0.0, 4.0, "Measure between the middles of the two tyres."); } = new(0.0);
 
     /// <summary>Unsprung mass of the whole axle: wheels, hubs, brakes, and the moving share of arms and springs, kg.</summary>
-    public required Amount<Mass> UnsprungMass { get; init => field = Checked.Positive(value, "Weigh a wheel and hub, and add half of each arm and spring."); }
+    public required Amount<Mass> UnsprungMass
+    {
+        get;
+        init => field = Checked.Positive(value, "Weigh a wheel and hub, and add half of each arm and spring.");
+    }
 
     /// <summary>Independent wheels or a solid axle.</summary>
     public SuspensionKind Suspension { get; init; } = SuspensionKind.Independent;
 
     /// <summary>Roll inertia of a solid axle with its wheels about its own centre, kg m². Needed for a solid axle.</summary>
-    public Amount<Inertia>? RollInertia { get; init => field = value is { } v ? Checked.Positive(v, "A wheel of mass m at half-track y adds about m·y² on each side.") : null; }
+    public Amount<Inertia>? RollInertia
+    {
+        get;
+        init => field = value is { } v ? Checked.Positive(v, "A wheel of mass m at half-track y adds about m·y² on each side.") : null;
+    }
 
     /// <summary>Distance between the springs along a solid axle, m; null: at the wheels. At most the track.</summary>
     public Amount<Length>? SpringBase { get; init; }

@@ -9,7 +9,13 @@ namespace Heaveline.Cars;
 public sealed record BrakeGeometry
 {
     /// <summary>Front axle's part p of the whole braking force (–); null when it is not known. Above 0, at most 1.</summary>
-    public Amount<Plain>? FrontBrakeShare { get; init => field = value is { } v ? Checked.Within(v, 0.01, 1.0, "Read it off a roller brake tester: front force over the sum of both; most cars lie between 0.55 and 0.8.") : null; }
+    public Amount<Plain>? FrontBrakeShare
+    {
+        get;
+        init => field = value is { } v
+            ? Checked.Within(v, 0.01, 1.0, "Read it off a roller brake tester: front force over the sum of both; most cars lie between 0.55 and 0.8.")
+            : null;
+    }
 
     /// <summary>Part of the front axle's gain under braking that its links carry: anti-dive (–). −1 to 1.5.</summary>
     public Amount<Plain> AntiDiveFront { get; init => field = Share(value); } = new(0.0);
@@ -17,7 +23,9 @@ public sealed record BrakeGeometry
     /// <summary>Part of the rear axle's loss under braking that its links hold back: anti-lift (–). −1 to 1.5.</summary>
     public Amount<Plain> AntiLiftRear { get; init => field = Share(value); } = new(0.0);
 
-    /// <summary>Part of the rear axle's gain under driving that its links carry: anti-squat (–). Counts when the rear wheels drive. −1 to 1.5.</summary>
+    /// <summary>
+    /// Part of the rear axle's gain under driving that its links carry: anti-squat (–). Counts when the rear wheels drive. −1 to 1.5.
+    /// </summary>
     public Amount<Plain> AntiSquatRear { get; init => field = Share(value); } = new(0.0);
 
     /// <summary>Part of the front axle's loss under driving that its links hold back (–). Counts when the front wheels drive. −1 to 1.5.</summary>
@@ -26,12 +34,24 @@ public sealed record BrakeGeometry
     /// <summary>Which wheels drive.</summary>
     public DrivenAxle DrivenAxle { get; init; } = DrivenAxle.Rear;
 
-    /// <summary>Height of the wheel centres above the ground, m: the unsprung masses are slowed down there. Default 0.30 m ± 4 cm, common practice without a source. 0.1 to 1 m.</summary>
-    public Amount<Length> WheelRadius { get; init => field = Checked.Within(value, 0.1, 1.0, "Measure from the ground to the wheel's centre."); } = AssumedWheelRadius;
+    /// <summary>
+    /// Height of the wheel centres above the ground, m: the unsprung masses are slowed down there. Default 0.30 m ± 4 cm,
+    /// common practice without a source. 0.1 to 1 m.
+    /// </summary>
+    public Amount<Length> WheelRadius
+    {
+        get;
+        init => field = Checked.Within(value, 0.1, 1.0, "Measure from the ground to the wheel's centre.");
+    } = AssumedWheelRadius;
 
     /// <summary>The wheel radius taken when none is given, m.</summary>
     public static Amount<Length> AssumedWheelRadius { get; } = new(0.30, new Doubt(0.04, "wheel radius guess", OfOneCar: true));
 
     private static Amount<Plain> Share(Amount<Plain> share, [System.Runtime.CompilerServices.CallerMemberName] string what = "") =>
-        Checked.Within(share, -1.0, 1.5, "Give the part of the moved load that the links carry, for instance 0.3 for 30 % anti-dive; negative when they add to it.", what);
+        Checked.Within(
+            share,
+            -1.0,
+            1.5,
+            "Give the part of the moved load that the links carry, for instance 0.3 for 30 % anti-dive; negative when they add to it.",
+            what);
 }

@@ -18,7 +18,11 @@ public sealed record Car
     public VehicleKind Kind { get; init; } = VehicleKind.Car;
 
     /// <summary>Distance between the axles, m. 0.5 to 10 m.</summary>
-    public required Amount<Length> Wheelbase { get; init => field = Checked.Within(value, 0.5, 10.0, "Measure from wheel centre to wheel centre along the car."); }
+    public required Amount<Length> Wheelbase
+    {
+        get;
+        init => field = Checked.Within(value, 0.5, 10.0, "Measure from wheel centre to wheel centre along the car.");
+    }
 
     /// <summary>What each wheel carries in the reference state.</summary>
     public required Weighing Weighing { get; init; }

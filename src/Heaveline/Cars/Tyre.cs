@@ -12,5 +12,9 @@ public sealed record Tyre
     public Amount<DampingRate> Damping { get; init => field = Checked.NotNegative(value, "Give 0 N s/m when it is not known."); } = new(0.0);
 
     /// <summary>Length over which the road is averaged before it reaches the wheel, m. 0 to 0.5 m; typically 0.10–0.20 m.</summary>
-    public Amount<Length> ContactLength { get; init => field = Checked.Within(value, 0.0, 0.5, "Print the tyre on paper and measure the length of the patch."); } = new(0.0);
+    public Amount<Length> ContactLength
+    {
+        get;
+        init => field = Checked.Within(value, 0.0, 0.5, "Print the tyre on paper and measure the length of the patch.");
+    } = new(0.0);
 }

@@ -44,7 +44,10 @@ internal static class FairShares
         return [.. sets];
     }
 
-    /// <summary>Shares from all sets: value[S] with the causes in S taken out. A step to or from a set without a value is left out and its weight given to the others.</summary>
+    /// <summary>
+    /// Shares from all sets: value[S] with the causes in S taken out. A step to or from a set without a value is
+    /// left out and its weight given to the others.
+    /// </summary>
     public static double[] Of(double[] value, int n)
     {
         var shares = new double[n];

@@ -9,8 +9,8 @@ using Heaveline.Tuning;
 namespace Heaveline.Causes;
 
 /// <summary>
-/// A car with some of its causes of pitch set to neutral. Everything but the load is set on the unloaded car, and the load put in last: what a load does to
-/// frequencies and damping is the load's doing.
+/// A car with some of its causes of pitch set to neutral. Everything but the load is set on the unloaded car, and the load put in last: what a load
+/// does to frequencies and damping is the load's doing.
 /// </summary>
 internal sealed class NeutralCar
 {
@@ -54,7 +54,8 @@ internal sealed class NeutralCar
             PitchCauseKind.Interconnection => car.Interconnection is not null,
             PitchCauseKind.DampingLevel or PitchCauseKind.DampingSplit => Tuning.FrontDamping > 0.0 && Tuning.RearDamping > 0.0,
             PitchCauseKind.Friction => car.Front.Friction.HalfWidth.Si > 0.0 || car.Rear.Friction.HalfWidth.Si > 0.0,
-            PitchCauseKind.Stops => Enumerable.Range(0, 4).Any(i => Array.Exists(pass.Travel(i), s => s > model.BumpTouch[i] || s < model.ReboundTouch[i])),
+            PitchCauseKind.Stops =>
+                Enumerable.Range(0, 4).Any(i => Array.Exists(pass.Travel(i), s => s > model.BumpTouch[i] || s < model.ReboundTouch[i])),
             _ => true,
         })];
     }

@@ -12,10 +12,15 @@ public sealed record PitchCause
     /// <summary>What it was held against, in words.</summary>
     public required string Neutral { get; init; }
 
-    /// <summary>How much less the measure is when this alone is neutral, in the measure's unit; negative when the car pitches more without it. NaN when it cannot be taken out alone.</summary>
+    /// <summary>
+    /// How much less the measure is when this alone is neutral, in the measure's unit; negative when the car pitches more without it. NaN when it
+    /// cannot be taken out alone.
+    /// </summary>
     public required double Alone { get; init; }
 
-    /// <summary>Its fair share of the difference to the neutral car, averaged over the orders of taking causes out; negative for what helps.</summary>
+    /// <summary>
+    /// Its fair share of the difference to the neutral car, averaged over the orders of taking causes out; negative for what helps.
+    /// </summary>
     public required double Share { get; init; }
 
     /// <summary>Fair share over the car's value (–).</summary>

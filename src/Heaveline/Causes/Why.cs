@@ -8,9 +8,9 @@ using Heaveline.Roads;
 namespace Heaveline.Causes;
 
 /// <summary>
-/// Why a car pitches on a road at a speed: each cause set to neutral alone and in combination with the others, so that its size is known whichever way
-/// they work together. The hit and the settling have rankings of their own: a short wheelbase, for one, worsens the hit of a short bump and leaves the
-/// settling alone, since the ends' delay shrinks as their lever does.
+/// Why a car pitches on a road at a speed: each cause set to neutral alone and in combination with the others, so that its size is known whichever
+/// way they work together. The hit and the settling have rankings of their own: a short wheelbase, for one, worsens the hit of a short bump and
+/// leaves the settling alone, since the ends' delay shrinks as their lever does.
 /// </summary>
 public sealed record Why
 {
@@ -23,7 +23,9 @@ public sealed record Why
     /// <summary>Speed, m/s.</summary>
     public required double Speed { get; init; }
 
-    /// <summary>Causes of the pitch in the second after the rear wheels have left; on a road without an obstacle, of the pitch of the whole pass.</summary>
+    /// <summary>
+    /// Causes of the pitch in the second after the rear wheels have left; on a road without an obstacle, of the pitch of the whole pass.
+    /// </summary>
     public required WhyRanking Settling { get; init; }
 
     /// <summary>Causes of the pitch acceleration of the hit; on a road without an obstacle, of its RMS value.</summary>
@@ -43,7 +45,8 @@ public sealed record Why
     /// <param name="degree">How many groups of passes run at once.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car's own pass does not run to its end.</exception>
-    public static Why Of(RideModel model, Road road, double speed, WhyOptions? options = null, int degree = 1, CancellationToken cancellation = default)
+    public static Why Of(
+        RideModel model, Road road, double speed, WhyOptions? options = null, int degree = 1, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(road);
@@ -65,8 +68,13 @@ public sealed record Why
         var orders = exact ? [] : FairShares.Orders(causes.Count, options.Permutations, options.Seed);
         var sets = exact ? FairShares.AllSets(causes.Count) : FairShares.SetsOf(orders, causes.Count);
         var cars = new RideModel?[sets.Count];
-        Parallel.For(0, sets.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation }, i => cars[i] = neutral.Without(causes, sets[i]));
-        var rows = BatchedMeasures.Of([.. cars.Select(car => car is null ? null : new PassRequest(car, road, speed))], measures, passOptions, degree, cancellation);
+        Parallel.For(
+            0,
+            sets.Count,
+            new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation },
+            i => cars[i] = neutral.Without(causes, sets[i]));
+        var rows = BatchedMeasures.Of(
+            [.. cars.Select(car => car is null ? null : new PassRequest(car, road, speed))], measures, passOptions, degree, cancellation);
 
         WhyRanking Ranked(int k)
         {
@@ -96,7 +104,15 @@ public sealed record Why
     }
 
     private static PitchCause Cause(
-        PitchCauseKind kind, RideModel model, double speed, NeutralCar neutral, WhyOptions options, Measure measure, double value, double alone, double share)
+        PitchCauseKind kind,
+        RideModel model,
+        double speed,
+        NeutralCar neutral,
+        WhyOptions options,
+        Measure measure,
+        double value,
+        double alone,
+        double share)
     {
         var (what, other) = WhyWords.Values(kind, model, neutral, options);
         var relative = value > 0.0 ? share / value : 0.0;

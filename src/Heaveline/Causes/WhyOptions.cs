@@ -2,7 +2,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Causes;
 
-/// <summary>The neutral car that a car is held against to find why it pitches. Common practice, no source: change a value where another suits better.</summary>
+/// <summary>
+/// The neutral car that a car is held against to find why it pitches. Common practice, no source: change a value where another suits better.
+/// </summary>
 public sealed record WhyOptions
 {
     /// <summary>The usual neutral values.</summary>
@@ -20,7 +22,9 @@ public sealed record WhyOptions
     /// <summary>Wheelbase, m; null: 2.7 for a car, 1.4 for a two-wheeler.</summary>
     public double? Wheelbase { get; init => field = value is { } v ? Checked.Within(v, 0.5, 10.0) : null; }
 
-    /// <summary>Rear/front frequency ratio (–); null: the one that brings both ends into step at the speed, at most <see cref="LargestRatio"/>.</summary>
+    /// <summary>
+    /// Rear/front frequency ratio (–); null: the one that brings both ends into step at the speed, at most <see cref="LargestRatio"/>.
+    /// </summary>
     public double? Ratio { get; init => field = value is { } v ? Checked.Within(v, 0.5, 2.0) : null; }
 
     /// <summary>No larger frequency ratio is taken for neutral (–). Default 1.3.</summary>

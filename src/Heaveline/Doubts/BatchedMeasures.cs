@@ -10,13 +10,24 @@ internal static class BatchedMeasures
     public static PassOptions Usual { get; } = PassOptions.Default with { StatesError = false };
 
     /// <summary>
-    /// The measures, shape (requests)(measures); NaN for a null request and for a pass that left the model's range. A pass runs only as long as a measure
-    /// looks: what would happen later does not count.
+    /// The measures, shape (requests)(measures); NaN for a null request and for a pass that left the model's range. A pass runs only as long as a
+    /// measure looks: what would happen later does not count.
     /// </summary>
-    public static double[][] Of(IReadOnlyList<PassRequest?> requests, IReadOnlyList<Measure<Pass>> measures, PassOptions? options, int degree, CancellationToken cancellation) => Of(requests, measures, options, degree, null, cancellation);
+    public static double[][] Of(
+        IReadOnlyList<PassRequest?> requests,
+        IReadOnlyList<Measure<Pass>> measures,
+        PassOptions? options,
+        int degree,
+        CancellationToken cancellation) => Of(requests, measures, options, degree, null, cancellation);
 
     /// <summary>The same; the share done (–) is told from several threads.</summary>
-    public static double[][] Of(IReadOnlyList<PassRequest?> requests, IReadOnlyList<Measure<Pass>> measures, PassOptions? options, int degree, IProgress<double>? progress, CancellationToken cancellation)
+    public static double[][] Of(
+        IReadOnlyList<PassRequest?> requests,
+        IReadOnlyList<Measure<Pass>> measures,
+        PassOptions? options,
+        int degree,
+        IProgress<double>? progress,
+        CancellationToken cancellation)
     {
         options ??= Usual;
         // No longer than the measures look, and the sample beyond that the curve is made of; half a second is the shortest record there is.

@@ -5,8 +5,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Doubts;
 
 /// <summary>
-/// Walks through every amount of a car and its load, always in the same order, and builds the car that the visitor's answers make. A table is visited by its
-/// factor, which moves all its forces together. An inertia or wheel radius that is estimated is visited by its estimate.
+/// Walks through every amount of a car and its load, always in the same order, and builds the car that the visitor's answers make. A table is visited
+/// by its factor, which moves all its forces together. An inertia or wheel radius that is estimated is visited by its estimate.
 /// </summary>
 internal sealed class CarAmounts(IAmountVisitor visitor)
 {
@@ -89,12 +89,20 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
         SpringBase = Maybe($"{end} spring base", axle.SpringBase),
         DamperBase = Maybe($"{end} damper base", axle.DamperBase),
         StopBase = Maybe($"{end} stop base", axle.StopBase),
-        Spring = new Spring { Law = new SpringAmounts(end, visitor).Through(axle.Spring.Law), MotionRatio = Through($"{end} spring", axle.Spring.MotionRatio) },
+        Spring = new Spring
+        {
+            Law = new SpringAmounts(end, visitor).Through(axle.Spring.Law),
+            MotionRatio = Through($"{end} spring", axle.Spring.MotionRatio),
+        },
         Damper = axle.Damper with
         {
             Law = axle.Damper.Law switch
             {
-                RatioDamper ratio => ratio with { Ratio = visitor.Visit($"{end} damping ratio", ratio.Ratio), ReboundPerBump = visitor.Visit($"{end} rebound per bump", ratio.ReboundPerBump) },
+                RatioDamper ratio => ratio with
+                {
+                    Ratio = visitor.Visit($"{end} damping ratio", ratio.Ratio),
+                    ReboundPerBump = visitor.Visit($"{end} rebound per bump", ratio.ReboundPerBump),
+                },
                 TableDamper table => visitor.Visit($"{end} damper table", table),
                 var other => other,
             },

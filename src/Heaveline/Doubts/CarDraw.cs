@@ -5,8 +5,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Doubts;
 
 /// <summary>
-/// One car that the measurements leave possible: every doubtful amount drawn from a normal distribution with half its half-width as standard deviation.
-/// A draw that no car can have, or that cannot stand, is drawn again.
+/// One car that the measurements leave possible: every doubtful amount drawn from a normal distribution with half its half-width as standard
+/// deviation. A draw that no car can have, or that cannot stand, is drawn again.
 /// </summary>
 public sealed record CarDraw
 {

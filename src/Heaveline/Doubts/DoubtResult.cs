@@ -19,7 +19,9 @@ public sealed record DoubtResult
     /// <summary>The number of each drawn car in the order of the draws; NaN where there was none.</summary>
     public required IReadOnlyList<double> Values { get; init => (field, sorted) = (value, [.. value.Where(double.IsFinite).Order()]); }
 
-    /// <summary>Shares of the variance by a linear fit to the draws, greatest first; empty when there are fewer draws than three times the sources.</summary>
+    /// <summary>
+    /// Shares of the variance by a linear fit to the draws, greatest first; empty when there are fewer draws than three times the sources.
+    /// </summary>
     public required IReadOnlyList<VarianceShare> Shares { get; init; }
 
     /// <summary>How many draws gave a number.</summary>
@@ -48,8 +50,8 @@ public sealed record DoubtResult
     public double Unexplained => Math.Max(0.0, 1.0 - Shares.Sum(s => s.Share));
 
     /// <summary>
-    /// The value below which a share of the draws lies, straight between neighbours [Hyndman and Fan 1996, definition 6]: an interval of few draws then
-    /// holds a further draw as often as it says.
+    /// The value below which a share of the draws lies, straight between neighbours [Hyndman and Fan 1996, definition 6]: an interval of few draws
+    /// then holds a further draw as often as it says.
     /// </summary>
     /// <param name="share">0 to 1.</param>
     public double Quantile(double share)

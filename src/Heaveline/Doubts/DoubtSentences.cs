@@ -11,7 +11,8 @@ public static class DoubtSentences
     {
         ArgumentNullException.ThrowIfNull(result);
         var unit = result.Symbol is "" or "–" ? "" : " " + result.Symbol;
-        return Text($"The {result.Measure.Name} is {result.Stated:G4}{unit}; nine times out of ten it really lies between {result.Central90.Low:G4} and {result.Central90.High:G4}{unit}.");
+        return Text($"The {result.Measure.Name} is {result.Stated:G4}{unit}; nine times out of ten it really lies between ")
+            + Text($"{result.Central90.Low:G4} and {result.Central90.High:G4}{unit}.");
     }
 
     /// <summary>A chance in words: "6 % chance that …". Among n draws without a single case the chance is below 3/n (95 % confidence).</summary>
@@ -45,7 +46,8 @@ public static class DoubtSentences
         }
 
         var left = 100.0 * Math.Sqrt(Math.Max(0.0, 1.0 - most.Share));
-        return Text($"Measure the {most.Source.Words} next: it makes {100.0 * most.Share:F0} % of the variance of the {result.Measure.Name}; without its doubt the band would be {left:F0} % as wide.");
+        return Text($"Measure the {most.Source.Words} next: it makes {100.0 * most.Share:F0} % of the variance of the {result.Measure.Name}; ")
+            + Text($"without its doubt the band would be {left:F0} % as wide.");
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -4,8 +4,8 @@ using MathNet.Numerics.LinearAlgebra;
 namespace Heaveline.Doubts;
 
 /// <summary>
-/// Least squares of numbers of drawn cars on the sources' errors. The sources are independent, so the squared coefficients are parts of the variance. The
-/// part that chance gives to a source without any effect, the residual variance over the count, is taken off.
+/// Least squares of numbers of drawn cars on the sources' errors. The sources are independent, so the squared coefficients are parts of the variance.
+/// The part that chance gives to a source without any effect, the residual variance over the count, is taken off.
 /// </summary>
 internal sealed class ErrorFit
 {
@@ -22,7 +22,9 @@ internal sealed class ErrorFit
         all = new Lazy<Solved>(() => new Solved(errors, [.. Enumerable.Range(0, errors.Count)], sources.Count));
     }
 
-    /// <summary>Shares of the variance, greatest first; empty when there are fewer draws with a number than three times the sources, or no variance.</summary>
+    /// <summary>
+    /// Shares of the variance, greatest first; empty when there are fewer draws with a number than three times the sources, or no variance.
+    /// </summary>
     /// <param name="values">The number of each draw; NaN where there is none.</param>
     public IReadOnlyList<VarianceShare> Shares(double[] values)
     {

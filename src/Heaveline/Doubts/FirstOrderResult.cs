@@ -35,7 +35,8 @@ public sealed record FirstOrderResult
         get
         {
             var variance = Slopes.Sum(s => s * s);
-            return [.. Sources.Select((s, j) => new VarianceShare(s, variance > 0.0 ? Slopes[j] * Slopes[j] / variance : 0.0, Slopes[j])).OrderByDescending(s => s.Share)];
+            return [.. Sources.Select((s, j) => new VarianceShare(s, variance > 0.0 ? Slopes[j] * Slopes[j] / variance : 0.0, Slopes[j]))
+                .OrderByDescending(s => s.Share)];
         }
     }
 

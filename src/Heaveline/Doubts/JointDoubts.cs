@@ -3,9 +3,9 @@ using Heaveline.Cars;
 namespace Heaveline.Doubts;
 
 /// <summary>
-/// The doubts of several cars together, so that what they have in common is drawn once: a change is surer than the two cars it lies between. Common are a
-/// named instrument (a scale, a spring tester) and, of cars of one wheelbase, which count as states of one vehicle, every measurement that stands in
-/// both with the same value and doubt. A part that was changed has an error of its own.
+/// The doubts of several cars together, so that what they have in common is drawn once: a change is surer than the two cars it lies between. Common
+/// are a named instrument (a scale, a spring tester) and, of cars of one wheelbase, which count as states of one vehicle, every measurement that
+/// stands in both with the same value and doubt. A part that was changed has an error of its own.
 /// </summary>
 public sealed class JointDoubts
 {

@@ -21,7 +21,10 @@ public sealed record JointDraw
     /// <summary>How many draws were refused before this one.</summary>
     public required int Refused { get; init; }
 
-    /// <summary>Draw number <paramref name="index"/> of a seed: a function of both, whatever else is drawn. The first car's errors are those of a draw of that car alone.</summary>
+    /// <summary>
+    /// Draw number <paramref name="index"/> of a seed: a function of both, whatever else is drawn. The first car's
+    /// errors are those of a draw of that car alone.
+    /// </summary>
     /// <exception cref="RefusedValueException">64 draws in a row were refused: the doubts are too wide for such a car.</exception>
     public static JointDraw Of(JointDoubts doubts, ulong seed, int index)
     {
@@ -41,7 +44,11 @@ public sealed record JointDraw
             }
             catch (RefusedValueException refusal) when (attempt == MostAttempts - 1)
             {
-                throw new RefusedValueException("doubt", $"so wide that {MostAttempts} draws in a row were refused ({refusal.What})", "narrow enough for a car to be drawn", "Narrow the doubt of that value.");
+                throw new RefusedValueException(
+                    "doubt",
+                    $"so wide that {MostAttempts} draws in a row were refused ({refusal.What})",
+                    "narrow enough for a car to be drawn",
+                    "Narrow the doubt of that value.");
             }
             catch (RefusedValueException)
             {

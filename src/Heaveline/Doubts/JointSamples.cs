@@ -73,12 +73,14 @@ internal sealed class JointSamples(JointDoubts doubts, int samples, ulong seed, 
             Changes =
             [
                 .. values.Skip(1).Select((car, k) => (IReadOnlyList<DoubtResult>)
-                    [.. car.Select((drawn, j) => Result(j, middle[k + 1][j] - middle[0][j], [.. drawn.Zip(values[0][j], (after, before) => after - before)]))]),
+                    [.. car.Select((drawn, j) => Result(
+                        j, middle[k + 1][j] - middle[0][j], [.. drawn.Zip(values[0][j], (after, before) => after - before)]))]),
             ],
         };
     }
 
     private static int Count(int samples) => samples is >= 10 and <= 1_000_000
         ? samples
-        : throw new RefusedValueException("number of draws", $"{samples}", "between 10 and 1000000", "2000 give an interval to about a tenth of its width.");
+        : throw new RefusedValueException(
+            "number of draws", $"{samples}", "between 10 and 1000000", "2000 give an interval to about a tenth of its width.");
 }

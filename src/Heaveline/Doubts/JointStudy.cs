@@ -7,9 +7,9 @@ using Heaveline.Roads;
 namespace Heaveline.Doubts;
 
 /// <summary>
-/// The doubts of one car or several carried through to their numbers and to what lies between them, by cars drawn together (Monte Carlo; JCGM 101:2008,
-/// the propagation of distributions): what the cars have in common cancels in their difference. Draw number i depends on the seed and i alone, so that
-/// results repeat, whatever the degree of parallelism, and studies of one seed meet the same cars.
+/// The doubts of one car or several carried through to their numbers and to what lies between them, by cars drawn together (Monte Carlo; JCGM
+/// 101:2008, the propagation of distributions): what the cars have in common cancels in their difference. Draw number i depends on the seed and i
+/// alone, so that results repeat, whatever the degree of parallelism, and studies of one seed meet the same cars.
 /// </summary>
 public sealed record JointStudy
 {
@@ -46,7 +46,13 @@ public sealed record JointStudy
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static JointStudy Of(
-        IReadOnlyList<CarDoubts> cars, IReadOnlyList<Measure<CarAtRest>> outputs, int samples, ulong seed, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
+        IReadOnlyList<CarDoubts> cars,
+        IReadOnlyList<Measure<CarAtRest>> outputs,
+        int samples,
+        ulong seed,
+        int degree = 1,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(outputs);
         var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
@@ -73,7 +79,10 @@ public sealed record JointStudy
     /// <param name="outputs">What to follow.</param>
     /// <param name="samples">How many draws, 10 to 1 000 000.</param>
     /// <param name="seed">Seed.</param>
-    /// <param name="options">How to run the passes; null: 3 s of settling in steps of 1.25 ms, 200 samples a second, without the error estimate: far below the scatter of the draws. No pass runs longer than an output looks.</param>
+    /// <param name="options">
+    /// How to run the passes; null: 3 s of settling in steps of 1.25 ms, 200 samples a second, without the error estimate: far below the scatter of
+    /// the draws. No pass runs longer than an output looks.
+    /// </param>
     /// <param name="degree">How many groups of passes run at once.</param>
     /// <param name="progress">Told the share done (–), from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>

@@ -3,7 +3,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Doubts;
 
-/// <summary>Walks through the amounts of one spring: its rate, its table's factor, its gas, or the dimensions that its rate was worked out from.</summary>
+/// <summary>
+/// Walks through the amounts of one spring: its rate, its table's factor, its gas, or the dimensions that its rate was worked out from.
+/// </summary>
 internal sealed class SpringAmounts(string end, IAmountVisitor visitor)
 {
     public SpringLaw Through(SpringLaw law) => law switch
@@ -25,7 +27,9 @@ internal sealed class SpringAmounts(string end, IAmountVisitor visitor)
     private LinearSpring Through(LinearSpring spring, SpringDimensions dimensions)
     {
         var drawn = Through(dimensions);
-        return drawn == dimensions ? spring : spring with { Dimensions = drawn, Rate = spring.Rate with { Si = spring.Rate.Si * drawn.Rate / dimensions.Rate } };
+        return drawn == dimensions
+            ? spring
+            : spring with { Dimensions = drawn, Rate = spring.Rate with { Si = spring.Rate.Si * drawn.Rate / dimensions.Rate } };
     }
 
     private SpringDimensions Through(SpringDimensions dimensions) => dimensions switch

@@ -11,7 +11,9 @@ public sealed record Axis
     /// <summary>The unit of the numbers along the axis ("°", "m/s²"). Blank for a plain number.</summary>
     public string Unit { get; init => field = value ?? ""; } = "";
 
-    /// <summary>Where the axis begins, in its unit. Null: chosen from what is drawn. Must stay below <see cref="To"/>, and above 0 on a logarithmic axis.</summary>
+    /// <summary>
+    /// Where the axis begins, in its unit. Null: chosen from what is drawn. Must stay below <see cref="To"/>, and above 0 on a logarithmic axis.
+    /// </summary>
     public double? From { get; init => field = Ordered(Drawable.Finite(value), To, value); }
 
     /// <summary>Where the axis ends, in its unit. Null: chosen from what is drawn. Must stay above <see cref="From"/>.</summary>
@@ -25,6 +27,7 @@ public sealed record Axis
 
     private static double? Ordered(double? from, double? to, double? given) =>
         from is { } low && to is { } high && low >= high
-            ? throw new RefusedValueException("range of the axis", $"{low:G6} to {high:G6}", "from the smaller to the larger value", "Give the smaller end as From.")
+            ? throw new RefusedValueException(
+                "range of the axis", $"{low:G6} to {high:G6}", "from the smaller to the larger value", "Give the smaller end as From.")
             : given;
 }

@@ -16,7 +16,8 @@ public sealed record ChartPanel : Panel
     public double? Height
     {
         get;
-        init => field = value is { } given ? Checked.Within(given, 8.0, 200.0, "Give the height of the plotting area in millimetres of paper.") : null;
+        init =>
+            field = value is { } given ? Checked.Within(given, 8.0, 200.0, "Give the height of the plotting area in millimetres of paper.") : null;
     }
 
     /// <summary>The curves, drawn in this order.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Heaveline.Measures;
 using Heaveline.Modes;
 using Heaveline.Quantities;
@@ -6,7 +7,9 @@ using Heaveline.Rules;
 
 namespace Heaveline.Figures;
 
-/// <summary>The closed forms for the best frequency ratio as curves over a ratio map, and the speeds at which they give the car's own ratio.</summary>
+/// <summary>
+/// The closed forms for the best frequency ratio as curves over a ratio map, and the speeds at which they give the car's own ratio.
+/// </summary>
 /// <param name="Curves">The curves of the map's own window, named.</param>
 /// <param name="Marks">Where the car's own ratio meets them.</param>
 /// <param name="Caption">What they are, for the caption.</param>
@@ -18,7 +21,8 @@ internal sealed record ClosedFormCurves(ImmutableArray<Trace> Curves, ImmutableA
     // The suited one, its band, and the whole cycle.
     private static readonly double[] Cycles = [Coincidence.FewestCycles, Coincidence.SuitedCycles, Coincidence.MostCycles, 1.0];
 
-    public static ClosedFormCurves Of(RuleMap map, RatioForms forms) => map.Measure == SettlingCatalogue.LatePitch ? Late(map, forms) : InStep(map, forms);
+    public static ClosedFormCurves Of(RuleMap map, RatioForms forms) =>
+        map.Measure == SettlingCatalogue.LatePitch ? Late(map, forms) : InStep(map, forms);
 
     private static ClosedFormCurves Late(RuleMap map, RatioForms forms)
     {
@@ -26,21 +30,27 @@ internal sealed record ClosedFormCurves(ImmutableArray<Trace> Curves, ImmutableA
         return new(
             [Curve(map, "1 + 0.6 L f/V", forms.Late, Dash.Dashed, 1.4)],
             Shown(map, [(speed, "")]),
-            " 1 + 0.6 L f/V: the closed form for this window, wheelbase L, mean frequency f, speed V; of linear cars with a dynamic index near 1, read off our own runs. The mark: where it gives this car's ratio.");
+            " 1 + 0.6 L f/V: the closed form for this window, wheelbase L, mean frequency f, speed V; of linear cars with a dynamic index near 1, "
+            + "read off our own runs. The mark: where it gives this car's ratio.");
     }
 
     private static ClosedFormCurves InStep(RuleMap map, RatioForms forms) => new(
         [.. Cycles.Select(n => Curve(
-            map, FormattableString.Invariant($"in step, n = {n:0.#}"), v => forms.InStep(v, n), n == Coincidence.SuitedCycles ? Dash.Dashed : Dash.Dotted, n == Coincidence.SuitedCycles ? 1.4 : 1.1))],
+            map,
+            string.Create(CultureInfo.InvariantCulture, $"in step, n = {n:0.#}"),
+            v => forms.InStep(v, n),
+            n == Coincidence.SuitedCycles ? Dash.Dashed : Dash.Dotted,
+            n == Coincidence.SuitedCycles ? 1.4 : 1.1))],
         Shown(map, [.. Cycles.Select(n => (forms.Ends.SpeedFor(n), FormattableString.Invariant($"n = {n:0.#}: ")))]),
-        " In step, n: the ratio at which front and rear swing alike again n cycles after the bump, of linear cars with a dynamic index near 1; 0.6 to 0.8 is the closed form for this window, read off our own runs. "
-        + "Marks: the speeds at which this car's own ends fall into step.");
+        " In step, n: the ratio at which front and rear swing alike again n cycles after the bump, of linear cars with a dynamic index near 1; "
+        + "0.6 to 0.8 is the closed form for this window, read off our own runs. Marks: the speeds at which this car's own ends fall into step.");
 
     private static Trace Curve(RuleMap map, string name, Func<double, double> of, Dash dash, double width)
     {
         var (from, to) = (map.Speeds[0], map.Speeds[^1]);
         double[] speeds = [.. Enumerable.Range(0, Places).Select(i => from + ((to - from) * i / (Places - 1)))];
-        return Trace.From(name, [.. speeds.Select(v => In.KilometresPerHour.Of(v))], [.. speeds.Select(of)], Pen.Of(Ink.Second, dash) with { Width = width });
+        return Trace.From(
+            name, [.. speeds.Select(v => In.KilometresPerHour.Of(v))], [.. speeds.Select(of)], Pen.Of(Ink.Second, dash) with { Width = width });
     }
 
     private static ImmutableArray<Mark> Shown(RuleMap map, IEnumerable<(double? Speed, string Name)> places) =>
@@ -48,6 +58,12 @@ internal sealed record ClosedFormCurves(ImmutableArray<Trace> Curves, ImmutableA
         .. from place in places
            let speed = place.Speed ?? double.NaN
            where speed >= map.Speeds[0] && speed <= map.Speeds[^1] && map.Own >= map.Axis.Values[0] && map.Own <= map.Axis.Values[^1]
-           select new Mark { X = In.KilometresPerHour.Of(speed), Y = map.Own, Label = FormattableString.Invariant($"{place.Name}{In.KilometresPerHour.Of(speed):F0} km/h"), Ink = Ink.Second },
+           select new Mark
+           {
+               X = In.KilometresPerHour.Of(speed),
+               Y = map.Own,
+               Label = FormattableString.Invariant($"{place.Name}{In.KilometresPerHour.Of(speed):F0} km/h"),
+               Ink = Ink.Second,
+           },
     ];
 }

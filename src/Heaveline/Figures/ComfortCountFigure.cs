@@ -4,7 +4,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
 
-/// <summary>What each counts of the same ride: the unweighted pitch and head motion that the trade judges by, beside what ISO 2631-1 makes of every axis.</summary>
+/// <summary>
+/// What each counts of the same ride: the unweighted pitch and head motion that the trade judges by, beside what ISO 2631-1 makes of every axis.
+/// </summary>
 public static class ComfortCountFigure
 {
     // Rounding alone moves a car on a level road by some 1e-13 m/s²; a person begins to feel 0.01 m/s² (recalled from ISO 2631-1).
@@ -25,7 +27,8 @@ public static class ComfortCountFigure
 
         return new Figure
         {
-            Title = $"{Printed.Sentence(comfort.Seat.Name)} at {Printed.Speed(pass.Speed)}, {pass.Road.Name}: what is felt and what the standard counts",
+            Title =
+                $"{Printed.Sentence(comfort.Seat.Name)} at {Printed.Speed(pass.Speed)}, {pass.Road.Name}: what is felt and what the standard counts",
             AltText = $"Three bar charts of one seat. Unweighted: {Unweighted(comfort)} Weighted by ISO 2631-1: {Counted(comfort)}",
             Caption = Caption(pass, comfort),
             Size = FigureSize.Page,
@@ -40,7 +43,8 @@ public static class ComfortCountFigure
         Categories =
         [
             Row("head, fore-aft", comfort.HeadForeAftRms, Ink.Second),
-            .. comfort.Axes.Where(axis => axis.At.Point == MeasuringPoint.Seat && !axis.At.IsRotation).Reverse().Select(axis => Row(Name(axis.At), axis.UnweightedRms, Ink.First)),
+            .. comfort.Axes.Where(axis => axis.At.Point == MeasuringPoint.Seat && !axis.At.IsRotation)
+                .Reverse().Select(axis => Row(Name(axis.At), axis.UnweightedRms, Ink.First)),
         ],
     };
 
@@ -48,17 +52,23 @@ public static class ComfortCountFigure
     {
         Title = "Not weighted: rotations",
         Value = new Axis { Label = "r.m.s.", Unit = "rad/s²" },
-        Categories = [.. comfort.Axes.Where(axis => axis.At.IsRotation).Reverse().Select(axis => Row(Name(axis.At), axis.UnweightedRms, InkOf(axis.At)))],
+        Categories = [.. comfort.Axes
+            .Where(axis => axis.At.IsRotation).Reverse().Select(axis => Row(Name(axis.At), axis.UnweightedRms, InkOf(axis.At)))],
     };
 
     private static CategoryPanel Contributions(PassComfort comfort) => new()
     {
         Title = "Weighted by ISO 2631-1, times k for comfort",
         Value = new Axis { Label = "k × weighted r.m.s.", Unit = "m/s²" },
-        Categories = [Row("vibration total value", comfort.Total.Value, Ink.Third), .. comfort.Axes.Select(axis => Row(Name(axis.At), axis.Rms.ForComfort, InkOf(axis.At)))],
+        Categories =
+        [
+            Row("vibration total value", comfort.Total.Value, Ink.Third),
+            .. comfort.Axes.Select(axis => Row(Name(axis.At), axis.Rms.ForComfort, InkOf(axis.At))),
+        ],
     };
 
-    private static Category Row(string name, double value, Ink ink) => new() { Name = name, Values = [new CategoryValue { Value = value, Ink = ink }] };
+    private static Category Row(string name, double value, Ink ink) =>
+        new() { Name = name, Values = [new CategoryValue { Value = value, Ink = ink }] };
 
     private static Ink InkOf(PointAxis at) => at.Axis == MotionAxis.Pitch ? Ink.Second : Ink.First;
 
@@ -76,7 +86,9 @@ public static class ComfortCountFigure
 
     private static string Caption(Pass pass, PassComfort comfort)
     {
-        var error = pass.Statistics.PitchError is { } share ? $"Computed to about {Numeral.Of(Math.Max(100.0 * share, 0.01), 2)} % of the peak pitch." : null;
+        var error = pass.Statistics.PitchError is { } share
+            ? $"Computed to about {Numeral.Of(Math.Max(100.0 * share, 0.01), 2)} % of the peak pitch."
+            : null;
         string?[] sentences =
         [
             $"{pass.Model.Car.Name}, {pass.Model.Load.Name}, at {Printed.Speed(pass.Speed)}. Road: {pass.Road.Caption}.",
@@ -87,17 +99,20 @@ public static class ComfortCountFigure
             $"Seat vertical: {Evaluation(comfort)}",
             "The seat, the backrest and the feet move rigidly with the body; fore-aft and lateral hold the tilt's share of gravity.",
             Absent(comfort),
-            $"Recalled from the standard and not read: k of the rotations, which weighting the backrest and the feet take, {(comfort.Reactions.Any(reaction => reaction.FromMemory) ? "the last two ranges of words, " : "")}the sum over points.",
+            "Recalled from the standard and not read: k of the rotations, which weighting the backrest and the feet take, "
+            + $"{(comfort.Reactions.Any(reaction => reaction.FromMemory) ? "the last two ranges of words, " : "")}the sum over points.",
             error,
         ];
         return string.Join(' ', sentences.OfType<string>());
     }
 
     private static string Unweighted(PassComfort comfort) =>
-        $"pitch {Printed.PitchAcceleration(comfort.Pitch.UnweightedRms)}, head fore-aft {Acceleration(comfort.HeadForeAftRms)}, seat vertical {Acceleration(comfort.SeatVertical.UnweightedRms)} r.m.s.";
+        $"pitch {Printed.PitchAcceleration(comfort.Pitch.UnweightedRms)}, head fore-aft {Acceleration(comfort.HeadForeAftRms)}, "
+        + $"seat vertical {Acceleration(comfort.SeatVertical.UnweightedRms)} r.m.s.";
 
     private static string Counted(PassComfort comfort) =>
-        $"total {Acceleration(comfort.Total.Value)}, of whose square seat vertical makes {Share(comfort, comfort.SeatVertical)} and pitch {Share(comfort, comfort.Pitch)}.";
+        $"total {Acceleration(comfort.Total.Value)}, of whose square seat vertical makes {Share(comfort, comfort.SeatVertical)} and pitch "
+        + $"{Share(comfort, comfort.Pitch)}.";
 
     private static string Share(PassComfort comfort, AxisComfort axis)
     {
@@ -106,7 +121,8 @@ public static class ComfortCountFigure
     }
 
     private static string Evaluation(PassComfort comfort) =>
-        $"{comfort.SeatVertical.Evaluation.Words} VDV {Numeral.Of(comfort.SeatVertical.Weighted.VibrationDose, 2)} m/s^1.75, MTVV {Acceleration(comfort.SeatVertical.Weighted.LinearMtvv)}.";
+        $"{comfort.SeatVertical.Evaluation.Words} VDV {Numeral.Of(comfort.SeatVertical.Weighted.VibrationDose, 2)} m/s^1.75, "
+        + $"MTVV {Acceleration(comfort.SeatVertical.Weighted.LinearMtvv)}.";
 
     private static string? Absent(PassComfort comfort) =>
         comfort.Total.Absent.Count == 0 ? null : $"Not in the model, so not in the total: {string.Join(", ", comfort.Total.Absent.Select(Name))}.";

@@ -12,7 +12,8 @@ internal static class CompareCaption
         var reference = passes[0];
         var bands = reference.Measures.Pitch.Hit is null
             ? null
-            : EventBands.Meaning + (passes.All(one => SameBands(one.Measures, reference.Measures)) ? "" : $" The shading is that of {reference.Name}.");
+            : EventBands.Meaning
+                + (passes.All(one => SameBands(one.Measures, reference.Measures)) ? "" : $" The shading is that of {reference.Name}.");
         string?[] sentences =
         [
             $"Road: {reference.Pass.Road.Caption}, at {Printed.Speed(reference.Pass.Speed)}.",
@@ -61,7 +62,9 @@ internal static class CompareCaption
         if (passes.All(one => one.Name == one.Pass.Model.Car.Name))
         {
             string[] loads = [.. passes.Select(one => one.Pass.Model.Load.Name).Distinct()];
-            return loads.Length == 1 ? $"Load: {loads[0]}." : string.Concat(passes.Select(one => $"{one.Name}: {one.Pass.Model.Load.Name}. ")).TrimEnd();
+            return loads.Length == 1
+                ? $"Load: {loads[0]}."
+                : string.Concat(passes.Select(one => $"{one.Name}: {one.Pass.Model.Load.Name}. ")).TrimEnd();
         }
 
         return string.Concat(passes.Select(one => $"{one.Name}: {one.Pass.Model.Car.Name}, {one.Pass.Model.Load.Name}. ")).TrimEnd();

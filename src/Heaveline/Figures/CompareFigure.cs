@@ -13,10 +13,13 @@ public static class CompareFigure
     // The reference steps back; the rest differ in lightness and in dash, so that they keep apart in a grey print.
     private static readonly Pen[] Pens =
     [
-        Pen.Of(Ink.Fourth, Dash.Dashed), Pen.Of(Ink.First), Pen.Of(Ink.Second), Pen.Of(Ink.Third, Dash.DashDot), Pen.Of(Ink.First, Dash.Dotted), Pen.Of(Ink.Second, Dash.DashDot),
+        Pen.Of(Ink.Fourth, Dash.Dashed), Pen.Of(Ink.First), Pen.Of(Ink.Second), Pen.Of(Ink.Third, Dash.DashDot), Pen.Of(Ink.First, Dash.Dotted),
+        Pen.Of(Ink.Second, Dash.DashDot),
     ];
 
-    /// <summary>The figure, page wide: heights over both axles, pitch and pitch acceleration. The first is the reference: grey, dashed, behind the others.</summary>
+    /// <summary>
+    /// The figure, page wide: heights over both axles, pitch and pitch acceleration. The first is the reference: grey, dashed, behind the others.
+    /// </summary>
     /// <param name="passes">Two to six passes over one road at one speed, each with its name and numbers.</param>
     /// <exception cref="RefusedValueException">Too few or too many, or roads or speeds differ.</exception>
     public static Figure Of(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
@@ -26,8 +29,10 @@ public static class CompareFigure
         var reference = passes[0];
         return new Figure
         {
-            Title = $"{Printed.Sentence(reference.Pass.Road.Name)} at {Printed.Speed(reference.Pass.Speed)}: {string.Join("; ", passes.Select(one => one.Name))}",
-            AltText = $"Four charts over one time axis with {passes.Count} curves each: body height over the front and the rear axle, pitch, pitch acceleration. {CompareCaption.Numbers(passes)}",
+            Title = $"{Printed.Sentence(reference.Pass.Road.Name)} at {Printed.Speed(reference.Pass.Speed)}: "
+                + $"{string.Join("; ", passes.Select(one => one.Name))}",
+            AltText = $"Four charts over one time axis with {passes.Count} curves each: body height over the front and the rear axle, pitch, "
+                + $"pitch acceleration. {CompareCaption.Numbers(passes)}",
             Caption = CompareCaption.Of(passes),
             SignNote = $"{ReaderSigns.Pitch} Everything from the standing car.",
             Size = FigureSize.Page,
@@ -46,7 +51,8 @@ public static class CompareFigure
     /// <summary>What the n-th of several is drawn with; the reference is the 0th.</summary>
     internal static Pen PenOf(int index) => Pens[index];
 
-    private static ChartPanel PanelOf(string label, string unit, IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes, Func<Pass, double[]> of)
+    private static ChartPanel PanelOf(
+        string label, string unit, IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes, Func<Pass, double[]> of)
     {
         var traces = passes.Select((one, i) => Trace.From(one.Name, one.Pass.Time, of(one.Pass), Pens[i])).ToArray();
         // The press draws the first curve on top.
@@ -57,7 +63,8 @@ public static class CompareFigure
     {
         if (passes.Count is < 2 or > Most)
         {
-            throw new RefusedValueException("number of passes to compare", $"{passes.Count}", $"2 to {Most}", "Leave some out, or make several figures.");
+            throw new RefusedValueException(
+                "number of passes to compare", $"{passes.Count}", $"2 to {Most}", "Leave some out, or make several figures.");
         }
 
         var first = passes[0].Pass;
@@ -66,12 +73,17 @@ public static class CompareFigure
             PassFigure.Drawn(pass);
             if (pass.Road.Caption != first.Road.Caption)
             {
-                throw new RefusedValueException($"road of '{name}'", $"'{pass.Road.Caption}'", $"'{first.Road.Caption}', as the reference's", "Compare passes over one road.");
+                throw new RefusedValueException(
+                    $"road of '{name}'", $"'{pass.Road.Caption}'", $"'{first.Road.Caption}', as the reference's", "Compare passes over one road.");
             }
 
             if (Math.Abs(pass.Speed - first.Speed) > 1e-9 * first.Speed)
             {
-                throw new RefusedValueException($"speed of '{name}'", Printed.Speed(pass.Speed), $"{Printed.Speed(first.Speed)}, as the reference's", "Compare passes at one speed.");
+                throw new RefusedValueException(
+                    $"speed of '{name}'",
+                    Printed.Speed(pass.Speed),
+                    $"{Printed.Speed(first.Speed)}, as the reference's",
+                    "Compare passes at one speed.");
             }
         }
     }

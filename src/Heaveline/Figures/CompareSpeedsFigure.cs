@@ -10,7 +10,9 @@ public static class CompareSpeedsFigure
     private static readonly MarkSymbol[] Symbols =
         [MarkSymbol.Ring, MarkSymbol.Dot, MarkSymbol.Square, MarkSymbol.Triangle, MarkSymbol.Diamond, MarkSymbol.Cross];
 
-    /// <summary>The figure, page wide: RMS pitch, peak pitch acceleration and the driver's largest vertical acceleration. A pass that broke off leaves a gap.</summary>
+    /// <summary>
+    /// The figure, page wide: RMS pitch, peak pitch acceleration and the driver's largest vertical acceleration. A pass that broke off leaves a gap.
+    /// </summary>
     /// <param name="cars">One to six cars, each with its passes over one road at rising speeds.</param>
     /// <exception cref="RefusedValueException">None or too many cars, a car with no pass, roads differ, or speeds do not rise.</exception>
     public static Figure Of(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars)
@@ -67,14 +69,15 @@ public static class CompareSpeedsFigure
         };
     }
 
-    private static string Ranges(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => "Most RMS pitch: " + string.Join("; ", cars.Select(car =>
-    {
-        var worst = car.Passes.Select(one => (one.Pass.Speed, Rms: Headline.Of(Headline.RmsPitch(one.Pass), one.Pass) ?? -1.0))
-            .Where(one => one.Rms >= 0.0).DefaultIfEmpty().MaxBy(one => one.Rms);
-        return worst.Speed > 0.0
-            ? $"{car.Name} {Printed.Degrees(worst.Rms)} at {Printed.Speed(worst.Speed)}"
-            : $"{car.Name} no pass recorded to its end";
-    })) + ".";
+    private static string Ranges(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => "Most RMS pitch: "
+        + string.Join("; ", cars.Select(car =>
+        {
+            var worst = car.Passes.Select(one => (one.Pass.Speed, Rms: Headline.Of(Headline.RmsPitch(one.Pass), one.Pass) ?? -1.0))
+                .Where(one => one.Rms >= 0.0).DefaultIfEmpty().MaxBy(one => one.Rms);
+            return worst.Speed > 0.0
+                ? $"{car.Name} {Printed.Degrees(worst.Rms)} at {Printed.Speed(worst.Speed)}"
+                : $"{car.Name} no pass recorded to its end";
+        })) + ".";
 
     private static string Gaps(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => string.Concat(
         from car in cars
@@ -86,7 +89,8 @@ public static class CompareSpeedsFigure
     {
         if (cars.Count is < 1 or > CompareFigure.Most)
         {
-            throw new RefusedValueException("number of cars to compare", $"{cars.Count}", $"1 to {CompareFigure.Most}", "Leave some out, or make several figures.");
+            throw new RefusedValueException(
+                "number of cars to compare", $"{cars.Count}", $"1 to {CompareFigure.Most}", "Leave some out, or make several figures.");
         }
 
         foreach (var (name, passes) in cars)
@@ -100,12 +104,20 @@ public static class CompareSpeedsFigure
             {
                 if (passes[k].Pass.Road.Caption != cars[0].Passes[0].Pass.Road.Caption)
                 {
-                    throw new RefusedValueException($"road of '{name}'", $"'{passes[k].Pass.Road.Caption}'", $"'{cars[0].Passes[0].Pass.Road.Caption}'", "Compare passes over one road.");
+                    throw new RefusedValueException(
+                        $"road of '{name}'",
+                        $"'{passes[k].Pass.Road.Caption}'",
+                        $"'{cars[0].Passes[0].Pass.Road.Caption}'",
+                        "Compare passes over one road.");
                 }
 
                 if (k > 0 && !(passes[k].Pass.Speed > passes[k - 1].Pass.Speed))
                 {
-                    throw new RefusedValueException($"speeds of '{name}'", $"{Printed.Speed(passes[k].Pass.Speed)} after {Printed.Speed(passes[k - 1].Pass.Speed)}", "rising", "Sort the passes by speed.");
+                    throw new RefusedValueException(
+                        $"speeds of '{name}'",
+                        $"{Printed.Speed(passes[k].Pass.Speed)} after {Printed.Speed(passes[k - 1].Pass.Speed)}",
+                        "rising",
+                        "Sort the passes by speed.");
                 }
             }
         }

@@ -15,7 +15,8 @@ public sealed record DimensionShape : Shape
     public required string Text { get; init => field = Checked.NotBlank(value, "Give the measure."); }
 
     /// <summary>
-    /// How far the line stands off the points, m, along the normal to the left of the way from <see cref="From"/> to <see cref="To"/>; negative to the right.
+    /// How far the line stands off the points, m, along the normal to the left of the way from <see cref="From"/> to
+    /// <see cref="To"/>; negative to the right.
     /// </summary>
     public double Offset { get; init => field = Drawable.Finite(value); }
 }

@@ -27,7 +27,8 @@ public static class DoubtFigure
         List<DoubtResult> shown = [.. results.Where(r => r.StandardDeviation > 0.0 && r.StandardDeviation < MostSpread * Math.Abs(r.Stated))];
         if (shown.Count == 0)
         {
-            throw new RefusedValueException("doubts", "none", "at least one stated doubt", "Write the doubts of the measurements into the car file (24.5 N/mm ± 5 %).");
+            throw new RefusedValueException(
+                "doubts", "none", "at least one stated doubt", "Write the doubts of the measurements into the car file (24.5 N/mm ± 5 %).");
         }
 
         // What was asked for most particularly: the headline of the pass, where one was run; else the ratio that the rule of the trade is about.

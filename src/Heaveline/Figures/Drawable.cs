@@ -38,7 +38,8 @@ internal static class Drawable
         {
             if (!double.IsFinite(values[i]))
             {
-                throw Refusal(what, $"{Plain(values[i])} at sample {i}", "finite", "Leave the sample out, or give NaN as its height to lift the pen.");
+                throw Refusal(
+                    what, $"{Plain(values[i])} at sample {i}", "finite", "Leave the sample out, or give NaN as its height to lift the pen.");
             }
         }
 
@@ -68,5 +69,9 @@ internal static class Drawable
     private static string Plain(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 
     private static RefusedValueException Refusal(string what, string value, string limit, string advice) =>
-        new(string.Concat(what.Select((c, i) => char.IsUpper(c) && i > 0 ? " " + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString())), value, limit, advice);
+        new(
+            string.Concat(what.Select((c, i) => char.IsUpper(c) && i > 0 ? " " + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString())),
+            value,
+            limit,
+            advice);
 }

@@ -8,7 +8,8 @@ namespace Heaveline.Figures;
 internal static class EventBands
 {
     /// <summary>What the two words mean, for captions.</summary>
-    public const string Meaning = "The hit lasts from the first touch in front until the rear has left the obstacle; what follows is the settling, its first second shaded.";
+    public const string Meaning =
+        "The hit lasts from the first touch in front until the rear has left the obstacle; what follows is the settling, its first second shaded.";
 
     /// <summary>Both spans of a pass over an obstacle; none on another road.</summary>
     public static ImmutableArray<Band> Of(PassMeasures measures) =>
@@ -25,13 +26,16 @@ internal static class EventBands
     /// </summary>
     public static Axis TimeOf(params IReadOnlyList<Pass> passes) => new()
     {
-        Label = passes[0].Road.Event is null ? "time since the front wheel centre reached the road's beginning" : "time since the front wheel centre reached the obstacle",
+        Label = passes[0].Road.Event is null
+            ? "time since the front wheel centre reached the road's beginning"
+            : "time since the front wheel centre reached the obstacle",
         Unit = "s",
         From = passes.Min(pass => pass.Time[0]),
         To = passes.Max(End),
     };
 
-    // Past the moment after which both ends of the body stay within 2 % of their peaks, and past the settling's first second, there is nothing to see.
+    // Past the moment after which both ends of the body stay within 2 % of their peaks, and past the
+    // settling's first second, there is nothing to see.
     private static double End(Pass pass)
     {
         var shown = pass.RearLeaves + (pass.Road.Event is null ? 0.0 : PitchSettling.Second);

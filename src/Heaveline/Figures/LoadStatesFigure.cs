@@ -16,7 +16,11 @@ public static class LoadStatesFigure
         ArgumentNullException.ThrowIfNull(models);
         if (models.Count == 0 || models.Any(model => !ReferenceEquals(model.Car, models[0].Car) && model.Car != models[0].Car))
         {
-            throw new RefusedValueException("models of the load states", models.Count == 0 ? "none" : "of different cars", "of one car, at least one", "Give one model for each load state of one car.");
+            throw new RefusedValueException(
+                "models of the load states",
+                models.Count == 0 ? "none" : "of different cars",
+                "of one car, at least one",
+                "Give one model for each load state of one car.");
         }
 
         var car = models[0].Car;
@@ -24,13 +28,17 @@ public static class LoadStatesFigure
         return new Figure
         {
             Title = $"{car.Name}: load states",
-            AltText = $"A side view of the car facing left, as described and sunk under {heaviest.Load.Name}, over a table of {models.Count} load states. "
-                + $"{Shift(models, heaviest)} {Sinking(heaviest)}",
+            AltText = $"A side view of the car facing left, as described and sunk under {heaviest.Load.Name}, over a table of {models.Count} load "
+                + $"states. {Shift(models, heaviest)} {Sinking(heaviest)}",
             Caption = Drawn(models)
-                + " f: ride frequency with the tyres in series, undamped, the other axle held; ratio: rear over front. Bump: travel left before the stop, at the wheel with the least. "
-                + (car.Headlamp is null ? "" : "Lamp: fall of the dipped beam's cut-off per distance, drawn ahead of the car; below 0 it points above the horizon. ")
+                + " f: ride frequency with the tyres in series, undamped, the other axle held; ratio: rear over front. Bump: "
+                + "travel left before the stop, at the wheel with the least. "
+                + (car.Headlamp is null
+                    ? ""
+                    : "Lamp: fall of the dipped beam's cut-off per distance, drawn ahead of the car; below 0 it points above the horizon. ")
                 + SideView.Disclaimer,
-            SignNote = "Heights from the car as described, upwards positive; pitch is given nose up positive (computed nose down positive, ISO 8855).",
+            SignNote =
+                "Heights from the car as described, upwards positive; pitch is given nose up positive (computed nose down positive, ISO 8855).",
             Size = FigureSize.Page,
             Panels = [SceneOf(heaviest), LoadStatesTable.Of(models)],
         };
@@ -42,7 +50,8 @@ public static class LoadStatesFigure
     {
         ArgumentNullException.ThrowIfNull(models);
         var heaviest = models.MaxBy(model => model.Body.Mass)!;
-        return $"Grey: {models[0].Car.Name} as described, without loads. Dashed: {heaviest.Load.Name}, to scale; arrows only point. {Sinking(heaviest)} {Shift(models, heaviest)}";
+        return $"Grey: {models[0].Car.Name} as described, without loads. Dashed: {heaviest.Load.Name}, to scale; arrows only point. "
+            + $"{Sinking(heaviest)} {Shift(models, heaviest)}";
     }
 
     private static ScenePanel SceneOf(RideModel heaviest)
@@ -50,10 +59,12 @@ public static class LoadStatesFigure
         var view = SideView.Of(heaviest.Car);
         var trim = heaviest.Trim;
         // As the ends of the body sink; the slope is small, so that places move straight up and down.
-        ScenePoint Sunk(ScenePoint place) => new(place.X, place.Z + trim.FrontHeight + ((trim.RearHeight - trim.FrontHeight) * place.X / view.RearAxle));
+        ScenePoint Sunk(ScenePoint place) =>
+            new(place.X, place.Z + trim.FrontHeight + ((trim.RearHeight - trim.FrontHeight) * place.X / view.RearAxle));
         var moves = Math.Max(Math.Abs(trim.FrontHeight), Math.Abs(trim.RearHeight)) > 0.0005;
         var (below, above) = (0.12 * view.Unit, (moves ? 0.56 : 0.15) * view.Unit);
-        var (from, to) = SideView.Widened(view.Rear - (0.3 * view.Unit), view.Front + ((heaviest.Car.Headlamp is null ? 0.3 : 1.2) * view.Unit), view.Top + below + above);
+        var (from, to) = SideView.Widened(
+            view.Rear - (0.3 * view.Unit), view.Front + ((heaviest.Car.Headlamp is null ? 0.3 : 1.2) * view.Unit), view.Top + below + above);
         var loaded = new Pen { Ink = Ink.First, Dash = Dash.Dashed, Width = 0.8 };
         return new ScenePanel
         {
@@ -71,7 +82,9 @@ public static class LoadStatesFigure
                 .. view.Wheels(place => place),
                 .. moves ? view.Beam(Sunk, HeadlampMeasures.DropAtTrim(heaviest), to, loaded) : [],
                 .. view.Beam(place => place, heaviest.Car.Headlamp?.Drop.Si, to, new Pen { Ink = Ink.Second, Dash = Dash.DashDot, Width = 0.8 }),
-                .. moves ? [.. ArrowAt(0.0, "front", trim.FrontHeight, view), .. ArrowAt(view.RearAxle, "rear", trim.RearHeight, view)] : ImmutableArray<Shape>.Empty,
+                .. moves
+                    ? [.. ArrowAt(0.0, "front", trim.FrontHeight, view), .. ArrowAt(view.RearAxle, "rear", trim.RearHeight, view)]
+                    : ImmutableArray<Shape>.Empty,
             ],
         };
     }
@@ -82,7 +95,12 @@ public static class LoadStatesFigure
         return
         [
             new ArrowShape { From = change > 0.0 ? low : high, To = change > 0.0 ? high : low, Pen = Pen.Of(Ink.First) },
-            new TextShape { At = new(x, view.Top + (0.40 * view.Unit)), Text = $"{end} {Numeral.Change(1000.0 * change, 0)} mm", Anchor = Anchor.Bottom },
+            new TextShape
+            {
+                At = new(x, view.Top + (0.40 * view.Unit)),
+                Text = $"{end} {Numeral.Change(1000.0 * change, 0)} mm",
+                Anchor = Anchor.Bottom,
+            },
         ];
     }
 
@@ -91,5 +109,6 @@ public static class LoadStatesFigure
         + (models.Count > 1 ? $", {Numeral.Of(LoadStatesTable.Ratio(heaviest), 2)} {heaviest.Load.Name}." : ".");
 
     private static string Sinking(RideModel model) =>
-        $"{Printed.Sentence(model.Load.Name)}: front {Numeral.Change(1000.0 * model.Trim.FrontHeight, 0)} mm, rear {Numeral.Change(1000.0 * model.Trim.RearHeight, 0)} mm.";
+        $"{Printed.Sentence(model.Load.Name)}: front {Numeral.Change(1000.0 * model.Trim.FrontHeight, 0)} mm, "
+        + $"rear {Numeral.Change(1000.0 * model.Trim.RearHeight, 0)} mm.";
 }

@@ -63,5 +63,6 @@ internal static class LoadStatesTable
         ]);
     }
 
-    private static string Left(double one, double other) => double.IsFinite(Math.Min(one, other)) ? Numeral.Of(1000.0 * Math.Min(one, other), 0) : "no stop";
+    private static string Left(double one, double other) =>
+        double.IsFinite(Math.Min(one, other)) ? Numeral.Of(1000.0 * Math.Min(one, other), 0) : "no stop";
 }

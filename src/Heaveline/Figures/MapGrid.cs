@@ -34,7 +34,10 @@ public sealed record MapGrid
         if (values.GetLength(0) != ys.Length || values.GetLength(1) != xs.Length)
         {
             throw new RefusedValueException(
-                "values of the map", $"{values.GetLength(0)} by {values.GetLength(1)}", $"{ys.Length} by {xs.Length}, a row for every y and a column for every x", "Give the table as (ny, nx).");
+                "values of the map",
+                $"{values.GetLength(0)} by {values.GetLength(1)}",
+                $"{ys.Length} by {xs.Length}, a row for every y and a column for every x",
+                "Give the table as (ny, nx).");
         }
 
         return new MapGrid { Xs = [.. xs], Ys = [.. ys], Values = [.. values.Cast<double>()] };
@@ -52,15 +55,23 @@ public sealed record MapGrid
         {
             if (places[i] <= places[i - 1])
             {
-                throw new RefusedValueException($"places of the map, {what}", $"{places[i]:G6} after {places[i - 1]:G6}", "rising", "Sort the places, and give each once.");
+                throw new RefusedValueException(
+                    $"places of the map, {what}", $"{places[i]:G6} after {places[i - 1]:G6}", "rising", "Sort the places, and give each once.");
             }
         }
 
-        return places.Length > 1 ? places : throw new RefusedValueException($"places of the map, {what}", $"{places.Length}", "at least 2", "A map needs two places in each direction.");
+        return places.Length > 1
+            ? places
+            : throw new RefusedValueException(
+                $"places of the map, {what}", $"{places.Length}", "at least 2", "A map needs two places in each direction.");
     }
 
     private static ImmutableArray<double> Fitting(ImmutableArray<double> places, ImmutableArray<double> across, ImmutableArray<double> values) =>
         places.IsDefault || across.IsDefault || values.IsDefault || places.Length * across.Length == values.Length
             ? places
-            : throw new RefusedValueException("values of the map", $"{values.Length}", $"{places.Length * across.Length}, one for every pair of places", "Give the table as (ny, nx).");
+            : throw new RefusedValueException(
+                "values of the map",
+                $"{values.Length}",
+                $"{places.Length * across.Length}, one for every pair of places",
+                "Give the table as (ny, nx).");
 }

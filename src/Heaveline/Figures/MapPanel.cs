@@ -15,7 +15,9 @@ public sealed record MapPanel : Panel
     /// <summary>The y axis. Without a given range it runs over the grid.</summary>
     public required Axis Y { get; init => field = OnScale(value ?? throw new ArgumentNullException(nameof(value)), Grid?.Ys); }
 
-    /// <summary>The measure: its name, unit, and how its values are spaced. A given range bounds the scale and the levels chosen, not the map.</summary>
+    /// <summary>
+    /// The measure: its name, unit, and how its values are spaced. A given range bounds the scale and the levels chosen, not the map.
+    /// </summary>
     public required Axis Value
     {
         get;
@@ -40,7 +42,10 @@ public sealed record MapPanel : Panel
         }
     }
 
-    /// <summary>Values with a contour line, in the unit of the measure, rising. Empty: chosen in steps of 1, 2 or 5 times a power of ten, counted from the middle.</summary>
+    /// <summary>
+    /// Values with a contour line, in the unit of the measure, rising. Empty: chosen in steps of 1, 2 or 5 times
+    /// a power of ten, counted from the middle.
+    /// </summary>
     public ImmutableArray<double> Levels
     {
         get;
@@ -80,7 +85,8 @@ public sealed record MapPanel : Panel
     public double? Height
     {
         get;
-        init => field = value is { } given ? Checked.Within(given, 20.0, 200.0, "Give the height of the plotting area in millimetres of paper.") : null;
+        init =>
+            field = value is { } given ? Checked.Within(given, 20.0, 200.0, "Give the height of the plotting area in millimetres of paper.") : null;
     }
 
     private static ImmutableArray<double> Only(double? value) => value is { } given ? [given] : [];
@@ -90,7 +96,11 @@ public sealed record MapPanel : Panel
     {
         if (axis is { Scale: AxisScale.Logarithmic } && values is { IsDefault: false } given && given.Any(value => value <= 0.0))
         {
-            throw new RefusedValueException($"axis '{axis.Label}' of the map", $"{given.Min():G6}", "above 0 on a logarithmic axis", "Give values above zero, NaN where there is none, or a linear axis.");
+            throw new RefusedValueException(
+                $"axis '{axis.Label}' of the map",
+                $"{given.Min():G6}",
+                "above 0 on a logarithmic axis",
+                "Give values above zero, NaN where there is none, or a linear axis.");
         }
 
         return axis;

@@ -22,14 +22,17 @@ public static class ModesFigure
         BodyMode[] both = [modes.Bounce, modes.Pitch];
         double[] shown = [.. both.Where(mode => Shown(view, mode)).Select(mode => -mode.NodeBehindFrontAxle)];
         var beside = Beside * view.Unit;
-        var (from, to) = SideView.Widened(shown.Append(view.Rear).Min() - beside, shown.Append(view.Front).Max() + beside, view.Top + ((Under + Over) * view.Unit));
+        var (from, to) = SideView.Widened(
+            shown.Append(view.Rear).Min() - beside, shown.Append(view.Front).Max() + beside, view.Top + ((Under + Over) * view.Unit));
         return new Figure
         {
             Title = $"{model.Car.Name}, {model.Load.Name}: the body's two modes",
-            AltText = $"Two side views of the car facing left, one for each mode, with the undisturbed body dashed. {Words("Bounce", modes.Bounce)} {Words("Pitch", modes.Pitch)}",
+            AltText = "Two side views of the car facing left, one for each mode, with the undisturbed body dashed. "
+                + $"{Words("Bounce", modes.Bounce)} {Words("Pitch", modes.Pitch)}",
             Caption = $"{Words("Bounce", modes.Bounce)} {Words("Pitch", modes.Pitch)} Dynamic index k²/(b·c): {Numeral.Of(modes.DynamicIndex, 2)}. "
-                + "Ring: motion centre (its height has no meaning). Dot: loaded centre of gravity. Body at one extreme of the mode, enlarged; dashed: standing. "
-                + "The undamped body on its axles' ride rates, wheels without mass: in a damped car heave and pitch are out of phase, the centre wanders, and no point stands still. "
+                + "Ring: motion centre (its height has no meaning). Dot: loaded centre of gravity. Body at one extreme of the mode, "
+                + "enlarged; dashed: standing. The undamped body on its axles' ride rates, wheels without mass: "
+                + "in a damped car heave and pitch are out of phase, the centre wanders, and no point stands still. "
                 + SideView.Disclaimer,
             SignNote = "Distances from the front axle.",
             Size = FigureSize.Page,
@@ -101,7 +104,12 @@ public static class ModesFigure
         var drop = LineShape.Between(new(x, height), new(x, 0.0), new Pen { Ink = Ink.Second, Dash = Dash.Dotted, Width = 0.8 });
         // Below the ground, whichever side of the axle it lies on; a short one has no room for words.
         var text = $"{Numeral.Of(Math.Abs(x), 2)} m" + (Math.Abs(x) > 0.22 * width ? " " + Side(mode) : "");
-        return [drop, ring, new DimensionShape { From = new(0.0, 0.0), To = new(x, 0.0), Offset = (x < 0.0 ? LineUnder : -LineUnder) * view.Unit, Text = text }];
+        return
+        [
+            drop,
+            ring,
+            new DimensionShape { From = new(0.0, 0.0), To = new(x, 0.0), Offset = (x < 0.0 ? LineUnder : -LineUnder) * view.Unit, Text = text },
+        ];
     }
 
     private static ImmutableArray<Shape> CentreBeyond(BodyMode mode, double from, double to, SideView view)
@@ -132,7 +140,8 @@ public static class ModesFigure
     private static string Words(string name, BodyMode mode)
     {
         var where = double.IsFinite(mode.NodeBehindFrontAxle)
-            ? $"about a point {Numeral.Of(Math.Abs(mode.NodeBehindFrontAxle), 2)} m {Side(mode)}, {(mode.NodeBetweenAxles ? "between the axles" : "outside the wheelbase")}"
+            ? $"about a point {Numeral.Of(Math.Abs(mode.NodeBehindFrontAxle), 2)} m {Side(mode)}, "
+                + $"{(mode.NodeBetweenAxles ? "between the axles" : "outside the wheelbase")}"
             : "without a motion centre: it only heaves";
         return $"{name}: {Numeral.Of(mode.Frequency, 2)} Hz {where}.";
     }

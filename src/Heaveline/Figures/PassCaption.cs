@@ -25,8 +25,9 @@ internal static class PassCaption
 
     /// <summary>What one would see, for a reader who cannot.</summary>
     public static string AltText(Pass pass, PassMeasures measures, int panels) =>
-        $"{panels} charts over one time axis of {pass.Model.Car.Name} crossing a road at {Printed.Speed(pass.Speed)}: the road under the wheels, body heights over both axles, "
-        + $"pitch, pitch acceleration, {(measures.PeakRoll > 0.0 && pass.Model.Rolls ? "roll where it matters, " : "")}wheel travel with its stops"
+        $"{panels} charts over one time axis of {pass.Model.Car.Name} crossing a road at {Printed.Speed(pass.Speed)}: "
+        + "the road under the wheels, body heights over both axles, pitch, pitch acceleration, "
+        + $"{(measures.PeakRoll > 0.0 && pass.Model.Rolls ? "roll where it matters, " : "")}wheel travel with its stops"
         + $"{(pass.Road.Event is null ? "" : "; hit and settling are shaded")}. {Headlines(pass)}";
 
     private static string Headlines(Pass pass)
@@ -52,7 +53,8 @@ internal static class PassCaption
 
     private static string? LiftOff(PassMeasures measures)
     {
-        string[] off = [.. from wheel in measures.Wheels where wheel.LiftOff > 0.0 select $"{wheel.Wheel} {Numeral.Of(1000.0 * wheel.LiftOff, 0)} ms"];
+        string[] off =
+            [.. from wheel in measures.Wheels where wheel.LiftOff > 0.0 select $"{wheel.Wheel} {Numeral.Of(1000.0 * wheel.LiftOff, 0)} ms"];
         return off.Length == 0 ? null : $"Off the road: {string.Join(", ", off)}.";
     }
 

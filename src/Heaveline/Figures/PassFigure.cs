@@ -34,7 +34,9 @@ public static class PassFigure
         };
     }
 
-    /// <summary>A road's name in a sentence: "a plank". A measured one has the name that its file gave it, "stone blocks", and takes no article.</summary>
+    /// <summary>
+    /// A road's name in a sentence: "a plank". A measured one has the name that its file gave it, "stone blocks", and takes no article.
+    /// </summary>
     internal static string Named(Road road) => road.Kind != RoadKind.Measured && road.Name.Length > 0 && char.IsLower(road.Name[0])
         ? (road.Name[0] is 'a' or 'e' or 'i' or 'o' ? "an " : "a ") + road.Name
         : road.Name;
@@ -44,7 +46,11 @@ public static class PassFigure
     {
         if (pass.Count < 2)
         {
-            throw new RefusedValueException("pass", $"broken off after {pass.Count} good samples", "at least 2 samples long", pass.OutcomeSentence.Length > 0 ? pass.OutcomeSentence : "Record longer.");
+            throw new RefusedValueException(
+                "pass",
+                $"broken off after {pass.Count} good samples",
+                "at least 2 samples long",
+                pass.OutcomeSentence.Length > 0 ? pass.OutcomeSentence : "Record longer.");
         }
     }
 }

@@ -15,8 +15,8 @@ internal static class PassPanels
     private static readonly double HardlyRolls = In.Degrees.ToSi(0.05);
 
     /// <summary>
-    /// Road, heights, pitch, pitch acceleration, roll where it rolls, travel, tyre load where a wheel comes near to leaving the road. Each has its id:
-    /// the same panel of another pass is known by it, though its words may hold numbers.
+    /// Road, heights, pitch, pitch acceleration, roll where it rolls, travel, tyre load where a wheel comes near to leaving the road. Each has its
+    /// id: the same panel of another pass is known by it, though its words may hold numbers.
     /// </summary>
     public static ImmutableArray<Panel> Of(Pass pass, PassMeasures measures)
     {
@@ -26,7 +26,8 @@ internal static class PassPanels
         var share = (rolls, unloads) switch { (true, true) => 0.76, (false, false) => 1.0, _ => 0.88 };
         ChartPanel?[] panels =
         [
-            WheelTraces.Thicket(pass) ? RoughRoad(pass, 22.0 * share) : Road(pass, 15.0 * share), Heights(pass, 28.0 * share), Pitch(pass, 28.0 * share), PitchAcceleration(pass, measures, 28.0 * share),
+            WheelTraces.Thicket(pass) ? RoughRoad(pass, 22.0 * share) : Road(pass, 15.0 * share), Heights(pass, 28.0 * share),
+            Pitch(pass, 28.0 * share), PitchAcceleration(pass, measures, 28.0 * share),
             rolls ? Roll(pass, 22.0 * share) : null, Travel(pass, 38.0 * share), unloads ? TyreLoad(pass, 28.0 * share) : null,
         ];
         return [.. panels.OfType<ChartPanel>()];
@@ -44,7 +45,11 @@ internal static class PassPanels
     private static ChartPanel RoughRoad(Pass pass, double height) => new()
     {
         Id = "road",
-        Y = new Axis { Label = $"road under the front wheels, {Numeral.Of(pass.Model.Car.Wheelbase.Si / pass.Speed, 2)} s later under the rear", Unit = "mm" },
+        Y = new Axis
+        {
+            Label = $"road under the front wheels, {Numeral.Of(pass.Model.Car.Wheelbase.Si / pass.Speed, 2)} s later under the rear",
+            Unit = "mm",
+        },
         Height = height,
         Traces = WheelTraces.FrontOf(pass, corner => ReaderSigns.Millimetres(pass.RoadHeight(corner)), apart: 0.01),
     };

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Measures.Comfort;
 using Heaveline.Passes;
@@ -6,7 +7,9 @@ using Heaveline.Rides;
 
 namespace Heaveline.Figures;
 
-/// <summary>Pitch on a random road as it is, above what ISO 2631-1 makes of the same ride at one seat: the standard turns pitch down, the trade minds it most.</summary>
+/// <summary>
+/// Pitch on a random road as it is, above what ISO 2631-1 makes of the same ride at one seat: the standard turns pitch down, the trade minds it most.
+/// </summary>
 public static class PitchCountFigure
 {
     /// <summary>The figure, page wide.</summary>
@@ -29,9 +32,16 @@ public static class PitchCountFigure
         return new Figure
         {
             Title = $"{first.Model.Car.Name}, {seat.Name}: pitch as it is, and what the standard counts",
-            AltText = FormattableString.Invariant($"Two charts against speed. Pitch acceleration as it is: {first.Rms(RideSignal.PitchAcceleration):F2} rad/s² at {speeds[0]:F0} km/h, {responses[^1].Rms(RideSignal.PitchAcceleration):F2} at {speeds[^1]:F0}. Counted by the standard at the seat: vertical {comfort[0].Vertical:F2} and {comfort[^1].Vertical:F2} m/s², pitch {comfort[0].CountedPitch:F2} and {comfort[^1].CountedPitch:F2} m/s²."),
-            Caption = $"Random road, {first.Model.Load.Name}. Above: pitch acceleration, root mean square, not weighted, which the trade believes matters most. Below, in one unit: vertical at the seat weighted by Wk, pitch weighted by We times 0.4 m/rad, fore-aft at the head weighted by Wd. "
-                + "The factor 0.4 m/rad and the choice of axes are quoted from memory of ISO 2631-1; the head is no point of the standard.",
+            AltText = string.Create(
+                CultureInfo.InvariantCulture,
+                $"Two charts against speed. Pitch acceleration as it is: {first.Rms(RideSignal.PitchAcceleration):F2} rad/s² at {speeds[0]:F0} km/h, "
+                + $"{responses[^1].Rms(RideSignal.PitchAcceleration):F2} at {speeds[^1]:F0}. Counted by the standard at the seat: "
+                + $"vertical {comfort[0].Vertical:F2} and {comfort[^1].Vertical:F2} m/s², pitch {comfort[0].CountedPitch:F2} and "
+                + $"{comfort[^1].CountedPitch:F2} m/s²."),
+            Caption = $"Random road, {first.Model.Load.Name}. Above: pitch acceleration, root mean square, not weighted, which the trade believes "
+                + "matters most. Below, in one unit: vertical at the seat weighted by Wk, pitch weighted by We times 0.4 m/rad, "
+                + "fore-aft at the head weighted by Wd. The factor 0.4 m/rad and the choice of axes are quoted from memory of ISO 2631-1; "
+                + "the head is no point of the standard.",
             SignNote = "Less is better in both.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = "km/h" },

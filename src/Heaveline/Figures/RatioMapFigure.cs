@@ -1,10 +1,13 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Heaveline.Quantities;
 using Heaveline.Rules;
 
 namespace Heaveline.Figures;
 
-/// <summary>A measure over speed and a ratio of the rear to the front, such as that of their frequencies: where the rule holds, and where this car stands.</summary>
+/// <summary>
+/// A measure over speed and a ratio of the rear to the front, such as that of their frequencies: where the rule holds, and where this car stands.
+/// </summary>
 public static class RatioMapFigure
 {
     // Share of the middle, as the rules are judged.
@@ -55,13 +58,16 @@ public static class RatioMapFigure
         // Dashes tell the load states apart, in the order given; contour lines are thinner than all of them.
         Dash[] dashes = [Dash.DashDot, Dash.Dotted, Dash.Dashed, Dash.Solid];
         traces.AddRange(Drawable.Any(carMarks).Where(car => car.Ratio >= grid.Ys[0] && car.Ratio <= grid.Ys[^1]).Select((car, i) =>
-            Trace.From(car.Name, [grid.Xs[0], grid.Xs[^1]], [car.Ratio, car.Ratio], Pen.Of(Ink.First, dashes[i % dashes.Length]) with { Width = 1.3 })));
+            Trace.From(
+                car.Name, [grid.Xs[0], grid.Xs[^1]], [car.Ratio, car.Ratio], Pen.Of(Ink.First, dashes[i % dashes.Length]) with { Width = 1.3 })));
         return new Figure
         {
             Title = title,
             AltText = $"Map of {measureLabel} over speed and {ratioLabel}.{Extremes(grid, unit)}{Standing(carMarks)}{Beside(closedForms, marks)}",
             Caption = caption,
-            SignNote = middle is { } centre ? FormattableString.Invariant($"{signNote} Lines: solid above {centre:G4}, dashed below.").Trim() : signNote,
+            SignNote = middle is { } centre
+                ? FormattableString.Invariant($"{signNote} Lines: solid above {centre:G4}, dashed below.").Trim()
+                : signNote,
             Size = FigureSize.Page,
             Panels =
             [
@@ -73,7 +79,12 @@ public static class RatioMapFigure
                     Grid = grid,
                     Middle = middle,
                     Hatch = middle is { } of && of != 0.0
-                        ? new MapHatch { From = of - (Unnoticed * Math.Abs(of)), To = of + (Unnoticed * Math.Abs(of)), Label = "makes no difference (within 3 %)" }
+                        ? new MapHatch
+                        {
+                            From = of - (Unnoticed * Math.Abs(of)),
+                            To = of + (Unnoticed * Math.Abs(of)),
+                            Label = "makes no difference (within 3 %)",
+                        }
                         : null,
                     Traces = [.. traces],
                     Marks = Drawable.Any(marks),
@@ -85,12 +96,15 @@ public static class RatioMapFigure
     private static string Extremes(MapGrid grid, string unit)
     {
         var best = Enumerable.Range(0, grid.Values.Length).Where(i => !double.IsNaN(grid.Values[i])).OrderBy(i => grid.Values[i]).ToArray();
-        string Place(int i) => FormattableString.Invariant($"{grid.Values[i]:G3} {unit}").TrimEnd() + FormattableString.Invariant($" at {grid.Xs[i % grid.Xs.Length]:G3} km/h and ratio {grid.Ys[i / grid.Xs.Length]:G3}");
+        string Place(int i) => string.Create(CultureInfo.InvariantCulture, $"{grid.Values[i]:G3} {unit}").TrimEnd()
+            + FormattableString.Invariant($" at {grid.Xs[i % grid.Xs.Length]:G3} km/h and ratio {grid.Ys[i / grid.Xs.Length]:G3}");
         return best.Length == 0 ? "" : $" Lowest {Place(best[0])}, highest {Place(best[^1])}.";
     }
 
     private static string Standing(ImmutableArray<(string Name, double Ratio)> cars) =>
-        cars.IsDefaultOrEmpty ? "" : $" The car stands at {string.Join(", ", cars.Select(car => FormattableString.Invariant($"{car.Ratio:F2} ({car.Name})")))}.";
+        cars.IsDefaultOrEmpty
+            ? ""
+            : $" The car stands at {string.Join(", ", cars.Select(car => FormattableString.Invariant($"{car.Ratio:F2} ({car.Name})")))}.";
 
     private static string Beside(ImmutableArray<Trace> closedForms, ImmutableArray<Mark> marks) =>
         (closedForms.IsDefaultOrEmpty ? "" : $" Closed forms beside the best ratio: {string.Join(", ", closedForms.Select(form => form.Name))}.")

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Rides;
@@ -18,13 +19,25 @@ public static class RideSpectraFigure
         var filter = new WheelbaseFilter { Wheelbase = response.Model.Car.Wheelbase, Speed = new Amount<Velocity>(response.Speed) };
         return new Figure
         {
-            Title = FormattableString.Invariant($"{response.Model.Car.Name} at {In.KilometresPerHour.Of(response.Speed):F0} km/h: what the wheelbase lets through"),
-            AltText = "Three charts against frequency: the gains of the wheelbase filter for heave and pitch, the spectral density of heave acceleration, and that of pitch acceleration; dotted lines where the wheelbase cancels heave or pitch.",
-            Caption = FormattableString.Invariant($"{Printed.Sentence(response.Model.Load.Name)}; random road of {1e6 * response.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m. The rear wheels meet the road {filter.Delay:F3} s after the front ones: heave is cancelled at odd, pitch at even multiples of {0.5 / filter.Delay:F2} Hz. RMS: heave {response.Rms(RideSignal.HeaveAcceleration):F2} m/s², pitch {response.Rms(RideSignal.PitchAcceleration):F2} rad/s²."),
+            Title = FormattableString.Invariant(
+                $"{response.Model.Car.Name} at {In.KilometresPerHour.Of(response.Speed):F0} km/h: what the wheelbase lets through"),
+            AltText = "Three charts against frequency: the gains of the wheelbase filter for heave and pitch, the spectral density of heave "
+                + "acceleration, and that of pitch acceleration; dotted lines where the wheelbase cancels heave or pitch.",
+            Caption = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Printed.Sentence(response.Model.Load.Name)}; random road of {1e6 * response.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m. "
+                + $"The rear wheels meet the road {filter.Delay:F3} s after the front ones: heave is cancelled at odd, pitch at even multiples of "
+                + $"{0.5 / filter.Delay:F2} Hz. RMS: heave {response.Rms(RideSignal.HeaveAcceleration):F2} m/s², "
+                + $"pitch {response.Rms(RideSignal.PitchAcceleration):F2} rad/s²."),
             SignNote = "The filter is that of equal axles with the centre of gravity in the middle; a real car's minima are not quite empty.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "frequency", Unit = "Hz", Scale = AxisScale.Logarithmic, From = From, To = To },
-            Panels = [Filter(filter), Density(response, RideSignal.HeaveAcceleration, "heave acceleration", "m²/s³", filter.HeaveNulls(To)), Density(response, RideSignal.PitchAcceleration, "pitch acceleration", "rad²/s³", filter.PitchNulls(To))],
+            Panels =
+            [
+                Filter(filter),
+                Density(response, RideSignal.HeaveAcceleration, "heave acceleration", "m²/s³", filter.HeaveNulls(To)),
+                Density(response, RideSignal.PitchAcceleration, "pitch acceleration", "rad²/s³", filter.PitchNulls(To)),
+            ],
         };
     }
 
@@ -50,7 +63,8 @@ public static class RideSpectraFigure
         {
             Y = new Axis { Label = name, Unit = unit },
             Traces = [Trace.From("", [.. inside.Select(k => response.Frequencies[k])], [.. inside.Select(k => density[k])])],
-            Limits = [.. nulls.Where(n => n >= From).Take(3).Select((n, k) => new Limit { At = n, Label = FormattableString.Invariant($"null {k + 1}"), Direction = LimitDirection.AtX })],
+            Limits = [.. nulls.Where(n => n >= From).Take(3)
+                .Select((n, k) => new Limit { At = n, Label = FormattableString.Invariant($"null {k + 1}"), Direction = LimitDirection.AtX })],
         };
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Measures.Comfort;
 using Heaveline.Passes;
 using Heaveline.Quantities;
@@ -8,43 +9,69 @@ namespace Heaveline.Figures;
 /// <summary>Comfort and pitch on a random road against speed, for one car or several.</summary>
 public static class RideSweepFigure
 {
-    /// <summary>The figure, page wide: raw pitch acceleration, what the standard counts of the vertical at the first seat, head fore-aft, tyre load.</summary>
+    /// <summary>
+    /// The figure, page wide: raw pitch acceleration, what the standard counts of the vertical at the first seat, head fore-aft, tyre load.
+    /// </summary>
     /// <param name="cars">One to five cars, each with its responses to one road at rising speeds.</param>
     /// <param name="inTime">For each car its passes in time at the same speeds, drawn as marks with their 95 % intervals; null for none.</param>
     /// <param name="seat">Name of the seat; null, and for a car without that seat: the first.</param>
     public static Figure Of(
-        IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, IReadOnlyList<IReadOnlyList<RandomPass>>? inTime = null, string? seat = null)
+        IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars,
+        IReadOnlyList<IReadOnlyList<RandomPass>>? inTime = null,
+        string? seat = null)
     {
         ArgumentNullException.ThrowIfNull(cars);
         if (cars.Count is < 1 or > 5)
         {
-            throw new RefusedValueException("cars in one figure", FormattableString.Invariant($"{cars.Count}"), "between 1 and 5", "Draw fewer at a time.");
+            throw new RefusedValueException(
+                "cars in one figure", FormattableString.Invariant($"{cars.Count}"), "between 1 and 5", "Draw fewer at a time.");
         }
 
         var first = cars[0].Responses[0];
         var seated = cars.All(c => c.Responses[0].Model.Car.Seats.Count > 0);
         var panels = new List<Panel>
         {
-            WithTime(PanelOf("pitch acceleration, RMS, as it is", "rad/s²", cars, r => r.Rms(RideSignal.PitchAcceleration)), inTime, RideSignal.PitchAcceleration),
+            WithTime(
+                PanelOf("pitch acceleration, RMS, as it is", "rad/s²", cars, r => r.Rms(RideSignal.PitchAcceleration)),
+                inTime,
+                RideSignal.PitchAcceleration),
         };
         if (seated)
         {
-            panels.Add(PanelOf(seat is null ? "vertical at the first seat, RMS, weighted by Wk" : $"vertical at the seat, {seat}, RMS, weighted by Wk", "m/s²", cars, r => Comfort(r, seat).Vertical));
-            panels.Add(PanelOf(seat is null ? "fore-aft at the first head, RMS, weighted by Wd" : $"fore-aft at the head, {seat}, RMS, weighted by Wd", "m/s²", cars, r => Comfort(r, seat).HeadForeAft));
+            panels.Add(PanelOf(
+                seat is null ? "vertical at the first seat, RMS, weighted by Wk" : $"vertical at the seat, {seat}, RMS, weighted by Wk",
+                "m/s²",
+                cars,
+                r => Comfort(r, seat).Vertical));
+            panels.Add(PanelOf(
+                seat is null ? "fore-aft at the first head, RMS, weighted by Wd" : $"fore-aft at the head, {seat}, RMS, weighted by Wd",
+                "m/s²",
+                cars,
+                r => Comfort(r, seat).HeadForeAft));
         }
         else
         {
-            panels.Add(WithTime(PanelOf("heave acceleration, RMS, as it is", "m/s²", cars, r => r.Rms(RideSignal.HeaveAcceleration)), inTime, RideSignal.HeaveAcceleration));
+            panels.Add(WithTime(
+                PanelOf("heave acceleration, RMS, as it is", "m/s²", cars, r => r.Rms(RideSignal.HeaveAcceleration)),
+                inTime,
+                RideSignal.HeaveAcceleration));
         }
 
         panels.Add(PanelOf("tyre load, RMS change over static, the worst wheel", "%", cars, r => 100.0 * LoadVariation(r)));
         return new Figure
         {
             Title = $"On a random road: {string.Join("; ", cars.Select(c => c.Name))}",
-            AltText = $"{panels.Count} charts against speed with {cars.Count} curves each: pitch acceleration, weighted vertical and fore-aft acceleration at the seat, tyre load variation.",
-            Caption = FormattableString.Invariant($"Random road of {1e6 * first.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m, waviness {first.Spectrum.Waviness:G3}, {first.Spectrum.Band}; {first.Model.Load.Name}. Computed in the frequency domain with dampers, stops and friction made straight at the response's own level. ")
+            AltText = $"{panels.Count} charts against speed with {cars.Count} curves each: pitch acceleration, weighted vertical and fore-aft "
+                + "acceleration at the seat, tyre load variation.",
+            Caption = string.Create(
+                CultureInfo.InvariantCulture,
+                $"Random road of {1e6 * first.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m, waviness {first.Spectrum.Waviness:G3}, "
+                + $"{first.Spectrum.Band}; {first.Model.Load.Name}. Computed in the frequency domain with dampers, stops and friction made straight "
+                + $"at the response's own level. ")
                 + "Wk and Wd: weightings of ISO 2631-1; the choice of axes and points is quoted from memory.",
-            SignNote = inTime is null ? "Less is better in all." : "Less is better in all. Shaded: 95 % interval of passes in time over made roads, every bend in.",
+            SignNote = inTime is null
+                ? "Less is better in all."
+                : "Less is better in all. Shaded: 95 % interval of passes in time over made roads, every bend in.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = "km/h" },
             Panels = [.. panels],
@@ -77,10 +104,14 @@ public static class RideSweepFigure
     private static RandomComfort Comfort(RandomResponse response, string? seat) =>
         RandomComfort.Of(response, response.Model.Car.Seats.FirstOrDefault(s => s.Name == seat) ?? response.Model.Car.Seats[0]);
 
-    private static ChartPanel PanelOf(string label, string unit, IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, Func<RandomResponse, double> of)
+    private static ChartPanel PanelOf(
+        string label, string unit, IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, Func<RandomResponse, double> of)
     {
         var traces = cars.Select((car, i) => Trace.From(
-            car.Name, [.. car.Responses.Select(r => In.KilometresPerHour.Of(r.Speed))], [.. car.Responses.Select(of)], CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
+            car.Name,
+            [.. car.Responses.Select(r => In.KilometresPerHour.Of(r.Speed))],
+            [.. car.Responses.Select(of)],
+            CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
         return new ChartPanel { Y = new Axis { Label = label, Unit = unit, From = 0.0 }, Traces = [.. traces.Skip(1), traces[0]] };
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Roads;
 
 namespace Heaveline.Figures;
@@ -24,9 +25,14 @@ public static class RoadFigure
         return new Figure
         {
             Title = Printed.Sentence(road.Name),
-            AltText = $"Heights of the road over distance{(left.Spectrum is null ? "" : ", and their spectral density against spatial frequency between the borders of the classes A to H")}. {Words(left)}",
+            AltText = "Heights of the road over distance"
+                + (left.Spectrum is null ? "" : ", and their spectral density against spatial frequency between the borders of the classes A to H")
+                + $". {Words(left)}",
             Caption = $"{Printed.Sentence(road.Caption)}. {Words(left)}".Trim(),
-            SignNote = left.Spectrum is null ? "Heights upwards." : "Heights upwards. Grey steps: borders between the classes of ISO 8608 at waviness 2. Shaded: 95 % interval of the left track's bands.",
+            SignNote = left.Spectrum is null
+                ? "Heights upwards."
+                : "Heights upwards. Grey steps: borders between the classes of ISO 8608 at waviness 2. Shaded: "
+                    + "95 % interval of the left track's bands.",
             Size = FigureSize.Page,
             Panels = [.. panels],
         };
@@ -38,7 +44,10 @@ public static class RoadFigure
         if (track.Fit is { } fit)
         {
             var (low, high) = fit.DensityInterval(0.95);
-            parts.Add(FormattableString.Invariant($"{Printed.Sentence(fit.Class.ToString())}: {1e6 * fit.Density.Si:G3}e-6 m³ at 0.1 cycles/m (95 %: {1e6 * low.Si:G3} to {1e6 * high.Si:G3}), waviness {fit.Waviness:F2}."));
+            parts.Add(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Printed.Sentence(fit.Class.ToString())}: {1e6 * fit.Density.Si:G3}e-6 m³ at 0.1 cycles/m (95 %: "
+                + $"{1e6 * low.Si:G3} to {1e6 * high.Si:G3}), waviness {fit.Waviness:F2}."));
         }
 
         if (track.Index is { } index)
@@ -61,7 +70,10 @@ public static class RoadFigure
             X = new Axis { Label = "distance", Unit = "m" },
             Y = new Axis { Label = "height", Unit = "mm" },
             Traces = both
-                ? [Track("right", road.Right, Pen.Of(Ink.Second) with { Width = 0.7 }), Track("left", road.Left, Pen.Of(Ink.First) with { Width = 0.7 })]
+                ? [
+                    Track("right", road.Right, Pen.Of(Ink.Second) with { Width = 0.7 }),
+                    Track("left", road.Left, Pen.Of(Ink.First) with { Width = 0.7 }),
+                ]
                 : [Track("", road.Left, Pen.Of(Ink.First) with { Width = 0.7 })],
         };
     }
@@ -81,7 +93,8 @@ public static class RoadFigure
             var high = bands.Max(b => b.Density);
             if (At(from) > low / 4.0 && At(to) < high * 4.0)
             {
-                traces.Add(Trace.From($"above {border.Letter}", [from, to], [At(from), At(to)], Pen.Of(Ink.Fourth, Dash.Dotted) with { Width = 0.6 }));
+                traces.Add(Trace.From(
+                    $"above {border.Letter}", [from, to], [At(from), At(to)], Pen.Of(Ink.Fourth, Dash.Dotted) with { Width = 0.6 }));
             }
         }
 

@@ -3,13 +3,17 @@ using Heaveline.Rules;
 
 namespace Heaveline.Figures;
 
-/// <summary>A rule of the trade over speed: where it is true, where false, where it makes no difference, and where this car stands under each load.</summary>
+/// <summary>
+/// A rule of the trade over speed: where it is true, where false, where it makes no difference, and where this car stands under each load.
+/// </summary>
 public static class RuleMapFigure
 {
     /// <summary>The figure, page wide.</summary>
     /// <param name="map">The map.</param>
     /// <param name="standing">The car's own value by load state.</param>
-    /// <param name="forms">The closed forms for the best frequency ratio, drawn beside it where the map's measure is of the settling; null on a map of another rule.</param>
+    /// <param name="forms">
+    /// The closed forms for the best frequency ratio, drawn beside it where the map's measure is of the settling; null on a map of another rule.
+    /// </param>
     /// <exception cref="RefusedValueException">Fewer than two speeds or values.</exception>
     public static Figure Of(RuleMap map, IReadOnlyList<(string Load, double Value)> standing, RatioForms? forms = null)
     {
@@ -50,5 +54,6 @@ public static class RuleMapFigure
         $"{Printed.Sentence(map.Measure.Name)}, over that of {map.Axis.Against}: "
         + $"below 1 it {(map.JudgesHit || map.JudgesSettling ? "pitches less" : "is better")} by this measure, and only by this one. "
         + $"Turned: {map.Axis.Name}. {Printed.Sentence(map.Model.Load.Name)}, over {map.Road.Caption}. "
-        + "Lines across: this car under each load, on the map of the load named here. Best: the value with the least of the measure; not drawn where it lies at the edge.";
+        + "Lines across: this car under each load, on the map of the load named here. Best: the value with the least of the measure; "
+        + "not drawn where it lies at the edge.";
 }

@@ -18,7 +18,15 @@ public static class SettingsMapFigure
     /// <param name="variants">Cars on the map: name and both settings.</param>
     /// <exception cref="RefusedValueException">A logarithmic axis meets a value of zero or below.</exception>
     public static Figure Of(
-        string title, string caption, string signNote, Axis x, Axis y, Axis value, MapGrid grid, double? middle, ImmutableArray<(string Name, double X, double Y)> variants)
+        string title,
+        string caption,
+        string signNote,
+        Axis x,
+        Axis y,
+        Axis value,
+        MapGrid grid,
+        double? middle,
+        ImmutableArray<(string Name, double X, double Y)> variants)
     {
         ArgumentNullException.ThrowIfNull(x);
         ArgumentNullException.ThrowIfNull(y);

@@ -3,7 +3,9 @@ using Heaveline.Cars;
 
 namespace Heaveline.Figures;
 
-/// <summary>Plain outlines of our own, made up from wheelbase, heads and lamp. They show which end is which and how large things are, no more.</summary>
+/// <summary>
+/// Plain outlines of our own, made up from wheelbase, heads and lamp. They show which end is which and how large things are, no more.
+/// </summary>
 internal static class SideOutline
 {
     /// <summary>A three-box outline stretched over the places where people sit.</summary>
@@ -27,7 +29,8 @@ internal static class SideOutline
         var backlight = Math.Max(roofRear - (0.9 * (roof - bonnet)), tail + 0.06);
         return (radius,
             [
-                new(nose - 0.06, sill), new(nose, sill + 0.08), new(nose - 0.01, lamp), new(nose - 0.10, Math.Min(lamp + 0.10, bonnet - 0.02)), new(screen, bonnet),
+                new(nose - 0.06, sill), new(nose, sill + 0.08), new(nose - 0.01, lamp), new(nose - 0.10, Math.Min(lamp + 0.10, bonnet - 0.02)),
+                new(screen, bonnet),
                 new(roofFront, roof - 0.03), new(0.5 * (roofFront + roofRear), roof), new(roofRear, roof - 0.05),
                 new(backlight, bonnet + 0.03), new(tail + 0.03, bonnet - 0.01), new(tail, sill + 0.12), new(tail + 0.08, sill),
             ],
@@ -35,7 +38,8 @@ internal static class SideOutline
     }
 
     /// <summary>Tank, seat, engine; a fork and a swinging arm.</summary>
-    public static (double WheelRadius, ImmutableArray<ScenePoint> Outline, ImmutableArray<(ScenePoint Body, ScenePoint Hub)> Arms) OfTwoWheeler(Car car)
+    public static (double WheelRadius, ImmutableArray<ScenePoint> Outline, ImmutableArray<(ScenePoint Body, ScenePoint Hub)> Arms) OfTwoWheeler(
+        Car car)
     {
         // Shares of the wheelbase.
         var s = car.Wheelbase.Si;

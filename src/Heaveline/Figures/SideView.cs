@@ -5,7 +5,8 @@ namespace Heaveline.Figures;
 
 /// <summary>
 /// A vehicle from its left side, to scale where it was measured: axles, seats, heads, lamp. What a car file does not hold (outline, wheel size) is a
-/// plain outline made up from those. x runs forward from the front axle, z up from the ground; scenes show x growing to the left, so that it faces left.
+/// plain outline made up from those. x runs forward from the front axle, z up from the ground; scenes show x
+/// growing to the left, so that it faces left.
 /// </summary>
 internal sealed class SideView
 {
@@ -50,7 +51,8 @@ internal sealed class SideView
     public double RearAxle => -car.Wheelbase.Si;
 
     /// <summary>The heads above the seats, m.</summary>
-    public IEnumerable<ScenePoint> Heads => car.Seats.Select(seat => new ScenePoint(-seat.BehindFrontAxle.Si, seat.Height.Si + seat.HeadAboveSeat.Si));
+    public IEnumerable<ScenePoint> Heads =>
+        car.Seats.Select(seat => new ScenePoint(-seat.BehindFrontAxle.Si, seat.Height.Si + seat.HeadAboveSeat.Si));
 
     /// <summary>One metre on a car of usual wheelbase (2.7 m), shrunk or stretched with the vehicle, m: room for what stands beside it.</summary>
     public double Unit => car.Wheelbase.Si / 2.7;
@@ -92,13 +94,20 @@ internal sealed class SideView
 
         foreach (var x in new[] { 0.0, RearAxle })
         {
-            yield return new CircleShape { Centre = new(x, WheelRadius), Radius = WheelRadius, Fill = Arms.IsEmpty ? Fill.White : Fill.None, Pen = new Pen { Ink = Ink.Third, Width = 1.6 } };
+            yield return new CircleShape
+            {
+                Centre = new(x, WheelRadius),
+                Radius = WheelRadius,
+                Fill = Arms.IsEmpty ? Fill.White : Fill.None,
+                Pen = new Pen { Ink = Ink.Third, Width = 1.6 },
+            };
             yield return new CircleShape { Centre = new(x, WheelRadius), Radius = 0.12 * WheelRadius, Fill = Fill.Full, Pen = Pen.Of(Ink.Third) };
         }
     }
 
     /// <summary>The road, from edge to edge.</summary>
-    public static LineShape Ground(double from, double to) => LineShape.Between(new(from, 0.0), new(to, 0.0), new Pen { Ink = Ink.Fourth, Width = 0.8 });
+    public static LineShape Ground(double from, double to) =>
+        LineShape.Between(new(from, 0.0), new(to, 0.0), new Pen { Ink = Ink.Fourth, Width = 0.8 });
 
     /// <summary>The dipped beam's cut-off up to a place ahead; nothing without a lamp.</summary>
     /// <param name="move">Where the body has gone.</param>

@@ -48,7 +48,10 @@ public sealed record TablePanel : Panel
             if (row.Cells.Length != columns.Length)
             {
                 throw new RefusedValueException(
-                    $"row '{row.Cells[0]}'", $"{row.Cells.Length} cells wide", $"{columns.Length} cells wide", "Give one cell per column; blank is a cell too.");
+                    $"row '{row.Cells[0]}'",
+                    $"{row.Cells.Length} cells wide",
+                    $"{columns.Length} cells wide",
+                    "Give one cell per column; blank is a cell too.");
             }
         }
 

@@ -29,14 +29,17 @@ public static class TransferFigure
         };
         if (model.Rolls)
         {
-            panels.Add(PanelOf("roll over road height, one track up, one down", "°/cm", f, response.Of(RideSignal.Roll).Opposed, 0.01 * In.Degrees.Factor, []));
+            panels.Add(PanelOf(
+                "roll over road height, one track up, one down", "°/cm", f, response.Of(RideSignal.Roll).Opposed, 0.01 * In.Degrees.Factor, []));
         }
 
         return new Figure
         {
             Title = FormattableString.Invariant($"{model.Car.Name} at {In.KilometresPerHour.Of(speed):F0} km/h: road to body"),
-            AltText = "Charts against frequency of the gain from road height to heave, pitch and roll, with lines where the wheelbase cancels heave or pitch.",
-            Caption = $"{Printed.Sentence(model.Load.Name)}. Small motions about the standing position, the rear wheels meeting the road a wheelbase later; tyres' contact length counted. Dampers with the mean of both slopes at rest, friction left out.",
+            AltText = "Charts against frequency of the gain from road height to heave, pitch and roll, with lines where "
+                + "the wheelbase cancels heave or pitch.",
+            Caption = $"{Printed.Sentence(model.Load.Name)}. Small motions about the standing position, the rear wheels meeting the road a wheelbase "
+                + "later; tyres' contact length counted. Dampers with the mean of both slopes at rest, friction left out.",
             SignNote = "Amplitudes only. Lines: heave or pitch cancelled by the wheelbase of equal axles.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "frequency", Unit = "Hz", Scale = AxisScale.Logarithmic, From = From, To = To },
@@ -44,10 +47,12 @@ public static class TransferFigure
         };
     }
 
-    private static ChartPanel PanelOf(string label, string unit, double[] f, IReadOnlyList<Complex> gain, double factor, IReadOnlyList<double> nulls) => new()
-    {
-        Y = new Axis { Label = label, Unit = unit, From = 0.0 },
-        Traces = [Trace.From("", f, [.. gain.Select(g => factor * g.Magnitude)])],
-        Limits = [.. nulls.Where(n => n >= From).Take(3).Select((n, k) => new Limit { At = n, Label = FormattableString.Invariant($"null {k + 1}"), Direction = LimitDirection.AtX })],
-    };
+    private static ChartPanel PanelOf(
+        string label, string unit, double[] f, IReadOnlyList<Complex> gain, double factor, IReadOnlyList<double> nulls) => new()
+        {
+            Y = new Axis { Label = label, Unit = unit, From = 0.0 },
+            Traces = [Trace.From("", f, [.. gain.Select(g => factor * g.Magnitude)])],
+            Limits = [.. nulls.Where(n => n >= From).Take(3)
+                .Select((n, k) => new Limit { At = n, Label = FormattableString.Invariant($"null {k + 1}"), Direction = LimitDirection.AtX })],
+        };
 }

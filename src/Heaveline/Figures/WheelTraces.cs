@@ -7,7 +7,9 @@ using Heaveline.Roads;
 
 namespace Heaveline.Figures;
 
-/// <summary>Curves of the wheels: one for an axle whose sides move alike, else left and right apart. Front and rear keep their ink through all panels.</summary>
+/// <summary>
+/// Curves of the wheels: one for an axle whose sides move alike, else left and right apart. Front and rear keep their ink through all panels.
+/// </summary>
 internal static class WheelTraces
 {
     // Half the usual line: four tyre loads at the wheels' own frequency stay apart where a lane of 100 mm holds 20 swings (judged by eye, no source).
@@ -27,7 +29,8 @@ internal static class WheelTraces
         [.. FrontOf(pass, corner, apart), .. AxleOf(pass, corner, 2, "rear", Rear, apart)];
 
     /// <summary>Curves of the front wheels only.</summary>
-    public static ImmutableArray<Trace> FrontOf(Pass pass, Func<int, double[]> corner, double apart) => [.. AxleOf(pass, corner, 0, "front", Front, apart)];
+    public static ImmutableArray<Trace> FrontOf(Pass pass, Func<int, double[]> corner, double apart) =>
+        [.. AxleOf(pass, corner, 0, "front", Front, apart)];
 
     /// <summary>Whether a road is rough all along: four wheels on it are a thicket of curves, which calls for thin lines.</summary>
     public static bool Thicket(Pass pass) => pass.Road.Kind is not (RoadKind.Flat or RoadKind.Obstacle or RoadKind.Sine);

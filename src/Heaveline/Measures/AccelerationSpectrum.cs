@@ -10,7 +10,10 @@ namespace Heaveline.Measures;
 /// One-sided spectral density of an acceleration by Welch's method: pieces that overlap by half, each less its own mean, under a Hann window, their
 /// periodograms averaged [Welch 1967, IEEE Trans. Audio Electroacoust. 15(2) 70-73]. "Unit" below is m/s² along an axis, rad/s² about one.
 /// </summary>
-/// <remarks>Bins 0 and 1 are low: taking the mean off each piece takes part of them too. A steady tone is spread over three bins; its mean square is their sum.</remarks>
+/// <remarks>
+/// Bins 0 and 1 are low: taking the mean off each piece takes part of them too. A steady tone is spread over
+/// three bins; its mean square is their sum.
+/// </remarks>
 public sealed class AccelerationSpectrum
 {
     private const int FewestSamples = 16;
@@ -45,11 +48,18 @@ public sealed class AccelerationSpectrum
 
     /// <summary>The spectrum of a record. Samples after the last whole piece are left out.</summary>
     /// <param name="acceleration">The record.</param>
-    /// <param name="pieceSeconds">Length of a piece, s, at least 16 samples and at most the record; rounded to an even number of samples. Default 4 s: 0.25 Hz apart.</param>
+    /// <param name="pieceSeconds">
+    /// Length of a piece, s, at least 16 samples and at most the record; rounded to an even number of samples. Default 4 s: 0.25 Hz apart.
+    /// </param>
     public static AccelerationSpectrum Of(SampledAcceleration acceleration, double pieceSeconds = 4.0)
     {
         var rate = acceleration.SamplingRate;
-        var seconds = Checked.Within(pieceSeconds, FewestSamples / rate, acceleration.Duration, "Give pieces of at least 16 samples, no longer than the record.", "LengthOfAPiece");
+        var seconds = Checked.Within(
+            pieceSeconds,
+            FewestSamples / rate,
+            acceleration.Duration,
+            "Give pieces of at least 16 samples, no longer than the record.",
+            "LengthOfAPiece");
         var half = Math.Min((int)Math.Round(0.5 * seconds * rate), acceleration.Values.Length / 2);
         var length = 2 * half;
         double[] window = [.. Enumerable.Range(0, length).Select(i => 0.5 * (1.0 - Math.Cos(2.0 * Math.PI * (i + 0.5) / length)))];
@@ -102,7 +112,9 @@ public sealed class AccelerationSpectrum
         return Math.Sqrt(sum);
     }
 
-    /// <summary>What to multiply a bin's density by for the ends of the interval that holds the true one, ν/χ² [Bendat and Piersol, Random Data, ch. 8].</summary>
+    /// <summary>
+    /// What to multiply a bin's density by for the ends of the interval that holds the true one, ν/χ² [Bendat and Piersol, Random Data, ch. 8].
+    /// </summary>
     /// <param name="confidence">Probability, above 0 and below 1, for instance 0.95.</param>
     public (double Low, double High) IntervalFactors(double confidence)
     {

@@ -1,11 +1,12 @@
+using System.Globalization;
 using Heaveline.Models;
 using Heaveline.Quantities;
 
 namespace Heaveline.Measures;
 
 /// <summary>
-/// How a car stands in a steady acceleration, braking or bend, with every nonlinearity of its springs and stops, load transfer and the links' share in
-/// it. A fluid line has come to rest; friction is left out.
+/// How a car stands in a steady acceleration, braking or bend, with every nonlinearity of its springs and stops, load transfer and the links' share
+/// in it. A fluid line has come to rest; friction is left out.
 /// </summary>
 public sealed record Attitude
 {
@@ -35,11 +36,16 @@ public sealed record Attitude
         Checked.Within(left, -15.0, 15.0, "Give an acceleration in m/s².", "SidewaysAcceleration");
         if (left != 0.0 && (!model.Rolls || model.Car.Body.RollAxisHeight is null))
         {
-            throw new RefusedValueException("roll axis height", "missing", "given for a car in a bend", "Without it nobody can say what part of the side force the springs feel.");
+            throw new RefusedValueException(
+                "roll axis height",
+                "missing",
+                "given for a car in a bend",
+                "Without it nobody can say what part of the side force the springs feel.");
         }
 
         RefuseTipping(model, forward);
-        var load = model.Load with { Name = FormattableString.Invariant($"{model.Load.Name} at {forward:G3} m/s² forward and {left:G3} m/s² to the left") };
+        var load =
+            model.Load with { Name = FormattableString.Invariant($"{model.Load.Name} at {forward:G3} m/s² forward and {left:G3} m/s² to the left") };
         var solution = TrimSolver.Solve(model.Car, load, model.Body, model.Numbers.Laws, StaticPush.Of(model, forward, left));
         var trim = Trim.From(model.Numbers, solution, model.Tangent.WheelRate);
         return new Attitude
@@ -60,7 +66,11 @@ public sealed record Attitude
         var (axle, carried) = moved > 0.0 ? ("rear", load[2] + load[3]) : ("front", load[0] + load[1]);
         if (Math.Abs(moved) >= carried)
         {
-            throw new RefusedValueException("forward acceleration", FormattableString.Invariant($"{forward:G3} m/s²"), FormattableString.Invariant($"below {carried / StaticPush.MovedMass(model):G3} m/s² either way"), $"The {axle} axle would leave the ground.");
+            throw new RefusedValueException(
+                "forward acceleration",
+                string.Create(CultureInfo.InvariantCulture, $"{forward:G3} m/s²"),
+                FormattableString.Invariant($"below {carried / StaticPush.MovedMass(model):G3} m/s² either way"),
+                $"The {axle} axle would leave the ground.");
         }
     }
 }

@@ -3,15 +3,16 @@ using Heaveline.Passes;
 namespace Heaveline.Measures;
 
 /// <summary>
-/// The curve through a sampled trace: between two samples the cubic of the four nearest, tamed at corners. Every number that is read off a pass is one
-/// of this curve, so that a window begins and ends where it says and a peak between two samples counts.
+/// The curve through a sampled trace: between two samples the cubic of the four nearest, tamed at corners. Every number that is read off a pass is
+/// one of this curve, so that a window begins and ends where it says and a peak between two samples counts.
 /// </summary>
 /// <remarks>
 /// A swing of f hertz, sampled r times a second, is missed by at most (2πf/r)⁴/20 of its size: 2·10⁻⁸ for a body at 1.5 Hz, 6·10⁻⁵ for a wheel that
 /// hops at 12 Hz, with 400 samples a second. Only values are read, never the recorded rates: a record without rates gives the same numbers. Where the
-/// trace has a corner (an acceleration as a damper turns round) the larger of the two neighbouring second differences gives way to their harmonic mean,
-/// so that the curve does not swing past the corner; a peak at a corner is then off by some hundredths of the step from sample to sample. The scheme is
-/// the "piecewise polynomial harmonic" one of Amat, Donat, Liandrat and Trillo (Foundations of Computational Mathematics 6, 2006; from memory).
+/// trace has a corner (an acceleration as a damper turns round) the larger of the two neighbouring second differences gives way to their
+/// harmonic mean, so that the curve does not swing past the corner; a peak at a corner is then off by some hundredths of the step from
+/// sample to sample. The scheme is the "piecewise polynomial harmonic" one of Amat, Donat, Liandrat and Trillo (Foundations of
+/// Computational Mathematics 6, 2006; from memory).
 /// </remarks>
 /// <param name="pass">Gives the clock.</param>
 /// <param name="values">One value a sample.</param>

@@ -4,8 +4,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Measures;
 
 /// <summary>
-/// How often the dipped beam's cut-off rises above an oncoming driver's eye during a pass, from t = 0 on. The eye is on the level of the road's start,
-/// always at the same distance ahead of the lamp.
+/// How often the dipped beam's cut-off rises above an oncoming driver's eye during a pass, from t = 0 on. The eye is on the level of the road's
+/// start, always at the same distance ahead of the lamp.
 /// </summary>
 public sealed record HeadlampFlash
 {

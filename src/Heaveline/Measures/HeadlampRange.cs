@@ -11,7 +11,8 @@ namespace Heaveline.Measures;
 /// <param name="GreatestDrop">Greatest drop (–).</param>
 /// <param name="Purpose">"stay" within it under all loads, or "set" it so.</param>
 /// <param name="Known">"read" in a text that quotes the source, or "from memory".</param>
-public sealed record HeadlampRange(string Source, double FromHeight, double ToHeight, double LeastDrop, double GreatestDrop, string Purpose, string Known)
+public sealed record HeadlampRange(
+    string Source, double FromHeight, double ToHeight, double LeastDrop, double GreatestDrop, string Purpose, string Known)
 {
     /// <summary>What stands beside every use of these.</summary>
     public const string Caution = "Ranges as printed, not law: check what holds where the car is used.";
@@ -30,7 +31,14 @@ public sealed record HeadlampRange(string Source, double FromHeight, double ToHe
         new(R48, 0.8, 1.0, 0.010, 0.015, "set", "from memory; 1.5 to 2 % is the alternative"),
         new(R48, 1.0, double.PositiveInfinity, 0.010, 0.030, "stay", "from memory"),
         new(R48, 1.0, double.PositiveInfinity, 0.015, 0.020, "set", "from memory"),
-        new(ApprovalText, 0.0, double.PositiveInfinity, 0.005, 0.025, "stay", "read in a bilingual extract; one person at the wheel, unladen, when set"),
+        new(
+            ApprovalText,
+            0.0,
+            double.PositiveInfinity,
+            0.005,
+            0.025,
+            "stay",
+            "read in a bilingual extract; one person at the wheel, unladen, when set"),
         new(ApprovalText, 0.0, double.PositiveInfinity, 0.010, 0.015, "set", "read in a bilingual extract"),
         new(ApprovalText + ", another vehicle category", 0.0, double.PositiveInfinity, 0.0075, 0.0275, "stay", "read in a bilingual extract"),
         new(ApprovalText + ", another vehicle category", 0.0, double.PositiveInfinity, 0.010, 0.0175, "set", "read in a bilingual extract"),

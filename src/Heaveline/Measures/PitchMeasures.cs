@@ -23,7 +23,10 @@ public sealed record PitchMeasures
     /// <summary>Root mean square pitch acceleration from t = 0, rad/s².</summary>
     public required double RmsAcceleration { get; init; }
 
-    /// <summary>Root mean square of half the wheelbase times the pitch over that of the heave, from t = 0 (–): 1 when the ends move as much by pitching as by heaving.</summary>
+    /// <summary>
+    /// Root mean square of half the wheelbase times the pitch over that of the heave, from t = 0 (–): 1 when the
+    /// ends move as much by pitching as by heaving.
+    /// </summary>
     public required double Share { get; init; }
 
     /// <summary>The numbers of a pass.</summary>

@@ -3,7 +3,9 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Measures;
 
-/// <summary>Static pitch per steady longitudinal acceleration, on the tangent at trim, tyres included, a fluid line at rest. Nose-down positive.</summary>
+/// <summary>
+/// Static pitch per steady longitudinal acceleration, on the tangent at trim, tyres included, a fluid line at rest. Nose-down positive.
+/// </summary>
 public sealed record PitchPerG
 {
     /// <summary>Pitch at one g, rad: of braking (nose-down) or of driving (nose-up, negative).</summary>

@@ -35,13 +35,18 @@ public sealed record PitchSettling
     /// <summary>Root mean square of half the wheelbase times the pitch over that of the heave, in the first second (–).</summary>
     public required double Share { get; init; }
 
-    /// <summary>Last time at which the angle passes a tenth of its peak, from the front wheels' first touch, s; null when it does not fall below it within the record.</summary>
+    /// <summary>
+    /// Last time at which the angle passes a tenth of its peak, from the front wheels' first touch, s; null when it
+    /// does not fall below it within the record.
+    /// </summary>
     public required double? TimeFromStart { get; init; }
 
     /// <summary>The same from the moment the rear wheels have left, s.</summary>
     public required double? TimeFromRear { get; init; }
 
-    /// <summary>Turning points of the pitch angle after the rear wheels have left that reach the threshold, rad, signed, in order: two lobes make a cycle.</summary>
+    /// <summary>
+    /// Turning points of the pitch angle after the rear wheels have left that reach the threshold, rad, signed, in order: two lobes make a cycle.
+    /// </summary>
     public required IReadOnlyList<double> Lobes { get; init; }
 
     /// <summary>Cycles until settled: half the number of lobes (–).</summary>

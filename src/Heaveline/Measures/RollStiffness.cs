@@ -36,7 +36,8 @@ public sealed record RollStiffness
         }
 
         double[] arm = [.. Enumerable.Range(0, 4).Select(i => 0.5 * (model.Y[i] - model.Y[i ^ 1]))];
-        double Moment(Matrix<double> k, int wheels) => Enumerable.Range(0, wheels).Sum(i => arm[i] * Enumerable.Range(0, 4).Sum(j => k[i, j] * arm[j]));
+        double Moment(Matrix<double> k, int wheels) =>
+            Enumerable.Range(0, wheels).Sum(i => arm[i] * Enumerable.Range(0, 4).Sum(j => k[i, j] * arm[j]));
         var onTyres = SuspensionRates.ThroughTyres(suspension, model.Numbers.TyreRate);
         var total = Moment(suspension, 4);
         // A bar pulls with 2·k·(t/2)·φ at each of its two wheels.

@@ -20,8 +20,8 @@ public sealed record SideEffects
     public required PitchPerG Driving { get; init; }
 
     /// <summary>
-    /// Slope of the line from the front contact to the front links' side-view instant centre, tan φ = anti-dive·h/(p·L), as an angle, rad; null without
-    /// the front brakes' share p.
+    /// Slope of the line from the front contact to the front links' side-view instant centre, tan φ = anti-dive·h/(p·L), as an angle, rad; null
+    /// without the front brakes' share p.
     /// </summary>
     public required double? FrontSupportAngle { get; init; }
 
@@ -57,7 +57,9 @@ public sealed record SideEffects
     }
 
     private static double? Support(RideModel model, double? carried, double? brakeShare) =>
-        carried is { } part && brakeShare is > 0.0 and { } brakes ? Math.Atan(part * StaticPush.ReferenceHeight(model) / (brakes * model.Car.Wheelbase.Si)) : null;
+        carried is { } part && brakeShare is > 0.0 and { } brakes
+            ? Math.Atan(part * StaticPush.ReferenceHeight(model) / (brakes * model.Car.Wheelbase.Si))
+            : null;
 
     private static IEnumerable<SideEffectNote> Left(RideModel model)
     {

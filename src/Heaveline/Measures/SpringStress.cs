@@ -15,7 +15,10 @@ public sealed record SpringStress
     /// <summary>Stress at trim, Pa.</summary>
     public required double AtTrim { get; init; }
 
-    /// <summary>Stress when both wheels of the axle meet their bump stops' hard end (their stops' first touch when no end is given), Pa; null without a bump stop.</summary>
+    /// <summary>
+    /// Stress when both wheels of the axle meet their bump stops' hard end (their stops' first touch when no end
+    /// is given), Pa; null without a bump stop.
+    /// </summary>
     public required double? AtFullBump { get; init; }
 
     /// <summary>Wheel travel from the reference state at which <see cref="AtFullBump"/> holds, m; null without a bump stop.</summary>

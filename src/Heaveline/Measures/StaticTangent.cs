@@ -3,7 +3,9 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Measures;
 
-/// <summary>Where a small steady push takes a car that stands at its trim: heave, pitch, roll and the four wheel heights, by the tangent stiffness.</summary>
+/// <summary>
+/// Where a small steady push takes a car that stands at its trim: heave, pitch, roll and the four wheel heights, by the tangent stiffness.
+/// </summary>
 internal static class StaticTangent
 {
     /// <summary>

@@ -44,7 +44,9 @@ internal sealed partial class CornerLaws
     /// <summary>Constant −Σ b·c of both stops, N.</summary>
     public double[] StopConstant { get; } = new double[4];
 
-    /// <summary>Curved stops F = C·pᵉ past a clearance: clearance, C in N/mᵉ (0 when straight) and e, for bump and for rebound (clearance positive there).</summary>
+    /// <summary>
+    /// Curved stops F = C·pᵉ past a clearance: clearance, C in N/mᵉ (0 when straight) and e, for bump and for rebound (clearance positive there).
+    /// </summary>
     public double[][] CurvedBump { get; } = [new double[4], new double[4], [1.0, 1.0, 1.0, 1.0]];
 
     public double[][] CurvedRebound { get; } = [new double[4], new double[4], [1.0, 1.0, 1.0, 1.0]];
@@ -57,7 +59,9 @@ internal sealed partial class CornerLaws
     /// <summary>Square of the friction's speed scale, m²/s².</summary>
     public double[] FrictionSpeedSquared { get; } = [1.0, 1.0, 1.0, 1.0];
 
-    /// <summary>Share (1 + base/track)/2 of a wheel's own travel in the travel at the element's place along a solid axle; 1 for independent wheels.</summary>
+    /// <summary>
+    /// Share (1 + base/track)/2 of a wheel's own travel in the travel at the element's place along a solid axle; 1 for independent wheels.
+    /// </summary>
     public double[] SpringShare { get; } = [1.0, 1.0, 1.0, 1.0];
 
     public double[] DamperShare { get; } = [1.0, 1.0, 1.0, 1.0];

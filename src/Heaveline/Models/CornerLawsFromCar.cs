@@ -5,7 +5,10 @@ namespace Heaveline.Models;
 
 internal sealed partial class CornerLaws
 {
-    /// <summary>Compiles a car's elements. What the corner springs carry in the reference state is the sprung load less what dampers' gas and interconnection carry.</summary>
+    /// <summary>
+    /// Compiles a car's elements. What the corner springs carry in the reference state is the sprung load less
+    /// what dampers' gas and interconnection carry.
+    /// </summary>
     /// <exception cref="RefusedValueException">An element that cannot stand as described: named.</exception>
     public static CornerLaws From(Car car)
     {
@@ -50,7 +53,11 @@ internal sealed partial class CornerLaws
 
         if (axle.RollInertia is null)
         {
-            throw new RefusedValueException($"{end} axle roll inertia", "missing", "given for a solid axle", "Two wheels of mass m at half-track y have 2·m·y²; add the beam's m·track²/12.");
+            throw new RefusedValueException(
+                $"{end} axle roll inertia",
+                "missing",
+                "given for a solid axle",
+                "Two wheels of mass m at half-track y have 2·m·y²; add the beam's m·track²/12.");
         }
 
         Needs |= Needs.SolidAxle;
@@ -62,7 +69,8 @@ internal sealed partial class CornerLaws
 
     private static double Share(double spread, double track, string what) => spread > 0.0 && spread <= track
         ? 0.5 * (1.0 + (spread / track))
-        : throw new RefusedValueException(what, $"{spread:G4} m", $"above 0 m and at most the track of {track:G4} m", "Measure between the two elements along the axle.");
+        : throw new RefusedValueException(
+            what, $"{spread:G4} m", $"above 0 m and at most the track of {track:G4} m", "Measure between the two elements along the axle.");
 
     // Load at the element's place that holds up the wheels' loads: F_wheel = share·F + (1 − share)·F_other.
     private double AtElement(double[] wheel, int i, double share)
@@ -82,7 +90,11 @@ internal sealed partial class CornerLaws
         var carried = SpringCarried(axle, atWheel, i);
         if (carried < 0.0)
         {
-            throw new RefusedValueException($"{end} spring", $"pulled with {-carried:G4} N in the reference state", "pressed", "Dampers' gas and interconnection carry more than the body's weight there: check their pressures and the weighing.");
+            throw new RefusedValueException(
+                $"{end} spring",
+                $"pulled with {-carried:G4} N in the reference state",
+                "pressed",
+                "Dampers' gas and interconnection carry more than the body's weight there: check their pressures and the weighing.");
         }
 
         switch (axle.Spring.Law)
@@ -155,7 +167,8 @@ internal sealed partial class CornerLaws
                 // ζ refers to the wheel rate of the spring alone and to the sprung mass on the wheel, both in the reference state and as the mean of
                 // the axle's two wheels: left and right dampers are alike. At the damper itself c is larger by 1/r².
                 var ratio = axle.Spring.MotionRatio;
-                var wheelRate = (ratio.AtReference.Si * ratio.AtReference.Si * axle.Spring.Law.RateAtReference(springCarried)) + (springCarried * ratio.PerTravel.Si);
+                var wheelRate = (ratio.AtReference.Si * ratio.AtReference.Si * axle.Spring.Law.RateAtReference(springCarried))
+                    + (springCarried * ratio.PerTravel.Si);
                 var mass = sprungOnWheel / (half * Gravity.Standard);
                 var damperRatio = axle.Damper.MotionRatio.AtReference.Si;
                 var mean = half * 2.0 * damping.Ratio.Si * Math.Sqrt(Math.Max(0.0, wheelRate) * mass) / (damperRatio * damperRatio);

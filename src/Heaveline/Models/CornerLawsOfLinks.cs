@@ -15,7 +15,8 @@ internal sealed partial class CornerLaws
             case ElasticLink link:
                 if (link.Rate.Si == 0.0 && link.Damping.Si == 0.0)
                 {
-                    throw new RefusedValueException("interconnection", "without rate and damping", "a link with either", "Leave it out when nothing joins front and rear.");
+                    throw new RefusedValueException(
+                        "interconnection", "without rate and damping", "a link with either", "Leave it out when nothing joins front and rear.");
                 }
 
                 Needs |= Needs.ElasticLink;
@@ -55,7 +56,11 @@ internal sealed partial class CornerLaws
         {
             if (!(fluid.Line.Inertance.Si > 0.0))
             {
-                throw new RefusedValueException("line inertance", fluid.Line.Inertance.ToString(), "above 0 kg/m⁴ for a pipe", "Give bore, length and fluid, or say that the line is open or shut.");
+                throw new RefusedValueException(
+                    "line inertance",
+                    fluid.Line.Inertance.ToString(),
+                    "above 0 kg/m⁴ for a pipe",
+                    "Give bore, length and fluid, or say that the line is open or shut.");
             }
 
             // Half a two-wheeler's line carries half the flow at the same pressures: twice the inertance and resistance.
@@ -94,7 +99,11 @@ internal sealed partial class CornerLaws
         {
             if (fluid.Front.Exponent.Si != fluid.Rear.Exponent.Si)
             {
-                throw new RefusedValueException("gas exponents", $"{fluid.Front.Exponent.Si:G4} and {fluid.Rear.Exponent.Si:G4}", "equal for an open line", "Gas volumes at one pressure act as one volume: give both the same exponent.");
+                throw new RefusedValueException(
+                    "gas exponents",
+                    $"{fluid.Front.Exponent.Si:G4} and {fluid.Rear.Exponent.Si:G4}",
+                    "equal for an open line",
+                    "Gas volumes at one pressure act as one volume: give both the same exponent.");
             }
 
             Needs |= Needs.FluidGas;
@@ -108,7 +117,11 @@ internal sealed partial class CornerLaws
         }
         else
         {
-            throw new RefusedValueException("accumulators", "one of gas and one of constant compliance", "of one kind for an open line", "Give both as gas volumes or both as compliances.");
+            throw new RefusedValueException(
+                "accumulators",
+                "one of gas and one of constant compliance",
+                "of one kind for an open line",
+                "Give both as gas volumes or both as compliances.");
         }
     }
 

@@ -3,7 +3,9 @@ using Heaveline.Numerics;
 
 namespace Heaveline.Models;
 
-/// <summary>Forces of the front–rear interconnection of each side: an elastic link (or a line wide open), or a fluid line with its own motion.</summary>
+/// <summary>
+/// Forces of the front–rear interconnection of each side: an elastic link (or a line wide open), or a fluid line with its own motion.
+/// </summary>
 internal static class LinkForces<TQuad, TLane>
     where TQuad : struct, IQuad<TQuad, TLane>
     where TLane : struct, ILane<TLane>

@@ -2,7 +2,9 @@ using Heaveline.Numerics;
 
 namespace Heaveline.Models;
 
-/// <summary>The numbers of one or several ride models as the kernel reads them: per corner a quad, per car a lane. Cars side by side must have the same needs.</summary>
+/// <summary>
+/// The numbers of one or several ride models as the kernel reads them: per corner a quad, per car a lane. Cars side by side must have the same needs.
+/// </summary>
 internal sealed class RideConstants<TQuad, TLane>
     where TQuad : struct, IQuad<TQuad, TLane>
     where TLane : struct, ILane<TLane>

@@ -2,7 +2,10 @@ using Heaveline.Cars;
 
 namespace Heaveline.Models;
 
-/// <summary>One car's numbers, still plain doubles, ready to be packed side by side for the kernel. Corner arrays: front left, front right, rear left, rear right.</summary>
+/// <summary>
+/// One car's numbers, still plain doubles, ready to be packed side by side for the kernel. Corner arrays: front
+/// left, front right, rear left, rear right.
+/// </summary>
 internal sealed class RideNumbers
 {
     public required SprungBody Body { get; init; }

@@ -35,7 +35,8 @@ internal static class RidePacking
         }
 
         TQuad Q(Func<RideNumbers, double[]> of) => TQuad.Of(L(n => of(n)[0]), L(n => of(n)[1]), L(n => of(n)[2]), L(n => of(n)[3]));
-        TQuad Rest(Func<RideNumbers, double[]> of) => TQuad.Of(L(n => 1.0 - of(n)[0]), L(n => 1.0 - of(n)[1]), L(n => 1.0 - of(n)[2]), L(n => 1.0 - of(n)[3]));
+        TQuad Rest(Func<RideNumbers, double[]> of) =>
+            TQuad.Of(L(n => 1.0 - of(n)[0]), L(n => 1.0 - of(n)[1]), L(n => 1.0 - of(n)[2]), L(n => 1.0 - of(n)[3]));
         TQuad[] H(Func<RideNumbers, Hinges> of, Func<Hinges, List<double[]>> part)
         {
             var none = new double[4];

@@ -96,5 +96,9 @@ public sealed record SprungBody
 
     private static double SprungOn(double weighed, Axle axle, string end) => weighed > axle.UnsprungMass.Si
         ? weighed - axle.UnsprungMass.Si
-        : throw new RefusedValueException($"{end} unsprung mass", $"{axle.UnsprungMass.Si:G4} kg", $"below the {weighed:G4} kg that the axle weighs", "Unsprung is only the wheels and what moves with them; the weighing is of the whole car.");
+        : throw new RefusedValueException(
+            $"{end} unsprung mass",
+            $"{axle.UnsprungMass.Si:G4} kg",
+            $"below the {weighed:G4} kg that the axle weighs",
+            "Unsprung is only the wheels and what moves with them; the weighing is of the whole car.");
 }

@@ -1,8 +1,8 @@
 namespace Heaveline.Models;
 
 /// <summary>
-/// A steady push on a car besides its weight: the moments of d'Alembert's forces about the ground line below the centre of gravity, and what the links
-/// carry between wheels and body. docs/theory/side-effects.md derives it.
+/// A steady push on a car besides its weight: the moments of d'Alembert's forces about the ground line below the centre of gravity, and what the
+/// links carry between wheels and body. docs/theory/side-effects.md derives it.
 /// </summary>
 /// <param name="PitchMoment">Nose-down moment on the body, N m.</param>
 /// <param name="RollMoment">Right-side-down moment on the body, N m.</param>
@@ -40,7 +40,9 @@ internal sealed record StaticPush(double PitchMoment, double RollMoment, IReadOn
         var geometry = -forward * (model.Body.Mass + unsprung) * ReferenceHeight(model) / model.Car.Wheelbase.Si;
         var drives = forward > 0.0;
         var (front, rear) = drives
-            ? (brakes.DrivenAxle == Cars.DrivenAxle.Rear ? 0.0 : brakes.AntiLiftFront.Si, brakes.DrivenAxle == Cars.DrivenAxle.Front ? 0.0 : brakes.AntiSquatRear.Si)
+            ? (
+                brakes.DrivenAxle == Cars.DrivenAxle.Rear ? 0.0 : brakes.AntiLiftFront.Si,
+                brakes.DrivenAxle == Cars.DrivenAxle.Front ? 0.0 : brakes.AntiSquatRear.Si)
             : (brakes.AntiDiveFront.Si, brakes.AntiLiftRear.Si);
         // Braking: the front links push the body up, the rear ones pull it down; under power the other way round, by the sign of the acceleration.
         return (moved * model.Car.Wheelbase.Si, [0.5 * front * geometry, 0.5 * front * geometry, -0.5 * rear * geometry, -0.5 * rear * geometry]);

@@ -28,18 +28,22 @@ public sealed class Tangent
     public Matrix<double> Road { get; }
 
     /// <summary>
-    /// Rate at each wheel when both wheels of its axle move together and the other axle is held, N/m: r²·k + P·dr/dS and an interconnection's own part
-    /// (its line shut for the moment). An anti-roll bar has no say in it.
+    /// Rate at each wheel when both wheels of its axle move together and the other axle is held, N/m: r²·k + P·dr/dS and an interconnection's own
+    /// part (its line shut for the moment). An anti-roll bar has no say in it.
     /// </summary>
     public IReadOnlyList<double> WheelRate { get; }
 
-    /// <summary>∂F_i/∂s_j of the suspension at the four wheels, bars and interconnection included (the line's flow held), N/m, shape (4, 4).</summary>
+    /// <summary>
+    /// ∂F_i/∂s_j of the suspension at the four wheels, bars and interconnection included (the line's flow held), N/m, shape (4, 4).
+    /// </summary>
     public Matrix<double> SuspensionRate { get; }
 
     /// <summary>∂F_i/∂ṡ_j of the suspension at the four wheels, N s/m, shape (4, 4).</summary>
     public Matrix<double> SuspensionDamping { get; }
 
-    /// <summary>Rates and damping of the suspension at the same trim with the interconnection's forces taken out, N/m and N s/m, shape (4, 4).</summary>
+    /// <summary>
+    /// Rates and damping of the suspension at the same trim with the interconnection's forces taken out, N/m and N s/m, shape (4, 4).
+    /// </summary>
     internal static (Matrix<double> Rate, Matrix<double> Damping) WithoutInterconnection(RideNumbers n)
     {
         var c = RidePacking.Pack<Quad<DualLane>, DualLane>([n]);

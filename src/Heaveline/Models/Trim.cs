@@ -1,6 +1,8 @@
 namespace Heaveline.Models;
 
-/// <summary>How a car stands under a load state, all measured from its reference state. Corners: front left, front right, rear left, rear right.</summary>
+/// <summary>
+/// How a car stands under a load state, all measured from its reference state. Corners: front left, front right, rear left, rear right.
+/// </summary>
 public sealed record Trim
 {
     /// <summary>Wheel travel used up, m, bump positive.</summary>
@@ -30,10 +32,14 @@ public sealed record Trim
     /// <summary>Roll of the body, rad, right-side-down positive.</summary>
     public required double Roll { get; init; }
 
-    /// <summary>Gauge pressure at the four displacers, Pa: one pressure at both ends of a side unless its line is shut. Empty without a fluid line.</summary>
+    /// <summary>
+    /// Gauge pressure at the four displacers, Pa: one pressure at both ends of a side unless its line is shut. Empty without a fluid line.
+    /// </summary>
     public required IReadOnlyList<double> LinePressure { get; init; }
 
-    /// <summary>Half-width of the band within which friction lets the body settle anywhere, m: F_c over the wheel rate, front and rear. 0 without friction.</summary>
+    /// <summary>
+    /// Half-width of the band within which friction lets the body settle anywhere, m: F_c over the wheel rate, front and rear. 0 without friction.
+    /// </summary>
     public required IReadOnlyList<double> FrictionBand { get; init; }
 
     internal static Trim From(RideNumbers n, TrimSolution s, IReadOnlyList<double> wheelRate)

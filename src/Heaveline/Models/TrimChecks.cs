@@ -21,7 +21,11 @@ internal static class TrimChecks
             var expected = i % 2 == 0 ? -1.0 : 1.0;
             if (!(leading * expected > 1e-9))
             {
-                throw new RefusedValueException("suspension", $"without stiffness in {names[i]} in load state '{load.Name}'", "stiff in heave, pitch and roll", $"The car would tip in {names[i]}: an interconnection alone cannot hold it up, add corner springs.");
+                throw new RefusedValueException(
+                    "suspension",
+                    $"without stiffness in {names[i]} in load state '{load.Name}'",
+                    "stiff in heave, pitch and roll",
+                    $"The car would tip in {names[i]}: an interconnection alone cannot hold it up, add corner springs.");
             }
         }
     }
@@ -34,24 +38,40 @@ internal static class TrimChecks
             var name = car.Kind == VehicleKind.TwoWheeler ? corners[i].Split(' ')[0] : corners[i];
             if (!(trim.Load[i] > 0.0))
             {
-                throw new RefusedValueException("load state", $"'{load.Name}' with the {name} wheel off the ground", "a load under which every wheel presses on the ground", "The car would tip: move the load towards the middle.");
+                throw new RefusedValueException(
+                    "load state",
+                    $"'{load.Name}' with the {name} wheel off the ground",
+                    "a load under which every wheel presses on the ground",
+                    "The car would tip: move the load towards the middle.");
             }
 
             if (trim.Travel[i] >= laws.BumpLimit[i])
             {
-                throw new RefusedValueException("load state", $"'{load.Name}' with {trim.Travel[i] * 1000.0:F0} mm of travel at the {name} wheel", $"below the {laws.BumpLimit[i] * 1000.0:F0} mm at which it bottoms", "The springs cannot carry this load within their travel.");
+                throw new RefusedValueException(
+                    "load state",
+                    $"'{load.Name}' with {trim.Travel[i] * 1000.0:F0} mm of travel at the {name} wheel",
+                    $"below the {laws.BumpLimit[i] * 1000.0:F0} mm at which it bottoms",
+                    "The springs cannot carry this load within their travel.");
             }
 
             if (trim.Travel[i] <= laws.ReboundLimit[i])
             {
-                throw new RefusedValueException("load state", $"'{load.Name}' with {-trim.Travel[i] * 1000.0:F0} mm of droop at the {name} wheel", $"below the {-laws.ReboundLimit[i] * 1000.0:F0} mm at which it tops out", "Take less out, or check the weighing.");
+                throw new RefusedValueException(
+                    "load state",
+                    $"'{load.Name}' with {-trim.Travel[i] * 1000.0:F0} mm of droop at the {name} wheel",
+                    $"below the {-laws.ReboundLimit[i] * 1000.0:F0} mm at which it tops out",
+                    "Take less out, or check the weighing.");
             }
         }
 
         // A displacer only pushes: its gauge pressure must stay above zero. The elastic link may pull.
         if (laws.HasFluid && trim.Pressure.Any(p => !(p > 0.0)))
         {
-            throw new RefusedValueException("line pressure", $"{trim.Pressure.Min() / 1e5:G3} bar in load state '{load.Name}'", "above 0 bar", "Raise the base pressure or soften the corner springs.");
+            throw new RefusedValueException(
+                "line pressure",
+                $"{trim.Pressure.Min() / 1e5:G3} bar in load state '{load.Name}'",
+                "above 0 bar",
+                "Raise the base pressure or soften the corner springs.");
         }
     }
 }

@@ -45,14 +45,25 @@ internal static class TrimSolver
             unknown += step * Shorten(car, constants, numbers, unknown, step, miss, push);
         }
 
-        throw new RefusedValueException("load state", $"'{load.Name}'", "a load that the springs can carry in balance", "No standing position was found: the car would tip over or fall through its travel.");
+        throw new RefusedValueException(
+            "load state",
+            $"'{load.Name}'",
+            "a load that the springs can carry in balance",
+            "No standing position was found: the car would tip over or fall through its travel.");
     }
 
     // A step past the end of a gas spring makes NaN. The library's own norm lets it vanish (it compares before it adds) and would call that balance.
     private static double Miss(Vector<double> residual) => Math.Sqrt(residual.DotProduct(residual));
 
     // Halves the step until the imbalance falls; corners of the force laws can make a full step overshoot.
-    private static double Shorten(Car car, RideConstants<Quad<DualLane>, DualLane> constants, RideNumbers numbers, Vector<double> at, Vector<double> step, double miss, StaticPush push)
+    private static double Shorten(
+        Car car,
+        RideConstants<Quad<DualLane>, DualLane> constants,
+        RideNumbers numbers,
+        Vector<double> at,
+        Vector<double> step,
+        double miss,
+        StaticPush push)
     {
         var part = 1.0;
         while (part > 1e-4 && !(Miss(Evaluate(car, constants, numbers, at + (step * part), push).Residual) < miss))
@@ -72,11 +83,16 @@ internal static class TrimSolver
         var total = body.Mass + unsprungFront + unsprungRear;
         if (onRear <= 0.0 || onRear >= total)
         {
-            throw new RefusedValueException("load state", $"'{load.Name}' with {total - onRear:G4} kg on the front and {onRear:G4} kg on the rear axle", "above 0 kg on each axle", "The car would tip over an axle: move the load or make it lighter.");
+            throw new RefusedValueException(
+                "load state",
+                $"'{load.Name}' with {total - onRear:G4} kg on the front and {onRear:G4} kg on the rear axle",
+                "above 0 kg on each axle",
+                "The car would tip over an axle: move the load or make it lighter.");
         }
     }
 
-    private static (Vector<double> Residual, Matrix<double> Tangent) Evaluate(Car car, RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, Vector<double> unknown, StaticPush push)
+    private static (Vector<double> Residual, Matrix<double> Tangent) Evaluate(
+        Car car, RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, Vector<double> unknown, StaticPush push)
     {
         var residual = Vector<double>.Build.Dense(Unknowns);
         var tangent = Matrix<double>.Build.Dense(Unknowns, Unknowns);
@@ -89,14 +105,17 @@ internal static class TrimSolver
             ElementForces<Quad<DualLane>, DualLane>.Suspension(c, state);
             RideKernel<Quad<DualLane>, DualLane>.TyreForce(c, state, default, default);
             // What the links carry acts between wheel and body beside the springs.
-            var force = state.Force + new Quad<DualLane>(DualLane.Of(push.Link[0]), DualLane.Of(push.Link[1]), DualLane.Of(push.Link[2]), DualLane.Of(push.Link[3]));
+            var force = state.Force
+                + new Quad<DualLane>(DualLane.Of(push.Link[0]), DualLane.Of(push.Link[1]), DualLane.Of(push.Link[2]), DualLane.Of(push.Link[3]));
             var tyre = state.Tyre;
             var weight = n.Body.Mass * Gravity.Standard;
             var rows = new DualLane[Unknowns];
             // Scaled to lengths and angles of order one: forces per weight, moments per weight and metre.
             rows[0] = (Quad<DualLane>.Sum(force) - DualLane.Of(weight)) / DualLane.Of(weight);
             rows[1] = (DualLane.Of(push.PitchMoment) + (c.PitchGravity * D(1)) - Quad<DualLane>.Sum(c.X * force)) / DualLane.Of(weight);
-            rows[2] = n.Rolls ? (DualLane.Of(push.RollMoment) + (c.RollGravity * D(2)) + Quad<DualLane>.Sum(c.Y * force)) / DualLane.Of(weight) : D(2);
+            rows[2] = n.Rolls
+                ? (DualLane.Of(push.RollMoment) + (c.RollGravity * D(2)) + Quad<DualLane>.Sum(c.Y * force)) / DualLane.Of(weight)
+                : D(2);
             for (var i = 0; i < 4; i++)
             {
                 var unsprung = 0.5 * car.Axles[i / 2].UnsprungMass.Si * Gravity.Standard;
@@ -124,7 +143,8 @@ internal static class TrimSolver
         return (residual, tangent);
     }
 
-    private static TrimSolution Finish(Car car, LoadState load, RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, Matrix<double> tangent, Vector<double> x)
+    private static TrimSolution Finish(
+        Car car, LoadState load, RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, Matrix<double> tangent, Vector<double> x)
     {
         Quad<DualLane> Fixed(double a, double b, double d, double e) => new(DualLane.Of(a), DualLane.Of(b), DualLane.Of(d), DualLane.Of(e));
         var travel = new double[4];

@@ -13,8 +13,8 @@ public sealed record AxleRide
     public required double SprungLoad { get; init; }
 
     /// <summary>
-    /// Rates for motion. A fluid line counts as shut for the moment (its fluid has no time to flow); a line wide open, or an elastic link, counts with
-    /// what its own end feels.
+    /// Rates for motion. A fluid line counts as shut for the moment (its fluid has no time to flow); a line wide open, or an elastic link, counts
+    /// with what its own end feels.
     /// </summary>
     public required AxleRates Rates { get; init; }
 

@@ -26,7 +26,11 @@ internal readonly record struct AxleState(double Rate, double Mass, double TyreR
             ? ride
             : ride < TyreRate
                 ? ride * TyreRate / (TyreRate - ride)
-                : throw new RefusedValueException($"{end} frequency", FormattableString.Invariant($"{frequency:0.###} Hz"), "below that of the car on its tyres alone", "Only a stiffer tyre can make it.");
+                : throw new RefusedValueException(
+                    $"{end} frequency",
+                    FormattableString.Invariant($"{frequency:0.###} Hz"),
+                    "below that of the car on its tyres alone",
+                    "Only a stiffer tyre can make it.");
     }
 
     /// <summary>The part of <see cref="DampingOf"/> that a common damper of front and rear makes, the other axle held.</summary>

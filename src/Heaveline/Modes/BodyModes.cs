@@ -4,7 +4,8 @@ namespace Heaveline.Modes;
 
 /// <summary>
 /// The textbook two-degree bounce–pitch solution: the sprung body on the two axles' ride rates (springs in series with tyres), wheels massless, no
-/// damping. An interconnection counts with its coupling of the axles, a fluid line as shut; gravity's tilting moment is taken off the pitch stiffness.
+/// damping. An interconnection counts with its coupling of the axles, a fluid line as shut; gravity's tilting
+/// moment is taken off the pitch stiffness.
 /// </summary>
 public sealed record BodyModes
 {
@@ -17,7 +18,9 @@ public sealed record BodyModes
     /// <summary>Roll; null for a two-wheeler.</summary>
     public required RollMode? Roll { get; init; }
 
-    /// <summary>Dynamic index k²/(b·c) (–): at 1 the axles are independent, each axle's ride frequency is a mode and the centres are the axles.</summary>
+    /// <summary>
+    /// Dynamic index k²/(b·c) (–): at 1 the axles are independent, each axle's ride frequency is a mode and the centres are the axles.
+    /// </summary>
     public required double DynamicIndex { get; init; }
 
     /// <summary>Gravity's tilting moment M·g·h_θ, N m/rad; 0 when no pitch axis height is given.</summary>

@@ -11,8 +11,8 @@ namespace Heaveline.Modes;
 public sealed record Coincidence
 {
     /// <summary>
-    /// Cycles that suit best (–): least pitch in the first second after a bump lies at 0.6 to 0.8. Found by running this model over bumps; no published
-    /// source.
+    /// Cycles that suit best (–): least pitch in the first second after a bump lies at 0.6 to 0.8. Found by running this model over bumps; no
+    /// published source.
     /// </summary>
     public const double SuitedCycles = 0.7;
 
@@ -42,15 +42,20 @@ public sealed record Coincidence
     {
         (null, _) => "The front is damped so heavily that it does not swing: it has no period.",
         (_, null) => "The rear is damped so heavily that it does not swing: it has no period.",
-        ({ } front, { } rear) when front == rear => "Front and rear swing at the same pace: the rear stays behind by the same time and never falls into step.",
+        ({ } front, { } rear) when front == rear =>
+            "Front and rear swing at the same pace: the rear stays behind by the same time and never falls into step.",
         ({ } front, { } rear) when front < rear => "The front swings faster than the rear: the rear falls further behind with every cycle.",
         _ => null,
     };
 
-    /// <summary>The speed that the car's frequencies suit: in step after <see cref="SuitedCycles"/>, m/s; null when the ends never fall into step.</summary>
+    /// <summary>
+    /// The speed that the car's frequencies suit: in step after <see cref="SuitedCycles"/>, m/s; null when the ends never fall into step.
+    /// </summary>
     public double? SuitedSpeed => SpeedFor(SuitedCycles);
 
-    /// <summary>Speeds from <see cref="MostCycles"/> (slowest) to <see cref="FewestCycles"/> (fastest), m/s; null when the ends never fall into step.</summary>
+    /// <summary>
+    /// Speeds from <see cref="MostCycles"/> (slowest) to <see cref="FewestCycles"/> (fastest), m/s; null when the ends never fall into step.
+    /// </summary>
     public (double Slowest, double Fastest)? SuitedRange =>
         SpeedFor(MostCycles) is { } slowest && SpeedFor(FewestCycles) is { } fastest ? (slowest, fastest) : null;
 
@@ -66,8 +71,12 @@ public sealed record Coincidence
     /// <summary>Speed at which the ends fall into step after n cycles of both, L/(n·(T_f − T_r)), m/s; null when they never do.</summary>
     public double? SpeedFor(double cycles) => SpeedFor(cycles, cycles);
 
-    /// <summary>Speed at which n cycles of the front end together with m of the rear, L/(n·T_f − m·T_r), m/s; null when that is not above zero.</summary>
-    /// <remarks>With a front slower than the rear m ≠ n happens only at crawling speed; it is also the only meeting of a front that is faster.</remarks>
+    /// <summary>
+    /// Speed at which n cycles of the front end together with m of the rear, L/(n·T_f − m·T_r), m/s; null when that is not above zero.
+    /// </summary>
+    /// <remarks>
+    /// With a front slower than the rear m ≠ n happens only at crawling speed; it is also the only meeting of a front that is faster.
+    /// </remarks>
     public double? SpeedFor(double frontCycles, double rearCycles)
     {
         if (!(frontCycles > 0.0 && FrontPeriod is { } front && RearPeriod is { } rear))

@@ -4,8 +4,8 @@ using Heaveline.Models;
 namespace Heaveline.Modes;
 
 /// <summary>
-/// The tangent equations p̈ = A_p·p + A_v·ṗ in plain motions p, all in metres. A car that is alike on both sides falls apart there into the motions of
-/// the side view and those of the front view.
+/// The tangent equations p̈ = A_p·p + A_v·ṗ in plain motions p, all in metres. A car that is alike on both sides falls apart there into the motions
+/// of the side view and those of the front view.
 /// </summary>
 internal sealed record ModalSystem
 {

@@ -13,11 +13,14 @@ public sealed record Mode
 
     /// <summary>
     /// Share of each plain motion in the mode (–), summing to 1: φ_j·((2λM + C)φ)_j over their sum, which is the motion's share of the energy in an
-    /// undamped mode and the participation factor [Pérez-Arriaga, Verghese and Schweppe, IEEE Trans. PAS-101, 1982] of its place and speed in a damped one.
+    /// undamped mode and the participation factor [Pérez-Arriaga, Verghese and Schweppe, IEEE Trans. PAS-101,
+    /// 1982] of its place and speed in a damped one.
     /// </summary>
     public required IReadOnlyDictionary<Motion, double> Shares { get; init; }
 
-    /// <summary>Where the body moves least along the side view; null when the mode hardly pitches, or does not move the body in the side view.</summary>
+    /// <summary>
+    /// Where the body moves least along the side view; null when the mode hardly pitches, or does not move the body in the side view.
+    /// </summary>
     public required ModeNode? Node { get; init; }
 
     /// <summary>Whether it swings; otherwise it creeps back (one root of an overdamped motion).</summary>

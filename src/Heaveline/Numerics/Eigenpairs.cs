@@ -28,12 +28,15 @@ internal sealed class Eigenpairs
     public Complex[][] Vectors { get; }
 
     /// <summary>Decomposes a matrix.</summary>
-    /// <exception cref="ArithmeticException">The matrix holds a value that is not finite, or the iteration did not end in true eigenpairs.</exception>
+    /// <exception cref="ArithmeticException">
+    /// The matrix holds a value that is not finite, or the iteration did not end in true eigenpairs.
+    /// </exception>
     public static Eigenpairs Of(Matrix<double> matrix)
     {
         if (matrix.Enumerate().Any(x => !double.IsFinite(x)))
         {
-            throw new ArithmeticException("The equations of motion hold a number that is not finite: a mass, an inertia or a rate is zero or too large.");
+            throw new ArithmeticException(
+                "The equations of motion hold a number that is not finite: a mass, an inertia or a rate is zero or too large.");
         }
 
         var scale = Balance(matrix);
@@ -48,7 +51,8 @@ internal sealed class Eigenpairs
             }
         }
 
-        throw new ArithmeticException("The modes of the linear equations of motion could not be found: the iteration for the eigenvalues did not settle.");
+        throw new ArithmeticException(
+            "The modes of the linear equations of motion could not be found: the iteration for the eigenvalues did not settle.");
     }
 
     private static (Complex[] Values, Complex[][] Vectors)? Attempt(Matrix<double> matrix, double shift, double size)

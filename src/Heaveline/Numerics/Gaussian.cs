@@ -12,7 +12,9 @@ internal static class Gaussian
 
     private static readonly GaussLegendreRule Rule = new(-1.0, 1.0, Points);
 
-    /// <summary>E[max(x, a)] = a + (μ − a)·Φ(t) + σ·φ(t) and its slope in μ, Φ(t), t = (μ − a)/σ. At a tie without scatter the mean of both slopes.</summary>
+    /// <summary>
+    /// E[max(x, a)] = a + (μ − a)·Φ(t) + σ·φ(t) and its slope in μ, Φ(t), t = (μ − a)/σ. At a tie without scatter the mean of both slopes.
+    /// </summary>
     public static (double Mean, double Slope) Max(double mean, double deviation, double at)
     {
         if (!(deviation > 0.0))
@@ -43,7 +45,8 @@ internal static class Gaussian
     }
 
     /// <summary>Means of a law's value and slope; the law is smooth between the breaks and x stays between low and high.</summary>
-    public static (double Mean, double Slope) Of(Func<double, (double Value, double Slope)> law, double mean, double deviation, IReadOnlyList<double> breaks, double low, double high)
+    public static (double Mean, double Slope) Of(
+        Func<double, (double Value, double Slope)> law, double mean, double deviation, IReadOnlyList<double> breaks, double low, double high)
     {
         if (!(deviation > 0.0))
         {

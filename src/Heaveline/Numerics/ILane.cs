@@ -1,8 +1,8 @@
 namespace Heaveline.Numerics;
 
 /// <summary>
-/// A number as the kernel sees it: one double, several doubles side by side, or a double with its derivative. The equations of motion are written once
-/// over this, so that the single pass, the wide batch and the linearisation are the same lines.
+/// A number as the kernel sees it: one double, several doubles side by side, or a double with its derivative. The equations of motion are written
+/// once over this, so that the single pass, the wide batch and the linearisation are the same lines.
 /// </summary>
 internal interface ILane<TSelf>
     where TSelf : struct, ILane<TSelf>

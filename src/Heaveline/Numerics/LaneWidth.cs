@@ -2,7 +2,9 @@ using System.Runtime.Intrinsics;
 
 namespace Heaveline.Numerics;
 
-/// <summary>How many doubles stand side by side in a batch on this processor: chosen once, never a width that the runtime would imitate in software.</summary>
+/// <summary>
+/// How many doubles stand side by side in a batch on this processor: chosen once, never a width that the runtime would imitate in software.
+/// </summary>
 /// <remarks>
 /// 256 bits are preferred where 512 are to be had: the runtime keeps objects and frames aligned to 16 bytes only, so that most 512-bit loads
 /// straddle two cache lines (measured 2026-11-25 on a processor with both: 512 bits gave between 0.3 and 0.9 of the 256-bit rate).

@@ -20,7 +20,8 @@ internal sealed class LeastSquares
         var scale = Vector<double>.Build.Dense(design.ColumnCount, j => Math.Sqrt(design.Column(j).DotProduct(design.Column(j))));
         if (!scale.All(s => s > 0.0) || design.RowCount < design.ColumnCount)
         {
-            throw new RefusedValueException("readings", $"{design.RowCount} that do not differ enough", "enough different ones", "Take readings at more places, further apart.");
+            throw new RefusedValueException(
+                "readings", $"{design.RowCount} that do not differ enough", "enough different ones", "Take readings at more places, further apart.");
         }
 
         var scaled = design * Matrix<double>.Build.DenseOfDiagonalVector(1.0 / scale);
@@ -36,7 +37,8 @@ internal sealed class LeastSquares
         SumOfSquares = residual.DotProduct(residual);
         Freedom = design.RowCount - design.ColumnCount;
         var inverse = qr.R.Inverse();
-        perVariance = Matrix<double>.Build.DenseOfDiagonalVector(1.0 / scale) * inverse * inverse.Transpose() * Matrix<double>.Build.DenseOfDiagonalVector(1.0 / scale);
+        perVariance = Matrix<double>.Build.DenseOfDiagonalVector(1.0 / scale) * inverse * inverse.Transpose()
+            * Matrix<double>.Build.DenseOfDiagonalVector(1.0 / scale);
     }
 
     /// <summary>c.</summary>

@@ -12,7 +12,8 @@ internal readonly struct Quad<TLane>(TLane frontLeft, TLane frontRight, TLane re
     private readonly TLane RR = rearRight;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Quad<TLane> Of(TLane frontLeft, TLane frontRight, TLane rearLeft, TLane rearRight) => new(frontLeft, frontRight, rearLeft, rearRight);
+    public static Quad<TLane> Of(TLane frontLeft, TLane frontRight, TLane rearLeft, TLane rearRight) =>
+        new(frontLeft, frontRight, rearLeft, rearRight);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Quad<TLane> All(TLane value) => new(value, value, value, value);

@@ -33,7 +33,8 @@ internal readonly struct ScalarLane(double v) : ILane<ScalarLane>
     public static ScalarLane Power(ScalarLane a, ScalarLane b) => new(Math.Pow(a._v, b._v));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static ScalarLane WhereAtMost(ScalarLane a, ScalarLane limit, ScalarLane then, ScalarLane otherwise) => a._v <= limit._v ? then : otherwise;
+    public static ScalarLane WhereAtMost(ScalarLane a, ScalarLane limit, ScalarLane then, ScalarLane otherwise) =>
+        a._v <= limit._v ? then : otherwise;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ScalarLane operator +(ScalarLane a, ScalarLane b) => new(a._v + b._v);

@@ -66,7 +66,8 @@ internal sealed class AdamsUpdate<TQuad, TLane>(TLane h, bool fluid)
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Wheels(ref TQuad x, ref TQuad v, in TQuad a0, ref TQuad a1, ref TQuad a2, ref TQuad a3)
     {
-        x = TQuad.Fma(TQuad.All(x0), a0, TQuad.Fma(TQuad.All(h), v, x) + TQuad.Fma(TQuad.All(x1), a1, TQuad.Fma(TQuad.All(x2), a2, TQuad.All(x3) * a3)));
+        x = TQuad.Fma(
+            TQuad.All(x0), a0, TQuad.Fma(TQuad.All(h), v, x) + TQuad.Fma(TQuad.All(x1), a1, TQuad.Fma(TQuad.All(x2), a2, TQuad.All(x3) * a3)));
         v = TQuad.Fma(TQuad.All(v0), a0, TQuad.Fma(TQuad.All(v1), a1, v) + TQuad.Fma(TQuad.All(v2), a2, TQuad.All(v3) * a3));
         a3 = a2;
         a2 = a1;

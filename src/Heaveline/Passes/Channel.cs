@@ -1,8 +1,8 @@
 namespace Heaveline.Passes;
 
 /// <summary>
-/// Where each quantity stands in a recorded sample of a pass. What is asked for most comes first: a record of its first few numbers is a shorter record of
-/// the same kind.
+/// Where each quantity stands in a recorded sample of a pass. What is asked for most comes first: a record of its first few numbers is a shorter
+/// record of the same kind.
 /// </summary>
 internal static class Channel
 {

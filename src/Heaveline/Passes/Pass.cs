@@ -16,7 +16,14 @@ public sealed class Pass
     private readonly RideNumbers numbers;
 
     // Of a pass that never leaves the library not all need be recorded: see Measure.Reads.
-    internal Pass(RideModel model, Road road, double speed, PassTiming timing, ReadOnlyMemory<double> samples, PassStatistics statistics, int channels = Channel.Count)
+    internal Pass(
+        RideModel model,
+        Road road,
+        double speed,
+        PassTiming timing,
+        ReadOnlyMemory<double> samples,
+        PassStatistics statistics,
+        int channels = Channel.Count)
     {
         var (outcome, good, sentence) = PassRange.Of(model, samples.Span, timing, channels);
         Model = model;
@@ -102,7 +109,9 @@ public sealed class Pass
     /// <param name="speed">Speed, m/s. 0.5 to 120.</param>
     /// <param name="options">How to run it.</param>
     /// <param name="cancellation">Stops the run.</param>
-    /// <exception cref="RefusedValueException">Speed out of range; a sharp step under a damped tyre; a certified run of a car with curved laws.</exception>
+    /// <exception cref="RefusedValueException">
+    /// Speed out of range; a sharp step under a damped tyre; a certified run of a car with curved laws.
+    /// </exception>
     /// <exception cref="RunFailedException">A certified run did not get on.</exception>
     public static Pass Of(RideModel model, Road road, double speed, PassOptions? options = null, CancellationToken cancellation = default)
     {
@@ -122,7 +131,8 @@ public sealed class Pass
         if (options.StatesError)
         {
             cancellation.ThrowIfCancellationRequested();
-            (pitch, tyre) = PassError.Of(model, samples, PassRun.Of(model, wheels, speed, timing with { StepsPerSample = timing.StepsPerSample / 2 }));
+            (pitch, tyre) = PassError.Of(
+                model, samples, PassRun.Of(model, wheels, speed, timing with { StepsPerSample = timing.StepsPerSample / 2 }));
         }
 
         return new Pass(model, road, speed, timing, samples, FixedStep(timing, pitch, tyre));
@@ -164,12 +174,16 @@ public sealed class Pass
     }
 
     /// <summary>Fore-aft specific force felt at a height above the pitch axis, m/s²: h·θ̈ − g·θ (forward positive).</summary>
-    public double[] ForeAftForce(double height) => From(s => (height * s[Channel.Accelerations + Channel.Pitch]) - (Gravity.Standard * s[Channel.Pitch]));
+    public double[] ForeAftForce(double height) =>
+        From(s => (height * s[Channel.Accelerations + Channel.Pitch]) - (Gravity.Standard * s[Channel.Pitch]));
 
     /// <summary>Lateral specific force felt at a height above the roll axis, m/s²: −h·φ̈ + g·φ (left positive).</summary>
-    public double[] LateralForce(double height) => From(s => (-height * s[Channel.Accelerations + Channel.Roll]) + (Gravity.Standard * s[Channel.Roll]));
+    public double[] LateralForce(double height) =>
+        From(s => (-height * s[Channel.Accelerations + Channel.Roll]) + (Gravity.Standard * s[Channel.Roll]));
 
-    /// <summary>Road height under the wheel centre at corner 0 to 3 at each sample, m, without contact averaging, from the track's first height.</summary>
+    /// <summary>
+    /// Road height under the wheel centre at corner 0 to 3 at each sample, m, without contact averaging, from the track's first height.
+    /// </summary>
     public double[] RoadHeight(int corner)
     {
         var profile = corner % 2 == 0 ? Road.Left : Road.Right;

@@ -14,8 +14,8 @@ namespace Heaveline.Passes;
 internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTiming[] Clocks, RoadUnderWheels[] Roads)
 {
     /// <summary>
-    /// Groups of at most a width. Only passes of one step stand together, so that each has the numbers it would have alone; among these such of one road and
-    /// speed, which share what they read of the road.
+    /// Groups of at most a width. Only passes of one step stand together, so that each has the numbers it would have alone; among these such of one
+    /// road and speed, which share what they read of the road.
     /// </summary>
     /// <exception cref="RefusedValueException">As for <see cref="Pass.Of"/>.</exception>
     public static IReadOnlyList<PassGroup> Of(IReadOnlyList<PassRequest> requests, PassOptions options, int width)
@@ -54,7 +54,10 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         })];
     }
 
-    /// <summary>Computes the passes without their error, and gives each to be measured. Of what was recorded nothing is kept: a pass is good for that one call.</summary>
+    /// <summary>
+    /// Computes the passes without their error, and gives each to be measured. Of what was recorded nothing
+    /// is kept: a pass is good for that one call.
+    /// </summary>
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
     /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
     /// <param name="measure">Is given the place among all that were asked for, and the pass.</param>
@@ -117,13 +120,15 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         }
     }
 
-    private PassGroup Part(int[] places) => new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])]);
+    private PassGroup Part(int[] places) =>
+        new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])]);
 
     private Pass Made(int k, PassTiming timing, double[] samples, int channels, double? pitchError, double? tyreError)
     {
         var (model, road, speed) = Requests[k];
         var clock = Clocks[k] with { StepsPerSample = timing.StepsPerSample };
-        return new Pass(model, road, speed, clock, samples.AsMemory(0, clock.Samples * channels), Pass.FixedStep(clock, pitchError, tyreError), channels);
+        return new Pass(
+            model, road, speed, clock, samples.AsMemory(0, clock.Samples * channels), Pass.FixedStep(clock, pitchError, tyreError), channels);
     }
 
     private static double[] Fresh(int length) => GC.AllocateUninitializedArray<double>(length);

@@ -25,7 +25,8 @@ internal static class PassLanes<TLane>
         var road = new LaneRoads<TLane>(group);
         var steps = timing.Samples * timing.StepsPerSample;
         var (first, last) = road.Moving(timing.Start, timing.Step, steps);
-        // Both are large and of no use after the run: borrowed, since clearing and collecting them would cost more than the run (measured 2026-11-25).
+        // Both are large and of no use after the run: borrowed, since clearing and collecting them would cost
+        // more than the run (measured 2026-11-25).
         var table = ArrayPool<Quad<TLane>>.Shared.Rent(2 * (last - first));
         var samples = ArrayPool<TLane>.Shared.Rent(timing.Samples * channels);
         try
@@ -33,7 +34,13 @@ internal static class PassLanes<TLane>
             var moving = table.AsSpan(0, 2 * (last - first));
             road.Read(moving, timing.Start, first, timing.Step);
             PassStepper<Quad<TLane>, TLane>.Run(
-                constants, new(first, moving, road.After), timing.Samples, timing.StepsPerSample, TLane.Of(timing.Step), samples.AsSpan(0, timing.Samples * channels), channels);
+                constants,
+                new(first, moving, road.After),
+                timing.Samples,
+                timing.StepsPerSample,
+                TLane.Of(timing.Step),
+                samples.AsSpan(0, timing.Samples * channels),
+                channels);
             return Apart(samples, group.Clocks, timing, channels, sheet);
         }
         finally

@@ -20,7 +20,9 @@ public sealed record PassOptions
     /// <summary>Time recorded before the front wheels reach the road's beginning, s. 0 to 10. Default 0.1 s.</summary>
     public double LeadTime { get; init => field = Checked.Within(value, 0.0, 10.0); } = 0.1;
 
-    /// <summary>Whole recorded time from x = 0 on, s; null: until the rear wheels have left the road's end and <see cref="SettlingTime"/> is over.</summary>
+    /// <summary>
+    /// Whole recorded time from x = 0 on, s; null: until the rear wheels have left the road's end and <see cref="SettlingTime"/> is over.
+    /// </summary>
     public double? Duration { get; init => field = value is { } v ? Checked.Within(v, 0.1, 36000.0) : null; }
 
     /// <summary>Whether the run is repeated with twice the step to state its own error. Default true.</summary>

@@ -16,7 +16,8 @@ internal static class PassRange
     /// <param name="samples">The record.</param>
     /// <param name="timing">Its clock.</param>
     /// <param name="channels">Length of one sample.</param>
-    public static (PassOutcome Outcome, int Good, string Sentence) Of(RideModel model, ReadOnlySpan<double> samples, PassTiming timing, int channels = Channel.Count)
+    public static (PassOutcome Outcome, int Good, string Sentence) Of(
+        RideModel model, ReadOnlySpan<double> samples, PassTiming timing, int channels = Channel.Count)
     {
         var n = model.Numbers;
         var count = samples.Length / channels;
@@ -40,7 +41,11 @@ internal static class PassRange
             if (Math.Abs(s[Channel.Pitch]) > LargestAngle || Math.Abs(s[Channel.Roll]) > LargestAngle)
             {
                 var which = Math.Abs(s[Channel.Pitch]) > LargestAngle ? "pitch" : "roll";
-                return (PassOutcome.AngleOutOfRange, k, $"The {which} angle passed {LargestAngle} rad at {time:F2} s: the model holds for small angles only. Lower the speed or the obstacle.");
+                return (
+                    PassOutcome.AngleOutOfRange,
+                    k,
+                    $"The {which} angle passed {LargestAngle} rad at {time:F2} s: the model holds for small angles only. "
+                    + "Lower the speed or the obstacle.");
             }
 
             for (var i = 0; i < 4; i++)
@@ -49,7 +54,11 @@ internal static class PassRange
                 if (travel > n.Laws.BumpLimit[i] || travel < n.Laws.ReboundLimit[i])
                 {
                     var limit = travel > 0.0 ? n.Laws.BumpLimit[i] : n.Laws.ReboundLimit[i];
-                    return (PassOutcome.TravelOutOfRange, k, $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {travel * 1000.0:F0} mm passed its hard limit of {limit * 1000.0:F0} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
+                    return (
+                        PassOutcome.TravelOutOfRange,
+                        k,
+                        $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {travel * 1000.0:F0} mm passed its hard limit of "
+                        + $"{limit * 1000.0:F0} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
                 }
             }
 

@@ -30,7 +30,12 @@ internal static class PassRun
             road.Read(moving, speed, timing.Start, first, timing.Step);
             var after = TQuad.Of(new(road.Rise(0)), new(road.Rise(1)), new(road.Rise(2)), new(road.Rise(3)));
             PassStepper<TQuad, ScalarLane>.Run(
-                constants, new(first, moving, after), timing.Samples, timing.StepsPerSample, new ScalarLane(timing.Step), MemoryMarshal.Cast<double, ScalarLane>(samples.AsSpan()));
+                constants,
+                new(first, moving, after),
+                timing.Samples,
+                timing.StepsPerSample,
+                new ScalarLane(timing.Step),
+                MemoryMarshal.Cast<double, ScalarLane>(samples.AsSpan()));
         }
         finally
         {

@@ -13,8 +13,8 @@ public sealed record PassStatistics
     public required int Steps { get; init; }
 
     /// <summary>
-    /// Estimated error of the pitch angle over its peak (–), from the largest difference to a run with twice the step: a third of it, since corners in
-    /// the force laws make the error fall with the square of the step; all of it where a force jumps. Null when not asked for or not to be had.
+    /// Estimated error of the pitch angle over its peak (–), from the largest difference to a run with twice the step: a third of it, since corners
+    /// in the force laws make the error fall with the square of the step; all of it where a force jumps. Null when not asked for or not to be had.
     /// </summary>
     public double? PitchError { get; init; }
 

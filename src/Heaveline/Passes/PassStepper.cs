@@ -4,8 +4,8 @@ using Heaveline.Numerics;
 namespace Heaveline.Passes;
 
 /// <summary>
-/// Steps the equations of motion at a fixed step h: Adams–Bashforth of fourth order on the velocities, with the position update that integrates the same
-/// cubic through the last four accelerations twice (Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, III.1 and III.10):
+/// Steps the equations of motion at a fixed step h: Adams–Bashforth of fourth order on the velocities, with the position update that integrates the
+/// same cubic through the last four accelerations twice (Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, III.1 and III.10):
 /// v += h(55a₀ − 59a₁ + 37a₂ − 9a₃)/24, x += h·v + h²(323a₀ − 264a₁ + 159a₂ − 38a₃)/360.
 /// It starts from rest at trim on a flat road, where the past accelerations are exactly zero.
 /// </summary>
@@ -21,7 +21,14 @@ internal static class PassStepper<TQuad, TLane>
     /// <param name="h">Step, s, one per lane (lanes may differ).</param>
     /// <param name="samples">Receives <paramref name="channels"/> lanes per output.</param>
     /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
-    public static void Run(RideConstants<TQuad, TLane> c, RoadSteps<TQuad, TLane> road, int outputs, int perOutput, TLane h, Span<TLane> samples, int channels = Channel.Count)
+    public static void Run(
+        RideConstants<TQuad, TLane> c,
+        RoadSteps<TQuad, TLane> road,
+        int outputs,
+        int perOutput,
+        TLane h,
+        Span<TLane> samples,
+        int channels = Channel.Count)
     {
         var s = new RideState<TQuad, TLane>();
         var update = new AdamsUpdate<TQuad, TLane>(h, (c.Needs & Needs.FluidLink) != 0);

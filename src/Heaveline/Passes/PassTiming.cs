@@ -19,7 +19,8 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
         return new PassTiming(first * a.SampleStep, a.SampleStep, last - first, Math.Max(a.StepsPerSample, b.StepsPerSample));
     }
 
-    public static PassTiming Of(RideModel model, Road road, double speed, PassOptions options) => Of(model, road, speed, options, StepChoice.Largest(model, options.LargestStep));
+    public static PassTiming Of(RideModel model, Road road, double speed, PassOptions options) =>
+        Of(model, road, speed, options, StepChoice.Largest(model, options.LargestStep));
 
     /// <summary>The same with the car's longest step known already.</summary>
     public static PassTiming Of(RideModel model, Road road, double speed, PassOptions options, double longest)
@@ -29,7 +30,8 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
         // The road must be level under every wheel at the start: half a contact length ahead of its beginning at the latest.
         var ahead = Math.Max(options.LeadTime, ((0.5 * contact) - Math.Min(0.0, road.Start)) / speed);
         var lead = (int)Math.Ceiling(ahead / sample);
-        var end = options.Duration ?? ((Math.Max(road.End, road.EventEnd ?? 0.0) + model.Car.Wheelbase.Si + (0.5 * contact)) / speed) + options.SettlingTime;
+        var end = options.Duration
+            ?? ((Math.Max(road.End, road.EventEnd ?? 0.0) + model.Car.Wheelbase.Si + (0.5 * contact)) / speed) + options.SettlingTime;
         var samples = lead + (int)Math.Ceiling(end / sample) + 1;
         // An even number of steps, so that a run with twice the step meets the same samples.
         var steps = 2 * (int)Math.Ceiling(sample / (2.0 * longest));

@@ -4,8 +4,8 @@ using Heaveline.Modes;
 namespace Heaveline.Passes;
 
 /// <summary>
-/// Something that is read off a moving car: y = Σ a·p + Σ b·ṗ + Σ c·p̈ with p the positions z, θ, φ, four wheels and two line flows, all from trim; or
-/// the change of a tyre's load. The same reading serves transfer functions, random responses and passes in time. Signs by ISO 8855.
+/// Something that is read off a moving car: y = Σ a·p + Σ b·ṗ + Σ c·p̈ with p the positions z, θ, φ, four wheels and two line flows, all from trim;
+/// or the change of a tyre's load. The same reading serves transfer functions, random responses and passes in time. Signs by ISO 8855.
 /// </summary>
 public sealed class RideSignal
 {
@@ -68,7 +68,8 @@ public sealed class RideSignal
     /// <summary>Rate of suspension travel, m/s, bump positive.</summary>
     /// <param name="model">The car.</param>
     /// <param name="corner">0 to 3.</param>
-    public static RideSignal TravelRate(RideModel model, int corner) => Travel(model, corner).Turned($"{CornerNames.Of(corner, model.Rolls)} travel rate", "m/s", 1);
+    public static RideSignal TravelRate(RideModel model, int corner) =>
+        Travel(model, corner).Turned($"{CornerNames.Of(corner, model.Rolls)} travel rate", "m/s", 1);
 
     /// <summary>Change of a tyre's load on the road, N; of the whole wheel for a two-wheeler.</summary>
     /// <param name="model">The car.</param>
@@ -136,9 +137,11 @@ public sealed class RideSignal
         return sum;
     }
 
-    private static int Checked(int corner) => corner is >= 0 and < 4 ? corner : throw new ArgumentOutOfRangeException(nameof(corner), corner, "A car has corners 0 to 3.");
+    private static int Checked(int corner) =>
+        corner is >= 0 and < 4 ? corner : throw new ArgumentOutOfRangeException(nameof(corner), corner, "A car has corners 0 to 3.");
 
-    private static RideSignal At(string name, string unit, params ReadOnlySpan<(int Position, double Share)> parts) => new(name, unit) { Place = Row(parts) };
+    private static RideSignal At(string name, string unit, params ReadOnlySpan<(int Position, double Share)> parts) =>
+        new(name, unit) { Place = Row(parts) };
 
     private static double[] Row(params ReadOnlySpan<(int Position, double Share)> parts)
     {

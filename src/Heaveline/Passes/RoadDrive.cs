@@ -5,8 +5,8 @@ using Heaveline.Roads;
 namespace Heaveline.Passes;
 
 /// <summary>
-/// A random road under four wheels: cross spectra S_ij = G(n)·γ(|y_i − y_j|)·e^{i2πn(x_i − x_j)}, each wheel's wave averaged over its contact length. The
-/// real matrix γ is split as Q·Qᵀ (Cholesky), so that the road is a sum of at most four waves that have nothing to do with each other.
+/// A random road under four wheels: cross spectra S_ij = G(n)·γ(|y_i − y_j|)·e^{i2πn(x_i − x_j)}, each wheel's wave averaged over its contact length.
+/// The real matrix γ is split as Q·Qᵀ (Cholesky), so that the road is a sum of at most four waves that have nothing to do with each other.
 /// </summary>
 internal sealed class RoadDrive
 {
@@ -20,7 +20,8 @@ internal sealed class RoadDrive
     /// <param name="model">The car.</param>
     /// <param name="spectrum">The road.</param>
     /// <param name="tracks">Two tracks for both axles, or null: every wheel in its own track of an isotropic surface.</param>
-    public RoadDrive(RideModel model, RoadSpectrum spectrum, TrackCoherence? tracks) => (this.model, this.spectrum, this.tracks) = (model, spectrum, tracks);
+    public RoadDrive(RideModel model, RoadSpectrum spectrum, TrackCoherence? tracks) =>
+        (this.model, this.spectrum, this.tracks) = (model, spectrum, tracks);
 
     /// <summary>Heights of the four wheels in each of the waves, for a unit density of the road's height.</summary>
     public Complex[][] Waves(double n)

@@ -45,15 +45,19 @@ internal sealed class RoadUnderWheels
         var atRear = rear.ContactLength.Si == front.ContactLength.Si ? atFront : averaged(rear.ContactLength);
         if ((atFront.HasJump && front.Damping.Si > 0.0) || (atRear.HasJump && rear.Damping.Si > 0.0))
         {
-            throw new RefusedValueException("road", $"'{road.Name}' with a sharp step", "without a step under a damped tyre", "A step would be an infinite rate: give the step an edge length, or the tyre a contact length.");
+            throw new RefusedValueException(
+                "road",
+                $"'{road.Name}' with a sharp step",
+                "without a step under a damped tyre",
+                "A step would be an infinite rate: give the step an edge length, or the tyre a contact length.");
         }
 
         return new RoadUnderWheels(atFront, atRear, model.Car.Wheelbase.Si);
     }
 
     /// <summary>
-    /// Of n steps from start on, the first at which a wheel may be off the level and the first from which all are on the last level. Before and after these
-    /// nothing changes: no profile need be read.
+    /// Of n steps from start on, the first at which a wheel may be off the level and the first from which all are on the last level. Before and after
+    /// these nothing changes: no profile need be read.
     /// </summary>
     public (int First, int Last) Moving(double speed, double start, double step, int n)
     {

@@ -3,8 +3,8 @@ using Heaveline.Models;
 namespace Heaveline.Passes;
 
 /// <summary>
-/// The longest step that a car allows. The fourth-order Adams–Bashforth formula is stable on the negative real axis down to λh = −0.3 (Hairer, Wanner,
-/// Solving Ordinary Differential Equations II, V.1); twice the step must be stable too, for the error estimate.
+/// The longest step that a car allows. The fourth-order Adams–Bashforth formula is stable on the negative real axis down to λh = −0.3 (Hairer,
+/// Wanner, Solving Ordinary Differential Equations II, V.1); twice the step must be stable too, for the error estimate.
 /// </summary>
 internal static class StepChoice
 {
@@ -22,7 +22,8 @@ internal static class StepChoice
             var damping = (Steepest(laws.DamperSlope[i], laws.DamperHinges, i) * Square(laws.DamperRatio[0][i]))
                 + n.TyreDamping[i] + (laws.Friction[i] / Math.Sqrt(laws.FrictionSpeedSquared[i]));
             var rate = (Steepest(laws.SpringSlope[i], laws.SpringHinges, i) * Square(laws.SpringRatio[0][i])) + n.TyreRate[i] + (2.0 * laws.Bar[i])
-                + Steepest(0.0, laws.BumpHinges, i) + Steepest(0.0, laws.ReboundHinges, i) + Curved(laws.CurvedBump, i) + Curved(laws.CurvedRebound, i)
+                + Steepest(0.0, laws.BumpHinges, i) + Steepest(0.0, laws.ReboundHinges, i) + Curved(laws.CurvedBump, i)
+                + Curved(laws.CurvedRebound, i)
                 + Gas(laws, i) + Fluid(laws, i);
             // A common damper works at four wheels at once, and the body gives way to all of them.
             var common = LinkDamping(laws, i) * (perMass + (3.0 / n.Body.Mass));
@@ -57,7 +58,8 @@ internal static class StepChoice
     // Slope of a curved stop 50 mm past its clearance.
     private static double Curved(double[][] stop, int i) => stop[1][i] * stop[2][i] * Math.Pow(0.05, stop[2][i] - 1.0);
 
-    private static double Gas(CornerLaws laws, int i) => 4.0 * laws.GasForce[i] * laws.GasAreaPerVolume[i] * laws.GasExponent[i] * Square(laws.SpringRatio[0][i]);
+    private static double Gas(CornerLaws laws, int i) =>
+        4.0 * laws.GasForce[i] * laws.GasAreaPerVolume[i] * laws.GasExponent[i] * Square(laws.SpringRatio[0][i]);
 
     private static double FluidStiffness(CornerLaws laws, int i) =>
         laws.FluidStiffness[i] + (2.0 * laws.FluidGasPressure[i] * laws.FluidPerVolume[i] * laws.FluidExponent[i]);

@@ -10,7 +10,8 @@ internal static class WheelWaves
     public static Complex[] Of(RideModel model, double n)
     {
         var front = new Complex(Sinc(Math.PI * n * model.Car.Front.Tyre.ContactLength.Si), 0.0);
-        var rear = Complex.FromPolarCoordinates(Sinc(Math.PI * n * model.Car.Rear.Tyre.ContactLength.Si), -2.0 * Math.PI * n * model.Car.Wheelbase.Si);
+        var rear = Complex.FromPolarCoordinates(
+            Sinc(Math.PI * n * model.Car.Rear.Tyre.ContactLength.Si), -2.0 * Math.PI * n * model.Car.Wheelbase.Si);
         return [front, front, rear, rear];
     }
 

@@ -3,7 +3,9 @@ using System.Runtime.CompilerServices;
 
 namespace Heaveline.Quantities;
 
-/// <summary>The checks that stand in the <c>init</c> accessors of records. Each returns its argument or throws <see cref="RefusedValueException"/>.</summary>
+/// <summary>
+/// The checks that stand in the <c>init</c> accessors of records. Each returns its argument or throws <see cref="RefusedValueException"/>.
+/// </summary>
 public static class Checked
 {
     /// <summary>Finite and above zero.</summary>
@@ -26,14 +28,17 @@ public static class Checked
         double.IsFinite(value.Si) ? value : throw new RefusedValueException(Words(what), value.ToString(), "a finite number", advice);
 
     /// <summary>Inside a closed range given in SI units.</summary>
-    public static Amount<TDimension> Within<TDimension>(Amount<TDimension> value, double low, double high, string advice, [CallerMemberName] string what = "")
+    public static Amount<TDimension> Within<TDimension>(
+        Amount<TDimension> value, double low, double high, string advice, [CallerMemberName] string what = "")
         where TDimension : struct, IDimension =>
         value.Si >= low && value.Si <= high
             ? value
-            : throw new RefusedValueException(Words(what), value.ToString(), $"between {Plain(low)} and {Plain(high)} {TDimension.Symbol}".TrimEnd(), advice);
+            : throw new RefusedValueException(
+                Words(what), value.ToString(), $"between {Plain(low)} and {Plain(high)} {TDimension.Symbol}".TrimEnd(), advice);
 
     /// <summary>A plain number inside a closed range.</summary>
-    public static double Within(double value, double low, double high, string advice = "Give a number inside the limits.", [CallerMemberName] string what = "") =>
+    public static double Within(
+        double value, double low, double high, string advice = "Give a number inside the limits.", [CallerMemberName] string what = "") =>
         value >= low && value <= high
             ? value
             : throw new RefusedValueException(Words(what), Plain(value), $"between {Plain(low)} and {Plain(high)}", advice);

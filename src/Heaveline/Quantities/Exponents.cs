@@ -1,6 +1,8 @@
 namespace Heaveline.Quantities;
 
-/// <summary>Exponents of metre, kilogram, second and radian in a product of units. The radian counts, so that an angle is not taken for a slope.</summary>
+/// <summary>
+/// Exponents of metre, kilogram, second and radian in a product of units. The radian counts, so that an angle is not taken for a slope.
+/// </summary>
 public readonly record struct Exponents(int Metre, int Kilogram, int Second, int Radian)
 {
     /// <summary>Exponents of a product of two units.</summary>

@@ -8,5 +8,6 @@ internal sealed record KnownDimension(Exponents Exponents, string Name, IReadOnl
 {
     /// <summary>The entry of a dimension type.</summary>
     public static KnownDimension Of<TDimension>(params string[] symbols)
-        where TDimension : struct, IDimension => new(TDimension.Exponents, TDimension.Name, [TDimension.Usual, .. symbols.Where(s => s != TDimension.Usual)]);
+        where TDimension : struct, IDimension =>
+        new(TDimension.Exponents, TDimension.Name, [TDimension.Usual, .. symbols.Where(s => s != TDimension.Usual)]);
 }

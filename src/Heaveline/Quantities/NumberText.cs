@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace Heaveline.Quantities;
 
-/// <summary>A decimal number as this project writes it: digits, a decimal point, an exponent; no grouping, no comma, no hexadecimal, no NaN.</summary>
+/// <summary>
+/// A decimal number as this project writes it: digits, a decimal point, an exponent; no grouping, no comma, no hexadecimal, no NaN.
+/// </summary>
 internal static class NumberText
 {
     /// <summary>Reads a number, or leaves a refusal on the cursor and returns null.</summary>
@@ -85,7 +87,8 @@ internal static class NumberText
             cursor.Refuse(start, end, $"{all} is not a number here.", cursor.Next switch
             {
                 ',' when cursor.RunEnd(cursor.At + 1, char.IsAsciiDigit) - cursor.At == 4 =>
-                    $"A comma is neither a decimal point nor a thousands mark here: write {all.Replace(",", "", StringComparison.Ordinal)} or {all.Replace(',', '.')}.",
+                    $"A comma is neither a decimal point nor a thousands mark here: write {all.Replace(",", "", StringComparison.Ordinal)} or "
+                    + $"{all.Replace(',', '.')}.",
                 ',' => $"Write the decimal point as a point: {all.Replace(',', '.').TrimEnd('.')}.",
                 '_' => $"Write the digits together: {all.Replace("_", "", StringComparison.Ordinal)}.",
                 _ => "Use one decimal point, with a digit after it.",
@@ -132,7 +135,11 @@ internal static class NumberText
         }
 
         var all = cursor.Between(start, cursor.RunEnd(next, c => char.IsAsciiDigit(c) || char.IsWhiteSpace(c))).TrimEnd();
-        cursor.Refuse(start, start + all.Length, $"{all} has a gap in it.", $"Write the digits together: {string.Concat(all.Where(c => !char.IsWhiteSpace(c)))}.");
+        cursor.Refuse(
+            start,
+            start + all.Length,
+            $"{all} has a gap in it.",
+            $"Write the digits together: {string.Concat(all.Where(c => !char.IsWhiteSpace(c)))}.");
         return true;
     }
 }

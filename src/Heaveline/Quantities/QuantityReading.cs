@@ -32,7 +32,11 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
         if (!hasDoubt && !cursor.AtEnd)
         {
             var rest = cursor.Rest.ToString().TrimEnd();
-            cursor.Refuse(cursor.At, cursor.At + rest.Length, $"\"{rest}\" is not understood after {cursor.Since(start)}.", "Write a number, its unit and, if it has one, its doubt: 24.5 N/mm ± 5 %.");
+            cursor.Refuse(
+                cursor.At,
+                cursor.At + rest.Length,
+                $"\"{rest}\" is not understood after {cursor.Since(start)}.",
+                "Write a number, its unit and, if it has one, its doubt: 24.5 N/mm ± 5 %.");
             return null;
         }
 
@@ -73,7 +77,11 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
         if (!cursor.AtEnd)
         {
             var rest = cursor.Rest.ToString().TrimEnd();
-            cursor.Refuse(cursor.At, cursor.At + rest.Length, $"\"{rest}\" is not understood after the doubt.", "End the text after the doubt: 24.5 N/mm ± 5 %.");
+            cursor.Refuse(
+                cursor.At,
+                cursor.At + rest.Length,
+                $"\"{rest}\" is not understood after the doubt.",
+                "End the text after the doubt: 24.5 N/mm ± 5 %.");
             return null;
         }
 
@@ -86,7 +94,11 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
         var relative = doubtUnit.Text == "%";
         if (relative && wanted.IsPlain && product.Text == "%")
         {
-            cursor.Refuse(from, cursor.At, $"± {width} can be read as points or as a part of the value.", "Write the points without the sign (25 % ± 2), or the value as a number (0.25 ± 8 %).");
+            cursor.Refuse(
+                from,
+                cursor.At,
+                $"± {width} can be read as points or as a part of the value.",
+                "Write the points without the sign (25 % ± 2), or the value as a number (0.25 ± 8 %).");
             return null;
         }
 
@@ -106,7 +118,11 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
         if (doubtUnit.Parts.Count > 0 && own is null)
         {
             var found = KnownDimensions.WithArticle(doubtUnit.First.Exponents);
-            cursor.Refuse(from, cursor.At, $"the doubt {width} is {found}; the value is {KnownDimensions.WithArticle(wanted.Name)}.", "Give the doubt in a unit of the value or in per cent.");
+            cursor.Refuse(
+                from,
+                cursor.At,
+                $"the doubt {width} is {found}; the value is {KnownDimensions.WithArticle(wanted.Name)}.",
+                "Give the doubt in a unit of the value or in per cent.");
             return null;
         }
 
@@ -122,14 +138,16 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
 
         if (si == 0.0 && percent > 0.0)
         {
-            cursor.Refuse(from, cursor.At, "a per cent of zero is zero.", $"Give the doubt in {(wanted.IsPlain ? "the unit of the value" : wanted.Usual)}.");
+            cursor.Refuse(
+                from, cursor.At, "a per cent of zero is zero.", $"Give the doubt in {(wanted.IsPlain ? "the unit of the value" : wanted.Usual)}.");
             return null;
         }
 
         return (si, Math.Abs(si) * percent / 100.0, unit);
     }
 
-    private (double Si, double HalfWidth, Unit? Unit)? Finish(int start, int end, double number, string digits, UnitProduct product, Unit? unit, bool shared)
+    private (double Si, double HalfWidth, Unit? Unit)? Finish(
+        int start, int end, double number, string digits, UnitProduct product, Unit? unit, bool shared)
     {
         if (product.Parts.Count == 0)
         {
@@ -147,7 +165,11 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
         {
             var found = product.First.Exponents;
             var given = shared ? $"{digits} {product.Text}" : cursor.Between(start, end);
-            cursor.Refuse(start, end, $"{given} is {KnownDimensions.WithArticle(found)}; {wanted.WishAgainst(digits, found, number * product.First.Factor)}.", wanted.AdviceAgainst(found));
+            cursor.Refuse(
+                start,
+                end,
+                $"{given} is {KnownDimensions.WithArticle(found)}; {wanted.WishAgainst(digits, found, number * product.First.Factor)}.",
+                wanted.AdviceAgainst(found));
             return null;
         }
 

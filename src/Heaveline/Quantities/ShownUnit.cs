@@ -7,7 +7,8 @@ namespace Heaveline.Quantities;
 public sealed record ShownUnit(string Si, string Symbol, double Factor)
 {
     /// <summary>The symbol in plain letters, for headings that programs read ("deg"); empty for a plain number.</summary>
-    public string Plain => Symbol == "–" ? "" : Symbol.Replace("°", "deg", StringComparison.Ordinal).Replace(" s½", "·s^0.5", StringComparison.Ordinal);
+    public string Plain =>
+        Symbol == "–" ? "" : Symbol.Replace("°", "deg", StringComparison.Ordinal).Replace(" s½", "·s^0.5", StringComparison.Ordinal);
 
     /// <summary>What stands behind a number in a sentence: the symbol with its space, a degree sign without, nothing for a plain number.</summary>
     public string Suffix => Symbol is "–" ? "" : Symbol is "°" ? Symbol : " " + Symbol;

@@ -1,6 +1,8 @@
 namespace Heaveline.Quantities;
 
-/// <summary>A unit of measurement: its symbol, its size in SI units and its exponents. Only units without an offset: a length, not a temperature in °C.</summary>
+/// <summary>
+/// A unit of measurement: its symbol, its size in SI units and its exponents. Only units without an offset: a length, not a temperature in °C.
+/// </summary>
 public sealed record Unit
 {
     // The size is kept as a mantissa and a power of ten: 9 mm is then 9/1000, the nearest double to 0.009, and not 9 × 0.001.

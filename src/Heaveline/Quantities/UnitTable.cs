@@ -3,7 +3,8 @@ namespace Heaveline.Quantities;
 /// <summary>
 /// The symbols that texts may use and what each may mean. Two meanings stand where the trade uses one symbol for two things
 /// (lb: a mass and a force; g: the gram and standard gravity; rpm: turns and radians): the wanted dimension decides.
-/// Factors: NIST SP 811 (2008) appendix B; yard and pound: the agreement of 1959, 0.9144 m and 0.45359237 kg; standard gravity: CGPM 1901, 9.80665 m/s².
+/// Factors: NIST SP 811 (2008) appendix B; yard and pound: the agreement of 1959, 0.9144 m and 0.45359237 kg;
+/// standard gravity: CGPM 1901, 9.80665 m/s².
 /// </summary>
 internal static class UnitTable
 {
@@ -32,7 +33,8 @@ internal static class UnitTable
 
     private static IEnumerable<Unit> Rows() =>
         [
-            .. Row(1, 0, Metre, "m"), .. Row(1, -6, Metre, "µm", "μm"), .. Row(1, -3, Metre, "mm"), .. Row(1, -2, Metre, "cm"), .. Row(1, 3, Metre, "km"),
+            .. Row(1, 0, Metre, "m"), .. Row(1, -6, Metre, "µm", "μm"), .. Row(1, -3, Metre, "mm"), .. Row(1, -2, Metre, "cm"),
+            .. Row(1, 3, Metre, "km"),
             .. Row(254, -4, Metre, "in", "inch", "inches", "\"", "″"), .. Row(3048, -4, Metre, "ft", "foot", "feet", "'", "′"),
             .. Row(9144, -4, Metre, "yd"), .. Row(1609344, -3, Metre, "mile", "miles", "mi"),
             .. Row(1, 0, Kilogram, "kg"), .. Row(1, -3, Kilogram, "g"), .. Row(1, 3, Kilogram, "t"),
@@ -45,7 +47,8 @@ internal static class UnitTable
             .. Row(1, 0, Radian, "rad"), .. Row(1, -3, Radian, "mrad"), .. Row(Math.PI / 180.0, 0, Radian, "deg", "°"),
             .. Row(1, 0, Hertz, "Hz"), .. Row(1, 3, Hertz, "kHz"), .. Row(1.0 / 60.0, 0, Hertz, "cpm", "rpm"),
             .. Row(Math.PI / 30.0, 0, Hertz + Radian, "rpm"),
-            .. Row(1, 0, Pascal, "Pa"), .. Row(1, -3, Pascal, "mPa"), .. Row(1, 2, Pascal, "hPa", "mbar"), .. Row(1, 3, Pascal, "kPa"), .. Row(1, 5, Pascal, "bar"),
+            .. Row(1, 0, Pascal, "Pa"), .. Row(1, -3, Pascal, "mPa"), .. Row(1, 2, Pascal, "hPa", "mbar"), .. Row(1, 3, Pascal, "kPa"),
+            .. Row(1, 5, Pascal, "bar"),
             .. Row(1, 6, Pascal, "MPa"), .. Row(1, 9, Pascal, "GPa"), .. Row(PoundForce / 64516, -5, Pascal, "psi"),
             .. Row(1, -3, CubicMetre, "L", "l"), .. Row(1, -6, CubicMetre, "mL", "ml", "cc"),
             .. Row(1609344.0 / 3600.0, -3, Speed, "mph"), .. Row(1.0 / 3.6, 0, Speed, "kph"),

@@ -16,7 +16,8 @@ internal static class UnitText
         ["sec"] = "s", ["secs"] = "s", ["second"] = "s", ["seconds"] = "s", ["hr"] = "h", ["hour"] = "h", ["kgs"] = "kg", ["kilo"] = "kg",
         ["newton"] = "N", ["newtons"] = "N", ["pound"] = "lb", ["pounds"] = "lb", ["percent"] = "%", ["per"] = "/", ["degree"] = "deg",
         ["degrees"] = "deg", ["metre"] = "m", ["metres"] = "m", ["meter"] = "m", ["meters"] = "m", ["gram"] = "g", ["grams"] = "g", ["kgm"] = "kg m",
-        ["tonne"] = "t", ["tonnes"] = "t", ["litre"] = "L", ["litres"] = "L", ["liter"] = "L", ["kp"] = "kgf", ["hertz"] = "Hz", ["psig"] = "psi", ["Ns"] = "N s",
+        ["tonne"] = "t", ["tonnes"] = "t", ["litre"] = "L", ["litres"] = "L", ["liter"] = "L", ["kp"] = "kgf", ["hertz"] = "Hz", ["psig"] = "psi",
+        ["Ns"] = "N s",
     };
 
     /// <summary>Reads a unit. A product without parts when none stands here; null with a refusal on the cursor when it is not understood.</summary>
@@ -67,7 +68,11 @@ internal static class UnitText
         if (UnitTable.Meanings.ContainsKey(word) || cursor.Next is '/' or '·' or '*' or '⋅' or '°')
         {
             var end = cursor.RunEnd(cursor.At, c => !char.IsWhiteSpace(c));
-            cursor.Refuse(start, end, "only one unit may follow the slash.", "Put the units under the slash in brackets, N/(m s), or write those above it first, N s/m.");
+            cursor.Refuse(
+                start,
+                end,
+                "only one unit may follow the slash.",
+                "Put the units under the slash in brackets, N/(m s), or write those above it first, N s/m.");
             return false;
         }
 
@@ -135,7 +140,11 @@ internal static class UnitText
         var near = Slips.GetValueOrDefault(symbol)
             ?? UnitTable.Meanings.Keys.FirstOrDefault(known => known.Equals(symbol, StringComparison.OrdinalIgnoreCase))
             ?? (symbol.Length > 2 ? NearestWord.Of(symbol, UnitTable.Meanings.Keys) : null);
-        cursor.Refuse(start, end, $"{symbol} is not a unit known here.", near is null ? "Use unit symbols such as mm, kg, N/mm, N s/m, lbf/in." : $"Did you mean {near}?");
+        cursor.Refuse(
+            start,
+            end,
+            $"{symbol} is not a unit known here.",
+            near is null ? "Use unit symbols such as mm, kg, N/mm, N s/m, lbf/in." : $"Did you mean {near}?");
         return false;
     }
 
@@ -160,7 +169,11 @@ internal static class UnitText
             return true;
         }
 
-        cursor.Refuse(start, Math.Max(end, start + 1), $"{cursor.Between(start, end)} is not an exponent.", "Write a whole exponent from 1 to 9, for instance kg m^2.");
+        cursor.Refuse(
+            start,
+            Math.Max(end, start + 1),
+            $"{cursor.Between(start, end)} is not an exponent.",
+            "Write a whole exponent from 1 to 9, for instance kg m^2.");
         return false;
     }
 }

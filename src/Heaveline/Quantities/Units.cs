@@ -28,6 +28,7 @@ public static class Units
         }
 
         return read.Resolve(wanted ?? read.First.Exponents)
-            ?? throw new ArgumentException($"\"{symbol}\" is {KnownDimensions.WithArticle(read.First.Exponents)}, not what is wanted.", nameof(symbol));
+            ?? throw new ArgumentException(
+                $"\"{symbol}\" is {KnownDimensions.WithArticle(read.First.Exponents)}, not what is wanted.", nameof(symbol));
     }
 }

@@ -33,14 +33,17 @@ internal sealed record WantedDimension(Exponents Exponents, string Name, string 
     private const double StandardGravity = 9.80665;
 
     /// <summary>"Units that fit: N/mm, N/m."</summary>
-    public string Fits => IsPlain ? "Write the number without a unit, or as per cent with %." : $"Units that fit: {string.Join(", ", KnownDimensions.Fitting(Exponents, Usual))}.";
+    public string Fits => IsPlain
+        ? "Write the number without a unit, or as per cent with %."
+        : $"Units that fit: {string.Join(", ", KnownDimensions.Fitting(Exponents, Usual))}.";
 
     /// <summary>What to do when another dimension was found: the likely slip, or the units that fit.</summary>
     public string AdviceAgainst(Exponents found) => (Exponents, found) switch
     {
         _ when Is<Mass>(Exponents) && Is<Force>(found) => "Give the mass, as a scale shows it, in kg or lb.",
         _ when Is<Force>(Exponents) && Is<Mass>(found) => "For the weight of a mass write kgf or lbf.",
-        _ when Is<Stiffness>(Exponents) && Is<AngularStiffness>(found) => "A spring rate is force per travel; a rate per angle belongs to roll or pitch. " + Fits,
+        _ when Is<Stiffness>(Exponents) && Is<AngularStiffness>(found) =>
+            "A spring rate is force per travel; a rate per angle belongs to roll or pitch. " + Fits,
         _ when Is<AngularStiffness>(Exponents) && Is<Stiffness>(found) => "A roll or pitch rate is moment per angle. " + Fits,
         _ when Is<AngularStiffness>(Exponents) && found == new Exponents(2, 1, -2, 0) => "Name the angle: N m/deg or N m/rad.",
         _ when Is<Stiffness>(Exponents) && found == new Exponents(-1, 1, 0, 0) => "Kilograms per travel are meant as force: write kgf/mm.",
@@ -49,7 +52,8 @@ internal sealed record WantedDimension(Exponents Exponents, string Name, string 
         _ when Is<DampingRate>(Exponents) && Is<Stiffness>(found) => "A damping rate is force per speed, a spring rate force per travel. " + Fits,
         _ when Is<Frequency>(Exponents) && Is<AngularRate>(found) => "A frequency counts cycles: 1 Hz is 360 deg/s. " + Fits,
         _ when Is<AngularRate>(Exponents) && Is<Frequency>(found) => "An angular rate names its angle: 1 Hz is 360 deg/s. " + Fits,
-        _ when Is<Viscosity>(Exponents) && found == new Exponents(2, 0, -1, 0) => "Multiply by the density: 1 cSt of a fluid of 1000 kg/m³ is 1 mPa s.",
+        _ when Is<Viscosity>(Exponents) && found == new Exponents(2, 0, -1, 0) =>
+            "Multiply by the density: 1 cSt of a fluid of 1000 kg/m³ is 1 mPa s.",
         _ when Is<Frequency>(Exponents) && Is<Time>(found) => "A period of T seconds is a frequency of 1/T Hz. " + Fits,
         _ => Fits,
     };

@@ -36,7 +36,8 @@ internal static class ClosingParts
                         Caption = "Methods, where they come from, and how that is known",
                         Table = new TablePanel
                         {
-                            Columns = [.. new[] { "key", "source", "what is computed by it", "how it is known" }.Select(h => new TableColumn { Heading = h, Alignment = ColumnAlignment.Left })],
+                            Columns = [.. new[] { "key", "source", "what is computed by it", "how it is known" }.Select(
+                                h => new TableColumn { Heading = h, Alignment = ColumnAlignment.Left })],
                             Rows = [.. sources.Select(s => TableRow.Of(s.Key, s.Citation, s.For, s.Known))],
                         },
                     },

@@ -38,7 +38,8 @@ internal static class ComparePart
 
         if (work.Choices.Speeds.Length > 1)
         {
-            yield return Illustration.Of(CompareStudy.Run(answer.Asked with { Speeds = work.Choices.Speeds }, work.Run).Figure(CompareAnswer.OverSpeeds));
+            yield return Illustration.Of(CompareStudy.Run(answer.Asked with { Speeds = work.Choices.Speeds }, work.Run)
+                .Figure(CompareAnswer.OverSpeeds));
         }
     }
 }

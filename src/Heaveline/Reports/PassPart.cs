@@ -12,13 +12,16 @@ internal static class PassPart
 
     private static ReportPart Of(ReportWork work, PassAnswer answer) => new()
     {
-        Heading = FormattableString.Invariant($"The pass: {answer.Name}, {answer.Model.Load.Name}, at {In.KilometresPerHour.Of(answer.Pass.Speed):0.#} km/h"),
+        Heading = FormattableString.Invariant(
+            $"The pass: {answer.Name}, {answer.Model.Load.Name}, at {In.KilometresPerHour.Of(answer.Pass.Speed):0.#} km/h"),
         Blocks =
         [
             Paragraph.Of(string.Join(' ', answer.Sentences.Select(s => s.Text))),
             .. answer.Pass.Count > 1 ? [Illustration.Of(answer.Figure(PassAnswer.Traces))] : Array.Empty<Block>(),
             // Several cars have their numbers side by side in the comparison; a pass that broke off has none.
-            .. answer.IsWhole && !(work.Several && work.Asked(PartKind.Compare)) ? [Measures(answer.Tables[0], $"{answer.Name}, {work.Drive}")] : Array.Empty<Block>(),
+            .. answer.IsWhole && !(work.Several && work.Asked(PartKind.Compare))
+                ? [Measures(answer.Tables[0], $"{answer.Name}, {work.Drive}")]
+                : Array.Empty<Block>(),
             Paragraph.Of(Computed([answer])),
         ],
         Sources = [.. answer.Sources],
@@ -32,7 +35,8 @@ internal static class PassPart
     {
         var statistics = passes[0].Pass.Statistics;
         var error = passes.Select(p => p.Pass.Statistics.PitchError).Max() is { } worst
-            ? $" By its own estimate that is less than {Bound(100.0 * worst)} % of the peak pitch off; the model itself may be further from the car than that."
+            ? $" By its own estimate that is less than {Bound(100.0 * worst)} % of the peak pitch off; the model itself "
+                + "may be further from the car than that."
             : "";
         return FormattableString.Invariant($"Computed by {statistics.Method} of {1e3 * statistics.Step:F3} ms.") + error;
     }

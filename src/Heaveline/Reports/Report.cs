@@ -6,7 +6,9 @@ using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 
-/// <summary>A whole report as data, to be set in type by Heaveline.Press. The same choices give the same report: it holds no clock and no chance of its own.</summary>
+/// <summary>
+/// A whole report as data, to be set in type by Heaveline.Press. The same choices give the same report: it holds no clock and no chance of its own.
+/// </summary>
 public sealed record Report
 {
     /// <summary>Language of its words (BCP 47).</summary>
@@ -48,7 +50,14 @@ public sealed record Report
             run.Progress?.Report((k + 1.0) / asked.Parts.Length);
         }
 
-        var report = new Report { Title = asked.Title, Author = asked.Author, Date = asked.Date, Program = asked.Program, Parts = [.. parts, ClosingParts.Cautions] };
+        var report = new Report
+        {
+            Title = asked.Title,
+            Author = asked.Author,
+            Date = asked.Date,
+            Program = asked.Program,
+            Parts = [.. parts, ClosingParts.Cautions],
+        };
         return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(asked)] };
     }
 

@@ -39,9 +39,14 @@ public sealed record ReportAsked
     public required ImmutableArray<Car> Cars
     {
         get;
-        init => field = Drawable.Any(value) is { Length: >= 1 and <= MostCars } cars && cars.Select(c => c.Name).Distinct(StringComparer.Ordinal).Count() == cars.Length
+        init => field = Drawable.Any(value) is { Length: >= 1 and <= MostCars } cars
+            && cars.Select(c => c.Name).Distinct(StringComparer.Ordinal).Count() == cars.Length
             ? cars
-            : throw new RefusedValueException("cars of the report", $"{Drawable.Any(value).Length}, or two of one name", $"1 to {MostCars}, each with a name of its own", "Leave some out, or tell them apart by their names.");
+            : throw new RefusedValueException(
+                "cars of the report",
+                $"{Drawable.Any(value).Length}, or two of one name",
+                $"1 to {MostCars}, each with a name of its own",
+                "Leave some out, or tell them apart by their names.");
     }
 
     /// <summary>Name of the load state to drive with, which every car must have; null: as described.</summary>
@@ -82,5 +87,6 @@ public sealed record ReportAsked
 
     /// <summary>The same as another file: the words of its command differ.</summary>
     /// <param name="file">Name of the file, ending in .html or .pdf.</param>
-    public ReportAsked To(string file) => this with { Words = Words.With(ReportStudy.Out, file).With(ReportStudy.Paper, ReportStudy.IsPdf(file) ? Paper : null) };
+    public ReportAsked To(string file) =>
+        this with { Words = Words.With(ReportStudy.Out, file).With(ReportStudy.Paper, ReportStudy.IsPdf(file) ? Paper : null) };
 }

@@ -29,7 +29,12 @@ public static class ReportStudy
     public static Choice Speed { get; } = Choices.Speed with { Says = "Speed of the passes, the causes and the doubts." };
 
     /// <summary>Speeds of comparison and ride.</summary>
-    public static Choice Speeds { get; } = Choices.Speeds with { Name = "speeds", Says = "Speeds of the comparison and the ride, with commas between.", Usual = "30 km/h, 50 km/h, 80 km/h, 110 km/h" };
+    public static Choice Speeds { get; } = Choices.Speeds with
+    {
+        Name = "speeds",
+        Says = "Speeds of the comparison and the ride, with commas between.",
+        Usual = "30 km/h, 50 km/h, 80 km/h, 110 km/h",
+    };
 
     /// <summary>Class of the random road.</summary>
     public static Choice Class { get; } = Choices.Class with { Says = "Class of the random road, A to H (ISO 8608)." };
@@ -57,19 +62,21 @@ public static class ReportStudy
     {
         Name = "parts",
         Kind = ChoiceKind.Word,
-        Says = $"What to include, in order, with commas between: {string.Join(", ", PartWords)}; or all. Without it: {UsualForOne} for one car, {UsualForSeveral} for several. "
-            + "Cautions, sources and how to make it again are always there.",
+        Says = $"What to include, in order, with commas between: {string.Join(", ", PartWords)}; or all. Without it: "
+            + $"{UsualForOne} for one car, {UsualForSeveral} for several. Cautions, sources and how to make it again are always there.",
         HelpName = "PARTS",
     };
 
     /// <summary>The title.</summary>
-    public static Choice Title { get; } = new() { Name = "title", Kind = ChoiceKind.Word, Says = "Title. Without it: the cars' names.", HelpName = "TEXT" };
+    public static Choice Title { get; } =
+        new() { Name = "title", Kind = ChoiceKind.Word, Says = "Title. Without it: the cars' names.", HelpName = "TEXT" };
 
     /// <summary>Who made it.</summary>
     public static Choice Author { get; } = new() { Name = "author", Kind = ChoiceKind.Word, Says = "Who made it.", HelpName = "TEXT" };
 
     /// <summary>The day it is of.</summary>
-    public static Choice Date { get; } = new() { Name = "date", Kind = ChoiceKind.Word, Says = "The day it is of, as you want it printed. Nothing is filled in.", HelpName = "TEXT" };
+    public static Choice Date { get; } =
+        new() { Name = "date", Kind = ChoiceKind.Word, Says = "The day it is of, as you want it printed. Nothing is filled in.", HelpName = "TEXT" };
 
     /// <summary>Sheet of a PDF.</summary>
     public static Choice Paper { get; } = new()
@@ -99,11 +106,13 @@ public static class ReportStudy
         Word = "report",
         Says =
             """
-            Write a report: the car at every load, modes, passes in figures and words, comparison, ride, rule, causes, doubts, price; with cautions, sources, and the texts and the command that make it again.
+            Write a report: the car at every load, modes, passes in figures and words, comparison, ride, rule, causes, doubts, price; with cautions,
+            sources, and the texts and the command that make it again.
 
             Examples:
               heaveline report examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h" --out fern.html
-              heaveline report examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --parts car,compare,cost --author "A. Fern" --date "1 May 2026" --out cure.pdf
+              heaveline report examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --parts car,compare,cost --author "A. Fern" \
+                  --date "1 May 2026" --out cure.pdf
             """,
         Choices = [Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Parts, Title, Author, Date, Paper, Out],
         Reads = Read,

@@ -45,5 +45,9 @@ internal sealed class ReportWork
 
     private static LoadState Load(Car car, string? name) =>
         LoadedCar.LoadNamed(car, name ?? LoadState.Reference.Name)
-            ?? throw new RefusedValueException($"load state of {car.Name}", $"'{name}'", "one of the car's", $"It has: {string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name))}.");
+            ?? throw new RefusedValueException(
+                $"load state of {car.Name}",
+                $"'{name}'",
+                "one of the car's",
+                $"It has: {string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name))}.");
 }

@@ -12,7 +12,11 @@ internal static class WhyPart
         var heading = $"Why it pitches: {car.Name}";
         if (work.Passes[0] is { IsWhole: false, Pass: var broken })
         {
-            return new ReportPart { Heading = heading, Blocks = [Paragraph.Of($"Not asked: the pass did not run to its end. {broken.OutcomeSentence}")] };
+            return new ReportPart
+            {
+                Heading = heading,
+                Blocks = [Paragraph.Of($"Not asked: the pass did not run to its end. {broken.OutcomeSentence}")],
+            };
         }
 
         var answer = WhyStudy.Run(new WhyAsked { Car = car, Road = work.Choices.Road, Speed = work.Choices.Speed }, work.Run);

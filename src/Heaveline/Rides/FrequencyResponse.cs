@@ -7,8 +7,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// Answers of a car, made linear about its trim, to waves of the road at a constant speed: transfer functions from the height of either wheel track to
-/// any signal, with the delay between the axles e^{−iωL/V} and the average over each tyre's contact length, sin(πnc)/(πnc). Dampers count with the
+/// Answers of a car, made linear about its trim, to waves of the road at a constant speed: transfer functions from the height of either wheel track
+/// to any signal, with the delay between the axles e^{−iωL/V} and the average over each tyre's contact length, sin(πnc)/(πnc). Dampers count with the
 /// mean of both slopes at rest, friction is left out, wheels stay on the road (<see cref="Tangent"/>).
 /// </summary>
 public sealed class FrequencyResponse
@@ -49,7 +49,8 @@ public sealed class FrequencyResponse
         {
             if (!(f is > 0.0 and <= 1000.0))
             {
-                throw new RefusedValueException("frequency", $"{f:G4} Hz", "above 0 and at most 1000 Hz", "Road vehicles are moved by their roads between about 0.2 and 40 Hz.");
+                throw new RefusedValueException(
+                    "frequency", $"{f:G4} Hz", "above 0 and at most 1000 Hz", "Road vehicles are moved by their roads between about 0.2 and 40 Hz.");
             }
         }
 

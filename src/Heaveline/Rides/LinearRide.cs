@@ -32,7 +32,10 @@ internal sealed class LinearRide
     {
         var (n, tangent) = (model.Tangent.Positions, model.Tangent);
         return new LinearRide(
-            tangent.State.SubMatrix(n, n, 0, n), tangent.State.SubMatrix(n, n, n, n), tangent.Road.SubMatrix(n, n, 0, 4), tangent.Road.SubMatrix(n, n, 4, 4));
+            tangent.State.SubMatrix(n, n, 0, n),
+            tangent.State.SubMatrix(n, n, n, n),
+            tangent.Road.SubMatrix(n, n, 0, 4),
+            tangent.Road.SubMatrix(n, n, 4, 4));
     }
 
     /// <summary>The same car with other suspension terms.</summary>
@@ -41,7 +44,8 @@ internal sealed class LinearRide
     /// <summary>Positions per metre of road under each wheel, shape (7 or 9, 4), at ω in rad/s, above 0.</summary>
     public Matrix<Complex> Answer(double omega)
     {
-        var matrix = Matrix<Complex>.Build.Dense(Count, Count, (i, j) => new Complex(-byPlace[i, j] - (i == j ? omega * omega : 0.0), -omega * bySpeed[i, j]));
+        var matrix = Matrix<Complex>.Build.Dense(
+            Count, Count, (i, j) => new Complex(-byPlace[i, j] - (i == j ? omega * omega : 0.0), -omega * bySpeed[i, j]));
         var drive = Matrix<Complex>.Build.Dense(Count, 4, (i, j) => new Complex(road[i, j], omega * roadRate[i, j]));
         return matrix.LU().Solve(drive);
     }

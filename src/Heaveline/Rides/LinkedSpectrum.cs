@@ -5,8 +5,8 @@ using Heaveline.Numerics;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// Mean square of α·z + β·θ and κ·φ of a symmetric car whose axles are joined. The suspension of one side is the matrix Z = [z_f x; x z_r]; a fluid line
-/// takes I·a·aᵀ/(κ − ω² + iωρ) off it, q̈ = a·s − κ·q − ρ·q̇. With W = diag(τ − ω²m): F = Z(Z + W)⁻¹(τ·r − W·h).
+/// Mean square of α·z + β·θ and κ·φ of a symmetric car whose axles are joined. The suspension of one side is the matrix Z = [z_f x; x z_r]; a fluid
+/// line takes I·a·aᵀ/(κ − ω² + iωρ) off it, q̈ = a·s − κ·q − ρ·q̇. With W = diag(τ − ω²m): F = Z(Z + W)⁻¹(τ·r − W·h).
 /// </summary>
 internal static class LinkedSpectrum
 {
@@ -34,7 +34,9 @@ internal static class LinkedSpectrum
         var ends = Ends.Of(t, q, car, unit, against: false);
         var a11 = Less(ends.SFront + ends.SRear + (2.0 * ends.SBoth), w2 * (unit * car.Mass) * ends.Scale);
         var a12 = (-xf * ends.SFront) + (-xr * ends.SRear) + (-(xf + xr) * ends.SBoth);
-        var a22 = Less((xf * xf * ends.SFront) + (xr * xr * ends.SRear) + (2.0 * xf * xr * ends.SBoth), ((w2 * (unit * car.PitchInertia)) + Vector256.Create(unit * car.PitchGravity)) * ends.Scale);
+        var a22 = Less(
+            (xf * xf * ends.SFront) + (xr * xr * ends.SRear) + (2.0 * xf * xr * ends.SBoth),
+            ((w2 * (unit * car.PitchInertia)) + Vector256.Create(unit * car.PitchGravity)) * ends.Scale);
         var heave = (alpha * a22) - (beta * a12);
         var pitch = (beta * a11) - (alpha * a12);
         // Right side of a unit of front road (b₁, b₂) is (ΣF, −ΣxF).
@@ -47,7 +49,9 @@ internal static class LinkedSpectrum
     {
         var (yf, yr) = (car.Front.Y, car.Rear.Y);
         var ends = Ends.Of(t, q, car, unit, against: true);
-        var a = Less((yf * yf * ends.SFront) + (yr * yr * ends.SRear) + (2.0 * yf * yr * ends.SBoth), ((t[q][SpectrumTable.Square] * (unit * car.RollInertia)) + Vector256.Create(unit * car.RollGravity)) * ends.Scale);
+        var a = Less(
+            (yf * yf * ends.SFront) + (yr * yr * ends.SRear) + (2.0 * yf * yr * ends.SBoth),
+            ((t[q][SpectrumTable.Square] * (unit * car.RollInertia)) + Vector256.Create(unit * car.RollGravity)) * ends.Scale);
         var front = (yf * ends.GFrontFront) + (yr * ends.GRearFront);
         var rear = (yf * ends.GFrontRear) + (yr * ends.GRearRear);
         return Power(t, q, front, rear, SpectrumTable.AgainstFront) / a.Square;
@@ -56,7 +60,8 @@ internal static class LinkedSpectrum
     private static Vector256<double> Power(SpectrumTable t, int q, WideComplex front, WideComplex rear, int powers)
     {
         var later = rear * new WideComplex(t[q][SpectrumTable.Cosine], t[q][SpectrumTable.Sine]);
-        return (t[q][powers] * front.Square) + (t[q][powers + 1] * rear.Square) + (t[q][powers + 2] * ((front.Real * later.Real) + (front.Imaginary * later.Imaginary)));
+        return (t[q][powers] * front.Square) + (t[q][powers + 1] * rear.Square)
+            + (t[q][powers + 2] * ((front.Real * later.Real) + (front.Imaginary * later.Imaginary)));
     }
 
     private static WideComplex Less(WideComplex a, Vector256<double> real) => new(a.Real - real, a.Imaginary);
@@ -117,7 +122,8 @@ internal static class LinkedSpectrum
             };
         }
 
-        private static (WideComplex Suspension, WideComplex Tyre, WideComplex Wheel) Axle(in SymmetricAxle axle, double unit, bool against, Vector256<double> w, Vector256<double> w2)
+        private static (WideComplex Suspension, WideComplex Tyre, WideComplex Wheel) Axle(
+            in SymmetricAxle axle, double unit, bool against, Vector256<double> w, Vector256<double> w2)
         {
             var (rate, damping, mass) = against ? (axle.RollRate, axle.RollDamping, axle.TrampMass) : (axle.Rate, axle.Damping, axle.HopMass);
             var tyre = new WideComplex(Vector256.Create(unit * axle.TyreRate), (unit * axle.TyreDamping) * w);

@@ -6,12 +6,12 @@ namespace Heaveline.Rides;
 
 /// <summary>
 /// Mean square of α·z + β·θ and κ·φ of a symmetric car without interconnection, wheels eliminated in closed form. Per axle, with z = k + iωc,
-/// τ = k_t + iωc_t, W = τ − ω²m, D = z + W: the force on the body is F = (z/D)·(τ·r − W·h) at a road height r and a body height h there. What is left is
-/// two equations for heave and pitch and one for roll.
+/// τ = k_t + iωc_t, W = τ − ω²m, D = z + W: the force on the body is F = (z/D)·(τ·r − W·h) at a road height r and a body height h there. What is left
+/// is two equations for heave and pitch and one for roll.
 /// </summary>
 /// <remarks>
-/// Every quotient is kept as a numerator, all multiplied by |D_f|²·|D_r|²; one division at the end serves four frequencies. Stiffnesses and masses are
-/// counted in front tyre rates so that the products stay far from overflow. Written out in real numbers: as complex operators it is more than the
+/// Every quotient is kept as a numerator, all multiplied by |D_f|²·|D_r|²; one division at the end serves four frequencies. Stiffnesses and masses
+/// are counted in front tyre rates so that the products stay far from overflow. Written out in real numbers: as complex operators it is more than the
 /// compiler puts in line in one method.
 /// </remarks>
 internal static class PlainSpectrum
@@ -24,7 +24,8 @@ internal static class PlainSpectrum
         var (xf, xr, yf, yr) = (car.Front.X, car.Rear.X, car.Front.Y, car.Rear.Y);
         Vector256<double> kf = Of(unit * car.Front.Rate), cf = Of(unit * car.Front.Damping), mf = Of(unit * car.Front.HopMass);
         Vector256<double> kr = Of(unit * car.Rear.Rate), cr = Of(unit * car.Rear.Damping), mr = Of(unit * car.Rear.HopMass);
-        Vector256<double> ktf = Of(unit * car.Front.TyreRate), ctf = Of(unit * car.Front.TyreDamping), ktr = Of(unit * car.Rear.TyreRate), ctr = Of(unit * car.Rear.TyreDamping);
+        Vector256<double> ktf = Of(unit * car.Front.TyreRate),
+            ctf = Of(unit * car.Front.TyreDamping), ktr = Of(unit * car.Rear.TyreRate), ctr = Of(unit * car.Rear.TyreDamping);
         Vector256<double> mass = Of(unit * car.Mass), inertia = Of(unit * car.PitchInertia), gravity = Of(unit * car.PitchGravity);
         Vector256<double> xfw = Of(xf), xrw = Of(xr), xff = Of(xf * xf), xrr = Of(xr * xr);
         // Numerator α·(a₂₂b₁ − a₁₂b₂) + β·(a₁₁b₂ − a₁₂b₁) with b = g·(1, −x): g·(α·a₂₂ − (α·x − β)·m − β·x·a₁₁), m = −a₁₂.
@@ -64,16 +65,26 @@ internal static class PlainSpectrum
             var nfi = pr * MultiplyAddEstimate(gfr, hfi, gfi * hfr);
             var nrr = pf * MultiplyAddEstimate(grr, hrr, -(gri * hri));
             var nri = pf * MultiplyAddEstimate(grr, hri, gri * hrr);
-            var top = Power(at[SpectrumTable.TogetherFront], at[SpectrumTable.TogetherRear], at[SpectrumTable.TogetherBoth], nfr, nfi, nrr, nri, dr, di);
+            var top = Power(
+                at[SpectrumTable.TogetherFront], at[SpectrumTable.TogetherRear], at[SpectrumTable.TogetherBoth], nfr, nfi, nrr, nri, dr, di);
             if (rolls)
             {
                 Axle(akf, acf, ktf, ctf, amf, w, w2, out gfr, out gfi, out sfr, out sfi, out pf);
                 Axle(akr, acr, ktr, ctr, amr, w, w2, out grr, out gri, out srr, out sri, out pr);
                 var (front, rear) = (yf1 * pr, yr1 * pf);
-                var ar = MultiplyAddEstimate(front * yf1, sfr, MultiplyAddEstimate(rear * yr1, srr, -(MultiplyAddEstimate(w2, rollMass, rollGravity) * pf * pr)));
+                var ar = MultiplyAddEstimate(
+                    front * yf1, sfr, MultiplyAddEstimate(rear * yr1, srr, -(MultiplyAddEstimate(w2, rollMass, rollGravity) * pf * pr)));
                 var ai = MultiplyAddEstimate(front * yf1, sfi, rear * yr1 * sri);
                 var rollTop = Power(
-                    at[SpectrumTable.AgainstFront], at[SpectrumTable.AgainstRear], at[SpectrumTable.AgainstBoth], front * gfr, front * gfi, rear * grr, rear * gri, dr, di);
+                    at[SpectrumTable.AgainstFront],
+                    at[SpectrumTable.AgainstRear],
+                    at[SpectrumTable.AgainstBoth],
+                    front * gfr,
+                    front * gfi,
+                    rear * grr,
+                    rear * gri,
+                    dr,
+                    di);
                 var rollBottom = MultiplyAddEstimate(ar, ar, ai * ai);
                 top = MultiplyAddEstimate(top, rollBottom, kk * rollTop * bottom);
                 bottom *= rollBottom;

@@ -4,9 +4,9 @@ using Heaveline.Numerics;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// A damper table under a Gaussian motion. Its force r·f(r·ṡ) has the mean r·E[f] and the equivalent damping r²·E[f′], both in closed form for straight
-/// pieces [Roberts and Spanos, Random Vibration and Statistical Linearization: E[F′] for Gaussian motion, after Kazakov; from memory]. Where the ratio r
-/// varies with travel the mean over the travel follows, and the equivalent rate by parts, E[∂F/∂s] = E[(s − μ)·F]/σ².
+/// A damper table under a Gaussian motion. Its force r·f(r·ṡ) has the mean r·E[f] and the equivalent damping r²·E[f′], both in closed form for
+/// straight pieces [Roberts and Spanos, Random Vibration and Statistical Linearization: E[F′] for Gaussian motion, after Kazakov; from memory]. Where
+/// the ratio r varies with travel the mean over the travel follows, and the equivalent rate by parts, E[∂F/∂s] = E[(s − μ)·F]/σ².
 /// </summary>
 internal static class RandomDamper
 {
@@ -31,8 +31,15 @@ internal static class RandomDamper
 
         double Ratio(double s) => ratio[0][i] + (s * (ratio[1][i] + (s * ratio[2][i])));
         var scatter = Math.Max(deviation, Least);
-        var (mean, equivalent) = Gaussian.Of(s => At(laws, i, Ratio(s), speed), travel, scatter, NoBreaks, double.NegativeInfinity, double.PositiveInfinity);
-        var (byParts, _) = Gaussian.Of(s => ((s - travel) * At(laws, i, Ratio(s), speed).Force, 0.0), travel, scatter, NoBreaks, double.NegativeInfinity, double.PositiveInfinity);
+        var (mean, equivalent) = Gaussian.Of(
+            s => At(laws, i, Ratio(s), speed), travel, scatter, NoBreaks, double.NegativeInfinity, double.PositiveInfinity);
+        var (byParts, _) = Gaussian.Of(
+            s => ((s - travel) * At(laws, i, Ratio(s), speed).Force, 0.0),
+            travel,
+            scatter,
+            NoBreaks,
+            double.NegativeInfinity,
+            double.PositiveInfinity);
         return new(mean, byParts / (scatter * scatter), equivalent);
     }
 

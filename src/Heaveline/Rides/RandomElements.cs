@@ -4,7 +4,9 @@ using Heaveline.Passes;
 
 namespace Heaveline.Rides;
 
-/// <summary>The elements of a car whose forces bend: springs, dampers, stops, friction and gas between the axles. Straight ones stay in the tangent.</summary>
+/// <summary>
+/// The elements of a car whose forces bend: springs, dampers, stops, friction and gas between the axles. Straight ones stay in the tangent.
+/// </summary>
 internal static class RandomElements
 {
     private const double Unlimited = double.PositiveInfinity;
@@ -27,18 +29,24 @@ internal static class RandomElements
 
             if (Bends(laws.BumpHinges, i) || Bends(laws.ReboundHinges, i) || laws.CurvedBump[1][i] > 0.0 || laws.CurvedRebound[1][i] > 0.0)
             {
-                elements.Add(AtPlace(n, i, laws.StopShare[i], s => Of(ElementForces<Quad<DualLane>, DualLane>.Stops(c, All(s)), i), StopBreaks(laws, i)));
+                elements.Add(AtPlace(
+                    n, i, laws.StopShare[i], s => Of(ElementForces<Quad<DualLane>, DualLane>.Stops(c, All(s)), i), StopBreaks(laws, i)));
             }
 
             if (Bends(laws.DamperHinges, i) || Varies(laws.DamperRatio, i))
             {
-                elements.Add(new RandomElement(Row(n, i, laws.DamperShare[i]), Trim(n, i, laws.DamperShare[i]), (s, ds, dv) => RandomDamper.Of(laws, i, s, ds, dv)));
+                elements.Add(new RandomElement(
+                    Row(n, i, laws.DamperShare[i]), Trim(n, i, laws.DamperShare[i]), (s, ds, dv) => RandomDamper.Of(laws, i, s, ds, dv)));
             }
 
             if (laws.Friction[i] > 0.0)
             {
                 var scale = Math.Sqrt(laws.FrictionSpeedSquared[i]);
-                elements.Add(new RandomElement(Row(n, i, 1.0), n.TrimTravel[i], (_, _, dv) => new(0.0, 0.0, laws.Friction[i] * Gaussian.SmoothSign(dv, scale)), default(ElementMean)));
+                elements.Add(new RandomElement(
+                    Row(n, i, 1.0),
+                    n.TrimTravel[i],
+                    (_, _, dv) => new(0.0, 0.0, laws.Friction[i] * Gaussian.SmoothSign(dv, scale)),
+                    default(ElementMean)));
             }
         }
 
@@ -66,7 +74,8 @@ internal static class RandomElements
     private static double Trim(RideNumbers n, int i, double share) => (share * n.TrimTravel[i]) + ((1.0 - share) * n.TrimTravel[i ^ 1]);
 
     private static RandomElement AtPlace(RideNumbers n, int i, double share, Func<double, (double, double)> law, double[] breaks) =>
-        new(Row(n, i, share), Trim(n, i, share), (mean, deviation, _) => Mean(law, mean, deviation, breaks, n.Laws.ReboundLimit[i], n.Laws.BumpLimit[i]));
+        new(Row(n, i, share), Trim(n, i, share), (mean, deviation, _) => Mean(
+            law, mean, deviation, breaks, n.Laws.ReboundLimit[i], n.Laws.BumpLimit[i]));
 
     private static ElementMean Mean(Func<double, (double, double)> law, double mean, double deviation, double[] breaks, double low, double high)
     {
@@ -102,7 +111,8 @@ internal static class RandomElements
             }
 
             var corner = i;
-            elements.Add(new RandomElement(row, trim, (mean, deviation, _) => Mean(w => Pressure(n, c, corner, w), mean, deviation, [], -Unlimited, 0.9 / perVolume)));
+            elements.Add(new RandomElement(
+                row, trim, (mean, deviation, _) => Mean(w => Pressure(n, c, corner, w), mean, deviation, [], -Unlimited, 0.9 / perVolume)));
         }
     }
 

@@ -5,8 +5,8 @@ using Heaveline.Passes;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// A car on a random road, frequency by frequency: positions and road heights in each independent wave. Frequencies are Gauss points of panels of equal
-/// ratio, so that a sum over them is an integral over the band.
+/// A car on a random road, frequency by frequency: positions and road heights in each independent wave. Frequencies are Gauss points of panels of
+/// equal ratio, so that a sum over them is an integral over the band.
 /// </summary>
 internal sealed class RandomLines
 {

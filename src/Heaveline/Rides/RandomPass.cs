@@ -7,8 +7,8 @@ using Heaveline.Roads;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// Passes in time, with every nonlinearity, over several random roads of one spectrum, to stand beside a <see cref="RandomResponse"/>. A finite road shows
-/// its spectrum only as well as chance allows: each number has an interval from the scatter between the roads (Student's t).
+/// Passes in time, with every nonlinearity, over several random roads of one spectrum, to stand beside a <see cref="RandomResponse"/>. A finite road
+/// shows its spectrum only as well as chance allows: each number has an interval from the scatter between the roads (Student's t).
 /// </summary>
 /// <remarks>
 /// Independent roads, not parts of a long one: a drawn road has one wave per 1/2048 cycles/m, so that past 2 km it tells nothing new, and the scatter
@@ -29,7 +29,9 @@ public sealed class RandomPass
     /// <summary>Speed, m/s.</summary>
     public double Speed => Passes[0].Speed;
 
-    /// <summary>How the two tracks of the roads go together: give it to <see cref="RandomOptions.Tracks"/> for the same roads in the frequency domain.</summary>
+    /// <summary>
+    /// How the two tracks of the roads go together: give it to <see cref="RandomOptions.Tracks"/> for the same roads in the frequency domain.
+    /// </summary>
     public TrackCoherence Tracks { get; }
 
     /// <summary>A car over random roads, both axles in the same two tracks, a mean track apart (one track for a two-wheeler).</summary>
@@ -40,7 +42,8 @@ public sealed class RandomPass
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">Speed out of range, or more road than can be drawn.</exception>
     /// <exception cref="RunFailedException">A pass left the model's range.</exception>
-    public static RandomPass Of(RideModel model, RoadSpectrum spectrum, double speed, RandomPassOptions? options = null, CancellationToken cancellation = default)
+    public static RandomPass Of(
+        RideModel model, RoadSpectrum spectrum, double speed, RandomPassOptions? options = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(spectrum);
@@ -68,7 +71,8 @@ public sealed class RandomPass
             cancellation);
         if (passes.FirstOrDefault(p => p.Outcome != PassOutcome.Completed) is { } broken)
         {
-            throw new RunFailedException(broken.OutcomeSentence, "The random road is too rough for the car's model at this speed: take a smoother one or a lower speed.");
+            throw new RunFailedException(
+                broken.OutcomeSentence, "The random road is too rough for the car's model at this speed: take a smoother one or a lower speed.");
         }
 
         return new RandomPass(passes, new TrackCoherence { Track = new(track), Waviness = spectrum.Waviness }, options.LeadTime);

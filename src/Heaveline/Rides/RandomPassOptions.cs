@@ -14,7 +14,10 @@ public sealed record RandomPassOptions
     /// <summary>Evaluated time on each, s. 2 to 600. Default 12 s.</summary>
     public double Duration { get; init => field = Checked.Within(value, 2.0, 600.0); } = 12.0;
 
-    /// <summary>Time before it in which the road grows to its full size and the car's start dies away, s. 2 to 60. Default 8 s, the first half of it for the road.</summary>
+    /// <summary>
+    /// Time before it in which the road grows to its full size and the car's start dies away, s. 2 to 60.
+    /// Default 8 s, the first half of it for the road.
+    /// </summary>
     public double LeadTime { get; init => field = Checked.Within(value, 2.0, 60.0); } = 8.0;
 
     /// <summary>Which roads of this spectrum: any number.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Passes;
@@ -7,9 +8,9 @@ using Heaveline.Roads;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// What a car does on a random road in the long run, from the frequency domain: root mean squares and spectra of any signal, with the wheelbase delay and
-/// the coherence of the four wheels' tracks. Bending elements are made straight at the response's own level, about the mean position that they take up
-/// there (<see cref="RandomOptions.AtOwnLevel"/>).
+/// What a car does on a random road in the long run, from the frequency domain: root mean squares and spectra of any signal, with the wheelbase delay
+/// and the coherence of the four wheels' tracks. Bending elements are made straight at the response's own level, about the mean position that they
+/// take up there (<see cref="RandomOptions.AtOwnLevel"/>).
 /// </summary>
 /// <remarks>It knows no wheel in the air: see <see cref="Cautions"/>. Motion slower than the spectrum's longest wave is not in it.</remarks>
 public sealed class RandomResponse
@@ -17,7 +18,9 @@ public sealed class RandomResponse
     private const int FewestPanels = 16;
     private const int MostPanels = 512;
 
-    /// <summary>RMS tyre load over the static load past which wheels leave the road too often to be left out: three deviations reach lift-off.</summary>
+    /// <summary>
+    /// RMS tyre load over the static load past which wheels leave the road too often to be left out: three deviations reach lift-off.
+    /// </summary>
     public const double LargestLoadVariation = 1.0 / 3.0;
 
     private readonly RandomLines lines;
@@ -27,11 +30,17 @@ public sealed class RandomResponse
     {
         (Model, Spectrum, Speed, this.lines, mean, RelativeError) = (model, spectrum, speed, lines, ride.Mean, error);
         Passes = ride.Passes;
-        Outcome = !ride.Converged ? RandomOutcome.NotConverged : !fine ? RandomOutcome.Coarse : ride.Bends && ride.Passes > 0 ? RandomOutcome.Converged : RandomOutcome.Linear;
+        Outcome = !ride.Converged
+            ? RandomOutcome.NotConverged
+            : !fine ? RandomOutcome.Coarse : ride.Bends && ride.Passes > 0 ? RandomOutcome.Converged : RandomOutcome.Linear;
         OutcomeSentence = Outcome switch
         {
-            RandomOutcome.NotConverged => FormattableString.Invariant($"The equivalent linear car did not settle in {ride.Passes} passes (last change {ride.LastChange:G3}). Run passes in time instead."),
-            RandomOutcome.Coarse => FormattableString.Invariant($"The sum over {lines.Frequencies.Count} frequencies still changes by {error:G3}. Something in the car is hardly damped: check its dampers, or allow more error."),
+            RandomOutcome.NotConverged => FormattableString.Invariant(
+                $"The equivalent linear car did not settle in {ride.Passes} passes (last change {ride.LastChange:G3}). Run passes in time instead."),
+            RandomOutcome.Coarse => string.Create(
+                CultureInfo.InvariantCulture,
+                $"The sum over {lines.Frequencies.Count} frequencies still changes by {error:G3}. Something in the car is hardly damped: "
+                + $"check its dampers, or allow more error."),
             _ => "",
         };
         Cautions = [.. LoadCautions()];
@@ -80,14 +89,16 @@ public sealed class RandomResponse
     /// <param name="options">How to compute it.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">Speed out of range.</exception>
-    public static RandomResponse Of(RideModel model, RoadSpectrum spectrum, double speed, RandomOptions? options = null, CancellationToken cancellation = default)
+    public static RandomResponse Of(
+        RideModel model, RoadSpectrum spectrum, double speed, RandomOptions? options = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(spectrum);
         options ??= RandomOptions.Default;
         _ = DrivingSpeed.Checked(speed);
         var drive = new RoadDrive(model, spectrum, options.Tracks);
-        RandomLines Road(int panels) => RandomLines.Of(drive, f => spectrum.HeightsAt(f, speed), speed, speed * spectrum.Band.Low, speed * spectrum.Band.High, panels);
+        RandomLines Road(int panels) =>
+            RandomLines.Of(drive, f => spectrum.HeightsAt(f, speed), speed, speed * spectrum.Band.Low, speed * spectrum.Band.High, panels);
         var asked = Watched(model);
         var panels = FewestPanels;
         var road = Road(panels);
@@ -129,7 +140,11 @@ public sealed class RandomResponse
     /// <param name="options">How to compute them.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static IReadOnlyList<RandomResponse> Sweep(
-        RideModel model, RoadSpectrum spectrum, IReadOnlyList<double> speeds, RandomOptions? options = null, CancellationToken cancellation = default) =>
+        RideModel model,
+        RoadSpectrum spectrum,
+        IReadOnlyList<double> speeds,
+        RandomOptions? options = null,
+        CancellationToken cancellation = default) =>
         [.. speeds.Select(speed => Of(model, spectrum, speed, options, cancellation))];
 
     /// <summary>Root mean square of a signal about its mean, unit of the signal.</summary>
@@ -158,8 +173,10 @@ public sealed class RandomResponse
                 var name = CornerNames.Of(i, Model.Rolls);
                 yield return new RandomCaution(
                     $"lift-off-{name.Replace(' ', '-')}",
-                    FormattableString.Invariant($"The {name} tyre's load varies by {100.0 * variation:F0} % of its static load (root mean square), ")
-                    + FormattableString.Invariant($"past {100.0 * LargestLoadVariation:F0} %: the wheel leaves the road, which this method does not know. Run passes in time."));
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The {name} tyre's load varies by {100.0 * variation:F0} % of its static load (root mean square), past "
+                        + $"{100.0 * LargestLoadVariation:F0} %: the wheel leaves the road, which this method does not know. Run passes in time."));
             }
         }
     }

@@ -7,13 +7,13 @@ using Heaveline.Roads;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// Root mean square of one body signal over a random road, made for evaluating thousands of designs: frequencies, road, coherence, delay and weighting are
-/// worked out once, a design is then a closed-form elimination at each frequency, four at a time. For cars that are alike on both sides, linear about their
-/// trim, interconnected or not. The same numbers as <see cref="FrequencyResponse"/> at the same frequencies, to rounding.
+/// Root mean square of one body signal over a random road, made for evaluating thousands of designs: frequencies, road, coherence, delay and
+/// weighting are worked out once, a design is then a closed-form elimination at each frequency, four at a time. For cars that are alike on both
+/// sides, linear about their trim, interconnected or not. The same numbers as <see cref="FrequencyResponse"/> at the same frequencies, to rounding.
 /// </summary>
 /// <remarks>
-/// Frequencies are Gauss points of the whole band in ln f. The delay makes the spectrum swing and the road's band cuts it where it is not small: equal
-/// steps of ln f lose ten times as much at the ends (measured 2026-11-25: <c>accuracy</c> of the bench).
+/// Frequencies are Gauss points of the whole band in ln f. The delay makes the spectrum swing and the road's band cuts it where it is not small:
+/// equal steps of ln f lose ten times as much at the ends (measured 2026-11-25: <c>accuracy</c> of the bench).
 /// </remarks>
 public sealed class RideSpectrum
 {
@@ -24,17 +24,20 @@ public sealed class RideSpectrum
     private readonly double behind;
     private readonly double left;
 
-    private RideSpectrum(RideModel like, RoadSpectrum road, double speed, SpectrumOptions? options, Func<double, double> power, (double Behind, double Left)? point)
+    private RideSpectrum(
+        RideModel like, RoadSpectrum road, double speed, SpectrumOptions? options, Func<double, double> power, (double Behind, double Left)? point)
     {
         ArgumentNullException.ThrowIfNull(like);
         ArgumentNullException.ThrowIfNull(road);
         _ = DrivingSpeed.Checked(speed);
         options ??= SpectrumOptions.Default;
-        var car = SymmetricRide.From(like) ?? throw new RefusedValueException("car", $"'{like.Car.Name}' whose sides differ", "alike on both sides", "Use the full frequency response for it.");
+        var car = SymmetricRide.From(like) ?? throw new RefusedValueException(
+            "car", $"'{like.Car.Name}' whose sides differ", "alike on both sides", "Use the full frequency response for it.");
         var (low, high) = (Math.Max(options.Low, speed * road.Band.Low), Math.Min(options.High, speed * road.Band.High));
         if (!(high > low))
         {
-            throw new RefusedValueException("band", $"{low:G4} to {high:G4} Hz at this speed", "one in which the road has waves", "Widen the band, or check the road's.");
+            throw new RefusedValueException(
+                "band", $"{low:G4} to {high:G4} Hz at this speed", "one in which the road has waves", "Widen the band, or check the road's.");
         }
 
         (vertical, behind, left) = (point is not null, point?.Behind ?? 0.0, point?.Left ?? 0.0);
@@ -68,15 +71,23 @@ public sealed class RideSpectrum
     /// <param name="options">Band and number of frequencies.</param>
     /// <exception cref="RefusedValueException">The car's sides differ, speed out of range, an empty band.</exception>
     public static RideSpectrum Vertical(
-        RideModel like, RoadSpectrum road, double speed, double behindFrontAxle, double leftOfMiddle, Func<double, double>? factor = null, SpectrumOptions? options = null) =>
+        RideModel like,
+        RoadSpectrum road,
+        double speed,
+        double behindFrontAxle,
+        double leftOfMiddle,
+        Func<double, double>? factor = null,
+        SpectrumOptions? options = null) =>
         new(like, road, speed, options, f => Squared(Squared(2.0 * Math.PI * f) * (factor?.Invoke(f) ?? 1.0)), (behindFrontAxle, leftOfMiddle));
 
     /// <summary>Pitch acceleration; parameters as for <see cref="Vertical"/>.</summary>
-    public static RideSpectrum Pitch(RideModel like, RoadSpectrum road, double speed, Func<double, double>? factor = null, SpectrumOptions? options = null) =>
+    public static RideSpectrum Pitch(
+        RideModel like, RoadSpectrum road, double speed, Func<double, double>? factor = null, SpectrumOptions? options = null) =>
         new(like, road, speed, options, f => Squared(Squared(2.0 * Math.PI * f) * (factor?.Invoke(f) ?? 1.0)), null);
 
     /// <summary>Fore-aft specific force h·θ̈ − g·θ at a height h above the pitch axis; parameters as for <see cref="Vertical"/>.</summary>
-    public static RideSpectrum ForeAft(RideModel like, RoadSpectrum road, double speed, double height, Func<double, double>? factor = null, SpectrumOptions? options = null) =>
+    public static RideSpectrum ForeAft(
+        RideModel like, RoadSpectrum road, double speed, double height, Func<double, double>? factor = null, SpectrumOptions? options = null) =>
         new(like, road, speed, options, f => Squared(((Squared(2.0 * Math.PI * f) * height) + Gravity.Standard) * (factor?.Invoke(f) ?? 1.0)), null);
 
     /// <summary>Root mean square of the signal, m/s² or rad/s².</summary>

@@ -3,7 +3,9 @@ using Heaveline.Passes;
 
 namespace Heaveline.Rides;
 
-/// <summary>Complex answers of one signal to the height of a road that passes at a constant speed, a unit wave e^{iωt} under the front wheel centres.</summary>
+/// <summary>
+/// Complex answers of one signal to the height of a road that passes at a constant speed, a unit wave e^{iωt} under the front wheel centres.
+/// </summary>
 public sealed record RoadTransfer
 {
     internal RoadTransfer(RideSignal signal, IReadOnlyList<double> frequencies, Complex[] left, Complex[] right) =>

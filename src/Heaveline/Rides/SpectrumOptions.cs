@@ -15,7 +15,9 @@ public sealed record SpectrumOptions
     /// <summary>Highest frequency, Hz; the road's shortest wave at the speed if that is lower. 10 to 1000. Default 40.</summary>
     public double High { get; init => field = Checked.Within(value, 10.0, 1000.0); } = 40.0;
 
-    /// <summary>Number of frequencies (–), a multiple of 4, 12 to 1024. Default 80, for which the worst of 1200 designs and speeds was 2e-8 off.</summary>
+    /// <summary>
+    /// Number of frequencies (–), a multiple of 4, 12 to 1024. Default 80, for which the worst of 1200 designs and speeds was 2e-8 off.
+    /// </summary>
     public int Points
     {
         get;

@@ -5,8 +5,8 @@ using Heaveline.Roads;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// What a design evaluation needs of road, speed and weighting, four frequencies in a step. Halves of sum and difference of the two tracks have nothing
-/// to do with each other, so their powers stand apart: at the front, at the rear, and front against rear.
+/// What a design evaluation needs of road, speed and weighting, four frequencies in a step. Halves of sum and difference of the two tracks have
+/// nothing to do with each other, so their powers stand apart: at the front, at the rear, and front against rear.
 /// </summary>
 internal sealed class SpectrumTable
 {
@@ -41,7 +41,14 @@ internal sealed class SpectrumTable
     /// <param name="speed">Speed, m/s.</param>
     /// <param name="frequencies">Frequencies, Hz, shape (n), n a multiple of 4.</param>
     /// <param name="powers">Weight of the squared signal per position at each frequency, shape (n): factor squared, derivatives and width.</param>
-    public SpectrumTable(RoadSpectrum road, in SymmetricRide like, (double Front, double Rear) contact, TrackCoherence? tracks, double speed, double[] frequencies, double[] powers)
+    public SpectrumTable(
+        RoadSpectrum road,
+        in SymmetricRide like,
+        (double Front, double Rear) contact,
+        TrackCoherence? tracks,
+        double speed,
+        double[] frequencies,
+        double[] powers)
     {
         var count = frequencies.Length;
         var gamma = new Coherences(road, like, tracks);
@@ -73,7 +80,8 @@ internal sealed class SpectrumTable
     /// <summary>The numbers of one step, in the order of the constants: together in memory, as they are read together.</summary>
     public ReadOnlySpan<Vector256<double>> this[int step] => steps.AsSpan(Columns * step, Columns);
 
-    private readonly record struct Shares(double TogetherFront, double TogetherRear, double TogetherBoth, double AgainstFront, double AgainstRear, double AgainstBoth);
+    private readonly record struct Shares(
+        double TogetherFront, double TogetherRear, double TogetherBoth, double AgainstFront, double AgainstRear, double AgainstBoth);
 
     // Density of (left ± right)/2 is G·(γ of the same side ± γ of the other side)/2.
     private sealed class Coherences(RoadSpectrum road, SymmetricRide like, TrackCoherence? tracks)

@@ -1,8 +1,8 @@
 namespace Heaveline.Rides;
 
 /// <summary>
-/// One side of one axle of a car that is alike on both sides, as numbers at the wheel. Together: both wheels move alike (heave, pitch); against: they move
-/// opposite (roll), with bars, and with a solid axle's elements at their own places.
+/// One side of one axle of a car that is alike on both sides, as numbers at the wheel. Together: both wheels move alike (heave, pitch); against: they
+/// move opposite (roll), with bars, and with a solid axle's elements at their own places.
 /// </summary>
 public readonly record struct SymmetricAxle
 {

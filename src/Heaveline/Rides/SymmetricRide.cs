@@ -38,7 +38,9 @@ public readonly record struct SymmetricRide
     /// <summary>Inertance of a fluid line, kg/m⁴; 0 without.</summary>
     public double LineInertance { get; init; }
 
-    /// <summary>Acceleration of the line's flow per travel of the front and rear wheel and per flow and its rate (all signs as in the equations).</summary>
+    /// <summary>
+    /// Acceleration of the line's flow per travel of the front and rear wheel and per flow and its rate (all signs as in the equations).
+    /// </summary>
     internal (double Front, double Rear, double Flow, double FlowRate) Line { get; init; }
 
     /// <summary>Whether the model rolls.</summary>
@@ -72,7 +74,9 @@ public readonly record struct SymmetricRide
             Link = tangent.SuspensionRate[0, 2],
             LinkDamping = tangent.SuspensionDamping[0, 2],
             LineInertance = flows ? n.Laws.FluidInertance : 0.0,
-            Line = flows ? (tangent.State[count + 7, 3], tangent.State[count + 7, 5], tangent.State[count + 7, 7], tangent.State[count + 7, count + 7]) : default,
+            Line = flows
+                ? (tangent.State[count + 7, 3], tangent.State[count + 7, 5], tangent.State[count + 7, 7], tangent.State[count + 7, count + 7])
+                : default,
             Rolls = n.Rolls,
         };
     }

@@ -23,7 +23,9 @@ internal sealed class BandWeights
     /// <summary>Mean over the band.</summary>
     internal double Mean(Func<int, double> at) => shares.Select((share, i) => share * at(first + i)).Sum();
 
-    /// <summary>Covariance of the means of two bands over the product of what they estimate: Σ Σ shares·shares·(squared correlation of the bins).</summary>
+    /// <summary>
+    /// Covariance of the means of two bands over the product of what they estimate: Σ Σ shares·shares·(squared correlation of the bins).
+    /// </summary>
     internal double CovarianceWith(BandWeights other)
     {
         var sum = 0.0;

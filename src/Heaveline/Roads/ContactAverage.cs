@@ -73,7 +73,8 @@ internal static class ContactAverage
         return ((frontArea - rearArea) / contact, (frontHeight - rearHeight) / contact);
     }
 
-    private static (double Area, double Height) End(ReadOnlySpan<double> knots, ReadOnlySpan<double> coefficients, double[] areas, int piece, double x)
+    private static (double Area, double Height) End(
+        ReadOnlySpan<double> knots, ReadOnlySpan<double> coefficients, double[] areas, int piece, double x)
     {
         if (piece < 0)
         {

@@ -1,6 +1,8 @@
 namespace Heaveline.Roads;
 
-/// <summary>The pieces a <see cref="Profile"/> is made of: c0 + c1 d + c2 d² + c3 d³, four coefficients in a row, d from the piece's own knot.</summary>
+/// <summary>
+/// The pieces a <see cref="Profile"/> is made of: c0 + c1 d + c2 d² + c3 d³, four coefficients in a row, d from the piece's own knot.
+/// </summary>
 internal static class Cubic
 {
     /// <summary>Coefficients per piece.</summary>

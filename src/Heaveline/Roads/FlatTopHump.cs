@@ -16,10 +16,18 @@ public sealed record FlatTopHump : Obstacle
     public required Amount<Length> Plateau { get; init => field = Checked.NotNegative(value, "Give the length of the level part."); }
 
     /// <summary>Length of the ramp up, above 0.</summary>
-    public required Amount<Length> RampUp { get; init => field = Checked.Positive(value, "Give the length of the ramp; height times 10 for a ramp of 1:10."); }
+    public required Amount<Length> RampUp
+    {
+        get;
+        init => field = Checked.Positive(value, "Give the length of the ramp; height times 10 for a ramp of 1:10.");
+    }
 
     /// <summary>Length of the ramp down, above 0.</summary>
-    public required Amount<Length> RampDown { get; init => field = Checked.Positive(value, "Give the length of the ramp; height times 10 for a ramp of 1:10."); }
+    public required Amount<Length> RampDown
+    {
+        get;
+        init => field = Checked.Positive(value, "Give the length of the ramp; height times 10 for a ramp of 1:10.");
+    }
 
     /// <inheritdoc/>
     public override string Shape => "flat-top hump";

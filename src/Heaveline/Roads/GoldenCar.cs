@@ -5,9 +5,9 @@ using MathNet.Numerics.LinearAlgebra;
 namespace Heaveline.Roads;
 
 /// <summary>
-/// The quarter car that defines the International Roughness Index, per kilogram of its sprung mass, at 80 km/h [Sayers, On the calculation of IRI from
-/// longitudinal road profile, TRR 1501 (1995); World Bank Technical Paper 46; ASTM E1926]. It has no real car's numbers on purpose: damped hard, it
-/// answers to the roads that make cars shake. It runs on the profile's slope, so its states are slopes too.
+/// The quarter car that defines the International Roughness Index, per kilogram of its sprung mass, at 80 km/h [Sayers, On the calculation of IRI
+/// from longitudinal road profile, TRR 1501 (1995); World Bank Technical Paper 46; ASTM E1926]. It has no real car's numbers on purpose: damped hard,
+/// it answers to the roads that make cars shake. It runs on the profile's slope, so its states are slopes too.
 /// </summary>
 public static class GoldenCar
 {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Quantities;
 
 namespace Heaveline.Roads;
@@ -35,12 +36,17 @@ public sealed record Iri
     /// <param name="segment">Length of the parts, 1 m to 10 km; 100 m if left out.</param>
     public static Iri Of(IReadOnlyList<double> heights, Amount<Length> spacing, Amount<Length>? segment = null)
     {
-        var dx = Checked.Within(spacing, 1e-3, MovingAverage, "The index needs heights at most 250 mm apart: measure more closely.", "SpacingOfTheHeights").Si;
+        var dx = Checked.Within(
+            spacing, 1e-3, MovingAverage, "The index needs heights at most 250 mm apart: measure more closely.", "SpacingOfTheHeights").Si;
         var part = Checked.Within(segment ?? new(100.0), 1.0, 1e4, "Give the length of the parts, usually 100 m.", "SegmentLength").Si;
         var length = (heights.Count - 1) * dx;
         if (length < Shortest - Rounding)
         {
-            throw new RefusedValueException("length of the profile", FormattableString.Invariant($"{length:G4} m"), FormattableString.Invariant($"at least {Shortest} m"), "The index needs 11 m to start and 20 m to forget the start: measure a longer road, 100 m or more.");
+            throw new RefusedValueException(
+                "length of the profile",
+                string.Create(CultureInfo.InvariantCulture, $"{length:G4} m"),
+                FormattableString.Invariant($"at least {Shortest} m"),
+                "The index needs 11 m to start and 20 m to forget the start: measure a longer road, 100 m or more.");
         }
 
         foreach (var height in heights)
@@ -57,7 +63,8 @@ public sealed record Iri
     /// <param name="profile">A profile at least 31 m long. Between measured heights it is interpolated.</param>
     /// <param name="spacing">Distance between the heights read, 1 to 250 mm.</param>
     /// <param name="segment">Length of the parts; 100 m if left out.</param>
-    public static Iri Of(Profile profile, Amount<Length> spacing, Amount<Length>? segment = null) => Of(EqualSamples.Of(profile, spacing), spacing, segment);
+    public static Iri Of(Profile profile, Amount<Length> spacing, Amount<Length>? segment = null) =>
+        Of(EqualSamples.Of(profile, spacing), spacing, segment);
 
     /// <summary>
     /// The index to expect of a Gaussian road of a given spectrum (–), m per m: √(2/π) times the root mean square of the suspension motion,

@@ -37,5 +37,9 @@ public abstract record Obstacle
     private protected static Profile LevelWithEdges(string shape, double height, Amount<Length> length, Amount<Length> edge) =>
         2.0 * edge.Si <= length.Si
             ? Table(height, edge.Si, length.Si - (2.0 * edge.Si), edge.Si)
-            : throw new RefusedValueException($"edge of the {shape}", edge.ToString(), $"at most half its length of {length}", "The length counts from foot to foot, both edges included.");
+            : throw new RefusedValueException(
+                $"edge of the {shape}",
+                edge.ToString(),
+                $"at most half its length of {length}",
+                "The length counts from foot to foot, both edges included.");
 }

@@ -2,14 +2,17 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Roads;
 
-/// <summary>A hole with a level bottom and straight edges. The tyre follows the profile: bridging over a short hole is the contact length's business.</summary>
+/// <summary>
+/// A hole with a level bottom and straight edges. The tyre follows the profile: bridging over a short hole is the contact length's business.
+/// </summary>
 public sealed record Pothole : Obstacle
 {
     /// <summary>Depth, above 0, at most 1 m.</summary>
     public required Amount<Length> Depth
     {
         get;
-        init => field = Checked.Within(Checked.Positive(value, "Give the depth as a positive number."), 0.0, Tallest, "Give the depth as a positive number.");
+        init => field = Checked.Within(
+            Checked.Positive(value, "Give the depth as a positive number."), 0.0, Tallest, "Give the depth as a positive number.");
     }
 
     /// <summary>Length from rim to rim, both edges included, above 0.</summary>

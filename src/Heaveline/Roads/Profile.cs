@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Quantities;
 
 namespace Heaveline.Roads;
@@ -27,7 +28,9 @@ public sealed partial class Profile
     /// <summary>Where pieces begin, x, m, never decreasing, shape (n), n at least 1.</summary>
     public ReadOnlySpan<double> Knots => knots;
 
-    /// <summary>c0, c1, c2, c3 of every piece, shape (n, 4), with height = c0 + c1 d + c2 d² + c3 d³ and d = x − knot; the last piece is level.</summary>
+    /// <summary>
+    /// c0, c1, c2, c3 of every piece, shape (n, 4), with height = c0 + c1 d + c2 d² + c3 d³ and d = x − knot; the last piece is level.
+    /// </summary>
     public ReadOnlySpan<double> Coefficients => coefficients;
 
     /// <summary>First knot, m. The road is level before it.</summary>
@@ -55,7 +58,11 @@ public sealed partial class Profile
     {
         if (knots.Length == 0 || coefficients.Length != Cubic.Order * knots.Length)
         {
-            throw new RefusedValueException("profile", $"{knots.Length} knots with {coefficients.Length} coefficients", "at least 1 knot, 4 coefficients each", "Give c0, c1, c2, c3 for each knot.");
+            throw new RefusedValueException(
+                "profile",
+                $"{knots.Length} knots with {coefficients.Length} coefficients",
+                "at least 1 knot, 4 coefficients each",
+                "Give c0, c1, c2, c3 for each knot.");
         }
 
         foreach (var value in coefficients)
@@ -71,14 +78,19 @@ public sealed partial class Profile
             var before = i == 0 ? height : Cubic.Height(coefficients, i - 1, width);
             if (width > 0.0 && Math.Abs(height - before) > Meets * (1.0 + Math.Abs(height)))
             {
-                throw new RefusedValueException("profile", FormattableString.Invariant($"broken by {height - before:G3} m at {knots[i]:G6} m"), "without a break between pieces", "Write a sharp step as two knots at one distance.");
+                throw new RefusedValueException(
+                    "profile",
+                    string.Create(CultureInfo.InvariantCulture, $"broken by {height - before:G3} m at {knots[i]:G6} m"),
+                    "without a break between pieces",
+                    "Write a sharp step as two knots at one distance.");
             }
         }
 
         var last = coefficients[^3..];
         return last.IndexOfAnyExcept(0.0) < 0
             ? new Profile(knots.ToArray(), coefficients.ToArray())
-            : throw new RefusedValueException("profile", "sloping after its last knot", "level there", "End the profile with a knot whose c1, c2 and c3 are 0.");
+            : throw new RefusedValueException(
+                "profile", "sloping after its last knot", "level there", "End the profile with a knot whose c1, c2 and c3 are 0.");
     }
 
     /// <summary>Height at <paramref name="x"/>, m.</summary>

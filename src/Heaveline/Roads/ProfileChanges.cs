@@ -17,7 +17,8 @@ public sealed partial class Profile
             return this;
         }
 
-        _ = Checked.Within(contact, 1e-3, 1.0, "Give the length of the tyre's contact patch, usually 100 to 200 mm, or 0 for a point.", "ContactLength");
+        _ = Checked.Within(
+            contact, 1e-3, 1.0, "Give the length of the tyre's contact patch, usually 100 to 200 mm, or 0 for a point.", "ContactLength");
         var (averageKnots, averageCoefficients) = ContactAverage.Of(knots, coefficients, contact.Si);
         return new Profile(averageKnots, averageCoefficients);
     }
@@ -65,7 +66,11 @@ public sealed partial class Profile
     {
         if (next.Start < End)
         {
-            throw new RefusedValueException("distance of the second profile", FormattableString.Invariant($"{next.Start:G6} m"), FormattableString.Invariant($"at or after {End:G6} m"), "Leave a gap of 0 m or more between them.");
+            throw new RefusedValueException(
+                "distance of the second profile",
+                FormattableString.Invariant($"{next.Start:G6} m"),
+                FormattableString.Invariant($"at or after {End:G6} m"),
+                "Leave a gap of 0 m or more between them.");
         }
 
         var rise = EndHeight - next.StartHeight;

@@ -19,7 +19,9 @@ public sealed class ProfileReader
         this.coefficients = coefficients;
     }
 
-    /// <summary>Height and slope at <paramref name="x"/>; equal to <see cref="Profile.Height"/> and <see cref="Profile.Slope"/> to the last bit.</summary>
+    /// <summary>
+    /// Height and slope at <paramref name="x"/>; equal to <see cref="Profile.Height"/> and <see cref="Profile.Slope"/> to the last bit.
+    /// </summary>
     /// <param name="x">Distance, m.</param>
     /// <param name="height">Receives the height, m.</param>
     /// <param name="slope">Receives the slope dh/dx (–).</param>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Quantities;
 
 namespace Heaveline.Roads;
@@ -36,7 +37,11 @@ public sealed record ProfileSpectrum
         var dx = Checked.Within(spacing, 1e-3, 10.0, "Give the distance between measured heights.", "Spacing").Si;
         if (heights.Count < FewestHeights)
         {
-            throw new RefusedValueException("number of heights", FormattableString.Invariant($"{heights.Count}"), FormattableString.Invariant($"at least {FewestHeights}"), "Measure a longer road, or at a smaller spacing.");
+            throw new RefusedValueException(
+                "number of heights",
+                FormattableString.Invariant($"{heights.Count}"),
+                FormattableString.Invariant($"at least {FewestHeights}"),
+                "Measure a longer road, or at a smaller spacing.");
         }
 
         foreach (var height in heights)
@@ -46,7 +51,8 @@ public sealed record ProfileSpectrum
 
         var raw = Periodogram.Of(heights, dx);
         var length = heights.Count * dx;
-        var weights = SmoothingBands.Within(FewestWaves / length, 1.0 / (FewestPointsPerWave * dx)).Select(band => new BandWeights(band, raw.Resolution)).ToArray();
+        var weights = SmoothingBands.Within(FewestWaves / length, 1.0 / (FewestPointsPerWave * dx))
+            .Select(band => new BandWeights(band, raw.Resolution)).ToArray();
         var covariance = new double[weights.Length, weights.Length];
         for (var i = 0; i < weights.Length; i++)
         {
@@ -59,11 +65,17 @@ public sealed record ProfileSpectrum
         var bands = weights.Select((w, i) => new SpectrumBand(w.Band, w.Mean(raw.At), 2.0 / covariance[i, i])).ToArray();
         return bands.Length > 0
             ? new ProfileSpectrum(length, dx, bands, covariance)
-            : throw new RefusedValueException("length of the profile", FormattableString.Invariant($"{length:G4} m at {dx:G3} m"), "long enough for one band of 4 waves with 4 heights each", "Measure a longer road, or at a smaller spacing.");
+            : throw new RefusedValueException(
+                "length of the profile",
+                string.Create(CultureInfo.InvariantCulture, $"{length:G4} m at {dx:G3} m"),
+                "long enough for one band of 4 waves with 4 heights each",
+                "Measure a longer road, or at a smaller spacing.");
     }
 
     /// <summary>The spectrum of a profile read at a spacing, from its start to its end.</summary>
-    /// <param name="profile">A profile with a length. Between measured heights it is interpolated: do not read it closer than it was measured.</param>
+    /// <param name="profile">
+    /// A profile with a length. Between measured heights it is interpolated: do not read it closer than it was measured.
+    /// </param>
     /// <param name="spacing">Distance between the heights read, 1 mm to 10 m.</param>
     public static ProfileSpectrum Of(Profile profile, Amount<Length> spacing) => Of(EqualSamples.Of(profile, spacing), spacing);
 

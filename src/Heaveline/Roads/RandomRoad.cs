@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Quantities;
 
 namespace Heaveline.Roads;
@@ -17,7 +18,11 @@ public sealed record RandomRoad
     public required RoadSpectrum Spectrum { get; init; }
 
     /// <summary>Distance between the wheel tracks, 0 (one track) to 10 m.</summary>
-    public required Amount<Length> Track { get; init => field = Checked.Within(value, 0.0, 10.0, "Give the distance between the wheel tracks, 0 for one track."); }
+    public required Amount<Length> Track
+    {
+        get;
+        init => field = Checked.Within(value, 0.0, 10.0, "Give the distance between the wheel tracks, 0 for one track.");
+    }
 
     /// <summary>Length, 1 m to 100 km; rounded up to whole spacings.</summary>
     public required Amount<Length> Length { get; init => field = Checked.Within(value, 1.0, 1e5, "Give the length of the road."); }
@@ -26,7 +31,11 @@ public sealed record RandomRoad
     /// Distance between knots, 1 mm to 1 m, and at most a quarter of the shortest wave: the cubic pieces carry exact heights and slopes at the
     /// knots and miss a wave of four spacings by at most 1.6 % between them, one of eight by 0.1 %. Default 0.05 m.
     /// </summary>
-    public Amount<Length> Spacing { get; init => field = Checked.Within(value, 1e-3, 1.0, "Give the distance between knots, usually 50 mm."); } = new(0.05);
+    public Amount<Length> Spacing
+    {
+        get;
+        init => field = Checked.Within(value, 1e-3, 1.0, "Give the distance between knots, usually 50 mm.");
+    } = new(0.05);
 
     /// <summary>Which of the roads of this spectrum: any number.</summary>
     public required ulong Seed { get; init; }
@@ -35,7 +44,11 @@ public sealed record RandomRoad
     /// Distance over which the heights grow from 0 as (1 − cos(πx/l))/2, so that the road begins level and a car can start at rest; 0 to 1 km.
     /// Default 0: waves of full size from x = 0. The stated spectrum holds after it.
     /// </summary>
-    public Amount<Length> LeadIn { get; init => field = Checked.Within(value, 0.0, 1000.0, "Give the distance over which the road grows from level, or 0."); }
+    public Amount<Length> LeadIn
+    {
+        get;
+        init => field = Checked.Within(value, 0.0, 1000.0, "Give the distance over which the road grows from level, or 0.");
+    }
 
     /// <summary>How many knots each track has.</summary>
     public int Points => (int)Math.Ceiling((Length.Si / Spacing.Si) - 1e-9) + 1;
@@ -46,12 +59,20 @@ public sealed record RandomRoad
         var shortest = 1.0 / Spectrum.Band.High;
         if (Spacing.Si > 0.25 * shortest)
         {
-            throw new RefusedValueException("spacing of the random road", Spacing.ToString(), FormattableString.Invariant($"at most {0.25 * shortest:G3} m, a quarter of its shortest wave"), "Give a smaller spacing or a lower highest spatial frequency.");
+            throw new RefusedValueException(
+                "spacing of the random road",
+                Spacing.ToString(),
+                string.Create(CultureInfo.InvariantCulture, $"at most {0.25 * shortest:G3} m, a quarter of its shortest wave"),
+                "Give a smaller spacing or a lower highest spatial frequency.");
         }
 
         if (Length.Si / Spacing.Si > MostPoints)
         {
-            throw new RefusedValueException("length of the random road", Length.ToString(), FormattableString.Invariant($"at most {MostPoints * Spacing.Si:G3} m at this spacing"), "Give a shorter road or a wider spacing.");
+            throw new RefusedValueException(
+                "length of the random road",
+                Length.ToString(),
+                FormattableString.Invariant($"at most {MostPoints * Spacing.Si:G3} m at this spacing"),
+                "Give a shorter road or a wider spacing.");
         }
 
         var waves = RoadWaves.Of(this);

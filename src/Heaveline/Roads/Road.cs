@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Quantities;
 
 namespace Heaveline.Roads;
@@ -27,7 +28,8 @@ public sealed record Road
     public required string Caption { get; init => field = Checked.NotBlank(value, "Say what the road is."); }
 
     /// <summary>A level road.</summary>
-    public static Road Flat { get; } = new() { Name = "flat road", Kind = RoadKind.Flat, Left = Profile.Flat, Right = Profile.Flat, Caption = "level road" };
+    public static Road Flat { get; } =
+        new() { Name = "flat road", Kind = RoadKind.Flat, Left = Profile.Flat, Right = Profile.Flat, Caption = "level road" };
 
     /// <summary>Where the obstacle begins, m, if there is one.</summary>
     public double? EventStart => Event?.Start;
@@ -73,7 +75,10 @@ public sealed record Road
             Kind = RoadKind.Sine,
             Left = sine.DrawLeft(),
             Right = sine.DrawRight(),
-            Caption = FormattableString.Invariant($"sine road, amplitude {1000.0 * sine.Amplitude.Si:0.###} mm, wavelength {sine.Wavelength.Si:0.####} m, {sine.Waves:0.##} waves{lag}"),
+            Caption = string.Create(
+                CultureInfo.InvariantCulture,
+                $"sine road, amplitude {1000.0 * sine.Amplitude.Si:0.###} mm, wavelength "
+                + $"{sine.Wavelength.Si:0.####} m, {sine.Waves:0.##} waves{lag}"),
         };
     }
 
@@ -82,14 +87,18 @@ public sealed record Road
     public static Road From(RandomRoad random)
     {
         var (left, right) = random.Draw();
-        var (spectrum, tracks) = (random.Spectrum, random.Track.Si == 0.0 ? "one track" : FormattableString.Invariant($"tracks {random.Track.Si:0.###} m apart"));
+        var (spectrum, tracks) = (
+            random.Spectrum, random.Track.Si == 0.0 ? "one track" : FormattableString.Invariant($"tracks {random.Track.Si:0.###} m apart"));
         return new Road
         {
             Name = "random road",
             Kind = RoadKind.Random,
             Left = left,
             Right = right,
-            Caption = FormattableString.Invariant($"random road, {1e6 * spectrum.Density.Si:G6}e-6 m³ at 0.1 cycles/m ({RoadClass.Of(spectrum.Density)}), waviness {spectrum.Waviness:0.##}, {spectrum.Band}, {left.End:0.##} m, {tracks}, seed {random.Seed}"),
+            Caption = string.Create(
+                CultureInfo.InvariantCulture,
+                $"random road, {1e6 * spectrum.Density.Si:G6}e-6 m³ at 0.1 cycles/m ({RoadClass.Of(spectrum.Density)}), "
+                + $"waviness {spectrum.Waviness:0.##}, {spectrum.Band}, {left.End:0.##} m, {tracks}, seed {random.Seed}"),
         };
     }
 
@@ -114,7 +123,8 @@ public sealed record Road
             Kind = RoadKind.Measured,
             Left = leftProfile,
             Right = rightProfile,
-            Caption = FormattableString.Invariant($"{name}, measured, {leftProfile.End:0.##} m, {distances.Count} points, {(right is null ? "one track" : "two tracks")}"),
+            Caption = FormattableString.Invariant(
+                $"{name}, measured, {leftProfile.End:0.##} m, {distances.Count} points, {(right is null ? "one track" : "two tracks")}"),
         };
     }
 
@@ -132,7 +142,11 @@ public sealed record Road
     {
         if (Event is not { } first || other.Event is not { } second)
         {
-            throw new RefusedValueException("road in a sequence", $"a road without obstacle ({(Event is null ? Name : other.Name)})", "a road with an obstacle", "Join obstacles only.");
+            throw new RefusedValueException(
+                "road in a sequence",
+                $"a road without obstacle ({(Event is null ? Name : other.Name)})",
+                "a road with an obstacle",
+                "Join obstacles only.");
         }
 
         var start = first.End + Checked.NotNegative(gap, "Give the distance between the obstacles.").Si;

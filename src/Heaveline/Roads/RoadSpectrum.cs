@@ -13,7 +13,11 @@ public sealed record RoadSpectrum
     public const double Reference = 0.1;
 
     /// <summary>G_d(n0), density at 0.1 cycles/m, above 0.</summary>
-    public required Amount<RoadDensity> Density { get; init => field = Checked.Positive(value, "Give the spectral density of heights at 0.1 cycles/m."); }
+    public required Amount<RoadDensity> Density
+    {
+        get;
+        init => field = Checked.Positive(value, "Give the spectral density of heights at 0.1 cycles/m.");
+    }
 
     /// <summary>w, how steeply the density falls (–), 0.5 to 5. Default 2, for which the slopes are white [ISO 8608].</summary>
     public double Waviness { get; init => field = Checked.Within(value, 0.5, 5.0, "Give the exponent of the spectrum, usually 1.5 to 3."); } = 2.0;

@@ -35,7 +35,11 @@ public sealed record RoundTopHump : Obstacle
     {
         if (Height.Si > Length.Si / 4.0)
         {
-            throw new RefusedValueException("height of the round-top hump", Height.ToString(), $"at most a quarter of its length of {Length}", "An arc steeper than that at its feet (53°) is a wall to a wheel: give a longer hump.");
+            throw new RefusedValueException(
+                "height of the round-top hump",
+                Height.ToString(),
+                $"at most a quarter of its length of {Length}",
+                "An arc steeper than that at its feet (53°) is a wall to a wheel: give a longer hump.");
         }
 
         var r = Radius;

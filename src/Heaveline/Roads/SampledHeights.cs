@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Quantities;
 
 namespace Heaveline.Roads;
@@ -56,19 +57,29 @@ internal static class SampledHeights
     {
         if (distances.Count < Fewest)
         {
-            throw new RefusedValueException("number of measured points", FormattableString.Invariant($"{distances.Count}"), "at least 4", "Measure more points.");
+            throw new RefusedValueException(
+                "number of measured points", FormattableString.Invariant($"{distances.Count}"), "at least 4", "Measure more points.");
         }
 
         if (heights.Count != distances.Count)
         {
-            throw new RefusedValueException("number of measured heights", FormattableString.Invariant($"{heights.Count}"), FormattableString.Invariant($"{distances.Count}, as many as distances"), "Give one height for each distance.");
+            throw new RefusedValueException(
+                "number of measured heights",
+                string.Create(CultureInfo.InvariantCulture, $"{heights.Count}"),
+                FormattableString.Invariant($"{distances.Count}, as many as distances"),
+                "Give one height for each distance.");
         }
 
         for (var i = 0; i < distances.Count; i++)
         {
             var least = i == 0 ? -double.MaxValue : Math.BitIncrement(distances[i - 1]);
             _ = Checked.Within(distances[i], least, double.MaxValue, "Sort the points by distance and keep one of each.", "MeasuredDistance");
-            _ = Checked.Within(heights[i], heights[0] - Highest, heights[0] + Highest, "Check the unit of the heights, or cut the road into shorter ones.", "MeasuredHeight");
+            _ = Checked.Within(
+                heights[i],
+                heights[0] - Highest,
+                heights[0] + Highest,
+                "Check the unit of the heights, or cut the road into shorter ones.",
+                "MeasuredHeight");
         }
     }
 }

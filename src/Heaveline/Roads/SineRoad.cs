@@ -12,7 +12,8 @@ public sealed record SineRoad
     public required Amount<Length> Amplitude
     {
         get;
-        init => field = Checked.Within(Checked.Positive(value, "Give half the height from trough to crest."), 0.0, 1.0, "Give half the height from trough to crest.");
+        init => field = Checked.Within(
+            Checked.Positive(value, "Give half the height from trough to crest."), 0.0, 1.0, "Give half the height from trough to crest.");
     }
 
     /// <summary>λ, from crest to crest, above 0.</summary>
@@ -24,7 +25,9 @@ public sealed record SineRoad
     /// <summary>Whether one more wavelength before them lets the amplitude grow. Default true.</summary>
     public bool LeadIn { get; init; } = true;
 
-    /// <summary>φ, how far the right track lags behind the left: 0 pitches and heaves the car, half a turn rolls it. Within two turns either way.</summary>
+    /// <summary>
+    /// φ, how far the right track lags behind the left: 0 pitches and heaves the car, half a turn rolls it. Within two turns either way.
+    /// </summary>
     public Amount<Angle> RightLag
     {
         get;
@@ -56,7 +59,8 @@ public sealed record SineRoad
         var outline = new Outline(0.0, LeadIn ? 0.0 : Wave(0.0));
         if (LeadIn)
         {
-            // Share times wave is ½ sin(kx) − ¼ sin(3kx/2) − ¼ sin(kx/2) but for the lag: the fourth derivatives add to at most (½ + ¼·81/16 + ¼/16) a k⁴.
+            // Share times wave is ½ sin(kx) − ¼ sin(3kx/2) − ¼ sin(kx/2) but for the lag: the fourth derivatives
+            // add to at most (½ + ¼·81/16 + ¼/16) a k⁴.
             outline.CurveTo(
                 Wavelength.Si,
                 Wave(Wavelength.Si),

@@ -11,10 +11,13 @@ public sealed record SpatialBand
     public SpatialBand(double low, double high)
     {
         Low = Checked.Within(low, 1e-4, 100.0, "Give the lowest spatial frequency in cycles/m.", "LowestSpatialFrequency");
-        High = Checked.Within(high, Math.BitIncrement(low), 100.0, "Give the highest spatial frequency in cycles/m, above the lowest.", "HighestSpatialFrequency");
+        High = Checked.Within(
+            high, Math.BitIncrement(low), 100.0, "Give the highest spatial frequency in cycles/m, above the lowest.", "HighestSpatialFrequency");
     }
 
-    /// <summary>0.011 to 2.83 cycles/m, waves of 91 m to 0.35 m: the range over which ISO 8608 fits its straight line (as public transcriptions have it).</summary>
+    /// <summary>
+    /// 0.011 to 2.83 cycles/m, waves of 91 m to 0.35 m: the range over which ISO 8608 fits its straight line (as public transcriptions have it).
+    /// </summary>
     public static SpatialBand Iso8608 { get; } = new(0.011, 2.83);
 
     /// <summary>Lowest spatial frequency, cycles/m.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
 using MathNet.Numerics;
@@ -18,9 +19,11 @@ public sealed record SpectrumFit
     // The mean of n^−w over a wide band is not its value at the centre unless w = 2; each pass takes the line's own w.
     private const int Passes = 6;
 
-    private SpectrumFit(double logDensity, double logDeviation, double waviness, double wavinessDeviation, double scatter, int bands, SpatialBand band)
+    private SpectrumFit(
+        double logDensity, double logDeviation, double waviness, double wavinessDeviation, double scatter, int bands, SpatialBand band)
     {
-        (LogDensity, LogDeviation, Waviness, WavinessDeviation, Scatter, Bands, Band) = (logDensity, logDeviation, waviness, wavinessDeviation, scatter, bands, band);
+        (LogDensity, LogDeviation, Waviness, WavinessDeviation, Scatter, Bands, Band) = (
+            logDensity, logDeviation, waviness, wavinessDeviation, scatter, bands, band);
     }
 
     /// <summary>G_d(n0), density at 0.1 cycles/m.</summary>
@@ -55,14 +58,17 @@ public sealed record SpectrumFit
     /// <summary>The line through the bands between two spatial frequencies.</summary>
     /// <param name="spectrum">Spectrum of a profile.</param>
     /// <param name="range">Bands wholly inside it count; 0.011 to 2.83 cycles/m if left out.</param>
-    /// <exception cref="RefusedValueException">No band holds 0.1 cycles/m, so the profile is too short (or too coarse) for a class, or fewer than 4 bands are left, or the profile is level.</exception>
+    /// <exception cref="RefusedValueException">
+    /// No band holds 0.1 cycles/m, so the profile is too short (or too coarse) for a class, or fewer than 4 bands are left, or the profile is level.
+    /// </exception>
     public static SpectrumFit Of(ProfileSpectrum spectrum, SpatialBand? range = null)
     {
         var used = Used(spectrum, range ?? SpatialBand.Iso8608);
         var bands = used.Select(i => spectrum.Bands[i]).ToArray();
         var distance = bands.Select(b => Math.Log(b.Centre / RoadSpectrum.Reference)).ToArray();
         var weight = bands.Select(b => 1.0 / Trigamma.Of(0.5 * b.DegreesOfFreedom)).ToArray();
-        var logs = bands.Select(b => Math.Log(b.Density) - SpecialFunctions.DiGamma(0.5 * b.DegreesOfFreedom) + Math.Log(0.5 * b.DegreesOfFreedom)).ToArray();
+        var logs = bands
+            .Select(b => Math.Log(b.Density) - SpecialFunctions.DiGamma(0.5 * b.DegreesOfFreedom) + Math.Log(0.5 * b.DegreesOfFreedom)).ToArray();
 
         var (s, sx, sxx) = (weight.Sum(), Sum(weight, distance), Sum(weight, distance, distance));
         var determinant = (s * sxx) - (sx * sx);
@@ -122,7 +128,8 @@ public sealed record SpectrumFit
     private static int[] Used(ProfileSpectrum spectrum, SpatialBand wanted)
     {
         // The ends of the range are 2^−6.5 and 2^1.5 rounded to three digits: half a per cent lets their bands in.
-        var used = Enumerable.Range(0, spectrum.Bands.Count).Where(i => spectrum.Bands[i].Band is var b && b.Low >= 0.995 * wanted.Low && b.High <= 1.005 * wanted.High).ToArray();
+        var used = Enumerable.Range(0, spectrum.Bands.Count)
+            .Where(i => spectrum.Bands[i].Band is var b && b.Low >= 0.995 * wanted.Low && b.High <= 1.005 * wanted.High).ToArray();
         if (!used.Any(i => spectrum.Bands[i].Band.Holds(RoadSpectrum.Reference)))
         {
             throw new RefusedValueException(
@@ -134,12 +141,17 @@ public sealed record SpectrumFit
 
         if (used.Length < FewestBands)
         {
-            throw new RefusedValueException("number of bands in the fit", FormattableString.Invariant($"{used.Length}"), FormattableString.Invariant($"at least {FewestBands}"), "Measure a longer road, or at a smaller spacing, or fit a wider range.");
+            throw new RefusedValueException(
+                "number of bands in the fit",
+                string.Create(CultureInfo.InvariantCulture, $"{used.Length}"),
+                FormattableString.Invariant($"at least {FewestBands}"),
+                "Measure a longer road, or at a smaller spacing, or fit a wider range.");
         }
 
         return Array.TrueForAll(used, i => spectrum.Bands[i].Density > 0.0)
             ? used
-            : throw new RefusedValueException("profile for a road class", "level", "uneven", "A level profile has no spectrum: check that its heights were read.");
+            : throw new RefusedValueException(
+                "profile for a road class", "level", "uneven", "A level profile has no spectrum: check that its heights were read.");
     }
 
     private double Below(double density) => density switch
@@ -150,7 +162,11 @@ public sealed record SpectrumFit
     };
 
     private double Reach(double confidence) =>
-        StudentT.InvCDF(0.0, 1.0, Bands - 2, 0.5 * (1.0 + Checked.Within(confidence, double.Epsilon, Math.BitDecrement(1.0), "Give a probability such as 0.95.")));
+        StudentT.InvCDF(
+            0.0,
+            1.0,
+            Bands - 2,
+            0.5 * (1.0 + Checked.Within(confidence, double.Epsilon, Math.BitDecrement(1.0), "Give a probability such as 0.95.")));
 
     // ln of the mean of n^−w over a band, less that of its centre.
     private static double Curvature(SpectrumBand band, double w) =>

@@ -5,7 +5,9 @@ using Heaveline.Roads;
 
 namespace Heaveline.Rules;
 
-/// <summary>The damping ratios that suit pitch, heave and tyre load best on one road at one speed: they differ, so that no damping is best for all.</summary>
+/// <summary>
+/// The damping ratios that suit pitch, heave and tyre load best on one road at one speed: they differ, so that no damping is best for all.
+/// </summary>
 public sealed record DampingOptima
 {
     /// <summary>The car's own mean damping ratio (–).</summary>
@@ -34,11 +36,21 @@ public sealed record DampingOptima
     /// <param name="options">How to run the passes.</param>
     /// <param name="degree">How many groups of passes run at once.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static DampingOptima Of(RideModel model, Road road, double speed, IReadOnlyList<double> ratios, PassOptions? options = null, int degree = 1, CancellationToken cancellation = default)
+    public static DampingOptima Of(
+        RideModel model,
+        Road road,
+        double speed,
+        IReadOnlyList<double> ratios,
+        PassOptions? options = null,
+        int degree = 1,
+        CancellationToken cancellation = default)
     {
         var maps = RuleMap.Of(
             model, road, RuleAxis.Damping(ratios), [speed],
-            [WholePassCatalogue.RmsPitchAcceleration, WholePassCatalogue.RmsHeaveAcceleration, LoadVariation(0), LoadVariation(2)], options, degree, cancellation: cancellation);
+            [WholePassCatalogue.RmsPitchAcceleration, WholePassCatalogue.RmsHeaveAcceleration, LoadVariation(0), LoadVariation(2)],
+            options,
+            degree,
+            cancellation: cancellation);
         Measure<Pass> LoadVariation(int corner) => WheelCatalogue.LoadVariation(WheelPlace.Of(corner, model.Rolls));
         return new DampingOptima
         {

@@ -15,7 +15,9 @@ internal static class ModelChange
     public static RideModel DynamicIndex(RideModel model, double index) =>
         RideModel.Of(WithInertia(model.Car, model, index * model.Body.Mass * model.X[0] * -model.X[2]), model.Load);
 
-    /// <summary>Another wheelbase with every place along the car in proportion; the pitch inertia grows with its square (the index is kept) or stays.</summary>
+    /// <summary>
+    /// Another wheelbase with every place along the car in proportion; the pitch inertia grows with its square (the index is kept) or stays.
+    /// </summary>
     public static RideModel Wheelbase(RideModel model, double wheelbase, bool inertiaGrows)
     {
         var factor = wheelbase / model.Car.Wheelbase.Si;
@@ -35,7 +37,9 @@ internal static class ModelChange
     public static LoadState Along(LoadState load, double factor) =>
         load with { Loads = [.. load.Loads.Select(l => l with { BehindFrontAxle = l.BehindFrontAxle.Times(factor) })] };
 
-    /// <summary>No interconnection: each axle's own springs and dampers take over what the link gave it in heave, so that heave stays as stiff and as damped.</summary>
+    /// <summary>
+    /// No interconnection: each axle's own springs and dampers take over what the link gave it in heave, so that heave stays as stiff and as damped.
+    /// </summary>
     public static RideModel WithoutLink(RideModel model)
     {
         var k = SuspensionRates.ByAxle(SuspensionRates.LineOpen(model) ?? model.Tangent.SuspensionRate);

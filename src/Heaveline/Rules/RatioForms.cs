@@ -5,7 +5,9 @@ using Heaveline.Tuning;
 
 namespace Heaveline.Rules;
 
-/// <summary>The closed forms for the best rear/front frequency ratio of one car: linear, a dynamic index near 1, each about one window of time.</summary>
+/// <summary>
+/// The closed forms for the best rear/front frequency ratio of one car: linear, a dynamic index near 1, each about one window of time.
+/// </summary>
 public sealed record RatioForms
 {
     /// <summary>When the ends fall into step.</summary>
@@ -17,7 +19,9 @@ public sealed record RatioForms
     /// <summary>Mean damped frequency 1/√(T_f·T_r), Hz.</summary>
     public required double DampedFrequency { get; init; }
 
-    /// <summary>Frequency ratio over the ratio of the damped periods (–): 1 where both ends are damped alike; kept while the ratio is turned.</summary>
+    /// <summary>
+    /// Frequency ratio over the ratio of the damped periods (–): 1 where both ends are damped alike; kept while the ratio is turned.
+    /// </summary>
     public required double RatioPerPeriods { get; init; }
 
     /// <summary>The closed forms of a car.</summary>
@@ -27,8 +31,15 @@ public sealed record RatioForms
         var ends = Coincidence.Of(model);
         var tuning = RideTuning.Of(model);
         return ends is { FrontPeriod: { } front, RearPeriod: { } rear }
-            ? new RatioForms { Ends = ends, MeanFrequency = tuning.MeanFrequency, DampedFrequency = 1.0 / Math.Sqrt(front * rear), RatioPerPeriods = tuning.Ratio * rear / front }
-            : throw new RefusedValueException("damping", ends.WhyNot ?? "too heavy", "below critical", "Without a period there is no falling into step.");
+            ? new RatioForms
+            {
+                Ends = ends,
+                MeanFrequency = tuning.MeanFrequency,
+                DampedFrequency = 1.0 / Math.Sqrt(front * rear),
+                RatioPerPeriods = tuning.Ratio * rear / front,
+            }
+            : throw new RefusedValueException(
+                "damping", ends.WhyNot ?? "too heavy", "below critical", "Without a period there is no falling into step.");
     }
 
     /// <summary>1 + 0.6·L·f/V (–): least pitch later than 0.8 s after the rear has left.</summary>

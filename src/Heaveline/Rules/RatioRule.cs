@@ -6,7 +6,10 @@ namespace Heaveline.Rules;
 /// <summary>The best rear/front frequency ratio at one speed: as computed, and by two closed forms.</summary>
 public sealed record RatioRule
 {
-    /// <summary>Coefficient of <see cref="LatePitch(double, double, double)"/>: found by running half cars over a short bump, read off a grid; no published source.</summary>
+    /// <summary>
+    /// Coefficient of <see cref="LatePitch(double, double, double)"/>: found by running half cars over a short
+    /// bump, read off a grid; no published source.
+    /// </summary>
     public const double LateCoefficient = 0.6;
 
     /// <summary>Speed, m/s.</summary>
@@ -31,7 +34,8 @@ public sealed record RatioRule
     public static double LatePitch(double wheelbase, double frequency, double speed) => 1.0 + (LateCoefficient * wheelbase * frequency / speed);
 
     /// <summary>
-    /// Ratio of the damped periods r = T_f/T_r at which n·T_f = L/V + n·T_r about a kept mean: with T_f = √r/f and T_r = 1/(f√r), √r − 1/√r = L·f/(n·V).
+    /// Ratio of the damped periods r = T_f/T_r at which n·T_f = L/V + n·T_r about a kept mean: with T_f = √r/f
+    /// and T_r = 1/(f√r), √r − 1/√r = L·f/(n·V).
     /// </summary>
     /// <param name="wheelbase">L, m.</param>
     /// <param name="frequency">Mean damped frequency f = 1/√(T_f·T_r), Hz.</param>

@@ -47,7 +47,9 @@ public sealed record RuleAxis
     /// <summary>What the values are judged against, in words.</summary>
     public string Against => Reference is { } reference ? FormattableString.Invariant($"{ShortName} {reference:0.###}") : "the car as it is";
 
-    /// <summary>"A front softer than the rear pitches less": rear over front frequency about the same mean, damping ratios kept, against equal ends.</summary>
+    /// <summary>
+    /// "A front softer than the rear pitches less": rear over front frequency about the same mean, damping ratios kept, against equal ends.
+    /// </summary>
     /// <param name="values">Ratios (–).</param>
     /// <param name="onRigidTyres">Whether the ratio is that of the springs alone.</param>
     public static RuleAxis FrequencyRatio(IReadOnlyList<double> values, bool onRigidTyres = false) => new()
@@ -107,7 +109,9 @@ public sealed record RuleAxis
         Change = (m, length) => ModelChange.Wheelbase(m, length, inertiaGrows),
     };
 
-    /// <summary>"Front and rear joined pitch less": share of the heave stiffness in a common spring, on the linear car of the same frequencies, against none.</summary>
+    /// <summary>
+    /// "Front and rear joined pitch less": share of the heave stiffness in a common spring, on the linear car of the same frequencies, against none.
+    /// </summary>
     public static RuleAxis SharedSprings(IReadOnlyList<double> values) => new()
     {
         Kind = RuleKind.SharedSprings,
@@ -121,7 +125,10 @@ public sealed record RuleAxis
         Change = (m, share) => (SimpleCar.From(m) with { SharedSprings = share }).Model(),
     };
 
-    /// <summary>"Front and rear dampers joined pitch less": share of the heave damping in a common damper, on the linear car of the same damping, against none.</summary>
+    /// <summary>
+    /// "Front and rear dampers joined pitch less": share of the heave damping in a common damper, on the
+    /// linear car of the same damping, against none.
+    /// </summary>
     public static RuleAxis SharedDamping(IReadOnlyList<double> values) => new()
     {
         Kind = RuleKind.SharedDamping,

@@ -8,8 +8,8 @@ using Heaveline.Roads;
 namespace Heaveline.Rules;
 
 /// <summary>
-/// A rule of the trade as a map: one measure over what the rule turns and over speed, each place a pass of the car with that one thing changed, judged
-/// against the same car at the reference value.
+/// A rule of the trade as a map: one measure over what the rule turns and over speed, each place a pass of the car with that one thing changed,
+/// judged against the same car at the reference value.
 /// </summary>
 public sealed record RuleMap
 {
@@ -62,18 +62,20 @@ public sealed record RuleMap
     };
 
     /// <summary>The best value at each speed; null where nothing was computed.</summary>
-    public IReadOnlyList<BestValue?> Best => [.. Speeds.Select((_, i) => BestValue.Of(Axis.Values, [.. Axis.Values.Select((_, j) => Relative(i, j))]))];
+    public IReadOnlyList<BestValue?> Best =>
+        [.. Speeds.Select((_, i) => BestValue.Of(Axis.Values, [.. Axis.Values.Select((_, j) => Relative(i, j))]))];
 
     /// <summary>
-    /// The speed whose best value a given value is, m/s, straight between the speeds of the map; null when the value suits none of them. Speeds whose best
-    /// lies at the edge of the values do not count. Where several suit, the slowest.
+    /// The speed whose best value a given value is, m/s, straight between the speeds of the map; null when the value suits none of them. Speeds whose
+    /// best lies at the edge of the values do not count. Where several suit, the slowest.
     /// </summary>
     public double? SuitedSpeed(double value)
     {
         var best = Best;
         for (var i = 1; i < Speeds.Count; i++)
         {
-            if (best[i - 1] is { AtEdge: false } a && best[i] is { AtEdge: false } b && (a.Value - value) * (b.Value - value) <= 0.0 && a.Value != b.Value)
+            if (best[i - 1] is { AtEdge: false } a && best[i] is { AtEdge: false } b && (a.Value - value) * (b.Value - value) <= 0.0
+                && a.Value != b.Value)
             {
                 return Speeds[i - 1] + ((Speeds[i] - Speeds[i - 1]) * (value - a.Value) / (b.Value - a.Value));
             }
@@ -88,14 +90,26 @@ public sealed record RuleMap
     /// <param name="axis">What to turn.</param>
     /// <param name="speeds">Speeds, m/s.</param>
     /// <param name="measures">By what to judge.</param>
-    /// <param name="options">How to run the passes; null: 3 s of settling, without the error estimate. No pass runs longer than a measure looks.</param>
+    /// <param name="options">
+    /// How to run the passes; null: 3 s of settling, without the error estimate. No pass runs longer than a measure looks.
+    /// </param>
     /// <param name="degree">How many groups of passes run at once.</param>
-    /// <param name="progress">Told the share done (–) after every group of passes, from several threads, so that a smaller share may come after a larger one.</param>
+    /// <param name="progress">
+    /// Told the share done (–) after every group of passes, from several threads, so that a smaller share may come after a larger one.
+    /// </param>
     /// <param name="cancellation">Stops the work: no further group is begun.</param>
     /// <exception cref="RefusedValueException">The car has no such number: it has no seats.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public static IReadOnlyList<RuleMap> Of(
-        RideModel model, Road road, RuleAxis axis, IReadOnlyList<double> speeds, IReadOnlyList<Measure<Pass>> measures, PassOptions? options = null, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
+        RideModel model,
+        Road road,
+        RuleAxis axis,
+        IReadOnlyList<double> speeds,
+        IReadOnlyList<Measure<Pass>> measures,
+        PassOptions? options = null,
+        int degree = 1,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(axis);
         ArgumentNullException.ThrowIfNull(speeds);
@@ -116,7 +130,12 @@ public sealed record RuleMap
         }
 
         var rows = BatchedMeasures.Of(
-            [.. speeds.SelectMany(v => cars.Select(car => car is null ? null : new PassRequest(car, road, v)))], measures, options, degree, progress, cancellation);
+            [.. speeds.SelectMany(v => cars.Select(car => car is null ? null : new PassRequest(car, road, v)))],
+            measures,
+            options,
+            degree,
+            progress,
+            cancellation);
         return [.. measures.Select((measure, k) => new RuleMap
         {
             Axis = axis,

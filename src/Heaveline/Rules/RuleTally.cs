@@ -15,7 +15,9 @@ public sealed record RuleTally(int Holds, int NoDifference, int Fails, int NotCo
 
     /// <summary>The verdict of more than half of the computed places; null where none has so many.</summary>
     public RuleVerdict? Most =>
-        2 * Holds > Computed ? RuleVerdict.Holds : 2 * Fails > Computed ? RuleVerdict.Fails : 2 * NoDifference > Computed ? RuleVerdict.NoDifference : null;
+        2 * Holds > Computed
+            ? RuleVerdict.Holds
+            : 2 * Fails > Computed ? RuleVerdict.Fails : 2 * NoDifference > Computed ? RuleVerdict.NoDifference : null;
 
     /// <summary>Counts a whole map.</summary>
     public static RuleTally Of(RuleMap map)
@@ -36,6 +38,9 @@ public sealed record RuleTally(int Holds, int NoDifference, int Fails, int NotCo
         int[] values = [.. Enumerable.Range(0, map.Axis.Values.Count).Where(j => map.Axis.Values[j] > reference + (1e-9 * Math.Abs(reference)))];
         var verdicts = speeds.SelectMany(i => values.Select(j => map.Verdict(i, j))).ToLookup(v => v);
         return new RuleTally(
-            verdicts[RuleVerdict.Holds].Count(), verdicts[RuleVerdict.NoDifference].Count(), verdicts[RuleVerdict.Fails].Count(), verdicts[RuleVerdict.NotComputed].Count());
+            verdicts[RuleVerdict.Holds].Count(),
+            verdicts[RuleVerdict.NoDifference].Count(),
+            verdicts[RuleVerdict.Fails].Count(),
+            verdicts[RuleVerdict.NotComputed].Count());
     }
 }

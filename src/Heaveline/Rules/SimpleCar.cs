@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
@@ -51,14 +52,14 @@ public sealed record SimpleCar
     public double RearDamping { get; init => field = Checked.Within(value, 0.0, 5.0); } = 0.3;
 
     /// <summary>
-    /// Share s of each axle's stiffness in heave that a common spring of front and rear carries (–), 0 to 0.95. Heave stays as stiff; in pitch the common
-    /// spring gives nothing when both axles are alike.
+    /// Share s of each axle's stiffness in heave that a common spring of front and rear carries (–), 0 to 0.95. Heave stays as stiff; in pitch the
+    /// common spring gives nothing when both axles are alike.
     /// </summary>
     public double SharedSprings { get; init => field = Checked.Within(value, 0.0, 0.95); }
 
     /// <summary>
-    /// Share q of the damping in heave that a common damper of front and rear carries (–), 0 to 0.95. It works where the common spring does, so that each
-    /// axle gives its part as its spring's; the axle's own dampers keep the rest, and heave stays as damped at both ends.
+    /// Share q of the damping in heave that a common damper of front and rear carries (–), 0 to 0.95. It works where the common spring does, so that
+    /// each axle gives its part as its spring's; the axle's own dampers keep the rest, and heave stays as damped at both ends.
     /// </summary>
     public double SharedDamping { get; init => field = Checked.Within(value, 0.0, 0.95); }
 
@@ -68,7 +69,10 @@ public sealed record SimpleCar
     /// <summary>Sprung mass on the rear axle, kg.</summary>
     public double RearMass => SprungMass * BehindFrontAxle / Wheelbase;
 
-    /// <summary>The linear car with a model's masses, frequencies, damping ratios and tyres at its trim; without friction, stops, gravity's arms and damper tables.</summary>
+    /// <summary>
+    /// The linear car with a model's masses, frequencies, damping ratios and tyres at its trim; without friction,
+    /// stops, gravity's arms and damper tables.
+    /// </summary>
     public static SimpleCar From(RideModel model)
     {
         var tuning = RideTuning.Of(model, onRigidTyres: true);
@@ -117,8 +121,8 @@ public sealed record SimpleCar
         };
     }
 
-    // In heave both travels are s: forces ρ_f(ρ_f + ρ_r)k·s and ρ_r(ρ_f + ρ_r)k·s shall be the share of each axle's own. With ρ_f + ρ_r = 2 the ratios stand
-    // as the rates do. One link a side: half of the axles' rates each.
+    // In heave both travels are s: forces ρ_f(ρ_f + ρ_r)k·s and ρ_r(ρ_f + ρ_r)k·s shall be the share of each axle's own. With ρ_f + ρ_r = 2 the
+    // ratios stand as the rates do. One link a side: half of the axles' rates each.
     private ElasticLink Link(double front, double rear, double frontDamping, double rearDamping) => new()
     {
         Rate = new(0.5 * SharedSprings * (front + rear) / 4.0),
@@ -133,7 +137,11 @@ public sealed record SimpleCar
         var left = damping - (4.0 * ratio.Si * link.Damping.Si);
         return left >= 0.0
             ? left
-            : throw new RefusedValueException("shared damping", FormattableString.Invariant($"more than the {end} has"), "at most what each axle has", "Share less of the damping: the axle with the stiffer spring gives more of it.");
+            : throw new RefusedValueException(
+                "shared damping",
+                string.Create(CultureInfo.InvariantCulture, $"more than the {end} has"),
+                "at most what each axle has",
+                "Share less of the damping: the axle with the stiffer spring gives more of it.");
     }
 
     private Axle AxleOf(double unsprung, double rate, double damping, double tyre)

@@ -9,7 +9,9 @@ public sealed record BenchState
     /// <summary>Stiffness of the four motions.</summary>
     public required ModalRates Stiffness { get; init; }
 
-    /// <summary>Damping of the four motions: the dampers' mean slope at zero velocity, and in a pipe what its resistance adds at the stated frequency.</summary>
+    /// <summary>
+    /// Damping of the four motions: the dampers' mean slope at zero velocity, and in a pipe what its resistance adds at the stated frequency.
+    /// </summary>
     public required ModalRates Damping { get; init; }
 
     /// <summary>Pitch in steady braking at half a g on the tangent, rad, nose-down positive, anti-dive and tyres included.</summary>

@@ -7,8 +7,8 @@ using Heaveline.Modes;
 namespace Heaveline.Tuning;
 
 /// <summary>
-/// An interconnection on the bench: the suspension's stiffness and damping in heave, pitch, roll and warp with and without it, at one trim, and what the
-/// softer pitch costs in braking. The states share one standing position, so that nothing but the link differs.
+/// An interconnection on the bench: the suspension's stiffness and damping in heave, pitch, roll and warp with and without it, at one trim, and what
+/// the softer pitch costs in braking. The states share one standing position, so that nothing but the link differs.
 /// </summary>
 public sealed record InterconnectionBench
 {
@@ -50,7 +50,12 @@ public sealed record InterconnectionBench
             var pitch = BodyModes.Of(model).Pitch.Frequency;
             var swinging = FluidLineFlow.Rates(model, 2.0 * Math.PI * pitch);
             states.Add(State(model, "line open (slow changes)", open, damping, 0.0));
-            states.Add(State(model, "pipe at the pitch frequency", swinging.Map(k => k.Real), damping + swinging.Map(k => k.Imaginary / (2.0 * Math.PI * pitch)), pitch));
+            states.Add(State(
+                model,
+                "pipe at the pitch frequency",
+                swinging.Map(k => k.Real),
+                damping + swinging.Map(k => k.Imaginary / (2.0 * Math.PI * pitch)),
+                pitch));
             states.Add(State(model, "line shut (fast changes)", shut, damping, double.PositiveInfinity));
         }
         else

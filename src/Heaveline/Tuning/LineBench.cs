@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
@@ -7,7 +8,10 @@ namespace Heaveline.Tuning;
 /// <summary>What a pipe full of fluid does to the wheels: it adds mass and resistance, and above its own frequency it is as good as shut.</summary>
 public sealed record LineBench
 {
-    /// <summary>A line should swing at least this many times faster than the body pitches: then its flow is within 1/(1 − 1/9) = 12.5 % of the slow one. Own criterion.</summary>
+    /// <summary>
+    /// A line should swing at least this many times faster than the body pitches: then its flow is within 1/(1 − 1/9)
+    /// = 12.5 % of the slow one. Own criterion.
+    /// </summary>
     public const double FrequencyMargin = 3.0;
 
     /// <summary>Mass felt at a front wheel, I·A_f² = ρ·l·A_f²/a, kg.</summary>
@@ -72,18 +76,25 @@ public sealed record LineBench
             var unsprung = axle.UnsprungMass.Si / wheels;
             if (felt > unsprung)
             {
-                yield return FormattableString.Invariant($"The pipe is too thin: its fluid feels like {felt:F0} kg at a {name} wheel, more than the wheel's own {unsprung:F0} kg.");
+                yield return FormattableString.Invariant(
+                    $"The pipe is too thin: its fluid feels like {felt:F0} kg at a {name} wheel, more than the wheel's own {unsprung:F0} kg.");
             }
         }
 
         if (bench.NaturalFrequency < FrequencyMargin * pitch)
         {
-            yield return FormattableString.Invariant($"The pipe is too thin or too long: its fluid swings at {bench.NaturalFrequency:F1} Hz, below {FrequencyMargin:F0} times the body's pitch at {pitch:F2} Hz; the link cannot follow the pitch as one pressure.");
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"The pipe is too thin or too long: its fluid swings at {bench.NaturalFrequency:F1} Hz, below {FrequencyMargin:F0} times the body's "
+                + $"pitch at {pitch:F2} Hz; the link cannot follow the pitch as one pressure.");
         }
 
         if (bench.CornerFrequency < pitch)
         {
-            yield return FormattableString.Invariant($"Its resistance lets less than 1/√2 of the flow through from {bench.CornerFrequency:F2} Hz on, below the body's pitch at {pitch:F2} Hz: while pitching it is all but shut.");
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"Its resistance lets less than 1/√2 of the flow through from {bench.CornerFrequency:F2} Hz on, below the body's pitch at "
+                + $"{pitch:F2} Hz: while pitching it is all but shut.");
         }
     }
 }

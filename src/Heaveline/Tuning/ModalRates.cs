@@ -17,7 +17,9 @@ public sealed record ModalRates
     /// <summary>Roll about the middle plane: travel ±half the track per angle. N m/rad or N m s/rad; 0 for a two-wheeler.</summary>
     public required double Roll { get; init; }
 
-    /// <summary>Warp: front left and rear right up by w, the others down by w; the sum of the four forces along it per w. N/m or N s/m; 0 for a two-wheeler.</summary>
+    /// <summary>
+    /// Warp: front left and rear right up by w, the others down by w; the sum of the four forces along it per w. N/m or N s/m; 0 for a two-wheeler.
+    /// </summary>
     public required double Warp { get; init; }
 
     /// <summary>Coupling of heave and pitch, force per angle, N/rad: 0 when both axles are alike.</summary>

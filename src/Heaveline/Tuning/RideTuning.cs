@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
@@ -6,8 +7,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Tuning;
 
 /// <summary>
-/// Both axles' frequencies and damping ratios at a trim, as something to be set: applied to a car it scales springs and dampers until the loaded car has
-/// them. Progressive springs stay as progressive, bump and rebound in the same proportion; stops, bars, friction and links stay.
+/// Both axles' frequencies and damping ratios at a trim, as something to be set: applied to a car it scales springs and dampers until the loaded car
+/// has them. Progressive springs stay as progressive, bump and rebound in the same proportion; stops, bars, friction and links stay.
 /// </summary>
 public sealed record RideTuning
 {
@@ -41,13 +42,16 @@ public sealed record RideTuning
     public double DampingSplit => RearDamping / FrontDamping;
 
     /// <summary>Another frequency ratio about the same mean.</summary>
-    public RideTuning WithRatio(double ratio) => this with { FrontFrequency = MeanFrequency / Math.Sqrt(ratio), RearFrequency = MeanFrequency * Math.Sqrt(ratio) };
+    public RideTuning WithRatio(double ratio) =>
+        this with { FrontFrequency = MeanFrequency / Math.Sqrt(ratio), RearFrequency = MeanFrequency * Math.Sqrt(ratio) };
 
     /// <summary>Another mean damping ratio with the same split.</summary>
-    public RideTuning WithDamping(double mean) => this with { FrontDamping = FrontDamping * mean / MeanDamping, RearDamping = RearDamping * mean / MeanDamping };
+    public RideTuning WithDamping(double mean) =>
+        this with { FrontDamping = FrontDamping * mean / MeanDamping, RearDamping = RearDamping * mean / MeanDamping };
 
     /// <summary>Another damping split about the same mean.</summary>
-    public RideTuning WithDampingSplit(double split) => this with { FrontDamping = MeanDamping / Math.Sqrt(split), RearDamping = MeanDamping * Math.Sqrt(split) };
+    public RideTuning WithDampingSplit(double split) =>
+        this with { FrontDamping = MeanDamping / Math.Sqrt(split), RearDamping = MeanDamping * Math.Sqrt(split) };
 
     /// <summary>What a model has.</summary>
     /// <exception cref="RefusedValueException">An axle's springs give way at this trim: it has no frequency.</exception>
@@ -66,7 +70,9 @@ public sealed record RideTuning
     }
 
     /// <summary>The same car and load with these frequencies and damping ratios.</summary>
-    /// <exception cref="RefusedValueException">Springs alone cannot make them: a link or a touched stop is stiffer already, or the tyre is too soft.</exception>
+    /// <exception cref="RefusedValueException">
+    /// Springs alone cannot make them: a link or a touched stop is stiffer already, or the tyre is too soft.
+    /// </exception>
     public RideModel ApplyTo(RideModel model)
     {
         ArgumentNullException.ThrowIfNull(model);
@@ -79,7 +85,10 @@ public sealed record RideTuning
         return axle.Rate > 0.0
             ? axle
             : throw new RefusedValueException(
-                end == AxleEnd.Front ? "front rate" : "rear rate", FormattableString.Invariant($"{axle.Rate:G4} N/m"), "above 0 N/m at the trim", "Its motion ratio falls so fast that the springs give way: check its change with travel.");
+                end == AxleEnd.Front ? "front rate" : "rear rate",
+                string.Create(CultureInfo.InvariantCulture, $"{axle.Rate:G4} N/m"),
+                "above 0 N/m at the trim",
+                "Its motion ratio falls so fast that the springs give way: check its change with travel.");
     }
 
     private RideModel Sprung(RideModel model)
@@ -128,7 +137,9 @@ public sealed record RideTuning
         var missed = AxleState.Of(model, AxleEnd.Front);
         var off = Math.Abs(missed.Frequency(OnRigidTyres) - FrontFrequency) > 1e-4 * FrontFrequency;
         var rear = AxleState.Of(model, AxleEnd.Rear);
-        return off || Math.Abs(rear.Frequency(OnRigidTyres) - RearFrequency) > 1e-4 * RearFrequency ? throw Unreachable(off ? AxleEnd.Front : AxleEnd.Rear) : model;
+        return off || Math.Abs(rear.Frequency(OnRigidTyres) - RearFrequency) > 1e-4 * RearFrequency
+            ? throw Unreachable(off ? AxleEnd.Front : AxleEnd.Rear)
+            : model;
     }
 
     private RideModel Damped(RideModel model)
@@ -162,12 +173,20 @@ public sealed record RideTuning
 
         if (wanted < link)
         {
-            throw new RefusedValueException($"{name} damping", FormattableString.Invariant($"{wanted:G4}"), FormattableString.Invariant($"at least {link:G4}, which the link's damper makes"), "Take damping out of the link.");
+            throw new RefusedValueException(
+                $"{name} damping",
+                string.Create(CultureInfo.InvariantCulture, $"{wanted:G4}"),
+                FormattableString.Invariant($"at least {link:G4}, which the link's damper makes"),
+                "Take damping out of the link.");
         }
 
         return now > link
             ? (wanted - link) / (now - link)
-            : throw new RefusedValueException($"{name} damper", "without any force", "a damper with some force", "A damper without force cannot be scaled; give it a table or a damping ratio.");
+            : throw new RefusedValueException(
+                $"{name} damper",
+                "without any force",
+                "a damper with some force",
+                "A damper without force cannot be scaled; give it a table or a damping ratio.");
     }
 
     private RefusedValueException Unreachable(AxleEnd end) => new(

@@ -5,7 +5,9 @@ namespace Heaveline.Tuning;
 /// <summary>Springs and dampers made stiffer by a factor, each in its own terms.</summary>
 internal static class ScaledLaws
 {
-    /// <summary>The same law with its travel axis pressed together about the reference state: every slope times the factor, the same load carried.</summary>
+    /// <summary>
+    /// The same law with its travel axis pressed together about the reference state: every slope times the factor, the same load carried.
+    /// </summary>
     public static SpringLaw Stiffer(SpringLaw law, double factor) => law switch
     {
         LinearSpring spring => spring with { Rate = spring.Rate.Times(factor) },

@@ -55,7 +55,9 @@ public class ClosedFormTests
         Assert.Equal(21085.0, bar.Rate, 0.5);
     }
 
-    /// <summary>Gas spring, 6 bar gauge, 0.01 m², 1.5 l: rate from the absolute, force from the gauge pressure, n = 1, 1.38, 1.4; 612 kg on it.</summary>
+    /// <summary>
+    /// Gas spring, 6 bar gauge, 0.01 m², 1.5 l: rate from the absolute, force from the gauge pressure, n = 1, 1.38, 1.4; 612 kg on it.
+    /// </summary>
     [Theory]
     [InlineData(1.0, 46755.0, 1.391)]
     [InlineData(1.38, 64522.0, 1.634)]

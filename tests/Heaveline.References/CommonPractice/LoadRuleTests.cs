@@ -27,7 +27,8 @@ public class LoadRuleTests
             Front = axle,
             Rear = axle,
         };
-        var full = new LoadState { Name = "full", Loads = [new Load { Name = "boot", Mass = new(210.0), BehindFrontAxle = new(2.6), Height = new(0.55) }] };
+        var full =
+            new LoadState { Name = "full", Loads = [new Load { Name = "boot", Mass = new(210.0), BehindFrontAxle = new(2.6), Height = new(0.55) }] };
 
         var light = AxleRide.Of(RideModel.Of(car));
         Assert.Equal(0.70, light[1].Rates.Deflection / light[0].Rates.Deflection, 1e-9);

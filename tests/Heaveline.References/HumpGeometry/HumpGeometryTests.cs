@@ -3,7 +3,10 @@ using Heaveline.Roads;
 
 namespace Heaveline.References.HumpGeometry;
 
-/// <summary>Sections of speed humps against values worked out apart from this program; sizes and sources in source.md. Tolerance: half of the last printed digit.</summary>
+/// <summary>
+/// Sections of speed humps against values worked out apart from this program; sizes and sources in source.md.
+/// Tolerance: half of the last printed digit.
+/// </summary>
 public class HumpGeometryTests
 {
     private const double Foot = 0.3048;
@@ -13,7 +16,8 @@ public class HumpGeometryTests
     [Theory]
     [InlineData(0.075, 22.854, 5e-4, 4.64, 0.05627)]
     [InlineData(0.100, 17.1625, 5e-5, 6.19, 0.07505)]
-    public void The_round_top_hump_has_the_radius_slope_and_quarter_height_of_its_arc(double height, double radius, double radiusDigit, double toeDegrees, double quarter)
+    public void The_round_top_hump_has_the_radius_slope_and_quarter_height_of_its_arc(
+        double height, double radius, double radiusDigit, double toeDegrees, double quarter)
     {
         var hump = new RoundTopHump { Height = M(height), Length = M(3.7) };
         var profile = hump.Draw();

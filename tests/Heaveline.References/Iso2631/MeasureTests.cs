@@ -35,7 +35,9 @@ public class MeasureTests
         Assert.Equal(9, total.Absent.Count);
     }
 
-    /// <summary>A sine of 1 m/s² for 60 s, taken as already weighted (arithmetic): r.m.s. 0.7071, VDV (3/8·60)^¼ = 2.1779, eVDV 2.7552, ratio 1.5^¼ = 1.1067.</summary>
+    /// <summary>
+    /// A sine of 1 m/s² for 60 s, taken as already weighted (arithmetic): r.m.s. 0.7071, VDV (3/8·60)^¼ = 2.1779, eVDV 2.7552, ratio 1.5^¼ = 1.1067.
+    /// </summary>
     [Fact]
     public void A_weighted_sine_has_the_rms_and_doses_of_the_equations()
     {
@@ -83,5 +85,6 @@ public class MeasureTests
     ];
 
     private static SampledAcceleration Sine(double amplitude, double frequency, double duration, double rate) =>
-        SampledAcceleration.Of([.. Enumerable.Range(0, (int)(duration * rate)).Select(i => amplitude * Math.Sin(2.0 * Math.PI * frequency * i / rate))], rate);
+        SampledAcceleration.Of(
+            [.. Enumerable.Range(0, (int)(duration * rate)).Select(i => amplitude * Math.Sin(2.0 * Math.PI * frequency * i / rate))], rate);
 }

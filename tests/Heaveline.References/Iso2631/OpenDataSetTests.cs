@@ -5,8 +5,8 @@ using Heaveline.Tests;
 namespace Heaveline.References.Iso2631;
 
 /// <summary>
-/// The weighting tables of an open data set (mechmotum/baby-vibration, see source.md). Three of its cells are transcription errors and must not be reproduced: Wd at 2 Hz (factor and
-/// decibels), Wd at 10 Hz (factor), We at 63 Hz (decibels). All other cells agree.
+/// The weighting tables of an open data set (mechmotum/baby-vibration, see source.md). Three of its cells are transcription errors and must not be
+/// reproduced: Wd at 2 Hz (factor and decibels), Wd at 10 Hz (factor), We at 63 Hz (decibels). All other cells agree.
 /// </summary>
 public class OpenDataSetTests
 {
@@ -34,7 +34,8 @@ public class OpenDataSetTests
         var table = PublishedTable.Read(SharedData.Require(Folder, file));
         var weighting = Weightings.All.Single(w => w.Name == name);
         var decibels = column.EndsWith("_db", StringComparison.OrdinalIgnoreCase);
-        var errors = wrong.Split(';', StringSplitOptions.RemoveEmptyEntries).Select(text => double.Parse(text, CultureInfo.InvariantCulture)).ToHashSet();
+        var errors = wrong
+            .Split(';', StringSplitOptions.RemoveEmptyEntries).Select(text => double.Parse(text, CultureInfo.InvariantCulture)).ToHashSet();
         List<string> disagreeing = [];
         var seen = 0;
         foreach (var row in table.Rows)
@@ -48,10 +49,13 @@ public class OpenDataSetTests
 
             seen++;
             var factor = weighting.Factor(frequency);
-            var agrees = decibels ? Math.Abs((20.0 * Math.Log10(factor)) - printed) < 0.1 : Math.Abs((1000.0 * factor) - printed) < (0.01 * printed) + HalfDigit(printed);
+            var agrees = decibels
+                ? Math.Abs((20.0 * Math.Log10(factor)) - printed) < 0.1
+                : Math.Abs((1000.0 * factor) - printed) < (0.01 * printed) + HalfDigit(printed);
             if (agrees == errors.Contains(frequency))
             {
-                disagreeing.Add($"{name} {column} at {frequency} Hz: {printed}, function {(decibels ? 20.0 * Math.Log10(factor) : 1000.0 * factor):G5}");
+                disagreeing.Add(
+                    $"{name} {column} at {frequency} Hz: {printed}, function {(decibels ? 20.0 * Math.Log10(factor) : 1000.0 * factor):G5}");
             }
         }
 

@@ -42,7 +42,9 @@ public class WeightingTableTests
         Assert.True(worst.Error < 0.01, $"{name}: {100.0 * worst.Error:G3} % at {worst.Frequency:G4} Hz");
     }
 
-    /// <summary>The misprint of Wd at 10 Hz is settled by the decibels printed beside it, −13.91 dB (recalled for the standard, read in the open data set).</summary>
+    /// <summary>
+    /// The misprint of Wd at 10 Hz is settled by the decibels printed beside it, −13.91 dB (recalled for the standard, read in the open data set).
+    /// </summary>
     [Fact]
     public void Wd_at_10_Hz_agrees_with_its_decibels_and_not_with_its_printed_factor() =>
         Assert.Equal(-13.91, 20.0 * Math.Log10(Weightings.Wd.Factor(10.0)), 5e-3);

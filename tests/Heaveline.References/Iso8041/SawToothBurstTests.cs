@@ -2,7 +2,9 @@ using Heaveline.Measures.Comfort;
 
 namespace Heaveline.References.Iso8041;
 
-/// <summary>ISO 8041-1:2017 Tables 6, 8, 9, read second-hand, through the time-domain filters from rest; see source.md for signal and tolerance.</summary>
+/// <summary>
+/// ISO 8041-1:2017 Tables 6, 8, 9, read second-hand, through the time-domain filters from rest; see source.md for signal and tolerance.
+/// </summary>
 public class SawToothBurstTests
 {
     private const double Wide = 0.025;

@@ -36,7 +36,8 @@ public class RoadClassTests
     [InlineData('C', 50.5, 0.05, 101.1, 202.1, 16.1, 0.05)]
     [InlineData('D', 202.1, 0.05, 404.3, 808.5, 64.3, 0.05)]
     [InlineData('G', 12936, 0.5, 25873, 51745, 4118, 0.5)]
-    public void The_slope_densities_are_those_of_the_standard(char letter, double lower, double digit, double mean, double upper, double atOneRadian, double radianDigit)
+    public void The_slope_densities_are_those_of_the_standard(
+        char letter, double lower, double digit, double mean, double upper, double atOneRadian, double radianDigit)
     {
         var roadClass = Assert.Single(RoadClass.All, c => c.Letter == letter);
         double SlopeDensity(Amount<RoadDensity> density) => 1e6 * new RoadSpectrum { Density = density }.SlopesAt(0.1);

@@ -58,7 +58,8 @@ internal static class PeerLaws
             return;
         }
 
-        var list = terms.EnumerateArray().Select(term => (At: side * term.Number("clearance"), C: half * term.Number("coefficient"), Exponent: term.Number("exponent"))).ToArray();
+        var list = terms.EnumerateArray()
+            .Select(term => (At: side * term.Number("clearance"), C: half * term.Number("coefficient"), Exponent: term.Number("exponent"))).ToArray();
         if (list is [{ Exponent: not 1.0 } curved])
         {
             laws.Needs |= Needs.CurvedStop;

@@ -2,7 +2,9 @@ using Heaveline.Passes;
 
 namespace Heaveline.References.Peers;
 
-/// <summary>How far samples lie from a result file, each kind of quantity over its own peak (tyre loads over the largest change from static).</summary>
+/// <summary>
+/// How far samples lie from a result file, each kind of quantity over its own peak (tyre loads over the largest change from static).
+/// </summary>
 internal static class PeerMiss
 {
     internal static IReadOnlyList<(string Kind, double Miss)> Of(PeerCase peer, double[] samples, double[][] rows)

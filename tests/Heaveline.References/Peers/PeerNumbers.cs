@@ -14,7 +14,9 @@ internal static class PeerNumbers
         var gravity = root.Number("gravity");
         JsonElement[] axles = [root.GetProperty("front"), root.GetProperty("rear")];
         double[] X = [axles[0].Number("x"), axles[0].Number("x"), axles[1].Number("x"), axles[1].Number("x")];
-        double[] Y = isHalf ? new double[4] : [axles[0].Number("y_left"), axles[0].Number("y_right"), axles[1].Number("y_left"), axles[1].Number("y_right")];
+        double[] Y = isHalf
+            ? new double[4]
+            : [axles[0].Number("y_left"), axles[0].Number("y_right"), axles[1].Number("y_left"), axles[1].Number("y_right")];
         var laws = PeerLaws.From(root, axles, Y, isHalf);
         var half = isHalf ? 0.5 : 1.0;
         var own = new double[4];
@@ -53,7 +55,8 @@ internal static class PeerNumbers
             PitchGravity = mass * gravity * body.Number("h_pitch"),
             RollGravity = isHalf ? 0.0 : mass * gravity * body.Number("h_roll"),
             Rolls = !isHalf,
-            TrimTravel = [.. Enumerable.Range(0, 4).Select(i => isHalf ? axles[i / 2].Number("S_trim", 0.0) : axles[i / 2].Number(i % 2 == 0 ? "S_trim_left" : "S_trim_right", 0.0))],
+            TrimTravel = [.. Enumerable.Range(0, 4)
+                .Select(i => isHalf ? axles[i / 2].Number("S_trim", 0.0) : axles[i / 2].Number(i % 2 == 0 ? "S_trim_left" : "S_trim_right", 0.0))],
             TrimForce = force,
             TrimLoad = Loads(mass * gravity, gravity, axles, X, Y, half),
         };

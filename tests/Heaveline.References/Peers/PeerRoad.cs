@@ -39,7 +39,8 @@ internal static class PeerRoad
                 break;
             case "versine":
                 var k = 2.0 * Math.PI / w;
-                outline.CurveTo(w, 0.0, x => h / 2.0 * (1.0 - Math.Cos(k * x)), x => h / 2.0 * k * Math.Sin(k * x), Finer * h / 2.0 * Math.Pow(k, 4.0));
+                outline.CurveTo(
+                    w, 0.0, x => h / 2.0 * (1.0 - Math.Cos(k * x)), x => h / 2.0 * k * Math.Sin(k * x), Finer * h / 2.0 * Math.Pow(k, 4.0));
                 break;
             case "half-sine":
                 var q = Math.PI / w;

@@ -8,7 +8,8 @@ public class RaoTests
     [Fact]
     public void Bounce_and_pitch_of_the_automobile_have_the_printed_frequencies_and_nodes()
     {
-        var modes = BodyModes.Of(new HalfCar { Mass = 1000.0, PitchInertia = 810.0, FrontArm = 1.0, RearArm = 1.5, FrontRate = 18000.0, RearRate = 22000.0 }.Model());
+        var modes = BodyModes.Of(
+            new HalfCar { Mass = 1000.0, PitchInertia = 810.0, FrontArm = 1.0, RearArm = 1.5, FrontRate = 18000.0, RearRate = 22000.0 }.Model());
         Assert.Equal(5.8593, modes.Bounce.Omega, 5e-5);
         Assert.Equal(9.4341, modes.Pitch.Omega, 5e-5);
         Assert.Equal(-2.6461, modes.Bounce.NodeAhead, 5e-5);
@@ -22,7 +23,8 @@ public class RaoTests
     {
         var modes = DampedModes.Of(new HalfCar
         {
-            Mass = 1000.0, PitchInertia = 810.0, FrontArm = 1.0, RearArm = 1.5, FrontRate = 18000.0, RearRate = 22000.0, UnsprungPerAxle = 1e-2, TyreRate = 1e9,
+            Mass = 1000.0, PitchInertia = 810.0, FrontArm = 1.0, RearArm = 1.5, FrontRate = 18000.0, RearRate = 22000.0, UnsprungPerAxle = 1e-2,
+            TyreRate = 1e9,
         }.Model());
         Assert.Equal(5.8593, 2.0 * Math.PI * modes.Swings[0].Frequency, 2e-4);
         Assert.Equal(9.4341, 2.0 * Math.PI * modes.Swings[1].Frequency, 2e-4);

@@ -21,7 +21,8 @@ public class IriTests
         var parts = Iri.Of(heights, new(0.05), new(300.0)).Segments;
         var index = parts.Skip(1).SkipLast(1).Average(part => part.MetresPerKilometre);
 
-        // One unit of the last printed digit for the algorithm's column (its length is not known); for the closed form 0.3 %, what a held slope costs at 1 m.
+        // One unit of the last printed digit for the algorithm's column (its length is not known); for the closed
+        // form 0.3 %, what a held slope costs at 1 m.
         Assert.Equal(stepped, index, 1.5e-4);
         Assert.Equal(1.0, index / closedForm, 3e-3);
     }
@@ -38,7 +39,8 @@ public class IriTests
     [InlineData(0.25, 0.710487, 5e-7)]
     [InlineData(0.05, 0.697712, 5e-7)]
     public void A_triangle_has_its_index(double spacing, double index, double digit) =>
-        Assert.Equal(index, Iri.Of(Heights(100.0, spacing, x => 0.020 * Math.Max(0.0, 1.0 - Math.Abs(x - 25.0))), new(spacing)).MetresPerKilometre, digit);
+        Assert.Equal(
+            index, Iri.Of(Heights(100.0, spacing, x => 0.020 * Math.Max(0.0, 1.0 - Math.Abs(x - 25.0))), new(spacing)).MetresPerKilometre, digit);
 
     /// <summary>Ramp of 10 mm from 25 to 26 m, on 100 m.</summary>
     [Fact]
@@ -46,8 +48,8 @@ public class IriTests
         Assert.Equal(0.315829, Iri.Of(Heights(100.0, 0.25, x => 0.010 * Math.Clamp(x - 25.0, 0.0, 1.0)), new(0.25)).MetresPerKilometre, 5e-7);
 
     /// <summary>
-    /// A grade that ends at 10.5 m, within the 11 m that the car starts on [Sayers, TRR 1501 (1995)]: it starts on 10.5/11 of the grade, and moves at once.
-    /// The index of the first 10 m and of the rest against the quarter car's equations, stepped here by Runge and Kutta's fourth order.
+    /// A grade that ends at 10.5 m, within the 11 m that the car starts on [Sayers, TRR 1501 (1995)]: it starts on 10.5/11 of the grade, and moves at
+    /// once. The index of the first 10 m and of the rest against the quarter car's equations, stepped here by Runge and Kutta's fourth order.
     /// </summary>
     [Fact]
     public void The_car_starts_on_the_mean_slope_of_eleven_metres()

@@ -19,7 +19,12 @@ public class SchaumTests
     public void Problems_19_19_and_19_20_swing_at_24_06_and_not_at_the_24_0_of_the_companion()
     {
         // 12 lb, 20 lb/in, 0.5 lb s/in.
-        var car = HalfCar.Single(2.0 * MassOf(12.0, 386.0), 2.0 * 20.0 * PoundForcePerInch, 2.0 * 0.5 * PoundForcePerInch) with { TyreRate = 1e9, UnsprungPerAxle = 1e-2 };
+        var car = HalfCar.Single(
+            2.0 * MassOf(12.0, 386.0), 2.0 * 20.0 * PoundForcePerInch, 2.0 * 0.5 * PoundForcePerInch) with
+        {
+            TyreRate = 1e9,
+            UnsprungPerAxle = 1e-2,
+        };
         var axle = AxleRide.Of(car.Model(), AxleEnd.Front);
         Assert.Equal(25.3640, 2.0 * Math.PI * axle.Rates.FrequencyOnRigidTyres, 5e-5);
         Assert.Equal(0.31705, axle.Damping.Ratio, 5e-6);

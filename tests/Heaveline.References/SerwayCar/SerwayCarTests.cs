@@ -28,7 +28,11 @@ public class SerwayCarTests
             Front = axle,
             Rear = axle,
         };
-        var people = new LoadState { Name = "two people", Loads = [new Load { Name = "two people", Mass = new(160.0), BehindFrontAxle = new(1.3), Height = new(0.5) }] };
+        var people = new LoadState
+        {
+            Name = "two people",
+            Loads = [new Load { Name = "two people", Mass = new(160.0), BehindFrontAxle = new(1.3), Height = new(0.5) }],
+        };
         var bounce = BodyModes.Of(RideModel.Of(car, people)).Bounce;
         Assert.Equal(1.18, bounce.Frequency, 5e-3);
         Assert.Equal(1.17812, bounce.Frequency, 5e-6);

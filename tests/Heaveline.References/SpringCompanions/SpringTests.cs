@@ -3,7 +3,9 @@ using static Heaveline.References.Customary;
 
 namespace Heaveline.References.SpringCompanions;
 
-/// <summary>Springs by their dimensions against textbook examples; three outputs of the public companion are wrong and must not come out here.</summary>
+/// <summary>
+/// Springs by their dimensions against textbook examples; three outputs of the public companion are wrong and must not come out here.
+/// </summary>
 public class SpringTests
 {
     [Fact]
@@ -38,7 +40,13 @@ public class SpringTests
     public void Wentzell_8_2_coil_has_the_printed_rate()
     {
         var pascalsPerPsi = PoundForcePerInch / Inch;
-        var coil = new CoilDimensions { Wire = new(0.105 * Inch), MeanDiameter = new(0.620 * Inch), ActiveCoils = new(12.79 - 2.0), ShearModulus = new(11.85e6 * pascalsPerPsi) };
+        var coil = new CoilDimensions
+        {
+            Wire = new(0.105 * Inch),
+            MeanDiameter = new(0.620 * Inch),
+            ActiveCoils = new(12.79 - 2.0),
+            ShearModulus = new(11.85e6 * pascalsPerPsi),
+        };
         Assert.Equal(70.00, coil.Rate / PoundForcePerInch, 0.04);
     }
 
@@ -54,10 +62,12 @@ public class SpringTests
     [Fact]
     public void Jindal_8_11_leaf_spring_has_the_printed_share_and_the_right_deflection()
     {
-        var leaves = new LeafDimensions { Span = new(1.180), Width = new(0.075), Thickness = new(0.014), Graduated = 8, FullLength = 2, Modulus = new(207e9) };
+        var leaves =
+            new LeafDimensions { Span = new(1.180), Width = new(0.075), Thickness = new(0.014), Graduated = 8, FullLength = 2, Modulus = new(207e9) };
         Assert.Equal(10909.0, 40000.0 * leaves.FullLengthShare, 0.5);
         Assert.Equal(52.593, 40000.0 / leaves.Rate * 1000.0, 5e-4);
     }
 
-    private static CoilDimensions Singh(double wire) => new() { Wire = new(wire), MeanDiameter = new(8.0 * wire), ActiveCoils = new(13.945), ShearModulus = new(84e9) };
+    private static CoilDimensions Singh(double wire) =>
+        new() { Wire = new(wire), MeanDiameter = new(8.0 * wire), ActiveCoils = new(13.945), ShearModulus = new(84e9) };
 }

@@ -6,7 +6,10 @@ using Complex = System.Numerics.Complex;
 
 namespace Heaveline.References.WhiteRoad;
 
-/// <summary>A half car whose rear meets the same white road later: covariances by eigenvalues, in equations written down here, against the sum over frequencies.</summary>
+/// <summary>
+/// A half car whose rear meets the same white road later: covariances by eigenvalues, in equations written
+/// down here, against the sum over frequencies.
+/// </summary>
 public class DelayedWhiteRoadTests
 {
     private const double Mass = 700.0;

@@ -57,7 +57,8 @@ public class WhiteQuarterCarTests
         var model = Quarter(30.0, 20e3, TyreRate, 1500.0);
         var road = RoadSpectrum.Of(RoadClass.C);
         var pass = RandomPass.Of(model, road, Speed, RandomPassOptions.Default);
-        // The road ends at 56.6 Hz; what lies beyond in the closed forms: 0.1 % of the acceleration's variance, none of the travel's, 6 % of the tyre's.
+        // The road ends at 56.6 Hz; what lies beyond in the closed forms: 0.1 % of the acceleration's variance,
+        // none of the travel's, 6 % of the tyre's.
         Holds(pass.Of(RideSignal.VerticalAcceleration(model, 0.0, 0.0)), 1.357065);
         Holds(pass.Of(RideSignal.Travel(model, 0)), 10.54378e-3);
         Holds(pass.Of(RideSignal.TyreLoad(model, 0)), TyreRate * Math.Sqrt((3.89375e-3 * 3.89375e-3) - TyreTail(Speed * road.Band.High)));

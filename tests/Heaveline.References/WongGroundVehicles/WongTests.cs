@@ -10,7 +10,8 @@ public class WongTests
     {
         var modes = BodyModes.Of(new HalfCar
         {
-            Mass = 2120.0, PitchInertia = 2120.0 * 1.33 * 1.33, FrontArm = 1.267, RearArm = 1.548, FrontRate = 35000.0, RearRate = 38000.0, TyreRate = 1e12,
+            Mass = 2120.0, PitchInertia = 2120.0 * 1.33 * 1.33, FrontArm = 1.267, RearArm = 1.548, FrontRate = 35000.0, RearRate = 38000.0,
+            TyreRate = 1e12,
         }.Model());
         Assert.Equal(5.58341, modes.Bounce.Omega, 5e-6);
         Assert.Equal(6.52104, modes.Pitch.Omega, 5e-6);

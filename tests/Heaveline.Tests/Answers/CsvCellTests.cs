@@ -10,5 +10,6 @@ public class CsvCellTests
     [InlineData("two\nlines", "\"two\nlines\"")]
     [InlineData("=1+1", "'=1+1")]
     [InlineData("", "")]
-    public void A_cell_reads_back_as_it_was_and_is_never_a_formula(string text, string cell) => Assert.Equal(cell, Heaveline.Answers.CsvCell.Of(text));
+    public void A_cell_reads_back_as_it_was_and_is_never_a_formula(string text, string cell) =>
+        Assert.Equal(cell, Heaveline.Answers.CsvCell.Of(text));
 }

@@ -51,7 +51,8 @@ public class BounceAndRatioTests
     public void A_tapes_doubt_counts_where_the_sweep_lies_on_a_line()
     {
         double[] wheel = [-0.04, -0.02, 0.02, 0.04];
-        var sheet = RatioSheet.Of([.. wheel.Select(s => new Amount<Length>(s))], [.. wheel.Select(s => new Amount<Length>(0.6 * s, new Doubt(0.002)))]);
+        var sheet = RatioSheet.Of(
+            [.. wheel.Select(s => new Amount<Length>(s))], [.. wheel.Select(s => new Amount<Length>(0.6 * s, new Doubt(0.002)))]);
         Assert.Equal(0.002 / Math.Sqrt(4e-3), sheet.Ratio.AtReference.Doubt.HalfWidth, 1e-9);
     }
 

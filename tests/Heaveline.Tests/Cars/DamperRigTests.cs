@@ -64,8 +64,8 @@ public class DamperRigTests
     }
 
     /// <summary>
-    /// The defining properties [Barlow et al., Statistical Inference under Order Restrictions, 1972, theorem 1.2]: g never falls, Σ w (y − g) h is 0 for
-    /// h = g and h = 1 and is not above 0 for any h that never falls.
+    /// The defining properties [Barlow et al., Statistical Inference under Order Restrictions, 1972, theorem 1.2]: g never falls, Σ w (y − g) h is 0
+    /// for h = g and h = 1 and is not above 0 for any h that never falls.
     /// </summary>
     [Fact]
     public void Isotonic_regression_meets_the_conditions_that_define_it() =>

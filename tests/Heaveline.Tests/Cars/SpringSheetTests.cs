@@ -15,7 +15,13 @@ public class SpringSheetTests
     [Fact]
     public void A_rate_from_the_wire_agrees_with_the_workshop_example()
     {
-        var coil = new CoilDimensions { Wire = Inches(0.625), MeanDiameter = Inches(5.0), ActiveCoils = new(10.0), ShearModulus = QuantityText.Parse<Pressure>("11.25e6 psi").Amount };
+        var coil = new CoilDimensions
+        {
+            Wire = Inches(0.625),
+            MeanDiameter = Inches(5.0),
+            ActiveCoils = new(10.0),
+            ShearModulus = QuantityText.Parse<Pressure>("11.25e6 psi").Amount,
+        };
         Assert.Equal(171.66, Units.Of<Stiffness>("lb/in").FromSi(coil.Rate), 0.005);
     }
 
@@ -57,7 +63,10 @@ public class SpringSheetTests
 
     [Fact]
     public void Compressions_given_as_lengths_are_refused() =>
-        Assert.Contains("gets shorter", Assert.Throws<RefusedValueException>(() => Sheet([0.0, 0.02, 0.04], [0.0, 500.0, 1000.0])).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "gets shorter",
+            Assert.Throws<RefusedValueException>(() => Sheet([0.0, 0.02, 0.04], [0.0, 500.0, 1000.0])).Message,
+            StringComparison.Ordinal);
 
     // The scatter of these pairs is nothing; the scale is said to be good to ± 20 N: U(k) = 20/√Σ(x − x̄)², Σ over 0, 20, 40, 60 mm: 2000 mm².
     [Fact]

@@ -13,7 +13,8 @@ public class TiltSheetTests
     [InlineData(10.0, 21.2, 18, 34)]
     [InlineData(15.0, 32.2, 12, 23)]
     [InlineData(20.0, 43.7, 9, 17)]
-    public void A_tilt_moves_so_much_and_scales_of_1_or_2_kg_leave_so_many_millimetres(double degrees, double moved, double millimetres1, double millimetres2)
+    public void A_tilt_moves_so_much_and_scales_of_1_or_2_kg_leave_so_many_millimetres(
+        double degrees, double moved, double millimetres1, double millimetres2)
     {
         foreach (var (scale, millimetres) in new[] { (1.0, millimetres1), (2.0, millimetres2) })
         {

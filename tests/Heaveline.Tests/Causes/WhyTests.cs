@@ -28,12 +28,13 @@ public class WhyTests
         {
             var kind = (PitchCauseKind)(i % 10);
             var why = Planted(i, kind);
-            // Delay and lever both shrink with the wheelbase and cancel in the settling, and on a long hump in the hit too: a short one shows in the hit of
-            // a short bump, which meets one axle at a time.
+            // Delay and lever both shrink with the wheelbase and cancel in the settling, and on a long hump in the hit too: a short one shows in the
+            // hit of a short bump, which meets one axle at a time.
             var ranking = kind == PitchCauseKind.Wheelbase ? why.Hit : why.Settling;
             if (ranking.Causes[0].Kind != kind)
             {
-                missed.Add($"{i} {kind}: {string.Join(", ", ranking.Causes.Take(3).Select(c => $"{c.Kind} {c.Relative:F2}"))} of {ranking.Causes.Single(c => c.Kind == kind).Relative:F2}");
+                missed.Add($"{i} {kind}: {string.Join(", ", ranking.Causes.Take(3).Select(c => $"{c.Kind} {c.Relative:F2}"))} of "
+                    + $"{ranking.Causes.Single(c => c.Kind == kind).Relative:F2}");
             }
         }
 
@@ -73,7 +74,9 @@ public class WhyTests
         double[] value = [.. Enumerable.Range(0, 8).Select(set => 10.0 - ((set & 3) == 3 ? 4.0 : 0.0) - ((set & 4) != 0 ? 1.0 : 0.0))];
         Assert.All(FairShares.Of(value, 3).Zip([2.0, 2.0, 1.0]), p => Assert.Equal(p.Second, p.First, 1e-12));
         var orders = FairShares.Orders(3, 40, 1);
-        Assert.All(FairShares.Of(value.Select((v, i) => (v, i)).ToDictionary(p => p.i, p => p.v), orders, 3).Zip([2.0, 2.0, 1.0]), p => Assert.Equal(p.Second, p.First, 0.4));
+        Assert.All(
+            FairShares.Of(value.Select((v, i) => (v, i)).ToDictionary(p => p.i, p => p.v), orders, 3).Zip([2.0, 2.0, 1.0]),
+            p => Assert.Equal(p.Second, p.First, 0.4));
     }
 
     [Fact]
@@ -85,7 +88,10 @@ public class WhyTests
             Assert.All(ranking.Causes, c =>
             {
                 Assert.Equal(c.Share / ranking.Value, c.Relative, 1e-12);
-                var size = Regex.Match(c.Sentence, $"^.+ instead of .+: it (?:(hardly changes)|makes ([0-9]+) % of|takes ([0-9]+) % off) the {Regex.Escape(ranking.Measure.Name)}[.]$");
+                var size = Regex.Match(
+                    c.Sentence,
+                    "^.+ instead of .+: it (?:(hardly changes)|makes ([0-9]+) % of|takes ([0-9]+) % off) the "
+                    + $"{Regex.Escape(ranking.Measure.Name)}[.]$");
                 Assert.True(size.Success, c.Sentence);
                 // The number in the sentence is the cause's own, and says which way it works.
                 double Number(int group) => double.Parse(size.Groups[group].Value, CultureInfo.InvariantCulture);
@@ -139,9 +145,11 @@ public class WhyTests
         var mean = Draw(1, 1.15, 1.45);
         var simple = new SimpleCar
         {
-            SprungMass = Draw(2, 900.0, 1800.0), Wheelbase = Draw(3, 2.6, 2.8), BehindFrontAxle = Draw(4, 1.2, 1.5), DynamicIndex = Draw(5, 0.96, 1.04),
+            SprungMass = Draw(2, 900.0, 1800.0), Wheelbase = Draw(3, 2.6, 2.8), BehindFrontAxle = Draw(4, 1.2, 1.5),
+            DynamicIndex = Draw(5, 0.96, 1.04),
             FrontUnsprung = 80.0, RearUnsprung = 78.0, FrontTyreRate = 1.0, RearTyreRate = 1.0, MeanFrequency = mean,
-            Ratio = Math.Min(1.3, RatioRule.InStep(2.7, 0.95 * mean, speed, 0.7)) * Draw(6, 0.97, 1.03), FrontDamping = Draw(7, 0.28, 0.32), RearDamping = Draw(8, 0.28, 0.32),
+            Ratio = Math.Min(1.3, RatioRule.InStep(2.7, 0.95 * mean, speed, 0.7)) * Draw(6, 0.97, 1.03), FrontDamping = Draw(7, 0.28, 0.32),
+            RearDamping = Draw(8, 0.28, 0.32),
         };
         simple = kind switch
         {

@@ -9,7 +9,8 @@ public class CsvTests
     public void Csv_reads_back_with_units_and_gives_the_numbers_of_the_table()
     {
         using var scratch = new Scratch();
-        var json = new SaidJson(Spoken.Of("pass", "examples/garage/fern-saloon.yaml", "--load", "four up with luggage", "--csv", scratch["traces.csv"], "--json"));
+        var json = new SaidJson(Spoken.Of(
+            "pass", "examples/garage/fern-saloon.yaml", "--load", "four up with luggage", "--csv", scratch["traces.csv"], "--json"));
         var columns = Columns(scratch["traces.csv"]);
         Assert.All(columns.Keys, header => Assert.Matches(@"^[^\[]+ \[(s|mm|deg|deg/s|rad/s2|m/s2|N)\]$", header));
         Assert.All(columns.Values, values => Assert.Equal(columns["time [s]"].Length, values.Length));

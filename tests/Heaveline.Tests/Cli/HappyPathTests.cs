@@ -18,7 +18,8 @@ public class HappyPathTests
     {
         var said = Spoken.Of("describe", Saloon);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        Assert.Equal(3, said.Results.Split('\n').Count(line => line.EndsWith("as described  driver  four up with luggage", StringComparison.Ordinal)));
+        Assert.Equal(
+            3, said.Results.Split('\n').Count(line => line.EndsWith("as described  driver  four up with luggage", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -43,7 +44,8 @@ public class HappyPathTests
     {
         var said = Spoken.Of("pass", Saloon, "--load", "four up with luggage", "--speed", "25 mph");
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        Assert.StartsWith("Fern saloon, four up with luggage, over round-top hump, 75 mm high and 3.7 m long, both tracks at 40 km/h.\n", said.Results);
+        Assert.StartsWith(
+            "Fern saloon, four up with luggage, over round-top hump, 75 mm high and 3.7 m long, both tracks at 40 km/h.\n", said.Results);
         Assert.Contains("\nThe hit lasts ", said.Results);
         Assert.Contains("\nThe settling: ", said.Results);
         Assert.Contains("\nBoth rear bump stops are touched 3 times", said.Results);
@@ -69,7 +71,8 @@ public class HappyPathTests
     {
         var said = Spoken.Of("compare", Saloon, Cured, "--speed", "80 km/h, 30 km/h", "--load", "driver");
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        Assert.True(said.Results.IndexOf("At 30 km/h", StringComparison.Ordinal) is > 0 and var slow && slow < said.Results.IndexOf("At 80 km/h", StringComparison.Ordinal));
+        Assert.True(said.Results.IndexOf("At 30 km/h", StringComparison.Ordinal) is > 0 and var slow
+            && slow < said.Results.IndexOf("At 80 km/h", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -106,7 +109,8 @@ public class HappyPathTests
     }
 
     [Fact]
-    public void Road_says_the_height_of_a_rounded_hump_at_its_top() => Assert.Equal(75.0, new SaidJson(Spoken.Of("road", "village-hump", "--json")).Value("highest"), 0.01);
+    public void Road_says_the_height_of_a_rounded_hump_at_its_top() =>
+        Assert.Equal(75.0, new SaidJson(Spoken.Of("road", "village-hump", "--json")).Value("highest"), 0.01);
 
     [Fact]
     public void A_random_road_that_was_written_is_a_road_to_pass()

@@ -32,7 +32,9 @@ public class JsonTests
                     continue;
                 }
 
-                var decimals = cells[k].Contains('.', StringComparison.Ordinal) ? cells[k].Length - cells[k].IndexOf('.', StringComparison.Ordinal) - 1 : 0;
+                var decimals = cells[k].Contains('.', StringComparison.Ordinal)
+                    ? cells[k].Length - cells[k].IndexOf('.', StringComparison.Ordinal) - 1
+                    : 0;
                 Assert.Equal(value, double.Parse(cells[k].Replace('−', '-'), CultureInfo.InvariantCulture), 0.5000001 * Math.Pow(10.0, -decimals));
                 seen++;
             }

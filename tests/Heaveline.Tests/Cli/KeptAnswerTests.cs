@@ -18,7 +18,8 @@ public class KeptAnswerTests
     public void An_example_car_is_described_as_before(string car) => Same($"describe examples/garage/{car}.yaml --json", $"{car}.describe.json");
 
     [Theory, MemberData(nameof(Cars))]
-    public void An_example_car_crosses_its_road_as_before(string car) => Same($"pass examples/garage/{car}.yaml {KeptAnswers.Passes[car]} --json", $"{car}.pass.json");
+    public void An_example_car_crosses_its_road_as_before(string car) =>
+        Same($"pass examples/garage/{car}.yaml {KeptAnswers.Passes[car]} --json", $"{car}.pass.json");
 
     [Fact]
     public void No_answer_is_kept_of_a_car_that_is_gone()
@@ -40,7 +41,8 @@ public class KeptAnswerTests
     [InlineData("{\"a\": [1.0]}", "{\"a\": [1.0, 2.0]}")]
     [InlineData("{\"a\": 1.0}", "{\"b\": 1.0}")]
     [InlineData("{\"a\": \"the rear stop\"}", "{\"a\": \"the front stop\"}")]
-    public void A_changed_answer_is_noticed(string kept, string now) => Assert.NotEmpty(Differences(JsonNode.Parse(kept), JsonNode.Parse(now), "", Tolerance));
+    public void A_changed_answer_is_noticed(string kept, string now) =>
+        Assert.NotEmpty(Differences(JsonNode.Parse(kept), JsonNode.Parse(now), "", Tolerance));
 
     private static void Same(string line, string file)
     {
@@ -48,7 +50,9 @@ public class KeptAnswerTests
         var said = Spoken.Typed(line);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
         var kept = File.Exists(path) ? File.ReadAllText(path) : null;
-        List<string> differences = kept is null ? ["It is not kept yet."] : [.. Differences(JsonNode.Parse(kept), JsonNode.Parse(said.Results), "", Tolerance)];
+        List<string> differences = kept is null
+            ? ["It is not kept yet."]
+            : [.. Differences(JsonNode.Parse(kept), JsonNode.Parse(said.Results), "", Tolerance)];
         if (KeptAnswers.Renew && differences.Count > 0)
         {
             // Only what fails: another processor's last digit is no change.
@@ -57,7 +61,9 @@ public class KeptAnswerTests
             return;
         }
 
-        Assert.True(differences.Count == 0, $"{file}: the answer has changed; docs/answers.md says how it may and how to renew it.\n{string.Join('\n', differences)}");
+        Assert.True(
+            differences.Count == 0,
+            $"{file}: the answer has changed; docs/answers.md says how it may and how to renew it.\n{string.Join('\n', differences)}");
     }
 
     private static IEnumerable<string> Differences(JsonNode? kept, JsonNode? now, string where, double tolerance)
@@ -66,11 +72,14 @@ public class KeptAnswerTests
         {
             case (JsonObject a, JsonObject b):
                 var near = a["key"]?.GetValue<string>().StartsWith("error-", StringComparison.Ordinal) == true ? ErrorTolerance : tolerance;
-                return a.Select(p => p.Key).Union(b.Select(p => p.Key)).Where(key => key != "heaveline").SelectMany(key => Differences(a[key], b[key], $"{where}/{key}{Named(a[key])}", near));
+                return a.Select(p => p.Key).Union(b.Select(p => p.Key))
+                    .Where(key => key != "heaveline").SelectMany(key => Differences(a[key], b[key], $"{where}/{key}{Named(a[key])}", near));
             case (JsonArray a, JsonArray b) when a.Count == b.Count:
                 return a.Zip(b).SelectMany((pair, k) => Differences(pair.First, pair.Second, $"{where}/{k}{Named(pair.First)}", tolerance));
             case (JsonValue a, JsonValue b) when a.TryGetValue<double>(out var x) && b.TryGetValue<double>(out var y):
-                return Math.Abs(x - y) <= Math.Max(Floor, tolerance * Math.Max(Math.Abs(x), Math.Abs(y))) ? [] : [FormattableString.Invariant($"{where}: {x:R} was kept, {y:R} is answered")];
+                return Math.Abs(x - y) <= Math.Max(Floor, tolerance * Math.Max(Math.Abs(x), Math.Abs(y)))
+                    ? []
+                    : [FormattableString.Invariant($"{where}: {x:R} was kept, {y:R} is answered")];
             case (JsonValue a, JsonValue b) when a.TryGetValue<string>(out var x) && b.TryGetValue<string>(out var y):
                 return Words(x) == Words(y) ? [] : [$"{where}: '{x}' was kept, '{y}' is answered"];
             case (null, null):

@@ -29,5 +29,6 @@ internal static class KeptAnswers
 
     /// <summary>Every example car by the name of its file.</summary>
     public static IEnumerable<string> Cars =>
-        Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage"), "*.yaml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal);
+        Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage"), "*.yaml")
+            .Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal);
 }

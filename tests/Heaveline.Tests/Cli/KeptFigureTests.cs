@@ -7,7 +7,9 @@ public class KeptFigureTests
 {
     private static readonly string Script = Path.Combine(Checkout.Root, "eng", "figures.sh");
 
-    public static TheoryData<string> Lines => [.. Regex.Matches(File.ReadAllText(Script), @"^\./run (.+ --figure docs/figures/\S+\.svg)", RegexOptions.Multiline).Select(m => m.Groups[1].Value)];
+    public static TheoryData<string> Lines =>
+        [.. Regex.Matches(File.ReadAllText(Script), @"^\./run (.+ --figure docs/figures/\S+\.svg)", RegexOptions.Multiline)
+            .Select(m => m.Groups[1].Value)];
 
     // SVG holds places rounded to a hundredth of a point, far above the rounding of any machine.
     [Theory, MemberData(nameof(Lines))]
@@ -24,7 +26,9 @@ public class KeptFigureTests
         }
 
         Assert.True(File.Exists(kept), $"{words[^1]} is missing; eng/figures.sh makes it.");
-        Assert.True(File.ReadAllBytes(kept).AsSpan().SequenceEqual(File.ReadAllBytes(scratch["figure.svg"])), $"{words[^1]} is not what the program draws now; eng/figures.sh makes it anew.");
+        Assert.True(
+            File.ReadAllBytes(kept).AsSpan().SequenceEqual(File.ReadAllBytes(scratch["figure.svg"])),
+            $"{words[^1]} is not what the program draws now; eng/figures.sh makes it anew.");
     }
 
     [Fact]

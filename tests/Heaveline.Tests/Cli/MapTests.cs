@@ -50,12 +50,16 @@ public class MapTests
         var json = new SaidJson(Spoken.Of([.. Small, "--json"]));
         var columns = json.Root["tables"]![0]!["columns"]!.AsArray().Select(c => c!.GetValue<string>()).ToList();
         var cells = json.Rows.Where(r => r.Label.EndsWith(" km/h", StringComparison.Ordinal))
-            .SelectMany(r => Enumerable.Range(0, 25).Where(j => double.Parse(columns[j], CultureInfo.InvariantCulture) > 1.0).Select(j => r.Values[j]!.Value)).ToList();
+            .SelectMany(r => Enumerable.Range(0, 25).Where(j => double.Parse(columns[j], CultureInfo.InvariantCulture) > 1.0)
+                .Select(j => r.Values[j]!.Value)).ToList();
         Assert.Equal(cells.Count(v => v <= 0.97), json.Root["true"]!.GetValue<int>());
         Assert.Equal(cells.Count(v => v >= 1.03), json.Root["false"]!.GetValue<int>());
-        Assert.Equal(cells.Count, json.Root["true"]!.GetValue<int>() + json.Root["false"]!.GetValue<int>() + json.Root["no-difference"]!.GetValue<int>());
+        Assert.Equal(
+            cells.Count, json.Root["true"]!.GetValue<int>() + json.Root["false"]!.GetValue<int>() + json.Root["no-difference"]!.GetValue<int>());
         // At the reference the measure is its own.
-        Assert.All(json.Rows.Where(r => r.Label.EndsWith(" km/h", StringComparison.Ordinal)), r => Assert.Equal(1.0, r.Values[columns.IndexOf("1.00")]!.Value, 1e-6));
+        Assert.All(
+            json.Rows.Where(r => r.Label.EndsWith(" km/h", StringComparison.Ordinal)),
+            r => Assert.Equal(1.0, r.Values[columns.IndexOf("1.00")]!.Value, 1e-6));
     }
 
     [Theory]

@@ -6,7 +6,8 @@ namespace Heaveline.Tests.Cli;
 public class PageTests
 {
     public static TheoryData<string> Pages =>
-        [.. Directory.EnumerateFiles(Path.Combine(Checkout.Root, "docs"), "*.md", SearchOption.AllDirectories).Append(Path.Combine(Checkout.Root, "README.md"))
+        [.. Directory.EnumerateFiles(Path.Combine(Checkout.Root, "docs"), "*.md", SearchOption.AllDirectories)
+            .Append(Path.Combine(Checkout.Root, "README.md"))
             .Where(f => Consoles(f).Any()).Select(Checkout.Relative).Order(StringComparer.Ordinal)];
 
     [Theory, MemberData(nameof(Pages))]
@@ -16,7 +17,8 @@ public class PageTests
         foreach (var (command, quoted) in Consoles(Path.Combine(Checkout.Root, page)))
         {
             using var scratch = new Scratch();
-            var said = Spoken.Of([.. Spoken.Words(command).Select(word => Regex.IsMatch(word, @"\.(svg|png|pdf|csv|html)$") ? scratch[Path.GetFileName(word)] : word)]);
+            var said = Spoken.Of([.. Spoken.Words(command)
+                .Select(word => Regex.IsMatch(word, @"\.(svg|png|pdf|csv|html)$") ? scratch[Path.GetFileName(word)] : word)]);
             Assert.True(said.Code == 0, $"{page}: $ ./run {command}\n{said.Remarks}");
             var lines = said.Results.Split('\n').Select(l => l.TrimEnd()).ToList();
             var at = 0;
@@ -45,14 +47,17 @@ public class PageTests
     // ```console blocks: "$ ./run …" lines, each followed by lines of what it prints; an ellipsis alone marks a gap.
     private static IEnumerable<(string Command, IReadOnlyList<string> Quoted)> Consoles(string page)
     {
-        foreach (Match block in Regex.Matches(File.ReadAllText(page).ReplaceLineEndings("\n"), "^```console\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline))
+        foreach (Match block in Regex.Matches(
+            File.ReadAllText(page).ReplaceLineEndings("\n"), "^```console\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline))
         {
             var lines = block.Groups[1].Value.Split('\n').Select(l => l.TrimEnd()).ToList();
             for (var i = 0; i < lines.Count; i++)
             {
                 if (lines[i].StartsWith("$ ./run ", StringComparison.Ordinal))
                 {
-                    yield return (lines[i]["$ ./run ".Length..], [.. lines.Skip(i + 1).TakeWhile(l => !l.StartsWith('$')).Where(l => l.Length > 0 && l != "…")]);
+                    yield return (
+                        lines[i]["$ ./run ".Length..],
+                        [.. lines.Skip(i + 1).TakeWhile(l => !l.StartsWith('$')).Where(l => l.Length > 0 && l != "…")]);
                 }
             }
         }

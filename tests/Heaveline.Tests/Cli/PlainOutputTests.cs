@@ -40,7 +40,8 @@ public class PlainOutputTests
         (here.NumberFormat.NumberDecimalSeparator, here.NumberFormat.NumberGroupSeparator, here.NumberFormat.NegativeSign) = (",", ".", "~");
         string[][] lines =
         [
-            ["describe", Saloon, "--modes"], ["pass", Saloon, "--speed", "40.5 km/h"], ["pass", Saloon, "--json"], ["compare", Saloon, "examples/garage/fern-saloon-cured.yaml"],
+            ["describe", Saloon, "--modes"], ["pass", Saloon, "--speed", "40.5 km/h"], ["pass", Saloon, "--json"],
+            ["compare", Saloon, "examples/garage/fern-saloon-cured.yaml"],
         ];
         try
         {
@@ -64,7 +65,8 @@ public class PlainOutputTests
     [InlineData("C", 2, "describe", Saloon, "--frobnicate")]
     public async Task A_pipe_gets_plain_UTF8_and_only_the_results(string language, int code, params string[] line)
     {
-        using var process = Process.Start(new ProcessStartInfo(Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "Heaveline.Cli.exe" : "Heaveline.Cli"), line)
+        using var process = Process.Start(new ProcessStartInfo(
+            Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "Heaveline.Cli.exe" : "Heaveline.Cli"), line)
         {
             WorkingDirectory = Checkout.Root,
             RedirectStandardOutput = true,

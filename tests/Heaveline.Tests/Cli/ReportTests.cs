@@ -30,11 +30,15 @@ public class ReportTests
     // What a reader would do: save the texts that the page prints, type the line that it prints.
     [Theory]
     [InlineData("--road village-hump")]
-    [InlineData("--road examples/roads/country-lane.yaml --speed \"25 km/h\" --title \"Lane \\\"north\\\" & south\" --author O'Fern --class B --seed 3")]
+    [InlineData(
+        "--road examples/roads/country-lane.yaml --speed \"25 km/h\" --title \"Lane \\\"north\\\" & south\" --author O'Fern --class B --seed 3")]
     public void The_texts_and_the_line_in_a_report_make_it_again(string more)
     {
         using var scratch = new Scratch();
-        Assert.Equal(0, Spoken.Of(["report", Saloon, Cured, .. Typed(more), "--load", "driver", "--parts", "cost,compare", "--speeds", "40 km/h", "--out", scratch["r.html"]]).Code);
+        Assert.Equal(0, Spoken.Of(
+        [
+            "report", Saloon, Cured, .. Typed(more), "--load", "driver", "--parts", "cost,compare", "--speeds", "40 km/h", "--out", scratch["r.html"],
+        ]).Code);
         var page = File.ReadAllText(scratch["r.html"]);
         var (line, texts) = Again(page);
         foreach (var (name, text, digest) in texts)
@@ -68,7 +72,8 @@ public class ReportTests
     public void A_report_does_not_say_where_its_files_lay()
     {
         using var scratch = new Scratch();
-        Assert.Equal(0, Spoken.Of("report", Saloon, Cured, "--road", "examples/roads/school-table.yaml", "--parts", "cost", "--out", scratch["r.html"]).Code);
+        Assert.Equal(
+            0, Spoken.Of("report", Saloon, Cured, "--road", "examples/roads/school-table.yaml", "--parts", "cost", "--out", scratch["r.html"]).Code);
         var page = File.ReadAllText(scratch["r.html"]);
         Assert.DoesNotContain(Checkout.Root, page);
         Assert.DoesNotContain(Path.GetDirectoryName(scratch["r.html"])!, page);
@@ -79,7 +84,8 @@ public class ReportTests
     public void A_car_whose_name_is_a_script_stays_a_name()
     {
         using var scratch = new Scratch();
-        File.WriteAllText(scratch["evil.yaml"], Regex.Replace(StraightCar.Text, "^car:.*$", "car: \"<script>alert(1)</script>\"", RegexOptions.Multiline));
+        File.WriteAllText(
+            scratch["evil.yaml"], Regex.Replace(StraightCar.Text, "^car:.*$", "car: \"<script>alert(1)</script>\"", RegexOptions.Multiline));
         Assert.Equal(0, Spoken.Of("report", scratch["evil.yaml"], "--parts", "all", "--samples", "50", "--out", scratch["r.html"]).Code);
         var page = File.ReadAllText(scratch["r.html"]);
         Assert.DoesNotContain("<script", page);
@@ -123,7 +129,10 @@ public class ReportTests
     [Fact]
     public void The_kept_report_is_what_the_program_writes()
     {
-        var line = Regex.Match(File.ReadAllText(Path.Combine(Checkout.Root, "eng", "figures.sh")), @"^\./run (report .+) --out (examples/reports/\S+\.html)", RegexOptions.Multiline);
+        var line = Regex.Match(
+            File.ReadAllText(Path.Combine(Checkout.Root, "eng", "figures.sh")),
+            @"^\./run (report .+) --out (examples/reports/\S+\.html)",
+            RegexOptions.Multiline);
         using var scratch = new Scratch();
         var kept = Path.Combine(Checkout.Root, line.Groups[2].Value);
         var made = scratch[Path.GetFileName(kept)];
@@ -134,18 +143,25 @@ public class ReportTests
         }
 
         Assert.InRange(new FileInfo(kept).Length, 1000, 300_000);
-        Assert.True(File.ReadAllBytes(kept).AsSpan().SequenceEqual(File.ReadAllBytes(made)), $"{line.Groups[2].Value} is not what the program writes now; eng/figures.sh makes it anew.");
+        Assert.True(
+            File.ReadAllBytes(kept).AsSpan().SequenceEqual(File.ReadAllBytes(made)),
+            $"{line.Groups[2].Value} is not what the program writes now; eng/figures.sh makes it anew.");
     }
 
     private static (string Line, List<(string Name, string Text, string Digest)> Texts) Again(string page)
     {
-        var line = WebUtility.HtmlDecode(Regex.Match(page, "<pre tabindex=\"0\"><code>(heaveline report .*?)</code></pre>", RegexOptions.Singleline).Groups[1].Value);
-        return (line, [.. Regex.Matches(page, "<h3 id=\"text-\\d+\">(.*?)</h3>\n<p class=\"quiet\">SHA-256 <code>([0-9a-f]{64})</code></p>\n<pre [^>]*><code>(.*?)</code></pre>", RegexOptions.Singleline)
+        var line = WebUtility.HtmlDecode(
+            Regex.Match(page, "<pre tabindex=\"0\"><code>(heaveline report .*?)</code></pre>", RegexOptions.Singleline).Groups[1].Value);
+        return (line, [.. Regex.Matches(
+            page,
+            "<h3 id=\"text-\\d+\">(.*?)</h3>\n<p class=\"quiet\">SHA-256 <code>([0-9a-f]{64})</code></p>\n<pre [^>]*><code>(.*?)</code></pre>",
+            RegexOptions.Singleline)
             .Select(m => (WebUtility.HtmlDecode(m.Groups[1].Value), WebUtility.HtmlDecode(m.Groups[3].Value), m.Groups[2].Value))
             .Where(t => !t.Item1.StartsWith("roads/village", StringComparison.Ordinal))]);
     }
 
     // As a shell reads it: blanks between words, double quotes around them, a backslash before a quote inside.
     private static IEnumerable<string> Typed(string line) =>
-        Regex.Matches(line, "\"((?:\\\\.|[^\"\\\\])*)\"|(\\S+)").Select(m => m.Groups[2].Success ? m.Groups[2].Value : Regex.Replace(m.Groups[1].Value, @"\\(.)", "$1"));
+        Regex.Matches(line, "\"((?:\\\\.|[^\"\\\\])*)\"|(\\S+)")
+            .Select(m => m.Groups[2].Success ? m.Groups[2].Value : Regex.Replace(m.Groups[1].Value, @"\\(.)", "$1"));
 }

@@ -10,7 +10,8 @@ public class RoadAndRideTests
     public void A_made_road_reads_back_as_the_same_road_of_its_class()
     {
         using var scratch = new Scratch();
-        var made = Spoken.Of("road", "--random", "C", "--length", "300 m", "--seed", "5", "--write", scratch["c.csv"], "--figure", scratch["c.svg"], "--json");
+        var made = Spoken.Of(
+            "road", "--random", "C", "--length", "300 m", "--seed", "5", "--write", scratch["c.csv"], "--figure", scratch["c.svg"], "--json");
         var read = Spoken.Of("road", scratch["c.csv"], "--json");
         Assert.Equal((0, 0), (made.Code, read.Code));
         Assert.Equal(["c.csv", "c.svg"], scratch.Contents);
@@ -90,7 +91,8 @@ public class RoadAndRideTests
     {
         using var scratch = new Scratch();
         Spoken.Of("road", "--random", "B", "--length", "400 m", "--write", scratch["b.csv"]);
-        var said = Spoken.Of("pass", Saloon, "--road", scratch["b.csv"], "--speed", "70 km/h", "--comfort", "driver", "--figure", scratch["comfort.png"]);
+        var said = Spoken.Of(
+            "pass", Saloon, "--road", scratch["b.csv"], "--speed", "70 km/h", "--comfort", "driver", "--figure", scratch["comfort.png"]);
         Assert.Equal(0, said.Code);
         Assert.Contains("Comfort, driver (ISO 2631-1)", said.Results);
         Assert.Contains("vibration total value", said.Results);

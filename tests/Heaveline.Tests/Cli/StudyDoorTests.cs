@@ -1,5 +1,5 @@
 using Heaveline.Answers;
-using Heaveline.Cli;
+using Heaveline.Cli.Output;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Studies;

@@ -14,7 +14,8 @@ public class WhyAndDoubtTests
         Assert.Contains("off public roads", said.Results);
         Assert.Contains("°; with every cause neutral ", said.Results);
         Assert.Equal(["why.svg"], scratch.Contents);
-        var shares = new SaidJson(Spoken.Of("why", Saloon, "--load", "four up with luggage", "--speed", "40 km/h", "--json")).Rows.Select(r => r.Values[0]!.Value).ToList();
+        var shares = new SaidJson(Spoken.Of("why", Saloon, "--load", "four up with luggage", "--speed", "40 km/h", "--json")).Rows
+            .Select(r => r.Values[0]!.Value).ToList();
         // Ranked: the settling's causes come first, by the size of their share.
         Assert.True(Math.Abs(shares[0]) >= Math.Abs(shares[1]));
     }

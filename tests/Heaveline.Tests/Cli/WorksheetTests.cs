@@ -6,7 +6,19 @@ namespace Heaveline.Tests.Cli;
 
 public class WorksheetTests
 {
-    private static readonly string[] Weigh = ["worksheet", "weigh", "--round", "381 kg ± 1, 362 kg ± 1, 311 kg ± 1, 306 kg ± 1", "--turned", "379 kg, 364 kg, 313 kg, 304 kg", "--wheelbase", "2.50 m", "--track", "1.45 m, 1.44 m"];
+    private static readonly string[] Weigh =
+    [
+        "worksheet",
+        "weigh",
+        "--round",
+        "381 kg ± 1, 362 kg ± 1, 311 kg ± 1, 306 kg ± 1",
+        "--turned",
+        "379 kg, 364 kg, 313 kg, 304 kg",
+        "--wheelbase",
+        "2.50 m",
+        "--track",
+        "1.45 m, 1.44 m",
+    ];
 
     [Fact]
     public void Weighing_prints_the_centre_and_lines_that_a_car_file_takes()
@@ -24,7 +36,9 @@ public class WorksheetTests
     [Fact]
     public void A_tilt_test_prints_its_budget_and_the_bodys_height()
     {
-        var json = new SaidJson(Spoken.Of("worksheet", "tilt", "--total", "1200 kg", "--level", "600 kg ± 1", "--lifted", "621.16 kg ± 1", "--angle", "10° ± 0.3°", "--wheelbase", "2.50 m", "--radius", "0.31 m, 0.31 m", "--unsprung", "150 kg ± 10", "--json"));
+        var json = new SaidJson(Spoken.Of(
+            "worksheet", "tilt", "--total", "1200 kg", "--level", "600 kg ± 1", "--lifted", "621.16 kg ± 1", "--angle", "10° ± 0.3°", "--wheelbase",
+            "2.50 m", "--radius", "0.31 m, 0.31 m", "--unsprung", "150 kg ± 10", "--json"));
         Assert.Equal(250.0, json.Value("above-axle-line"), 0.1);
         Assert.Equal(18.4, json.Value("above-axle-line", column: 1), 0.2);
         Assert.Equal(11.8, json.Value("part-lifted-reading"), 0.05);
@@ -35,7 +49,21 @@ public class WorksheetTests
     [Fact]
     public void A_spring_on_a_scale_prints_its_rate_with_doubt()
     {
-        string[] spring = ["worksheet", "spring", "--pair", "310 mm, 480 N", "--pair", "290 mm, 905 N", "--pair", "270 mm, 1310 N", "--pair", "250 mm, 1735 N", "--at", "260 mm"];
+        string[] spring =
+        [
+            "worksheet",
+            "spring",
+            "--pair",
+            "310 mm, 480 N",
+            "--pair",
+            "290 mm, 905 N",
+            "--pair",
+            "270 mm, 1310 N",
+            "--pair",
+            "250 mm, 1735 N",
+            "--at",
+            "260 mm",
+        ];
         var json = new SaidJson(Spoken.Of([.. spring, "--json"]));
         // Least squares by hand: Σ(x − x̄)(F − F̄)/Σ(x − x̄)², x 0…60 mm.
         Assert.Equal(((-30.0 * 480.0) + (-10.0 * 905.0) + (10.0 * 1310.0) + (30.0 * 1735.0)) / 2000.0, json.Value("rate"), 1e-9);
@@ -47,7 +75,8 @@ public class WorksheetTests
     [Fact]
     public void A_scales_kilograms_are_taken_for_the_force_they_show()
     {
-        string[] Pairs(double factor, string unit) => [.. new[] { 300, 280, 260 }.SelectMany(l => new[] { "--pair", FormattableString.Invariant($"{l} mm, {(340 - l) * factor} {unit}") })];
+        string[] Pairs(double factor, string unit) =>
+            [.. new[] { 300, 280, 260 }.SelectMany(l => new[] { "--pair", FormattableString.Invariant($"{l} mm, {(340 - l) * factor} {unit}") })];
         var inNewton = new SaidJson(Spoken.Of(["worksheet", "spring", .. Pairs(19.6133, "N"), "--json"]));
         var inKilograms = new SaidJson(Spoken.Of(["worksheet", "spring", .. Pairs(2.0, "kg"), "--json"]));
         Assert.Equal(inNewton.Value("rate"), inKilograms.Value("rate"), 1e-9);
@@ -66,7 +95,19 @@ public class WorksheetTests
     [Fact]
     public void A_sweep_prints_a_ratio_that_a_car_file_takes()
     {
-        string[] stops = ["--stop", "-40 mm, -24.3 mm", "--stop", "-20 mm, -12.2 mm", "--stop", "0 mm, 0 mm", "--stop", "20 mm, 12.5 mm", "--stop", "40 mm, 25.3 mm"];
+        string[] stops =
+        [
+            "--stop",
+            "-40 mm, -24.3 mm",
+            "--stop",
+            "-20 mm, -12.2 mm",
+            "--stop",
+            "0 mm, 0 mm",
+            "--stop",
+            "20 mm, 12.5 mm",
+            "--stop",
+            "40 mm, 25.3 mm",
+        ];
         var json = new SaidJson(Spoken.Of(["worksheet", "ratio", .. stops, "--json"]));
         Assert.Equal(json.Value("ratio"), Pasted(json, "spring-per-wheel: 0.90", 4).Front.Spring.MotionRatio.AtReference.Si, 1e-9);
         Assert.InRange(json.Value("ratio"), 0.60, 0.64);

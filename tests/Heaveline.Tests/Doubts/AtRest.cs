@@ -7,7 +7,8 @@ namespace Heaveline.Tests.Doubts;
 internal static class AtRest
 {
     /// <summary>One of them, side effects of every wheel among them.</summary>
-    public static Measure<CarAtRest> Of(string key) => RestCatalogue.All.Concat(SideEffectCatalogue.Of(WheelPlace.Each(hasSides: true))).First(m => m.Key == key);
+    public static Measure<CarAtRest> Of(string key) =>
+        RestCatalogue.All.Concat(SideEffectCatalogue.Of(WheelPlace.Each(hasSides: true))).First(m => m.Key == key);
 
     /// <summary>The side effects that a car has.</summary>
     public static IEnumerable<Measure<CarAtRest>> SideEffects(RideModel model)

@@ -14,21 +14,24 @@ public class BatchedMeasuresTests
 
     private static readonly Measure<Pass>[] Measures =
     [
-        SettlingCatalogue.RmsPitch, SettlingCatalogue.LatePitch, SettlingCatalogue.PeakPitch, HitCatalogue.PeakPitchAcceleration, WholePassCatalogue.PeakPitchAcceleration, WholePassCatalogue.RmsPitch,
-        WholePassCatalogue.RmsPitchAcceleration, WholePassCatalogue.RmsHeaveAcceleration, WheelCatalogue.LoadVariation(WheelPlace.Of(0, true)), WheelCatalogue.LoadVariation(WheelPlace.Of(2, true)),
+        SettlingCatalogue.RmsPitch, SettlingCatalogue.LatePitch, SettlingCatalogue.PeakPitch, HitCatalogue.PeakPitchAcceleration,
+        WholePassCatalogue.PeakPitchAcceleration, WholePassCatalogue.RmsPitch,
+        WholePassCatalogue.RmsPitchAcceleration, WholePassCatalogue.RmsHeaveAcceleration, WheelCatalogue.LoadVariation(WheelPlace.Of(0, true)),
+        WheelCatalogue.LoadVariation(WheelPlace.Of(2, true)),
     ];
 
     public static TheoryData<string> Names => [.. Measures.Select(m => m.Name)];
 
-    // Cars of different step, length and damping, at speeds and on roads that do not fill the lanes evenly: 1e-9 allows for the order of additions and for
-    // the clock that neighbours share.
+    // Cars of different step, length and damping, at speeds and on roads that do not fill the lanes evenly: 1e-9 allows for the order of additions
+    // and for the clock that neighbours share.
     private static List<PassRequest> Asked { get; } =
     [
         .. from damping in new[] { 0.1, 0.35, 0.9 }
            from stretch in new[] { 1.0, 1.07 }
            from road in new[] { Hump, Left }
            from speed in new[] { 9.0, 17.3, 31.0 }
-           select new PassRequest((MeasuredCar.Saloon with { FrontDamping = damping, RearDamping = damping, Wheelbase = 2.7 * stretch }).Model(), road, speed),
+           select new PassRequest(
+               (MeasuredCar.Saloon with { FrontDamping = damping, RearDamping = damping, Wheelbase = 2.7 * stretch }).Model(), road, speed),
     ];
 
     [Theory, MemberData(nameof(Names))]

@@ -24,7 +24,9 @@ public class CarDoubtsTests
     public void Values_that_share_an_instrument_are_one_source_and_move_together()
     {
         var doubts = CarDoubts.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04, scale: "scale A"));
-        Assert.Equal(["scale A", "front spring rate", "front spring motion ratio", "rear spring rate", "rear spring motion ratio", "wheel radius guess"], doubts.Sources.Select(s => s.Name));
+        Assert.Equal(
+            ["scale A", "front spring rate", "front spring motion ratio", "rear spring rate", "rear spring motion ratio", "wheel radius guess"],
+            doubts.Sources.Select(s => s.Name));
         Assert.Equal(4, doubts.Sources[0].Amounts.Count);
         var (car, _) = doubts.At([1.0, 0.0, 0.0, -2.0, 0.0, 0.0]);
         Assert.Equal(1.02 * doubts.Car.Weighing.Front, car.Weighing.Front, 1e-9);
@@ -43,8 +45,13 @@ public class CarDoubtsTests
     [Fact]
     public void A_load_in_hand_brings_its_own_doubts()
     {
-        var load = new LoadState { Name = "boot", Loads = [new Load { Name = "boot", Mass = new Amount<Mass>(80.0).WithDoubt(10.0), BehindFrontAxle = new(3.0), Height = new(0.7) }] };
-        var doubts = CarDoubts.Of(MeasuredCar.Saloon.ToCar() with { Body = MeasuredCar.Saloon.ToCar().Body with { RollInertia = new Amount<Inertia>(400.0) } }, load);
+        var load = new LoadState
+        {
+            Name = "boot",
+            Loads = [new Load { Name = "boot", Mass = new Amount<Mass>(80.0).WithDoubt(10.0), BehindFrontAxle = new(3.0), Height = new(0.7) }],
+        };
+        var doubts = CarDoubts.Of(
+            MeasuredCar.Saloon.ToCar() with { Body = MeasuredCar.Saloon.ToCar().Body with { RollInertia = new Amount<Inertia>(400.0) } }, load);
         Assert.Equal(["boot mass", "wheel radius guess (wheel radius)"], doubts.Sources.Select(s => s.Words));
         Assert.Equal(85.0, doubts.At([1.0, 0.0]).Load.Loads[0].Mass.Si, 1e-12);
     }

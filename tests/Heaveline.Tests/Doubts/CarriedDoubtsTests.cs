@@ -11,7 +11,8 @@ namespace Heaveline.Tests.Doubts;
 /// <summary>Doubts of tables, dimensions, bars and links, carried to the numbers that hang on them.</summary>
 public class CarriedDoubtsTests
 {
-    private static SimpleCar Bare { get; } = MeasuredCar.Saloon with { FrontUnsprung = 0.01, RearUnsprung = 0.01, FrontTyreRate = 1e10, RearTyreRate = 1e10 };
+    private static SimpleCar Bare { get; } =
+        MeasuredCar.Saloon with { FrontUnsprung = 0.01, RearUnsprung = 0.01, FrontTyreRate = 1e10, RearTyreRate = 1e10 };
 
     // f ∝ √k, so the relative doubt of a frequency is half the rate's; the rate of a straight table goes with its factor.
     [Fact]
@@ -19,7 +20,10 @@ public class CarriedDoubtsTests
     {
         var car = MeasuredCar.With(Bare, 0.06, 0.0, 0.0);
         var rate = Assert.IsType<LinearSpring>(car.Front.Spring.Law).Rate.Si;
-        var table = Front(car, a => a with { Spring = a.Spring with { Law = new TableSpring(new ForceTable([0.0, 1.0], [0.0, rate]).Under(new Amount<Plain>(1.0, new Doubt(0.06)))) } });
+        var table = Front(car, a => a with
+        {
+            Spring = a.Spring with { Law = new TableSpring(new ForceTable([0.0, 1.0], [0.0, rate]).Under(new Amount<Plain>(1.0, new Doubt(0.06)))) },
+        });
         Measure<CarAtRest>[] outputs = [AxleCatalogue.Frequency(AxleEnd.Front)];
         var (by, of) = (FirstOrder.Of(table, null, outputs), FirstOrder.Of(car, null, outputs));
         Assert.Equal("front spring table", by.Doubts.Sources[0].Words);
@@ -34,7 +38,14 @@ public class CarriedDoubtsTests
     public void A_damper_table_puts_the_damping_ratio_off_by_its_own_share()
     {
         var simple = MeasuredCar.With(Bare, 0.0, 0.0, 0.0);
-        var car = Front(simple, a => a with { Damper = new Damper { Law = new TableDamper(new([0.1, 0.4], [100.0, 300.0]), new([0.1, 0.4], [200.0, 600.0])).Under(new Amount<Plain>(1.0, new Doubt(0.08))) } });
+        var car = Front(simple, a => a with
+        {
+            Damper = new Damper
+            {
+                Law = new TableDamper(new([0.1, 0.4], [100.0, 300.0]), new([0.1, 0.4], [200.0, 600.0]))
+                    .Under(new Amount<Plain>(1.0, new Doubt(0.08))),
+            },
+        });
         var result = FirstOrder.Of(car, null, [AxleCatalogue.Damping(AxleEnd.Front)]).Results[0];
         Assert.Equal(0.04, result.StandardDeviation / result.Stated, 1e-6);
         Assert.Equal(1.0, result.Shares.Single(s => s.Source.Name == "front damper table").Share, 1e-9);
@@ -43,7 +54,11 @@ public class CarriedDoubtsTests
     [Fact]
     public void A_stop_table_puts_its_own_force_off()
     {
-        var car = Front(MeasuredCar.Saloon.ToCar(), a => a with { BumpStop = new Stop { Clearance = new(0.05), Table = new ForceTable([0.0, 0.02], [0.0, 400.0]).Under(new Amount<Plain>(1.0, new Doubt(0.2))) } });
+        var car = Front(MeasuredCar.Saloon.ToCar(), a => a with
+        {
+            BumpStop =
+                new Stop { Clearance = new(0.05), Table = new ForceTable([0.0, 0.02], [0.0, 400.0]).Under(new Amount<Plain>(1.0, new Doubt(0.2))) },
+        });
         var doubts = CarDoubts.Of(car);
         var at = doubts.Sources.Select((s, i) => (s.Name, i)).Single(s => s.Name == "front bump stop table").i;
         var errors = new double[doubts.Sources.Count];
@@ -93,7 +108,9 @@ public class CarriedDoubtsTests
     public void A_coil_by_its_wire_moves_rate_and_stress_together()
     {
         var coil = new CoilDimensions { Wire = new(0.0124, new Doubt(0.0002)), MeanDiameter = new(0.118), ActiveCoils = new(5.5) };
-        var car = Front(MeasuredCar.Saloon.ToCar(), a => a with { Spring = new Spring { Law = new LinearSpring { Rate = new(coil.Rate, new Doubt(0.07 * coil.Rate)), Dimensions = coil } } });
+        var car = Front(
+            MeasuredCar.Saloon.ToCar(),
+            a => a with { Spring = new Spring { Law = new LinearSpring { Rate = new(coil.Rate, new Doubt(0.07 * coil.Rate)), Dimensions = coil } } });
         var doubts = CarDoubts.Of(car);
         Assert.Contains(doubts.Sources, s => s.Words == "front coil's wire");
         Assert.DoesNotContain(doubts.Sources, s => s.Name == "front spring rate");
@@ -120,7 +137,8 @@ public class CarriedDoubtsTests
         ];
         var drawn = JointStudy.Of([CarDoubts.Of(car)], outputs, 4000, 11, degree: 2).Cars[0];
         var slopes = FirstOrder.Of(car, null, outputs).Results;
-        Assert.All(drawn.Zip(slopes), pair => Assert.InRange(pair.First.StandardDeviation, (0.94 * pair.Second.StandardDeviation) - 1e-9, (1.06 * pair.Second.StandardDeviation) + 1e-9));
+        Assert.All(drawn.Zip(slopes), pair => Assert.InRange(
+            pair.First.StandardDeviation, (0.94 * pair.Second.StandardDeviation) - 1e-9, (1.06 * pair.Second.StandardDeviation) + 1e-9));
         Assert.True(slopes.Count(s => s.StandardDeviation > 1e-6) > 12);
     }
 
@@ -128,7 +146,8 @@ public class CarriedDoubtsTests
     [Fact]
     public void Nine_in_ten_planted_cars_with_tables_lie_in_the_stated_interval()
     {
-        Measure<CarAtRest>[] outputs = [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.Damping(AxleEnd.Front), AtRest.Of("roll-per-g"), AtRest.Of("braking-pitch-per-g")];
+        Measure<CarAtRest>[] outputs =
+            [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.Damping(AxleEnd.Front), AtRest.Of("roll-per-g"), AtRest.Of("braking-pitch-per-g")];
         var hits = new int[outputs.Length];
         const int cases = 400;
         for (var i = 0; i < cases; i++)
@@ -152,16 +171,31 @@ public class CarriedDoubtsTests
         var car = MeasuredCar.With(simple, 0.05, 0.02, 0.02, 0.1, 0.1);
         var rate = Assert.IsType<LinearSpring>(car.Front.Spring.Law).Rate.Si;
         var carried = 0.25 * 9.80665 * simple.SprungMass;
-        var table = new ForceTable([-0.2, 0.05, 0.2], [carried - (0.2 * rate), carried + (0.05 * rate), carried + (0.05 * rate) + (0.15 * 1.4 * rate)]);
+        var table = new ForceTable(
+            [-0.2, 0.05, 0.2], [carried - (0.2 * rate), carried + (0.05 * rate), carried + (0.05 * rate) + (0.15 * 1.4 * rate)]);
         return Front(car, a => a with
         {
             Spring = a.Spring with { Law = new TableSpring(table.Under(new Amount<Plain>(1.0, new Doubt(0.04)))) },
-            Damper = new Damper { Law = new TableDamper(new([0.1, 0.4], [150.0, 400.0]), new([0.1, 0.4], [300.0, 800.0])).Under(new Amount<Plain>(1.0, new Doubt(0.06))) },
+            Damper = new Damper
+            {
+                Law = new TableDamper(new([0.1, 0.4], [150.0, 400.0]), new([0.1, 0.4], [300.0, 800.0]))
+                    .Under(new Amount<Plain>(1.0, new Doubt(0.06))),
+            },
             AntiRollBar = new(9000.0, new Doubt(900.0)),
         }) with
         {
-            Body = car.Body with { CentreHeight = new(0.55, new Doubt(0.02)), RollAxisHeight = new Amount<Length>(0.08), PitchAxisHeight = new Amount<Length>(0.25) },
-            Brakes = new BrakeGeometry { FrontBrakeShare = new Amount<Plain>(0.7, new Doubt(0.04)), AntiDiveFront = new(0.2, new Doubt(0.1)), WheelRadius = new(0.3, new Doubt(0.01)) },
+            Body = car.Body with
+            {
+                CentreHeight = new(0.55, new Doubt(0.02)),
+                RollAxisHeight = new Amount<Length>(0.08),
+                PitchAxisHeight = new Amount<Length>(0.25),
+            },
+            Brakes = new BrakeGeometry
+            {
+                FrontBrakeShare = new Amount<Plain>(0.7, new Doubt(0.04)),
+                AntiDiveFront = new(0.2, new Doubt(0.1)),
+                WheelRadius = new(0.3, new Doubt(0.01)),
+            },
         };
     }
 

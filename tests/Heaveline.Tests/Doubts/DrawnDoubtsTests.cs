@@ -80,7 +80,8 @@ public class DrawnDoubtsTests
     [Fact]
     public void One_scale_for_both_axles_leaves_the_ratio_surer_than_two()
     {
-        var one = FirstOrder.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.0, 0.0, 0.04, scale: "scale A"), null, [AxleCatalogue.FrequencyRatio]).Results[0];
+        var one = FirstOrder.Of(
+            MeasuredCar.With(MeasuredCar.Saloon, 0.0, 0.0, 0.04, scale: "scale A"), null, [AxleCatalogue.FrequencyRatio]).Results[0];
         var two = FirstOrder.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.0, 0.0, 0.04), null, [AxleCatalogue.FrequencyRatio]).Results[0];
         Assert.True(one.StandardDeviation < 0.1 * two.StandardDeviation, $"{one.StandardDeviation:G4} {two.StandardDeviation:G4}");
     }
@@ -145,7 +146,8 @@ public class DrawnDoubtsTests
         Assert.Equal(25.0 / 26.0, result.Shares[0].Share, 0.02);
     }
 
-    private static SimpleCar Bare { get; } = MeasuredCar.Saloon with { FrontUnsprung = 0.01, RearUnsprung = 0.01, FrontTyreRate = 1e10, RearTyreRate = 1e10, Ratio = 1.10 };
+    private static SimpleCar Bare { get; } =
+        MeasuredCar.Saloon with { FrontUnsprung = 0.01, RearUnsprung = 0.01, FrontTyreRate = 1e10, RearTyreRate = 1e10, Ratio = 1.10 };
 
     // A car of random size, and the same car as a garage would measure it: each value off by a normal error of its stated doubt.
     private static (Car Truth, Car Measured) Planted(int i)

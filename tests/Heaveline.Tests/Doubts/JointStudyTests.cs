@@ -14,13 +14,15 @@ public class JointStudyTests
 {
     private static readonly Measure<CarAtRest>[] Ends = [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.Frequency(AxleEnd.Rear)];
 
-    private static SimpleCar Bare { get; } = MeasuredCar.Saloon with { FrontUnsprung = 0.01, RearUnsprung = 0.01, FrontTyreRate = 1e10, RearTyreRate = 1e10, Ratio = 1.10 };
+    private static SimpleCar Bare { get; } =
+        MeasuredCar.Saloon with { FrontUnsprung = 0.01, RearUnsprung = 0.01, FrontTyreRate = 1e10, RearTyreRate = 1e10, Ratio = 1.10 };
 
     [Fact]
     public void A_car_and_itself_differ_by_nothing_in_every_draw()
     {
         var car = CarDoubts.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04, 0.2, 0.15));
-        var study = JointStudy.Of([car, car], [.. RestCatalogue.For(MeasureUse.Doubt), .. AtRest.SideEffects(RideModel.Of(car.Car))], 50, 3, degree: 2);
+        var study = JointStudy.Of(
+            [car, car], [.. RestCatalogue.For(MeasureUse.Doubt), .. AtRest.SideEffects(RideModel.Of(car.Car))], 50, 3, degree: 2);
         Assert.Equal(car.Sources, study.Doubts.Sources);
         Assert.All(study.Changes[0], change => Assert.All(change.Values, v => Assert.Equal(0.0, v)));
         Assert.Contains(study.Cars[0], result => result.StandardDeviation > 0.0);
@@ -33,7 +35,10 @@ public class JointStudyTests
         var alone = DrawnDoubts.Of(car, null, Ends, 40, 8);
         var joint = JointStudy.Of([CarDoubts.Of(car), CarDoubts.Of(Softer(car, 0.9, null))], Ends, 40, 8, degree: 2);
         Assert.Equal(alone.Results[0].Values, joint.Cars[0][0].Values);
-        Assert.Equal(alone.Results[0].Shares[0].PerDeviation, joint.Cars[0][0].Shares[0].PerDeviation, 0.02 * Math.Abs(alone.Results[0].Shares[0].PerDeviation));
+        Assert.Equal(
+            alone.Results[0].Shares[0].PerDeviation,
+            joint.Cars[0][0].Shares[0].PerDeviation,
+            0.02 * Math.Abs(alone.Results[0].Shares[0].PerDeviation));
     }
 
     // f ∝ √k: one press for both springs puts both frequencies off by the same share, so that of their difference too; two presses by √(f₁² + f₂²).
@@ -45,12 +50,16 @@ public class JointStudyTests
         var (f, g) = (FirstOrder.Of(before, null, Ends).Results[1], FirstOrder.Of(after, null, Ends).Results[1]);
         Assert.Equal(0.9, g.Stated / f.Stated, 1e-6);
         var own = Change(before, after);
-        Assert.Equal(Math.Sqrt((f.StandardDeviation * f.StandardDeviation) + (g.StandardDeviation * g.StandardDeviation)), own.StandardDeviation, 0.05 * own.StandardDeviation);
+        Assert.Equal(
+            Math.Sqrt((f.StandardDeviation * f.StandardDeviation) + (g.StandardDeviation * g.StandardDeviation)),
+            own.StandardDeviation,
+            0.05 * own.StandardDeviation);
         var pressed = Change(Pressed(before, "press"), Pressed(after, "press"));
         Assert.Equal(0.1 * f.StandardDeviation, pressed.StandardDeviation, 0.05 * pressed.StandardDeviation);
         Assert.Equal(own.Stated, pressed.Stated, 1e-12);
 
-        static DoubtResult Change(Car one, Car other) => JointStudy.Of([CarDoubts.Of(one), CarDoubts.Of(other)], Ends, 4000, 5, degree: 2).Changes[0][1];
+        static DoubtResult Change(Car one, Car other) =>
+            JointStudy.Of([CarDoubts.Of(one), CarDoubts.Of(other)], Ends, 4000, 5, degree: 2).Changes[0][1];
     }
 
     [Fact]
@@ -69,10 +78,15 @@ public class JointStudyTests
         {
             Rear = MeasuredCar.Saloon.ToCar().Rear with
             {
-                Damper = new Damper { Law = new TableDamper(new([0.1, 0.3], [force, 2.0 * force]), new([0.1, 0.3], [force, 2.0 * force])).Under(new Amount<Plain>(1.0, new Doubt(0.05))) },
+                Damper = new Damper
+                {
+                    Law = new TableDamper(new([0.1, 0.3], [force, 2.0 * force]), new([0.1, 0.3], [force, 2.0 * force]))
+                        .Under(new Amount<Plain>(1.0, new Doubt(0.05))),
+                },
             },
         };
-        int Sources(params Car[] cars) => JointDoubts.Of([.. cars.Select(c => CarDoubts.Of(c))]).Sources.Count(s => s.Name.Contains("damper table", StringComparison.Ordinal));
+        int Sources(params Car[] cars) =>
+            JointDoubts.Of([.. cars.Select(c => CarDoubts.Of(c))]).Sources.Count(s => s.Name.Contains("damper table", StringComparison.Ordinal));
         Assert.Equal(1, Sources(With(200.0), With(200.0)));
         Assert.Equal(2, Sources(With(200.0), With(250.0)));
     }
@@ -106,7 +120,8 @@ public class JointStudyTests
         var bump = Road.From(new Versine { Height = new(0.02), Length = new(1.0) });
         var options = PassOptions.Default with { StatesError = false, SettlingTime = 1.1 };
         JointStudy Passes(int degree) => JointStudy.OfPasses([before, after], bump, 16.0, [SettlingCatalogue.RmsPitch], 30, 9, options, degree);
-        JointStudy Rides(int degree) => JointStudy.OfRides([before, after], RoadSpectrum.Of(RoadClass.C), 16.0, [RideCatalogue.PitchAcceleration], 20, 9, degree: degree);
+        JointStudy Rides(int degree) =>
+            JointStudy.OfRides([before, after], RoadSpectrum.Of(RoadClass.C), 16.0, [RideCatalogue.PitchAcceleration], 20, 9, degree: degree);
         Assert.Equal(Passes(1).Changes[0][0].Values, Passes(3).Changes[0][0].Values);
         Assert.Equal(Rides(1).Changes[0][0].Values, Rides(3).Changes[0][0].Values);
         Assert.Equal(0, Rides(1).Unfinished);
@@ -142,7 +157,13 @@ public class JointStudyTests
     {
         var law = Assert.IsType<LinearSpring>(car.Rear.Spring.Law);
         var rate = law.Rate.Times(factor);
-        return car with { Rear = car.Rear with { Spring = car.Rear.Spring with { Law = law with { Rate = rate with { Doubt = rate.Doubt with { Shared = press } } } } } };
+        return car with
+        {
+            Rear = car.Rear with
+            {
+                Spring = car.Rear.Spring with { Law = law with { Rate = rate with { Doubt = rate.Doubt with { Shared = press } } } },
+            },
+        };
     }
 
     private static Car Pressed(Car car, string press) => Softer(car, 1.0, press);

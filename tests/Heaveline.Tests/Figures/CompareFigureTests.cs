@@ -40,7 +40,10 @@ public class CompareFigureTests
         var (still, now) = (Three[0].Measures.Pitch.Settling!.RmsAngle, Three[1].Measures.Pitch.Settling!.RmsAngle);
         var change = 100.0 * (now - still) / still;
         Assert.True(change < -1.0);
-        Assert.Contains($"as it is {still / Math.PI * 180.0:F2}°; softer front springs {now / Math.PI * 180.0:F2}° (−{-change:F0} %)", caption, StringComparison.Ordinal);
+        Assert.Contains(
+            $"as it is {still / Math.PI * 180.0:F2}°; softer front springs {now / Math.PI * 180.0:F2}° (−{-change:F0} %)",
+            caption,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -67,9 +70,15 @@ public class CompareFigureTests
     public void Another_speed_or_road_is_refused_by_the_name_of_its_pass()
     {
         var fast = DrawnCars.Over(DrawnCars.Hump, DrawnCars.Saloon, 50.0);
-        Assert.Contains("'fast'", Assert.Throws<RefusedValueException>(() => CompareFigure.Of([Three[0], ("fast", fast.Pass, fast.Measures)])).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "'fast'",
+            Assert.Throws<RefusedValueException>(() => CompareFigure.Of([Three[0], ("fast", fast.Pass, fast.Measures)])).Message,
+            StringComparison.Ordinal);
         var waves = DrawnCars.Over(DrawnCars.Waves, DrawnCars.Saloon, 40.0);
-        Assert.Contains("'waves'", Assert.Throws<RefusedValueException>(() => CompareFigure.Of([Three[0], ("waves", waves.Pass, waves.Measures)])).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "'waves'",
+            Assert.Throws<RefusedValueException>(() => CompareFigure.Of([Three[0], ("waves", waves.Pass, waves.Measures)])).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]

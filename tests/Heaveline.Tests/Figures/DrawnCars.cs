@@ -42,7 +42,8 @@ internal static class DrawnCars
     };
 
     /// <summary>The saloon with springs softer in front.</summary>
-    internal static Car SofterFront => Saloon with { Front = Saloon.Front with { Spring = new() { Law = new LinearSpring { Rate = new(16500.0) } } } };
+    internal static Car SofterFront =>
+        Saloon with { Front = Saloon.Front with { Spring = new() { Law = new LinearSpring { Rate = new(16500.0) } } } };
 
     /// <summary>The saloon with firmer dampers behind.</summary>
     internal static Car FirmerRear => Saloon with

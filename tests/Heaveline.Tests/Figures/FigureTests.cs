@@ -27,7 +27,10 @@ public class FigureTests
     public void A_trace_takes_NaN_as_a_gap_but_no_infinity()
     {
         Assert.Equal(3, Trace.From("", [0, 1, 2], [0, double.NaN, 1]).Ys.Length);
-        Assert.Contains("sample 1", Assert.Throws<RefusedValueException>(() => Trace.From("", [0, 1], [0, double.PositiveInfinity])).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "sample 1",
+            Assert.Throws<RefusedValueException>(() => Trace.From("", [0, 1], [0, double.PositiveInfinity])).Message,
+            StringComparison.Ordinal);
         Assert.Throws<RefusedValueException>(() => Trace.From("", [0, double.NaN], [0, 1]));
     }
 

@@ -77,7 +77,8 @@ public class PassFigureTests
     {
         var (pass, measures) = DrawnCars.Over(DrawnCars.OneSided, DrawnCars.Saloon, 60.0);
         var figure = PassFigure.Of(pass, measures);
-        Assert.Equal(["front left", "front right", "rear left", "rear right"], PanelOf(figure, "wheel travel, bump upwards").Traces.Select(t => t.Name));
+        Assert.Equal(
+            ["front left", "front right", "rear left", "rear right"], PanelOf(figure, "wheel travel, bump upwards").Traces.Select(t => t.Name));
         Assert.Equal(pass.Roll.Select(r => r / Math.PI * 180.0), PanelOf(figure, "roll, right side down").Traces[0].Ys, Close);
 
         var both = PassFigure.Of(Bump.Pass, Bump.Measures);
@@ -95,7 +96,8 @@ public class PassFigureTests
         Assert.Equal(0.0, Assert.Single(panel.Limits).At);
 
         var (pass, measures) = DrawnCars.Over(DrawnCars.Waves, DrawnCars.Saloon, 30.0);
-        Assert.DoesNotContain(PassFigure.Of(pass, measures).Panels.OfType<ChartPanel>(), p => p.Y.Label.StartsWith("tyre load", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            PassFigure.Of(pass, measures).Panels.OfType<ChartPanel>(), p => p.Y.Label.StartsWith("tyre load", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -44,7 +44,12 @@ public class ResultSamples
 
     internal static (string Name, Pass Pass, PassMeasures Measures)[] Compared(double speed) =>
     [
-        .. from one in new[] { ("as it is", DrawnCars.Saloon), ("softer front springs", DrawnCars.SofterFront), ("firmer rear dampers", DrawnCars.FirmerRear) }
+        .. from one in new[]
+        {
+            ("as it is", DrawnCars.Saloon),
+            ("softer front springs", DrawnCars.SofterFront),
+            ("firmer rear dampers", DrawnCars.FirmerRear),
+        }
            let over = DrawnCars.Over(DrawnCars.Hump, one.Item2, speed, DrawnCars.Driver)
            select (one.Item1, over.Pass, over.Measures),
     ];
@@ -54,8 +59,15 @@ public class ResultSamples
         double[] speeds = [20.0, 30.0, 40.0, 50.0, 60.0, 70.0, 80.0, 90.0, 100.0];
         return
         [
-            .. from one in new[] { ("as it is", DrawnCars.Saloon), ("softer front springs", DrawnCars.SofterFront), ("interconnected", DrawnCars.Linked) }
-               select (one.Item1, (IReadOnlyList<(Pass, PassMeasures)>)[.. speeds.Select(v => DrawnCars.Over(DrawnCars.Hump, one.Item2, v, DrawnCars.Driver))]),
+            .. from one in new[]
+            {
+                ("as it is", DrawnCars.Saloon),
+                ("softer front springs", DrawnCars.SofterFront),
+                ("interconnected", DrawnCars.Linked),
+            }
+               select (
+                   one.Item1,
+                   (IReadOnlyList<(Pass, PassMeasures)>)[.. speeds.Select(v => DrawnCars.Over(DrawnCars.Hump, one.Item2, v, DrawnCars.Driver))]),
         ];
     }
 

@@ -47,7 +47,8 @@ public class RuleMapFigureTests
         var panel = Panel(SettlingCatalogue.LatePitch);
         var curve = Assert.Single(panel.Traces, t => t.Name == "1 + 0.6 L f/V");
         var forms = RatioForms.Of(Model);
-        Assert.All(curve.Xs.Zip(curve.Ys), p => Assert.Equal(1.0 + (0.6 * forms.Ends.Wheelbase * forms.MeanFrequency * 3.6 / p.First), p.Second, 1e-9));
+        Assert.All(
+            curve.Xs.Zip(curve.Ys), p => Assert.Equal(1.0 + (0.6 * forms.Ends.Wheelbase * forms.MeanFrequency * 3.6 / p.First), p.Second, 1e-9));
         Assert.DoesNotContain(panel.Traces, t => t.Name.StartsWith("in step", StringComparison.Ordinal));
     }
 

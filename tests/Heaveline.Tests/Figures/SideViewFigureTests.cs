@@ -44,7 +44,11 @@ public class SideViewFigureTests
     {
         var model = RideModel.Of(DrawnCars.Saloon);
         var modes = BodyModes.Of(model);
-        var far = modes with { Bounce = modes.Bounce with { NodeBehindFrontAxle = 14.2 }, Pitch = modes.Pitch with { NodeBehindFrontAxle = double.PositiveInfinity } };
+        var far = modes with
+        {
+            Bounce = modes.Bounce with { NodeBehindFrontAxle = 14.2 },
+            Pitch = modes.Pitch with { NodeBehindFrontAxle = double.PositiveInfinity },
+        };
         var scenes = ModesFigure.Of(model, far).Panels.Cast<ScenePanel>().ToArray();
         var arrow = scenes[0].Shapes.OfType<ArrowShape>().Last();
         Assert.True(arrow.To.X < arrow.From.X, "behind is towards −x");
@@ -68,8 +72,12 @@ public class SideViewFigureTests
         Assert.Equal(
             [
                 $"{axles[0].Rates.Frequency:F2}", $"{axles[1].Rates.Frequency:F2}", $"{axles[1].Rates.Frequency / axles[0].Rates.Frequency:F2}",
-                Minus($"{1000.0 * laden.Trim.FrontHeight:F0}"), Minus($"{1000.0 * laden.Trim.RearHeight:F0}"), $"+{-laden.Trim.Pitch / Math.PI * 180.0:F2}",
-                Minus($"{100.0 * HeadlampMeasures.DropAtTrim(laden):F2}"), $"{1000.0 * laden.Trim.BumpLeft.Take(2).Min():F0}", $"{1000.0 * laden.Trim.BumpLeft.Skip(2).Min():F0}",
+                Minus($"{1000.0 * laden.Trim.FrontHeight:F0}"),
+                Minus($"{1000.0 * laden.Trim.RearHeight:F0}"),
+                $"+{-laden.Trim.Pitch / Math.PI * 180.0:F2}",
+                Minus($"{100.0 * HeadlampMeasures.DropAtTrim(laden):F2}"),
+                $"{1000.0 * laden.Trim.BumpLeft.Take(2).Min():F0}",
+                $"{1000.0 * laden.Trim.BumpLeft.Skip(2).Min():F0}",
             ],
             table.Rows[2].Cells.Skip(4));
     }

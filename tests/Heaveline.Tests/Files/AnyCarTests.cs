@@ -8,18 +8,20 @@ namespace Heaveline.Tests.Files;
 public class AnyCarTests
 {
     private static readonly string[] Sound =
-        [.. Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText)];
+        [.. Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage"), "*.yaml")
+            .Order(StringComparer.Ordinal).Select(File.ReadAllText)];
 
     private static readonly string[] Numbers = ["0", "-1", "1e300", "1e-300", "1000", "0.001", "3", "~", "", "[]", "{}"];
 
     [Fact]
     public void A_damaged_car_file_is_read_or_refused_inside_itself_and_never_throws() =>
-        Gen.Select(Gen.Int[0, Sound.Length - 1], Gen.Int[0, 5000], Gen.Int[0, 12], Gen.String["{}[]:,-&*'\"%#\n <~?a1.Nm"]).Sample((which, at, cut, insert) =>
-        {
-            var text = Sound[which];
-            at %= text.Length;
-            Check(text[..at] + insert + text[Math.Min(text.Length, at + cut)..]);
-        }, iter: 300);
+        Gen.Select(Gen.Int[0, Sound.Length - 1], Gen.Int[0, 5000], Gen.Int[0, 12], Gen.String["{}[]:,-&*'\"%#\n <~?a1.Nm"])
+            .Sample((which, at, cut, insert) =>
+            {
+                var text = Sound[which];
+                at %= text.Length;
+                Check(text[..at] + insert + text[Math.Min(text.Length, at + cut)..]);
+            }, iter: 300);
 
     [Fact]
     public void A_car_file_with_any_number_in_it_is_read_or_refused_and_never_throws() =>

@@ -5,12 +5,14 @@ namespace Heaveline.Tests.Files;
 
 public class AnyTextTests
 {
-    private const string Sound = "title: Two\nsprings:\n  - rate: 24.5 N/mm ± 5 %\n    free-length: 310 mm\n  - { rate: 140 lb/in, free-length: \"12.5 in\", at: wheel }\nwarm: true\ntable: [[1 m/s, 2 N], [2 m/s, 3 N]]\n";
+    private const string Sound = "title: Two\nsprings:\n  - rate: 24.5 N/mm ± 5 %\n    free-length: 310 mm\n  - { rate: 140 lb/in, free-length: "
+        + "\"12.5 in\", at: wheel }\nwarm: true\ntable: [[1 m/s, 2 N], [2 m/s, 3 N]]\n";
 
     [Fact]
     public void A_damaged_file_is_read_or_refused_inside_itself_and_never_throws() =>
-        Gen.Select(Gen.Int[0, Sound.Length - 1], Gen.Int[0, 12], Gen.String["{}[]:,-&*!|>'\"%@`#\t\n\r <~?ab1.N\0\u0085\u2028é\uFEFF\\/"]).Sample((at, cut, insert) =>
-            Check(Sound[..at] + insert + Sound[Math.Min(Sound.Length, at + cut)..]));
+        Gen.Select(Gen.Int[0, Sound.Length - 1], Gen.Int[0, 12], Gen.String["{}[]:,-&*!|>'\"%@`#\t\n\r <~?ab1.N\0\u0085\u2028é\uFEFF\\/"])
+            .Sample((at, cut, insert) =>
+                Check(Sound[..at] + insert + Sound[Math.Min(Sound.Length, at + cut)..]));
 
     [Fact]
     public void Any_text_is_read_or_refused_inside_itself_and_never_throws() =>

@@ -30,7 +30,9 @@ public class CarFileTests
         var text = TextCar.With("rear: 500 kg ± 2 kg", "rear-left: 255 kg ± 1 kg, rear-right: 245 kg ± 1 kg, scale: shop scale")
             .Replace("rate: 22 N/mm", "rate: 22 N/mm ± 5 %\n    tester: press", StringComparison.Ordinal);
         var car = TextCar.Read(text).Car!;
-        Assert.Equal([new Doubt(1.0, "shop scale"), new Doubt(1.0, "shop scale"), new Doubt(1.0, "shop scale")], [car.Weighing.FrontLeft.Doubt, car.Weighing.RearLeft.Doubt, car.Weighing.RearRight.Doubt]);
+        Assert.Equal(
+            [new Doubt(1.0, "shop scale"), new Doubt(1.0, "shop scale"), new Doubt(1.0, "shop scale")],
+            [car.Weighing.FrontLeft.Doubt, car.Weighing.RearLeft.Doubt, car.Weighing.RearRight.Doubt]);
         var doubt = Assert.IsType<LinearSpring>(car.Front.Spring.Law).Rate.Doubt;
         Assert.Equal(("press", 1100.0), (doubt.Shared, Math.Round(doubt.HalfWidth, 9)));
     }
@@ -62,18 +64,27 @@ public class CarFileTests
     [Fact]
     public void A_sweep_and_a_change_make_a_ratio_that_grows_with_bump()
     {
-        var swept = TextCar.Read(TextCar.With("spring-per-wheel: 0.90", "sweep: [[-40 mm, -24 mm], [-20 mm, -12.2 mm], [0 mm, 0 mm], [20 mm, 12.6 mm], [40 mm, 25.6 mm]]")).Car!.Front.Spring.MotionRatio;
+        var swept = TextCar.Read(TextCar.With(
+            "spring-per-wheel: 0.90",
+            "sweep: [[-40 mm, -24 mm], [-20 mm, -12.2 mm], [0 mm, 0 mm], [20 mm, 12.6 mm], [40 mm, 25.6 mm]]")).Car!.Front.Spring.MotionRatio;
         Assert.Equal(0.0256, swept.Travel(0.040), 1e-4);
         Assert.True(swept.At(0.040) > swept.At(-0.040));
-        var changing = TextCar.Read(TextCar.With("spring-per-wheel: 0.90", "spring-per-wheel: 0.90\n    ratio-change: 0.5 1/m")).Car!.Front.Spring.MotionRatio;
+        var changing = TextCar.Read(TextCar.With(
+            "spring-per-wheel: 0.90", "spring-per-wheel: 0.90\n    ratio-change: 0.5 1/m")).Car!.Front.Spring.MotionRatio;
         Assert.Equal(0.95, changing.At(0.1), 1e-12);
     }
 
     [Theory]
     [InlineData("{elastic: {rate: 5 N/mm, front-per-wheel: 0.6, rear-per-wheel: -0.6, carried-force: 0 N}}", typeof(ElasticLink))]
     [InlineData("{elastic: {rate: 5 N/mm, damping: 400 N s/m ± 50}}", typeof(ElasticLink))]
-    [InlineData("{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {gas-volume: 0.2 L}, rear: {gas-volume: 0.2 L}, pressure: 10 bar, line: {state: open}}}", typeof(FluidLink))]
-    [InlineData("{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {compliance: 4 cm³/bar}, rear: {compliance: 4 cm³/bar}, pressure: 10 bar, line: {inertance: 5e7 kg/m⁴, resistance: 2e8 Pa s/m³}}}", typeof(FluidLink))]
+    [InlineData(
+        "{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {gas-volume: 0.2 L}, rear: {gas-volume: 0.2 L}, "
+        + "pressure: 10 bar, line: {state: open}}}",
+        typeof(FluidLink))]
+    [InlineData(
+        "{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {compliance: 4 cm³/bar}, rear: {compliance: 4 cm³/bar}, pressure: 10 bar, line: "
+        + "{inertance: 5e7 kg/m⁴, resistance: 2e8 Pa s/m³}}}",
+        typeof(FluidLink))]
     public void Interconnections_are_read(string words, Type kind)
     {
         var reading = TextCar.Read(TextCar.Sound + "interconnection: " + words);
@@ -84,17 +95,21 @@ public class CarFileTests
     [Fact]
     public void A_common_damper_is_read_with_its_doubt_and_needs_no_spring()
     {
-        var link = Assert.IsType<ElasticLink>(TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 0 N/mm, damping: 0.4 N s/mm ± 0.05}}").Car!.Interconnection);
+        var link = Assert.IsType<ElasticLink>(
+            TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 0 N/mm, damping: 0.4 N s/mm ± 0.05}}").Car!.Interconnection);
         Assert.Equal(0.0, link.Rate.Si);
         Assert.Equal(400.0, link.Damping.Si, 1e-9);
         Assert.Equal(50.0, link.Damping.Doubt.HalfWidth, 1e-9);
-        Assert.Equal(0.0, Assert.IsType<ElasticLink>(TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 5 N/mm}}").Car!.Interconnection).Damping.Si);
+        Assert.Equal(
+            0.0,
+            Assert.IsType<ElasticLink>(TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 5 N/mm}}").Car!.Interconnection).Damping.Si);
     }
 
     [Fact]
     public void A_gas_spring_a_table_and_a_torsion_bar_are_read()
     {
-        var text = TextCar.With("rate: 22 N/mm", "gas: {area: 40 cm², volume: 1.4 L}").Replace("{wheel-rate: 17 N/mm}", "{torsion-bar: {diameter: 22 mm, length: 0.9 m, arm: 0.40 m}}", StringComparison.Ordinal);
+        var text = TextCar.With("rate: 22 N/mm", "gas: {area: 40 cm², volume: 1.4 L}")
+            .Replace("{wheel-rate: 17 N/mm}", "{torsion-bar: {diameter: 22 mm, length: 0.9 m, arm: 0.40 m}}", StringComparison.Ordinal);
         var car = TextCar.Read(text).Car!;
         Assert.IsType<GasSpring>(car.Front.Spring.Law);
         Assert.Equal("from the torsion bar", Assert.IsType<LinearSpring>(car.Rear.Spring.Law).Origin);

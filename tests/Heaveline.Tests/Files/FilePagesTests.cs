@@ -16,7 +16,8 @@ namespace Heaveline.Tests.Files;
 /// </summary>
 public class FilePagesTests
 {
-    private static readonly JsonSerializerOptions Pretty = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Pretty =
+        new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static readonly Validator CarSchema = Validator.FromText(CarFile.Schema.ToJsonString());
     private static readonly Validator VariantSchema = Validator.FromText(CarFile.VariantSchema.ToJsonString());
@@ -67,7 +68,8 @@ public class FilePagesTests
     [InlineData("[0.1 m/s, 120 N]", "[0.1 m/s, 120 N, 3]")]
     public void The_schema_marks_what_the_reader_refuses(string old, string slip)
     {
-        bool IsValid(string text) => CarSchema.Evaluate(JsonDocument.Parse(Json(YamlTree.Of(new Reader(new SourceText("t", text)))!).ToJsonString()).RootElement).IsValid;
+        bool IsValid(string text) =>
+            CarSchema.Evaluate(JsonDocument.Parse(Json(YamlTree.Of(new Reader(new SourceText("t", text)))!).ToJsonString()).RootElement).IsValid;
         Assert.True(IsValid(TextCar.Sound));
         Assert.False(IsValid(TextCar.With(old, slip)));
     }
@@ -94,7 +96,8 @@ public class FilePagesTests
 
     private static string Page(string title, string example, string schema, string keys) =>
         $"# {title}\n\nMade from the reader itself; do not edit. Example: `{example}` under `examples/`. For editors: [{schema}]({schema}).\n"
-        + "Every dimensioned value carries its unit and may carry its doubt (`± 5 %`, `± 2 kg`), the half-width of the interval that holds the true value 19 times out of 20.\n\n" + keys;
+        + "Every dimensioned value carries its unit and may carry its doubt (`± 5 %`, `± 2 kg`), the half-width of the interval that holds the true "
+        + "value 19 times out of 20.\n\n" + keys;
 
     // As an editor's YAML server sees it: plain numbers and true are not text.
     private static JsonNode Json(Node node) => node.Kind switch
@@ -102,10 +105,13 @@ public class FilePagesTests
         NodeKind.Mapping => new JsonObject(node.Entries.Select(entry => KeyValuePair.Create(entry.Key, (JsonNode?)Json(entry.Value)))),
         NodeKind.Sequence => new JsonArray([.. node.Items.Select(Json)]),
         _ when node.IsPlain && node.Text is "true" or "false" => JsonValue.Create(node.Text == "true"),
-        _ when node.IsPlain && double.TryParse(node.Text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var number) => JsonValue.Create(number),
+        _ when node.IsPlain && double.TryParse(
+            node.Text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var number) =>
+            JsonValue.Create(number),
         _ => JsonValue.Create(node.Text),
     };
 
     private static IEnumerable<TheoryDataRow<string, string>> Files(string folder) =>
-        Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", folder), "*.yaml").Order(StringComparer.Ordinal).Select(path => new TheoryDataRow<string, string>(folder, Path.GetFileName(path)));
+        Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", folder), "*.yaml")
+            .Order(StringComparer.Ordinal).Select(path => new TheoryDataRow<string, string>(folder, Path.GetFileName(path)));
 }

@@ -63,7 +63,10 @@ public class JsonSchemaTests
         Assert.Equal("#/$defs/spring", schema["properties"]!["springs"]!["items"]!["$ref"]!.GetValue<string>());
         Assert.Equal("spring", Assert.Single(schema["$defs"]!.AsObject()).Key);
         var rate = schema["$defs"]!["spring"]!["properties"]!["rate"]!;
-        Assert.StartsWith("Rate of one spring. A spring rate with its unit; units that fit: N/mm, N/m", rate["description"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Rate of one spring. A spring rate with its unit; units that fit: N/mm, N/m",
+            rate["description"]!.GetValue<string>(),
+            StringComparison.Ordinal);
         Assert.Equal("24.5 N/mm ± 5 %", rate["examples"]![0]!.GetValue<string>());
         Assert.Equal(["title", "springs"], schema["required"]!.AsArray().Select(name => name!.GetValue<string>()));
     }
@@ -78,7 +81,8 @@ public class JsonSchemaTests
     }
 
     [Fact]
-    public void A_shape_with_a_key_twice_is_a_programmers_error() => Assert.Throws<ArgumentException>(() => new Shape("s", "m", Sample.Wire, Sample.Wire));
+    public void A_shape_with_a_key_twice_is_a_programmers_error() =>
+        Assert.Throws<ArgumentException>(() => new Shape("s", "m", Sample.Wire, Sample.Wire));
 
     private static bool IsValid(Validator schema, string document) => schema.Evaluate(JsonDocument.Parse(document).RootElement).IsValid;
 }

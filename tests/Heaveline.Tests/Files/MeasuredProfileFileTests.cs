@@ -9,7 +9,8 @@ public class MeasuredProfileFileTests
     [Fact]
     public void Two_tracks_are_read_in_their_units()
     {
-        var reading = MeasuredProfileFile.Parse("# levelled with a hose\r\ndistance [ft],right [mm] , left [in]\r\n0,10,0\r\n1,20,1\r\n\r\n2,20,1\r\n3,30,2\r\n", "yard.csv");
+        var reading = MeasuredProfileFile.Parse(
+            "# levelled with a hose\r\ndistance [ft],right [mm] , left [in]\r\n0,10,0\r\n1,20,1\r\n\r\n2,20,1\r\n3,30,2\r\n", "yard.csv");
         Assert.Empty(reading.Refusals);
         var road = Assert.IsType<Road>(reading.Road);
         Assert.Equal("yard", road.Name);
@@ -64,7 +65,8 @@ public class MeasuredProfileFileTests
     [InlineData("u [m], height [mm]", "r.csv:1:1:5 column 1 is named 'u'; it must be distance.")]
     [InlineData("distance [m], z [mm]", "r.csv:1:15:6 column 2 is named 'z'; it must be left, right or height.")]
     [InlineData("distance [m], left [mm], left [mm]", "r.csv:1:26:9 column 'left' stands twice; it must stand once.")]
-    [InlineData("distance [m], left [mm]", "r.csv:1:1:23 the columns are distance, left; they must be distance and height, or distance, left and right.")]
+    [InlineData(
+        "distance [m], left [mm]", "r.csv:1:1:23 the columns are distance, left; they must be distance and height, or distance, left and right.")]
     [InlineData("distance [m]; left [mm]", "r.csv:1:13:1 the columns are separated by semicolons; they must be separated by commas.")]
     public void A_header_that_cannot_be_told_is_refused(string header, string expected)
     {
@@ -82,5 +84,6 @@ public class MeasuredProfileFileTests
         Assert.Contains("no header", Assert.Single(none.Refusals).Message, StringComparison.Ordinal);
     }
 
-    private static string Words(Refusal refusal) => FormattableString.Invariant($"{refusal.File}:{refusal.Line}:{refusal.Column}:{refusal.Length} {refusal.Message}");
+    private static string Words(Refusal refusal) =>
+        FormattableString.Invariant($"{refusal.File}:{refusal.Line}:{refusal.Column}:{refusal.Length} {refusal.Message}");
 }

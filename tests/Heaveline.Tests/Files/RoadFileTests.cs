@@ -64,10 +64,19 @@ public sealed class RoadFileTests : IDisposable
     [InlineData("profile: none.csv", 2, 10, "profile is none.csv, which is not there.")]
     [InlineData("profile: lane.csv\ntracks: left", 3, 9, "tracks belongs to an obstacle.")]
     [InlineData("versine: {height: 2 m, length: 1 m}", 2, 19, "versine height is 2 m; it must be between -1 and 1 m.")]
-    [InlineData("round-top-hump: {height: 900 mm, length: 1 m}", 2, 1, "round top hump does not fit together: height of the round-top hump is 0.9 m; it must be at most a quarter of its length of 1 m.")]
+    [InlineData(
+        "round-top-hump: {height: 900 mm, length: 1 m}",
+        2,
+        1,
+        "round top hump does not fit together: height of the round-top hump is 0.9 m; it must be at most a quarter of its length of 1 m.")]
     [InlineData("plank: {height: 20 mm, length: 200 mm}", 2, 1, "plank has no edge.")]
-    [InlineData("versine: {height: 20 mm, length: 1 m}\nstep: {height: 20 mm, edge: 20 mm}", 2, 1, "the file has step and versine; it must have one of round-top-hump, flat-top-hump, plank, pothole, step, ramp, half-sine, versine, sine, profile.")]
-    [InlineData("note: nothing", 1, 1, "the file has none of round-top-hump, flat-top-hump, plank, pothole, step, ramp, half-sine, versine, sine, profile; it must have one.")]
+    [InlineData("versine: {height: 20 mm, length: 1 m}\nstep: {height: 20 mm, edge: 20 mm}", 2, 1, "the file has step and versine; "
+        + "it must have one of round-top-hump, flat-top-hump, plank, pothole, step, ramp, half-sine, versine, sine, profile.")]
+    [InlineData(
+        "note: nothing",
+        1,
+        1,
+        "the file has none of round-top-hump, flat-top-hump, plank, pothole, step, ramp, half-sine, versine, sine, profile; it must have one.")]
     [InlineData("sine: {amplitude: 15 mm, wavelength: 8 m, waves: 0}", 2, 50, "sine waves is 0; it must be between 0.25 and 10000.")]
     public void A_slip_is_refused_in_its_place(string words, int line, int column, string message)
     {
@@ -81,7 +90,20 @@ public sealed class RoadFileTests : IDisposable
     public void Named_roads_are_found_by_their_short_names()
     {
         Assert.Equal(
-            ["kerb-down", "long-wave", "plank", "plank-left", "pothole-left", "short-bump", "sine-heave", "sine-pitch", "sine-roll", "speed-table", "village-hump", "village-hump-100"],
+            [
+                "kerb-down",
+                "long-wave",
+                "plank",
+                "plank-left",
+                "pothole-left",
+                "short-bump",
+                "sine-heave",
+                "sine-pitch",
+                "sine-roll",
+                "speed-table",
+                "village-hump",
+                "village-hump-100",
+            ],
             NamedRoads.All.Keys);
         Assert.Equal("village hump", NamedRoads.Find("village-hump").Road!.Name);
         Assert.All(NamedRoads.All.Values, road => Assert.False(road.HasJump));

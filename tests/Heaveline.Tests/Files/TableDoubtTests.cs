@@ -37,7 +37,12 @@ public class TableDoubtTests
 
     [Fact]
     public void A_stops_table_has_a_doubt_too() =>
-        Assert.Equal(0.1, Sound(TextCar.With(Stop, "{clearance: 60 mm, table: [[10 mm, 300 N], [25 mm, 1500 N]], table-doubt: 10 %}")).Front.BumpStop!.Table!.Factor.Doubt.HalfWidth, 1e-12);
+        Assert.Equal(
+            0.1,
+            Sound(TextCar.With(
+                Stop,
+                "{clearance: 60 mm, table: [[10 mm, 300 N], [25 mm, 1500 N]], table-doubt: 10 %}")).Front.BumpStop!.Table!.Factor.Doubt.HalfWidth,
+            1e-12);
 
     [Theory]
     [InlineData("± 5", "per cent")]

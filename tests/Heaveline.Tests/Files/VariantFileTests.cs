@@ -25,7 +25,9 @@ public class VariantFileTests
                 KeyEdit.Remove(["rear", "spring", "rate"]),
                 KeyEdit.Remove(["rear", "spring", "moves"]),
                 KeyEdit.Put(["rear", "damper", "bump", "1", "2"], "140 N"),
-                KeyEdit.Append(["loads", "driver"], Node.Group([new("what", Node.Scalar("dog: big")), new("mass", Node.Scalar("40 kg")), new("in", Node.Scalar("rear left"))])),
+                KeyEdit.Append(
+                    ["loads", "driver"],
+                    Node.Group([new("what", Node.Scalar("dog: big")), new("mass", Node.Scalar("40 kg")), new("in", Node.Scalar("rear left"))])),
                 KeyEdit.Put(["kind"], "car"),
             ],
             "Springs from the parts list.");
@@ -69,7 +71,8 @@ public class VariantFileTests
                     var edit = what switch
                     {
                         0 when path.Length > 1 => KeyEdit.Remove(path),
-                        1 when node.Kind == NodeKind.Mapping => KeyEdit.Put([.. path, "new"], Node.Group([new("a", Node.Scalar("1")), new("b", Node.List(Node.Scalar("c")))])),
+                        1 when node.Kind == NodeKind.Mapping =>
+                            KeyEdit.Put([.. path, "new"], Node.Group([new("a", Node.Scalar("1")), new("b", Node.List(Node.Scalar("c")))])),
                         _ when node.Kind == NodeKind.Scalar => KeyEdit.Put(path, node.Text + " changed: so"),
                         _ => KeyEdit.Remove(path),
                     };
@@ -111,7 +114,8 @@ public class VariantFileTests
         Assert.Equal(EditProblem.NothingChanged, VariantFile.Write("v", "fern-saloon.yaml", root, [KeyEdit.Put(["kind"], "car")]).Refusal!.Problem);
         Assert.Equal(EditProblem.NothingThere, VariantFile.Write("v", "fern-saloon.yaml", root, [KeyEdit.Remove(["brake"])]).Refusal!.Problem);
         Assert.Equal(EditProblem.NotReadBack, VariantFile.Write(" ", "fern-saloon.yaml", root, [KeyEdit.Put(["kind"], "boat")]).Refusal!.Problem);
-        Assert.Equal(EditProblem.NotReadBack, VariantFile.Write("v", "fern-saloon.yaml", root, [KeyEdit.Put(["kind"], Node.Nothing)]).Refusal!.Problem);
+        Assert.Equal(
+            EditProblem.NotReadBack, VariantFile.Write("v", "fern-saloon.yaml", root, [KeyEdit.Put(["kind"], Node.Nothing)]).Refusal!.Problem);
     }
 
     private static IEnumerable<(string[] Path, Node Node)> Paths(Node node, string[] path) => node.Entries

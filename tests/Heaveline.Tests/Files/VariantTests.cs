@@ -14,7 +14,10 @@ public sealed class VariantTests : IDisposable
     [Fact]
     public void A_variant_changes_its_keys_and_keeps_the_rest()
     {
-        var reading = Load("soft.yaml", "variant: softer front\nof: base.yaml\nnote: Tried in May.\nchange:\n  front: {spring: {rate: 18 N/mm}}\n  loads:\n    boot: [{what: bags, mass: 60 kg, behind-front-axle: 2.6 m, height: 0.7 m}]\n");
+        var reading = Load(
+            "soft.yaml",
+            "variant: softer front\nof: base.yaml\nnote: Tried in May.\nchange:\n  front: {spring: {rate: 18 N/mm}}\n  loads:\n    boot: [{what: "
+            + "bags, mass: 60 kg, behind-front-axle: 2.6 m, height: 0.7 m}]\n");
         Assert.Equal("", reading.Format());
         Assert.Equal(("softer front", "Test car, softer front", "Tried in May."), (reading.Variant, reading.Car!.Name, reading.Car.Note));
         Assert.Equal(18000.0, reading.Car.Front.Spring.Law.RateAtReference(0.0));
@@ -27,10 +30,15 @@ public sealed class VariantTests : IDisposable
     public void A_refusal_points_into_the_file_that_holds_the_value()
     {
         folder.Write("bad.yaml", TextCar.With("unsprung-mass: 60 kg", "unsprung-mass: -60 kg"));
-        var path = folder.Write("soft.yaml", "variant: softer front\nof: bad.yaml\nchange:\n  front: {spring: {rate: -18 N/mm}}\n  rear: {sprong: 2}\n");
+        var path = folder.Write(
+            "soft.yaml", "variant: softer front\nof: bad.yaml\nchange:\n  front: {spring: {rate: -18 N/mm}}\n  rear: {sprong: 2}\n");
         var reading = CarFile.Load(path);
         Assert.Equal(
-            [(path, 4, 26, "front spring rate is -18 N/mm; it must be above 0 N/mm."), (path, 5, 10, "\"sprong\" is not a key of rear."), (Path.Combine(folder.Root, "bad.yaml"), 16, 18, "rear unsprung mass is -60 kg; it must be above 0 kg.")],
+            [
+                (path, 4, 26, "front spring rate is -18 N/mm; it must be above 0 N/mm."),
+                (path, 5, 10, "\"sprong\" is not a key of rear."),
+                (Path.Combine(folder.Root, "bad.yaml"), 16, 18, "rear unsprung mass is -60 kg; it must be above 0 kg."),
+            ],
             reading.Refusals.Select(r => (r.File, r.Line, r.Column, r.Message)).ToArray());
         Assert.Contains("\n 16 |   unsprung-mass: -60 kg\n", reading.Format(), StringComparison.Ordinal);
         Assert.Contains("\n 4 |   front: {spring: {rate: -18 N/mm}}\n", reading.Format(), StringComparison.Ordinal);
@@ -47,7 +55,10 @@ public sealed class VariantTests : IDisposable
     [Fact]
     public void One_way_to_write_a_value_replaces_another()
     {
-        var reading = Load("table.yaml", "variant: table\nof: base.yaml\nchange:\n  front:\n    spring: {table: [[0 mm, 0 N], [200 mm, 4400 N]]}\n    damper: {bump: [[0.1 m/s, 100 N]], rebound: [[0.1 m/s, 200 N]], damper-per-wheel: 0.9}\n");
+        var reading = Load(
+            "table.yaml",
+            "variant: table\nof: base.yaml\nchange:\n  front:\n    spring: {table: [[0 mm, 0 N], [200 mm, 4400 N]]}\n    damper: {bump: "
+            + "[[0.1 m/s, 100 N]], rebound: [[0.1 m/s, 200 N]], damper-per-wheel: 0.9}\n");
         Assert.Equal("", reading.Format());
         Assert.IsType<TableSpring>(reading.Car!.Front.Spring.Law);
         Assert.IsType<TableDamper>(reading.Car.Front.Damper.Law);
@@ -56,11 +67,14 @@ public sealed class VariantTests : IDisposable
     [Fact]
     public void A_key_with_a_tilde_is_taken_out()
     {
-        var reading = Load("bare.yaml", "variant: bare\nof: base.yaml\nchange:\n  front: {bump-stop: ~, spring: {spring-per-wheel: ~, wheel-rate: 17 N/mm}}\n");
+        var reading = Load(
+            "bare.yaml", "variant: bare\nof: base.yaml\nchange:\n  front: {bump-stop: ~, spring: {spring-per-wheel: ~, wheel-rate: 17 N/mm}}\n");
         Assert.Equal("", reading.Format());
         Assert.Null(reading.Car!.Front.BumpStop);
         Assert.Equal(MotionRatio.One, reading.Car.Front.Spring.MotionRatio);
-        Assert.Equal("interconnection has no value; a group of keys (elastic, fluid) is wanted.", Assert.Single(Load("none.yaml", "variant: none\nof: base.yaml\nchange: {interconnection: ~}\n").Refusals).Message);
+        Assert.Equal(
+            "interconnection has no value; a group of keys (elastic, fluid) is wanted.",
+            Assert.Single(Load("none.yaml", "variant: none\nof: base.yaml\nchange: {interconnection: ~}\n").Refusals).Message);
     }
 
     [Fact]
@@ -86,7 +100,9 @@ public sealed class VariantTests : IDisposable
         folder.Write("a.yaml", "variant: a\nof: b.yaml\nchange: {wheelbase: 2.5 m}\n");
         folder.Write("b.yaml", "variant: b\nof: ./a.yaml\nchange: {wheelbase: 2.5 m}\n");
         var refusal = Assert.Single(CarFile.Load(Path.Combine(folder.Root, "a.yaml")).Refusals);
-        Assert.Equal((Path.Combine(folder.Root, "b.yaml"), 2, 5, "of is ./a.yaml, which is a variant of this file again."), (refusal.File, refusal.Line, refusal.Column, refusal.Message));
+        Assert.Equal(
+            (Path.Combine(folder.Root, "b.yaml"), 2, 5, "of is ./a.yaml, which is a variant of this file again."),
+            (refusal.File, refusal.Line, refusal.Column, refusal.Message));
     }
 
     [Theory]
@@ -114,7 +130,9 @@ public sealed class VariantTests : IDisposable
 
     [Fact]
     public void A_variant_without_a_folder_is_refused() =>
-        Assert.Equal("of names base.yaml, and this text lies in no folder.", Assert.Single(TextCar.Read("variant: v\nof: base.yaml\nchange: {wheelbase: 2 m}\n").Refusals).Message);
+        Assert.Equal(
+            "of names base.yaml, and this text lies in no folder.",
+            Assert.Single(TextCar.Read("variant: v\nof: base.yaml\nchange: {wheelbase: 2 m}\n").Refusals).Message);
 
     [Fact]
     public void A_base_in_a_wider_garage_is_found()

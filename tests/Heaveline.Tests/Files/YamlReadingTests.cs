@@ -88,7 +88,8 @@ public class YamlReadingTests
             File.WriteAllBytes(path, [0x74, 0x3A, 0xFF, 0xFE]);
             Assert.Equal("the file is not UTF-8 text.", Assert.Single(YamlReading.Load(path, Sample.Bench).Refusals).Message);
             File.WriteAllBytes(path, new byte[(256 * 1024) + 1]);
-            Assert.Equal("the file has 262145 bytes; it must be 262144 or less.", Assert.Single(YamlReading.Load(path, Sample.Bench).Refusals).Message);
+            Assert.Equal(
+                "the file has 262145 bytes; it must be 262144 or less.", Assert.Single(YamlReading.Load(path, Sample.Bench).Refusals).Message);
             File.WriteAllText(path, Whole);
             Assert.NotNull(YamlReading.Load(path, Sample.Bench).Value);
         }

@@ -17,7 +17,13 @@ public class YamlRefusalTests
     [InlineData(Head + "    rate: \"20 \\x51\"", 4, 11, 9, "springs item 1 rate: Q is not a unit known here.")]
     // Records' own limits, in the words and the unit of the file.
     [InlineData(Head + "    rate: -25 N/mm", 4, 11, 8, "springs item 1 rate is -25 N/mm; it must be above 0 N/mm.")]
-    [InlineData("title: A\nspringss: 1\nsprings: [{rate: 2 N/m, free-length: 5 m}]", 3, 38, 3, "springs item 1 free length is 5 m; it must be between 0.01 and 2 m.", 1)]
+    [InlineData(
+        "title: A\nspringss: 1\nsprings: [{rate: 2 N/m, free-length: 5 m}]",
+        3,
+        38,
+        3,
+        "springs item 1 free length is 5 m; it must be between 0.01 and 2 m.",
+        1)]
     // Keys.
     [InlineData(Head + "    rtae: 20 N/mm\n    rate: 20 N/mm", 4, 5, 4, "\"rtae\" is not a key of springs item 1.")]
     [InlineData(Head + "    rate: 20 N/mm\n    rate: 21 N/mm", 5, 5, 4, "springs item 1 has \"rate\" twice; it stands on line 4 already.")]
@@ -28,15 +34,33 @@ public class YamlRefusalTests
     // Kinds.
     [InlineData("title: [a]\nsprings: [{rate: 20 N/mm, free-length: 1 m}]", 1, 1, 5, "title is a list; some text is wanted.")]
     [InlineData("title: \"  \"\nsprings: [{rate: 20 N/mm, free-length: 1 m}]", 1, 8, 4, "title is blank; some text is wanted.")]
-    [InlineData("title: A\nsprings: 20 N/mm", 2, 10, 7, "springs is a single value; a list, each item a group of keys (rate, free-length, at) is wanted.")]
+    [InlineData(
+        "title: A\nsprings: 20 N/mm", 2, 10, 7, "springs is a single value; a list, each item a group of keys (rate, free-length, at) is wanted.")]
     [InlineData("title: A\nsprings: []", 2, 1, 7, "springs has 0 items; it must have 1 or more.")]
     [InlineData("- a", 1, 1, 1, "the file is a list; a group of keys (title, springs, spare, warm, turns, table, loads, friction) is wanted.")]
-    [InlineData("title: A\nsprings: [{rate: 20 N/mm, free-length: 1 m, at: whel}]", 2, 49, 4, "springs item 1 at is \"whel\"; it must be one of spring, wheel.")]
+    [InlineData(
+        "title: A\nsprings: [{rate: 20 N/mm, free-length: 1 m, at: whel}]",
+        2,
+        49,
+        4,
+        "springs item 1 at is \"whel\"; it must be one of spring, wheel.")]
     [InlineData("title: A\nsprings: [{rate: 20 N/mm, free-length: 1 m}]\nwarm: yes", 3, 7, 3, "warm is \"yes\"; it must be true or false.")]
-    [InlineData("title: A\nsprings: [{rate: 20 N/mm, free-length: 1 m}]\nturns: 1.5", 3, 8, 3, "turns is 1.5; it must be a whole number from 1 to 99.")]
-    [InlineData("title: A\nsprings: [{rate: 20 N/mm, free-length: 1 m}]\ntable:\n  - [1 m/s, 5 N]\n  - [1 m/s]", 5, 5, 1, "table item 2 has 1 value; it must have 2.")]
+    [InlineData(
+        "title: A\nsprings: [{rate: 20 N/mm, free-length: 1 m}]\nturns: 1.5", 3, 8, 3, "turns is 1.5; it must be a whole number from 1 to 99.")]
+    [InlineData(
+        "title: A\nsprings: [{rate: 20 N/mm, free-length: 1 m}]\ntable:\n  - [1 m/s, 5 N]\n  - [1 m/s]",
+        5,
+        5,
+        1,
+        "table item 2 has 1 value; it must have 2.")]
     // A refusal of the reader's own.
-    [InlineData("title: A\nsprings: [{rate: 2 N/m, free-length: 1 m}, {rate: 2 N/m, free-length: 1 m}, {rate: 2 N/m, free-length: 1 m}, {rate: 2 N/m, free-length: 1 m}]", 2, 1, 7, "springs are too many for the bench; it holds 3.")]
+    [InlineData(
+        "title: A\nsprings: [{rate: 2 N/m, free-length: 1 m}, {rate: 2 N/m, free-length: 1 m}, {rate: 2 N/m, free-length: 1 m}, {rate: "
+        + "2 N/m, free-length: 1 m}]",
+        2,
+        1,
+        7,
+        "springs are too many for the bench; it holds 3.")]
     // YAML that is not taken.
     [InlineData("title: &a One\nsprings: [{rate: 20 N/mm, free-length: 1 m}]", 1, 8, 2, "an anchor (&) is not taken here.")]
     [InlineData("title: !!str One\nsprings: [{rate: 20 N/mm, free-length: 1 m}]", 1, 8, 5, "a tag (!) is not taken here.")]
@@ -99,7 +123,9 @@ public class YamlRefusalTests
 
     [Fact]
     public void A_text_that_is_too_long_is_refused_before_it_is_parsed() =>
-        Assert.Equal("the text has 262145 characters; it must have 262144 or fewer.", Assert.Single(Sample.Read(new string(' ', (256 * 1024) + 1)).Refusals).Message);
+        Assert.Equal(
+            "the text has 262145 characters; it must have 262144 or fewer.",
+            Assert.Single(Sample.Read(new string(' ', (256 * 1024) + 1)).Refusals).Message);
 
     [Theory]
     [InlineData("wire: 2 mm\nstrip: 3 mm", 2, 1, 5, "the file has wire and strip; it must have one of wire, strip.")]

@@ -6,10 +6,10 @@ internal static class Checkout
     /// <summary>The folder that holds Heaveline.slnx.</summary>
     public static string Root { get; } = Find();
 
-    /// <summary>Every C# source file under a folder of the checkout, build outputs left out.</summary>
+    /// <summary>Every source file in C# under a folder of the checkout, pages among them, build outputs left out.</summary>
     public static IEnumerable<string> Sources(params string[] folder) =>
-        Directory.EnumerateFiles(Path.Combine([Root, .. folder]), "*.cs", SearchOption.AllDirectories)
-            .Where(f => !f.Split(Path.DirectorySeparatorChar).Any(part => part is "obj" or "bin"));
+        Directory.EnumerateFiles(Path.Combine([Root, .. folder]), "*.*", SearchOption.AllDirectories)
+            .Where(f => Path.GetExtension(f) is ".cs" or ".razor" && !f.Split(Path.DirectorySeparatorChar).Any(part => part is "obj" or "bin"));
 
     /// <summary>A path as the checkout names it.</summary>
     public static string Relative(string file) => Path.GetRelativePath(Root, file).Replace(Path.DirectorySeparatorChar, '/');

@@ -6,6 +6,7 @@ namespace Heaveline.Tests.House;
 public class HabitTests
 {
     private const int LongestFile = 400;
+    private const int LongestLine = 150;
 
     private static readonly string[] BannedNames = ["Util", "Utils", "Helper", "Helpers", "Manager", "Service", "Processor", "Common", "Misc"];
 
@@ -16,6 +17,14 @@ public class HabitTests
             .Select(f => (File: f, Lines: File.ReadLines(f).Count()))
             .Where(f => f.Lines > LongestFile)
             .Select(f => $"{Checkout.Relative(f.File)}: {f.Lines} lines"));
+
+    [Fact]
+    public void No_line_is_wider_than_150_characters() => Report(
+        new[] { "src", "bench", "tests" }
+            .SelectMany(folder => Checkout.Sources(folder))
+            .SelectMany(f => File.ReadLines(f).Select((line, n) => (Place: $"{Checkout.Relative(f)}:{n + 1}", line.Length)))
+            .Where(line => line.Length > LongestLine)
+            .Select(line => $"{line.Place}: {line.Length} characters"));
 
     [Fact]
     public void The_median_source_file_is_short()
@@ -35,7 +44,8 @@ public class HabitTests
         Ours().SelectMany(a => a.GetExportedTypes())
             .Where(t => t.GetMethod("<Clone>$") is not null)
             .SelectMany(t => t.GetProperties(BindingFlags.Instance | BindingFlags.Public | BindingFlags.DeclaredOnly))
-            .Where(p => p.SetMethod is { IsPublic: true } set && !set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(System.Runtime.CompilerServices.IsExternalInit)))
+            .Where(p => p.SetMethod is { IsPublic: true } set
+                && !set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(System.Runtime.CompilerServices.IsExternalInit)))
             .Select(p => $"{p.DeclaringType}.{p.Name}"));
 
     [Fact]
@@ -51,12 +61,14 @@ public class HabitTests
     [Fact]
     public void One_public_type_stands_in_a_file() => Report(
         Checkout.Sources("src")
-            .Select(f => (File: f, Count: Regex.Count(File.ReadAllText(f), @"^public (?:(?:sealed|static|abstract|readonly|partial|unsafe) )*(?:record struct|record|class|struct|enum|interface|delegate) ", RegexOptions.Multiline)))
+            .Select(f => (File: f, Count: Regex.Count(
+                File.ReadAllText(f),
+                @"^public (?:(?:sealed|static|abstract|readonly|partial|unsafe) )*(?:record struct|record|class|struct|enum|interface|delegate) ",
+                RegexOptions.Multiline)))
             .Where(f => f.Count > 1)
             .Select(f => $"{Checkout.Relative(f.File)}: {f.Count} public types"));
 
-    private static IEnumerable<Assembly> Ours() =>
-        [typeof(Heaveline.Cars.Car).Assembly, Assembly.Load("Heaveline.Files"), Assembly.Load("Heaveline.Press"), Assembly.Load("Heaveline.Cli")];
+    private static IEnumerable<Assembly> Ours() => Rooms.Order.Select(o => Assembly.Load(o.Assembly));
 
     private static void Report(IEnumerable<string> offenders)
     {

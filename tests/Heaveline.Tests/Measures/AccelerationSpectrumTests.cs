@@ -5,7 +5,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Measures;
 
-/// <summary>The spectrum's level against closed forms: Parseval's theorem, a sine's mean square, the density of white noise (Bendat and Piersol, Random Data).</summary>
+/// <summary>
+/// The spectrum's level against closed forms: Parseval's theorem, a sine's mean square, the density of white noise (Bendat and Piersol, Random Data).
+/// </summary>
 public class AccelerationSpectrumTests
 {
     private const double Rate = 200.0;

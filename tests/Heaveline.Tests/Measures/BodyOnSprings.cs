@@ -6,7 +6,16 @@ namespace Heaveline.Tests.Measures;
 /// <summary>A car of textbooks: a rigid body on four like springs, wheels of a gram, tyres as stiff as rock unless a test says otherwise.</summary>
 internal static class BodyOnSprings
 {
-    public static Car Of(double mass, double wheelRate, double wheelbase = 2.7, double track = 1.5, double height = 0.5, double? rollAxis = 0.1, double bar = 0.0, double tyre = 1e10, double unsprung = 1e-3)
+    public static Car Of(
+        double mass,
+        double wheelRate,
+        double wheelbase = 2.7,
+        double track = 1.5,
+        double height = 0.5,
+        double? rollAxis = 0.1,
+        double bar = 0.0,
+        double tyre = 1e10,
+        double unsprung = 1e-3)
     {
         var axle = new Axle
         {

@@ -5,7 +5,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Measures;
 
-/// <summary>Pitch in braking and driving against statics: moments about the ground line, Hooke's law at the axles (docs/theory/side-effects.md).</summary>
+/// <summary>
+/// Pitch in braking and driving against statics: moments about the ground line, Hooke's law at the axles (docs/theory/side-effects.md).
+/// </summary>
 public class BrakingTests
 {
     private const double Mass = 1200.0;
@@ -40,7 +42,9 @@ public class BrakingTests
     [InlineData(0.3)]
     public void Where_all_is_straight_the_whole_balance_gives_the_tangent_times_the_braking(double g)
     {
-        var model = RideModel.Of(PlainCar.Saloon with { Brakes = Geared, Body = PlainCar.Saloon.Body with { PitchAxisHeight = new Amount<Length>(0.25) } }, PlainCar.With(150.0, 2.2, 0.3));
+        var model = RideModel.Of(
+            PlainCar.Saloon with { Brakes = Geared, Body = PlainCar.Saloon.Body with { PitchAxisHeight = new Amount<Length>(0.25) } },
+            PlainCar.With(150.0, 2.2, 0.3));
         var effects = SideEffects.Of(model);
         var attitude = Attitude.Of(model, g * Gravity.Standard);
         var tangent = g < 0.0 ? effects.Braking : effects.Driving;
@@ -76,7 +80,8 @@ public class BrakingTests
     [Fact]
     public void Half_the_load_in_the_links_at_both_ends_halves_the_pitch_on_rigid_tyres()
     {
-        var braking = SideEffects.Of(RideModel.Of(Plain with { Brakes = new BrakeGeometry { AntiDiveFront = new(0.5), AntiLiftRear = new(0.5) } })).Braking;
+        var braking = SideEffects.Of(RideModel.Of(
+            Plain with { Brakes = new BrakeGeometry { AntiDiveFront = new(0.5), AntiLiftRear = new(0.5) } })).Braking;
         Assert.Equal(0.5, braking.LinkShare, 1e-6);
     }
 
@@ -96,14 +101,18 @@ public class BrakingTests
     {
         var brakes = new BrakeGeometry { AntiSquatRear = new(0.5), DrivenAxle = DrivenAxle.Front };
         Assert.Equal(0.0, SideEffects.Of(RideModel.Of(Plain with { Brakes = brakes })).Driving.LinkShare, 1e-12);
-        Assert.Equal(0.25, SideEffects.Of(RideModel.Of(Plain with { Brakes = brakes with { DrivenAxle = DrivenAxle.Rear } })).Driving.LinkShare, 1e-6);
+        Assert.Equal(
+            0.25, SideEffects.Of(RideModel.Of(Plain with { Brakes = brakes with { DrivenAxle = DrivenAxle.Rear } })).Driving.LinkShare, 1e-6);
     }
 
     [Fact]
     public void Braking_that_lifts_the_rear_wheels_is_refused()
     {
         var tall = RideModel.Of(BodyOnSprings.Of(Mass, Rate, wheelbase: 1.3, height: 1.2));
-        Assert.Contains("rear axle would leave the ground", Assert.Throws<RefusedValueException>(() => Attitude.Of(tall, -9.0)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "rear axle would leave the ground",
+            Assert.Throws<RefusedValueException>(() => Attitude.Of(tall, -9.0)).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]

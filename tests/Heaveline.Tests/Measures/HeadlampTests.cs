@@ -60,7 +60,9 @@ public class HeadlampTests
     [Fact]
     public void Every_printed_range_says_how_it_is_known_and_holds_its_own_middle()
     {
-        Assert.All(HeadlampRange.Printed, r => Assert.True(r.Known.Contains("memory", StringComparison.Ordinal) || r.Known.Contains("read", StringComparison.Ordinal)));
+        Assert.All(
+            HeadlampRange.Printed,
+            r => Assert.True(r.Known.Contains("memory", StringComparison.Ordinal) || r.Known.Contains("read", StringComparison.Ordinal)));
         Assert.All(HeadlampRange.Printed, r => Assert.True(r.Holds(0.5 * (r.LeastDrop + r.GreatestDrop)) && !r.Holds(r.GreatestDrop + 1e-4)));
         Assert.Contains(HeadlampRange.For(0.7), r => r.LeastDrop == 0.005 && r.GreatestDrop == 0.020);
         Assert.DoesNotContain(HeadlampRange.For(0.7), r => r.FromHeight > 0.7);

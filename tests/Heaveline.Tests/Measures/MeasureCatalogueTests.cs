@@ -30,7 +30,8 @@ public class MeasureCatalogueTests
     // What is shown of a key may not depend on where it is shown: a key of two subjects has one unit too.
     [Fact]
     public void A_key_that_two_subjects_share_has_one_unit() => Assert.Empty(
-        MeasureCatalogue.Subjects.SelectMany(s => s.Measures).GroupBy(m => m.Key).Where(g => g.Select(m => m.Unit).Distinct().Count() > 1).Select(g => g.Key));
+        MeasureCatalogue.Subjects
+            .SelectMany(s => s.Measures).GroupBy(m => m.Key).Where(g => g.Select(m => m.Unit).Distinct().Count() > 1).Select(g => g.Key));
 
     [Fact]
     public void Words_of_the_command_line_are_told_apart() =>
@@ -50,13 +51,14 @@ public class MeasureCatalogueTests
         Assert.Equal(MeasureCatalogue.Page, at < 0 ? "" : text[at..]);
     }
 
-    // A label that is written a second time will one day say something else. Terms of the trade that the glossary explains may be written anywhere, and the
-    // rooms before this one name quantities, not measures.
+    // A label that is written a second time will one day say something else. Terms of the trade that the glossary explains may be written anywhere,
+    // and the rooms before this one name quantities, not measures.
     [Fact]
     public void No_label_of_a_measure_is_written_outside_the_room_of_measures()
     {
         string[] upstream = ["Quantities", "Numerics", "Cars", "Roads", "Models", "Modes", "Passes", "Rides", "Measures"];
-        var terms = Regex.Matches(File.ReadAllText(Glossary).Split("## Measures")[0], @"^\| ([^|]+) \|", RegexOptions.Multiline).SelectMany(m => m.Groups[1].Value.Split(", "));
+        var terms = Regex.Matches(File.ReadAllText(Glossary).Split("## Measures")[0], @"^\| ([^|]+) \|", RegexOptions.Multiline)
+            .SelectMany(m => m.Groups[1].Value.Split(", "));
         var labels = MeasureCatalogue.Subjects.SelectMany(s => s.Measures).SelectMany(m => new[] { m.Label, m.Name, m.ShortLabel, m.CaptionLabel })
             .Where(label => label.Contains(' ', StringComparison.Ordinal)).Except(terms).ToHashSet();
         string[] pages = [.. Directory.EnumerateFiles(Path.Combine(Checkout.Root, "src"), "*.razor", SearchOption.AllDirectories)];

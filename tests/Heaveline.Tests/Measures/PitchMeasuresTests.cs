@@ -6,7 +6,9 @@ using Heaveline.Roads;
 
 namespace Heaveline.Tests.Measures;
 
-/// <summary>Hit and settling of given traces against closed forms: straight lines for the windows' ends, a damped swing for everything else.</summary>
+/// <summary>
+/// Hit and settling of given traces against closed forms: straight lines for the windows' ends, a damped swing for everything else.
+/// </summary>
 public class PitchMeasuresTests
 {
     private const double Speed = 10.0;
@@ -45,7 +47,9 @@ public class PitchMeasuresTests
     {
         const double slope = 0.05;
         var rising = PitchMeasures.Of(Given(
-            (Channel.Pitch, t => slope * (t + 0.1)), (Channel.Rates + Channel.Pitch, t => 3.0 * (t + 0.1)), (Channel.Accelerations + Channel.Pitch, t => 7.0 * (t + 0.1))));
+            (Channel.Pitch, t => slope * (t + 0.1)),
+            (Channel.Rates + Channel.Pitch, t => 3.0 * (t + 0.1)),
+            (Channel.Accelerations + Channel.Pitch, t => 7.0 * (t + 0.1))));
         Assert.Equal(slope * (Leaves + 0.1), rising.Hit!.PeakAngle, 1e-14);
         Assert.Equal(3.0 * (Leaves + 0.1), rising.Hit.PeakRate, 1e-12);
         Assert.Equal(7.0 * (Leaves + 0.1), rising.Hit.PeakAcceleration, 1e-12);
@@ -60,7 +64,9 @@ public class PitchMeasuresTests
         Assert.Equal(7.0 * Rms(0.1, 4.1), rising.RmsAcceleration, 1e-12);
 
         var falling = PitchMeasures.Of(Given(
-            (Channel.Pitch, t => slope * (4.0 - t)), (Channel.Rates + Channel.Pitch, t => t - 4.0), (Channel.Accelerations + Channel.Pitch, t => 2.0 * (4.0 - t))));
+            (Channel.Pitch, t => slope * (4.0 - t)),
+            (Channel.Rates + Channel.Pitch, t => t - 4.0),
+            (Channel.Accelerations + Channel.Pitch, t => 2.0 * (4.0 - t))));
         Assert.Equal(slope * (4.0 - Touch), falling.Hit!.PeakAngle, 1e-14);
         Assert.Equal(4.0 - Touch, falling.Hit.PeakRate, 1e-12);
         Assert.Equal(2.0 * (4.0 - Touch), falling.Hit.PeakAcceleration, 1e-12);

@@ -8,8 +8,8 @@ namespace Heaveline.Tests.Measures;
 public class RollTests
 {
     /// <summary>
-    /// Two springs of 20 kN/m on a track of 1.5 m: ½·k·t² = 22 500 N m/rad (public university notes on vehicle dynamics). A bar of 22 mm, 1 m long, arms
-    /// of 0.25 m, 0.7 of the wheel's travel: (G·J/L)·(K·t/R)² = 32 171 N m/rad, from the torsion formula of textbooks.
+    /// Two springs of 20 kN/m on a track of 1.5 m: ½·k·t² = 22 500 N m/rad (public university notes on vehicle dynamics). A bar of 22 mm, 1 m long,
+    /// arms of 0.25 m, 0.7 of the wheel's travel: (G·J/L)·(K·t/R)² = 32 171 N m/rad, from the torsion formula of textbooks.
     /// </summary>
     [Fact]
     public void Springs_and_bar_add_to_the_roll_stiffness_of_the_handbooks()
@@ -51,7 +51,8 @@ public class RollTests
         Assert.Throws<RefusedValueException>(() => Attitude.Of(model, 0.0, 3.0));
     }
 
-    // Moments about the ground: what the tyres on the outside gain times half the track is m·a·h of the whole car and gravity's part of the leaning body.
+    // Moments about the ground: what the tyres on the outside gain times half the track is m·a·h of the whole
+    // car and gravity's part of the leaning body.
     [Fact]
     public void The_tyres_in_a_bend_carry_the_whole_cars_moment()
     {

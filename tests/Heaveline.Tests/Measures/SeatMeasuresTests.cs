@@ -19,7 +19,8 @@ public class SeatMeasuresTests
         new() { Name = name, BehindFrontAxle = new(Balance + behindBalance), LeftOfMiddle = new(left), Height = new(0.5), HeadAboveSeat = new(0.7) };
 
     private static SeatMeasures Of(Seat seat, Body body, params (int Channel, Func<double, double> At)[] traces) =>
-        Assert.Single(SeatMeasures.Of(GivenPass.Of(RideModel.Of(PlainCar.Saloon with { Body = body, Seats = [seat] }), Hump, 10.0, 2.0, 400.0, traces)));
+        Assert.Single(SeatMeasures.Of(GivenPass.Of(
+            RideModel.Of(PlainCar.Saloon with { Body = body, Seats = [seat] }), Hump, 10.0, 2.0, 400.0, traces)));
 
     private static Body WithAxes => PlainCar.Saloon.Body with { PitchAxisHeight = new Amount<Length>(0.3), RollAxisHeight = new Amount<Length>(0.1) };
 
@@ -33,7 +34,9 @@ public class SeatMeasuresTests
     {
         var seat = Of(
             At("seat", behind, left), WithAxes,
-            (Channel.Accelerations + Channel.Heave, _ => 1.0), (Channel.Accelerations + Channel.Pitch, _ => 2.0), (Channel.Accelerations + Channel.Roll, _ => 3.0));
+            (Channel.Accelerations + Channel.Heave, _ => 1.0),
+            (Channel.Accelerations + Channel.Pitch, _ => 2.0),
+            (Channel.Accelerations + Channel.Roll, _ => 3.0));
         Assert.Equal("seat", seat.Seat);
         Assert.Equal(Math.Abs(expected), seat.PeakVertical, 1e-9);
         Assert.Equal(Math.Abs(expected), seat.RmsVertical, 1e-9);
@@ -45,7 +48,8 @@ public class SeatMeasuresTests
     {
         (int, Func<double, double>)[] traces =
         [
-            (Channel.Pitch, _ => 0.03), (Channel.Accelerations + Channel.Pitch, _ => 2.0), (Channel.Roll, _ => 0.02), (Channel.Accelerations + Channel.Roll, _ => 3.0),
+            (Channel.Pitch, _ => 0.03), (Channel.Accelerations + Channel.Pitch, _ => 2.0), (Channel.Roll, _ => 0.02),
+            (Channel.Accelerations + Channel.Roll, _ => 3.0),
         ];
         var seat = Of(At("seat", 0.3, 0.4), WithAxes, traces);
         Assert.Equal(1.5058005, seat.PeakHeadForeAft, 1e-9);

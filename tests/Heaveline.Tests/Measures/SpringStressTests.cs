@@ -53,7 +53,8 @@ public class SpringStressTests
     public void On_a_solid_axle_both_wheels_are_in_full_bump()
     {
         var car = Standing(new Stop { Clearance = new(0.07), Rate = new Amount<Stiffness>(40e3) });
-        var beam = car.Front with { Suspension = SuspensionKind.SolidAxle, SpringBase = new Amount<Length>(0.9), RollInertia = new Amount<Inertia>(1e-3) };
+        var beam =
+            car.Front with { Suspension = SuspensionKind.SolidAxle, SpringBase = new Amount<Length>(0.9), RollInertia = new Amount<Inertia>(1e-3) };
         var stress = SideEffects.Of(RideModel.Of(car with { Front = beam })).Wheels[0].Stress!;
         Assert.Equal(Stress((250.0 * 9.80665) + (20000.0 * 0.07)), stress.AtFullBump!.Value, 1e-5 * stress.AtFullBump.Value);
     }

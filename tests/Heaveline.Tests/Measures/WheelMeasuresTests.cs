@@ -141,9 +141,17 @@ public class WheelMeasuresTests
     public void The_catalogues_load_variation_is_of_the_wheel_it_names()
     {
         var pass = GivenPass.Of(
-            Model, Hump, 10.0, 2.0, 400.0, [.. Enumerable.Range(0, 4).Select(i => (Channel.Tyre + i, (Func<double, double>)(_ => 200.0 + (100.0 * i))))]);
+            Model,
+            Hump,
+            10.0,
+            2.0,
+            400.0,
+            [.. Enumerable.Range(0, 4).Select(i => (Channel.Tyre + i, (Func<double, double>)(_ => 200.0 + (100.0 * i))))]);
         double[] expected = [.. Enumerable.Range(0, 4).Select(i => (200.0 + (100.0 * i)) / ((i < 2 ? 335.0 : 290.0) * 9.80665))];
         Assert.All(Enumerable.Range(0, 4), i => Assert.Equal(expected[i], WheelCatalogue.LoadVariation(WheelPlace.Of(i, true)).Of(pass), 1e-9));
-        Assert.Equal([expected[1], expected[3]], WheelPlace.Axles(true).Select(axle => WheelCatalogue.LoadVariation(axle).Of(pass)), (x, y) => Math.Abs(x - y) < 1e-9);
+        Assert.Equal(
+            [expected[1], expected[3]],
+            WheelPlace.Axles(true).Select(axle => WheelCatalogue.LoadVariation(axle).Of(pass)),
+            (x, y) => Math.Abs(x - y) < 1e-9);
     }
 }

@@ -102,13 +102,17 @@ public class TangentTests
         {
             Interconnection = new FluidLink
             {
-                FrontArea = new(3e-4), RearArea = new(3e-4), Front = gas, Rear = gas, BasePressure = new(1e6), Line = new FluidLine { State = LineState.Open },
+                FrontArea = new(3e-4), RearArea = new(3e-4), Front = gas, Rear = gas, BasePressure = new(1e6),
+                Line = new FluidLine { State = LineState.Open },
             },
         });
         double Force(RideModel model, RideNumbers[] lanes, int lane)
         {
             var c = RidePacking.Pack<Quad<Lane128>, Lane128>(lanes);
-            var state = new RideState<Quad<Lane128>, Lane128> { Travel = Quad<Lane128>.Of(Lane128.Of(0.01), Lane128.Of(0.02), Lane128.Of(-0.02), Lane128.Of(0.03)) };
+            var state = new RideState<Quad<Lane128>, Lane128>
+            {
+                Travel = Quad<Lane128>.Of(Lane128.Of(0.01), Lane128.Of(0.02), Lane128.Of(-0.02), Lane128.Of(0.03)),
+            };
             ElementForces<Quad<Lane128>, Lane128>.Suspension(c, state);
             Span<double> values = stackalloc double[2];
             state.Force.At(0).To(values);
@@ -140,7 +144,8 @@ public class TangentTests
             return one[0];
         }
 
-        double[] body = [V(state.ZDot), V(state.ThetaDot), V(state.PhiDot), V(state.UDot.At(0)), V(state.UDot.At(1)), V(state.UDot.At(2)), V(state.UDot.At(3))];
+        double[] body =
+            [V(state.ZDot), V(state.ThetaDot), V(state.PhiDot), V(state.UDot.At(0)), V(state.UDot.At(1)), V(state.UDot.At(2)), V(state.UDot.At(3))];
         return n == 9 ? [.. body, V(state.FlowDot.At(0)), V(state.FlowDot.At(1))] : body;
     }
 }

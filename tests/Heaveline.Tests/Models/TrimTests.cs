@@ -160,7 +160,8 @@ public class TrimTests
         var car = new Car
         {
             Name = "gas at the rear", Kind = VehicleKind.TwoWheeler, Wheelbase = new(1.64496), Weighing = Weighing.PerAxle(new(86.0), new(73.5)),
-            Body = new Body { CentreHeight = new(0.7) }, Front = rear with { Spring = new Spring { Law = new LinearSpring { Rate = new(4000.0) } } }, Rear = rear,
+            Body = new Body { CentreHeight = new(0.7) }, Front = rear with { Spring = new Spring { Law = new LinearSpring { Rate = new(4000.0) } } },
+            Rear = rear,
         };
         var trim = RideModel.Of(car, PlainCar.With(148.0, 1.36)).Trim;
         var before = (73.5 - 8.0) * Gravity.Standard;
@@ -171,6 +172,7 @@ public class TrimTests
 
     private static LoadState OnTwoWheels(LoadState state) => state with
     {
-        Loads = [.. state.Loads.Select(l => l with { LeftOfMiddle = new(0.0), Mass = new(0.3 * l.Mass.Si), BehindFrontAxle = new(0.5 * l.BehindFrontAxle.Si) })],
+        Loads = [.. state.Loads
+            .Select(l => l with { LeftOfMiddle = new(0.0), Mass = new(0.3 * l.Mass.Si), BehindFrontAxle = new(0.5 * l.BehindFrontAxle.Si) })],
     };
 }

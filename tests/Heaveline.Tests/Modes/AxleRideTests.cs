@@ -30,7 +30,10 @@ public class AxleRideTests
         var rate = 300.0 * omega * omega / (0.75 * 0.75);
         var spring = new Spring { Law = new LinearSpring { Rate = new(rate) }, MotionRatio = MotionRatio.Constant(0.75) };
         var car = PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Spring = spring } };
-        var quick = PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Spring = spring with { MotionRatio = spring.MotionRatio with { PerTravel = new(0.6) } } } };
+        var quick = PlainCar.Saloon with
+        {
+            Front = PlainCar.FrontAxle with { Spring = spring with { MotionRatio = spring.MotionRatio with { PerTravel = new(0.6) } } },
+        };
         Assert.Equal(1.182, Front(car), 1e-9);
         Assert.Equal(1.182 * Math.Sqrt(1.0 + (Gravity.Standard * 0.6 / (0.75 * omega * omega))), Front(quick), 1e-9);
 
@@ -63,7 +66,11 @@ public class AxleRideTests
     {
         // The link adds ½·k·ρ² of its own to the axle's rate, so the reference differs only by that.
         var damper = new Damper { Law = new RatioDamper { Ratio = new(0.3) } };
-        var car = PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = damper }, Interconnection = new ElasticLink { Rate = new(1e-6), Carried = new(800.0) } };
+        var car = PlainCar.Saloon with
+        {
+            Front = PlainCar.FrontAxle with { Damper = damper },
+            Interconnection = new ElasticLink { Rate = new(1e-6), Carried = new(800.0) },
+        };
         Assert.Equal(0.3, AxleRide.Of(RideModel.Of(car), AxleEnd.Front).Damping.Ratio, 1e-9);
     }
 
@@ -85,10 +92,12 @@ public class AxleRideTests
             Assert.Equal(spring + (2.0 * area * area / (cf + cr)), axle.RatesAtRest!.AxleRate, 1e-6);
         }
 
-        var open = AxleRide.Of(RideModel.Of(car with { Interconnection = link with { Line = link.Line with { State = LineState.Open } } }), AxleEnd.Front);
+        var open = AxleRide.Of(
+            RideModel.Of(car with { Interconnection = link with { Line = link.Line with { State = LineState.Open } } }), AxleEnd.Front);
         Assert.Null(open.RatesAtRest);
         Assert.Equal(42000.0 + (2.0 * area * area / (cf + cr)), open.Rates.AxleRate, 1e-6);
-        var shut = AxleRide.Of(RideModel.Of(car with { Interconnection = link with { Line = link.Line with { State = LineState.Shut } } }), AxleEnd.Front);
+        var shut = AxleRide.Of(
+            RideModel.Of(car with { Interconnection = link with { Line = link.Line with { State = LineState.Shut } } }), AxleEnd.Front);
         Assert.Null(shut.RatesAtRest);
         Assert.Equal(42000.0 + (2.0 * area * area / cf), shut.Rates.AxleRate, 1e-6);
     }

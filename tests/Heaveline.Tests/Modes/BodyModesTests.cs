@@ -62,7 +62,10 @@ public class BodyModesTests
     [Fact]
     public void Gravity_takes_its_tilting_moment_off_the_pitch_and_roll_stiffness()
     {
-        var tilting = PlainCar.Saloon with { Body = PlainCar.Saloon.Body with { PitchAxisHeight = new Amount<Length>(0.27), RollAxisHeight = new Amount<Length>(0.07) } };
+        var tilting = PlainCar.Saloon with
+        {
+            Body = PlainCar.Saloon.Body with { PitchAxisHeight = new Amount<Length>(0.27), RollAxisHeight = new Amount<Length>(0.07) },
+        };
         var (plain, with) = (BodyModes.Of(RideModel.Of(PlainCar.Saloon)), BodyModes.Of(RideModel.Of(tilting)));
         var mass = 1250.0 - 134.0;
         Assert.Equal(mass * Gravity.Standard * 0.28, with.PitchGravity, 1e-6);
@@ -81,7 +84,8 @@ public class BodyModesTests
     {
         // Energy of both sides k·(2s)²: 8·k in heave altogether; s_f = −s_r leaves it idle. A symmetric car, so that heave and pitch stand alone.
         var car = Symmetric();
-        var (plain, linked) = (BodyModes.Of(RideModel.Of(car)), BodyModes.Of(RideModel.Of(car with { Interconnection = new ElasticLink { Rate = new(5000.0) } })));
+        var (plain, linked) = (
+            BodyModes.Of(RideModel.Of(car)), BodyModes.Of(RideModel.Of(car with { Interconnection = new ElasticLink { Rate = new(5000.0) } })));
         var rise = Math.Pow(linked.Bounce.Omega, 2) - Math.Pow(plain.Bounce.Omega, 2);
         Assert.Equal(8.0 * 5000.0 / 1100.0, rise, 1e-4);
         Assert.Equal(plain.Pitch.Omega, linked.Pitch.Omega, 1e-6);

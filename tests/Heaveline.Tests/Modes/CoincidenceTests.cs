@@ -55,7 +55,8 @@ public class CoincidenceTests
     [Fact]
     public void A_cars_periods_are_those_of_its_damped_axles()
     {
-        var softFront = PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Spring = new Spring { Law = new LinearSpring { Rate = new(15000.0) } } } };
+        var softFront =
+            PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Spring = new Spring { Law = new LinearSpring { Rate = new(15000.0) } } } };
         var model = RideModel.Of(softFront);
         var coincidence = Coincidence.Of(model);
         Assert.Null(coincidence.WhyNot);
@@ -63,7 +64,8 @@ public class CoincidenceTests
         Assert.Equal(0.95, coincidence.DynamicIndex, 1e-9);
         // At index 1 the axles' quarter cars are the modes of the whole car.
         var one = RideModel.Of(softFront with { Body = softFront.Body with { DynamicIndex = new(1.0) } });
-        var periods = DampedModes.Of(one).Swings.Where(m => m.Dominant is Motion.Heave or Motion.Pitch).Select(m => 1.0 / m.DampedFrequency).ToArray();
+        var periods = DampedModes.Of(one).Swings
+            .Where(m => m.Dominant is Motion.Heave or Motion.Pitch).Select(m => 1.0 / m.DampedFrequency).ToArray();
         var of = Coincidence.Of(one);
         Assert.Contains(periods, t => Math.Abs(t - of.FrontPeriod!.Value) < 1e-8);
         Assert.Contains(periods, t => Math.Abs(t - of.RearPeriod!.Value) < 1e-8);
@@ -74,7 +76,8 @@ public class CoincidenceTests
     {
         // On soft tyres it would still swing: body and wheels locked together by the damper.
         var heavy = new Damper { Law = new RatioDamper { Ratio = new(1.3) } };
-        var coincidence = Coincidence.Of(RideModel.Of(PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = heavy, Tyre = new Tyre { Rate = new(1e9) } } }));
+        var coincidence = Coincidence.Of(RideModel.Of(
+            PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = heavy, Tyre = new Tyre { Rate = new(1e9) } } }));
         Assert.Null(coincidence.FrontPeriod);
         Assert.Contains("does not swing", coincidence.WhyNot, StringComparison.Ordinal);
     }

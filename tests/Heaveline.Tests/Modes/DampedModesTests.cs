@@ -19,7 +19,10 @@ public class DampedModesTests
             var n = model.Tangent.Positions;
             var modes = DampedModes.Of(model);
             Assert.Equal(2 * n, (2 * modes.Swings.Count) + modes.Creeps.Count);
-            Assert.Equal(model.Tangent.State.Trace(), modes.Swings.Sum(m => 2.0 * m.Root.Real) + modes.Creeps.Sum(m => m.Root.Real), 1e-6 * Math.Abs(model.Tangent.State.Trace()));
+            Assert.Equal(
+                model.Tangent.State.Trace(),
+                modes.Swings.Sum(m => 2.0 * m.Root.Real) + modes.Creeps.Sum(m => m.Root.Real),
+                1e-6 * Math.Abs(model.Tangent.State.Trace()));
             foreach (var mode in modes.All)
             {
                 Complex[] q = [mode.Shape.Heave, mode.Shape.Pitch, mode.Shape.Roll, .. mode.Shape.Wheels, .. mode.Shape.Flow];
@@ -66,7 +69,9 @@ public class DampedModesTests
         foreach (var mode in modes.Swings)
         {
             var front = mode.Dominant is Motion.Roll or Motion.FrontTramp or Motion.RearTramp;
-            Motion[] others = front ? [Motion.Heave, Motion.Pitch, Motion.FrontHop, Motion.RearHop] : [Motion.Roll, Motion.FrontTramp, Motion.RearTramp];
+            Motion[] others = front
+                ? [Motion.Heave, Motion.Pitch, Motion.FrontHop, Motion.RearHop]
+                : [Motion.Roll, Motion.FrontTramp, Motion.RearTramp];
             Assert.All(others, m => Assert.Equal(Complex.Zero, mode.Shape.Motions[m]));
         }
     }
@@ -126,7 +131,8 @@ public class DampedModesTests
     public void Dampers_past_critical_turn_a_swing_into_two_creeping_roots()
     {
         var stiff = new Damper { Law = new RatioDamper { Ratio = new(1.6) } };
-        var modes = DampedModes.Of(RideModel.Of(PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = stiff }, Rear = PlainCar.RearAxle with { Damper = stiff } }));
+        var modes = DampedModes.Of(RideModel.Of(
+            PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = stiff }, Rear = PlainCar.RearAxle with { Damper = stiff } }));
         Assert.NotEmpty(modes.Creeps);
         Assert.Equal(14, (2 * modes.Swings.Count) + modes.Creeps.Count);
         Assert.All(modes.Creeps, m => Assert.True(m.TimeConstant > 0.0 && !m.Swings && m.DampingRatio == 1.0));
@@ -148,11 +154,21 @@ public class DampedModesTests
     public void A_two_wheeler_moves_as_the_side_view_of_the_car_made_of_two_of_it()
     {
         var axle = PlainCar.RearAxle with { UnsprungMass = new(30.0) };
-        var car = PlainCar.Saloon with { Weighing = Weighing.PerAxle(new(300.0), new(260.0)), Front = axle, Rear = axle, Body = new Body { CentreHeight = new(0.6), DynamicIndex = new(0.9) } };
+        var car = PlainCar.Saloon with
+        {
+            Weighing = Weighing.PerAxle(new(300.0), new(260.0)),
+            Front = axle,
+            Rear = axle,
+            Body = new Body { CentreHeight = new(0.6), DynamicIndex = new(0.9) },
+        };
         var wheel = axle with { Track = new(0.0), UnsprungMass = new(15.0) };
         var half = car with { Kind = VehicleKind.TwoWheeler, Weighing = Weighing.PerAxle(new(150.0), new(130.0)), Front = wheel, Rear = wheel };
-        var side = DampedModes.Of(RideModel.Of(car)).Swings.Where(m => m.Dominant is Motion.Heave or Motion.Pitch or Motion.FrontHop or Motion.RearHop);
-        Assert.Equal(side.Select(m => m.Root), DampedModes.Of(RideModel.Of(half)).Swings.Select(m => m.Root), (a, b) => (a - b).Magnitude < 1e-8 * a.Magnitude);
+        var side = DampedModes.Of(RideModel.Of(car)).Swings
+            .Where(m => m.Dominant is Motion.Heave or Motion.Pitch or Motion.FrontHop or Motion.RearHop);
+        Assert.Equal(
+            side.Select(m => m.Root),
+            DampedModes.Of(RideModel.Of(half)).Swings.Select(m => m.Root),
+            (a, b) => (a - b).Magnitude < 1e-8 * a.Magnitude);
     }
 
     [Fact]
@@ -181,7 +197,8 @@ public class DampedModesTests
             Rear = axle,
             Body = new Body { CentreHeight = new(0.55), PitchInertia = new Amount<Inertia>(1900.0), RollInertia = new Amount<Inertia>(500.0) },
         };
-        Load At(string name, double behind, double left) => new() { Name = name, Mass = new(250.0), BehindFrontAxle = new(behind), LeftOfMiddle = new(left), Height = new(0.55) };
+        Load At(string name, double behind, double left) =>
+            new() { Name = name, Mass = new(250.0), BehindFrontAxle = new(behind), LeftOfMiddle = new(left), Height = new(0.55) };
         var model = RideModel.Of(car, new LoadState { Name = "diagonal", Loads = [At("front left", 0.3, 0.45), At("rear right", 2.3, -0.45)] });
 
         var product = 2.0 * 250.0 * 1.0 * 0.45;
@@ -192,7 +209,8 @@ public class DampedModesTests
 
         var modes = DampedModes.Of(model).Swings.Where(m => m.Dominant is Motion.Pitch or Motion.Roll).Select(m => m.Frequency).Order().ToArray();
         Assert.Equal(coupled, modes, (a, b) => Math.Abs(a - b) < 1e-3 * a);
-        var apart = new[] { Math.Sqrt(rate[0, 0] / mass[0, 0]), Math.Sqrt(rate[1, 1] / mass[1, 1]) }.Select(w => w / (2.0 * Math.PI)).Order().ToArray();
+        var apart = new[] { Math.Sqrt(rate[0, 0] / mass[0, 0]), Math.Sqrt(rate[1, 1] / mass[1, 1]) }
+            .Select(w => w / (2.0 * Math.PI)).Order().ToArray();
         Assert.True(modes[0] < apart[0] && modes[1] > apart[1], "coupling drives the two frequencies apart");
     }
 

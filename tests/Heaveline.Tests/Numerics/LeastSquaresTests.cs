@@ -6,8 +6,8 @@ namespace Heaveline.Tests.Numerics;
 public class LeastSquaresTests
 {
     /// <summary>
-    /// Five points by hand: x 1…5, y 2, 4, 5, 4, 5: slope 0.6, intercept 2.2, Σr² = 2.4, s = √0.8, standard error of the slope √(0.8/10); Student's t for 3
-    /// degrees of freedom, 95 %: 3.182 (tables).
+    /// Five points by hand: x 1…5, y 2, 4, 5, 4, 5: slope 0.6, intercept 2.2, Σr² = 2.4, s = √0.8, standard error of the slope √(0.8/10); Student's t
+    /// for 3 degrees of freedom, 95 %: 3.182 (tables).
     /// </summary>
     [Fact]
     public void A_line_through_five_points_has_the_slope_and_interval_worked_by_hand()

@@ -40,7 +40,9 @@ public class MatrixExponentialTests
         Assert.Equal(0.0, (MatrixExponential.Of(a) - expected).L1Norm(), 1e-13);
     }
 
-    /// <summary>Moler and Van Loan, Nineteen dubious ways to compute the exponential of a matrix, SIAM Rev. 20 (1978), example 1: eigenvalues −1 and −17.</summary>
+    /// <summary>
+    /// Moler and Van Loan, Nineteen dubious ways to compute the exponential of a matrix, SIAM Rev. 20 (1978), example 1: eigenvalues −1 and −17.
+    /// </summary>
     [Fact]
     public void The_dubious_example_keeps_its_digits()
     {

@@ -5,7 +5,10 @@ namespace Heaveline.Tests.Numerics;
 /// <summary>The random numbers by place.</summary>
 public class SplitMixTests
 {
-    /// <summary>First numbers of SplitMix64 from seed 1234567, as public tests of the reference program carry them (Rosetta Code, "Pseudo-random numbers/Splitmix64").</summary>
+    /// <summary>
+    /// First numbers of SplitMix64 from seed 1234567, as public tests of the reference program carry them (Rosetta
+    /// Code, "Pseudo-random numbers/Splitmix64").
+    /// </summary>
     [Fact]
     public void The_numbers_are_those_of_the_reference()
     {
@@ -19,7 +22,8 @@ public class SplitMixTests
     public void Normal_numbers_have_the_moments_of_the_normal_law()
     {
         const int Count = 100_000;
-        var numbers = Enumerable.Range(0, Count).SelectMany(i => SplitMix.Normals(42UL, 2UL * (ulong)i) is var (a, b) ? new[] { a, b } : []).ToArray();
+        var numbers = Enumerable.Range(0, Count)
+            .SelectMany(i => SplitMix.Normals(42UL, 2UL * (ulong)i) is var (a, b) ? new[] { a, b } : []).ToArray();
         double Moment(int power) => numbers.Average(x => Math.Pow(x, power));
         var unit = 5.0 / Math.Sqrt(numbers.Length);
         Assert.Equal(0.0, Moment(1), unit);

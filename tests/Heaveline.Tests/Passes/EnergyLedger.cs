@@ -49,7 +49,8 @@ internal sealed class EnergyLedger(RideModel model)
             var tyre = s[Channel.Tyre + i];
             var wheel = s[Channel.Rates + Channel.Wheel + i];
             roadPower += tyre * roadRate.At(i).Value;
-            springs += tyre * (roadRate.At(i).Value - wheel) - TyreHeat(n, i, tyre, road.At(i).Value - s[Channel.Wheel + i], roadRate.At(i).Value - wheel);
+            springs += tyre * (roadRate.At(i).Value - wheel)
+                - TyreHeat(n, i, tyre, road.At(i).Value - s[Channel.Wheel + i], roadRate.At(i).Value - wheel);
             heat += TyreHeat(n, i, tyre, road.At(i).Value - s[Channel.Wheel + i], roadRate.At(i).Value - wheel);
         }
 
@@ -65,7 +66,8 @@ internal sealed class EnergyLedger(RideModel model)
             }
         }
 
-        kinetic += Kinetic(n, s) - (n.PitchGravity * s[Channel.Pitch] * s[Channel.Rates + 1]) - (n.RollGravity * s[Channel.Roll] * s[Channel.Rates + 2]);
+        kinetic += Kinetic(n, s) - (n.PitchGravity * s[Channel.Pitch] * s[Channel.Rates + 1])
+            - (n.RollGravity * s[Channel.Roll] * s[Channel.Rates + 2]);
         double[] now = [roadPower, heat, springs + kinetic];
         if (before is { } last)
         {

@@ -11,8 +11,8 @@ public class EnergyTests
     public static TheoryData<string> Cars => ["plain", "solid axles", "elastic link", "link with a damper", "fluid pipe", "off centre"];
 
     /// <summary>
-    /// Over a pass the road's work on the tyres equals what dampers (and the fluid line) turn into heat plus what springs, tyres, link and moving masses
-    /// hold at the end. Both sides are integrated from the recorded traces alone, at 4000 samples a second.
+    /// Over a pass the road's work on the tyres equals what dampers (and the fluid line) turn into heat plus what springs, tyres, link and moving
+    /// masses hold at the end. Both sides are integrated from the recorded traces alone, at 4000 samples a second.
     /// </summary>
     [Theory, MemberData(nameof(Cars))]
     public void Work_of_the_road_is_dissipated_or_stored(string name)

@@ -7,9 +7,9 @@ using Heaveline.Roads;
 namespace Heaveline.Tests.Passes;
 
 /// <summary>
-/// The stepped run against the certified one, which is written apart from it. A scheme of order four keeps it on a smooth problem; where a law bends between
-/// two steps the error falls with the step's square, where a force jumps (a damped tyre at a corner of the road, or landing) with the step itself
-/// (Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, II.6 and III.2). Bounds at one step are measured here, no source.
+/// The stepped run against the certified one, which is written apart from it. A scheme of order four keeps it on a smooth problem; where a law bends
+/// between two steps the error falls with the step's square, where a force jumps (a damped tyre at a corner of the road, or landing) with the step
+/// itself (Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, II.6 and III.2). Bounds at one step are measured here, no source.
 /// </summary>
 public class ExactAgainstSteppedTests
 {
@@ -50,11 +50,16 @@ public class ExactAgainstSteppedTests
         var middle = Stepped(model, road, speed, 2);
         var finest = Stepped(model, road, speed, 1 << Halvings);
         double Pitch(double[] samples) => SteppedPass.Miss(samples, exact.Samples, Channel.Pitch);
-        TestContext.Current.TestOutputHelper?.WriteLine($"{name}: pitch {Pitch(coarse):E2} {Pitch(middle):E2} {Pitch(finest):E2}, tyre {SteppedPass.Miss(coarse, exact.Samples, Channel.Tyre, 4):E2} {SteppedPass.Miss(finest, exact.Samples, Channel.Tyre, 4):E2}; {exact.Statistics}");
+        TestContext.Current.TestOutputHelper?.WriteLine($"{name}: pitch {Pitch(coarse):E2} {Pitch(middle):E2} {Pitch(finest):E2}, "
+            + $"tyre {SteppedPass.Miss(coarse, exact.Samples, Channel.Tyre, 4):E2} "
+            + $"{SteppedPass.Miss(finest, exact.Samples, Channel.Tyre, 4):E2}; {exact.Statistics}");
         Assert.True(exact.Statistics.Events > 50, $"{exact.Statistics}");
         Assert.True(Pitch(coarse) <= 2e-4, $"0.625 ms: {Pitch(coarse):E2}");
         Assert.True(Pitch(coarse) / Pitch(finest) >= Math.Pow(forceJumps ? 1.5 : 2.5, Halvings), $"{Pitch(coarse):E2} to {Pitch(finest):E2}");
-        foreach (var (channel, count) in ((int, int)[])[(Channel.Heave, 1), (Channel.Roll, 1), (Channel.Wheel, 4), (Channel.Flow, 2), (Channel.Rates, 3), (Channel.Tyre, 4), (Channel.Force, 4)])
+        foreach (var (channel, count) in ((int, int)[])
+        [
+            (Channel.Heave, 1), (Channel.Roll, 1), (Channel.Wheel, 4), (Channel.Flow, 2), (Channel.Rates, 3), (Channel.Tyre, 4), (Channel.Force, 4),
+        ])
         {
             var miss = SteppedPass.Miss(finest, exact.Samples, channel, count);
             Assert.True(miss < 5e-5, $"channel {channel}: {miss:E2}");
@@ -67,7 +72,8 @@ public class ExactAgainstSteppedTests
         var model = RideModel.Of(ExactCars.Linear);
         var road = Road.Flat with { Left = Smooth, Right = Smooth };
         var exact = ExactRun.Of(model, road, 15.0, -0.1, OutputStep, Outputs, cancellation: TestContext.Current.CancellationToken);
-        var misses = new[] { 1, 2, 4 }.Select(divided => SteppedPass.Miss(Stepped(model, road, 15.0, divided), exact.Samples, Channel.Pitch)).ToArray();
+        var misses = new[] { 1, 2, 4 }
+            .Select(divided => SteppedPass.Miss(Stepped(model, road, 15.0, divided), exact.Samples, Channel.Pitch)).ToArray();
         TestContext.Current.TestOutputHelper?.WriteLine($"smooth: pitch {string.Join(' ', misses.Select(m => $"{m:E2}"))}; {exact.Statistics}");
         Assert.Equal(0, exact.Statistics.Events);
         Assert.True(misses[0] < 1e-5);
@@ -75,7 +81,8 @@ public class ExactAgainstSteppedTests
         Assert.True(misses[1] / misses[2] >= 8.0, $"{misses[1] / misses[2]:F1}");
     }
 
-    // h/4·(1 − cos kx)²: four derivatives are continuous but the last at its feet; drawn in pieces a tenth as long as usual, for their corners in curvature.
+    // h/4·(1 − cos kx)²: four derivatives are continuous but the last at its feet; drawn in pieces a tenth as long
+    // as usual, for their corners in curvature.
     private static Profile Smooth
     {
         get
@@ -83,7 +90,12 @@ public class ExactAgainstSteppedTests
             const double A = 0.02 / 4.0;
             const double K = 2.0 * Math.PI / 2.5;
             return new Outline(0.0, 0.0)
-                .CurveTo(2.5, 0.0, x => A * Math.Pow(1.0 - Math.Cos(K * x), 2), x => 2.0 * A * K * (1.0 - Math.Cos(K * x)) * Math.Sin(K * x), 1e4 * 10.0 * A * Math.Pow(K, 4))
+                .CurveTo(
+                    2.5,
+                    0.0,
+                    x => A * Math.Pow(1.0 - Math.Cos(K * x), 2),
+                    x => 2.0 * A * K * (1.0 - Math.Cos(K * x)) * Math.Sin(K * x),
+                    1e4 * 10.0 * A * Math.Pow(K, 4))
                 .Close();
         }
     }
@@ -105,5 +117,12 @@ public class ExactAgainstSteppedTests
     };
 
     private static double[] Stepped(RideModel model, Road road, double speed, int divided) =>
-        SteppedPass.Of(model.Numbers, ExactRoad.From(RoadUnderWheels.Of(model, road)), speed, -0.1, Step / divided, divided * (int)Math.Round(OutputStep / Step), Outputs);
+        SteppedPass.Of(
+            model.Numbers,
+            ExactRoad.From(RoadUnderWheels.Of(model, road)),
+            speed,
+            -0.1,
+            Step / divided,
+            divided * (int)Math.Round(OutputStep / Step),
+            Outputs);
 }

@@ -14,7 +14,14 @@ internal static class ExactCars
         Name = "saloon",
         Wheelbase = new(2.72),
         Weighing = Weighing.PerAxle(new(869.0), new(717.0)),
-        Body = new() { CentreHeight = new(0.58), PitchAxisHeight = new(0.30), RollAxisHeight = new(0.10), PitchInertia = new(2350.0), RollInertia = new(520.0) },
+        Body = new()
+        {
+            CentreHeight = new(0.58),
+            PitchAxisHeight = new(0.30),
+            RollAxisHeight = new(0.10),
+            PitchInertia = new(2350.0),
+            RollInertia = new(520.0),
+        },
         Front = Axle(1.54, 86.0, 24500.0, 0.048, 0.075, 14500.0),
         Rear = Axle(1.51, 80.0, 27000.0, 0.058, 0.075, 6500.0),
     };
@@ -71,7 +78,10 @@ internal static class ExactCars
         Rear = Axle(0.0, 21.0, 23500.0, 0.070, 0.040, 0.0) with { Tyre = new() { Rate = new(180000.0), Damping = new(110.0) }, Damper = Fork },
     };
 
-    private static Damper Fork => new() { Law = new TableDamper(new([0.05, 0.15, 0.4, 1.0], [55.0, 140.0, 310.0, 640.0]), new([0.05, 0.15, 0.4, 1.0], [132.0, 336.0, 744.0, 1536.0])) };
+    private static Damper Fork => new()
+    {
+        Law = new TableDamper(new([0.05, 0.15, 0.4, 1.0], [55.0, 140.0, 310.0, 640.0]), new([0.05, 0.15, 0.4, 1.0], [132.0, 336.0, 744.0, 1536.0])),
+    };
 
     private static Axle Axle(double track, double unsprung, double rate, double bump, double rebound, double bar) => new()
     {

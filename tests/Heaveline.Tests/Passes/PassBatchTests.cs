@@ -13,7 +13,14 @@ public class PassBatchTests
 
     private static List<PassRequest> Asked { get; } =
     [
-        .. from car in new[] { ExactCars.Saloon, ExactCars.Saloon with { Wheelbase = new(2.9) }, ExactCars.ElasticLinked, ExactCars.SolidAxles, ExactCars.TwoWheeler }
+        .. from car in new[]
+        {
+            ExactCars.Saloon,
+            ExactCars.Saloon with { Wheelbase = new(2.9) },
+            ExactCars.ElasticLinked,
+            ExactCars.SolidAxles,
+            ExactCars.TwoWheeler,
+        }
            from road in new[] { Hump, Raised }
            from speed in new[] { 8.0, 21.0 }
            select new PassRequest(RideModel.Of(car), road, speed),
@@ -62,7 +69,8 @@ public class PassBatchTests
         Assert.InRange(last - first, 1, steps / 4);
         var whole = new ScalarLane[timing.Samples * Channel.Count];
         PassStepper<Quad<ScalarLane>, ScalarLane>.Run(
-            RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]), new(0, road.Table<Quad<ScalarLane>>(14.0, timing.Start, timing.Step, steps), default),
+            RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]),
+            new(0, road.Table<Quad<ScalarLane>>(14.0, timing.Start, timing.Step, steps), default),
             timing.Samples, timing.StepsPerSample, new ScalarLane(timing.Step), whole);
         Assert.Equal(whole.Select(lane => lane.Value), PassRun.Of<Quad<ScalarLane>>(model, road, 14.0, timing));
     }
@@ -70,7 +78,8 @@ public class PassBatchTests
     [Fact]
     public void A_speed_that_no_car_drives_is_refused_among_others_too()
     {
-        var refused = Assert.Throws<RefusedValueException>(() => PassBatch.Of([Asked[0], Asked[1] with { Speed = -1.0 }], cancellation: TestContext.Current.CancellationToken));
+        var refused = Assert.Throws<RefusedValueException>(() => PassBatch.Of(
+            [Asked[0], Asked[1] with { Speed = -1.0 }], cancellation: TestContext.Current.CancellationToken));
         Assert.Equal("speed", refused.What);
     }
 

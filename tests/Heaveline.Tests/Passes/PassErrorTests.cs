@@ -7,14 +7,15 @@ using Heaveline.Roads;
 namespace Heaveline.Tests.Passes;
 
 /// <summary>
-/// The error that a pass states of itself against the true one, from the exact run: 50 cars drawn at random among those that the exact run takes, half of
-/// them on tyres with a contact length, over a hump, a short bump on the left, and a plank.
+/// The error that a pass states of itself against the true one, from the exact run: 50 cars drawn at random among those that the exact run takes,
+/// half of them on tyres with a contact length, over a hump, a short bump on the left, and a plank.
 /// </summary>
 public class PassErrorTests
 {
     private const int Cars = 50;
 
-    // An estimate, no bound: the truth passes it by up to 1.8 times here (measured, no source), in one car of six, and is less than half of it in most.
+    // An estimate, no bound: the truth passes it by up to 1.8 times here (measured, no source), in one car of
+    // six, and is less than half of it in most.
     [Fact]
     public void The_true_error_is_at_most_twice_the_stated_one_and_seldom_above_it()
     {
@@ -29,7 +30,8 @@ public class PassErrorTests
             tyre.Add(Miss(Loads(own), Loads(exact)) / own.Statistics.TyreLoadError!.Value);
         }
 
-        TestContext.Current.TestOutputHelper?.WriteLine($"pitch {string.Join(' ', pitch.Select(r => r.ToString("F2")))}, tyre {string.Join(' ', tyre.Select(r => r.ToString("F2")))}");
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            $"pitch {string.Join(' ', pitch.Select(r => r.ToString("F2")))}, tyre {string.Join(' ', tyre.Select(r => r.ToString("F2")))}");
         foreach (var ratios in new[] { pitch, tyre })
         {
             Assert.All(ratios, ratio => Assert.InRange(ratio, 0.0, 2.0));
@@ -40,7 +42,8 @@ public class PassErrorTests
     }
 
     // Changes from trim: the first sample stands there.
-    private static double[][] Loads(Pass pass) => [.. Enumerable.Range(0, 4).Select(i => pass.TyreLoad(i)).Select(load => load.Select(n => n - load[0]).ToArray())];
+    private static double[][] Loads(Pass pass) =>
+        [.. Enumerable.Range(0, 4).Select(i => pass.TyreLoad(i)).Select(load => load.Select(n => n - load[0]).ToArray())];
 
     private static double Miss(double[][] own, double[][] exact) =>
         own.Zip(exact).Max(traces => traces.First.Zip(traces.Second, (x, y) => Math.Abs(x - y)).Max()) / own.Max(trace => trace.Max(Math.Abs));
@@ -66,7 +69,8 @@ public class PassErrorTests
             {
                 UnsprungMass = new(axle.UnsprungMass.Si * Draw(k + 1, 0.8, 1.2)),
                 Spring = axle.Spring with { Law = new LinearSpring { Rate = new(rate) } },
-                Damper = new Damper { Law = new TableDamper(Scaled(damper.Bump, Draw(k + 2, 0.5, 1.5)), Scaled(damper.Rebound, Draw(k + 3, 0.5, 1.5))) },
+                Damper =
+                    new Damper { Law = new TableDamper(Scaled(damper.Bump, Draw(k + 2, 0.5, 1.5)), Scaled(damper.Rebound, Draw(k + 3, 0.5, 1.5))) },
                 BumpStop = axle.BumpStop is { } stop ? stop with { Clearance = new(Draw(k + 4, 0.03, 0.08)) } : null,
                 Tyre = axle.Tyre with { Rate = new(axle.Tyre.Rate.Si * Draw(k + 5, 0.8, 1.2)), ContactLength = new(contact) },
             };

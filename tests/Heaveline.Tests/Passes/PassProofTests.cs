@@ -33,7 +33,8 @@ public class PassProofTests
         {
             BumpStop = new Stop { Clearance = new(0.03), Rate = new(60000.0), Exponent = new(2.2) },
             Friction = new Friction { HalfWidth = new(70.0) },
-            Spring = new Spring { Law = new LinearSpring { Rate = new(48000.0) }, MotionRatio = MotionRatio.Constant(0.7) with { PerTravel = new(0.6) } },
+            Spring =
+                new Spring { Law = new LinearSpring { Rate = new(48000.0) }, MotionRatio = MotionRatio.Constant(0.7) with { PerTravel = new(0.6) } },
         },
         Rear = ExactCars.Saloon.Rear with { Spring = new Spring { Law = new GasSpring { Area = new(0.008), Volume = new(0.0015) } } },
     };
@@ -76,7 +77,8 @@ public class PassProofTests
         for (var channel = 0; channel < Channel.Count; channel++)
         {
             var peak = Enumerable.Range(0, timing.Samples).Max(k => Math.Abs(apart[(k * Channel.Count) + channel]));
-            var off = Enumerable.Range(0, timing.Samples).Max(k => Math.Abs(apart[(k * Channel.Count) + channel] - together[(k * Channel.Count) + channel]));
+            var off = Enumerable.Range(0, timing.Samples)
+                .Max(k => Math.Abs(apart[(k * Channel.Count) + channel] - together[(k * Channel.Count) + channel]));
             Assert.True(off <= 1e-9 * Math.Max(peak, 1e-6), $"channel {channel}: {off:E1} of {peak:E1}");
         }
     }
@@ -137,7 +139,10 @@ public class PassProofTests
     [Fact]
     public void Travel_past_a_hard_end_stops_the_pass_and_names_the_wheel()
     {
-        var car = ExactCars.Saloon with { Front = ExactCars.Saloon.Front with { BumpStop = new Stop { Clearance = new(0.02), Rate = new(1000.0), SolidAfter = new(0.01) } } };
+        var car = ExactCars.Saloon with
+        {
+            Front = ExactCars.Saloon.Front with { BumpStop = new Stop { Clearance = new(0.02), Rate = new(1000.0), SolidAfter = new(0.01) } },
+        };
         var pass = Pass.Of(RideModel.Of(car), Hump, 20.0);
         Assert.Equal(PassOutcome.TravelOutOfRange, pass.Outcome);
         Assert.Contains("front left", pass.OutcomeSentence, StringComparison.Ordinal);
@@ -171,7 +176,8 @@ public class PassProofTests
         var from = Math.Max(0, -shift);
         for (var k = from; k < Math.Min(a.Length, b.Length - shift); k++)
         {
-            Assert.True(Math.Abs(a[k] - b[k + shift]) <= relative * Math.Max(peak, 1e-9), $"sample {k}: {a[k]:R} and {b[k + shift]:R} of peak {peak:E1}");
+            Assert.True(
+                Math.Abs(a[k] - b[k + shift]) <= relative * Math.Max(peak, 1e-9), $"sample {k}: {a[k]:R} and {b[k + shift]:R} of peak {peak:E1}");
         }
     }
 }

@@ -8,7 +8,9 @@ namespace Heaveline.Tests.Passes;
 /// <summary>The stepped run over the same numbers and road as an exact run, one car, one double a lane.</summary>
 internal static class SteppedPass
 {
-    /// <summary>Samples as <see cref="Channel"/> lays them out; <paramref name="start"/> is a whole number of steps, so that t = 0 is hit exactly.</summary>
+    /// <summary>
+    /// Samples as <see cref="Channel"/> lays them out; <paramref name="start"/> is a whole number of steps, so that t = 0 is hit exactly.
+    /// </summary>
     internal static double[] Of(RideNumbers numbers, ExactRoad road, double speed, double start, double step, int perOutput, int outputs)
     {
         var lead = Math.Round(-start / step);
@@ -37,7 +39,10 @@ internal static class SteppedPass
         return Array.ConvertAll(samples, lane => lane.Value);
     }
 
-    /// <summary>Largest difference of two sets of samples in one channel, over the largest value of the second; where that is below 1e-10 (zero by symmetry) the difference itself.</summary>
+    /// <summary>
+    /// Largest difference of two sets of samples in one channel, over the largest value of the second; where that is below 1e-10
+    /// (zero by symmetry) the difference itself.
+    /// </summary>
     internal static double Miss(double[] samples, double[] truth, int channel, int channels = 1)
     {
         var (miss, peak) = (0.0, 0.0);

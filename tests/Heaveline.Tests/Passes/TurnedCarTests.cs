@@ -23,7 +23,9 @@ public class TurnedCarTests
         Assert.Equal(modes.Select(m => Math.Round(m.DampingRatio, 9)).Order(), again.Select(m => Math.Round(m.DampingRatio, 9)).Order());
     }
 
-    /// <summary>The turned car meets the road with its former rear first: it answers as the car would with the delay reversed, the pitch turned round.</summary>
+    /// <summary>
+    /// The turned car meets the road with its former rear first: it answers as the car would with the delay reversed, the pitch turned round.
+    /// </summary>
     [Fact]
     public void A_car_turned_end_for_end_answers_as_with_the_delay_reversed_and_the_pitch_turned_round()
     {
@@ -51,7 +53,8 @@ public class TurnedCarTests
         var tangent = RideModel.Of(car).Tangent;
         var n = 2 * tangent.Positions;
         var iw = new System.Numerics.Complex(0.0, 2.0 * Math.PI * frequency);
-        var system = MathNet.Numerics.LinearAlgebra.Matrix<System.Numerics.Complex>.Build.Dense(n, n, (i, j) => (i == j ? iw : 0.0) - tangent.State[i, j]);
+        var system = MathNet.Numerics.LinearAlgebra.Matrix<System.Numerics.Complex>.Build.Dense(
+            n, n, (i, j) => (i == j ? iw : 0.0) - tangent.State[i, j]);
         var late = System.Numerics.Complex.Exp(-iw * delay / 2.0);
         var early = System.Numerics.Complex.Exp(iw * delay / 2.0);
         var road = MathNet.Numerics.LinearAlgebra.Vector<System.Numerics.Complex>.Build.Dense(8, i =>

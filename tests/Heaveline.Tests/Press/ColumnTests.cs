@@ -47,7 +47,12 @@ public class ColumnTests
     {
         var table = new TablePanel
         {
-            Columns = [new TableColumn { Heading = "load" }, new TableColumn { Heading = "mass", Unit = "kg" }, new TableColumn { Heading = "ratio", Unit = "–" }],
+            Columns =
+            [
+                new TableColumn { Heading = "load" },
+                new TableColumn { Heading = "mass", Unit = "kg" },
+                new TableColumn { Heading = "ratio", Unit = "–" },
+            ],
             Rows = [TableRow.Of("empty", "1360", "1.13"), TableRow.Of("laden", "1740", "0.97")],
         };
         var turned = table.Turned();

@@ -23,7 +23,9 @@ public class ContourFieldTests
         Assert.NotEmpty(lines);
         const double H = 2.0;
         Assert.All(lines.SelectMany(line => line), spot => Assert.InRange(
-            Math.Sqrt(((spot.X - 40.0) * (spot.X - 40.0)) + ((spot.Y - 31.0) * (spot.Y - 31.0))) - radius, -H * H / (8.0 * (radius - H)), H * H / (8.0 * (radius - H))));
+            Math.Sqrt(((spot.X - 40.0) * (spot.X - 40.0)) + ((spot.Y - 31.0) * (spot.Y - 31.0))) - radius,
+            -H * H / (8.0 * (radius - H)),
+            H * H / (8.0 * (radius - H))));
     }
 
     [Fact]
@@ -84,7 +86,9 @@ public class ContourFieldTests
         Assert.InRange(Area(0.5) / 4800.0, 0.5 - 0.042, 0.5 + 0.042);
     }
 
-    /// <summary>f = x·y has its saddle at level 0 in the middle of a cell of nodes ±1: f above 0 joins nowhere, below 0 it joins [asymptotic decider].</summary>
+    /// <summary>
+    /// f = x·y has its saddle at level 0 in the middle of a cell of nodes ±1: f above 0 joins nowhere, below 0 it joins [asymptotic decider].
+    /// </summary>
     [Theory]
     [InlineData(0.2, 2)]
     [InlineData(-0.2, 1)]

@@ -53,7 +53,19 @@ public sealed class FormatTests : IDisposable
         var root = XDocument.Parse(Encoding.UTF8.GetString(Svg.Of(Samples.Pass(FigureSize.Page)))).Root!;
         var texts = root.Descendants().Where(element => element.Name.LocalName == "text").Select(element => element.Value).ToHashSet();
         Assert.Superset(
-            new HashSet<string> { "pitch (°)", "time after first contact (s)", "softer front", "bump stop", "hit", "settling", "peak −0.62°", "−0.5", "static position = 0" }, texts);
+            new HashSet<string>
+            {
+                "pitch (°)",
+                "time after first contact (s)",
+                "softer front",
+                "bump stop",
+                "hit",
+                "settling",
+                "peak −0.62°",
+                "−0.5",
+                "static position = 0",
+            },
+            texts);
     }
 
     [Fact]
@@ -72,7 +84,12 @@ public sealed class FormatTests : IDisposable
         var figure = new Figure
         {
             Title = "noise", AltText = "Noise.", Size = FigureSize.Page,
-            Panels = [new ChartPanel { X = new Axis { Label = "time", Unit = "s" }, Y = new Axis { Label = "a" }, Traces = [Trace.From("", t, [.. t.Select(_ => random.NextDouble())])] }],
+            Panels = [new ChartPanel
+            {
+                X = new Axis { Label = "time", Unit = "s" },
+                Y = new Axis { Label = "a" },
+                Traces = [Trace.From("", t, [.. t.Select(_ => random.NextDouble())])],
+            }],
         };
         Assert.InRange(Svg.Of(figure).Length, 100_000, 400_000);
     }
@@ -102,7 +119,9 @@ public sealed class FormatTests : IDisposable
         Assert.Equal(new SkiaSharp.SKColor(255, 255, 255), bitmap.Pixels[0]);
     }
 
-    /// <summary>CRC-32 of the nine letters "123456789" is cbf43926, the usual check value [Koopman's and Williams' CRC catalogues; from memory].</summary>
+    /// <summary>
+    /// CRC-32 of the nine letters "123456789" is cbf43926, the usual check value [Koopman's and Williams' CRC catalogues; from memory].
+    /// </summary>
     [Fact]
     public void Chunks_carry_the_standard_checksum() => Assert.Equal(0xcbf43926u, Heaveline.Press.Paper.PngChunks.Checksum("123456789"u8));
 
@@ -142,7 +161,12 @@ public sealed class FormatTests : IDisposable
     [Fact]
     public void A_file_holds_the_bytes_of_its_format()
     {
-        foreach (var (ending, bytes) in new[] { (".SVG", Svg.Of(Samples.Dots())), (".pdf", Pdf.Of(Samples.Dots())), (".png", Png.Of(Samples.Dots())) })
+        foreach (var (ending, bytes) in new[]
+        {
+            (".SVG", Svg.Of(Samples.Dots())),
+            (".pdf", Pdf.Of(Samples.Dots())),
+            (".png", Png.Of(Samples.Dots())),
+        })
         {
             var path = Path.Combine(folder, "f" + ending);
             FigureFile.Write(Samples.Dots(), path);

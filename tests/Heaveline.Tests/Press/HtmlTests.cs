@@ -8,7 +8,8 @@ namespace Heaveline.Tests.Press;
 
 public class HtmlTests
 {
-    private static readonly Lazy<string> Computed = new(() => Text(Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Car, PartKind.Modes, PartKind.Pass, PartKind.Ride, PartKind.Cost))));
+    private static readonly Lazy<string> Computed = new(
+        () => Text(Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Car, PartKind.Modes, PartKind.Pass, PartKind.Ride, PartKind.Cost))));
 
     [Fact]
     public void The_same_report_gives_the_same_bytes() =>
@@ -33,7 +34,10 @@ public class HtmlTests
     public void A_page_needs_nothing_from_outside_and_runs_nothing()
     {
         var page = Computed.Value;
-        Assert.Empty(Regex.Matches(page.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal), "https?://|//[a-z]|@import|<script|<link|<iframe|<object| on[a-z]+=", RegexOptions.IgnoreCase)
+        Assert.Empty(Regex.Matches(
+            page.Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal),
+            "https?://|//[a-z]|@import|<script|<link|<iframe|<object| on[a-z]+=",
+            RegexOptions.IgnoreCase)
             .Where(m => !Inside(page, m)).Select(m => m.Value));
         Assert.All(Regex.Matches(page, @"url\(([^)]{0,30})"), m => Assert.StartsWith("data:font/ttf;base64,", m.Groups[1].Value));
         Assert.Contains("default-src 'none'", page);
@@ -88,5 +92,6 @@ public class HtmlTests
     private static string Figureless(string page) => Regex.Replace(page, "(<svg [^>]*>).*?</svg>", "$1", RegexOptions.Singleline);
 
     // Letters of a font's base64 may spell anything.
-    private static bool Inside(string page, Match match) => Regex.Matches(page, "base64,[^)]*").Any(m => m.Value.Contains(match.Value, StringComparison.Ordinal));
+    private static bool Inside(string page, Match match) =>
+        Regex.Matches(page, "base64,[^)]*").Any(m => m.Value.Contains(match.Value, StringComparison.Ordinal));
 }

@@ -79,7 +79,14 @@ public class LayoutTests
         var figure = new Figure
         {
             Title = "square", AltText = "A square of one metre.",
-            Panels = [new ScenePanel { XFrom = -1, XTo = 3, ZFrom = 0, ZTo = 2, Shapes = [new LineShape { Closed = true, Points = [new(0, 0.5), new(1, 0.5), new(1, 1.5), new(0, 1.5)] }] }],
+            Panels = [new ScenePanel
+            {
+                XFrom = -1,
+                XTo = 3,
+                ZFrom = 0,
+                ZTo = 2,
+                Shapes = [new LineShape { Closed = true, Points = [new(0, 0.5), new(1, 0.5), new(1, 1.5), new(0, 1.5)] }],
+            }],
         };
         var sheet = new RecordedSheet();
         new FigureSetting(figure).Draw(sheet);
@@ -94,7 +101,11 @@ public class LayoutTests
         var figure = new Figure
         {
             Title = "t", AltText = "a",
-            Panels = [new ChartPanel { X = new Axis { Label = "frequency", From = 0, To = 10, Scale = AxisScale.Logarithmic }, Y = new Axis { Label = "y" } }],
+            Panels = [new ChartPanel
+            {
+                X = new Axis { Label = "frequency", From = 0, To = 10, Scale = AxisScale.Logarithmic },
+                Y = new Axis { Label = "y" },
+            }],
         };
         Assert.Contains("frequency", Assert.Throws<RefusedValueException>(() => Svg.Of(figure)).Message, StringComparison.Ordinal);
     }
@@ -102,7 +113,13 @@ public class LayoutTests
     [Fact]
     public void Flat_empty_and_single_point_curves_can_be_drawn()
     {
-        foreach (var trace in new[] { Trace.From("flat", [0, 1], [5, 5]), Trace.From("empty", [], []), Trace.From("point", [2], [3]), Trace.From("gap", [0, 1], [double.NaN, double.NaN]) })
+        foreach (var trace in new[]
+        {
+            Trace.From("flat", [0, 1], [5, 5]),
+            Trace.From("empty", [], []),
+            Trace.From("point", [2], [3]),
+            Trace.From("gap", [0, 1], [double.NaN, double.NaN]),
+        })
         {
             var panel = new ChartPanel { X = new Axis { Label = "x" }, Y = new Axis { Label = "y" }, Traces = [trace] };
             var sheet = new RecordedSheet();

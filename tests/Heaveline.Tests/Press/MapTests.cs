@@ -1,7 +1,7 @@
 using System.Text;
 using Heaveline.Figures;
 using Heaveline.Press;
-using Heaveline.Press.Paper;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Plates;
 using Heaveline.Quantities;
 
@@ -16,7 +16,8 @@ public class MapTests
         foreach (var of in new Func<double, Colour>[] { Shades.Sequential, Shades.Diverging, share => Shades.Diverging(-share) })
         {
             double[] lightness = [.. shares.Select(share => of(share).Lightness)];
-            Assert.All(lightness.Zip(lightness.Skip(1)), pair => Assert.True(pair.Second < pair.First - 0.5, $"{pair.First:F2} then {pair.Second:F2}"));
+            Assert.All(
+                lightness.Zip(lightness.Skip(1)), pair => Assert.True(pair.Second < pair.First - 0.5, $"{pair.First:F2} then {pair.Second:F2}"));
             Assert.InRange(lightness[0] - lightness[^1], 30.0, 100.0);
         }
 
@@ -63,12 +64,16 @@ public class MapTests
         var panel = Plain(z => z) with
         {
             Levels = [1.0],
-            Grid = MapGrid.From([0, 1, 1.001, 2, 2.001, 3], [0, 1], new double[,] { { 0.5, 0.5, 1.5, 1.5, double.NaN, double.NaN }, { 0.5, 0.5, 1.5, 1.5, double.NaN, double.NaN } }),
+            Grid = MapGrid.From(
+                [0, 1, 1.001, 2, 2.001, 3],
+                [0, 1],
+                new double[,] { { 0.5, 0.5, 1.5, 1.5, double.NaN, double.NaN }, { 0.5, 0.5, 1.5, 1.5, double.NaN, double.NaN } }),
         };
         var scale = new MapScale(panel, 9);
         using var bitmap = SkiaSharp.SKBitmap.Decode(Png.Of(FigureOf(panel), 144.0));
         var row = bitmap.Height / 2;
-        var seen = Enumerable.Range(0, bitmap.Width).Select(x => bitmap.GetPixel(x, row)).Select(pixel => new Colour(pixel.Red, pixel.Green, pixel.Blue)).ToList();
+        var seen = Enumerable.Range(0, bitmap.Width)
+            .Select(x => bitmap.GetPixel(x, row)).Select(pixel => new Colour(pixel.Red, pixel.Green, pixel.Blue)).ToList();
         Assert.True(seen.Count(pixel => pixel == scale.ShadeOf(0)) > 60);
         Assert.True(seen.Count(pixel => pixel == scale.ShadeOf(1)) > 60);
         Assert.True(seen.IndexOf(scale.ShadeOf(0)) < seen.IndexOf(scale.ShadeOf(1)));
@@ -80,14 +85,16 @@ public class MapTests
         MapPanel[] panels =
         [
             Plain(_ => double.NaN), Plain(_ => 4.0), Plain(z => z) with { X = new Axis { Label = "x", From = 0.5, To = 1.2 } },
-            Plain(z => z) with { X = new Axis { Label = "x", From = 5.0, To = 6.0 } }, Plain(z => z) with { X = new Axis { Label = "x", From = -1.0, To = 4.0 } },
+            Plain(z => z) with { X = new Axis { Label = "x", From = 5.0, To = 6.0 } },
+            Plain(z => z) with { X = new Axis { Label = "x", From = -1.0, To = 4.0 } },
         ];
         foreach (var panel in panels)
         {
             var setting = new FigureSetting(FigureOf(panel));
             var sheet = new RecordedSheet();
             setting.Draw(sheet);
-            Assert.All(sheet.Spots, spot => Assert.True(spot.X >= 0.0 && spot.X <= setting.Width && spot.Y >= 0.0 && spot.Y <= setting.Height, $"{spot}"));
+            Assert.All(
+                sheet.Spots, spot => Assert.True(spot.X >= 0.0 && spot.X <= setting.Width && spot.Y >= 0.0 && spot.Y <= setting.Height, $"{spot}"));
         }
 
         // Values run 0 to 2 over x: cut at 0.5 and 1.2, the line of 1 stands at 5/7 of the plot.
@@ -111,19 +118,27 @@ public class MapTests
     {
         var sheet = new RecordedSheet();
         new FigureSetting(MapSamples.Settings()).Draw(sheet);
-        var bar = sheet.Texts.Where(text => text.Text.StartsWith("0.", StringComparison.Ordinal) || text.Text.StartsWith("1.", StringComparison.Ordinal)).GroupBy(text => text.Text);
+        var bar = sheet.Texts
+            .Where(text => text.Text.StartsWith("0.", StringComparison.Ordinal) || text.Text.StartsWith("1.", StringComparison.Ordinal))
+            .GroupBy(text => text.Text);
         Assert.True(bar.Count(group => group.Count() >= 2) >= 5, string.Join(", ", bar.Select(group => $"{group.Key}×{group.Count()}")));
     }
 
     [Fact]
     public void What_a_map_cannot_show_is_refused_where_it_is_given()
     {
-        Assert.Contains("rising", Assert.Throws<RefusedValueException>(() => MapGrid.From([0, 0], [0, 1], new double[2, 2])).Message, StringComparison.Ordinal);
-        Assert.Contains("2 by 3", Assert.Throws<RefusedValueException>(() => MapGrid.From([0, 1], [0, 1], new double[2, 3])).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "rising", Assert.Throws<RefusedValueException>(() => MapGrid.From([0, 0], [0, 1], new double[2, 2])).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "2 by 3", Assert.Throws<RefusedValueException>(() => MapGrid.From([0, 1], [0, 1], new double[2, 3])).Message, StringComparison.Ordinal);
         Assert.Throws<RefusedValueException>(() => MapGrid.From([0, 1], [0, 1], new double[,] { { 0, 1 }, { 2, double.PositiveInfinity } }));
         Assert.Throws<RefusedValueException>(() => Plain(z => z).Grid with { Xs = [1, 2] });
         Assert.Throws<RefusedValueException>(() => Plain(z => z) with { Levels = [2, 1] });
-        Assert.Contains("logarithmic", Assert.Throws<RefusedValueException>(() => Plain(z => z) with { Value = new Axis { Label = "z", Scale = AxisScale.Logarithmic } }).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "logarithmic",
+            Assert.Throws<RefusedValueException>(
+                () => Plain(z => z) with { Value = new Axis { Label = "z", Scale = AxisScale.Logarithmic } }).Message,
+            StringComparison.Ordinal);
         var logarithmic = Plain(z => z + 1.0) with { Value = new Axis { Label = "z", Scale = AxisScale.Logarithmic } };
         Assert.Throws<RefusedValueException>(() => logarithmic with { Middle = 0.0 });
         Assert.Throws<RefusedValueException>(() => logarithmic with { Levels = [-1.0, 2.0] });
@@ -133,7 +148,18 @@ public class MapTests
     [Fact]
     public void The_ready_figure_says_in_words_what_the_map_shows()
     {
-        var figure = RatioMapFigure.Of("t", "c", "", [20, 40, 60], [0.9, 1.1], new[,] { { 1.2, 1.0, 1.1 }, { 0.7, 0.9, double.NaN } }, "settling", "", 1.0, [("driver only", 1.05), ("towing", 0.7)], [1.1, 1.1, 1.0]);
+        var figure = RatioMapFigure.Of(
+            "t",
+            "c",
+            "",
+            [20, 40, 60],
+            [0.9, 1.1],
+            new[,] { { 1.2, 1.0, 1.1 }, { 0.7, 0.9, double.NaN } },
+            "settling",
+            "",
+            1.0,
+            [("driver only", 1.05), ("towing", 0.7)],
+            [1.1, 1.1, 1.0]);
         Assert.Contains("Lowest 0.7 at 20 km/h and ratio 1.1, highest 1.2 at 20 km/h and ratio 0.9.", figure.AltText, StringComparison.Ordinal);
         Assert.Contains("1.05 (driver only), 0.70 (towing)", figure.AltText, StringComparison.Ordinal);
         var map = Assert.IsType<MapPanel>(Assert.Single(figure.Panels));

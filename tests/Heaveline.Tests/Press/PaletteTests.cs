@@ -1,12 +1,14 @@
 using Heaveline.Figures;
-using Heaveline.Press.Paper;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Tests.Press;
 
 public class PaletteTests
 {
-    /// <summary>The ends of the scale by definition [CIE 15]; sRGB 119 lies at L* 50 (from memory: the usual middle grey), worked out: 50.03.</summary>
+    /// <summary>
+    /// The ends of the scale by definition [CIE 15]; sRGB 119 lies at L* 50 (from memory: the usual middle grey), worked out: 50.03.
+    /// </summary>
     [Theory]
     [InlineData(0, 0.0)]
     [InlineData(119, 50.03)]
@@ -41,7 +43,8 @@ public class PaletteTests
     [Fact]
     public void Every_face_holds_the_signs_the_trade_writes()
     {
-        const string Signs = "ABCabc0123456789 .,:;()[]/%+−±×·÷=<>≤≥≈≠√°′″µμΔαβγδεζηθλνξπρσςτφχψωΣΦΨΩ₀₁₂₃ₓ²³⁰¹⁴⁵⁶⁷⁸⁹⁻–—→←↑↓…“”‘’éèüößåøñçŁž\u00a0\u202f";
+        const string Signs =
+            "ABCabc0123456789 .,:;()[]/%+−±×·÷=<>≤≥≈≠√°′″µμΔαβγδεζηθλνξπρσςτφχψωΣΦΨΩ₀₁₂₃ₓ²³⁰¹⁴⁵⁶⁷⁸⁹⁻–—→←↑↓…“”‘’éèüößåøñçŁž\u00a0\u202f";
         Assert.All(Enum.GetValues<Face>(), face => Assert.Equal("", Typefaces.Missing(Signs, face)));
     }
 

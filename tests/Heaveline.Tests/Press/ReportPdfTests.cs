@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.RegularExpressions;
 using Heaveline.Answers;
 using Heaveline.Press;
+using Heaveline.Press.Paper;
 using Heaveline.Press.Sheets;
 using Heaveline.Press.Type;
 
@@ -69,7 +70,14 @@ public class ReportPdfTests
     [Fact]
     public void A_broken_line_keeps_every_letter_and_fits()
     {
-        foreach (var line in new[] { "", "    indented: {a: 1,  b: 2}   # with blanks", new string('x', 300), string.Join(' ', Enumerable.Repeat("word", 80)), new string(' ', 200) + "end" })
+        foreach (var line in new[]
+        {
+            "",
+            "    indented: {a: 1,  b: 2}   # with blanks",
+            new string('x', 300),
+            string.Join(' ', Enumerable.Repeat("word", 80)),
+            new string(' ', 200) + "end",
+        })
         {
             var broken = Glyphs.Broken(line, Small, 120.0).ToList();
             Assert.Equal(line, string.Concat(broken));
@@ -86,7 +94,8 @@ public class ReportPdfTests
         Assert.InRange(Small.WidthOf(cut), 80.0, 100.0);
     }
 
-    private static Report Of(params ReadOnlySpan<Block> blocks) => new() { Title = "Test", Program = "Heaveline test", Parts = [new ReportPart { Heading = "Part", Blocks = [.. blocks] }] };
+    private static Report Of(params ReadOnlySpan<Block> blocks) =>
+        new() { Title = "Test", Program = "Heaveline test", Parts = [new ReportPart { Heading = "Part", Blocks = [.. blocks] }] };
 
     private static int Pages(byte[] pdf) => Regex.Count(Raw(pdf), @"/Type /Page\b(?!s)");
 

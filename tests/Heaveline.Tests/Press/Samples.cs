@@ -2,7 +2,9 @@ using Heaveline.Figures;
 
 namespace Heaveline.Tests.Press;
 
-/// <summary>One figure of each kind to look at and to test on. The curves are invented: they have the shape of the real thing and no meaning.</summary>
+/// <summary>
+/// One figure of each kind to look at and to test on. The curves are invented: they have the shape of the real thing and no meaning.
+/// </summary>
 internal static class Samples
 {
     public static IEnumerable<(string Name, Figure Figure)> All =>
@@ -14,7 +16,8 @@ internal static class Samples
     public static Figure Pass(FigureSize size) => new()
     {
         Title = "One speed bump at 40 km/h: the car as it is, and with softer front springs",
-        AltText = "Four charts over time: heights of both ends, pitch, pitch acceleration and travel. With softer front springs pitch dies away sooner after the bump.",
+        AltText = "Four charts over time: heights of both ends, pitch, pitch acceleration and travel. With softer front springs "
+            + "pitch dies away sooner after the bump.",
         Caption = "Half-round bump, 60 mm high and 0.40 m long, crossed at 40 km/h with two people in the front. "
             + "The hit is the time from the front wheel's first contact until the rear wheel has left the bump; the settling is what follows. "
             + "RMS pitch in the first second of the settling falls from 0.62° to 0.41°.",
@@ -36,14 +39,22 @@ internal static class Samples
             new ChartPanel
             {
                 Y = new Axis { Label = "pitch", Unit = "°" },
-                Traces = [Decay("softer front", -0.9, 1.4, 0.05, 0.3, Pen.Of(Ink.First)), Decay("as it is", -0.9, 1.3, 0.0, 0.12, Pen.Of(Ink.Fourth, Dash.Dashed))],
+                Traces =
+                [
+                    Decay("softer front", -0.9, 1.4, 0.05, 0.3, Pen.Of(Ink.First)),
+                    Decay("as it is", -0.9, 1.3, 0.0, 0.12, Pen.Of(Ink.Fourth, Dash.Dashed)),
+                ],
                 Ribbons = [Around(-0.9, 1.4, 0.05, 0.3, 0.14)],
                 Marks = [new Mark { X = 0.22, Y = -0.62, Label = "peak −0.62°" }],
             },
             new ChartPanel
             {
                 Y = new Axis { Label = "pitch acceleration", Unit = "rad/s²" },
-                Traces = [Decay("softer front", 2.3, 4.5, 0.0, 0.22, Pen.Of(Ink.First)), Decay("as it is", 2.1, 4.8, 0.02, 0.2, Pen.Of(Ink.Fourth, Dash.Dashed))],
+                Traces =
+                [
+                    Decay("softer front", 2.3, 4.5, 0.0, 0.22, Pen.Of(Ink.First)),
+                    Decay("as it is", 2.1, 4.8, 0.02, 0.2, Pen.Of(Ink.Fourth, Dash.Dashed)),
+                ],
             },
             new ChartPanel
             {
@@ -62,7 +73,8 @@ internal static class Samples
     public static Figure Scene() => new()
     {
         Title = "Where the car rocks: motion centres of its two modes",
-        AltText = "Side view of a car facing left. The bounce mode turns about a point 3.6 m behind the centre of gravity, the pitch mode about a point 0.4 m ahead of it.",
+        AltText = "Side view of a car facing left. The bounce mode turns about a point 3.6 m behind the centre of gravity, the pitch "
+            + "mode about a point 0.4 m ahead of it.",
         Caption = "Invented car with two people. Bounce at 1.21 Hz, pitch at 1.48 Hz. Centres on the centre line, heights not drawn to meaning.",
         SignNote = "x forward from the centre of gravity.",
         Size = FigureSize.Page,
@@ -83,11 +95,27 @@ internal static class Samples
                             new(-2.1, 0.9), new(-2.12, 0.38),
                         ],
                     },
-                    new CircleShape { Centre = new(1.22, 0.31), Radius = 0.31, Fill = Fill.White }, new CircleShape { Centre = new(1.22, 0.31), Radius = 0.04, Fill = Fill.Full },
-                    new CircleShape { Centre = new(-1.46, 0.31), Radius = 0.31, Fill = Fill.White }, new CircleShape { Centre = new(-1.46, 0.31), Radius = 0.04, Fill = Fill.Full },
+                    new CircleShape { Centre = new(1.22, 0.31), Radius = 0.31, Fill = Fill.White },
+                    new CircleShape { Centre = new(1.22, 0.31), Radius = 0.04, Fill = Fill.Full },
+                    new CircleShape { Centre = new(-1.46, 0.31), Radius = 0.31, Fill = Fill.White },
+                    new CircleShape { Centre = new(-1.46, 0.31), Radius = 0.04, Fill = Fill.Full },
                     new SymbolShape { At = new(0, 0.55), Symbol = MarkSymbol.Dot, Label = "centre of gravity", Anchor = Anchor.Bottom },
-                    new SymbolShape { At = new(-3.6, 0.55), Symbol = MarkSymbol.Ring, Ink = Ink.First, Label = "bounce, 1.21 Hz", Anchor = Anchor.Bottom },
-                    new SymbolShape { At = new(0.4, 0.55), Symbol = MarkSymbol.Diamond, Ink = Ink.Second, Label = "pitch, 1.48 Hz", Anchor = Anchor.Top },
+                    new SymbolShape
+                    {
+                        At = new(-3.6, 0.55),
+                        Symbol = MarkSymbol.Ring,
+                        Ink = Ink.First,
+                        Label = "bounce, 1.21 Hz",
+                        Anchor = Anchor.Bottom,
+                    },
+                    new SymbolShape
+                    {
+                        At = new(0.4, 0.55),
+                        Symbol = MarkSymbol.Diamond,
+                        Ink = Ink.Second,
+                        Label = "pitch, 1.48 Hz",
+                        Anchor = Anchor.Top,
+                    },
                     new ArrowShape { From = new(2.2, 0.5), To = new(2.2, 0.95), Pen = Pen.Of(Ink.First), Label = "1.0" },
                     new ArrowShape { From = new(-2.25, 0.5), To = new(-2.25, 0.62), Pen = Pen.Of(Ink.First), Label = "0.26" },
                     new ArrowShape { From = new(1.7, 1.45), To = new(2.3, 1.45), Label = "" },
@@ -114,7 +142,9 @@ internal static class Samples
                 Columns =
                 [
                     new TableColumn { Heading = "Load state", Alignment = ColumnAlignment.Left }, new TableColumn { Heading = "mass", Unit = "kg" },
-                    new TableColumn { Heading = "front f", Unit = "Hz" }, new TableColumn { Heading = "rear f", Unit = "Hz" }, new TableColumn { Heading = "ratio", Unit = "–" },
+                    new TableColumn { Heading = "front f", Unit = "Hz" },
+                    new TableColumn { Heading = "rear f", Unit = "Hz" },
+                    new TableColumn { Heading = "ratio", Unit = "–" },
                     new TableColumn { Heading = "trim", Unit = "°" },
                 ],
                 Rows =
@@ -139,7 +169,8 @@ internal static class Samples
                 Value = new Axis { Label = "RMS pitch", Unit = "°" },
                 Categories =
                 [
-                    Pair("as it is", 0.62, 0.78), Pair("softer front springs", 0.41, 0.55), Pair("firmer rear dampers", 0.47, 0.58), Pair("both", 0.36, 0.44),
+                    Pair("as it is", 0.62, 0.78), Pair("softer front springs", 0.41, 0.55), Pair("firmer rear dampers", 0.47, 0.58),
+                    Pair("both", 0.36, 0.44),
                 ],
                 Limits = [new Limit { At = 0.5, Label = "goal" }],
             },
@@ -180,7 +211,8 @@ internal static class Samples
                 Marks =
                 [
                     .. new[] { (0.62, 2.10), (0.60, 2.14), (0.58, 2.16), (0.44, 2.3), (0.41, 2.32), (0.36, 2.02), (0.5, 1.9) }
-                        .Select((at, i) => new Mark { X = at.Item1, Y = at.Item2, Label = $"variant {i + 1}", Symbol = (MarkSymbol)(i % 6), Ink = (Ink)(i % 5) }),
+                        .Select((at, i) =>
+                            new Mark { X = at.Item1, Y = at.Item2, Label = $"variant {i + 1}", Symbol = (MarkSymbol)(i % 6), Ink = (Ink)(i % 5) }),
                 ],
             },
         ],
@@ -188,7 +220,8 @@ internal static class Samples
 
     private static double[] Frequencies => [.. Enumerable.Range(0, 600).Select(i => 0.3 * Math.Pow(100.0, i / 599.0))];
 
-    private static double Density(double f, double dip) => 1e-5 / (Math.Pow(1 - f * f / 2.0, 2) + 0.15 * f * f) * (Math.Pow(Math.Sin(Math.PI * f / dip), 2) + 1e-3);
+    private static double Density(double f, double dip) =>
+        1e-5 / (Math.Pow(1 - f * f / 2.0, 2) + 0.15 * f * f) * (Math.Pow(Math.Sin(Math.PI * f / dip), 2) + 1e-3);
 
     private static Category Pair(string name, double before, double laden) => new()
     {

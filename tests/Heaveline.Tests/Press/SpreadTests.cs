@@ -1,8 +1,9 @@
 using CsCheck;
 using Heaveline.Figures;
+using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
-using Heaveline.Press.Scales;
 using Heaveline.Press.Plates;
+using Heaveline.Press.Scales;
 using Heaveline.Press.Type;
 
 namespace Heaveline.Tests.Press;
@@ -43,7 +44,9 @@ public class SpreadTests
     public void Two_labels_on_one_spot_part_evenly_the_first_named_first() =>
         Assert.Equal([46.0, 54.0], Spread.Of([50.0, 50.0], [8.0, 8.0], 0.0, 100.0)!);
 
-    /// <summary>The answer is the least-squares one: no small move of the labels that keeps them apart brings them closer to where they want to be.</summary>
+    /// <summary>
+    /// The answer is the least-squares one: no small move of the labels that keeps them apart brings them closer to where they want to be.
+    /// </summary>
     [Fact]
     public void No_other_placing_is_closer() => Gen.Select(Crowds, Gen.Int[0, 1_000_000]).Sample((crowd, seed) =>
     {
@@ -84,7 +87,8 @@ public class SpreadTests
     {
         var random = new Random(3);
         var plot = new Box(0.0, 0.0, 220.0, 140.0);
-        var marks = Enumerable.Range(0, 16).Select(i => (new Spot(random.NextDouble() * 220.0, random.NextDouble() * 140.0), $"variant {i}")).ToArray();
+        var marks = Enumerable.Range(0, 16)
+            .Select(i => (new Spot(random.NextDouble() * 220.0, random.NextDouble() * 140.0), $"variant {i}")).ToArray();
         var rooms = BesideMarks.Of(marks, [], plot, Lettering.Label, []);
         Assert.All(rooms, room => Assert.True(plot.Holds(room)));
         Assert.All(rooms, (room, i) => Assert.DoesNotContain(rooms.Skip(i + 1), room.Overlaps));

@@ -84,11 +84,13 @@ public class AcceptedQuantityTests
     [InlineData("318 kg±5%", 15.9)]
     [InlineData("-318 kg ± 5 %", 15.9)]
     [InlineData("318 kg ± 0", 0.0)]
-    public void A_doubt_is_read(string text, double halfWidth) => Assert.Equal(halfWidth, QuantityText.Parse<Mass>(text).Amount.Doubt.HalfWidth, 1e-12);
+    public void A_doubt_is_read(string text, double halfWidth) =>
+        Assert.Equal(halfWidth, QuantityText.Parse<Mass>(text).Amount.Doubt.HalfWidth, 1e-12);
 
     [Theory]
     [InlineData("0.25 ± 8 %", 0.02)]
     [InlineData("25 % ± 2", 0.02)]
     [InlineData("0.25 ± 0.02", 0.02)]
-    public void A_doubt_of_a_plain_number_is_read(string text, double halfWidth) => Assert.Equal(halfWidth, QuantityText.Parse<Plain>(text).Amount.Doubt.HalfWidth, 1e-15);
+    public void A_doubt_of_a_plain_number_is_read(string text, double halfWidth) =>
+        Assert.Equal(halfWidth, QuantityText.Parse<Plain>(text).Amount.Doubt.HalfWidth, 1e-15);
 }

@@ -11,7 +11,8 @@ public class NumeralTests
     [InlineData(-0.00004, "0.####", "0")]
     [InlineData(0.006, "F2", "0.01")]
     [InlineData(-1e-7, "G4", "−1E−07")]
-    public void A_minus_is_a_true_minus_and_nothing_has_none(double value, string format, string text) => Assert.Equal(text, Numeral.Of(value, format));
+    public void A_minus_is_a_true_minus_and_nothing_has_none(double value, string format, string text) =>
+        Assert.Equal(text, Numeral.Of(value, format));
 
     [Theory]
     [InlineData(0.26, "+0.3")]
@@ -38,5 +39,6 @@ public class NumeralTests
     }
 
     [Fact]
-    public void A_load_of_one_kilogram_is_what_standard_gravity_makes_of_it() => Assert.Equal(1.0, In.KilogramsOfLoad.Of(Heaveline.Models.Gravity.Standard), 1e-15);
+    public void A_load_of_one_kilogram_is_what_standard_gravity_makes_of_it() =>
+        Assert.Equal(1.0, In.KilogramsOfLoad.Of(Heaveline.Models.Gravity.Standard), 1e-15);
 }

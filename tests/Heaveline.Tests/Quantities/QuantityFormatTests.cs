@@ -5,7 +5,8 @@ namespace Heaveline.Tests.Quantities;
 
 public class QuantityFormatTests
 {
-    private static readonly Gen<double> Numbers = Gen.Select(Gen.Double[-10.0, 10.0], Gen.Int[-30, 30], (mantissa, ten) => mantissa * Math.Pow(10.0, ten));
+    private static readonly Gen<double> Numbers = Gen.Select(
+        Gen.Double[-10.0, 10.0], Gen.Int[-30, 30], (mantissa, ten) => mantissa * Math.Pow(10.0, ten));
 
     [Theory]
     [InlineData(24517.7569, 0.0, "N/mm", 4, "24.52 N/mm")]

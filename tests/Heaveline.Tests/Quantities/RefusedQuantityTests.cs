@@ -5,7 +5,8 @@ namespace Heaveline.Tests.Quantities;
 public class RefusedQuantityTests
 {
     [Theory]
-    [InlineData("1,320 N/m", 0, 5, "1,320 is not a number here.", "A comma is neither a decimal point nor a thousands mark here: write 1320 or 1.320.")]
+    [InlineData(
+        "1,320 N/m", 0, 5, "1,320 is not a number here.", "A comma is neither a decimal point nor a thousands mark here: write 1320 or 1.320.")]
     [InlineData("1,5 N/mm", 0, 3, "1,5 is not a number here.", "Write the decimal point as a point: 1.5.")]
     [InlineData("1 320 N/m", 0, 5, "1 320 has a gap in it.", "Write the digits together: 1320.")]
     [InlineData("1_320 N/m", 0, 5, "1_320 is not a number here.", "Write the digits together: 1320.")]
@@ -24,21 +25,48 @@ public class RefusedQuantityTests
     [InlineData("24.5", 0, 4, "24.5 has no unit; a spring rate is wanted, e.g. 24.5 N/mm.", "Units that fit: N/mm, N/m, kN/m, kgf/mm, lbf/in.")]
     [InlineData("24.5 ± 5 %", 0, 4, "24.5 has no unit; a spring rate is wanted, e.g. 24.5 N/mm.", "Units that fit: N/mm, N/m, kN/m, kgf/mm, lbf/in.")]
     [InlineData("20 mm", 0, 5, "20 mm is a length; a spring rate is wanted, e.g. 20 N/mm.", "Units that fit: N/mm, N/m, kN/m, kgf/mm, lbf/in.")]
-    [InlineData(" 20 mm ± 5 %", 1, 5, "20 mm is a length; a spring rate is wanted, e.g. 20 N/mm.", "Units that fit: N/mm, N/m, kN/m, kgf/mm, lbf/in.")]
-    [InlineData("2 kg/mm", 0, 7, "2 kg/mm is a mass per length; a spring rate is wanted, e.g. 2 N/mm.", "Kilograms per travel are meant as force: write kgf/mm.")]
+    [InlineData(
+        " 20 mm ± 5 %", 1, 5, "20 mm is a length; a spring rate is wanted, e.g. 20 N/mm.", "Units that fit: N/mm, N/m, kN/m, kgf/mm, lbf/in.")]
+    [InlineData(
+        "2 kg/mm",
+        0,
+        7,
+        "2 kg/mm is a mass per length; a spring rate is wanted, e.g. 2 N/mm.",
+        "Kilograms per travel are meant as force: write kgf/mm.")]
     [InlineData("20 Q/mm", 3, 1, "Q is not a unit known here.", "Use unit symbols such as mm, kg, N/mm, N s/m, lbf/in.")]
     [InlineData("20 n/mm", 3, 1, "n is not a unit known here.", "Did you mean N?")]
     [InlineData("20 N/mn", 5, 2, "mn is not a unit known here.", "Use unit symbols such as mm, kg, N/mm, N s/m, lbf/in.")]
     [InlineData("20 newtons/mm", 3, 7, "newtons is not a unit known here.", "Did you mean N?")]
-    [InlineData("20 N/mm s", 5, 4, "only one unit may follow the slash.", "Put the units under the slash in brackets, N/(m s), or write those above it first, N s/m.")]
-    [InlineData("20 N/m/s", 5, 3, "only one unit may follow the slash.", "Put the units under the slash in brackets, N/(m s), or write those above it first, N s/m.")]
+    [InlineData(
+        "20 N/mm s",
+        5,
+        4,
+        "only one unit may follow the slash.",
+        "Put the units under the slash in brackets, N/(m s), or write those above it first, N s/m.")]
+    [InlineData(
+        "20 N/m/s",
+        5,
+        3,
+        "only one unit may follow the slash.",
+        "Put the units under the slash in brackets, N/(m s), or write those above it first, N s/m.")]
     [InlineData("20 N/", 5, 1, "a unit should follow the slash.", "Write for instance N/mm or N/(m s).")]
     [InlineData("20 N·", 4, 1, "a unit should stand on both sides of a product sign.", "Write for instance N·s/m.")]
     [InlineData("20 N/mm^0", 7, 2, "^0 is not an exponent.", "Write a whole exponent from 1 to 9, for instance kg m^2.")]
-    [InlineData("20 N/mm front", 8, 5, "\"front\" is not understood after 20 N/mm.", "Write a number, its unit and, if it has one, its doubt: 24.5 N/mm ± 5 %.")]
-    [InlineData("20 N/mm (front)", 8, 7, "\"(front)\" is not understood after 20 N/mm.", "Write a number, its unit and, if it has one, its doubt: 24.5 N/mm ± 5 %.")]
+    [InlineData(
+        "20 N/mm front",
+        8,
+        5,
+        "\"front\" is not understood after 20 N/mm.",
+        "Write a number, its unit and, if it has one, its doubt: 24.5 N/mm ± 5 %.")]
+    [InlineData(
+        "20 N/mm (front)",
+        8,
+        7,
+        "\"(front)\" is not understood after 20 N/mm.",
+        "Write a number, its unit and, if it has one, its doubt: 24.5 N/mm ± 5 %.")]
     [InlineData("20 N/mm ± -1", 10, 2, "the doubt is -1; it must be 0 or above.", "Give the doubt as a positive half-width.")]
-    [InlineData("20 N/mm ± 1 mm", 10, 4, "the doubt 1 mm is a length; the value is a spring rate.", "Give the doubt in a unit of the value or in per cent.")]
+    [InlineData(
+        "20 N/mm ± 1 mm", 10, 4, "the doubt 1 mm is a length; the value is a spring rate.", "Give the doubt in a unit of the value or in per cent.")]
     [InlineData("20 N/mm ± few", 10, 3, "\"few\" is not a number.", "Begin with a number in digits, with a decimal point if it needs one: 24.5.")]
     [InlineData("20 N/mm ± 5 % or so", 14, 2, "or is not a unit known here.", "Use unit symbols such as mm, kg, N/mm, N s/m, lbf/in.")]
     [InlineData("20 N/mm ± 5 % ± 1", 14, 3, "\"± 1\" is not understood after the doubt.", "End the text after the doubt: 24.5 N/mm ± 5 %.")]

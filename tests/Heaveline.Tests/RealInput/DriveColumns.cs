@@ -15,7 +15,9 @@ internal sealed class DriveColumns
     internal static DriveColumns Of(string drive, string file)
     {
         var lines = File.ReadAllLines(SharedData.Require(drive, file));
-        return new(lines[0].Split(','), [.. lines.Skip(1).Select(line => Array.ConvertAll(line.Split(','), cell => double.Parse(cell, CultureInfo.InvariantCulture)))]);
+        return new(
+            lines[0].Split(','),
+            [.. lines.Skip(1).Select(line => Array.ConvertAll(line.Split(','), cell => double.Parse(cell, CultureInfo.InvariantCulture)))]);
     }
 
     /// <summary>A column by its name.</summary>

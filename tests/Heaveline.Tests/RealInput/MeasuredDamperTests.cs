@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Heaveline.Tests.RealInput;
 
 public class MeasuredDamperTests
@@ -24,9 +26,13 @@ public class MeasuredDamperTests
     public void A_measured_damper_becomes_a_table_that_takes_the_work_the_damper_took(string run, bool zeroed, double leastForce, double mostForce)
     {
         var rig = RigRuns.Table(run);
-        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant(
-            $"{run}: gas {rig.GasForce:F1} N, turns about {rig.TurningForce:F1} N, half-width {rig.HysteresisHalfWidth:F1} N, scatter {rig.Scatter:F1} N, work {rig.Work:F2} J, table {rig.TableWork:F2} J, {rig.Cycles} cycles, {1e3 * rig.FastestBump:F1} / {1e3 * rig.FastestRebound:F1} mm/s"));
-        TestContext.Current.TestOutputHelper?.WriteLine(string.Join(' ', rig.Law.Whole.At.Zip(rig.Law.Whole.Force, (v, f) => FormattableString.Invariant($"({1e3 * v:F1}, {f:F0})"))));
+        TestContext.Current.TestOutputHelper?.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{run}: gas {rig.GasForce:F1} N, turns about {rig.TurningForce:F1} N, half-width {rig.HysteresisHalfWidth:F1} N, "
+            + $"scatter {rig.Scatter:F1} N, work {rig.Work:F2} J, table {rig.TableWork:F2} J, {rig.Cycles} cycles, {1e3 * rig.FastestBump:F1} / "
+            + $"{1e3 * rig.FastestRebound:F1} mm/s"));
+        TestContext.Current.TestOutputHelper?.WriteLine(string.Join(
+            ' ', rig.Law.Whole.At.Zip(rig.Law.Whole.Force, (v, f) => FormattableString.Invariant($"({1e3 * v:F1}, {f:F0})"))));
 
         // Mean of the whole file: +115 to +140 N for most runs (A_1 is the exception, 103 N; run1 rounds to 141), within 10 N for the zeroed ones.
         // Its mean is off by the piece of a cycle too many (half of one at worst) and by standing still, up to a tenth of it at half the force.
@@ -71,7 +77,8 @@ public class MeasuredDamperTests
     public void A_run_with_its_force_turned_round_is_refused()
     {
         var (_, _, velocity, force) = RigRuns.Of("run-B_5");
-        var refused = Assert.Throws<Heaveline.Quantities.RefusedValueException>(() => Heaveline.Cars.DamperRig.TableFrom(velocity, [.. force.Select(n => -n)], 0.01));
+        var refused = Assert.Throws<Heaveline.Quantities.RefusedValueException>(() => Heaveline.Cars.DamperRig.TableFrom(
+            velocity, [.. force.Select(n => -n)], 0.01));
         Assert.Contains("against it", refused.Message, StringComparison.Ordinal);
     }
 }

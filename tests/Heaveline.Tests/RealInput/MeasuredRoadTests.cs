@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Figures;
 using Heaveline.Files.Cars;
@@ -55,7 +56,8 @@ public class MeasuredRoadTests
     {
         var road = StoneBlocks.Road;
         var model = RideModel.Of(CarOf(name));
-        var timing = PassTiming.Of(model, road, Speed, PassOptions.Default with { SamplesPerSecond = 4000.0, StatesError = false, SettlingTime = 1.0 });
+        var timing = PassTiming.Of(
+            model, road, Speed, PassOptions.Default with { SamplesPerSecond = 4000.0, StatesError = false, SettlingTime = 1.0 });
         var under = RoadUnderWheels.Of(model, road);
         var samples = PassRun.Of(model, under, Speed, timing);
         var table = under.Table<Quad<ScalarLane>>(Speed, timing.Start, timing.SampleStep, timing.Samples);
@@ -65,8 +67,10 @@ public class MeasuredRoadTests
             ledger.Add(samples.AsSpan(k * Channel.Count, Channel.Count), table[2 * k], table[(2 * k) + 1], timing.SampleStep);
         }
 
-        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant(
-            $"{name}: road {ledger.RoadWork:F1} J, dissipated {ledger.Dissipated:F1} J, stored {ledger.Stored:F2} J, turnover {ledger.Turnover:F0} J, least power {ledger.LeastDissipation:G3} W"));
+        TestContext.Current.TestOutputHelper?.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{name}: road {ledger.RoadWork:F1} J, dissipated {ledger.Dissipated:F1} J, stored {ledger.Stored:F2} J, turnover "
+            + $"{ledger.Turnover:F0} J, least power {ledger.LeastDissipation:G3} W"));
         Assert.True(ledger.RoadWork > 10.0 && ledger.Dissipated > 10.0);
         Assert.True(ledger.LeastDissipation >= -1e-6, "a damper gave energy out");
         var allowed = 1e-3 * ledger.Turnover;
@@ -84,18 +88,29 @@ public class MeasuredRoadTests
     private static Car Damped(Car car, RigTable rig)
     {
         Damper Of(Damper damper) => damper with { Law = rig.Law, GasForce = new(rig.GasForce) };
-        return car with { Name = $"{car.Name} with a rig's dampers", Front = car.Front with { Damper = Of(car.Front.Damper) }, Rear = car.Rear with { Damper = Of(car.Rear.Damper) } };
+        return car with
+        {
+            Name = $"{car.Name} with a rig's dampers",
+            Front = car.Front with { Damper = Of(car.Front.Damper) },
+            Rear = car.Rear with { Damper = Of(car.Rear.Damper) },
+        };
     }
 
     private static void Report(string name, Pass pass, PassMeasures measures, double mean)
     {
         var output = TestContext.Current.TestOutputHelper;
-        output?.WriteLine(FormattableString.Invariant(
-            $"{name}: {pass.Statistics.Steps} steps of {1e3 * pass.Statistics.Step:F3} ms, pitch error {pass.Statistics.PitchError:G2}, tyre {pass.Statistics.TyreLoadError:G2}, mean load {mean:F5}, heave acceleration {measures.RmsHeaveAcceleration:F2} m/s², pitch {57.3 * measures.Pitch.RmsAngle:F3}°, roll {57.3 * measures.PeakRoll:F2}°"));
+        output?.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{name}: {pass.Statistics.Steps} steps of {1e3 * pass.Statistics.Step:F3} ms, pitch error {pass.Statistics.PitchError:G2}, "
+            + $"tyre {pass.Statistics.TyreLoadError:G2}, mean load {mean:F5}, heave acceleration {measures.RmsHeaveAcceleration:F2} m/s², "
+            + $"pitch {57.3 * measures.Pitch.RmsAngle:F3}°, roll {57.3 * measures.PeakRoll:F2}°"));
         foreach (var wheel in measures.Wheels)
         {
-            output?.WriteLine(FormattableString.Invariant(
-                $"  {wheel.Wheel}: load {wheel.StaticLoad:F0} N, {wheel.LeastLoad:F0} to {wheel.GreatestLoad:F0} N, variation {wheel.LoadVariation:F3}, off {wheel.LiftOff:F3} s, travel {1e3 * wheel.Rebound:F1} to {1e3 * wheel.Bump:F1} mm, stops {wheel.BumpContacts}/{wheel.ReboundContacts}"));
+            output?.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"  {wheel.Wheel}: load {wheel.StaticLoad:F0} N, {wheel.LeastLoad:F0} to {wheel.GreatestLoad:F0} N, "
+                + $"variation {wheel.LoadVariation:F3}, off {wheel.LiftOff:F3} s, travel {1e3 * wheel.Rebound:F1} to {1e3 * wheel.Bump:F1} mm, "
+                + $"stops {wheel.BumpContacts}/{wheel.ReboundContacts}"));
         }
     }
 

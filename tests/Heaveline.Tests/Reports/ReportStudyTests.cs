@@ -11,7 +11,15 @@ public class ReportStudyTests
     public void Everything_that_is_wrong_is_said_at_once_and_of_each_choice_for_itself()
     {
         var reading = Read(
-            ("car", "hazel"), ("speed", "fast"), ("speeds", "0 km/h"), ("load", "elephant"), ("class", "Z"), ("rule", "thumb"), ("samples", "3"), ("parts", "soup"), ("paper", "a3"),
+            ("car", "hazel"),
+            ("speed", "fast"),
+            ("speeds", "0 km/h"),
+            ("load", "elephant"),
+            ("class", "Z"),
+            ("rule", "thumb"),
+            ("samples", "3"),
+            ("parts", "soup"),
+            ("paper", "a3"),
             ("title", "one\ntwo"), ("out", "r.doc"));
         Assert.Null(reading.Asked);
         Assert.Equal(
@@ -28,15 +36,18 @@ public class ReportStudyTests
     [InlineData("compare", "needs two cars")]
     [InlineData(",", "is empty")]
     public void Parts_that_make_no_report_are_objected_to(string parts, string why) =>
-        Assert.Contains(why, Assert.Single(Read(("car", "hazel"), ("parts", parts), ("out", "r.html")).Objections).Sentence, StringComparison.Ordinal);
+        Assert.Contains(
+            why, Assert.Single(Read(("car", "hazel"), ("parts", parts), ("out", "r.html")).Objections).Sentence, StringComparison.Ordinal);
 
     [Fact]
     public void A_car_chosen_twice_is_objected_to() =>
-        Assert.Contains("twice", Assert.Single(Read(("car", "hazel"), ("car", "hazel"), ("out", "r.html")).Objections).Sentence, StringComparison.Ordinal);
+        Assert.Contains(
+            "twice", Assert.Single(Read(("car", "hazel"), ("car", "hazel"), ("out", "r.html")).Objections).Sentence, StringComparison.Ordinal);
 
     [Fact]
     public void Its_line_says_every_choice_that_was_left_as_usual() => Assert.Equal(
-        "heaveline report hazel.yaml --road village-hump --speed \"50 km/h\" --speeds \"30 km/h, 50 km/h, 80 km/h, 110 km/h\" --class C --rule ratio --samples 2000 --seed 1"
+        "heaveline report hazel.yaml --road village-hump --speed \"50 km/h\" --speeds \"30 km/h, 50 km/h, 80 km/h, 110 km/h\" --class C "
+        + "--rule ratio --samples 2000 --seed 1"
         + " --parts car,modes,pass,why,doubt,ride,cost --title \"Hazel saloon\" --out r.html",
         Read(("car", "hazel"), ("out", "r.html")).Asked!.Command);
 
@@ -68,5 +79,6 @@ public class ReportStudyTests
         Assert.EndsWith(" --out r.html", named.Command, StringComparison.Ordinal);
     }
 
-    private static AskedReading<ReportAsked> Read(params (string Name, string? Words)[] words) => ReportStudy.Question.Read(new Given(words), new DrawnThings());
+    private static AskedReading<ReportAsked> Read(params (string Name, string? Words)[] words) =>
+        ReportStudy.Question.Read(new Given(words), new DrawnThings());
 }

@@ -17,7 +17,13 @@ public class ReportTests
     {
         var report = Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Cost, PartKind.Car));
         Assert.Equal(
-            ["Roll, dive, travel, headlamp", "The car: Hazel saloon", "Before anybody acts on these numbers", "Sources of the numbers", "To make this report again"],
+            [
+                "Roll, dive, travel, headlamp",
+                "The car: Hazel saloon",
+                "Before anybody acts on these numbers",
+                "Sources of the numbers",
+                "To make this report again",
+            ],
             report.Parts.Select(p => p.Heading));
     }
 
@@ -45,7 +51,8 @@ public class ReportTests
         var report = Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Compare, PartKind.Cost) with { Cars = [DrawnCars.Saloon, softer] });
         Assert.Equal(["Side by side", "The price of the change"], report.Parts.Take(2).Select(p => p.Heading));
         Assert.Equal(2, report.Parts[0].Blocks.OfType<Illustration>().Count());
-        Assert.Contains(report.Parts[1].Blocks.OfType<Points>().SelectMany(p => p.Texts), t => t.StartsWith("Changed anti-roll bar", StringComparison.Ordinal));
+        Assert.Contains(
+            report.Parts[1].Blocks.OfType<Points>().SelectMany(p => p.Texts), t => t.StartsWith("Changed anti-roll bar", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -67,7 +74,8 @@ public class ReportTests
     [Fact]
     public void A_load_that_a_car_does_not_have_is_refused_with_those_it_has()
     {
-        var refusal = Assert.Throws<RefusedValueException>(() => Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Cost) with { Load = "an elephant" }));
+        var refusal = Assert.Throws<RefusedValueException>(() => Report.From(
+            ReportSamples.Of(DrawnCars.Saloon, PartKind.Cost) with { Load = "an elephant" }));
         Assert.Contains("as described", refusal.Message);
     }
 
@@ -93,7 +101,8 @@ public class ReportTests
     [InlineData(1.18234, 0.0, 3, "1.182")]
     [InlineData(1.18234, 0.0004, 3, "1.182")]
     [InlineData(double.NaN, 0.1, 3, "–")]
-    public void A_value_ends_where_its_doubt_ends(double value, double doubt, int digits, string printed) => Assert.Equal(printed, LoadsTable.Cell(value, doubt, digits));
+    public void A_value_ends_where_its_doubt_ends(double value, double doubt, int digits, string printed) =>
+        Assert.Equal(printed, LoadsTable.Cell(value, doubt, digits));
 
     [Fact]
     public void Sources_are_told_apart_by_their_keys()

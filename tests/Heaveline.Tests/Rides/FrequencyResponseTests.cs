@@ -22,7 +22,8 @@ public class FrequencyResponseTests
             const double Amplitude = 5e-4;
             var wavelength = speed / hertz;
             var sine = SineRoad.Over(new(40.0 * speed), new(Amplitude), new(wavelength)) with { RightLag = new(lag) };
-            var pass = Pass.Of(model, Road.From(sine), speed, PassOptions.Default with { Duration = 35.0, StatesError = false, LargestStep = 0.2e-3 });
+            var pass = Pass.Of(
+                model, Road.From(sine), speed, PassOptions.Default with { Duration = 35.0, StatesError = false, LargestStep = 0.2e-3 });
             Assert.Equal(PassOutcome.Completed, pass.Outcome);
             var response = FrequencyResponse.Of(model, speed, [hertz]);
             foreach (var signal in EverySignal.Of(model))

@@ -40,8 +40,8 @@ public class RandomPassTests
     }
 
     /// <summary>
-    /// What linearisation itself misses, chance taken off: the same road under the nonlinear car and under a linear one, against the same two by frequency.
-    /// An independent implementation of the same method found 1.4 to 3.1 % on another car.
+    /// What linearisation itself misses, chance taken off: the same road under the nonlinear car and under a linear one, against the same two by
+    /// frequency. An independent implementation of the same method found 1.4 to 3.1 % on another car.
     /// </summary>
     [Fact]
     public void Equivalent_linearisation_is_a_few_percent_off_a_kinked_car()
@@ -50,7 +50,8 @@ public class RandomPassTests
         var straight = RideModel.Of(RandomResponseTests.Even(1.5));
         var (kinkedPass, straightPass) = (RandomPass.Of(kinked, ClassC, 20.0, Few), RandomPass.Of(straight, ClassC, 20.0, Few));
         var options = RandomOptions.Default with { Tracks = kinkedPass.Tracks };
-        var (kinkedResponse, straightResponse) = (RandomResponse.Of(kinked, ClassC, 20.0, options), RandomResponse.Of(straight, ClassC, 20.0, options));
+        var (kinkedResponse, straightResponse) = (
+            RandomResponse.Of(kinked, ClassC, 20.0, options), RandomResponse.Of(straight, ClassC, 20.0, options));
         Assert.Equal(RandomOutcome.Converged, kinkedResponse.Outcome);
         Assert.Empty(kinkedResponse.Cautions);
         var misses = new List<double>();
@@ -68,7 +69,10 @@ public class RandomPassTests
 
     private static Car Kinked()
     {
-        var damper = new Damper { Law = new TableDamper(new ForceTable([0.1, 0.3, 1.0], [130.0, 300.0, 700.0]), new ForceTable([0.1, 0.3, 1.0], [270.0, 640.0, 1500.0])) };
+        var damper = new Damper
+        {
+            Law = new TableDamper(new ForceTable([0.1, 0.3, 1.0], [130.0, 300.0, 700.0]), new ForceTable([0.1, 0.3, 1.0], [270.0, 640.0, 1500.0])),
+        };
         var stop = new Stop { Clearance = new(0.05), Rate = new(60000.0) };
         return PlainCar.Saloon with
         {

@@ -26,7 +26,8 @@ public class RandomResponseTests
     public void A_linear_car_doubles_its_answer_when_the_road_does()
     {
         var model = RideModel.Of(Even(2.0));
-        var (one, four) = (RandomResponse.Of(model, ClassC, 20.0), RandomResponse.Of(model, ClassC with { Density = new(4.0 * ClassC.Density.Si) }, 20.0));
+        var (one, four) = (
+            RandomResponse.Of(model, ClassC, 20.0), RandomResponse.Of(model, ClassC with { Density = new(4.0 * ClassC.Density.Si) }, 20.0));
         foreach (var signal in EverySignal.Of(model))
         {
             Assert.Equal(2.0, four.Rms(signal) / one.Rms(signal), 1e-9);
@@ -74,7 +75,8 @@ public class RandomResponseTests
     {
         Gen.Select(AnyCar.Any, Gen.Double[5.0, 30.0], Gen.Int[0, 2]).Sample((car, speed, grade) =>
         {
-            var response = RandomResponse.Of(RideModel.Of(car), RoadSpectrum.Of(RoadClass.All[grade]), speed, RandomOptions.Default with { Tolerance = 1e-4 });
+            var response = RandomResponse.Of(
+                RideModel.Of(car), RoadSpectrum.Of(RoadClass.All[grade]), speed, RandomOptions.Default with { Tolerance = 1e-4 });
             Assert.True(response.Outcome is RandomOutcome.Converged or RandomOutcome.Linear, response.OutcomeSentence);
             Assert.All(EverySignal.Of(response.Model), s => Assert.True(response.Rms(s) > 0.0 || s.Name.Contains("roll"), s.Name));
         }, iter: 25);
@@ -86,7 +88,8 @@ public class RandomResponseTests
         var gentle = new RoadSpectrum { Density = new(1e-16) };
         AnyCar.Any.Sample(drawn =>
         {
-            var model = RideModel.Of(drawn with { Front = drawn.Front with { Friction = Friction.None }, Rear = drawn.Rear with { Friction = Friction.None } });
+            var model = RideModel.Of(
+                drawn with { Front = drawn.Front with { Friction = Friction.None }, Rear = drawn.Rear with { Friction = Friction.None } });
             var own = RandomResponse.Of(model, gentle, 20.0, RandomOptions.Default with { Tolerance = 1e-4 });
             var trim = RandomResponse.Of(model, gentle, 20.0, RandomOptions.Default with { AtOwnLevel = false, Tolerance = 1e-4 });
             foreach (var signal in EverySignal.Of(model))
@@ -163,7 +166,11 @@ public class RandomResponseTests
     // The plain saloon with straight dampers: their rate in bump and rebound, kN s/m.
     internal static Car Even(double slope)
     {
-        var damper = new Damper { Law = new TableDamper(new ForceTable([1.0, 2.0], [1000.0 * slope, 2000.0 * slope]), new ForceTable([1.0, 2.0], [1000.0 * slope, 2000.0 * slope])) };
+        var damper = new Damper
+        {
+            Law = new TableDamper(
+                new ForceTable([1.0, 2.0], [1000.0 * slope, 2000.0 * slope]), new ForceTable([1.0, 2.0], [1000.0 * slope, 2000.0 * slope])),
+        };
         return PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = damper }, Rear = PlainCar.RearAxle with { Damper = damper } };
     }
 }

@@ -23,9 +23,21 @@ public class RideSpectrumTests
             var ride = SymmetricRide.From(model) ?? throw new InvalidOperationException("The car is even.");
             linked += ride.IsLinked ? 1 : 0;
             left = model.Rolls ? left : 0.0;
-            Same(model, speed, RideSignal.VerticalAcceleration(model, behind, left), RideSpectrum.Vertical(model, Road, speed, behind, left, Weightings.Wk.Factor), ride, Weightings.Wk.Factor);
+            Same(
+                model,
+                speed,
+                RideSignal.VerticalAcceleration(model, behind, left),
+                RideSpectrum.Vertical(model, Road, speed, behind, left, Weightings.Wk.Factor),
+                ride,
+                Weightings.Wk.Factor);
             Same(model, speed, RideSignal.PitchAcceleration, RideSpectrum.Pitch(model, Road, speed), ride, _ => 1.0);
-            Same(model, speed, RideSignal.ForeAftForce(0.7), RideSpectrum.ForeAft(model, Road, speed, 0.7, Weightings.Wd.Factor), ride, Weightings.Wd.Factor);
+            Same(
+                model,
+                speed,
+                RideSignal.ForeAftForce(0.7),
+                RideSpectrum.ForeAft(model, Road, speed, 0.7, Weightings.Wd.Factor),
+                ride,
+                Weightings.Wd.Factor);
         }, iter: 60);
         Assert.True(linked > 5);
     }
@@ -49,7 +61,8 @@ public class RideSpectrumTests
     public void Two_hundred_and_fifty_six_frequencies_serve_every_car()
     {
         // A wheel that hops long, with hardly any damping, takes more than 80. One car drawn here (seed c7V42zjpwhb2) missed 1e-5 by 6 %.
-        Gen.Select(AnyCar.Any, Gen.Double[30.0, 120.0]).Sample((car, kilometres) => Assert.Equal(1.0, Ratio(Even(car), kilometres / 3.6, 256), 2e-5), iter: 40);
+        Gen.Select(AnyCar.Any, Gen.Double[30.0, 120.0])
+            .Sample((car, kilometres) => Assert.Equal(1.0, Ratio(Even(car), kilometres / 3.6, 256), 2e-5), iter: 40);
     }
 
     [Fact]
@@ -62,7 +75,10 @@ public class RideSpectrumTests
             var band = Road with { Band = new SpatialBand(Math.Max(Road.Band.Low, 0.2 / speed), Math.Min(Road.Band.High, 40.0 / speed)) };
             var dense = RandomResponse.Of(model, band, speed, RandomOptions.Default with { AtOwnLevel = false });
             var many = RideSpectrum.Vertical(model, Road, speed, 1.5, left, Weightings.Wk.Factor, SpectrumOptions.Default with { Points = 512 });
-            Assert.Equal(1.0, dense.Rms(RideSignal.VerticalAcceleration(model, 1.5, left), Weightings.Wk.Factor) / many.Rms(SymmetricRide.From(model)!.Value), 3e-6);
+            Assert.Equal(
+                1.0,
+                dense.Rms(RideSignal.VerticalAcceleration(model, 1.5, left), Weightings.Wk.Factor) / many.Rms(SymmetricRide.From(model)!.Value),
+                3e-6);
         }, iter: 10);
     }
 
@@ -101,7 +117,8 @@ public class RideSpectrumTests
         var left = model.Rolls ? 0.35 : 0.0;
         var ride = SymmetricRide.From(model)!.Value;
         var few = RideSpectrum.Vertical(model, Road, speed, 1.5, left, Weightings.Wk.Factor, SpectrumOptions.Default with { Points = points });
-        return few.Rms(ride) / RideSpectrum.Vertical(model, Road, speed, 1.5, left, Weightings.Wk.Factor, SpectrumOptions.Default with { Points = 1024 }).Rms(ride);
+        return few.Rms(ride)
+            / RideSpectrum.Vertical(model, Road, speed, 1.5, left, Weightings.Wk.Factor, SpectrumOptions.Default with { Points = 1024 }).Rms(ride);
     }
 
     private static Car Even(Car car) => car with { Weighing = Weighing.PerAxle(new(car.Weighing.Front), new(car.Weighing.Rear)) };

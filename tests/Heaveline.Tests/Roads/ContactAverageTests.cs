@@ -65,7 +65,8 @@ public class ContactAverageTests
             (profile, contact, share) =>
             {
                 var x = profile.Start + (share * (profile.End - profile.Start));
-                Assert.Equal(Integral(profile, x - (contact.Si / 2.0), x + (contact.Si / 2.0)) / contact.Si, profile.AveragedOver(contact).Height(x), 1.01e-7);
+                Assert.Equal(
+                    Integral(profile, x - (contact.Si / 2.0), x + (contact.Si / 2.0)) / contact.Si, profile.AveragedOver(contact).Height(x), 1.01e-7);
             },
             iter: 300);
 

@@ -12,7 +12,8 @@ public class IriOfRandomRoadTests
     public void Roads_of_class_A_have_on_average_the_index_of_their_spectrum()
     {
         var road = ClassA with { Spectrum = ClassA.Spectrum with { Band = new(0.011, 2.0) }, Spacing = new(0.125), Length = new(500.0) };
-        var values = Enumerable.Range(0, 16).Select(seed => Iri.Of((road with { Seed = (ulong)seed }).Draw().Left, new(0.125)).MetresPerKilometre).ToArray();
+        var values = Enumerable.Range(0, 16)
+            .Select(seed => Iri.Of((road with { Seed = (ulong)seed }).Draw().Left, new(0.125)).MetresPerKilometre).ToArray();
         var mean = values.Average();
         var error = Math.Sqrt(values.Average(v => (v - mean) * (v - mean)) / 15.0);
         Assert.InRange(error, 0.0, 0.05);

@@ -7,7 +7,8 @@ namespace Heaveline.Tests.Roads;
 /// <summary>Spectra of synthesised roads against what they were made from, within the interval that chance allows.</summary>
 public class ProfileSpectrumTests
 {
-    private static readonly RandomRoad Kilometre = new() { Spectrum = RoadSpectrum.Of(RoadClass.C), Track = new(1.5), Length = new(1000.0), Seed = 5UL };
+    private static readonly RandomRoad Kilometre =
+        new() { Spectrum = RoadSpectrum.Of(RoadClass.C), Track = new(1.5), Length = new(1000.0), Seed = 5UL };
 
     private static RandomRoad Wide => Kilometre with { Spectrum = Kilometre.Spectrum with { Band = new(0.002, 3.5) } };
 
@@ -52,7 +53,8 @@ public class ProfileSpectrumTests
         var (held, all) = (0, 0);
         for (var seed = 100UL; seed < 160UL; seed++)
         {
-            foreach (var band in ProfileSpectrum.Of((Coarse with { Seed = seed, Length = new(600.0) }).Draw().Right, new(0.25)).Bands.Where(b => b.Band.High < 0.9))
+            foreach (var band in ProfileSpectrum.Of((Coarse with { Seed = seed, Length = new(600.0) }).Draw().Right, new(0.25)).Bands
+                .Where(b => b.Band.High < 0.9))
             {
                 var target = Wide.Spectrum.VarianceBetween(band.Band.Low, band.Band.High) / (band.Band.High - band.Band.Low);
                 var (low, high) = band.Interval(0.8);
@@ -64,7 +66,9 @@ public class ProfileSpectrumTests
         Assert.InRange((double)held / all, 0.76, 0.84);
     }
 
-    /// <summary>γ of the pair, band by band: within five standard errors, √((1 + γ² )/ν)-like, of the estimate of the cross density over the target.</summary>
+    /// <summary>
+    /// γ of the pair, band by band: within five standard errors, √((1 + γ² )/ν)-like, of the estimate of the cross density over the target.
+    /// </summary>
     [Fact]
     public void The_tracks_of_a_synthesised_road_are_as_alike_as_isotropy_says()
     {
@@ -114,7 +118,8 @@ public class ProfileSpectrumTests
         var (density, waviness) = (0, 0);
         for (var seed = 200UL; seed < 260UL; seed++)
         {
-            var fit = SpectrumFit.Of(ProfileSpectrum.Of((Coarse with { Seed = seed, Length = new(200.0) }).Draw().Left, new(0.25)), new SpatialBand(0.011, 0.9));
+            var fit = SpectrumFit.Of(
+                ProfileSpectrum.Of((Coarse with { Seed = seed, Length = new(200.0) }).Draw().Left, new(0.25)), new SpatialBand(0.011, 0.9));
             density += fit.DensityInterval(0.5) is var (low, high) && low.Si <= 256e-6 && high.Si >= 256e-6 ? 1 : 0;
             waviness += fit.WavinessInterval(0.5) is var (flat, steep) && flat <= 2.0 && steep >= 2.0 ? 1 : 0;
         }
@@ -131,7 +136,9 @@ public class ProfileSpectrumTests
         var (plain, moved) = (ProfileSpectrum.Of(heights, new(0.05)), ProfileSpectrum.Of(tilted, new(0.05)));
 
         // Above 2.83 cycles/m the road has no waves, only rounding.
-        Assert.All(plain.Bands.Zip(moved.Bands).Where(pair => pair.First.Band.High < 2.8), pair => Assert.Equal(1.0, pair.First.Density / pair.Second.Density, 1e-6));
+        Assert.All(
+            plain.Bands.Zip(moved.Bands).Where(pair => pair.First.Band.High < 2.8),
+            pair => Assert.Equal(1.0, pair.First.Density / pair.Second.Density, 1e-6));
     }
 
     [Fact]
@@ -143,6 +150,7 @@ public class ProfileSpectrumTests
         Assert.Throws<RefusedValueException>(() => ProfileSpectrum.Of(heights[..20], new(0.05)));
         Assert.Throws<RefusedValueException>(() => ProfileSpectrum.Of([.. heights[..40], double.NaN], new(0.05)));
         Assert.Throws<RefusedValueException>(() => SpectrumFit.Of(ProfileSpectrum.Of(new double[4000], new(0.05))));
-        Assert.Throws<RefusedValueException>(() => SpectrumFit.Of(ProfileSpectrum.Of(EqualSamples.Of(Kilometre.Draw().Left, new(0.05)), new(0.05)), new SpatialBand(0.5, 2.0)));
+        Assert.Throws<RefusedValueException>(() => SpectrumFit.Of(
+            ProfileSpectrum.Of(EqualSamples.Of(Kilometre.Draw().Left, new(0.05)), new(0.05)), new SpatialBand(0.5, 2.0)));
     }
 }

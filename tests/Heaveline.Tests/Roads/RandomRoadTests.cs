@@ -6,7 +6,8 @@ namespace Heaveline.Tests.Roads;
 /// <summary>Random roads: repeatable, extendable, of the stated spectrum and likeness of tracks.</summary>
 public class RandomRoadTests
 {
-    private static readonly RandomRoad Kilometre = new() { Spectrum = RoadSpectrum.Of(RoadClass.C), Track = new(1.5), Length = new(1000.0), Seed = 1UL };
+    private static readonly RandomRoad Kilometre =
+        new() { Spectrum = RoadSpectrum.Of(RoadClass.C), Track = new(1.5), Length = new(1000.0), Seed = 1UL };
 
     [Fact]
     public void A_longer_road_begins_with_the_shorter_one_to_the_last_bit()
@@ -66,7 +67,8 @@ public class RandomRoadTests
         // Short waves hold hardly any of the height: the band ends at 0.5 cycles/m to be quick.
         var road = Kilometre with { Spectrum = Kilometre.Spectrum with { Band = new(0.011, 0.5) }, Spacing = new(0.5) };
         var spectrum = road.Spectrum;
-        var ratios = Enumerable.Range(0, 30).Select(seed => (road with { Seed = (ulong)seed }).Draw()).SelectMany(pair => new[] { pair.Left, pair.Right })
+        var ratios = Enumerable.Range(0, 30)
+            .Select(seed => (road with { Seed = (ulong)seed }).Draw()).SelectMany(pair => new[] { pair.Left, pair.Right })
             .Select(track => MeanSquare(track) / spectrum.HeightVariance).ToArray();
         var expected = Math.Sqrt(2.0 / spectrum.DegreesOfFreedom(new(1000.0)));
         Assert.Equal(0.175, Math.Sqrt(2.0 / Kilometre.Spectrum.DegreesOfFreedom(new(1000.0))), 5e-4);
@@ -115,7 +117,10 @@ public class RandomRoadTests
     [Fact]
     public void A_spacing_too_wide_for_the_waves_and_a_road_too_long_are_refused()
     {
-        Assert.Contains("quarter of its shortest wave", Assert.Throws<RefusedValueException>(() => (Kilometre with { Spacing = new(0.1) }).Draw()).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "quarter of its shortest wave",
+            Assert.Throws<RefusedValueException>(() => (Kilometre with { Spacing = new(0.1) }).Draw()).Message,
+            StringComparison.Ordinal);
         Assert.Throws<RefusedValueException>(() => (Kilometre with { Length = new(1e5), Spacing = new(0.01) }).Draw());
         Assert.Throws<RefusedValueException>(() => Kilometre with { Length = new(double.NaN) });
         Assert.Throws<RefusedValueException>(() => new SpatialBand(1.0, 1.0));

@@ -14,36 +14,39 @@ internal static class RandomRoads
     internal static Amount<Length> Metres(double value) => new(value);
 
     private static Gen<Profile> Pieces(bool jumps) =>
-        Gen.Select(Gen.Double[-5.0, 5.0], Gen.Select(Gen.Double[0.002, 2.0], Gen.Double[-0.2, 0.2], Gen.Int[0, jumps ? 2 : 1]).Array[1, 12], (start, pieces) =>
-        {
-            var outline = new Outline(start, 0.05);
-            var (x, height) = (start, 0.05);
-            foreach (var (width, next, kind) in pieces)
+        Gen.Select(
+            Gen.Double[-5.0, 5.0],
+            Gen.Select(Gen.Double[0.002, 2.0], Gen.Double[-0.2, 0.2], Gen.Int[0, jumps ? 2 : 1]).Array[1, 12],
+            (start, pieces) =>
             {
-                if (kind == 2)
+                var outline = new Outline(start, 0.05);
+                var (x, height) = (start, 0.05);
+                foreach (var (width, next, kind) in pieces)
                 {
-                    outline.LineTo(x, next);
-                }
-                else if (kind == 1)
-                {
-                    var (from, rise, x0, k) = (height, next - height, x, Math.PI / width);
-                    outline.CurveTo(
-                        x + width,
-                        next,
-                        s => from + (rise * 0.5 * (1.0 - Math.Cos(k * (s - x0)))),
-                        s => rise * 0.5 * k * Math.Sin(k * (s - x0)),
-                        0.5 * rise * k * k * k * k);
-                    x += width;
-                }
-                else
-                {
-                    outline.LineTo(x + width, next);
-                    x += width;
+                    if (kind == 2)
+                    {
+                        outline.LineTo(x, next);
+                    }
+                    else if (kind == 1)
+                    {
+                        var (from, rise, x0, k) = (height, next - height, x, Math.PI / width);
+                        outline.CurveTo(
+                            x + width,
+                            next,
+                            s => from + (rise * 0.5 * (1.0 - Math.Cos(k * (s - x0)))),
+                            s => rise * 0.5 * k * Math.Sin(k * (s - x0)),
+                            0.5 * rise * k * k * k * k);
+                        x += width;
+                    }
+                    else
+                    {
+                        outline.LineTo(x + width, next);
+                        x += width;
+                    }
+
+                    height = next;
                 }
 
-                height = next;
-            }
-
-            return outline.Close();
-        });
+                return outline.Close();
+            });
 }

@@ -21,7 +21,10 @@ public class RoadSpectrumTests
             }
 
             Assert.Equal(1.0, sum / spectrum.HeightVariance, 1e-5);
-            Assert.Equal(spectrum.HeightVariance, spectrum.VarianceBetween(0.0, low + (width / 3.0)) + spectrum.VarianceBetween(low + (width / 3.0), 1000.0), 1e-12 * spectrum.HeightVariance);
+            Assert.Equal(
+                spectrum.HeightVariance,
+                spectrum.VarianceBetween(0.0, low + (width / 3.0)) + spectrum.VarianceBetween(low + (width / 3.0), 1000.0),
+                1e-12 * spectrum.HeightVariance);
         });
 
     [Fact]

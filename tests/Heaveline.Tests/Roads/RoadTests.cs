@@ -76,19 +76,20 @@ public class RoadTests
     // The slopes come from parabolas, so a road that is one is met exactly, whatever the spacing.
     [Fact]
     public void Measured_points_of_a_parabola_give_the_parabola() =>
-        Gen.Select(Gen.Double[0.01, 1.0].Array[3, 20], Gen.Double[-0.1, 0.1], Gen.Double[-0.02, 0.02], Gen.Double[0.0, 1.0]).Sample((steps, b, a, share) =>
-        {
-            var x = new List<double> { 0.0 };
-            foreach (var step in steps)
+        Gen.Select(Gen.Double[0.01, 1.0].Array[3, 20], Gen.Double[-0.1, 0.1], Gen.Double[-0.02, 0.02], Gen.Double[0.0, 1.0])
+            .Sample((steps, b, a, share) =>
             {
-                x.Add(x[^1] + step);
-            }
+                var x = new List<double> { 0.0 };
+                foreach (var step in steps)
+                {
+                    x.Add(x[^1] + step);
+                }
 
-            var profile = Road.FromMeasured("parabola", x, x.ConvertAll(s => s * (b + (a * s))), null).Left;
-            var at = share * x[^1] * 0.999999;
-            Assert.Equal(at * (b + (a * at)), profile.Height(at), 1e-9);
-            Assert.Equal(b + (2.0 * a * at), profile.Slope(at), 1e-9);
-        });
+                var profile = Road.FromMeasured("parabola", x, x.ConvertAll(s => s * (b + (a * s))), null).Left;
+                var at = share * x[^1] * 0.999999;
+                Assert.Equal(at * (b + (a * at)), profile.Height(at), 1e-9);
+                Assert.Equal(b + (2.0 * a * at), profile.Slope(at), 1e-9);
+            });
 
     [Theory]
     [InlineData(new[] { 0.0, 1.0, 2.0 }, new[] { 0.0, 0.0, 0.0 })]

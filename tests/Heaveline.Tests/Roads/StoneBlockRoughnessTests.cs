@@ -4,7 +4,10 @@ using Heaveline.Roads;
 
 namespace Heaveline.Tests.Roads;
 
-/// <summary>A measured stone-block test road, 10 m by 10 mm (OpenCRG, crg-bin/belgian_block.crg, Apache License 2.0): long enough for a spectrum of its stones, not for a class.</summary>
+/// <summary>
+/// A measured stone-block test road, 10 m by 10 mm (OpenCRG, crg-bin/belgian_block.crg, Apache License 2.0): long enough for a spectrum of its
+/// stones, not for a class.
+/// </summary>
 public class StoneBlockRoughnessTests
 {
     [Fact]

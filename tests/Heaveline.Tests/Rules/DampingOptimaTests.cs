@@ -7,16 +7,18 @@ using Heaveline.Tests.Doubts;
 namespace Heaveline.Tests.Rules;
 
 /// <summary>
-/// Damping ratios at which pitch, heave and tyre load are least on a class C road at 22 m/s, ratio 1.1: near 0.10, 0.20 to 0.25 and 0.40 to 0.50 by an
-/// independent linear half car with its frequency response; no published source. One drawn minute of road scatters about them.
+/// Damping ratios at which pitch, heave and tyre load are least on a class C road at 22 m/s, ratio 1.1: near 0.10, 0.20 to 0.25 and 0.40 to 0.50 by
+/// an independent linear half car with its frequency response; no published source. One drawn minute of road scatters about them.
 /// </summary>
 public class DampingOptimaTests
 {
-    private static readonly Road ClassC = Road.From(new RandomRoad { Spectrum = RoadSpectrum.Of(RoadClass.C), Track = new(0.0), Length = new(22.0 * 40.0), Seed = 7 });
+    private static readonly Road ClassC = Road.From(
+        new RandomRoad { Spectrum = RoadSpectrum.Of(RoadClass.C), Track = new(0.0), Length = new(22.0 * 40.0), Seed = 7 });
 
     private static readonly PassOptions Options = PassOptions.Default with { StatesError = false, SamplesPerSecond = 200.0, LargestStep = 1.25e-3 };
 
-    // RMS pitch acceleration in rad/s² of the same half car, printed for wheelbases of 2.3, 2.6, 2.9 and 3.2 m; 40 s of one drawn road scatter by some 5 %.
+    // RMS pitch acceleration in rad/s² of the same half car, printed for wheelbases of 2.3, 2.6, 2.9 and 3.2 m; 40
+    // s of one drawn road scatter by some 5 %.
     [Theory]
     [InlineData(true, 0.840, 0.811, 0.747, 0.668)]
     [InlineData(false, 0.652, 0.811, 0.934, 1.018)]
@@ -24,7 +26,13 @@ public class DampingOptimaTests
     {
         double[] expected = [a, b, c, d];
         var map = RuleMap.Of(
-            (MeasuredCar.Saloon with { Ratio = 1.1 }).Model(), ClassC, RuleAxis.Wheelbase([2.3, 2.6, 2.9, 3.2], grows), [22.0], [WholePassCatalogue.RmsPitchAcceleration], Options, degree: 2)[0];
+            (MeasuredCar.Saloon with { Ratio = 1.1 }).Model(),
+            ClassC,
+            RuleAxis.Wheelbase([2.3, 2.6, 2.9, 3.2], grows),
+            [22.0],
+            [WholePassCatalogue.RmsPitchAcceleration],
+            Options,
+            degree: 2)[0];
         Assert.All(expected.Zip(map.Measured[0]), p => Assert.Equal(p.First, p.Second, 0.07 * p.First));
         Assert.Equal(grows ? RuleVerdict.Holds : RuleVerdict.Fails, map.Verdict(0, 3));
     }

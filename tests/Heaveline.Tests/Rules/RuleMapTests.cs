@@ -23,20 +23,28 @@ public class RuleMapTests
     private static readonly double[] Speeds = [8.0, 14.0, 22.0, 30.0];
     private static readonly double[] Four = [40.0 / 3.6, 60.0 / 3.6, 80.0 / 3.6, 100.0 / 3.6];
 
-    // Late pitch in mrad·s^0.5, printed to 0.01; peak pitch acceleration in rad/s² over the whole pass, printed to 0.01: the peak is sharp, and the other
-    // programs take the largest sample, which lies up to 0.6 % below it and never above.
+    // Late pitch in mrad·s^0.5, printed to 0.01; peak pitch acceleration in rad/s² over the whole pass, printed to 0.01: the peak is sharp, and the
+    // other programs take the largest sample, which lies up to 0.6 % below it and never above.
     [Fact]
     public void Late_pitch_and_peak_acceleration_over_ratio_and_speed_are_those_of_an_independent_half_car()
     {
         double[][] late =
         [
-            [0.76, 0.89, 0.84, 0.66, 0.44, 0.32], [0.52, 0.47, 0.33, 0.17, 0.16, 0.28], [0.34, 0.26, 0.14, 0.06, 0.15, 0.24], [0.25, 0.18, 0.08, 0.05, 0.13, 0.20],
+            [0.76, 0.89, 0.84, 0.66, 0.44, 0.32], [0.52, 0.47, 0.33, 0.17, 0.16, 0.28], [0.34, 0.26, 0.14, 0.06, 0.15, 0.24],
+            [0.25, 0.18, 0.08, 0.05, 0.13, 0.20],
         ];
         double[][] peak =
         [
-            [4.20, 4.29, 4.37, 4.46, 4.55, 4.64], [5.53, 5.56, 5.68, 5.78, 5.87, 5.96], [5.08, 5.33, 5.55, 5.76, 5.96, 6.14], [4.56, 4.36, 4.19, 4.03, 3.89, 3.77],
+            [4.20, 4.29, 4.37, 4.46, 4.55, 4.64], [5.53, 5.56, 5.68, 5.78, 5.87, 5.96], [5.08, 5.33, 5.55, 5.76, 5.96, 6.14],
+            [4.56, 4.36, 4.19, 4.03, 3.89, 3.77],
         ];
-        var maps = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios, onRigidTyres: true), Speeds, [SettlingCatalogue.LatePitch, WholePassCatalogue.PeakPitchAcceleration], degree: 2);
+        var maps = RuleMap.Of(
+            MeasuredCar.Saloon.Model(),
+            Versine,
+            RuleAxis.FrequencyRatio(Ratios, onRigidTyres: true),
+            Speeds,
+            [SettlingCatalogue.LatePitch, WholePassCatalogue.PeakPitchAcceleration],
+            degree: 2);
         for (var i = 0; i < Speeds.Length; i++)
         {
             for (var j = 0; j < Ratios.Length; j++)
@@ -47,12 +55,17 @@ public class RuleMapTests
         }
     }
 
-    // The peak over the whole pass comes after the rear wheels have left; until then a larger ratio lowers it, up to 1.2: at 1.3 the rise to the later peak
-    // stands higher at the window's end than the hit's own peak.
+    // The peak over the whole pass comes after the rear wheels have left; until then a larger ratio lowers it, up to 1.2: at 1.3 the rise to the
+    // later peak stands higher at the window's end than the hit's own peak.
     [Fact]
     public void At_50_kilometres_an_hour_the_hit_itself_falls_with_the_ratio()
     {
-        var map = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios, onRigidTyres: true), [14.0], [HitCatalogue.PeakPitchAcceleration])[0];
+        var map = RuleMap.Of(
+            MeasuredCar.Saloon.Model(),
+            Versine,
+            RuleAxis.FrequencyRatio(Ratios, onRigidTyres: true),
+            [14.0],
+            [HitCatalogue.PeakPitchAcceleration])[0];
         Assert.Equal(map.Measured[0].Take(5).OrderDescending(), map.Measured[0].Take(5));
         Assert.InRange(map.Measured[0][5], map.Measured[0][4], map.Measured[0][3]);
     }
@@ -65,7 +78,13 @@ public class RuleMapTests
     public void The_best_ratio_falls_with_speed_and_depends_on_the_dynamic_index(double index, double v8, double v14, double v22, double v30)
     {
         double[] fine = [.. Enumerable.Range(14, 14).Select(k => 0.05 * k)];
-        var map = RuleMap.Of((MeasuredCar.Saloon with { DynamicIndex = index }).Model(), Versine, RuleAxis.FrequencyRatio(fine, onRigidTyres: true), Speeds, [SettlingCatalogue.LatePitch], degree: 2)[0];
+        var map = RuleMap.Of(
+            (MeasuredCar.Saloon with { DynamicIndex = index }).Model(),
+            Versine,
+            RuleAxis.FrequencyRatio(fine, onRigidTyres: true),
+            Speeds,
+            [SettlingCatalogue.LatePitch],
+            degree: 2)[0];
         double[] expected = [v8, v14, v22, v30];
         Assert.All(expected.Zip(map.Best), p => Assert.Equal(p.First, p.Second!.Value, 0.026));
     }
@@ -75,7 +94,13 @@ public class RuleMapTests
     {
         double[] fine = [.. Enumerable.Range(0, 31).Select(k => 0.9 + (0.02 * k))];
         double[] speeds = [18.0, 22.0, 26.0, 30.0];
-        var maps = RuleMap.Of((MeasuredCar.Saloon with { DynamicIndex = 1.0 }).Model(), Versine, RuleAxis.FrequencyRatio(fine), speeds, [SettlingCatalogue.LatePitch, SettlingCatalogue.RmsPitch], degree: 2);
+        var maps = RuleMap.Of(
+            (MeasuredCar.Saloon with { DynamicIndex = 1.0 }).Model(),
+            Versine,
+            RuleAxis.FrequencyRatio(fine),
+            speeds,
+            [SettlingCatalogue.LatePitch, SettlingCatalogue.RmsPitch],
+            degree: 2);
         Assert.All(RatioRule.Of(maps[0]), r => Assert.Equal(r.Computed!.Value, r.Late, 0.03));
         Assert.All(RatioRule.Of(maps[1]), r => Assert.Equal(r.Computed!.Value, r.Step, 0.04));
     }
@@ -108,7 +133,15 @@ public class RuleMapTests
     public void A_map_tells_how_far_it_is()
     {
         var told = new Told(_ => { });
-        RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios), Speeds, [SettlingCatalogue.RmsPitch], degree: 2, progress: told, cancellation: TestContext.Current.CancellationToken);
+        RuleMap.Of(
+            MeasuredCar.Saloon.Model(),
+            Versine,
+            RuleAxis.FrequencyRatio(Ratios),
+            Speeds,
+            [SettlingCatalogue.RmsPitch],
+            degree: 2,
+            progress: told,
+            cancellation: TestContext.Current.CancellationToken);
         Assert.Equal(1.0, told.Shares.Max());
         Assert.Equal(told.Shares.Count, told.Shares.Distinct().Count());
         Assert.All(told.Shares, share => Assert.InRange(share, double.Epsilon, 1.0));
@@ -122,7 +155,15 @@ public class RuleMapTests
         var told = new Told(_ => stop.Cancel());
         double[] speeds = [.. Enumerable.Range(0, 40).Select(i => 8.0 + (0.5 * i))];
         Assert.ThrowsAny<OperationCanceledException>(() =>
-            RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio(Ratios), speeds, [SettlingCatalogue.RmsPitch], degree: 1, progress: told, cancellation: stop.Token));
+            RuleMap.Of(
+                MeasuredCar.Saloon.Model(),
+                Versine,
+                RuleAxis.FrequencyRatio(Ratios),
+                speeds,
+                [SettlingCatalogue.RmsPitch],
+                degree: 1,
+                progress: told,
+                cancellation: stop.Token));
         // One thread tells and cancels in turn, so that nothing is left to chance.
         Assert.True(Assert.Single(told.Shares) < 0.1);
     }
@@ -137,7 +178,8 @@ public class RuleMapTests
     [InlineData("mean kept", true, 0.88, 0.83, 0.80, 0.80)]
     [InlineData("front softer", true, 0.77, 0.71, 0.70, 0.70)]
     [InlineData("rear stiffer", true, 1.00, 0.95, 0.93, 0.92)]
-    public void Ratio_and_softness_change_the_settling_as_in_an_independent_study(string change, bool shorter, double at40, double at60, double at80, double at100)
+    public void Ratio_and_softness_change_the_settling_as_in_an_independent_study(
+        string change, bool shorter, double at40, double at60, double at80, double at100)
     {
         var root = Math.Sqrt(1.2);
         var car = change switch
@@ -160,19 +202,28 @@ public class RuleMapTests
     [InlineData(0.2, 0.9, 0.4, 1.0, 0.61)]
     [InlineData(0.2, 0.9, 0.4, 1.2, 0.43)]
     [InlineData(0.3, 0.9, 0.0, 1.2, 0.63)]
-    public void Damping_inertia_and_a_common_spring_count_as_in_an_independent_study(double damping, double index, double share, double ratio, double median)
+    public void Damping_inertia_and_a_common_spring_count_as_in_an_independent_study(
+        double damping, double index, double share, double ratio, double median)
     {
         var start = Study with { FrontDamping = 0.2, RearDamping = 0.2 };
         var car = Study with { FrontDamping = damping, RearDamping = damping, DynamicIndex = index, SharedSprings = share, Ratio = ratio };
-        var quotients = Enumerable.Range(0, 17).Select(i => (40.0 + (5.0 * i)) / 3.6).Select(v => Settling(car, Hump, v) / Settling(start, Hump, v)).Order().ToList();
+        var quotients = Enumerable.Range(0, 17)
+            .Select(i => (40.0 + (5.0 * i)) / 3.6).Select(v => Settling(car, Hump, v) / Settling(start, Hump, v)).Order().ToList();
         Assert.Equal(median, quotients[8], 0.0125);
     }
 
     [Fact]
     public void Verdicts_say_where_the_rule_holds_and_where_it_fails()
     {
-        var map = RuleMap.Of((Study with { FrontDamping = 0.2, RearDamping = 0.2 }).Model(), Hump, RuleAxis.FrequencyRatio([0.85, 1.0, 1.2, 1.4], onRigidTyres: true), [80.0 / 3.6, 120.0 / 3.6], [SettlingCatalogue.RmsPitch])[0];
-        Assert.Equal([RuleVerdict.Fails, RuleVerdict.NoDifference, RuleVerdict.Holds, RuleVerdict.Holds], Enumerable.Range(0, 4).Select(j => map.Verdict(0, j)));
+        var map = RuleMap.Of(
+            (Study with { FrontDamping = 0.2, RearDamping = 0.2 }).Model(),
+            Hump,
+            RuleAxis.FrequencyRatio([0.85, 1.0, 1.2, 1.4], onRigidTyres: true),
+            [80.0 / 3.6, 120.0 / 3.6],
+            [SettlingCatalogue.RmsPitch])[0];
+        Assert.Equal(
+            [RuleVerdict.Fails, RuleVerdict.NoDifference, RuleVerdict.Holds, RuleVerdict.Holds],
+            Enumerable.Range(0, 4).Select(j => map.Verdict(0, j)));
         Assert.Equal(RuleVerdict.Fails, map.Verdict(1, 3));
     }
 
@@ -202,7 +253,8 @@ public class RuleMapTests
     [Fact]
     public void A_value_without_a_car_is_refused_in_words_and_left_out()
     {
-        var map = RuleMap.Of(MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio([1.0, 1.1, 200.0]), [14.0], [SettlingCatalogue.RmsPitch])[0];
+        var map = RuleMap.Of(
+            MeasuredCar.Saloon.Model(), Versine, RuleAxis.FrequencyRatio([1.0, 1.1, 200.0]), [14.0], [SettlingCatalogue.RmsPitch])[0];
         Assert.Equal(RuleVerdict.NotComputed, map.Verdict(0, 2));
         Assert.NotEmpty(map.Refusals[2]);
         Assert.Empty(map.Refusals[1]);

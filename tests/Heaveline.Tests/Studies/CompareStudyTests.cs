@@ -32,7 +32,8 @@ public class CompareStudyTests
     [Fact]
     public void A_speed_at_which_a_car_breaks_off_has_no_table_and_the_others_have()
     {
-        var answer = CompareStudy.Run(Asked with { Road = Road.From(new RoundTopHump { Height = new(0.50), Length = new(2.5) }), Speeds = [0.6, 25.0] });
+        var answer = CompareStudy.Run(
+            Asked with { Road = Road.From(new RoundTopHump { Height = new(0.50), Length = new(2.5) }), Speeds = [0.6, 25.0] });
         Assert.Equal("At 2 km/h", Assert.Single(answer.Tables).Title);
         Assert.Contains("at 90 km/h (AngleOutOfRange)", answer.Failure, StringComparison.Ordinal);
     }

@@ -58,7 +58,9 @@ public class DescribeStudyTests
     public void Words_become_what_is_asked()
     {
         Assert.Equal(3, DescribeStudy.Question.Read(new Given([("car", "hazel")]), new DrawnThings()).Asked!.Loads.Length);
-        var asked = DescribeStudy.Question.Read(new Given([("car", "hazel"), ("load", "driver alone"), ("modes", Choice.Yes), ("doubt", Choice.Yes), ("samples", "20"), ("seed", "7")]), new DrawnThings()).Asked!;
+        var asked = DescribeStudy.Question.Read(
+            new Given([("car", "hazel"), ("load", "driver alone"), ("modes", Choice.Yes), ("doubt", Choice.Yes), ("samples", "20"), ("seed", "7")]),
+            new DrawnThings()).Asked!;
         Assert.Equal(("driver alone", true, 20, 7UL), (asked.Loads.Single().Name, asked.WithModes, asked.Draws, asked.Seed));
     }
 }

@@ -19,7 +19,13 @@ internal sealed class KnownThings(params Car[] cars) : IFinder
     }
 
     public Found<Road> Road(string name) =>
-        new() { Name = name, Value = name == "hump" ? Hump : null, Refusal = name == "hump" ? "" : $"There is no road '{name}'.", Inputs = [Text(name)] };
+        new()
+        {
+            Name = name,
+            Value = name == "hump" ? Hump : null,
+            Refusal = name == "hump" ? "" : $"There is no road '{name}'.",
+            Inputs = [Text(name)],
+        };
 
     private static InputText Text(string name) => new() { Name = $"{name}.yaml", Text = name, Sha256 = ReportSamples.Digest };
 

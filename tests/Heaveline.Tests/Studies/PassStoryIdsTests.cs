@@ -20,7 +20,9 @@ public class PassStoryIdsTests
 
     [Fact]
     public void A_crossing_without_a_single_bump_is_told_by_its_pitch() =>
-        Assert.Equal(["opening", "pitch", "pitch-share"], Ids(Road.From(new SineRoad { Wavelength = new(6.0), Amplitude = new(0.01), Waves = 10 }), 10.0).Take(3));
+        Assert.Equal(
+            ["opening", "pitch", "pitch-share"],
+            Ids(Road.From(new SineRoad { Wavelength = new(6.0), Amplitude = new(0.01), Waves = 10 }), 10.0).Take(3));
 
     private static List<string> Ids(Road road, double speed)
     {

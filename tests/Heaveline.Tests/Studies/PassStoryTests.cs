@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
@@ -46,16 +47,27 @@ public class PassStoryTests
     public void Hit_and_settling_are_told_with_their_own_numbers()
     {
         var swing = new DampedSwing(0.05, 1.6337, 8.0036);
-        var story = Told(Hump, (Channel.Pitch, swing.At), (Channel.Accelerations + Channel.Pitch, t => t < 0.4 ? 6.25 * t : 2.5), (Channel.Heave, t => swing.At(t) * 0.65));
+        var story = Told(
+            Hump,
+            (Channel.Pitch, swing.At),
+            (Channel.Accelerations + Channel.Pitch, t => t < 0.4 ? 6.25 * t : 2.5),
+            (Channel.Heave, t => swing.At(t) * 0.65));
         Assert.Equal("plain saloon, as described, over round-top hump, 75 mm high and 3.7 m long, both tracks at 36 km/h.", story[0]);
         double Degrees(double angle) => angle * 180.0 / Math.PI;
-        Assert.Equal(FormattableString.Invariant($"The hit lasts 0.65 s: the body pitches up to {Degrees(swing.Top):F2}° at up to 2.50 rad/s²."), story[1]);
         Assert.Equal(
-            FormattableString.Invariant($"The settling: in the second after the rear wheels have left, the pitch is {Degrees(swing.Root2(0.63, 1.63)):F3}° root mean square, {-Degrees(swing.At(0.63)):F2}° at most."),
+            FormattableString.Invariant($"The hit lasts 0.65 s: the body pitches up to {Degrees(swing.Top):F2}° at up to 2.50 rad/s²."), story[1]);
+        Assert.Equal(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The settling: in the second after the rear wheels have left, the pitch is {Degrees(swing.Root2(0.63, 1.63)):F3}° root mean square, "
+                + $"{-Degrees(swing.At(0.63)):F2}° at most."),
             story[2]);
         var late = swing.LastAbove(0.1 * swing.Top) - 0.63;
         Assert.StartsWith(
-            FormattableString.Invariant($"It falls below a tenth of its peak for good {late:F2} s after the rear wheels have left; 2 swings after that reach a tenth of the peak. (This time"),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"It falls below a tenth of its peak for good {late:F2} s after the rear wheels have left; 2 swings after that "
+                + $"reach a tenth of the peak. (This time"),
             story[3],
             StringComparison.Ordinal);
         // Half of 2.6 m over 0.65 m.
@@ -67,23 +79,33 @@ public class PassStoryTests
     {
         // A hump of pitch round 0.3 s, and one lower round 1 s.
         double Bump(double t, double at, double height) => height * Math.Exp(-(t - at) * (t - at) / 0.005);
-        Assert.Contains("; one swing after that reaches a tenth of the peak.", Told(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.006)))[3], StringComparison.Ordinal);
-        Assert.Contains("; no swing after that reaches a tenth of the peak.", Told(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.004)))[3], StringComparison.Ordinal);
-        // A whole number of half swings more: tops at 4 − k·π/9 s after 0.63 s, ten of them, the last at the record's end and no turning point any more.
+        Assert.Contains(
+            "; one swing after that reaches a tenth of the peak.",
+            Told(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.006)))[3],
+            StringComparison.Ordinal);
+        Assert.Contains(
+            "; no swing after that reaches a tenth of the peak.",
+            Told(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.004)))[3],
+            StringComparison.Ordinal);
+        // A whole number of half swings more: tops at 4 − k·π/9 s after 0.63 s, ten of them, the last at the
+        // record's end and no turning point any more.
         var swings = Told(Hump, (Channel.Pitch, t => 0.02 * Math.Cos(9.0 * (4.0 - t))));
-        Assert.Equal("It does not fall below a tenth of its peak within the 4.0 s recorded; 9 swings after that reach a tenth of the peak.", swings[3]);
+        Assert.Equal(
+            "It does not fall below a tenth of its peak within the 4.0 s recorded; 9 swings after that reach a tenth of the peak.", swings[3]);
     }
 
     [Fact]
     public void Both_stops_of_an_axle_touched_alike_are_told_once_and_one_alone_by_its_name()
     {
         double Up(double t) => 0.005 + (0.060 * Math.Cos(2.0 * Math.PI * 2.5 * (t - 0.1031)));
-        Assert.Contains("Both front bump stops are touched 10 times, pressed 5 mm at most.", Told(Hump, (Channel.Wheel, Up), (Channel.Wheel + 1, Up)));
+        Assert.Contains(
+            "Both front bump stops are touched 10 times, pressed 5 mm at most.", Told(Hump, (Channel.Wheel, Up), (Channel.Wheel + 1, Up)));
         double Down(double t) => 0.082 * -Math.Exp(-(t - 0.7) * (t - 0.7) / 0.01);
         var one = Told(Hump, (Channel.Wheel + 1, Down));
         Assert.Contains("The front right rebound stop is touched once, pulled 12 mm at most.", one);
         Assert.DoesNotContain(one, s => s.Contains("bump stop", StringComparison.Ordinal));
-        Assert.Contains("The front right rebound stop is touched twice, pulled 12 mm at most.", Told(Hump, (Channel.Wheel + 1, t => Down(t) + Down(t - 1.0))));
+        Assert.Contains(
+            "The front right rebound stop is touched twice, pulled 12 mm at most.", Told(Hump, (Channel.Wheel + 1, t => Down(t) + Down(t - 1.0))));
     }
 
     [Fact]
@@ -113,7 +135,10 @@ public class PassStoryTests
         var still = 0.012 + RideModel.Of(Car).Trim.Pitch;
         var story = Told(Hump, (Channel.Pitch, t => 0.02 - (0.01 * t)));
         string Aim(double drop) => FormattableString.Invariant($"{100.0 * Math.Abs(drop):F2} % {(drop < 0.0 ? "above" : "below")}");
-        Assert.Equal($"The dipped beam points {Aim(still)} the horizontal standing under this load, and swings between {Aim(still - 0.02)} and {Aim(still + 0.021)} it.", story[^1]);
+        Assert.Equal(
+            $"The dipped beam points {Aim(still)} the horizontal standing under this load, and swings between {Aim(still - 0.02)} and "
+            + $"{Aim(still + 0.021)} it.",
+            story[^1]);
         Assert.Contains("above and", story[^1], StringComparison.Ordinal);
     }
 
@@ -121,7 +146,8 @@ public class PassStoryTests
     public void A_road_without_an_obstacle_is_told_as_a_whole()
     {
         var road = Road.From(new SineRoad { Amplitude = new(0.01), Wavelength = new(5.0), Waves = 4.0 });
-        var story = Told(road, (Channel.Pitch, t => t < 0.0 ? 0.02 : 0.01), (Channel.Accelerations + Channel.Pitch, _ => 1.5), (Channel.Heave, _ => 0.026));
+        var story = Told(
+            road, (Channel.Pitch, t => t < 0.0 ? 0.02 : 0.01), (Channel.Accelerations + Channel.Pitch, _ => 1.5), (Channel.Heave, _ => 0.026));
         Assert.Equal("The body pitches 0.573° root mean square, 1.15° at most, with 1.50 rad/s² root mean square.", story[1]);
         Assert.Equal("The ends move 0.50 times as much by pitching as by heaving.", story[2]);
     }

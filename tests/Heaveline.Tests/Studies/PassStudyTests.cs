@@ -8,7 +8,8 @@ namespace Heaveline.Tests.Studies;
 
 public class PassStudyTests
 {
-    private static readonly PassAsked Asked = new() { Car = LoadedCar.Of(DrawnCars.Saloon, DrawnCars.Driver), Road = NamedRoads.All["village-hump"], Speed = 12.0 };
+    private static readonly PassAsked Asked =
+        new() { Car = LoadedCar.Of(DrawnCars.Saloon, DrawnCars.Driver), Road = NamedRoads.All["village-hump"], Speed = 12.0 };
 
     [Fact]
     public void A_pass_has_its_story_its_numbers_its_traces_and_its_figure()
@@ -17,7 +18,10 @@ public class PassStudyTests
         Assert.True(answer.IsWhole);
         Assert.Null(answer.Failure);
         Assert.Equal(answer.Sentences.Select(s => s.Text), answer.Lines.Take(answer.Sentences.Count));
-        Assert.Equal(answer.Measures.Pitch.Settling!.RmsAngle * 180.0 / Math.PI, answer.Tables[0].Rows.Single(r => r.Key == "settling-rms-pitch").Values[0]!.Value, 1e-12);
+        Assert.Equal(
+            answer.Measures.Pitch.Settling!.RmsAngle * 180.0 / Math.PI,
+            answer.Tables[0].Rows.Single(r => r.Key == "settling-rms-pitch").Values[0]!.Value,
+            1e-12);
         Assert.StartsWith("time [s],", Encoding.UTF8.GetString(answer.Csv()), StringComparison.Ordinal);
         Assert.Equal([PassAnswer.Traces], answer.FigureIds);
     }
@@ -44,8 +48,11 @@ public class PassStudyTests
     public void Words_become_what_is_asked_and_what_is_wrong_with_them_is_said_at_once()
     {
         var known = new DrawnThings();
-        var asked = PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", "36 km/h"), ("comfort", "driver"), ("certified", Choice.Yes)]), known).Asked!;
-        Assert.Equal(("as described", "village-hump", 10.0, "driver", true), (asked.Car.Load.Name, "village-hump", asked.Speed, asked.Comfort!.Name, asked.Options.Certified));
+        var asked = PassStudy.Question.Read(
+            new Given([("car", "hazel"), ("speed", "36 km/h"), ("comfort", "driver"), ("certified", Choice.Yes)]), known).Asked!;
+        Assert.Equal(
+            ("as described", "village-hump", 10.0, "driver", true),
+            (asked.Car.Load.Name, "village-hump", asked.Speed, asked.Comfort!.Name, asked.Options.Certified));
         Assert.Same(NamedRoads.All["village-hump"], asked.Road);
         var wrong = PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", "400 mph"), ("road", "nowhere"), ("comfort", "dickey")]), known);
         Assert.Equal(["speed", "road", "comfort"], wrong.Objections.Select(o => o.Choice));
@@ -60,5 +67,6 @@ public class PassStudyTests
     }
 
     [Fact]
-    public void A_pass_that_is_stopped_says_so() => Assert.ThrowsAny<OperationCanceledException>(() => PassStudy.Run(Asked, new StudyRun { Cancellation = new CancellationToken(canceled: true) }));
+    public void A_pass_that_is_stopped_says_so() => Assert.ThrowsAny<OperationCanceledException>(() => PassStudy.Run(
+        Asked, new StudyRun { Cancellation = new CancellationToken(canceled: true) }));
 }

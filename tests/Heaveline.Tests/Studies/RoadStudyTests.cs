@@ -39,5 +39,6 @@ public class RoadStudyTests
         Assert.False(Assert.Single(Read(("random", "C"), ("length", "1 mm")).Objections).IsUsage);
     }
 
-    private static AskedReading<RoadAsked> Read(params (string Name, string? Words)[] words) => RoadStudy.Question.Read(new Given(words), new DrawnThings());
+    private static AskedReading<RoadAsked> Read(params (string Name, string? Words)[] words) =>
+        RoadStudy.Question.Read(new Given(words), new DrawnThings());
 }

@@ -98,7 +98,9 @@ public class RuleStudyTests
         Assert.Empty(read.Objections);
         Assert.Equal((10.0, 20.0, "two up", 7), (read.Asked!.Slowest, read.Asked.Fastest, read.Asked.Car.Load.Name, read.Asked.Detail.Speeds));
         var wrong = RuleStudy.Question.Read(
-            KnownThings.Words("car", Saloon.Name, "road", "moon", "from", "72 km/h", "to", "36 km/h", "load", "ten up", "speeds", "1", "rule", "luck"), finder);
+            KnownThings.Words(
+                "car", Saloon.Name, "road", "moon", "from", "72 km/h", "to", "36 km/h", "load", "ten up", "speeds", "1", "rule", "luck"),
+            finder);
         Assert.Null(wrong.Asked);
         Assert.Equal(["load", "road", "rule", "speeds", "to"], wrong.Objections.Select(o => o.Choice).Order());
         Assert.Equal(["load", "road"], wrong.Objections.Where(o => !o.IsUsage).Select(o => o.Choice).Order());

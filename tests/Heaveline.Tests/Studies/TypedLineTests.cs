@@ -17,7 +17,8 @@ public class TypedLineTests
     public void A_shell_reads_a_quoted_word_as_itself_and_runs_nothing(string word)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Needs a POSIX shell.");
-        using var shell = Process.Start(new ProcessStartInfo("/bin/sh", ["-c", $"printf %s {TypedLine.Quoted(word)}"]) { RedirectStandardOutput = true })!;
+        using var shell = Process.Start(
+            new ProcessStartInfo("/bin/sh", ["-c", $"printf %s {TypedLine.Quoted(word)}"]) { RedirectStandardOutput = true })!;
         var read = shell.StandardOutput.ReadToEnd();
         shell.WaitForExit();
         Assert.Equal((0, word), (shell.ExitCode, read));

@@ -36,7 +36,8 @@ public class InterconnectionBenchTests
     public void A_common_damper_adds_4c_per_side_to_heave_and_nothing_to_pitch()
     {
         const double damping = 350.0;
-        var bench = InterconnectionBench.Of(RideModel.Of(Plain with { Interconnection = new ElasticLink { Rate = new(0.0), Damping = new(damping) } }))!;
+        var bench = InterconnectionBench.Of(RideModel.Of(
+            Plain with { Interconnection = new ElasticLink { Rate = new(0.0), Damping = new(damping) } }))!;
         var (without, with) = (bench.Without.Damping, bench.With.Damping);
         Assert.Equal(without.Heave + (2.0 * 4.0 * damping), with.Heave, 1e-6);
         Assert.Equal(without.Pitch, with.Pitch, 1e-6);
@@ -118,7 +119,9 @@ public class InterconnectionBenchTests
         }
 
         Assert.Equal(1.0 / Math.Sqrt(2.0), Lost(bench.Line.CornerFrequency) / Lost(0.0), 1e-6);
-        Assert.Contains(InterconnectionBench.Of(RideModel.Of(Piped(8.0, 50e-4)))!.Line!.Warnings, w => w.Contains("times the body's pitch", StringComparison.Ordinal));
+        Assert.Contains(
+            InterconnectionBench.Of(RideModel.Of(Piped(8.0, 50e-4)))!.Line!.Warnings,
+            w => w.Contains("times the body's pitch", StringComparison.Ordinal));
     }
 
     [Fact]

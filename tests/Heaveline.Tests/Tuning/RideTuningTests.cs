@@ -103,7 +103,8 @@ public class RideTuningTests
         RuleAxis[] axes =
         [
             RuleAxis.FrequencyRatio([1.0, 1.2]), RuleAxis.FrequencyRatio([1.0, 1.2], onRigidTyres: true), RuleAxis.Damping([0.2, 0.35]),
-            RuleAxis.DynamicIndex([0.8, 1.1]), RuleAxis.Wheelbase([2.4, 2.9], inertiaGrows: true), RuleAxis.Wheelbase([2.4, 2.9], inertiaGrows: false),
+            RuleAxis.DynamicIndex([0.8, 1.1]), RuleAxis.Wheelbase([2.4, 2.9], inertiaGrows: true),
+            RuleAxis.Wheelbase([2.4, 2.9], inertiaGrows: false),
         ];
         foreach (var axis in axes)
         {

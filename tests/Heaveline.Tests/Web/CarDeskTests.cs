@@ -36,7 +36,9 @@ public sealed class CarDeskTests : IDisposable
         Assert.Equal(SaveEnd.Conflict, other.Save().End);
         Assert.Contains("rate: 24 N/mm", OnDisk, StringComparison.Ordinal);
         Assert.True(other.IsChanged);
-        Assert.Contains(TextChange.Between(other.SavedText, other.Conflict!.TextOnDisk!), line => line.Mark == '+' && line.Text.Contains("24 N/mm", StringComparison.Ordinal));
+        Assert.Contains(
+            TextChange.Between(other.SavedText, other.Conflict!.TextOnDisk!),
+            line => line.Mark == '+' && line.Text.Contains("24 N/mm", StringComparison.Ordinal));
 
         Assert.Equal(SaveEnd.Saved, other.Overwrite().End);
         Assert.Null(other.Conflict);
@@ -142,20 +144,25 @@ public sealed class CarDeskTests : IDisposable
     [InlineData("new.yaml", "car: New\0\n", "character")]
     public void A_file_is_brought_in_only_under_a_name_of_the_garage_and_only_if_it_can_be_read(string name, string text, string words)
     {
-        var before = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Count(path => path.EndsWith(".yaml", StringComparison.Ordinal));
+        var before = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Count(path => path.EndsWith(".yaml", StringComparison.Ordinal));
         var uploaded = UploadedFile.Into(garage, name, Encoding.UTF8.GetBytes(text));
         Assert.Contains(words, uploaded.Message, StringComparison.Ordinal);
         Assert.Equal(words.Length == 0, uploaded.Message.Length == 0);
-        Assert.Equal(before + (words.Length == 0 ? 1 : 0), Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Count(path => path.EndsWith(".yaml", StringComparison.Ordinal)));
+        Assert.Equal(
+            before + (words.Length == 0 ? 1 : 0),
+            Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Count(path => path.EndsWith(".yaml", StringComparison.Ordinal)));
     }
 
     [Fact]
     public void A_file_that_is_too_large_or_no_text_is_not_brought_in()
     {
-        Assert.Contains("262144", UploadedFile.Into(garage, "new.yaml", new byte[UploadedFile.Format.MostBytes + 1]).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "262144", UploadedFile.Into(garage, "new.yaml", new byte[UploadedFile.Format.MostBytes + 1]).Message, StringComparison.Ordinal);
         Assert.Contains("UTF-8", UploadedFile.Into(garage, "new.yaml", [0xC3, 0x28]).Message, StringComparison.Ordinal);
         // Ten levels of ten: the text is small, what it would grow into is not.
-        var bomb = "car: &a0 x\n" + string.Concat(Enumerable.Range(1, 9).Select(n => $"k{n}: &a{n} [{string.Join(", ", Enumerable.Repeat($"*a{n - 1}", 10))}]\n"));
+        var bomb = "car: &a0 x\n"
+            + string.Concat(Enumerable.Range(1, 9).Select(n => $"k{n}: &a{n} [{string.Join(", ", Enumerable.Repeat($"*a{n - 1}", 10))}]\n"));
         Assert.NotEmpty(UploadedFile.Into(garage, "bomb.yaml", Encoding.UTF8.GetBytes(bomb)).Message);
         Assert.False(System.IO.File.Exists(Path.Combine(folder, "bomb.yaml")));
     }
@@ -168,9 +175,12 @@ public sealed class CarDeskTests : IDisposable
         System.IO.File.WriteAllText(Path.Combine(folder, "round-b.yaml"), "variant: b\nof: round-a.yaml\nchange: {wheelbase: 2 m}\n");
         var listing = garage.List();
         var families = CarFamily.Of(listing);
-        Assert.Equal(["cured", "towing", "unlucky", "springs only"], families.Single(family => family.Car.Name == File).Variants.Select(variant => variant.Title));
         Assert.Equal(
-            listing.Entries.Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => entry.Name).Order(StringComparer.Ordinal),
+            ["cured", "towing", "unlucky", "springs only"],
+            families.Single(family => family.Car.Name == File).Variants.Select(variant => variant.Title));
+        Assert.Equal(
+            listing.Entries
+                .Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => entry.Name).Order(StringComparer.Ordinal),
             families.SelectMany(family => family.Variants.Prepend(family.Car)).Select(entry => entry.Name).Order(StringComparer.Ordinal));
     }
 

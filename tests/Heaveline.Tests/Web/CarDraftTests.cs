@@ -12,7 +12,8 @@ public class CarDraftTests
 {
     private static readonly Garage Garage = new(Path.Combine(Checkout.Root, "examples", "garage"));
 
-    public static TheoryData<string> Files => [.. Directory.EnumerateFiles(Garage.Folder, "*.yaml").Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Files =>
+        [.. Directory.EnumerateFiles(Garage.Folder, "*.yaml").Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Files))]
@@ -109,7 +110,8 @@ public class CarDraftTests
     public void Every_group_that_can_be_added_is_read_and_refused_only_where_it_is_empty()
     {
         var draft = Draft("sprig-kit-car.yaml");
-        foreach (var field in CarFile.Form.All.Where(field => field.Path.Count is 1 or 2 && field.Path[0] != "" && !field.Path.Contains(FormField.Any) && CarDraft.At(draft.Whole, field.Path) is null && CarDraft.At(draft.Whole, [.. field.Path.SkipLast(1)]) is not null))
+        foreach (var field in CarFile.Form.All.Where(field => field.Path.Count is 1 or 2 && field.Path[0] != "" && !field.Path.Contains(FormField.Any)
+            && CarDraft.At(draft.Whole, field.Path) is null && CarDraft.At(draft.Whole, [.. field.Path.SkipLast(1)]) is not null))
         {
             var (added, refusal) = draft.Put(field.Path, BlankValue.Of(field));
             Assert.True(refusal is null, $"{string.Join('/', field.Path)}: {refusal?.Message}");
@@ -149,5 +151,6 @@ public class CarDraftTests
 
     private static CarDraft Draft(string file) => CarDraft.Of(Garage, file, Garage.Read(file).Text!);
 
-    private static int Scalars(Node node) => node.Kind == NodeKind.Scalar ? 1 : node.Items.Sum(Scalars) + node.Entries.Sum(entry => Scalars(entry.Value));
+    private static int Scalars(Node node) =>
+        node.Kind == NodeKind.Scalar ? 1 : node.Items.Sum(Scalars) + node.Entries.Sum(entry => Scalars(entry.Value));
 }

@@ -11,7 +11,8 @@ public class CarNumbersTests
 {
     private static readonly Garage Garage = new(Path.Combine(Checkout.Root, "examples", "garage"));
 
-    public static TheoryData<string> Files => [.. Directory.EnumerateFiles(Garage.Folder, "*.yaml").Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Files =>
+        [.. Directory.EnumerateFiles(Garage.Folder, "*.yaml").Select(path => Path.GetFileName(path)!).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Files))]
@@ -26,14 +27,17 @@ public class CarNumbersTests
         {
             var (from, to) = line.Span;
             Assert.True(from < to, line.Measure.Key);
-            Assert.All(line.Cells.OfType<NumberCell>(), cell => Assert.True(double.IsFinite(cell.Value) && cell.HalfWidth >= 0.0 && cell.Value - cell.HalfWidth >= from && cell.Value + cell.HalfWidth <= to, line.Measure.Key));
+            Assert.All(line.Cells.OfType<NumberCell>(), cell => Assert.True(
+                double.IsFinite(cell.Value) && cell.HalfWidth >= 0.0 && cell.Value - cell.HalfWidth >= from && cell.Value + cell.HalfWidth <= to,
+                line.Measure.Key));
         });
     }
 
     [Fact]
     public void The_doubts_are_twice_the_standard_deviation_that_drawn_cars_scatter_by()
     {
-        // Against another way of propagation: JCGM 101:2008, drawing, beside the slopes of JCGM 100:2008. 4000 draws leave about 1 % on a deviation; curvature adds to it.
+        // Against another way of propagation: JCGM 101:2008, drawing, beside the slopes of JCGM 100:2008. 4000 draws leave about
+        // 1 % on a deviation; curvature adds to it.
         var car = Garage.Car("fern-saloon.yaml").Car!;
         var numbers = CarNumbers.WithDoubts(car);
         var drawn = DrawnDoubts.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
@@ -57,11 +61,14 @@ public class CarNumbersTests
     public void A_car_without_doubts_is_told_so()
     {
         var text = Garage.Read("drover-van.yaml").Text!;
-        var plain = string.Join('\n', text.Split('\n').Select(line => System.Text.RegularExpressions.Regex.Replace(line, @" ± [0-9.]+ ?(%|mm|cm|kg|N)?|, scale: [^}]*", "")));
+        var plain = string.Join(
+            '\n',
+            text.Split('\n').Select(line => System.Text.RegularExpressions.Regex.Replace(line, @" ± [0-9.]+ ?(%|mm|cm|kg|N)?|, scale: [^}]*", "")));
         var car = Garage.Car("drover-van.yaml", plain).Car;
         Assert.NotNull(car);
         Assert.NotNull(CarNumbers.WithDoubts(car).NoDoubts);
     }
 
-    private static NumberCell Cell(CarNumbers numbers, string key, int load) => numbers.Parts.SelectMany(part => part.Lines).Single(line => line.Measure.Key == key).Cells[load]!;
+    private static NumberCell Cell(CarNumbers numbers, string key, int load) =>
+        numbers.Parts.SelectMany(part => part.Lines).Single(line => line.Measure.Key == key).Cells[load]!;
 }

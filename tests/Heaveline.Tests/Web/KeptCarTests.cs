@@ -14,13 +14,16 @@ using Heaveline.Web.Tuning;
 
 namespace Heaveline.Tests.Web;
 
-/// <summary>A setting as a change of the car and as words in a file are one thing: the file read back crosses a road as the car on the page did.</summary>
+/// <summary>
+/// A setting as a change of the car and as words in a file are one thing: the file read back crosses a road as the car on the page did.
+/// </summary>
 public class KeptCarTests
 {
     private static readonly string Garage = Path.Combine(Checkout.Root, "examples", "garage");
 
     // Springs by rate, at the wheel, by table, by wire, by leaves, by torsion bar; dampers by table and by ratio; a fluid line; a two-wheeler.
-    public static TheoryData<string> Cars => [.. Directory.EnumerateFiles(Garage, "*.yaml").Select(path => Path.GetFileNameWithoutExtension(path)!).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Cars =>
+        [.. Directory.EnumerateFiles(Garage, "*.yaml").Select(path => Path.GetFileNameWithoutExtension(path)!).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Cars))]
@@ -49,7 +52,8 @@ public class KeptCarTests
     {
         var reading = CarFile.Load(Path.Combine(Garage, name + ".yaml"), Garage);
         var values = Settings.All(true).Where(setting => setting.ScaleOf(reading.Car!) is not null)
-            .Select(setting => (setting.Key, Scale: setting.ScaleOf(reading.Car!)!)).Select(one => (one.Key, one.Scale.From + (0.43 * (one.Scale.To - one.Scale.From))));
+            .Select(setting => (setting.Key, Scale: setting.ScaleOf(reading.Car!)!))
+            .Select(one => (one.Key, one.Scale.From + (0.43 * (one.Scale.To - one.Scale.From))));
         Agree(name, reading, Values([.. values]), true);
     }
 
@@ -57,7 +61,8 @@ public class KeptCarTests
     public void A_gas_spring_kept_reads_back_as_the_same_car()
     {
         var text = File.ReadAllText(Path.Combine(Garage, "fern-saloon.yaml"))
-            .Replace("    rate: 38 N/mm ± 4 %\n    tester: club spring press\n", "    gas: {area: 60 cm², volume: 1.8 L}\n", StringComparison.Ordinal);
+            .Replace(
+                "    rate: 38 N/mm ± 4 %\n    tester: club spring press\n", "    gas: {area: 60 cm², volume: 1.8 L}\n", StringComparison.Ordinal);
         var folder = Directory.CreateTempSubdirectory("heaveline-gas-").FullName;
         try
         {
@@ -80,7 +85,9 @@ public class KeptCarTests
         try
         {
             var path = Path.Combine(folder, "linked.yaml");
-            File.WriteAllText(path, File.ReadAllText(Path.Combine(Garage, "fern-saloon.yaml")) + "interconnection:\n  elastic: {rate: 4 N/mm, damping: 120 N s/m}\n");
+            File.WriteAllText(
+                path,
+                File.ReadAllText(Path.Combine(Garage, "fern-saloon.yaml")) + "interconnection:\n  elastic: {rate: 4 N/mm, damping: 120 N s/m}\n");
             var reading = CarFile.Load(path, folder);
             Assert.IsType<ElasticLink>(reading.Car!.Interconnection);
             var changed = Agree("linked", reading, Values(("link", 0.0), ("link-damping", 0.0)), false, folder);
@@ -100,7 +107,8 @@ public class KeptCarTests
         var car = Settings.Apply(reading.Car!, Values(("wheelbase", 2810.0)), true);
         var chosen = car.LoadStates.Single(state => state.Name == "four up with luggage");
         var loaded = Luggage.On(chosen, car, 62.5);
-        var words = Settings.Words(reading.Car!, car, Values(("wheelbase", 2810.0)), true, reading.Root!).Concat(Luggage.Words(chosen, loaded, reading.Root!));
+        var words = Settings.Words(reading.Car!, car, Values(("wheelbase", 2810.0)), true, reading.Root!)
+            .Concat(Luggage.Words(chosen, loaded, reading.Root!));
         var kept = Read("fern-saloon", reading.Root!, words, Garage);
         Same(RideModel.Of(car, loaded), RideModel.Of(kept, kept.LoadStates.Single(state => state.Name == loaded.Name)));
     }

@@ -15,7 +15,15 @@ public class PassPageLogicTests
     [Fact]
     public void An_address_gives_back_the_state_that_wrote_it()
     {
-        var state = new PassState { Car = "fern saloon & co", Load = "four up", Road = "pothole", Beside = "fern-saloon", AsFrequencies = true, InertiaGrows = true }
+        var state = new PassState
+        {
+            Car = "fern saloon & co",
+            Load = "four up",
+            Road = "pothole",
+            Beside = "fern-saloon",
+            AsFrequencies = true,
+            InertiaGrows = true,
+        }
             .With("front-spring", 18.5).With("speed", 63.0).With("height", 41.5).With("luggage", 60.0);
         Assert.Equal(state.Query, PassState.Of(state.Query, "other").Query);
         Assert.True(state.IsSameAs(PassState.Of(state.Query, "other")));
@@ -93,7 +101,8 @@ public class PassPageLogicTests
         {
             File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"), Path.Combine(folder, "fern-saloon.yaml"));
             File.WriteAllText(Path.Combine(folder, "waves.yaml"), "road: long waves\nsine: {amplitude: 5 mm, wavelength: 10 m, waves: 100}\n");
-            var view = new PassTrial(new GarageView(new ServeOptions { Garage = folder })).See(new PassState { Car = "fern-saloon", Road = "waves.yaml" }.With("speed", 36.0), full: false).View!;
+            var view = new PassTrial(new GarageView(new ServeOptions { Garage = folder })).See(
+                new PassState { Car = "fern-saloon", Road = "waves.yaml" }.With("speed", 36.0), full: false).View!;
             Assert.True(view.IsCut);
             Assert.Equal(PassTrial.Longest, view.Now.Pass.Time[^1], 0.01);
         }
@@ -123,7 +132,10 @@ public class PassPageLogicTests
             Assert.Equal(plain.Select(panel => panel.Id), longer.Select(panel => panel.Id));
             Assert.Equal(plain.Length, plain.Select(panel => panel.Id).Distinct().Count());
             Assert.All(plain.Zip(longer), pair => Assert.Equal(2 * pair.First.Traces.Length, pair.Second.Traces.Length));
-            Assert.All(longer, panel => Assert.Contains($"\"id\":\"{panel.Id}\"", ChartSheet.Of(PassCurves.Of(trial.See(state, full: false).View!.Now, null)).Structure, StringComparison.Ordinal));
+            Assert.All(longer, panel => Assert.Contains(
+                $"\"id\":\"{panel.Id}\"",
+                ChartSheet.Of(PassCurves.Of(trial.See(state, full: false).View!.Now, null)).Structure,
+                StringComparison.Ordinal));
         }
         finally
         {
@@ -140,7 +152,8 @@ public class PassPageLogicTests
     [Fact]
     public void A_story_falls_into_how_it_pitched_and_all_the_rest()
     {
-        var story = PassWords.Story(new PassTrial(Demo).See(new PassState { Car = "fern-saloon", Load = "four up with luggage", Road = "village-hump-100" }.With("speed", 60.0), full: false).View!);
+        var story = PassWords.Story(new PassTrial(Demo).See(
+            new PassState { Car = "fern-saloon", Load = "four up with luggage", Road = "village-hump-100" }.With("speed", 60.0), full: false).View!);
         Assert.StartsWith("The hit lasts ", story[0], StringComparison.Ordinal);
         Assert.EndsWith(" by pitching as by heaving.", story[0], StringComparison.Ordinal);
         Assert.StartsWith("Both ", story[1], StringComparison.Ordinal);
@@ -189,7 +202,9 @@ public class PassPageLogicTests
         var margin = WheelCatalogue.Of(WheelPlace.Of(0, hasSides: true)).Single(m => m.Key == "front-left-bump-margin");
         Assert.Equal("worse: 12\u00a0mm less", new MeasureChange(margin, 8.0, -4.0).Words);
         Assert.Equal("0", new MeasureChange(margin, null, -0.2).Print(-0.2));
-        Assert.Equal("better: 3 points more", new MeasureChange(WheelCatalogue.Of(WheelPlace.Of(0, hasSides: true)).Single(m => m.Key == "front-left-least-load"), 40.0, 43.0).Words);
+        Assert.Equal(
+            "better: 3 points more",
+            new MeasureChange(WheelCatalogue.Of(WheelPlace.Of(0, hasSides: true)).Single(m => m.Key == "front-left-least-load"), 40.0, 43.0).Words);
     }
 
     [Fact]
@@ -201,14 +216,16 @@ public class PassPageLogicTests
         Assert.Equal(kept.Select(p => p.Key), plain.Select(p => p.Key).Except(["former", "set"]));
         Assert.All(kept.Where(p => p.Key is not ("heaveline" or "tables")), p => Assert.Equal(p.Value!.ToJsonString(), plain[p.Key]!.ToJsonString()));
         Assert.Equal(Rows(kept).Select(r => Key(r)), Rows(plain).Select(r => Key(r)));
-        Assert.All(Rows(kept).Zip(Rows(plain)).Where(pair => !Key(pair.First).StartsWith("error-", StringComparison.Ordinal)), pair => Assert.Equal((double)pair.First["values"]![0]!, (double)pair.Second["values"]![0]!, 1e-6 * (1.0 + Math.Abs((double)pair.First["values"]![0]!))));
+        Assert.All(Rows(kept).Zip(Rows(plain)).Where(pair => !Key(pair.First).StartsWith("error-", StringComparison.Ordinal)), pair => Assert.Equal(
+            (double)pair.First["values"]![0]!, (double)pair.Second["values"]![0]!, 1e-6 * (1.0 + Math.Abs((double)pair.First["values"]![0]!))));
 
         var changed = Handed(state.With("rear-spring", 48.0));
         Assert.Equal("as described", (string?)changed["former"]);
         Assert.Equal(Value(plain, "settling-rms-pitch", 0), Value(changed, "settling-rms-pitch", 0));
         Assert.NotEqual(Value(plain, "settling-rms-pitch", 0), Value(changed, "settling-rms-pitch", 1));
 
-        static JsonObject Handed(PassState state) => JsonNode.Parse(PassRoutes.Json(new PassTrial(Demo).See(state, full: true).View!, "0"))!.AsObject();
+        static JsonObject Handed(PassState state) =>
+            JsonNode.Parse(PassRoutes.Json(new PassTrial(Demo).See(state, full: true).View!, "0"))!.AsObject();
         static IEnumerable<JsonNode> Rows(JsonObject answer) => answer["tables"]![0]!["rows"]!.AsArray().Select(r => r!);
         static string Key(JsonNode row) => (string)row["key"]!;
         static double Value(JsonObject answer, string key, int column) => (double)Rows(answer).Single(r => Key(r) == key)["values"]![column]!;
@@ -218,5 +235,6 @@ public class PassPageLogicTests
     [InlineData("softer front", "fern-saloon-softer-front")]
     [InlineData("  Très ferme (avant) ", "fern-saloon-très-ferme-avant")]
     [InlineData("../../etc/passwd", "fern-saloon-etc-passwd")]
-    public void A_file_is_called_after_its_car_and_its_name(string name, string file) => Assert.Equal(file, KeptVariant.FileName("fern-saloon", name));
+    public void A_file_is_called_after_its_car_and_its_name(string name, string file) =>
+        Assert.Equal(file, KeptVariant.FileName("fern-saloon", name));
 }

@@ -10,7 +10,8 @@ public class ReportQueryTests
         var query = ReportQuery.Of("");
         Assert.Equal("", query.Address);
         Assert.Empty(query.Cars);
-        Assert.Equal(("village-hump", "50 km/h", "C", "ratio", "2000", "a4"), (query.Road, query.Speed, query.Class, query.Rule, query.Samples, query.Paper));
+        Assert.Equal(
+            ("village-hump", "50 km/h", "C", "ratio", "2000", "a4"), (query.Road, query.Speed, query.Class, query.Rule, query.Samples, query.Paper));
     }
 
     [Fact]

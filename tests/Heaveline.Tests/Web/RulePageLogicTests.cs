@@ -31,7 +31,8 @@ public class RulePageLogicTests
     {
         string[] all =
         [
-            Saloon, "car=fern-saloon&load=as described", Saloon + "&road=short-bump", Saloon + "&rule=damping", Saloon + "&measure=hit", Saloon + "&from=25", Saloon + "&to=90",
+            Saloon, "car=fern-saloon&load=as described",
+            Saloon + "&road=short-bump", Saloon + "&rule=damping", Saloon + "&measure=hit", Saloon + "&from=25", Saloon + "&to=90",
             "car=fern-saloon-cured&load=driver",
         ];
         Assert.Equal(all.Length, all.Select(query => Read(query).Key).Distinct().Count());
@@ -67,7 +68,10 @@ public class RulePageLogicTests
         var link = QueryHelpers.ParseQuery(Trial(asked, ratio).Split('?')[1]);
         Assert.Equal("45", link["speed"]);
         var car = asked.Car.Car;
-        Axle Sprung(Axle axle, string end) => axle with { Spring = axle.Spring with { Law = ((LinearSpring)axle.Spring.Law) with { Rate = new(1000.0 * Number(link[end + "-spring"]!)) } } };
+        Axle Sprung(Axle axle, string end) => axle with
+        {
+            Spring = axle.Spring with { Law = ((LinearSpring)axle.Spring.Law) with { Rate = new(1000.0 * Number(link[end + "-spring"]!)) } },
+        };
         var made = RideTuning.Of(RideModel.Of(car with { Front = Sprung(car.Front, "front"), Rear = Sprung(car.Rear, "rear") }, asked.Car.Load));
         Assert.Equal(ratio, made.Ratio, 1e-3);
         Assert.Equal(RideTuning.Of(asked.Car.Model).MeanFrequency, made.MeanFrequency, 1e-3);

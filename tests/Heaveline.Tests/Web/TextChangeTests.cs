@@ -5,14 +5,16 @@ namespace Heaveline.Tests.Web;
 
 public class TextChangeTests
 {
-    private static readonly Gen<string[]> Text = Gen.String["abc"].Array[0, 12].Select(lines => lines.Select(line => line.Length > 2 ? line[..2] : line).Append("end").ToArray());
+    private static readonly Gen<string[]> Text = Gen.String["abc"].Array[0, 12]
+        .Select(lines => lines.Select(line => line.Length > 2 ? line[..2] : line).Append("end").ToArray());
 
     [Fact]
     public void Lines_of_two_texts_are_laid_beside_each_other()
     {
         Assert.Empty(TextChange.Between("a\nb\n", "a\r\nb"));
         var lines = TextChange.Between("1\n2\n3\n4\n5\n6\n7\n8\n9", "1\n2\n3\n4\nfive\n6\n7\n8\n9\n10");
-        Assert.Equal("… ,3 ,4 −5 +five ,6 ,7 ,8 ,9 +10", string.Join(' ', lines.Select(line => $"{(line.Mark == ' ' ? "," : line.Mark)}{line.Text}")));
+        Assert.Equal(
+            "… ,3 ,4 −5 +five ,6 ,7 ,8 ,9 +10", string.Join(' ', lines.Select(line => $"{(line.Mark == ' ' ? "," : line.Mark)}{line.Text}")));
         Assert.Equal(["−a", "−b", "+c"], TextChange.Between("a\nb", "c").Select(line => $"{line.Mark}{line.Text}"));
     }
 

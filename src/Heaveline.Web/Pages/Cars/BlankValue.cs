@@ -4,8 +4,8 @@ using Heaveline.Files.Yaml;
 namespace Heaveline.Web.Pages.Cars;
 
 /// <summary>
-/// What stands under a key that has just been added: as little as its group needs, and every number still empty. An empty number is refused until it is
-/// filled in, so that nothing gets into a file that nobody has measured.
+/// What stands under a key that has just been added: as little as its group needs, and every number still empty. An empty number is refused until it
+/// is filled in, so that nothing gets into a file that nobody has measured.
 /// </summary>
 internal static class BlankValue
 {

@@ -55,7 +55,9 @@ public sealed class CarDesk
     public static (CarDesk? Desk, string Problem) Open(Garage garage, string file)
     {
         var read = garage.Read(file);
-        return read is { Text: { } text, Stamp: { } stamp } ? (new CarDesk(garage, file, text, stamp), "") : (null, $"{read.Refusal!.Message} {read.Refusal.Advice}");
+        return read is { Text: { } text, Stamp: { } stamp }
+            ? (new CarDesk(garage, file, text, stamp), "")
+            : (null, $"{read.Refusal!.Message} {read.Refusal.Advice}");
     }
 
     /// <summary>Makes a change of the draft, or keeps the reason beside the field.</summary>
@@ -106,7 +108,9 @@ public sealed class CarDesk
         return outcome;
     }
 
-    /// <summary>After a conflict: saves the draft over what stands on the disk, which the reader has seen; that is kept as an earlier version.</summary>
+    /// <summary>
+    /// After a conflict: saves the draft over what stands on the disk, which the reader has seen; that is kept as an earlier version.
+    /// </summary>
     public SaveOutcome Overwrite()
     {
         stamp = Conflict?.Stamp;
@@ -155,7 +159,8 @@ public sealed class CarDesk
     /// <summary>An earlier version's text.</summary>
     public GarageText ReadEarlier(DateTime until) => garage.ReadEarlier(Draft.File, until);
 
-    private static SaveOutcome Refusal(string file, EditRefusal refusal) => new() { End = SaveEnd.TextRefused, Name = file, Text = "", Message = refusal.Message, Advice = refusal.Advice };
+    private static SaveOutcome Refusal(string file, EditRefusal refusal) =>
+        new() { End = SaveEnd.TextRefused, Name = file, Text = "", Message = refusal.Message, Advice = refusal.Advice };
 
     private void Move(CarDraft draft, string place)
     {

@@ -57,10 +57,12 @@ public sealed class CarDraft
     public bool IsChangedHere(IReadOnlyList<string> path) => IsVariant && !IsHead(path) && Own!.At([.. Inside(ListOf(path) ?? path)]) is not null;
 
     /// <summary>The draft with a value put under a path of the car; or why it cannot be.</summary>
-    public (CarDraft Draft, EditRefusal? Refusal) Put(IReadOnlyList<string> path, Node value) => Edit([.. Brought(path), KeyEdit.Put(Inside(path), value)]);
+    public (CarDraft Draft, EditRefusal? Refusal) Put(IReadOnlyList<string> path, Node value) =>
+        Edit([.. Brought(path), KeyEdit.Put(Inside(path), value)]);
 
     /// <summary>The draft with an item more in a list.</summary>
-    public (CarDraft Draft, EditRefusal? Refusal) Append(IReadOnlyList<string> path, Node item) => Edit([.. Brought([.. path, "1"]), KeyEdit.Append(Inside(path), item)]);
+    public (CarDraft Draft, EditRefusal? Refusal) Append(IReadOnlyList<string> path, Node item) =>
+        Edit([.. Brought([.. path, "1"]), KeyEdit.Append(Inside(path), item)]);
 
     /// <summary>The draft without a value. Groups that would be left without any go too; a variant says ~ where its base has the value.</summary>
     public (CarDraft Draft, EditRefusal? Refusal) TakeOut(IReadOnlyList<string> path)
@@ -130,7 +132,8 @@ public sealed class CarDraft
     // A group with one key is taken out with it, since it may not stand empty; the top is never taken out.
     private IReadOnlyList<string> Widest(IReadOnlyList<string> path)
     {
-        while (path.Count > 1 && At(Own, [.. path.SkipLast(1)]) is { } parent && parent.Entries.Count + parent.Items.Count == 1 && path.Count > (IsVariant ? 2 : 1))
+        while (path.Count > 1 && At(Own, [.. path.SkipLast(1)]) is { } parent && parent.Entries.Count + parent.Items.Count == 1
+            && path.Count > (IsVariant ? 2 : 1))
         {
             path = [.. path.SkipLast(1)];
         }

@@ -51,10 +51,14 @@ public sealed record CarNumbers
     {
         if (!CarDoubts.Of(car).AreStated)
         {
-            return new CarNumbers(DescribeStudy.Run(Asked(car)), hasDoubts: true, "The file states no doubts. Write them behind the values, and each number here gets its band.");
+            return new CarNumbers(
+                DescribeStudy.Run(Asked(car)),
+                hasDoubts: true,
+                "The file states no doubts. Write them behind the values, and each number here gets its band.");
         }
 
-        var run = new StudyRun { Meanwhile = earlier => meanwhile?.Invoke(new CarNumbers((DescribeAnswer)earlier, hasDoubts: false, noDoubts: null)) };
+        var run =
+            new StudyRun { Meanwhile = earlier => meanwhile?.Invoke(new CarNumbers((DescribeAnswer)earlier, hasDoubts: false, noDoubts: null)) };
         var answer = DescribeStudy.Run(Asked(car) with { WithSlopes = true }, run);
         return new CarNumbers(answer, hasDoubts: true, answer.NoSlopes);
     }
@@ -66,9 +70,13 @@ public sealed record CarNumbers
         .. measures
             .Select(measure => (Measure: measure, Values: Answer.Rests.Select(measure.Of).ToList()))
             .Where(row => !row.Measure.IsNothing(row.Values))
-            .Select(row => new NumberLine(row.Measure, [.. row.Values.Select((si, load) => row.Measure.Shown(si) is { } shown ? new NumberCell(shown, Doubt(row.Measure, load)) : null)])),
+            .Select(row => new NumberLine(
+                row.Measure,
+                [.. row.Values.Select((si, load) => row.Measure.Shown(si) is { } shown ? new NumberCell(shown, Doubt(row.Measure, load)) : null)])),
     ];
 
     private double Doubt(Measure<CarAtRest> measure, int load) =>
-        Answer.Slopes.Count > 0 && Answer.SlopesOf(measure, load).StandardDeviation is var deviation && double.IsFinite(deviation) ? 2.0 * measure.Unit.Factor * deviation : 0.0;
+        Answer.Slopes.Count > 0 && Answer.SlopesOf(measure, load).StandardDeviation is var deviation && double.IsFinite(deviation)
+            ? 2.0 * measure.Unit.Factor * deviation
+            : 0.0;
 }

@@ -20,16 +20,20 @@ internal static class CarRoutes
     /// <summary>Maps the addresses.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/take/car.yaml", (string? car, GarageView garageView) => garageView.Garage.Read(GarageView.FileOf(car ?? "")) is { Text: { } text } file
-            ? Results.File(Encoding.UTF8.GetBytes(text), "application/yaml", Path.GetFileName(file.Name))
-            : Results.NotFound());
-        routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, GarageView garageView) => Of(garageView, car, CarNumbers.Of, numbers => Download.Picture(numbers.Figure!, kind, $"{car}-loads")));
-        routes.MapGet("/take/car-numbers.{kind}", (string kind, string? car, GarageView garageView) => Of(garageView, car, one => CarNumbers.WithDoubts(one), numbers => kind switch
-        {
-            "csv" => Download.File(Encoding.UTF8.GetBytes(Csv(numbers)), "text/csv; charset=utf-8", $"{car}-numbers", kind),
-            "json" => Download.File(Encoding.UTF8.GetBytes(Json(numbers)), "application/json", $"{car}-numbers", kind),
-            _ => Results.NotFound(),
-        }));
+        routes.MapGet(
+            "/take/car.yaml", (string? car, GarageView garageView) => garageView.Garage.Read(GarageView.FileOf(car ?? "")) is { Text: { } text } file
+                ? Results.File(Encoding.UTF8.GetBytes(text), "application/yaml", Path.GetFileName(file.Name))
+                : Results.NotFound());
+        routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, GarageView garageView) => Of(
+            garageView, car, CarNumbers.Of, numbers => Download.Picture(numbers.Figure!, kind, $"{car}-loads")));
+        routes.MapGet(
+            "/take/car-numbers.{kind}",
+            (string kind, string? car, GarageView garageView) => Of(garageView, car, one => CarNumbers.WithDoubts(one), numbers => kind switch
+            {
+                "csv" => Download.File(Encoding.UTF8.GetBytes(Csv(numbers)), "text/csv; charset=utf-8", $"{car}-numbers", kind),
+                "json" => Download.File(Encoding.UTF8.GetBytes(Json(numbers)), "application/json", $"{car}-numbers", kind),
+                _ => Results.NotFound(),
+            }));
     }
 
     /// <summary>Rows of numbers, each load state with its doubt beside it; RFC 4180.</summary>
@@ -41,7 +45,15 @@ internal static class CarRoutes
         {
             foreach (var line in lines)
             {
-                Line([heading, line.Measure.Key, line.Measure.Label, line.Measure.Unit.Symbol, .. line.Cells.SelectMany(cell => cell is null ? ["", ""] : new[] { Number(cell.Value), numbers.NoDoubts is null ? Number(cell.HalfWidth) : "" })]);
+                Line(
+                [
+                    heading,
+                    line.Measure.Key,
+                    line.Measure.Label,
+                    line.Measure.Unit.Symbol,
+                    .. line.Cells.SelectMany(
+                        cell => cell is null ? ["", ""] : new[] { Number(cell.Value), numbers.NoDoubts is null ? Number(cell.HalfWidth) : "" }),
+                ]);
             }
         }
 
@@ -63,11 +75,13 @@ internal static class CarRoutes
             ["label"] = line.Measure.Label,
             ["unit"] = line.Measure.Unit.Symbol,
             ["values"] = new JsonArray([.. line.Cells.Select(cell => cell is null ? null : (JsonNode)JsonValue.Create(cell.Value))]),
-            ["doubts"] = new JsonArray([.. line.Cells.Select(cell => cell is null || numbers.NoDoubts is not null ? null : (JsonNode)JsonValue.Create(cell.HalfWidth))]),
+            ["doubts"] = new JsonArray(
+                [.. line.Cells.Select(cell => cell is null || numbers.NoDoubts is not null ? null : (JsonNode)JsonValue.Create(cell.HalfWidth))]),
         })]),
     }.ToJsonString(Readable);
 
-    private static Task<IResult> Of(GarageView garageView, string? name, Func<Car, CarNumbers> count, Func<CarNumbers, IResult> take) => Download.Answer(() =>
+    private static Task<IResult> Of(
+        GarageView garageView, string? name, Func<Car, CarNumbers> count, Func<CarNumbers, IResult> take) => Download.Answer(() =>
     {
         if (garageView.Car(name ?? "") is not { } reading)
         {
@@ -75,6 +89,8 @@ internal static class CarRoutes
         }
 
         var numbers = reading.Car is { } car ? count(car) : null;
-        return Task.FromResult(numbers is { Figure: not null } ? take(numbers) : Download.Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state."));
+        return Task.FromResult(numbers is { Figure: not null }
+            ? take(numbers)
+            : Download.Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state."));
     });
 }

@@ -39,7 +39,8 @@ public sealed record FormEntry
     });
 
     /// <summary>The name shown: the key in words, the name that the user chose, or an item's number with what it is.</summary>
-    public string Label => Field.Name != FormField.Any ? Field.Label : Node.At("what") is { Text.Length: > 0 } what ? $"{Path[^1]}: {what.Text}" : Path[^1];
+    public string Label =>
+        Field.Name != FormField.Any ? Field.Label : Node.At("what") is { Text.Length: > 0 } what ? $"{Path[^1]}: {what.Text}" : Path[^1];
 
     /// <summary>The name with those of the groups around it, for those who hear one field at a time.</summary>
     public string FullLabel => string.Join(' ', Path.Select(part => part.Replace('-', ' ')));
@@ -82,5 +83,6 @@ public sealed record FormEntry
 
     /// <summary>The id of a path: letters, digits and lines, each other character by its number.</summary>
     public static string IdOf(IReadOnlyList<string> path) =>
-        "f-" + string.Join("--", path.Select(part => string.Concat(part.Select(c => char.IsAsciiLetterOrDigit(c) || c == '-' ? c.ToString() : $"_{(int)c}"))));
+        "f-" + string.Join(
+            "--", path.Select(part => string.Concat(part.Select(c => char.IsAsciiLetterOrDigit(c) || c == '-' ? c.ToString() : $"_{(int)c}"))));
 }

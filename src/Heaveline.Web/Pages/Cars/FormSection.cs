@@ -37,7 +37,9 @@ public sealed record FormSection(string Key, string Heading, string Meaning, IRe
     /// <summary>How many the variant changes.</summary>
     public int Changes => Entries.Sum(entry => entry.Changes);
 
-    /// <summary>The sections of a draft; of a variant its own head first. Groups that are not there yet have a section only when nothing else is.</summary>
+    /// <summary>
+    /// The sections of a draft; of a variant its own head first. Groups that are not there yet have a section only when nothing else is.
+    /// </summary>
     /// <param name="draft">The draft.</param>
     /// <param name="remarks">What is said about it.</param>
     public static IReadOnlyList<FormSection> Of(CarDraft draft, IReadOnlyList<Remark> remarks)
@@ -53,9 +55,11 @@ public sealed record FormSection(string Key, string Heading, string Meaning, IRe
         {
             string[] own = draft.IsVariant ? ["car", "note"] : [];
             var (car, absent) = Leaves(CarFile.Form, whole, own);
-            sections.Add(new FormSection("car", draft.IsVariant ? "The car as a whole" : "The car", "What it is called, what kind it is, and how long.", car, absent));
+            sections.Add(new FormSection(
+                "car", draft.IsVariant ? "The car as a whole" : "The car", "What it is called, what kind it is, and how long.", car, absent));
             sections.AddRange(CarFile.Form.Fields.Where(field => IsPart(field) && whole.At(field.Name) is not null)
-                .Select(field => new FormSection(field.Name, HeadingOf(field.Name), field.Meaning, [Entry(field, [field.Name], whole.At(field.Name)!)], [])));
+                .Select(field => new FormSection(
+                    field.Name, HeadingOf(field.Name), field.Meaning, [Entry(field, [field.Name], whole.At(field.Name)!)], [])));
         }
 
         return sections;
@@ -63,7 +67,9 @@ public sealed record FormSection(string Key, string Heading, string Meaning, IRe
         (IReadOnlyList<FormEntry> Entries, IReadOnlyList<FormField> Absent) Leaves(FormField form, Node node, string[] without)
         {
             var fields = form.Fields.Where(field => !IsPart(field) && !without.Contains(field.Name)).ToList();
-            return ([.. fields.Where(field => node.At(field.Name) is not null).Select(field => Entry(field, [field.Name], node.At(field.Name)!))], [.. fields.Where(field => node.At(field.Name) is null)]);
+            return (
+                [.. fields.Where(field => node.At(field.Name) is not null).Select(field => Entry(field, [field.Name], node.At(field.Name)!))],
+                [.. fields.Where(field => node.At(field.Name) is null)]);
         }
 
         FormEntry Entry(FormField field, IReadOnlyList<string> path, Node node)
@@ -73,7 +79,8 @@ public sealed record FormSection(string Key, string Heading, string Meaning, IRe
                 Field = field,
                 Path = path,
                 Node = node,
-                Remarks = [.. remarks.Where(remark => remark.Path.SequenceEqual(path) || (field.Kind == FieldKind.Table && remark.Path.Count > path.Count && remark.Path.Take(path.Count).SequenceEqual(path)))],
+                Remarks = [.. remarks.Where(remark => remark.Path.SequenceEqual(path)
+                    || (field.Kind == FieldKind.Table && remark.Path.Count > path.Count && remark.Path.Take(path.Count).SequenceEqual(path)))],
                 IsChanged = draft.IsChangedHere(path),
                 Before = draft.IsChangedHere(path) ? CarDraft.At(draft.Base, path) : null,
             };
@@ -86,7 +93,8 @@ public sealed record FormSection(string Key, string Heading, string Meaning, IRe
             {
                 FieldKind.Group => entry with
                 {
-                    Entries = [.. field.Fields.Where(inner => node.At(inner.Name) is not null).Select(inner => Entry(inner, [.. path, inner.Name], node.At(inner.Name)!))],
+                    Entries = [.. field.Fields
+                        .Where(inner => node.At(inner.Name) is not null).Select(inner => Entry(inner, [.. path, inner.Name], node.At(inner.Name)!))],
                     Absent = [.. field.Fields.Where(inner => node.At(inner.Name) is null && !inner.OneOf.Any(rival => node.At(rival) is not null))],
                 },
                 FieldKind.Names => entry with { Entries = [.. node.Entries.Select(named => Entry(field.Item!, [.. path, named.Key], named.Value))] },
@@ -97,7 +105,8 @@ public sealed record FormSection(string Key, string Heading, string Meaning, IRe
     }
 
     /// <summary>The groups at the top of a car file that are not there and may be added.</summary>
-    public static IReadOnlyList<FormField> Missing(CarDraft draft) => draft.Whole is { } whole ? [.. CarFile.Form.Fields.Where(field => IsPart(field) && whole.At(field.Name) is null)] : [];
+    public static IReadOnlyList<FormField> Missing(CarDraft draft) =>
+        draft.Whole is { } whole ? [.. CarFile.Form.Fields.Where(field => IsPart(field) && whole.At(field.Name) is null)] : [];
 
     private static bool IsPart(FormField field) => field.Kind is FieldKind.Group or FieldKind.Names or FieldKind.List;
 }

@@ -28,12 +28,14 @@ public sealed partial class QuantityEntry(FormField key)
     public IReadOnlyList<string> Units => [.. form.Units.Select(unit => unit.Symbol).Append(Unit).Distinct()];
 
     /// <summary>Units of the doubt to choose from; empty for the number's.</summary>
-    public IReadOnlyList<string> DoubtUnits => [.. new[] { "", Unit == "%" ? "" : "%" }.Concat(form.Units.Select(unit => unit.Symbol).Where(symbol => symbol != Unit && symbol != "%")).Append(DoubtUnit).Distinct()];
+    public IReadOnlyList<string> DoubtUnits => [.. new[] { "", Unit == "%" ? "" : "%" }
+        .Concat(form.Units.Select(unit => unit.Symbol).Where(symbol => symbol != Unit && symbol != "%")).Append(DoubtUnit).Distinct()];
 
     /// <summary>All of it as a file holds it; empty without a number.</summary>
     public string Text => Number.Trim().Length == 0 && Doubt.Trim().Length == 0 ? "" : Parts.Text;
 
-    private QuantityParts Parts => new() { Number = Number.Trim(), Unit = Unit, Doubt = Doubt.Trim().Length == 0 ? "" : $"{Doubt.Trim()} {DoubtUnit}".TrimEnd() };
+    private QuantityParts Parts =>
+        new() { Number = Number.Trim(), Unit = Unit, Doubt = Doubt.Trim().Length == 0 ? "" : $"{Doubt.Trim()} {DoubtUnit}".TrimEnd() };
 
     /// <summary>Takes over what stands in the file, unless it is what was typed here.</summary>
     public void Take(string text)
@@ -70,7 +72,9 @@ public sealed partial class QuantityEntry(FormField key)
     }
 
     // The unit of the example, which is what people of the trade write here.
-    private string Usual => key.Example.Length > 0 && form.Split(key.Example) is { Refusal: null } example ? example.Unit : form.Units is [var first, ..] ? first.Symbol : "";
+    private string Usual => key.Example.Length > 0 && form.Split(key.Example) is { Refusal: null } example
+        ? example.Unit
+        : form.Units is [var first, ..] ? first.Symbol : "";
 
     [GeneratedRegex(@"^([0-9.]+(?:[eE][+-]?[0-9]+)?)\s*(.*)$")]
     private static partial Regex NumberAndRest();

@@ -25,8 +25,10 @@ internal static class Remarks
 
         return
         [
-            .. draft.Reading.Refusals.Select(r => new Remark(true, r.Message, r.Advice, r.File, r.Line, Field(r.File, new Place(r.Line, r.Column, r.Length)))),
-            .. draft.Reading.Warnings.Select(w => new Remark(false, w.Message, w.Advice, w.File, w.Line, Field(w.File, new Place(w.Line, w.Column, w.Length)))),
+            .. draft.Reading.Refusals
+                .Select(r => new Remark(true, r.Message, r.Advice, r.File, r.Line, Field(r.File, new Place(r.Line, r.Column, r.Length)))),
+            .. draft.Reading.Warnings
+                .Select(w => new Remark(false, w.Message, w.Advice, w.File, w.Line, Field(w.File, new Place(w.Line, w.Column, w.Length)))),
         ];
 
         void Gather(Node node, IReadOnlyList<string> path)
@@ -48,8 +50,10 @@ internal static class Remarks
         IReadOnlyList<string> Field(string file, Place at)
         {
             var here = places.Where(one => NameOf(one.Place) == file && one.Place.Line == at.Line).ToList();
-            var found = here.Where(one => one.Place.Column == at.Column && one.Place.Length == at.Length).Select(one => one.Path).MaxBy(path => path.Count)
-                ?? here.Where(one => one.Place.Column <= at.Column && at.Column < one.Place.Column + one.Place.Length).Select(one => one.Path).MaxBy(path => path.Count)
+            var found = here
+                .Where(one => one.Place.Column == at.Column && one.Place.Length == at.Length).Select(one => one.Path).MaxBy(path => path.Count)
+                ?? here.Where(one => one.Place.Column <= at.Column && at.Column < one.Place.Column + one.Place.Length)
+                    .Select(one => one.Path).MaxBy(path => path.Count)
                 ?? [];
             while (found.Count > 0 && !IsField(found))
             {
@@ -59,8 +63,11 @@ internal static class Remarks
             return found;
         }
 
-        bool IsField(IReadOnlyList<string> path) => draft.IsVariant && path.Count == 1 && CarFile.VariantForm.At([.. path]) is { Kind: not FieldKind.Group } || CarFile.Form.At([.. path]) is not null;
+        bool IsField(IReadOnlyList<string> path) =>
+            draft.IsVariant && path.Count == 1 && CarFile.VariantForm.At([.. path]) is { Kind: not FieldKind.Group }
+            || CarFile.Form.At([.. path]) is not null;
 
-        string NameOf(Place place) => place.File is null ? draft.File : Path.GetRelativePath(folder, place.File).Replace(Path.DirectorySeparatorChar, '/');
+        string NameOf(Place place) =>
+            place.File is null ? draft.File : Path.GetRelativePath(folder, place.File).Replace(Path.DirectorySeparatorChar, '/');
     }
 }

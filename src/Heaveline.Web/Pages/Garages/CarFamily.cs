@@ -15,7 +15,8 @@ internal sealed record CarFamily(GarageEntry Car, IReadOnlyList<GarageEntry> Var
         var families = new List<CarFamily>();
 
         // Cars first, then variants whose base is missing, then those that go round in a circle.
-        var heads = all.Where(entry => entry.Kind == GarageKind.Car).Concat(all.Where(entry => entry.Kind == GarageKind.Variant && !all.Any(other => other.Name == entry.Base))).Concat(all);
+        var heads = all.Where(entry => entry.Kind == GarageKind.Car)
+            .Concat(all.Where(entry => entry.Kind == GarageKind.Variant && !all.Any(other => other.Name == entry.Base))).Concat(all);
         foreach (var head in heads)
         {
             if (placed.Add(head.Name))

@@ -18,7 +18,8 @@ internal sealed record UploadedFile(SaveOutcome? Outcome, string Message)
     /// <summary>Why a file is not even read, from what the browser says of it; null when it may be.</summary>
     public static string? Refused(string name, long bytes) =>
         bytes > Format.MostBytes ? $"The file has {bytes} bytes; it must have {Format.MostBytes} or fewer. Measured data go into files of their own."
-        : name.Contains('/', StringComparison.Ordinal) || name.Contains('\\', StringComparison.Ordinal) ? "The file's name holds a folder. Give a name alone, such as fern-estate.yaml."
+        : name.Contains('/', StringComparison.Ordinal) || name.Contains('\\', StringComparison.Ordinal)
+            ? "The file's name holds a folder. Give a name alone, such as fern-estate.yaml."
         : !Format.Has(name) ? $"The file's name must end in {Format.EndingWords}; other kinds are not read."
         : null;
 
@@ -53,7 +54,8 @@ internal sealed record UploadedFile(SaveOutcome? Outcome, string Message)
         return outcome.End switch
         {
             SaveEnd.Saved => new UploadedFile(outcome, ""),
-            SaveEnd.Conflict => new UploadedFile(outcome, $"There is a file {name} in the garage already, and it is left as it is. Give yours another name first."),
+            SaveEnd.Conflict =>
+                new UploadedFile(outcome, $"There is a file {name} in the garage already, and it is left as it is. Give yours another name first."),
             _ => new UploadedFile(outcome, $"{outcome.Message} {outcome.Advice}"),
         };
     }

@@ -24,14 +24,19 @@ internal static class KeptVariant
         var slug = string.Join('-', words.ToString().Split('-', StringSplitOptions.RemoveEmptyEntries));
         if (slug.Length is 0 or > LongestName)
         {
-            throw new RefusedValueException("The variant’s name", name.Length == 0 ? "blank" : $"“{name}”", $"a few words with letters or digits, at most {LongestName} signs", "Call it after what it changes: “softer front”.");
+            throw new RefusedValueException(
+                "The variant’s name",
+                name.Length == 0 ? "blank" : $"“{name}”",
+                $"a few words with letters or digits, at most {LongestName} signs",
+                "Call it after what it changes: “softer front”.");
         }
 
         return $"{car}-{slug}";
     }
 
     /// <summary>The file's text, or why there is none.</summary>
-    public static EditOutcome Write(PassView view, string name) => VariantFile.Write(name.Trim(), view.State.Car + ".yaml", view.Reading.Root!, view.Words);
+    public static EditOutcome Write(PassView view, string name) =>
+        VariantFile.Write(name.Trim(), view.State.Car + ".yaml", view.Reading.Root!, view.Words);
 
     /// <summary>Saves it in the garage.</summary>
     /// <param name="view">What is on the page.</param>
@@ -44,7 +49,8 @@ internal static class KeptVariant
     {
         var file = FileName(view.State.Car, name) + ".yaml";
         var written = Write(view, name);
-        var text = written.Text ?? throw new RefusedValueException("This car", "not kept", "a car that a file can describe", $"{written.Refusal!.Message} {written.Refusal.Advice}");
+        var text = written.Text ?? throw new RefusedValueException(
+            "This car", "not kept", "a car that a file can describe", $"{written.Refusal!.Message} {written.Refusal.Advice}");
         if (garage.Car(file, text) is { Car: null, Refusals: [var first, ..] })
         {
             throw new RefusedValueException("This car", "not kept", "a car that a file may describe", $"{first.Message} {first.Advice}");

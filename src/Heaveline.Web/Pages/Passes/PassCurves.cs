@@ -4,7 +4,9 @@ using Heaveline.Studies;
 
 namespace Heaveline.Web.Pages.Passes;
 
-/// <summary>The page's curves: those of the crossing as in its printed figure, and behind each panel those of the former state, dotted and pale.</summary>
+/// <summary>
+/// The page's curves: those of the crossing as in its printed figure, and behind each panel those of the former state, dotted and pale.
+/// </summary>
 internal static class PassCurves
 {
     private static readonly Pen Ghost = new() { Ink = Ink.Fourth, Dash = Dash.Dashed, Width = 0.9 };
@@ -24,6 +26,13 @@ internal static class PassCurves
     private static ChartPanel Panel(ChartPanel panel, ImmutableArray<Panel> behind, double to)
     {
         var ghosts = behind.OfType<ChartPanel>().Where(other => other.Id == panel.Id).SelectMany(other => other.Traces);
-        return panel with { Traces = [.. ghosts.Select(trace => ThinCurve.Of(trace with { Name = "", Pen = Ghost }, to)), .. panel.Traces.Select(trace => ThinCurve.Of(trace, to))] };
+        return panel with
+        {
+            Traces =
+            [
+                .. ghosts.Select(trace => ThinCurve.Of(trace with { Name = "", Pen = Ghost }, to)),
+                .. panel.Traces.Select(trace => ThinCurve.Of(trace, to)),
+            ],
+        };
     }
 }

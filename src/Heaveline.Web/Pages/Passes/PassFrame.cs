@@ -8,7 +8,9 @@ namespace Heaveline.Web.Pages.Passes;
 
 /// <summary>One picture of the page for its script: what there is as JSON, every number in one block of single precision behind it.</summary>
 /// <param name="Structure">Charts, scene, words beside sliders, time it took.</param>
-/// <param name="Numbers">Little-endian single-precision numbers: the charts' first, then the motion now, the former motion, the road. Empty when a value was refused.</param>
+/// <param name="Numbers">
+/// Little-endian single-precision numbers: the charts' first, then the motion now, the former motion, the road. Empty when a value was refused.
+/// </param>
 public sealed record PassFrame(string Structure, byte[] Numbers)
 {
     /// <summary>A frame of a view.</summary>
@@ -55,8 +57,17 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
         }
 
         // The sheet's structure is JSON already: parsed and written again it would cost more than all the rest.
-        var structure = $"{{\"charts\":{sheet.Structure},\"scene\":{scene.ToJsonString()},\"notes\":{notes.ToJsonString()},\"values\":{values.ToJsonString()},\"compute\":{FormattableString.Invariant($"{clock.Elapsed.TotalMilliseconds:F3}")}}}";
-        return new PassFrame(structure, [.. sheet.Numbers, .. MemoryMarshal.AsBytes<float>(motion), .. MemoryMarshal.AsBytes<float>(behind), .. MemoryMarshal.AsBytes<float>(ground?.Heights ?? [])]);
+        var parts = $"\"charts\":{sheet.Structure},\"scene\":{scene.ToJsonString()},"
+            + $"\"notes\":{notes.ToJsonString()},\"values\":{values.ToJsonString()}";
+        var structure = FormattableString.Invariant($"{{{parts},\"compute\":{clock.Elapsed.TotalMilliseconds:F3}") + "}";
+        return new PassFrame(
+            structure,
+            [
+                .. sheet.Numbers,
+                .. MemoryMarshal.AsBytes<float>(motion),
+                .. MemoryMarshal.AsBytes<float>(behind),
+                .. MemoryMarshal.AsBytes<float>(ground?.Heights ?? []),
+            ]);
     }
 
     /// <summary>A frame that says why there is none: the picture before it stays.</summary>

@@ -16,15 +16,22 @@ internal static class PassRoutes
     /// <summary>Adds the addresses.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/take/pass.{kind}", (string kind, HttpRequest asked, GarageView garageView, ServeOptions options) => Take(asked, garageView, view => kind switch
-        {
-            "csv" => Download.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
-            "json" => Download.File(Json(view, options.Version), "application/json", Name(view), kind),
-            _ => Download.Picture(view.Now.Figure(PassAnswer.Traces), kind, Name(view)),
-        }));
-        routes.MapGet("/take/pass-before-after.{kind}", (string kind, HttpRequest asked, GarageView garageView) => Take(asked, garageView, view => view.Former is { } former
-            ? Download.Picture(CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]), kind, Name(view) + "-before-after")
-            : Missing("Nothing has been changed: there is no before to set this against.")));
+        routes.MapGet(
+            "/take/pass.{kind}",
+            (string kind, HttpRequest asked, GarageView garageView, ServeOptions options) => Take(asked, garageView, view => kind switch
+            {
+                "csv" => Download.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
+                "json" => Download.File(Json(view, options.Version), "application/json", Name(view), kind),
+                _ => Download.Picture(view.Now.Figure(PassAnswer.Traces), kind, Name(view)),
+            }));
+        routes.MapGet(
+            "/take/pass-before-after.{kind}",
+            (string kind, HttpRequest asked, GarageView garageView) => Take(asked, garageView, view => view.Former is { } former
+                ? Download.Picture(
+                    CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]),
+                    kind,
+                    Name(view) + "-before-after")
+                : Missing("Nothing has been changed: there is no before to set this against.")));
     }
 
     /// <summary>The numbers as the command writes them, with what was set; beside them those that they are set against.</summary>
@@ -33,7 +40,9 @@ internal static class PassRoutes
         var facts = view.Now.Facts;
         facts["former"] = view.Former?.Name;
         facts["set"] = new JsonObject(view.State.Values.Select(value => KeyValuePair.Create(value.Key, (JsonNode?)value.Value)));
-        var tables = view.Former is { IsWhole: true } before && view.Now.IsWhole ? [CompareAnswer.Table("Pass", [before, view.Now])] : view.Now.Tables;
+        var tables = view.Former is { IsWhole: true } before && view.Now.IsWhole
+            ? [CompareAnswer.Table("Pass", [before, view.Now])]
+            : view.Now.Tables;
         return Encoding.UTF8.GetBytes(TablesJson.Of(version, PassStudy.Question.Word, tables, facts));
     }
 

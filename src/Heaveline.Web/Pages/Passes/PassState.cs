@@ -46,7 +46,8 @@ public sealed record PassState
     /// <summary>Car, load, road and speed as a study reads them.</summary>
     internal Given Words => new(
     [
-        (Choices.Car.Name, Car), (Choices.Load.Name, Load), (Choices.Road.Name, Road), (Choices.Speed.Name, FormattableString.Invariant($"{KilometresPerHour:R} km/h")),
+        (Choices.Car.Name, Car), (Choices.Load.Name, Load), (Choices.Road.Name, Road),
+        (Choices.Speed.Name, FormattableString.Invariant($"{KilometresPerHour:R} km/h")),
     ]);
 
     /// <summary>Keys of everything that can be moved.</summary>
@@ -68,7 +69,8 @@ public sealed record PassState
     {
         var asked = query.ToDictionary(pair => pair.Key, pair => pair.Value.ToString(), StringComparer.OrdinalIgnoreCase);
         string? Text(string key) => asked.TryGetValue(key, out var text) && text.Length > 0 ? text : null;
-        double? Number(string key) => double.TryParse(Text(key), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
+        double? Number(string key) =>
+            double.TryParse(Text(key), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
         return new PassState
         {
             Car = Text("car") ?? usualCar,
@@ -77,7 +79,8 @@ public sealed record PassState
             Beside = Text("beside"),
             AsFrequencies = Text("springs") == "frequencies",
             InertiaGrows = Text("inertia") == "grows",
-            Values = Keys.Select(key => (key, Number(key))).Where(pair => pair.Item2 is not null).ToImmutableSortedDictionary(pair => pair.key, pair => pair.Item2!.Value, StringComparer.Ordinal),
+            Values = Keys.Select(key => (key, Number(key))).Where(pair => pair.Item2 is not null)
+                .ToImmutableSortedDictionary(pair => pair.key, pair => pair.Item2!.Value, StringComparer.Ordinal),
         };
     }
 
@@ -86,7 +89,15 @@ public sealed record PassState
     {
         get
         {
-            List<KeyValuePair<string, string?>> parts = [new("car", Car), new("load", Load), new("road", Road), new("beside", Beside), new("springs", AsFrequencies ? "frequencies" : null), new("inertia", InertiaGrows ? "grows" : null)];
+            List<KeyValuePair<string, string?>> parts =
+            [
+                new("car", Car),
+                new("load", Load),
+                new("road", Road),
+                new("beside", Beside),
+                new("springs", AsFrequencies ? "frequencies" : null),
+                new("inertia", InertiaGrows ? "grows" : null),
+            ];
             parts.AddRange(Values.Select(value => KeyValuePair.Create(value.Key, (string?)Rounded.Text(value.Value))));
             return QueryHelpers.AddQueryString("", parts.Where(part => part.Value is not null));
         }

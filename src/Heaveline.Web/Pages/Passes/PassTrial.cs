@@ -10,8 +10,8 @@ using Heaveline.Web.Tuning;
 namespace Heaveline.Web.Pages.Passes;
 
 /// <summary>
-/// A state of the page as what the study of a pass is asked: the car as set, and what it is set against. Files are read when a state names them; while
-/// sliders move, what has been read, and the former pass, are kept. One reader's page has one trial.
+/// A state of the page as what the study of a pass is asked: the car as set, and what it is set against. Files are read when a state names them;
+/// while sliders move, what has been read, and the former pass, are kept. One reader's page has one trial.
 /// </summary>
 internal sealed class PassTrial(GarageView garageView)
 {
@@ -47,10 +47,18 @@ internal sealed class PassTrial(GarageView garageView)
         var driven = DrivenRoad(state, road!);
         var isCut = (Math.Max(driven.End, driven.EventEnd ?? 0.0) + described.Wheelbase.Si) / speed!.Value > Longest;
         var set = SetCar(state, described, load);
-        var asked = new PassAsked { Car = set, Road = driven, Speed = speed.Value, Options = PassOptions.Default with { StatesError = full, Duration = isCut ? Longest : null } };
+        var asked = new PassAsked
+        {
+            Car = set,
+            Road = driven,
+            Speed = speed.Value,
+            Options = PassOptions.Default with { StatesError = full, Duration = isCut ? Longest : null },
+        };
         var now = PassStudy.Run(asked);
         // Nothing changed, nothing to set it against.
-        var (answer, problem) = state.Beside is null && ReferenceEquals(set.Car, described) && set.Load.Name == load.Name ? (null, null) : Former(state, car, asked);
+        var (answer, problem) = state.Beside is null && ReferenceEquals(set.Car, described) && set.Load.Name == load.Name
+            ? (null, null)
+            : Former(state, car, asked);
         return (new PassView
         {
             State = state,
@@ -76,7 +84,8 @@ internal sealed class PassTrial(GarageView garageView)
     private static LoadedCar SetCar(PassState state, Car described, LoadState load)
     {
         var car = Settings.Apply(described, state.Values, state.InertiaGrows);
-        return new LoadedCar("as set", car, Luggage.On(LoadedCar.LoadNamed(car, load.Name) ?? load, car, state.Values.GetValueOrDefault(Luggage.Key)));
+        return new LoadedCar(
+            "as set", car, Luggage.On(LoadedCar.LoadNamed(car, load.Name) ?? load, car, state.Values.GetValueOrDefault(Luggage.Key)));
     }
 
     private static Road DrivenRoad(PassState state, Road road)
@@ -88,7 +97,8 @@ internal sealed class PassTrial(GarageView garageView)
 
         if (!(wanted is > 0.0 and <= 1000.0))
         {
-            throw new RefusedValueException("Obstacle height", $"{Rounded.Text(wanted)} mm", "above 0 and at most 1000 mm", "Its shape is stretched to this height.");
+            throw new RefusedValueException(
+                "Obstacle height", $"{Rounded.Text(wanted)} mm", "above 0 and at most 1000 mm", "Its shape is stretched to this height.");
         }
 
         var factor = wanted / 1000.0 / Math.Abs(ObstacleHeight.Of(road));
@@ -113,7 +123,9 @@ internal sealed class PassTrial(GarageView garageView)
         if (former.Key != key)
         {
             former = (key, null, null);
-            var beside = state.Beside is null ? described with { Name = "as described" } : Beside(state.Beside, described.Load.Name, out former.Problem);
+            var beside = state.Beside is null
+                ? described with { Name = "as described" }
+                : Beside(state.Beside, described.Load.Name, out former.Problem);
             try
             {
                 former.Answer = beside is null ? null : PassStudy.Run(now with { Car = beside });

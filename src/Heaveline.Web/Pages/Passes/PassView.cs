@@ -43,5 +43,6 @@ public sealed record PassView
         .. Luggage.Words(LoadOnCar, Now.Model.Load, Reading.Root!)];
 
     // Seats and loads move with the wheelbase.
-    private LoadState LoadOnCar => LoadedCar.LoadNamed(Now.Model.Car, Load.Name) is { } state && Now.Model.Load.Name != state.Name ? state : Now.Model.Load;
+    private LoadState LoadOnCar =>
+        LoadedCar.LoadNamed(Now.Model.Car, Load.Name) is { } state && Now.Model.Load.Name != state.Name ? state : Now.Model.Load;
 }

@@ -15,7 +15,8 @@ internal static class PassWords
     /// <summary>What happened, without the opening that the heading has said, as paragraphs: how it pitched; then wheels, seats and lamp.</summary>
     public static IReadOnlyList<string> Story(PassView view)
     {
-        var sentences = PassStory.Of(view.Now.Pass, view.Now.Measures).Where(s => s.Id != "opening").ToLookup(s => PassStory.First.Contains(s.Id), s => s.Text);
+        var sentences = PassStory.Of(view.Now.Pass, view.Now.Measures)
+            .Where(s => s.Id != "opening").ToLookup(s => PassStory.First.Contains(s.Id), s => s.Text);
         return [string.Join(' ', sentences[true]), string.Join(' ', sentences[false])];
     }
 
@@ -29,7 +30,8 @@ internal static class PassWords
 
         if (!former.IsWhole || !view.Now.IsWhole)
         {
-            return $"One of the two crossings breaks off, so that their numbers are not compared. {(view.Now.IsWhole ? former : view.Now).Pass.OutcomeSentence}";
+            return "One of the two crossings breaks off, so that their numbers are not compared. "
+                + $"{(view.Now.IsWhole ? former : view.Now).Pass.OutcomeSentence}";
         }
 
         string? Part(Measure<Pass> measure) => changes.FirstOrDefault(c => c.Measure == measure) is { } change
@@ -40,6 +42,7 @@ internal static class PassWords
         Measure<Pass>[] headlines = view.Now.Pass.Road.Event is null
             ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
             : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
-        return $"Against {(former.Name == "as described" ? "the car as described" : former.Name)}: {string.Join("; ", headlines.Select(Part).OfType<string>())}.";
+        return $"Against {(former.Name == "as described" ? "the car as described" : former.Name)}: "
+            + $"{string.Join("; ", headlines.Select(Part).OfType<string>())}.";
     }
 }

@@ -4,7 +4,10 @@ using Heaveline.Models;
 
 namespace Heaveline.Web.Pages.Passes;
 
-/// <summary>A vehicle's side view for the page's moving picture: the outline of the printed figures, in the state described, as data. x forward from the front axle, z up from the road, m.</summary>
+/// <summary>
+/// A vehicle's side view for the page's moving picture: the outline of the printed figures, in the state described, as data. x forward from the front
+/// axle, z up from the road, m.
+/// </summary>
 internal static class SceneCar
 {
     /// <summary>Outline, wheels, arms, heads, lamp, travel until the stops.</summary>
@@ -33,7 +36,8 @@ internal static class SceneCar
 
     private static JsonArray Points(IEnumerable<ScenePoint> points) => new([.. points.SelectMany(p => new JsonNode[] { Short(p.X), Short(p.Z) })]);
 
-    private static JsonArray Stops(IReadOnlyList<double> touch) => new([.. new[] { touch[0], touch[2] }.Select(at => double.IsFinite(at) ? (JsonNode)Short(at) : null)]);
+    private static JsonArray Stops(IReadOnlyList<double> touch) =>
+        new([.. new[] { touch[0], touch[2] }.Select(at => double.IsFinite(at) ? (JsonNode)Short(at) : null)]);
 
     private static double Short(double value) => Math.Round(value, 4);
 }

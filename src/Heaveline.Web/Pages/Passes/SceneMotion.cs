@@ -3,8 +3,8 @@ using Heaveline.Studies;
 namespace Heaveline.Web.Pages.Passes;
 
 /// <summary>
-/// How a car moves in its picture, seen from its left: heights of the body over the left wheels and of the left wheels' centres, from the state described,
-/// on a coarser clock than the record's.
+/// How a car moves in its picture, seen from its left: heights of the body over the left wheels and of the left wheels' centres, from the state
+/// described, on a coarser clock than the record's.
 /// </summary>
 internal static class SceneMotion
 {
@@ -43,5 +43,6 @@ internal static class SceneMotion
     }
 
     // Left of the car's middle, where the heights over the axles are told.
-    private static double Arm(PassAnswer crossing, int corner) => crossing.Model.Rolls ? crossing.Model.Y[corner] + crossing.Model.Body.LeftOfMiddle : 0.0;
+    private static double Arm(PassAnswer crossing, int corner) =>
+        crossing.Model.Rolls ? crossing.Model.Y[corner] + crossing.Model.Body.LeftOfMiddle : 0.0;
 }

@@ -20,17 +20,23 @@ internal static class SettingNotes
             yield return ($"{end}-spring", view.State.AsFrequencies
                 ? Text($"{axle.Rates.WheelRate / 1000.0:0.0#} N/mm at the wheel")
                 : Text($"{axle.Rates.Frequency:0.00} Hz with the tyres"));
-            yield return ($"{end}-damping", Text($"ratio {axle.Damping.Ratio:0.00} ({axle.Damping.BumpRatio:0.00} bump, {axle.Damping.ReboundRatio:0.00} rebound)"));
+            yield return (
+                $"{end}-damping",
+                Text($"ratio {axle.Damping.Ratio:0.00} ({axle.Damping.BumpRatio:0.00} bump, {axle.Damping.ReboundRatio:0.00} rebound)"));
             var left = model.Trim.BumpLeft[2 * (int)axle.End];
             if (double.IsFinite(left))
             {
-                yield return ($"{end}-stop", left >= 0.0 ? Text($"{1000.0 * left:F0} mm left standing") : Text($"pressed {-1000.0 * left:F0} mm standing"));
+                yield return (
+                    $"{end}-stop", left >= 0.0 ? Text($"{1000.0 * left:F0} mm left standing") : Text($"pressed {-1000.0 * left:F0} mm standing"));
             }
         }
 
         if (model.Car.Interconnection is ElasticLink && InterconnectionBench.Of(model) is { } bench)
         {
-            yield return ("link", Text($"makes {100.0 * bench.HeaveShare:F0} % of the heave stiffness, {100.0 * Math.Max(0.0, bench.PitchShare):F0} % of the pitch stiffness"));
+            yield return (
+                "link",
+                Text($"makes {100.0 * bench.HeaveShare:F0} % of the heave stiffness, ")
+                + Text($"{100.0 * Math.Max(0.0, bench.PitchShare):F0} % of the pitch stiffness"));
             var share = 1.0 - (bench.Without.Damping.Heave / bench.With.Damping.Heave);
             yield return ("link-damping", Text($"makes {100.0 * share:F0} % of the heave damping"));
         }

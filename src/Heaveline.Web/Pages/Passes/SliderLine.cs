@@ -48,20 +48,36 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
         if (view.State.AsFrequencies && setting is SpringSetting spring)
         {
             var described = Frequency(view, RideModel.Of(view.Described, view.Load), spring.End);
-            return new SliderLine(setting.Key, setting.Label, new SettingScale("Hz", Math.Round(described, 2), Math.Round(0.6 * described, 2), Math.Round(1.6 * described, 2), 0.01), Math.Round(Frequency(view, view.Now.Model, spring.End), 3), moved, note);
+            return new SliderLine(
+                setting.Key,
+                setting.Label,
+                new SettingScale("Hz", Math.Round(described, 2), Math.Round(0.6 * described, 2), Math.Round(1.6 * described, 2), 0.01),
+                Math.Round(Frequency(view, view.Now.Model, spring.End), 3),
+                moved,
+                note);
         }
 
         return new SliderLine(setting.Key, Labelled(view, setting), scale, moved ? set : scale.Described, moved, note);
     }
 
-    private static string Labelled(PassView view, Setting setting) => setting is SpringSetting spring && view.Described.At(spring.End).Spring.Law is LinearSpring
-        ? $"{setting.Label} rate, at the {(view.Reading.Root?.At(spring.End.Key(), "spring", "wheel-rate") ?? view.Reading.Root?.At(spring.End.Key(), "spring", "torsion-bar")) switch { null => "spring", _ => "wheel" }}"
-        : setting.Label;
+    private static string Labelled(PassView view, Setting setting) =>
+        setting is SpringSetting spring && view.Described.At(spring.End).Spring.Law is LinearSpring
+            ? $"{setting.Label} rate, at the {(IsGivenAtWheel(view, spring.End.Key()) ? "wheel" : "spring")}"
+            : setting.Label;
+
+    private static bool IsGivenAtWheel(PassView view, string end) =>
+        (view.Reading.Root?.At(end, "spring", "wheel-rate") ?? view.Reading.Root?.At(end, "spring", "torsion-bar")) is not null;
 
     private static double Frequency(PassView view, RideModel model, AxleEnd end) => AxleRide.Of(model, end).Rates.Frequency;
 
     private static SliderLine Speed(PassView view) =>
-        new(PassState.Speed, "Speed", new SettingScale("km/h", PassState.UsualSpeed, 5.0, 130.0, 1.0), view.State.KilometresPerHour, view.State.Values.ContainsKey(PassState.Speed), "");
+        new(
+            PassState.Speed,
+            "Speed",
+            new SettingScale("km/h", PassState.UsualSpeed, 5.0, 130.0, 1.0),
+            view.State.KilometresPerHour,
+            view.State.Values.ContainsKey(PassState.Speed),
+            "");
 
     private static IEnumerable<SliderLine> Height(PassView view)
     {
@@ -82,5 +98,11 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
     }
 
     private static SliderLine LuggageLine(PassView view) =>
-        new(Luggage.Key, "Luggage over the rear axle", Luggage.Scale, view.State.Values.GetValueOrDefault(Luggage.Key), view.State.Values.ContainsKey(Luggage.Key), "");
+        new(
+            Luggage.Key,
+            "Luggage over the rear axle",
+            Luggage.Scale,
+            view.State.Values.GetValueOrDefault(Luggage.Key),
+            view.State.Values.ContainsKey(Luggage.Key),
+            "");
 }

@@ -1,4 +1,5 @@
 using Heaveline.Press;
+using Heaveline.Press.Paper;
 using Heaveline.Reports;
 
 namespace Heaveline.Web.Pages.Reports;

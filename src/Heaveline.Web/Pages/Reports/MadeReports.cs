@@ -1,11 +1,14 @@
 using Heaveline.Press;
+using Heaveline.Press.Paper;
 using Heaveline.Reports;
 using Heaveline.Studies;
 using Heaveline.Web.Studying;
 
 namespace Heaveline.Web.Pages.Reports;
 
-/// <summary>Makes reports, one at a time for the whole program, and keeps the last few: what is looked at is mostly taken away a moment later.</summary>
+/// <summary>
+/// Makes reports, one at a time for the whole program, and keeps the last few: what is looked at is mostly taken away a moment later.
+/// </summary>
 internal sealed class MadeReports : IDisposable
 {
     private const int MostKept = 4;

@@ -16,7 +16,10 @@ internal sealed record ReportPartChoice(PartKind Kind, string Name, string Sente
         new(PartKind.Pass, "The pass", "Each car over the road at the speed: figure, story, measures of the hit and the settling."),
         new(PartKind.Compare, "Side by side", "All cars over the road together, at the speed and over the speeds. Needs two cars."),
         new(PartKind.Why, "Why it pitches", "The first car’s causes, ranked by their share, each with a road test that would prove it."),
-        new(PartKind.Doubt, "How sure it is", "What the first car’s numbers become when cars are drawn within the doubts of its file. Many draws take long."),
+        new(
+            PartKind.Doubt,
+            "How sure it is",
+            "What the first car’s numbers become when cars are drawn within the doubts of its file. Many draws take long."),
         new(PartKind.Rule, "The rule", "A rule of the trade as a map over speed, for the first car. The longest part to compute."),
         new(PartKind.Ride, "The ride", "Comfort on a random road of the class, over the speeds."),
         new(PartKind.Cost, "The price", "Roll, dive, travel left and headlamp; with several cars, what the change does to them."),

@@ -82,7 +82,10 @@ public sealed record ReportQuery
         };
     }
 
-    /// <summary>The address's query that says this, with its question mark; what stands as usual is left out. Two queries that say the same give the same text.</summary>
+    /// <summary>
+    /// The address's query that says this, with its question mark; what stands as usual is left out. Two
+    /// queries that say the same give the same text.
+    /// </summary>
     public string Address
     {
         get
@@ -91,7 +94,8 @@ public sealed record ReportQuery
             List<(string Key, string? Word, string? Usual)> words =
             [
                 .. Cars.Select(name => ("car", (string?)name, (string?)null)),
-                ("road", Road, plain.Road), ("speed", Speed, plain.Speed), ("speeds", Speeds, plain.Speeds), ("load", Load, null), ("class", Class, plain.Class),
+                ("road", Road, plain.Road), ("speed", Speed, plain.Speed), ("speeds", Speeds, plain.Speeds), ("load", Load, null),
+                ("class", Class, plain.Class),
                 ("rule", Rule, plain.Rule), ("samples", Samples, plain.Samples), ("seed", Seed, plain.Seed), ("parts", Parts, null),
                 ("title", Title, null), ("author", Author, ""), ("date", Date, null), ("paper", Paper, plain.Paper), ("file", File, null),
             ];

@@ -3,7 +3,7 @@ using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Reporting;
-using Heaveline.Press;
+using Heaveline.Press.Paper;
 using Heaveline.Reports;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
@@ -24,7 +24,11 @@ public sealed class ReportQuestion
         PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length);
         File = query.File ?? $"{Plain(CarNames.FirstOrDefault("car"))}-report";
         var reading = ReportStudy.Question.Read(Words, garageView);
-        Objections = [.. reading.Objections, .. KeptReports.Problem(File) is { } problem ? [new Objection("file", problem, IsUsage: true)] : Array.Empty<Objection>()];
+        Objections =
+        [
+            .. reading.Objections,
+            .. KeptReports.Problem(File) is { } problem ? [new Objection("file", problem, IsUsage: true)] : Array.Empty<Objection>(),
+        ];
         if (Objections.Count == 0)
         {
             Html = ReportFiles.Named(reading.Asked! with { Program = $"Heaveline {options.Version}" });
@@ -74,7 +78,11 @@ public sealed class ReportQuestion
         get
         {
             var cars = Readings.Select(r => r.Reading?.Car).OfType<Car>().ToList();
-            return [LoadState.Reference.Name, .. cars.Count == 0 ? [] : cars[0].LoadStates.Select(l => l.Name).Where(name => cars.All(c => c.LoadStates.Any(l => l.Name == name)))];
+            return
+            [
+                LoadState.Reference.Name,
+                .. cars.Count == 0 ? [] : cars[0].LoadStates.Select(l => l.Name).Where(name => cars.All(c => c.LoadStates.Any(l => l.Name == name))),
+            ];
         }
     }
 
@@ -82,7 +90,9 @@ public sealed class ReportQuestion
     internal static ReportQuestion Of(ReportQuery query, GarageView garageView, ServeOptions options) => new(query, garageView, options);
 
     /// <summary>What is wrong with one choice, in words; null when nothing is.</summary>
-    public string? Refused(string choice) => Objections.Where(o => o.Choice == choice).Select(o => o.Sentence).ToList() is { Count: > 0 } sentences ? string.Join(' ', sentences.Distinct()) : null;
+    public string? Refused(string choice) => Objections.Where(o => o.Choice == choice).Select(o => o.Sentence).ToList() is { Count: > 0 } sentences
+        ? string.Join(' ', sentences.Distinct())
+        : null;
 
     /// <summary>Today as a person writes it.</summary>
     public static string Today(TimeProvider clock) => clock.GetLocalNow().ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
@@ -91,12 +101,19 @@ public sealed class ReportQuestion
     private Given Words => new(
     [
         .. CarNames.Select(name => (ReportStudy.Cars.Name, (string?)name)),
-        (Choices.Road.Name, query.Road), (ReportStudy.Speed.Name, query.Speed), (ReportStudy.Speeds.Name, query.Speeds), (Choices.Load.Name, query.Load),
-        (ReportStudy.Class.Name, query.Class), (ReportStudy.Rule.Name, query.Rule), (ReportStudy.Samples.Name, query.Samples), (ReportStudy.Seed.Name, query.Seed),
-        (ReportStudy.Parts.Name, PartWords.Length > 0 ? PartWords : ","), (ReportStudy.Title.Name, query.Title), (ReportStudy.Author.Name, query.Author),
+        (Choices.Road.Name, query.Road), (ReportStudy.Speed.Name, query.Speed), (ReportStudy.Speeds.Name, query.Speeds),
+        (Choices.Load.Name, query.Load),
+        (ReportStudy.Class.Name, query.Class), (ReportStudy.Rule.Name, query.Rule), (ReportStudy.Samples.Name, query.Samples),
+        (ReportStudy.Seed.Name, query.Seed),
+        (ReportStudy.Parts.Name, PartWords.Length > 0 ? PartWords : ","), (ReportStudy.Title.Name, query.Title),
+        (ReportStudy.Author.Name, query.Author),
         (ReportStudy.Date.Name, Date), (ReportStudy.Paper.Name, query.Paper), (ReportStudy.Out.Name, File + ".html"),
     ]);
 
     // A car's name may hold folders and signs that a report's file does not have.
-    private static string Plain(string name) => string.Join('-', name.Split([.. name.Where(c => !char.IsAsciiLetterOrDigit(c)).Distinct()], StringSplitOptions.RemoveEmptyEntries)) is { Length: > 0 } plain ? plain[..Math.Min(60, plain.Length)] : "car";
+    private static string Plain(string name) => string.Join(
+        '-',
+        name.Split([.. name.Where(c => !char.IsAsciiLetterOrDigit(c)).Distinct()], StringSplitOptions.RemoveEmptyEntries)) is { Length: > 0 } plain
+        ? plain[..Math.Min(60, plain.Length)]
+        : "car";
 }

@@ -7,7 +7,10 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Heaveline.Web.Pages.Reports;
 
-/// <summary>What can be taken away from the page of the report: the HTML file and the PDF, byte for byte what the report command writes; and the HTML file to look at in a frame.</summary>
+/// <summary>
+/// What can be taken away from the page of the report: the HTML file and the PDF, byte for byte what the report command writes;
+/// and the HTML file to look at in a frame.
+/// </summary>
 internal static class ReportRoutes
 {
     /// <summary>Address of a file to take away.</summary>
@@ -24,7 +27,8 @@ internal static class ReportRoutes
         routes.MapGet(PageHeaders.Framed, Look);
     }
 
-    private static Task<IResult> Take(string ending, HttpContext context, GarageView garageView, MadeReports reports, ServeOptions options) => Download.Answer(async () =>
+    private static Task<IResult> Take(
+        string ending, HttpContext context, GarageView garageView, MadeReports reports, ServeOptions options) => Download.Answer(async () =>
     {
         context.Response.Headers.CacheControl = "no-store";
         var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), garageView, options);
@@ -61,8 +65,12 @@ internal static class ReportRoutes
         var question = ReportQuestion.Of(ReportQuery.Of(context.Request.QueryString.Value ?? ""), garageView, options);
         return question.Html is null ? Download.Refused(Objections(question))
             : reports.Find(question.Key) is { } made ? Results.Bytes(made.Html, "text/html; charset=utf-8")
-            : Results.Text("This report is not made, or has been forgotten since. Make it on its page.", "text/plain; charset=utf-8", statusCode: StatusCodes.Status404NotFound);
+            : Results.Text(
+                "This report is not made, or has been forgotten since. Make it on its page.",
+                "text/plain; charset=utf-8",
+                statusCode: StatusCodes.Status404NotFound);
     }
 
-    private static string Objections(ReportQuestion question) => question.CarNames.Length == 0 ? "There is no car in the garage." : string.Join('\n', question.Objections.Select(o => o.Sentence));
+    private static string Objections(ReportQuestion question) =>
+        question.CarNames.Length == 0 ? "There is no car in the garage." : string.Join('\n', question.Objections.Select(o => o.Sentence));
 }

@@ -8,7 +8,9 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Heaveline.Web.Pages.Rides;
 
-/// <summary>What can be taken away from the page of the road: its figures as svg, png, pdf, and the numbers of the ride and the road as csv and json.</summary>
+/// <summary>
+/// What can be taken away from the page of the road: its figures as svg, png, pdf, and the numbers of the ride and the road as csv and json.
+/// </summary>
 internal static class RideRoutes
 {
     public static void Map(IEndpointRouteBuilder routes)

@@ -20,7 +20,8 @@ internal sealed record BestRow(double Speed, double? Best, double? Relative, dou
         ArgumentNullException.ThrowIfNull(map);
         var best = map.Best;
         var own = Nearest(map.Axis.Values, map.Own);
-        int[] rows = [.. Enumerable.Range(0, Math.Min(Rows, map.Speeds.Count)).Select(k => (int)Math.Round(k * (map.Speeds.Count - 1.0) / (Math.Min(Rows, map.Speeds.Count) - 1.0))).Distinct()];
+        int[] rows = [.. Enumerable.Range(0, Math.Min(Rows, map.Speeds.Count))
+            .Select(k => (int)Math.Round(k * (map.Speeds.Count - 1.0) / (Math.Min(Rows, map.Speeds.Count) - 1.0))).Distinct()];
         return [.. rows.Select(i => new BestRow(
             In.KilometresPerHour.Of(map.Speeds[i]),
             best[i] is { AtEdge: false } inside ? inside.Value : null,
@@ -29,5 +30,6 @@ internal sealed record BestRow(double Speed, double? Best, double? Relative, dou
             closed?[i]))];
     }
 
-    private static int Nearest(IReadOnlyList<double> values, double value) => Enumerable.Range(0, values.Count).MinBy(j => Math.Abs(values[j] - value));
+    private static int Nearest(IReadOnlyList<double> values, double value) =>
+        Enumerable.Range(0, values.Count).MinBy(j => Math.Abs(values[j] - value));
 }

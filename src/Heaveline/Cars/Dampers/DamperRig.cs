@@ -17,9 +17,9 @@ public static class DamperRig
     private const double Uneven = 0.2;
 
     /// <summary>
-    /// The table of a run. The gas force is taken off; each side is cut into bins of equal velocity, the medians of velocity and force are its points,
-    /// and pooling adjacent violators makes them rise. In place of the slowest bin stands a straight line to zero: there the damper turns round, and
-    /// closing and opening branch lie so far apart that a median is of neither.
+    /// The table of a run. The gas force is taken off; each side is cut into bins of equal velocity, the medians of velocity and force are its
+    /// points, and pooling adjacent violators makes them rise. In place of the slowest bin stands a straight line to zero: there the damper turns
+    /// round, and closing and opening branch lie so far apart that a median is of neither.
     /// </summary>
     /// <param name="velocity">Velocity at the damper, closing positive, m/s, in the order of time at one sampling rate, shape (n).</param>
     /// <param name="force">Force on the damper, closing positive, N, shape (n).</param>
@@ -42,7 +42,11 @@ public static class DamperRig
         var off = Math.Abs(gas - run.TurningForce);
         if (gasForce is null && off > Uneven * Math.Min(bump.Force[^1], rebound.Force[^1]))
         {
-            throw new RefusedValueException("mean force of the damper run", $"{gas:F0} N, but it turns round about {run.TurningForce:F0} N", "the gas force", "This damper is harder one way: give the force that it shows at standstill as gas force.");
+            throw new RefusedValueException(
+                "mean force of the damper run",
+                $"{gas:F0} N, but it turns round about {run.TurningForce:F0} N",
+                "the gas force",
+                "This damper is harder one way: give the force that it shows at standstill as gas force.");
         }
 
         var law = new TableDamper(bump, rebound);
@@ -66,7 +70,11 @@ public static class DamperRig
     {
         if (velocity.Count != force.Count || velocity.Count < FewestSamples)
         {
-            throw new RefusedValueException("damper run", $"{velocity.Count} velocities and {force.Count} forces", $"as many of both, at least {FewestSamples}", "Record several cycles with 50 samples or more in each.");
+            throw new RefusedValueException(
+                "damper run",
+                $"{velocity.Count} velocities and {force.Count} forces",
+                $"as many of both, at least {FewestSamples}",
+                "Record several cycles with 50 samples or more in each.");
         }
 
         for (var i = 0; i < velocity.Count; i++)
@@ -87,7 +95,11 @@ public static class DamperRig
             var power = v.Zip(f, (speed, n) => speed * side > 0.0 ? speed * n : 0.0).Sum();
             if (!(power > 0.0))
             {
-                throw new RefusedValueException($"force while {name}", "with the movement", "against it: a damper takes work out", "Give both velocity and force closing positive; check the gas force.");
+                throw new RefusedValueException(
+                    $"force while {name}",
+                    "with the movement",
+                    "against it: a damper takes work out",
+                    "Give both velocity and force closing positive; check the gas force.");
             }
         }
     }
@@ -98,7 +110,8 @@ public static class DamperRig
         var width = samples.Max(one => one.Speed) / bins;
         var (speeds, forces, weights) = (new List<double>(), new List<double>(), new List<double>());
         var open = new List<(double Speed, double Force)>();
-        foreach (var bin in samples.Where(one => one.Speed > width).GroupBy(one => Math.Min((int)(one.Speed / width), bins - 1)).OrderBy(group => group.Key))
+        foreach (var bin in samples
+            .Where(one => one.Speed > width).GroupBy(one => Math.Min((int)(one.Speed / width), bins - 1)).OrderBy(group => group.Key))
         {
             open.AddRange(bin);
             if (open.Count >= FewestInBin)
@@ -114,6 +127,10 @@ public static class DamperRig
         double[] rising = [.. Isotonic.Fit(forces.ToArray(), weights.ToArray()).Select(n => Math.Max(0.0, n))];
         return speeds.Count >= 2 && rising[^1] > 0.0
             ? new ForceTable(speeds, rising)
-            : throw new RefusedValueException($"{(side > 0 ? "closing" : "opening")} side of the damper run", $"{speeds.Count} usable velocities", "at least 2 with a force against the movement", "Drive the damper faster, longer, or sample it more often.");
+            : throw new RefusedValueException(
+                $"{(side > 0 ? "closing" : "opening")} side of the damper run",
+                $"{speeds.Count} usable velocities",
+                "at least 2 with a force against the movement",
+                "Drive the damper faster, longer, or sample it more often.");
     }
 }

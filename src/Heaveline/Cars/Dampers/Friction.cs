@@ -9,8 +9,16 @@ public sealed record Friction
     public static Friction None { get; } = new();
 
     /// <summary>Half the width of the force–travel hysteresis at the wheel, N.</summary>
-    public Amount<Force> HalfWidth { get; init => field = Checked.NotNegative(value, "Press the car down slowly, let it rise slowly; half the difference of the scale readings is it."); } = new(0.0);
+    public Amount<Force> HalfWidth
+    {
+        get;
+        init => field = Checked.NotNegative(value, "Press the car down slowly, let it rise slowly; half the difference of the scale readings is it.");
+    } = new(0.0);
 
     /// <summary>Wheel speed at which 71 % of the friction acts, m/s. Above zero; default 5 mm/s.</summary>
-    public Amount<Velocity> SpeedScale { get; init => field = Checked.Within(value, 1e-4, 0.2, "5 mm/s keeps the friction sharp for body motions."); } = new(0.005);
+    public Amount<Velocity> SpeedScale
+    {
+        get;
+        init => field = Checked.Within(value, 1e-4, 0.2, "5 mm/s keeps the friction sharp for body motions.");
+    } = new(0.005);
 }

@@ -2,7 +2,10 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Cars;
 
-/// <summary>A damping ratio instead of a table: c = 2ζ√(k_w·m) at the wheel, k_w the wheel rate of the spring alone, m the sprung mass on the wheel (whatever carries it), both in the reference state, mean of the axle's two wheels.</summary>
+/// <summary>
+/// A damping ratio instead of a table: c = 2ζ√(k_w·m) at the wheel, k_w the wheel rate of the spring alone, m the sprung mass on the wheel (whatever
+/// carries it), both in the reference state, mean of the axle's two wheels.
+/// </summary>
 public sealed record RatioDamper : DamperLaw
 {
     /// <summary>ζ, mean of bump and rebound (–). 0 to 3.</summary>

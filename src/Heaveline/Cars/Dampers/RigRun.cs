@@ -62,7 +62,11 @@ internal sealed class RigRun
 
         return turns.Count >= 2
             ? new RigRun(turns[0], turns[^1], [.. closing], [.. opening], fastest)
-            : throw new RefusedValueException("damper run", $"{turns.Count} turns from closing to opening", "at least one whole cycle to and fro", "Drive the damper both ways, closing positive, and keep the samples in the order of time.");
+            : throw new RefusedValueException(
+                "damper run",
+                $"{turns.Count} turns from closing to opening",
+                "at least one whole cycle to and fro",
+                "Drive the damper both ways, closing positive, and keep the samples in the order of time.");
     }
 
     // Last sample on the old side and first on the new one; the force between them where the straight line of the velocity passes zero.

@@ -7,7 +7,9 @@ public sealed record TableDamper : DamperLaw
 {
     /// <summary>Makes a damper table.</summary>
     /// <param name="bump">Force (N) against closing velocity (m/s), both above zero and rising; (0, 0) is added.</param>
-    /// <param name="rebound">Force (N) against opening velocity (m/s), both above zero and rising; (0, 0) is added. Under the same factor: one rig measured both.</param>
+    /// <param name="rebound">
+    /// Force (N) against opening velocity (m/s), both above zero and rising; (0, 0) is added. Under the same factor: one rig measured both.
+    /// </param>
     /// <exception cref="RefusedValueException">A side that is not positive, or unequal factors.</exception>
     public TableDamper(ForceTable bump, ForceTable rebound)
     {
@@ -18,7 +20,11 @@ public sealed record TableDamper : DamperLaw
             [.. Rebound.Force.Reverse().Select(f => -f), 0.0, .. Bump.Force],
             Bump.Factor == Rebound.Factor
                 ? Bump.Factor
-                : throw new RefusedValueException("rebound table", $"under a factor of {Rebound.Factor}", $"under that of the bump table, {Bump.Factor}", "One rig measures both sides."));
+                : throw new RefusedValueException(
+                    "rebound table",
+                    $"under a factor of {Rebound.Factor}",
+                    $"under that of the bump table, {Bump.Factor}",
+                    "One rig measures both sides."));
     }
 
     /// <summary>Bump side without the zero.</summary>
@@ -48,6 +54,10 @@ public sealed record TableDamper : DamperLaw
 
         return side.At[skip] > 0.0 && side.Force[skip] >= 0.0
             ? new ForceTable([.. side.At.Skip(skip)], [.. side.Force.Skip(skip)], side.Factor)
-            : throw new RefusedValueException($"{name} table", $"starting at {side.At[skip]:G4} m/s, {side.Force[skip]:G4} N", "positive velocities and forces", "Write rebound as positive numbers too; the zero point is added.");
+            : throw new RefusedValueException(
+                $"{name} table",
+                $"starting at {side.At[skip]:G4} m/s, {side.Force[skip]:G4} N",
+                "positive velocities and forces",
+                "Write rebound as positive numbers too; the zero point is added.");
     }
 }

@@ -3,15 +3,17 @@ using Heaveline.Quantities;
 namespace Heaveline.Cars;
 
 /// <summary>
-/// A common spring and damper of one side: energy ½·k·(ρ_f·s_f + ρ_r·s_r)², heat c·(ρ_f·ṡ_f + ρ_r·ṡ_r)² a second. Equal signs: stiff and damped in heave,
-/// soft and free in pitch; opposite signs: the other way round.
+/// A common spring and damper of one side: energy ½·k·(ρ_f·s_f + ρ_r·s_r)², heat c·(ρ_f·ṡ_f + ρ_r·ṡ_r)² a second. Equal signs: stiff and damped in
+/// heave, soft and free in pitch; opposite signs: the other way round.
 /// </summary>
 public sealed record ElasticLink : Interconnection
 {
     /// <summary>Rate k of the common spring, N/m. 0 when only the common damper joins front and rear.</summary>
     public required Amount<Stiffness> Rate { get; init => field = Checked.NotNegative(value, "Give the rate of the common spring of one side."); }
 
-    /// <summary>Damping c of the common damper beside it, N s/m at the common spring: forces ρ·c·(ρ_f·ṡ_f + ρ_r·ṡ_r) at the wheels. 0 without one.</summary>
+    /// <summary>
+    /// Damping c of the common damper beside it, N s/m at the common spring: forces ρ·c·(ρ_f·ṡ_f + ρ_r·ṡ_r) at the wheels. 0 without one.
+    /// </summary>
     public Amount<DampingRate> Damping { get; init => field = Checked.NotNegative(value, "Give 0 N s/m when the link has no damper."); } = new(0.0);
 
     /// <summary>ρ_f, common-spring travel per front wheel travel (–). Not zero, −2 to 2.</summary>
@@ -26,5 +28,6 @@ public sealed record ElasticLink : Interconnection
     private static Amount<Plain> NotZero(Amount<Plain> ratio) =>
         Math.Abs(ratio.Si) is > 0.0 and <= 2.0
             ? ratio
-            : throw new RefusedValueException("link ratio", ratio.ToString(), "between −2 and 2 and not 0", "Leave the interconnection out when one end is not joined.");
+            : throw new RefusedValueException(
+                "link ratio", ratio.ToString(), "between −2 and 2 and not 0", "Leave the interconnection out when one end is not joined.");
 }

@@ -9,7 +9,11 @@ public sealed record Seat
     public required string Name { get; init => field = Checked.NotBlank(value, "Give the seat a name."); }
 
     /// <summary>Hip point behind the front axle, m.</summary>
-    public required Amount<Length> BehindFrontAxle { get; init => field = Checked.Within(value, -5.0, 15.0, "Measure along the car from the front wheel centre."); }
+    public required Amount<Length> BehindFrontAxle
+    {
+        get;
+        init => field = Checked.Within(value, -5.0, 15.0, "Measure along the car from the front wheel centre.");
+    }
 
     /// <summary>Hip point left of the middle, m; negative to the right.</summary>
     public Amount<Length> LeftOfMiddle { get; init => field = Checked.Within(value, -2.0, 2.0, "Right of the middle is negative."); } = new(0.0);

@@ -6,7 +6,11 @@ namespace Heaveline.Cars;
 public sealed record Accumulator
 {
     /// <summary>Constant compliance C, m³/Pa; null when a gas volume is given.</summary>
-    public Amount<Compliance>? Compliance { get; init => field = value is { } v ? Checked.Positive(v, "Give 4e-11 m³/Pa or so, or a gas volume.") : null; }
+    public Amount<Compliance>? Compliance
+    {
+        get;
+        init => field = value is { } v ? Checked.Positive(v, "Give 4e-11 m³/Pa or so, or a gas volume.") : null;
+    }
 
     /// <summary>Gas volume in the reference state, m³; null when a compliance is given. Then C = V/(n·p_abs).</summary>
     public Amount<Volume>? GasVolume { get; init => field = value is { } v ? Checked.Positive(v, "Gas volume at the base pressure.") : null; }

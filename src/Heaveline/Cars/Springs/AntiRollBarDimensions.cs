@@ -2,7 +2,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Cars;
 
-/// <summary>A round anti-roll bar with rigid arms: its link rate for opposed ends is 2·G·J/(L·R²); bending of arms and bushes makes a real one softer.</summary>
+/// <summary>
+/// A round anti-roll bar with rigid arms: its link rate for opposed ends is 2·G·J/(L·R²); bending of arms and bushes makes a real one softer.
+/// </summary>
 public sealed record AntiRollBarDimensions
 {
     /// <summary>Bar diameter d, m.</summary>

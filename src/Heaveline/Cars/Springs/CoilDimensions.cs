@@ -2,7 +2,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Cars;
 
-/// <summary>A helical compression spring by its wire: k = G·d⁴/(8·n·D³), τ = K_w·8·F·D/(π·d³) with Wahl's factor (Wahl, Mechanical Springs).</summary>
+/// <summary>
+/// A helical compression spring by its wire: k = G·d⁴/(8·n·D³), τ = K_w·8·F·D/(π·d³) with Wahl's factor (Wahl, Mechanical Springs).
+/// </summary>
 public sealed record CoilDimensions : SpringDimensions
 {
     /// <summary>Wire diameter d, m.</summary>
@@ -12,7 +14,11 @@ public sealed record CoilDimensions : SpringDimensions
     public required Amount<Length> MeanDiameter { get; init => field = Checked.Positive(value, "Outer diameter less one wire."); }
 
     /// <summary>Number of coils that move, n (–).</summary>
-    public required Amount<Plain> ActiveCoils { get; init => field = Checked.Within(value, 0.5, 100.0, "Total coils less about two for closed ends."); }
+    public required Amount<Plain> ActiveCoils
+    {
+        get;
+        init => field = Checked.Within(value, 0.5, 100.0, "Total coils less about two for closed ends.");
+    }
 
     /// <summary>Shear modulus G, Pa. Default 79.3 GPa for spring steel.</summary>
     public Amount<Pressure> ShearModulus { get; init => field = Checked.Positive(value, "79.3 GPa for spring steel."); } = new(79.3e9);

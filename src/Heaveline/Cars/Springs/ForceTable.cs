@@ -23,7 +23,11 @@ public sealed record ForceTable
     {
         if (at.Count != force.Count || at.Count < 2)
         {
-            throw new RefusedValueException("table", $"{at.Count} and {force.Count} values", "two columns of equal length with at least two rows", "Give pairs of travel and force.");
+            throw new RefusedValueException(
+                "table",
+                $"{at.Count} and {force.Count} values",
+                "two columns of equal length with at least two rows",
+                "Give pairs of travel and force.");
         }
 
         for (var i = 0; i < at.Count; i++)
@@ -35,12 +39,17 @@ public sealed record ForceTable
 
             if (i > 0 && !(at[i] > at[i - 1]))
             {
-                throw new RefusedValueException("table", $"row {i + 1} not beyond row {i}", "strictly rising in its first column", "Sort the rows and drop repeated ones.");
+                throw new RefusedValueException(
+                    "table", $"row {i + 1} not beyond row {i}", "strictly rising in its first column", "Sort the rows and drop repeated ones.");
             }
 
             if (i > 0 && force[i] < force[i - 1])
             {
-                throw new RefusedValueException("table", $"row {i + 1} with less force than row {i}", "rising in force", "A falling force is a misreading, or a damper past its range.");
+                throw new RefusedValueException(
+                    "table",
+                    $"row {i + 1} with less force than row {i}",
+                    "rising in force",
+                    "A falling force is a misreading, or a damper past its range.");
             }
         }
 
@@ -59,8 +68,8 @@ public sealed record ForceTable
     public IReadOnlyList<double> Force { get; }
 
     /// <summary>
-    /// Common factor that is in every force (–): 1 for a table as measured. Its doubt is that of the rig's calibration, which puts all forces off together
-    /// and leaves the shape of the table.
+    /// Common factor that is in every force (–): 1 for a table as measured. Its doubt is that of the rig's calibration, which puts all forces off
+    /// together and leaves the shape of the table.
     /// </summary>
     public Amount<Plain> Factor { get; }
 
@@ -97,7 +106,8 @@ public sealed record ForceTable
     }
 
     /// <summary>Equal points and factors make equal tables.</summary>
-    public bool Equals(ForceTable? other) => other is not null && Factor == other.Factor && At.SequenceEqual(other.At) && Force.SequenceEqual(other.Force);
+    public bool Equals(ForceTable? other) =>
+        other is not null && Factor == other.Factor && At.SequenceEqual(other.At) && Force.SequenceEqual(other.Force);
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(At.Count, At[0], At[^1], Force[0], Force[^1]);

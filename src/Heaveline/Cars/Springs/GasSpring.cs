@@ -3,8 +3,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Cars;
 
 /// <summary>
-/// A gas spring of constant area: F = (p_abs − p_atm)·A, p_abs·Vⁿ constant. Its pressure in the reference state follows from the load it carries there.
-/// Rate from the absolute, force from the gauge pressure: k = n·p_abs·A²/V.
+/// A gas spring of constant area: F = (p_abs − p_atm)·A, p_abs·Vⁿ constant. Its pressure in the reference state follows from the load it carries
+/// there. Rate from the absolute, force from the gauge pressure: k = n·p_abs·A²/V.
 /// </summary>
 public sealed record GasSpring : SpringLaw
 {

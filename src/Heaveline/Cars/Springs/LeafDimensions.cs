@@ -18,19 +18,32 @@ public sealed record LeafDimensions : SpringDimensions
     public required Amount<Length> Thickness { get; init => field = Checked.Positive(value, "Thickness of one leaf."); }
 
     /// <summary>Number of graduated leaves N_g.</summary>
-    public required int Graduated { get; init => field = value is >= 0 and <= 50 ? value : throw new RefusedValueException("graduated leaves", $"{value}", "between 0 and 50", "Count the leaves shorter than the main leaf."); }
+    public required int Graduated
+    {
+        get;
+        init => field = value is >= 0 and <= 50
+            ? value
+            : throw new RefusedValueException("graduated leaves", $"{value}", "between 0 and 50", "Count the leaves shorter than the main leaf.");
+    }
 
     /// <summary>Number of full-length leaves N_f.</summary>
-    public int FullLength { get; init => field = value is >= 0 and <= 20 ? value : throw new RefusedValueException("full-length leaves", $"{value}", "between 0 and 20", "Count the leaves as long as the main leaf."); }
+    public int FullLength
+    {
+        get;
+        init => field = value is >= 0 and <= 20
+            ? value
+            : throw new RefusedValueException("full-length leaves", $"{value}", "between 0 and 20", "Count the leaves as long as the main leaf.");
+    }
 
     /// <summary>Young's modulus E, Pa. Default 207 GPa for spring steel.</summary>
     public Amount<Pressure> Modulus { get; init => field = Checked.Positive(value, "207 GPa for spring steel."); } = new(207e9);
 
     /// <summary>
-    /// Rate at the middle, N/m. Graduated leaves bend as a beam of uniform strength (3PL³/8Enbt³), full-length ones as a uniform beam, two thirds as soft:
-    /// k = E·b·t³·(8/3·N_g + 4·N_f)/L³.
+    /// Rate at the middle, N/m. Graduated leaves bend as a beam of uniform strength (3PL³/8Enbt³), full-length ones as a uniform beam, two thirds as
+    /// soft: k = E·b·t³·(8/3·N_g + 4·N_f)/L³.
     /// </summary>
-    public override double Rate => Modulus.Si * Width.Si * Math.Pow(Thickness.Si, 3) * ((8.0 / 3.0 * Graduated) + (4.0 * FullLength)) / Math.Pow(Span.Si, 3);
+    public override double Rate =>
+        Modulus.Si * Width.Si * Math.Pow(Thickness.Si, 3) * ((8.0 / 3.0 * Graduated) + (4.0 * FullLength)) / Math.Pow(Span.Si, 3);
 
     /// <summary>Share of the load on the full-length leaves (–).</summary>
     public double FullLengthShare => 3.0 * FullLength / ((3.0 * FullLength) + (2.0 * Graduated));

@@ -18,11 +18,19 @@ public sealed record MotionRatio
         get;
         init => field = value.Si is > 0.0 and <= 2.0
             ? value
-            : throw new RefusedValueException("motion ratio", value.ToString(), "above 0 and at most 2", "It is element travel divided by wheel travel: measure both over the same movement.");
+            : throw new RefusedValueException(
+                "motion ratio",
+                value.ToString(),
+                "above 0 and at most 2",
+                "It is element travel divided by wheel travel: measure both over the same movement.");
     }
 
     /// <summary>r₁, change per metre of bump travel, 1/m.</summary>
-    public Amount<RatioPerLength> PerTravel { get; init => field = Checked.Within(value, -20.0, 20.0, "A change of 0.1 over 100 mm is 1 per metre."); } = new(0.0);
+    public Amount<RatioPerLength> PerTravel
+    {
+        get;
+        init => field = Checked.Within(value, -20.0, 20.0, "A change of 0.1 over 100 mm is 1 per metre.");
+    } = new(0.0);
 
     /// <summary>r₂, 1/m². From a measured sweep.</summary>
     public double PerTravelSquared { get; init => field = Checked.Within(value, -200.0, 200.0); }
@@ -44,15 +52,19 @@ public sealed record MotionRatio
     }
 
     /// <summary>
-    /// From a sweep: element travel against wheel travel, both from the reference state and signed the same way, at least three points with the wheel moving.
-    /// The element travel is fitted by x(S) = r₀S + r₁S²/2 + r₂S³/3 (r₂ only with five points or more), least squares, the coefficients with
+    /// From a sweep: element travel against wheel travel, both from the reference state and signed the same way, at least three points with the wheel
+    /// moving. The element travel is fitted by x(S) = r₀S + r₁S²/2 + r₂S³/3 (r₂ only with five points or more), least squares, the coefficients with
     /// their Student intervals when there are more points than coefficients.
     /// </summary>
     public static MotionRatio FromSweep(IReadOnlyList<double> wheel, IReadOnlyList<double> element)
     {
         if (wheel.Count != element.Count || wheel.Count < 3)
         {
-            throw new RefusedValueException("motion ratio sweep", $"{wheel.Count} and {element.Count} travels", "at least three pairs", "Measure element and wheel travel at three heights or more.");
+            throw new RefusedValueException(
+                "motion ratio sweep",
+                $"{wheel.Count} and {element.Count} travels",
+                "at least three pairs",
+                "Measure element and wheel travel at three heights or more.");
         }
 
         var terms = wheel.Count >= 5 ? 3 : 2;

@@ -35,6 +35,10 @@ public sealed record TableSpring(ForceTable Table) : SpringLaw
         var at = Table.AtForce(carried);
         return double.IsFinite(at)
             ? at
-            : throw new RefusedValueException("spring table", $"at most {Table.Force[^1]:G4} N", $"able to carry {carried:G4} N", "Measure the spring further, or check the weighing and the motion ratio.");
+            : throw new RefusedValueException(
+                "spring table",
+                $"at most {Table.Force[^1]:G4} N",
+                $"able to carry {carried:G4} N",
+                "Measure the spring further, or check the weighing and the motion ratio.");
     }
 }

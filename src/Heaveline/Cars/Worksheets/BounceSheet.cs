@@ -1,10 +1,11 @@
+using System.Globalization;
 using Heaveline.Quantities;
 
 namespace Heaveline.Cars.Worksheets;
 
 /// <summary>
-/// A bounce test: push one end, count the swings, stop the time. The trap: friction that locks the suspension leaves the car bouncing on its tyres, at
-/// √(k_t/m)/2π, nearly 4 Hz on a usual car.
+/// A bounce test: push one end, count the swings, stop the time. The trap: friction that locks the suspension leaves the car bouncing on its tyres,
+/// at √(k_t/m)/2π, nearly 4 Hz on a usual car.
 /// </summary>
 public sealed record BounceSheet
 {
@@ -41,7 +42,8 @@ public sealed record BounceSheet
         double[] inputs = [cycles.Si, time.Si];
         var frequency = new Amount<Frequency>(Hertz(inputs), new Doubt(FrequencyDoubt()));
         double? locked = mass is { } m && tyres is { } k
-            ? Math.Sqrt(Checked.Positive(k, "All tyres together.", "TyreRate").Si / Checked.Positive(m, "The mass that bounces.", "Mass").Si) / (2.0 * Math.PI)
+            ? Math.Sqrt(Checked.Positive(k, "All tyres together.", "TyreRate").Si / Checked.Positive(m, "The mass that bounces.", "Mass").Si)
+                / (2.0 * Math.PI)
             : null;
         var looks = frequency.Si > (locked is { } f ? 0.75 * f : 2.8);
         return new BounceSheet { Frequency = frequency, Locked = locked, LooksLocked = looks, Notes = [.. Said(cycles, time, locked, looks)] };
@@ -55,7 +57,10 @@ public sealed record BounceSheet
         if (looks)
         {
             yield return new("locked", locked is { } f
-                ? FormattableString.Invariant($"That is near the {f:F1} Hz of the car on its tyres alone: friction locks the suspension. Push harder, or unhook dampers and bars.")
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"That is near the {f:F1} Hz of the car on its tyres alone: friction locks the suspension. "
+                    + $"Push harder, or unhook dampers and bars.")
                 : "That is faster than a free road car's body: friction may lock the suspension, so that the car bounces on its tyres. "
                     + "Push harder, or unhook dampers and bars.");
         }

@@ -4,7 +4,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Cars.Worksheets;
 
 /// <summary>
-/// A shape fitted to force against compression x = L_first − L: F = c₀ + c₁·x, with + c₂·x²/2 when it bends, or + c₂·max(0, x − x_k) when it has a corner.
+/// A shape fitted to force against compression x = L_first − L: F = c₀ + c₁·x, with + c₂·x²/2 when it bends, or +
+/// c₂·max(0, x − x_k) when it has a corner.
 /// </summary>
 internal sealed class SpringCurve
 {

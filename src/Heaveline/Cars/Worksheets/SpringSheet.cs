@@ -8,7 +8,8 @@ namespace Heaveline.Cars.Worksheets;
 /// </summary>
 public sealed record SpringSheet
 {
-    // Corrected Akaike information lower by this much is taken as proof of the richer shape (Burnham and Anderson: above 4 to 7 "considerably less support").
+    // Corrected Akaike information lower by this much is taken as proof of the richer shape (Burnham and Anderson:
+    // above 4 to 7 "considerably less support").
     private const double Proof = 6.0;
 
     private SpringSheet(SpringCurve curve) => Curve = curve;
@@ -57,7 +58,11 @@ public sealed record SpringSheet
         ArgumentNullException.ThrowIfNull(forces);
         if (lengths.Count != forces.Count || lengths.Select(l => l.Si).Distinct().Count() < 3)
         {
-            throw new RefusedValueException("pairs of length and force", $"{Math.Min(lengths.Count, forces.Count)}", "three or more at different lengths", "Press the spring to at least three lengths, better six, up and down.");
+            throw new RefusedValueException(
+                "pairs of length and force",
+                $"{Math.Min(lengths.Count, forces.Count)}",
+                "three or more at different lengths",
+                "Press the spring to at least three lengths, better six, up and down.");
         }
 
         var sorted = Enumerable.Range(0, lengths.Count).OrderByDescending(k => lengths[k].Si).ToArray();
@@ -66,7 +71,11 @@ public sealed record SpringSheet
         var line = SpringCurve.Straight(length, force);
         if (!(line.Rate(length[0]) > 0.0))
         {
-            throw new RefusedValueException("spring rate", $"{line.Rate(length[0]):G4} N/m", "above 0 N/m", "The force must grow as the spring gets shorter: give its length, or compressions as lengths from the free one.");
+            throw new RefusedValueException(
+                "spring rate",
+                $"{line.Rate(length[0]):G4} N/m",
+                "above 0 N/m",
+                "The force must grow as the spring gets shorter: give its length, or compressions as lengths from the free one.");
         }
 
         var best = line;
@@ -83,7 +92,12 @@ public sealed record SpringSheet
         // The readings' scatter and what is said of the readings tell of the same errors: the larger one counts.
         Amount<T> Wider<T>(Amount<T> fitted, Func<SpringCurve, double> of)
             where T : struct, IDimension =>
-            fitted with { Doubt = new Doubt(Math.Max(fitted.Doubt.HalfWidth, DoubtBudget.Of(v => of(SpringCurve.Straight(v[..length.Length], v[length.Length..])), [.. length, .. force], doubts))) };
+            fitted with
+            {
+                Doubt = new Doubt(Math.Max(
+                    fitted.Doubt.HalfWidth,
+                    DoubtBudget.Of(v => of(SpringCurve.Straight(v[..length.Length], v[length.Length..])), [.. length, .. force], doubts))),
+            };
         var sheet = new SpringSheet(best)
         {
             Shape = best.Shape,

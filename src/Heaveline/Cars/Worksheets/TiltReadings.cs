@@ -15,7 +15,11 @@ public sealed record TiltReadings
     public required Amount<Mass> Lifted { get; init; }
 
     /// <summary>By how much the car was turned from level, rad. 0.02 to 1.</summary>
-    public required Amount<Angle> Angle { get; init => field = Checked.Within(value, 0.02, 1.0, "Lay an inclinometer on a sill: 10° to 20° is worth the trouble."); }
+    public required Amount<Angle> Angle
+    {
+        get;
+        init => field = Checked.Within(value, 0.02, 1.0, "Lay an inclinometer on a sill: 10° to 20° is worth the trouble.");
+    }
 
     /// <summary>Wheelbase, m.</summary>
     public required Amount<Length> Wheelbase { get; init => field = Checked.Positive(value, "From front to rear wheel centre."); }

@@ -4,7 +4,8 @@ namespace Heaveline.Cars.Worksheets;
 
 /// <summary>
 /// Height of the centre of gravity from a tilt test. With the axle line at α above level, N_f/W = p/L − (h/L)·tan α (p ahead of the rear axle and h
-/// above the axle line, both along it), so that two tilts give h = L·ΔN/(W·|tan α₂ − tan α₁|); unequal wheels make the level car's α₁ = asin((R_f − R_r)/L).
+/// above the axle line, both along it), so that two tilts give h = L·ΔN/(W·|tan α₂ − tan α₁|); unequal wheels make
+/// the level car's α₁ = asin((R_f − R_r)/L).
 /// </summary>
 public sealed record TiltSheet
 {
@@ -30,16 +31,34 @@ public sealed record TiltSheet
         ArgumentNullException.ThrowIfNull(tilt);
         if (tilt.Level.Si >= tilt.Total.Si || tilt.Lifted.Si >= tilt.Total.Si || tilt.Level.Si <= 0.0)
         {
-            throw new RefusedValueException("axle load", $"{tilt.Level.Si:G5} and {tilt.Lifted.Si:G5} kg", $"above 0 and below the whole car's {tilt.Total.Si:G5} kg", "Give the load of the one axle that stays down.");
+            throw new RefusedValueException(
+                "axle load",
+                $"{tilt.Level.Si:G5} and {tilt.Lifted.Si:G5} kg",
+                $"above 0 and below the whole car's {tilt.Total.Si:G5} kg",
+                "Give the load of the one axle that stays down.");
         }
 
         if (tilt.Lifted.Si <= tilt.Level.Si)
         {
-            throw new RefusedValueException("lifted reading", $"{tilt.Lifted.Si:G5} kg", $"above the {tilt.Level.Si:G5} kg of the level car", "Lifting one axle loads the other as long as the centre of gravity lies above the wheel centres: check which axle stood on the scales.");
+            throw new RefusedValueException(
+                "lifted reading",
+                $"{tilt.Lifted.Si:G5} kg",
+                $"above the {tilt.Level.Si:G5} kg of the level car",
+                "Lifting one axle loads the other as long as the centre of gravity lies above the wheel centres: "
+                + "check which axle stood on the scales.");
         }
 
         double[] inputs = [tilt.Total.Si, tilt.Level.Si, tilt.Lifted.Si, tilt.Angle.Si, tilt.Wheelbase.Si, tilt.FrontRadius.Si, tilt.RearRadius.Si];
-        double[] doubts = [tilt.Total.Doubt.HalfWidth, tilt.Level.Doubt.HalfWidth, tilt.Lifted.Doubt.HalfWidth, tilt.Angle.Doubt.HalfWidth, tilt.Wheelbase.Doubt.HalfWidth, tilt.FrontRadius.Doubt.HalfWidth, tilt.RearRadius.Doubt.HalfWidth];
+        double[] doubts =
+        [
+            tilt.Total.Doubt.HalfWidth,
+            tilt.Level.Doubt.HalfWidth,
+            tilt.Lifted.Doubt.HalfWidth,
+            tilt.Angle.Doubt.HalfWidth,
+            tilt.Wheelbase.Doubt.HalfWidth,
+            tilt.FrontRadius.Doubt.HalfWidth,
+            tilt.RearRadius.Doubt.HalfWidth,
+        ];
         string[] names = ["whole car's weight", "level reading", "lifted reading", "angle", "wheelbase", "front wheel radius", "rear wheel radius"];
         var front = tilt.LiftedEnd == AxleEnd.Front;
         double Above(double[] v) => Heights(v, front).AxleLine;
@@ -55,7 +74,9 @@ public sealed record TiltSheet
         };
     }
 
-    /// <summary>Height of the sprung body's centre of gravity, as a car file wants it: the whole car's without the wheels at their radius, m.</summary>
+    /// <summary>
+    /// Height of the sprung body's centre of gravity, as a car file wants it: the whole car's without the wheels at their radius, m.
+    /// </summary>
     /// <param name="total">The whole car, kg.</param>
     /// <param name="unsprung">All unsprung mass, kg.</param>
     /// <param name="radius">Height of its centre, m.</param>
@@ -63,12 +84,17 @@ public sealed record TiltSheet
     {
         if (!(unsprung.Si >= 0.0 && unsprung.Si < total.Si))
         {
-            throw new RefusedValueException("unsprung mass", $"{unsprung.Si:G5} kg", $"0 or above and below the whole car's {total.Si:G5} kg", "It is the wheels, hubs and brakes with half of arms and springs.");
+            throw new RefusedValueException(
+                "unsprung mass",
+                $"{unsprung.Si:G5} kg",
+                $"0 or above and below the whole car's {total.Si:G5} kg",
+                "It is the wheels, hubs and brakes with half of arms and springs.");
         }
 
         double Body(double[] v) => ((v[0] * v[1]) - (v[2] * v[3])) / (v[0] - v[2]);
         double[] inputs = [total.Si, AboveGround.Si, unsprung.Si, radius.Si];
-        return new(Body(inputs), new Doubt(DoubtBudget.Of(Body, inputs, [total.Doubt.HalfWidth, AboveGround.Doubt.HalfWidth, unsprung.Doubt.HalfWidth, radius.Doubt.HalfWidth])));
+        return new(Body(inputs), new Doubt(DoubtBudget.Of(
+            Body, inputs, [total.Doubt.HalfWidth, AboveGround.Doubt.HalfWidth, unsprung.Doubt.HalfWidth, radius.Doubt.HalfWidth])));
     }
 
     private static (double AxleLine, double Ground) Heights(double[] v, bool frontLifted)

@@ -41,7 +41,8 @@ public sealed record WeighingSheet
     /// <param name="wheelbase">Wheelbase.</param>
     /// <param name="frontTrack">Front track.</param>
     /// <param name="rearTrack">Rear track.</param>
-    public static WeighingSheet Of(IReadOnlyList<WheelReadings> readings, Amount<Length> wheelbase, Amount<Length> frontTrack, Amount<Length> rearTrack)
+    public static WeighingSheet Of(
+        IReadOnlyList<WheelReadings> readings, Amount<Length> wheelbase, Amount<Length> frontTrack, Amount<Length> rearTrack)
     {
         ArgumentNullException.ThrowIfNull(readings);
         if (readings.Count == 0)

@@ -8,7 +8,8 @@ namespace Heaveline.Cars.Worksheets;
 /// <param name="RearLeft">Rear left wheel.</param>
 /// <param name="RearRight">Rear right wheel.</param>
 /// <param name="Turned">Whether the car stood the other way round on the same places.</param>
-public sealed record WheelReadings(Amount<Mass> FrontLeft, Amount<Mass> FrontRight, Amount<Mass> RearLeft, Amount<Mass> RearRight, bool Turned = false)
+public sealed record WheelReadings(
+    Amount<Mass> FrontLeft, Amount<Mass> FrontRight, Amount<Mass> RearLeft, Amount<Mass> RearRight, bool Turned = false)
 {
     internal double[] Values => [FrontLeft.Si, FrontRight.Si, RearLeft.Si, RearRight.Si];
 

@@ -36,8 +36,8 @@ public static class SeatCatalogue
         };
     }
 
-    // (a(t + h) − a(t − h))/2h of the recorded samples with h = 5 ms, whatever the sampling. A swing of f hertz comes out low by (2πf·h)²/6: 0.04 % at 1.5 Hz,
-    // 1.6 % at 10 Hz, 3.7 % at 15 Hz; a jump of the acceleration by Δa comes out as Δa/2h.
+    // (a(t + h) − a(t − h))/2h of the recorded samples with h = 5 ms, whatever the sampling. A swing of f hertz comes out low by (2πf·h)²/6: 0.04 %
+    // at 1.5 Hz, 1.6 % at 10 Hz, 3.7 % at 15 Hz; a jump of the acceleration by Δa comes out as Δa/2h.
     private static double PeakJerk(Pass pass, Seat seat)
     {
         const double half = 5e-3;

@@ -5,7 +5,9 @@ namespace Heaveline.Measures.Comfort;
 /// <summary>The r.m.s. acceleration in one frequency band.</summary>
 public sealed record BandValue
 {
-    /// <summary>The frequency at which the weighting is taken, Hz. ISO 2631-1 takes the nominal centre (31.5), ISO 8041-1 the true one (10^1.5).</summary>
+    /// <summary>
+    /// The frequency at which the weighting is taken, Hz. ISO 2631-1 takes the nominal centre (31.5), ISO 8041-1 the true one (10^1.5).
+    /// </summary>
     public required double Frequency { get; init => field = Checked.Within(value, double.Epsilon, double.MaxValue, "Give the centre of the band."); }
 
     /// <summary>a_i, r.m.s. in the band, m/s² or rad/s².</summary>
@@ -22,7 +24,8 @@ public sealed record BandValue
         {
             if (!seen.Add(band.Frequency))
             {
-                throw new RefusedValueException("band", FormattableString.Invariant($"{band.Frequency:G6} Hz, given twice"), "given once", "Give each band once.");
+                throw new RefusedValueException(
+                    "band", FormattableString.Invariant($"{band.Frequency:G6} Hz, given twice"), "given once", "Give each band once.");
             }
 
             var weighted = weighting.Factor(band.Frequency) * band.Rms;

@@ -40,7 +40,10 @@ public sealed record ComfortReaction
         new("extremely uncomfortable", 2.0, double.PositiveInfinity, true),
     ];
 
-    /// <summary>The reactions whose range holds a total value, one to three of them. The first range ends below 0.315, the last begins above 2; the others include both ends.</summary>
+    /// <summary>
+    /// The reactions whose range holds a total value, one to three of them. The first range ends below 0.315, the last
+    /// begins above 2; the others include both ends.
+    /// </summary>
     /// <param name="total">a_v, m/s².</param>
     public static IReadOnlyList<ComfortReaction> Of(double total)
     {

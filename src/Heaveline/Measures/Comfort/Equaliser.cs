@@ -4,12 +4,13 @@ using MathNet.Numerics.LinearAlgebra.Double;
 namespace Heaveline.Measures.Comfort;
 
 /// <summary>
-/// The finite correction that turns matched sections into the weighting: y_k = Σ c_m x_(k−m), m = −12 … 12, fitted to H/H_matched (complex: magnitude and
-/// phase) by least squares over 0 … 0.4 of the sampling rate.
+/// The finite correction that turns matched sections into the weighting: y_k = Σ c_m x_(k−m), m = −12 … 12, fitted to H/H_matched (complex: magnitude
+/// and phase) by least squares over 0 … 0.4 of the sampling rate.
 /// </summary>
 /// <remarks>
-/// A first-order factor s − p and its match (1 − e^((p−s)T))/T differ by Φ = x/(1 − e^(−x)), x = (s − p)T, which has no singularity within |x| below 2π. H/H_matched is a
-/// product of such factors, so a few taps on both sides of the present follow it closely. Taps that look ahead are no trouble: a record is evaluated as a whole.
+/// A first-order factor s − p and its match (1 − e^((p−s)T))/T differ by Φ = x/(1 − e^(−x)), x = (s − p)T, which has no singularity within |x| below
+/// 2π. H/H_matched is a product of such factors, so a few taps on both sides of the present follow it closely. Taps that look ahead are no trouble: a
+/// record is evaluated as a whole.
 /// </remarks>
 internal static class Equaliser
 {

@@ -3,8 +3,8 @@ using System.Globalization;
 namespace Heaveline.Measures.Comfort;
 
 /// <summary>
-/// Which evaluation of ISO 2631-1 applies to a weighted acceleration, and why. The weighted r.m.s. is always reported; the running r.m.s. (MTVV) and the
-/// vibration dose value (VDV) are to be reported with it when the motion has shocks that an r.m.s. hides.
+/// Which evaluation of ISO 2631-1 applies to a weighted acceleration, and why. The weighted r.m.s. is always reported; the running r.m.s. (MTVV) and
+/// the vibration dose value (VDV) are to be reported with it when the motion has shocks that an r.m.s. hides.
 /// </summary>
 public sealed record Evaluation
 {
@@ -66,7 +66,10 @@ public sealed record Evaluation
     public string Words => this switch
     {
         { CrestFactor: null } => "Nothing moved: there is nothing to evaluate.",
-        { RmsIsEnough: true } => string.Create(CultureInfo.InvariantCulture, $"The weighted r.m.s. is enough: crest factor {CrestFactor:F1}, MTVV {RunningRatio:F2} and VDV {DoseRatio:F2} of what the r.m.s. alone would give."),
+        { RmsIsEnough: true } => string.Create(
+            CultureInfo.InvariantCulture,
+            $"The weighted r.m.s. is enough: crest factor {CrestFactor:F1}, MTVV {RunningRatio:F2} and VDV {DoseRatio:F2} of "
+            + $"what the r.m.s. alone would give."),
         _ => $"The weighted r.m.s. hides shocks ({string.Join(", ", Reasons.Select(Because))}): report {string.Join(" and ", Wanted())} beside it.",
     };
 

@@ -5,12 +5,14 @@ using Heaveline.Quantities;
 namespace Heaveline.Measures.Comfort;
 
 /// <summary>
-/// Comfort of one seat in a computed pass by ISO 2631-1: points rigid on the body (no cushion), fore-aft and lateral as the specific force an accelerometer
-/// fixed to the body shows, h·θ̈ − g·θ and −h·φ̈ + g·φ, with h the height above the pitch or roll axis (above the centre of gravity where none is given).
+/// Comfort of one seat in a computed pass by ISO 2631-1: points rigid on the body (no cushion), fore-aft and lateral as the specific
+/// force an accelerometer fixed to the body shows, h·θ̈ − g·θ and −h·φ̈ + g·φ, with h the height above the pitch or roll axis (above
+/// the centre of gravity where none is given).
 /// </summary>
 /// <remarks>
-/// The filters start at rest with the recorded pass, on the level road before x = 0; nothing is left out after that for them to swing in, since the car itself
-/// starts at rest. Yaw is not in the model, and without roll neither are roll and lateral motion: those axes are absent from the total, not zero in it.
+/// The filters start at rest with the recorded pass, on the level road before x = 0; nothing is left out after that for them to swing
+/// in, since the car itself starts at rest. Yaw is not in the model, and without roll neither are roll and lateral motion: those axes
+/// are absent from the total, not zero in it.
 /// </remarks>
 public sealed record PassComfort
 {
@@ -40,7 +42,9 @@ public sealed record PassComfort
     /// <summary>Total for health over the seat's translations (k = 1.4, 1.4, 1).</summary>
     public VibrationTotal HealthTotal => VibrationTotal.ForHealth([.. Axes.Where(axis => axis.At.HealthFactor is not null).Select(axis => axis.Rms)]);
 
-    /// <summary>MSDV of the seat's vertical with Wf, m/s^1.5. The relation to sickness is for 20 minutes and more; this is the dose of the window alone.</summary>
+    /// <summary>
+    /// MSDV of the seat's vertical with Wf, m/s^1.5. The relation to sickness is for 20 minutes and more; this is the dose of the window alone.
+    /// </summary>
     public double MotionSicknessDose { get; }
 
     /// <summary>Root mean square fore-aft specific force at the head, m/s², unweighted.</summary>
@@ -64,15 +68,17 @@ public sealed record PassComfort
     /// <summary>One of the axes.</summary>
     /// <exception cref="RefusedValueException">It is absent: yaw, or roll and lateral of a car that does not roll.</exception>
     public AxisComfort At(MeasuringPoint point, MotionAxis axis) => Axes.FirstOrDefault(one => one.At.Point == point && one.At.Axis == axis)
-        ?? throw new RefusedValueException("axis", PointAxis.Of(point, axis).Words, "one that the model moves along", "Yaw is not in the model; a two-wheeler does not roll in it.");
+        ?? throw new RefusedValueException(
+            "axis", PointAxis.Of(point, axis).Words, "one that the model moves along", "Yaw is not in the model; a two-wheeler does not roll in it.");
 
     /// <summary>The comfort of a seat in a pass.</summary>
     /// <param name="pass">A completed pass with at least 158 samples a second (the standard's band).</param>
     /// <param name="seat">The seat; it need not be one of the car's.</param>
     /// <param name="points">Backrest and feet from the hip point; left out: a car seat's.</param>
     /// <param name="window">
-    /// The stretch the numbers are of; the filters run from the start of the recording all the same. Left out: over an obstacle the whole recording (an r.m.s.
-    /// then depends on how long the car is watched afterwards: VDV and MTVV hardly do); on other roads while the front wheels are on the road.
+    /// The stretch the numbers are of; the filters run from the start of the recording all the same. Left out: over an obstacle
+    /// the whole recording (an r.m.s. then depends on how long the car is watched afterwards: VDV and MTVV hardly do); on other
+    /// roads while the front wheels are on the road.
     /// </param>
     /// <exception cref="RefusedValueException">The pass stopped early, the window is not recorded, or there are too few samples a second.</exception>
     public static PassComfort Of(Pass pass, Seat seat, SeatPoints? points = null, Window? window = null)
@@ -90,7 +96,8 @@ public sealed record PassComfort
 
         var vertical = motion.At(PointAxis.Of(MeasuringPoint.Seat, MotionAxis.Z))!;
         var head = motion.HeadForeAft;
-        return new(seat, during, axes, motion.Weigh(vertical, Weightings.Wf, during), Rms(during.Of(pass.Time, head)), new Curve(pass, head).Peak(during));
+        return new(
+            seat, during, axes, motion.Weigh(vertical, Weightings.Wf, during), Rms(during.Of(pass.Time, head)), new Curve(pass, head).Peak(during));
     }
 
     // Over the same samples as the weighted r.m.s. that it stands beside.

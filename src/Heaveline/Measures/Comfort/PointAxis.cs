@@ -3,12 +3,12 @@ using Heaveline.Quantities;
 namespace Heaveline.Measures.Comfort;
 
 /// <summary>
-/// One of the twelve point-and-axis pairs of a seated person, with its weighting and factor k for comfort (ISO 2631-1 clause 8.2.2) and, at the seat, for
-/// health (clause 7.2.3).
+/// One of the twelve point-and-axis pairs of a seated person, with its weighting and factor k for comfort (ISO 2631-1 clause 8.2.2) and, at the seat,
+/// for health (clause 7.2.3).
 /// </summary>
 /// <remarks>
-/// Seen in public transcriptions: k of the seat's, the backrest's and the feet's axes, and the health factors. Recalled, not seen: k of the rotations, and which
-/// weighting the backrest and the feet take.
+/// Seen in public transcriptions: k of the seat's, the backrest's and the feet's axes, and the health factors. Recalled, not seen: k of the
+/// rotations, and which weighting the backrest and the feet take.
 /// </remarks>
 public sealed record PointAxis
 {
@@ -78,6 +78,7 @@ public sealed record PointAxis
             }
         }
 
-        throw new RefusedValueException("point and axis", $"{point} {axis}".ToLowerInvariant(), "one of the twelve of ISO 2631-1", "Rotations are evaluated at the seat only.");
+        throw new RefusedValueException(
+            "point and axis", $"{point} {axis}".ToLowerInvariant(), "one of the twelve of ISO 2631-1", "Rotations are evaluated at the seat only.");
     }
 }

@@ -5,9 +5,9 @@ using Heaveline.Rides;
 namespace Heaveline.Measures.Comfort;
 
 /// <summary>
-/// Weighted root mean square accelerations of one seat on a random road, from the frequency domain, by the transfer functions of the weightings. Vertical
-/// at the seat by Wk, pitch by We (rad/s²), fore-aft and lateral at the head by Wd: the axes as recalled from ISO 2631-1, which defines them at seat,
-/// backrest and feet; at the head they are a stand-in for the backrest of a rigid seat.
+/// Weighted root mean square accelerations of one seat on a random road, from the frequency domain, by the transfer functions of the weightings.
+/// Vertical at the seat by Wk, pitch by We (rad/s²), fore-aft and lateral at the head by Wd: the axes as recalled from ISO 2631-1, which defines them
+/// at seat, backrest and feet; at the head they are a stand-in for the backrest of a rigid seat.
 /// </summary>
 public sealed record RandomComfort
 {
@@ -20,7 +20,10 @@ public sealed record RandomComfort
     /// <summary>Pitch, We, rad/s².</summary>
     public required double Pitch { get; init; }
 
-    /// <summary>What the standard counts of the pitch at the seat, m/s²: We times its factor 0.4 m/rad for pitch about a seated person's hip [recalled from ISO 2631-1, not read].</summary>
+    /// <summary>
+    /// What the standard counts of the pitch at the seat, m/s²: We times its factor 0.4 m/rad for pitch about a seated person's
+    /// hip [recalled from ISO 2631-1, not read].
+    /// </summary>
     public double CountedPitch => 0.4 * Pitch;
 
     /// <summary>Roll, We, rad/s².</summary>

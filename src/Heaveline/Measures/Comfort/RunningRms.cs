@@ -3,7 +3,9 @@ namespace Heaveline.Measures.Comfort;
 /// <summary>Running r.m.s. of a weighted acceleration from rest, ISO 2631-1 equations (2) to (4). Its largest value is the MTVV.</summary>
 public static class RunningRms
 {
-    /// <summary>The integration time of the MTVV, 1 s, ISO 2631-1 clause 6.3.1 (recalled; it reproduces the tables of ISO 8041-1, which do not print it).</summary>
+    /// <summary>
+    /// The integration time of the MTVV, 1 s, ISO 2631-1 clause 6.3.1 (recalled; it reproduces the tables of ISO 8041-1, which do not print it).
+    /// </summary>
     public const double IntegrationTime = 1.0;
 
     /// <summary>√((1/τ)∫ a² over the last τ): the linear window. Before the record the acceleration is zero.</summary>

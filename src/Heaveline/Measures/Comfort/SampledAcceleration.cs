@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Quantities;
 
 namespace Heaveline.Measures.Comfort;
@@ -5,8 +6,13 @@ namespace Heaveline.Measures.Comfort;
 /// <summary>An acceleration sampled at a constant rate: m/s² along an axis, or rad/s² about one.</summary>
 public sealed class SampledAcceleration
 {
-    /// <summary>How far a time stamp may stand from its place in a regular row, over the step (–). Stamps rounded in print do; a gap or a burst does not.</summary>
-    /// <remarks>A jitter of 5 % of 1 ms is a phase error of 0.025 rad at 80 Hz; uncorrelated from sample to sample it adds 0.03 % to an r.m.s. Our choice, no source.</remarks>
+    /// <summary>
+    /// How far a time stamp may stand from its place in a regular row, over the step (–). Stamps rounded in print do; a gap or a burst does not.
+    /// </summary>
+    /// <remarks>
+    /// A jitter of 5 % of 1 ms is a phase error of 0.025 rad at 80 Hz; uncorrelated from sample to sample it adds
+    /// 0.03 % to an r.m.s. Our choice, no source.
+    /// </remarks>
     public const double JitterAllowed = 0.05;
 
     private readonly double[] _values;
@@ -34,14 +40,19 @@ public sealed class SampledAcceleration
         _ = Checked.Within(samplingRate, double.Epsilon, double.MaxValue, "Give the samples per second.", nameof(SamplingRate));
         if (values.Length < 2)
         {
-            throw new RefusedValueException("number of samples", FormattableString.Invariant($"{values.Length}"), "at least 2", "Give a longer record.");
+            throw new RefusedValueException(
+                "number of samples", FormattableString.Invariant($"{values.Length}"), "at least 2", "Give a longer record.");
         }
 
         for (var i = 0; i < values.Length; i++)
         {
             if (!double.IsFinite(values[i]))
             {
-                throw new RefusedValueException(FormattableString.Invariant($"sample {i}"), FormattableString.Invariant($"{values[i]}"), "a finite number", "Fill or cut out the gap before evaluating.");
+                throw new RefusedValueException(
+                    FormattableString.Invariant($"sample {i}"),
+                    FormattableString.Invariant($"{values[i]}"),
+                    "a finite number",
+                    "Fill or cut out the gap before evaluating.");
             }
         }
 
@@ -55,7 +66,11 @@ public sealed class SampledAcceleration
     {
         if (times.Length != values.Length || times.Length < 2)
         {
-            throw new RefusedValueException("number of times", FormattableString.Invariant($"{times.Length}"), FormattableString.Invariant($"{values.Length}, as many as samples, and at least 2"), "Give one time for each sample.");
+            throw new RefusedValueException(
+                "number of times",
+                string.Create(CultureInfo.InvariantCulture, $"{times.Length}"),
+                FormattableString.Invariant($"{values.Length}, as many as samples, and at least 2"),
+                "Give one time for each sample.");
         }
 
         var step = (times[^1] - times[0]) / (times.Length - 1);

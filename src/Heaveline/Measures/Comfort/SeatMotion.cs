@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Passes;
 using Heaveline.Quantities;
@@ -53,14 +54,20 @@ internal sealed class SeatMotion
     public Window Recorded(Window? window)
     {
         var (first, last) = (pass.Time[0], pass.Time[^1]);
-        var during = window ?? (pass.Road.Event is null && pass.Road.End > 0.0 ? new(0.0, Math.Min(pass.Road.End / pass.Speed, last)) : new Window(first, last));
+        var during = window
+            ?? (pass.Road.Event is null && pass.Road.End > 0.0 ? new(0.0, Math.Min(pass.Road.End / pass.Speed, last)) : new Window(first, last));
         return during.From >= first - pass.SampleStep && during.To <= last + pass.SampleStep && during.Length >= 2.0 * pass.SampleStep
             ? during
             : throw new RefusedValueException(
-                "window", FormattableString.Invariant($"{during.From:G4} to {during.To:G4} s"), FormattableString.Invariant($"inside {first:G4} to {last:G4} s"), "Record the pass for longer, or ask for a shorter stretch.");
+                "window",
+                string.Create(CultureInfo.InvariantCulture, $"{during.From:G4} to {during.To:G4} s"),
+                FormattableString.Invariant($"inside {first:G4} to {last:G4} s"),
+                "Record the pass for longer, or ask for a shorter stretch.");
     }
 
-    /// <summary>Weights a trace from the start of the recording and keeps the window. A running r.m.s. begins at zero where the window does.</summary>
+    /// <summary>
+    /// Weights a trace from the start of the recording and keeps the window. A running r.m.s. begins at zero where the window does.
+    /// </summary>
     public WeightedAcceleration Weigh(double[] trace, Weighting weighting, Window during)
     {
         var rate = 1.0 / pass.SampleStep;

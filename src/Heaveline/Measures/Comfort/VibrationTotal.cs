@@ -3,8 +3,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Measures.Comfort;
 
 /// <summary>
-/// Vibration total value, ISO 2631-1 equation (10): a_v = √(Σ k_j² a_wj²) at each point; the points are joined by root sum of squares (clause 8.2.3, recalled).
-/// It says which of the twelve axes were not given, since a total over fewer axes is smaller.
+/// Vibration total value, ISO 2631-1 equation (10): a_v = √(Σ k_j² a_wj²) at each point; the points are joined by root sum of squares (clause 8.2.3,
+/// recalled). It says which of the twelve axes were not given, since a total over fewer axes is smaller.
 /// </summary>
 public sealed record VibrationTotal
 {
@@ -46,7 +46,9 @@ public sealed record VibrationTotal
         return new(RootSumOfSquares(points.Select(point => point.Value)), [.. axes], points, Without(axes, PointAxis.All));
     }
 
-    /// <summary>Total for health, seat translations only (k = 1.4, 1.4, 1). Clause 7.2.2 judges the largest of the axes; see <see cref="WorstForHealth"/>.</summary>
+    /// <summary>
+    /// Total for health, seat translations only (k = 1.4, 1.4, 1). Clause 7.2.2 judges the largest of the axes; see <see cref="WorstForHealth"/>.
+    /// </summary>
     /// <param name="axes">Seat x, y, z, each at most once, at least one.</param>
     public static VibrationTotal ForHealth(IReadOnlyList<AxisRms> axes)
     {
@@ -71,7 +73,8 @@ public sealed record VibrationTotal
         {
             if (axis.At.HealthFactor is null)
             {
-                throw new RefusedValueException("axis for health", axis.At.Words, "seat x, y or z", "The health evaluation takes the seat's translations only.");
+                throw new RefusedValueException(
+                    "axis for health", axis.At.Words, "seat x, y or z", "The health evaluation takes the seat's translations only.");
             }
         }
     }

@@ -1,6 +1,8 @@
 namespace Heaveline.Measures.Comfort;
 
-/// <summary>A weighted acceleration in time, and the numbers ISO 2631-1 draws from it. "Unit" below is m/s² along an axis, rad/s² about one.</summary>
+/// <summary>
+/// A weighted acceleration in time, and the numbers ISO 2631-1 draws from it. "Unit" below is m/s² along an axis, rad/s² about one.
+/// </summary>
 public sealed class WeightedAcceleration
 {
     internal WeightedAcceleration(Weighting weighting, SampledAcceleration samples)

@@ -53,13 +53,21 @@ public sealed record Weighting
     /// <summary>Gain K (–).</summary>
     public double K { get; internal init; } = 1.0;
 
-    /// <summary>Lowest frequency at which a digital filter is held to the function, Hz: 0.1, or 0.02 for motion sickness, where the tables of ISO 2631-1 begin.</summary>
+    /// <summary>
+    /// Lowest frequency at which a digital filter is held to the function, Hz: 0.1, or 0.02 for motion
+    /// sickness, where the tables of ISO 2631-1 begin.
+    /// </summary>
     public double CheckedFrom { get; internal init; } = 0.1;
 
-    /// <summary>Highest frequency at which a digital filter is held to the function, Hz: 80, or 4 for motion sickness, where the tables of ISO 2631-1 end.</summary>
+    /// <summary>
+    /// Highest frequency at which a digital filter is held to the function, Hz: 80, or 4 for motion sickness, where the tables of ISO 2631-1 end.
+    /// </summary>
     public double CheckedTo { get; internal init; } = 80.0;
 
-    /// <summary>Frequency that a record must be able to show, Hz: ft3 of ISO 8041-1, 10^1.8 (10^−0.4 for motion sickness), the end of the narrow tolerance band.</summary>
+    /// <summary>
+    /// Frequency that a record must be able to show, Hz: ft3 of ISO 8041-1, 10^1.8 (10^−0.4 for motion
+    /// sickness), the end of the narrow tolerance band.
+    /// </summary>
     public double MustReach { get; internal init; } = Math.Pow(10.0, 1.8);
 
     /// <summary>Only Hh·Hl of this weighting: the band-limited reading that an ISO 8041-1 instrument shows beside the weighted one.</summary>

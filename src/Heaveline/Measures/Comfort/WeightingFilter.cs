@@ -4,19 +4,20 @@ using Heaveline.Quantities;
 namespace Heaveline.Measures.Comfort;
 
 /// <summary>
-/// A weighting as a digital filter for one sampling rate: second-order sections with matched poles and zeros, and a 25-tap correction of magnitude and phase
-/// (<see cref="Equaliser"/>). It starts from rest (zero before the record), adds no delay, and takes the last sample as held for 12 samples after the end.
+/// A weighting as a digital filter for one sampling rate: second-order sections with matched poles and zeros, and a 25-tap correction
+/// of magnitude and phase (<see cref="Equaliser"/>). It starts from rest (zero before the record), adds no delay, and takes the last
+/// sample as held for 12 samples after the end.
 /// </summary>
 /// <remarks>
-/// Why not the bilinear transform: at 1 kHz it is 3.4 % low at 80 Hz. Why not the exact answer to straight lines between samples (first-order hold): a sampled
-/// sine of frequency f then loses sinc²(f/f_s), 2.1 % at 80 Hz and 1 kHz, 43 % at 0.4 f_s. This filter keeps within 0.05 % up to 0.4 f_s at any rate.
-/// A constant offset (gravity in a logged acceleration) is a step at the start for a filter from rest: take it off first.
+/// Why not the bilinear transform: at 1 kHz it is 3.4 % low at 80 Hz. Why not the exact answer to straight lines between samples (first-order hold):
+/// a sampled sine of frequency f then loses sinc²(f/f_s), 2.1 % at 80 Hz and 1 kHz, 43 % at 0.4 f_s. This filter keeps within 0.05 % up to 0.4 f_s at
+/// any rate. A constant offset (gravity in a logged acceleration) is a step at the start for a filter from rest: take it off first.
 /// </remarks>
 public sealed class WeightingFilter
 {
     /// <summary>
-    /// The largest <see cref="WorstError"/> that is let through, 1 % (our choice): a tenth of the −11 % … +12 % that ISO 8041-1 (Tables 4 and 5, read in a public
-    /// transcription) allows a whole instrument, transducer included, in its narrow band.
+    /// The largest <see cref="WorstError"/> that is let through, 1 % (our choice): a tenth of the −11 % … +12 % that ISO 8041-1 (Tables 4 and 5, read
+    /// in a public transcription) allows a whole instrument, transducer included, in its narrow band.
     /// </summary>
     public const double LargestError = 0.01;
 
@@ -43,7 +44,9 @@ public sealed class WeightingFilter
     /// <summary>Samples per second, Hz.</summary>
     public double SamplingRate { get; }
 
-    /// <summary>The end of the band in which <see cref="WorstError"/> holds, Hz: the end of the weighting's table or 0.4 of the sampling rate, the lower one.</summary>
+    /// <summary>
+    /// The end of the band in which <see cref="WorstError"/> holds, Hz: the end of the weighting's table or 0.4 of the sampling rate, the lower one.
+    /// </summary>
     public double UpTo => Math.Min(Weighting.CheckedTo, UsableBand * SamplingRate);
 
     /// <summary>The worst error against the weighting from the start of its table (0.1 Hz; Wf 0.02 Hz) to <see cref="UpTo"/>.</summary>
@@ -53,14 +56,21 @@ public sealed class WeightingFilter
     /// <param name="weighting">The weighting.</param>
     /// <param name="samplingRate">Samples per second, Hz.</param>
     /// <param name="mustReach">
-    /// The highest frequency that has to be evaluated, Hz. Left out: the end of the narrow tolerance band of ISO 8041-1, 63.1 Hz (Wf 0.398 Hz). A lower one is the
-    /// caller's statement that the motion holds nothing of weight above it; the result is then not an evaluation over the whole range of the standard.
+    /// The highest frequency that has to be evaluated, Hz. Left out: the end of the narrow tolerance band of ISO 8041-1, 63.1 Hz (Wf
+    /// 0.398 Hz). A lower one is the caller's statement that the motion holds nothing of weight above it; the result is then not an
+    /// evaluation over the whole range of the standard.
     /// </param>
-    /// <exception cref="RefusedValueException">The rate is below mustReach/0.4, or too high to be computed with; the lowest rate that serves is named.</exception>
+    /// <exception cref="RefusedValueException">
+    /// The rate is below mustReach/0.4, or too high to be computed with; the lowest rate that serves is named.
+    /// </exception>
     public static WeightingFilter Of(Weighting weighting, double samplingRate, double? mustReach = null)
     {
         var reach = Checked.Within(
-            mustReach ?? weighting.MustReach, weighting.CheckedFrom, weighting.CheckedTo, "Stay inside the table of the weighting.", "HighestFrequencyToEvaluate");
+            mustReach ?? weighting.MustReach,
+            weighting.CheckedFrom,
+            weighting.CheckedTo,
+            "Stay inside the table of the weighting.",
+            "HighestFrequencyToEvaluate");
         var lowest = LowestRate(reach);
         if (!(samplingRate >= lowest && samplingRate <= FastestRate))
         {

@@ -1,8 +1,8 @@
 namespace Heaveline.Measures.Comfort;
 
 /// <summary>
-/// The table of frequency weightings. Parameters: ISO 8041-1, "Parameters and transfer functions of the frequency weightings", read as reprinted in the
-/// reference manual of a vibration meter (its Table 3.1; two copies agree), not in the standard. ISO 2631-1:1997 prints Q₁ = 0.71 for 1/√2.
+/// The table of frequency weightings. Parameters: ISO 8041-1, "Parameters and transfer functions of the frequency weightings", read as reprinted in
+/// the reference manual of a vibration meter (its Table 3.1; two copies agree), not in the standard. ISO 2631-1:1997 prints Q₁ = 0.71 for 1/√2.
 /// The uses are recalled from ISO 2631-1, not read.
 /// </summary>
 public static class Weightings
@@ -10,7 +10,8 @@ public static class Weightings
     /// <summary>Wk: vertical at the seat, all axes at the feet, vertical for a recumbent person.</summary>
     public static Weighting Wk { get; } = new()
     {
-        Name = "Wk", Use = "z at the seat; x, y, z at the feet; z recumbent", F1 = 0.4, F2 = 100.0, F3 = 12.5, F4 = 12.5, Q4 = 0.63, F5 = 2.37, Q5 = 0.91, F6 = 3.35, Q6 = 0.91,
+        Name = "Wk", Use = "z at the seat; x, y, z at the feet; z recumbent", F1 = 0.4, F2 = 100.0, F3 = 12.5, F4 = 12.5,
+        Q4 = 0.63, F5 = 2.37, Q5 = 0.91, F6 = 3.35, Q6 = 0.91,
     };
 
     /// <summary>Wd: horizontal at the seat; lateral and vertical at the backrest.</summary>
@@ -47,7 +48,8 @@ public static class Weightings
     /// <summary>Wb: vertical in rail vehicles, ISO 2631-4.</summary>
     public static Weighting Wb { get; } = new()
     {
-        Name = "Wb", Use = "z in rail vehicles", F1 = 0.4, F2 = 100.0, F3 = 16.0, F4 = 16.0, Q4 = 0.55, F5 = 2.5, Q5 = 0.90, F6 = 4.0, Q6 = 0.95, K = 1.024,
+        Name = "Wb", Use = "z in rail vehicles", F1 = 0.4, F2 = 100.0, F3 = 16.0, F4 = 16.0, Q4 = 0.55, F5 = 2.5, Q5 = 0.90, F6 = 4.0, Q6 = 0.95,
+        K = 1.024,
     };
 
     /// <summary>All of them, in the order Wk, Wd, Wf, Wc, We, Wj, Wb.</summary>

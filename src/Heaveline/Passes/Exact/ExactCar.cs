@@ -4,9 +4,10 @@ using Heaveline.Modes;
 namespace Heaveline.Passes.Exact;
 
 /// <summary>
-/// The equations of motion written by virtual work over the coordinates q = (z, θ, φ, u of the four wheels, fluid gone from front to rear left and right):
-/// M·q̈ = −K·q − D·q̇ − Σ row·F(signal) + tyres. Signs by ISO 8855; the travel of a wheel is s = u − (z − x·θ + y·φ), that of an element along a solid
-/// axle the mean of both wheels' travels by its share. Everything is a change from trim. A second route beside the kernel's own sums, to check it.
+/// The equations of motion written by virtual work over the coordinates q = (z, θ, φ, u of the four wheels, fluid gone from front to rear
+/// left and right): M·q̈ = −K·q − D·q̇ − Σ row·F(signal) + tyres. Signs by ISO 8855; the travel of a wheel is s = u − (z − x·θ + y·φ),
+/// that of an element along a solid axle the mean of both wheels' travels by its share. Everything is a change from trim. A second route
+/// beside the kernel's own sums, to check it.
 /// </summary>
 internal sealed class ExactCar
 {

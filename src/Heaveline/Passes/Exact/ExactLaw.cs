@@ -3,8 +3,8 @@ using Heaveline.Models;
 namespace Heaveline.Passes.Exact;
 
 /// <summary>
-/// A piecewise straight law as its pieces, in changes from where it stands at trim: force = slope·x + constant between two borders. The piece at trim has
-/// constant zero, so a car at rest stays exactly at rest.
+/// A piecewise straight law as its pieces, in changes from where it stands at trim: force = slope·x + constant between two borders. The piece at trim
+/// has constant zero, so a car at rest stays exactly at rest.
 /// </summary>
 internal sealed class ExactLaw
 {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -5,9 +6,10 @@ using Heaveline.Roads;
 namespace Heaveline.Passes.Exact;
 
 /// <summary>
-/// The certified run: a piecewise straight car over a piecewise cubic road at constant speed, solved from kink to kink by Taylor series (Hairer, Nørsett,
-/// Wanner, Solving Ordinary Differential Equations I, I.8 and II.6) with the kinks located on the series. It uses none of the stepped run's equations, so
-/// the two can check each other. At t = 0 the front wheel centres stand at x = 0; the rear ones pass the same road wheelbase/speed later.
+/// The certified run: a piecewise straight car over a piecewise cubic road at constant speed, solved from kink to kink by Taylor series
+/// (Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, I.8 and II.6) with the kinks located on the series. It uses
+/// none of the stepped run's equations, so the two can check each other. At t = 0 the front wheel centres stand at x = 0; the rear ones
+/// pass the same road wheelbase/speed later.
 /// </summary>
 internal sealed class ExactRun
 {
@@ -43,13 +45,31 @@ internal sealed class ExactRun
     /// <param name="outputs">Number of samples, at least 1.</param>
     /// <param name="order">Highest power of time in the series, 4 to 40.</param>
     /// <param name="cancellation">Stops the run.</param>
-    /// <exception cref="RefusedValueException">An element of the car is curved, the road jumps under a damped tyre, or a number is out of range.</exception>
+    /// <exception cref="RefusedValueException">
+    /// An element of the car is curved, the road jumps under a damped tyre, or a number is out of range.
+    /// </exception>
     /// <exception cref="RunFailedException">The run does not get on.</exception>
-    public static ExactRun Of(RideModel model, Road road, double speed, double start, double outputStep, int outputs, int order = 14, CancellationToken cancellation = default) =>
+    public static ExactRun Of(
+        RideModel model,
+        Road road,
+        double speed,
+        double start,
+        double outputStep,
+        int outputs,
+        int order = 14,
+        CancellationToken cancellation = default) =>
         Of(model.Numbers, ExactRoad.From(RoadUnderWheels.Of(model, road)), speed, start, outputStep, outputs, order, cancellation);
 
     /// <summary>The same from a car's plain numbers and what each wheel rolls over.</summary>
-    public static ExactRun Of(RideNumbers numbers, ExactRoad road, double speed, double start, double outputStep, int outputs, int order = 14, CancellationToken cancellation = default)
+    public static ExactRun Of(
+        RideNumbers numbers,
+        ExactRoad road,
+        double speed,
+        double start,
+        double outputStep,
+        int outputs,
+        int order = 14,
+        CancellationToken cancellation = default)
     {
         Checked.Positive(new Amount<Velocity>(speed), "Give the speed of the pass.", "Speed");
         Checked.Positive(new Amount<Time>(outputStep), "Give the time between samples.", "OutputStep");
@@ -70,7 +90,11 @@ internal sealed class ExactRun
     {
         if ((laws.Needs & Needs.NotPiecewiseLinear) != 0)
         {
-            throw new RefusedValueException("car for an exact run", $"curved in its {string.Join(", ", CurvedElements.Of(laws))}", "straight between its kinks", "Take the stepped run, or give these elements as tables.");
+            throw new RefusedValueException(
+                "car for an exact run",
+                $"curved in its {string.Join(", ", CurvedElements.Of(laws))}",
+                "straight between its kinks",
+                "Take the stepped run, or give these elements as tables.");
         }
     }
 
@@ -80,7 +104,11 @@ internal sealed class ExactRun
         {
             if (road.Corners[i].HasJump && numbers.TyreDamping[i] > 0.0)
             {
-                throw new RefusedValueException("road", "a sharp step under a tyre with damping", "without a jump in height", "Give the step an edge length, or the tyre a contact length.");
+                throw new RefusedValueException(
+                    "road",
+                    "a sharp step under a tyre with damping",
+                    "without a jump in height",
+                    "Give the step an edge length, or the tyre a contact length.");
             }
         }
     }
@@ -93,7 +121,11 @@ internal sealed class ExactRun
             var begins = (road.Corners[i].Start / speed) + (i < 2 ? 0.0 : delay);
             if (!(start <= begins + 1e-9) && road.Corners[i].End > road.Corners[i].Start)
             {
-                throw new RefusedValueException("start of the pass", FormattableString.Invariant($"{start:G6} s"), FormattableString.Invariant($"at most {begins:G6} s, when the road begins"), "Start earlier: the car is at rest on a level road at first.");
+                throw new RefusedValueException(
+                    "start of the pass",
+                    string.Create(CultureInfo.InvariantCulture, $"{start:G6} s"),
+                    FormattableString.Invariant($"at most {begins:G6} s, when the road begins"),
+                    "Start earlier: the car is at rest on a level road at first.");
             }
         }
     }

@@ -1,8 +1,10 @@
+using System.Globalization;
+
 namespace Heaveline.Passes.Exact;
 
 /// <summary>
-/// Runs a car from piece to piece: between two moments at which something bends (a kink of a law, lift-off or landing, a new piece of road) it is exact but
-/// for the series' truncation and rounding. Starts at rest at trim.
+/// Runs a car from piece to piece: between two moments at which something bends (a kink of a law, lift-off or landing, a new piece of road) it is
+/// exact but for the series' truncation and rounding. Starts at rest at trim.
 /// </summary>
 internal sealed class ExactSolver
 {
@@ -133,7 +135,9 @@ internal sealed class ExactSolver
 
         if (++eventsInWindow > EventsAtOnce)
         {
-            throw new RunFailedException(FormattableString.Invariant($"The exact run does not get on at {t:G9} s: the {events.Name} changes to and fro."), "Smooth the element named, or take the stepped run.");
+            throw new RunFailedException(
+                string.Create(CultureInfo.InvariantCulture, $"The exact run does not get on at {t:G9} s: the {events.Name} changes to and fro."),
+                "Smooth the element named, or take the stepped run.");
         }
     }
 
@@ -143,7 +147,9 @@ internal sealed class ExactSolver
         {
             if (!(Math.Abs(series.Position[0, i]) <= FarthestPosition && Math.Abs(series.Rate[0, i]) <= FastestRate))
             {
-                throw new RunFailedException(FormattableString.Invariant($"The car runs away at {t:G9} s."), "It is unstable there: check its damping and its stiffness in pitch and roll.");
+                throw new RunFailedException(
+                    FormattableString.Invariant($"The car runs away at {t:G9} s."),
+                    "It is unstable there: check its damping and its stiffness in pitch and roll.");
             }
         }
     }

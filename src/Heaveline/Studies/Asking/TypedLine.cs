@@ -20,8 +20,8 @@ public static class TypedLine
     }
 
     /// <summary>
-    /// A word as a POSIX shell reads it [IEEE Std 1003.1-2024, Shell Command Language, 2.2 Quoting]. Names in car files come from anywhere, and people paste
-    /// such lines: what a shell would run inside double quotes goes between single ones, where nothing is run.
+    /// A word as a POSIX shell reads it [IEEE Std 1003.1-2024, Shell Command Language, 2.2 Quoting]. Names in car files come from anywhere, and
+    /// people paste such lines: what a shell would run inside double quotes goes between single ones, where nothing is run.
     /// </summary>
     public static string Quoted(string word)
     {

@@ -70,7 +70,8 @@ public sealed record WhyAnswer : Answer
     [
         "",
         words.Opening.Text,
-        .. words.Causes.SelectMany(c => c.Proof is { } proof ? [$"  {c.Cause.Text}", $"    To prove it: {proof.Text}"] : new[] { $"  {c.Cause.Text}" }),
+        .. words.Causes
+            .SelectMany(c => c.Proof is { } proof ? [$"  {c.Cause.Text}", $"    To prove it: {proof.Text}"] : new[] { $"  {c.Cause.Text}" }),
         .. words.Rest is { } rest ? [$"  {rest.Text}"] : Array.Empty<string>(),
     ];
 

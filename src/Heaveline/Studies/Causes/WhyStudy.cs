@@ -12,7 +12,8 @@ public static class WhyStudy
         Word = "why",
         Says =
             """
-            Say why a car pitches over a road: frequency ratio, damping and its split, inertia, wheelbase, load, friction, stops, tyres, interconnection; each with its share and the road test that would prove it.
+            Say why a car pitches over a road: frequency ratio, damping and its split, inertia, wheelbase, load, friction, stops, tyres,
+            interconnection; each with its share and the road test that would prove it.
 
             Example:
               heaveline why examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h"

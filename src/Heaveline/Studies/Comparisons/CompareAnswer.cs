@@ -35,7 +35,8 @@ public sealed record CompareAnswer : Answer
     /// <summary>A table a speed at which every car got across, then the intervals.</summary>
     public override IReadOnlyList<FactTable> Tables =>
     [
-        .. Passes.Where(cars => cars.All(c => c.IsWhole)).Select(cars => Table(FormattableString.Invariant($"At {In.KilometresPerHour.Of(cars[0].Pass.Speed):F0} km/h"), cars)),
+        .. Passes.Where(cars => cars.All(c => c.IsWhole))
+            .Select(cars => Table(FormattableString.Invariant($"At {In.KilometresPerHour.Of(cars[0].Pass.Speed):F0} km/h"), cars)),
         .. Intervals,
     ];
 
@@ -47,7 +48,12 @@ public sealed record CompareAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<Source> Sources =>
-        [Answers.Sources.Axes, Answers.Sources.Steps, Answers.Sources.Parts, .. Intervals.Count > 0 ? [Answers.Sources.Draws] : Array.Empty<Source>()];
+        [
+            Answers.Sources.Axes,
+            Answers.Sources.Steps,
+            Answers.Sources.Parts,
+            .. Intervals.Count > 0 ? [Answers.Sources.Draws] : Array.Empty<Source>(),
+        ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> FigureIds => Passes.Count > 1 ? [OverSpeeds, Traces] : [Traces];
@@ -70,7 +76,8 @@ public sealed record CompareAnswer : Answer
     public override Figure Figure(string id) => id switch
     {
         Traces => CompareFigure.Of([.. Passes[0].Select(c => (c.Name, c.Pass, c.Measures))]),
-        OverSpeeds when Passes.Count > 1 => CompareSpeedsFigure.Of([.. Names.Select((name, i) => (name, (IReadOnlyList<(Passes.Pass, Measures.PassMeasures)>)[.. Passes.Select(cars => (cars[i].Pass, cars[i].Measures))]))]),
+        OverSpeeds when Passes.Count > 1 => CompareSpeedsFigure.Of([.. Names.Select(
+            (name, i) => (name, (IReadOnlyList<(Passes.Pass, Measures.PassMeasures)>)[.. Passes.Select(cars => (cars[i].Pass, cars[i].Measures))]))]),
         _ => base.Figure(id),
     };
 

@@ -14,7 +14,8 @@ public sealed record CompareAsked
         get;
         init => field = Drawable.Any(value).Length >= 2
             ? value
-            : throw new RefusedValueException("cars of a comparison", $"{Drawable.Any(value).Length}", "at least 2", "Give another car or a variant.");
+            : throw new RefusedValueException(
+                "cars of a comparison", $"{Drawable.Any(value).Length}", "at least 2", "Give another car or a variant.");
     }
 
     /// <summary>The road.</summary>

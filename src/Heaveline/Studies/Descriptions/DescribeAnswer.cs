@@ -26,13 +26,16 @@ public sealed record DescribeAnswer : Answer
     /// <summary>Loads that it cannot bear, each with the reason.</summary>
     public IReadOnlyList<string> Unbearable { get; init; } = [];
 
-    /// <summary>Doubts by slopes under each load, in the order of <see cref="RestCatalogue.All"/>; empty where none were asked for, or are not there yet.</summary>
+    /// <summary>
+    /// Doubts by slopes under each load, in the order of <see cref="RestCatalogue.All"/>; empty where none were asked for, or are not there yet.
+    /// </summary>
     public IReadOnlyList<FirstOrder> Slopes { get; init; } = [];
 
     /// <summary>A number's doubt by slopes; only where <see cref="Slopes"/> are there.</summary>
     /// <param name="measure">One of <see cref="RestCatalogue.All"/>.</param>
     /// <param name="load">Place of the load among <see cref="Rests"/>.</param>
-    public FirstOrderResult SlopesOf(Measure<CarAtRest> measure, int load) => Slopes[load].Results[RestCatalogue.All.Index().First(m => m.Item == measure).Index];
+    public FirstOrderResult SlopesOf(Measure<CarAtRest> measure, int load) =>
+        Slopes[load].Results[RestCatalogue.All.Index().First(m => m.Item == measure).Index];
 
     /// <summary>Why the doubts cannot be followed by slopes; null where they can, or were not asked for.</summary>
     public string? NoSlopes { get; init; }
@@ -52,7 +55,11 @@ public sealed record DescribeAnswer : Answer
     /// <summary>Standing, axles, body; the modes and the intervals where they were asked for.</summary>
     public override IReadOnlyList<FactTable> Tables => Rests.Count == 0
         ? []
-        : [.. DescribeTable.Of(Rests), .. Asked.WithModes ? [ModesTable] : Array.Empty<FactTable>(), .. Doubts.SelectMany((study, k) => Intervals(Rests[k].Model, study))];
+        : [
+            .. DescribeTable.Of(Rests),
+            .. Asked.WithModes ? [ModesTable] : Array.Empty<FactTable>(),
+            .. Doubts.SelectMany((study, k) => Intervals(Rests[k].Model, study)),
+        ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Cautions => Unbearable;
@@ -77,7 +84,8 @@ public sealed record DescribeAnswer : Answer
     public override IReadOnlyList<string> FigureIds => Rests.Count == 0 ? [] : Asked.WithModes ? [Modes, LoadStates] : [LoadStates, Modes];
 
     /// <inheritdoc/>
-    public override JsonObject Facts => new() { ["car"] = Asked.Car.Name, ["notes"] = TablesJson.Texts([.. Unbearable, .. Sentences.Select(s => s.Text), .. Closing]) };
+    public override JsonObject Facts =>
+        new() { ["car"] = Asked.Car.Name, ["notes"] = TablesJson.Texts([.. Unbearable, .. Sentences.Select(s => s.Text), .. Closing]) };
 
     /// <inheritdoc/>
     public override Figure Figure(string id) => id switch

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Models;
 using Heaveline.Modes;
@@ -22,8 +23,10 @@ public static class DescribeNotes
         {
             if (axles[1].Rates.Frequency < axles[0].Rates.Frequency)
             {
-                yield return new($"rear-softer-{load.Replace(' ', '-')}", FormattableString.Invariant(
-                    $"Under '{load}' the rear rides softer than the front (ratio {axles[1].Rates.Frequency / axles[0].Rates.Frequency:F3}): after a bump it cannot catch up with the front."));
+                yield return new($"rear-softer-{load.Replace(' ', '-')}", string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Under '{load}' the rear rides softer than the front (ratio {axles[1].Rates.Frequency / axles[0].Rates.Frequency:F3}): "
+                    + $"after a bump it cannot catch up with the front."));
             }
         }
 

@@ -119,7 +119,13 @@ public static class DescribeStudy
         return
         [
             .. models.Select((model, k) => JointStudy.Of(
-                [CarDoubts.Of(model.Car, model.Load)], RestCatalogue.All, draws, answer.Asked.Seed, run.Degree, run.Between((double)k / models.Count, (k + 1.0) / models.Count).Progress, run.Cancellation)),
+                [CarDoubts.Of(model.Car, model.Load)],
+                RestCatalogue.All,
+                draws,
+                answer.Asked.Seed,
+                run.Degree,
+                run.Between((double)k / models.Count, (k + 1.0) / models.Count).Progress,
+                run.Cancellation)),
         ];
     }
 }

@@ -35,11 +35,15 @@ internal static class LoadsTable
         }
 
         yield return Paragraph.Of(answer.NoSlopes ?? (answer.Slopes.Any(s => s.Doubts.AreStated)
-            ? "± is two standard deviations from the doubts in the car file and from what was estimated for it; where it is missing the doubt is smaller than the last digit shown, or none is stated."
-            : "The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %). What stands behind ± comes from what was estimated for it."));
+            ? "± is two standard deviations from the doubts in the car file and from what was estimated for it; "
+                + "where it is missing the doubt is smaller than the last digit shown, or none is stated."
+            : "The car file states no doubts: write them behind the values (24.5 N/mm ± 5 %). What stands behind ± "
+                + "comes from what was estimated for it."));
     }
 
-    /// <summary>A value and its doubt to the same decimals, the doubt with two digits; the value as usual where the doubt is below its last digit.</summary>
+    /// <summary>
+    /// A value and its doubt to the same decimals, the doubt with two digits; the value as usual where the doubt is below its last digit.
+    /// </summary>
     /// <param name="value">As shown.</param>
     /// <param name="doubt">As shown, 0 or above.</param>
     /// <param name="digits">The usual decimals.</param>

@@ -23,7 +23,8 @@ public static class DoubtStudy
         Word = "doubt",
         Says =
             """
-            Say how sure a car's numbers are, given the doubts of its measurements: each number's band, the chance that the rear is really the softer end, and what to measure better next.
+            Say how sure a car's numbers are, given the doubts of its measurements: each number's band, the chance that the rear is really the
+            softer end, and what to measure better next.
 
             Examples:
               heaveline doubt examples/garage/fern-saloon.yaml
@@ -48,7 +49,8 @@ public static class DoubtStudy
         return new DoubtAnswer
         {
             Asked = asked,
-            AtRest = DrawnDoubts.Of(car, load, RestCatalogue.For(MeasureUse.Doubt), asked.Draws, asked.Seed, run.Degree, standing.Progress, run.Cancellation),
+            AtRest = DrawnDoubts.Of(
+                car, load, RestCatalogue.For(MeasureUse.Doubt), asked.Draws, asked.Seed, run.Degree, standing.Progress, run.Cancellation),
             OverRoad = asked.Road is not { } road ? null : DrawnDoubts.OfPasses(
                 car, load, road, asked.Speed, PassCatalogue.For(asked.Car.Model, road, MeasureUse.Doubt), asked.Draws, asked.Seed,
                 degree: run.Degree, progress: run.Between(0.5, 1.0).Progress, cancellation: run.Cancellation),

@@ -20,7 +20,13 @@ public static class DrawnTable
                 result.Measure.Name,
                 result.Symbol,
                 "G4",
-                [result.Stated, result.Central90.Low, result.Quantile(0.5), result.Central90.High, result.Stated != 0.0 ? 200.0 * spread / Math.Abs(result.Stated) : null]);
+                [
+                    result.Stated,
+                    result.Central90.Low,
+                    result.Quantile(0.5),
+                    result.Central90.High,
+                    result.Stated != 0.0 ? 200.0 * spread / Math.Abs(result.Stated) : null,
+                ]);
         }
 
         return table;

@@ -14,7 +14,8 @@ public static class LinkStudy
         Word = "link",
         Says =
             """
-            Put a car's front–rear interconnection on the bench: stiffness and damping in heave, pitch, roll and warp with it and without, the fluid line's mass and resistance, the price in braking.
+            Put a car's front–rear interconnection on the bench: stiffness and damping in heave, pitch, roll and warp with it and without, the fluid
+            line's mass and resistance, the price in braking.
 
             Example:
               heaveline link examples/garage/pebble-fluid-car.yaml

@@ -23,9 +23,19 @@ internal static class ComfortTable
         var vertical = comfort.SeatVertical.Weighted;
         return table
             .Add("total", "vibration total value", "m/s²", "F3", [null, null, comfort.Total.Value, null])
-            .Add("vertical-dose", "seat vertical: dose VDV, MTVV, crest factor", "SI", "F3", [vertical.VibrationDose, vertical.LinearMtvv, vertical.CrestFactor, null])
+            .Add(
+                "vertical-dose",
+                "seat vertical: dose VDV, MTVV, crest factor",
+                "SI",
+                "F3",
+                [vertical.VibrationDose, vertical.LinearMtvv, vertical.CrestFactor, null])
             .Add("motion-sickness-dose", "motion sickness dose MSDV", "m/s^1.5", "F3", [comfort.MotionSicknessDose, null, null, null])
-            .Add("head-fore-aft", "head fore-aft, RMS and peak, no part of the standard", "m/s²", "F3", [comfort.HeadForeAftRms, comfort.HeadForeAftPeak, null, null]);
+            .Add(
+                "head-fore-aft",
+                "head fore-aft, RMS and peak, no part of the standard",
+                "m/s²",
+                "F3",
+                [comfort.HeadForeAftRms, comfort.HeadForeAftPeak, null, null]);
     }
 
     /// <summary>Which evaluation applies, the likely reactions, and what is quoted from memory.</summary>

@@ -43,12 +43,17 @@ public sealed record PassAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing =>
-        [FormattableString.Invariant($"Computed by {Pass.Statistics.Method}: {Pass.Statistics.Steps} steps of {1e3 * Pass.Statistics.Step:F3} ms."), Studies.Cautions.Short];
+        [
+            FormattableString.Invariant(
+                $"Computed by {Pass.Statistics.Method}: {Pass.Statistics.Steps} steps of {1e3 * Pass.Statistics.Step:F3} ms."),
+            Studies.Cautions.Short,
+        ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Source> Sources =>
     [
-        Answers.Sources.Axes, Answers.Sources.Steps, Answers.Sources.Parts, .. AtSeat is null ? [] : new[] { Answers.Sources.Comfort, Answers.Sources.Weightings },
+        Answers.Sources.Axes, Answers.Sources.Steps, Answers.Sources.Parts,
+        .. AtSeat is null ? [] : new[] { Answers.Sources.Comfort, Answers.Sources.Weightings },
     ];
 
     /// <inheritdoc/>

@@ -11,7 +11,8 @@ namespace Heaveline.Studies;
 public static class PassStory
 {
     /// <summary>Ids of the sentences on pitching, or on why the crossing broke off: what a reader wants before wheels, seats and lamp.</summary>
-    public static IReadOnlySet<string> First { get; } = new HashSet<string>(StringComparer.Ordinal) { "outcome", "hit", "settling", "settling-time", "settling-share", "pitch", "pitch-share" };
+    public static IReadOnlySet<string> First { get; } =
+        new HashSet<string>(StringComparer.Ordinal) { "outcome", "hit", "settling", "settling-time", "settling-share", "pitch", "pitch-share" };
 
     /// <summary>The sentences, in order.</summary>
     public static IReadOnlyList<Sentence> Of(Pass pass, PassMeasures measures)
@@ -37,13 +38,19 @@ public static class PassStory
     }
 
     private static Sentence Opening(Pass pass) =>
-        new("opening", Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {In.KilometresPerHour.Of(pass.Speed):F0} km/h."));
+        new(
+            "opening",
+            Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {In.KilometresPerHour.Of(pass.Speed):F0} km/h."));
 
     private static IEnumerable<Sentence> Obstacle(Pass pass, PitchHit hit, PitchSettling settling)
     {
-        yield return new("hit", Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {In.Degrees.Of(hit.PeakAngle):F2}° at up to {hit.PeakAcceleration:F2} rad/s²."));
+        yield return new(
+            "hit",
+            Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {In.Degrees.Of(hit.PeakAngle):F2}° at up to ")
+            + Text($"{hit.PeakAcceleration:F2} rad/s²."));
         yield return new("settling", Text(
-            $"The settling: in the second after the rear wheels have left, the pitch is {In.Degrees.Of(settling.RmsAngle):F3}° root mean square, {In.Degrees.Of(settling.PeakAngle):F2}° at most."));
+            $"The settling: in the second after the rear wheels have left, the pitch is {In.Degrees.Of(settling.RmsAngle):F3}° root mean square, ")
+            + Text($"{In.Degrees.Of(settling.PeakAngle):F2}° at most."));
         var lobes = settling.Lobes.Count switch
         {
             0 => "no swing after that reaches a tenth of the peak",
@@ -61,14 +68,16 @@ public static class PassStory
     {
         var pitch = measures.Pitch;
         yield return new("pitch", Text(
-            $"The body pitches {In.Degrees.Of(pitch.RmsAngle):F3}° root mean square, {In.Degrees.Of(pitch.PeakAngle):F2}° at most, with {pitch.RmsAcceleration:F2} rad/s² root mean square."));
+            $"The body pitches {In.Degrees.Of(pitch.RmsAngle):F3}° root mean square, {In.Degrees.Of(pitch.PeakAngle):F2}° at most, ")
+            + Text($"with {pitch.RmsAcceleration:F2} rad/s² root mean square."));
         yield return new("pitch-share", Text($"The ends move {Part(pitch.Share)} by pitching as by heaving."));
     }
 
     private static IEnumerable<Sentence> Wheels(PassMeasures measures)
     {
         // Left and right doing the same are said once.
-        foreach (var alike in measures.Wheels.GroupBy(w => (w.End, w.BumpContacts, Millimetres(w.BumpMargin), w.ReboundContacts, Millimetres(w.ReboundMargin), Text($"{w.LiftOff:F2}"))))
+        foreach (var alike in measures.Wheels.GroupBy(
+            w => (w.End, w.BumpContacts, Millimetres(w.BumpMargin), w.ReboundContacts, Millimetres(w.ReboundMargin), Text($"{w.LiftOff:F2}"))))
         {
             var (wheel, both) = (alike.First(), alike.Count() > 1);
             var end = wheel.End == AxleEnd.Front ? "front" : "rear";
@@ -76,12 +85,17 @@ public static class PassStory
             var id = both ? end : wheel.Wheel.Replace(' ', '-');
             if (wheel.BumpContacts > 0)
             {
-                yield return new($"{id}-bump-stop", $"{the} bump stop{s} {isOrAre} touched {Times(wheel.BumpContacts)}, pressed {Millimetres(-wheel.BumpMargin)} mm at most.");
+                yield return new(
+                    $"{id}-bump-stop",
+                    $"{the} bump stop{s} {isOrAre} touched {Times(wheel.BumpContacts)}, pressed {Millimetres(-wheel.BumpMargin)} mm at most.");
             }
 
             if (wheel.ReboundContacts > 0)
             {
-                yield return new($"{id}-rebound-stop", $"{the} rebound stop{s} {isOrAre} touched {Times(wheel.ReboundContacts)}, pulled {Millimetres(-wheel.ReboundMargin)} mm at most.");
+                yield return new(
+                    $"{id}-rebound-stop",
+                    $"{the} rebound stop{s} {isOrAre} touched {Times(wheel.ReboundContacts)}, pulled "
+                    + $"{Millimetres(-wheel.ReboundMargin)} mm at most.");
             }
 
             if (wheel.LiftOff > 0.0)
@@ -93,10 +107,12 @@ public static class PassStory
 
     private static IEnumerable<Sentence> Seats(PassMeasures measures) => measures.Seats
         .GroupBy(seat => Text($"{seat.PeakVertical:F1} m/s² up and down at most, {seat.PeakHeadForeAft:F1} m/s² fore and aft at the head"))
-        .Select(alike => new Sentence($"seat-{alike.First().Seat.Replace(' ', '-')}", $"{Capital(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}."));
+        .Select(alike => new Sentence(
+            $"seat-{alike.First().Seat.Replace(' ', '-')}", $"{Capital(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}."));
 
     private static string Beam(HeadlampMeasures lamp) =>
-        $"The dipped beam points {Aim(lamp.AtTrim)} the horizontal standing under this load, and swings between {Aim(lamp.Highest)} and {Aim(lamp.Lowest)} it.";
+        $"The dipped beam points {Aim(lamp.AtTrim)} the horizontal standing under this load, and swings between "
+        + $"{Aim(lamp.Highest)} and {Aim(lamp.Lowest)} it.";
 
     private static string Aim(double drop) => Text($"{100.0 * Math.Abs(drop):F2} % {(drop < 0.0 ? "above" : "below")}");
 

@@ -51,7 +51,10 @@ public static class PassStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         var pass = Pass.Of(asked.Car.Model, asked.Road, asked.Speed, asked.Options, run?.Cancellation ?? default);
-        return Of(asked.Car.Name, pass) with { AtSeat = asked.Comfort is { } seat && pass.Outcome == PassOutcome.Completed ? PassComfort.Of(pass, seat) : null };
+        return Of(asked.Car.Name, pass) with
+        {
+            AtSeat = asked.Comfort is { } seat && pass.Outcome == PassOutcome.Completed ? PassComfort.Of(pass, seat) : null,
+        };
     }
 
     /// <summary>Drives cars over a road side by side, so that they share one length of record.</summary>
@@ -63,7 +66,9 @@ public static class PassStudy
     public static IReadOnlyList<PassAnswer> Run(IReadOnlyList<LoadedCar> cars, Road road, double speed, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(cars);
-        return [.. cars.Zip(PassBatch.Of([.. cars.Select(c => new PassRequest(c.Model, road, speed))], cancellation: cancellation), (car, pass) => Of(car.Name, pass))];
+        return [.. cars.Zip(
+            PassBatch.Of([.. cars.Select(c => new PassRequest(c.Model, road, speed))], cancellation: cancellation),
+            (car, pass) => Of(car.Name, pass))];
     }
 
     private static PassAnswer Of(string name, Pass pass) => new() { Name = name, Pass = pass, Measures = PassMeasures.Of(pass) };
@@ -77,6 +82,13 @@ public static class PassStudy
         var seat = car is null ? null : reader.Seat(Comfort, car.Car);
         return reader.IsRefused
             ? null
-            : new PassAsked { Car = car!, Road = road!, Speed = speed!.Value, Options = PassOptions.Default with { Certified = isCertified }, Comfort = seat };
+            : new PassAsked
+            {
+                Car = car!,
+                Road = road!,
+                Speed = speed!.Value,
+                Options = PassOptions.Default with { Certified = isCertified },
+                Comfort = seat,
+            };
     }
 }

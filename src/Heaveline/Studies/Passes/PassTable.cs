@@ -20,7 +20,9 @@ public static class PassTable
 
     // Where left and right do the same in every column, one row per axle says it.
     private static IReadOnlyList<WheelPlace> Wheels(IReadOnlyList<(Pass Pass, PassMeasures Measures)> passes) =>
-        passes.All(p => p.Measures.Wheels is [var a, var b, var c, var d] && Alike(a, b) && Alike(c, d)) ? WheelPlace.Axles(true) : WheelPlace.Each(passes[0].Pass.Model.Rolls);
+        passes.All(p => p.Measures.Wheels is [var a, var b, var c, var d] && Alike(a, b) && Alike(c, d))
+            ? WheelPlace.Axles(true)
+            : WheelPlace.Each(passes[0].Pass.Model.Rolls);
 
     private static bool Alike(WheelMeasures a, WheelMeasures b) =>
         Math.Abs(a.Bump - b.Bump) < 1e-9 && Math.Abs(a.Rebound - b.Rebound) < 1e-9 && Math.Abs(a.LeastLoad - b.LeastLoad) < 1e-3;

@@ -23,7 +23,8 @@ public static class CostStudy
         Word = "cost",
         Says =
             """
-            Say what a change costs elsewhere: roll and its front share, pitch in braking and accelerating, heights, travel left, spring stress, headlamp aim, and what must be checked after it. Where the car files state doubts, each number and each change has its interval.
+            Say what a change costs elsewhere: roll and its front share, pitch in braking and accelerating, heights, travel left, spring stress,
+            headlamp aim, and what must be checked after it. Where the car files state doubts, each number and each change has its interval.
 
             Example:
               heaveline cost examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage"

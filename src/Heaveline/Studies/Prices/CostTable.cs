@@ -22,8 +22,10 @@ public static class CostTable
     /// <summary>The table.</summary>
     /// <param name="names">Names, a column each.</param>
     /// <param name="cars">The cars at rest under one load.</param>
-    public static FactTable Of(IReadOnlyList<string> names, IReadOnlyList<CarAtRest> cars) => new FactTable("Side effects", names).Add(Measures(cars), cars);
+    public static FactTable Of(IReadOnlyList<string> names, IReadOnlyList<CarAtRest> cars) =>
+        new FactTable("Side effects", names).Add(Measures(cars), cars);
 
     private static bool Alike(SideEffects e, int i) => e.Wheels.Count == 4 && i % 2 == 1
-        && Math.Abs(e.Wheels[i].Deflection - e.Wheels[i - 1].Deflection) < 1e-6 && Math.Abs(e.Wheels[i].HeightChange - e.Wheels[i - 1].HeightChange) < 1e-6;
+        && Math.Abs(e.Wheels[i].Deflection - e.Wheels[i - 1].Deflection) < 1e-6
+        && Math.Abs(e.Wheels[i].HeightChange - e.Wheels[i - 1].HeightChange) < 1e-6;
 }

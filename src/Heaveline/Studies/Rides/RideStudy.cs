@@ -33,7 +33,8 @@ public static class RideStudy
         Word = "ride",
         Says =
             """
-            Say how cars ride on a random road of a class at several speeds: pitch and heave as they are, and what the comfort standard counts of them.
+            Say how cars ride on a random road of a class at several speeds: pitch and heave as they are, and what the comfort standard counts of
+            them.
 
             Examples:
               heaveline ride examples/garage/fern-saloon.yaml --class C --load driver

@@ -42,7 +42,8 @@ public static class RideTable
         }
 
         var readings = passes.Select(p => p.Of(signal)).ToList();
-        void Add(string key, string label, Func<RandomReading, double> of) => table.Add($"{measure.Key}-in-time{key}", label, measure.Unit.Symbol, measure.Format, readings.Select(r => measure.Shown(of(r))));
+        void Add(string key, string label, Func<RandomReading, double> of) =>
+            table.Add($"{measure.Key}-in-time{key}", label, measure.Unit.Symbol, measure.Format, readings.Select(r => measure.Shown(of(r))));
         Add("", "  in time, every bend in", r => r.Rms);
         Add("-low", "  its 95 % interval, from", r => r.Low);
         Add("-high", "  its 95 % interval, to", r => r.High);

@@ -4,5 +4,6 @@ namespace Heaveline.Studies;
 public static class RideWords
 {
     /// <summary>That standard and trade see pitch differently.</summary>
-    public const string Both = "The standard turns pitch down (We times 0.4 m/rad, the factor quoted from memory); the trade holds that people mind it most. Judge both columns, and the head's motion.";
+    public const string Both = "The standard turns pitch down (We times 0.4 m/rad, the factor quoted from memory); "
+        + "the trade holds that people mind it most. Judge both columns, and the head's motion.";
 }

@@ -16,7 +16,8 @@ public static class HeightsCsv
         var text = new StringBuilder(one ? "distance [m],height [mm]\n" : "distance [m],left [mm],right [mm]\n");
         foreach (var x in road.Left.Knots)
         {
-            text.Append(x.ToString("G9", CultureInfo.InvariantCulture)).Append(',').Append((1e3 * road.Left.Height(x)).ToString("F4", CultureInfo.InvariantCulture));
+            text.Append(x.ToString("G9", CultureInfo.InvariantCulture)).Append(',').Append((1e3 * road.Left.Height(x)).ToString(
+                "F4", CultureInfo.InvariantCulture));
             if (!one)
             {
                 text.Append(',').Append((1e3 * road.Right.Height(x)).ToString("F4", CultureInfo.InvariantCulture));

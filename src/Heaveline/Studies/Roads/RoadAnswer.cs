@@ -35,13 +35,18 @@ public sealed record RoadAnswer : Answer
     /// <inheritdoc/>
     public override JsonObject Facts => Asked.Road is { } road
         ? new JsonObject { ["road"] = road.Caption, ["refused"] = TablesJson.Texts(Cautions) }
-        : new JsonObject { ["roads"] = new JsonArray([.. Asked.Known.Select(r => (JsonNode)new JsonObject { ["name"] = r.Name, ["what"] = r.Caption })]) };
+        : new JsonObject
+        {
+            ["roads"] = new JsonArray([.. Asked.Known.Select(r => (JsonNode)new JsonObject { ["name"] = r.Name, ["what"] = r.Caption })]),
+        };
 
     /// <inheritdoc/>
-    public override IEnumerable<string> Lines => Asked.Road is { } road ? [road.Caption, "", FactText.Of(Tables[0]).TrimEnd('\r', '\n'), .. Cautions] : Names;
+    public override IEnumerable<string> Lines =>
+        Asked.Road is { } road ? [road.Caption, "", FactText.Of(Tables[0]).TrimEnd('\r', '\n'), .. Cautions] : Names;
 
     /// <inheritdoc/>
-    public override Figure Figure(string id) => id == Heights && Asked.Road is { } road ? RoadFigure.Of(road, Tracks[0], Tracks.Count > 1 ? Tracks[1] : null) : base.Figure(id);
+    public override Figure Figure(string id) =>
+        id == Heights && Asked.Road is { } road ? RoadFigure.Of(road, Tracks[0], Tracks.Count > 1 ? Tracks[1] : null) : base.Figure(id);
 
     /// <summary>The heights, in the form that measured profiles are read in.</summary>
     public override byte[] Csv() => Asked.Road is { } road ? HeightsCsv.Of(road) : base.Csv();

@@ -14,9 +14,11 @@ public static class RoadStudy
         Range = (0, 1),
     };
 
-    private static readonly Choice Random = new() { Name = "random", Kind = ChoiceKind.Word, Says = "Make a random road of a class A to H (ISO 8608).", HelpName = "CLASS" };
+    private static readonly Choice Random =
+        new() { Name = "random", Kind = ChoiceKind.Word, Says = "Make a random road of a class A to H (ISO 8608).", HelpName = "CLASS" };
 
-    private static readonly Choice Length = new() { Name = "length", Kind = ChoiceKind.Quantity, Says = "Length of the random road.", HelpName = "LENGTH", Usual = "500 m" };
+    private static readonly Choice Length =
+        new() { Name = "length", Kind = ChoiceKind.Quantity, Says = "Length of the random road.", HelpName = "LENGTH", Usual = "500 m" };
 
     private static readonly Choice Track = new()
     {
@@ -58,7 +60,9 @@ public static class RoadStudy
         return new RoadAnswer
         {
             Asked = asked,
-            Tracks = asked.Road is not { } road ? [] : ReferenceEquals(road.Left, road.Right) ? [RoadRoughness.Of(road.Left)] : [RoadRoughness.Of(road.Left), RoadRoughness.Of(road.Right)],
+            Tracks = asked.Road is not { } road ? []
+                : ReferenceEquals(road.Left, road.Right) ? [RoadRoughness.Of(road.Left)]
+                : [RoadRoughness.Of(road.Left), RoadRoughness.Of(road.Right)],
         };
     }
 
@@ -83,6 +87,7 @@ public static class RoadStudy
         var seed = reader.Seed(Seed);
         return reader.IsRefused
             ? null
-            : Roads.Road.From(new RandomRoad { Spectrum = RoadSpectrum.Of(roadClass!), Track = track!.Value, Length = length!.Value, Seed = seed!.Value });
+            : Roads.Road.From(
+                new RandomRoad { Spectrum = RoadSpectrum.Of(roadClass!), Track = track!.Value, Length = length!.Value, Seed = seed!.Value });
     }
 }

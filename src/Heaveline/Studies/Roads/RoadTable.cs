@@ -23,7 +23,12 @@ public static class RoadTable
             .Add("density-low", "its 95 % interval, from", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.DensityInterval(0.95).Low.Si))
             .Add("density-high", "its 95 % interval, to", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.DensityInterval(0.95).High.Si))
             .Add("waviness", "waviness", "–", "F2", All(t => t.Fit?.Waviness))
-            .Add("class-probability", "probability of " + string.Join(" / ", tracks.Select(t => t.Fit?.Class.ToString() ?? "–").Distinct()), "%", "F0", All(t => 100.0 * (t.Fit is { } fit ? fit.ProbabilityOf(fit.Class) : null)))
+            .Add(
+                "class-probability",
+                "probability of " + string.Join(" / ", tracks.Select(t => t.Fit?.Class.ToString() ?? "–").Distinct()),
+                "%",
+                "F0",
+                All(t => 100.0 * (t.Fit is { } fit ? fit.ProbabilityOf(fit.Class) : null)))
             .Add("roughness-index", "roughness index (IRI)", "m/km", "F2", All(t => t.Index?.MetresPerKilometre));
     }
 

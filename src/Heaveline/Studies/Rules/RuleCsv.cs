@@ -15,12 +15,15 @@ public static class RuleCsv
         ArgumentNullException.ThrowIfNull(map);
         var (axis, measure) = (map.Axis, map.Measure);
         var unit = axis.Symbol.Length > 0 ? $" [{axis.Symbol}]" : "";
-        var text = new StringBuilder($"speed [km/h],\"{axis.Name}{unit}\",{measure.Name} [{measure.Unit.Plain}],over that of {axis.Against},verdict\n");
+        var text = new StringBuilder(
+            $"speed [km/h],\"{axis.Name}{unit}\",{measure.Name} [{measure.Unit.Plain}],over that of {axis.Against},verdict\n");
         for (var i = 0; i < map.Speeds.Count; i++)
         {
             for (var j = 0; j < axis.Values.Count; j++)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{In.KilometresPerHour.Of(map.Speeds[i]):G9},{axis.Values[j]:G9},{measure.Unit.Of(map.Measured[i][j]):G9},");
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"{In.KilometresPerHour.Of(map.Speeds[i]):G9},{axis.Values[j]:G9},{measure.Unit.Of(map.Measured[i][j]):G9},");
                 text.Append(CultureInfo.InvariantCulture, $"{map.Relative(i, j):G9},{map.Verdict(i, j)}\n");
             }
         }

@@ -8,7 +8,9 @@ namespace Heaveline.Studies;
 /// <param name="Name">The load state.</param>
 /// <param name="Own">The car's value.</param>
 /// <param name="Suited">Speed at which this value is the best of the map under this load, m/s; null where it is at none.</param>
-/// <param name="Late">Speed that the closed form 1 + 0.6 L f/V gives for this value, m/s; null where the rule is another one or the value not above 1.</param>
+/// <param name="Late">
+/// Speed that the closed form 1 + 0.6 L f/V gives for this value, m/s; null where the rule is another one or the value not above 1.
+/// </param>
 /// <param name="Ends">When the ends fall into step; null where the rule is another one.</param>
 public sealed record RuleLoad(string Name, double Own, double? Suited, double? Late, Coincidence? Ends)
 {

@@ -43,7 +43,8 @@ public static class RuleSentences
         {
             yield return new Sentence(
                 "edges",
-                $"At {edges} of {map.Speeds.Count} speeds the best value lies at or beyond the edge of those tried; there no best value is given (–).");
+                $"At {edges} of {map.Speeds.Count} speeds the best value lies at or beyond the edge of those tried; "
+                + "there no best value is given (–).");
         }
     }
 
@@ -65,7 +66,8 @@ public static class RuleSentences
 
         var suits = load.Suited is { } speed
             ? FormattableString.Invariant($"suits {In.KilometresPerHour.Of(speed):F0} km/h: there it is the best of the map under this load")
-            : FormattableString.Invariant($"suits no speed from {In.KilometresPerHour.Of(map.Speeds[0]):F0} to {In.KilometresPerHour.Of(map.Speeds[^1]):F0} km/h{Side(load)}");
+            : FormattableString.Invariant(
+                $"suits no speed from {In.KilometresPerHour.Of(map.Speeds[0]):F0} to {In.KilometresPerHour.Of(map.Speeds[^1]):F0} km/h{Side(load)}");
         return new Sentence(Id, $"{value} {suits}.{Closed(map, load)}");
     }
 
@@ -91,7 +93,8 @@ public static class RuleSentences
 
         return load.Ends is { SuitedSpeed: { } closed, SuitedRange: { } range }
             ? FormattableString.Invariant($" The ends fall into step after 0.7 cycles at {In.KilometresPerHour.Of(closed):F0} km/h ")
-                + FormattableString.Invariant($"(0.8 to 0.6 cycles: {In.KilometresPerHour.Of(range.Slowest):F0} to {In.KilometresPerHour.Of(range.Fastest):F0}).")
+                + FormattableString.Invariant(
+                    $"(0.8 to 0.6 cycles: {In.KilometresPerHour.Of(range.Slowest):F0} to {In.KilometresPerHour.Of(range.Fastest):F0}).")
             : $" {load.Ends!.WhyNot}";
     }
 

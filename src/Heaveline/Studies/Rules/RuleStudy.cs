@@ -58,7 +58,8 @@ public static class RuleStudy
         Word = "map",
         Says =
             """
-            Map a rule of the trade over speed for this car: where it is true, where it is false, where it makes no difference, and where the car stands at every load.
+            Map a rule of the trade over speed for this car: where it is true, where it is false, where it makes no difference, and where the car
+            stands at every load.
 
             Examples:
               heaveline map examples/garage/fern-saloon.yaml --load driver

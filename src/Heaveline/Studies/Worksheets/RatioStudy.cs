@@ -19,7 +19,8 @@ public static class RatioStudy
         A motion ratio from a sweep of wheel and spring travels, with its interval.
 
         Example:
-          heaveline worksheet ratio --stop "-40 mm, -24.3 mm" --stop "-20 mm, -12.2 mm" --stop "0 mm, 0 mm" --stop "20 mm, 12.5 mm" --stop "40 mm, 25.3 mm"
+          heaveline worksheet ratio --stop "-40 mm, -24.3 mm" --stop "-20 mm, -12.2 mm" --stop "0 mm, 0 mm" --stop "20 mm, 12.5 mm" \
+              --stop "40 mm, 25.3 mm"
         """,
         [Stop],
         Read,

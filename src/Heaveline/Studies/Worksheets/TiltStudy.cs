@@ -17,7 +17,8 @@ public static class TiltStudy
 
     private static readonly Choice Wheelbase = SheetQuestion.Needed("wheelbase", "From front to rear wheel centre.", "LENGTH");
 
-    private static readonly Choice Radius = SheetQuestion.Needed("radius", "Height of the front and the rear wheel centres, car level.", "FRONT,REAR");
+    private static readonly Choice Radius = SheetQuestion.Needed(
+        "radius", "Height of the front and the rear wheel centres, car level.", "FRONT,REAR");
 
     private static readonly Choice RearLifted = SheetQuestion.Tick("rear-lifted", "The rear axle was lifted; the front when left out.");
 
@@ -33,7 +34,8 @@ public static class TiltStudy
         Height of the centre of gravity from a tilt test, with its error budget.
 
         Example:
-          heaveline worksheet tilt --total "1360 kg ± 2" --level "618 kg ± 1" --lifted "647 kg ± 1" --angle "12° ± 0.3°" --wheelbase "2.70 m" --radius "0.31 m, 0.31 m" --unsprung "162 kg ± 10"
+          heaveline worksheet tilt --total "1360 kg ± 2" --level "618 kg ± 1" --lifted "647 kg ± 1" --angle "12° ± 0.3°" --wheelbase "2.70 m" \
+              --radius "0.31 m, 0.31 m" --unsprung "162 kg ± 10"
         """,
         [Total, Level, Lifted, Angle, Wheelbase, Radius, RearLifted, NotLocked, Unsprung],
         Read,

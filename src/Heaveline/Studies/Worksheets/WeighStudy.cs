@@ -26,7 +26,8 @@ public static class WeighStudy
         Four-scale weighing, with repeats and the car turned round: what each wheel carries, and where the centre of gravity lies.
 
         Example:
-          heaveline worksheet weigh --round "381 kg ± 1, 362 kg ± 1, 311 kg ± 1, 306 kg ± 1" --turned "379 kg, 364 kg, 313 kg, 304 kg" --wheelbase "2.70 m" --track "1.52 m, 1.51 m"
+          heaveline worksheet weigh --round "381 kg ± 1, 362 kg ± 1, 311 kg ± 1, 306 kg ± 1" --turned "379 kg, 364 kg, 313 kg, 304 kg" \
+              --wheelbase "2.70 m" --track "1.52 m, 1.51 m"
         """,
         [Round, Turned, Wheelbase, Track],
         Read,

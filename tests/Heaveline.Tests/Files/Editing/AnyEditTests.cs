@@ -7,13 +7,49 @@ using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Files.Editing;
 
-/// <summary>Edits of every example car and variant: the values that were to change do, everything else stays, and everything can be taken back.</summary>
+/// <summary>
+/// Edits of every example car and variant: the values that were to change do, everything else stays, and everything can be taken back.
+/// </summary>
 public class AnyEditTests
 {
     private static readonly string[] Values =
-        ["21.5 N/mm ± 4 %", "-40 mm", "a: b", "#1", "it's", "\"so\"", "true", "~", "", " blank ", "31 mm for 50 mm at the wheel", "[x]", "a, b", "- x", "-", "two\nlines", "😀 ü", "a\\b", "x:", "?", "@", "%", "a #b", "null", "---", "1e3", "=", "'", "\t", "a:b", "<<", "x\u0007y"];
+        [
+            "21.5 N/mm ± 4 %",
+            "-40 mm",
+            "a: b",
+            "#1",
+            "it's",
+            "\"so\"",
+            "true",
+            "~",
+            "",
+            " blank ",
+            "31 mm for 50 mm at the wheel",
+            "[x]",
+            "a, b",
+            "- x",
+            "-",
+            "two\nlines",
+            "😀 ü",
+            "a\\b",
+            "x:",
+            "?",
+            "@",
+            "%",
+            "a #b",
+            "null",
+            "---",
+            "1e3",
+            "=",
+            "'",
+            "\t",
+            "a:b",
+            "<<",
+            "x\u0007y",
+        ];
 
-    public static TheoryData<string> Files => [.. Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage"), "*.yaml").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Files => [.. Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage"), "*.yaml")
+        .Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
 
     [Theory, MemberData(nameof(Files))]
     public void Every_single_value_of_an_example_can_be_changed_alone_and_changed_back(string file)
@@ -80,7 +116,8 @@ public class AnyEditTests
     public void Any_run_of_edits_is_read_as_wanted_or_refused_and_is_taken_back_to_the_same_characters()
     {
         var texts = Files.Select(row => Text(row)).ToArray();
-        Gen.Select(OneOf(texts), Gen.Bool, Gen.Select(Gen.Int[0, 3], Gen.Int[0, 1000], OneOf(Values), OneOf("track", "note", "new key", "a: b")).Array[1, 12]).Sample(
+        Gen.Select(OneOf(texts), Gen.Bool, Gen.Select(
+            Gen.Int[0, 3], Gen.Int[0, 1000], OneOf(Values), OneOf("track", "note", "new key", "a: b")).Array[1, 12]).Sample(
             (start, windows, steps) =>
             {
                 var text = windows ? start.Replace("\n", "\r\n", StringComparison.Ordinal) : start;
@@ -103,7 +140,9 @@ public class AnyEditTests
                     {
                         // Nested too deep, it would not be read back.
                         var isDeep = refusal.Problem == EditProblem.NotReadBack && Depth(TreeEditing.Apply(root, edit, null)) > YamlTree.Deepest;
-                        Assert.True(isDeep || refusal.Problem is EditProblem.OnlyOne or EditProblem.CommentInside, $"{refusal.Problem}: {refusal.Message}\n{current}");
+                        Assert.True(
+                            isDeep || refusal.Problem is EditProblem.OnlyOne or EditProblem.CommentInside,
+                            $"{refusal.Problem}: {refusal.Message}\n{current}");
                         continue;
                     }
 
@@ -132,7 +171,9 @@ public class AnyEditTests
 
     private static Node Block(string value) => Node.Group(
         new("rate", Node.Scalar(value)),
-        new("inner key", Node.Group(new KeyValuePair<string, Node>("a", Node.List(Node.List(Node.Scalar(value), Node.Scalar("1 N")))), new("b", Node.Nothing))),
+        new(
+            "inner key",
+            Node.Group(new KeyValuePair<string, Node>("a", Node.List(Node.List(Node.Scalar(value), Node.Scalar("1 N")))), new("b", Node.Nothing))),
         new("items", Node.List(Node.Group(new KeyValuePair<string, Node>("what", Node.Scalar(value))), Node.Scalar(value))));
 
     private static string Text(string file) => File.ReadAllText(Path.Combine(Checkout.Root, "examples", "garage", file)).ReplaceLineEndings("\n");
@@ -149,17 +190,21 @@ public class AnyEditTests
         .Concat(node.Items.Select((item, i) => ($"{i + 1}", item)))
         .SelectMany(child => All(child.Item2, [.. path, child.Item1]).Prepend(([.. path, child.Item1], child.Item2)));
 
-    private static IEnumerable<(string[] Path, Node Node)> Leaves(Node node, string[] path) => All(node, path).Where(pair => pair.Node.Kind == NodeKind.Scalar);
+    private static IEnumerable<(string[] Path, Node Node)> Leaves(Node node, string[] path) =>
+        All(node, path).Where(pair => pair.Node.Kind == NodeKind.Scalar);
 
     // The wanted document, by means of the test's own.
     private static Node Changed(Node node, string[] path, Node value) => path.Length == 0 ? value
-        : node.Kind == NodeKind.Mapping ? Node.Group(node.Entries.Select(entry => KeyValuePair.Create(entry.Key, entry.Key == path[0] ? Changed(entry.Value, path[1..], value) : entry.Value)))
+        : node.Kind == NodeKind.Mapping ? Node.Group(
+            node.Entries.Select(entry => KeyValuePair.Create(entry.Key, entry.Key == path[0] ? Changed(entry.Value, path[1..], value) : entry.Value)))
         : Node.List(node.Items.Select((item, i) => $"{i + 1}" == path[0] ? Changed(item, path[1..], value) : item));
 
     private static Node Without(Node node, string[] path) => path.Length == 1
         ? node.Kind == NodeKind.Mapping
             ? Node.Group(node.Entries.Where(entry => entry.Key != path[0]).Select(entry => KeyValuePair.Create(entry.Key, entry.Value)))
             : Node.List(node.Items.Where((_, i) => $"{i + 1}" != path[0]))
-        : node.Kind == NodeKind.Mapping ? Node.Group(node.Entries.Select(entry => KeyValuePair.Create(entry.Key, entry.Key == path[0] ? Without(entry.Value, path[1..]) : entry.Value)))
+        : node.Kind == NodeKind.Mapping
+            ? Node.Group(
+                node.Entries.Select(entry => KeyValuePair.Create(entry.Key, entry.Key == path[0] ? Without(entry.Value, path[1..]) : entry.Value)))
         : Node.List(node.Items.Select((item, i) => $"{i + 1}" == path[0] ? Without(item, path[1..]) : item));
 }

@@ -42,9 +42,17 @@ public class CarTextTests
     [InlineData("front/damper/bump/2/2", "-30 N", "[0.3 m/s, 260 N]", "[0.3 m/s, -30 N]")]
     [InlineData("loads/driver/driver/mass", "80 kg", "mass: 75 kg", "mass: 80 kg")]
     [InlineData("loads/driver/2/mass", "21 kg", "mass: 20 kg", "mass: 21 kg")]
-    [InlineData("front/track", "1.5 m", "front:\n  # weighed with the brakes on\n  spring:", "front:\n  # weighed with the brakes on\n  track: 1.5 m\n  spring:")]
+    [InlineData(
+        "front/track",
+        "1.5 m",
+        "front:\n  # weighed with the brakes on\n  spring:",
+        "front:\n  # weighed with the brakes on\n  track: 1.5 m\n  spring:")]
     [InlineData("front/bump-stop/exponent", "2", "rate: 45 N/mm}", "rate: 45 N/mm, exponent: 2}")]
-    [InlineData("front/spring/moves", "31 mm for 50 mm at the wheel", "   # from the press\n", "   # from the press\n    moves: 31 mm for 50 mm at the wheel\n")]
+    [InlineData(
+        "front/spring/moves",
+        "31 mm for 50 mm at the wheel",
+        "   # from the press\n",
+        "   # from the press\n    moves: 31 mm for 50 mm at the wheel\n")]
     [InlineData("kind", "two-wheeler", "car: Bramble # invented\n", "car: Bramble # invented\nkind: two-wheeler\n")]
     [InlineData("loads/driver/2/left", "0.1 m", "      mass: 20 kg\n", "      mass: 20 kg\n      left: 0.1 m\n")]
     [InlineData("rear/tyre/rate", "200 N/mm", "[0.3 m/s, 260 N]]\n", "[0.3 m/s, 260 N]]\nrear:\n  tyre: {rate: 200 N/mm}\n")]
@@ -66,7 +74,11 @@ public class CarTextTests
     [InlineData("loads/driver/dog/what", "- what: dog\n      mass", "- mass")]
     [InlineData("front/damper/bump/1", "[0.1 m/s, 110 N], ", "")]
     [InlineData("car", "car: Bramble # invented\n", "")]
-    [InlineData("front", "front:\n  # weighed with the brakes on\n  spring:\n    rate: 20.7 N/mm ± 4 %   # from the press\n    tester: \"club: press\"\n  bump-stop: {clearance: 75 mm, rate: 45 N/mm}\n  damper:\n    bump: [[0.1 m/s, 110 N], [0.3 m/s, 260 N]]\n", "")]
+    [InlineData(
+        "front",
+        "front:\n  # weighed with the brakes on\n  spring:\n    rate: 20.7 N/mm ± 4 %   # from the press\n    tester: \"club: press\"\n  bump-stop: "
+        + "{clearance: 75 mm, rate: 45 N/mm}\n  damper:\n    bump: [[0.1 m/s, 110 N], [0.3 m/s, 260 N]]\n",
+        "")]
     public void A_key_goes_with_its_lines_and_nothing_else_moves(string path, string before, string after)
     {
         Assert.Contains(before, Text, StringComparison.Ordinal);
@@ -77,17 +89,35 @@ public class CarTextTests
     public void A_block_is_replaced_and_an_item_added_as_a_person_would_write_them()
     {
         var table = YamlReading.Value(new Heaveline.Files.SourceText("", "[[0.1 m/s, 100 N], [0.4 m/s, 300 N]]")).Value!;
-        Assert.Contains("\n    bump: [[0.1 m/s, 100 N], [0.4 m/s, 300 N]]\nloads:", Edited(Text, KeyEdit.Put(["front", "damper", "bump"], table)), StringComparison.Ordinal);
+        Assert.Contains(
+            "\n    bump: [[0.1 m/s, 100 N], [0.4 m/s, 300 N]]\nloads:",
+            Edited(Text, KeyEdit.Put(["front", "damper", "bump"], table)),
+            StringComparison.Ordinal);
 
         var coil = YamlReading.Value(new Heaveline.Files.SourceText("", "coil: {wire: 12 mm, mean-diameter: 118 mm}\ntester: press")).Value!;
-        Assert.Contains("  spring:\n    coil: {wire: 12 mm, mean-diameter: 118 mm}\n    tester: press\n  bump-stop:", Edited(Text, KeyEdit.Put(["front", "spring"], coil)), StringComparison.Ordinal);
+        Assert.Contains(
+            "  spring:\n    coil: {wire: 12 mm, mean-diameter: 118 mm}\n    tester: press\n  bump-stop:",
+            Edited(Text, KeyEdit.Put(["front", "spring"], coil)),
+            StringComparison.Ordinal);
 
         var bag = Node.Group([new("what", Node.Scalar("bag: red")), new("mass", Node.Scalar("9 kg")), new("in", Node.Scalar("driver"))]);
-        Assert.EndsWith("      height: 0.5 m\n    - {what: \"bag: red\", mass: 9 kg, in: driver}\n", Edited(Text, KeyEdit.Append(["loads", "driver"], bag)), StringComparison.Ordinal);
-        Assert.EndsWith("      height: 0.5 m\n  bags:\n    - {what: \"bag: red\", mass: 9 kg, in: driver}\n", Edited(Text, KeyEdit.Append(["loads", "bags"], bag)), StringComparison.Ordinal);
-        Assert.Contains("260 N], [1 m/s, 700 N]]\n", Edited(Text, KeyEdit.Append(["front", "damper", "bump"], Node.List(Node.Scalar("1 m/s"), Node.Scalar("700 N")))), StringComparison.Ordinal);
+        Assert.EndsWith(
+            "      height: 0.5 m\n    - {what: \"bag: red\", mass: 9 kg, in: driver}\n",
+            Edited(Text, KeyEdit.Append(["loads", "driver"], bag)),
+            StringComparison.Ordinal);
+        Assert.EndsWith(
+            "      height: 0.5 m\n  bags:\n    - {what: \"bag: red\", mass: 9 kg, in: driver}\n",
+            Edited(Text, KeyEdit.Append(["loads", "bags"], bag)),
+            StringComparison.Ordinal);
+        Assert.Contains(
+            "260 N], [1 m/s, 700 N]]\n",
+            Edited(Text, KeyEdit.Append(["front", "damper", "bump"], Node.List(Node.Scalar("1 m/s"), Node.Scalar("700 N")))),
+            StringComparison.Ordinal);
         Assert.Contains("  spring: soft\n  bump-stop:", Edited(Text, KeyEdit.Put(["front", "spring"], "soft")), StringComparison.Ordinal);
-        Assert.Contains("wheelbase:\n  a: {b: 1}\n\nfront:", Edited(Text, KeyEdit.Put(["wheelbase"], Node.Group([new("a", Node.Group([new("b", Node.Scalar("1"))]))]))), StringComparison.Ordinal);
+        Assert.Contains(
+            "wheelbase:\n  a: {b: 1}\n\nfront:",
+            Edited(Text, KeyEdit.Put(["wheelbase"], Node.Group([new("a", Node.Group([new("b", Node.Scalar("1"))]))]))),
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -96,15 +126,45 @@ public class CarTextTests
     [InlineData("\n")]
     public void Line_ends_indentation_and_byte_order_mark_stay_as_the_file_has_them(string lineBreak)
     {
-        var text = "\uFEFF" + "car: Bräm 😀 ble\nfront:\n    spring:\n        rate: 1 N/mm\n    tyre: {rate: 2 N/mm}\nloads:\n    one:\n    -   what: dog\n        mass: 1 kg".Replace("\n", lineBreak, StringComparison.Ordinal);
+        var text = "\uFEFF" + string.Join(
+                lineBreak,
+                "car: Bräm 😀 ble",
+                "front:",
+                "    spring:",
+                "        rate: 1 N/mm",
+                "    tyre: {rate: 2 N/mm}",
+                "loads:",
+                "    one:",
+                "    -   what: dog",
+                "        mass: 1 kg");
         var edited = Edited(
             text,
             KeyEdit.Put(["front", "spring", "tester"], "😀 press"),
-            KeyEdit.Put(["front", "damper"], Node.Group([new("bump", Node.List(Node.List(Node.Scalar("1 m/s"), Node.Scalar("2 N")))), new("moves", Node.Group([new("x", Node.Scalar("y"))]))])),
+            KeyEdit.Put(["front", "damper"], Node.Group(
+            [
+                new("bump", Node.List(Node.List(Node.Scalar("1 m/s"), Node.Scalar("2 N")))),
+                new("moves", Node.Group([new("x", Node.Scalar("y"))])),
+            ])),
             KeyEdit.Append(["loads", "one"], Node.Group([new("what", Node.Scalar("cat"))])),
             KeyEdit.Put(["loads", "one", "dog", "in"], "back"));
         Assert.Equal(
-            "\uFEFF" + "car: Bräm 😀 ble\nfront:\n    spring:\n        rate: 1 N/mm\n        tester: 😀 press\n    damper:\n        bump: [[1 m/s, 2 N]]\n        moves: {x: y}\n    tyre: {rate: 2 N/mm}\nloads:\n    one:\n    -   what: dog\n        mass: 1 kg\n        in: back\n    - {what: cat}".Replace("\n", lineBreak, StringComparison.Ordinal),
+            "\uFEFF" + string.Join(
+                lineBreak,
+                "car: Bräm 😀 ble",
+                "front:",
+                "    spring:",
+                "        rate: 1 N/mm",
+                "        tester: 😀 press",
+                "    damper:",
+                "        bump: [[1 m/s, 2 N]]",
+                "        moves: {x: y}",
+                "    tyre: {rate: 2 N/mm}",
+                "loads:",
+                "    one:",
+                "    -   what: dog",
+                "        mass: 1 kg",
+                "        in: back",
+                "    - {what: cat}"),
             edited);
     }
 
@@ -192,7 +252,11 @@ public class CarTextTests
     [Fact]
     public void Keys_of_a_variant_go_where_a_car_file_has_them()
     {
-        var edited = Edited("variant: a\nof: b.yaml\nchange:\n  rear:\n    track: 1 m\n", KeyEdit.Put(["change", "front", "track"], "1.1 m"), KeyEdit.Put(["note"], "why"), KeyEdit.Put(["change", "rear", "spring"], Node.Nothing));
+        var edited = Edited(
+            "variant: a\nof: b.yaml\nchange:\n  rear:\n    track: 1 m\n",
+            KeyEdit.Put(["change", "front", "track"], "1.1 m"),
+            KeyEdit.Put(["note"], "why"),
+            KeyEdit.Put(["change", "rear", "spring"], Node.Nothing));
         Assert.Equal("variant: a\nof: b.yaml\nnote: why\nchange:\n  front: {track: 1.1 m}\n  rear:\n    track: 1 m\n    spring: ~\n", edited);
     }
 

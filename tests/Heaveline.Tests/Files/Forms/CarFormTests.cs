@@ -11,9 +11,13 @@ public class CarFormTests
     public void Every_key_of_the_page_of_the_format_is_a_field_with_its_sentence()
     {
         var fields = CarFile.Form.All.Concat(CarFile.VariantForm.All).ToList();
-        var rows = File.ReadLines(Path.Combine(Checkout.Root, "docs", "car-file.md")).Where(line => line.StartsWith("| `", StringComparison.Ordinal)).Select(line => line.Split(" | ")).ToList();
+        var rows = File.ReadLines(Path.Combine(Checkout.Root, "docs", "car-file.md"))
+            .Where(line => line.StartsWith("| `", StringComparison.Ordinal)).Select(line => line.Split(" | ")).ToList();
         Assert.True(rows.Count > 90);
-        Assert.All(rows, row => Assert.Contains(fields, field => field.Name == row[0].Trim('|', ' ', '`') && field.Meaning == row[2].Replace("\\|", "|", StringComparison.Ordinal) && field.IsRequired == (row[1] == "yes")));
+        Assert.All(rows, row => Assert.Contains(
+            fields,
+            field => field.Name == row[0].Trim('|', ' ', '`') && field.Meaning == row[2].Replace("\\|", "|", StringComparison.Ordinal)
+                && field.IsRequired == (row[1] == "yes")));
         Assert.Equal(
             rows.Select(row => row[0].Trim('|', ' ', '`')).ToHashSet(),
             fields.Select(field => field.Name).Where(name => name is not ("" or FormField.Any)).ToHashSet());
@@ -40,7 +44,8 @@ public class CarFormTests
     [InlineData("loads", FieldKind.Names, null, null, null, null)]
     [InlineData("loads/driver", FieldKind.List, null, null, null, null)]
     [InlineData("note", FieldKind.Text, null, null, null, null)]
-    public void A_field_knows_how_its_value_is_entered_and_its_limits(string path, FieldKind kind, string? dimension, string? limit, double? least, double? most)
+    public void A_field_knows_how_its_value_is_entered_and_its_limits(
+        string path, FieldKind kind, string? dimension, string? limit, double? least, double? most)
     {
         var field = CarFile.Form.At(path.Split('/'))!;
         Assert.Equal(kind, field.Kind);
@@ -55,7 +60,10 @@ public class CarFormTests
     public void Units_come_with_their_conversion_words_with_their_choices_and_tables_with_their_columns()
     {
         // The pound-force per inch: 0.45359237 × 9.80665 / 0.0254 N/m (international yard and pound, 1959; CGPM 1901).
-        Assert.Equal(0.45359237 * 9.80665 / 0.0254, CarFile.Form.At("front", "spring", "rate")!.Quantity!.Units.Single(unit => unit.Symbol == "lbf/in").Factor, 1e-9);
+        Assert.Equal(
+            0.45359237 * 9.80665 / 0.0254,
+            CarFile.Form.At("front", "spring", "rate")!.Quantity!.Units.Single(unit => unit.Symbol == "lbf/in").Factor,
+            1e-9);
         Assert.Equal(["", "%"], CarFile.Form.At("body", "pitch-index")!.Quantity!.Units.Select(unit => unit.Symbol));
         Assert.Equal(["independent", "solid-axle"], CarFile.Form.At("rear", "suspension")!.Words);
         Assert.Equal(["speed", "force"], CarFile.Form.At("rear", "damper", "rebound")!.Columns.Select(column => column.Quantity!.Dimension));
@@ -74,7 +82,9 @@ public class CarFormTests
         {
             var example = field.Quantity!.Split(field.Example);
             Assert.Null(example.Refusal);
-            Assert.True(example.Si >= (field.Least ?? double.NegativeInfinity) && example.Si <= (field.Most ?? double.PositiveInfinity), $"{string.Join("/", field.Path)}: {field.Example}, {field.Limit}");
+            Assert.True(
+                example.Si >= (field.Least ?? double.NegativeInfinity) && example.Si <= (field.Most ?? double.PositiveInfinity),
+                $"{string.Join("/", field.Path)}: {field.Example}, {field.Limit}");
         });
     }
 
@@ -93,7 +103,9 @@ public class CarFormTests
             Assert.True(field.Kind is FieldKind.Table or FieldKind.List == (node.Kind == NodeKind.Sequence), string.Join("/", path));
             if (field.Kind == FieldKind.Table)
             {
-                Assert.All(node.Items, row => Assert.All(row.Items.Zip(field.Columns), cell => Assert.Null(cell.Second.Quantity!.Split(cell.First.Text).Refusal)));
+                Assert.All(
+                    node.Items,
+                    row => Assert.All(row.Items.Zip(field.Columns), cell => Assert.Null(cell.Second.Quantity!.Split(cell.First.Text).Refusal)));
                 return;
             }
 

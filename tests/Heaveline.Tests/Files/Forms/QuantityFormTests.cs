@@ -62,22 +62,30 @@ public class QuantityFormTests
     public void Any_quantity_in_any_unit_says_the_same_to_the_digits_that_were_written()
     {
         var quantities = CarFile.Form.All.Select(field => field.Quantity).OfType<QuantityForm>().Distinct().ToArray();
-        Gen.Select(Gen.Int[0, quantities.Length - 1], Gen.Int[0, 9], Gen.Int[0, 9], Gen.Int[1, 999_999], Gen.Int[-6, 3], Gen.Int[0, 3]).Sample((which, from, to, digits, ten, doubt) =>
-        {
-            var form = quantities[which];
-            var (first, second) = (form.Units[from % form.Units.Count], form.Units[to % form.Units.Count]);
-            var number = ((decimal)digits * (decimal)Math.Pow(10, ten)).ToString(System.Globalization.CultureInfo.InvariantCulture);
-            var text = $"{number} {first.Symbol}".TrimEnd() + doubt switch { 0 => "", 1 when first.Symbol != "%" => " ± 5 %", 2 => " ± 1", _ => "" };
-            var parts = form.Split(text);
-            Assert.True(parts.Refusal is null, $"{text}: {parts.Refusal?.Message}");
-            Assert.Equal(text, parts.Text);
-            var other = form.Split(form.Convert(parts, second.Symbol).Text);
-            Assert.True(other.Refusal is null, other.Text);
+        Gen.Select(Gen.Int[0, quantities.Length - 1], Gen.Int[0, 9], Gen.Int[0, 9], Gen.Int[1, 999_999], Gen.Int[-6, 3], Gen.Int[0, 3])
+            .Sample((which, from, to, digits, ten, doubt) =>
+            {
+                var form = quantities[which];
+                var (first, second) = (form.Units[from % form.Units.Count], form.Units[to % form.Units.Count]);
+                var number = ((decimal)digits * (decimal)Math.Pow(10, ten)).ToString(System.Globalization.CultureInfo.InvariantCulture);
+                var text = $"{number} {first.Symbol}".TrimEnd() + doubt switch
+                {
+                    0 => "",
+                    1
+                    when first.Symbol != "%" => " ± 5 %",
+                    2 => " ± 1",
+                    _ => ""
+                };
+                var parts = form.Split(text);
+                Assert.True(parts.Refusal is null, $"{text}: {parts.Refusal?.Message}");
+                Assert.Equal(text, parts.Text);
+                var other = form.Split(form.Convert(parts, second.Symbol).Text);
+                Assert.True(other.Refusal is null, other.Text);
 
-            // Half a digit after the last one written.
-            var written = Math.Max(4, digits.ToString(System.Globalization.CultureInfo.InvariantCulture).Length + 1);
-            Assert.True(Math.Abs(other.Si - parts.Si) <= 0.5 * Math.Pow(10, 1 - written) * parts.Si * (1 + 1e-9), $"{text} → {other.Text}");
-            Assert.True(Math.Abs(other.HalfWidth - parts.HalfWidth) <= 0.06 * parts.HalfWidth + 1e-15, $"{text} → {other.Text}");
-        });
+                // Half a digit after the last one written.
+                var written = Math.Max(4, digits.ToString(System.Globalization.CultureInfo.InvariantCulture).Length + 1);
+                Assert.True(Math.Abs(other.Si - parts.Si) <= 0.5 * Math.Pow(10, 1 - written) * parts.Si * (1 + 1e-9), $"{text} → {other.Text}");
+                Assert.True(Math.Abs(other.HalfWidth - parts.HalfWidth) <= 0.06 * parts.HalfWidth + 1e-15, $"{text} → {other.Text}");
+            });
     }
 }

@@ -27,7 +27,10 @@ public sealed class GarageAttackTests : IDisposable
         { string.Concat(Enumerable.Range(0, 500).Select(i => new string(' ', i) + "a:\n")), "groups and lists are nested more than 16 deep." },
         { string.Concat(Enumerable.Repeat("- ", 10_000)) + "a", "groups and lists are nested more than 16 deep." },
         { "car: [" + string.Concat(Enumerable.Repeat("a,", 100_000)) + "]", "the file has more than 20000 keys and values." },
-        { "? " + new string('k', 100_000) + "\n: [" + string.Concat(Enumerable.Repeat("a,", 50_000)) + "]", "a key has 100000 characters; it must have 100 or fewer." },
+        {
+            "? " + new string('k', 100_000) + "\n: [" + string.Concat(Enumerable.Repeat("a,", 50_000)) + "]",
+            "a key has 100000 characters; it must have 100 or fewer."
+        },
         { "car: a\0b", "a character that text files do not hold stands here, U+0000." },
         { "car: !!python/object/apply:os.system [ls]", "a tag (!) is not taken here." },
         { "car: a\n---\ncar: b", "a second document begins here." },
@@ -97,7 +100,8 @@ public sealed class GarageAttackTests : IDisposable
         Directory.CreateDirectory(Path.Combine(garage.Folder, "a", "b", "c"));
         Directory.CreateSymbolicLink(Path.Combine(garage.Folder, "a", "b", "c", "short"), Path.Combine(garage.Folder, "low", "er"));
 
-        foreach (var name in new[] { "link.yaml", "dots.yaml", "up/secret.yaml", "round.yaml", "nowhere.yaml", "low/er/link.yaml", "a/b/c/short/link.yaml" })
+        string[] names = ["link.yaml", "dots.yaml", "up/secret.yaml", "round.yaml", "nowhere.yaml", "low/er/link.yaml", "a/b/c/short/link.yaml"];
+        foreach (var name in names)
         {
             Assert.Contains("link", garage.Find(name).Refusal!.Message, StringComparison.Ordinal);
             Assert.Null(garage.Read(name).Text);

@@ -15,7 +15,12 @@ public class GarageListTests
         Assert.Equal(7, listing.Cars.Count());
         Assert.Equal("Fern saloon", listing.Cars.Single(car => car.Name == "garage/fern-saloon.yaml").Title);
         Assert.Equal(
-            [("garage/fern-saloon-cured-towing.yaml", "towing", "garage/fern-saloon-cured.yaml"), ("garage/fern-saloon-cured-unlucky.yaml", "unlucky", "garage/fern-saloon-cured.yaml"), ("garage/fern-saloon-cured.yaml", "cured", "garage/fern-saloon.yaml"), ("garage/fern-saloon-springs.yaml", "springs only", "garage/fern-saloon.yaml")],
+            [
+                ("garage/fern-saloon-cured-towing.yaml", "towing", "garage/fern-saloon-cured.yaml"),
+                ("garage/fern-saloon-cured-unlucky.yaml", "unlucky", "garage/fern-saloon-cured.yaml"),
+                ("garage/fern-saloon-cured.yaml", "cured", "garage/fern-saloon.yaml"),
+                ("garage/fern-saloon-springs.yaml", "springs only", "garage/fern-saloon.yaml"),
+            ],
             listing.Variants.Select(variant => (variant.Name, variant.Title, variant.Base)));
         Assert.Equal("country lane", listing.Roads.Single(road => road.Name == "roads/country-lane.yaml").Title, ignoreCase: true);
         Assert.Equal(NamedRoads.All.Keys, listing.Roads.Where(road => road.IsBuiltIn).Select(road => road.Name));
@@ -28,12 +33,15 @@ public class GarageListTests
         var garage = new Garage(Path.Combine(Checkout.Root, "examples"));
         var reading = garage.Car("garage/fern-saloon-cured-towing.yaml");
         Assert.Equal("Fern saloon, cured, towing", reading.Car!.Name);
-        Assert.Equal(["garage/fern-saloon-cured-towing.yaml", "garage/fern-saloon-cured.yaml", "garage/fern-saloon.yaml"], reading.Sources.Select(source => source.File));
+        Assert.Equal(
+            ["garage/fern-saloon-cured-towing.yaml", "garage/fern-saloon-cured.yaml", "garage/fern-saloon.yaml"],
+            reading.Sources.Select(source => source.File));
         Assert.NotNull(garage.Road("roads/country-lane.yaml").Road);
         Assert.NotNull(garage.Road("village-hump").Road);
         Assert.Equal("there is no such file.", garage.Road("roads/none.yaml").Refusals[0].Message);
 
-        var broken = garage.Car("garage/new.yaml", garage.Read("garage/fern-saloon.yaml").Text!.Replace("2.70 m", "2.70 kg", StringComparison.Ordinal));
+        var broken = garage.Car(
+            "garage/new.yaml", garage.Read("garage/fern-saloon.yaml").Text!.Replace("2.70 m", "2.70 kg", StringComparison.Ordinal));
         Assert.Null(broken.Car);
         Assert.Equal("garage/new.yaml", Assert.Single(broken.Refusals).File);
         Assert.StartsWith("garage/new.yaml:", broken.Format(), StringComparison.Ordinal);
@@ -60,7 +68,9 @@ public class GarageListTests
         Assert.Equal((GarageKind.Car, "Half"), (entries["half.yaml"].Kind, entries["half.yaml"].Title));
         Assert.Equal(garage.Car("half.yaml").Refusals.Count, entries["half.yaml"].Refusals);
         Assert.Equal("the file is no car, no variant and no road.", entries["list.yaml"].Problem);
-        Assert.Equal((GarageKind.Variant, "orphan", "gone.yaml", 1), (entries["orphan.yaml"].Kind, entries["orphan.yaml"].Title, entries["orphan.yaml"].Base, entries["orphan.yaml"].Refusals));
+        Assert.Equal(
+            (GarageKind.Variant, "orphan", "gone.yaml", 1),
+            (entries["orphan.yaml"].Kind, entries["orphan.yaml"].Title, entries["orphan.yaml"].Base, entries["orphan.yaml"].Refusals));
         Assert.Equal("the file is not UTF-8 text.", entries["latin.yaml"].Problem);
         Assert.Equal((GarageKind.Road, "A road", 1), (entries["road.yml"].Kind, entries["road.yml"].Title, entries["road.yml"].Refusals));
     }

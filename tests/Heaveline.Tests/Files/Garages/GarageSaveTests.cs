@@ -168,7 +168,16 @@ public sealed class GarageSaveTests : IDisposable
     public void What_would_not_be_read_again_is_not_saved()
     {
         var garage = new Garage(folder.Root, clock);
-        foreach (var text in new[] { "", "a: 1\n", "car: [\n", "car: a\0\n", "car: \uD800\n", "car: a\nnote: &x b\n---\ncar: c\n", "car: a\nnote: " + new string('x', 300_000) })
+        foreach (var text in new[]
+        {
+            "",
+            "a: 1\n",
+            "car: [\n",
+            "car: a\0\n",
+            "car: \uD800\n",
+            "car: a\nnote: &x b\n---\ncar: c\n",
+            "car: a\nnote: " + new string('x', 300_000),
+        })
         {
             Assert.Equal(SaveEnd.TextRefused, garage.Save(Name, text, null).End);
         }

@@ -19,7 +19,9 @@ public class KeptReportsTests
         Assert.Equal(KeepEnd.Kept, kept.Keep("fern-report", "html", [4, 5, 6], replaces: true));
         Assert.Equal([4, 5, 6], File.ReadAllBytes(file));
         Assert.Equal(KeepEnd.Kept, kept.Keep("fern-report", "pdf", [7], replaces: false));
-        Assert.Equal(["fern-report.html", "fern-report.pdf"], Directory.EnumerateFileSystemEntries(Path.GetDirectoryName(file)!).Select(f => Path.GetFileName(f)).Order());
+        Assert.Equal(
+            ["fern-report.html", "fern-report.pdf"],
+            Directory.EnumerateFileSystemEntries(Path.GetDirectoryName(file)!).Select(f => Path.GetFileName(f)).Order());
     }
 
     [Theory]

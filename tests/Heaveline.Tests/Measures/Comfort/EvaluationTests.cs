@@ -18,7 +18,8 @@ public class EvaluationTests
         Assert.Equal(Math.Pow(600.0, 0.25), evaluation.DoseRatio!.Value, 1e-9);
         Assert.Equal([EvaluationReason.CrestFactor, EvaluationReason.RunningRms, EvaluationReason.VibrationDose], evaluation.Reasons);
         Assert.Equal(
-            "The weighted r.m.s. hides shocks (crest factor 24.5, above 9, MTVV 7.75 times the r.m.s., above 1.5, VDV 4.95 times a_w·T^¼, above 1.75): report MTVV and VDV beside it.",
+            "The weighted r.m.s. hides shocks (crest factor 24.5, above 9, MTVV 7.75 times the r.m.s., above 1.5, VDV 4.95 times a_w·T^¼, "
+            + "above 1.75): report MTVV and VDV beside it.",
             evaluation.Words);
     }
 

@@ -12,8 +12,8 @@ using Heaveline.Tests.Figures;
 namespace Heaveline.Tests.Measures.Comfort;
 
 /// <summary>
-/// Comfort of a seat in a pass against closed forms: a linear car on a sine road moves in sines, so each weighted r.m.s. is the exact factor of ISO 8041-1 at
-/// that frequency times the r.m.s., and each point's motion follows from the body's (kinematics of a rigid body).
+/// Comfort of a seat in a pass against closed forms: a linear car on a sine road moves in sines, so each weighted r.m.s. is the exact factor of ISO
+/// 8041-1 at that frequency times the r.m.s., and each point's motion follows from the body's (kinematics of a rigid body).
 /// </summary>
 public class PassComfortTests
 {
@@ -24,7 +24,8 @@ public class PassComfortTests
     {
         get
         {
-            var damper = new Damper { Law = new TableDamper(new ForceTable([1.0, 2.0], [1500.0, 3000.0]), new ForceTable([1.0, 2.0], [1500.0, 3000.0])) };
+            var damper =
+                new Damper { Law = new TableDamper(new ForceTable([1.0, 2.0], [1500.0, 3000.0]), new ForceTable([1.0, 2.0], [1500.0, 3000.0])) };
             var plain = PlainCar.Saloon;
             return plain with
             {
@@ -66,15 +67,20 @@ public class PassComfortTests
         var (pass, window, _) = Steady(8.0, 20.0);
         var points = new SeatPoints { BackrestAbove = new(0.4), BackrestBehind = new(0.2), FeetAhead = new(0.7), FeetBelow = new(0.3) };
         var comfort = PassComfort.Of(pass, Driver, points, window);
-        double Rms(double[] trace) => Math.Sqrt(pass.Time.Zip(trace).Where(p => p.First >= window.From - 1e-9 && p.First <= window.To + 1e-9).Average(p => p.Second * p.Second));
-        double[] ForeAft(double height) => [.. pass.PitchAcceleration.Zip(pass.Pitch, (acceleration, pitch) => ((height - 0.30) * acceleration) - (9.80665 * pitch))];
-        double[] Lateral(double height) => [.. pass.RollAcceleration.Zip(pass.Roll, (acceleration, roll) => (-(height - 0.10) * acceleration) + (9.80665 * roll))];
-        // The sprung weight of the plain saloon, 600 kg in front and 516 kg behind on 2.6 m, balances here behind the front axle, and is as heavy left as
-        // right.
+        double Rms(double[] trace) => Math.Sqrt(
+            pass.Time.Zip(trace).Where(p => p.First >= window.From - 1e-9 && p.First <= window.To + 1e-9).Average(p => p.Second * p.Second));
+        double[] ForeAft(double height) =>
+            [.. pass.PitchAcceleration.Zip(pass.Pitch, (acceleration, pitch) => ((height - 0.30) * acceleration) - (9.80665 * pitch))];
+        double[] Lateral(double height) =>
+            [.. pass.RollAcceleration.Zip(pass.Roll, (acceleration, roll) => (-(height - 0.10) * acceleration) + (9.80665 * roll))];
+        // The sprung weight of the plain saloon, 600 kg in front and 516 kg behind on 2.6 m, balances here behind the front axle, and is as heavy
+        // left as right.
         const double balance = 2.6 * 516.0 / 1116.0;
         double[] Vertical(double behindFrontAxle) =>
-            [.. pass.HeaveAcceleration.Select((heave, k) => heave + ((behindFrontAxle - balance) * pass.PitchAcceleration[k]) + (0.35 * pass.RollAcceleration[k]))];
-        void Same(MeasuringPoint point, MotionAxis axis, double[] trace) => Assert.Equal(1.0, comfort.At(point, axis).UnweightedRms / Rms(trace), 1e-9);
+            [.. pass.HeaveAcceleration
+                .Select((heave, k) => heave + ((behindFrontAxle - balance) * pass.PitchAcceleration[k]) + (0.35 * pass.RollAcceleration[k]))];
+        void Same(MeasuringPoint point, MotionAxis axis, double[] trace) =>
+            Assert.Equal(1.0, comfort.At(point, axis).UnweightedRms / Rms(trace), 1e-9);
 
         Same(MeasuringPoint.Seat, MotionAxis.X, ForeAft(0.52));
         Same(MeasuringPoint.Backrest, MotionAxis.X, ForeAft(0.92));
@@ -108,7 +114,10 @@ public class PassComfortTests
         var longer = PassComfort.Of(Pass.Of(model, DrawnCars.Hump, 10.0, new PassOptions { SettlingTime = 30.0 }), Driver);
         Assert.Equal(1.0, longer.SeatVertical.Weighted.VibrationDose / shortly.SeatVertical.Weighted.VibrationDose, 1e-3);
         Assert.Equal(1.0, longer.SeatVertical.Weighted.LinearMtvv / shortly.SeatVertical.Weighted.LinearMtvv, 1e-3);
-        Assert.Equal(Math.Sqrt(shortly.SeatVertical.Weighted.Duration / longer.SeatVertical.Weighted.Duration), longer.SeatVertical.Weighted.Rms / shortly.SeatVertical.Weighted.Rms, 0.01);
+        Assert.Equal(
+            Math.Sqrt(shortly.SeatVertical.Weighted.Duration / longer.SeatVertical.Weighted.Duration),
+            longer.SeatVertical.Weighted.Rms / shortly.SeatVertical.Weighted.Rms,
+            0.01);
         Assert.False(longer.SeatVertical.Evaluation.RmsIsEnough);
     }
 
@@ -116,7 +125,11 @@ public class PassComfortTests
     public void Too_few_samples_an_unrecorded_window_and_a_broken_pass_are_refused()
     {
         var model = RideModel.Of(DrawnCars.Saloon);
-        Assert.Contains("Hz", Assert.Throws<RefusedValueException>(() => PassComfort.Of(Pass.Of(model, DrawnCars.Hump, 10.0, new PassOptions { SamplesPerSecond = 100.0 }), Driver)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "Hz",
+            Assert.Throws<RefusedValueException>(() => PassComfort.Of(
+                Pass.Of(model, DrawnCars.Hump, 10.0, new PassOptions { SamplesPerSecond = 100.0 }), Driver)).Message,
+            StringComparison.Ordinal);
         var pass = Pass.Of(model, DrawnCars.Hump, 10.0);
         Assert.Equal("window", Assert.Throws<RefusedValueException>(() => PassComfort.Of(pass, Driver, window: new Window(0.0, 100.0))).What);
         var stop = DrawnCars.Saloon.Front.BumpStop! with { SolidAfter = new(0.010) };
@@ -128,7 +141,8 @@ public class PassComfortTests
     public void The_time_record_on_a_random_road_agrees_with_its_own_spectrum()
     {
         var (pass, comfort) = OnRandomRoad();
-        double[] vertical = [.. pass.Time.Zip(pass.VerticalAcceleration(Driver.BehindFrontAxle.Si, Driver.LeftOfMiddle.Si)).Where(p => p.First >= 0.0 && p.First <= comfort.Window.To).Select(p => p.Second)];
+        double[] vertical = [.. pass.Time.Zip(pass.VerticalAcceleration(Driver.BehindFrontAxle.Si, Driver.LeftOfMiddle.Si))
+            .Where(p => p.First >= 0.0 && p.First <= comfort.Window.To).Select(p => p.Second)];
         var spectrum = AccelerationSpectrum.Of(SampledAcceleration.Of(vertical, 1.0 / pass.SampleStep));
         Assert.Equal(1.0, spectrum.WeightedRms(Weightings.Wk) / comfort.SeatVertical.Weighted.Rms, 0.02);
     }
@@ -163,7 +177,8 @@ public class PassComfortTests
 
     private static (Pass Pass, PassComfort Comfort) OnRandomRoad()
     {
-        var road = Road.From(new RandomRoad { Spectrum = RoadSpectrum.Of(RoadClass.B), Track = new(1.5), Length = new(1000.0), Seed = 3, LeadIn = new(20.0) });
+        var road = Road.From(
+            new RandomRoad { Spectrum = RoadSpectrum.Of(RoadClass.B), Track = new(1.5), Length = new(1000.0), Seed = 3, LeadIn = new(20.0) });
         var pass = Pass.Of(RideModel.Of(DrawnCars.Saloon, DrawnCars.Driver), road, 80.0 / 3.6);
         return (pass, PassComfort.Of(pass, DrawnCars.Saloon.Seats[0]));
     }

@@ -29,7 +29,8 @@ public class WeightingFilterTests
     public void The_filter_keeps_to_the_weighting_in_magnitude_and_phase(string name, double rate)
     {
         var filter = WeightingFilter.Of(Named(name), rate);
-        TestContext.Current.SendDiagnosticMessage($"{name} {rate:G5} Hz: {100.0 * filter.WorstError.Relative:G3} % at {filter.WorstError.Frequency:G4} Hz");
+        TestContext.Current.SendDiagnosticMessage(
+            $"{name} {rate:G5} Hz: {100.0 * filter.WorstError.Relative:G3} % at {filter.WorstError.Frequency:G4} Hz");
         Assert.InRange(filter.WorstError.Relative, 0.0, 5e-4);
         for (var f = filter.Weighting.CheckedFrom; f < filter.UpTo; f *= 1.01)
         {

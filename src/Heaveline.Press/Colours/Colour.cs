@@ -1,8 +1,10 @@
 using System.Globalization;
 
-namespace Heaveline.Press.Paper;
+namespace Heaveline.Press.Colours;
 
-/// <summary>An opaque sRGB colour. Nothing on the sheet is see-through: tints are mixed with white beforehand, so that every format prints alike.</summary>
+/// <summary>
+/// An opaque sRGB colour. Nothing on the sheet is see-through: tints are mixed with white beforehand, so that every format prints alike.
+/// </summary>
 internal readonly record struct Colour(byte Red, byte Green, byte Blue)
 {
     public static Colour White => new(255, 255, 255);

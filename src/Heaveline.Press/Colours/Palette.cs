@@ -1,6 +1,6 @@
 using Heaveline.Figures;
 
-namespace Heaveline.Press.Paper;
+namespace Heaveline.Press.Colours;
 
 /// <summary>
 /// The colours of the house. The five inks are 14 or more steps of L* apart from one another and from white, so that they keep apart in a

@@ -1,4 +1,4 @@
-namespace Heaveline.Press.Paper;
+namespace Heaveline.Press.Colours;
 
 /// <summary>
 /// The shades of maps. Lightness falls all the way from the light end, or from the middle to both ends alike, so that a grey print keeps the

@@ -1,4 +1,4 @@
-namespace Heaveline.Cli;
+namespace Heaveline.Cli.Output;
 
 /// <summary>How the program ends.</summary>
 internal static class ExitCode

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
-using Heaveline.Files.Yaml;
 
-namespace Heaveline.Files.Forms;
+namespace Heaveline.Files.Yaml;
 
 /// <summary>
 /// The limits of a group's single values. They stand in the checks of the records, and nowhere else; so the group is read with sound examples
@@ -33,7 +32,8 @@ internal static class GroupLimits
         // Each value on a line of its own number, so that the refusal can be told from those of its neighbours.
         var at = new Place(1, 1, 1);
         var line = at.Line;
-        var entries = beside.Select(other => (other.Name, Value: Example(other), Place: new Place(++line, 1, 1))).Where(entry => entry.Value is not null).ToList();
+        var entries = beside
+            .Select(other => (other.Name, Value: Example(other), Place: new Place(++line, 1, 1))).Where(entry => entry.Value is not null).ToList();
         var group = new Node(NodeKind.Mapping, "", new Place(++line, 1, 1))
         {
             Entries =
@@ -45,7 +45,8 @@ internal static class GroupLimits
 
         var reader = new Reader(new SourceText("", ""));
         _ = kind.TryReadAny(group, reader, out _);
-        var told = reader.Refusals.FirstOrDefault(refusal => refusal.Line == at.Line && refusal.Message.Contains(Says, StringComparison.Ordinal))?.Message;
+        var told = reader.Refusals
+            .FirstOrDefault(refusal => refusal.Line == at.Line && refusal.Message.Contains(Says, StringComparison.Ordinal))?.Message;
         return told?[(told.IndexOf(Says, StringComparison.Ordinal) + Says.Length)..].TrimEnd('.');
     }
 

@@ -1,6 +1,6 @@
 using System.Reflection;
 
-namespace Heaveline.Cli;
+namespace Heaveline.Cli.Output;
 
 /// <summary>Which Heaveline this is.</summary>
 internal static class Release

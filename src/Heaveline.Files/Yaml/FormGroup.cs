@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Heaveline.Files.Yaml;
+using Heaveline.Files.Forms;
 
-namespace Heaveline.Files.Forms;
+namespace Heaveline.Files.Yaml;
 
 /// <summary>Fields for the keys of a group, from the shape that reads them.</summary>
 internal static partial class FormGroup
@@ -23,7 +23,8 @@ internal static partial class FormGroup
     /// <param name="shape">The keys.</param>
     /// <param name="kind">What reads the group, to ask it for its limits.</param>
     /// <param name="path">The keys that lead to the group.</param>
-    public static IReadOnlyList<FormField> Fields(Shape shape, Kind kind, IReadOnlyList<string> path) => [.. shape.Keys.Select(key => Field(shape, kind, key, path))];
+    public static IReadOnlyList<FormField> Fields(Shape shape, Kind kind, IReadOnlyList<string> path) =>
+        [.. shape.Keys.Select(key => Field(shape, kind, key, path))];
 
     private static FormField Field(Shape shape, Kind kind, Key key, IReadOnlyList<string> path)
     {
@@ -44,7 +45,8 @@ internal static partial class FormGroup
         });
     }
 
-    // The limits that records state: "above 0 N/mm", "0 m or above", "between 0.5 and 10 m", "above 0 and at most 2". Only 0 is stated in other units than SI.
+    // The limits that records state: "above 0 N/mm", "0 m or above", "between 0.5 and 10 m", "above 0 and at most 2".
+    // Only 0 is stated in other units than SI.
     private static (double? Least, double? Most) Range(string? limit)
     {
         if (limit is null)
@@ -58,7 +60,9 @@ internal static partial class FormGroup
         }
 
         var most = AtMost().Match(limit);
-        return (limit.StartsWith("above 0", StringComparison.Ordinal) || OrAbove().IsMatch(limit) ? 0.0 : null, most.Success ? Number(most.Groups[1]) : null);
+        return (
+            limit.StartsWith("above 0", StringComparison.Ordinal) || OrAbove().IsMatch(limit) ? 0.0 : null,
+            most.Success ? Number(most.Groups[1]) : null);
 
         static double Number(Group digits) => double.Parse(digits.ValueSpan, CultureInfo.InvariantCulture);
     }

@@ -1,4 +1,4 @@
-namespace Heaveline.Press;
+namespace Heaveline.Press.Paper;
 
 /// <summary>The sheet that a report is set for.</summary>
 public enum PaperSize
