@@ -11,13 +11,13 @@ namespace Heaveline.Files.Cars;
 /// </summary>
 internal static class CarStanding
 {
-    /// <summary>The model in the state described, or null with the refusals at the reader. Every load state is tried.</summary>
-    public static RideModel? Check(Car car, Node root, Reader reader)
+    /// <summary>The model in the state described and under every load state, or null with the refusals at the reader.</summary>
+    public static IReadOnlyList<RideModel>? Check(Car car, Node root, Reader reader)
     {
-        RideModel standing;
+        var standing = new List<RideModel>();
         try
         {
-            standing = RideModel.Of(car);
+            standing.Add(RideModel.Of(car));
         }
         catch (RefusedValueException refused)
         {
@@ -30,7 +30,7 @@ internal static class CarStanding
         {
             try
             {
-                _ = RideModel.Of(car, load);
+                standing.Add(RideModel.Of(car, load));
             }
             catch (RefusedValueException refused)
             {

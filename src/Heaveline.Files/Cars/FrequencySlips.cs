@@ -23,7 +23,7 @@ internal static class FrequencySlips
     public static double Of(RideModel model, int axle)
     {
         var i = 2 * axle;
-        var mass = (model.Trim.SprungLoad[i] + model.Trim.SprungLoad[i + 1]) / 2.0 / Gravity.Standard;
+        var mass = model.Trim.AxleSprungLoad[axle] / 2.0 / Gravity.Standard;
         return Frequency((model.Tangent.WheelRate[i] + model.Tangent.WheelRate[i + 1]) / 2.0, TyreRate(model.Car, axle), mass);
     }
 
@@ -40,7 +40,7 @@ internal static class FrequencySlips
 
             var end = axle == 0 ? "front" : "rear";
             var rate = (model.Tangent.WheelRate[2 * axle] + model.Tangent.WheelRate[(2 * axle) + 1]) / 2.0;
-            var mass = (model.Trim.SprungLoad[2 * axle] + model.Trim.SprungLoad[(2 * axle) + 1]) / 2.0 / Gravity.Standard;
+            var mass = model.Trim.AxleSprungLoad[axle] / 2.0 / Gravity.Standard;
             var likely = Candidates(model.Car, axle, root)
                 .Where(slip => slip is { At: not null, IsConceivable: true })
                 .Select(slip => (Slip: slip, Then: Frequency(rate * slip.RateFactor, TyreRate(model.Car, axle), mass * slip.MassFactor)))

@@ -12,7 +12,7 @@ internal readonly record struct AxleState(double Rate, double Mass, double TyreR
         var at = (int)end;
         return new AxleState(
             SuspensionRates.ByAxle(model.Tangent.SuspensionRate)[at, at],
-            (model.Trim.SprungLoad[2 * at] + model.Trim.SprungLoad[(2 * at) + 1]) / Gravity.Standard,
+            model.Trim.AxleSprungLoad[at] / Gravity.Standard,
             SuspensionRates.TyresOf(model, end));
     }
 

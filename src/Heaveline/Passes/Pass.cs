@@ -132,7 +132,7 @@ public sealed class Pass
         {
             cancellation.ThrowIfCancellationRequested();
             (pitch, tyre) = PassError.Of(
-                model, samples, PassRun.Of(model, wheels, speed, timing with { StepsPerSample = timing.StepsPerSample / 2 }));
+                model, wheels, samples, [.. timing.Compared(wheels.HasJump).Select(other => PassRun.Of(model, wheels, speed, other))]);
         }
 
         return new Pass(model, road, speed, timing, samples, FixedStep(timing, pitch, tyre));

@@ -46,10 +46,12 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
         var fine = Samples(timing, width, Channel.Count, Fresh);
-        var coarse = options.StatesError ? Samples(timing with { StepsPerSample = timing.StepsPerSample / 2 }, width, Channel.Count, Fresh) : null;
+        double[][][]? others = options.StatesError
+            ? [.. timing.Compared(Roads.Any(road => road.HasJump)).Select(other => Samples(other, width, Channel.Count, Fresh))]
+            : null;
         return [.. Requests.Select((r, k) =>
         {
-            var (pitch, tyre) = coarse is null ? (null, null) : PassError.Of(r.Model, fine[k], coarse[k]);
+            var (pitch, tyre) = others is null ? (null, null) : PassError.Of(r.Model, Roads[k], fine[k], [.. others.Select(run => run[k])]);
             return Made(k, timing, fine[k], Channel.Count, pitch, tyre);
         })];
     }
