@@ -58,7 +58,7 @@ internal static class CarStanding
         {
             "spring table" => root.At(FrontBears(car) ? "rear" : "front", "spring", "table"),
             "line pressure" => root.At("interconnection", "fluid", "pressure"),
-            "line inertance" => root.At("interconnection", "fluid", "line"),
+            "line inertance" or "line resistance" => root.At("interconnection", "fluid", "line"),
             "accumulators" or "accumulator" or "gas exponents" => root.At("interconnection", "fluid"),
             "suspension" => root.At("interconnection") ?? root.At("body"),
             _ => root.At("weighing"),

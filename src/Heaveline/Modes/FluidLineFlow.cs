@@ -8,8 +8,8 @@ namespace Heaveline.Modes;
 internal static class FluidLineFlow
 {
     /// <summary>
-    /// K(ω) = K_shut + I·a·aᵀ/(a_q + ω² − j·ω·R/I) for each side, a = ∂q̈/∂s and a_q = ∂q̈/∂q of the tangent: at ω = 0 the line at one pressure, far
-    /// above its natural frequency the line shut.
+    /// K(ω) = K_shut + b·bᵀ/(b_q + I·ω² − j·ω·R) for each side, b = ∂(p_f − p_r)/∂s and b_q = ∂(p_f − p_r)/∂q of the tangent: at ω = 0 the line at
+    /// one pressure, far above its natural frequency the line shut.
     /// </summary>
     public static Matrix<Complex> Rates(RideModel model, double omega)
     {
@@ -19,18 +19,18 @@ internal static class FluidLineFlow
             return rates;
         }
 
-        var state = model.Tangent.State;
-        var count = model.Tangent.Positions;
+        var places = model.Tangent.ByPlace;
         var laws = model.Numbers.Laws;
+        var scale = laws.FluidScale;
         for (var side = 0; side < 2; side++)
         {
-            var row = count + 7 + side;
-            var open = new Complex(state[row, 7 + side] + (omega * omega), -omega * laws.FluidResistance / laws.FluidInertance);
+            var row = 7 + side;
+            var open = new Complex((scale * places[row, row]) + (laws.FluidInertance * omega * omega), -omega * laws.FluidResistance);
             for (var i = side; i < 4; i += 2)
             {
                 for (var j = side; j < 4; j += 2)
                 {
-                    rates[i, j] += laws.FluidInertance * state[row, 3 + i] * state[row, 3 + j] / open;
+                    rates[i, j] += scale * scale * places[row, 3 + i] * places[row, 3 + j] / open;
                 }
             }
         }
@@ -38,6 +38,11 @@ internal static class FluidLineFlow
         return rates;
     }
 
-    /// <summary>Natural frequency of the fluid between the two compliances, √((1/C_f + 1/C_r)/I), rad/s, at trim.</summary>
-    public static double NaturalOmega(RideModel model) => Math.Sqrt(-model.Tangent.State[model.Tangent.Positions + 7, 7]);
+    /// <summary>Stiffness of both compliances against a flow, 1/C_f + 1/C_r, Pa/m³, at trim.</summary>
+    public static double Stiffness(RideModel model) => -model.Numbers.Laws.FluidScale * model.Tangent.ByPlace[7, 7];
+
+    /// <summary>
+    /// Natural frequency of the fluid between the two compliances, √((1/C_f + 1/C_r)/I), rad/s, at trim; infinite without inertance.
+    /// </summary>
+    public static double NaturalOmega(RideModel model) => Math.Sqrt(Stiffness(model) / model.Numbers.Laws.FluidInertance);
 }

@@ -9,7 +9,8 @@ internal static class SuspensionRates
 {
     /// <summary>
     /// With each fluid line in equilibrium, p_f = p_r: what a slow change meets. Null without a fluid line that flows.
-    /// From q̈ = 0 the flow is q = −Σ (∂q̈/∂s_j) s_j / (∂q̈/∂q); the forces follow by ∂F_i/∂q = −I ∂q̈/∂s_i (both are slopes of one energy).
+    /// From q̈ = 0 the flow is q = −Σ (∂q̈/∂s_j) s_j / (∂q̈/∂q); the forces follow by ∂F_i/∂q = −I ∂q̈/∂s_i (both are slopes of one energy). Without
+    /// inertance the same with q̇ and R.
     /// </summary>
     public static Matrix<double>? LineOpen(RideModel model)
     {
@@ -18,18 +19,17 @@ internal static class SuspensionRates
             return null;
         }
 
-        var state = model.Tangent.State;
-        var count = model.Tangent.Positions;
-        var inertance = model.Numbers.Laws.FluidInertance;
+        var places = model.Tangent.ByPlace;
+        var scale = model.Numbers.Laws.FluidScale;
         var open = model.Tangent.SuspensionRate.Clone();
         for (var side = 0; side < 2; side++)
         {
-            var row = count + 7 + side;
+            var row = 7 + side;
             for (var i = side; i < 4; i += 2)
             {
                 for (var j = side; j < 4; j += 2)
                 {
-                    open[i, j] += inertance * state[row, 3 + i] * state[row, 3 + j] / state[row, 7 + side];
+                    open[i, j] += scale * places[row, 3 + i] * places[row, 3 + j] / places[row, row];
                 }
             }
         }

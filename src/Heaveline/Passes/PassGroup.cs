@@ -13,6 +13,9 @@ namespace Heaveline.Passes;
 /// <param name="Roads">The road of each.</param>
 internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTiming[] Clocks, RoadUnderWheels[] Roads)
 {
+    // Links that cannot stand side by side.
+    private const Needs Apart = Needs.ElasticLink | Needs.FluidLink | Needs.ResistiveLine;
+
     /// <summary>
     /// Groups of at most a width. Only passes of one step stand together, so that each has the numbers it would have alone; among these such of one
     /// road and speed, which share what they read of the road.
@@ -30,7 +33,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         return
         [
             .. Enumerable.Range(0, requests.Count)
-                .GroupBy(i => (requests[i].Model.Numbers.Laws.Needs & (Needs.ElasticLink | Needs.FluidLink), asked.Clocks[i].StepsPerSample))
+                .GroupBy(i => (requests[i].Model.Numbers.Laws.Needs & Apart, asked.Clocks[i].StepsPerSample))
                 .SelectMany(alike => alike.OrderBy(i => numbers[requests[i].Road]).ThenBy(i => requests[i].Speed).Chunk(width))
                 .Select(asked.Part),
         ];

@@ -31,7 +31,7 @@ internal static class PassStepper<TQuad, TLane>
         int channels = Channel.Count)
     {
         var s = new RideState<TQuad, TLane>();
-        var update = new AdamsUpdate<TQuad, TLane>(h, (c.Needs & Needs.FluidLink) != 0);
+        var update = new AdamsUpdate<TQuad, TLane>(h, c.Needs);
         var at = -road.First;
         var jumps = road.Jumps;
         for (var k = 0; k < outputs; k++)
