@@ -4,10 +4,10 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Cli;
 
-public class MapTests
+public class RuleTests
 {
     private const string Saloon = "examples/garage/fern-saloon.yaml";
-    private static readonly string[] Small = ["map", Saloon, "--load", "driver", "--from", "40 km/h", "--to", "100 km/h", "--speeds", "2"];
+    private static readonly string[] Small = ["rule", Saloon, "--load", "driver", "--from", "40 km/h", "--to", "100 km/h", "--speeds", "2"];
 
     [Fact]
     public void A_map_says_where_a_rule_holds_and_what_speed_each_load_suits()
@@ -99,7 +99,7 @@ public class MapTests
     [InlineData("--figure map.bmp", 2, "must end in .svg")]
     public void A_map_that_cannot_be_is_refused(string words, int code, string reason)
     {
-        var said = Spoken.Typed($"map {Saloon} {words}");
+        var said = Spoken.Typed($"rule {Saloon} {words}");
         Assert.Equal((code, ""), (said.Code, said.Results));
         Assert.Contains(reason, said.Remarks);
     }
