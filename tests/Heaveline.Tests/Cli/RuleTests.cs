@@ -31,7 +31,7 @@ public class RuleTests
     public void The_text_shows_numbers_of_the_json_grid()
     {
         var text = Spoken.Of(Small).Results.Split('\n');
-        var json = new SaidJson(Spoken.Of([.. Small, "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. Small, "--json"]));
         var grid = json.Root["tables"]![0]!;
         string[] columns = [.. grid["columns"]!.AsArray().Select(c => c!.GetValue<string>())];
         var header = Regex.Split(text.First(l => l.StartsWith("At rear/front", StringComparison.Ordinal)).Trim(), " {2,}")[1..];
@@ -47,7 +47,7 @@ public class RuleTests
     [Fact]
     public void The_counts_are_those_of_the_grid()
     {
-        var json = new SaidJson(Spoken.Of([.. Small, "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. Small, "--json"]));
         var columns = json.Root["tables"]![0]!["columns"]!.AsArray().Select(c => c!.GetValue<string>()).ToList();
         var cells = json.Rows.Where(r => r.Label.EndsWith(" km/h", StringComparison.Ordinal))
             .SelectMany(r => Enumerable.Range(0, 25).Where(j => double.Parse(columns[j], CultureInfo.InvariantCulture) > 1.0)
@@ -80,7 +80,7 @@ public class RuleTests
     [Fact]
     public void Damping_is_placed_against_its_optima_for_pitch_heave_and_tyres()
     {
-        var json = new SaidJson(Spoken.Of([.. Small, "--rule", "damping", "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. Small, "--rule", "damping", "--json"]));
         // Order as in textbooks (pitch and heave acceleration ask for less damping than tyre load); no source is at hand for the sizes on this car.
         Assert.True(json.Value("optimum", 2, 0) < json.Value("present", 2, 0));
         Assert.True(json.Value("optimum", 2, 1) < json.Value("optimum", 2, 2));
