@@ -1,4 +1,3 @@
-using Heaveline.Reports;
 using Heaveline.Studies;
 using Heaveline.Web.Pages;
 
