@@ -33,6 +33,12 @@ public sealed class Reader(SourceText source)
     /// <summary>Whether a node is of the kind wanted and has a value; refused when not.</summary>
     internal bool Is(Node node, NodeKind kind, string wanted)
     {
+        if (node.Kind == NodeKind.Scalar && node.Text == FileTemplate.Blank)
+        {
+            Refuse(node.Place, $"{node.Subject} is not filled in yet; {wanted} is wanted.", "Put what you measured here.");
+            return false;
+        }
+
         if (node.Kind == kind && !node.IsEmpty)
         {
             return true;
