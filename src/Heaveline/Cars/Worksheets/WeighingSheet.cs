@@ -95,13 +95,13 @@ public sealed record WeighingSheet
             LeftOfMiddle = With<Length>((w, plan) => 0.5 * ((plan[1] * (w[0] - w[1])) + (plan[2] * (w[2] - w[3]))) / w.Sum()),
             Spread = spread,
             TurnChange = turn,
-            Notes = [.. Said(readings, spread, turn, mean.Sum())],
+            Notes = [.. NotesOf(readings, spread, turn, mean.Sum())],
         };
     }
 
     private static double[] Mean(List<WheelReadings> rounds) => [.. Enumerable.Range(0, 4).Select(i => rounds.Average(r => r.Values[i]))];
 
-    private static IEnumerable<SheetNote> Said(IReadOnlyList<WheelReadings> readings, double spread, double? turn, double total)
+    private static IEnumerable<SheetNote> NotesOf(IReadOnlyList<WheelReadings> readings, double spread, double? turn, double total)
     {
         if (readings.Count == 1)
         {
