@@ -54,7 +54,7 @@ public sealed record LineBench
         var middle = 1.0 - (2.0 * damping * damping);
         var corner = inertance > 0.0
             ? omega * Math.Sqrt(middle + Math.Sqrt((middle * middle) + 1.0))
-            : FluidLineFlow.Stiffness(model) / model.Numbers.Laws.FluidResistance;
+            : FluidSide.Of(model)[0].Stiffness / FluidSide.Of(model)[0].Resistance;
         var bench = new LineBench
         {
             FrontMass = inertance * front * front,
@@ -66,10 +66,10 @@ public sealed record LineBench
             CornerFrequency = corner / (2.0 * Math.PI),
             Warnings = [],
         };
-        return bench with { Warnings = [.. Said(bench, model)] };
+        return bench with { Warnings = [.. WarningsOf(bench, model)] };
     }
 
-    private static IEnumerable<string> Said(LineBench bench, RideModel model)
+    private static IEnumerable<string> WarningsOf(LineBench bench, RideModel model)
     {
         var wheels = model.Rolls ? 2.0 : 1.0;
         var pitch = BodyModes.Of(model).Pitch.Frequency;
