@@ -1,5 +1,4 @@
 using Heaveline.Models;
-using Heaveline.Passes.Exact;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -17,14 +16,9 @@ public sealed class Pass
 
     // Of a pass that never leaves the library not all need be recorded: see Measure.Reads.
     internal Pass(
-        RideModel model,
-        Road road,
-        double speed,
-        PassTiming timing,
-        ReadOnlyMemory<double> samples,
-        PassStatistics statistics,
-        int channels = Channel.Count)
+        PassRequest request, PassTiming timing, ReadOnlyMemory<double> samples, PassStatistics statistics, int channels = Channel.Count)
     {
+        var (model, road, speed) = request;
         var (outcome, good, sentence) = PassRange.Of(model, samples.Span, timing, channels);
         Model = model;
         Road = road;
@@ -110,49 +104,16 @@ public sealed class Pass
     /// <param name="options">How to run it.</param>
     /// <param name="cancellation">Stops the run.</param>
     /// <exception cref="RefusedValueException">
-    /// Speed out of range; a sharp step under a damped tyre; a certified run of a car with curved laws.
+    /// Speed out of range; a sharp step under a damped tyre; exact pieces of a car with curved laws.
     /// </exception>
-    /// <exception cref="RunFailedException">A certified run did not get on.</exception>
+    /// <exception cref="RunFailedException">A run in exact pieces did not get on.</exception>
     public static Pass Of(RideModel model, Road road, double speed, PassOptions? options = null, CancellationToken cancellation = default)
     {
         options ??= PassOptions.Default;
         _ = DrivingSpeed.Checked(speed);
         cancellation.ThrowIfCancellationRequested();
-        var timing = PassTiming.Of(model, road, speed, options);
-        if (options.Certified)
-        {
-            var exact = ExactRun.Of(model, road, speed, timing.Start, timing.SampleStep, timing.Samples, cancellation: cancellation);
-            return new Pass(model, road, speed, timing, exact.Samples, Exact(exact));
-        }
-
-        var wheels = RoadUnderWheels.Of(model, road);
-        var samples = PassRun.Of(model, wheels, speed, timing);
-        var (pitch, tyre) = (default(double?), default(double?));
-        if (options.StatesError)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            (pitch, tyre) = PassError.Of(
-                model, samples, PassRun.Of(model, wheels, speed, timing with { StepsPerSample = timing.StepsPerSample / 2 }));
-        }
-
-        return new Pass(model, road, speed, timing, samples, FixedStep(timing, pitch, tyre));
+        return options.Method.Run(new PassRequest(model, road, speed), options.Record, cancellation);
     }
-
-    private static PassStatistics Exact(ExactRun run) => new()
-    {
-        Method = "exact pieces from kink to kink, Taylor series of order 14",
-        Step = run.Samples.Length / Channel.Count * run.OutputStep / run.Statistics.Pieces,
-        Steps = (int)run.Statistics.Pieces,
-    };
-
-    internal static PassStatistics FixedStep(PassTiming timing, double? pitch, double? tyre) => new()
-    {
-        Method = "fixed step, Adams–Bashforth of fourth order",
-        Step = timing.Step,
-        Steps = timing.Samples * timing.StepsPerSample,
-        PitchError = pitch,
-        TyreLoadError = tyre,
-    };
 
     /// <summary>Wheel travel from the reference state at corner 0 to 3, m, bump positive.</summary>
     public double[] Travel(int corner) => From(s => PassRange.Travel(numbers, s, corner));

@@ -67,7 +67,7 @@ public sealed class RandomPass
 
         var passes = PassBatch.Of(
             [.. Enumerable.Range(0, options.Roads).Select(k => new PassRequest(model, Draw(k), speed))],
-            PassOptions.Default with { Duration = time, StatesError = false, SamplesPerSecond = options.SamplesPerSecond },
+            new() { Method = FixedStep.Once, Record = new() { Duration = time, SamplesPerSecond = options.SamplesPerSecond } },
             cancellation);
         if (passes.FirstOrDefault(p => p.Outcome != PassOutcome.Completed) is { } broken)
         {

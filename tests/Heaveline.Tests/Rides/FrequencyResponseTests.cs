@@ -23,7 +23,7 @@ public class FrequencyResponseTests
             var wavelength = speed / hertz;
             var sine = SineRoad.Over(new(40.0 * speed), new(Amplitude), new(wavelength)) with { RightLag = new(lag) };
             var pass = Pass.Of(
-                model, Road.From(sine), speed, PassOptions.Default with { Duration = 35.0, StatesError = false, LargestStep = 0.2e-3 });
+                model, Road.From(sine), speed, new() { Method = FixedStep.Once with { LargestStep = 0.2e-3 }, Record = new() { Duration = 35.0 } });
             Assert.Equal(PassOutcome.Completed, pass.Outcome);
             var response = FrequencyResponse.Of(model, speed, [hertz]);
             foreach (var signal in EverySignal.Of(model))
