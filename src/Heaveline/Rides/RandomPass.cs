@@ -84,7 +84,7 @@ public sealed class RandomPass
     public RandomReading Of(RideSignal signal, double confidence = 0.95)
     {
         _ = Checked.Within(confidence, double.Epsilon, Math.BitDecrement(1.0), "Give a probability such as 0.95.");
-        double[][] roads = [.. Passes.Select(p => p.Trace(signal)[Array.FindIndex(p.Time, t => t >= from)..])];
+        double[][] roads = [.. Passes.Select(p => p.Trace(signal).AsSpan()[p.Time.Count(t => t < from)..].ToArray())];
         var mean = roads.Average(r => r.Average());
         double[] squares = [.. roads.Select(r => r.Average(v => (v - mean) * (v - mean)))];
         var square = squares.Average();

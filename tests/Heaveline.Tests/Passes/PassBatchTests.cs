@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
@@ -91,7 +92,7 @@ public class PassBatchTests
         Assert.Equal("method of passes side by side", refused.What);
     }
 
-    private static void Near(double[] alone, double[] together)
+    private static void Near(ImmutableArray<double> alone, ImmutableArray<double> together)
     {
         Assert.Equal(alone.Length, together.Length);
         var peak = alone.Max(Math.Abs);

@@ -26,7 +26,7 @@ public class PassErrorTests
             var own = Pass.Of(model, road, speed);
             Assert.Equal(PassOutcome.Completed, own.Outcome);
             var exact = Pass.Of(model, road, speed, new() { Method = new ExactPieces() });
-            pitch.Add(Miss([own.Pitch], [exact.Pitch]) / own.Statistics.PitchError!.Value);
+            pitch.Add(Miss([[.. own.Pitch]], [[.. exact.Pitch]]) / own.Statistics.PitchError!.Value);
             tyre.Add(Miss(Loads(own), Loads(exact)) / own.Statistics.TyreLoadError!.Value);
         }
 

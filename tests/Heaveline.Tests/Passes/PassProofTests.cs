@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Numerics;
@@ -169,7 +170,8 @@ public class PassProofTests
         Assert.Contains("edge length", refused.Advice, StringComparison.Ordinal);
     }
 
-    private static void Near(double[] a, double[] b, double[] timeA, double[] timeB, double relative)
+    private static void Near(
+        ImmutableArray<double> a, ImmutableArray<double> b, ImmutableArray<double> timeA, ImmutableArray<double> timeB, double relative)
     {
         var peak = a.Max(Math.Abs);
         var shift = (int)Math.Round((timeA[0] - timeB[0]) / (timeA[1] - timeA[0]));

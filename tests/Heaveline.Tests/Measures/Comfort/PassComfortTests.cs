@@ -90,8 +90,8 @@ public class PassComfortTests
         Same(MeasuringPoint.Seat, MotionAxis.Z, Vertical(1.4));
         Same(MeasuringPoint.Backrest, MotionAxis.Z, Vertical(1.6));
         Same(MeasuringPoint.Feet, MotionAxis.Z, Vertical(0.7));
-        Same(MeasuringPoint.Seat, MotionAxis.Pitch, pass.PitchAcceleration);
-        Same(MeasuringPoint.Seat, MotionAxis.Roll, pass.RollAcceleration);
+        Same(MeasuringPoint.Seat, MotionAxis.Pitch, [.. pass.PitchAcceleration]);
+        Same(MeasuringPoint.Seat, MotionAxis.Roll, [.. pass.RollAcceleration]);
         Assert.Equal(1.0, comfort.HeadForeAftRms / Rms(ForeAft(1.22)), 1e-9);
     }
 
