@@ -25,8 +25,8 @@ public class PassErrorTests
             var (model, road, speed) = Drawn(i);
             var own = Pass.Of(model, road, speed);
             Assert.Equal(PassOutcome.Completed, own.Outcome);
-            var exact = Pass.Of(model, road, speed, PassOptions.Default with { Certified = true });
-            pitch.Add(Miss([own.Pitch], [exact.Pitch]) / own.Statistics.PitchError!.Value);
+            var exact = Pass.Of(model, road, speed, new() { Method = new ExactPieces() });
+            pitch.Add(Miss([[.. own.Pitch]], [[.. exact.Pitch]]) / own.Statistics.PitchError!.Value);
             tyre.Add(Miss(Loads(own), Loads(exact)) / own.Statistics.TyreLoadError!.Value);
         }
 
@@ -65,9 +65,9 @@ public class PassErrorTests
                 tracks);
             var speed = Draw(6, 3.0, 28.0);
             var own = Pass.Of(model, road, speed);
-            var exact = Pass.Of(model, road, speed, PassOptions.Default with { Certified = true });
+            var exact = Pass.Of(model, road, speed, new PassOptions { Method = new ExactPieces() });
             Assert.Equal(PassOutcome.Completed, own.Outcome);
-            pitch.Add(Miss([own.Pitch], [exact.Pitch]) / own.Statistics.PitchError!.Value);
+            pitch.Add(Miss([[.. own.Pitch]], [[.. exact.Pitch]]) / own.Statistics.PitchError!.Value);
             tyre.Add(Miss(Loads(own), Loads(exact)) / own.Statistics.TyreLoadError!.Value);
         }
 

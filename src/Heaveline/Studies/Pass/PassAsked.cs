@@ -20,7 +20,7 @@ public sealed record PassAsked
     public PassOptions Options { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = PassOptions.Default;
 
     /// <summary>How the traces are recorded where they are taken away; null: as the pass itself.</summary>
-    public PassOptions? Record { get; init; }
+    public PassRecord? Record { get; init; }
 
     /// <summary>The seat that is evaluated by the comfort standard; null for none.</summary>
     public Seat? Comfort { get; init; }

@@ -75,7 +75,13 @@ public static class PassStudy
         var pass = Pass.Of(asked.Car.Model, asked.Road, asked.Speed, asked.Options, run?.Cancellation ?? default);
         return Of(asked.Car.Name, pass) with
         {
-            Record = asked.Record,
+            CsvOptions = asked.Record is { } record
+                ? asked.Options with
+                {
+                    Method = asked.Options.Method is FixedStep steps ? steps with { StatesError = false } : asked.Options.Method,
+                    Record = record,
+                }
+                : null,
             AtSeat = asked.Comfort is { } seat && pass.Outcome == PassOutcome.Completed ? PassComfort.Of(pass, seat) : null,
         };
     }
@@ -103,8 +109,7 @@ public static class PassStudy
         var road = reader.Road(Choices.Road);
         var car = reader.Car(Choices.Car, Choices.Load);
         var seat = car is null ? null : reader.Seat(Comfort, car.Car);
-        var options = PassOptions.Default with { Certified = isCertified };
-        var record = Record(reader, options);
+        var record = Record(reader);
         return reader.IsRefused
             ? null
             : new PassAsked
@@ -112,20 +117,20 @@ public static class PassStudy
                 Car = car!,
                 Road = road!,
                 Speed = speed!.Value,
-                Options = options,
+                Options = new() { Method = isCertified ? new ExactPieces() : FixedStep.Default },
                 Record = record,
                 Comfort = seat,
             };
     }
 
-    private static PassOptions? Record(AskedReader reader, PassOptions options)
+    private static PassRecord? Record(AskedReader reader)
     {
         if (reader.Given.Of(Rate) is null && reader.Given.Of(Length) is null)
         {
             return null;
         }
 
-        var rate = reader.Given.Of(Rate) is null ? options.SamplesPerSecond : reader.Number(Rate);
+        var rate = reader.Given.Of(Rate) is null ? PassRecord.Default.SamplesPerSecond : reader.Number(Rate);
         var length = reader.Given.Of(Length) is null ? null : reader.Amount<Time>(Length, "10 s");
         if (length is { Si: < 0.1 or > 600.0 })
         {
@@ -140,6 +145,6 @@ public static class PassStudy
             return null;
         }
 
-        return rate is null ? null : options with { SamplesPerSecond = rate.Value, Duration = length?.Si, StatesError = false };
+        return rate is null ? null : PassRecord.Default with { SamplesPerSecond = rate.Value, Duration = length?.Si };
     }
 }
