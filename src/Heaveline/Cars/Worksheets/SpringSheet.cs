@@ -110,10 +110,10 @@ public sealed record SpringSheet
             CrossoverForce = best.Shape == SpringShape.TwoRates ? best.Force(best.Knot) : null,
             Notes = [],
         };
-        return sheet with { Notes = [.. Said(sheet, length.Length)] };
+        return sheet with { Notes = [.. NotesOf(sheet, length.Length)] };
     }
 
-    private static IEnumerable<SheetNote> Said(SpringSheet sheet, int count)
+    private static IEnumerable<SheetNote> NotesOf(SpringSheet sheet, int count)
     {
         yield return new("shape", sheet.Shape switch
         {

@@ -81,7 +81,7 @@ public sealed record WeighingSheet
             LeftOfMiddle = With<Length>(v => 0.5 * ((v[5] * (v[0] - v[1])) + (v[6] * (v[2] - v[3]))) / (v[0] + v[1] + v[2] + v[3])),
             Spread = spread,
             TurnChange = turn,
-            Notes = [.. Said(readings, spread, turn, mean.Sum())],
+            Notes = [.. NotesOf(readings, spread, turn, mean.Sum())],
         };
     }
 
@@ -102,7 +102,7 @@ public sealed record WeighingSheet
         return Math.Sqrt((scale * scale) + Math.Pow(LeastSquares.Student(freedom) * ofMean, 2));
     }
 
-    private static IEnumerable<SheetNote> Said(IReadOnlyList<WheelReadings> readings, double spread, double? turn, double total)
+    private static IEnumerable<SheetNote> NotesOf(IReadOnlyList<WheelReadings> readings, double spread, double? turn, double total)
     {
         if (readings.Count == 1)
         {
