@@ -27,9 +27,7 @@ public class ContributingTests
     // A data file without its folder is one that the program writes.
     [Fact]
     public void Every_file_that_it_names_is_there() => Report(
-        Regex.Matches(
-                Page,
-                @"`((?:[\w.-]+/)*[\w.-]*\.(?:cs|razor|md|txt|sh|editorconfig)|(?:[\w.-]+/)+[\w.-]+\.(?:html|yaml|json|svg))`")
+        Regex.Matches(Page, @"`((?:[\w.-]+/)*[\w.-]*\.(?:cs|razor|md|txt|sh|editorconfig)|(?:[\w.-]+/)+[\w.-]+\.(?:html|yaml|json|svg))`")
             .Select(m => m.Groups[1].Value)
             .Concat(Regex.Matches(Page, @"`(eng/[\w.-]+)`").Select(m => m.Groups[1].Value))
             .Where(name => !Imagined.Contains(name.Split('/')[^1]))
