@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Models;
+using Heaveline.Quantities;
 
 namespace Heaveline.Modes;
 
@@ -25,12 +26,13 @@ public sealed record Coincidence
     /// <summary>
     /// Slowest speed, m/s, for which falling into step is told: below it the obstacle counts for more than the ends. Common practice, no source.
     /// </summary>
-    public const double SlowestTold = 20.0 / 3.6;
+    public static double SlowestTold => 20.0 / In.KilometresPerHour.Factor;
 
     /// <summary>
-    /// Fastest speed, m/s, for which it is told: near a ratio of 1 the speed runs away to where nobody drives over a bump. Common practice, no source.
+    /// Fastest speed, m/s, for which it is told: near a ratio of 1 the speed runs away to where nobody drives over a bump. Common practice, no
+    /// source.
     /// </summary>
-    public const double FastestTold = 150.0 / 3.6;
+    public static double FastestTold => 150.0 / In.KilometresPerHour.Factor;
 
     /// <summary>Wheelbase L, m.</summary>
     public required double Wheelbase { get; init; }
@@ -65,7 +67,7 @@ public sealed record Coincidence
     /// The speed at which the ends of a linear car fall into step after <see cref="SuitedCycles"/>, m/s; null when they never do, or not from
     /// <see cref="SlowestTold"/> to <see cref="FastestTold"/>. Which ratio suits a car over an obstacle is told by the map of the rule.
     /// </summary>
-    public double? SuitedSpeed => SpeedFor(SuitedCycles) is >= SlowestTold and <= FastestTold and var speed ? speed : null;
+    public double? SuitedSpeed => SpeedFor(SuitedCycles) is { } speed && speed >= SlowestTold && speed <= FastestTold ? speed : null;
 
     /// <summary>
     /// Speeds from <see cref="MostCycles"/> (slowest) to <see cref="FewestCycles"/> (fastest), m/s; null without <see cref="SuitedSpeed"/>.

@@ -1,6 +1,5 @@
 using Heaveline.Cars;
 using Heaveline.Measures;
-using Heaveline.Models;
 
 namespace Heaveline.Rules;
 

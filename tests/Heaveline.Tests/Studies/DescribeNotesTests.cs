@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using CsCheck;
 using Heaveline.Answers;
-using Heaveline.Cars;
 using Heaveline.Modes;
 using Heaveline.Rules;
 using Heaveline.Studies;
@@ -39,7 +38,12 @@ public partial class DescribeNotesTests
         }
 
         int Side(string group, double asked) => Math.Abs(Number(numbers, group) - asked) <= 3.0 ? 0 : Math.Sign(Number(numbers, group) - asked);
-        string Word(int side) => side > 0 ? "softer than the trade's load rule asks" : side < 0 ? "stiffer than the trade's load rule asks" : "as the trade's load rule asks";
+        static string Word(int side) => side switch
+        {
+            > 0 => "softer than the trade's load rule asks",
+            < 0 => "stiffer than the trade's load rule asks",
+            _ => "as the trade's load rule asks",
+        };
         var (light, heavy) = (Side("l", 70.0), Side("h", 100.0));
         Assert.Contains(": " + Word(light), said, StringComparison.Ordinal);
         Assert.Contains(light == heavy ? " under both." : Word(heavy) + (heavy == 0 ? ", within 3 %" : "") + " under the second.", said);

@@ -64,7 +64,8 @@ public static class DescribeNotes
 
     private static string Words(LoadRule rule)
     {
-        static string Share(double share) => string.Create(CultureInfo.InvariantCulture, $"{100.0 * share:F0} % (ratio {LoadRule.Ratio(share):F2})");
+        static string Share(double share) =>
+            string.Create(CultureInfo.InvariantCulture, $"{100.0 * share:F0} % (ratio {LoadRule.Ratio(share):F2})");
         var asks = $"The rule (common practice, no source): {Share(LoadRule.LightShare)} under the lightest load, "
             + $"{Share(LoadRule.HeavyShare)} under the greatest; by effective static deflection, ratios on rigid tyres.";
         var light = LoadRule.Verdict(rule.Light, LoadRule.LightShare);
@@ -76,7 +77,8 @@ public static class DescribeNotes
 
         var heavy = LoadRule.Verdict(rule.Heavy, LoadRule.HeavyShare);
         return $"{stands} and to {Share(rule.Heavy)} under '{rule.Heaviest.Name}': "
-            + (light == heavy ? $"{Verdict(light)} under both. {asks}" : $"{Verdict(light)} under the first, {Verdict(heavy)} under the second. {asks}");
+            + (light == heavy ? $"{Verdict(light)} under both." : $"{Verdict(light)} under the first, {Verdict(heavy)} under the second.")
+            + $" {asks}";
     }
 
     private static string Verdict(int side) => side switch
