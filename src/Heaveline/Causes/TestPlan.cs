@@ -24,7 +24,7 @@ internal static class TestPlan
     private const int Draws = 100;
     private const int EnoughPasses = 10;
 
-    private static readonly PassOptions Options = BatchedMeasures.Usual with { SettlingTime = 1.1 };
+    private static readonly PassOptions Options = BatchedMeasures.Usual with { Record = new() { SettlingTime = 1.1 } };
 
     /// <summary>The test of a cause; null where no load changes it, where none can be laid so, or where no speed is safe.</summary>
     /// <param name="why">The causes.</param>
@@ -150,8 +150,8 @@ internal static class TestPlan
     /// <summary>Whether a pass ran to its end, its wheels on the ground and well off every stop.</summary>
     internal static bool IsSafe(Pass pass) =>
         pass.Outcome == PassOutcome.Completed && Enumerable.Range(0, 4).All(i =>
-            Array.TrueForAll(pass.TyreLoad(i), n => n > 0.0)
-            && Array.TrueForAll(pass.Travel(i), s => s < pass.Model.BumpTouch[i] - StopMargin && s > pass.Model.ReboundTouch[i] + StopMargin));
+            pass.TyreLoad(i).All(n => n > 0.0)
+            && pass.Travel(i).All(s => s < pass.Model.BumpTouch[i] - StopMargin && s > pass.Model.ReboundTouch[i] + StopMargin));
 
     private static PlannedTest WithDoubts(PlannedTest test, Why why, int degree, CancellationToken cancellation)
     {

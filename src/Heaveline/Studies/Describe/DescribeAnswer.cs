@@ -49,18 +49,19 @@ public sealed record DescribeAnswer : Answer
     /// <summary>The car under the load that its modes are shown for: the first load state in the file where that is among them.</summary>
     public RideModel ModesModel => (Rests.FirstOrDefault(r => r.Model.Load.Loads.Count > 0) ?? Rests[0]).Model;
 
-    /// <summary>All damped modes under that load.</summary>
-    public FactTable ModesTable => Studies.ModesTable.Of(ModesModel);
+    /// <summary>All damped modes under that load: those that swing, then those that creep back.</summary>
+    public IReadOnlyList<FactTable> ModesTables => ModesTable.Of(ModesModel);
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => [new("car", Asked.Car.Name)];
 
-    /// <summary>Standing, axles, body; the modes and the intervals where they were asked for.</summary>
+    /// <summary>Standing, axles, body; the wheels, the modes and the intervals where they were asked for.</summary>
     public override IReadOnlyList<FactTable> Tables => Rests.Count == 0
         ? []
         : [
             .. DescribeTable.Of(Rests),
-            .. Asked.WithModes ? [ModesTable] : Array.Empty<FactTable>(),
+            .. Asked.WithWheels ? [DescribeTable.Wheels(Rests)] : Array.Empty<FactTable>(),
+            .. Asked.WithModes ? ModesTables : [],
             .. Doubts.SelectMany((study, k) => Intervals(Rests[k].Model, study)),
         ];
 
