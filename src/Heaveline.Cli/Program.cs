@@ -13,7 +13,19 @@ internal static class Program
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         using var results = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(false), 1 << 14) { AutoFlush = false };
-        return Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected));
+        var code = Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected));
+        try
+        {
+            results.Flush();
+            return code;
+        }
+        catch (IOException failure)
+        {
+            // What is still held back must not be tried again when the program ends.
+            Console.Error.WriteLine($"heaveline: the results could not be written: {failure.Message}");
+            Environment.Exit(ExitCode.NotComputed);
+            throw;
+        }
     }
 
     /// <summary>Runs one command line. Everything it says goes to the streams.</summary>
@@ -64,10 +76,6 @@ internal static class Program
         {
             streams.Remarks.WriteLine($"heaveline: {failure.Message}");
             return ExitCode.NotComputed;
-        }
-        finally
-        {
-            streams.Results.Flush();
         }
     }
 }

@@ -73,6 +73,16 @@ public sealed class SourceText
     {
         var empty = new SourceText(path, "");
         (SourceText, Refusal?) Refuse(string message, string advice) => (empty, new Refusal(path, 1, 1, 1, message, advice));
+        if (string.IsNullOrWhiteSpace(path))
+        {
+            return Refuse("no file is named.", "Give the file's name.");
+        }
+
+        if (Directory.Exists(path))
+        {
+            return Refuse("this is a folder, not a file.", "Name a file in it.");
+        }
+
         try
         {
             if (new FileInfo(path) is { Exists: true } file && file.Length > mostBytes)
