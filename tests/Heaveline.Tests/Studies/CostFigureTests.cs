@@ -19,7 +19,8 @@ public class CostFigureTests
         var rows = answer.Tables[0].Rows.Where(r => r.Values.All(v => v is { } x && double.IsFinite(x))).ToList();
         var dots = answer.Figure("cost").Panels.Cast<CategoryPanel>().SelectMany(p => p.Categories).ToDictionary(c => c.Name.TrimStart('▲', ' '));
         Assert.Equal(rows.Select(r => r.Label).Order(), dots.Keys.Order());
-        Assert.All(rows, r => Assert.Equal(r.Values.Select(v => v!.Value), dots[r.Label].Values.Select(v => v.Value), (a, b) => Math.Abs(a - b) < 1e-9));
+        Assert.All(
+            rows, r => Assert.Equal(r.Values.Select(v => v!.Value), dots[r.Label].Values.Select(v => v.Value), (a, b) => Math.Abs(a - b) < 1e-9));
         Assert.Contains(dots.Values, c => c.Values.All(v => v.Low < v.High));
     }
 }
