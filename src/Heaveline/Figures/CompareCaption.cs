@@ -49,8 +49,8 @@ internal static class CompareCaption
         }));
     }
 
-    // Names of variants may hide which car and load they are of.
-    private static string? Cars(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
+    /// <summary>Which car and load each is of; names of variants may hide it.</summary>
+    public static string? Cars(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
     {
         string[] cars = [.. passes.Select(one => $"{one.Pass.Model.Car.Name}, {one.Pass.Model.Load.Name}").Distinct()];
         if (cars.Length == 1)

@@ -37,6 +37,8 @@ internal static class RulePart
             Illustration.Of(answer.Figure(RuleAnswer.WithEveryLoad)),
             Points.Of(answer.SentencesForReaders.Select(s => s.Text)),
             Tabulated.Of(answer.Grid, $"The measure over that of {answer.Map.Axis.Against}, by speed and {answer.Map.Axis.ShortName}"),
+            .. answer.Absolute is { } itself
+                ? new[] { Tabulated.Of(itself, $"{answer.Map.Measure.Name} itself, where {answer.Map.Axis.Plain.BottomsOut}") } : [],
         ],
         Sources = [.. answer.Sources],
     };

@@ -64,6 +64,7 @@ public class CompareFigureTests
     {
         var figure = CompareSpeedsFigure.Of([("one", [(Three[0].Pass, Three[0].Measures)])]);
         Assert.All(figure.Panels.Cast<ChartPanel>(), panel => Assert.Equal(0.0, panel.Y.From));
+        Assert.Contains(Three[0].Pass.Model.Load.Name, figure.Caption, StringComparison.Ordinal);
     }
 
     [Fact]
