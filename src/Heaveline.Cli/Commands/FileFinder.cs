@@ -17,8 +17,8 @@ internal sealed class FileFinder(Streams streams) : IFinder
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
-            Value = reading.Car,
-            Refusal = reading.Car is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
         };
     }
@@ -31,8 +31,8 @@ internal sealed class FileFinder(Streams streams) : IFinder
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
-            Value = reading.Road,
-            Refusal = reading.Road is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput(NamedRoads.All.ContainsKey(name)))],
         };
     }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Files.Yaml;
 using Heaveline.Roads;
 
 namespace Heaveline.Files.Roads;
@@ -13,22 +14,18 @@ public static class MeasuredProfileFile
     private const int FewestPoints = 4;
     private const double HighestMetres = 10.0;
 
-    /// <summary>Reads a file; the road takes its name.</summary>
-    /// <exception cref="IOException">The file cannot be read.</exception>
-    public static RoadReading Read(string path) => Parse(File.ReadAllText(path), Path.GetFileName(path));
-
     /// <summary>Reads text.</summary>
-    /// <param name="text">The text of the file.</param>
-    /// <param name="file">Its name, for refusals; without its extension it names the road.</param>
+    /// <param name="source">The text under its file's name, which without its extension names the road.</param>
     /// <param name="name">Another name for the road; null: the file's.</param>
-    public static RoadReading Parse(string text, string file, string? name = null)
+    public static Reading<Road> Read(SourceText source, string? name = null)
     {
+        var file = source.File;
         var refusals = new List<Refusal>();
         MeasuredProfileHeader? header = null;
         MeasuredColumn[] columns = [];
         var number = 0;
         var points = 0;
-        foreach (var raw in text.TrimStart('\uFEFF').Split('\n'))
+        foreach (var raw in source.Text.Split('\n'))
         {
             number++;
             var line = raw.TrimEnd('\r');
@@ -44,7 +41,7 @@ public static class MeasuredProfileFile
                 if (header is null)
                 {
                     // Without its columns no point can be told right from wrong.
-                    return new RoadReading(null, refusals);
+                    break;
                 }
 
                 columns = [.. header.Names.Select((name, i) => new MeasuredColumn(name, header.Units[i], header.Metres[i]))];
@@ -55,11 +52,11 @@ public static class MeasuredProfileFile
             ReadPoint(file, line, cells, columns, refusals);
         }
 
-        if (header is null)
+        if (header is null && refusals.Count == 0)
         {
             refusals.Add(new Refusal(file, 1, 1, 1, "the file has no header; its first line must name the columns.", MeasuredProfileHeader.Example));
         }
-        else if (points < FewestPoints)
+        else if (header is not null && points < FewestPoints)
         {
             refusals.Add(new Refusal(
                 file,
@@ -70,7 +67,10 @@ public static class MeasuredProfileFile
                 "Measure more points, or write a single obstacle by its shape."));
         }
 
-        return refusals.Count > 0 ? new RoadReading(null, refusals) : new RoadReading(Build(name ?? NameOf(file), columns), refusals);
+        return new Reading<Road>
+        {
+            Value = refusals.Count > 0 ? null : Build(name ?? NameOf(file), columns), Refusals = refusals, Sources = [source],
+        };
     }
 
     private static string NameOf(string file) => Path.GetFileNameWithoutExtension(file) is { Length: > 0 } name ? name : file;

@@ -85,7 +85,7 @@ public sealed partial class CarPage
         acts = new FormActs(desk, Changed, Toggled);
         acts.Open.UnionWith(
             Open is null ? [FirstPart, "variant"] : Open.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Uri.UnescapeDataString));
-        if (desk.Good?.Reading.Car is { } car)
+        if (desk.Good?.Reading.Value is { } car)
         {
             Try(() => numbers = CarNumbers.Of(car));
             counted = RendererInfo.IsInteractive ? null : desk.Good;
@@ -111,7 +111,7 @@ public sealed partial class CarPage
         missing = FormSection.Missing(desk.Draft);
         text = desk.Draft.Text;
         isTextOpen = acts!.Open.Contains("text");
-        if (desk.Good is { Reading.Car: { } car } good)
+        if (desk.Good is { Reading.Value: { } car } good)
         {
             title = desk.Draft.IsVariant ? $"{car.Name}: what is changed" : $"{car.Name}, as it was measured";
             lede = desk.Draft.IsVariant
@@ -145,7 +145,7 @@ public sealed partial class CarPage
 
             Show(await doubtful, "");
         }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException)
+        catch (NoAnswerException e)
         {
             Show(numbers, $"The numbers cannot be computed: {e.Message}");
         }
@@ -172,7 +172,7 @@ public sealed partial class CarPage
             count();
             uncounted = "";
         }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException)
+        catch (NoAnswerException e)
         {
             uncounted = $"The numbers cannot be computed: {e.Message}";
         }

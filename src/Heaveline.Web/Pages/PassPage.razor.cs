@@ -146,7 +146,7 @@ public partial class PassPage
                 view = resting = null;
             }
         }
-        catch (Exception refused) when (refused is RefusedValueException or RunFailedException)
+        catch (NoAnswerException refused)
         {
             wrong = [refused.Message];
         }
@@ -188,7 +188,7 @@ public partial class PassPage
 
             return frame;
         }
-        catch (Exception refused) when (refused is RefusedValueException or RunFailedException)
+        catch (NoAnswerException refused)
         {
             return PassFrame.Refused(key, refused.Message, clock.Elapsed.TotalMilliseconds);
         }

@@ -32,13 +32,9 @@ internal static class Download
         {
             return await of();
         }
-        catch (RefusedValueException refusal)
+        catch (NoAnswerException none)
         {
-            return Refused(refusal.Message);
-        }
-        catch (RunFailedException failure)
-        {
-            return Refused(failure.Message);
+            return Refused(none.Message);
         }
     }
 

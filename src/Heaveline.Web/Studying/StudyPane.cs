@@ -81,7 +81,7 @@ internal sealed class StudyPane<TAsked, TAnswer, TView>(
             await Computation.Run(async (progress, stop) =>
                 await Show(await study.Answer(mine, earlier => _ = Show(earlier, null), progress, stop), null));
         }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException or QueueFullException)
+        catch (NoAnswerException e)
         {
             await Show(null, e.Message);
         }

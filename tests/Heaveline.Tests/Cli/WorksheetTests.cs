@@ -131,7 +131,7 @@ public class WorksheetTests
     {
         var lines = json.Root["car-file"]!.AsArray().Select(l => l!.GetValue<string>()).ToList();
         var reading = CarFile.Read(new SourceText("pasted.yaml", TextCar.With(over, string.Join("\n" + new string(' ', indent), lines))));
-        Assert.True(reading.Car is not null, reading.Format());
-        return reading.Car!;
+        Assert.True(reading.Value is not null, reading.Format());
+        return reading.Value!;
     }
 }

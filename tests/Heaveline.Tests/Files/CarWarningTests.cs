@@ -91,7 +91,7 @@ public class CarWarningTests
     {
         var reading = TextCar.Read(TextCar.With(old, slip));
         Assert.True(reading.Refusals.Count == 0, reading.Format());
-        Assert.NotNull(reading.Car);
+        Assert.NotNull(reading.Value);
         var warning = reading.Warnings
             .FirstOrDefault(w => (w.Line, w.Column) == (line, column) && w.Message.StartsWith(message, StringComparison.Ordinal));
         Assert.True(warning is not null, reading.Format());

@@ -9,10 +9,10 @@ public class MeasuredProfileFileTests
     [Fact]
     public void Two_tracks_are_read_in_their_units()
     {
-        var reading = MeasuredProfileFile.Parse(
-            "# levelled with a hose\r\ndistance [ft],right [mm] , left [in]\r\n0,10,0\r\n1,20,1\r\n\r\n2,20,1\r\n3,30,2\r\n", "yard.csv");
+        var reading = MeasuredProfileFile.Read(new SourceText(
+            "yard.csv", "# levelled with a hose\r\ndistance [ft],right [mm] , left [in]\r\n0,10,0\r\n1,20,1\r\n\r\n2,20,1\r\n3,30,2\r\n"));
         Assert.Empty(reading.Refusals);
-        var road = Assert.IsType<Road>(reading.Road);
+        var road = Assert.IsType<Road>(reading.Value);
         Assert.Equal("yard", road.Name);
         Assert.Equal(RoadKind.Measured, road.Kind);
         Assert.Equal(3.0 * 0.3048, road.End, 1e-15);
@@ -24,7 +24,7 @@ public class MeasuredProfileFileTests
     [Fact]
     public void One_height_is_seen_by_both_wheels()
     {
-        var road = MeasuredProfileFile.Parse("distance [km], height [cm]\n0, 0\n0.001, 1\n0.002, 0\n0.003, -1e0", "lane.csv").Road;
+        var road = MeasuredProfileFile.Read(new SourceText("lane.csv", "distance [km], height [cm]\n0, 0\n0.001, 1\n0.002, 0\n0.003, -1e0")).Value;
         Assert.NotNull(road);
         Assert.Same(road.Left, road.Right);
         Assert.Equal(0.01, road.Left.Height(1.0), 1e-12);
@@ -43,8 +43,8 @@ public class MeasuredProfileFileTests
             "0.1, 3.0, 4.0\n" +
             "0.5, 3.0, 10002\n" +
             "0.6, 3.0, ?\n";
-        var reading = MeasuredProfileFile.Parse(text, "yard.csv");
-        Assert.Null(reading.Road);
+        var reading = MeasuredProfileFile.Read(new SourceText("yard.csv", text));
+        Assert.Null(reading.Value);
         Assert.Equal(
             [
                 "yard.csv:3:5:1 left is empty; it must be a number.",
@@ -70,17 +70,17 @@ public class MeasuredProfileFileTests
     [InlineData("distance [m]; left [mm]", "r.csv:1:13:1 the columns are separated by semicolons; they must be separated by commas.")]
     public void A_header_that_cannot_be_told_is_refused(string header, string expected)
     {
-        var reading = MeasuredProfileFile.Parse(header + "\n0,0\n1,0\n2,0\n3,0\n", "r.csv");
-        Assert.Null(reading.Road);
+        var reading = MeasuredProfileFile.Read(new SourceText("r.csv", header + "\n0,0\n1,0\n2,0\n3,0\n"));
+        Assert.Null(reading.Value);
         Assert.Equal(expected, Words(Assert.Single(reading.Refusals)));
     }
 
     [Fact]
     public void Too_few_points_and_no_header_are_refused()
     {
-        var few = MeasuredProfileFile.Parse("distance [m], height [mm]\n0,0\n1,0\n2,0\n", "r.csv");
+        var few = MeasuredProfileFile.Read(new SourceText("r.csv", "distance [m], height [mm]\n0,0\n1,0\n2,0\n"));
         Assert.Contains("has 3 points; it must have at least 4", Assert.Single(few.Refusals).Message, StringComparison.Ordinal);
-        var none = MeasuredProfileFile.Parse("\n# nothing\n", "r.csv");
+        var none = MeasuredProfileFile.Read(new SourceText("r.csv", "\n# nothing\n"));
         Assert.Contains("no header", Assert.Single(none.Refusals).Message, StringComparison.Ordinal);
     }
 

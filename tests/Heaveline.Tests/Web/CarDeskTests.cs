@@ -83,7 +83,7 @@ public sealed class CarDeskTests : IDisposable
         Assert.Equal(SaveEnd.Saved, desk.SaveVariant("fern-saloon-stiffer.yaml", "stiffer").End);
         Assert.Equal(desk.SavedText, OnDisk);
         var variant = garage.Car("fern-saloon-stiffer.yaml");
-        Assert.Equal("stiffer", variant.Variant);
+        Assert.Equal("Fern saloon, stiffer", variant.Value!.Name);
         Assert.True(variant.Root!.IsSameAs(desk.Draft.Whole!));
         Assert.DoesNotContain("wheelbase", variant.Sources[0].Text, StringComparison.Ordinal);
         Assert.Equal(SaveEnd.Conflict, desk.SaveVariant("fern-saloon-stiffer.yaml", "again").End);
@@ -97,7 +97,7 @@ public sealed class CarDeskTests : IDisposable
         var desk = Open();
         Assert.Equal(SaveEnd.Saved, desk.SaveCopy("moss-saloon.yaml", "Moss saloon").End);
         Assert.Equal(desk.SavedText.Replace("car: Fern saloon", "car: Moss saloon", StringComparison.Ordinal), garage.Read("moss-saloon.yaml").Text);
-        Assert.Equal("Moss saloon", garage.Car("moss-saloon.yaml").Car!.Name);
+        Assert.Equal("Moss saloon", garage.Car("moss-saloon.yaml").Value!.Name);
     }
 
     [Fact]
@@ -119,7 +119,7 @@ public sealed class CarDeskTests : IDisposable
         Put(desk, "24 N/mm");
         var good = desk.Good;
         Put(desk, "apples");
-        Assert.Null(desk.Draft.Reading.Car);
+        Assert.Null(desk.Draft.Reading.Value);
         Assert.Same(good, desk.Good);
     }
 

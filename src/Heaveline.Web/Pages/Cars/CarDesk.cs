@@ -190,7 +190,7 @@ public sealed class CarDesk
     {
         Said = Remarks.Of(Draft, garage.Folder);
         Sections = FormSection.Of(Draft, Said);
-        if (Draft.Reading.Car is not null)
+        if (Draft.Reading.Value is not null)
         {
             Good = Draft;
         }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Reporting;
+using Heaveline.Files.Yaml;
 using Heaveline.Press.Paper;
 using Heaveline.Reports;
 using Heaveline.Studies;
@@ -40,7 +41,7 @@ public sealed class ReportQuestion
     public ImmutableArray<string> CarNames { get; }
 
     /// <summary>The cars as read; null for a name that is not there.</summary>
-    public IReadOnlyList<(string Name, CarReading? Reading)> Readings { get; }
+    public IReadOnlyList<(string Name, Reading<Car>? Reading)> Readings { get; }
 
     /// <summary>The day that is printed: the address's, or today.</summary>
     public string Date { get; }
@@ -70,14 +71,14 @@ public sealed class ReportQuestion
     public string Key => Html is null ? "" : string.Join('\n', [Html.Command, Html.Program, .. Html.Inputs.Select(i => i.Sha256)]);
 
     /// <summary>The title that is printed when none is given.</summary>
-    public string UsualTitle => string.Join("; ", Readings.Select(r => r.Reading?.Car?.Name ?? r.Name));
+    public string UsualTitle => string.Join("; ", Readings.Select(r => r.Reading?.Value?.Name ?? r.Name));
 
     /// <summary>Load states that every car has.</summary>
     public IReadOnlyList<string> Loads
     {
         get
         {
-            var cars = Readings.Select(r => r.Reading?.Car).OfType<Car>().ToList();
+            var cars = Readings.Select(r => r.Reading?.Value).OfType<Car>().ToList();
             return
             [
                 LoadState.Reference.Name,

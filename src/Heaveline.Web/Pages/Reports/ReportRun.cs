@@ -45,7 +45,7 @@ public sealed class ReportRun : IDisposable
                 progress,
                 stop));
         }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException or QueueFullException)
+        catch (NoAnswerException e)
         {
             Failure = e.Message;
         }
