@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
 using Heaveline.Models;
+using Heaveline.Quantities;
 
 namespace Heaveline.Files.Cars;
 
@@ -75,7 +76,7 @@ internal static class CarSlips
             reader,
             node.At("unsprung-mass"),
             of.UnsprungMass.Si > MostUnsprung * weighed,
-            FormattableString.Invariant($"is {100.0 * of.UnsprungMass.Si / weighed:0} % of what the axle weighs; up to 25 % is usual."),
+            FormattableString.Invariant($"is {In.Percent.Of(of.UnsprungMass.Si / weighed):0} % of what the axle weighs; up to 25 % is usual."),
             "Only wheels, hubs, brakes, half of arms and springs and a solid axle count, for both sides together.");
         foreach (var stop in new[] { "bump-stop", "rebound-stop" })
         {

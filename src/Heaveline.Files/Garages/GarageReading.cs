@@ -1,6 +1,4 @@
 using System.Text;
-using Heaveline.Files.Cars;
-using Heaveline.Files.Roads;
 using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Garages;

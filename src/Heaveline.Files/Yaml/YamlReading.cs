@@ -23,12 +23,4 @@ public static class YamlReading
         var value = reader.Count == 0 ? root : null;
         return new Reading<Node> { Value = value, Refusals = reader.Refusals, Warnings = reader.Warnings, Sources = [source], Root = root };
     }
-
-    /// <summary>Reads a file of UTF-8 text.</summary>
-    public static Reading<T> Load<T>(string path, Shape<T> shape)
-        where T : class
-    {
-        var (source, refusal) = SourceText.Load(path, YamlTree.Longest);
-        return refusal is null ? Read(source, shape) : Reading<T>.Refused(source, refusal);
-    }
 }

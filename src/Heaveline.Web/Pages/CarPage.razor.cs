@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.Components;
 using Heaveline.Files.Forms;
 using Heaveline.Files.Garages;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Web.Pages.Cars;
 using Heaveline.Web.Serving;

@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using Heaveline.Figures;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;

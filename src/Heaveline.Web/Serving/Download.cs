@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Http;
 using Heaveline.Figures;
-using Heaveline.Passes;
 using Heaveline.Press;
 using Heaveline.Quantities;
 

@@ -1,7 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
 using Heaveline.Files;
-using Heaveline.Files.Cars;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
 using Heaveline.Roads;
@@ -60,21 +59,10 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     /// <summary>The name of a car, from its file's.</summary>
     public static string NameOf(string file) => file.EndsWith(Ending, StringComparison.Ordinal) ? file[..^Ending.Length] : file;
 
-    /// <summary>Where the file of a car stands, or would stand.</summary>
-    /// <exception cref="ArgumentException">The name leads out of the garage, or no file may have it.</exception>
-    public string PathOf(string name)
-    {
-        var (path, refusal) = Garage.Find(FileOf(name));
-        return path ?? throw new ArgumentException(refusal?.Message, nameof(name));
-    }
-
     /// <summary>
     /// A car by its name; null when there is none of that name. A file that is no road but cannot be read as a car comes with its refusals.
     /// </summary>
     public Reading<Car>? Car(string name) => IsThere(FileOf(name)) ? Garage.Car(FileOf(name)) : null;
-
-    /// <summary>A car as it would be with a text that is not saved.</summary>
-    public Reading<Car> Car(string name, string unsaved) => Garage.Car(FileOf(name), unsaved);
 
     /// <summary>A road by its name, one that comes with Heaveline or one of the garage; null when there is none of that name.</summary>
     public Reading<Road>? Road(string name) =>

@@ -1,5 +1,4 @@
 using Heaveline.Answers;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 

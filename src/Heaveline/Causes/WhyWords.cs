@@ -37,8 +37,8 @@ internal static class WhyWords
     {
         var size = Math.Abs(relative) < 0.005
             ? "it hardly changes"
-            : relative > 0.0 ? Text($"it makes {100.0 * relative:F0} % of") : Text($"it takes {-100.0 * relative:F0} % off");
-        return Text($"{char.ToUpperInvariant(what[0])}{what[1..]} instead of {neutral}: {size} the {measure}.");
+            : relative > 0.0 ? Text($"it makes {In.Percent.Of(relative):F0} % of") : Text($"it takes {-In.Percent.Of(relative):F0} % off");
+        return Text($"{FirstLetter.Raised(what)} instead of {neutral}: {size} the {measure}.");
     }
 
     public static string Proof(PitchCauseKind kind, RideModel model, double speed) => kind switch

@@ -41,7 +41,7 @@ public static class DoubtFigure
             .. most.Shares.Where(s => s.Share > SmallestShare).Take(MostSources).Select(s => new Category
             {
                 Name = s.Source.Name,
-                Values = [new CategoryValue { Value = 100.0 * s.Share }],
+                Values = [new CategoryValue { Value = In.Percent.Of(s.Share) }],
             }),
         ];
         return new Figure
@@ -71,9 +71,9 @@ public static class DoubtFigure
                 [
                     new CategoryValue
                     {
-                        Value = 100.0 * r.Quantile(0.5) / r.Stated,
-                        Low = 100.0 * Math.Min(r.Central90.Low / r.Stated, r.Central90.High / r.Stated),
-                        High = 100.0 * Math.Max(r.Central90.Low / r.Stated, r.Central90.High / r.Stated),
+                        Value = In.Percent.Of(r.Quantile(0.5) / r.Stated),
+                        Low = In.Percent.Of(Math.Min(r.Central90.Low / r.Stated, r.Central90.High / r.Stated)),
+                        High = In.Percent.Of(Math.Max(r.Central90.Low / r.Stated, r.Central90.High / r.Stated)),
                     },
                 ],
             }),

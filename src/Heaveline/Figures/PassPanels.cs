@@ -116,7 +116,7 @@ internal static class PassPanels
         double[] Share(int corner)
         {
             var still = whole * pass.Model.Trim.WheelLoad[corner];
-            return Array.ConvertAll(pass.TyreLoad(corner), load => 100.0 * load / still);
+            return Array.ConvertAll(pass.TyreLoad(corner), load => In.Percent.Of(load / still));
         }
 
         return new ChartPanel

@@ -12,7 +12,7 @@ internal static class ReaderSigns
     public const string Pitch = "Pitch is drawn nose up positive; inside it is computed nose down positive (ISO 8855).";
 
     /// <summary>Metres to millimetres.</summary>
-    public static double[] Millimetres(double[] metres) => Array.ConvertAll(metres, value => 1000.0 * value);
+    public static double[] Millimetres(double[] metres) => Array.ConvertAll(metres, value => In.Millimetres.Of(value));
 
     /// <summary>Nose-down rad to nose-up degrees.</summary>
     public static double[] NoseUpDegrees(double[] radians) => Array.ConvertAll(radians, value => -In.Degrees.Factor * value);

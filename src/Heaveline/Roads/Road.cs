@@ -77,7 +77,7 @@ public sealed record Road
             Right = sine.DrawRight(),
             Caption = string.Create(
                 CultureInfo.InvariantCulture,
-                $"sine road, amplitude {1000.0 * sine.Amplitude.Si:0.###} mm, wavelength "
+                $"sine road, amplitude {In.Millimetres.Of(sine.Amplitude.Si):0.###} mm, wavelength "
                 + $"{sine.Wavelength.Si:0.####} m, {sine.Waves:0.##} waves{lag}"),
         };
     }

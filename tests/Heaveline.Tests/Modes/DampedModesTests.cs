@@ -83,7 +83,7 @@ public class DampedModesTests
         var car = PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = undamped }, Rear = PlainCar.RearAxle with { Damper = undamped } };
         var model = RideModel.Of(car);
         var modes = DampedModes.Of(model);
-        Assert.Null(modes.Instability);
+        Assert.DoesNotContain(modes.All, m => m.Grows);
         Assert.Equal(7, modes.Swings.Count);
         foreach (var mode in modes.Swings)
         {
@@ -135,7 +135,7 @@ public class DampedModesTests
             PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = stiff }, Rear = PlainCar.RearAxle with { Damper = stiff } }));
         Assert.NotEmpty(modes.Creeps);
         Assert.Equal(14, (2 * modes.Swings.Count) + modes.Creeps.Count);
-        Assert.All(modes.Creeps, m => Assert.True(m.TimeConstant > 0.0 && !m.Swings && m.DampingRatio == 1.0));
+        Assert.All(modes.Creeps, m => Assert.True(m.Root.Real < 0.0 && !m.Swings && m.DampingRatio == 1.0));
     }
 
     [Fact]
@@ -172,15 +172,16 @@ public class DampedModesTests
     }
 
     [Fact]
-    public void A_motion_fed_with_energy_is_named_as_unstable()
+    public void A_motion_fed_with_energy_grows()
     {
         var model = RideModel.Of(PlainCar.Saloon);
         var system = ModalSystem.Of(model);
         var fed = system.BySpeed.Clone();
         fed[2, 2] = +0.5;
         var modes = DampedModes.Of(model, system with { BySpeed = fed });
-        Assert.Contains("mostly roll swings up", modes.Instability, StringComparison.Ordinal);
-        Assert.Null(DampedModes.Of(model).Instability);
+        Assert.All(modes.All.Where(m => m.Grows), m => Assert.True(m is { Dominant: Motion.Roll, Swings: true }));
+        Assert.Contains(modes.All, m => m.Grows);
+        Assert.DoesNotContain(DampedModes.Of(model).All, m => m.Grows);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using Heaveline.Cars;
-using Heaveline.Files.Cars;
 using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Roads;

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Heaveline.Cars;
-using Heaveline.Files.Cars;
 using Heaveline.Files.Reporting;
 using Heaveline.Files.Yaml;
 using Heaveline.Press.Paper;

@@ -1,4 +1,3 @@
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Web.Studying;
 

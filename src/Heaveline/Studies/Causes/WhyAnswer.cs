@@ -80,7 +80,7 @@ public sealed record WhyAnswer : Answer
         var table = new FactTable(ranking.Measure.Name, ["share of the measure, %", "alone, %"]);
         foreach (var cause in ranking.Causes)
         {
-            table.Add(cause.Kind.ToString(), cause.Is, "%", "F1", [100.0 * cause.Relative, 100.0 * cause.Alone / ranking.Value]);
+            table.Add(cause.Kind.ToString(), cause.Is, "%", "F1", [In.Percent.Of(cause.Relative), In.Percent.Of(cause.Alone / ranking.Value)]);
         }
 
         return table;

@@ -12,7 +12,7 @@ public static class RuleSentences
     public static IEnumerable<Sentence> Head(RuleMap map) =>
     [
         new("map", $"{map.Model.Car.Name}, {map.Model.Load.Name}, over {map.Road.Caption}."),
-        new("reading", $"{Raised(map.Measure.Name)}, over that of {map.Axis.Against}; below 1 is better. Turned: {map.Axis.Name}."),
+        new("reading", $"{FirstLetter.Raised(map.Measure.Name)}, over that of {map.Axis.Against}; below 1 is better. Turned: {map.Axis.Name}."),
     ];
 
     /// <summary>What the rule is worth for this car and road.</summary>
@@ -30,7 +30,7 @@ public static class RuleSentences
         yield return new Sentence(
             "places",
             FormattableString.Invariant($"Of {tally.Computed} places above {map.Axis.Against} it is true in {tally.Holds}, false in {tally.Fails} ")
-            + FormattableString.Invariant($"and makes no difference (within {100.0 * RuleMap.Threshold:F0} %) in {tally.NoDifference}."));
+            + FormattableString.Invariant($"and makes no difference (within {In.Percent.Of(RuleMap.Threshold):F0} %) in {tally.NoDifference}."));
         if (tally.NotComputed > 0)
         {
             var why = map.Refusals.FirstOrDefault(r => r.Length > 0) ?? "the pass left the model's range";
@@ -136,7 +136,7 @@ public static class RuleSentences
                 yield return new Sentence(
                     id,
                     $"  {name} varies least near {Numeral.Of(best.Value, "F2")}{edge}; this car has {side}, "
-                    + FormattableString.Invariant($"{optima.Own:F2}, and {100.0 * ((1.0 / best.Relative) - 1.0):F0} % more of it."));
+                    + FormattableString.Invariant($"{optima.Own:F2}, and {In.Percent.Of((1.0 / best.Relative) - 1.0):F0} % more of it."));
             }
         }
     }
@@ -153,6 +153,4 @@ public static class RuleSentences
                 _ => "This judges the whole pass, the hit and what follows.",
             });
     }
-
-    private static string Raised(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }
