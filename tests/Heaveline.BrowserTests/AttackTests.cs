@@ -103,7 +103,7 @@ public class AttackTests(Served served)
     public async Task A_script_planted_in_the_address_does_not_run()
     {
         var page = await served.Open("/");
-        foreach (var path in new[] { "car", "pass", "rule", "road", "report" })
+        foreach (var path in new[] { "car", "pass", "rule", "ride", "report" })
         {
             foreach (var key in new[] { "car", "load", "road", "speed", "rule", "class" })
             {
@@ -129,7 +129,7 @@ public class AttackTests(Served served)
             var page = await served.Open("/");
             foreach (var address in new[]
             {
-                "/", "/car?car=planted", "/pass?car=planted", "/rule?car=planted", "/road?car=planted", "/report?car=planted",
+                "/", "/car?car=planted", "/pass?car=planted", "/rule?car=planted", "/ride?car=planted", "/report?car=planted",
             })
             {
                 await page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
@@ -151,7 +151,7 @@ public class AttackTests(Served served)
     [InlineData("%2e%2e/fern-saloon")]
     public async Task A_name_that_leads_out_of_the_garage_finds_nothing(string name)
     {
-        foreach (var path in new[] { "car", "pass", "rule", "road", "report" })
+        foreach (var path in new[] { "car", "pass", "rule", "ride", "report" })
         {
             var answer = await Ask($"/{path}?car={Uri.EscapeDataString(name)}&road={Uri.EscapeDataString(name)}");
             var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);

@@ -302,7 +302,7 @@ public class CarPageTests(Served served)
         })
         {
             using var client = new HttpClient { BaseAddress = served.Address };
-            var answer = await client.GetAsync($"/take/{what}?car=fern-saloon", TestContext.Current.CancellationToken);
+            var answer = await client.GetAsync($"/download/{what}?car=fern-saloon", TestContext.Current.CancellationToken);
             Assert.Equal(type, answer.Content.Headers.ContentType!.MediaType);
             var bytes = await answer.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken);
             Assert.True(bytes.Length > 100, what);
@@ -310,7 +310,7 @@ public class CarPageTests(Served served)
                 start is "\u2030PNG" ? [0x89, (byte)'P'] : System.Text.Encoding.UTF8.GetBytes(start)[..1], bytes[..(start is "\u2030PNG" ? 2 : 1)]);
             Assert.Equal(
                 System.Net.HttpStatusCode.NotFound,
-                (await client.GetAsync($"/take/{what}?car=..%2Ffern-saloon", TestContext.Current.CancellationToken)).StatusCode);
+                (await client.GetAsync($"/download/{what}?car=..%2Ffern-saloon", TestContext.Current.CancellationToken)).StatusCode);
         }
     }
 

@@ -204,16 +204,16 @@ public class PassPageTests(Served served)
     }
 
     [Theory]
-    [InlineData("/take/pass.svg", "image/svg+xml", "<?xml")]
-    [InlineData("/take/pass.png", "image/png", "\u0089PNG")]
-    [InlineData("/take/pass.pdf", "application/pdf", "%PDF-")]
-    [InlineData("/take/pass-before-after.svg", "image/svg+xml", "<?xml")]
-    [InlineData("/take/pass.csv", "text/csv", "time [s],")]
-    [InlineData("/take/pass.json", "application/json", "{")]
+    [InlineData("/download/pass.svg", "image/svg+xml", "<?xml")]
+    [InlineData("/download/pass.png", "image/png", "\u0089PNG")]
+    [InlineData("/download/pass.pdf", "application/pdf", "%PDF-")]
+    [InlineData("/download/pass-before-after.svg", "image/svg+xml", "<?xml")]
+    [InlineData("/download/pass.csv", "text/csv", "time [s],")]
+    [InlineData("/download/pass.json", "application/json", "{")]
     public async Task What_is_taken_away_is_a_real_file_of_its_kind(string path, string kind, string start)
     {
         var page = await Open(Saloon + "&rear-spring=48");
-        var link = await page.Locator($".takings a[href^='{path[1..]}']").GetAttributeAsync("href");
+        var link = await page.Locator($".downloads a[href^='{path[1..]}']").GetAttributeAsync("href");
         var answer = await page.APIRequest.GetAsync(new Uri(served.Address, link).ToString());
         Assert.Equal(200, answer.Status);
         Assert.StartsWith(kind, answer.Headers["content-type"], StringComparison.Ordinal);

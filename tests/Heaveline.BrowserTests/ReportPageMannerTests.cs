@@ -19,13 +19,13 @@ public class ReportPageMannerTests(Served served)
         async Task<HttpResponseMessage> Ask(string path) => await client.GetAsync(path + query, TestContext.Current.CancellationToken);
 
         // Nothing is made by looking.
-        Assert.Equal(404, (int)(await Ask("/take/report/preview.html")).StatusCode);
-        var file = await Ask("/take/report.html");
+        Assert.Equal(404, (int)(await Ask("/preview/report.html")).StatusCode);
+        var file = await Ask("/download/report.html");
         Assert.Equal("attachment", file.Content.Headers.ContentDisposition!.DispositionType);
         Assert.Contains("frame-ancestors 'none'", Policy(file), StringComparison.Ordinal);
         Assert.Contains("frame-ancestors 'none'", Policy(await Ask("/report")), StringComparison.Ordinal);
 
-        var preview = await Ask("/take/report/preview.html");
+        var preview = await Ask("/preview/report.html");
         Assert.Equal(200, (int)preview.StatusCode);
         Assert.Equal(
             "default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox",
@@ -33,7 +33,7 @@ public class ReportPageMannerTests(Served served)
         Assert.Equal(
             await file.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken),
             await preview.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
-        foreach (var near in new[] { "/take/report/preview.html/", "/take/report/", "/take/report/preview.htm" })
+        foreach (var near in new[] { "/preview/report.html/", "/preview/", "/preview/report.htm" })
         {
             Assert.Contains("frame-ancestors 'none'", Policy(await Ask(near)), StringComparison.Ordinal);
         }
@@ -155,7 +155,7 @@ public class ReportPageMannerTests(Served served)
         await To(page, "make");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("iframe.preview")).ToBeVisibleAsync(new() { Timeout = 60000 });
-        await To(page, "take-pdf");
+        await To(page, "download-pdf");
         var taken = await page.RunAndWaitForDownloadAsync(() => page.Keyboard.PressAsync("Enter"));
         Assert.Equal("fern-saloon-report.pdf", taken.SuggestedFilename);
         Assert.Contains("author=Keys%20only", page.Url, StringComparison.Ordinal);
@@ -197,7 +197,7 @@ public class ReportPageMannerTests(Served served)
         await Accessible.Check(page, frames: false);
         await ReportPageTests.Make(page);
         await Accessible.Check(page, frames: false);
-        var taken = await page.RunAndWaitForDownloadAsync(() => page.Locator("#take-html").ClickAsync());
+        var taken = await page.RunAndWaitForDownloadAsync(() => page.Locator("#download-html").ClickAsync());
         var report = await taken.PathAsync();
         await page.GotoAsync("/report?car=nobody&speed=fast&parts=&title=one%0Atwo");
         await Accessible.Check(page, frames: false);

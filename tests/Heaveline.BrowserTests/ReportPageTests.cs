@@ -67,7 +67,7 @@ public class ReportPageTests(Served served)
     public async Task A_download_needs_no_page_and_is_computed_from_its_address()
     {
         using var client = new HttpClient { BaseAddress = served.Address };
-        var address = "/take/report.html?car=sprig-kit-car&parts=cost&author=A.%20Fern&date=";
+        var address = "/download/report.html?car=sprig-kit-car&parts=cost&author=A.%20Fern&date=";
         var first = await client.GetByteArrayAsync(address, TestContext.Current.CancellationToken);
         Assert.Contains("A. Fern", Encoding.UTF8.GetString(first), StringComparison.Ordinal);
         Assert.Equal(first, await client.GetByteArrayAsync(address, TestContext.Current.CancellationToken));
@@ -153,10 +153,10 @@ public class ReportPageTests(Served served)
         using var client = new HttpClient { BaseAddress = served.Address, Timeout = TimeSpan.FromSeconds(90) };
         using var leaves = new CancellationTokenSource(TimeSpan.FromSeconds(3));
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => client.GetByteArrayAsync(
-            "/take/report.html?car=fern-saloon&parts=doubt&samples=999999", leaves.Token));
+            "/download/report.html?car=fern-saloon&parts=doubt&samples=999999", leaves.Token));
 
         // Only one is made at a time: this one would otherwise wait for minutes.
-        var answer = await client.GetAsync("/take/report.html?car=fern-saloon&parts=cost&seed=78", TestContext.Current.CancellationToken);
+        var answer = await client.GetAsync("/download/report.html?car=fern-saloon&parts=cost&seed=78", TestContext.Current.CancellationToken);
         Assert.True(answer.IsSuccessStatusCode);
     }
 
@@ -166,7 +166,7 @@ public class ReportPageTests(Served served)
         using var client = new HttpClient { BaseAddress = served.Address, Timeout = TimeSpan.FromSeconds(90) };
         using var leaves = new CancellationTokenSource();
         var asked = Enumerable.Range(0, 7)
-            .Select(i => client.GetAsync($"/take/report.html?car=fern-saloon&parts=doubt&samples={900000 + i}", leaves.Token)).ToList();
+            .Select(i => client.GetAsync($"/download/report.html?car=fern-saloon&parts=doubt&samples={900000 + i}", leaves.Token)).ToList();
         var first = await await Task.WhenAny(asked);
         Assert.Equal(429, (int)first.StatusCode);
         Assert.Contains(
@@ -199,7 +199,7 @@ public class ReportPageTests(Served served)
         await Expect(page.Locator("#make")).ToBeDisabledAsync();
         await Expect(page.Locator("#why-not")).ToBeVisibleAsync();
         using var client = new HttpClient { BaseAddress = served.Address };
-        foreach (var door in new[] { "/take/report.html?", "/take/report.pdf?", "/take/report/preview.html?" })
+        foreach (var door in new[] { "/download/report.html?", "/download/report.pdf?", "/preview/report.html?" })
         {
             var answer = await client.GetAsync(door + query, TestContext.Current.CancellationToken);
             Assert.Equal(422, (int)answer.StatusCode);
@@ -236,7 +236,7 @@ public class ReportPageTests(Served served)
 
     private static async Task<byte[]> Take(IPage page, string ending)
     {
-        var taken = await page.RunAndWaitForDownloadAsync(() => page.Locator($"#take-{ending}").ClickAsync());
+        var taken = await page.RunAndWaitForDownloadAsync(() => page.Locator($"#download-{ending}").ClickAsync());
         Assert.Equal($"fern-saloon-report.{ending}", taken.SuggestedFilename);
         return await File.ReadAllBytesAsync((await taken.PathAsync())!, TestContext.Current.CancellationToken);
     }

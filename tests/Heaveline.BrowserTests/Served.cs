@@ -27,7 +27,7 @@ public sealed class Served(OneBrowser browsing) : IAsyncLifetime
         "Heaveline.Cli");
 
     /// <summary>Everything that the program wrote, both streams.</summary>
-    public string Said => heard();
+    public string Output => heard();
 
     public async ValueTask InitializeAsync()
     {
@@ -40,10 +40,10 @@ public sealed class Served(OneBrowser browsing) : IAsyncLifetime
     }
 
     /// <summary>Starts the program another time, with other arguments after 'serve'.</summary>
-    public async Task<(Process Program, Uri Address, Func<string> Said)> Start(string[] arguments)
+    public async Task<(Process Program, Uri Address, Func<string> Output)> Start(string[] arguments)
     {
         var said = new List<string>();
-        string Said()
+        string Output()
         {
             lock (said)
             {
@@ -79,10 +79,10 @@ public sealed class Served(OneBrowser browsing) : IAsyncLifetime
         var ended = process.WaitForExitAsync();
         if (await Task.WhenAny(address.Task, ended, Task.Delay(TimeSpan.FromSeconds(60))) != address.Task)
         {
-            throw new InvalidOperationException($"The program did not serve. It said:\n{Said()}");
+            throw new InvalidOperationException($"The program did not serve. It said:\n{Output()}");
         }
 
-        return (process, await address.Task, Said);
+        return (process, await address.Task, Output);
     }
 
     /// <summary>

@@ -17,7 +17,7 @@ internal sealed class PublishedTable
     public IReadOnlyList<string[]> Rows { get; }
 
     /// <summary>A table kept beside the tests, by folder and file.</summary>
-    public static PublishedTable Kept(string folder, string file) => Read(Path.Combine(AppContext.BaseDirectory, folder, file));
+    public static PublishedTable Of(string folder, string file) => Read(Path.Combine(AppContext.BaseDirectory, folder, file));
 
     /// <summary>A table at a path.</summary>
     public static PublishedTable Read(string path)

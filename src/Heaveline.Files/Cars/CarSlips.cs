@@ -1,7 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
 using Heaveline.Models;
-using Heaveline.Quantities;
 
 namespace Heaveline.Files.Cars;
 
@@ -13,14 +12,22 @@ internal static class CarSlips
     /// <summary>Adds the warnings.</summary>
     public static void Check(RideModel model, Node root, Reader reader)
     {
-        FrequencySlips.Check(model, root, reader);
+        var told = FrequencySlips.Check(model, root, reader);
         CheckBody(model.Car, root, reader);
         for (var axle = 0; axle < 2; axle++)
         {
             CheckAxle(model.Car, axle, root, reader);
-            CheckTyre(model, axle, root, reader);
+            SizeSlips.Check(model, axle, root, reader);
             CheckDamping(model, axle, root, reader);
+
+            // A spring too stiff for its car is too stiff for its tyre as well: the spring is told already.
+            if (!told.Contains(axle))
+            {
+                CheckTyre(model, axle, root, reader);
+            }
         }
+
+        SizeSlips.CheckLoads(model.Car, root, reader);
     }
 
     private static void CheckBody(Car car, Node root, Reader reader)
@@ -56,7 +63,6 @@ internal static class CarSlips
     {
         // A raked fork moves 1/cos(rake) times as far as its wheel, about 1.10.
         var mostRatio = car.Kind == VehicleKind.TwoWheeler ? 1.20 : 1.05;
-        const double MostUnsprung = 0.25;
         var end = Ends[axle];
         var of = car.Axles[axle];
         var node = root.At(end)!;
@@ -71,13 +77,6 @@ internal static class CarSlips
                 FormattableString.Invariant($"Likely slip: the ratio upside down. The other way up it is {1.0 / r:0.00}."));
         }
 
-        var weighed = axle == 0 ? car.Weighing.Front : car.Weighing.Rear;
-        Warn(
-            reader,
-            node.At("unsprung-mass"),
-            of.UnsprungMass.Si > MostUnsprung * weighed,
-            FormattableString.Invariant($"is {In.Percent.Of(of.UnsprungMass.Si / weighed):0} % of what the axle weighs; up to 25 % is usual."),
-            "Only wheels, hubs, brakes, half of arms and springs and a solid axle count, for both sides together.");
         foreach (var stop in new[] { "bump-stop", "rebound-stop" })
         {
             var clearance = (stop == "bump-stop" ? of.BumpStop : of.ReboundStop)?.Clearance.Si;
@@ -138,7 +137,8 @@ internal static class CarSlips
         return null;
     }
 
-    private static void Warn(Reader reader, Node? node, bool isOdd, string message, string advice)
+    /// <summary>Warns about a value that is given and odd.</summary>
+    public static void Warn(Reader reader, Node? node, bool isOdd, string message, string advice)
     {
         if (isOdd && node is not null)
         {

@@ -11,7 +11,10 @@ namespace Heaveline.Files.Cars;
 /// </summary>
 internal static class CarStanding
 {
-    /// <summary>The model in the state described, or null with the refusals at the reader. Every load state is tried.</summary>
+    /// <summary>
+    /// The model in the state described, or null with the refusals at the reader. Every load state is tried. A slip of the pen that explains why the
+    /// car cannot stand is told instead of what the model stumbles over.
+    /// </summary>
     public static RideModel? Check(Car car, Node root, Reader reader)
     {
         RideModel standing;
@@ -21,7 +24,11 @@ internal static class CarStanding
         }
         catch (RefusedValueException refused)
         {
-            Tell(refused, Blamed(car, root, refused.What), reader);
+            if (!SizeSlips.RefuseUnsprung(car, root, reader) && !FrequencySlips.RefuseLikely(car, root, reader))
+            {
+                Tell(refused, Blamed(car, root, refused.What), reader);
+            }
+
             return null;
         }
 
@@ -60,7 +67,7 @@ internal static class CarStanding
             "line pressure" => root.At("interconnection", "fluid", "pressure"),
             "line inertance" => root.At("interconnection", "fluid", "line"),
             "accumulators" or "accumulator" or "gas exponents" => root.At("interconnection", "fluid"),
-            "suspension" => root.At("interconnection") ?? root.At("body"),
+            "suspension" => root.At("interconnection") ?? root.At("front", "spring"),
             _ => root.At("weighing"),
         } ?? root;
     }

@@ -32,7 +32,7 @@ internal static class ScalarText
     /// <summary>
     /// The style that a value's quotes are kept in when it changes: plain when they were there only because the old value needed them.
     /// </summary>
-    public static ScalarStyle Kept(string old, ScalarStyle style, bool inFlow) =>
+    public static ScalarStyle StyleAfter(string old, ScalarStyle style, bool inFlow) =>
         IsPlain(old, inFlow) && !old.Any(IsUnseen) ? style : ScalarStyle.Plain;
 
     private static bool IsPlain(string text, bool inFlow)

@@ -96,7 +96,7 @@ internal sealed class TextEditing(Lines lines, KeyEdit edit, ValueText values)
         // One word of a choice, a number or a text: as the old one was written; true and false must stand without quotes.
         if (value.Kind == NodeKind.Scalar && old.Node.Kind == NodeKind.Scalar && !value.IsEmpty && !old.Node.IsEmpty)
         {
-            var style = kind is YesNoKind ? ScalarStyle.Plain : ScalarText.Kept(old.Node.Text, old.Style, parent.IsFlow);
+            var style = kind is YesNoKind ? ScalarStyle.Plain : ScalarText.StyleAfter(old.Node.Text, old.Style, parent.IsFlow);
             return Over(old.Start, old.End, ScalarText.Of(value.Text, parent.IsFlow, style, values.AlwaysQuoted));
         }
 

@@ -43,7 +43,7 @@ internal sealed class EarlierVersions(string folder, int most)
     /// </param>
     /// <returns>The version, and how many were dropped.</returns>
     /// <exception cref="IOException">It cannot be kept.</exception>
-    public (EarlierVersion Kept, int Dropped) Keep(string name, byte[] bytes, DateTime now)
+    public (EarlierVersion Version, int Dropped) Keep(string name, byte[] bytes, DateTime now)
     {
         var place = Place(name);
         if (!IsInside(place))

@@ -40,9 +40,9 @@ public sealed class Garage
     public string Folder { get; }
 
     /// <summary>Called when a save's bytes are on the disk, just before the file takes its name: the moment at which tests interfere.</summary>
-    internal Action BeforeTaking
+    internal Action BeforeReplacing
     {
-        init => saving.BeforeTaking = value;
+        init => saving.BeforeReplacing = value;
     }
 
     /// <summary>How long a save waits for another one; 5 s.</summary>

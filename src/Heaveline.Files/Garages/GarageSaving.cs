@@ -12,7 +12,7 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Called just before a file takes its name.</summary>
-    public Action BeforeTaking { get; set; } = () => { };
+    public Action BeforeReplacing { get; set; } = () => { };
 
     /// <summary>How long to wait for another save.</summary>
     public TimeSpan Patience { get; set; } = TimeSpan.FromSeconds(5);
@@ -60,13 +60,13 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
 
         if (present is not null)
         {
-            var (kept, dropped) = earlier.Keep(outcome.Name, present, time.GetUtcNow().UtcDateTime);
-            outcome = outcome with { Kept = kept, Dropped = dropped };
+            var (version, dropped) = earlier.Keep(outcome.Name, present, time.GetUtcNow().UtcDateTime);
+            outcome = outcome with { Earlier = version, Dropped = dropped };
         }
 
         bool IsStillTheSame()
         {
-            BeforeTaking();
+            BeforeReplacing();
             return StampOf(Present(path)) == read;
         }
 

@@ -25,7 +25,7 @@ public sealed record SaveOutcome
     public string? TextOnDisk { get; init; }
 
     /// <summary>The version that was saved over, as it was kept; null when there was none.</summary>
-    public EarlierVersion? Kept { get; init; }
+    public EarlierVersion? Earlier { get; init; }
 
     /// <summary>How many of the oldest earlier versions were dropped for it.</summary>
     public int Dropped { get; init; }

@@ -19,11 +19,11 @@ internal static class GroupLimits
     /// <param name="key">The key.</param>
     public static string? Of(Shape shape, Kind kind, Key key) => Known.GetOrAdd((shape, key), _ =>
         Enumerable.Range(0, shape.OneOf.Select(set => set.Count).DefaultIfEmpty(1).Max())
-            .SelectMany(alternative => key.Kind.Probes.Select(probe => Told(shape, kind, key, probe, alternative)))
+            .SelectMany(alternative => key.Kind.Probes.Select(probe => LimitOf(shape, kind, key, probe, alternative)))
             .FirstOrDefault(limit => limit is not null));
 
     // alternative: which of several keys is given where one of them must be.
-    private static string? Told(Shape shape, Kind kind, Key key, string probe, int alternative)
+    private static string? LimitOf(Shape shape, Kind kind, Key key, string probe, int alternative)
     {
         var beside = shape.Keys.Where(other => other.IsRequired)
             .Concat(shape.OneOf.Where(set => !set.Contains(key)).Select(set => set[Math.Min(alternative, set.Count - 1)]))

@@ -11,7 +11,7 @@ public sealed record Reading<T>
     /// <summary>Everything that was refused: the text itself first, then those that it names, each in its order; empty when read.</summary>
     public IReadOnlyList<Refusal> Refusals { get; init; } = [];
 
-    /// <summary>What is possible but not plausible, in the same order.</summary>
+    /// <summary>What is possible but not plausible, in the same order; of a car how its axles ride first, which may explain the rest.</summary>
     public IReadOnlyList<Warning> Warnings { get; init; } = [];
 
     /// <summary>The texts that were read: the text itself, then those that it names (a variant's bases, a road's measured profile).</summary>

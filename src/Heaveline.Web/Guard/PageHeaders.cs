@@ -17,7 +17,7 @@ internal sealed class PageHeaders(RequestDelegate next)
         + "font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; frame-src 'self'";
 
     /// <summary>The one address that a page of ours shows in a frame: a report, which is a whole document of its own.</summary>
-    public const string Framed = "/take/report/preview.html";
+    public const string Framed = "/preview/report.html";
 
     /// <summary>
     /// The policy of that address: as strict, but our own pages may frame it, and its style and faces stand inside it. 'sandbox' makes it a document

@@ -98,9 +98,9 @@ public static class PageHost
         services.AddSingleton(options);
         services.AddSingleton<GarageView>();
         // What is long waits for its turn; what is short does not wait behind it.
-        var (turns, brief) = (new StudyQueue(), new StudyQueue(Environment.ProcessorCount));
-        services.AddSingleton(_ => RuleView.StudyIn(turns));
-        services.AddSingleton(_ => SweepView.StudyIn(turns, options.Version));
+        var (queue, brief) = (new StudyQueue(), new StudyQueue(Environment.ProcessorCount));
+        services.AddSingleton(_ => RuleView.StudyIn(queue));
+        services.AddSingleton(_ => SweepView.StudyIn(queue, options.Version));
         services.AddSingleton(_ => SpectraView.StudyIn(brief));
         services.AddSingleton<RideRoads>();
         services.AddSingleton<MadeReports>();

@@ -16,7 +16,7 @@ public sealed partial class CarPage
     // How long numbers without their doubts are held back, so that the bands do not flicker while one types.
     private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(250);
 
-    private CarDesk? desk;
+    private CarEditor? editor;
     private FormActs? acts;
     private CarNumbers? numbers;
     private CarDraft? counted;
@@ -58,7 +58,7 @@ public sealed partial class CarPage
     [Inject]
     private NavigationManager Addresses { get; set; } = null!;
 
-    private int Lines => desk!.Draft.Text.Count(c => c == '\n');
+    private int Lines => editor!.Draft.Text.Count(c => c == '\n');
 
     /// <inheritdoc/>
     protected override void OnParametersSet()
@@ -69,25 +69,25 @@ public sealed partial class CarPage
         }
 
         shown = Car;
-        (desk, acts, numbers, counted, said, problem, leavingTo, making, mayLeave) = (null, null, null, null, "", "", null, Making.Nothing, false);
+        (editor, acts, numbers, counted, said, problem, leavingTo, making, mayLeave) = (null, null, null, null, "", "", null, Making.Nothing, false);
         if (string.IsNullOrEmpty(Car))
         {
             return;
         }
 
-        (desk, problem) = CarDesk.Open(GarageView.Garage, GarageView.FileOf(Car));
-        if (desk is null)
+        (editor, problem) = CarEditor.Open(GarageView.Garage, GarageView.FileOf(Car));
+        if (editor is null)
         {
             return;
         }
 
-        acts = new FormActs(desk, Changed, Toggled);
+        acts = new FormActs(editor, Changed, Toggled);
         acts.Open.UnionWith(
             Open is null ? [FirstPart, "variant"] : Open.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Uri.UnescapeDataString));
-        if (desk.Good?.Reading.Value is { } car)
+        if (editor.Good?.Reading.Value is { } car)
         {
             Try(() => numbers = CarNumbers.Of(car));
-            counted = RendererInfo.IsInteractive ? null : desk.Good;
+            counted = RendererInfo.IsInteractive ? null : editor.Good;
         }
 
         Changed();
@@ -105,16 +105,16 @@ public sealed partial class CarPage
 
     private void Changed()
     {
-        loose = [.. desk!.Said.Where(remark => remark.IsRefusal && remark.Path.Count == 0)];
-        looseSlips = [.. desk.Said.Where(remark => !remark.IsRefusal && remark.Path.Count == 0)];
-        missing = FormSection.Missing(desk.Draft);
-        text = desk.Draft.Text;
+        loose = [.. editor!.Findings.Where(remark => remark.IsRefusal && remark.Path.Count == 0)];
+        looseSlips = [.. editor.Findings.Where(remark => !remark.IsRefusal && remark.Path.Count == 0)];
+        missing = FormSection.Missing(editor.Draft);
+        text = editor.Draft.Text;
         isTextOpen = acts!.Open.Contains("text");
-        if (desk.Good is { Reading.Value: { } car } good)
+        if (editor.Good is { Reading.Value: { } car } good)
         {
-            title = desk.Draft.IsVariant ? $"{car.Name}: what is changed" : $"{car.Name}, as it was measured";
-            lede = desk.Draft.IsVariant
-                ? $"A variant of {desk.Draft.BaseFile ?? good.BaseFile}. {car.Note}"
+            title = editor.Draft.IsVariant ? $"{car.Name}: what is changed" : $"{car.Name}, as it was measured";
+            lede = editor.Draft.IsVariant
+                ? $"A variant of {editor.Draft.BaseFile ?? good.BaseFile}. {car.Note}"
                 : car.Note.Length > 0 ? car.Note : "Its file as a form, and what follows from it at every load state.";
             if (good != counted && RendererInfo.IsInteractive)
             {
@@ -124,7 +124,7 @@ public sealed partial class CarPage
         }
         else
         {
-            title = $"{desk.Draft.File}, which is no car yet";
+            title = $"{editor.Draft.File}, which is no car yet";
             lede = "Put right what is refused; drawing and numbers follow.";
         }
 
@@ -194,14 +194,14 @@ public sealed partial class CarPage
     private void Save()
     {
         acts!.Settle();
-        Tell(desk!.Save());
+        Tell(editor!.Save());
     }
 
     private void Tell(SaveOutcome outcome)
     {
         said = outcome.End switch
         {
-            SaveEnd.Saved => outcome.Kept is null ? "Saved." : "Saved. The version before it is among the earlier ones.",
+            SaveEnd.Saved => outcome.Earlier is null ? "Saved." : "Saved. The version before it is among the earlier ones.",
             SaveEnd.Unchanged => "Saved: the file holds this very text.",
             SaveEnd.Conflict => "",
             _ => $"Not saved: {outcome.Message} {outcome.Advice}",
@@ -209,25 +209,25 @@ public sealed partial class CarPage
         Changed();
     }
 
-    private void TakeBack()
+    private void Undo()
     {
         acts!.Settle();
-        desk!.TakeBack();
+        editor!.Undo();
         Changed();
     }
 
-    private void TakeDisk()
+    private void Reload()
     {
-        desk!.TakeWhatIsOnDisk();
+        editor!.Reload();
         said = "This is what stood on the disk.";
         Changed();
     }
 
-    private void Overwrite() => Tell(desk!.Overwrite());
+    private void Overwrite() => Tell(editor!.Overwrite());
 
     private void PutOff()
     {
-        desk!.PutOff();
+        editor!.PutOff();
         Changed();
     }
 
@@ -239,10 +239,10 @@ public sealed partial class CarPage
 
     private void Restore(EarlierVersion version)
     {
-        if (desk!.ReadEarlier(version.Until).Text is { } old)
+        if (editor!.ReadEarlier(version.Until).Text is { } old)
         {
-            desk.Write(old);
-            Tell(desk.Save());
+            editor.Write(old);
+            Tell(editor.Save());
         }
         else
         {
@@ -264,7 +264,7 @@ public sealed partial class CarPage
         var here = new Uri(Addresses.Uri);
         var stays = target.AbsolutePath == here.AbsolutePath
             && Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(target.Query).TryGetValue("car", out var car) && car == Car;
-        if (stays || mayLeave || !desk!.IsChanged)
+        if (stays || mayLeave || !editor!.IsChanged)
         {
             return;
         }
@@ -277,7 +277,7 @@ public sealed partial class CarPage
     private void SaveAndGo()
     {
         Save();
-        if (desk!.IsChanged)
+        if (editor!.IsChanged)
         {
             leavingTo = null;
         }

@@ -222,7 +222,7 @@ public partial class PassPage
         return frame;
     }
 
-    private void Kept(string name)
+    private void OpenVariant(string name)
     {
         var values = state!.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key);
         var next = state! with { Car = name, Load = resting!.Now.Model.Load.Name, Beside = state!.Car, Values = values };

@@ -9,6 +9,6 @@ internal static class CarAddress
     /// <summary>The pass page.</summary>
     public static string Pass(string name) => $"pass?car={Uri.EscapeDataString(name)}";
 
-    /// <summary>Something to take away from the car page.</summary>
-    public static string Take(string what, string name) => $"take/{what}?car={Uri.EscapeDataString(name)}";
+    /// <summary>A download of the car page.</summary>
+    public static string Download(string what, string name) => $"download/{what}?car={Uri.EscapeDataString(name)}";
 }

@@ -5,7 +5,7 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Web.Serving;
 
-/// <summary>Files that a reader takes away from a page.</summary>
+/// <summary>Files that a page offers for download.</summary>
 internal static class Download
 {
     /// <summary>A figure as svg, png or pdf; not found for another ending.</summary>
@@ -20,7 +20,7 @@ internal static class Download
     /// <summary>A file under a name of its own.</summary>
     public static IResult File(byte[] bytes, string type, string name, string ending) => Results.File(bytes, type, $"{Plain(name)}.{ending}");
 
-    /// <summary>What cannot be taken, in words: a refused value or a run that failed.</summary>
+    /// <summary>What cannot be downloaded, in words: a refused value or a run that failed.</summary>
     public static IResult Refused(string sentence) =>
         Results.Text(sentence, "text/plain; charset=utf-8", statusCode: StatusCodes.Status422UnprocessableEntity);
 

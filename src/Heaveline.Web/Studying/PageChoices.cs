@@ -13,7 +13,7 @@ namespace Heaveline.Web.Studying;
 /// </param>
 public sealed record PageChoices(IReadOnlyList<Choice> Offered, Given Typed, Given Given)
 {
-    /// <summary>The query of the page and of what is taken away from it, with its question mark; what is as usual is left out.</summary>
+    /// <summary>The query of the page and of its downloads, with its question mark; what is as usual is left out.</summary>
     public string Query => Typed.Query(Offered);
 
     /// <summary>Reads an address.</summary>

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Http;
 
 namespace Heaveline.Web.Studying;
 
-/// <summary>What a study says, to be taken away: the answer that a page shows, or computed for it.</summary>
+/// <summary>What a study says, as a download: the answer that a page shows, or computed for it.</summary>
 internal static class StudyDownload
 {
     /// <summary>A file of an answer, or in words why there is none.</summary>

@@ -216,7 +216,7 @@ function reach(panel) {
     return high > low ? [low, high] : [low - 1, low + 1];
 }
 
-const kept = new WeakMap();
+const drawn = new WeakMap();
 
 export async function draw(element, structure, bytes, page) {
     const sheet = typeof structure === "string" ? JSON.parse(structure) : structure;
@@ -224,24 +224,24 @@ export async function draw(element, structure, bytes, page) {
     const numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
     const { data, layout } = compose(sheet, numbers, colours(element), element.clientWidth || 800);
     await plotly.react(element, data, layout, { displayModeBar: false, responsive: true, doubleClick: false });
-    if (!kept.has(element)) {
-        const redraw = () => { const last = kept.get(element); if (last) draw(element, last.sheet, last.bytes, last.page); };
+    if (!drawn.has(element)) {
+        const redraw = () => { const last = drawn.get(element); if (last) draw(element, last.sheet, last.bytes, last.page); };
         const dark = matchMedia("(prefers-color-scheme: dark)");
         dark.addEventListener("change", redraw);
-        kept.set(element, { sheet, bytes, page, forget: () => dark.removeEventListener("change", redraw) });
+        drawn.set(element, { sheet, bytes, page, forget: () => dark.removeEventListener("change", redraw) });
         if (page) element.on("plotly_click", event => {
             const point = event.points[0];
             const panel = Number((point.yaxis._id || "y").slice(1) || 1) - 1;
             page.invokeMethodAsync("Pick", panel, Number(point.x), Number(point.y));
         });
     } else {
-        Object.assign(kept.get(element), { sheet, bytes, page });
+        Object.assign(drawn.get(element), { sheet, bytes, page });
     }
 }
 
 export function clear(element) {
     if (!element) return;
-    kept.get(element)?.forget();
-    kept.delete(element);
+    drawn.get(element)?.forget();
+    drawn.delete(element);
     window.Plotly?.purge(element);
 }

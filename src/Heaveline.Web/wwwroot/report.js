@@ -4,15 +4,15 @@
  * Listens to the buttons inside an element, now and later: data-copy names the element whose text is meant, data-copied the place to say
  * what came of it.
  */
-export function attach(desk) {
-    desk.addEventListener("click", async (event) => {
+export function attach(page) {
+    page.addEventListener("click", async (event) => {
         const button = event.target.closest("[data-copy]");
         if (!button) {
             return;
         }
 
         const line = document.getElementById(button.dataset.copy);
-        const says = desk.querySelector(`[data-copied="${button.dataset.copy}"]`);
+        const says = page.querySelector(`[data-copied="${button.dataset.copy}"]`);
         says.textContent = (await written(line.textContent)) ? "Copied." : marked(line);
     });
 }

@@ -34,7 +34,7 @@ public sealed record Measure<TSubject>(string Key, string Label, ShownUnit Unit,
     /// <summary>Whether it is taken up somewhere when a road is driven.</summary>
     /// <param name="road">The road.</param>
     /// <param name="use">Where.</param>
-    public bool IsTakenUp(Road road, MeasureUse use)
+    public bool IsUsed(Road road, MeasureUse use)
     {
         ArgumentNullException.ThrowIfNull(road);
         return road.Event is null ? !NeedsObstacle && (Uses | UsesWithoutObstacle).HasFlag(use) : Uses.HasFlag(use);

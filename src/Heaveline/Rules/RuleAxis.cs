@@ -12,13 +12,13 @@ public sealed record RuleAxis
     public required RuleKind Kind { get; init; }
 
     /// <summary>What is turned and what is kept.</summary>
-    public string Name => ShortName + Kept;
+    public string Name => ShortName + Unchanged;
 
     /// <summary>What is turned, without what is kept.</summary>
     public required string ShortName { get; init; }
 
     /// <summary>What is kept, as it follows upon what is turned; empty where that says itself.</summary>
-    public required string Kept { get; init; }
+    public required string Unchanged { get; init; }
 
     /// <summary>Unit, empty for a plain number.</summary>
     public required string Symbol { get; init; }
@@ -56,7 +56,7 @@ public sealed record RuleAxis
     {
         Kind = RuleKind.FrequencyRatio,
         ShortName = AxleCatalogue.FrequencyRatio.Name + (onRigidTyres ? " of the springs alone" : ""),
-        Kept = ", mean and damping ratios kept",
+        Unchanged = ", mean and damping ratios kept",
         Symbol = "",
         Claim = "A front softer than the rear pitches less.",
         Values = values,
@@ -70,7 +70,7 @@ public sealed record RuleAxis
     {
         Kind = RuleKind.Damping,
         ShortName = "mean damping ratio",
-        Kept = ", split kept",
+        Unchanged = ", split kept",
         Symbol = "",
         Claim = "More damping pitches less.",
         Values = values,
@@ -84,7 +84,7 @@ public sealed record RuleAxis
     {
         Kind = RuleKind.DynamicIndex,
         ShortName = "dynamic index",
-        Kept = "",
+        Unchanged = "",
         Symbol = "",
         Claim = "Mass towards the ends pitches less.",
         Values = values,
@@ -100,7 +100,7 @@ public sealed record RuleAxis
     {
         Kind = inertiaGrows ? RuleKind.Wheelbase : RuleKind.WheelbaseSameBody,
         ShortName = "wheelbase",
-        Kept = inertiaGrows ? ", dynamic index kept" : ", pitch inertia kept",
+        Unchanged = inertiaGrows ? ", dynamic index kept" : ", pitch inertia kept",
         Symbol = "m",
         Claim = "A longer wheelbase pitches less.",
         Values = values,
@@ -116,7 +116,7 @@ public sealed record RuleAxis
     {
         Kind = RuleKind.SharedSprings,
         ShortName = "share of the heave stiffness in a common spring",
-        Kept = " (linear car of the same masses and frequencies)",
+        Unchanged = " (linear car of the same masses and frequencies)",
         Symbol = "",
         Claim = "Front and rear springs joined pitch less.",
         Values = values,
@@ -133,7 +133,7 @@ public sealed record RuleAxis
     {
         Kind = RuleKind.SharedDamping,
         ShortName = "share of the heave damping in a common damper",
-        Kept = " (linear car of the same masses, frequencies and damping)",
+        Unchanged = " (linear car of the same masses, frequencies and damping)",
         Symbol = "",
         Claim = "Front and rear dampers joined pitch less.",
         Values = values,

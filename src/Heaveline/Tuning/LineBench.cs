@@ -64,10 +64,10 @@ public sealed record LineBench
             CornerFrequency = corner / (2.0 * Math.PI),
             Warnings = [],
         };
-        return bench with { Warnings = [.. Said(bench, model)] };
+        return bench with { Warnings = [.. WarningsOf(bench, model)] };
     }
 
-    private static IEnumerable<string> Said(LineBench bench, RideModel model)
+    private static IEnumerable<string> WarningsOf(LineBench bench, RideModel model)
     {
         var wheels = model.Rolls ? 2.0 : 1.0;
         var pitch = BodyModes.Of(model).Pitch.Frequency;

@@ -5,7 +5,7 @@ namespace Heaveline.References.Iso2631;
 /// <summary>ISO 2631-1:1997 Tables 3 and 4 at the nominal frequencies, read second-hand; see source.md.</summary>
 public class WeightingTableTests
 {
-    private static readonly PublishedTable _table = PublishedTable.Kept("Iso2631", "tables-3-and-4.csv");
+    private static readonly PublishedTable _table = PublishedTable.Of("Iso2631", "tables-3-and-4.csv");
 
     public static TheoryData<string, int> Columns => new()
     {

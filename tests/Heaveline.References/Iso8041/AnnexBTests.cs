@@ -5,7 +5,7 @@ namespace Heaveline.References.Iso8041;
 /// <summary>ISO 8041-1:2017 Annex B and reference-frequency values, read second-hand; see source.md.</summary>
 public class AnnexBTests
 {
-    private static readonly PublishedTable _table = PublishedTable.Kept("Iso8041", "annex-b.csv");
+    private static readonly PublishedTable _table = PublishedTable.Of("Iso8041", "annex-b.csv");
 
     public static TheoryData<string, int> Columns => new()
     {

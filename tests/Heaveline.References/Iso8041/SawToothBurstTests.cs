@@ -9,7 +9,7 @@ public class SawToothBurstTests
 {
     private const double Wide = 0.025;
     private const double Narrow = 0.008;
-    private static readonly PublishedTable _table = PublishedTable.Kept("Iso8041", "saw-tooth-bursts.csv");
+    private static readonly PublishedTable _table = PublishedTable.Of("Iso8041", "saw-tooth-bursts.csv");
 
     public static TheoryData<string, int> Weighted => new()
     {

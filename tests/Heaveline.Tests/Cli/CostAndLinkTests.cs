@@ -15,7 +15,7 @@ public class CostAndLinkTests
         Assert.Contains("brake balance", said.Results);
         Assert.Contains("compressed spring", said.Results);
         // The cure stiffens the rear: its tail sinks less under the same load.
-        var numbers = new SaidJson(Spoken.Of("cost", Saloon, Cured, "--load", "four up with luggage", "--json"));
+        var numbers = new AnswerJson(Spoken.Of("cost", Saloon, Cured, "--load", "four up with luggage", "--json"));
         Assert.True(numbers.Value("rear-left-sag", column: 1) < numbers.Value("rear-left-sag", column: 0));
     }
 
@@ -28,7 +28,7 @@ public class CostAndLinkTests
         Assert.Contains("300 draws within the stated doubts, seed 5", said.Results);
         Assert.Contains("Side effects, change to Fern saloon, cured", said.Results);
         Assert.Equal(said.Results, Spoken.Of(line).Results);
-        var json = new SaidJson(Spoken.Of([.. line, "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. line, "--json"]));
         Assert.Equal((300, 5), (json.Root["samples"]!.GetValue<int>(), json.Root["seed"]!.GetValue<int>()));
         foreach (var key in new[] { "roll-per-g", "braking-pitch-per-g", "rear-left-height", "lamp-drop" })
         {

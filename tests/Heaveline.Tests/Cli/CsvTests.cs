@@ -9,7 +9,7 @@ public class CsvTests
     public void Csv_reads_back_with_units_and_gives_the_numbers_of_the_table()
     {
         using var scratch = new Scratch();
-        var json = new SaidJson(Spoken.Of(
+        var json = new AnswerJson(Spoken.Of(
             "pass", "examples/garage/fern-saloon.yaml", "--load", "four up with luggage", "--csv", scratch["traces.csv"], "--json"));
         var columns = Columns(scratch["traces.csv"]);
         Assert.All(columns.Keys, header => Assert.Matches(@"^[^\[]+ \[(s|mm|deg|deg/s|rad/s2|m/s2|N)\]$", header));
@@ -36,7 +36,7 @@ public class CsvTests
     // How far the load lifts the beam before the hump does, in percent.
     private static double Attitude()
     {
-        var described = new SaidJson(Spoken.Of("describe", "examples/garage/fern-saloon.yaml", "--json"));
+        var described = new AnswerJson(Spoken.Of("describe", "examples/garage/fern-saloon.yaml", "--json"));
         return described.Value("lamp-drop") - described.Value("lamp-drop", column: 2);
     }
 

@@ -102,6 +102,7 @@ public class ExitCodeTests
     [InlineData("pass examples/garage/fern-saloon.yaml --sped 3", "'--sped'", "heaveline pass --help")]
     [InlineData("describe", "'CAR'", "heaveline describe --help")]
     [InlineData("frobnicate", "'frobnicate'", "heaveline --help")]
+    [InlineData("map examples/garage/fern-saloon.yaml", "'map'", "heaveline --help")]
     [InlineData("compare examples/garage/fern-saloon.yaml", "at least 2 cars", "must be given")]
     public void Wrong_usage_ends_in_2_and_names_the_word_and_the_way_on(string line, string word, string way)
     {

@@ -57,8 +57,8 @@ public class HappyPathTests
         using var scratch = new Scratch();
         File.WriteAllText(scratch["straight.yaml"], StraightCar.Text);
         string[] line = ["pass", scratch["straight.yaml"], "--speed", "45 km/h", "--json"];
-        var stepped = new SaidJson(Spoken.Of(line));
-        var exact = new SaidJson(Spoken.Of([.. line, "--certified"]));
+        var stepped = new AnswerJson(Spoken.Of(line));
+        var exact = new AnswerJson(Spoken.Of([.. line, "--certified"]));
         Assert.NotEqual(stepped.Root["method"]!.GetValue<string>(), exact.Root["method"]!.GetValue<string>());
         foreach (var key in new[] { "settling-rms-pitch", "hit-peak-pitch", "rms-heave-acceleration" })
         {
@@ -78,8 +78,8 @@ public class HappyPathTests
     [Fact]
     public void A_speed_among_several_has_the_numbers_that_it_has_alone()
     {
-        var alone = new SaidJson(Spoken.Of("compare", Saloon, Cured, "--json"));
-        var among = new SaidJson(Spoken.Of("compare", Saloon, Cured, "--speed", "50 km/h, 20 km/h, 90 km/h", "--json"));
+        var alone = new AnswerJson(Spoken.Of("compare", Saloon, Cured, "--json"));
+        var among = new AnswerJson(Spoken.Of("compare", Saloon, Cured, "--speed", "50 km/h, 20 km/h, 90 km/h", "--json"));
         foreach (var key in new[] { "settling-rms-pitch", "rms-pitch", "driver-rms-vertical", "recorded" })
         {
             Assert.Equal(alone.Value(key), among.Value(key, table: 1), 1e-9);
@@ -110,7 +110,7 @@ public class HappyPathTests
 
     [Fact]
     public void Road_says_the_height_of_a_rounded_hump_at_its_top() =>
-        Assert.Equal(75.0, new SaidJson(Spoken.Of("road", "village-hump", "--json")).Value("highest"), 0.01);
+        Assert.Equal(75.0, new AnswerJson(Spoken.Of("road", "village-hump", "--json")).Value("highest"), 0.01);
 
     [Fact]
     public void A_random_road_that_was_written_is_a_road_to_pass()

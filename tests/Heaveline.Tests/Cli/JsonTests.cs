@@ -19,7 +19,7 @@ public class JsonTests
         var text = Spoken.Typed(line).Results.Split('\n');
         var at = 0;
         var seen = 0;
-        foreach (var (label, unit, values) in new SaidJson(Spoken.Typed(line + " --json")).Rows)
+        foreach (var (label, unit, values) in new AnswerJson(Spoken.Typed(line + " --json")).Rows)
         {
             at = Array.FindIndex(text, at, l => Regex.IsMatch(l, $"^{Regex.Escape(label)}\\s+{Regex.Escape(unit)}\\s"));
             Assert.True(at >= 0, $"The text has no row '{label}' in {unit}.");

@@ -14,7 +14,7 @@ public class WhyAndDoubtTests
         Assert.Contains("off public roads", said.Results);
         Assert.Contains("°; with every cause neutral ", said.Results);
         Assert.Equal(["why.svg"], scratch.Contents);
-        var shares = new SaidJson(Spoken.Of("why", Saloon, "--load", "four up with luggage", "--speed", "40 km/h", "--json")).Rows
+        var shares = new AnswerJson(Spoken.Of("why", Saloon, "--load", "four up with luggage", "--speed", "40 km/h", "--json")).Rows
             .Select(r => r.Values[0]!.Value).ToList();
         // Ranked: the settling's causes come first, by the size of their share.
         Assert.True(Math.Abs(shares[0]) >= Math.Abs(shares[1]));
@@ -31,7 +31,7 @@ public class WhyAndDoubtTests
         Assert.Contains("next: it makes ", said.Results);
         Assert.Equal(["doubt.svg"], scratch.Contents);
         Assert.Equal(Spoken.Of(line).Results, Spoken.Of(line).Results);
-        var json = new SaidJson(Spoken.Of([.. line, "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. line, "--json"]));
         Assert.InRange(json.Value("front-frequency"), json.Value("front-frequency", column: 1), json.Value("front-frequency", column: 3));
     }
 

@@ -26,7 +26,7 @@ public class WorksheetTests
         var said = Spoken.Of(Weigh);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
         Assert.Contains("turning the car", said.Results, StringComparison.OrdinalIgnoreCase);
-        var json = new SaidJson(Spoken.Of([.. Weigh, "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. Weigh, "--json"]));
         Assert.Equal(1360.0, json.Value("total"), 1e-9);
         Assert.Equal(2500.0 * 617.0 / 1360.0, json.Value("behind-front-axle"), 1e-9);
         Assert.Equal(1.0, json.Value("front-left", column: 1), 1e-9);
@@ -36,7 +36,7 @@ public class WorksheetTests
     [Fact]
     public void A_tilt_test_prints_its_budget_and_the_bodys_height()
     {
-        var json = new SaidJson(Spoken.Of(
+        var json = new AnswerJson(Spoken.Of(
             "worksheet", "tilt", "--total", "1200 kg", "--level", "600 kg ± 1", "--lifted", "621.16 kg ± 1", "--angle", "10° ± 0.3°", "--wheelbase",
             "2.50 m", "--radius", "0.31 m, 0.31 m", "--unsprung", "150 kg ± 10", "--json"));
         Assert.Equal(250.0, json.Value("above-axle-line"), 0.1);
@@ -64,7 +64,7 @@ public class WorksheetTests
             "--at",
             "260 mm",
         ];
-        var json = new SaidJson(Spoken.Of([.. spring, "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. spring, "--json"]));
         // Least squares by hand: Σ(x − x̄)(F − F̄)/Σ(x − x̄)², x 0…60 mm.
         Assert.Equal(((-30.0 * 480.0) + (-10.0 * 905.0) + (10.0 * 1310.0) + (30.0 * 1735.0)) / 2000.0, json.Value("rate"), 1e-9);
         Assert.True(json.Value("rate", column: 1) > 0.0);
@@ -77,8 +77,8 @@ public class WorksheetTests
     {
         string[] Pairs(double factor, string unit) =>
             [.. new[] { 300, 280, 260 }.SelectMany(l => new[] { "--pair", FormattableString.Invariant($"{l} mm, {(340 - l) * factor} {unit}") })];
-        var inNewton = new SaidJson(Spoken.Of(["worksheet", "spring", .. Pairs(19.6133, "N"), "--json"]));
-        var inKilograms = new SaidJson(Spoken.Of(["worksheet", "spring", .. Pairs(2.0, "kg"), "--json"]));
+        var inNewton = new AnswerJson(Spoken.Of(["worksheet", "spring", .. Pairs(19.6133, "N"), "--json"]));
+        var inKilograms = new AnswerJson(Spoken.Of(["worksheet", "spring", .. Pairs(2.0, "kg"), "--json"]));
         Assert.Equal(inNewton.Value("rate"), inKilograms.Value("rate"), 1e-9);
         Assert.Equal(19.6133, inKilograms.Value("rate"), 1e-9);
     }
@@ -108,9 +108,38 @@ public class WorksheetTests
             "--stop",
             "40 mm, 25.3 mm",
         ];
-        var json = new SaidJson(Spoken.Of(["worksheet", "ratio", .. stops, "--json"]));
+        var json = new AnswerJson(Spoken.Of(["worksheet", "ratio", .. stops, "--json"]));
         Assert.Equal(json.Value("ratio"), Pasted(json, "spring-per-wheel: 0.90", 4).Front.Spring.MotionRatio.AtReference.Si, 1e-9);
         Assert.InRange(json.Value("ratio"), 0.60, 0.64);
+    }
+
+    [Fact]
+    public void A_wheel_on_a_jack_prints_lines_that_a_car_file_takes()
+    {
+        string[] Stops(string way, double side) =>
+        [
+            .. new[] { 440, 420, 400, 380, 360, 340, 320, 300 }.SelectMany(gap => new[]
+            {
+                way,
+                FormattableString.Invariant($"{gap} mm, {(3200 + (22.5 * (380 - gap)) + side + (60 * Math.Max(0, 328 - gap))) / 9.80665:F1} kg"),
+            }),
+        ];
+        string[] line = ["worksheet", "wheel-rate", .. Stops("--up", 55.0), .. Stops("--down", -55.0), "--rest", "380 mm"];
+        var json = new AnswerJson(Spoken.Of([.. line, "--json"]));
+        Assert.Equal(22.5, json.Value("rate"), 0.1);
+        Assert.True(json.Value("rate", column: 1) > 0.0);
+        Assert.Equal(55.0, json.Value("friction"), 1.0);
+        Assert.Equal(52.0, json.Value("bump-clearance"), 0.5);
+        var said = Spoken.Of(line);
+        Assert.Contains("stores enough to kill", said.Results, StringComparison.Ordinal);
+        Assert.Contains("spring: {wheel-rate: 22.", said.Results, StringComparison.Ordinal);
+        var lines = json.Root["car-file"]!.AsArray().Select(l => l!.GetValue<string>()).ToList();
+        var text = TextCar.With("spring: {wheel-rate: 17 N/mm}", lines[0] + "\n  " + lines[1])
+            .Replace("bump-stop: {clearance: 70 mm, rate: 50 N/mm, solid-after: 40 mm}", lines[2], StringComparison.Ordinal);
+        var reading = CarFile.Read(new SourceText("pasted.yaml", text));
+        Assert.True(reading.Value is not null, reading.Format());
+        Assert.Equal(55.0, reading.Value.Rear.Friction.HalfWidth.Si, 1.0);
+        Assert.Equal(0.052, reading.Value.Rear.BumpStop!.Clearance.Si, 5e-4);
     }
 
     [Theory]
@@ -127,7 +156,7 @@ public class WorksheetTests
     }
 
     // The car that results when the lines are pasted over a part of a sound file, indented.
-    private static Heaveline.Cars.Car Pasted(SaidJson json, string over, int indent)
+    private static Heaveline.Cars.Car Pasted(AnswerJson json, string over, int indent)
     {
         var lines = json.Root["car-file"]!.AsArray().Select(l => l!.GetValue<string>()).ToList();
         var reading = CarFile.Read(new SourceText("pasted.yaml", TextCar.With(over, string.Join("\n" + new string(' ', indent), lines))));

@@ -53,8 +53,8 @@ public class ExampleGarageTests
     public void Axles_ride_at_the_frequencies_the_examples_are_made_for(string file, string load, double front, double rear)
     {
         var model = Model(file, load);
-        Assert.Equal(front, FrequencySlips.Of(model, 0), 0.006);
-        Assert.Equal(rear, FrequencySlips.Of(model, 1), 0.006);
+        Assert.Equal(front, RideGuess.Of(model, 0).Frequency, 0.006);
+        Assert.Equal(rear, RideGuess.Of(model, 1).Frequency, 0.006);
     }
 
     [Theory]

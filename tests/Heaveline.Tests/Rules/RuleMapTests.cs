@@ -132,7 +132,7 @@ public class RuleMapTests
     [Fact]
     public void A_map_tells_how_far_it_is()
     {
-        var told = new Told(_ => { });
+        var told = new Listener(_ => { });
         RuleMap.Of(
             MeasuredCar.Saloon.Model(),
             Versine,
@@ -152,7 +152,7 @@ public class RuleMapTests
     public void A_map_that_is_cancelled_begins_no_further_passes()
     {
         using var stop = new CancellationTokenSource();
-        var told = new Told(_ => stop.Cancel());
+        var told = new Listener(_ => stop.Cancel());
         double[] speeds = [.. Enumerable.Range(0, 40).Select(i => 8.0 + (0.5 * i))];
         Assert.ThrowsAny<OperationCanceledException>(() =>
             RuleMap.Of(
@@ -270,7 +270,7 @@ public class RuleMapTests
     private static double Settling(SimpleCar car, Road road, double speed) =>
         SettlingCatalogue.RmsPitch.Of(Pass.Of(car.Model(), road, speed, PassOptions.Default with { StatesError = false, SettlingTime = 1.1 }));
 
-    private sealed class Told(Action<double> then) : IProgress<double>
+    private sealed class Listener(Action<double> then) : IProgress<double>
     {
         private readonly Lock turn = new();
 

@@ -79,7 +79,7 @@ public class DoubtStudyTests
     public void Progress_rises_to_the_end()
     {
         var told = new List<double>();
-        var run = new StudyRun { Progress = new Told(told) };
+        var run = new StudyRun { Progress = new Listener(told) };
         DoubtStudy.Run(Answer.Asked with { Draws = 20 }, run);
         Assert.Equal(told.Order(), told);
         Assert.Equal(1.0, told[^1], 1e-12);
@@ -88,7 +88,7 @@ public class DoubtStudyTests
     [Fact]
     public void Too_few_draws_are_refused() => Assert.Throws<RefusedValueException>(() => Answer.Asked with { Draws = 9 });
 
-    private sealed class Told(List<double> shares) : IProgress<double>
+    private sealed class Listener(List<double> shares) : IProgress<double>
     {
         public void Report(double value) => shares.Add(value);
     }

@@ -34,9 +34,9 @@ public class PassStoryTests
     };
 
     // At 36 km/h the front touches half a contact length ahead, at −0.02 s, and the rear leaves at (3.7 + 2.6)/10 = 0.63 s.
-    private static IReadOnlyList<string> Told(Road road, params (int Channel, Func<double, double> At)[] traces) => Told(Car, road, traces);
+    private static IReadOnlyList<string> StoryOf(Road road, params (int Channel, Func<double, double> At)[] traces) => StoryOf(Car, road, traces);
 
-    private static IReadOnlyList<string> Told(Car car, Road road, params (int Channel, Func<double, double> At)[] traces)
+    private static IReadOnlyList<string> StoryOf(Car car, Road road, params (int Channel, Func<double, double> At)[] traces)
     {
         var pass = GivenPass.Of(RideModel.Of(car), road, 10.0, 4.0, 400.0, traces);
         return [.. PassStory.Of(pass, PassMeasures.Of(pass)).Select(s => s.Text)];
@@ -47,7 +47,7 @@ public class PassStoryTests
     public void Hit_and_settling_are_told_with_their_own_numbers()
     {
         var swing = new DampedSwing(0.05, 1.6337, 8.0036);
-        var story = Told(
+        var story = StoryOf(
             Hump,
             (Channel.Pitch, swing.At),
             (Channel.Accelerations + Channel.Pitch, t => t < 0.4 ? 6.25 * t : 2.5),
@@ -81,15 +81,15 @@ public class PassStoryTests
         double Bump(double t, double at, double height) => height * Math.Exp(-(t - at) * (t - at) / 0.005);
         Assert.Contains(
             "; one swing after that reaches a tenth of the peak.",
-            Told(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.006)))[3],
+            StoryOf(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.006)))[3],
             StringComparison.Ordinal);
         Assert.Contains(
             "; no swing after that reaches a tenth of the peak.",
-            Told(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.004)))[3],
+            StoryOf(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.004)))[3],
             StringComparison.Ordinal);
         // A whole number of half swings more: tops at 4 − k·π/9 s after 0.63 s, ten of them, the last at the
         // record's end and no turning point any more.
-        var swings = Told(Hump, (Channel.Pitch, t => 0.02 * Math.Cos(9.0 * (4.0 - t))));
+        var swings = StoryOf(Hump, (Channel.Pitch, t => 0.02 * Math.Cos(9.0 * (4.0 - t))));
         Assert.Equal(
             "It does not fall below a tenth of its peak within the 4.0 s recorded; 9 swings after that reach a tenth of the peak.", swings[3]);
     }
@@ -99,21 +99,21 @@ public class PassStoryTests
     {
         double Up(double t) => 0.005 + (0.060 * Math.Cos(2.0 * Math.PI * 2.5 * (t - 0.1031)));
         Assert.Contains(
-            "Both front bump stops are touched 10 times, pressed 5 mm at most.", Told(Hump, (Channel.Wheel, Up), (Channel.Wheel + 1, Up)));
+            "Both front bump stops are touched 10 times, pressed 5 mm at most.", StoryOf(Hump, (Channel.Wheel, Up), (Channel.Wheel + 1, Up)));
         double Down(double t) => 0.082 * -Math.Exp(-(t - 0.7) * (t - 0.7) / 0.01);
-        var one = Told(Hump, (Channel.Wheel + 1, Down));
+        var one = StoryOf(Hump, (Channel.Wheel + 1, Down));
         Assert.Contains("The front right rebound stop is touched once, pulled 12 mm at most.", one);
         Assert.DoesNotContain(one, s => s.Contains("bump stop", StringComparison.Ordinal));
         Assert.Contains(
-            "The front right rebound stop is touched twice, pulled 12 mm at most.", Told(Hump, (Channel.Wheel + 1, t => Down(t) + Down(t - 1.0))));
+            "The front right rebound stop is touched twice, pulled 12 mm at most.", StoryOf(Hump, (Channel.Wheel + 1, t => Down(t) + Down(t - 1.0))));
     }
 
     [Fact]
     public void A_wheel_off_the_road_is_told_with_its_time()
     {
         Func<double, double> off = t => t is > 0.4999 and < 0.6001 ? -290.0 * 9.80665 : 0.0;
-        Assert.Contains("The rear left wheel is off the road for 0.10 s.", Told(Hump, (Channel.Tyre + 2, off)));
-        Assert.Contains("Both rear wheels are off the road for 0.10 s.", Told(Hump, (Channel.Tyre + 2, off), (Channel.Tyre + 3, off)));
+        Assert.Contains("The rear left wheel is off the road for 0.10 s.", StoryOf(Hump, (Channel.Tyre + 2, off)));
+        Assert.Contains("Both rear wheels are off the road for 0.10 s.", StoryOf(Hump, (Channel.Tyre + 2, off), (Channel.Tyre + 3, off)));
     }
 
     // Heave alone gives both seats the same: told once. Roll gives the left one more.
@@ -122,8 +122,8 @@ public class PassStoryTests
     {
         Assert.Contains(
             "Driver and passenger: 3.2 m/s² up and down at most, 0.3 m/s² fore and aft at the head.",
-            Told(Hump, (Channel.Accelerations + Channel.Heave, t => t < 1.0 ? 0.0 : -3.2), (Channel.Pitch, _ => 0.03)));
-        var apart = Told(Hump, (Channel.Accelerations + Channel.Heave, _ => 1.0), (Channel.Accelerations + Channel.Roll, _ => 2.0));
+            StoryOf(Hump, (Channel.Accelerations + Channel.Heave, t => t < 1.0 ? 0.0 : -3.2), (Channel.Pitch, _ => 0.03)));
+        var apart = StoryOf(Hump, (Channel.Accelerations + Channel.Heave, _ => 1.0), (Channel.Accelerations + Channel.Roll, _ => 2.0));
         Assert.Contains("Driver: 1.8 m/s² up and down at most, 0.0 m/s² fore and aft at the head.", apart);
         Assert.Contains("Passenger: 0.2 m/s² up and down at most, 0.0 m/s² fore and aft at the head.", apart);
     }
@@ -133,7 +133,7 @@ public class PassStoryTests
     public void The_beam_is_told_above_or_below_the_horizontal()
     {
         var still = 0.012 + RideModel.Of(Car).Trim.Pitch;
-        var story = Told(Hump, (Channel.Pitch, t => 0.02 - (0.01 * t)));
+        var story = StoryOf(Hump, (Channel.Pitch, t => 0.02 - (0.01 * t)));
         string Aim(double drop) => FormattableString.Invariant($"{100.0 * Math.Abs(drop):F2} % {(drop < 0.0 ? "above" : "below")}");
         Assert.Equal(
             $"The dipped beam points {Aim(still)} the horizontal standing under this load, and swings between {Aim(still - 0.02)} and "
@@ -146,7 +146,7 @@ public class PassStoryTests
     public void A_road_without_an_obstacle_is_told_as_a_whole()
     {
         var road = Road.From(new SineRoad { Amplitude = new(0.01), Wavelength = new(5.0), Waves = 4.0 });
-        var story = Told(
+        var story = StoryOf(
             road, (Channel.Pitch, t => t < 0.0 ? 0.02 : 0.01), (Channel.Accelerations + Channel.Pitch, _ => 1.5), (Channel.Heave, _ => 0.026));
         Assert.Equal("The body pitches 0.573° root mean square, 1.15° at most, with 1.50 rad/s² root mean square.", story[1]);
         Assert.Equal("The ends move 0.50 times as much by pitching as by heaving.", story[2]);
@@ -155,7 +155,7 @@ public class PassStoryTests
     [Fact]
     public void A_pass_that_stopped_early_is_told_by_why_it_did()
     {
-        var story = Told(Hump, (Channel.Pitch, t => t < 1.0 ? 0.0 : 0.4));
+        var story = StoryOf(Hump, (Channel.Pitch, t => t < 1.0 ? 0.0 : 0.4));
         Assert.Equal(2, story.Count);
         Assert.StartsWith("The pitch angle passed 0.35 rad at 1.00 s", story[1], StringComparison.Ordinal);
     }

@@ -236,5 +236,5 @@ public class PassPageLogicTests
     [InlineData("  Très ferme (avant) ", "fern-saloon-très-ferme-avant")]
     [InlineData("../../etc/passwd", "fern-saloon-etc-passwd")]
     public void A_file_is_called_after_its_car_and_its_name(string name, string file) =>
-        Assert.Equal(file, KeptVariant.FileName("fern-saloon", name));
+        Assert.Equal(file, PassVariant.FileName("fern-saloon", name));
 }

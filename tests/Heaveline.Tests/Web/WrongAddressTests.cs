@@ -38,7 +38,7 @@ public sealed class WrongAddressTests : BunitContext
     [InlineData("car=fern-saloon&road=density&density=-1", "#density-refused", "is no density")]
     [InlineData("car=fern-saloon&at=never", "#at-refused", "is not a number")]
     public void The_page_of_the_road_says_it_beside_its_control(string query, string place, string words) =>
-        IsSaid<RoadPage>("/road?" + query, place, words, ".pickable");
+        IsSaid<RidePage>("/ride?" + query, place, words, ".pickable");
 
     [Theory]
     [InlineData("/pass?car=fern-saloon&road=nowhere", "There is no road named nowhere")]

@@ -12,7 +12,7 @@ using Heaveline.Web.Serving;
 
 namespace Heaveline.Web.Pages.Cars;
 
-/// <summary>What a reader takes away from the car page: the file as it is saved, its figure, its numbers.</summary>
+/// <summary>Downloads of the car page: the file as it is saved, its figure, its numbers.</summary>
 internal static class CarRoutes
 {
     private static readonly JsonSerializerOptions Readable = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -21,13 +21,14 @@ internal static class CarRoutes
     public static void Map(IEndpointRouteBuilder routes)
     {
         routes.MapGet(
-            "/take/car.yaml", (string? car, GarageView garageView) => garageView.Garage.Read(GarageView.FileOf(car ?? "")) is { Text: { } text } file
+            "/download/car.yaml",
+            (string? car, GarageView garageView) => garageView.Garage.Read(GarageView.FileOf(car ?? "")) is { Text: { } text } file
                 ? Results.File(Encoding.UTF8.GetBytes(text), "application/yaml", Path.GetFileName(file.Name))
                 : Results.NotFound());
-        routes.MapGet("/take/car-loads.{kind}", (string kind, string? car, GarageView garageView) => Of(
+        routes.MapGet("/download/car-loads.{kind}", (string kind, string? car, GarageView garageView) => Of(
             garageView, car, CarNumbers.Of, numbers => Download.Picture(numbers.Figure!, kind, $"{car}-loads")));
         routes.MapGet(
-            "/take/car-numbers.{kind}",
+            "/download/car-numbers.{kind}",
             (string kind, string? car, GarageView garageView) => Of(garageView, car, one => CarNumbers.WithDoubts(one), numbers => kind switch
             {
                 "csv" => Download.File(Encoding.UTF8.GetBytes(Csv(numbers)), "text/csv; charset=utf-8", $"{car}-numbers", kind),
@@ -81,7 +82,7 @@ internal static class CarRoutes
     }.ToJsonString(Readable);
 
     private static Task<IResult> Of(
-        GarageView garageView, string? name, Func<Car, CarNumbers> count, Func<CarNumbers, IResult> take) => Download.Answer(() =>
+        GarageView garageView, string? name, Func<Car, CarNumbers> count, Func<CarNumbers, IResult> write) => Download.Answer(() =>
     {
         if (garageView.Car(name ?? "") is not { } reading)
         {
@@ -90,7 +91,7 @@ internal static class CarRoutes
 
         var numbers = reading.Value is { } car ? count(car) : null;
         return Task.FromResult(numbers is { Figure: not null }
-            ? take(numbers)
+            ? write(numbers)
             : Download.Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state."));
     });
 }

@@ -4,10 +4,10 @@ using Heaveline.Files.Yaml;
 namespace Heaveline.Web.Pages.Cars;
 
 /// <summary>What the fields of the form can do: type, add, take out, open a part. What is typed waits until the hand rests.</summary>
-/// <param name="desk">The window that the form belongs to.</param>
+/// <param name="editor">The window that the form belongs to.</param>
 /// <param name="changed">Called when the draft has changed.</param>
 /// <param name="toggled">Called with the parts that are open when one was opened or closed.</param>
-public sealed class FormActs(CarDesk desk, Action changed, Action<IReadOnlyCollection<string>> toggled)
+public sealed class FormActs(CarEditor editor, Action changed, Action<IReadOnlyCollection<string>> toggled)
 {
     /// <summary>How long the hand must rest before what was typed is looked at.</summary>
     public static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(150);
@@ -17,7 +17,7 @@ public sealed class FormActs(CarDesk desk, Action changed, Action<IReadOnlyColle
     private int turn;
 
     /// <summary>The window.</summary>
-    public CarDesk Desk => desk;
+    public CarEditor Editor => editor;
 
     /// <summary>The parts that are open, by the paths of their keys.</summary>
     public HashSet<string> Open { get; } = new(StringComparer.Ordinal);
@@ -40,7 +40,7 @@ public sealed class FormActs(CarDesk desk, Action changed, Action<IReadOnlyColle
     public void Now(IReadOnlyList<string> path, Func<CarDraft, (CarDraft Draft, EditRefusal? Refusal)> change)
     {
         Settle();
-        desk.Do(path, change);
+        editor.Do(path, change);
         changed();
     }
 
@@ -52,14 +52,14 @@ public sealed class FormActs(CarDesk desk, Action changed, Action<IReadOnlyColle
         {
             typedWhole = null;
             // A browser's text field has line feeds only; the file keeps its own line ends.
-            desk.Write(desk.SavedText.Contains("\r\n", StringComparison.Ordinal) ? whole.ReplaceLineEndings("\r\n") : whole);
+            editor.Write(editor.SavedText.Contains("\r\n", StringComparison.Ordinal) ? whole.ReplaceLineEndings("\r\n") : whole);
         }
 
         var waiting = typed.Values.ToList();
         typed.Clear();
         foreach (var (path, text) in waiting)
         {
-            desk.Do(path, draft => draft.Put(path, Node.Scalar(text)));
+            editor.Do(path, draft => draft.Put(path, Node.Scalar(text)));
         }
     }
 

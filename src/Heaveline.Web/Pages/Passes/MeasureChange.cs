@@ -49,11 +49,11 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
     public static IReadOnlyList<MeasureChange> Of(PassAnswer now, PassAnswer? former)
     {
         ArgumentNullException.ThrowIfNull(now);
-        double? Kept(PassAnswer? crossing, Measure<Pass> measure) => crossing is { IsWhole: true } whole ? measure.ShownOf(whole.Pass) : null;
+        double? Shown(PassAnswer? crossing, Measure<Pass> measure) => crossing is { IsWhole: true } whole ? measure.ShownOf(whole.Pass) : null;
         return
         [
             .. PassCatalogue.For(now.Model, now.Pass.Road, MeasureUse.BeforeAfter)
-                .Select(measure => new MeasureChange(measure, Kept(former, measure), Kept(now, measure)))
+                .Select(measure => new MeasureChange(measure, Shown(former, measure), Shown(now, measure)))
                 .Where(change => change.Before is not null || change.After is not null),
         ];
     }

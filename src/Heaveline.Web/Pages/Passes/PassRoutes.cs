@@ -10,23 +10,23 @@ using Heaveline.Web.Serving;
 
 namespace Heaveline.Web.Pages.Passes;
 
-/// <summary>What can be taken away from the pass page, by the same address as the page: figures, traces, measures.</summary>
+/// <summary>Downloads of the pass page, by the same address as the page: figures, traces, measures.</summary>
 internal static class PassRoutes
 {
     /// <summary>Adds the addresses.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
         routes.MapGet(
-            "/take/pass.{kind}",
-            (string kind, HttpRequest asked, GarageView garageView, ServeOptions options) => Take(asked, garageView, view => kind switch
+            "/download/pass.{kind}",
+            (string kind, HttpRequest asked, GarageView garageView, ServeOptions options) => Get(asked, garageView, view => kind switch
             {
                 "csv" => Download.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
                 "json" => Download.File(Json(view, options.Version), "application/json", Name(view), kind),
                 _ => Download.Picture(view.Now.Figure(PassAnswer.Traces), kind, Name(view)),
             }));
         routes.MapGet(
-            "/take/pass-before-after.{kind}",
-            (string kind, HttpRequest asked, GarageView garageView) => Take(asked, garageView, view => view.Former is { } former
+            "/download/pass-before-after.{kind}",
+            (string kind, HttpRequest asked, GarageView garageView) => Get(asked, garageView, view => view.Former is { } former
                 ? Download.Picture(
                     CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]),
                     kind,
@@ -46,7 +46,7 @@ internal static class PassRoutes
         return Encoding.UTF8.GetBytes(TablesJson.Of(version, PassStudy.Question.Word, tables, facts));
     }
 
-    private static Task<IResult> Take(HttpRequest asked, GarageView garageView, Func<PassView, IResult> of) => Download.Answer(() =>
+    private static Task<IResult> Get(HttpRequest asked, GarageView garageView, Func<PassView, IResult> of) => Download.Answer(() =>
     {
         if (garageView.CarNames is not [var first, ..])
         {

@@ -18,7 +18,7 @@ internal sealed class PassTrial(GarageView garageView)
     /// <summary>Longest crossing that the page computes, s: a slider must be answered while it is held.</summary>
     public const double Longest = 40.0;
 
-    private readonly KeptFinder finder = new(garageView);
+    private readonly CachedFinder finder = new(garageView);
     private (string Key, PassAnswer? Answer, string? Problem) former;
 
     /// <summary>Lets go of every file read: they are read anew for the next state.</summary>
@@ -149,14 +149,14 @@ internal sealed class PassTrial(GarageView garageView)
     }
 
     // What is found once is not looked for again while sliders move.
-    private sealed class KeptFinder(GarageView garageView) : IFinder
+    private sealed class CachedFinder(GarageView garageView) : IFinder
     {
         private readonly Dictionary<string, (Found<Car> Found, Reading<Car>? Reading)> cars = new(StringComparer.Ordinal);
         private readonly Dictionary<string, Found<Road>> roads = new(StringComparer.Ordinal);
 
-        public Found<Car> Car(string name) => Kept(name).Found;
+        public Found<Car> Car(string name) => Cached(name).Found;
 
-        public Reading<Car>? Reading(string name) => Kept(name).Reading;
+        public Reading<Car>? Reading(string name) => Cached(name).Reading;
 
         public Found<Road> Road(string name)
         {
@@ -178,7 +178,7 @@ internal sealed class PassTrial(GarageView garageView)
             roads.Clear();
         }
 
-        private (Found<Car> Found, Reading<Car>? Reading) Kept(string name)
+        private (Found<Car> Found, Reading<Car>? Reading) Cached(string name)
         {
             if (!cars.TryGetValue(name, out var kept))
             {

@@ -11,15 +11,15 @@ namespace Heaveline.Web.Pages.Reports;
 /// </summary>
 internal sealed class MadeReports : IDisposable
 {
-    private const int MostKept = 4;
+    private const int Capacity = 4;
     private const int MostWaiting = 4;
 
-    private readonly StudyQueue turns = new(mostWaiting: MostWaiting);
+    private readonly StudyQueue queue = new(mostWaiting: MostWaiting);
     private readonly StudyQueue press = new();
-    private readonly AnswerCache<MadeReport> kept = new(MostKept);
+    private readonly AnswerCache<MadeReport> cache = new(Capacity);
 
     /// <summary>A report that was made before; null when there is none, or it was forgotten.</summary>
-    public MadeReport? Find(string key) => kept.Find(key);
+    public MadeReport? Find(string key) => cache.Find(key);
 
     /// <summary>Makes a report, or finds it made.</summary>
     /// <param name="question">A question without objections.</param>
@@ -34,13 +34,13 @@ internal sealed class MadeReports : IDisposable
             return known;
         }
 
-        if (turns.IsFull)
+        if (queue.IsFull)
         {
             waits?.Invoke(true);
         }
 
         return await Task.Run(
-            () => turns.Run(
+            () => queue.Run(
                 () =>
                 {
                     waits?.Invoke(false);
@@ -54,19 +54,19 @@ internal sealed class MadeReports : IDisposable
     public Task<byte[]> Pdf(MadeReport made, ReportAsked asked, PaperSize paper, CancellationToken stop) =>
         Task.Run(() => press.Run(() => made.Pdf(asked, paper), stop), stop);
 
-    /// <summary>Lets go of its turns.</summary>
+    /// <summary>Lets go of its queue.</summary>
     public void Dispose()
     {
-        turns.Dispose();
+        queue.Dispose();
         press.Dispose();
-        kept.Dispose();
+        cache.Dispose();
     }
 
     private MadeReport Compute(ReportQuestion question, IProgress<double>? progress, CancellationToken stop)
     {
         var report = Report.From(question.Html!, new StudyRun { Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount });
         var made = new MadeReport(question.Key, report, Html.Of(report));
-        kept.Keep(made.Key, made);
+        cache.Keep(made.Key, made);
         return made;
     }
 }

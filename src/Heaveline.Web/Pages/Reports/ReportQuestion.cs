@@ -27,7 +27,7 @@ public sealed class ReportQuestion
         Objections =
         [
             .. reading.Objections,
-            .. KeptReports.Problem(File) is { } problem ? [new Objection("file", problem, IsUsage: true)] : Array.Empty<Objection>(),
+            .. ReportFolder.Problem(File) is { } problem ? [new Objection("file", problem, IsUsage: true)] : Array.Empty<Objection>(),
         ];
         if (Objections.Count == 0)
         {

@@ -8,26 +8,26 @@ using Microsoft.AspNetCore.Routing;
 namespace Heaveline.Web.Pages.Reports;
 
 /// <summary>
-/// What can be taken away from the page of the report: the HTML file and the PDF, byte for byte what the report command writes;
+/// Downloads of the page of the report: the HTML file and the PDF, byte for byte what the report command writes;
 /// and the HTML file to look at in a frame.
 /// </summary>
 internal static class ReportRoutes
 {
-    /// <summary>Address of a file to take away.</summary>
+    /// <summary>Address of a download.</summary>
     /// <param name="ending">html or pdf.</param>
     /// <param name="query">The query with its question mark.</param>
-    public static string Address(string ending, string query) => $"take/report.{ending}{query}";
+    public static string Address(string ending, string query) => $"download/report.{ending}{query}";
 
     /// <summary>Address of the file to look at.</summary>
     public static string Preview(string query) => PageHeaders.Framed[1..] + query;
 
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/take/report.{ending:regex(^(html|pdf)$)}", Take);
-        routes.MapGet(PageHeaders.Framed, Look);
+        routes.MapGet("/download/report.{ending:regex(^(html|pdf)$)}", Get);
+        routes.MapGet(PageHeaders.Framed, GetPreview);
     }
 
-    private static Task<IResult> Take(
+    private static Task<IResult> Get(
         string ending, HttpContext context, GarageView garageView, MadeReports reports, ServeOptions options) => Download.Answer(async () =>
     {
         context.Response.Headers.CacheControl = "no-store";
@@ -58,7 +58,7 @@ internal static class ReportRoutes
     });
 
     // Only what has been made: a frame, which may be loaded again at any time, starts no work.
-    private static IResult Look(HttpContext context, GarageView garageView, MadeReports reports, ServeOptions options)
+    private static IResult GetPreview(HttpContext context, GarageView garageView, MadeReports reports, ServeOptions options)
     {
         // The same address shows another report once a car file has changed.
         context.Response.Headers.CacheControl = "no-store";

@@ -2,7 +2,7 @@ using Heaveline.Studies;
 
 namespace Heaveline.Web.Pages.Rides;
 
-/// <summary>What can be chosen on the page of the road.</summary>
+/// <summary>What can be chosen on the page of the ride.</summary>
 internal static class RidePageChoices
 {
     /// <summary>The road by this word is one of the reader's own density.</summary>

@@ -7,7 +7,7 @@ using Heaveline.Web.Studying;
 namespace Heaveline.Web.Pages.Rides;
 
 /// <summary>
-/// What the page of the road asks: two questions of one study, the sweep over speed and the spectra at one speed, and the road itself.
+/// What the page of the ride asks: two questions of one study, the sweep over speed and the spectra at one speed, and the road itself.
 /// </summary>
 public sealed record RideReading
 {

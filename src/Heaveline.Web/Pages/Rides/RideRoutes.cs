@@ -9,18 +9,18 @@ using Microsoft.AspNetCore.Routing;
 namespace Heaveline.Web.Pages.Rides;
 
 /// <summary>
-/// What can be taken away from the page of the road: its figures as svg, png, pdf, and the numbers of the ride and the road as csv and json.
+/// Downloads of the page of the ride: its figures as svg, png, pdf, and the numbers of the ride and the road as csv and json.
 /// </summary>
 internal static class RideRoutes
 {
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/take/road/{what:regex(^(ride|count)$)}.{ending}", TakeRide);
-        routes.MapGet("/take/road/{what:regex(^(spectra|transfer)$)}.{ending}", TakeSpectra);
-        routes.MapGet("/take/road/heights.{ending}", TakeHeights);
+        routes.MapGet("/download/{what:regex(^(ride|ride-count)$)}.{ending}", GetSweep);
+        routes.MapGet("/download/{what:regex(^(ride-spectra|ride-transfer)$)}.{ending}", GetSpectra);
+        routes.MapGet("/download/road.{ending}", GetRoad);
     }
 
-    private static Task<IResult> TakeRide(
+    private static Task<IResult> GetSweep(
         string what,
         string ending,
         HttpRequest request,
@@ -42,7 +42,7 @@ internal static class RideRoutes
             aborted);
     }
 
-    private static Task<IResult> TakeSpectra(
+    private static Task<IResult> GetSpectra(
         string what,
         string ending,
         HttpRequest request,
@@ -53,12 +53,12 @@ internal static class RideRoutes
     {
         var (reading, name) = Read(request, garage, roads, what);
         return StudyDownload.Of(
-            study, reading.Spectra, view => Download.Picture(what == "spectra" ? view.Spectra : view.Transfer, ending, name), aborted);
+            study, reading.Spectra, view => Download.Picture(what == "ride-spectra" ? view.Spectra : view.Transfer, ending, name), aborted);
     }
 
-    private static IResult TakeHeights(string ending, HttpRequest request, GarageView garage, RideRoads roads, ServeOptions options)
+    private static IResult GetRoad(string ending, HttpRequest request, GarageView garage, RideRoads roads, ServeOptions options)
     {
-        var (reading, _) = Read(request, garage, roads, "heights");
+        var (reading, _) = Read(request, garage, roads, "road");
         return reading.Road is { } road
             ? Heights(road.Ground, road.Heights.Name, ending, options.Version)
             : Download.Refused(string.Join(' ', reading.Sweep.Objections.Select(o => o.Sentence)));

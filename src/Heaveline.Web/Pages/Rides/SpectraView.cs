@@ -9,7 +9,7 @@ namespace Heaveline.Web.Pages.Rides;
 /// <param name="Transfer">From road to body.</param>
 public sealed record SpectraView(Figure Spectra, Figure Transfer)
 {
-    private const int MostKept = 24;
+    private const int Capacity = 24;
 
     /// <summary>The study behind the spectra.</summary>
     /// <param name="queue">A queue of what is short: nobody waits for it behind what is long.</param>
@@ -17,5 +17,5 @@ public sealed record SpectraView(Figure Spectra, Figure Transfer)
         RideStudy.Run,
         answer => new SpectraView(answer.Figure(RideAnswer.Spectra), answer.Figure(RideAnswer.Transfer)),
         queue,
-        MostKept);
+        Capacity);
 }

@@ -16,7 +16,7 @@ namespace Heaveline.Web.Pages.Rides;
 /// <param name="Json">All of it for machines.</param>
 public sealed record SweepView(Figure Sweep, Figure? Count, IReadOnlyList<FactTable> Tables, IReadOnlyList<string> Cautions, byte[] Csv, string Json)
 {
-    private const int MostKept = 24;
+    private const int Capacity = 24;
 
     /// <summary>The study behind the sweep.</summary>
     internal static PageStudy<RideAsked, RideAnswer, SweepView> StudyIn(StudyQueue queue, string version) => new(
@@ -29,5 +29,5 @@ public sealed record SweepView(Figure Sweep, Figure? Count, IReadOnlyList<FactTa
             answer.Csv(),
             answer.Json(version, RideStudy.Question.Word)),
         queue,
-        MostKept);
+        Capacity);
 }

@@ -8,12 +8,12 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Heaveline.Web.Pages.Rules;
 
-/// <summary>What can be taken away from the page of the rule: the fine map as svg, png, pdf, csv, json.</summary>
+/// <summary>Downloads of the page of the rule: the fine map as svg, png, pdf, csv, json.</summary>
 internal static class RuleRoutes
 {
-    public static void Map(IEndpointRouteBuilder routes) => routes.MapGet("/take/rule.{ending}", Take);
+    public static void Map(IEndpointRouteBuilder routes) => routes.MapGet("/download/rule.{ending}", Get);
 
-    private static Task<IResult> Take(
+    private static Task<IResult> Get(
         string ending,
         HttpRequest request,
         GarageView garage,

@@ -9,7 +9,7 @@ namespace Heaveline.Web.Pages.Rules;
 public sealed record RuleView(RuleAnswer Answer)
 {
     // A fine map holds some 50 kB.
-    private const int MostKept = 40;
+    private const int Capacity = 40;
 
     /// <summary>The figure, made once: a chart is drawn anew for each new figure.</summary>
     public Figure Figure { get; } = Answer.Figure(RuleAnswer.WithEveryLoad);
@@ -22,5 +22,5 @@ public sealed record RuleView(RuleAnswer Answer)
 
     /// <summary>The study behind the page.</summary>
     internal static PageStudy<RuleAsked, RuleAnswer, RuleView> StudyIn(StudyQueue queue) =>
-        new(RuleStudy.Run, answer => new RuleView(answer), queue, MostKept);
+        new(RuleStudy.Run, answer => new RuleView(answer), queue, Capacity);
 }

@@ -46,13 +46,13 @@ public sealed record BounceSheet
                 / (2.0 * Math.PI)
             : null;
         var looks = frequency.Si > (locked is { } f ? 0.75 * f : 2.8);
-        return new BounceSheet { Frequency = frequency, Locked = locked, LooksLocked = looks, Notes = [.. Said(cycles, time, locked, looks)] };
+        return new BounceSheet { Frequency = frequency, Locked = locked, LooksLocked = looks, Notes = [.. NotesOf(cycles, time, locked, looks)] };
 
         // First order in both: the time may be as short as its doubt.
         double FrequencyDoubt() => Hertz(inputs) * Math.Sqrt(Math.Pow(counted / cycles.Si, 2) + Math.Pow(timed / time.Si, 2));
     }
 
-    private static IEnumerable<SheetNote> Said(Amount<Plain> cycles, Amount<Time> time, double? locked, bool looks)
+    private static IEnumerable<SheetNote> NotesOf(Amount<Plain> cycles, Amount<Time> time, double? locked, bool looks)
     {
         if (looks)
         {

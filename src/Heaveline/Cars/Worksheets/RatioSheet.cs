@@ -38,10 +38,10 @@ public sealed record RatioSheet
             Range = [at.Min(), at.Max()],
             Notes = [],
         };
-        return sheet with { Notes = [.. Said(sheet)] };
+        return sheet with { Notes = [.. NotesOf(sheet)] };
     }
 
-    private static IEnumerable<SheetNote> Said(RatioSheet sheet)
+    private static IEnumerable<SheetNote> NotesOf(RatioSheet sheet)
     {
         var r = sheet.Ratio.AtReference.Si;
         if (r > 1.1)

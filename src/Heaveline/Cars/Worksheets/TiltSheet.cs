@@ -70,7 +70,7 @@ public sealed record TiltSheet
             AboveAxleLine = new(Above(inputs), new Doubt(DoubtBudget.Of(Above, inputs, doubts))),
             AboveGround = new(Ground(inputs), new Doubt(DoubtBudget.Of(Ground, inputs, doubts))),
             Budget = [.. names.Zip(parts, (n, p) => new ErrorPart(n, p)).Where(p => p.HalfWidth > 0.0).OrderByDescending(p => p.HalfWidth)],
-            Notes = [.. Said(tilt)],
+            Notes = [.. NotesOf(tilt)],
         };
     }
 
@@ -108,7 +108,7 @@ public sealed record TiltSheet
         return (height, rearRadius + (ahead * Math.Sin(before)) + (height * Math.Cos(before)));
     }
 
-    private static IEnumerable<SheetNote> Said(TiltReadings tilt)
+    private static IEnumerable<SheetNote> NotesOf(TiltReadings tilt)
     {
         if (!tilt.Locked)
         {

@@ -65,7 +65,7 @@ public static class PassCatalogue
     public static IReadOnlyList<Measure<Pass>> For(RideModel model, Road road, MeasureUse use)
     {
         ArgumentNullException.ThrowIfNull(model);
-        return [.. Of(model.Car.Seats.Count > 0 ? [SeatPlace.Worst] : [], WheelPlace.Axles(model.Rolls)).Where(m => m.IsTakenUp(road, use))];
+        return [.. Of(model.Car.Seats.Count > 0 ? [SeatPlace.Worst] : [], WheelPlace.Axles(model.Rolls)).Where(m => m.IsUsed(road, use))];
     }
 
     // What somebody coming the other way gets of the dipped beam.

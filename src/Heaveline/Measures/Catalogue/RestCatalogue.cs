@@ -36,9 +36,10 @@ public static class RestCatalogue
             "Droop that is left at the front wheel nearer to its stop; none without a stop."),
         Of("rear-droop-left", "rear droop left to the rebound stop", In.Millimetres, 0, m => Left(m.Trim.ReboundLeft, 2),
             "Droop that is left at the rear wheel nearer to its stop; none without a stop."),
-        Of("friction-band", "height left open by friction, ± front", In.Millimetres, 1,
-            m => m.Trim.FrictionBand.Any(b => b > 0.0) ? m.Trim.FrictionBand[0] : double.NaN,
-            "How far from the stated height friction may hold the front of the car; none where neither axle has any."),
+        Of("front-friction-band", "front height uncertain by friction, ±", In.Millimetres, 1, m => FrictionBand(m, 0),
+            "How far from the stated height friction may hold the front of the car; none where it has no friction."),
+        Of("rear-friction-band", "rear height uncertain by friction, ±", In.Millimetres, 1, m => FrictionBand(m, 1),
+            "How far from the stated height friction may hold the rear of the car; none where it has no friction."),
         Of("line-pressure", "line pressure", In.Bar, 1, m => m.Trim.LinePressure.Count > 0 ? m.Trim.LinePressure[0] : double.NaN,
             "Pressure of the fluid line of the left side; none without a line."),
         SideEffectCatalogue.LampDrop,
@@ -82,6 +83,8 @@ public static class RestCatalogue
 
     private static Measure<CarAtRest> Of(string key, string label, ShownUnit unit, int digits, Func<BodyModes, double?> of, string says) =>
         new(key, label, unit, digits, c => of(c.Modes) ?? double.NaN, says) { Page = Model };
+
+    private static double FrictionBand(RideModel model, int axle) => model.Trim.FrictionBand[axle] is > 0.0 and { } band ? band : double.NaN;
 
     private static double Left(IReadOnlyList<double> left, int corner) => Math.Min(left[corner], left[corner + 1]);
 }

@@ -128,7 +128,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         ArgumentNullException.ThrowIfNull(choice);
         var words = Text(choice) ?? "";
         var (least, most) = choice.Range;
-        if (double.TryParse(words, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
+        if (QuantityText.Number(words) is { } value && value >= least && value <= most)
         {
             return value;
         }
@@ -169,7 +169,7 @@ public sealed class AskedReader(Given given, IFinder finder)
     public IReadOnlyList<double> Speeds(Choice choice)
     {
         ArgumentNullException.ThrowIfNull(choice);
-        var words = (Text(choice) ?? "").Split(',', StringSplitOptions.TrimEntries);
+        var words = CommaList.Of(Text(choice) ?? "");
         return [.. words.Select(word => Speed(choice.Name, word)).OfType<double>().Distinct().Order()];
     }
 

@@ -26,7 +26,7 @@ public sealed class GarageSaveTests : IDisposable
         Assert.Equal(Second, File.ReadAllText(FilePath));
         Assert.Equal(First, File.ReadAllText(Path.Combine(folder.Root, "earlier", "fern.2031-05-07T080910123.yaml")));
         Assert.Equal([new EarlierVersion(Name, clock.Now.UtcDateTime, First.Length)], garage.Earlier(Name));
-        Assert.Equal(outcome.Kept, Assert.Single(garage.Earlier(Name)));
+        Assert.Equal(outcome.Earlier, Assert.Single(garage.Earlier(Name)));
         Assert.Equal(Second, garage.Read(Name).Text);
     }
 
@@ -35,7 +35,7 @@ public sealed class GarageSaveTests : IDisposable
     {
         folder.Write(Name, First);
         var garage = new Garage(folder.Root, clock);
-        var kept = garage.Save(Name, Second, Stamp.Of(First)).Kept!;
+        var kept = garage.Save(Name, Second, Stamp.Of(First)).Earlier!;
         clock.Now += TimeSpan.FromHours(1);
         Assert.Equal(SaveEnd.Conflict, garage.Restore(Name, kept.Until, Stamp.Of(First)).End);
         Assert.Equal(SaveEnd.Saved, garage.Restore(Name, kept.Until, Stamp.Of(Second)).End);
@@ -94,7 +94,7 @@ public sealed class GarageSaveTests : IDisposable
     public void A_file_that_changes_at_the_last_moment_is_not_saved_over()
     {
         folder.Write(Name, First);
-        var garage = new Garage(folder.Root, clock) { BeforeTaking = () => File.WriteAllText(FilePath, "car: by an editor\n") };
+        var garage = new Garage(folder.Root, clock) { BeforeReplacing = () => File.WriteAllText(FilePath, "car: by an editor\n") };
         var outcome = garage.Save(Name, Second, Stamp.Of(First));
         Assert.Equal(SaveEnd.Conflict, outcome.End);
         Assert.Equal("car: by an editor\n", outcome.TextOnDisk);
@@ -114,7 +114,7 @@ public sealed class GarageSaveTests : IDisposable
         Assert.Equal(SaveEnd.Unchanged, garage.Save(Name, First, Stamp.Of(First)).End);
 
         File.Delete(FilePath);
-        var late = new Garage(folder.Root, clock) { BeforeTaking = () => File.WriteAllText(FilePath, Second) };
+        var late = new Garage(folder.Root, clock) { BeforeReplacing = () => File.WriteAllText(FilePath, Second) };
         Assert.Equal((SaveEnd.Conflict, Second), (late.Save(Name, First, null).End, File.ReadAllText(FilePath)));
     }
 
@@ -122,7 +122,7 @@ public sealed class GarageSaveTests : IDisposable
     public void A_disk_that_fails_leaves_the_old_file_and_nothing_half_written()
     {
         folder.Write(Name, First);
-        var garage = new Garage(folder.Root, clock) { BeforeTaking = () => throw new IOException("No space left on device.") };
+        var garage = new Garage(folder.Root, clock) { BeforeReplacing = () => throw new IOException("No space left on device.") };
         var outcome = garage.Save(Name, Second, Stamp.Of(First));
         Assert.Equal(SaveEnd.NotWritten, outcome.End);
         Assert.Equal("the file was not written: No space left on device.", outcome.Message);

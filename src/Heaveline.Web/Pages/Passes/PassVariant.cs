@@ -7,7 +7,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Web.Pages.Passes;
 
 /// <summary>What is set on the page, as a variant file of the garage: read back before it is written, whole or not at all.</summary>
-internal static class KeptVariant
+internal static class PassVariant
 {
     private const int LongestName = 60;
 

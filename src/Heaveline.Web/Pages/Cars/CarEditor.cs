@@ -5,14 +5,14 @@ using Heaveline.Files.Garages;
 namespace Heaveline.Web.Pages.Cars;
 
 /// <summary>One window on a file: the text as it was read, the draft that has grown from it, and what became of saving it.</summary>
-public sealed class CarDesk
+public sealed class CarEditor
 {
     private const int MostUndone = 200;
     private readonly Garage garage;
     private readonly Stack<(string Text, string? Place)> before = [];
     private Stamp? stamp;
 
-    private CarDesk(Garage garage, string file, string text, Stamp stamp)
+    private CarEditor(Garage garage, string file, string text, Stamp stamp)
     {
         this.garage = garage;
         this.stamp = stamp;
@@ -34,7 +34,7 @@ public sealed class CarDesk
     public bool IsChanged => Draft.Text != SavedText;
 
     /// <summary>Whether there is a step to take back.</summary>
-    public bool CanTakeBack => before.Count > 0;
+    public bool CanUndo => before.Count > 0;
 
     /// <summary>A save that met another text on the disk; null when there is none to decide on.</summary>
     public SaveOutcome? Conflict { get; private set; }
@@ -43,7 +43,7 @@ public sealed class CarDesk
     public Dictionary<string, EditRefusal> Refused { get; } = [];
 
     /// <summary>All that is said about the draft, each at its field.</summary>
-    public IReadOnlyList<Remark> Said { get; private set; } = [];
+    public IReadOnlyList<Remark> Findings { get; private set; } = [];
 
     /// <summary>The form.</summary>
     public IReadOnlyList<FormSection> Sections { get; private set; } = [];
@@ -52,11 +52,11 @@ public sealed class CarDesk
     public IReadOnlyList<EarlierVersion> Earlier => garage.Earlier(Draft.File);
 
     /// <summary>A window on a file; or the words why there is none.</summary>
-    public static (CarDesk? Desk, string Problem) Open(Garage garage, string file)
+    public static (CarEditor? Editor, string Problem) Open(Garage garage, string file)
     {
         var read = garage.Read(file);
         return read is { Text: { } text, Stamp: { } stamp }
-            ? (new CarDesk(garage, file, text, stamp), "")
+            ? (new CarEditor(garage, file, text, stamp), "")
             : (null, $"{read.Refusal!.Message} {read.Refusal.Advice}");
     }
 
@@ -84,7 +84,7 @@ public sealed class CarDesk
     }
 
     /// <summary>Takes the last step back; what is typed into one field counts as one.</summary>
-    public void TakeBack()
+    public void Undo()
     {
         if (before.TryPop(out var last))
         {
@@ -118,7 +118,7 @@ public sealed class CarDesk
     }
 
     /// <summary>After a conflict: goes on with what stands on the disk. Taking the step back brings the draft again.</summary>
-    public void TakeWhatIsOnDisk()
+    public void Reload()
     {
         if (Conflict is { TextOnDisk: { } text })
         {
@@ -188,8 +188,8 @@ public sealed class CarDesk
 
     private void Keep()
     {
-        Said = Remarks.Of(Draft, garage.Folder);
-        Sections = FormSection.Of(Draft, Said);
+        Findings = Remarks.Of(Draft, garage.Folder);
+        Sections = FormSection.Of(Draft, Findings);
         if (Draft.Reading.Value is not null)
         {
             Good = Draft;

@@ -1,10 +1,10 @@
 namespace Heaveline.Files.Reporting;
 
-/// <summary>What came of keeping a report.</summary>
-public enum KeepEnd
+/// <summary>What came of saving a report.</summary>
+public enum ReportSaveEnd
 {
     /// <summary>It is in the folder now.</summary>
-    Kept,
+    Saved,
 
     /// <summary>A file of that name and with the same bytes was there already.</summary>
     SameThere,

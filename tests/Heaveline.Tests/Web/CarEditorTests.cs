@@ -8,13 +8,13 @@ using Heaveline.Web.Pages.Garages;
 namespace Heaveline.Tests.Web;
 
 /// <summary>Windows on files of a garage: saving, meeting another's save, copies, variants, earlier versions, files brought in.</summary>
-public sealed class CarDeskTests : IDisposable
+public sealed class CarEditorTests : IDisposable
 {
     private const string File = "fern-saloon.yaml";
-    private readonly string folder = Directory.CreateTempSubdirectory("heaveline-desk-").FullName;
+    private readonly string folder = Directory.CreateTempSubdirectory("heaveline-editor-").FullName;
     private readonly Garage garage;
 
-    public CarDeskTests()
+    public CarEditorTests()
     {
         foreach (var path in Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage")))
         {
@@ -55,10 +55,10 @@ public sealed class CarDeskTests : IDisposable
         one.Save();
         other.Save();
         var mine = other.Draft.Text;
-        other.TakeWhatIsOnDisk();
+        other.Reload();
         Assert.Equal(OnDisk, other.Draft.Text);
         Assert.False(other.IsChanged);
-        other.TakeBack();
+        other.Undo();
         Assert.Equal(mine, other.Draft.Text);
         Assert.Equal(SaveEnd.Saved, other.Save().End);
     }
@@ -66,61 +66,62 @@ public sealed class CarDeskTests : IDisposable
     [Fact]
     public void A_file_that_has_gone_is_said_to_be_gone_and_can_be_saved_again()
     {
-        var desk = Open();
-        Put(desk, "24 N/mm");
+        var editor = Open();
+        Put(editor, "24 N/mm");
         System.IO.File.Delete(Path.Combine(folder, File));
-        Assert.Equal(SaveEnd.Conflict, desk.Save().End);
-        Assert.Null(desk.Conflict!.TextOnDisk);
-        Assert.Equal(SaveEnd.Saved, desk.Overwrite().End);
-        Assert.Equal(desk.Draft.Text, OnDisk);
+        Assert.Equal(SaveEnd.Conflict, editor.Save().End);
+        Assert.Null(editor.Conflict!.TextOnDisk);
+        Assert.Equal(SaveEnd.Saved, editor.Overwrite().End);
+        Assert.Equal(editor.Draft.Text, OnDisk);
     }
 
     [Fact]
     public void Changes_become_a_variant_that_says_only_what_differs()
     {
-        var desk = Open();
-        Put(desk, "24 N/mm");
-        Assert.Equal(SaveEnd.Saved, desk.SaveVariant("fern-saloon-stiffer.yaml", "stiffer").End);
-        Assert.Equal(desk.SavedText, OnDisk);
+        var editor = Open();
+        Put(editor, "24 N/mm");
+        Assert.Equal(SaveEnd.Saved, editor.SaveVariant("fern-saloon-stiffer.yaml", "stiffer").End);
+        Assert.Equal(editor.SavedText, OnDisk);
         var variant = garage.Car("fern-saloon-stiffer.yaml");
         Assert.Equal("Fern saloon, stiffer", variant.Value!.Name);
-        Assert.True(variant.Root!.IsSameAs(desk.Draft.Whole!));
+        Assert.True(variant.Root!.IsSameAs(editor.Draft.Whole!));
         Assert.DoesNotContain("wheelbase", variant.Sources[0].Text, StringComparison.Ordinal);
-        Assert.Equal(SaveEnd.Conflict, desk.SaveVariant("fern-saloon-stiffer.yaml", "again").End);
-        Assert.Equal(SaveEnd.NameRefused, desk.SaveVariant("../outside.yaml", "outside").End);
+        Assert.Equal(SaveEnd.Conflict, editor.SaveVariant("fern-saloon-stiffer.yaml", "again").End);
+        Assert.Equal(SaveEnd.NameRefused, editor.SaveVariant("../outside.yaml", "outside").End);
         Assert.Equal(SaveEnd.TextRefused, Open().SaveVariant("nothing.yaml", "nothing").End);
     }
 
     [Fact]
     public void A_copy_keeps_every_line_but_its_name()
     {
-        var desk = Open();
-        Assert.Equal(SaveEnd.Saved, desk.SaveCopy("moss-saloon.yaml", "Moss saloon").End);
-        Assert.Equal(desk.SavedText.Replace("car: Fern saloon", "car: Moss saloon", StringComparison.Ordinal), garage.Read("moss-saloon.yaml").Text);
+        var editor = Open();
+        Assert.Equal(SaveEnd.Saved, editor.SaveCopy("moss-saloon.yaml", "Moss saloon").End);
+        Assert.Equal(
+            editor.SavedText.Replace("car: Fern saloon", "car: Moss saloon", StringComparison.Ordinal), garage.Read("moss-saloon.yaml").Text);
         Assert.Equal("Moss saloon", garage.Car("moss-saloon.yaml").Value!.Name);
     }
 
     [Fact]
     public void Letters_typed_into_one_field_are_one_step_back()
     {
-        var desk = Open();
-        Put(desk, "2");
-        Put(desk, "24");
-        Put(desk, "24 N/mm");
-        desk.TakeBack();
-        Assert.Equal(desk.SavedText, desk.Draft.Text);
-        Assert.False(desk.CanTakeBack);
+        var editor = Open();
+        Put(editor, "2");
+        Put(editor, "24");
+        Put(editor, "24 N/mm");
+        editor.Undo();
+        Assert.Equal(editor.SavedText, editor.Draft.Text);
+        Assert.False(editor.CanUndo);
     }
 
     [Fact]
     public void Numbers_stay_with_the_last_text_that_was_a_car()
     {
-        var desk = Open();
-        Put(desk, "24 N/mm");
-        var good = desk.Good;
-        Put(desk, "apples");
-        Assert.Null(desk.Draft.Reading.Value);
-        Assert.Same(good, desk.Good);
+        var editor = Open();
+        Put(editor, "24 N/mm");
+        var good = editor.Good;
+        Put(editor, "apples");
+        Assert.Null(editor.Draft.Reading.Value);
+        Assert.Same(good, editor.Good);
     }
 
     [Theory]
@@ -186,11 +187,11 @@ public sealed class CarDeskTests : IDisposable
 
     private string OnDisk => garage.Read(File).Text!;
 
-    private CarDesk Open() => CarDesk.Open(garage, File).Desk!;
+    private CarEditor Open() => CarEditor.Open(garage, File).Editor!;
 
-    private static void Put(CarDesk desk, string rate)
+    private static void Put(CarEditor editor, string rate)
     {
         string[] path = ["front", "spring", "rate"];
-        desk.Do(path, draft => draft.Put(path, Node.Scalar(rate)));
+        editor.Do(path, draft => draft.Put(path, Node.Scalar(rate)));
     }
 }

@@ -4,21 +4,21 @@ using Heaveline.Tests.Cli;
 
 namespace Heaveline.Tests.Files.Reporting;
 
-public class KeptReportsTests
+public class ReportFolderTests
 {
     [Fact]
     public void A_report_that_is_there_is_replaced_only_when_told()
     {
         using var scratch = new Scratch();
-        var kept = new KeptReports(scratch[""]);
+        var reports = new ReportFolder(scratch[""]);
         var file = scratch["reports/fern-report.html"];
-        Assert.Equal(KeepEnd.Kept, kept.Keep("fern-report", "html", [1, 2, 3], replaces: false));
-        Assert.Equal(KeepEnd.SameThere, kept.Keep("fern-report", "html", [1, 2, 3], replaces: false));
-        Assert.Equal(KeepEnd.OtherThere, kept.Keep("fern-report", "html", [4, 5, 6], replaces: false));
+        Assert.Equal(ReportSaveEnd.Saved, reports.Save("fern-report", "html", [1, 2, 3], replaces: false));
+        Assert.Equal(ReportSaveEnd.SameThere, reports.Save("fern-report", "html", [1, 2, 3], replaces: false));
+        Assert.Equal(ReportSaveEnd.OtherThere, reports.Save("fern-report", "html", [4, 5, 6], replaces: false));
         Assert.Equal([1, 2, 3], File.ReadAllBytes(file));
-        Assert.Equal(KeepEnd.Kept, kept.Keep("fern-report", "html", [4, 5, 6], replaces: true));
+        Assert.Equal(ReportSaveEnd.Saved, reports.Save("fern-report", "html", [4, 5, 6], replaces: true));
         Assert.Equal([4, 5, 6], File.ReadAllBytes(file));
-        Assert.Equal(KeepEnd.Kept, kept.Keep("fern-report", "pdf", [7], replaces: false));
+        Assert.Equal(ReportSaveEnd.Saved, reports.Save("fern-report", "pdf", [7], replaces: false));
         Assert.Equal(
             ["fern-report.html", "fern-report.pdf"],
             Directory.EnumerateFileSystemEntries(Path.GetDirectoryName(file)!).Select(f => Path.GetFileName(f)).Order());
@@ -36,7 +36,7 @@ public class KeptReportsTests
     public void A_name_that_leads_elsewhere_or_is_a_device_is_refused_and_nothing_is_written(string stem, string ending)
     {
         using var scratch = new Scratch();
-        Assert.Throws<RefusedValueException>(() => new KeptReports(scratch[""]).Keep(stem, ending, [1], replaces: true));
+        Assert.Throws<RefusedValueException>(() => new ReportFolder(scratch[""]).Save(stem, ending, [1], replaces: true));
         Assert.Empty(scratch.Contents);
     }
 
@@ -48,7 +48,7 @@ public class KeptReportsTests
         Directory.CreateDirectory(scratch["garage"]);
         Directory.CreateDirectory(scratch["elsewhere"]);
         Directory.CreateSymbolicLink(scratch["garage/reports"], scratch["elsewhere"]);
-        Assert.Throws<IOException>(() => new KeptReports(scratch["garage"]).Keep("fern", "html", [1], replaces: true));
+        Assert.Throws<IOException>(() => new ReportFolder(scratch["garage"]).Save("fern", "html", [1], replaces: true));
         Assert.Empty(Directory.EnumerateFileSystemEntries(scratch["elsewhere"]));
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heaveline.Answers;
+using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
 
@@ -33,6 +34,13 @@ public static class DescribeNotes
         yield return new("definitions",
             "Ride frequencies: both wheels of the axle move, the other axle is held, the tyre in series; anti-roll bars do not count. "
             + "Damping ratio: c/(2√(k·m)) with the suspension's rate and the sprung mass on the axle.");
+        if (AxleRide.Of(model, AxleEnd.Front).RatesShut is not null)
+        {
+            yield return new("line",
+                "The fluid line gives way at each frequency as far as its fluid can follow there; with the line shut is what a blow feels. Roll rate "
+                + "and deflections of loads: the line at one pressure.");
+        }
+
         if (model.Car.Body.PitchAxisHeight is null || model.Car.Body.RollAxisHeight is null)
         {
             yield return new("no-tilting-moment", "Gravity's tilting moment is left out where the car file gives no pitch or roll axis height.");

@@ -4,10 +4,10 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Cli;
 
-public class MapTests
+public class RuleTests
 {
     private const string Saloon = "examples/garage/fern-saloon.yaml";
-    private static readonly string[] Small = ["map", Saloon, "--load", "driver", "--from", "40 km/h", "--to", "100 km/h", "--speeds", "2"];
+    private static readonly string[] Small = ["rule", Saloon, "--load", "driver", "--from", "40 km/h", "--to", "100 km/h", "--speeds", "2"];
 
     [Fact]
     public void A_map_says_where_a_rule_holds_and_what_speed_each_load_suits()
@@ -31,7 +31,7 @@ public class MapTests
     public void The_text_shows_numbers_of_the_json_grid()
     {
         var text = Spoken.Of(Small).Results.Split('\n');
-        var json = new SaidJson(Spoken.Of([.. Small, "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. Small, "--json"]));
         var grid = json.Root["tables"]![0]!;
         string[] columns = [.. grid["columns"]!.AsArray().Select(c => c!.GetValue<string>())];
         var header = Regex.Split(text.First(l => l.StartsWith("At rear/front", StringComparison.Ordinal)).Trim(), " {2,}")[1..];
@@ -47,7 +47,7 @@ public class MapTests
     [Fact]
     public void The_counts_are_those_of_the_grid()
     {
-        var json = new SaidJson(Spoken.Of([.. Small, "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. Small, "--json"]));
         var columns = json.Root["tables"]![0]!["columns"]!.AsArray().Select(c => c!.GetValue<string>()).ToList();
         var cells = json.Rows.Where(r => r.Label.EndsWith(" km/h", StringComparison.Ordinal))
             .SelectMany(r => Enumerable.Range(0, 25).Where(j => double.Parse(columns[j], CultureInfo.InvariantCulture) > 1.0)
@@ -80,7 +80,7 @@ public class MapTests
     [Fact]
     public void Damping_is_placed_against_its_optima_for_pitch_heave_and_tyres()
     {
-        var json = new SaidJson(Spoken.Of([.. Small, "--rule", "damping", "--json"]));
+        var json = new AnswerJson(Spoken.Of([.. Small, "--rule", "damping", "--json"]));
         // Order as in textbooks (pitch and heave acceleration ask for less damping than tyre load); no source is at hand for the sizes on this car.
         Assert.True(json.Value("optimum", 2, 0) < json.Value("present", 2, 0));
         Assert.True(json.Value("optimum", 2, 1) < json.Value("optimum", 2, 2));
@@ -99,7 +99,7 @@ public class MapTests
     [InlineData("--figure map.bmp", 2, "must end in .svg")]
     public void A_map_that_cannot_be_is_refused(string words, int code, string reason)
     {
-        var said = Spoken.Typed($"map {Saloon} {words}");
+        var said = Spoken.Typed($"rule {Saloon} {words}");
         Assert.Equal((code, ""), (said.Code, said.Results));
         Assert.Contains(reason, said.Remarks);
     }

@@ -55,16 +55,17 @@ public static class RuleStudy
     /// <summary>The question as a command offers it.</summary>
     public static Question<RuleAsked, RuleAnswer> Question { get; } = new()
     {
-        Word = "map",
+        Word = "rule",
         Says =
             """
             Map a rule of the trade over speed for this car: where it is true, where it is false, where it makes no difference, and where the car
             stands at every load.
 
             Examples:
-              heaveline map examples/garage/fern-saloon.yaml --load driver
-              heaveline map examples/garage/fern-saloon.yaml --rule damping --measure hit
-              heaveline map examples/garage/fern-saloon.yaml --rule wheelbase-same-body --from "30 km/h" --to "90 km/h" --fine --figure wheelbase.pdf
+              heaveline rule examples/garage/fern-saloon.yaml --load driver
+              heaveline rule examples/garage/fern-saloon.yaml --rule damping --measure hit
+              heaveline rule examples/garage/fern-saloon.yaml --rule wheelbase-same-body --from "30 km/h" --to "90 km/h" --fine \
+                  --figure wheelbase.pdf
             """,
         Choices = [Choices.Car, Rule, Measure, Choices.Road, Choices.From, Choices.To, SpeedCount, IsFine, Choices.Load],
         CsvSays = "Write every place of the map to FILE.",

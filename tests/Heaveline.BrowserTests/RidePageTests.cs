@@ -7,9 +7,9 @@ using static Microsoft.Playwright.Assertions;
 namespace Heaveline.BrowserTests;
 
 [Collection(OneProgram.Name)]
-public class RoadPageTests(Served served)
+public class RidePageTests(Served served)
 {
-    private const string Saloon = "/road?car=fern-saloon&load=driver";
+    private const string Saloon = "/ride?car=fern-saloon&load=driver";
 
     private const float Long = 180_000;
 
@@ -93,7 +93,7 @@ public class RoadPageTests(Served served)
     [Fact]
     public async Task A_road_without_a_class_is_shown_and_the_page_says_why_there_is_no_ride()
     {
-        var page = await served.Open("/road?car=fern-saloon&road=village-hump");
+        var page = await served.Open("/ride?car=fern-saloon&road=village-hump");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "This road has no class" })).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "The road itself" })).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Link, new() { Name = "drive over this road" })).ToHaveAttributeAsync(
@@ -104,7 +104,7 @@ public class RoadPageTests(Served served)
     [Fact]
     public async Task What_the_address_says_wrongly_is_said_beside_its_control()
     {
-        var page = await served.Open("/road?car=no-such-car");
+        var page = await served.Open("/ride?car=no-such-car");
         await Expect(page.Locator("#car-refused")).ToContainTextAsync("There is no car named no-such-car");
         await Expect(page.Locator("#car[aria-invalid=true]")).ToBeVisibleAsync();
         await Expect(page.Locator(".pickable")).ToHaveCountAsync(0);

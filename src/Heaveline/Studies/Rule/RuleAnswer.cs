@@ -57,10 +57,10 @@ public sealed record RuleAnswer : Answer
     public override IReadOnlyList<string> Cautions => NotMarked;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences => Said(RuleSentences.WindowAtCommand(Map));
+    public override IReadOnlyList<Sentence> Sentences => SentencesWith(RuleSentences.WindowAtCommand(Map));
 
     /// <summary>The sentences for those who have no command line before them.</summary>
-    public IReadOnlyList<Sentence> SentencesForReaders => Said(RuleSentences.Window(Map));
+    public IReadOnlyList<Sentence> SentencesForReaders => SentencesWith(RuleSentences.Window(Map));
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [Studies.Cautions.Short];
@@ -119,7 +119,7 @@ public sealed record RuleAnswer : Answer
     private Figure Drawn(IReadOnlyList<(string Load, double Value)> standing) =>
         RuleMapFigure.Of(Map, standing, Closed is null ? null : RatioForms.Of(Map.Model));
 
-    private IReadOnlyList<Sentence> Said(Sentence window) =>
+    private IReadOnlyList<Sentence> SentencesWith(Sentence window) =>
     [
         .. RuleSentences.Rule(Map),
         .. RuleSentences.Loads(Map, Loads),

@@ -3,9 +3,9 @@ using System.Text.Json.Nodes;
 namespace Heaveline.Tests.Cli;
 
 /// <summary>What a command wrote with --json.</summary>
-internal sealed class SaidJson
+internal sealed class AnswerJson
 {
-    public SaidJson(Spoken said)
+    public AnswerJson(Spoken said)
     {
         Assert.Equal((0, ""), (said.Code, said.Remarks));
         Root = JsonNode.Parse(said.Results)!.AsObject();

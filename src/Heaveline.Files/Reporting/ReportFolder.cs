@@ -3,12 +3,12 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Files.Reporting;
 
-/// <summary>Reports that are kept in a garage, in its folder <c>reports/</c>.</summary>
+/// <summary>The folder <c>reports/</c> of a garage, where its reports are saved.</summary>
 /// <param name="garage">The garage's folder.</param>
-public sealed class KeptReports(string garage)
+public sealed class ReportFolder(string garage)
 {
-    /// <summary>The folder inside the garage.</summary>
-    public const string Folder = "reports";
+    /// <summary>Its name inside the garage.</summary>
+    public const string Name = "reports";
 
     private const int LongestName = 80;
 
@@ -24,7 +24,7 @@ public sealed class KeptReports(string garage)
             : GarageNames.Problem(stem + ".yaml") is { } problem ? $"'{stem}' {problem}." : null;
     }
 
-    /// <summary>Keeps a file whole or not at all. A file that is there stays as it is, unless it may be replaced.</summary>
+    /// <summary>Saves a file whole or not at all. A file that is there stays as it is, unless it may be replaced.</summary>
     /// <param name="stem">Its name without ending, as <see cref="Problem"/> accepts it.</param>
     /// <param name="ending">html or pdf.</param>
     /// <param name="bytes">All its bytes.</param>
@@ -32,7 +32,7 @@ public sealed class KeptReports(string garage)
     /// <exception cref="RefusedValueException">The name or the ending is not accepted.</exception>
     /// <exception cref="IOException">It cannot be written, or the folder is a link. Nothing is left behind.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written.</exception>
-    public KeepEnd Keep(string stem, string ending, byte[] bytes, bool replaces)
+    public ReportSaveEnd Save(string stem, string ending, byte[] bytes, bool replaces)
     {
         ArgumentNullException.ThrowIfNull(bytes);
         if (Problem(stem) is { } problem || ending is not ("html" or "pdf"))
@@ -41,21 +41,21 @@ public sealed class KeptReports(string garage)
                 "name of the report", $"'{stem}.{ending}'", "letters, digits, - and _, ending in .html or .pdf", "Give it another name.");
         }
 
-        var folder = Path.Combine(RealPath.Of(garage) ?? garage, Folder);
+        var folder = Path.Combine(RealPath.Of(garage) ?? garage, Name);
         if (RealPath.Of(folder) != folder)
         {
-            throw new IOException($"The folder {Folder} of the garage is a link; reports are kept only in a folder of the garage's own.");
+            throw new IOException($"The folder {Name} of the garage is a link; reports are kept only in a folder of the garage's own.");
         }
 
         Directory.CreateDirectory(folder);
         var path = Path.Combine(folder, $"{stem}.{ending}");
         if (WholeFile.Write(path, stream => stream.Write(bytes), () => true, replaces))
         {
-            return KeepEnd.Kept;
+            return ReportSaveEnd.Saved;
         }
 
         return new FileInfo(path).Length == bytes.Length && File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
-            ? KeepEnd.SameThere
-            : KeepEnd.OtherThere;
+            ? ReportSaveEnd.SameThere
+            : ReportSaveEnd.OtherThere;
     }
 }
