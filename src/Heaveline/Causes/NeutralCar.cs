@@ -55,7 +55,7 @@ internal sealed class NeutralCar
             PitchCauseKind.DampingLevel or PitchCauseKind.DampingSplit => Tuning.FrontDamping > 0.0 && Tuning.RearDamping > 0.0,
             PitchCauseKind.Friction => car.Front.Friction.HalfWidth.Si > 0.0 || car.Rear.Friction.HalfWidth.Si > 0.0,
             PitchCauseKind.Stops =>
-                Enumerable.Range(0, 4).Any(i => Array.Exists(pass.Travel(i), s => s > model.BumpTouch[i] || s < model.ReboundTouch[i])),
+                Enumerable.Range(0, 4).Any(i => pass.Travel(i).Any(s => s > model.BumpTouch[i] || s < model.ReboundTouch[i])),
             _ => true,
         })];
     }

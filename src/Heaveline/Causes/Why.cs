@@ -55,7 +55,7 @@ public sealed record Why
             ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
             : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
         // What follows the first second is not asked about.
-        var passOptions = BatchedMeasures.Usual with { SettlingTime = 1.1 };
+        var passOptions = BatchedMeasures.Usual with { Record = new() { SettlingTime = 1.1 } };
         var own = Pass.Of(model, road, speed, passOptions, cancellation);
         if (own.Outcome != PassOutcome.Completed)
         {

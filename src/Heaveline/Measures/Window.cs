@@ -12,12 +12,12 @@ public readonly record struct Window(double From, double To)
     public double Length => To - From;
 
     /// <summary>The samples inside it, both ends included.</summary>
-    internal ReadOnlySpan<double> Of(double[] time, double[] trace)
+    internal ReadOnlySpan<double> Of(ReadOnlySpan<double> time, ReadOnlySpan<double> trace)
     {
-        var first = Array.BinarySearch(time, From - 1e-9);
+        var first = time.BinarySearch(From - 1e-9);
         first = first < 0 ? ~first : first;
-        var last = Array.BinarySearch(time, To + 1e-9);
+        var last = time.BinarySearch(To + 1e-9);
         last = last < 0 ? ~last : last + 1;
-        return last > first ? trace.AsSpan(first, last - first) : [];
+        return last > first ? trace[first..last] : [];
     }
 }

@@ -156,7 +156,8 @@ public sealed class RandomResponse
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"The {name} tyre's load varies by {In.Percent.Of(variation):F0} % of its static load (root mean square), past "
-                        + $"{In.Percent.Of(LargestLoadVariation):F0} %: the wheel leaves the road, which this method does not know. Run passes in time."));
+                        + $"{In.Percent.Of(LargestLoadVariation):F0} %: the wheel leaves the road, which this method does not know. "
+                        + $"Run passes in time."));
             }
         }
     }

@@ -97,7 +97,7 @@ public class SideViewFigureTests
             {
                 // Three loads of a car would take a two-wheeler's springs to their end.
                 var model = RideModel.Of(car, car.Kind == VehicleKind.Car ? load : LoadState.Reference);
-                var pass = Pass.Of(model, DrawnCars.Hump, 8.0, new PassOptions { StatesError = false });
+                var pass = Pass.Of(model, DrawnCars.Hump, 8.0, new() { Method = FixedStep.Once });
                 Figure[] figures =
                 [
                     LoadStatesFigure.Of([RideModel.Of(car), model]), ModesFigure.Of(model, BodyModes.Of(model)),

@@ -29,8 +29,7 @@ public class EnergyTests
         var model = RideModel.Of(car, load);
         var road = Road.From(new Versine { Height = new(0.05), Length = new(2.5) }, Tracks.Left);
         const double speed = 12.0;
-        var options = PassOptions.Default with { SamplesPerSecond = 4000.0, StatesError = false, SettlingTime = 1.0 };
-        var timing = PassTiming.Of(model, road, speed, options);
+        var timing = PassTiming.Of(new(model, road, speed), new() { SamplesPerSecond = 4000.0, SettlingTime = 1.0 }, FixedStep.Default);
         var under = RoadUnderWheels.Of(model, road);
         var samples = PassRun.Of(model, under, speed, timing);
         var ledger = new EnergyLedger(model);

@@ -25,8 +25,8 @@ public class PassErrorTests
             var (model, road, speed) = Drawn(i);
             var own = Pass.Of(model, road, speed);
             Assert.Equal(PassOutcome.Completed, own.Outcome);
-            var exact = Pass.Of(model, road, speed, PassOptions.Default with { Certified = true });
-            pitch.Add(Miss([own.Pitch], [exact.Pitch]) / own.Statistics.PitchError!.Value);
+            var exact = Pass.Of(model, road, speed, new() { Method = new ExactPieces() });
+            pitch.Add(Miss([[.. own.Pitch]], [[.. exact.Pitch]]) / own.Statistics.PitchError!.Value);
             tyre.Add(Miss(Loads(own), Loads(exact)) / own.Statistics.TyreLoadError!.Value);
         }
 

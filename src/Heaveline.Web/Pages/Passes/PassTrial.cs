@@ -52,7 +52,11 @@ internal sealed class PassTrial(GarageView garageView)
             Car = set,
             Road = driven,
             Speed = speed.Value,
-            Options = PassOptions.Default with { StatesError = full, Duration = isCut ? Longest : null },
+            Options = new()
+            {
+                Method = full ? FixedStep.Default : FixedStep.Once,
+                Record = PassRecord.Default with { Duration = isCut ? Longest : null },
+            },
         };
         var now = PassStudy.Run(asked);
         // Nothing changed, nothing to set it against.
@@ -119,7 +123,7 @@ internal sealed class PassTrial(GarageView garageView)
             AsFrequencies = false,
             InertiaGrows = false,
         };
-        var key = drive.Query + (state.Beside is null ? described.Load.Name : "") + now.Options.StatesError;
+        var key = drive.Query + (state.Beside is null ? described.Load.Name : "") + now.Options.Method;
         if (former.Key != key)
         {
             former = (key, null, null);

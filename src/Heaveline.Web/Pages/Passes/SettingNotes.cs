@@ -28,7 +28,8 @@ internal static class SettingNotes
             if (double.IsFinite(left))
             {
                 yield return (
-                    $"{end}-stop", left >= 0.0 ? Text($"{In.Millimetres.Of(left):F0} mm left standing") : Text($"pressed {-In.Millimetres.Of(left):F0} mm standing"));
+                    $"{end}-stop",
+                    left >= 0.0 ? Text($"{In.Millimetres.Of(left):F0} mm left standing") : Text($"pressed {-In.Millimetres.Of(left):F0} mm standing"));
             }
         }
 

@@ -87,14 +87,19 @@ public sealed record PassComfort
         {
             if (motion.At(at) is { } trace)
             {
-                axes.Add(new(at, Rms(during.Of(pass.Time, trace)), motion.Weigh(trace, at.Weighting, during)));
+                axes.Add(new(at, Rms(during.Of(pass.Time.AsSpan(), trace.AsSpan())), motion.Weigh(trace, at.Weighting, during)));
             }
         }
 
-        var vertical = motion.At(PointAxis.Of(MeasuringPoint.Seat, MotionAxis.Z))!;
+        var vertical = motion.At(PointAxis.Of(MeasuringPoint.Seat, MotionAxis.Z))!.Value;
         var head = motion.HeadForeAft;
         return new(
-            seat, during, axes, motion.Weigh(vertical, Weightings.Wf, during), Rms(during.Of(pass.Time, head)), new Curve(pass, head).Peak(during));
+            seat,
+            during,
+            axes,
+            motion.Weigh(vertical, Weightings.Wf, during),
+            Rms(during.Of(pass.Time.AsSpan(), head.AsSpan())),
+            new Curve(pass, head).Peak(during));
     }
 
     // Over the same samples as the weighted r.m.s. that it stands beside.

@@ -28,7 +28,8 @@ public sealed record LinkAnswer : Answer
     public override IReadOnlyList<Sentence> Sentences =>
     [
         new("shares", FormattableString.Invariant(
-            $"The link carries {In.Percent.Of(Bench.HeaveShare):F0} % of the stiffness in heave and {In.Percent.Of(Bench.PitchShare):F0} % in pitch. ")
+            $"The link carries {In.Percent.Of(Bench.HeaveShare):F0} % of the stiffness in heave ")
+            + FormattableString.Invariant($"and {In.Percent.Of(Bench.PitchShare):F0} % in pitch. ")
             + "Shared springs shorten the settling; what they do not resist in pitch is missing in braking too."),
     ];
 

@@ -87,7 +87,7 @@ public static class PassStudy
                 Car = car!,
                 Road = road!,
                 Speed = speed!.Value,
-                Options = PassOptions.Default with { Certified = isCertified },
+                Options = new() { Method = isCertified ? new ExactPieces() : FixedStep.Default },
                 Comfort = seat,
             };
     }
