@@ -1,6 +1,8 @@
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
+using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Modes;
 
 namespace Heaveline.Files.Cars;
 
@@ -9,9 +11,16 @@ internal static class CarSlips
 {
     private static readonly string[] Ends = ["front", "rear"];
 
+    // An interconnection holds up the body in heave and leaves pitch to the corner springs; road vehicles pitch at 0.8 Hz and above.
+    private const double SlowestPitch = 0.4;
+
     /// <summary>Adds the warnings.</summary>
-    public static void Check(RideModel model, Node root, Reader reader)
+    /// <param name="models">The car as described, then under each of its loads.</param>
+    /// <param name="root">The file.</param>
+    /// <param name="reader">Receives them.</param>
+    public static void Check(IReadOnlyList<RideModel> models, Node root, Reader reader)
     {
+        var model = models[0];
         var told = FrequencySlips.Check(model, root, reader);
         CheckBody(model.Car, root, reader);
         for (var axle = 0; axle < 2; axle++)
@@ -28,6 +37,33 @@ internal static class CarSlips
         }
 
         SizeSlips.CheckLoads(model.Car, root, reader);
+        CheckPitch(model, root, reader);
+        foreach (var end in SpringTableEnd.Standing(models))
+        {
+            Warn(reader, root.At(Ends[(int)end.End], "spring", "table"), true, $"{end.WordsStanding}.", SpringTableEnd.Advice);
+        }
+    }
+
+    private static void CheckPitch(RideModel model, Node root, Reader reader)
+    {
+        var frequency = BodyModes.Of(model).Pitch.Frequency;
+        if (model.Car.Interconnection is null || frequency >= SlowestPitch)
+        {
+            return;
+        }
+
+        // The softer spring is the likelier slip.
+        double Rate(int axle) => (model.Car.Axles[axle].Spring.Law as LinearSpring)?.Rate.Si ?? double.PositiveInfinity;
+        var softer = Rate(0) <= Rate(1) ? 0 : 1;
+        var spring = root.At(Ends[softer], "spring");
+        var node = Given(spring, "rate", "wheel-rate") ?? spring ?? root.At("interconnection") ?? root;
+        reader.Warn(
+            node.Place,
+            FormattableString.Invariant($"the body pitches at {frequency:0.###} Hz; road vehicles lie above {SlowestPitch} Hz. ")
+            + "The interconnection does not resist pitch, and the corner springs hardly do.",
+            Rate(softer) < 1e3
+                ? "Likely slip: a rate in N/mm written as N/m. Corner springs must hold the body in pitch beside an interconnection."
+                : "Give stiffer corner springs: they alone hold the body in pitch beside an interconnection.");
     }
 
     private static void CheckBody(Car car, Node root, Reader reader)
@@ -112,7 +148,7 @@ internal static class CarSlips
             return;
         }
 
-        var mass = model.Trim.SprungLoad[i] / Gravity.Standard;
+        var mass = (model.Rolls ? 1.0 : 0.5) * model.Trim.SprungLoad[i] / Gravity.Standard;
         var damping = model.Tangent.SuspensionDamping[i, i] / (2.0 * Math.Sqrt(model.Tangent.WheelRate[i] * mass));
         var message = FormattableString.Invariant($"makes {damping:0.###} of critical damping; {Least} to {Most} is usual.");
         Warn(reader, table, damping < Least, message, "Likely slip: velocities in mm/s written as m/s, or the damper's ratio upside down.");

@@ -12,15 +12,15 @@ namespace Heaveline.Files.Cars;
 internal static class CarStanding
 {
     /// <summary>
-    /// The model in the state described, or null with the refusals at the reader. Every load state is tried. A slip of the pen that explains why the
+    /// The model in the state described and under every load state, or null with the refusals at the reader. A slip of the pen that explains why the
     /// car cannot stand is told instead of what the model stumbles over.
     /// </summary>
-    public static RideModel? Check(Car car, Node root, Reader reader)
+    public static IReadOnlyList<RideModel>? Check(Car car, Node root, Reader reader)
     {
-        RideModel standing;
+        var standing = new List<RideModel>();
         try
         {
-            standing = RideModel.Of(car);
+            standing.Add(RideModel.Of(car));
         }
         catch (RefusedValueException refused)
         {
@@ -37,7 +37,7 @@ internal static class CarStanding
         {
             try
             {
-                _ = RideModel.Of(car, load);
+                standing.Add(RideModel.Of(car, load));
             }
             catch (RefusedValueException refused)
             {
@@ -65,7 +65,7 @@ internal static class CarStanding
         {
             "spring table" => root.At(FrontBears(car) ? "rear" : "front", "spring", "table"),
             "line pressure" => root.At("interconnection", "fluid", "pressure"),
-            "line inertance" => root.At("interconnection", "fluid", "line"),
+            "line inertance" or "line resistance" => root.At("interconnection", "fluid", "line"),
             "accumulators" or "accumulator" or "gas exponents" => root.At("interconnection", "fluid"),
             "suspension" => root.At("interconnection") ?? root.At("front", "spring"),
             _ => root.At("weighing"),

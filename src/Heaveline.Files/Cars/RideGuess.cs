@@ -21,7 +21,7 @@ internal sealed record RideGuess(double Rate, double Mass, double Tyre)
         var i = 2 * axle;
         return new(
             (model.Tangent.WheelRate[i] + model.Tangent.WheelRate[i + 1]) / 2.0,
-            (model.Trim.SprungLoad[i] + model.Trim.SprungLoad[i + 1]) / 2.0 / Gravity.Standard,
+            model.Trim.AxleSprungLoad[axle] / 2.0 / Gravity.Standard,
             model.Car.Axles[axle].Tyre.Rate.Si * (model.Car.Kind == VehicleKind.TwoWheeler ? 0.5 : 1.0));
     }
 

@@ -35,9 +35,18 @@ public sealed record Reading<T>
         Sources = [.. Sources.Select(source => source.Named(nameOf(source.File)))],
     };
 
-    /// <summary>Every refusal and warning for a terminal, a blank line between them; empty when there is none.</summary>
-    public string Format() =>
-        string.Join("\n\n", [.. Refusals.Select(r => r.Format(Source(r.File))), .. Warnings.Select(w => w.Format(Source(w.File)))]);
+    /// <summary>How many refusals, and how many warnings, are shown on a terminal; all, unless one slip may stand in thousands of lines.</summary>
+    public int MostShown { get; init; } = int.MaxValue;
+
+    /// <summary>
+    /// The refusals and warnings for a terminal, a blank line between them, and how many more there are than are shown; empty when there is none.
+    /// </summary>
+    public string Format() => string.Join("\n\n", [
+        .. Refusals.Take(MostShown).Select(r => r.Format(Source(r.File))), .. More(Refusals.Count, "refused"),
+        .. Warnings.Take(MostShown).Select(w => w.Format(Source(w.File))), .. More(Warnings.Count, "doubtful")]);
+
+    private IEnumerable<string> More(int count, string what) =>
+        count > MostShown ? [FormattableString.Invariant($"… and {count - MostShown} more {what}.")] : [];
 
     private SourceText Source(string file) => Sources.FirstOrDefault(source => source.File == file) ?? new SourceText(file, "");
 }

@@ -112,10 +112,9 @@ internal static class PassPanels
 
     private static ChartPanel TyreLoad(Pass pass, double height)
     {
-        var whole = pass.Model.Rolls ? 1.0 : 2.0;
         double[] Share(int corner)
         {
-            var still = whole * pass.Model.Trim.WheelLoad[corner];
+            var still = pass.Model.Trim.WheelLoad[corner];
             return [.. pass.TyreLoad(corner).Select(load => In.Percent.Of(load / still))];
         }
 

@@ -84,5 +84,5 @@ public sealed record WheelMeasures
         return new Curve(pass, pass.TyreLoad(corner).Select(load => load - still).ToArray()).Rms(Window.Whole) / still;
     }
 
-    private static double StaticLoadOf(Pass pass, int corner) => (pass.Model.Rolls ? 1.0 : 2.0) * pass.Model.Trim.WheelLoad[corner];
+    private static double StaticLoadOf(Pass pass, int corner) => pass.Model.Trim.WheelLoad[corner];
 }

@@ -37,7 +37,7 @@ public sealed record AxleRide
     public static AxleRide Of(RideModel model, AxleEnd end)
     {
         var at = (int)end;
-        var load = model.Trim.SprungLoad[2 * at] + model.Trim.SprungLoad[(2 * at) + 1];
+        var load = model.Trim.AxleSprungLoad[at];
         var mass = load / Gravity.Standard;
         var axle = model.Car.Axles[at];
         var tyres = SuspensionRates.TyresOf(model, end);

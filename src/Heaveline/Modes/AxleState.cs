@@ -13,7 +13,7 @@ internal readonly record struct AxleState(double Rate, double LineDamping, doubl
     public static AxleState Of(RideModel model, AxleEnd end)
     {
         var at = (int)end;
-        var mass = (model.Trim.SprungLoad[2 * at] + model.Trim.SprungLoad[(2 * at) + 1]) / Gravity.Standard;
+        var mass = model.Trim.AxleSprungLoad[at] / Gravity.Standard;
         var (rate, line) = SuspensionRates.AtRide(model, end, mass);
         return new AxleState(rate, line, mass, SuspensionRates.TyresOf(model, end));
     }

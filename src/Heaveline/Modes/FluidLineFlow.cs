@@ -31,6 +31,6 @@ internal static class FluidLineFlow
         static (double Front, double Rear) Alone(int wheel) => wheel < 2 ? (1.0, 0.0) : (0.0, 1.0);
     }
 
-    /// <summary>Natural frequency of the fluid between the two compliances, √((1/C_f + 1/C_r)/I), rad/s, at trim.</summary>
+    /// <summary>Natural frequency of the fluid between the two compliances, √((1/C_f + 1/C_r)/I), rad/s, at trim; infinite without it.</summary>
     public static double NaturalOmega(RideModel model) => FluidSide.Of(model)[0].NaturalOmega;
 }

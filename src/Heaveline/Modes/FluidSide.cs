@@ -10,11 +10,11 @@ namespace Heaveline.Modes;
 /// <param name="Front">g_f, N per m³ that flows.</param>
 /// <param name="Rear">g_r, N per m³ that flows.</param>
 /// <param name="Stiffness">κ, Pa per m³ that flows.</param>
-/// <param name="Inertance">I, kg/m⁴.</param>
+/// <param name="Inertance">I, kg/m⁴; 0 for a line that only resists.</param>
 /// <param name="Resistance">R, Pa s/m³.</param>
 internal readonly record struct FluidSide(double Front, double Rear, double Stiffness, double Inertance, double Resistance)
 {
-    /// <summary>Natural frequency of the fluid between its two compliances √(κ/I), rad/s.</summary>
+    /// <summary>Natural frequency of the fluid between its two compliances √(κ/I), rad/s; infinite without inertance.</summary>
     public double NaturalOmega => Math.Sqrt(Stiffness / Inertance);
 
     /// <summary>The lines of a model at its trim, left and right; empty where no fluid flows.</summary>
@@ -26,15 +26,15 @@ internal readonly record struct FluidSide(double Front, double Rear, double Stif
             return [];
         }
 
-        var state = model.Tangent.State;
-        var count = model.Tangent.Positions;
+        // The flow's row of the tangent is the pressures over I, or over R without inertance.
+        var places = model.Tangent.ByPlace;
         FluidSide Side(int side)
         {
-            var row = count + 7 + side;
+            var row = 7 + side;
             return new FluidSide(
-                laws.FluidInertance * state[row, 3 + side],
-                laws.FluidInertance * state[row, 5 + side],
-                -laws.FluidInertance * state[row, 7 + side],
+                laws.FluidScale * places[row, 3 + side],
+                laws.FluidScale * places[row, 5 + side],
+                -laws.FluidScale * places[row, row],
                 laws.FluidInertance,
                 laws.FluidResistance);
         }

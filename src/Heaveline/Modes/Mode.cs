@@ -26,7 +26,7 @@ public sealed record Mode
     /// <summary>Whether it swings; otherwise it creeps back (one root of an overdamped motion).</summary>
     public bool Swings => Root.Imaginary > 0.0;
 
-    /// <summary>Undamped frequency |λ|/2π, Hz.</summary>
+    /// <summary>Undamped frequency |λ|/2π, Hz; of a mode that creeps only |λ|/2π, see <see cref="TimeConstant"/>.</summary>
     public double Frequency => Root.Magnitude / (2.0 * Math.PI);
 
     /// <summary>Frequency of the damped swing Im λ/2π, Hz; 0 when it creeps.</summary>
@@ -40,6 +40,9 @@ public sealed record Mode
 
     /// <summary>The dominant motion in words, "creeping" when the mode does not swing.</summary>
     public string Name => Swings ? Words(Dominant) : "creeping " + Words(Dominant);
+
+    /// <summary>Time in which it falls to 1/e, −1/Re λ, s; infinite without damping, negative when it grows.</summary>
+    public double TimeConstant => Root.Real == 0.0 ? double.PositiveInfinity : -1.0 / Root.Real;
 
     /// <summary>Whether it grows by itself. Rounding of an undamped mode does not count.</summary>
     public bool Grows => Root.Real > 1e-9 * Root.Magnitude;

@@ -37,7 +37,7 @@ public sealed record FixedStep : PassMethod
         {
             cancellation.ThrowIfCancellationRequested();
             (pitch, tyre) = PassError.Of(
-                model, samples, PassRun.Of(model, wheels, speed, timing with { StepsPerSample = timing.StepsPerSample / 2 }));
+                model, wheels, samples, [.. timing.Compared(wheels.HasJump).Select(other => PassRun.Of(model, wheels, speed, other))]);
         }
 
         return new Pass(request, timing, samples, Statistics(timing, pitch, tyre));

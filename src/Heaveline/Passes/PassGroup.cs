@@ -13,6 +13,9 @@ namespace Heaveline.Passes;
 /// <param name="Roads">The road of each.</param>
 internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTiming[] Clocks, RoadUnderWheels[] Roads)
 {
+    // Links that cannot stand side by side.
+    private const Needs Apart = Needs.ElasticLink | Needs.FluidLink | Needs.ResistiveLine;
+
     /// <summary>
     /// Groups of at most a width. Only passes of one step stand together, so that each has the numbers it would have alone; among these such of one
     /// road and speed, which share what they read of the road.
@@ -30,7 +33,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         return
         [
             .. Enumerable.Range(0, requests.Count)
-                .GroupBy(i => (requests[i].Model.Numbers.Laws.Needs & (Needs.ElasticLink | Needs.FluidLink), asked.Clocks[i].StepsPerSample))
+                .GroupBy(i => (requests[i].Model.Numbers.Laws.Needs & Apart, asked.Clocks[i].StepsPerSample))
                 .SelectMany(alike => alike.OrderBy(i => numbers[requests[i].Road]).ThenBy(i => requests[i].Speed).Chunk(width))
                 .Select(asked.Part),
         ];
@@ -46,12 +49,12 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
         var fine = Samples(timing, width, Channel.Count, Fresh);
-        var coarse = options.Steps.StatesError
-            ? Samples(timing with { StepsPerSample = timing.StepsPerSample / 2 }, width, Channel.Count, Fresh)
+        double[][][]? others = options.Steps.StatesError
+            ? [.. timing.Compared(Roads.Any(road => road.HasJump)).Select(other => Samples(other, width, Channel.Count, Fresh))]
             : null;
         return [.. Requests.Select((r, k) =>
         {
-            var (pitch, tyre) = coarse is null ? (null, null) : PassError.Of(r.Model, fine[k], coarse[k]);
+            var (pitch, tyre) = others is null ? (null, null) : PassError.Of(r.Model, Roads[k], fine[k], [.. others.Select(run => run[k])]);
             return Made(k, timing, fine[k], Channel.Count, pitch, tyre);
         })];
     }

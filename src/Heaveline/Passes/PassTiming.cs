@@ -8,6 +8,16 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
     /// <summary>Number of the first sample on the grid through t = 0, negative.</summary>
     public int First => (int)Math.Round(Start / SampleStep);
 
+    /// <summary>
+    /// The clocks of the runs that a run is compared with to state its error: twice the step, and on a road with a sharp step half of it too. The
+    /// error hangs there on where between two steps the jump lies, and one run alone may be as near to the truth, or as far from it, by luck.
+    /// </summary>
+    public IReadOnlyList<PassTiming> Compared(bool roadJumps)
+    {
+        var coarse = this with { StepsPerSample = StepsPerSample / 2 };
+        return roadJumps ? [coarse, this with { StepsPerSample = 2 * StepsPerSample }] : [coarse];
+    }
+
     /// <summary>A clock that covers two: the earlier start, the later end, the shorter step.</summary>
     public static PassTiming Cover(PassTiming a, PassTiming b)
     {

@@ -99,6 +99,17 @@ public class ExitCodeTests
     }
 
     [Theory]
+    [InlineData("0.1 m/s", "between 0.5 and 120 m/s")]
+    [InlineData("400 mph", "between 1.12 and 268 mph")]
+    [InlineData("500 km/h", "between 1.8 and 432 km/h")]
+    public void A_refused_speed_is_told_in_the_unit_that_was_typed(string speed, string limits)
+    {
+        var said = Spoken.Of("pass", Saloon, "--speed", speed).Remarks;
+        Assert.Contains($"speed '{speed}': it must be {limits}.", said, StringComparison.Ordinal);
+        Assert.DoesNotContain(speed.EndsWith("km/h", StringComparison.Ordinal) ? "m/s" : "km/h", said, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("pass examples/garage/fern-saloon.yaml --sped 3", "'--sped'", "heaveline pass --help")]
     [InlineData("describe", "'CAR'", "heaveline describe --help")]
     [InlineData("frobnicate", "'frobnicate'", "heaveline --help")]

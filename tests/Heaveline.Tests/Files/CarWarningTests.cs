@@ -192,6 +192,36 @@ public class CarWarningTests
     }
 
     [Fact]
+    public void A_spring_table_that_ends_below_what_it_carries_is_named_with_the_load_that_goes_farthest()
+    {
+        // At rest the wheel carries (300 − 35)·9.80665 = 2599 N, the spring 1/0.9 of it; with the driver a little more.
+        const string Short = "    table: [[0 mm, 0 N], [60 mm, 1300 N], [113 mm, 2500 N]]";
+        var reading = TextCar.Read(TextCar.With("    rate: 22 N/mm", Short));
+        var warning = Assert.Single(reading.Warnings, w => w.Line == 9);
+        Assert.NotNull(reading.Value);
+        Assert.StartsWith(
+            "front spring table ends at 2500 N; standing under 'driver' the spring carries ", warning.Message, StringComparison.Ordinal);
+        Assert.Contains("Press the spring further", warning.Advice, StringComparison.Ordinal);
+        var enough = TextCar.Read(TextCar.With("    rate: 22 N/mm", Short.Replace("[113 mm, 2500 N]", "[240 mm, 5300 N]", StringComparison.Ordinal)));
+        Assert.DoesNotContain(enough.Warnings, w => w.Message.Contains("table", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Corner_springs_that_leave_the_body_loose_in_pitch_under_a_link_are_named()
+    {
+        var sound = TextCar.With("    rate: 22 N/mm", "    rate: 1 N/m")
+            .Replace("wheel-rate: 17 N/mm", "wheel-rate: 1 N/m", StringComparison.Ordinal)
+            .Replace(
+                "seats:",
+                "interconnection:\n  elastic: {rate: 16 N/mm, front-per-wheel: 1, rear-per-wheel: 1, carried-force: 2000 N}\nseats:",
+                StringComparison.Ordinal);
+        var reading = TextCar.Read(sound);
+        Assert.True(reading.Value is not null, reading.Format());
+        var warning = Assert.Single(reading.Warnings, w => w.Message.StartsWith("the body pitches at 0.0", StringComparison.Ordinal));
+        Assert.Equal((9, "Likely slip: a rate in N/mm written as N/m."), (warning.Line, warning.Advice.Split(". ")[0] + "."));
+    }
+
+    [Fact]
     public void A_sweep_with_a_misread_row_is_named()
     {
         var warning = Assert.Single(

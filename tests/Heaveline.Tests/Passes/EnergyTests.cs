@@ -8,7 +8,8 @@ namespace Heaveline.Tests.Passes;
 
 public class EnergyTests
 {
-    public static TheoryData<string> Cars => ["plain", "solid axles", "elastic link", "link with a damper", "fluid pipe", "off centre"];
+    public static TheoryData<string> Cars =>
+        ["plain", "solid axles", "elastic link", "link with a damper", "fluid pipe", "fluid line that resists", "off centre"];
 
     /// <summary>
     /// Over a pass the road's work on the tyres equals what dampers (and the fluid line) turn into heat plus what springs, tyres, link and moving
@@ -23,6 +24,7 @@ public class EnergyTests
             "elastic link" => (ExactCars.ElasticLinked, LoadState.Reference),
             "link with a damper" => (ExactCars.DamperLinked, LoadState.Reference),
             "fluid pipe" => (ExactCars.FluidLinked(LineState.Pipe), LoadState.Reference),
+            "fluid line that resists" => (ExactCars.OnResistingLine, LoadState.Reference),
             "off centre" => (ExactCars.Saloon, ExactCars.OffCentre),
             _ => (ExactCars.Saloon, LoadState.Reference),
         };

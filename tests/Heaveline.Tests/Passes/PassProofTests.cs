@@ -22,6 +22,7 @@ public class PassProofTests
         ["solid axles"] = (ExactCars.SolidAxles, LoadState.Reference),
         ["elastic link"] = (ExactCars.ElasticLinked, LoadState.Reference),
         ["fluid pipe"] = (ExactCars.FluidLinked(LineState.Pipe), LoadState.Reference),
+        ["fluid line that resists"] = (ExactCars.OnResistingLine, LoadState.Reference),
         ["fluid open"] = (ExactCars.FluidLinked(LineState.Open), LoadState.Reference),
         ["off centre"] = (ExactCars.Saloon, ExactCars.OffCentre),
         ["two-wheeler"] = (ExactCars.TwoWheeler, LoadState.Reference),

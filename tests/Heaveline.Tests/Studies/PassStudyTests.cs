@@ -60,6 +60,29 @@ public class PassStudyTests
     }
 
     [Fact]
+    public void Traces_are_taken_away_as_finely_and_as_endlessas_is_asked_and_the_numbers_stay()
+    {
+        var asked = PassStudy.Question.Read(
+            new Given([("car", "hazel"), ("csv-rate", "1000"), ("csv-length", "2 s")]), new DrawnThings()).Asked!;
+        var answer = PassStudy.Run(asked);
+        var plain = PassStudy.Run(asked with { Record = null });
+        Assert.Equal(plain.Lines, answer.Lines);
+        double[] times = [.. Encoding.UTF8.GetString(answer.Csv()).Split('\n')[1..^1].Select(row => double.Parse(
+            row.Split(',')[0], System.Globalization.CultureInfo.InvariantCulture))];
+        Assert.Equal(2.0, times[^1], 1e-9);
+        Assert.Equal(0.001, times[1] - times[0], 1e-9);
+        foreach (var (name, words) in new[] { ("csv-rate", "20"), ("csv-rate", "many"), ("csv-length", "20 min"), ("csv-length", "5 m") })
+        {
+            Assert.Equal(
+                [name], PassStudy.Question.Read(new Given([("car", "hazel"), (name, words)]), new DrawnThings()).Objections.Select(o => o.Choice));
+        }
+
+        var endless = new Given([("car", "hazel"), ("csv-rate", "4000"), ("csv-length", "500 s")]);
+        Assert.Contains(
+            "too many", Assert.Single(PassStudy.Question.Read(endless, new DrawnThings()).Objections).Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Equal_questions_have_equal_keys_and_others_have_others()
     {
         string Key(string speed) => PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", speed)]), new DrawnThings()).Key;

@@ -29,7 +29,9 @@ internal static class SettingNotes
             {
                 yield return (
                     $"{end}-stop",
-                    left >= 0.0 ? Text($"{In.Millimetres.Of(left):F0} mm left standing") : Text($"pressed {-In.Millimetres.Of(left):F0} mm standing"));
+                    left >= 0.0
+                        ? Text($"{In.Millimetres.Of(left):F0} mm left standing")
+                        : Text($"pressed {-In.Millimetres.Of(left):F0} mm standing"));
             }
         }
 

@@ -13,10 +13,10 @@ public static class RestCatalogue
     /// <summary>How it stands.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Standing { get; } =
     [
-        Of("mass", "mass", In.Kilograms, 0, m => m.Trim.WheelLoad.Sum() / Gravity.Standard, "Mass on the wheels, the load with it."),
-        Of("front-load", "on the front axle", In.KilogramsOfLoad, 0, m => m.Trim.WheelLoad[0] + m.Trim.WheelLoad[1],
+        Of("mass", "mass", In.Kilograms, 0, m => m.Trim.Weight / Gravity.Standard, "Mass on the wheels, the load with it."),
+        Of("front-load", "on the front axle", In.KilogramsOfLoad, 0, m => m.Trim.AxleLoad[0],
             "Load of the front wheels on the ground.") with { Name = "load on the front axle", Uses = Doubted },
-        Of("rear-load", "on the rear axle", In.KilogramsOfLoad, 0, m => m.Trim.WheelLoad[2] + m.Trim.WheelLoad[3],
+        Of("rear-load", "on the rear axle", In.KilogramsOfLoad, 0, m => m.Trim.AxleLoad[1],
             "Load of the rear wheels on the ground.") with { Name = "load on the rear axle", Uses = Doubted },
         Of("sprung-mass", "sprung mass", In.Kilograms, 0, m => m.Body.Mass, "Mass that the springs carry."),
         Of("centre", "its centre behind the front axle", In.Millimetres, 0, m => m.Body.BehindFrontAxle,

@@ -41,6 +41,9 @@ public sealed record CompareAnswer : Answer
     ];
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> Cautions => ShortRoad.Of(Asked.Road, Asked.Cars.Select(c => c.Car));
+
+    /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences => IntervalsFrom is null ? [] : [new("doubts", IntervalsFrom)];
 
     /// <inheritdoc/>

@@ -46,18 +46,19 @@ public sealed record DescribeAnswer : Answer
     /// <summary>The car under each load.</summary>
     public IReadOnlyList<RideModel> Models => [.. Rests.Select(r => r.Model)];
 
-    /// <summary>All damped modes under the first load.</summary>
-    public FactTable ModesTable => Studies.ModesTable.Of(Rests[0].Model);
+    /// <summary>All damped modes under the first load: those that swing, then those that creep back.</summary>
+    public IReadOnlyList<FactTable> ModesTables => ModesTable.Of(Rests[0].Model);
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => [new("car", Asked.Car.Name)];
 
-    /// <summary>Standing, axles, body; the modes and the intervals where they were asked for.</summary>
+    /// <summary>Standing, axles, body; the wheels, the modes and the intervals where they were asked for.</summary>
     public override IReadOnlyList<FactTable> Tables => Rests.Count == 0
         ? []
         : [
             .. DescribeTable.Of(Rests),
-            .. Asked.WithModes ? [ModesTable] : Array.Empty<FactTable>(),
+            .. Asked.WithWheels ? [DescribeTable.Wheels(Rests)] : Array.Empty<FactTable>(),
+            .. Asked.WithModes ? ModesTables : [],
             .. Doubts.SelectMany((study, k) => Intervals(Rests[k].Model, study)),
         ];
 

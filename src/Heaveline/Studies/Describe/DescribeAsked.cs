@@ -19,6 +19,9 @@ public sealed record DescribeAsked
     /// <summary>Whether all damped modes under the first load are listed, and drawn before the load states.</summary>
     public bool WithModes { get; init; }
 
+    /// <summary>Whether every wheel's load and travel, the ride rates and the loaded body's inertias are listed too.</summary>
+    public bool WithWheels { get; init; }
+
     /// <summary>Whether every number gets its doubt by slopes (JCGM 100:2008, clause 5): fast.</summary>
     public bool WithSlopes { get; init; }
 

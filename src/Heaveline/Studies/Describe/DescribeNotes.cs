@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
+using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Modes;
 
@@ -29,6 +30,12 @@ public static class DescribeNotes
                     $"Under '{load}' the rear rides softer than the front (ratio {axles[1].Rates.Frequency / axles[0].Rates.Frequency:F3}): "
                     + $"after a bump it cannot catch up with the front."));
             }
+        }
+
+        foreach (var end in SpringTableEnd.Standing(models))
+        {
+            var axle = CornerNames.Of(end.End);
+            yield return new($"{axle}-spring-table", $"The table of the {axle} spring {end.WordsStanding}. {SpringTableEnd.Advice}");
         }
 
         yield return new("definitions",

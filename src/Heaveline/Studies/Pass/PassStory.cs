@@ -2,6 +2,7 @@ using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Measures;
+using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 
@@ -12,14 +13,17 @@ public static class PassStory
 {
     /// <summary>Ids of the sentences on pitching, or on why the crossing broke off: what a reader wants before wheels, seats and lamp.</summary>
     public static IReadOnlySet<string> First { get; } =
-        new HashSet<string>(StringComparer.Ordinal) { "outcome", "hit", "settling", "settling-time", "settling-share", "pitch", "pitch-share" };
+        new HashSet<string>(StringComparer.Ordinal)
+        {
+            "outcome", "short-road", "hit", "settling", "settling-time", "settling-share", "pitch", "pitch-share",
+        };
 
     /// <summary>The sentences, in order.</summary>
     public static IReadOnlyList<Sentence> Of(Pass pass, PassMeasures measures)
     {
         ArgumentNullException.ThrowIfNull(pass);
         ArgumentNullException.ThrowIfNull(measures);
-        var story = new List<Sentence> { Opening(pass) };
+        List<Sentence> story = [Opening(pass), .. ShortRoad.Of(pass.Road, pass.Model.Car).Select(text => new Sentence("short-road", text))];
         if (pass.Outcome != PassOutcome.Completed)
         {
             story.Add(new("outcome", pass.OutcomeSentence));
@@ -28,6 +32,7 @@ public static class PassStory
 
         story.AddRange(measures.Pitch is { Hit: { } hit, Settling: { } settling } ? Obstacle(pass, hit, settling) : Road(measures));
         story.AddRange(Wheels(measures));
+        story.AddRange(SpringTableEnd.In(pass).Select(end => new Sentence($"{CornerNames.Of(end.End)}-spring-table", end.WordsInPass)));
         story.AddRange(Seats(measures));
         if (measures.Headlamp is { } lamp)
         {
@@ -108,7 +113,8 @@ public static class PassStory
     private static IEnumerable<Sentence> Seats(PassMeasures measures) => measures.Seats
         .GroupBy(seat => Text($"{seat.PeakVertical:F1} m/s² up and down at most, {seat.PeakHeadForeAft:F1} m/s² fore and aft at the head"))
         .Select(alike => new Sentence(
-            $"seat-{alike.First().Seat.Replace(' ', '-')}", $"{FirstLetter.Raised(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}."));
+            $"seat-{alike.First().Seat.Replace(' ', '-')}",
+            $"{FirstLetter.Raised(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}."));
 
     private static string Beam(HeadlampMeasures lamp) =>
         $"The dipped beam points {Aim(lamp.AtTrim)} the horizontal standing under this load, and swings between "

@@ -28,7 +28,10 @@ public sealed record WhyAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
-        [new("drive", FormattableString.Invariant($"{Car}, {Load}, over {Why.Road.Caption} at {In.KilometresPerHour.Of(Why.Speed):0.#} km/h."))];
+    [
+        new("drive", FormattableString.Invariant($"{Car}, {Load}, over {Why.Road.Caption} at {In.KilometresPerHour.Of(Why.Speed):0.#} km/h.")),
+        .. ShortRoad.Of(Why.Road, Why.Model.Car).Select(text => new Sentence("short-road", text)),
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables => [Table(Why.Settling), Table(Why.Hit)];
