@@ -12,7 +12,7 @@ namespace Heaveline;
 /// </summary>
 public static class Ask
 {
-    /// <summary>How a car stands and swings as described and under each of its load states, a column for each.</summary>
+    /// <summary>How a car stands and swings empty and under each of its load states, a column for each.</summary>
     /// <param name="car">The car.</param>
     /// <exception cref="RefusedValueException">It cannot stand under one of them.</exception>
     public static Reply Describe(Car car) => new(DescribeStudy.Question.Word, DescribeStudy.Run(DescribeAsked.Of(car)));
@@ -21,7 +21,7 @@ public static class Ask
     /// <param name="car">The car.</param>
     /// <param name="road">The road.</param>
     /// <param name="speed">The speed, 0.5 to 120 m/s.</param>
-    /// <param name="load">What is in the car; null: nothing beside what it was described with.</param>
+    /// <param name="load">What is in the car; null: nothing, the car is empty.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car cannot stand so, or cannot be driven so.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -35,7 +35,7 @@ public static class Ask
     /// <param name="cars">The cars, at least two, each with a name of its own.</param>
     /// <param name="road">The road.</param>
     /// <param name="speed">The speed, 0.5 to 120 m/s.</param>
-    /// <param name="load">What is in each of them; null: nothing beside what it was described with.</param>
+    /// <param name="load">What is in each of them; null: nothing, the car is empty.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">A car cannot stand so, or cannot be driven so; fewer than two cars, or two of one name.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -51,7 +51,7 @@ public static class Ask
     /// <param name="car">The car.</param>
     /// <param name="road">The class of the road.</param>
     /// <param name="speeds">The speeds, rising, each 0.5 to 120 m/s.</param>
-    /// <param name="load">What is in the car; null: nothing beside what it was described with.</param>
+    /// <param name="load">What is in the car; null: nothing, the car is empty.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car cannot stand so; no speed.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -63,11 +63,11 @@ public static class Ask
                 new RideAsked { Cars = [LoadedCar.Of(car, load)], Road = NamedSpectrum.Of(road), Speeds = [.. speeds.Select(s => s.Si)] },
                 Until(cancellation)));
 
-    /// <summary>Why a car pitches over a road: each cause with its share and the road test that would prove it.</summary>
+    /// <summary>Why a car pitches over a road: each cause with its share and, where a load can show it, a planned road test.</summary>
     /// <param name="car">The car.</param>
     /// <param name="road">A road with one obstacle.</param>
     /// <param name="speed">The speed, 0.5 to 120 m/s.</param>
-    /// <param name="load">What is in the car; null: nothing beside what it was described with.</param>
+    /// <param name="load">What is in the car; null: nothing, the car is empty.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car cannot stand so, or its pass does not run to its end.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -81,7 +81,7 @@ public static class Ask
     /// <param name="car">The car.</param>
     /// <param name="road">A road with one obstacle.</param>
     /// <param name="rule">Word of the rule: ratio, damping, index, wheelbase, wheelbase-same-body, shared-springs or shared-damping.</param>
-    /// <param name="load">What is in the car; null: nothing beside what it was described with.</param>
+    /// <param name="load">What is in the car; null: nothing, the car is empty.</param>
     /// <param name="cancellation">Stops the work, which is hundreds of passes.</param>
     /// <exception cref="RefusedValueException">No such rule; the car cannot stand so; a road without an obstacle.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -92,7 +92,7 @@ public static class Ask
 
     /// <summary>How sure the numbers of a standing car are, from the doubts of its measurements.</summary>
     /// <param name="car">The car, with its doubts.</param>
-    /// <param name="load">What is in it; null: nothing beside what it was described with.</param>
+    /// <param name="load">What is in it; null: nothing, the car is empty.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car cannot stand so.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -102,7 +102,7 @@ public static class Ask
     /// <summary>What a change costs elsewhere: roll, dive, squat, height, travel, stress, headlamp; a column before and one after.</summary>
     /// <param name="before">The car before the change.</param>
     /// <param name="after">The car after it.</param>
-    /// <param name="load">What is in both; null: nothing beside what they were described with.</param>
+    /// <param name="load">What is in both; null: nothing, both are empty.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">A car cannot stand so; both bear one name.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>

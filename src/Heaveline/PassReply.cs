@@ -26,32 +26,32 @@ public sealed class PassReply : Reply
     public double RearLeaves => pass.RearLeaves;
 
     /// <summary>Time of each sample, s.</summary>
-    public IReadOnlyList<double> Time => [.. pass.Time];
+    public IReadOnlyList<double> Time => pass.Time;
 
     /// <summary>Heave of the loaded centre of gravity, m.</summary>
-    public IReadOnlyList<double> Heave => [.. pass.Heave];
+    public IReadOnlyList<double> Heave => pass.Heave;
 
     /// <summary>Pitch, rad.</summary>
-    public IReadOnlyList<double> Pitch => [.. pass.Pitch];
+    public IReadOnlyList<double> Pitch => pass.Pitch;
 
     /// <summary>Roll, rad; 0 of a two-wheeler.</summary>
-    public IReadOnlyList<double> Roll => [.. pass.Roll];
+    public IReadOnlyList<double> Roll => pass.Roll;
 
     /// <summary>Heave acceleration of the loaded centre of gravity, m/s².</summary>
-    public IReadOnlyList<double> HeaveAcceleration => [.. pass.HeaveAcceleration];
+    public IReadOnlyList<double> HeaveAcceleration => pass.HeaveAcceleration;
 
     /// <summary>Pitch acceleration, rad/s².</summary>
-    public IReadOnlyList<double> PitchAcceleration => [.. pass.PitchAcceleration];
+    public IReadOnlyList<double> PitchAcceleration => pass.PitchAcceleration;
 
     /// <summary>Travel of a wheel from the reference state, m, bump positive.</summary>
     /// <param name="wheel">0 front left, 1 front right, 2 rear left, 3 rear right.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such wheel.</exception>
-    public IReadOnlyList<double> Travel(int wheel) => [.. pass.Travel(Checked(wheel))];
+    public IReadOnlyList<double> Travel(int wheel) => pass.Travel(Checked(wheel));
 
     /// <summary>Load of a tyre on the road, N; of the whole wheel of a two-wheeler.</summary>
     /// <param name="wheel">0 front left, 1 front right, 2 rear left, 3 rear right.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such wheel.</exception>
-    public IReadOnlyList<double> TyreLoad(int wheel) => [.. pass.TyreLoad(Checked(wheel))];
+    public IReadOnlyList<double> TyreLoad(int wheel) => pass.TyreLoad(Checked(wheel));
 
     private static int Checked(int wheel) =>
         wheel is >= 0 and <= 3 ? wheel : throw new ArgumentOutOfRangeException(nameof(wheel), wheel, "0 front left to 3 rear right.");

@@ -15,7 +15,7 @@ internal static class CarSlips
     private const double SlowestPitch = 0.4;
 
     /// <summary>Adds the warnings.</summary>
-    /// <param name="models">The car as described, then under each of its loads.</param>
+    /// <param name="models">The car empty, then under each of its loads.</param>
     /// <param name="root">The file.</param>
     /// <param name="reader">Receives them.</param>
     public static void Check(IReadOnlyList<RideModel> models, Node root, Reader reader)

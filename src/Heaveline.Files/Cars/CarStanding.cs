@@ -6,7 +6,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Files.Cars;
 
 /// <summary>
-/// Whether a car that is sound in each of its values can stand, as described and under each of its loads. Each
+/// Whether a car that is sound in each of its values can stand, empty and under each of its loads. Each
 /// refusal goes to the key that it is about.
 /// </summary>
 internal static class CarStanding

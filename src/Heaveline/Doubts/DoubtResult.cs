@@ -43,6 +43,9 @@ public sealed record DoubtResult
     /// <summary>The middle 90 %: 5 to 95 %.</summary>
     public DoubtInterval Central90 => new(Quantile(0.05), Quantile(0.95));
 
+    /// <summary>The middle 95 %: 2.5 to 97.5 %.</summary>
+    public DoubtInterval Central95 => new(Quantile(0.025), Quantile(0.975));
+
     /// <summary>
     /// The value below which a share of the draws lies, straight between neighbours [Hyndman and Fan 1996, definition 6]: an interval of few draws
     /// then holds a further draw as often as it says.

@@ -53,7 +53,7 @@ public class ExitCodeTests
         {
             var said = Spoken.Of(command, Saloon, "--load", "four up");
             Assert.Equal((1, ""), (said.Code, said.Results));
-            Assert.Equal("heaveline: 'four up' is no load state of Fern saloon; it has: as described, driver, four up with luggage.\n", said.Remarks);
+            Assert.Equal("heaveline: 'four up' is no load state of Fern saloon; it has: empty, driver, four up with luggage.\n", said.Remarks);
         }
     }
 

@@ -68,7 +68,7 @@ public class PassFigureTests
         var caption = PassFigure.Of(Bump.Pass, Bump.Measures).Caption;
         Assert.Contains($"{Bump.Measures.Pitch.Settling!.RmsAngle / Math.PI * 180.0:F2}°", caption, StringComparison.Ordinal);
         Assert.Contains($"{Bump.Measures.Pitch.Hit!.PeakAcceleration:F2} rad/s²", caption, StringComparison.Ordinal);
-        Assert.Contains("as described, at 40 km/h", caption, StringComparison.Ordinal);
+        Assert.Contains("empty, at 40 km/h", caption, StringComparison.Ordinal);
         Assert.Contains(DrawnCars.Hump.Caption, caption, StringComparison.Ordinal);
     }
 

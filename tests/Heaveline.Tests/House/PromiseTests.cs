@@ -38,7 +38,12 @@ public class PromiseTests
             .Concat(File.ReadLines(Path.Combine(Core, "PublicAPI.Shipped.txt")))
             .ToHashSet(StringComparer.Ordinal);
         Assert.All(PromisedTypes().Where(t => !t.IsGenericType), type => Assert.Contains(type.FullName!.Replace('+', '.'), listed));
-        Assert.DoesNotContain("Heaveline.Passes.Pass", listed);
+
+        // Worksheets are data of the promised room of cars that no promised call hands out yet: listed with it.
+        var ours = Assembly.Load("Heaveline").GetExportedTypes()
+            .Where(type => !IsPromised(type) && type.Namespace != "Heaveline.Cars.Worksheets")
+            .Select(type => type.FullName!.Replace('+', '.'));
+        Assert.Empty(ours.Where(listed.Contains));
     }
 
     [Fact]

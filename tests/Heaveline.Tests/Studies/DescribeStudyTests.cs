@@ -24,7 +24,7 @@ public class DescribeStudyTests
     public void A_car_is_described_under_every_load_that_it_has()
     {
         var answer = DescribeStudy.Run(DescribeAsked.Of(DrawnCars.Saloon));
-        Assert.Equal(["as described", "driver alone", "four and luggage"], answer.Tables[0].Columns);
+        Assert.Equal(["empty", "driver alone", "four and luggage"], answer.Tables[0].Columns);
         Assert.Equal(["Standing", "Axles", "Body"], answer.Tables.Select(t => t.Title));
         Assert.Equal(answer.Sentences.Select(s => s.Id).Distinct(), answer.Sentences.Select(s => s.Id));
         Assert.Equal($"{DrawnCars.Saloon.Name}: load states", answer.Figure(answer.FigureIds[0]).Title);
@@ -34,7 +34,7 @@ public class DescribeStudyTests
     public void Modes_are_listed_and_drawn_first_where_they_are_asked_for()
     {
         var answer = DescribeStudy.Run(DescribeAsked.Of(DrawnCars.Saloon) with { WithModes = true });
-        Assert.Equal("Damped modes, as described", answer.Tables[3].Title);
+        Assert.Equal("Damped modes, driver alone", answer.Tables[3].Title);
         Assert.Equal(DescribeAnswer.Modes, answer.FigureIds[0]);
     }
 
@@ -81,8 +81,8 @@ public class DescribeStudyTests
         var car = DrawnCars.Saloon;
         var spring = new TableSpring(new ForceTable([0.0, 0.05, 0.08], [0.0, 1000.0, 1700.0]));
         car = car with { Front = car.Front with { Spring = car.Front.Spring with { Law = spring } } };
-        var said = Assert.Single(DescribeNotes.Of([RideModel.Of(car)]), note => note.Id == "front-spring-table").Text;
-        Assert.Contains("ends at 1700 N; standing under 'as described' the spring carries", said, StringComparison.Ordinal);
+        var said = Assert.Single(DescribeNotes.Of([new CarAtRest(RideModel.Of(car))]), note => note.Id == "front-spring-table").Text;
+        Assert.Contains("ends at 1700 N; standing under 'empty' the spring carries", said, StringComparison.Ordinal);
         var pass = Pass.Of(RideModel.Of(car), Road.From(new RoundTopHump { Height = new(0.05), Length = new(3.7) }), 8.0);
         Assert.Contains(PassStory.Of(pass, PassMeasures.Of(pass)), sentence => sentence.Id == "front-spring-table");
         Assert.Empty(SpringTableEnd.Standing([RideModel.Of(DrawnCars.Saloon)]));
@@ -105,7 +105,7 @@ public class DescribeStudyTests
         var car = DrawnCars.Saloon with { LoadStates = [DrawnCars.Driver, Unbearable] };
         Assert.Throws<RefusedValueException>(() => DescribeStudy.Run(DescribeAsked.Of(car)));
         var answer = DescribeStudy.Run(DescribeAsked.Of(car) with { LeavesOutUnbearable = true });
-        Assert.Equal(["as described", "driver alone"], answer.Models.Select(m => m.Load.Name));
+        Assert.Equal(["empty", "driver alone"], answer.Models.Select(m => m.Load.Name));
         Assert.StartsWith("anvils: ", Assert.Single(answer.Unbearable), StringComparison.Ordinal);
     }
 

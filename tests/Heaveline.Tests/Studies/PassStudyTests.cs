@@ -52,7 +52,7 @@ public class PassStudyTests
         var asked = PassStudy.Question.Read(
             new Given([("car", "hazel"), ("speed", "36 km/h"), ("comfort", "driver"), ("certified", Choice.Yes)]), known).Asked!;
         Assert.Equal(
-            ("as described", "village-hump", 10.0, "driver", true),
+            ("driver alone", "village-hump", 10.0, "driver", true),
             (asked.Car.Load.Name, "village-hump", asked.Speed, asked.Comfort!.Name, asked.Options.Method is ExactPieces));
         Assert.Same(NamedRoads.All["village-hump"], asked.Road);
         var wrong = PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", "400 mph"), ("road", "nowhere"), ("comfort", "dickey")]), known);

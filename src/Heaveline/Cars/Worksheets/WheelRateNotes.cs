@@ -29,7 +29,7 @@ internal static class WheelRateNotes
 
         if (!hasRest && (bump ?? rebound) is not null)
         {
-            yield return new("rest-missing", "The gap of the car standing as described is not given: without it a bend is no clearance.");
+            yield return new("rest-missing", "The gap of the car standing empty is not given: without it a bend is no clearance.");
         }
 
         foreach (var (stop, name) in new[] { (bump, "bump"), (rebound, "rebound") })

@@ -22,11 +22,11 @@ public static class RestCatalogue
         Of("centre", "its centre behind the front axle", In.Millimetres, 0, m => m.Body.BehindFrontAxle,
             "Where the centre of gravity of the sprung mass lies.") with { Name = "centre of the sprung mass behind the front axle" },
         Of("front-height", "front height, change", In.Millimetres, 1, m => m.Trim.FrontHeight,
-            "Height of the body over the front axle against the car as described; sinking is negative."),
+            "Height of the body over the front axle against the empty car; sinking is negative."),
         Of("rear-height", "rear height, change", In.Millimetres, 1, m => m.Trim.RearHeight,
-            "Height of the body over the rear axle against the car as described; sinking is negative."),
+            "Height of the body over the rear axle against the empty car; sinking is negative."),
         Of("attitude", "nose-up attitude", In.Degrees, 2, m => -m.Trim.Pitch,
-            "How far the nose points up against the car as described.") with { Uses = Doubted | MeasureUse.Comparison },
+            "How far the nose points up against the empty car.") with { Uses = Doubted | MeasureUse.Comparison },
         Of("lean", "lean to the right", In.Degrees, 2, m => m.Trim.Roll, "How far the body leans under an uneven load.") with { Nothing = 1e-6 },
         Of("front-bump-left", "front travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 0),
             "Bump travel that is left at the front wheel nearer to its stop; none without a stop."),
@@ -64,8 +64,6 @@ public static class RestCatalogue
             "Moment of springs and bars per roll, on rigid tyres."),
         Of("roll-front-share", "its front share", In.Percent, 0, c => c.Roll?.FrontShare,
             "The front axle's part of the roll rate of springs and bars.") with { Name = "front share of the roll rate" },
-        new("suited-speed", "speed this ratio suits", In.KilometresPerHour, 0, c => Coincidence.Of(c.Model).SuitedSpeed ?? double.NaN,
-            "Speed at which the rear catches up with the front 0.7 cycles after a bump; none when it never does.") { Page = Model },
     ];
 
     /// <summary>The groups, in order.</summary>

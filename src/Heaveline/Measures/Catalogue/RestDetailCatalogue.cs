@@ -37,7 +37,7 @@ public static class RestDetailCatalogue
         Of("roll-inertia", "roll inertia of the sprung mass", In.KilogramSquareMetres, 0, c => c.Model.Rolls ? c.Model.Body.RollInertia : double.NaN,
             "Moment of inertia about the long axis through the loaded centre of gravity; none for a two-wheeler."),
         Of("centre-height", "height of its centre", In.Millimetres, 0, c => c.Model.Body.Height,
-            "Centre of gravity of the loaded sprung mass above the ground, in the attitude as described.") with
+            "Centre of gravity of the loaded sprung mass above the ground, in the attitude of the empty car.") with
         {
             Name = "height of the centre of the sprung mass",
         },

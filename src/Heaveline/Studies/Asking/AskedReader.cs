@@ -259,7 +259,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         ArgumentNullException.ThrowIfNull(car);
         var name = given.Of(choice);
         var load = name is null
-            ? choice.FirstOfCar && car.LoadStates.Count > 0 ? car.LoadStates[0] : LoadState.Reference
+            ? choice.FirstOfCar ? LoadedCar.UsualLoad(car) : LoadState.Reference
             : LoadedCar.LoadNamed(car, name);
         if (load is null)
         {

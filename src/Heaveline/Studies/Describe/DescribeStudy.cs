@@ -15,7 +15,7 @@ public static class DescribeStudy
     {
         Name = "modes",
         Kind = ChoiceKind.Tick,
-        Says = "List all damped modes of the load state (as described without --load), and draw the body's two modes instead of the load states.",
+        Says = "List all damped modes of the load state (the car's first without --load), and draw the body's two modes instead of the load states.",
     };
 
     private static readonly Choice Wheels = new()

@@ -16,7 +16,7 @@ public static class WheelRateStudy
     private static readonly Choice Down = Up with { Name = "down", Says = "The same, the jack coming down. Repeat it." };
 
     private static readonly Choice Rest = SheetQuestion.Choice(
-        "rest", "That gap with the car standing as described, to give the stops' clearances.", "LENGTH");
+        "rest", "That gap with the car standing empty, to give the stops' clearances.", "LENGTH");
 
     private static readonly Choice BothWheels = SheetQuestion.Tick("both-wheels", "The jack raised both wheels of a solid axle together.");
 
