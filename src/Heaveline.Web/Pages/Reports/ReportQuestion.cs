@@ -88,7 +88,7 @@ public sealed class ReportQuestion
 
     /// <summary>The load state that is meant when none is named; blank where the cars' first ones are called differently.</summary>
     public string UsualLoad =>
-        Readings.Select(r => r.Reading?.Car).OfType<Car>().Select(c => LoadedCar.UsualLoad(c).Name).Distinct().ToList() switch
+        Readings.Select(r => r.Reading?.Value).OfType<Car>().Select(c => LoadedCar.UsualLoad(c).Name).Distinct().ToList() switch
         {
             [] => LoadState.Reference.Name,
             [var one] => one,
