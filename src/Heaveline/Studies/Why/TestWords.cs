@@ -9,13 +9,14 @@ namespace Heaveline.Studies;
 internal static class TestWords
 {
     /// <summary>What the numbers of every test rest on.</summary>
-    public static Sentence Assumed { get; } = new("tests", FormattableString.Invariant(
-        $"Tests are planned at the fastest speed at which every wheel stays on the ground and ")
-        + FormattableString.Invariant($"{In.Millimetres.Of(TestPlan.StopMargin):F0} mm off its ")
-        + FormattableString.Invariant($"stops, at most {In.KilometresPerHour.Of(TestPlan.FastestOverObstacle):F0} km/h over an obstacle, ")
-        + "never faster than asked. "
+    public static Sentence Assumed { get; } = new(
+        "tests",
+        "Tests are planned at the fastest speed at which every wheel stays on the ground and "
+        + FormattableString.Invariant($"{In.Millimetres.Of(TestPlan.StopMargin):F0} mm off its stops, at most ")
+        + FormattableString.Invariant($"{In.KilometresPerHour.Of(TestPlan.FastestOverObstacle):F0} km/h over an obstacle, never faster than asked. ")
         + "Brackets: 95 of 100 tests, from the car's doubts and the scatter of the means. Passes: 2·(1.96 + 0.84)²·s²/Δ² with each loading, at least "
-        + FormattableString.Invariant($"{PlannedTest.FewestPasses}; one pass is taken to scatter by {In.Percent.Of(PlannedTest.RelativeScatter):F0} % and ")
+        + FormattableString.Invariant($"{PlannedTest.FewestPasses}; one pass is taken to scatter by ")
+        + FormattableString.Invariant($"{In.Percent.Of(PlannedTest.RelativeScatter):F0} % and ")
         + FormattableString.Invariant($"{In.Degrees.Of(PlannedTest.LeastScatter):0.##}°, together s ")
         + "(margins, speeds and scatter: common practice, no source). Tie loads down and keep within the axle loads.");
 
