@@ -43,8 +43,14 @@ internal static class Program
                     streams.Remarks.WriteLine($"heaveline: {error.Message}");
                 }
 
+                var command = parsed.CommandResult.Command;
+                if (command.Arguments.Count > 0 && parsed.UnmatchedTokens is { Count: > 0 } beyond && !beyond.Any(b => b.StartsWith('-')))
+                {
+                    streams.Remarks.WriteLine($"heaveline: {command.Name} takes {string.Join("; ", command.Arguments.Select(Words))}");
+                }
+
                 streams.Remarks.WriteLine(
-                    $"Try 'heaveline {(parsed.CommandResult.Command.Name is "heaveline" ? "" : parsed.CommandResult.Command.Name + " ")}--help'.");
+                    $"Try 'heaveline {(command.Name is "heaveline" ? "" : command.Name + " ")}--help'.");
                 return ExitCode.WrongUsage;
             }
 
@@ -78,4 +84,7 @@ internal static class Program
             return ExitCode.NotComputed;
         }
     }
+
+    private static string Words(Argument argument) =>
+        string.Create(CultureInfo.InvariantCulture, $"{argument.Name}, at most {argument.Arity.MaximumNumberOfValues}: {argument.Description}");
 }

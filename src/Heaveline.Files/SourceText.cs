@@ -32,6 +32,9 @@ public sealed class SourceText
     /// </summary>
     public string Sha256 => Convert.ToHexStringLower(SHA256.HashData([.. marked ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(Text)]));
 
+    /// <summary>The same text, its byte order mark included, under another name.</summary>
+    public SourceText Named(string file) => new(file, marked ? '\uFEFF' + Text : Text);
+
     /// <summary>The text as what an answer was computed from.</summary>
     /// <param name="builtIn">Whether it comes with the program.</param>
     public InputText ToInput(bool builtIn = false) => new() { Name = File, Text = Text, Sha256 = Sha256, BuiltIn = builtIn };

@@ -23,8 +23,8 @@ internal sealed class FileFinder(Streams streams) : IFinder
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
-            Value = reading.Car,
-            Refusal = reading.Car is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
         };
     }
@@ -38,8 +38,8 @@ internal sealed class FileFinder(Streams streams) : IFinder
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
-            Value = reading.Road,
-            Refusal = reading.Road is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput(NamedRoads.All.ContainsKey(name)))],
         };
     }

@@ -1,5 +1,6 @@
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
 
@@ -29,8 +30,8 @@ internal static class CompareCaption
     public static string Numbers(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
     {
         var (rms, peak) = (Headline.RmsPitch(passes[0].Pass), Headline.PeakAcceleration(passes[0].Pass));
-        return $"{Printed.Sentence(rms.CaptionLabel)}: {Row(passes, rms, Printed.Degrees)}. "
-            + $"{Printed.Sentence(peak.CaptionLabel)}: {Row(passes, peak, Printed.PitchAcceleration)}.";
+        return $"{FirstLetter.Raised(rms.CaptionLabel)}: {Row(passes, rms, Printed.Degrees)}. "
+            + $"{FirstLetter.Raised(peak.CaptionLabel)}: {Row(passes, peak, Printed.PitchAcceleration)}.";
     }
 
     private static string Row(

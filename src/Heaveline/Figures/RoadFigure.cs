@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Figures;
@@ -24,11 +25,11 @@ public static class RoadFigure
 
         return new Figure
         {
-            Title = Printed.Sentence(road.Name),
+            Title = FirstLetter.Raised(road.Name),
             AltText = "Heights of the road over distance"
                 + (left.Spectrum is null ? "" : ", and their spectral density against spatial frequency between the borders of the classes A to H")
                 + $". {Words(left)}",
-            Caption = $"{Printed.Sentence(road.Caption)}. {Words(left)}".Trim(),
+            Caption = $"{FirstLetter.Raised(road.Caption)}. {Words(left)}".Trim(),
             SignNote = left.Spectrum is null
                 ? "Heights upwards."
                 : "Heights upwards. Grey dotted lines: borders between the classes of ISO 8608 at waviness 2. Shaded: "
@@ -46,7 +47,7 @@ public static class RoadFigure
             var (low, high) = fit.DensityInterval(0.95);
             parts.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{Printed.Sentence(fit.Class.ToString())}: {1e6 * fit.Density.Si:G3}e-6 m³ at 0.1 cycles/m (95 %: "
+                $"{FirstLetter.Raised(fit.Class.ToString())}: {1e6 * fit.Density.Si:G3}e-6 m³ at 0.1 cycles/m (95 %: "
                 + $"{1e6 * low.Si:G3} to {1e6 * high.Si:G3}), waviness {fit.Waviness:F2}."));
         }
 
@@ -64,7 +65,7 @@ public static class RoadFigure
         var from = road.Start;
         var to = Math.Max(road.End, from + 1.0);
         double[] xs = [.. Enumerable.Range(0, Points).Select(k => from + ((to - from) * k / (Points - 1)))];
-        Trace Track(string name, Profile profile, Pen pen) => Trace.From(name, xs, [.. xs.Select(x => 1e3 * profile.Height(x))], pen);
+        Trace Track(string name, Profile profile, Pen pen) => Trace.From(name, xs, [.. xs.Select(x => In.Millimetres.Of(profile.Height(x)))], pen);
         return new ChartPanel
         {
             X = new Axis { Label = "distance", Unit = "m" },

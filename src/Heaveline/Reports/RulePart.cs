@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -11,7 +12,7 @@ internal static class RulePart
     {
         var (model, road, rule) = (work.Models[0], work.Choices.Road, work.Choices.Rule);
         var claim = rule.Axis(model, 2).Claim;
-        var heading = $"The rule: is it true that {char.ToLowerInvariant(claim[0])}{claim[1..].TrimEnd('.')}?";
+        var heading = $"The rule: is it true that {FirstLetter.Lowered(claim).TrimEnd('.')}?";
         if (RuleAsked.NoBump(road) is { } noBump)
         {
             return new ReportPart { Heading = heading, Blocks = [Paragraph.Of(noBump)] };

@@ -17,9 +17,9 @@ public static class LampWords
     }
 
     private static string Opening(HeadlampAim lamp) =>
-        $"The dipped beam's drop of {Numeral.Of(100.0 * lamp.Drop, "F2")} % against ranges as printed. {HeadlampRange.Caution}";
+        $"The dipped beam's drop of {Numeral.Of(In.Percent.Of(lamp.Drop), "F2")} % against ranges as printed. {HeadlampRange.Caution}";
 
     private static Sentence Against(HeadlampRange range, int k, double drop) => new($"headlamp-range-{k + 1}", FormattableString.Invariant(
-        $"  {(range.Holds(drop) ? "inside" : "outside")} {100.0 * range.LeastDrop:G3} to {100.0 * range.GreatestDrop:G3} %: ")
+        $"  {(range.Holds(drop) ? "inside" : "outside")} {In.Percent.Of(range.LeastDrop):G3} to {In.Percent.Of(range.GreatestDrop):G3} %: ")
         + $"{range.Source}, {range.Purpose} ({range.Known})");
 }

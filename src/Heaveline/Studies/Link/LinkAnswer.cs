@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 using Heaveline.Tuning;
 
 namespace Heaveline.Studies;
@@ -28,7 +29,8 @@ public sealed record LinkAnswer : Answer
     public override IReadOnlyList<Sentence> Sentences =>
     [
         new("shares", FormattableString.Invariant(
-            $"The link carries {100.0 * Bench.HeaveShare:F0} % of the stiffness in heave and {100.0 * Bench.PitchShare:F0} % in pitch. ")
+            $"The link carries {In.Percent.Of(Bench.HeaveShare):F0} % of the stiffness in heave ")
+            + FormattableString.Invariant($"and {In.Percent.Of(Bench.PitchShare):F0} % in pitch. ")
             + "Shared springs shorten the settling; what they do not resist in pitch is missing in braking too."),
     ];
 

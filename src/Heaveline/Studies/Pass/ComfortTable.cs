@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Measures.Comfort;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -17,7 +18,7 @@ internal static class ComfortTable
                 axis.At.Words,
                 axis.At.Unit,
                 "F3",
-                [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, 100.0 * comfort.ShareOf(axis)]);
+                [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, In.Percent.Of(comfort.ShareOf(axis))]);
         }
 
         var vertical = comfort.SeatVertical.Weighted;

@@ -12,7 +12,7 @@ public static class RuleSentences
     public static IEnumerable<Sentence> Head(RuleMap map) =>
     [
         new("map", $"{map.Model.Car.Name}, {map.Model.Load.Name}, over {map.Road.Caption}."),
-        new("reading", $"{Raised(map.Measure.Name)}, over that of {map.Axis.Against}; below 1 is better. Turned: {map.Axis.Name}."
+        new("reading", $"{FirstLetter.Raised(map.Measure.Name)}, over that of {map.Axis.Against}; below 1 is better. Turned: {map.Axis.Name}."
             + (Enumerable.Range(0, map.Speeds.Count).Any(map.OnlyReferenceBottomsOut)
                 ? $" Where {map.Axis.Plain.BottomsOut}, the measure itself stands in a table of its own." : "")),
     ];
@@ -167,7 +167,7 @@ public static class RuleSentences
                 yield return new Sentence(
                     id,
                     $"  {name} varies least near {Numeral.Of(best.Value, "F2")}{edge}; this car has {side}, "
-                    + FormattableString.Invariant($"{optima.Own:F2}, and {100.0 * ((1.0 / best.Relative) - 1.0):F0} % more of it."));
+                    + FormattableString.Invariant($"{optima.Own:F2}, and {In.Percent.Of((1.0 / best.Relative) - 1.0):F0} % more of it."));
             }
         }
     }
@@ -184,6 +184,4 @@ public static class RuleSentences
                 _ => "This judges the whole pass, the hit and what follows.",
             });
     }
-
-    private static string Raised(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -185,7 +185,7 @@ public static class RuleStudy
             {
                 loads[load.Name] = LoadOf(asked, RideModel.Of(asked.Car.Car, load), run.Between(k / (double)others.Count, (k + 1.0) / others.Count));
             }
-            catch (Exception e) when (e is RefusedValueException or RunFailedException)
+            catch (NoAnswerException e)
             {
                 notMarked.Add($"{load.Name}: not marked. {e.Message}");
             }
