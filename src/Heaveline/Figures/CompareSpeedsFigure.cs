@@ -29,7 +29,7 @@ public static class CompareSpeedsFigure
             Title = $"{Printed.Sentence(first.Pass.Road.Name)} against speed: {string.Join("; ", cars.Select(car => car.Name))}",
             AltText = $"Three charts against speed with {cars.Count} curves each: {rms.CaptionLabel}, {peak.CaptionLabel}, "
                 + $"largest vertical acceleration. {Ranges(cars)}",
-            Caption = $"Road: {first.Pass.Road.Caption}. {Ranges(cars)} Each mark is one pass."
+            Caption = $"Road: {first.Pass.RoadCaption}. {Ranges(cars)} Each mark is one pass."
                 + (seated
                     ? $" Vertical acceleration at the hip point: {string.Join(", ", drivers)}."
                     : " Vertical acceleration at the centre of gravity: no seat is given.")

@@ -5,6 +5,9 @@ namespace Heaveline.Measures;
 /// <summary>Pitch of a pass in numbers. Angles in rad from trim, magnitudes; of the curve through the samples.</summary>
 public sealed record PitchMeasures
 {
+    // A two-wheeler has each of its wheels twice, on one and the same track.
+    private static readonly int[] AllWheels = [0, 1, 2, 3];
+
     /// <summary>From the front wheels' first touch until the rear wheels have left: the hit. Null on a road without an obstacle.</summary>
     public PitchHit? Hit { get; init; }
 
@@ -24,8 +27,8 @@ public sealed record PitchMeasures
     public required double RmsAcceleration { get; init; }
 
     /// <summary>
-    /// Root mean square of half the wheelbase times the pitch over that of the heave, from t = 0 (–): 1 when the
-    /// ends move as much by pitching as by heaving.
+    /// Root mean square of half the wheelbase times the pitch over that of the heave above the road, from t = 0 (–): 1 when the
+    /// ends move as much by pitching as by heaving. The road's own rise and fall, its mean height under the wheels, is no heave.
     /// </summary>
     public required double Share { get; init; }
 
@@ -42,7 +45,7 @@ public sealed record PitchMeasures
             RmsAngle = rms,
             PeakAcceleration = PeakAccelerationOf(pass),
             RmsAcceleration = RmsAccelerationOf(pass),
-            Share = Ratio(0.5 * pass.Model.Car.Wheelbase.Si * rms, new Curve(pass, pass.Heave).Rms(Window.Whole)),
+            Share = ShareOf(pass, rms, Window.Whole),
         };
     }
 
@@ -54,5 +57,25 @@ public sealed record PitchMeasures
 
     internal static double RmsAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Rms(Window.Whole);
 
-    internal static double Ratio(double part, double whole) => whole > 0.0 ? part / whole : 0.0;
+    /// <summary>½·L·θ over the heave above the mean road under the wheels, root mean squares in one window.</summary>
+    internal static double ShareOf(Pass pass, double rmsAngle, Window window)
+    {
+        var part = 0.5 * pass.Model.Car.Wheelbase.Si * rmsAngle;
+        var whole = new Curve(pass, HeaveAboveRoad(pass)).Rms(window);
+        return whole > 0.0 ? part / whole : 0.0;
+    }
+
+    private static double[] HeaveAboveRoad(Pass pass)
+    {
+        var above = (double[])pass.Heave.Clone();
+        foreach (var corner in AllWheels)
+        {
+            foreach (var (k, height) in pass.RoadHeight(corner).Index())
+            {
+                above[k] -= height / AllWheels.Length;
+            }
+        }
+
+        return above;
+    }
 }

@@ -86,7 +86,7 @@ public sealed record WheelMeasures
             load[k] -= still;
         }
 
-        return new Curve(pass, load).Rms(Window.Whole) / still;
+        return Window.RmsOfRide(pass, load) / still;
     }
 
     private static double StaticLoadOf(Pass pass, int corner) => (pass.Model.Rolls ? 1.0 : 2.0) * pass.Model.Trim.WheelLoad[corner];

@@ -30,7 +30,8 @@ public sealed record CompareAnswer : Answer
     public IReadOnlyList<string> Names => [.. Asked.Cars.Select(c => c.Name)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Head => [new("road", $"Over {Asked.Road.Caption}, {Asked.Cars[0].Load.Name}.")];
+    public override IReadOnlyList<Sentence> Head =>
+        [new("road", $"Over {Asked.Road.CaptionFor(Asked.Cars[0].Model.Rolls)}, {Asked.Cars[0].Load.Name}.")];
 
     /// <summary>A table a speed at which every car got across, then the intervals.</summary>
     public override IReadOnlyList<FactTable> Tables =>

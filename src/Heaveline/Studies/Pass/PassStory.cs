@@ -29,6 +29,14 @@ public static class PassStory
         story.AddRange(measures.Pitch is { Hit: { } hit, Settling: { } settling } ? Obstacle(pass, hit, settling) : Road(measures));
         story.AddRange(Wheels(measures));
         story.AddRange(Seats(measures));
+        if (pass.Model.Car.Kind == VehicleKind.TwoWheeler && measures.Seats.Count > 0)
+        {
+            story.Add(new(
+                "rider",
+                "A rider is counted as a rigid block on the seat. A real one gives way at knees, back and arms: the numbers at the head are "
+                + "those of a point that moves with the motorcycle, not of a rider's head."));
+        }
+
         if (measures.Headlamp is { } lamp)
         {
             story.Add(new("beam", Beam(lamp)));
@@ -40,7 +48,7 @@ public static class PassStory
     private static Sentence Opening(Pass pass) =>
         new(
             "opening",
-            Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {In.KilometresPerHour.Of(pass.Speed):F0} km/h."));
+            Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.RoadCaption} at {In.KilometresPerHour.Of(pass.Speed):F0} km/h."));
 
     private static IEnumerable<Sentence> Obstacle(Pass pass, PitchHit hit, PitchSettling settling)
     {
@@ -61,7 +69,7 @@ public static class PassStory
             ? Text($"It falls below a tenth of its peak for good {time:F2} s after the rear wheels have left; {lobes}. ")
                 + "(This time jumps by half a swing when a swing just clears the mark; judge by the root mean square.)"
             : Text($"It does not fall below a tenth of its peak within the {pass.Time[^1]:F1} s recorded; {lobes}."));
-        yield return new("settling-share", Text($"In that second the ends move {Part(settling.Share)} by pitching as by heaving."));
+        yield return new("settling-share", Text($"In that second the ends move {Part(settling.Share)} by pitching as by heaving above the road."));
     }
 
     private static IEnumerable<Sentence> Road(PassMeasures measures)
@@ -70,7 +78,7 @@ public static class PassStory
         yield return new("pitch", Text(
             $"The body pitches {In.Degrees.Of(pitch.RmsAngle):F3}° root mean square, {In.Degrees.Of(pitch.PeakAngle):F2}° at most, ")
             + Text($"with {pitch.RmsAcceleration:F2} rad/s² root mean square."));
-        yield return new("pitch-share", Text($"The ends move {Part(pitch.Share)} by pitching as by heaving."));
+        yield return new("pitch-share", Text($"The ends move {Part(pitch.Share)} by pitching as by heaving above the road."));
     }
 
     private static IEnumerable<Sentence> Wheels(PassMeasures measures)
