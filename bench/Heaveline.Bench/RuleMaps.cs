@@ -47,7 +47,7 @@ internal static class RuleMaps
             },
             Wheelbase = Doubtful(car.Wheelbase, 0.004),
         };
-        var four = PassOptions.Default with { Duration = 4.0, StatesError = false };
+        var four = new PassOptions { Method = FixedStep.Once, Record = new() { Duration = 4.0 } };
         // Compiles what the timed rounds run.
         for (var i = 0; i < 3; i++)
         {

@@ -66,7 +66,7 @@ internal static class WidthRace
     private static double SinglePassMedian()
     {
         var model = RideModel.Of(Saloon.Of());
-        var options = PassOptions.Default with { Duration = 4.0, StatesError = false };
+        var options = new PassOptions { Method = FixedStep.Once, Record = new() { Duration = 4.0 } };
         var times = new List<double>();
         for (var i = 0; i < 2200; i++)
         {

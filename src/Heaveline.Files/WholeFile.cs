@@ -19,6 +19,15 @@ public static class WholeFile
     /// <exception cref="IOException">As above.</exception>
     public static void Write(string path, Action<Stream> content) => Write(path, content, () => true, replaces: true);
 
+    /// <summary>Writes the bytes as a file that is not there yet; one that is there, even since a moment ago, stays.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="bytes">All its bytes.</param>
+    /// <returns>Whether it was written.</returns>
+    /// <exception cref="IOException">As above.</exception>
+    /// <exception cref="UnauthorizedAccessException">As above.</exception>
+    public static bool WriteNew(string path, ReadOnlyMemory<byte> bytes) =>
+        !File.Exists(path) && Write(path, stream => stream.Write(bytes.Span), () => true, replaces: false);
+
     /// <summary>Writes the file whole, if at the last moment it still may.</summary>
     /// <param name="path">The file.</param>
     /// <param name="content">Puts the bytes into the stream.</param>

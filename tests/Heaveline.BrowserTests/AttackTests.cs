@@ -103,12 +103,12 @@ public class AttackTests(Served served)
     public async Task A_script_planted_in_the_address_does_not_run()
     {
         var page = await served.Open("/");
-        foreach (var path in new[] { "car", "pass", "rule", "ride", "report" })
+        foreach (var path in PagePaths.Asked)
         {
             foreach (var key in new[] { "car", "load", "road", "speed", "rule", "class" })
             {
                 await page.GotoAsync(
-                    $"/{path}?{key}={Uri.EscapeDataString("\"><script>window.planted=1</script><img src=x onerror=window.planted=1>")}");
+                    $"{path}?{key}={Uri.EscapeDataString("\"><script>window.planted=1</script><img src=x onerror=window.planted=1>")}");
                 Assert.Null(await page.EvaluateAsync<int?>("window.planted ?? null"));
             }
         }
@@ -127,10 +127,7 @@ public class AttackTests(Served served)
         try
         {
             var page = await served.Open("/");
-            foreach (var address in new[]
-            {
-                "/", "/car?car=planted", "/pass?car=planted", "/rule?car=planted", "/ride?car=planted", "/report?car=planted",
-            })
+            foreach (var address in PagePaths.Asked.Select(path => path + "?car=planted").Prepend("/"))
             {
                 await page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
                 Assert.Null(await page.EvaluateAsync<int?>("window.planted ?? null"));
@@ -151,11 +148,11 @@ public class AttackTests(Served served)
     [InlineData("%2e%2e/fern-saloon")]
     public async Task A_name_that_leads_out_of_the_garage_finds_nothing(string name)
     {
-        foreach (var path in new[] { "car", "pass", "rule", "ride", "report" })
+        foreach (var path in PagePaths.Asked)
         {
-            var answer = await Ask($"/{path}?car={Uri.EscapeDataString(name)}&road={Uri.EscapeDataString(name)}");
+            var answer = await Ask($"{path}?car={Uri.EscapeDataString(name)}&road={Uri.EscapeDataString(name)}");
             var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
-            Assert.True((int)answer.StatusCode < 500, $"/{path}: {(int)answer.StatusCode}");
+            Assert.True((int)answer.StatusCode < 500, $"{path}: {(int)answer.StatusCode}");
             Assert.DoesNotContain("root:", text, StringComparison.Ordinal);
         }
     }

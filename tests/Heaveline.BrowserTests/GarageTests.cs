@@ -40,7 +40,7 @@ public class GarageTests(Served served)
                 complaints.Add(message.Text);
             }
         };
-        foreach (var path in new[] { "/", "/car", "/pass", "/rule", "/ride", "/report" })
+        foreach (var path in PagePaths.All)
         {
             await page.GotoAsync(path, new PageGotoOptions { WaitUntil = WaitUntilState.NetworkIdle });
         }

@@ -24,6 +24,7 @@ internal static class Root
         new HelpOption(),
         new VersionOption(),
         Column,
+        NewCommand.Of(streams),
         CheckCommand.Of(streams),
         StudyCommand.Of(streams, DescribeStudy.Question),
         StudyCommand.Of(streams, PassStudy.Question),

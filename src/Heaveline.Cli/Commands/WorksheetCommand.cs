@@ -21,5 +21,6 @@ internal static class WorksheetCommand
         StudyCommand.Of(streams, SpringStudy.Question),
         StudyCommand.Of(streams, BounceStudy.Question),
         StudyCommand.Of(streams, RatioStudy.Question),
+        StudyCommand.Of(streams, WheelRateStudy.Question),
     };
 }

@@ -8,6 +8,14 @@ namespace Heaveline.Files.Cars;
 /// <summary>Car files and variants: text in, a car out, or every refusal with its place.</summary>
 public static class CarFile
 {
+    private const string Blanks =
+        """
+        # A car of your own. Put what you measured where it says "fill in", each value with its unit and, if you know it, its doubt: 742 kg ± 2 kg.
+        # A line that begins with # is left out until you take its # away; its value is an example, not yours.
+        # Springs store energy, and a car on a jack kills: use stands and chocks. To be told what is missing or doubtful: heaveline check FILE
+
+        """;
+
     // Made when first asked for: it takes a moment, and most commands show no form.
     private static readonly Lazy<FormField> CarFields = new(() => FormGroup.Of(CarWords.Shape));
     private static readonly Lazy<FormField> VariantFields = new(() => FormGroup.Of(VariantWords.Shape));
@@ -20,6 +28,21 @@ public static class CarFile
 
     /// <summary>Every key of a car file and of a variant, group by group, as a page in Markdown.</summary>
     public static string KeyPage => Yaml.KeyPage.Of(CarWords.Shape.Layout, VariantWords.Shape.Layout);
+
+    /// <summary>
+    /// A car file to be filled in: each key that must be there as a line to complete, all the others as comments with an example. It is refused, with
+    /// every blank named, until it is filled in.
+    /// </summary>
+    /// <param name="name">What the vehicle is called.</param>
+    public static string Template(string name)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        return Blanks + FileTemplate.Of(
+            CarWords.Shape.Layout,
+            new Dictionary<string, string>(StringComparer.Ordinal) { ["car"] = ScalarText.Of(name, inFlow: false) },
+            new HashSet<string>(StringComparer.Ordinal) { "track", "moves", "rebound" },
+            key => key == "seats" ? "driver" : "driver alone");
+    }
 
     /// <summary>
     /// The keys of a car file as a form: what each means, how it is entered, its units and limits. From the shapes that read the file.

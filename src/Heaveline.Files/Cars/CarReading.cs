@@ -15,7 +15,7 @@ public sealed record CarReading
     /// <summary>Everything that was refused: the file itself first, then its bases, each in the order of its text.</summary>
     public required IReadOnlyList<Refusal> Refusals { get; init; }
 
-    /// <summary>What is possible but not plausible, in the same order.</summary>
+    /// <summary>What is possible but not plausible: how the axles ride first, which may explain the rest, then in the same order.</summary>
     public required IReadOnlyList<Warning> Warnings { get; init; }
 
     /// <summary>The texts that were read: the file itself, then its bases.</summary>

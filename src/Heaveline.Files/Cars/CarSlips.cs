@@ -1,6 +1,8 @@
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
+using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Modes;
 
 namespace Heaveline.Files.Cars;
 
@@ -9,17 +11,59 @@ internal static class CarSlips
 {
     private static readonly string[] Ends = ["front", "rear"];
 
+    // An interconnection holds up the body in heave and leaves pitch to the corner springs; road vehicles pitch at 0.8 Hz and above.
+    private const double SlowestPitch = 0.4;
+
     /// <summary>Adds the warnings.</summary>
-    public static void Check(RideModel model, Node root, Reader reader)
+    /// <param name="models">The car empty, then under each of its loads.</param>
+    /// <param name="root">The file.</param>
+    /// <param name="reader">Receives them.</param>
+    public static void Check(IReadOnlyList<RideModel> models, Node root, Reader reader)
     {
-        FrequencySlips.Check(model, root, reader);
+        var model = models[0];
+        var told = FrequencySlips.Check(model, root, reader);
         CheckBody(model.Car, root, reader);
         for (var axle = 0; axle < 2; axle++)
         {
             CheckAxle(model.Car, axle, root, reader);
-            CheckTyre(model, axle, root, reader);
+            SizeSlips.Check(model, axle, root, reader);
             CheckDamping(model, axle, root, reader);
+
+            // A spring too stiff for its car is too stiff for its tyre as well: the spring is told already.
+            if (!told.Contains(axle))
+            {
+                CheckTyre(model, axle, root, reader);
+            }
         }
+
+        SizeSlips.CheckLoads(model.Car, root, reader);
+        CheckPitch(model, root, reader);
+        foreach (var end in SpringTableEnd.Standing(models))
+        {
+            Warn(reader, root.At(Ends[(int)end.End], "spring", "table"), true, $"{end.WordsStanding}.", SpringTableEnd.Advice);
+        }
+    }
+
+    private static void CheckPitch(RideModel model, Node root, Reader reader)
+    {
+        var frequency = BodyModes.Of(model).Pitch.Frequency;
+        if (model.Car.Interconnection is null || frequency >= SlowestPitch)
+        {
+            return;
+        }
+
+        // The softer spring is the likelier slip.
+        double Rate(int axle) => (model.Car.Axles[axle].Spring.Law as LinearSpring)?.Rate.Si ?? double.PositiveInfinity;
+        var softer = Rate(0) <= Rate(1) ? 0 : 1;
+        var spring = root.At(Ends[softer], "spring");
+        var node = Given(spring, "rate", "wheel-rate") ?? spring ?? root.At("interconnection") ?? root;
+        reader.Warn(
+            node.Place,
+            FormattableString.Invariant($"the body pitches at {frequency:0.###} Hz; road vehicles lie above {SlowestPitch} Hz. ")
+            + "The interconnection does not resist pitch, and the corner springs hardly do.",
+            Rate(softer) < 1e3
+                ? "Likely slip: a rate in N/mm written as N/m. Corner springs must hold the body in pitch beside an interconnection."
+                : "Give stiffer corner springs: they alone hold the body in pitch beside an interconnection.");
     }
 
     private static void CheckBody(Car car, Node root, Reader reader)
@@ -55,7 +99,6 @@ internal static class CarSlips
     {
         // A raked fork moves 1/cos(rake) times as far as its wheel, about 1.10.
         var mostRatio = car.Kind == VehicleKind.TwoWheeler ? 1.20 : 1.05;
-        const double MostUnsprung = 0.25;
         var end = Ends[axle];
         var of = car.Axles[axle];
         var node = root.At(end)!;
@@ -70,13 +113,6 @@ internal static class CarSlips
                 FormattableString.Invariant($"Likely slip: the ratio upside down. The other way up it is {1.0 / r:0.00}."));
         }
 
-        var weighed = axle == 0 ? car.Weighing.Front : car.Weighing.Rear;
-        Warn(
-            reader,
-            node.At("unsprung-mass"),
-            of.UnsprungMass.Si > MostUnsprung * weighed,
-            FormattableString.Invariant($"is {100.0 * of.UnsprungMass.Si / weighed:0} % of what the axle weighs; up to 25 % is usual."),
-            "Only wheels, hubs, brakes, half of arms and springs and a solid axle count, for both sides together.");
         foreach (var stop in new[] { "bump-stop", "rebound-stop" })
         {
             var clearance = (stop == "bump-stop" ? of.BumpStop : of.ReboundStop)?.Clearance.Si;
@@ -112,7 +148,7 @@ internal static class CarSlips
             return;
         }
 
-        var mass = model.Trim.SprungLoad[i] / Gravity.Standard;
+        var mass = (model.Rolls ? 1.0 : 0.5) * model.Trim.SprungLoad[i] / Gravity.Standard;
         var damping = model.Tangent.SuspensionDamping[i, i] / (2.0 * Math.Sqrt(model.Tangent.WheelRate[i] * mass));
         var message = FormattableString.Invariant($"makes {damping:0.###} of critical damping; {Least} to {Most} is usual.");
         Warn(reader, table, damping < Least, message, "Likely slip: velocities in mm/s written as m/s, or the damper's ratio upside down.");
@@ -137,7 +173,8 @@ internal static class CarSlips
         return null;
     }
 
-    private static void Warn(Reader reader, Node? node, bool isOdd, string message, string advice)
+    /// <summary>Warns about a value that is given and odd.</summary>
+    public static void Warn(Reader reader, Node? node, bool isOdd, string message, string advice)
     {
         if (isOdd && node is not null)
         {

@@ -6,22 +6,29 @@ using Heaveline.Quantities;
 namespace Heaveline.Files.Cars;
 
 /// <summary>
-/// Whether a car that is sound in each of its values can stand, as described and under each of its loads. Each
+/// Whether a car that is sound in each of its values can stand, empty and under each of its loads. Each
 /// refusal goes to the key that it is about.
 /// </summary>
 internal static class CarStanding
 {
-    /// <summary>The model in the state described, or null with the refusals at the reader. Every load state is tried.</summary>
-    public static RideModel? Check(Car car, Node root, Reader reader)
+    /// <summary>
+    /// The model in the state described and under every load state, or null with the refusals at the reader. A slip of the pen that explains why the
+    /// car cannot stand is told instead of what the model stumbles over.
+    /// </summary>
+    public static IReadOnlyList<RideModel>? Check(Car car, Node root, Reader reader)
     {
-        RideModel standing;
+        var standing = new List<RideModel>();
         try
         {
-            standing = RideModel.Of(car);
+            standing.Add(RideModel.Of(car));
         }
         catch (RefusedValueException refused)
         {
-            Tell(refused, Blamed(car, root, refused.What), reader);
+            if (!SizeSlips.RefuseUnsprung(car, root, reader) && !FrequencySlips.RefuseLikely(car, root, reader))
+            {
+                Tell(refused, Blamed(car, root, refused.What), reader);
+            }
+
             return null;
         }
 
@@ -30,7 +37,7 @@ internal static class CarStanding
         {
             try
             {
-                _ = RideModel.Of(car, load);
+                standing.Add(RideModel.Of(car, load));
             }
             catch (RefusedValueException refused)
             {
@@ -58,9 +65,9 @@ internal static class CarStanding
         {
             "spring table" => root.At(FrontBears(car) ? "rear" : "front", "spring", "table"),
             "line pressure" => root.At("interconnection", "fluid", "pressure"),
-            "line inertance" => root.At("interconnection", "fluid", "line"),
+            "line inertance" or "line resistance" => root.At("interconnection", "fluid", "line"),
             "accumulators" or "accumulator" or "gas exponents" => root.At("interconnection", "fluid"),
-            "suspension" => root.At("interconnection") ?? root.At("body"),
+            "suspension" => root.At("interconnection") ?? root.At("front", "spring"),
             _ => root.At("weighing"),
         } ?? root;
     }

@@ -34,7 +34,7 @@ internal static class DamperWords
     /// <summary>Damping ratio.</summary>
     public static readonly Key<Amount<Plain>> DampingRatio = Key.Optional(
         "damping-ratio",
-        "Share of critical damping at the wheel, instead of tables: of the spring's wheel rate and the sprung mass on the wheel as described, "
+        "Share of critical damping at the wheel, instead of tables: of the spring's wheel rate and the sprung mass on the wheel of the empty car, "
         + "mean of bump and rebound. Takes no motion ratio.",
         Kind.Amount<Plain>(),
         "0.28 ± 15 %");

@@ -10,59 +10,103 @@ namespace Heaveline.Files.Cars;
 /// </summary>
 internal static class FrequencySlips
 {
-    private const double Lowest = 0.7;
-    private const double Highest = 3.2;
     private const double UsualLow = 0.9;
     private const double UsualHigh = 2.2;
+
+    // Above this a road car is stiff enough to look for a slip when its tyres are soft beside its springs.
+    private const double Stiff = 2.0;
+    private const double LeastTyrePerWheelRate = 3.0;
 
     // 1 lbf/in in N/mm and 1 lb in kg: the agreement of 1959 and standard gravity.
     private const double PoundPerInch = 0.17512683524647636;
     private const double Pound = 0.45359237;
 
-    /// <summary>Ride frequency of an axle at its trim, the other axle held, Hz: springs and tyres in series under the sprung load.</summary>
-    public static double Of(RideModel model, int axle)
-    {
-        var i = 2 * axle;
-        var mass = (model.Trim.SprungLoad[i] + model.Trim.SprungLoad[i + 1]) / 2.0 / Gravity.Standard;
-        return Frequency((model.Tangent.WheelRate[i] + model.Tangent.WheelRate[i + 1]) / 2.0, TyreRate(model.Car, axle), mass);
-    }
-
     /// <summary>Warns about both axles.</summary>
-    public static void Check(RideModel model, Node root, Reader reader)
+    /// <returns>The axles that were warned about.</returns>
+    public static IReadOnlyList<int> Check(RideModel model, Node root, Reader reader)
     {
+        List<int> told = [];
         for (var axle = 0; axle < 2; axle++)
         {
-            var frequency = Of(model, axle);
-            if (frequency is >= Lowest and <= Highest)
+            var ride = RideGuess.Of(model, axle);
+            if (IsOdd(model.Car, ride.Frequency))
             {
-                continue;
+                var likely = Likely(model.Car, ride, axle, root);
+                var (place, message, advice) = Words(model.Car, ride, axle, root, likely);
+                reader.WarnFirst(place, message, advice);
+                told.Add(axle);
             }
-
-            var end = axle == 0 ? "front" : "rear";
-            var rate = (model.Tangent.WheelRate[2 * axle] + model.Tangent.WheelRate[(2 * axle) + 1]) / 2.0;
-            var mass = (model.Trim.SprungLoad[2 * axle] + model.Trim.SprungLoad[(2 * axle) + 1]) / 2.0 / Gravity.Standard;
-            var likely = Candidates(model.Car, axle, root)
-                .Where(slip => slip is { At: not null, IsConceivable: true })
-                .Select(slip => (Slip: slip, Then: Frequency(rate * slip.RateFactor, TyreRate(model.Car, axle), mass * slip.MassFactor)))
-                .Where(trial => trial.Then is >= UsualLow and <= UsualHigh)
-                .Take(2)
-                .ToList();
-            var place = (likely.Count > 0 ? likely[0].Slip.At : root.At(end, "spring")) ?? root;
-            var advice = likely.Count == 0
-                ? "Check the spring's rate and motion ratio, the weighing and their units."
-                : "Likely slip: " + string.Join("; or ", likely.Select(trial =>
-                    FormattableString.Invariant($"{trial.Slip.Words} (without it {trial.Then:0.00} Hz)"))) + ".";
-            reader.Warn(
-                place.Place,
-                FormattableString.Invariant($"the {end} axle rides at {frequency:0.00} Hz; road vehicles lie between {Lowest} and {Highest} Hz."),
-                advice);
+            else if (ride.Frequency > Stiff && ride.Tyre < LeastTyrePerWheelRate * ride.Rate
+                && Likely(model.Car, ride, axle, root)
+                    .Where(t => ride.Tyre >= LeastTyrePerWheelRate * ride.Rate * t.Slip.RateFactor).ToList() is { Count: > 0 } softer)
+            {
+                reader.WarnFirst(
+                    softer[0].Slip.At!.Place,
+                    FormattableString.Invariant(
+                        $"the {End(axle)} axle rides at {ride.Frequency:0.00} Hz, and its tyres are only ")
+                        + FormattableString.Invariant($"{ride.Tyre / ride.Rate:0.0} times as stiff as the wheel rate."),
+                    Advice(softer));
+                told.Add(axle);
+            }
         }
+
+        return told;
     }
 
-    private static double TyreRate(Car car, int axle) => car.Axles[axle].Tyre.Rate.Si * (car.Kind == VehicleKind.TwoWheeler ? 0.5 : 1.0);
+    /// <summary>
+    /// Refuses, in a car that cannot stand, the likely slip that explains it, from weighing and straight springs alone. An interconnection may carry
+    /// what corner springs do not.
+    /// </summary>
+    /// <returns>Whether anything was refused.</returns>
+    public static bool RefuseLikely(Car car, Node root, Reader reader)
+    {
+        var before = reader.Count;
+        for (var axle = 0; axle < 2; axle++)
+        {
+            if (RideGuess.OfStraightSpring(car, axle) is { } ride && IsOdd(car, ride.Frequency)
+                && (car.Interconnection is null || ride.Frequency > Stiff) && Likely(car, ride, axle, root) is { Count: > 0 } likely)
+            {
+                var (place, message, advice) = Words(car, ride, axle, root, likely);
+                reader.Refuse(place, $"{message.TrimEnd('.')}, and the car cannot stand.", advice);
+            }
+        }
 
-    private static double Frequency(double rate, double tyre, double mass) =>
-        Math.Sqrt(Math.Max(0.0, rate * tyre / (rate + tyre)) / mass) / (2.0 * Math.PI);
+        return reader.Count > before;
+    }
+
+    private static string End(int axle) => axle == 0 ? "front" : "rear";
+
+    // Road cars by the trade's round numbers; a motorcycle's ends spread wider.
+    private static (double Lowest, double Highest, string Whose) Usual(Car car) =>
+        car.Kind == VehicleKind.TwoWheeler ? (0.7, 3.2, "two-wheelers") : (0.8, 2.5, "road cars");
+
+    private static bool IsOdd(Car car, double frequency)
+    {
+        var (lowest, highest, _) = Usual(car);
+        return !(frequency >= lowest && frequency <= highest);
+    }
+
+    private static List<(Slip Slip, double Then)> Likely(Car car, RideGuess ride, int axle, Node root) =>
+        [.. Candidates(car, axle, root)
+            .Where(slip => slip is { At: not null, IsConceivable: true })
+            .Select(slip => (Slip: slip, Then: ride.With(slip.RateFactor, slip.MassFactor).Frequency))
+            .Where(trial => trial.Then is >= UsualLow and <= UsualHigh)
+            .Take(2)];
+
+    private static (Place Place, string Message, string Advice) Words(
+        Car car, RideGuess ride, int axle, Node root, List<(Slip Slip, double Then)> likely)
+    {
+        var (lowest, highest, whose) = Usual(car);
+        var place = (likely.Count > 0 ? likely[0].Slip.At : root.At(End(axle), "spring")) ?? root;
+        return (
+            place.Place,
+            FormattableString.Invariant($"the {End(axle)} axle rides at {ride.Frequency:0.00} Hz; {whose} lie between {lowest} and {highest} Hz."),
+            likely.Count == 0 ? "Check the spring's rate and motion ratio, the weighing and their units." : Advice(likely));
+    }
+
+    private static string Advice(List<(Slip Slip, double Then)> likely) =>
+        "Likely slip: " + string.Join("; or ", likely.Select(trial =>
+            FormattableString.Invariant($"{trial.Slip.Words} (without it {trial.Then:0.00} Hz)"))) + ".";
 
     private static IEnumerable<Slip> Candidates(Car car, int axle, Node root)
     {

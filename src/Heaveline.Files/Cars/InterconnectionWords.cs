@@ -59,9 +59,15 @@ internal static class InterconnectionWords
     private static readonly Key<Amount<Viscosity>> Viscosity = Key.Optional(
         "viscosity", "Viscosity of the fluid; 2.5 mPa s (water with glycol) when left out.", Kind.Amount<Viscosity>(), "2.5 mPa s");
     private static readonly Key<Amount<Inertance>> Inertance = Key.Optional(
-        "inertance", "Instead of a bore: pressure difference for each acceleration of the flow.", Kind.Amount<Inertance>(), "5e7 kg/m⁴");
+        "inertance",
+        "Instead of a bore: pressure difference for each acceleration of the flow; none when left out beside a resistance.",
+        Kind.Amount<Inertance>(),
+        "5e7 kg/m⁴");
     private static readonly Key<Amount<Resistance>> Resistance = Key.Optional(
-        "resistance", "With inertance: pressure difference for each flow; none when left out.", Kind.Amount<Resistance>(), "2e8 Pa s/m³");
+        "resistance",
+        "With inertance, or alone for a line that only resists: pressure difference for each flow.",
+        Kind.Amount<Resistance>(),
+        "2e8 Pa s/m³");
 
     private static readonly Shape<Accumulator> Accumulator = new Shape(
         "accumulator", "How the unit gives way: a constant compliance or a gas charge.", Compliance, GasVolume, Exponent)
@@ -156,19 +162,19 @@ internal static class InterconnectionWords
             return new FluidLine { State = state };
         }
 
-        if (f.OptionalValue(Inertance) is { } inertance)
+        if (f.Has(Inertance) || f.Has(Resistance))
         {
             if (sizes.Take(4).FirstOrDefault(f.Has) is { } size)
             {
-                f.Refuse(size, "is given beside inertance.", "Give bore and length, or inertance and resistance.");
+                f.Refuse(
+                    size,
+                    $"is given beside {(f.Has(Inertance) ? Inertance.Name : Resistance.Name)}.",
+                    "Give bore and length, or inertance and resistance.");
                 return null;
             }
 
-            return new FluidLine
-            {
-                Inertance = Checked.Positive(inertance, "Give bore and length instead, or write state: open.", nameof(Inertance)),
-                Resistance = f.Optional(Resistance, default),
-            };
+            // A line without inertance is one that only resists; how little it may resist hangs on the units at its ends.
+            return new FluidLine { Inertance = f.Optional(Inertance, default), Resistance = f.Optional(Resistance, default) };
         }
 
         if (f.OptionalValue(Bore) is not { } bore || f.OptionalValue(PipeLength) is not { } length)

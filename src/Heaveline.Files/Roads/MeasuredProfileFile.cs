@@ -70,16 +70,84 @@ public static class MeasuredProfileFile
                 "Measure more points, or write a single obstacle by its shape."));
         }
 
-        return refusals.Count > 0 ? new RoadReading(null, refusals) : new RoadReading(Build(name ?? NameOf(file), columns), refusals);
+        RefuseHeights(file, columns, refusals);
+        var warnings = new List<Warning>();
+        CheckGaps(file, columns, refusals, warnings);
+        return new RoadReading(
+            refusals.Count > 0 ? null : Build(name ?? NameOf(file), columns), [.. refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)])
+        {
+            Warnings = warnings,
+        };
     }
 
     private static string NameOf(string file) => Path.GetFileNameWithoutExtension(file) is { Length: > 0 } name ? name : file;
 
     private static Road Build(string name, MeasuredColumn[] columns)
     {
-        var left = columns.First(c => c.Name is "left" or "height");
-        var right = columns.FirstOrDefault(c => c.Name == "right");
+        var (left, right) = Tracks(columns);
         return Road.FromMeasured(name, columns[0].Values, left.Values, right?.Values);
+    }
+
+    private static (MeasuredColumn Left, MeasuredColumn? Right) Tracks(MeasuredColumn[] columns) =>
+        (columns.First(c => c.Name is "left" or "height"), columns.FirstOrDefault(c => c.Name == "right"));
+
+    // A hill is taken off before heights are judged. Where points were refused, from those that are left.
+    private static void RefuseHeights(string file, MeasuredColumn[] columns, List<Refusal> refusals)
+    {
+        if (columns.Length == 0)
+        {
+            return;
+        }
+
+        var (left, right) = Tracks(columns);
+        int[] whole = [.. Enumerable.Range(0, left.Values.Count).Where(i => columns.All(c => double.IsFinite(c.Values[i])))];
+        List<double> Of(MeasuredColumn column) => [.. whole.Select(i => column.Values[i])];
+        var grade = MeasuredGrade.Of(Of(columns[0]), Of(left), right is null ? null : Of(right));
+        foreach (var column in columns.Skip(1))
+        {
+            var first = double.NaN;
+            for (var i = 0; i < column.Values.Count; i++)
+            {
+                var along = grade.IsHill ? columns[0].Values[i] - columns[0].Values[whole[0]] : 0.0;
+                var height = grade.Without(column.Values[i], along);
+                first = double.IsNaN(first) ? height : first;
+                if (Math.Abs(height - first) > HighestMetres)
+                {
+                    var cell = column.Cells[i];
+                    var less = grade.IsHill ? FormattableString.Invariant($", less the road's slope of {100.0 * grade.Slope:0.##} %") : "";
+                    refusals.Add(cell.Refuse(
+                        file,
+                        $"{column.Name} is {cell.Text} {column.Unit}, {column.Write(height - first)} from the first one{less}; "
+                        + $"it must be within {column.Write(HighestMetres)} of it.",
+                        "Check the unit in the header and the value, or cut the road into shorter ones."));
+                }
+            }
+        }
+    }
+
+    private static void CheckGaps(string file, MeasuredColumn[] columns, List<Refusal> refusals, List<Warning> warnings)
+    {
+        // Distances that were refused have no order to judge by.
+        if (refusals.Count > 0 || columns.Length == 0)
+        {
+            return;
+        }
+
+        var distances = columns[0].Values;
+        foreach (var gap in RoadGap.Among(distances))
+        {
+            var cell = columns[0].Cells[distances.BinarySearch(gap.To)];
+            var message = $"{gap.Words}.";
+            if (gap.IsTooWide)
+            {
+                refusals.Add(cell.Refuse(file, message, RoadGap.Advice));
+            }
+            else
+            {
+                warnings.Add(new Warning(
+                    file, cell.Line, cell.Column, Math.Max(1, cell.Text.Length), $"{gap.Words}: the road is driven evenly across.", RoadGap.Advice));
+            }
+        }
     }
 
     private static void ReadPoint(string file, string line, List<Cell> cells, MeasuredColumn[] columns, List<Refusal> refusals)
@@ -98,11 +166,13 @@ public static class MeasuredProfileFile
 
         for (var i = 0; i < columns.Length; i++)
         {
-            ReadValue(file, cells[i], columns[i], isDistance: i == 0, refusals);
+            columns[i].Cells.Add(cells[i]);
+            columns[i].Values.Add(Value(file, cells[i], columns[i], isDistance: i == 0, refusals));
         }
     }
 
-    private static void ReadValue(string file, Cell cell, MeasuredColumn column, bool isDistance, List<Refusal> refusals)
+    // NaN where the cell is refused.
+    private static double Value(string file, Cell cell, MeasuredColumn column, bool isDistance, List<Refusal> refusals)
     {
         if (cell.Text.Length == 0)
         {
@@ -110,7 +180,7 @@ public static class MeasuredProfileFile
                 file,
                 $"{column.Name} is empty; it must be a number.",
                 "Fill the gap by measuring again, or cut the road before it: a guess would be driven over as road."));
-            return;
+            return double.NaN;
         }
 
         if (!double.TryParse(cell.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var written) || !double.IsFinite(written))
@@ -119,30 +189,20 @@ public static class MeasuredProfileFile
                 file,
                 $"{column.Name} is {cell.Text}; it must be a finite number.",
                 "Write a plain number with a decimal point; the unit stands in the header."));
-            return;
+            return double.NaN;
         }
 
+        // A refused distance counts too: the next one is compared with its neighbour, so that one slip is refused once.
         var value = written * column.Metres;
-        if (isDistance && column.Values.Count > 0 && value <= column.Values[^1])
+        if (isDistance && column.Values.FindLastIndex(double.IsFinite) is var before and >= 0 && value <= column.Values[before])
         {
-            var what = value == column.Values[^1] ? "repeats the distance before it" : "goes backwards";
+            var what = value == column.Values[before] ? "repeats the distance before it" : "goes backwards";
             refusals.Add(cell.Refuse(
                 file,
-                $"distance {cell.Text} {column.Unit} {what}; it must be above {column.Write(column.Values[^1])}.",
+                $"distance {cell.Text} {column.Unit} {what}; it must be above {column.Write(column.Values[before])}.",
                 "Sort the points by distance and keep one of each."));
         }
 
-        if (!isDistance && column.Values.Count > 0 && !(Math.Abs(value - column.Values[0]) <= HighestMetres))
-        {
-            refusals.Add(cell.Refuse(
-                file,
-                $"{column.Name} is {cell.Text} {column.Unit}, {column.Write(value - column.Values[0])} from the first one; "
-                + $"it must be within {column.Write(HighestMetres)} of it.",
-                "Check the unit in the header and the value, or cut the road into shorter ones."));
-            return;
-        }
-
-        // A refused distance is kept too: the next one is compared with its neighbour, so that one slip is refused once.
-        column.Values.Add(value);
+        return value;
     }
 }

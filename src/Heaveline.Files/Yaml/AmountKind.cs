@@ -8,7 +8,8 @@ namespace Heaveline.Files.Yaml;
 internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
     where TDimension : struct, IDimension
 {
-    private const string Number = @"[-+−]?([0-9]+(\.[0-9]+)?|\.[0-9]+)([eE][-+]?[0-9]+)?";
+    // A comma before three digits may mark thousands, unless nothing but a zero stands before it.
+    private const string Number = @"[-+−]?(0,[0-9]+|[0-9]+(\.[0-9]+|,([0-9]{1,2}|[0-9]{4,}))?|\.[0-9]+)([eE][-+]?[0-9]+)?";
     private static readonly bool IsPlain = TDimension.Exponents == default;
 
     /// <inheritdoc/>
@@ -50,7 +51,7 @@ internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
     /// <inheritdoc/>
     internal override JsonObject Schema(SchemaDefinitions definitions)
     {
-        // Loose where the reader is strict: an editor should mark a missing unit or a comma, the reader says the rest.
+        // Loose where the reader is strict: an editor should mark a missing unit, the reader says the rest.
         var text = new JsonObject
         {
             ["type"] = "string",

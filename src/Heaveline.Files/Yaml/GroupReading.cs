@@ -9,7 +9,17 @@ internal static class GroupReading
     public static Dictionary<Key, object> Values(Node node, Shape shape, Reader reader)
     {
         var values = new Dictionary<Key, object>();
-        foreach (var entry in node.Entries)
+        var cut = node.Entries.Zip(node.Entries.Skip(1))
+            .Where(pair => pair.Second.Value.IsEmpty && char.IsAsciiDigit(pair.Second.Key.FirstOrDefault()))
+            .Select(pair => (pair.First, pair.Second, Number: CutNumber.Of(pair.First.Value, reader)))
+            .Where(pair => pair.Number is not null)
+            .ToList();
+        foreach (var (first, _, number) in cut)
+        {
+            CutNumber.Refuse(first.Value, number!, reader);
+        }
+
+        foreach (var entry in node.Entries.Where(entry => !cut.Any(pair => entry == pair.First || entry == pair.Second)))
         {
             if (shape.Keys.FirstOrDefault(key => key.Name == entry.Key) is not { } key)
             {

@@ -20,6 +20,12 @@ internal sealed class PairKind<TFirst, TSecond>(Kind<TFirst> first, Kind<TSecond
             return false;
         }
 
+        if (node.Items.Count > 2 && node.Items.FirstOrDefault(item => CutNumber.Of(item, reader) is not null) is { } cut)
+        {
+            CutNumber.Refuse(cut, CutNumber.Of(cut, reader)!, reader);
+            return false;
+        }
+
         if (node.Items.Count != 2)
         {
             return reader.Fail(

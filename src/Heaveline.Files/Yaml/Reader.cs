@@ -6,6 +6,7 @@ namespace Heaveline.Files.Yaml;
 public sealed class Reader(SourceText source)
 {
     private readonly List<Refusal> refusals = [];
+    private readonly List<Warning> first = [];
     private readonly List<Warning> warnings = [];
 
     /// <summary>The text that is read.</summary>
@@ -15,9 +16,8 @@ public sealed class Reader(SourceText source)
     public IReadOnlyList<Refusal> Refusals =>
         [.. refusals.OrderBy(r => r.File != source.File).ThenBy(r => r.File, StringComparer.Ordinal).ThenBy(r => r.Line).ThenBy(r => r.Column)];
 
-    /// <summary>Warnings so far, in the order of the text.</summary>
-    public IReadOnlyList<Warning> Warnings =>
-        [.. warnings.OrderBy(w => w.File != source.File).ThenBy(w => w.File, StringComparer.Ordinal).ThenBy(w => w.Line).ThenBy(w => w.Column)];
+    /// <summary>Warnings so far: those that may explain others first, each in the order of the text.</summary>
+    public IReadOnlyList<Warning> Warnings => [.. InOrder(first), .. InOrder(warnings)];
 
     /// <summary>Refusals so far.</summary>
     internal int Count => refusals.Count;
@@ -27,12 +27,20 @@ public sealed class Reader(SourceText source)
         refusals.Add(new Refusal(place.File ?? source.File, place.Line, place.Column, place.Length, Short(message), advice));
 
     /// <summary>Warns about what stands at a place.</summary>
-    public void Warn(Place place, string message, string advice) =>
-        warnings.Add(new Warning(place.File ?? source.File, place.Line, place.Column, place.Length, message, advice));
+    public void Warn(Place place, string message, string advice) => warnings.Add(Warning(place, message, advice));
+
+    /// <summary>Warns, before all others, about what may explain them.</summary>
+    internal void WarnFirst(Place place, string message, string advice) => first.Add(Warning(place, message, advice));
 
     /// <summary>Whether a node is of the kind wanted and has a value; refused when not.</summary>
     internal bool Is(Node node, NodeKind kind, string wanted)
     {
+        if (node.Kind == NodeKind.Scalar && node.Text == FileTemplate.Blank)
+        {
+            Refuse(node.Place, $"{node.Subject} is not filled in yet; {wanted} is wanted.", "Put what you measured here.");
+            return false;
+        }
+
         if (node.Kind == kind && !node.IsEmpty)
         {
             return true;
@@ -62,6 +70,12 @@ public sealed class Reader(SourceText source)
         value = default;
         return false;
     }
+
+    private Warning Warning(Place place, string message, string advice) =>
+        new(place.File ?? source.File, place.Line, place.Column, place.Length, message, advice);
+
+    private IEnumerable<Warning> InOrder(List<Warning> some) =>
+        some.OrderBy(w => w.File != source.File).ThenBy(w => w.File, StringComparer.Ordinal).ThenBy(w => w.Line).ThenBy(w => w.Column);
 
     // A message quotes what the file says; a file may say ten thousand words.
     private static string Short(string message) =>

@@ -3,7 +3,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Cars;
 
 /// <summary>
-/// One vehicle as measured in its reference state: standing on its wheels as described, with none of its loads.
+/// One vehicle as measured in its reference state: standing empty on its wheels, with none of its loads.
 /// Left and right springs, dampers and stops are alike; the weights may differ.
 /// </summary>
 public sealed record Car

@@ -9,38 +9,46 @@ using Heaveline.Tuning;
 namespace Heaveline.Causes;
 
 /// <summary>
-/// A car with some of its causes of pitch set to neutral. Everything but the load is set on the unloaded car, and the load put in last: what a load
-/// does to frequencies and damping is the load's doing.
+/// A car with some of its causes of pitch set to neutral. Everything but the load is set on the car with its driver alone, and the load put in last:
+/// what a load does to frequencies and damping is the load's doing.
 /// </summary>
 internal sealed class NeutralCar
 {
-    // Slower than this the ends never fall into step within a swing, and the rule says nothing: equal ends are neutral there.
-    private const double LargestStep = 2.0;
-
     private readonly RideModel model;
-    private readonly RideModel unloaded;
+    private readonly RideModel light;
     private readonly WhyOptions options;
 
     public NeutralCar(RideModel model, double speed, WhyOptions options)
     {
         this.model = model;
         this.options = options;
-        unloaded = model.Load.Loads.Count > 0 ? RideModel.Of(model.Car) : model;
-        Tuning = RideTuning.Of(unloaded);
-        DynamicIndex = ModelChange.DynamicIndexOf(unloaded);
+        Load = NeutralLoad.Of(model.Car, model.Load);
+        light = Load == model.Load ? model : RideModel.Of(model.Car, Load);
+        Tuning = RideTuning.Of(light);
+        DynamicIndex = ModelChange.DynamicIndexOf(light);
         var damped = Tuning.MeanFrequency * Math.Sqrt(Math.Max(0.0, 1.0 - (options.Damping * options.Damping)));
-        var inStep = RatioRule.InStep(model.Car.Wheelbase.Si, damped, speed, Coincidence.SuitedCycles);
-        Ratio = options.Ratio ?? (inStep > LargestStep ? 1.0 : Math.Min(inStep, options.LargestRatio));
+        InStep = RatioRule.InStep(model.Car.Wheelbase.Si, damped, speed, Coincidence.SuitedCycles);
+        Ratio = options.Ratio ?? Math.Min(InStep, options.LargestRatio);
         Wheelbase = options.Wheelbase ?? (model.Rolls ? 2.7 : 1.4);
     }
 
-    /// <summary>Frequencies and damping ratios of the unloaded car.</summary>
+    /// <summary>The neutral load.</summary>
+    public LoadState Load { get; }
+
+    /// <summary>Frequencies and damping ratios of the car under the neutral load.</summary>
     public RideTuning Tuning { get; }
 
-    /// <summary>Dynamic index of the unloaded car.</summary>
+    /// <summary>Dynamic index of the car under the neutral load.</summary>
     public double DynamicIndex { get; }
 
+    /// <summary>
+    /// The neutral frequency ratio (–): the stated one; otherwise the one that brings the ends into step at the speed, at most the largest that is
+    /// allowed. It falls evenly with speed and never jumps.
+    /// </summary>
     public double Ratio { get; }
+
+    /// <summary>Ratio that brings the ends of the linear car into step at the speed (–).</summary>
+    public double InStep { get; }
 
     public double Wheelbase { get; }
 
@@ -50,12 +58,12 @@ internal sealed class NeutralCar
         var car = model.Car;
         return [.. Enum.GetValues<PitchCauseKind>().Where(kind => kind switch
         {
-            PitchCauseKind.Load => model.Load.Loads.Count > 0,
+            PitchCauseKind.Load => Load != model.Load,
             PitchCauseKind.Interconnection => car.Interconnection is not null,
             PitchCauseKind.DampingLevel or PitchCauseKind.DampingSplit => Tuning.FrontDamping > 0.0 && Tuning.RearDamping > 0.0,
             PitchCauseKind.Friction => car.Front.Friction.HalfWidth.Si > 0.0 || car.Rear.Friction.HalfWidth.Si > 0.0,
             PitchCauseKind.Stops =>
-                Enumerable.Range(0, 4).Any(i => Array.Exists(pass.Travel(i), s => s > model.BumpTouch[i] || s < model.ReboundTouch[i])),
+                Enumerable.Range(0, 4).Any(i => pass.Travel(i).Any(s => s > model.BumpTouch[i] || s < model.ReboundTouch[i])),
             _ => true,
         })];
     }
@@ -65,7 +73,7 @@ internal sealed class NeutralCar
     {
         try
         {
-            var car = unloaded;
+            var car = light;
             var load = model.Load;
             for (var i = 0; i < causes.Count; i++)
             {
@@ -76,7 +84,7 @@ internal sealed class NeutralCar
 
                 if (causes[i] == PitchCauseKind.Load)
                 {
-                    load = LoadState.Reference;
+                    load = Load;
                     continue;
                 }
 
@@ -88,7 +96,7 @@ internal sealed class NeutralCar
                 car = Without(car, causes[i]);
             }
 
-            return load.Loads.Count > 0 ? RideModel.Of(car.Car, load) : car;
+            return RideModel.Of(car.Car, load);
         }
         catch (RefusedValueException)
         {

@@ -28,7 +28,4 @@ public sealed record PitchCause
 
     /// <summary>The cause and its size in a sentence.</summary>
     public required string Sentence { get; init; }
-
-    /// <summary>The road test that would prove it.</summary>
-    public required string Proof { get; init; }
 }

@@ -31,6 +31,9 @@ public sealed record Why
     /// <summary>Causes of the pitch acceleration of the hit; on a road without an obstacle, of its RMS value.</summary>
     public required WhyRanking Hit { get; init; }
 
+    /// <summary>The road tests planned for causes of the settling; empty until <see cref="WithTests"/>.</summary>
+    public IReadOnlyList<PlannedTest> Tests { get; init; } = [];
+
     /// <summary>How many passes were run.</summary>
     public required int Passes { get; init; }
 
@@ -55,7 +58,7 @@ public sealed record Why
             ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
             : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
         // What follows the first second is not asked about.
-        var passOptions = BatchedMeasures.Usual with { SettlingTime = 1.1 };
+        var passOptions = BatchedMeasures.Usual with { Record = new() { SettlingTime = 1.1 } };
         var own = Pass.Of(model, road, speed, passOptions, cancellation);
         if (own.Outcome != PassOutcome.Completed)
         {
@@ -103,6 +106,19 @@ public sealed record Why
         };
     }
 
+    /// <summary>The same with a road test planned for each cause of the settling that a load can change and that counts.</summary>
+    /// <param name="least">Least size of a cause's share over the car's value that is worth a test (–).</param>
+    /// <param name="degree">How many groups of passes run at once.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public Why WithTests(double least, int degree = 1, CancellationToken cancellation = default) => this with
+    {
+        Tests =
+        [
+            .. Settling.Causes.Where(c => Math.Abs(c.Relative) >= least)
+                .Select(c => TestPlan.Of(this, c.Kind, degree, cancellation)).OfType<PlannedTest>(),
+        ],
+    };
+
     private static PitchCause Cause(
         PitchCauseKind kind,
         RideModel model,
@@ -114,8 +130,7 @@ public sealed record Why
         double alone,
         double share)
     {
-        var (what, other) = WhyWords.Values(kind, model, neutral, options);
-        var relative = value > 0.0 ? share / value : 0.0;
+        var (what, other) = WhyWords.Values(kind, model, neutral, options, speed);
         return new PitchCause
         {
             Kind = kind,
@@ -123,9 +138,8 @@ public sealed record Why
             Neutral = other,
             Alone = alone,
             Share = share,
-            Relative = relative,
-            Sentence = WhyWords.Sentence(what, other, relative, measure.Name),
-            Proof = WhyWords.Proof(kind, model, speed),
+            Relative = value > 0.0 ? share / value : 0.0,
+            Sentence = WhyWords.Sentence(what, other, share, value, measure),
         };
     }
 }

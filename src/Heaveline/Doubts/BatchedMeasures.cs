@@ -7,7 +7,7 @@ namespace Heaveline.Doubts;
 internal static class BatchedMeasures
 {
     /// <summary>Usual options: no error estimate, since cars are compared with each other.</summary>
-    public static PassOptions Usual { get; } = PassOptions.Default with { StatesError = false };
+    public static PassOptions Usual { get; } = new() { Method = FixedStep.Once };
 
     /// <summary>
     /// The measures, shape (requests)(measures); NaN for a null request and for a pass that left the model's range. A pass runs only as long as a
@@ -31,8 +31,9 @@ internal static class BatchedMeasures
     {
         options ??= Usual;
         // No longer than the measures look, and the sample beyond that the curve is made of; half a second is the shortest record there is.
-        var beyond = 2.0 / options.SamplesPerSecond;
-        options = options with { SettlingTime = Math.Min(options.SettlingTime, measures.Select(m => m.LooksFor).Append(0.5).Max() + beyond) };
+        var record = options.Record;
+        var longest = measures.Select(m => m.LooksFor).Append(0.5).Max() + (2.0 * record.SampleStep);
+        options = options with { Record = record with { SettlingTime = Math.Min(record.SettlingTime, longest) } };
         var channels = measures.Select(m => m.Reads).Append(Channel.Motion).Max();
         double[][] rows = [.. requests.Select(_ => Enumerable.Repeat(double.NaN, measures.Count).ToArray())];
         int[] asked = [.. Enumerable.Range(0, requests.Count).Where(i => requests[i] is not null)];

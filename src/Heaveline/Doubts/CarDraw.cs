@@ -27,6 +27,6 @@ public sealed record CarDraw
         return new CarDraw { Model = draw.Models[0], Errors = draw.Errors, Refused = draw.Refused };
     }
 
-    /// <summary>Draw number <paramref name="index"/> of a car as described, without loads.</summary>
+    /// <summary>Draw number <paramref name="index"/> of an empty car.</summary>
     public static CarDraw Of(Car car, ulong seed, int index) => Of(CarDoubts.Of(car), seed, index);
 }

@@ -99,7 +99,7 @@ public sealed record JointStudy
         CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(outputs);
-        options ??= PassOptions.Default with { StatesError = false, SamplesPerSecond = 200.0, LargestStep = 1.25e-3 };
+        options ??= new() { Method = FixedStep.Once with { LargestStep = 1.25e-3 }, Record = new() { SamplesPerSecond = 200.0 } };
         var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
         draws.Each(AtOnce, degree, progress, (first, count) =>
         {

@@ -54,7 +54,7 @@ public static class CompareFigure
     private static ChartPanel PanelOf(
         string label, string unit, IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes, Func<Pass, double[]> of)
     {
-        var traces = passes.Select((one, i) => Trace.From(one.Name, one.Pass.Time, of(one.Pass), Pens[i])).ToArray();
+        var traces = passes.Select((one, i) => Trace.From(one.Name, one.Pass.Time.AsSpan(), of(one.Pass), Pens[i])).ToArray();
         // The press draws the first curve on top.
         return new ChartPanel { Y = new Axis { Label = label, Unit = unit }, Traces = [.. traces.Skip(1), traces[0]] };
     }

@@ -43,9 +43,15 @@ internal static class EventBands
     }
 
     // A measured road, a ramp or a step leaves the body at another height than it began.
-    private static double AtRest(double[] time, double[] height)
+    private static double AtRest(ImmutableArray<double> time, ImmutableArray<double> height)
     {
         var (limit, rest) = (0.02 * height.Max(Math.Abs), height[^1]);
-        return time[Math.Max(0, Array.FindLastIndex(height, h => Math.Abs(h - rest) > limit))];
+        var last = height.Length - 1;
+        while (last > 0 && !(Math.Abs(height[last] - rest) > limit))
+        {
+            last--;
+        }
+
+        return time[last];
     }
 }

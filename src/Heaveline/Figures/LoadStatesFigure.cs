@@ -28,7 +28,7 @@ public static class LoadStatesFigure
         return new Figure
         {
             Title = $"{car.Name}: load states",
-            AltText = $"A side view of the car facing left, as described and sunk under {heaviest.Load.Name}, over a table of {models.Count} load "
+            AltText = $"A side view of the car facing left, empty and sunk under {heaviest.Load.Name}, over a table of {models.Count} load "
                 + $"states. {Shift(models, heaviest)} {Sinking(heaviest)}",
             Caption = Drawn(models)
                 + " f: ride frequency with the tyres in series, undamped, the other axle held; ratio: rear over front. Bump: "
@@ -38,7 +38,7 @@ public static class LoadStatesFigure
                     : "Lamp: fall of the dipped beam's cut-off per distance, drawn ahead of the car; below 0 it points above the horizon. ")
                 + SideView.Disclaimer,
             SignNote =
-                "Heights from the car as described, upwards positive; pitch is given nose up positive (computed nose down positive, ISO 8855).",
+                "Heights from the empty car, upwards positive; pitch is given nose up positive (computed nose down positive, ISO 8855).",
             Size = FigureSize.Page,
             Panels = [SceneOf(heaviest), LoadStatesTable.Of(models)],
         };
@@ -50,7 +50,7 @@ public static class LoadStatesFigure
     {
         ArgumentNullException.ThrowIfNull(models);
         var heaviest = models.MaxBy(model => model.Body.Mass)!;
-        return $"Grey: {models[0].Car.Name} as described, without loads. Dashed: {heaviest.Load.Name}, to scale; arrows only point. "
+        return $"Grey: {models[0].Car.Name} empty. Dashed: {heaviest.Load.Name}, to scale; arrows only point. "
             + $"{Sinking(heaviest)} {Shift(models, heaviest)}";
     }
 

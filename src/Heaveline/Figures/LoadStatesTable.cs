@@ -48,9 +48,9 @@ internal static class LoadStatesTable
         return TableRow.Of(
         [
             model.Load.Name,
-            Numeral.Of(trim.WheelLoad.Sum() / Gravity.Standard, 0),
-            Numeral.Of((trim.WheelLoad[0] + trim.WheelLoad[1]) / Gravity.Standard, 0),
-            Numeral.Of((trim.WheelLoad[2] + trim.WheelLoad[3]) / Gravity.Standard, 0),
+            Numeral.Of(trim.Weight / Gravity.Standard, 0),
+            Numeral.Of(trim.AxleLoad[0] / Gravity.Standard, 0),
+            Numeral.Of(trim.AxleLoad[1] / Gravity.Standard, 0),
             Numeral.Of(front, 2),
             Numeral.Of(rear, 2),
             Numeral.Of(rear / front, 2),

@@ -26,7 +26,7 @@ public static class PassFigure
             Title = $"{pass.Model.Car.Name} over {Named(pass.Road)} at {Printed.Speed(pass.Speed)}",
             AltText = PassCaption.AltText(pass, measures, panels.Length),
             Caption = PassCaption.Of(pass, measures),
-            SignNote = $"{ReaderSigns.Pitch} Heights and pitch from the standing car; wheel travel from the car as described, without loads.",
+            SignNote = $"{ReaderSigns.Pitch} Heights and pitch from the standing car; wheel travel from the empty car.",
             Size = FigureSize.Page,
             SharedX = EventBands.TimeOf(pass),
             SharedBands = EventBands.Of(measures),

@@ -61,8 +61,8 @@ internal static class PassPanels
         Height = height,
         Traces =
         [
-            Trace.From("front", pass.Time, ReaderSigns.Millimetres(pass.FrontHeight), WheelTraces.Front),
-            Trace.From("rear", pass.Time, ReaderSigns.Millimetres(pass.RearHeight), WheelTraces.Rear),
+            Trace.From("front", pass.Time.AsSpan(), ReaderSigns.Millimetres(pass.FrontHeight), WheelTraces.Front),
+            Trace.From("rear", pass.Time.AsSpan(), ReaderSigns.Millimetres(pass.RearHeight), WheelTraces.Rear),
         ],
     };
 
@@ -71,7 +71,7 @@ internal static class PassPanels
         Id = "pitch",
         Y = new Axis { Label = "pitch, nose up", Unit = "°" },
         Height = height,
-        Traces = [Trace.From("", pass.Time, ReaderSigns.NoseUpDegrees(pass.Pitch), Pen.Of(Ink.Third))],
+        Traces = [Trace.From("", pass.Time.AsSpan(), ReaderSigns.NoseUpDegrees(pass.Pitch), Pen.Of(Ink.Third))],
     };
 
     private static ChartPanel PitchAcceleration(Pass pass, PassMeasures measures, double height)
@@ -82,7 +82,7 @@ internal static class PassPanels
             Id = "pitch-acceleration",
             Y = new Axis { Label = "pitch acceleration, nose up", Unit = "rad/s²" },
             Height = height,
-            Traces = [Trace.From("", pass.Time, values, Pen.Of(Ink.Third))],
+            Traces = [Trace.From("", pass.Time.AsSpan(), values, Pen.Of(Ink.Third))],
             Marks = measures.Pitch.Hit is { } hit ? PeakOf(pass, values, hit.Window) : [],
         };
     }
@@ -98,7 +98,7 @@ internal static class PassPanels
         Id = "roll",
         Y = new Axis { Label = "roll, right side down", Unit = "°" },
         Height = height,
-        Traces = [Trace.From("", pass.Time, ReaderSigns.Degrees(pass.Roll), Pen.Of(Ink.Third))],
+        Traces = [Trace.From("", pass.Time.AsSpan(), ReaderSigns.Degrees(pass.Roll), Pen.Of(Ink.Third))],
     };
 
     private static ChartPanel Travel(Pass pass, double height) => new()
@@ -112,11 +112,10 @@ internal static class PassPanels
 
     private static ChartPanel TyreLoad(Pass pass, double height)
     {
-        var whole = pass.Model.Rolls ? 1.0 : 2.0;
         double[] Share(int corner)
         {
-            var still = whole * pass.Model.Trim.WheelLoad[corner];
-            return Array.ConvertAll(pass.TyreLoad(corner), load => 100.0 * load / still);
+            var still = pass.Model.Trim.WheelLoad[corner];
+            return [.. pass.TyreLoad(corner).Select(load => 100.0 * load / still)];
         }
 
         return new ChartPanel

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
@@ -12,14 +13,14 @@ internal static class ReaderSigns
     public const string Pitch = "Pitch is drawn nose up positive; inside it is computed nose down positive (ISO 8855).";
 
     /// <summary>Metres to millimetres.</summary>
-    public static double[] Millimetres(double[] metres) => Array.ConvertAll(metres, value => 1000.0 * value);
+    public static double[] Millimetres(ImmutableArray<double> metres) => [.. metres.Select(value => 1000.0 * value)];
 
     /// <summary>Nose-down rad to nose-up degrees.</summary>
-    public static double[] NoseUpDegrees(double[] radians) => Array.ConvertAll(radians, value => -In.Degrees.Factor * value);
+    public static double[] NoseUpDegrees(ImmutableArray<double> radians) => [.. radians.Select(value => -In.Degrees.Factor * value)];
 
     /// <summary>Nose-down to nose-up, unit kept.</summary>
-    public static double[] NoseUp(double[] values) => Array.ConvertAll(values, value => -value);
+    public static double[] NoseUp(ImmutableArray<double> values) => [.. values.Select(value => -value)];
 
     /// <summary>rad to degrees, sign kept.</summary>
-    public static double[] Degrees(double[] radians) => Array.ConvertAll(radians, value => In.Degrees.Factor * value);
+    public static double[] Degrees(ImmutableArray<double> radians) => [.. radians.Select(value => In.Degrees.Factor * value)];
 }

@@ -58,6 +58,7 @@ public static class RideSweepFigure
         }
 
         panels.Add(PanelOf("tyre load, RMS change over static, the worst wheel", "%", cars, r => 100.0 * LoadVariation(r)));
+        var loads = string.Join(", ", cars.Select(c => c.Responses[0].Model.Load.Name).Distinct());
         return new Figure
         {
             Title = $"On a random road: {string.Join("; ", cars.Select(c => c.Name))}",
@@ -66,7 +67,7 @@ public static class RideSweepFigure
             Caption = string.Create(
                 CultureInfo.InvariantCulture,
                 $"Random road of {1e6 * first.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m, waviness {first.Spectrum.Waviness:G3}, "
-                + $"{first.Spectrum.Band}; {first.Model.Load.Name}. Computed in the frequency domain with dampers, stops and friction made straight "
+                + $"{first.Spectrum.Band}; {loads}. Computed in the frequency domain with dampers, stops and friction made straight "
                 + $"at the response's own level. ")
                 + "Wk and Wd: weightings of ISO 2631-1; the axes and points are those of its table 1.",
             SignNote = inTime is null

@@ -44,19 +44,19 @@ internal static class WheelTraces
         var left = corner(first);
         if (!pass.Model.Rolls)
         {
-            yield return Trace.From(name, pass.Time, left, pen);
+            yield return Trace.From(name, pass.Time.AsSpan(), left, pen);
             yield break;
         }
 
         var right = corner(first + 1);
         if (left.Zip(right, (l, r) => Math.Abs(l - r)).Max() <= apart)
         {
-            yield return Trace.From(name, pass.Time, [.. left.Zip(right, (l, r) => 0.5 * (l + r))], pen);
+            yield return Trace.From(name, pass.Time.AsSpan(), [.. left.Zip(right, (l, r) => 0.5 * (l + r))], pen);
             yield break;
         }
 
-        yield return Trace.From(CornerNames.Of(first, hasSides: true), pass.Time, left, pen);
-        yield return Trace.From(CornerNames.Of(first + 1, hasSides: true), pass.Time, right, pen with { Dash = Dash.Dashed });
+        yield return Trace.From(CornerNames.Of(first, hasSides: true), pass.Time.AsSpan(), left, pen);
+        yield return Trace.From(CornerNames.Of(first + 1, hasSides: true), pass.Time.AsSpan(), right, pen with { Dash = Dash.Dashed });
     }
 
     private static IEnumerable<Limit> StopsOf(IReadOnlyList<double> touch, string kind)

@@ -27,13 +27,13 @@ public static class WhyFigure
     private static CategoryPanel PanelOf(WhyRanking ranking) => new()
     {
         Title = Printed.Sentence(ranking.Measure.Name),
-        Value = new Axis { Label = "share of the measure as it is", Unit = "%" },
+        Value = new Axis { Label = "share of the measure", Unit = ranking.Measure.Unit.Symbol },
         Categories =
         [
             .. ranking.Causes.Where((c, k) => k == 0 || Math.Abs(c.Relative) >= 0.005).Select(c => new Category
             {
                 Name = Printed.Sentence(c.Is),
-                Values = [new CategoryValue { Value = 100.0 * c.Relative, Ink = c.Relative > 0.0 ? Ink.Second : Ink.First }],
+                Values = [new CategoryValue { Value = ranking.Measure.Unit.Of(c.Share), Ink = c.Relative > 0.0 ? Ink.Second : Ink.First }],
             }),
         ],
     };

@@ -61,9 +61,9 @@ public sealed record Attitude
     // What braking moves must not be more than the axle carries: beyond it the car stands on one axle, and no balance is left to look for.
     private static void RefuseTipping(RideModel model, double forward)
     {
-        var load = model.Trim.WheelLoad;
+        var load = model.Trim.AxleLoad;
         var moved = -forward * StaticPush.MovedMass(model);
-        var (axle, carried) = moved > 0.0 ? ("rear", load[2] + load[3]) : ("front", load[0] + load[1]);
+        var (axle, carried) = moved > 0.0 ? ("rear", load[1]) : ("front", load[0]);
         if (Math.Abs(moved) >= carried)
         {
             throw new RefusedValueException(

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Heaveline.Passes;
 
 namespace Heaveline.Measures;
@@ -22,8 +24,15 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
     private const int Halvings = 50;
 
     private readonly ReadOnlySpan<double> values = values;
-    private readonly double start = values.Length > 0 ? pass.Time[0] : 0.0;
+    private readonly double start = values.Length > 0 ? pass.Start : 0.0;
     private readonly double step = pass.SampleStep;
+
+    /// <summary>The curve through a trace of the pass.</summary>
+    [OverloadResolutionPriority(-1)]
+    public Curve(Pass pass, ImmutableArray<double> trace)
+        : this(pass, trace.AsSpan())
+    {
+    }
 
     private static Window Record { get; } = new(double.NegativeInfinity, double.PositiveInfinity);
 

@@ -46,8 +46,8 @@ public sealed record HeadlampFlash
         Checked.Within(eye, 0.3, 4.0, "About 1.2 m in a car, 2.3 m in a lorry.", "EyeHeight");
         var ahead = pass.Model.Car.Headlamp!.AheadOfFrontAxle.Si;
         var whole = new Window(0.0, double.PositiveInfinity);
-        var pitch = whole.Of(pass.Time, pass.Pitch).ToArray();
-        var front = whole.Of(pass.Time, pass.FrontHeight).ToArray();
+        var pitch = whole.Of(pass.Time.AsSpan(), pass.Pitch.AsSpan()).ToArray();
+        var front = whole.Of(pass.Time.AsSpan(), pass.FrontHeight.AsSpan()).ToArray();
         return [.. distances.Select(d => At(d, eye, [.. pitch.Zip(front, (p, h) => aim.CutOffHeight(d) + h - ((ahead + d) * p))]))];
     }
 

@@ -67,7 +67,7 @@ public sealed record PitchMeasures
 
     private static double[] HeaveAboveRoad(Pass pass)
     {
-        var above = (double[])pass.Heave.Clone();
+        double[] above = [.. pass.Heave];
         foreach (var corner in AllWheels)
         {
             foreach (var (k, height) in pass.RoadHeight(corner).Index())

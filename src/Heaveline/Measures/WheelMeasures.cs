@@ -68,7 +68,7 @@ public sealed record WheelMeasures
             BumpMargin = double.IsFinite(touch) ? touch - bump : null,
             ReboundMargin = double.IsFinite(top) ? rebound - top : null,
             BumpContacts = travel.Rises(touch),
-            ReboundContacts = new Curve(pass, [.. samples.Select(s => -s)]).Rises(-top),
+            ReboundContacts = new Curve(pass, samples.Select(s => -s).ToArray()).Rises(-top),
             StaticLoad = StaticLoadOf(pass, i),
             // A tyre cannot pull: the curve swings below nothing where the wheel lifts off.
             LeastLoad = Math.Max(0.0, least),
@@ -80,14 +80,9 @@ public sealed record WheelMeasures
 
     internal static double LoadVariationOf(Pass pass, int corner)
     {
-        var (load, still) = (pass.TyreLoad(corner), StaticLoadOf(pass, corner));
-        for (var k = 0; k < load.Length; k++)
-        {
-            load[k] -= still;
-        }
-
-        return Window.RmsOfRide(pass, load) / still;
+        var still = StaticLoadOf(pass, corner);
+        return Window.RmsOfRide(pass, [.. pass.TyreLoad(corner).Select(load => load - still)]) / still;
     }
 
-    private static double StaticLoadOf(Pass pass, int corner) => (pass.Model.Rolls ? 1.0 : 2.0) * pass.Model.Trim.WheelLoad[corner];
+    private static double StaticLoadOf(Pass pass, int corner) => pass.Model.Trim.WheelLoad[corner];
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Passes;
 
 namespace Heaveline.Measures;
@@ -28,7 +29,7 @@ public readonly record struct Window(double From, double To)
     }
 
     /// <summary>Root mean square of a trace over <see cref="OfRide"/>; not a number where that is not recorded, or a slow hit outlasts it.</summary>
-    internal static double RmsOfRide(Pass pass, ReadOnlySpan<double> trace)
+    internal static double RmsOfRide(Pass pass, ImmutableArray<double> trace)
     {
         var window = OfRide(pass);
         var holds = pass.Road.Event is null || (window.To >= pass.RearLeaves && window.To <= pass.Time[^1] + pass.SampleStep);
@@ -36,12 +37,12 @@ public readonly record struct Window(double From, double To)
     }
 
     /// <summary>The samples inside it, both ends included.</summary>
-    internal ReadOnlySpan<double> Of(double[] time, double[] trace)
+    internal ReadOnlySpan<double> Of(ReadOnlySpan<double> time, ReadOnlySpan<double> trace)
     {
-        var first = Array.BinarySearch(time, From - 1e-9);
+        var first = time.BinarySearch(From - 1e-9);
         first = first < 0 ? ~first : first;
-        var last = Array.BinarySearch(time, To + 1e-9);
+        var last = time.BinarySearch(To + 1e-9);
         last = last < 0 ? ~last : last + 1;
-        return last > first ? trace.AsSpan(first, last - first) : [];
+        return last > first ? trace[first..last] : [];
     }
 }

@@ -108,9 +108,17 @@ internal sealed partial class CornerLaws
     /// <summary>Whether the common spring of each side is a fluid line wide open: it can only push.</summary>
     public bool FluidOpen { get; set; }
 
+    /// <summary>Inertance I of I·q̈ + R·q̇ = p_f − p_r, kg/m⁴; 0 for a line that only resists.</summary>
     public double FluidInertance { get; set; } = 1.0;
 
+    /// <summary>Resistance R, Pa s/m³; above 0 without inertance.</summary>
     public double FluidResistance { get; set; }
+
+    /// <summary>Whether the line's flow follows the pressures at once: R·q̇ = p_f − p_r, one state less on each side.</summary>
+    public bool FluidResists => (Needs & Needs.ResistiveLine) != 0;
+
+    /// <summary>What the pressures are divided by in the flow's own equation: I, or R without inertance.</summary>
+    public double FluidScale => FluidResists ? FluidResistance : FluidInertance;
 
     /// <summary>Whether there is fluid between the axles at all.</summary>
     public bool HasFluid => FluidOpen || (Needs & Needs.FluidLink) != 0;

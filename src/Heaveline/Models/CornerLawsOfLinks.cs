@@ -54,18 +54,30 @@ internal sealed partial class CornerLaws
 
         if (FluidFlows)
         {
-            if (!(fluid.Line.Inertance.Si > 0.0))
-            {
-                throw new RefusedValueException(
-                    "line inertance",
-                    fluid.Line.Inertance.ToString(),
-                    "above 0 kg/m⁴ for a pipe",
-                    "Give bore, length and fluid, or say that the line is open or shut.");
-            }
-
             // Half a two-wheeler's line carries half the flow at the same pressures: twice the inertance and resistance.
             FluidInertance = fluid.Line.Inertance.Si / PerHalf;
             FluidResistance = fluid.Line.Resistance.Si / PerHalf;
+            if (FluidInertance == 0.0)
+            {
+                SetResistiveLine(fluid.Line);
+            }
+        }
+    }
+
+    // The flow settles with the time constant R/(1/C_f + 1/C_r). Below a tenth of a millisecond, far faster than a wheel hops, it is a line wide
+    // open, and the run would need endless steps.
+    private void SetResistiveLine(FluidLine line)
+    {
+        const double Fastest = 1e-4;
+        Needs |= Needs.ResistiveLine;
+        var stiffness = new[] { 0, 2 }.Sum(i => FluidStiffness[i] + (FluidGasPressure[i] * FluidPerVolume[i] * FluidExponent[i]));
+        if (!(FluidResistance >= Fastest * stiffness))
+        {
+            throw new RefusedValueException(
+                "line resistance",
+                line.Resistance.ToString(),
+                FormattableString.Invariant($"at least {Fastest * stiffness * PerHalf:G3} Pa s/m³ for a line without inertance"),
+                "So little resistance is a line wide open: write state: open, or give bore, length and fluid.");
         }
     }
 

@@ -31,14 +31,22 @@ internal static class LinkForces<TQuad, TLane>
         s.Force = TQuad.Fma(c.LinkRatio, absolute - c.LinkGasPressure + straight, s.Force);
     }
 
-    /// <summary>Adds A·p at both ends and sets q̈ = (p_f − p_r − R·q̇)/I.</summary>
+    /// <summary>Adds A·p at both ends and sets q̈ = (p_f − p_r − R·q̇)/I, or q̇ = (p_f − p_r)/R where there is no inertance.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public static void Fluid(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s)
     {
         var pressure = Pressure(c, s);
         // Both ends carry the same flow: front minus rear, whichever end asks.
         var difference = c.FluidSign * (pressure - TQuad.SwapEnds(pressure));
-        s.FlowDot = c.PerInertance * (difference - (c.FluidResistance * s.FlowRate));
+        if ((c.Needs & Needs.ResistiveLine) != 0)
+        {
+            s.FlowRate = c.PerResistance * difference;
+        }
+        else
+        {
+            s.FlowDot = c.PerInertance * (difference - (c.FluidResistance * s.FlowRate));
+        }
+
         s.Force = TQuad.Fma(c.FluidArea, pressure, s.Force);
     }
 

@@ -78,5 +78,6 @@ internal sealed class RideConstants<TQuad, TLane>
     public TQuad FluidPerVolume;
     public TQuad FluidExponent;
     public TQuad PerInertance;
+    public TQuad PerResistance;
     public TQuad FluidResistance;
 }

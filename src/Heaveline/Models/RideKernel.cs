@@ -41,6 +41,16 @@ internal static class RideKernel<TQuad, TLane>
         s.Tyre = TQuad.WhereAtMost(elastic, c.TrimUnload, c.TrimUnload, load);
     }
 
+    /// <summary>Adds to the wheels' accelerations what a change of the tyres' forces makes of them.</summary>
+    public static void AddTyreForce(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s, in TQuad change)
+    {
+        s.UDot = TQuad.Fma(c.PerWheel, change, s.UDot);
+        if ((c.Needs & Needs.SolidAxle) != 0)
+        {
+            s.UDot = TQuad.Fma(c.AcrossAxle, TQuad.SwapSides(change), s.UDot);
+        }
+    }
+
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private static void Balance(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s)
     {

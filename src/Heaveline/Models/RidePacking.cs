@@ -23,6 +23,11 @@ internal static class RidePacking
             throw new ArgumentException("Cars with a fluid line and cars with an elastic link cannot run side by side.", nameof(cars));
         }
 
+        if ((needs & Needs.ResistiveLine) != 0 && cars.Any(car => car.Laws.FluidFlows && !car.Laws.FluidResists))
+        {
+            throw new ArgumentException("Cars with and without inertance in their fluid lines cannot run side by side.", nameof(cars));
+        }
+
         TLane L(Func<RideNumbers, double> of)
         {
             Span<double> values = stackalloc double[TLane.Count];
@@ -108,7 +113,8 @@ internal static class RidePacking
             LinkPerVolume = TQuad.All(L(n => n.Laws.LinkPerVolume)),
             LinkExponent = TQuad.All(L(n => n.Laws.LinkExponent)),
             FluidPressure = TQuad.All(L(n => n.Laws.FluidPressure)),
-            PerInertance = TQuad.All(L(n => n.Laws.FluidFlows ? 1.0 / n.Laws.FluidInertance : 0.0)),
+            PerInertance = TQuad.All(L(n => n.Laws.FluidFlows && !n.Laws.FluidResists ? 1.0 / n.Laws.FluidInertance : 0.0)),
+            PerResistance = TQuad.All(L(n => n.Laws.FluidResists ? 1.0 / n.Laws.FluidResistance : 0.0)),
             FluidResistance = TQuad.All(L(n => n.Laws.FluidResistance)),
         };
     }

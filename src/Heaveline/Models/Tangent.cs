@@ -9,8 +9,15 @@ namespace Heaveline.Models;
 /// </summary>
 public sealed class Tangent
 {
-    private Tangent(Matrix<double> state, Matrix<double> road, double[] wheelRate, Matrix<double> suspensionRate, Matrix<double> suspensionDamping)
+    private Tangent(
+        int positions,
+        Matrix<double> state,
+        Matrix<double> road,
+        double[] wheelRate,
+        Matrix<double> suspensionRate,
+        Matrix<double> suspensionDamping)
     {
+        Positions = positions;
         State = state;
         Road = road;
         WheelRate = wheelRate;
@@ -19,13 +26,43 @@ public sealed class Tangent
     }
 
     /// <summary>Number of positions: z, θ, φ, four wheels, then the fluid flow of the left and the right line when there is one.</summary>
-    public int Positions => State.RowCount / 2;
+    public int Positions { get; }
 
-    /// <summary>A of ẋ = A·x + B·r with x the positions and then their rates, shape (2n, 2n).</summary>
+    /// <summary>
+    /// A of ẋ = A·x + B·r with x the n positions and then their rates, shape (2n, 2n). A fluid line without inertance has no rate of its own: its
+    /// flows' rows give their rates, and n is 9 with 7 rates, shape (16, 16).
+    /// </summary>
     public Matrix<double> State { get; }
 
-    /// <summary>B of ẋ = A·x + B·r with r the road heights at the four wheels and then their rates, shape (2n, 8).</summary>
+    /// <summary>B of ẋ = A·x + B·r with r the road heights at the four wheels and then their rates, shape (2n, 8), or (16, 8).</summary>
     public Matrix<double> Road { get; }
+
+    /// <summary>Number of positions that have a rate of their own, the first ones: all, or 7 beside a fluid line without inertance.</summary>
+    internal int Rates => State.RowCount - Positions;
+
+    /// <summary>
+    /// A_p of p̈ = A_p·p + A_v·ṗ, shape (n, n). A flow without inertance has 0 = A_p·p + A_v·ṗ in its row: its rate is 1/R times the pressures.
+    /// </summary>
+    internal Matrix<double> ByPlace => Rows(State, 0, Positions);
+
+    /// <summary>A_v, shape (n, n); −1 on the diagonal for a flow without inertance.</summary>
+    internal Matrix<double> BySpeed
+    {
+        get
+        {
+            var speeds = Matrix<double>.Build.Dense(Positions, Positions);
+            speeds.SetSubMatrix(0, 0, Rows(State, Positions, Rates));
+            for (var i = Rates; i < Positions; i++)
+            {
+                speeds[i, i] = -1.0;
+            }
+
+            return speeds;
+        }
+    }
+
+    /// <summary>The same rows per road height and per its rate, shape (n, 8).</summary>
+    internal Matrix<double> ByRoad => Rows(Road, 0, 8);
 
     /// <summary>
     /// Rate at each wheel when both wheels of its axle move together and the other axle is held, N/m: r²·k + P·dr/dS and an interconnection's own
@@ -56,9 +93,10 @@ public sealed class Tangent
         var c = RidePacking.Pack<Quad<DualLane>, DualLane>([n]);
         c.Needs &= ~Needs.Friction;
         var count = n.Laws.FluidFlows ? 9 : 7;
-        var state = Matrix<double>.Build.Dense(2 * count, 2 * count);
-        var road = Matrix<double>.Build.Dense(2 * count, 8);
-        for (var k = 0; k < count; k++)
+        var rates = n.Laws.FluidResists ? 7 : count;
+        var state = Matrix<double>.Build.Dense(count + rates, count + rates);
+        var road = Matrix<double>.Build.Dense(count + rates, 8);
+        for (var k = 0; k < rates; k++)
         {
             state[k, count + k] = 1.0;
         }
@@ -68,19 +106,33 @@ public sealed class Tangent
             var column = Column(c, n, count, k);
             for (var i = 0; i < count; i++)
             {
-                if (k < 2 * count)
+                var row = i < rates ? count + i : i;
+                if (k < count + rates)
                 {
-                    state[count + i, k] = column[i];
+                    state[row, k] = column[i];
                 }
-                else
+                else if (k >= 2 * count)
                 {
-                    road[count + i, k - (2 * count)] = column[i];
+                    road[row, k - (2 * count)] = column[i];
                 }
             }
         }
 
         var (rate, damping) = Suspension(c);
-        return new Tangent(state, road, [.. Enumerable.Range(0, 4).Select(i => rate[i, i] + rate[i, i ^ 1])], rate, damping);
+        return new Tangent(count, state, road, [.. Enumerable.Range(0, 4).Select(i => rate[i, i] + rate[i, i ^ 1])], rate, damping);
+    }
+
+    // The accelerations' rows, then the flows' that have none.
+    private Matrix<double> Rows(Matrix<double> of, int from, int columns)
+    {
+        var rows = Matrix<double>.Build.Dense(Positions, columns);
+        rows.SetSubMatrix(0, 0, of.SubMatrix(Positions, Rates, from, columns));
+        if (Rates < Positions)
+        {
+            rows.SetSubMatrix(Rates, 0, of.SubMatrix(Rates, Positions - Rates, from, columns));
+        }
+
+        return rows;
     }
 
     // Derivative of all accelerations with respect to variable k: positions, rates, then road heights and road rates.
@@ -114,8 +166,9 @@ public sealed class Tangent
 
         if (count == 9)
         {
-            column[7] = state.FlowDot.At(0).Slope;
-            column[8] = state.FlowDot.At(1).Slope;
+            var flow = n.Laws.FluidResists ? state.FlowRate : state.FlowDot;
+            column[7] = flow.At(0).Slope;
+            column[8] = flow.At(1).Slope;
         }
 
         return column;

@@ -1,18 +1,28 @@
 namespace Heaveline.Models;
 
 /// <summary>
-/// How a car stands under a load state, all measured from its reference state. Corners: front left, front right, rear left, rear right.
+/// How a car stands under a load state, all measured from its reference state. Corners: front left, front right, rear left, rear right; of a
+/// two-wheeler both corners of an end are its one wheel.
 /// </summary>
 public sealed record Trim
 {
     /// <summary>Wheel travel used up, m, bump positive.</summary>
     public required IReadOnlyList<double> Travel { get; init; }
 
-    /// <summary>Tyre load on the ground, N, unsprung weight included.</summary>
+    /// <summary>Load of each whole wheel on the ground, N, unsprung weight included. See <see cref="AxleLoad"/> for sums.</summary>
     public required IReadOnlyList<double> WheelLoad { get; init; }
 
-    /// <summary>Suspension force on the body at each wheel, N: the sprung load.</summary>
+    /// <summary>Suspension force on the body at each whole wheel, N: the sprung load.</summary>
     public required IReadOnlyList<double> SprungLoad { get; init; }
+
+    /// <summary>Load of the front and of the rear axle on the ground, N.</summary>
+    public required IReadOnlyList<double> AxleLoad { get; init; }
+
+    /// <summary>Suspension forces on the body over the front and over the rear axle, N.</summary>
+    public required IReadOnlyList<double> AxleSprungLoad { get; init; }
+
+    /// <summary>Weight on all wheels, N.</summary>
+    public double Weight => AxleLoad[0] + AxleLoad[1];
 
     /// <summary>Travel left until the bump stop touches, m; infinite without a stop, negative when it is touched already.</summary>
     public required IReadOnlyList<double> BumpLeft { get; init; }
@@ -45,11 +55,15 @@ public sealed record Trim
     internal static Trim From(RideNumbers n, TrimSolution s, IReadOnlyList<double> wheelRate)
     {
         var middle = -n.Body.LeftOfMiddle * s.Roll;
+        // A two-wheeler's corners are halves of its wheels.
+        var whole = n.Rolls ? 1.0 : 2.0;
         return new Trim
         {
             Travel = s.Travel,
-            WheelLoad = s.Load,
-            SprungLoad = s.Force,
+            WheelLoad = [.. s.Load.Select(load => whole * load)],
+            SprungLoad = [.. s.Force.Select(force => whole * force)],
+            AxleLoad = [s.Load[0] + s.Load[1], s.Load[2] + s.Load[3]],
+            AxleSprungLoad = [s.Force[0] + s.Force[1], s.Force[2] + s.Force[3]],
             BumpLeft = [.. Enumerable.Range(0, 4).Select(i => n.Laws.BumpTouch[i] - s.Travel[i])],
             ReboundLeft = [.. Enumerable.Range(0, 4).Select(i => s.Travel[i] - n.Laws.ReboundTouch[i])],
             FrontHeight = s.Heave - (n.X[0] * s.Pitch) + middle,

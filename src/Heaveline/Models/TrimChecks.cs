@@ -25,7 +25,7 @@ internal static class TrimChecks
                     "suspension",
                     $"without stiffness in {names[i]} in load state '{load.Name}'",
                     "stiff in heave, pitch and roll",
-                    $"The car would tip in {names[i]}: an interconnection alone cannot hold it up, add corner springs.");
+                    $"The car would tip in {names[i]}: check the springs' rates and their units; an interconnection needs corner springs beside it.");
             }
         }
     }

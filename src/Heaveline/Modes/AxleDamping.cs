@@ -4,8 +4,8 @@ using Heaveline.Numerics;
 namespace Heaveline.Modes;
 
 /// <summary>
-/// One axle's damping at zero velocity about the trim, and the ratio it makes: ζ = c/(2√(k·m)) with k the axle's tangent rate without tyres (a fluid
-/// line shut) and m the sprung mass on the axle. Friction is not in it.
+/// One axle's damping at zero velocity about the trim, and the ratio it makes: ζ = c/(2√(k·m)) with k the axle's rate without tyres while
+/// the body swings on it and m the sprung mass on the axle. A fluid line's resistance is in it, friction is not.
 /// </summary>
 public sealed record AxleDamping
 {
@@ -30,10 +30,10 @@ public sealed record AxleDamping
     /// <summary>Damping ratio of the rebound slope (–).</summary>
     public double ReboundRatio => Rebound / Critical;
 
-    internal static AxleDamping Of(RideModel model, int firstWheel, double axleRate, double sprungMass) => new()
+    internal static AxleDamping Of(RideModel model, int firstWheel, double axleRate, double sprungMass, double lineDamping) => new()
     {
-        Bump = Slope(model.Numbers, firstWheel, +1.0),
-        Rebound = Slope(model.Numbers, firstWheel, -1.0),
+        Bump = Slope(model.Numbers, firstWheel, +1.0) + lineDamping,
+        Rebound = Slope(model.Numbers, firstWheel, -1.0) + lineDamping,
         Critical = 2.0 * Math.Sqrt(axleRate * sprungMass),
     };
 

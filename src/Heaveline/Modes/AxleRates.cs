@@ -23,6 +23,9 @@ public sealed record AxleRates
     /// <summary>Unsprung mass of the axle, kg.</summary>
     public required double UnsprungMass { get; init; }
 
+    /// <summary>The axle's rate while its wheels hop, N/m: <see cref="AxleRate"/>, but that a fluid line gives way less.</summary>
+    public required double HopRate { get; init; }
+
     /// <summary>Tyre rate of the whole axle k_t, N/m.</summary>
     public required double TyreRate { get; init; }
 
@@ -39,7 +42,7 @@ public sealed record AxleRates
     public double Deflection => SprungMass * Gravity.Standard / AxleRate;
 
     /// <summary>Wheel-hop frequency with the body held, √((k + k_t)/m_u)/2π, Hz.</summary>
-    public double HopFrequency => Cycles(AxleRate + TyreRate, UnsprungMass);
+    public double HopFrequency => Cycles(HopRate + TyreRate, UnsprungMass);
 
     private static double Cycles(double rate, double mass) => Math.Sqrt(rate / mass) / (2.0 * Math.PI);
 }

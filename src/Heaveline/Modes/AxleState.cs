@@ -4,16 +4,18 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Modes;
 
-/// <summary>What tuning needs to know of one axle at trim: its tangent rate, its sprung mass and its tyres' rate.</summary>
-internal readonly record struct AxleState(double Rate, double Mass, double TyreRate)
+/// <summary>
+/// What tuning needs to know of one axle at trim: its rate and a fluid line's damping while the body swings on it, its sprung mass and its tyres'
+/// rate.
+/// </summary>
+internal readonly record struct AxleState(double Rate, double LineDamping, double Mass, double TyreRate)
 {
     public static AxleState Of(RideModel model, AxleEnd end)
     {
         var at = (int)end;
-        return new AxleState(
-            SuspensionRates.ByAxle(model.Tangent.SuspensionRate)[at, at],
-            (model.Trim.SprungLoad[2 * at] + model.Trim.SprungLoad[(2 * at) + 1]) / Gravity.Standard,
-            SuspensionRates.TyresOf(model, end));
+        var mass = model.Trim.AxleSprungLoad[at] / Gravity.Standard;
+        var (rate, line) = SuspensionRates.AtRide(model, end, mass);
+        return new AxleState(rate, line, mass, SuspensionRates.TyresOf(model, end));
     }
 
     public double Frequency(bool onRigidTyres) => Math.Sqrt((onRigidTyres ? Rate : Rate * TyreRate / (Rate + TyreRate)) / Mass) / (2.0 * Math.PI);
@@ -33,17 +35,15 @@ internal readonly record struct AxleState(double Rate, double Mass, double TyreR
                     "Only a stiffer tyre can make it.");
     }
 
-    /// <summary>The part of <see cref="DampingOf"/> that a common damper of front and rear makes, the other axle held.</summary>
+    /// <summary>The part of <see cref="DampingOf"/> that the interconnection makes, the other axle held.</summary>
     public double LinkDampingOf(RideModel model, int firstWheel)
     {
-        if (model.Numbers.Laws.LinkDamping == 0.0)
-        {
-            return 0.0;
-        }
-
-        var link = SuspensionRates.ByAxle(model.Tangent.SuspensionDamping - Tangent.WithoutInterconnection(model.Numbers).Damping);
-        return link[firstWheel / 2, firstWheel / 2] / (2.0 * Math.Sqrt(Rate * Mass));
+        var shared = model.Numbers.Laws.LinkDamping == 0.0
+            ? 0.0
+            : SuspensionRates.ByAxle(
+                model.Tangent.SuspensionDamping - Tangent.WithoutInterconnection(model.Numbers).Damping)[firstWheel / 2, firstWheel / 2];
+        return (shared + LineDamping) / (2.0 * Math.Sqrt(Rate * Mass));
     }
 
-    public double DampingOf(RideModel model, int firstWheel) => AxleDamping.Of(model, firstWheel, Rate, Mass).Ratio;
+    public double DampingOf(RideModel model, int firstWheel) => AxleDamping.Of(model, firstWheel, Rate, Mass, LineDamping).Ratio;
 }

@@ -1,10 +1,12 @@
+using MathNet.Numerics.LinearAlgebra;
+using Heaveline.Cars;
 using Heaveline.Models;
 
 namespace Heaveline.Modes;
 
 /// <summary>
 /// The textbook two-degree bounce–pitch solution: the sprung body on the two axles' ride rates (springs in series with tyres), wheels massless, no
-/// damping. An interconnection counts with its coupling of the axles, a fluid line as shut; gravity's tilting
+/// damping. An interconnection counts with its coupling of the axles, a fluid line as it gives way at each mode's own frequency; gravity's tilting
 /// moment is taken off the pitch stiffness.
 /// </summary>
 public sealed record BodyModes
@@ -31,23 +33,36 @@ public sealed record BodyModes
     {
         var body = model.Body;
         var (b, c) = (model.X[0], -model.X[2]);
-        var tyres = new[] { SuspensionRates.TyresOf(model, Cars.AxleEnd.Front), SuspensionRates.TyresOf(model, Cars.AxleEnd.Rear) };
-        var k = SuspensionRates.ThroughTyres(SuspensionRates.ByAxle(model.Tangent.SuspensionRate), tyres);
         var gyration = Math.Sqrt(body.PitchInertia / body.Mass);
-
-        // Over an axle the body stands at h = z − x·θ. In z and k·θ the mass is M twice, so the matrix stays symmetric.
-        var heave = (k[0, 0] + (2.0 * k[0, 1]) + k[1, 1]) / body.Mass;
-        var coupling = -((b * (k[0, 0] + k[0, 1])) - (c * (k[1, 1] + k[0, 1]))) / (body.Mass * gyration);
-        var turning = (b * b * k[0, 0]) - (2.0 * b * c * k[0, 1]) + (c * c * k[1, 1]);
-        var pitch = (turning - model.PitchGravity) / body.PitchInertia;
-
-        var middle = 0.5 * (heave + pitch);
-        var spread = Math.Sqrt((0.25 * (heave - pitch) * (heave - pitch)) + (coupling * coupling));
-        // Eigenvector (cos a, sin a) of the greater root; the other one stands square to it.
-        var angle = 0.5 * Math.Atan2(2.0 * coupling, heave - pitch);
-        BodyMode Mode(double squared, double z, double kTheta)
+        var lines = FluidSide.Of(model);
+        Pair At(double omega)
         {
-            var node = Math.Abs(kTheta) > 1e-12 * Math.Abs(z) ? gyration * z / kTheta : double.PositiveInfinity;
+            var k = AxlesAt(model, lines, omega);
+            // Over an axle the body stands at h = z − x·θ. In z and k·θ the mass is M twice, so the matrix stays symmetric.
+            var heave = (k[0, 0] + (2.0 * k[0, 1]) + k[1, 1]) / body.Mass;
+            var coupling = -((b * (k[0, 0] + k[0, 1])) - (c * (k[1, 1] + k[0, 1]))) / (body.Mass * gyration);
+            var turning = (b * b * k[0, 0]) - (2.0 * b * c * k[0, 1]) + (c * c * k[1, 1]);
+            var pitch = (turning - model.PitchGravity) / body.PitchInertia;
+            var middle = 0.5 * (heave + pitch);
+            var spread = Math.Sqrt((0.25 * (heave - pitch) * (heave - pitch)) + (coupling * coupling));
+            // Eigenvector (cos a, sin a) of the greater root; the other one stands square to it.
+            return new Pair(middle - spread, middle + spread, 0.5 * Math.Atan2(2.0 * coupling, heave - pitch));
+        }
+
+        BodyMode Mode(bool isFast)
+        {
+            (double Z, double KTheta) Shape(Pair of) => isFast ? (Math.Cos(of.Angle), Math.Sin(of.Angle)) : (-Math.Sin(of.Angle), Math.Cos(of.Angle));
+            double Squared(double omega) => isFast ? At(omega).Fast : At(omega).Slow;
+            double Fluid(double omega)
+            {
+                var (z, kTheta) = Shape(At(omega));
+                var turn = kTheta / gyration;
+                return lines.Sum(line => line.Inertance * Math.Pow(line.Flow(z - (b * turn), z + (c * turn), omega).Magnitude, 2)) / body.Mass;
+            }
+
+            var squared = OwnFrequency.Squared(Squared, Fluid, lines);
+            var (heaves, turns) = Shape(At(lines.Length == 0 ? 0.0 : Math.Sqrt(Math.Max(squared, 0.0))));
+            var node = Math.Abs(turns) > 1e-12 * Math.Abs(heaves) ? gyration * heaves / turns : double.PositiveInfinity;
             return new BodyMode
             {
                 Omega = Math.Sqrt(squared),
@@ -57,8 +72,7 @@ public sealed record BodyModes
             };
         }
 
-        var fast = Mode(middle + spread, Math.Cos(angle), Math.Sin(angle));
-        var slow = Mode(middle - spread, -Math.Sin(angle), Math.Cos(angle));
+        var (fast, slow) = (Mode(isFast: true), Mode(isFast: false));
         var fastBounces = Math.Abs(fast.NodeAhead) > Math.Abs(slow.NodeAhead);
         return new BodyModes
         {
@@ -70,21 +84,47 @@ public sealed record BodyModes
         };
     }
 
+    // Both axles' rates with a line swinging at ω (infinity: shut), in series with the tyres, N/m.
+    private static Matrix<double> AxlesAt(RideModel model, IReadOnlyList<FluidSide> lines, double omega)
+    {
+        var k = SuspensionRates.ByAxle(model.Tangent.SuspensionRate);
+        foreach (var line in lines)
+        {
+            k[0, 0] -= line.Yields((1.0, 0.0), (1.0, 0.0), omega).Real;
+            k[0, 1] -= line.Yields((1.0, 0.0), (0.0, 1.0), omega).Real;
+            k[1, 1] -= line.Yields((0.0, 1.0), (0.0, 1.0), omega).Real;
+        }
+
+        k[1, 0] = k[0, 1];
+        return SuspensionRates.ThroughTyres(k, [SuspensionRates.TyresOf(model, AxleEnd.Front), SuspensionRates.TyresOf(model, AxleEnd.Rear)]);
+    }
+
     private static RollMode RollOf(RideModel model)
     {
         double[] arm = [.. Enumerable.Range(0, 4).Select(i => 0.5 * (model.Y[i] - model.Y[i ^ 1]))];
-        double Moment(MathNet.Numerics.LinearAlgebra.Matrix<double> k, int wheels) =>
+        double Moment(Matrix<double> k, int wheels) =>
             Enumerable.Range(0, wheels).Sum(i => arm[i] * Enumerable.Range(0, 4).Sum(j => k[i, j] * arm[j]));
-        var springs = model.Tangent.SuspensionRate;
-        var onTyres = Moment(SuspensionRates.ThroughTyres(springs, model.Numbers.TyreRate), 4);
-        var total = Moment(springs, 4);
+        var slow = SuspensionRates.LineOpen(model) ?? model.Tangent.SuspensionRate;
+        var onTyres = Moment(SuspensionRates.ThroughTyres(slow, model.Numbers.TyreRate), 4);
+        var total = Moment(slow, 4);
+        var lines = FluidSide.Of(model);
+        double Swinging(double omega)
+        {
+            var rates = double.IsInfinity(omega) ? model.Tangent.SuspensionRate : FluidLineFlow.Rates(model, omega).Map(rate => rate.Real);
+            return (Moment(SuspensionRates.ThroughTyres(rates, model.Numbers.TyreRate), 4) - model.RollGravity) / model.Body.RollInertia;
+        }
+
+        double Fluid(double omega) => lines.Select((line, side) =>
+            line.Inertance * Math.Pow(line.Flow(arm[side], arm[2 + side], omega).Magnitude, 2)).Sum() / model.Body.RollInertia;
         return new RollMode
         {
             Stiffness = total,
             StiffnessOnTyres = onTyres,
-            FrontShare = Moment(springs, 2) / total,
+            FrontShare = Moment(slow, 2) / total,
             Gravity = model.RollGravity,
-            Frequency = Math.Sqrt((onTyres - model.RollGravity) / model.Body.RollInertia) / (2.0 * Math.PI),
+            Frequency = Math.Sqrt(OwnFrequency.Squared(Swinging, Fluid, lines)) / (2.0 * Math.PI),
         };
     }
+
+    private readonly record struct Pair(double Slow, double Fast, double Angle);
 }

@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Models;
+using Heaveline.Quantities;
 
 namespace Heaveline.Modes;
 
@@ -21,6 +22,17 @@ public sealed record Coincidence
 
     /// <summary>Most cycles of the suited range (–).</summary>
     public const double MostCycles = 0.8;
+
+    /// <summary>
+    /// Slowest speed, m/s, for which falling into step is told: below it the obstacle counts for more than the ends. Common practice, no source.
+    /// </summary>
+    public static double SlowestTold => 20.0 / In.KilometresPerHour.Factor;
+
+    /// <summary>
+    /// Fastest speed, m/s, for which it is told: near a ratio of 1 the speed runs away to where nobody drives over a bump. Common practice, no
+    /// source.
+    /// </summary>
+    public static double FastestTold => 150.0 / In.KilometresPerHour.Factor;
 
     /// <summary>Wheelbase L, m.</summary>
     public required double Wheelbase { get; init; }
@@ -45,19 +57,23 @@ public sealed record Coincidence
         ({ } front, { } rear) when front == rear =>
             "Front and rear swing at the same pace: the rear stays behind by the same time and never falls into step.",
         ({ } front, { } rear) when front < rear => "The front swings faster than the rear: the rear falls further behind with every cycle.",
+        _ when SpeedFor(SuitedCycles) > FastestTold =>
+            "Front and rear swing at so nearly the same pace that they fall into step at no speed up to 150 km/h.",
+        _ when SpeedFor(SuitedCycles) < SlowestTold => "Front and rear swing at such different paces that they fall into step only below 20 km/h.",
         _ => null,
     };
 
     /// <summary>
-    /// The speed that the car's frequencies suit: in step after <see cref="SuitedCycles"/>, m/s; null when the ends never fall into step.
+    /// The speed at which the ends of a linear car fall into step after <see cref="SuitedCycles"/>, m/s; null when they never do, or not from
+    /// <see cref="SlowestTold"/> to <see cref="FastestTold"/>. Which ratio suits a car over an obstacle is told by the map of the rule.
     /// </summary>
-    public double? SuitedSpeed => SpeedFor(SuitedCycles);
+    public double? SuitedSpeed => SpeedFor(SuitedCycles) is { } speed && speed >= SlowestTold && speed <= FastestTold ? speed : null;
 
     /// <summary>
-    /// Speeds from <see cref="MostCycles"/> (slowest) to <see cref="FewestCycles"/> (fastest), m/s; null when the ends never fall into step.
+    /// Speeds from <see cref="MostCycles"/> (slowest) to <see cref="FewestCycles"/> (fastest), m/s; null without <see cref="SuitedSpeed"/>.
     /// </summary>
     public (double Slowest, double Fastest)? SuitedRange =>
-        SpeedFor(MostCycles) is { } slowest && SpeedFor(FewestCycles) is { } fastest ? (slowest, fastest) : null;
+        SuitedSpeed is not null && SpeedFor(MostCycles) is { } slowest && SpeedFor(FewestCycles) is { } fastest ? (slowest, fastest) : null;
 
     /// <summary>Both axles of a model, by their quarter cars with mean damping.</summary>
     public static Coincidence Of(RideModel model) => new()

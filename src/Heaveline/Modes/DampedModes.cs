@@ -53,19 +53,30 @@ public sealed record DampedModes
     private static IEnumerable<Mode> OfGroup(RideModel model, ModalSystem system, int[] group)
     {
         var n = group.Length;
-        var state = Matrix<double>.Build.Dense(2 * n, 2 * n);
+        int[] fast = [.. Enumerable.Range(0, n).Where(i => system.HasSpeed[group[i]])];
+        var state = Matrix<double>.Build.Dense(n + fast.Length, n + fast.Length);
         for (var i = 0; i < n; i++)
         {
-            state[i, n + i] = 1.0;
+            // A motion without a speed of its own has its rate in its row.
+            var at = Array.IndexOf(fast, i);
+            var row = at < 0 ? i : n + at;
             for (var j = 0; j < n; j++)
             {
-                state[n + i, j] = system.ByPlace[group[i], group[j]];
-                state[n + i, n + j] = system.BySpeed[group[i], group[j]];
+                state[row, j] = system.ByPlace[group[i], group[j]];
+            }
+
+            if (at >= 0)
+            {
+                state[i, n + at] = 1.0;
+                for (var j = 0; j < fast.Length; j++)
+                {
+                    state[row, n + j] = system.BySpeed[group[i], group[fast[j]]];
+                }
             }
         }
 
         var pairs = Eigenpairs.Of(state);
-        for (var k = 0; k < 2 * n; k++)
+        for (var k = 0; k < n + fast.Length; k++)
         {
             if (pairs.Values[k].Imaginary >= 0.0)
             {
@@ -105,8 +116,7 @@ public sealed record DampedModes
     private static Dictionary<Motion, double> SharesOf(ModalSystem system, Complex root, Complex[] motions)
     {
         var n = motions.Length;
-        // A_v = −M⁻¹·C, so C = −M·A_v.
-        var damping = -(system.Mass * system.BySpeed);
+        var damping = system.Damping;
         var parts = new double[n];
         for (var i = 0; i < n; i++)
         {

@@ -8,36 +8,29 @@ namespace Heaveline.Modes;
 internal static class FluidLineFlow
 {
     /// <summary>
-    /// K(ω) = K_shut + I·a·aᵀ/(a_q + ω² − j·ω·R/I) for each side, a = ∂q̈/∂s and a_q = ∂q̈/∂q of the tangent: at ω = 0 the line at one pressure, far
-    /// above its natural frequency the line shut.
+    /// K(ω) = K_shut − g·gᵀ/(κ − I·ω² + j·ω·R) for each side (<see cref="FluidSide"/>): at ω = 0 the line at one pressure, far above its natural
+    /// frequency the line shut.
     /// </summary>
     public static Matrix<Complex> Rates(RideModel model, double omega)
     {
         var rates = model.Tangent.SuspensionRate.ToComplex();
-        if (!model.Numbers.Laws.FluidFlows)
+        var lines = FluidSide.Of(model);
+        for (var side = 0; side < lines.Length; side++)
         {
-            return rates;
-        }
-
-        var state = model.Tangent.State;
-        var count = model.Tangent.Positions;
-        var laws = model.Numbers.Laws;
-        for (var side = 0; side < 2; side++)
-        {
-            var row = count + 7 + side;
-            var open = new Complex(state[row, 7 + side] + (omega * omega), -omega * laws.FluidResistance / laws.FluidInertance);
             for (var i = side; i < 4; i += 2)
             {
                 for (var j = side; j < 4; j += 2)
                 {
-                    rates[i, j] += laws.FluidInertance * state[row, 3 + i] * state[row, 3 + j] / open;
+                    rates[i, j] -= lines[side].Yields(Alone(i), Alone(j), omega);
                 }
             }
         }
 
         return rates;
+
+        static (double Front, double Rear) Alone(int wheel) => wheel < 2 ? (1.0, 0.0) : (0.0, 1.0);
     }
 
-    /// <summary>Natural frequency of the fluid between the two compliances, √((1/C_f + 1/C_r)/I), rad/s, at trim.</summary>
-    public static double NaturalOmega(RideModel model) => Math.Sqrt(-model.Tangent.State[model.Tangent.Positions + 7, 7]);
+    /// <summary>Natural frequency of the fluid between the two compliances, √((1/C_f + 1/C_r)/I), rad/s, at trim; infinite without it.</summary>
+    public static double NaturalOmega(RideModel model) => FluidSide.Of(model)[0].NaturalOmega;
 }

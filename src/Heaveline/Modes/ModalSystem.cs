@@ -24,6 +24,12 @@ internal sealed record ModalSystem
     /// <summary>Mass matrix in p, kg.</summary>
     public required Matrix<double> Mass { get; init; }
 
+    /// <summary>Damping matrix in p, N s/m.</summary>
+    public required Matrix<double> Damping { get; init; }
+
+    /// <summary>Whether a motion has a speed of its own: a flow without inertance has none, and its row gives its rate.</summary>
+    public required IReadOnlyList<bool> HasSpeed { get; init; }
+
     public static ModalSystem Of(RideModel model)
     {
         var tangent = model.Tangent;
@@ -36,13 +42,23 @@ internal sealed record ModalSystem
             Place(model, motions[k], k, to, from);
         }
 
+        var mass = MassOf(model);
+        var resistance = Matrix<double>.Build.Dense(n, n);
+        for (var i = tangent.Rates; i < n; i++)
+        {
+            resistance[i, i] = model.Numbers.Laws.FluidResistance;
+        }
+
         return new ModalSystem
         {
             Motions = motions,
             Positions = to,
-            ByPlace = from * tangent.State.SubMatrix(n, n, 0, n) * to,
-            BySpeed = from * tangent.State.SubMatrix(n, n, n, n) * to,
-            Mass = to.Transpose() * MassOf(model) * to,
+            ByPlace = from * tangent.ByPlace * to,
+            BySpeed = from * tangent.BySpeed * to,
+            Mass = to.Transpose() * mass * to,
+            // A_v = −M⁻¹·C, so C = −M·A_v; a flow without inertance has its resistance alone.
+            Damping = to.Transpose() * (resistance - (mass * tangent.BySpeed)) * to,
+            HasSpeed = [.. motions.Select(m => !IsFlow(m) || tangent.Rates == n)],
         };
     }
 
@@ -60,6 +76,8 @@ internal sealed record ModalSystem
         bool Small(Matrix<double> a, int i, int j) =>
             Math.Max(Math.Abs(a[i, j]), Math.Abs(a[j, i])) <= negligible * Math.Max(1e-3, Math.Max(Math.Abs(a[i, i]), Math.Abs(a[j, j])));
     }
+
+    private static bool IsFlow(Motion motion) => motion is Motion.Flow or Motion.CrossFlow;
 
     private static bool IsFrontView(Motion motion) => motion is Motion.Roll or Motion.FrontTramp or Motion.RearTramp or Motion.CrossFlow;
 

@@ -26,7 +26,7 @@ public sealed record Mode
     /// <summary>Whether it swings; otherwise it creeps back (one root of an overdamped motion).</summary>
     public bool Swings => Root.Imaginary > 0.0;
 
-    /// <summary>Undamped frequency |λ|/2π, Hz.</summary>
+    /// <summary>Undamped frequency |λ|/2π, Hz; of a mode that creeps only |λ|/2π, see <see cref="TimeConstant"/>.</summary>
     public double Frequency => Root.Magnitude / (2.0 * Math.PI);
 
     /// <summary>Frequency of the damped swing Im λ/2π, Hz; 0 when it creeps.</summary>

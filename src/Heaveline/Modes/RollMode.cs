@@ -1,9 +1,11 @@
 namespace Heaveline.Modes;
 
-/// <summary>Roll of the body by itself on all springs, bars and tyres, about the middle plane, undamped. A fluid line counts as shut.</summary>
+/// <summary>Roll of the body by itself on all springs, bars and tyres, about the middle plane, undamped.</summary>
 public sealed record RollMode
 {
-    /// <summary>Roll stiffness of springs, bars and interconnection at trim, on rigid tyres, N m/rad.</summary>
+    /// <summary>
+    /// Roll stiffness of springs, bars and interconnection at trim against a slow roll (a fluid line at one pressure), on rigid tyres, N m/rad.
+    /// </summary>
     public required double Stiffness { get; init; }
 
     /// <summary>The same with the tyres in series, N m/rad.</summary>
@@ -15,6 +17,6 @@ public sealed record RollMode
     /// <summary>Gravity's tilting moment M·g·h_φ that works against it, N m/rad; 0 when no roll axis height is given.</summary>
     public required double Gravity { get; init; }
 
-    /// <summary>Frequency √((K_φ − M·g·h_φ)/I_xx)/2π with the tyres, Hz.</summary>
+    /// <summary>Frequency √((K_φ − M·g·h_φ)/I_xx)/2π with the tyres, a fluid line giving way as it does at that frequency, Hz.</summary>
     public required double Frequency { get; init; }
 }

@@ -54,7 +54,10 @@ internal sealed class LeastSquares
     public double Deviation => Freedom > 0 ? Math.Sqrt(SumOfSquares / Freedom) : 0.0;
 
     /// <summary>Half-width of the interval that holds Σ w·c 19 times out of 20; 0 when there are no more observations than coefficients.</summary>
-    public double HalfWidth(params ReadOnlySpan<double> weights)
+    public double HalfWidth(params ReadOnlySpan<double> weights) => HalfWidthFrom(0.0, weights);
+
+    /// <summary>The same where an observation is known to scatter by a standard deviation at least, whatever these ones happen to show.</summary>
+    public double HalfWidthFrom(double deviation, params ReadOnlySpan<double> weights)
     {
         if (Freedom == 0)
         {
@@ -62,7 +65,7 @@ internal sealed class LeastSquares
         }
 
         var w = Vector<double>.Build.DenseOfArray(weights.ToArray());
-        return Student(Freedom) * Deviation * Math.Sqrt(w * (perVariance * w));
+        return Student(Freedom) * Math.Max(Deviation, deviation) * Math.Sqrt(w * (perVariance * w));
     }
 
     /// <summary>Student's t that ±t holds 95 % of, two standard deviations for many degrees of freedom.</summary>

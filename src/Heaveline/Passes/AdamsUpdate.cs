@@ -5,7 +5,7 @@ using Heaveline.Numerics;
 namespace Heaveline.Passes;
 
 /// <summary>One step of the fourth-order Adams–Bashforth update and the past accelerations it needs.</summary>
-internal sealed class AdamsUpdate<TQuad, TLane>(TLane h, bool fluid)
+internal sealed class AdamsUpdate<TQuad, TLane>(TLane h, Needs needs)
     where TQuad : struct, IQuad<TQuad, TLane>
     where TLane : struct, ILane<TLane>
 {
@@ -39,10 +39,23 @@ internal sealed class AdamsUpdate<TQuad, TLane>(TLane h, bool fluid)
     {
         Body(s);
         Wheels(ref s.U, ref s.URate, s.UDot, ref u1, ref u2, ref u3);
-        if (fluid)
+        if ((needs & Needs.ResistiveLine) != 0)
+        {
+            Flow(ref s.Flow, s.FlowRate);
+        }
+        else if ((needs & Needs.FluidLink) != 0)
         {
             Wheels(ref s.Flow, ref s.FlowRate, s.FlowDot, ref q1, ref q2, ref q3);
         }
+    }
+
+    // A flow that has no acceleration of its own: the same formula on its rate.
+    private void Flow(ref TQuad x, in TQuad r0)
+    {
+        x = TQuad.Fma(TQuad.All(v0), r0, TQuad.Fma(TQuad.All(v1), q1, x) + TQuad.Fma(TQuad.All(v2), q2, TQuad.All(v3) * q3));
+        q3 = q2;
+        q2 = q1;
+        q1 = r0;
     }
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]

@@ -72,6 +72,43 @@ internal sealed class LaneRoads<TLane>
         }
     }
 
+    /// <summary>The sharp steps under the wheels, in the order of a run's steps.</summary>
+    public RoadJump<Quad<TLane>>[] Jumps(double start, double step)
+    {
+        if (!group.Roads.Any(road => road.HasJump))
+        {
+            return [];
+        }
+
+        var jumps = new List<RoadJump<Quad<TLane>>>();
+        for (var lane = 0; lane < TLane.Count; lane++)
+        {
+            for (var corner = 0; corner < 4; corner++)
+            {
+                var (profile, behind, speed) = tracks[under[corner][lane]];
+                foreach (var (at, near, far, share) in RoadJumps.Of(profile, behind, speed, start, step))
+                {
+                    jumps.Add(new(at, Only(corner, lane, near), Only(corner, lane, far), Only(corner, lane, share)));
+                }
+            }
+        }
+
+        return [.. jumps.OrderBy(jump => jump.At)];
+    }
+
+    private static Quad<TLane> Only(int corner, int lane, double value)
+    {
+        TLane At(int i)
+        {
+            Span<double> lanes = stackalloc double[TLane.Count];
+            lanes.Clear();
+            lanes[lane] = i == corner ? value : 0.0;
+            return TLane.From(lanes);
+        }
+
+        return Quad<TLane>.Of(At(0), At(1), At(2), At(3));
+    }
+
     private Quad<TLane> Each(ReadOnlySpan<double> values)
     {
         var (frontLeft, rearLeft) = (Across(under[0], values), Across(under[2], values));

@@ -14,9 +14,9 @@ public static class PassBatch
 
     /// <summary>Computes the passes, in the order asked for, each on its own clock.</summary>
     /// <param name="requests">Cars, roads and speeds.</param>
-    /// <param name="options">How to run them; a certified run is not to be had here.</param>
+    /// <param name="options">How to run them, in fixed steps.</param>
     /// <param name="cancellation">Stops the work between groups.</param>
-    /// <exception cref="RefusedValueException">As for <see cref="Pass.Of"/>.</exception>
+    /// <exception cref="RefusedValueException">As for <see cref="Pass.Of"/>; exact pieces are asked for, which do not run side by side.</exception>
     public static IReadOnlyList<Pass> Of(IReadOnlyList<PassRequest> requests, PassOptions? options = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(requests);

@@ -2,16 +2,24 @@ using Heaveline.Models;
 
 namespace Heaveline.Passes;
 
-/// <summary>How far a run is off, from the same run with twice the step.</summary>
+/// <summary>How far a run is off, from the same run with another step (<see cref="PassTiming.Compared"/>).</summary>
 /// <remarks>
 /// Corners in the force laws make the error fall with the square of the step, so a third of the difference is what is left. Where the force itself
 /// jumps it falls with the step only, and the whole difference is left: a damped tyre without contact length at a road's corner, or one that lands.
+/// At a sharp step under an undamped tyre the error falls with the square too (<see cref="RoadJump{TQuad}"/>), but with a factor that hangs on where
+/// between two steps the jump lies: there twice the largest difference to a run with twice and to one with half the step bounds it.
 /// </remarks>
 internal static class PassError
 {
     /// <summary>Estimated error over the run's own peak, for pitch and tyre load; null when the longer step did not hold.</summary>
-    public static (double? Pitch, double? Tyre) Of(RideModel model, double[] run, double[] coarse) =>
-        Of(model.Numbers, [.. model.Car.Axles.Select(axle => axle.Tyre.ContactLength.Si == 0.0)], run, coarse);
+    /// <param name="model">The car.</param>
+    /// <param name="road">The road.</param>
+    /// <param name="run">The run.</param>
+    /// <param name="others">Those with the clocks of <see cref="PassTiming.Compared"/>.</param>
+    public static (double? Pitch, double? Tyre) Of(RideModel model, RoadUnderWheels road, double[] run, IReadOnlyList<double[]> others) =>
+        road.HasJump
+            ? (Largest(run, others, Channel.Pitch, 1), Largest(run, others, Channel.Tyre, 4))
+            : Of(model.Numbers, [.. model.Car.Axles.Select(axle => axle.Tyre.ContactLength.Si == 0.0)], run, others[0]);
 
     /// <summary>The same from a car's plain numbers.</summary>
     /// <param name="numbers">The car.</param>
@@ -46,6 +54,12 @@ internal static class PassError
         }
 
         return false;
+    }
+
+    private static double? Largest(double[] run, IReadOnlyList<double[]> others, int channel, int count)
+    {
+        double?[] differences = [.. others.Select(other => Relative(run, other, channel, count))];
+        return differences.Any(difference => difference is null) ? null : 2.0 * differences.Max();
     }
 
     private static double? Relative(double[] run, double[] coarse, int channel, int count)

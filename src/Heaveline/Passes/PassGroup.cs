@@ -13,11 +13,14 @@ namespace Heaveline.Passes;
 /// <param name="Roads">The road of each.</param>
 internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTiming[] Clocks, RoadUnderWheels[] Roads)
 {
+    // Links that cannot stand side by side.
+    private const Needs Apart = Needs.ElasticLink | Needs.FluidLink | Needs.ResistiveLine;
+
     /// <summary>
     /// Groups of at most a width. Only passes of one step stand together, so that each has the numbers it would have alone; among these such of one
     /// road and speed, which share what they read of the road.
     /// </summary>
-    /// <exception cref="RefusedValueException">As for <see cref="Pass.Of"/>.</exception>
+    /// <exception cref="RefusedValueException">As for <see cref="PassBatch.Of"/>.</exception>
     public static IReadOnlyList<PassGroup> Of(IReadOnlyList<PassRequest> requests, PassOptions options, int width)
     {
         var asked = Ready(requests, options);
@@ -30,7 +33,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         return
         [
             .. Enumerable.Range(0, requests.Count)
-                .GroupBy(i => (requests[i].Model.Numbers.Laws.Needs & (Needs.ElasticLink | Needs.FluidLink), asked.Clocks[i].StepsPerSample))
+                .GroupBy(i => (requests[i].Model.Numbers.Laws.Needs & Apart, asked.Clocks[i].StepsPerSample))
                 .SelectMany(alike => alike.OrderBy(i => numbers[requests[i].Road]).ThenBy(i => requests[i].Speed).Chunk(width))
                 .Select(asked.Part),
         ];
@@ -46,10 +49,12 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
         var fine = Samples(timing, width, Channel.Count, Fresh);
-        var coarse = options.StatesError ? Samples(timing with { StepsPerSample = timing.StepsPerSample / 2 }, width, Channel.Count, Fresh) : null;
+        double[][][]? others = options.Steps.StatesError
+            ? [.. timing.Compared(Roads.Any(road => road.HasJump)).Select(other => Samples(other, width, Channel.Count, Fresh))]
+            : null;
         return [.. Requests.Select((r, k) =>
         {
-            var (pitch, tyre) = coarse is null ? (null, null) : PassError.Of(r.Model, fine[k], coarse[k]);
+            var (pitch, tyre) = others is null ? (null, null) : PassError.Of(r.Model, Roads[k], fine[k], [.. others.Select(run => run[k])]);
             return Made(k, timing, fine[k], Channel.Count, pitch, tyre);
         })];
     }
@@ -95,10 +100,10 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
             _ = DrivingSpeed.Checked(speed);
             if (!steps.TryGetValue(model, out var step))
             {
-                steps[model] = step = StepChoice.Largest(model, options.LargestStep);
+                steps[model] = step = StepChoice.Largest(model, options.Steps.LargestStep);
             }
 
-            clocks[i] = PassTiming.Of(model, road, speed, options, step);
+            clocks[i] = PassTiming.Of(requests[i], options.Record, step);
             roads[i] = RoadUnderWheels.Of(model, road, contact => Averaged(road, contact));
         }
 
@@ -125,10 +130,9 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
 
     private Pass Made(int k, PassTiming timing, double[] samples, int channels, double? pitchError, double? tyreError)
     {
-        var (model, road, speed) = Requests[k];
         var clock = Clocks[k] with { StepsPerSample = timing.StepsPerSample };
         return new Pass(
-            model, road, speed, clock, samples.AsMemory(0, clock.Samples * channels), Pass.FixedStep(clock, pitchError, tyreError), channels);
+            Requests[k], clock, samples.AsMemory(0, clock.Samples * channels), FixedStep.Statistics(clock, pitchError, tyreError), channels);
     }
 
     private static double[] Fresh(int length) => GC.AllocateUninitializedArray<double>(length);

@@ -35,7 +35,7 @@ internal static class PassLanes<TLane>
             road.Read(moving, timing.Start, first, timing.Step);
             PassStepper<Quad<TLane>, TLane>.Run(
                 constants,
-                new(first, moving, road.After),
+                new(first, moving, road.After, road.Jumps(timing.Start, timing.Step)),
                 timing.Samples,
                 timing.StepsPerSample,
                 TLane.Of(timing.Step),

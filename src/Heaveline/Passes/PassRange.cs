@@ -21,10 +21,12 @@ internal static class PassRange
     {
         var n = model.Numbers;
         var count = samples.Length / channels;
-        if (Within(n, samples, channels))
+        if (Within(model, samples, channels))
         {
             return (PassOutcome.Completed, count, "");
         }
+
+        SampleReading[] travels = [.. Enumerable.Range(0, 4).Select(i => RideSignal.Travel(model, i).Whole)];
 
         for (var k = 0; k < count; k++)
         {
@@ -50,7 +52,7 @@ internal static class PassRange
 
             for (var i = 0; i < 4; i++)
             {
-                var travel = Travel(n, s, i);
+                var travel = travels[i].Of(s);
                 if (travel > n.Laws.BumpLimit[i] || travel < n.Laws.ReboundLimit[i])
                 {
                     var limit = travel > 0.0 ? n.Laws.BumpLimit[i] : n.Laws.ReboundLimit[i];
@@ -62,7 +64,7 @@ internal static class PassRange
                 }
             }
 
-            if ((n.Laws.Needs & Needs.FluidLink) != 0 && EmptyLine(n, s))
+            if ((n.Laws.Needs & Needs.FluidLink) != 0 && EmptyLine(n, s, travels))
             {
                 return (PassOutcome.LineEmptied, k, $"The line pressure fell to zero at {time:F2} s. Raise the base pressure.");
             }
@@ -72,8 +74,9 @@ internal static class PassRange
     }
 
     // Almost every pass: all finite, no angle and no travel near its limit. Few steps a sample, and none for a limit that a car does not have.
-    private static bool Within(RideNumbers n, ReadOnlySpan<double> samples, int channels)
+    private static bool Within(RideModel model, ReadOnlySpan<double> samples, int channels)
     {
+        var n = model.Numbers;
         var nothing = Vector<double>.Zero;
         foreach (var several in MemoryMarshal.Cast<double, Vector<double>>(samples))
         {
@@ -103,9 +106,10 @@ internal static class PassRange
             var (least, most) = (n.Laws.ReboundLimit[i], n.Laws.BumpLimit[i]);
             if (double.IsFinite(least) || double.IsFinite(most))
             {
+                var reading = RideSignal.Travel(model, i).Whole;
                 for (var at = 0; at < samples.Length; at += channels)
                 {
-                    var travel = Travel(n, samples.Slice(at, Channel.Motion), i);
+                    var travel = reading.Of(samples.Slice(at, Channel.Motion));
                     within &= travel <= most && travel >= least;
                 }
             }
@@ -114,15 +118,11 @@ internal static class PassRange
         return within;
     }
 
-    /// <summary>Wheel travel from the reference state at corner i, m.</summary>
-    public static double Travel(RideNumbers n, ReadOnlySpan<double> sample, int i) =>
-        n.TrimTravel[i] + sample[Channel.Wheel + i] - (sample[Channel.Heave] - (n.X[i] * sample[Channel.Pitch]) + (n.Y[i] * sample[Channel.Roll]));
-
-    private static bool EmptyLine(RideNumbers n, ReadOnlySpan<double> s)
+    private static bool EmptyLine(RideNumbers n, ReadOnlySpan<double> s, SampleReading[] travels)
     {
         for (var i = 0; i < 4; i++)
         {
-            var volume = (n.Laws.FluidArea[i] * Travel(n, s, i)) - (n.Laws.FluidSign[i] * (n.TrimFlow[i] + s[Channel.Flow + (i % 2)]));
+            var volume = (n.Laws.FluidArea[i] * travels[i].Of(s)) - (n.Laws.FluidSign[i] * (n.TrimFlow[i] + s[Channel.Flow + (i % 2)]));
             if (!(n.Laws.FluidPressureAt(i, volume) > 0.0))
             {
                 return true;

@@ -31,7 +31,7 @@ internal static class PassRun
             var after = TQuad.Of(new(road.Rise(0)), new(road.Rise(1)), new(road.Rise(2)), new(road.Rise(3)));
             PassStepper<TQuad, ScalarLane>.Run(
                 constants,
-                new(first, moving, after),
+                new(first, moving, after, road.Jumps<TQuad>(speed, timing.Start, timing.Step)),
                 timing.Samples,
                 timing.StepsPerSample,
                 new ScalarLane(timing.Step),

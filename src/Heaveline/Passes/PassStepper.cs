@@ -31,8 +31,9 @@ internal static class PassStepper<TQuad, TLane>
         int channels = Channel.Count)
     {
         var s = new RideState<TQuad, TLane>();
-        var update = new AdamsUpdate<TQuad, TLane>(h, (c.Needs & Needs.FluidLink) != 0);
+        var update = new AdamsUpdate<TQuad, TLane>(h, c.Needs);
         var at = -road.First;
+        var jumps = road.Jumps;
         for (var k = 0; k < outputs; k++)
         {
             for (var n = 0; n < perOutput; n++, at++)
@@ -51,9 +52,24 @@ internal static class PassStepper<TQuad, TLane>
                     Record(c, s, samples.Slice(k * channels, channels));
                 }
 
+                while (jumps.Length > 0 && jumps[0].At == at + road.First)
+                {
+                    Share(c, s, jumps[0], road.Still);
+                    jumps = jumps[1..];
+                }
+
                 update.Advance(s);
             }
         }
+    }
+
+    // What the tyres' jump gives the wheels on its far side, by its share of this step.
+    private static void Share(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s, in RoadJump<TQuad> jump, in TQuad still)
+    {
+        RideKernel<TQuad, TLane>.TyreForce(c, s, jump.Near, still);
+        var near = s.Tyre;
+        RideKernel<TQuad, TLane>.TyreForce(c, s, jump.Far, still);
+        RideKernel<TQuad, TLane>.AddTyreForce(c, s, jump.Share * (s.Tyre - near));
     }
 
     private static void Record(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s, Span<TLane> sample)

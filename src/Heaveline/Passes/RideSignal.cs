@@ -11,16 +11,45 @@ public sealed class RideSignal
 {
     internal const int Positions = 9;
 
-    private RideSignal(string name, string unit) => (Name, Unit) = (name, unit);
+    private static readonly double[] Nothing = new double[Positions];
+    private static readonly double[] Level = new double[4];
+
+    private readonly Part[] parts;
+
+    private RideSignal(string name, string unit, params Part[] parts)
+    {
+        (Name, Unit, this.parts) = (name, unit, parts);
+        (Place, Speed, Acceleration) = (Row(0), Row(1), Row(2));
+        FromTrim = SampleReading.Of([.. parts.Select(part => (Start(part.Derivative) + part.Position, part.Share))]);
+
+        double[] Row(int derivative)
+        {
+            if (Array.TrueForAll(parts, part => part.Derivative != derivative))
+            {
+                return Nothing;
+            }
+
+            var row = new double[Positions];
+            foreach (var part in parts.Where(part => part.Derivative == derivative))
+            {
+                row[part.Position] = part.Share;
+            }
+
+            return row;
+        }
+    }
 
     /// <summary>Vertical motion of the loaded centre of gravity, m, up.</summary>
-    public static RideSignal Heave { get; } = At("heave", "m", (0, 1.0));
+    public static RideSignal Heave { get; } = new("heave", "m", new Part(0, 1.0));
 
     /// <summary>Pitch angle, rad, nose-down.</summary>
-    public static RideSignal Pitch { get; } = At("pitch", "rad", (1, 1.0));
+    public static RideSignal Pitch { get; } = new("pitch", "rad", new Part(1, 1.0));
 
     /// <summary>Roll angle, rad, right-side-down.</summary>
-    public static RideSignal Roll { get; } = At("roll", "rad", (2, 1.0));
+    public static RideSignal Roll { get; } = new("roll", "rad", new Part(2, 1.0));
+
+    /// <summary>Pitch rate, rad/s.</summary>
+    public static RideSignal PitchRate { get; } = Pitch.Turned("pitch rate", "rad/s", 1);
 
     /// <summary>Heave acceleration, m/s².</summary>
     public static RideSignal HeaveAcceleration { get; } = Heave.Turned("heave acceleration", "m/s²", 2);
@@ -31,6 +60,11 @@ public sealed class RideSignal
     /// <summary>Roll acceleration, rad/s².</summary>
     public static RideSignal RollAcceleration { get; } = Roll.Turned("roll acceleration", "rad/s²", 2);
 
+    /// <summary>
+    /// What it reads at trim, which the signal itself is counted from: a wheel's travel from the reference state, a tyre's load; 0 of all others.
+    /// </summary>
+    public double AtTrim { get; private init; }
+
     /// <summary>What it is, in words.</summary>
     public string Name { get; }
 
@@ -38,32 +72,41 @@ public sealed class RideSignal
     public string Unit { get; }
 
     /// <summary>a, per position.</summary>
-    internal double[] Place { get; private init; } = new double[Positions];
+    internal double[] Place { get; }
 
     /// <summary>b, per rate.</summary>
-    internal double[] Speed { get; private init; } = new double[Positions];
+    internal double[] Speed { get; }
 
     /// <summary>c, per acceleration.</summary>
-    internal double[] Acceleration { get; private init; } = new double[Positions];
+    internal double[] Acceleration { get; }
 
     /// <summary>Per road height under each wheel.</summary>
-    internal double[] RoadPlace { get; private init; } = new double[4];
+    internal double[] RoadPlace { get; private init; } = Level;
 
     /// <summary>Per rate of the road under each wheel.</summary>
-    internal double[] RoadSpeed { get; private init; } = new double[4];
+    internal double[] RoadSpeed { get; private init; } = Level;
 
-    /// <summary>The corner whose tyre load it is, and how many corners make one wheel.</summary>
-    internal (int Corner, double Whole)? Tyre { get; private init; }
+    /// <summary>How it is read off a recorded sample, from trim.</summary>
+    internal SampleReading FromTrim { get; private init; }
+
+    /// <summary>The same with what it reads at trim.</summary>
+    internal SampleReading Whole => FromTrim.From(AtTrim);
 
     /// <summary>Height of a wheel centre, m.</summary>
     /// <param name="corner">0 to 3.</param>
-    public static RideSignal WheelHeight(int corner) => At("wheel height", "m", (3 + Checked(corner), 1.0));
+    public static RideSignal WheelHeight(int corner) => new("wheel height", "m", new Part(3 + Checked(corner), 1.0));
 
     /// <summary>Suspension travel from trim, m, bump positive.</summary>
     /// <param name="model">The car.</param>
     /// <param name="corner">0 to 3.</param>
     public static RideSignal Travel(RideModel model, int corner) =>
-        At($"{CornerNames.Of(Checked(corner), model.Rolls)} travel", "m", (0, -1.0), (1, model.X[corner]), (2, -model.Y[corner]), (3 + corner, 1.0));
+        new(
+            $"{CornerNames.Of(Checked(corner), model.Rolls)} travel",
+            "m",
+            new(3 + corner, 1.0), new(0, -1.0), new(1, model.X[corner]), new(2, -model.Y[corner]))
+        {
+            AtTrim = model.Numbers.TrimTravel[corner],
+        };
 
     /// <summary>Rate of suspension travel, m/s, bump positive.</summary>
     /// <param name="model">The car.</param>
@@ -78,14 +121,21 @@ public sealed class RideSignal
     {
         var whole = model.Rolls ? 1.0 : 2.0;
         var (rate, damping) = (whole * model.Numbers.TyreRate[Checked(corner)], whole * model.Numbers.TyreDamping[corner]);
-        return new RideSignal($"{CornerNames.Of(corner, model.Rolls)} tyre load", "N")
+        return new RideSignal($"{CornerNames.Of(corner, model.Rolls)} tyre load", "N", new(3 + corner, -rate), new(3 + corner, -damping, 1))
         {
-            Place = Row((3 + corner, -rate)),
-            Speed = Row((3 + corner, -damping)),
-            RoadPlace = [.. Row((corner, rate)).Take(4)],
-            RoadSpeed = [.. Row((corner, damping)).Take(4)],
-            Tyre = (corner, whole),
+            RoadPlace = AtWheel(rate),
+            RoadSpeed = AtWheel(damping),
+            // The record has the load itself, with its lift-off.
+            FromTrim = SampleReading.Of((Channel.Tyre + corner, whole)),
+            AtTrim = whole * model.Numbers.TrimLoad[corner],
         };
+
+        double[] AtWheel(double share)
+        {
+            var row = new double[4];
+            row[corner] = share;
+            return row;
+        }
     }
 
     /// <summary>Height of a rigid point of the body from trim, m: z − x·θ + y·φ.</summary>
@@ -93,7 +143,10 @@ public sealed class RideSignal
     /// <param name="behindFrontAxle">Behind the front axle, m.</param>
     /// <param name="leftOfMiddle">Left of the middle, m.</param>
     public static RideSignal BodyHeight(RideModel model, double behindFrontAxle, double leftOfMiddle) =>
-        At("body height", "m", (0, 1.0), (1, behindFrontAxle - model.Body.BehindFrontAxle), (2, leftOfMiddle - model.Body.LeftOfMiddle));
+        new(
+            "body height",
+            "m",
+            new(0, 1.0), new(1, behindFrontAxle - model.Body.BehindFrontAxle), new(2, leftOfMiddle - model.Body.LeftOfMiddle));
 
     /// <summary>Vertical acceleration of a rigid point of the body, m/s²: z̈ − x·θ̈ + y·φ̈.</summary>
     /// <param name="model">The car.</param>
@@ -104,57 +157,31 @@ public sealed class RideSignal
 
     /// <summary>Fore-aft specific force felt at a height above the pitch axis, m/s²: h·θ̈ − g·θ (forward positive).</summary>
     /// <param name="height">h, m.</param>
-    public static RideSignal ForeAftForce(double height) => new("fore-aft specific force", "m/s²")
-    {
-        Place = Row((1, -Gravity.Standard)),
-        Acceleration = Row((1, height)),
-    };
+    public static RideSignal ForeAftForce(double height) =>
+        new("fore-aft specific force", "m/s²", new(1, height, 2), new(1, -Gravity.Standard));
 
     /// <summary>Lateral specific force felt at a height above the roll axis, m/s²: −h·φ̈ + g·φ (left positive).</summary>
     /// <param name="height">h, m.</param>
-    public static RideSignal LateralForce(double height) => new("lateral specific force", "m/s²")
-    {
-        Place = Row((2, Gravity.Standard)),
-        Acceleration = Row((2, -height)),
-    };
+    public static RideSignal LateralForce(double height) =>
+        new("lateral specific force", "m/s²", new(2, -height, 2), new(2, Gravity.Standard));
 
     /// <summary>Any combination of positions or, turned, of their rates: what an element between them sees.</summary>
     internal static RideSignal Along(double[] row, int derivative = 0)
     {
-        var place = new RideSignal("travel of an element", "m") { Place = row };
+        var place = new RideSignal(
+            "travel of an element", "m", [.. row.Index().Where(at => at.Item != 0.0).Select(at => new Part(at.Index, at.Item))]);
         return derivative == 0 ? place : place.Turned("rate of an element", "m/s", derivative);
-    }
-
-    /// <summary>The reading of one recorded sample.</summary>
-    internal double Read(ReadOnlySpan<double> sample)
-    {
-        var sum = 0.0;
-        for (var i = 0; i < Positions; i++)
-        {
-            sum += (Place[i] * sample[i]) + (Speed[i] * sample[Channel.Rates + i]) + (Acceleration[i] * sample[Channel.Accelerations + i]);
-        }
-
-        return sum;
     }
 
     private static int Checked(int corner) =>
         corner is >= 0 and < 4 ? corner : throw new ArgumentOutOfRangeException(nameof(corner), corner, "A car has corners 0 to 3.");
 
-    private static RideSignal At(string name, string unit, params ReadOnlySpan<(int Position, double Share)> parts) =>
-        new(name, unit) { Place = Row(parts) };
-
-    private static double[] Row(params ReadOnlySpan<(int Position, double Share)> parts)
-    {
-        var row = new double[Positions];
-        foreach (var (position, share) in parts)
-        {
-            row[position] = share;
-        }
-
-        return row;
-    }
+    private static int Start(int derivative) => derivative switch { 0 => 0, 1 => Channel.Rates, _ => Channel.Accelerations };
 
     // The first or second derivative of a reading of places.
     private RideSignal Turned(string name, string unit, int derivative) =>
-        derivative == 1 ? new(name, unit) { Speed = Place } : new(name, unit) { Acceleration = Place };
+        new(name, unit, Array.ConvertAll(parts, part => part with { Derivative = derivative }));
+
+    // A share of a position, or of its first or second derivative.
+    private readonly record struct Part(int Position, double Share, int Derivative = 0);
 }

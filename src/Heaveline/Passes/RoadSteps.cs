@@ -6,7 +6,9 @@ namespace Heaveline.Passes;
 /// <param name="first">Step at which the table begins.</param>
 /// <param name="moving">Heights and rates, two quads a step.</param>
 /// <param name="after">Heights from the table's end on.</param>
-internal readonly ref struct RoadSteps<TQuad, TLane>(int first, ReadOnlySpan<TQuad> moving, TQuad after)
+/// <param name="jumps">Sharp steps, in the order of the run.</param>
+internal readonly ref struct RoadSteps<TQuad, TLane>(
+    int first, ReadOnlySpan<TQuad> moving, TQuad after, ReadOnlySpan<RoadJump<TQuad>> jumps = default)
     where TQuad : struct, IQuad<TQuad, TLane>
     where TLane : struct, ILane<TLane>
 {
@@ -15,6 +17,9 @@ internal readonly ref struct RoadSteps<TQuad, TLane>(int first, ReadOnlySpan<TQu
 
     /// <summary>Heights and rates, two quads a step.</summary>
     public readonly ReadOnlySpan<TQuad> Moving = moving;
+
+    /// <summary>Sharp steps, in the order of the run.</summary>
+    public readonly ReadOnlySpan<RoadJump<TQuad>> Jumps = jumps;
 
     /// <summary>Heights before the table; every track counts from its first height.</summary>
     public readonly TQuad Before = TQuad.All(TLane.Of(0.0));

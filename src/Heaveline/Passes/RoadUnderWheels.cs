@@ -67,6 +67,31 @@ internal sealed class RoadUnderWheels
         return (first, Math.Clamp((int)Math.Ceiling((end - (speed * start)) / (speed * step)) + 1, first, n));
     }
 
+    /// <summary>Whether a height jumps under a wheel.</summary>
+    public bool HasJump => frontLeft.HasJump || frontRight.HasJump || rearLeft.HasJump || rearRight.HasJump;
+
+    /// <summary>The sharp steps under the wheels, in the order of a run's steps.</summary>
+    public RoadJump<TQuad>[] Jumps<TQuad>(double speed, double start, double step)
+        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    {
+        return !HasJump
+            ? []
+            :
+            [
+                .. Enumerable.Range(0, 4)
+                    .SelectMany(i => RoadJumps.Of(this[i], Behind(i), speed, start, step).Select(jump => (Jump: jump, Corner: i)))
+                    .OrderBy(j => j.Jump.At)
+                    .Select(j => new RoadJump<TQuad>(
+                        j.Jump.At, Only(j.Corner, j.Jump.Near), Only(j.Corner, j.Jump.Far), Only(j.Corner, j.Jump.Share))),
+            ];
+
+        static TQuad Only(int corner, double value)
+        {
+            ScalarLane At(int i) => new(i == corner ? value : 0.0);
+            return TQuad.Of(At(0), At(1), At(2), At(3));
+        }
+    }
+
     /// <summary>Heights and rates at n times from start on, step apart: two quads a time.</summary>
     public TQuad[] Table<TQuad>(double speed, double start, double step, int n)
         where TQuad : struct, IQuad<TQuad, ScalarLane>

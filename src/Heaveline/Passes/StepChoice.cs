@@ -34,6 +34,11 @@ internal static class StepChoice
         if (laws.FluidFlows)
         {
             var stiffness = FluidStiffness(laws, 0) + FluidStiffness(laws, 2);
+            if (laws.FluidResists)
+            {
+                return Math.Min(step, Real * laws.FluidResistance / stiffness);
+            }
+
             step = Math.Min(step, Oscillating / Math.Sqrt(stiffness / laws.FluidInertance));
             step = laws.FluidResistance > 0.0 ? Math.Min(step, Real * laws.FluidInertance / laws.FluidResistance) : step;
         }

@@ -42,6 +42,9 @@ public static class In
     /// <summary>Kilograms.</summary>
     public static ShownUnit Kilograms { get; } = new("kg", "kg", 1.0);
 
+    /// <summary>Kilogram square metres.</summary>
+    public static ShownUnit KilogramSquareMetres { get; } = new("kg m²", "kg m²", 1.0);
+
     /// <summary>A load in newtons as the mass that a scale under it shows, at 9.80665 m/s².</summary>
     public static ShownUnit KilogramsOfLoad { get; } = new("N", "kg", 1.0 / 9.80665);
 

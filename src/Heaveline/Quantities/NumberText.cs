@@ -3,7 +3,8 @@ using System.Globalization;
 namespace Heaveline.Quantities;
 
 /// <summary>
-/// A decimal number as this project writes it: digits, a decimal point, an exponent; no grouping, no comma, no hexadecimal, no NaN.
+/// A decimal number: digits, a decimal point, an exponent; no grouping, no hexadecimal, no NaN. A comma is taken for the point unless it may as well
+/// mark thousands.
 /// </summary>
 internal static class NumberText
 {
@@ -22,7 +23,7 @@ internal static class NumberText
         cursor.At = cursor.RunEnd(digits, char.IsAsciiDigit);
         var whole = cursor.At - digits;
         var fraction = 0;
-        if (cursor.Next == '.')
+        if (cursor.Next == '.' || IsDecimalComma(cursor, digits))
         {
             var end = cursor.RunEnd(cursor.At + 1, char.IsAsciiDigit);
             fraction = end - cursor.At - 1;
@@ -40,7 +41,7 @@ internal static class NumberText
             return null;
         }
 
-        var text = cursor.Between(digits, cursor.At);
+        var text = cursor.Between(digits, cursor.At).Replace(',', '.');
         var value = double.Parse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture);
         if (!double.IsFinite(value) || (value == 0.0 && text.Split('e', 'E')[0].AsSpan().ContainsAnyInRange('1', '9')))
         {
@@ -49,6 +50,25 @@ internal static class NumberText
         }
 
         return negative ? -value : value;
+    }
+
+    /// <summary>What one unit in the last digit of a number that <see cref="Read"/> takes is worth: 0.1 of 12.5, 1000 of 3e3.</summary>
+    public static double LastPlace(string digits)
+    {
+        var parts = digits.Split('e', 'E');
+        var point = parts[0].IndexOfAny(['.', ',']);
+        var exponent = parts.Length > 1 ? int.Parse(parts[1], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture) : 0;
+        return Math.Pow(10.0, exponent - (point < 0 ? 0 : parts[0].Length - point - 1));
+    }
+
+    // 0,64 and 24,5 are decimals; 1,320 may be thousands, and 1,320.5 or 1,2,3 are something else: those are refused with advice.
+    private static bool IsDecimalComma(TextCursor cursor, int digits)
+    {
+        var whole = cursor.Between(digits, cursor.At);
+        var end = cursor.RunEnd(cursor.At + 1, char.IsAsciiDigit);
+        var count = end - cursor.At - 1;
+        return cursor.Next == ',' && whole.Length > 0 && count > 0 && (count != 3 || whole == "0")
+            && cursor.RunEnd(end, c => c is ',' or '.' or '_') == end;
     }
 
     private static double? NoNumber(TextCursor cursor, int start)
@@ -86,8 +106,10 @@ internal static class NumberText
             var all = cursor.Between(start, end);
             cursor.Refuse(start, end, $"{all} is not a number here.", cursor.Next switch
             {
+                ',' when all.Count(c => c is ',' or '.') > 1 => "Write one decimal point and no other mark in the number.",
                 ',' when cursor.RunEnd(cursor.At + 1, char.IsAsciiDigit) - cursor.At == 4 =>
-                    $"A comma is neither a decimal point nor a thousands mark here: write {all.Replace(",", "", StringComparison.Ordinal)} or "
+                    $"A comma before three digits may be a decimal point or mark thousands: "
+                    + $"write {all.Replace(",", "", StringComparison.Ordinal)} or "
                     + $"{all.Replace(',', '.')}.",
                 ',' => $"Write the decimal point as a point: {all.Replace(',', '.').TrimEnd('.')}.",
                 '_' => $"Write the digits together: {all.Replace("_", "", StringComparison.Ordinal)}.",

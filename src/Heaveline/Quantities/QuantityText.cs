@@ -4,8 +4,10 @@ namespace Heaveline.Quantities;
 
 /// <summary>
 /// Quantities as text: number, unit and doubt. <c>24.5 N/mm ± 5 %</c>, <c>318 kg +/- 1</c>, <c>24.5 ± 0.5 N/mm</c>, <c>5 ft 3 in</c>, <c>25 %</c>.
-/// The decimal point is a point; commas, grouping, hexadecimal and NaN are refused. A symbol with two meanings is taken as the wanted
-/// dimension asks: <c>140 lb/in</c> is a spring rate with the pound as a force, <c>140 lb</c> a mass with the pound as a mass.
+/// The decimal point is a point;
+/// a comma is taken for one unless three digits follow it, which may be thousands. Grouping, hexadecimal and NaN are refused. A
+/// symbol with two meanings is taken as the wanted dimension asks: <c>140 lb/in</c> is a spring rate with the pound as a force, <c>140 lb</c> a mass
+/// with the pound as a mass.
 /// A doubt without unit has the unit of the value; a doubt in per cent is a part of the value; a doubt of 0 is one not stated.
 /// </summary>
 public static class QuantityText
@@ -18,6 +20,41 @@ public static class QuantityText
         return new QuantityReading(cursor, WantedDimension.Of<TDimension>()).Read() is var (si, halfWidth, unit)
             ? new Parsed<TDimension>(new Amount<TDimension>(si, new Doubt(halfWidth)), unit, null)
             : new Parsed<TDimension>(default, null, cursor.Refusal);
+    }
+
+    /// <summary>Half of the last digit that a text gives its value to, SI units ("12.5 mm": 0.05 mm); null when it is no such quantity.</summary>
+    /// <param name="text">The quantity; of feet and inches the inches' last digit.</param>
+    public static double? HalfLastDigit<TDimension>(string text)
+        where TDimension : struct, IDimension
+    {
+        if (Parse<TDimension>(text) is not { IsRead: true, Unit: var unit })
+        {
+            return null;
+        }
+
+        var cursor = new TextCursor(text);
+        cursor.SkipBlanks();
+        var (start, factor) = (cursor.At, unit?.Factor ?? 1.0);
+        _ = NumberText.Read(cursor);
+        var digits = cursor.Since(start);
+        _ = UnitText.Read(cursor);
+        cursor.SkipBlanks();
+        if (char.IsAsciiDigit(cursor.Next))
+        {
+            (start, factor) = (cursor.At, Units.Of<Length>("in").Factor);
+            _ = NumberText.Read(cursor);
+            digits = cursor.Since(start);
+        }
+
+        return 0.5 * factor * NumberText.LastPlace(digits);
+    }
+
+    /// <summary>A bare number that fills the text; null when it is none.</summary>
+    internal static double? Number(string text)
+    {
+        var cursor = new TextCursor(text);
+        var number = NumberText.Read(cursor);
+        return cursor.AtEnd ? number : null;
     }
 
     /// <summary>

@@ -17,7 +17,12 @@ internal static class ModesPart
             Blocks =
             [
                 Illustration.Of(answer.Figure(DescribeAnswer.Modes)),
-                Tabulated.Turned(answer.ModesTable, "mode", $"{car.Name}, {car.Load.Name}: damped modes of the whole model, wheels and tyres in it"),
+                .. answer.ModesTables.Select((table, k) => Tabulated.Turned(
+                    table,
+                    "mode",
+                    k == 0
+                        ? $"{car.Name}, {car.Load.Name}: damped modes of the whole model, wheels and tyres in it"
+                        : $"{car.Name}, {car.Load.Name}: motions of the whole model that creep back without swinging")),
             ],
             Sources = [Sources.Axes, Sources.Modes],
         };

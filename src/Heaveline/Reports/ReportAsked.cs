@@ -49,7 +49,7 @@ public sealed record ReportAsked
                 "Leave some out, or tell them apart by their names.");
     }
 
-    /// <summary>Name of the load state to drive with, which every car must have; null: as described.</summary>
+    /// <summary>Name of the load state to drive with, which every car must have; null: each car's first.</summary>
     public string? Load { get; init; }
 
     /// <summary>The road of passes and causes.</summary>

@@ -44,7 +44,7 @@ internal sealed class ReportWork
     public string Drive => FormattableString.Invariant($"over {Choices.Road.Caption} at {In.KilometresPerHour.Of(Choices.Speed):0.#} km/h");
 
     private static LoadState Load(Car car, string? name) =>
-        LoadedCar.LoadNamed(car, name ?? LoadState.Reference.Name)
+        (name is null ? LoadedCar.UsualLoad(car) : LoadedCar.LoadNamed(car, name))
             ?? throw new RefusedValueException(
                 $"load state of {car.Name}",
                 $"'{name}'",

@@ -22,7 +22,7 @@ internal static class RidePart
             Heading = $"The ride on a road of {road}",
             Blocks =
             [
-                Paragraph.Of($"A random road of {road} (ISO 8608, geometric mean), {work.Models[0].Load.Name}. {RideWords.Both}"),
+                Paragraph.Of($"A random road of {road} (ISO 8608, geometric mean), {LoadedCar.LoadsOf(work.Cars)}. {RideWords.Both}"),
                 Illustration.Of(answer.Figure(RideAnswer.Sweep)),
                 .. answer.Cars.Select(c => Tabulated.Of(answer.Table(c), $"{c.Name} on a road of {road}, by speed")),
                 .. answer.Cautions.Select(Caution.Of),

@@ -29,6 +29,7 @@ internal static class WhyPart
                 Illustration.Of(answer.Figure(WhyAnswer.Shares)),
                 .. Ranking(answer.Settling),
                 .. Ranking(answer.Hit),
+                Paragraph.Of(answer.Assumed.Text),
                 Caution.Of("Road tests belong off public roads."),
             ],
             Sources = [.. answer.Sources],
@@ -40,7 +41,7 @@ internal static class WhyPart
         yield return Paragraph.Of(words.Opening.Text);
         if (words.Causes.Count > 0)
         {
-            yield return Points.Of(words.Causes.Select(c => c.Proof is { } proof ? $"{c.Cause.Text} To prove it: {proof.Text}" : c.Cause.Text));
+            yield return Points.Of(words.Causes.Select(c => c.Proof is { } proof ? $"{c.Cause.Text} {proof.Text}" : c.Cause.Text));
         }
 
         if (words.Rest is { } rest)

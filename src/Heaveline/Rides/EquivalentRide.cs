@@ -193,7 +193,7 @@ internal sealed class EquivalentRide
 
         for (var i = 7; i < count; i++)
         {
-            per[i, i] = 1.0 / n.Laws.FluidInertance;
+            per[i, i] = 1.0 / n.Laws.FluidScale;
         }
 
         return per;

@@ -8,6 +8,7 @@ namespace Heaveline.Rides;
 /// <summary>
 /// Linear equations of motion p̈ = A_p·p + A_v·ṗ + B_p·r + B_v·ṙ: the positions' answer to a wave of the road under each wheel by a full complex
 /// solution, (−ω²·1 − iω·A_v − A_p)·p = (B_p + iω·B_v)·r. Every linear element is in it, whatever the car is made of.
+/// A flow without inertance has no −ω².
 /// </summary>
 internal sealed class LinearRide
 {
@@ -16,8 +17,10 @@ internal sealed class LinearRide
     private readonly Matrix<double> road;
     private readonly Matrix<double> roadRate;
 
-    private LinearRide(Matrix<double> byPlace, Matrix<double> bySpeed, Matrix<double> road, Matrix<double> roadRate) =>
-        (this.byPlace, this.bySpeed, this.road, this.roadRate) = (byPlace, bySpeed, road, roadRate);
+    private readonly int rates;
+
+    private LinearRide(Matrix<double> byPlace, Matrix<double> bySpeed, Matrix<double> road, Matrix<double> roadRate, int rates) =>
+        (this.byPlace, this.bySpeed, this.road, this.roadRate, this.rates) = (byPlace, bySpeed, road, roadRate, rates);
 
     /// <summary>Accelerations per place, 1/s².</summary>
     public Matrix<double> ByPlace => byPlace;
@@ -30,22 +33,23 @@ internal sealed class LinearRide
 
     public static LinearRide Of(RideModel model)
     {
-        var (n, tangent) = (model.Tangent.Positions, model.Tangent);
+        var (tangent, road) = (model.Tangent, model.Tangent.ByRoad);
         return new LinearRide(
-            tangent.State.SubMatrix(n, n, 0, n),
-            tangent.State.SubMatrix(n, n, n, n),
-            tangent.Road.SubMatrix(n, n, 0, 4),
-            tangent.Road.SubMatrix(n, n, 4, 4));
+            tangent.ByPlace,
+            tangent.BySpeed,
+            road.SubMatrix(0, tangent.Positions, 0, 4),
+            road.SubMatrix(0, tangent.Positions, 4, 4),
+            tangent.Rates);
     }
 
     /// <summary>The same car with other suspension terms.</summary>
-    public LinearRide With(Matrix<double> places, Matrix<double> speeds) => new(places, speeds, road, roadRate);
+    public LinearRide With(Matrix<double> places, Matrix<double> speeds) => new(places, speeds, road, roadRate, rates);
 
     /// <summary>Positions per metre of road under each wheel, shape (7 or 9, 4), at ω in rad/s, above 0.</summary>
     public Matrix<Complex> Answer(double omega)
     {
         var matrix = Matrix<Complex>.Build.Dense(
-            Count, Count, (i, j) => new Complex(-byPlace[i, j] - (i == j ? omega * omega : 0.0), -omega * bySpeed[i, j]));
+            Count, Count, (i, j) => new Complex(-byPlace[i, j] - (i == j && i < rates ? omega * omega : 0.0), -omega * bySpeed[i, j]));
         var drive = Matrix<Complex>.Build.Dense(Count, 4, (i, j) => new Complex(road[i, j], omega * roadRate[i, j]));
         return matrix.LU().Solve(drive);
     }

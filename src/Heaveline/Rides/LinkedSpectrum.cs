@@ -6,7 +6,8 @@ namespace Heaveline.Rides;
 
 /// <summary>
 /// Mean square of α·z + β·θ and κ·φ of a symmetric car whose axles are joined. The suspension of one side is the matrix Z = [z_f x; x z_r]; a fluid
-/// line takes I·a·aᵀ/(κ − ω² + iωρ) off it, q̈ = a·s − κ·q − ρ·q̇. With W = diag(τ − ω²m): F = Z(Z + W)⁻¹(τ·r − W·h).
+/// line takes I·a·aᵀ/(κ − ω² + iωρ) off it, q̈ = a·s − κ·q − ρ·q̇ (R·a·aᵀ/(κ + iω), q̇ = a·s − κ·q, without
+/// inertance). With W = diag(τ − ω²m): F = Z(Z + W)⁻¹(τ·r − W·h).
 /// </summary>
 internal static class LinkedSpectrum
 {
@@ -92,12 +93,13 @@ internal static class LinkedSpectrum
             var (zf, tf, wf) = Axle(car.Front, unit, against, w, w2);
             var (zr, tr, wr) = Axle(car.Rear, unit, against, w, w2);
             var x = new WideComplex(Vector256.Create(unit * car.Link), (unit * car.LinkDamping) * w);
-            if (car.LineInertance > 0.0)
+            if (car.LineInertance > 0.0 || car.LineResistance > 0.0)
             {
                 var line = car.Line;
-                // I/(κ − ω² + iωρ); the tangent holds −κ and −ρ.
-                var bottom = new WideComplex(Vector256.Create(-line.Flow) - w2, -line.FlowRate * w);
-                var flow = (Vector256.Create(unit * car.LineInertance) / bottom.Square) * bottom.Conjugate;
+                // I/(κ − ω² + iωρ), or R/(κ + iω) without inertance; the tangent holds −κ and −ρ.
+                var (scale, inertia) = car.LineInertance > 0.0 ? (car.LineInertance, 1.0) : (car.LineResistance, 0.0);
+                var bottom = new WideComplex(Vector256.Create(-line.Flow) - (inertia * w2), -line.FlowRate * w);
+                var flow = (Vector256.Create(unit * scale) / bottom.Square) * bottom.Conjugate;
                 zf -= line.Front * line.Front * flow;
                 zr -= line.Rear * line.Rear * flow;
                 x -= line.Front * line.Rear * flow;

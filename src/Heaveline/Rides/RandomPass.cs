@@ -67,7 +67,7 @@ public sealed class RandomPass
 
         var passes = PassBatch.Of(
             [.. Enumerable.Range(0, options.Roads).Select(k => new PassRequest(model, Draw(k), speed))],
-            PassOptions.Default with { Duration = time, StatesError = false, SamplesPerSecond = options.SamplesPerSecond },
+            new() { Method = FixedStep.Once, Record = new() { Duration = time, SamplesPerSecond = options.SamplesPerSecond } },
             cancellation);
         if (passes.FirstOrDefault(p => p.Outcome != PassOutcome.Completed) is { } broken)
         {
@@ -84,7 +84,7 @@ public sealed class RandomPass
     public RandomReading Of(RideSignal signal, double confidence = 0.95)
     {
         _ = Checked.Within(confidence, double.Epsilon, Math.BitDecrement(1.0), "Give a probability such as 0.95.");
-        double[][] roads = [.. Passes.Select(p => p.Trace(signal)[Array.FindIndex(p.Time, t => t >= from)..])];
+        double[][] roads = [.. Passes.Select(p => p.Trace(signal).AsSpan()[p.Time.Count(t => t < from)..].ToArray())];
         var mean = roads.Average(r => r.Average());
         double[] squares = [.. roads.Select(r => r.Average(v => (v - mean) * (v - mean)))];
         var square = squares.Average();

@@ -161,7 +161,7 @@ public sealed class RandomResponse
     public double MeanTravel(int corner) => mean[3 + corner] - (mean[0] - (Model.X[corner] * mean[1]) + (Model.Y[corner] * mean[2]));
 
     /// <summary>Root mean square change of a tyre's load over its static load (–), corner 0 to 3.</summary>
-    public double LoadVariation(int corner) => Rms(RideSignal.TyreLoad(Model, corner)) / ((Model.Rolls ? 1.0 : 2.0) * Model.Trim.WheelLoad[corner]);
+    public double LoadVariation(int corner) => Rms(RideSignal.TyreLoad(Model, corner)) / Model.Trim.WheelLoad[corner];
 
     private IEnumerable<RandomCaution> LoadCautions()
     {

@@ -38,8 +38,12 @@ public readonly record struct SymmetricRide
     /// <summary>Inertance of a fluid line, kg/m⁴; 0 without.</summary>
     public double LineInertance { get; init; }
 
+    /// <summary>Resistance of a fluid line without inertance, Pa s/m³; 0 without such a line.</summary>
+    public double LineResistance { get; init; }
+
     /// <summary>
     /// Acceleration of the line's flow per travel of the front and rear wheel and per flow and its rate (all signs as in the equations).
+    /// Without inertance the rate of the flow, with −1 in the place of what it takes per rate.
     /// </summary>
     internal (double Front, double Rear, double Flow, double FlowRate) Line { get; init; }
 
@@ -47,7 +51,7 @@ public readonly record struct SymmetricRide
     public bool Rolls { get; init; }
 
     /// <summary>Whether anything joins front and rear.</summary>
-    public bool IsLinked => Link != 0.0 || LinkDamping != 0.0 || LineInertance > 0.0;
+    public bool IsLinked => Link != 0.0 || LinkDamping != 0.0 || LineInertance > 0.0 || LineResistance > 0.0;
 
     /// <summary>The car's numbers, or null when its sides are not alike: then <see cref="FrequencyResponse"/> serves.</summary>
     /// <param name="model">Car and load at trim.</param>
@@ -60,8 +64,8 @@ public readonly record struct SymmetricRide
             return null;
         }
 
-        var count = tangent.Positions;
         var flows = n.Laws.FluidFlows;
+        var (places, speeds) = (tangent.ByPlace, tangent.BySpeed);
         return new SymmetricRide
         {
             Mass = 0.5 * n.Body.Mass,
@@ -74,9 +78,8 @@ public readonly record struct SymmetricRide
             Link = tangent.SuspensionRate[0, 2],
             LinkDamping = tangent.SuspensionDamping[0, 2],
             LineInertance = flows ? n.Laws.FluidInertance : 0.0,
-            Line = flows
-                ? (tangent.State[count + 7, 3], tangent.State[count + 7, 5], tangent.State[count + 7, 7], tangent.State[count + 7, count + 7])
-                : default,
+            LineResistance = n.Laws.FluidResists ? n.Laws.FluidResistance : 0.0,
+            Line = flows ? (places[7, 3], places[7, 5], places[7, 7], speeds[7, 7]) : default,
             Rolls = n.Rolls,
         };
     }

@@ -112,19 +112,30 @@ public sealed record Road
 
     /// <summary>
     /// A measured road. Distances count from the first; one height is taken from all, midway between the tracks' first ones, so that their
-    /// difference stays. Between samples it runs as cubic pieces with slopes from neighbouring samples.
+    /// difference stays. From 50 m of length on the slope from the first point to the last is taken off (<see cref="MeasuredGrade"/>). Between
+    /// samples it runs as cubic pieces with slopes from neighbouring samples; across a gap it keeps between the samples beside it.
     /// </summary>
     /// <param name="name">Name of the road.</param>
     /// <param name="distances">Distance of each point, m, growing, shape (n), n at least 4.</param>
-    /// <param name="left">Heights of the left track, m, shape (n), within 10 m of the first.</param>
+    /// <param name="left">Heights of the left track, m, shape (n), less the slope within 10 m of the first.</param>
     /// <param name="right">Heights of the right track, m, shape (n), or null when both wheels run in one track.</param>
+    /// <exception cref="RefusedValueException">
+    /// Too few points, points out of order, heights out of range, or a gap so wide that no road is made of it (<see cref="RoadGap"/>).
+    /// </exception>
     public static Road FromMeasured(string name, IReadOnlyList<double> distances, IReadOnlyList<double> left, IReadOnlyList<double>? right)
     {
+        ArgumentNullException.ThrowIfNull(distances);
+        ArgumentNullException.ThrowIfNull(left);
         var origin = distances.Count > 0 ? distances[0] : 0.0;
-        var first = left.Count > 0 ? left[0] : 0.0;
-        var datum = right is { Count: > 0 } ? 0.5 * (first + right[0]) : first;
-        var leftProfile = SampledHeights.Draw(distances, left, origin, datum);
-        var rightProfile = right is null ? leftProfile : SampledHeights.Draw(distances, right, origin, datum);
+        var grade = left.Count == distances.Count && (right is null || right.Count == distances.Count)
+            ? MeasuredGrade.Of(distances, left, right)
+            : new MeasuredGrade(0.0);
+        var (onLeft, onRight) = (Level(left), right is null ? null : Level(right));
+        var first = onLeft.Count > 0 ? onLeft[0] : 0.0;
+        var datum = onRight is { Count: > 0 } ? 0.5 * (first + onRight[0]) : first;
+        var leftProfile = SampledHeights.Draw(distances, onLeft, origin, datum);
+        var rightProfile = onRight is null ? leftProfile : SampledHeights.Draw(distances, onRight, origin, datum);
+        var gaps = RoadGap.Among(distances);
         return new Road
         {
             Name = name,
@@ -132,8 +143,13 @@ public sealed record Road
             Left = leftProfile,
             Right = rightProfile,
             Caption = FormattableString.Invariant(
-                $"{name}, measured, {leftProfile.End:0.##} m, {distances.Count} points, {(right is null ? "one track" : "two tracks")}"),
+                $"{name}, measured, {leftProfile.End:0.##} m, {distances.Count} points, {(right is null ? "one track" : "two tracks")}")
+                + (grade.IsHill ? FormattableString.Invariant($", less its slope of {100.0 * grade.Slope:0.##} %") : "")
+                + string.Concat(gaps.Select(gap => FormattableString.Invariant($", no point from {gap.From:0.##} to {gap.To:0.##} m"))),
         };
+
+        IReadOnlyList<double> Level(IReadOnlyList<double> heights) => !grade.IsHill ? heights
+            : [.. heights.Select((height, i) => grade.Without(height, distances[i] - origin))];
     }
 
     /// <summary>Both tracks as a tyre's contact length passes them on; see <see cref="Profile.AveragedOver"/>.</summary>

@@ -10,7 +10,9 @@ namespace Heaveline.Roads;
 /// <remarks>
 /// Why this and not straight lines: a corner at every sample is a step in the rate of tyre compression, which the sampling never saw and tyre
 /// damping turns into force. Why not a spline through all: one wrong height would ring along the whole road. Why not monotone slopes: they
-/// flatten every crest that falls between samples. The price is a possible overshoot beside a sharp edge, within the next sample.
+/// flatten every crest that falls between samples. The price is a possible overshoot beside a sharp edge, within the next sample. Across a piece much
+/// longer than its neighbour a slope seen on the short one says nothing: there the slopes are held to what keeps the piece between its two samples
+/// [Fritsch, Carlson, Monotone piecewise cubic interpolation, SIAM J. Numer. Anal. 17, 1980: at most three times the secant, of its sign].
 /// </remarks>
 internal static class SampledHeights
 {
@@ -20,10 +22,14 @@ internal static class SampledHeights
     /// <summary>How far a height may lie from the first one, m.</summary>
     internal const double Highest = 10.0;
 
+    // From this many times its neighbour's length on a piece is held between its samples. Common practice, no source.
+    private const double Longer = 2.0;
+
     internal static Profile Draw(IReadOnlyList<double> distances, IReadOnlyList<double> heights, double origin, double datum)
     {
         Check(distances, heights);
         var last = distances.Count - 1;
+        var slopes = Slopes(distances, heights);
         var knots = new List<double>(last + 1);
         var coefficients = new List<double>(Cubic.Order * (last + 1));
         for (var i = 0; i < last; i++)
@@ -33,14 +39,37 @@ internal static class SampledHeights
                 coefficients,
                 distances[i + 1] - distances[i],
                 heights[i] - datum,
-                SlopeAt(distances, heights, i),
+                slopes[i],
                 heights[i + 1] - datum,
-                SlopeAt(distances, heights, i + 1));
+                slopes[i + 1]);
         }
 
         knots.Add(distances[last] - origin);
         coefficients.AddRange([heights[last] - datum, 0.0, 0.0, 0.0]);
         return Profile.FromCubics([.. knots], [.. coefficients]);
+    }
+
+    private static double[] Slopes(IReadOnlyList<double> x, IReadOnlyList<double> h)
+    {
+        var slopes = new double[x.Count];
+        for (var i = 0; i < slopes.Length; i++)
+        {
+            slopes[i] = SlopeAt(x, h, i);
+        }
+
+        for (var i = 0; i < slopes.Length - 1; i++)
+        {
+            var width = x[i + 1] - x[i];
+            var shorter = Math.Min(i > 0 ? x[i] - x[i - 1] : width, i + 2 < x.Count ? x[i + 2] - x[i + 1] : width);
+            if (width > Longer * shorter)
+            {
+                var most = 3.0 * (h[i + 1] - h[i]) / width;
+                slopes[i] = Math.Clamp(slopes[i], Math.Min(0.0, most), Math.Max(0.0, most));
+                slopes[i + 1] = Math.Clamp(slopes[i + 1], Math.Min(0.0, most), Math.Max(0.0, most));
+            }
+        }
+
+        return slopes;
     }
 
     // Slope at sample i of the parabola through samples m−1, m, m+1, m being i moved off the ends.
@@ -80,6 +109,11 @@ internal static class SampledHeights
                 heights[0] + Highest,
                 "Check the unit of the heights, or cut the road into shorter ones.",
                 "MeasuredHeight");
+        }
+
+        if (RoadGap.Among(distances).FirstOrDefault(gap => gap.IsTooWide) is { } gap)
+        {
+            throw gap.Refusal();
         }
     }
 }

@@ -42,7 +42,7 @@ internal static class ModelChange
     /// </summary>
     public static RideModel WithoutLink(RideModel model)
     {
-        var k = SuspensionRates.ByAxle(SuspensionRates.LineOpen(model) ?? model.Tangent.SuspensionRate);
+        var k = SuspensionRates.InHeave(model);
         double Frequency(int i) => Math.Sqrt((k[i, 0] + k[i, 1]) / AxleState.Of(model, (AxleEnd)i).Mass) / (2.0 * Math.PI);
         var bare = RideModel.Of(model.Car with { Interconnection = null }, model.Load);
         var now = RideTuning.Of(bare, onRigidTyres: true);

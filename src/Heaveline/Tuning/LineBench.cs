@@ -26,10 +26,10 @@ public sealed record LineBench
     /// <summary>Laminar resistance felt at a rear wheel, N s/m.</summary>
     public required double RearResistance { get; init; }
 
-    /// <summary>Natural frequency of the fluid between both compliances, Hz.</summary>
+    /// <summary>Natural frequency of the fluid between both compliances, Hz; infinite for a line without inertance, which does not swing.</summary>
     public required double NaturalFrequency { get; init; }
 
-    /// <summary>Damping ratio of that swing by the pipe's resistance (–).</summary>
+    /// <summary>Damping ratio of that swing by the pipe's resistance (–); infinite for a line without inertance.</summary>
     public required double DampingRatio { get; init; }
 
     /// <summary>Frequency above which less than 1/√2 of the slow flow passes: from here on the link stiffens towards the shut line, Hz.</summary>
@@ -58,11 +58,13 @@ public sealed record LineBench
         var (inertance, resistance) = (link.Line.Inertance.Si, link.Line.Resistance.Si);
         var (front, rear) = (link.FrontArea.Si, link.RearArea.Si);
         var omega = FluidLineFlow.NaturalOmega(model);
-        var damping = resistance / (2.0 * inertance * omega);
-        // Second-order low pass: |q/q_slow|² = 1/((1 − r²)² + (2ζr)²) = 1/2.
+        var damping = inertance > 0.0 ? resistance / (2.0 * inertance * omega) : double.PositiveInfinity;
+        // Second-order low pass: |q/q_slow|² = 1/((1 − r²)² + (2ζr)²) = 1/2; of first order without inertance, 1/(1 + (ωR/K)²).
         var middle = 1.0 - (2.0 * damping * damping);
-        var corner = omega * Math.Sqrt(middle + Math.Sqrt((middle * middle) + 1.0));
-        var womersley = link.Line is { Bore: { } bore, Resistance.Si: > 0.0 }
+        var corner = inertance > 0.0
+            ? omega * Math.Sqrt(middle + Math.Sqrt((middle * middle) + 1.0))
+            : FluidSide.Of(model)[0].Stiffness / FluidSide.Of(model)[0].Resistance;
+        var womersley = link.Line is { Bore: { } bore, Inertance.Si: > 0.0, Resistance.Si: > 0.0 }
             ? PipeFlow.Womersley(link.Line, bore.Si, BodyModes.Of(model).Pitch.Frequency)
             : double.NaN;
         var (swingingResistance, swingingMass) = double.IsFinite(womersley) ? PipeFlow.Swinging(womersley) : (double.NaN, double.NaN);

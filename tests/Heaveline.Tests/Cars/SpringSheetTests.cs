@@ -78,6 +78,65 @@ public class SpringSheetTests
         Assert.True(sheet.FreeLength.Doubt.HalfWidth > 1e-3);
     }
 
+    // 16 N/mm, from 260 mm on 28 N/mm, misread by a few newtons.
+    [Theory]
+    [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(7)]
+    [InlineData(9)]
+    public void Two_rates_are_never_called_one(int count)
+    {
+        double[] lengths = [.. Enumerable.Range(0, count).Select(k => 0.310 - (0.1 * k / (count - 1)))];
+        var sheet = Sheet(lengths, [.. lengths.Select((l, k) => TwoRates(l) + (0.6 * Slips[k % 7]))]);
+        Assert.True(sheet.Bends || sheet.Shape == SpringShape.TwoRates, $"{sheet.Shape}, {sheet.Scatter}");
+        Assert.DoesNotContain(sheet.Notes, n => n.Text.Contains("One rate describes", StringComparison.Ordinal));
+        Assert.Equal(16000.0, sheet.Steps[0].Rate.Si, 1000.0);
+        Assert.Equal(28000.0, sheet.Steps[^1].Rate.Si, 1000.0);
+        if (count > 6)
+        {
+            Assert.Equal(SpringShape.TwoRates, sheet.Shape);
+            Assert.Equal(0.26, sheet.CrossoverLength!.Value, 3e-3);
+        }
+    }
+
+    // A tester's own steps: 15.5, 16, 23, 23, 23 N/mm.
+    [Fact]
+    public void Steps_are_shown_with_what_the_readings_leave_open()
+    {
+        double[] forces = [0.0, 310.0, 630.0, 1090.0, 1550.0, 2010.0];
+        Amount<Length>[] lengths = [.. forces.Select((_, k) => new Amount<Length>(0.300 - (0.02 * k), new Doubt(0.0005)))];
+        var sheet = SpringSheet.Of(lengths, [.. forces.Select(f => new Amount<Force>(f, new Doubt(5.0)))]);
+        Assert.True(sheet.Bends || sheet.Shape != SpringShape.Straight);
+        Assert.Equal([15500.0, 16000.0, 23000.0, 23000.0, 23000.0], sheet.Steps.Select(s => Math.Round(s.Rate.Si, 6)));
+        // Two forces to 5 N and two lengths to half a millimetre at 23 N/mm over 20 mm.
+        Assert.Equal(Math.Sqrt(2.0 * (25.0 + (11.5 * 11.5))) / 0.02, sheet.Steps[^1].Rate.Doubt.HalfWidth, 1e-6);
+    }
+
+    /// <summary>Straight springs misread at random are called bent about once in 20 times by each of two shapes, and two-rated hardly ever.</summary>
+    [Theory]
+    [InlineData(5)]
+    [InlineData(7)]
+    [InlineData(12)]
+    public void A_straight_spring_is_seldom_called_bent(int count)
+    {
+        const int Springs = 400;
+        var chance = new Random(7);
+        double Normal() => Math.Sqrt(-2.0 * Math.Log(1.0 - chance.NextDouble())) * Math.Cos(2.0 * Math.PI * chance.NextDouble());
+        double[] lengths = [.. Enumerable.Range(0, count).Select(k => 0.30 - (0.1 * k / (count - 1)))];
+        var (bent, wrong) = (0, 0);
+        for (var k = 0; k < Springs; k++)
+        {
+            var sheet = Sheet(lengths, [.. lengths.Select(l => (24000.0 * (0.33 - l)) + (6.0 * Normal()))]);
+            bent += sheet.Bends ? 1 : 0;
+            wrong += sheet.Shape != SpringShape.Straight ? 1 : 0;
+        }
+
+        Assert.InRange(bent / (double)Springs, 0.0, 0.20);
+        Assert.InRange(wrong / (double)Springs, 0.0, 0.05);
+    }
+
+    private static double TwoRates(double length) => (16000.0 * (0.330 - length)) + (12000.0 * Math.Max(0.0, 0.260 - length));
+
     private static SpringSheet Sheet(double[] lengths, double[] forces) =>
         SpringSheet.Of([.. lengths.Select(l => new Amount<Length>(l))], [.. forces.Select(f => new Amount<Force>(f))]);
 

@@ -80,7 +80,7 @@ public class WhyTests
     }
 
     [Fact]
-    public void Every_cause_has_a_sentence_with_its_size_and_a_road_test()
+    public void Every_cause_has_a_sentence_with_its_size()
     {
         var why = Planted(0, PitchCauseKind.Load);
         foreach (var ranking in new[] { why.Settling, why.Hit })
@@ -90,20 +90,28 @@ public class WhyTests
                 Assert.Equal(c.Share / ranking.Value, c.Relative, 1e-12);
                 var size = Regex.Match(
                     c.Sentence,
-                    "^.+ instead of .+: it (?:(hardly changes)|makes ([0-9]+) % of|takes ([0-9]+) % off) the "
-                    + $"{Regex.Escape(ranking.Measure.Name)}[.]$");
+                    "^.+ instead of .+: it (?:(hardly changes)|makes ([0-9.]+)(?:°| rad/s²)(?: [(]([0-9]+) %[)])? of|"
+                    + $"takes ([0-9.]+)(?:°| rad/s²) off) the {Regex.Escape(ranking.Measure.Name)}[.]$");
                 Assert.True(size.Success, c.Sentence);
-                // The number in the sentence is the cause's own, and says which way it works.
+                // The number in the sentence is the cause's own, and says which way it works; what helps is never a share of the whole.
                 double Number(int group) => double.Parse(size.Groups[group].Value, CultureInfo.InvariantCulture);
-                var percent = size.Groups[1].Success ? 0.0 : size.Groups[2].Success ? Number(2) : -Number(3);
-                Assert.Equal(100.0 * c.Relative, percent, 0.5 + 1e-9);
                 Assert.Equal(Math.Abs(c.Relative) < 0.005, size.Groups[1].Success);
-                Assert.EndsWith(".", c.Proof, StringComparison.Ordinal);
+                if (!size.Groups[1].Success)
+                {
+                    var told = size.Groups[2].Success ? Number(2) : -Number(4);
+                    Assert.Equal(ranking.Measure.Unit.Of(c.Share), told, 0.5 * Math.Pow(10.0, -ranking.Measure.Digits) + 1e-9);
+                }
+
+                if (size.Groups[3].Success)
+                {
+                    Assert.Equal(100.0 * c.Relative, Number(3), 0.5 + 1e-9);
+                    Assert.InRange(Number(3), 0.0, 100.0);
+                }
             });
         }
 
         Assert.StartsWith("Load, ", why.Settling.Causes[0].Sentence, StringComparison.Ordinal);
-        Assert.Matches("it makes [1-9][0-9] % of", why.Settling.Causes[0].Sentence);
+        Assert.Matches("it makes 0[.][0-9]+° [(][1-9][0-9] %[)] of", why.Settling.Causes[0].Sentence);
     }
 
     // Friction alone taken away is the same car without it.

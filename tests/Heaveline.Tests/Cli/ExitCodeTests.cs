@@ -34,7 +34,7 @@ public class ExitCodeTests
         {
             var said = Spoken.Of(command, Saloon, "--load", "four up");
             Assert.Equal((1, ""), (said.Code, said.Results));
-            Assert.Equal("heaveline: 'four up' is no load state of Fern saloon; it has: as described, driver, four up with luggage.\n", said.Remarks);
+            Assert.Equal("heaveline: 'four up' is no load state of Fern saloon; it has: empty, driver, four up with luggage.\n", said.Remarks);
         }
     }
 
@@ -77,6 +77,17 @@ public class ExitCodeTests
         var said = Spoken.Of("pass", Saloon, "--speed", speed);
         Assert.Equal((1, ""), (said.Code, said.Results));
         Assert.Contains("it must be between 1.8 and 432 km/h", said.Remarks);
+    }
+
+    [Theory]
+    [InlineData("0.1 m/s", "between 0.5 and 120 m/s")]
+    [InlineData("400 mph", "between 1.12 and 268 mph")]
+    [InlineData("500 km/h", "between 1.8 and 432 km/h")]
+    public void A_refused_speed_is_told_in_the_unit_that_was_typed(string speed, string limits)
+    {
+        var said = Spoken.Of("pass", Saloon, "--speed", speed).Remarks;
+        Assert.Contains($"speed '{speed}': it must be {limits}.", said, StringComparison.Ordinal);
+        Assert.DoesNotContain(speed.EndsWith("km/h", StringComparison.Ordinal) ? "m/s" : "km/h", said, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -17,7 +17,7 @@ public class RuleTests
         Assert.Equal((0, ""), (said.Code, said.Remarks));
         Assert.Contains("in the first second after the rear has left", said.Results);
         Assert.Contains("the hit, until the rear wheels have left, is not in it", said.Results);
-        foreach (var load in new[] { "as described", "driver", "four up with luggage" })
+        foreach (var load in new[] { "empty", "driver", "four up with luggage" })
         {
             Assert.Matches($"(?m)^{load}: rear/front frequency ratio [\\d.]+ suits ", said.Results);
         }

@@ -5,12 +5,12 @@ public class WhyAndDoubtTests
     private const string Saloon = "examples/garage/fern-saloon.yaml";
 
     [Fact]
-    public void Why_ranks_causes_with_a_test_for_each()
+    public void Why_ranks_causes_with_a_planned_test()
     {
         using var scratch = new Scratch();
         var said = Spoken.Of("why", Saloon, "--load", "four up with luggage", "--speed", "40 km/h", "--figure", scratch["why.svg"]);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        Assert.Contains("To prove it: ", said.Results);
+        Assert.Contains("Test: at ", said.Results);
         Assert.Contains("off public roads", said.Results);
         Assert.Contains("°; with every cause neutral ", said.Results);
         Assert.Equal(["why.svg"], scratch.Contents);

@@ -113,6 +113,35 @@ public class WorksheetTests
         Assert.InRange(json.Value("ratio"), 0.60, 0.64);
     }
 
+    [Fact]
+    public void A_wheel_on_a_jack_prints_lines_that_a_car_file_takes()
+    {
+        string[] Stops(string way, double side) =>
+        [
+            .. new[] { 440, 420, 400, 380, 360, 340, 320, 300 }.SelectMany(gap => new[]
+            {
+                way,
+                FormattableString.Invariant($"{gap} mm, {(3200 + (22.5 * (380 - gap)) + side + (60 * Math.Max(0, 328 - gap))) / 9.80665:F1} kg"),
+            }),
+        ];
+        string[] line = ["worksheet", "wheel-rate", .. Stops("--up", 55.0), .. Stops("--down", -55.0), "--rest", "380 mm"];
+        var json = new AnswerJson(Spoken.Of([.. line, "--json"]));
+        Assert.Equal(22.5, json.Value("rate"), 0.1);
+        Assert.True(json.Value("rate", column: 1) > 0.0);
+        Assert.Equal(55.0, json.Value("friction"), 1.0);
+        Assert.Equal(52.0, json.Value("bump-clearance"), 0.5);
+        var said = Spoken.Of(line);
+        Assert.Contains("stores enough to kill", said.Results, StringComparison.Ordinal);
+        Assert.Contains("spring: {wheel-rate: 22.", said.Results, StringComparison.Ordinal);
+        var lines = json.Root["car-file"]!.AsArray().Select(l => l!.GetValue<string>()).ToList();
+        var text = TextCar.With("spring: {wheel-rate: 17 N/mm}", lines[0] + "\n  " + lines[1])
+            .Replace("bump-stop: {clearance: 70 mm, rate: 50 N/mm, solid-after: 40 mm}", lines[2], StringComparison.Ordinal);
+        var reading = CarFile.Read(new SourceText("pasted.yaml", text));
+        Assert.True(reading.Car is not null, reading.Format());
+        Assert.Equal(55.0, reading.Car.Rear.Friction.HalfWidth.Si, 1.0);
+        Assert.Equal(0.052, reading.Car.Rear.BumpStop!.Clearance.Si, 5e-4);
+    }
+
     [Theory]
     [InlineData("worksheet spring --pair \"310 mm, 480 N\" --pair \"290 mm\" --pair \"270 mm, 9 N\"", 2, "it must have 2")]
     [InlineData("worksheet spring --pair \"310 mm, 480\" --pair \"290 mm, 1 N\" --pair \"270 mm, 9 N\"", 2, "no unit")]

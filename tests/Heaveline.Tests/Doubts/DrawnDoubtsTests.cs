@@ -42,7 +42,11 @@ public class DrawnDoubtsTests
     public void Nine_in_ten_planted_passes_lie_in_the_stated_interval()
     {
         Measure<Pass>[] measures = [SettlingCatalogue.RmsPitch, WholePassCatalogue.PeakPitchAcceleration];
-        var options = PassOptions.Default with { StatesError = false, SamplesPerSecond = 200.0, LargestStep = 1.25e-3, SettlingTime = 1.1 };
+        var options = new PassOptions
+        {
+            Method = FixedStep.Once with { LargestStep = 1.25e-3 },
+            Record = new() { SamplesPerSecond = 200.0, SettlingTime = 1.1 },
+        };
         var hits = new int[measures.Length];
         const int cases = 120;
         for (var i = 0; i < cases; i++)
@@ -126,7 +130,7 @@ public class DrawnDoubtsTests
     public void A_study_repeats_whatever_the_degree_of_parallelism()
     {
         var car = MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04, 0.2);
-        var options = PassOptions.Default with { StatesError = false, SettlingTime = 1.1 };
+        var options = new PassOptions { Method = FixedStep.Once, Record = new() { SettlingTime = 1.1 } };
         var one = DrawnDoubts.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 1);
         var many = DrawnDoubts.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 4);
         Assert.Equal(one.Results[0].Values, many.Results[0].Values);

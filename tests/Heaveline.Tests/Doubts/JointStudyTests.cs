@@ -118,7 +118,7 @@ public class JointStudyTests
         var before = CarDoubts.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04, 0.2));
         var after = CarDoubts.Of(Softer(before.Car, 0.9, null));
         var bump = Road.From(new Versine { Height = new(0.02), Length = new(1.0) });
-        var options = PassOptions.Default with { StatesError = false, SettlingTime = 1.1 };
+        var options = new PassOptions { Method = FixedStep.Once, Record = new() { SettlingTime = 1.1 } };
         JointStudy Passes(int degree) => JointStudy.OfPasses([before, after], bump, 16.0, [SettlingCatalogue.RmsPitch], 30, 9, options, degree);
         JointStudy Rides(int degree) =>
             JointStudy.OfRides([before, after], RoadSpectrum.Of(RoadClass.C), 16.0, [RideCatalogue.PitchAcceleration], 20, 9, degree: degree);

@@ -55,7 +55,7 @@ public class CompareFigureTests
             .Select(pass => (pass.Model.Car.Name, pass, PassMeasures.Of(pass)))
             .ToList();
         var caption = CompareFigure.Of(passes).Caption;
-        Assert.Contains(" Load: as described. ", caption, StringComparison.Ordinal);
+        Assert.Contains(" Load: empty. ", caption, StringComparison.Ordinal);
         Assert.DoesNotContain("Fern saloon: ", caption, StringComparison.Ordinal);
     }
 

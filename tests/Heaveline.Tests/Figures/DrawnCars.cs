@@ -99,7 +99,7 @@ internal static class DrawnCars
         return (pass, PassMeasures.Of(pass));
     }
 
-    /// <summary>The car as described and under each of its load states.</summary>
+    /// <summary>The car empty and under each of its load states.</summary>
     internal static IReadOnlyList<RideModel> Loaded(Car car) => [RideModel.Of(car), .. car.LoadStates.Select(load => RideModel.Of(car, load))];
 
     private static Damper Fork => new()

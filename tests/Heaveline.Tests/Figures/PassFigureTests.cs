@@ -68,7 +68,7 @@ public class PassFigureTests
         var caption = PassFigure.Of(Bump.Pass, Bump.Measures).Caption;
         Assert.Contains($"{Bump.Measures.Pitch.Settling!.RmsAngle / Math.PI * 180.0:F2}°", caption, StringComparison.Ordinal);
         Assert.Contains($"{Bump.Measures.Pitch.Hit!.PeakAcceleration:F2} rad/s²", caption, StringComparison.Ordinal);
-        Assert.Contains("as described, at 40 km/h", caption, StringComparison.Ordinal);
+        Assert.Contains("empty, at 40 km/h", caption, StringComparison.Ordinal);
         Assert.Contains(DrawnCars.Hump.Caption, caption, StringComparison.Ordinal);
     }
 
@@ -121,7 +121,7 @@ public class PassFigureTests
     [Fact]
     public void A_record_that_ends_early_claims_no_headline()
     {
-        var pass = Pass.Of(RideModel.Of(DrawnCars.Saloon), DrawnCars.Hump, 40.0 / 3.6, new PassOptions { SettlingTime = 0.5 });
+        var pass = Pass.Of(RideModel.Of(DrawnCars.Saloon), DrawnCars.Hump, 40.0 / 3.6, new() { Record = new() { SettlingTime = 0.5 } });
         var measures = PassMeasures.Of(pass);
         var caption = PassFigure.Of(pass, measures).Caption;
         Assert.Contains("RMS pitch in the first second of the settling: not recorded to its end.", caption, StringComparison.Ordinal);

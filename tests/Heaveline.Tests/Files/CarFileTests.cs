@@ -85,11 +85,28 @@ public class CarFileTests
         "{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {compliance: 4 cm³/bar}, rear: {compliance: 4 cm³/bar}, pressure: 10 bar, line: "
         + "{inertance: 5e7 kg/m⁴, resistance: 2e8 Pa s/m³}}}",
         typeof(FluidLink))]
+    [InlineData(
+        "{fluid: {front-area: 5 cm², rear-area: 4 cm², front: {compliance: 4 cm³/bar}, rear: {compliance: 4 cm³/bar}, pressure: 10 bar, line: "
+        + "{resistance: 2e8 Pa s/m³}}}",
+        typeof(FluidLink))]
     public void Interconnections_are_read(string words, Type kind)
     {
         var reading = TextCar.Read(TextCar.Sound + "interconnection: " + words);
         Assert.Equal("", reading.Format());
         Assert.IsType(kind, reading.Car!.Interconnection);
+    }
+
+    [Theory]
+    [InlineData("{resistance: 2 Pa s/m³}", "line resistance is 2 Pa s/m³; it must be at least 5E+06 Pa s/m³ for a line without inertance")]
+    [InlineData("{inertance: 0 kg/m⁴}", "line resistance is 0 Pa s/m³; it must be at least")]
+    [InlineData("{resistance: 2e8 Pa s/m³, bore: 8 mm}", "is given beside resistance")]
+    public void A_line_that_neither_weighs_nor_resists_is_refused_in_its_place(string line, string words)
+    {
+        var refusal = Assert.Single(TextCar.Read(TextCar.Sound
+            + "interconnection: {fluid: {front-area: 5 cm², rear-area: 4 cm², front: {compliance: 4 cm³/bar}, rear: {compliance: 4 cm³/bar}, "
+            + $"pressure: 10 bar, line: {line}}}}}").Refusals);
+        Assert.Contains(words, refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(29, refusal.Line);
     }
 
     [Fact]

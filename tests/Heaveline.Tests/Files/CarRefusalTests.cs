@@ -208,11 +208,11 @@ public class CarRefusalTests
     [InlineData("in: driver}", "behind-front-axle: 1 m}", 28, 8, 4, "loads driver item 1 has no height.", "Add height: 0.75 m")]
     [InlineData(
         "  driver:\n    -",
-        "  as described:\n    -",
+        "  empty:\n    -",
         27,
         3,
-        12,
-        "a load state is called \"as described\", the name of the state without loads.",
+        5,
+        "a load state is called \"empty\", the name of the state without loads.",
         "another name")]
     [InlineData("car: Test car", "caar: Test car", 1, 1, 4, "\"caar\" is not a key of the file.", "Did you mean car?", 1)]
     // Cars that cannot stand.

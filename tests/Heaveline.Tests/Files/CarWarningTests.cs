@@ -1,3 +1,5 @@
+using Heaveline.Tests.House;
+
 namespace Heaveline.Tests.Files;
 
 public class CarWarningTests
@@ -10,7 +12,7 @@ public class CarWarningTests
         "rate: 22 N/m",
         9,
         11,
-        "the front axle rides at 0.04 Hz; road vehicles lie between 0.7 and 3.2 Hz.",
+        "the front axle rides at 0.04 Hz; road cars lie between 0.8 and 2.5 Hz.",
         "the rate in N/mm written as N/m (without it 1.25 Hz)")]
     [InlineData(
         "rate: 22 N/mm", "rate: 22000 N/mm", 9, 11, "the front axle rides at 4.24 Hz", "the rate in N/m written as N/mm (without it 1.25 Hz)")]
@@ -19,7 +21,7 @@ public class CarWarningTests
         "front: 5884 kg",
         3,
         19,
-        "the front axle rides at 0.38 Hz; road vehicles lie between 0.7 and 3.2 Hz.",
+        "the front axle rides at 0.38 Hz; road cars lie between 0.8 and 2.5 Hz.",
         "a weight in newtons written as a mass in kilograms (without it 1.18 Hz)")]
     [InlineData(
         "    rate: 22 N/mm\n    spring-per-wheel: 0.90",
@@ -87,6 +89,44 @@ public class CarWarningTests
         5,
         "rear damper bump makes",
         "velocities in m/s written as mm/s")]
+    [InlineData(
+        "rate: 22 N/mm",
+        "rate: 80 N/mm",
+        9,
+        11,
+        "the front axle rides at 2.15 Hz, and its tyres are only 2.9 times as stiff as the wheel rate.",
+        "a rate in lbf/in written as N/mm (without it 1.01 Hz)")]
+    [InlineData(
+        "  tyre: {rate: 190 N/mm}\nrear",
+        "  tyre: {rate: 1900 N/mm}\nrear",
+        13,
+        16,
+        "front tyre rate makes the front wheels hop at 37.3 Hz; 6 to 25 Hz is usual.",
+        "unsprung mass")]
+    [InlineData(
+        "  tyre: {rate: 190 N/mm}\nrear",
+        "  tyre: {rate: 190 N/mm, damping: 8000 N s/m}\nrear",
+        13,
+        35,
+        "front tyre damping is 8000 N s/m; a tyre has 50 to 200 N s/m, 1000 at most.",
+        "the damper's figure")]
+    [InlineData(
+        "  tyre: {rate: 190 N/mm}\nrear",
+        "  friction: {half-width: 6000 N}\n  tyre: {rate: 190 N/mm}\nrear",
+        13,
+        26,
+        "front friction half width is 6000 N, 204 % of the wheel's load; up to 25 % is usual.",
+        "Half of the loop")]
+    [InlineData(
+        "clearance: 60 mm", "clearance: 620 mm", 12, 26, "front bump stop clearance is 620 mm; up to 250 mm is usual.", "a digit too many")]
+    [InlineData(
+        "  tyre: {rate: 190 N/mm}\nrear",
+        "  anti-roll-bar: {wheel-rate: 320 N/mm}\n  tyre: {rate: 190 N/mm}\nrear",
+        13,
+        31,
+        "front anti roll bar wheel rate makes the bar 18.0 times as stiff as the wheel rate; up to 3 times is usual.",
+        "at the bar's end")]
+    [InlineData("mass: 75 kg, in: driver", "mass: 780 kg, in: driver", 28, 28, "loads driver item 1 mass is 780 kg in one seat", "newtons")]
     public void A_likely_slip_is_named_in_its_place(string old, string slip, int line, int column, string message, string advice)
     {
         var reading = TextCar.Read(TextCar.With(old, slip));
@@ -96,6 +136,89 @@ public class CarWarningTests
             .FirstOrDefault(w => (w.Line, w.Column) == (line, column) && w.Message.StartsWith(message, StringComparison.Ordinal));
         Assert.True(warning is not null, reading.Format());
         Assert.Contains(advice, warning.Advice, StringComparison.Ordinal);
+    }
+
+    // 22 N/mm written as pounds per inch are 126: too stiff for the car, and for its tyres only because of that.
+    [Fact]
+    public void A_spring_too_stiff_is_told_before_all_else_and_its_tyre_not_blamed()
+    {
+        var warnings = TextCar.Read(TextCar.With("rate: 22 N/mm", "rate: 126 N/mm").Replace("0.55 m}", "0.25 m}", StringComparison.Ordinal)).Warnings;
+        Assert.Equal((9, 11), (warnings[0].Line, warnings[0].Column));
+        Assert.Contains("a rate in lbf/in written as N/mm", warnings[0].Advice, StringComparison.Ordinal);
+        Assert.DoesNotContain(warnings, w => w.Message.Contains("tyre rate", StringComparison.Ordinal));
+        Assert.Contains(warnings, w => w.Line == 4);
+    }
+
+    // Every example car, its front spring's unit slipped: the slip is the first thing said, whether the car still stands or not.
+    [Theory]
+    [InlineData("drover-van.yaml", "37.7 N/mm", "37.7 N/m", "the rate in N/mm written as N/m")]
+    [InlineData("fern-saloon.yaml", "20.7 N/mm", "20.7 N/m", "the rate in N/mm written as N/m")]
+    [InlineData("plover-motorcycle.yaml", "10.1 N/mm", "10.1 N/m", "the rate in N/mm written as N/m")]
+    [InlineData("tarn-off-roader.yaml", "35.8 N/mm", "35.8 N/m", "the rate in N/mm written as N/m")]
+    [InlineData("thimble-city-car.yaml", "19.1 N/mm", "19.1 N/m", "the rate in N/mm written as N/m")]
+    [InlineData("fern-saloon.yaml", "20.7 N/mm", "118 N/mm", "a rate in lbf/in written as N/mm")]
+    [InlineData("sprig-kit-car.yaml", "172.5 lbf/in", "172.5 N/mm", "a rate in lbf/in written as N/mm")]
+    [InlineData("tarn-off-roader.yaml", "35.8 N/mm", "204 N/mm", "a rate in lbf/in written as N/mm")]
+    public void A_slip_in_the_unit_of_a_spring_is_the_first_thing_said(string file, string old, string slip, string words)
+    {
+        var text = File.ReadAllText(Path.Combine(Checkout.Root, "examples", "garage", file));
+        var at = text.IndexOf(old, StringComparison.Ordinal);
+        Assert.True(at >= 0);
+        var reading = TextCar.Read(text[..at] + slip + text[(at + old.Length)..]);
+        var (line, advice) = reading.Refusals.Select(r => (r.Line, r.Advice)).Concat(reading.Warnings.Select(w => (w.Line, w.Advice))).First();
+        Assert.Equal(1 + text[..at].Count(c => c == '\n'), line);
+        Assert.Contains(words, advice, StringComparison.Ordinal);
+        Assert.DoesNotContain("interconnection", reading.Format(), StringComparison.Ordinal);
+    }
+
+    // Both ends so soft that nothing holds the body: what the model stumbles over is not what the owner wrote.
+    [Fact]
+    public void A_slip_that_keeps_the_car_from_standing_is_named_and_no_part_that_is_not_there()
+    {
+        var text = TextCar.With("rate: 22 N/mm", "rate: 0.12 N/m").Replace("wheel-rate: 17 N/mm", "wheel-rate: 17 N/m", StringComparison.Ordinal);
+        var reading = TextCar.Read(text);
+        Assert.True(reading.Refusals.Count > 0, reading.Format());
+        Assert.Contains(reading.Refusals, r => r.Advice.Contains("the rate in N/mm written as N/m", StringComparison.Ordinal));
+        Assert.DoesNotContain("interconnection", reading.Format(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_axle_that_is_nearly_all_unsprung_is_named()
+    {
+        var reading = TextCar.Read(TextCar.With("unsprung-mass: 70 kg", "unsprung-mass: 590 kg"));
+        Assert.Contains(
+            [.. reading.Refusals.Select(r => r.Message), .. reading.Warnings.Select(w => w.Message)],
+            m => m.StartsWith("front unsprung mass is 98 % of what the axle weighs", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_spring_table_that_ends_below_what_it_carries_is_named_with_the_load_that_goes_farthest()
+    {
+        // At rest the wheel carries (300 − 35)·9.80665 = 2599 N, the spring 1/0.9 of it; with the driver a little more.
+        const string Short = "    table: [[0 mm, 0 N], [60 mm, 1300 N], [113 mm, 2500 N]]";
+        var reading = TextCar.Read(TextCar.With("    rate: 22 N/mm", Short));
+        var warning = Assert.Single(reading.Warnings, w => w.Line == 9);
+        Assert.NotNull(reading.Car);
+        Assert.StartsWith(
+            "front spring table ends at 2500 N; standing under 'driver' the spring carries ", warning.Message, StringComparison.Ordinal);
+        Assert.Contains("Press the spring further", warning.Advice, StringComparison.Ordinal);
+        var enough = TextCar.Read(TextCar.With("    rate: 22 N/mm", Short.Replace("[113 mm, 2500 N]", "[240 mm, 5300 N]", StringComparison.Ordinal)));
+        Assert.DoesNotContain(enough.Warnings, w => w.Message.Contains("table", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Corner_springs_that_leave_the_body_loose_in_pitch_under_a_link_are_named()
+    {
+        var sound = TextCar.With("    rate: 22 N/mm", "    rate: 1 N/m")
+            .Replace("wheel-rate: 17 N/mm", "wheel-rate: 1 N/m", StringComparison.Ordinal)
+            .Replace(
+                "seats:",
+                "interconnection:\n  elastic: {rate: 16 N/mm, front-per-wheel: 1, rear-per-wheel: 1, carried-force: 2000 N}\nseats:",
+                StringComparison.Ordinal);
+        var reading = TextCar.Read(sound);
+        Assert.True(reading.Car is not null, reading.Format());
+        var warning = Assert.Single(reading.Warnings, w => w.Message.StartsWith("the body pitches at 0.0", StringComparison.Ordinal));
+        Assert.Equal((9, "Likely slip: a rate in N/mm written as N/m."), (warning.Line, warning.Advice.Split(". ")[0] + "."));
     }
 
     [Fact]

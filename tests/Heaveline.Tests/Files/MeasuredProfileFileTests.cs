@@ -84,6 +84,44 @@ public class MeasuredProfileFileTests
         Assert.Contains("no header", Assert.Single(none.Refusals).Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_gap_of_a_metre_is_refused_and_a_shorter_one_is_doubtful_each_with_its_place()
+    {
+        var wide = MeasuredProfileFile.Parse("distance [m], height [mm]\n0,0\n0.1,0\n0.2,0\n0.3,2\n4.9,0\n5,0\n5.1,0\n", "r.csv");
+        Assert.Null(wide.Road);
+        Assert.Equal(
+            "r.csv:6:1:3 nothing was measured from 0.3 to 4.9 m, 46 times the usual spacing of 100 mm; "
+                + "waves shorter than 9.2 m cannot be seen there.",
+            Words(Assert.Single(wide.Refusals)));
+        var narrow = MeasuredProfileFile.Parse("distance [m], height [mm]\n0,0\n0.1,0\n0.2,0\n0.3,2\n0.8,0\n0.9,0\n1,0\n", "r.csv");
+        Assert.NotNull(narrow.Road);
+        Assert.Contains("no point from 0.3 to 0.8 m", narrow.Road.Caption, StringComparison.Ordinal);
+        Assert.Equal((6, 1), (Assert.Single(narrow.Warnings).Line, narrow.Warnings[0].Column));
+    }
+
+    [Fact]
+    public void A_climb_of_more_than_ten_metres_is_a_road_less_its_slope()
+    {
+        var rows = Enumerable.Range(0, 3401).Select(i => FormattableString.Invariant($"{0.1 * i:F1}, {0.003 * i:F4}"));
+        var reading = MeasuredProfileFile.Parse("distance [m], height [m]\n" + string.Join('\n', rows), "hill.csv");
+        Assert.Empty(reading.Refusals);
+        Assert.EndsWith("less its slope of 3 %", reading.Road!.Caption, StringComparison.Ordinal);
+        Assert.Equal(0.0, reading.Road.Left.EndHeight, 1e-9);
+    }
+
+    [Fact]
+    public void Of_a_slip_in_thousands_of_lines_twenty_are_printed_and_the_others_counted()
+    {
+        // Millimetres under a header that says metres.
+        var rows = Enumerable.Range(0, 3000).Select(i => FormattableString.Invariant($"{0.1 * i:F1}, {(i % 2 == 0 ? 0 : 25)}"));
+        var text = "distance [m], height [m]\n" + string.Join('\n', rows);
+        var reading = MeasuredProfileFile.Parse(text, "r.csv") with { Sources = [new SourceText("r.csv", text)] };
+        Assert.Null(reading.Road);
+        Assert.InRange(reading.Refusals.Count, 1000, 3000);
+        Assert.EndsWith($"… and {reading.Refusals.Count - 20} more refused.", reading.Format(), StringComparison.Ordinal);
+        Assert.Equal(20, reading.Format().Split("r.csv:").Length - 1);
+    }
+
     private static string Words(Refusal refusal) =>
         FormattableString.Invariant($"{refusal.File}:{refusal.Line}:{refusal.Column}:{refusal.Length} {refusal.Message}");
 }

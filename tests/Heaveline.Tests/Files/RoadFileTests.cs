@@ -29,6 +29,10 @@ public sealed class RoadFileTests : IDisposable
     }
 
     [Fact]
+    public void Every_kind_of_obstacle_has_a_key_of_its_own() => Assert.Equal(
+        typeof(Obstacle).Assembly.GetTypes().Count(t => t.IsSubclassOf(typeof(Obstacle))), ObstacleWords.All.Count);
+
+    [Fact]
     public void Waves_are_read()
     {
         var road = Read("road: rolls\nsine: {amplitude: 15 mm, wavelength: 8 m, waves: 4, right-lag: 180 deg}\n").Road!;

@@ -70,5 +70,6 @@ public class NameTests
         Assert.Equal(["/", "/car", "/no-such-page"], addresses.Values.Where(a => !commands.Contains(a[1..])).Order());
     }
 
-    private static string Titled(string word) => char.ToUpperInvariant(word[0]) + word[1..];
+    // wheel-rate: WheelRate.
+    private static string Titled(string word) => string.Concat(word.Split('-').Select(part => char.ToUpperInvariant(part[0]) + part[1..]));
 }

@@ -1,3 +1,5 @@
+using System.Reflection;
+
 namespace Heaveline.Tests.House;
 
 /// <summary>
@@ -15,7 +17,7 @@ internal static class Rooms
         [
             "Quantities", "Numerics", "Cars", "Roads", "Models", "Modes", "Passes", "Rides", "Measures", "Tuning", "Doubts",
             "Rules", "Causes", "Figures", "Answers", "Studies",
-            "Reports",
+            "Reports", "",
         ]),
         ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Garages", "Reporting"]),
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
@@ -27,6 +29,9 @@ internal static class Rooms
         ]),
         ("Heaveline.Cli", ["Output", "Commands", ""]),
     ];
+
+    /// <summary>The rooms of the core that the library promises, whole: docs/library.md.</summary>
+    public static IReadOnlyList<string> Promised { get; } = ["", "Quantities", "Cars", "Roads"];
 
     /// <summary>Rooms beside each other: neither uses the other.</summary>
     public static IReadOnlyList<(string Assembly, string One, string Other)> Apart { get; } = [("Heaveline", "Cars", "Roads")];
@@ -46,7 +51,8 @@ internal static class Rooms
         var below = name == assembly ? "" : name[(assembly.Length + 1)..];
         var rooms = Order.Single(o => o.Assembly == assembly).InOrder;
         var room = rooms.Where(r => r.Length > 0 && (below == r || below.StartsWith(r + ".", StringComparison.Ordinal))).MaxBy(r => r.Length);
-        var place = Array.IndexOf(rooms, room ?? (below.Contains('.', StringComparison.Ordinal) ? null : ""));
+        // A folder that is no room yet, or another assembly, stands in none.
+        var place = Array.IndexOf(rooms, room ?? (below.Length == 0 || Assembly.Load(assembly).GetType(name) is not null ? "" : null));
         return place < 0 ? null : place;
     }
 

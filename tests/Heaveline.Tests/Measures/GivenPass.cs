@@ -27,6 +27,7 @@ internal static class GivenPass
             }
         }
 
-        return new Pass(model, road, speed, timing, samples, new PassStatistics { Method = "given", Step = timing.Step, Steps = timing.Samples });
+        return new Pass(
+            new(model, road, speed), timing, samples, new PassStatistics { Method = "given", Step = timing.Step, Steps = timing.Samples });
     }
 }

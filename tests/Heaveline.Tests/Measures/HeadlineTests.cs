@@ -32,8 +32,8 @@ public class HeadlineTests
     {
         var model = exactly ? Straight : Own;
         var finer = exactly
-            ? PassOptions.Default with { Certified = true, SamplesPerSecond = 4000.0 }
-            : PassOptions.Default with { LargestStep = 5e-5, SamplesPerSecond = 3200.0, StatesError = false };
+            ? new PassOptions { Method = new ExactPieces(), Record = new() { SamplesPerSecond = 4000.0 } }
+            : new PassOptions { Method = FixedStep.Once with { LargestStep = 5e-5 }, Record = new() { SamplesPerSecond = 3200.0 } };
         double[] speeds = [.. Enumerable.Range(0, 8).Select(i => (40.0 + (0.1 * i)) / 3.6)];
         var pitch = speeds.Select(v => PitchMeasures.Of(Pass.Of(model, Hump, v))).ToArray();
         foreach (var i in new[] { 0, 3, 7 })

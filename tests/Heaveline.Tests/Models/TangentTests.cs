@@ -17,16 +17,25 @@ public class TangentTests
             var n = model.Tangent.Positions;
             for (var k = 0; k < 2 * n; k++)
             {
-                // Short enough to stay clear of corners of the force laws nearly always; dampers bend at zero speed, where the mean of both slopes is
-                // meant. A flow is a volume: a thousandth of a cubic centimetre moves a displacer by some micrometres.
+                // Dampers bend at zero speed, where the mean of both slopes is meant. A flow is a volume: a thousandth of a cubic centimetre moves a
+                // displacer by some micrometres.
                 var h = k % n >= 7 ? 1e-9 : 1e-6;
                 var up = Accelerations(model, k, +h);
                 var down = Accelerations(model, k, -h);
+                var middle = Accelerations(model, k, 0.0);
                 for (var i = 0; i < n; i++)
                 {
-                    var slope = (up[i] - down[i]) / (2.0 * h);
+                    var tangent = model.Tangent.State[n + i, k];
                     var size = Enumerable.Range(0, 2 * n).Max(j => Math.Abs(model.Tangent.State[n + i, j]));
-                    Assert.Equal(slope, model.Tangent.State[n + i, k], 1e-4 * size);
+                    if (k < n && Math.Abs(up[i] - (2.0 * middle[i]) + down[i]) > 1e-4 * size * h)
+                    {
+                        // A corner of a spring or stop within a micrometre of the trim: the tangent is the slope on one side of it.
+                        double[] sides = [(up[i] - middle[i]) / h, (middle[i] - down[i]) / h];
+                        Assert.InRange(tangent, sides.Min() - (1e-4 * size), sides.Max() + (1e-4 * size));
+                        continue;
+                    }
+
+                    Assert.Equal((up[i] - down[i]) / (2.0 * h), tangent, 1e-4 * size);
                 }
             }
         }, iter: 60);

@@ -74,22 +74,31 @@ public class AxleRideTests
         Assert.Equal(0.3, AxleRide.Of(RideModel.Of(car), AxleEnd.Front).Damping.Ratio, 1e-9);
     }
 
-    [Fact]
-    public void A_fluid_line_counts_shut_in_motion_and_open_at_rest()
+    // Closed form, by hand from the equations of FluidLink: with the other axle held the flow is q = (A/C)·s/(κ − I·ω² + jωR), κ = 1/C_f + 1/C_r,
+    // and takes A·q/C off the force.
+    [Theory]
+    [InlineData(2e7, 1e8)]
+    [InlineData(2e7, 5e9)]
+    [InlineData(5e8, 1e8)]
+    [InlineData(3e10, 1e9)]
+    public void A_fluid_line_gives_way_at_the_ride_frequency_and_counts_open_at_rest_and_shut_in_a_blow(double inertance, double resistance)
     {
         var (cf, cr, area) = (3e-11, 2e-11, 4e-4);
-        var link = new FluidLink
-        {
-            FrontArea = new(area), RearArea = new(area),
-            Front = new Accumulator { Compliance = new Amount<Compliance>(cf) }, Rear = new Accumulator { Compliance = new Amount<Compliance>(cr) },
-            BasePressure = new(1.5e6), Line = new FluidLine { Inertance = new(1e7), Resistance = new(1e8) },
-        };
+        var link = Link(cf, cr, area, inertance, resistance);
         var car = PlainCar.Saloon with { Interconnection = link };
         foreach (var axle in AxleRide.Of(RideModel.Of(car)))
         {
             var (own, spring) = axle.End == AxleEnd.Front ? (cf, 42000.0) : (cr, 48000.0);
-            Assert.Equal(spring + (2.0 * area * area / own), axle.Rates.AxleRate, 1e-6);
+            var stiff = spring + (2.0 * area * area / own);
+            Assert.Equal(stiff, axle.RatesShut!.AxleRate, 1e-6);
             Assert.Equal(spring + (2.0 * area * area / (cf + cr)), axle.RatesAtRest!.AxleRate, 1e-6);
+            System.Numerics.Complex At(double omega) => stiff - (2.0 * area * area / (own * own)
+                / new System.Numerics.Complex((1.0 / cf) + (1.0 / cr) - (inertance * omega * omega), omega * resistance));
+            var ride = 2.0 * Math.PI * axle.Rates.Frequency;
+            Assert.Equal(At(ride).Real, axle.Rates.AxleRate, 1e-6 * stiff);
+            Assert.Equal(At(2.0 * Math.PI * axle.Rates.HopFrequency).Real, axle.Rates.HopRate, 1e-6 * stiff);
+            var dampers = AxleRide.Of(RideModel.Of(PlainCar.Saloon), axle.End).Damping;
+            Assert.Equal(dampers.Bump + (At(ride).Imaginary / ride), axle.Damping.Bump, 1e-6 * dampers.Bump);
         }
 
         var open = AxleRide.Of(
@@ -101,6 +110,37 @@ public class AxleRideTests
         Assert.Null(shut.RatesAtRest);
         Assert.Equal(42000.0 + (2.0 * area * area / cf), shut.Rates.AxleRate, 1e-6);
     }
+
+    // Without any damping and with next to no wheels the body's frequencies are roots of the whole model, however thin the pipe; two routes.
+    [Fact]
+    public void A_fluid_car_rides_at_frequencies_that_the_whole_model_has()
+    {
+        Gen.Select(Gen.Double[6.0, 10.5], Gen.Double[2e-11, 9e-11], Gen.Double[2e-11, 9e-11], Gen.Double[2e-4, 6e-4]).Sample((power, cf, cr, area) =>
+        {
+            var link = Link(cf, cr, area, Math.Pow(10.0, power), 0.0);
+            static Axle Light(Axle axle) => axle with
+            {
+                UnsprungMass = new(0.01),
+                Damper = new Damper { Law = new TableDamper(new([1.0, 2.0], [0.0, 0.0]), new([1.0, 2.0], [0.0, 0.0])) },
+                Tyre = new Tyre { Rate = new(1e9) },
+            };
+            var car = PlainCar.Saloon with { Interconnection = link, Front = Light(PlainCar.FrontAxle), Rear = Light(PlainCar.RearAxle) };
+            var model = RideModel.Of(car);
+            double[] whole = [.. DampedModes.Of(model).All.Select(mode => mode.Frequency)];
+            var body = BodyModes.Of(model);
+            foreach (var found in new[] { body.Bounce.Frequency, body.Pitch.Frequency, body.Roll!.Frequency })
+            {
+                Assert.Contains(whole, mode => Math.Abs(mode - found) < 2e-4 * found);
+            }
+        }, iter: 100);
+    }
+
+    private static FluidLink Link(double cf, double cr, double area, double inertance, double resistance) => new()
+    {
+        FrontArea = new(area), RearArea = new(area),
+        Front = new Accumulator { Compliance = new Amount<Compliance>(cf) }, Rear = new Accumulator { Compliance = new Amount<Compliance>(cr) },
+        BasePressure = new(1.5e6), Line = new FluidLine { Inertance = new(inertance), Resistance = new(resistance) },
+    };
 
     [Fact]
     public void The_one_wheel_of_a_two_wheelers_axle_has_the_whole_axles_rate()

@@ -44,6 +44,20 @@ public class CoincidenceTests
         Assert.Null(never.CyclesAt(20.0));
     }
 
+    // Near a ratio of 1 the formula runs away: nobody is sent over a bump at hundreds of km/h.
+    [Theory]
+    [InlineData(0.90, 0.88, "no speed up to 150 km/h")]
+    [InlineData(1.50, 0.50, "only below 20 km/h")]
+    public void A_speed_at_which_nobody_drives_over_a_bump_is_not_told_and_why_not(double front, double rear, string why)
+    {
+        var ends = Plain with { FrontPeriod = front, RearPeriod = rear };
+        Assert.True(ends.FallsIntoStep);
+        Assert.NotInRange(3.6 * ends.SpeedFor(Coincidence.SuitedCycles)!.Value, 20.0, 150.0);
+        Assert.Null(ends.SuitedSpeed);
+        Assert.Null(ends.SuitedRange);
+        Assert.Contains(why, ends.WhyNot, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Unequal_cycles_meet_only_at_crawling_speed()
     {

@@ -42,6 +42,33 @@ public class DampedModesTests
         }, iter: 100);
     }
 
+    /// <summary>A flow without inertance has no rate of its own: one root a side instead of two.</summary>
+    [Fact]
+    public void Modes_with_a_line_that_only_resists_solve_the_tangent_with_one_state_less_a_side()
+    {
+        foreach (var load in new[] { LoadState.Reference, Passes.ExactCars.OffCentre })
+        {
+            var model = RideModel.Of(Passes.ExactCars.OnResistingLine, load);
+            var state = model.Tangent.State;
+            Assert.Equal((9, 16), (model.Tangent.Positions, state.RowCount));
+            var modes = DampedModes.Of(model);
+            Assert.Equal(16, (2 * modes.Swings.Count) + modes.Creeps.Count);
+            foreach (var mode in modes.All)
+            {
+                Assert.Equal(1.0, mode.Shares.Values.Sum(), 1e-9);
+                Complex[] q = [mode.Shape.Heave, mode.Shape.Pitch, mode.Shape.Roll, .. mode.Shape.Wheels, .. mode.Shape.Flow];
+                Complex[] x = [.. q, .. q.Take(7).Select(place => mode.Root * place)];
+                for (var i = 0; i < 16; i++)
+                {
+                    Complex[] terms = [.. x.Select((value, j) => state[i, j] * value)];
+                    var miss = terms.Aggregate(-mode.Root * x[i], (sum, term) => sum + term).Magnitude;
+                    var size = Math.Max((mode.Root * x[i]).Magnitude, terms.Max(term => term.Magnitude));
+                    Assert.True(miss <= (1e-7 * size) + 1e-9, $"{mode.Name}, row {i}: {miss}");
+                }
+            }
+        }
+    }
+
     [Fact]
     public void Shares_sum_to_one_and_the_largest_motion_is_one_with_phase_zero()
     {
@@ -219,6 +246,10 @@ public class DampedModesTests
     {
         Assert.Equal(Body(LineState.Shut, 0.0, 0.0), Body(LineState.Pipe, 1e6, 1e13), (a, b) => Math.Abs(a - b) < 1e-3 * a);
         Assert.Equal(Body(LineState.Open, 0.0, 0.0), Body(LineState.Pipe, 1e2, 1e3), (a, b) => Math.Abs(a - b) < 1e-3 * a);
+        // The same without inertance, and a line of no weight that has next to none.
+        Assert.Equal(Body(LineState.Shut, 0.0, 0.0), Body(LineState.Pipe, 0.0, 1e13), (a, b) => Math.Abs(a - b) < 1e-3 * a);
+        Assert.Equal(Body(LineState.Open, 0.0, 0.0), Body(LineState.Pipe, 0.0, 1.1e7), (a, b) => Math.Abs(a - b) < 1e-3 * a);
+        Assert.Equal(Body(LineState.Pipe, 1.0, 3e9), Body(LineState.Pipe, 0.0, 3e9), (a, b) => Math.Abs(a - b) < 1e-6 * a);
 
         static double[] Body(LineState state, double inertance, double resistance)
         {

@@ -31,7 +31,7 @@ internal sealed class EnergyLedger(RideModel model)
         double[] travel = new double[4], rate = new double[4];
         for (var i = 0; i < 4; i++)
         {
-            travel[i] = PassRange.Travel(n, s, i);
+            travel[i] = n.TrimTravel[i] + s[Channel.Wheel + i] - (s[Channel.Heave] - (n.X[i] * s[Channel.Pitch]) + (n.Y[i] * s[Channel.Roll]));
             rate[i] = s[Channel.Rates + Channel.Wheel + i] - (s[Channel.Rates] - (n.X[i] * s[Channel.Rates + 1]) + (n.Y[i] * s[Channel.Rates + 2]));
         }
 

@@ -8,7 +8,8 @@ namespace Heaveline.Tests.Passes;
 
 public class EnergyTests
 {
-    public static TheoryData<string> Cars => ["plain", "solid axles", "elastic link", "link with a damper", "fluid pipe", "off centre"];
+    public static TheoryData<string> Cars =>
+        ["plain", "solid axles", "elastic link", "link with a damper", "fluid pipe", "fluid line that resists", "off centre"];
 
     /// <summary>
     /// Over a pass the road's work on the tyres equals what dampers (and the fluid line) turn into heat plus what springs, tyres, link and moving
@@ -23,14 +24,14 @@ public class EnergyTests
             "elastic link" => (ExactCars.ElasticLinked, LoadState.Reference),
             "link with a damper" => (ExactCars.DamperLinked, LoadState.Reference),
             "fluid pipe" => (ExactCars.FluidLinked(LineState.Pipe), LoadState.Reference),
+            "fluid line that resists" => (ExactCars.OnResistingLine, LoadState.Reference),
             "off centre" => (ExactCars.Saloon, ExactCars.OffCentre),
             _ => (ExactCars.Saloon, LoadState.Reference),
         };
         var model = RideModel.Of(car, load);
         var road = Road.From(new Versine { Height = new(0.05), Length = new(2.5) }, Tracks.Left);
         const double speed = 12.0;
-        var options = PassOptions.Default with { SamplesPerSecond = 4000.0, StatesError = false, SettlingTime = 1.0 };
-        var timing = PassTiming.Of(model, road, speed, options);
+        var timing = PassTiming.Of(new(model, road, speed), new() { SamplesPerSecond = 4000.0, SettlingTime = 1.0 }, FixedStep.Default);
         var under = RoadUnderWheels.Of(model, road);
         var samples = PassRun.Of(model, under, speed, timing);
         var ledger = new EnergyLedger(model);

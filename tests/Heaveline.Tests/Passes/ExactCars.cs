@@ -61,6 +61,12 @@ internal static class ExactCars
         },
     };
 
+    /// <summary>A line without inertance: its flow settles in R/(1/C_f + 1/C_r) = 10 ms.</summary>
+    internal static Car OnResistingLine => FluidLinked(LineState.Pipe) with
+    {
+        Interconnection = ((FluidLink)FluidLinked(LineState.Pipe).Interconnection!) with { Line = new() { Resistance = new(9e7) } },
+    };
+
     internal static LoadState OffCentre => new()
     {
         Name = "one-sided",

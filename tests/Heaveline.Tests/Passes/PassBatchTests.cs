@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
@@ -32,7 +33,7 @@ public class PassBatchTests
     [InlineData(false)]
     public void Among_others_a_pass_keeps_its_own_clock_step_error_and_numbers(bool statesError)
     {
-        var options = PassOptions.Default with { StatesError = statesError, SettlingTime = 1.0 };
+        var options = new PassOptions { Method = FixedStep.Default with { StatesError = statesError }, Record = new() { SettlingTime = 1.0 } };
         var together = PassBatch.Of(Asked, options, TestContext.Current.CancellationToken);
         for (var i = 0; i < Asked.Count; i++)
         {
@@ -63,7 +64,7 @@ public class PassBatchTests
     {
         var model = RideModel.Of(ExactCars.Saloon);
         var road = RoadUnderWheels.Of(model, Raised);
-        var timing = PassTiming.Of(model, Raised, 14.0, PassOptions.Default);
+        var timing = PassTiming.Of(new(model, Raised, 14.0), PassRecord.Default, FixedStep.Default);
         var steps = timing.Samples * timing.StepsPerSample;
         var (first, last) = road.Moving(14.0, timing.Start, timing.Step, steps);
         Assert.InRange(last - first, 1, steps / 4);
@@ -83,7 +84,15 @@ public class PassBatchTests
         Assert.Equal("speed", refused.What);
     }
 
-    private static void Near(double[] alone, double[] together)
+    [Fact]
+    public void Exact_pieces_do_not_run_side_by_side()
+    {
+        var exact = new PassOptions { Method = new ExactPieces() };
+        var refused = Assert.Throws<RefusedValueException>(() => PassBatch.Of(Asked, exact, TestContext.Current.CancellationToken));
+        Assert.Equal("method of passes side by side", refused.What);
+    }
+
+    private static void Near(ImmutableArray<double> alone, ImmutableArray<double> together)
     {
         Assert.Equal(alone.Length, together.Length);
         var peak = alone.Max(Math.Abs);

@@ -93,4 +93,19 @@ public class AcceptedQuantityTests
     [InlineData("0.25 ± 0.02", 0.02)]
     public void A_doubt_of_a_plain_number_is_read(string text, double halfWidth) =>
         Assert.Equal(halfWidth, QuantityText.Parse<Plain>(text).Amount.Doubt.HalfWidth, 1e-15);
+
+    [Theory]
+    [InlineData("0,64 m", 0.64, 0.005)]
+    [InlineData("0,640 m", 0.64, 0.0005)]
+    [InlineData("-24,5 mm", -0.0245, 0.00005)]
+    [InlineData("1,5e1 mm ± 0,5", 0.015, 0.0005)]
+    [InlineData("12 mm", 0.012, 0.0005)]
+    [InlineData("5 ft 3 in", 1.6002, 0.0127)]
+    public void A_decimal_comma_is_a_point_and_a_value_has_a_last_digit(string text, double metres, double halfDigit)
+    {
+        var read = QuantityText.Parse<Length>(text);
+        Assert.True(read.IsRead, read.Refusal?.Message);
+        Assert.Equal(metres, read.Amount.Si, 1e-12);
+        Assert.Equal(halfDigit, QuantityText.HalfLastDigit<Length>(text)!.Value, 1e-12);
+    }
 }

@@ -6,8 +6,12 @@ public class RefusedQuantityTests
 {
     [Theory]
     [InlineData(
-        "1,320 N/m", 0, 5, "1,320 is not a number here.", "A comma is neither a decimal point nor a thousands mark here: write 1320 or 1.320.")]
-    [InlineData("1,5 N/mm", 0, 3, "1,5 is not a number here.", "Write the decimal point as a point: 1.5.")]
+        "1,320 N/m",
+        0,
+        5,
+        "1,320 is not a number here.",
+        "A comma before three digits may be a decimal point or mark thousands: write 1320 or 1.320.")]
+    [InlineData("1,320,5 N/mm", 0, 7, "1,320,5 is not a number here.", "Write one decimal point and no other mark in the number.")]
     [InlineData("1 320 N/m", 0, 5, "1 320 has a gap in it.", "Write the digits together: 1320.")]
     [InlineData("1_320 N/m", 0, 5, "1_320 is not a number here.", "Write the digits together: 1320.")]
     [InlineData("1.2.3 N/m", 0, 5, "1.2.3 is not a number here.", "Use one decimal point, with a digit after it.")]

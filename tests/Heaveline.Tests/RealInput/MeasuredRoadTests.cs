@@ -57,7 +57,7 @@ public class MeasuredRoadTests
         var road = StoneBlocks.Road;
         var model = RideModel.Of(CarOf(name));
         var timing = PassTiming.Of(
-            model, road, Speed, PassOptions.Default with { SamplesPerSecond = 4000.0, StatesError = false, SettlingTime = 1.0 });
+            new(model, road, Speed), new() { SamplesPerSecond = 4000.0, SettlingTime = 1.0 }, FixedStep.Default);
         var under = RoadUnderWheels.Of(model, road);
         var samples = PassRun.Of(model, under, Speed, timing);
         var table = under.Table<Quad<ScalarLane>>(Speed, timing.Start, timing.SampleStep, timing.Samples);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
 using Heaveline.Cars;
@@ -23,7 +24,7 @@ public class FrequencyResponseTests
             var wavelength = speed / hertz;
             var sine = SineRoad.Over(new(40.0 * speed), new(Amplitude), new(wavelength)) with { RightLag = new(lag) };
             var pass = Pass.Of(
-                model, Road.From(sine), speed, PassOptions.Default with { Duration = 35.0, StatesError = false, LargestStep = 0.2e-3 });
+                model, Road.From(sine), speed, new() { Method = FixedStep.Once with { LargestStep = 0.2e-3 }, Record = new() { Duration = 35.0 } });
             Assert.Equal(PassOutcome.Completed, pass.Outcome);
             var response = FrequencyResponse.Of(model, speed, [hertz]);
             foreach (var signal in EverySignal.Of(model))
@@ -110,9 +111,9 @@ public class FrequencyResponseTests
     };
 
     // Im(Y·e^{iωt}) is the answer to a road sin(ωt): least squares over the last 8 s.
-    private static Complex Wave(Pass pass, double[] trace, double hertz)
+    private static Complex Wave(Pass pass, ImmutableArray<double> trace, double hertz)
     {
-        var first = Array.FindIndex(pass.Time, t => t > 27.0);
+        var first = pass.Time.Count(t => t <= 27.0);
         var times = pass.Time[first..];
         var design = Matrix<double>.Build.Dense(times.Length, 3, (k, j) => j switch
         {
@@ -120,7 +121,7 @@ public class FrequencyResponseTests
             1 => Math.Cos(2.0 * Math.PI * hertz * times[k]),
             _ => 1.0,
         });
-        var fit = design.QR().Solve(Vector<double>.Build.DenseOfArray(trace[first..]));
+        var fit = design.QR().Solve(Vector<double>.Build.DenseOfEnumerable(trace[first..]));
         return new Complex(fit[0], fit[1]);
     }
 }

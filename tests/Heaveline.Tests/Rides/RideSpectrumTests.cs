@@ -6,6 +6,7 @@ using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Rides;
 using Heaveline.Roads;
+using Heaveline.Tests.Passes;
 
 namespace Heaveline.Tests.Rides;
 
@@ -40,6 +41,32 @@ public class RideSpectrumTests
                 Weightings.Wd.Factor);
         }, iter: 60);
         Assert.True(linked > 5);
+    }
+
+    [Fact]
+    public void A_line_that_only_resists_is_in_the_closed_form_and_in_the_full_solution_as_its_states_say()
+    {
+        var model = RideModel.Of(ExactCars.OnResistingLine);
+        var ride = SymmetricRide.From(model)!.Value;
+        Assert.True(ride.IsLinked);
+        Same(model, 20.0, RideSignal.PitchAcceleration, RideSpectrum.Pitch(model, Road, 20.0), ride, _ => 1.0);
+
+        // (iω − A)⁻¹·B of the sixteen states.
+        var tangent = model.Tangent;
+        foreach (var hertz in new[] { 0.5, 1.3, 4.0, 12.0, 40.0 })
+        {
+            var iw = new System.Numerics.Complex(0.0, 2.0 * Math.PI * hertz);
+            var states = MathNet.Numerics.LinearAlgebra.Matrix<System.Numerics.Complex>.Build.Dense(
+                16, 16, (i, j) => (i == j ? iw : 0.0) - tangent.State[i, j]);
+            var drive = MathNet.Numerics.LinearAlgebra.Matrix<System.Numerics.Complex>.Build.Dense(
+                16, 4, (i, j) => tangent.Road[i, j] + (iw * tangent.Road[i, 4 + j]));
+            var expected = states.Solve(drive);
+            var answer = LinearRide.Of(model).Answer(2.0 * Math.PI * hertz);
+            for (var i = 0; i < 9; i++)
+            {
+                Assert.True((expected.Row(i) - answer.Row(i)).L2Norm() <= 1e-9 * expected.Row(i).L2Norm() + 1e-18, $"position {i} at {hertz} Hz");
+            }
+        }
     }
 
     [Fact]

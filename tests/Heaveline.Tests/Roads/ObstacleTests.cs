@@ -19,6 +19,11 @@ public class ObstacleTests
         new Plank { Height = M(0.04), Length = M(0.1), Edge = M(0.05) },
     ];
 
+    [Fact]
+    public void Every_kind_of_obstacle_is_among_them() => Assert.Equal(
+        typeof(Obstacle).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(Obstacle))).Select(t => t.Name).Order(StringComparer.Ordinal),
+        All.Select(row => row.Data.GetType().Name).Distinct().Order(StringComparer.Ordinal));
+
     [Theory, MemberData(nameof(All))]
     public void An_obstacle_lies_between_zero_and_its_length(Obstacle obstacle)
     {

@@ -73,10 +73,11 @@ public class RoadTests
         Assert.Same(one.Left, one.Right);
     }
 
-    // The slopes come from parabolas, so a road that is one is met exactly, whatever the spacing.
+    // The slopes come from parabolas, so a road that is one is met exactly, as long as no piece is more than twice as long as its neighbour: across
+    // such a one nothing is invented between its points, a crest neither.
     [Fact]
     public void Measured_points_of_a_parabola_give_the_parabola() =>
-        Gen.Select(Gen.Double[0.01, 1.0].Array[3, 20], Gen.Double[-0.1, 0.1], Gen.Double[-0.02, 0.02], Gen.Double[0.0, 1.0])
+        Gen.Select(Gen.Double[0.5, 1.0].Array[3, 20], Gen.Double[-0.1, 0.1], Gen.Double[-0.02, 0.02], Gen.Double[0.0, 1.0])
             .Sample((steps, b, a, share) =>
             {
                 var x = new List<double> { 0.0 };

@@ -15,7 +15,11 @@ public class DampingOptimaTests
     private static readonly Road ClassC = Road.From(
         new RandomRoad { Spectrum = RoadSpectrum.Of(RoadClass.C), Track = new(0.0), Length = new(22.0 * 40.0), Seed = 7 });
 
-    private static readonly PassOptions Options = PassOptions.Default with { StatesError = false, SamplesPerSecond = 200.0, LargestStep = 1.25e-3 };
+    private static readonly PassOptions Options = new()
+    {
+        Method = FixedStep.Once with { LargestStep = 1.25e-3 },
+        Record = new() { SamplesPerSecond = 200.0 },
+    };
 
     // RMS pitch acceleration in rad/s² of the same half car, printed for wheelbases of 2.3, 2.6, 2.9 and 3.2 m; 40
     // s of one drawn road scatter by some 5 %.

@@ -268,7 +268,7 @@ public class RuleMapTests
     };
 
     private static double Settling(SimpleCar car, Road road, double speed) =>
-        SettlingCatalogue.RmsPitch.Of(Pass.Of(car.Model(), road, speed, PassOptions.Default with { StatesError = false, SettlingTime = 1.1 }));
+        SettlingCatalogue.RmsPitch.Of(Pass.Of(car.Model(), road, speed, new() { Method = FixedStep.Once, Record = new() { SettlingTime = 1.1 } }));
 
     private sealed class Listener(Action<double> then) : IProgress<double>
     {

@@ -1,3 +1,4 @@
+using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
@@ -10,6 +11,24 @@ namespace Heaveline.Tests.Studies;
 
 public class PassStoryIdsTests
 {
+    [Fact]
+    public void A_road_shorter_than_the_wheelbase_is_said_and_an_obstacle_of_any_length_is_not()
+    {
+        var model = RideModel.Of(DrawnCars.Saloon);
+        double[] x = [.. Enumerable.Range(0, 21).Select(i => 0.1 * i)];
+        var road = Road.FromMeasured("yard", x, Array.ConvertAll(x, d => 0.01 * Math.Sin(3.0 * d)), null);
+        var said = Assert.Single(Story(road), sentence => sentence.Id == "short-road");
+        Assert.Contains("only 2 m long, less than the wheelbase", said.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            Story(Road.From(new Versine { Height = new(0.02), Length = new(0.5) })), sentence => sentence.Id == "short-road");
+
+        IReadOnlyList<Sentence> Story(Road over)
+        {
+            var pass = Pass.Of(model, over, 8.0);
+            return PassStory.Of(pass, PassMeasures.Of(pass));
+        }
+    }
+
     [Fact]
     public void Every_sentence_of_a_crossing_has_an_id_of_its_own()
     {

@@ -53,7 +53,7 @@ public class PassStoryTests
             (Channel.Pitch, swing.At),
             (Channel.Accelerations + Channel.Pitch, t => t < 0.4 ? 6.25 * t : 2.5),
             (Channel.Heave, t => swing.At(t) * 0.65));
-        Assert.Equal("plain saloon, as described, over round-top hump, 75 mm high and 3.7 m long, both tracks at 36 km/h.", story[0]);
+        Assert.Equal("plain saloon, empty, over round-top hump, 75 mm high and 3.7 m long, both tracks at 36 km/h.", story[0]);
         double Degrees(double angle) => angle * 180.0 / Math.PI;
         Assert.Equal(
             FormattableString.Invariant($"The hit lasts 0.65 s: the body pitches up to {Degrees(swing.Top):F2}° at up to 2.50 rad/s²."), story[1]);

@@ -1,5 +1,6 @@
 using System.Text;
 using Heaveline.Files.Roads;
+using Heaveline.Passes;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Figures;
@@ -51,11 +52,34 @@ public class PassStudyTests
         var asked = PassStudy.Question.Read(
             new Given([("car", "hazel"), ("speed", "36 km/h"), ("comfort", "driver"), ("certified", Choice.Yes)]), known).Asked!;
         Assert.Equal(
-            ("as described", "village-hump", 10.0, "driver", true),
-            (asked.Car.Load.Name, "village-hump", asked.Speed, asked.Comfort!.Name, asked.Options.Certified));
+            ("driver alone", "village-hump", 10.0, "driver", true),
+            (asked.Car.Load.Name, "village-hump", asked.Speed, asked.Comfort!.Name, asked.Options.Method is ExactPieces));
         Assert.Same(NamedRoads.All["village-hump"], asked.Road);
         var wrong = PassStudy.Question.Read(new Given([("car", "hazel"), ("speed", "400 mph"), ("road", "nowhere"), ("comfort", "dickey")]), known);
         Assert.Equal(["speed", "road", "comfort"], wrong.Objections.Select(o => o.Choice));
+    }
+
+    [Fact]
+    public void Traces_are_taken_away_as_finely_and_as_endlessas_is_asked_and_the_numbers_stay()
+    {
+        var asked = PassStudy.Question.Read(
+            new Given([("car", "hazel"), ("csv-rate", "1000"), ("csv-length", "2 s")]), new DrawnThings()).Asked!;
+        var answer = PassStudy.Run(asked);
+        var plain = PassStudy.Run(asked with { Record = null });
+        Assert.Equal(plain.Lines, answer.Lines);
+        double[] times = [.. Encoding.UTF8.GetString(answer.Csv()).Split('\n')[1..^1].Select(row => double.Parse(
+            row.Split(',')[0], System.Globalization.CultureInfo.InvariantCulture))];
+        Assert.Equal(2.0, times[^1], 1e-9);
+        Assert.Equal(0.001, times[1] - times[0], 1e-9);
+        foreach (var (name, words) in new[] { ("csv-rate", "20"), ("csv-rate", "many"), ("csv-length", "20 min"), ("csv-length", "5 m") })
+        {
+            Assert.Equal(
+                [name], PassStudy.Question.Read(new Given([("car", "hazel"), (name, words)]), new DrawnThings()).Objections.Select(o => o.Choice));
+        }
+
+        var endless = new Given([("car", "hazel"), ("csv-rate", "4000"), ("csv-length", "500 s")]);
+        Assert.Contains(
+            "too many", Assert.Single(PassStudy.Question.Read(endless, new DrawnThings()).Objections).Sentence, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -40,7 +40,7 @@ public class RuleStudyTests
     {
         var whole = RuleStudy.Run(Asked);
         var alone = RuleStudy.Run(Asked with { MapAlone = true });
-        Assert.Equal("as described", Assert.Single(alone.Loads).Name);
+        Assert.Equal("empty", Assert.Single(alone.Loads).Name);
         Assert.Equal(whole.Map.Measured, alone.Map.Measured);
         Assert.Equal(whole.Sentences.Single(s => s.Id == "verdict"), alone.Sentences.Single(s => s.Id == "verdict"));
     }
@@ -50,7 +50,7 @@ public class RuleStudyTests
     {
         var lifted = Saloon with { LoadStates = [PlainCar.With(2000.0, 9.0) with { Name = "far behind" }] };
         var answer = RuleStudy.Run(Asked with { Car = LoadedCar.Of(lifted) });
-        Assert.Equal("as described", Assert.Single(answer.Loads).Name);
+        Assert.Equal("empty", Assert.Single(answer.Loads).Name);
         Assert.StartsWith("far behind: not marked. ", Assert.Single(answer.Cautions), StringComparison.Ordinal);
         Assert.Contains(answer.Cautions[0], answer.Lines);
     }

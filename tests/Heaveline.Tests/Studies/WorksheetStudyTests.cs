@@ -57,7 +57,31 @@ public class WorksheetStudyTests
         var answer = SpringStudy.Run(SpringStudy.Question.Read(words, Nothing).Asked!);
         Assert.Equal(20.0, answer.Table.Rows.Single(r => r.Key == "rate").Values[0]!.Value, 1e-9);
         Assert.Equal(1000.0, answer.Table.Rows.Single(r => r.Key == "force-at").Values[0]!.Value, 1e-9);
-        Assert.Equal(["spring:", "  rate: 20 N/mm"], answer.CarFile);
+        Assert.Equal("spring:", answer.CarFile[0]);
+        Assert.StartsWith("  rate: 20.00 N/mm ± 0.", answer.CarFile[1], StringComparison.Ordinal);
+    }
+
+    // Both travels on one curve: what is left is half the last digit of each instrument, 0.5 mm and 0.05 mm. Of x = r·S at ±20 mm: U(r) = √(r²·0.5²+
+    // 0.05²)·√2·20/(2·20²).
+    [Fact]
+    public void A_reading_is_no_surer_than_its_last_digit()
+    {
+        var words = KnownThings.Words("stop", "-20 mm, -12.0 mm", "stop", "0 mm, 0 mm", "stop", "20 mm, 12.0 mm");
+        var ratio = RatioStudy.Run(RatioStudy.Question.Read(words, Nothing).Asked!).Table.Rows.Single(r => r.Key == "ratio");
+        Assert.Equal(Math.Sqrt((0.6 * 0.6 * 0.25) + 0.0025) * Math.Sqrt(2.0) * 20.0 / 800.0, ratio.Values[1]!.Value, 1e-4);
+    }
+
+    [Fact]
+    public void A_decimal_comma_is_understood_where_nothing_else_can_be_meant()
+    {
+        string Json(params string[] words) =>
+            RatioStudy.Run(RatioStudy.Question.Read(KnownThings.Words(words), Nothing).Asked!).Json("0", "worksheet");
+        Assert.Equal(
+            Json("stop", "-20,5 mm, -12.25 mm", "stop", "0 mm,0 mm", "stop", "0,0205 m,12,25 mm"),
+            Json("stop", "-20.5 mm, -12.25 mm", "stop", "0 mm, 0 mm", "stop", "0.0205 m, 12.25 mm"));
+        var reading = RatioStudy.Question.Read(KnownThings.Words("stop", "20,12", "stop", "1,320 mm, 1 mm"), Nothing);
+        Assert.Contains("A comma between two digits is a decimal comma.", reading.Objections[0].Sentence, StringComparison.Ordinal);
+        Assert.Contains("1320 or 1.320", reading.Objections[1].Sentence, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Quantities;
 using Heaveline.Tests.Measures;
+using Heaveline.Studies;
 using Heaveline.Tuning;
 
 namespace Heaveline.Tests.Tuning;
@@ -122,6 +123,23 @@ public class InterconnectionBenchTests
         Assert.Contains(
             InterconnectionBench.Of(RideModel.Of(Piped(8.0, 50e-4)))!.Line!.Warnings,
             w => w.Contains("times the body's pitch", StringComparison.Ordinal));
+    }
+
+    // Without inertance the fluid does not swing: a low pass of first order with its corner at (1/C_f + 1/C_r)/(2πR), and no mass at the wheel.
+    [Fact]
+    public void A_line_that_only_resists_has_a_corner_and_no_frequency_of_its_own()
+    {
+        var piped = (FluidLink)Piped(15.0, 15e-4).Interconnection!;
+        const double Resistance = 5e8;
+        var model = RideModel.Of(Plain with { Interconnection = piped with { Line = new FluidLine { Resistance = new(Resistance) } } });
+        var line = InterconnectionBench.Of(model)!.Line!;
+        Assert.Equal(0.0, line.FrontMass);
+        Assert.Equal(double.PositiveInfinity, line.NaturalFrequency);
+        Assert.Equal(2.0 / (2.0 * Math.PI * Resistance * Compliance), line.CornerFrequency, 1e-9);
+        double Lost(double hertz) =>
+            (FluidLineFlow.Rates(model, 2.0 * Math.PI * hertz)[0, 0] - model.Tangent.SuspensionRate[0, 0]).Magnitude;
+        Assert.Equal(1.0 / Math.Sqrt(2.0), Lost(line.CornerFrequency) / Lost(0.0), 1e-9);
+        Assert.DoesNotContain(LinkTable.Line(line).Rows, row => row.Key is "line-frequency" or "line-damping");
     }
 
     [Fact]

@@ -95,7 +95,7 @@ public class PipeFlowTests
         {
             for (var part = 0; part < parts; part++)
             {
-                double At(double[] s) => s[k - 1] + ((s[k] - s[k - 1]) * part / parts) - s[0];
+                double At(IReadOnlyList<double> s) => s[k - 1] + ((s[k] - s[k - 1]) * part / parts) - s[0];
                 var pressure = ((6e-4 * (At(front) - At(rear))) - (2.0 * q)) / 3e-11;
                 rate += step * (pressure - (link.Line.Resistance.Si * rate)) / link.Line.Inertance.Si;
                 q += step * rate;

@@ -23,7 +23,7 @@ public sealed record CarNumbers
     /// <summary>The car.</summary>
     public Car Car => Answer.Asked.Car;
 
-    /// <summary>One model per load state that the car can bear, as described first.</summary>
+    /// <summary>One model per load state that the car can bear, empty first.</summary>
     public IReadOnlyList<RideModel> Models => Answer.Models;
 
     /// <summary>Rows with a value in at least one load state.</summary>
@@ -37,6 +37,10 @@ public sealed record CarNumbers
 
     /// <summary>Whether the doubts have been worked out.</summary>
     public bool HasDoubts { get; }
+
+    /// <summary>Where the car stands against the trade's rules, in sentences.</summary>
+    public IEnumerable<string> RuleNotes =>
+        Answer.Sentences.Where(s => s.Id is DescribeNotes.LoadRuleId or DescribeNotes.SuitedSpeedId).Select(s => s.Text);
 
     /// <summary>Names of the load states.</summary>
     public IEnumerable<string> Loads => Models.Select(model => model.Load.Name);

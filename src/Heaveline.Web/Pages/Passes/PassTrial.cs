@@ -35,7 +35,7 @@ internal sealed class PassTrial(GarageView garageView)
     public (PassView? View, IReadOnlyList<Objection> Objections) See(PassState state, bool full)
     {
         var reader = new AskedReader(state.Words, finder);
-        var car = reader.Car(Choices.Car, Choices.FirstLoad);
+        var car = reader.Car(Choices.Car, Choices.Load);
         var road = reader.Road(Choices.Road);
         var speed = reader.Speed(Choices.Speed);
         if (reader.IsRefused)
@@ -52,7 +52,11 @@ internal sealed class PassTrial(GarageView garageView)
             Car = set,
             Road = driven,
             Speed = speed.Value,
-            Options = PassOptions.Default with { StatesError = full, Duration = isCut ? Longest : null },
+            Options = new()
+            {
+                Method = full ? FixedStep.Default : FixedStep.Once,
+                Record = PassRecord.Default with { Duration = isCut ? Longest : null },
+            },
         };
         var now = PassStudy.Run(asked);
         // Nothing changed, nothing to set it against.
@@ -119,7 +123,7 @@ internal sealed class PassTrial(GarageView garageView)
             AsFrequencies = false,
             InertiaGrows = false,
         };
-        var key = drive.Query + (state.Beside is null ? described.Load.Name : "") + now.Options.StatesError;
+        var key = drive.Query + (state.Beside is null ? described.Load.Name : "") + now.Options.Method;
         if (former.Key != key)
         {
             former = (key, null, null);
@@ -144,7 +148,7 @@ internal sealed class PassTrial(GarageView garageView)
         var found = finder.Car(name);
         problem = found.Value is null ? $"Nothing is drawn behind it. {found.Refusal}" : null;
         return found.Value is { } car
-            ? new LoadedCar(name, car, LoadedCar.LoadNamed(car, load) ?? (car.LoadStates.Count > 0 ? car.LoadStates[0] : LoadState.Reference))
+            ? new LoadedCar(name, car, LoadedCar.LoadNamed(car, load) ?? LoadedCar.UsualLoad(car))
             : null;
     }
 

@@ -21,7 +21,7 @@ public sealed record ReportQuery
     /// <summary>Speeds of comparison and ride, with commas between.</summary>
     public string Speeds { get; init; } = ReportStudy.Speeds.Usual!;
 
-    /// <summary>Name of the load state; null: as described.</summary>
+    /// <summary>Name of the load state; null: each car's first.</summary>
     public string? Load { get; init; }
 
     /// <summary>Letter of the road class.</summary>

@@ -86,6 +86,15 @@ public sealed class ReportQuestion
         }
     }
 
+    /// <summary>The load state that is meant when none is named; blank where the cars' first ones are called differently.</summary>
+    public string UsualLoad =>
+        Readings.Select(r => r.Reading?.Car).OfType<Car>().Select(c => LoadedCar.UsualLoad(c).Name).Distinct().ToList() switch
+        {
+            [] => LoadState.Reference.Name,
+            [var one] => one,
+            _ => "",
+        };
+
     /// <summary>Reads an address.</summary>
     internal static ReportQuestion Of(ReportQuery query, GarageView garageView, ServeOptions options) => new(query, garageView, options);
 

@@ -50,5 +50,5 @@ internal static class RidePageChoices
     public static Choice At { get; } = Choices.Speed with { Name = "at", Says = "Speed of the spectra.", Usual = "80 km/h" };
 
     public static IReadOnlyList<Choice> All { get; } =
-        [Choices.Car, Beside, Choices.FirstLoad, Seat, Road, Density, Waviness, Choices.From, Choices.To, At, RideStudy.InTime];
+        [Choices.Car, Beside, Choices.Load, Seat, Road, Density, Waviness, Choices.From, Choices.To, At, RideStudy.InTime];
 }

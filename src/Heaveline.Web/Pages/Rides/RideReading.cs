@@ -38,7 +38,7 @@ public sealed record RideReading
     internal static RideReading Of(PageChoices chosen, GarageView garage, RideRoads roads)
     {
         var reader = new AskedReader(chosen.Given, garage);
-        var car = reader.Car(Choices.Car, Choices.FirstLoad);
+        var car = reader.Car(Choices.Car, Choices.Load);
         var road = roads.Read(reader);
         var common = reader.Key;
         var beside = chosen.Given.Of(RidePageChoices.Beside) is null ? null : reader.Car(RidePageChoices.Beside);
@@ -76,11 +76,11 @@ public sealed record RideReading
         };
     }
 
-    // The car beside stands under its own load of that name, or as described where it has none.
+    // The car beside stands under its own load of that name, or its first where it has none so named.
     private static ImmutableArray<LoadedCar> Both(Given given, LoadedCar car, Car beside)
     {
         var names = NamesApart.Of([(car.Name, given.Of(Choices.Car)!), (beside.Name, given.Of(RidePageChoices.Beside)!)]);
-        var load = beside.LoadStates.FirstOrDefault(l => l.Name == car.Load.Name) ?? LoadState.Reference;
+        var load = beside.LoadStates.FirstOrDefault(l => l.Name == car.Load.Name) ?? LoadedCar.UsualLoad(beside);
         return [car with { Name = names[0] }, new LoadedCar(names[1], beside, load)];
     }
 }

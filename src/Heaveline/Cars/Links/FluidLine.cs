@@ -8,10 +8,10 @@ public sealed record FluidLine
     /// <summary>Pipe, shut or open.</summary>
     public LineState State { get; init; } = LineState.Pipe;
 
-    /// <summary>Inertance I, kg/m⁴. Needed above zero for a pipe.</summary>
+    /// <summary>Inertance I, kg/m⁴. 0 for a pipe that only resists: R·q̇ = p_f − p_r.</summary>
     public Amount<Inertance> Inertance { get; init => field = Checked.NotNegative(value, "Give bore, length and fluid instead."); } = new(0.0);
 
-    /// <summary>Resistance R, Pa s/m³.</summary>
+    /// <summary>Resistance R, Pa s/m³. Needed above zero for a pipe without inertance.</summary>
     public Amount<Resistance> Resistance { get; init => field = Checked.NotNegative(value, "Give bore, length and fluid instead."); } = new(0.0);
 
     /// <summary>

@@ -5,8 +5,8 @@ namespace Heaveline.Cars;
 /// <summary>Who and what is in the vehicle.</summary>
 public sealed record LoadState
 {
-    /// <summary>The vehicle as described, with nothing added.</summary>
-    public static LoadState Reference { get; } = new() { Name = "as described" };
+    /// <summary>The empty vehicle: as it was weighed, with nothing added.</summary>
+    public static LoadState Reference { get; } = new() { Name = "empty" };
 
     /// <summary>Its name ("four up with luggage").</summary>
     public required string Name { get; init => field = Checked.NotBlank(value, "Give the load state a name."); }

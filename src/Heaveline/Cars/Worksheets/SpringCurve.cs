@@ -1,5 +1,6 @@
 using Heaveline.Numerics;
 using Heaveline.Quantities;
+using MathNet.Numerics.Distributions;
 
 namespace Heaveline.Cars.Worksheets;
 
@@ -12,26 +13,24 @@ internal sealed class SpringCurve
     private readonly double first;
     private readonly double corner;
 
+    // Variance that is rounding and no scatter.
+    private readonly double rounding;
+
     private SpringCurve(SpringShape shape, double[] length, double[] force, double corner)
     {
         Shape = shape;
         first = length[0];
         this.corner = corner;
         Fit = new LeastSquares([.. length.Select(l => Row(first - l))], force);
-        // A fit that goes through every pair has no scatter: its logarithm stops at rounding.
-        var floor = 1e-18 * force.Sum(f => f * f);
-        var (n, k) = (force.Length, Fit.Coefficients.Length + (shape == SpringShape.TwoRates ? 2.0 : 1.0));
-        Information = n - k - 1.0 > 0.0
-            ? (n * Math.Log(Math.Max(Fit.SumOfSquares, floor) / n)) + (2.0 * k) + (2.0 * k * (k + 1.0) / (n - k - 1.0))
-            : double.PositiveInfinity;
+        rounding = 1e-18 * force.Sum(f => f * f);
     }
 
     public SpringShape Shape { get; }
 
     public LeastSquares Fit { get; }
 
-    /// <summary>Akaike's information criterion corrected for few readings; infinite when there are too few.</summary>
-    public double Information { get; }
+    /// <summary>Pairs less what was fitted to them, the corner's place included.</summary>
+    public int Freedom => Fit.Freedom - (Shape == SpringShape.TwoRates ? 1 : 0);
 
     /// <summary>Length at the corner, m.</summary>
     public double Knot => first - corner;
@@ -75,6 +74,22 @@ internal sealed class SpringCurve
         {
             yield return best;
         }
+    }
+
+    /// <summary>Variance of the forces about this shape, N²; no less than what the pairs can be read to.</summary>
+    public double Variance(double reading) => Math.Max(Freedom > 0 ? Fit.SumOfSquares / Freedom : 0.0, Math.Max(reading * reading, rounding));
+
+    /// <summary>
+    /// Chance that pairs on one straight line miss it by so much more than they miss this richer shape: the F test of nested fits, the scatter no
+    /// less than what the pairs can be read to. 1 where no pair is left to tell.
+    /// </summary>
+    /// <param name="line">The straight line through the same pairs.</param>
+    /// <param name="reading">Standard deviation of reading a pair, N.</param>
+    public double ChanceOf(SpringCurve line, double reading)
+    {
+        var (more, variance) = (line.Freedom - Freedom, Variance(reading));
+        var gain = line.Fit.SumOfSquares - Fit.SumOfSquares;
+        return Freedom < 1 || !(gain > 0.0) ? 1.0 : 1.0 - FisherSnedecor.CDF(more, Freedom, gain / more / variance);
     }
 
     public double Force(double length) => Row(first - length).Zip(Fit.Coefficients, (a, c) => a * c).Sum();

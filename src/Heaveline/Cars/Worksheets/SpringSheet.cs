@@ -8,14 +8,26 @@ namespace Heaveline.Cars.Worksheets;
 /// </summary>
 public sealed record SpringSheet
 {
-    // Corrected Akaike information lower by this much is taken as proof of the richer shape (Burnham and Anderson:
-    // above 4 to 7 "considerably less support").
-    private const double Proof = 6.0;
+    // A richer shape is taken when one straight line would give such pairs once in 200 times; once in 20 is called a bend.
+    private const double Proof = 0.005;
+    private const double Hint = 0.05;
 
     private SpringSheet(SpringCurve curve) => Curve = curve;
 
     /// <summary>Which shape the pairs ask for.</summary>
     public required SpringShape Shape { get; init; }
+
+    /// <summary>Whether the pairs miss one straight line in order, one side after the other, but are too few to say which shape they have.</summary>
+    public required bool Bends { get; init; }
+
+    /// <summary>Rate of each step from one length to the next shorter one, repeats at one length averaged.</summary>
+    public required IReadOnlyList<SpringStep> Steps { get; init; }
+
+    /// <summary>Largest miss of the straight line, N.</summary>
+    public required double WorstMiss { get; init; }
+
+    /// <summary>Half-width of what a pair can be read to, its length's at the line's rate included, N; 0 when no reading states a doubt.</summary>
+    public required double Readable { get; init; }
 
     /// <summary>Rate of the straight line through all pairs, N/m: the secant over the measured range.</summary>
     public required Amount<Stiffness> Rate { get; init; }
@@ -78,17 +90,16 @@ public sealed record SpringSheet
                 "The force must grow as the spring gets shorter: give its length, or compressions as lengths from the free one.");
         }
 
-        var best = line;
-        foreach (var richer in SpringCurve.Richer(length, force))
-        {
-            if (richer.Information < best.Information - (best == line ? Proof : 0.0))
-            {
-                best = richer;
-            }
-        }
+        double[] lengthDoubts = [.. sorted.Select(k => lengths[k].Doubt.HalfWidth)];
+        double[] forceDoubts = [.. sorted.Select(k => forces[k].Doubt.HalfWidth)];
+        var slope = line.Rate(length[0]);
+        var readable = Math.Sqrt(forceDoubts.Zip(lengthDoubts, (f, l) => (f * f) + (slope * l * slope * l)).Average());
+        var richer = SpringCurve.Richer(length, force).Select(c => (Curve: c, Chance: c.ChanceOf(line, 0.5 * readable))).ToList();
+        var proven = richer.Where(c => c.Chance < Proof).Select(c => c.Curve).OrderBy(c => c.Variance(0.5 * readable));
+        var best = proven.FirstOrDefault() ?? line;
 
         var mean = force.Average();
-        double[] doubts = [.. sorted.Select(k => lengths[k].Doubt.HalfWidth), .. sorted.Select(k => forces[k].Doubt.HalfWidth)];
+        double[] doubts = [.. lengthDoubts, .. forceDoubts];
         // The readings' scatter and what is said of the readings tell of the same errors: the larger one counts.
         Amount<T> Wider<T>(Amount<T> fitted, Func<SpringCurve, double> of)
             where T : struct, IDimension =>
@@ -101,6 +112,10 @@ public sealed record SpringSheet
         var sheet = new SpringSheet(best)
         {
             Shape = best.Shape,
+            Bends = best == line && richer.Any(c => c.Chance < Hint),
+            Steps = SpringStep.Of([.. sorted.Select(k => (lengths[k], forces[k]))]),
+            WorstMiss = length.Zip(force, (l, f) => Math.Abs(f - line.Force(l))).Max(),
+            Readable = readable,
             Rate = Wider(line.RateWithDoubt(length[0]), c => c.Rate(length[0])),
             FreeLength = Wider(line.ZeroAt, c => c.ZeroAt.Si),
             Scatter = best.Fit.Deviation,
@@ -117,11 +132,17 @@ public sealed record SpringSheet
     {
         yield return new("shape", sheet.Shape switch
         {
-            SpringShape.Straight => "One rate describes these pairs.",
+            SpringShape.Straight when sheet.Bends => FormattableString.Invariant(
+                $"The misses bend: one straight line misses these pairs by up to {sheet.WorstMiss:F0} N, one side after the other. ")
+                + "Press at more lengths before you trust one rate; until then use the table in the car file.",
+            SpringShape.Straight when sheet.Scatter <= Math.Max(sheet.Readable, 1e-6 * sheet.Rate.Si * sheet.FreeLength.Si) =>
+                "One rate describes these pairs as well as they can be read.",
+            SpringShape.Straight => FormattableString.Invariant(
+                $"One rate describes these pairs: they scatter about it by {sheet.Scatter:F0} N, without a bend that so many could show."),
             SpringShape.Progressive => "The rate changes steadily: use the table in the car file, and the rate at the load the spring carries.",
             _ => "Two rates with a crossover describe these pairs better than one: use the table in the car file.",
         });
-        if (count < 6)
+        if (count < 6 && !sheet.Bends)
         {
             yield return new("few-pairs", "With fewer than six pairs a curve can hide: press it to more lengths, down and up.");
         }

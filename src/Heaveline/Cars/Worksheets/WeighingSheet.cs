@@ -1,11 +1,11 @@
-using Heaveline.Numerics;
 using Heaveline.Quantities;
 
 namespace Heaveline.Cars.Worksheets;
 
 /// <summary>
 /// Four-scale weighing with repeats, and with the car turned by 180° to average out a floor that is not level: what each wheel carries, and where the
-/// whole car's centre of gravity lies in plan, with doubts.
+/// whole car's centre of gravity lies in plan, with doubts. Friction and tyres shift load along the diagonals and make none: the wheels' scatter is
+/// pooled over the wheels, that of the whole car and its axles comes from the sums that a shift along a diagonal leaves alone.
 /// </summary>
 public sealed record WeighingSheet
 {
@@ -15,10 +15,16 @@ public sealed record WeighingSheet
     /// <summary>The whole car, kg.</summary>
     public required Amount<Mass> Total { get; init; }
 
+    /// <summary>Front axle, kg.</summary>
+    public required Amount<Mass> FrontAxle { get; init; }
+
+    /// <summary>Rear axle, kg.</summary>
+    public required Amount<Mass> RearAxle { get; init; }
+
     /// <summary>Front axle's share (–).</summary>
     public required Amount<Plain> FrontShare { get; init; }
 
-    /// <summary>Share of front right and rear left together (–): half means an even stance across the diagonals.</summary>
+    /// <summary>Cross weight: share of front right and rear left together (–). Half means an even stance across the diagonals.</summary>
     public required Amount<Plain> CrossShare { get; init; }
 
     /// <summary>Centre of gravity of the whole car behind the front axle, m.</summary>
@@ -56,29 +62,37 @@ public sealed record WeighingSheet
         var rounds = readings.GroupBy(r => r.Turned).OrderBy(g => g.Key).Select(g => g.ToList()).ToList();
         double[][] means = [.. rounds.Select(Mean)];
         double[] mean = [.. Enumerable.Range(0, 4).Select(i => means.Average(m => m[i]))];
-        double[] doubt = [.. Enumerable.Range(0, 4).Select(i => Doubt(i, readings, rounds, means))];
-        var weighing = new Weighing
+        var scatter = WeighingScatter.Of([.. rounds.Select(g => g.Select(r => r.Values).ToArray())]);
+        double[] scale = [.. Enumerable.Range(0, 4).Select(i => readings.Max(r => r.Doubts[i]))];
+        Amount<Mass> Wheel(int i) => new(mean[i], new Doubt(Math.Sqrt((scale[i] * scale[i]) + (scatter.Wheel * scatter.Wheel))));
+        var weighing = new Weighing { FrontLeft = Wheel(0), FrontRight = Wheel(1), RearLeft = Wheel(2), RearRight = Wheel(3) };
+
+        // Four wheels by their scales, four sums by their scatter, three lengths.
+        double[] inputs = [.. mean, 0.0, 0.0, 0.0, 0.0, wheelbase.Si, frontTrack.Si, rearTrack.Si];
+        double[] doubts =
+        [
+            .. scale, scatter.Sum, scatter.Sum, scatter.Sum, scatter.Cross,
+            wheelbase.Doubt.HalfWidth, frontTrack.Doubt.HalfWidth, rearTrack.Doubt.HalfWidth,
+        ];
+        Amount<T> With<T>(Func<double[], double[], double> of)
+            where T : struct, IDimension
         {
-            FrontLeft = new(mean[0], new Doubt(doubt[0])),
-            FrontRight = new(mean[1], new Doubt(doubt[1])),
-            RearLeft = new(mean[2], new Doubt(doubt[2])),
-            RearRight = new(mean[3], new Doubt(doubt[3])),
-        };
-        double[] plan = [wheelbase.Si, frontTrack.Si, rearTrack.Si];
-        double[] inputs = [.. mean, .. plan];
-        double[] doubts = [.. doubt, wheelbase.Doubt.HalfWidth, frontTrack.Doubt.HalfWidth, rearTrack.Doubt.HalfWidth];
-        Amount<T> With<T>(Func<double[], double> of)
-            where T : struct, IDimension => new(of(inputs), new Doubt(DoubtBudget.Of(of, inputs, doubts)));
+            double Of(double[] v) => of(WeighingScatter.Moved(v[..4], v[4..8]), v[8..]);
+            return new(Of(inputs), new Doubt(DoubtBudget.Of(Of, inputs, doubts)));
+        }
+
         var spread = rounds.Max(g => Enumerable.Range(0, 4).Max(i => g.Max(r => r.Values[i]) - g.Min(r => r.Values[i])));
         double? turn = means.Length == 2 ? Enumerable.Range(0, 4).Max(i => Math.Abs(means[1][i] - means[0][i])) : null;
         return new WeighingSheet
         {
             Weighing = weighing,
-            Total = With<Mass>(v => v[0] + v[1] + v[2] + v[3]),
-            FrontShare = With<Plain>(v => (v[0] + v[1]) / (v[0] + v[1] + v[2] + v[3])),
-            CrossShare = With<Plain>(v => (v[1] + v[2]) / (v[0] + v[1] + v[2] + v[3])),
-            BehindFrontAxle = With<Length>(v => v[4] * (v[2] + v[3]) / (v[0] + v[1] + v[2] + v[3])),
-            LeftOfMiddle = With<Length>(v => 0.5 * ((v[5] * (v[0] - v[1])) + (v[6] * (v[2] - v[3]))) / (v[0] + v[1] + v[2] + v[3])),
+            Total = With<Mass>((w, _) => w.Sum()),
+            FrontAxle = With<Mass>((w, _) => w[0] + w[1]),
+            RearAxle = With<Mass>((w, _) => w[2] + w[3]),
+            FrontShare = With<Plain>((w, _) => (w[0] + w[1]) / w.Sum()),
+            CrossShare = With<Plain>((w, _) => (w[1] + w[2]) / w.Sum()),
+            BehindFrontAxle = With<Length>((w, plan) => plan[0] * (w[2] + w[3]) / w.Sum()),
+            LeftOfMiddle = With<Length>((w, plan) => 0.5 * ((plan[1] * (w[0] - w[1])) + (plan[2] * (w[2] - w[3]))) / w.Sum()),
             Spread = spread,
             TurnChange = turn,
             Notes = [.. NotesOf(readings, spread, turn, mean.Sum())],
@@ -86,21 +100,6 @@ public sealed record WeighingSheet
     }
 
     private static double[] Mean(List<WheelReadings> rounds) => [.. Enumerable.Range(0, 4).Select(i => rounds.Average(r => r.Values[i]))];
-
-    // The scatter of repeats, pooled over both ways round, with Student's factor; beside it the scale's own doubt, which repeats do not average out.
-    private static double Doubt(int i, IReadOnlyList<WheelReadings> readings, List<List<WheelReadings>> rounds, double[][] means)
-    {
-        var freedom = readings.Count - rounds.Count;
-        var scale = readings.Max(r => r.Doubts[i]);
-        if (freedom == 0)
-        {
-            return scale;
-        }
-
-        var squares = rounds.Zip(means, (g, m) => g.Sum(r => Math.Pow(r.Values[i] - m[i], 2))).Sum();
-        var ofMean = Math.Sqrt(squares / freedom * rounds.Sum(g => 1.0 / g.Count)) / rounds.Count;
-        return Math.Sqrt((scale * scale) + Math.Pow(LeastSquares.Student(freedom) * ofMean, 2));
-    }
 
     private static IEnumerable<SheetNote> NotesOf(IReadOnlyList<WheelReadings> readings, double spread, double? turn, double total)
     {
@@ -112,6 +111,11 @@ public sealed record WeighingSheet
         {
             yield return new("spread", FormattableString.Invariant(
                 $"Repeats of one wheel differ by {spread:F1} kg: bounce the car and let it roll free before each reading, bars unhooked."));
+        }
+
+        if (readings.Count - (turn is null ? 1 : 2) == 1)
+        {
+            yield return new("few-rounds", "One repeat tells little of the scatter: another round narrows the doubts.");
         }
 
         if (turn is null)

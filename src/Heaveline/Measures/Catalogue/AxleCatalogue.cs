@@ -25,7 +25,7 @@ public static class AxleCatalogue
     /// <summary>Ride frequency with the tyres.</summary>
     public static Measure<CarAtRest> Frequency(AxleEnd end) =>
         At(end, "frequency", "ride frequency", In.Hertz, 3, c => c.Frequency(end),
-            "Frequency of the body on the axle's springs and tyres; a fluid line counts as shut.") with
+            "Frequency of the body on the axle's springs and tyres; a fluid line gives way as it does at that frequency.") with
         { Uses = Followed };
 
     /// <summary>Damping ratio of the mean of bump and rebound.</summary>
@@ -44,8 +44,8 @@ public static class AxleCatalogue
         Frequency(end),
         At(end, "frequency-rigid-tyres", "ride frequency on rigid tyres", In.Hertz, 3, a => a.Rates.FrequencyOnRigidTyres,
             "Frequency of the body on the axle's springs alone."),
-        At(end, "frequency-slow", "ride frequency, line at one pressure", In.Hertz, 3, a => a.RatesAtRest?.Frequency,
-            "Frequency of the body on the axle's springs and tyres while the fluid of a line has time to flow; none without a pipe."),
+        At(end, "frequency-shut", "ride frequency, line shut", In.Hertz, 3, a => a.RatesShut?.Frequency,
+            "Frequency of the body on the axle's springs and tyres if the fluid of a line could not flow; none without a pipe."),
         At(end, "deflection", "effective static deflection", In.Millimetres, 0, a => a.Rates.Deflection,
             "Sprung load of the axle over its tangent rate."),
         Damping(end),

@@ -13,20 +13,20 @@ public static class RestCatalogue
     /// <summary>How it stands.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Standing { get; } =
     [
-        Of("mass", "mass", In.Kilograms, 0, m => m.Trim.WheelLoad.Sum() / Gravity.Standard, "Mass on the wheels, the load with it."),
-        Of("front-load", "on the front axle", In.KilogramsOfLoad, 0, m => m.Trim.WheelLoad[0] + m.Trim.WheelLoad[1],
+        Of("mass", "mass", In.Kilograms, 0, m => m.Trim.Weight / Gravity.Standard, "Mass on the wheels, the load with it."),
+        Of("front-load", "on the front axle", In.KilogramsOfLoad, 0, m => m.Trim.AxleLoad[0],
             "Load of the front wheels on the ground.") with { Name = "load on the front axle", Uses = Doubted },
-        Of("rear-load", "on the rear axle", In.KilogramsOfLoad, 0, m => m.Trim.WheelLoad[2] + m.Trim.WheelLoad[3],
+        Of("rear-load", "on the rear axle", In.KilogramsOfLoad, 0, m => m.Trim.AxleLoad[1],
             "Load of the rear wheels on the ground.") with { Name = "load on the rear axle", Uses = Doubted },
         Of("sprung-mass", "sprung mass", In.Kilograms, 0, m => m.Body.Mass, "Mass that the springs carry."),
         Of("centre", "its centre behind the front axle", In.Millimetres, 0, m => m.Body.BehindFrontAxle,
             "Where the centre of gravity of the sprung mass lies.") with { Name = "centre of the sprung mass behind the front axle" },
         Of("front-height", "front height, change", In.Millimetres, 1, m => m.Trim.FrontHeight,
-            "Height of the body over the front axle against the car as described; sinking is negative."),
+            "Height of the body over the front axle against the empty car; sinking is negative."),
         Of("rear-height", "rear height, change", In.Millimetres, 1, m => m.Trim.RearHeight,
-            "Height of the body over the rear axle against the car as described; sinking is negative."),
+            "Height of the body over the rear axle against the empty car; sinking is negative."),
         Of("attitude", "nose-up attitude", In.Degrees, 2, m => -m.Trim.Pitch,
-            "How far the nose points up against the car as described.") with { Uses = Doubted | MeasureUse.Comparison },
+            "How far the nose points up against the empty car.") with { Uses = Doubted | MeasureUse.Comparison },
         Of("lean", "lean to the right", In.Degrees, 2, m => m.Trim.Roll, "How far the body leans under an uneven load.") with { Nothing = 1e-6 },
         Of("front-bump-left", "front travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 0),
             "Bump travel that is left at the front wheel nearer to its stop; none without a stop."),
@@ -36,9 +36,10 @@ public static class RestCatalogue
             "Droop that is left at the front wheel nearer to its stop; none without a stop."),
         Of("rear-droop-left", "rear droop left to the rebound stop", In.Millimetres, 0, m => Left(m.Trim.ReboundLeft, 2),
             "Droop that is left at the rear wheel nearer to its stop; none without a stop."),
-        Of("friction-band", "height left open by friction, ± front", In.Millimetres, 1,
-            m => m.Trim.FrictionBand.Any(b => b > 0.0) ? m.Trim.FrictionBand[0] : double.NaN,
-            "How far from the stated height friction may hold the front of the car; none where neither axle has any."),
+        Of("front-friction-band", "front height uncertain by friction, ±", In.Millimetres, 1, m => FrictionBand(m, 0),
+            "How far from the stated height friction may hold the front of the car; none where it has no friction."),
+        Of("rear-friction-band", "rear height uncertain by friction, ±", In.Millimetres, 1, m => FrictionBand(m, 1),
+            "How far from the stated height friction may hold the rear of the car; none where it has no friction."),
         Of("line-pressure", "line pressure", In.Bar, 1, m => m.Trim.LinePressure.Count > 0 ? m.Trim.LinePressure[0] : double.NaN,
             "Pressure of the fluid line of the left side; none without a line."),
         SideEffectCatalogue.LampDrop,
@@ -63,8 +64,6 @@ public static class RestCatalogue
             "Moment of springs and bars per roll, on rigid tyres."),
         Of("roll-front-share", "its front share", In.Percent, 0, c => c.Roll?.FrontShare,
             "The front axle's part of the roll rate of springs and bars.") with { Name = "front share of the roll rate" },
-        new("suited-speed", "speed this ratio suits", In.KilometresPerHour, 0, c => Coincidence.Of(c.Model).SuitedSpeed ?? double.NaN,
-            "Speed at which the rear catches up with the front 0.7 cycles after a bump; none when it never does.") { Page = Model },
     ];
 
     /// <summary>The groups, in order.</summary>
@@ -82,6 +81,8 @@ public static class RestCatalogue
 
     private static Measure<CarAtRest> Of(string key, string label, ShownUnit unit, int digits, Func<BodyModes, double?> of, string says) =>
         new(key, label, unit, digits, c => of(c.Modes) ?? double.NaN, says) { Page = Model };
+
+    private static double FrictionBand(RideModel model, int axle) => model.Trim.FrictionBand[axle] is > 0.0 and { } band ? band : double.NaN;
 
     private static double Left(IReadOnlyList<double> left, int corner) => Math.Min(left[corner], left[corner + 1]);
 }

@@ -49,8 +49,8 @@ public static class SideEffectCatalogue
     /// <summary>The measures of one wheel.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Of(WheelPlace place) =>
     [
-        At(place, "height", "height, change from as described", In.Millimetres, 1, w => w.HeightChange,
-            "Height of the body at the wheel against the car as described; sinking is negative."),
+        At(place, "height", "height, change from empty", In.Millimetres, 1, w => w.HeightChange,
+            "Height of the body at the wheel against the empty car; sinking is negative."),
         At(place, "sag", "sag under the load", In.Millimetres, 1, w => w.Sag, "Travel that the load uses up."),
         At(place, "bump-left", "travel left to the bump stop", In.Millimetres, 0, w => w.BumpLeft,
             "Bump travel until the stop touches; none without a stop."),

@@ -106,11 +106,11 @@ public sealed record PassComfort
         {
             if (motion.At(at) is { } trace)
             {
-                axes.Add(new(at, Rms(during.Of(pass.Time, trace)), motion.Weigh(trace, at.Weighting, during)));
+                axes.Add(new(at, Rms(during.Of(pass.Time.AsSpan(), trace.AsSpan())), motion.Weigh(trace, at.Weighting, during)));
             }
         }
 
-        var vertical = motion.At(PointAxis.Of(MeasuringPoint.Seat, MotionAxis.Z))!;
+        var vertical = motion.At(PointAxis.Of(MeasuringPoint.Seat, MotionAxis.Z))!.Value;
         var head = motion.HeadForeAft;
         return new(
             pass,
@@ -118,7 +118,7 @@ public sealed record PassComfort
             during,
             axes,
             motion.Weigh(vertical, Weightings.Wf, during),
-            Rms(during.Of(pass.Time, head)),
+            Rms(during.Of(pass.Time.AsSpan(), head.AsSpan())),
             new Curve(pass, head).Peak(during))
         {
             Recorded = motion.Weigh(vertical, Weightings.Wk, new(pass.Time[0], pass.Time[^1])),

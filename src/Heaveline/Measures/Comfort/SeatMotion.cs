@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Passes;
@@ -22,14 +23,14 @@ internal sealed class SeatMotion
         rollAxis = body.RollAxisHeight?.Si ?? pass.Model.Body.Height;
     }
 
-    public double[] HeadForeAft => pass.ForeAftForce(seat.Height.Si + seat.HeadAboveSeat.Si - pitchAxis);
+    public ImmutableArray<double> HeadForeAft => pass.ForeAftForce(seat.Height.Si + seat.HeadAboveSeat.Si - pitchAxis);
 
     public static SeatMotion Of(Pass pass, Seat seat, SeatPoints points) => pass.Outcome == PassOutcome.Completed
         ? new(pass, seat, points)
         : throw new RefusedValueException("pass", "stopped early", "completed", pass.OutcomeSentence);
 
     /// <summary>The trace of a point and axis, m/s² or rad/s²; null where the model does not move that way.</summary>
-    public double[]? At(PointAxis at)
+    public ImmutableArray<double>? At(PointAxis at)
     {
         var (behind, up) = at.Point switch
         {
@@ -76,10 +77,10 @@ internal sealed class SeatMotion
     /// <summary>
     /// Weights a trace from the start of the recording and keeps the window. A running r.m.s. begins at zero where the window does.
     /// </summary>
-    public WeightedAcceleration Weigh(double[] trace, Weighting weighting, Window during)
+    public WeightedAcceleration Weigh(ImmutableArray<double> trace, Weighting weighting, Window during)
     {
         var rate = 1.0 / pass.SampleStep;
-        var weighted = WeightedAcceleration.From(SampledAcceleration.Of(trace, rate), weighting).Samples.Values.ToArray();
-        return new(weighting, SampledAcceleration.Of(during.Of(pass.Time, weighted), rate));
+        var weighted = WeightedAcceleration.From(SampledAcceleration.Of(trace.AsSpan(), rate), weighting).Samples.Values.ToArray();
+        return new(weighting, SampledAcceleration.Of(during.Of(pass.Time.AsSpan(), weighted), rate));
     }
 }

@@ -21,10 +21,16 @@ internal sealed class ExactCar
         TyreDamping = n.TyreDamping;
         Load = n.TrimLoad;
         FlowScale = n.Laws.FluidArea.Max(Math.Abs);
+        Rates = n.Laws.FluidResists ? 7 : Count;
     }
 
     /// <summary>Number of coordinates, 7, or 9 with a fluid line.</summary>
     public int Count { get; }
+
+    /// <summary>
+    /// Number of coordinates with inertia, the first ones: all, or 7 beside a fluid line that only resists. There D·q̇ = −K·q stands for the others.
+    /// </summary>
+    public int Rates { get; }
 
     /// <summary>M⁻¹, shape (count, count).</summary>
     public double[,] InverseMass { get; }
@@ -105,7 +111,7 @@ internal sealed class ExactCar
 
         for (var q = 7; q < Count; q++)
         {
-            InverseMass[q, q] = 1.0 / n.Laws.FluidInertance;
+            InverseMass[q, q] = n.Laws.FluidResists ? 0.0 : 1.0 / n.Laws.FluidInertance;
             Damping[q, q] = n.Laws.FluidResistance;
         }
     }

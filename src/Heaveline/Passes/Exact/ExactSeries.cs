@@ -54,6 +54,11 @@ internal sealed class ExactSeries
     {
         for (var k = 0; k <= Order; k++)
         {
+            for (var i = car.Rates; i < car.Count; i++)
+            {
+                Rate[k, i] = Follow(regime, k, i);
+            }
+
             for (var i = 0; i < car.Count; i++)
             {
                 var sum = k == 0 ? regime.Constant[i] : 0.0;
@@ -89,6 +94,18 @@ internal sealed class ExactSeries
                 }
             }
         }
+    }
+
+    // Rate of a flow without inertance: its resistance balances the pressures. Nothing else damps it.
+    private double Follow(ExactRegime regime, int k, int i)
+    {
+        var pressure = k == 0 ? regime.Constant[i] : 0.0;
+        for (var j = 0; j < car.Count; j++)
+        {
+            pressure += regime.Stiffness[i, j] * Position[k, j];
+        }
+
+        return -pressure / regime.Damping[i, i];
     }
 
     /// <summary>Longest step, s, whose last two terms stay below rounding for every coordinate.</summary>

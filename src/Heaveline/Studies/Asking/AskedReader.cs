@@ -128,7 +128,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         ArgumentNullException.ThrowIfNull(choice);
         var words = Text(choice) ?? "";
         var (least, most) = choice.Range;
-        if (double.TryParse(words, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
+        if (QuantityText.Number(words) is { } value && value >= least && value <= most)
         {
             return value;
         }
@@ -169,7 +169,7 @@ public sealed class AskedReader(Given given, IFinder finder)
     public IReadOnlyList<double> Speeds(Choice choice)
     {
         ArgumentNullException.ThrowIfNull(choice);
-        var words = (Text(choice) ?? "").Split(',', StringSplitOptions.TrimEntries);
+        var words = CommaList.Of(Text(choice) ?? "");
         return [.. words.Select(word => Speed(choice.Name, word)).OfType<double>().Distinct().Order()];
     }
 
@@ -259,7 +259,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         ArgumentNullException.ThrowIfNull(car);
         var name = given.Of(choice);
         var load = name is null
-            ? choice.FirstOfCar && car.LoadStates.Count > 0 ? car.LoadStates[0] : LoadState.Reference
+            ? choice.FirstOfCar ? LoadedCar.UsualLoad(car) : LoadState.Reference
             : LoadedCar.LoadNamed(car, name);
         if (load is null)
         {
@@ -291,7 +291,7 @@ public sealed class AskedReader(Given given, IFinder finder)
 
     private double? Speed(string choice, string words)
     {
-        if (Amount<Velocity>(choice, "speed", words, "40 km/h") is not { Si: var speed })
+        if (Parsed<Velocity>(choice, "speed", words, "40 km/h") is not { Amount.Si: var speed, Unit: var unit })
         {
             return null;
         }
@@ -301,17 +301,20 @@ public sealed class AskedReader(Given given, IFinder finder)
             return speed;
         }
 
-        Object(choice, $"speed '{words}': it must be {DrivingSpeed.Limits}. {DrivingSpeed.Advice}", isUsage: false);
+        Object(choice, $"speed '{words}': it must be {DrivingSpeed.LimitsIn(unit)}. {DrivingSpeed.AdviceIn(unit)}", isUsage: false);
         return null;
     }
 
     private Amount<TDimension>? Amount<TDimension>(string choice, string what, string words, string example)
+        where TDimension : struct, IDimension => Parsed<TDimension>(choice, what, words, example)?.Amount;
+
+    private Parsed<TDimension>? Parsed<TDimension>(string choice, string what, string words, string example)
         where TDimension : struct, IDimension
     {
         var parsed = QuantityText.Parse<TDimension>(words);
         if (parsed.IsRead)
         {
-            return parsed.Amount;
+            return parsed;
         }
 
         var write = parsed.Refusal!.Advice.Contains(example.Split(' ')[^1], StringComparison.Ordinal) ? "" : $" Write it as {example}.";

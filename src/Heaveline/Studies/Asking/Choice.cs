@@ -33,7 +33,7 @@ public sealed record Choice
     /// <summary>Whether a command line gives it by its place instead of an option.</summary>
     public bool IsArgument { get; init; }
 
-    /// <summary>Whether the car's first load state or seat is taken when none is named; else as described, or no seat.</summary>
+    /// <summary>Whether the car's first load state or seat is taken when none is named; else empty, or no seat.</summary>
     public bool FirstOfCar { get; init; }
 
     /// <summary>Whether there is no answer without it.</summary>

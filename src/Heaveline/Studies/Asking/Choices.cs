@@ -16,19 +16,13 @@ public static class Choices
     /// <summary>One car or several.</summary>
     public static Choice Cars { get; } = Car with { Says = "Car files or variants.", Range = (1, 100_000) };
 
-    /// <summary>A load state; without one: as described.</summary>
+    /// <summary>A load state; without one: the car's first, or empty where it has none.</summary>
     public static Choice Load { get; } = new()
     {
         Name = "load",
         Kind = ChoiceKind.Load,
-        Says = "Load state by its name in the car file. Without it: as described.",
+        Says = "Load state by its name in the car file, or 'empty'. Without it: the car's first.",
         HelpName = "NAME",
-    };
-
-    /// <summary>A load state; without one: the car's first, or as described where it has none.</summary>
-    public static Choice FirstLoad { get; } = Load with
-    {
-        Says = "Load state by its name in the car file. Without it: the car's first.",
         FirstOfCar = true,
     };
 

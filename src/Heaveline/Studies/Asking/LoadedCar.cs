@@ -12,18 +12,33 @@ public sealed record LoadedCar(string Name, Car Car, LoadState Load)
 {
     /// <summary>A car by its own name.</summary>
     /// <param name="car">The car.</param>
-    /// <param name="load">The load; null: as described.</param>
+    /// <param name="load">The load; null: empty.</param>
     public static LoadedCar Of(Car car, LoadState? load = null)
     {
         ArgumentNullException.ThrowIfNull(car);
         return new LoadedCar(car.Name, car, load ?? LoadState.Reference);
     }
 
-    /// <summary>A load state of a car by its name, as described among them; null when it has none so named.</summary>
+    /// <summary>A load state of a car by its name, empty among them; null when it has none so named.</summary>
     public static LoadState? LoadNamed(Car car, string name)
     {
         ArgumentNullException.ThrowIfNull(car);
         return name == LoadState.Reference.Name ? LoadState.Reference : car.LoadStates.FirstOrDefault(load => load.Name == name);
+    }
+
+    /// <summary>The load that a car is asked about when none is named: its first, or empty where it has none.</summary>
+    public static LoadState UsualLoad(Car car)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        return car.LoadStates.Count > 0 ? car.LoadStates[0] : LoadState.Reference;
+    }
+
+    /// <summary>The loads of cars in words: one name where all are called the same, else each with its car.</summary>
+    public static string LoadsOf(IReadOnlyList<LoadedCar> cars)
+    {
+        ArgumentNullException.ThrowIfNull(cars);
+        string[] names = [.. cars.Select(c => c.Load.Name).Distinct()];
+        return names is [var one] ? one : string.Join(", ", cars.Select(c => $"{c.Name} under '{c.Load.Name}'"));
     }
 
     /// <summary>The car at its trim.</summary>

@@ -31,7 +31,7 @@ public sealed record CompareAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
-        [new("road", $"Over {Asked.Road.CaptionFor(Asked.Cars[0].Model.Rolls)}, {Asked.Cars[0].Load.Name}.")];
+        [new("road", $"Over {Asked.Road.CaptionFor(Asked.Cars[0].Model.Rolls)}, {LoadedCar.LoadsOf(Asked.Cars)}.")];
 
     /// <summary>A table a speed at which every car got across, then the intervals.</summary>
     public override IReadOnlyList<FactTable> Tables =>
@@ -40,6 +40,9 @@ public sealed record CompareAnswer : Answer
             .Select(cars => Table(FormattableString.Invariant($"At {In.KilometresPerHour.Of(cars[0].Pass.Speed):F0} km/h"), cars)),
         .. Intervals,
     ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Cautions => ShortRoad.Of(Asked.Road, Asked.Cars.Select(c => c.Car));
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences => IntervalsFrom is null ? [] : [new("doubts", IntervalsFrom)];

@@ -19,7 +19,7 @@ public sealed record CostAnswer : Answer
     public required JointStudy? Doubts { get; init; }
 
     /// <summary>The load's name.</summary>
-    public string Load => Asked.Cars[0].Load.Name;
+    public string Load => LoadedCar.LoadsOf(Asked.Cars);
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => [new("cars", $"{string.Join("; ", Names)}, {Load}.")];

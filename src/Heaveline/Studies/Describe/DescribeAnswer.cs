@@ -14,7 +14,7 @@ public sealed record DescribeAnswer : Answer
     /// <summary>Figure of the car at its load states, over a table of them.</summary>
     public const string LoadStates = "load-states";
 
-    /// <summary>Figure of the body's two modes under the first load.</summary>
+    /// <summary>Figure of the body's two modes under the first load state in the file.</summary>
     public const string Modes = "modes";
 
     /// <summary>What was asked.</summary>
@@ -46,18 +46,22 @@ public sealed record DescribeAnswer : Answer
     /// <summary>The car under each load.</summary>
     public IReadOnlyList<RideModel> Models => [.. Rests.Select(r => r.Model)];
 
-    /// <summary>All damped modes under the first load.</summary>
-    public FactTable ModesTable => Studies.ModesTable.Of(Rests[0].Model);
+    /// <summary>The car under the load that its modes are shown for: the first load state in the file where that is among them.</summary>
+    public RideModel ModesModel => (Rests.FirstOrDefault(r => r.Model.Load.Loads.Count > 0) ?? Rests[0]).Model;
+
+    /// <summary>All damped modes under that load: those that swing, then those that creep back.</summary>
+    public IReadOnlyList<FactTable> ModesTables => ModesTable.Of(ModesModel);
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => [new("car", Asked.Car.Name)];
 
-    /// <summary>Standing, axles, body; the modes and the intervals where they were asked for.</summary>
+    /// <summary>Standing, axles, body; the wheels, the modes and the intervals where they were asked for.</summary>
     public override IReadOnlyList<FactTable> Tables => Rests.Count == 0
         ? []
         : [
             .. DescribeTable.Of(Rests),
-            .. Asked.WithModes ? [ModesTable] : Array.Empty<FactTable>(),
+            .. Asked.WithWheels ? [DescribeTable.Wheels(Rests)] : Array.Empty<FactTable>(),
+            .. Asked.WithModes ? ModesTables : [],
             .. Doubts.SelectMany((study, k) => Intervals(Rests[k].Model, study)),
         ];
 
@@ -67,7 +71,7 @@ public sealed record DescribeAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences => Rests.Count == 0
         ? []
-        : [.. Doubts.Count == 0 ? [] : new[] { new Sentence("doubts", DoubtTables.Words(Doubts[^1], several: false)) }, .. DescribeNotes.Of(Models)];
+        : [.. Doubts.Count == 0 ? [] : new[] { new Sentence("doubts", DoubtTables.Words(Doubts[^1], several: false)) }, .. DescribeNotes.Of(Rests)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [Studies.Cautions.Short];
@@ -91,7 +95,7 @@ public sealed record DescribeAnswer : Answer
     public override Figure Figure(string id) => id switch
     {
         LoadStates when Rests.Count > 0 => LoadStatesFigure.Of(Models),
-        Modes when Rests.Count > 0 => ModesFigure.Of(Rests[0].Model, BodyModes.Of(Rests[0].Model)),
+        Modes when Rests.Count > 0 => ModesFigure.Of(ModesModel, BodyModes.Of(ModesModel)),
         _ => base.Figure(id),
     };
 

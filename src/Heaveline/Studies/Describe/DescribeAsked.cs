@@ -16,8 +16,11 @@ public sealed record DescribeAsked
     /// <summary>Whether loads that the car cannot bear are left out, each with its reason. Otherwise one of them refuses the whole.</summary>
     public bool LeavesOutUnbearable { get; init; }
 
-    /// <summary>Whether all damped modes under the first load are listed, and drawn before the load states.</summary>
+    /// <summary>Whether all damped modes under the first load state in the file are listed, and drawn before the load states.</summary>
     public bool WithModes { get; init; }
+
+    /// <summary>Whether every wheel's load and travel, the ride rates and the loaded body's inertias are listed too.</summary>
+    public bool WithWheels { get; init; }
 
     /// <summary>Whether every number gets its doubt by slopes (JCGM 100:2008, clause 5): fast.</summary>
     public bool WithSlopes { get; init; }
@@ -28,14 +31,14 @@ public sealed record DescribeAsked
     /// <summary>Seed of the draws.</summary>
     public ulong Seed { get; init; } = 1;
 
-    /// <summary>A car as described and under every load state that it has.</summary>
+    /// <summary>A car empty and under every load state that it has.</summary>
     public static DescribeAsked Of(Car car)
     {
         ArgumentNullException.ThrowIfNull(car);
         return new DescribeAsked { Car = car, Loads = AllLoads(car) };
     }
 
-    /// <summary>As described, and every load state of a car.</summary>
+    /// <summary>Empty, and every load state of a car.</summary>
     public static ImmutableArray<LoadState> AllLoads(Car car)
     {
         ArgumentNullException.ThrowIfNull(car);

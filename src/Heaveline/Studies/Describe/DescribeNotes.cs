@@ -1,39 +1,68 @@
 using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
-using Heaveline.Models;
+using Heaveline.Measures;
 using Heaveline.Modes;
+using Heaveline.Rules;
 
 namespace Heaveline.Studies;
 
 /// <summary>What must be said beside the numbers of a standing car.</summary>
 public static class DescribeNotes
 {
+    /// <summary>Id of the sentence on the trade's rule of loads.</summary>
+    public const string LoadRuleId = "load-rule";
+
+    /// <summary>Id of the sentence on the speed that a ratio suits.</summary>
+    public const string SuitedSpeedId = "suited-speed";
+
     /// <summary>The notes, a sentence or two each.</summary>
-    /// <param name="models">One car under each load state; at least one.</param>
-    public static IEnumerable<Sentence> Of(IReadOnlyList<RideModel> models)
+    /// <param name="rests">One car under each load state; at least one.</param>
+    public static IEnumerable<Sentence> Of(IReadOnlyList<CarAtRest> rests)
     {
-        ArgumentNullException.ThrowIfNull(models);
-        return All(models);
+        ArgumentNullException.ThrowIfNull(rests);
+        return All(rests);
     }
 
-    private static IEnumerable<Sentence> All(IReadOnlyList<RideModel> models)
+    private static IEnumerable<Sentence> All(IReadOnlyList<CarAtRest> rests)
     {
-        var model = models[0];
-        foreach (var (load, axles) in models.Select(m => (m.Load.Name, AxleRide.Of(m))))
+        var model = rests[0].Model;
+        var ends = rests.Select(r => Coincidence.Of(r.Model)).ToList();
+        foreach (var (rest, pace) in rests.Zip(ends))
         {
-            if (axles[1].Rates.Frequency < axles[0].Rates.Frequency)
+            var (load, ratio) = (rest.Model.Load.Name, AxleCatalogue.FrequencyRatio.Of(rest));
+            if (ratio < 1.0)
             {
                 yield return new($"rear-softer-{load.Replace(' ', '-')}", string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Under '{load}' the rear rides softer than the front (ratio {axles[1].Rates.Frequency / axles[0].Rates.Frequency:F3}): "
-                    + $"after a bump it cannot catch up with the front."));
+                    $"Under '{load}' the rear rides softer than the front (ratio {ratio:F3})")
+                    + (pace.FallsIntoStep ? "." : ": after a bump it cannot catch up with the front."));
             }
         }
 
+        foreach (var end in SpringTableEnd.Standing([.. rests.Select(r => r.Model)]))
+        {
+            var axle = CornerNames.Of(end.End);
+            yield return new($"{axle}-spring-table", $"The table of the {axle} spring {end.WordsStanding}. {SpringTableEnd.Advice}");
+        }
+
+        // With some of its loads alone nobody knows which is the lightest and which the greatest.
+        if (rests.Count(r => r.Model.Load.Loads.Count > 0) == model.Car.LoadStates.Count && LoadRule.Of(rests) is { } rule)
+        {
+            yield return new(LoadRuleId, Words(rule));
+        }
+
+        yield return new(SuitedSpeedId, SuitedSpeed(rests, ends));
         yield return new("definitions",
             "Ride frequencies: both wheels of the axle move, the other axle is held, the tyre in series; anti-roll bars do not count. "
             + "Damping ratio: c/(2√(k·m)) with the suspension's rate and the sprung mass on the axle.");
+        if (AxleRide.Of(model, AxleEnd.Front).RatesShut is not null)
+        {
+            yield return new("line",
+                "The fluid line gives way at each frequency as far as its fluid can follow there; with the line shut is what a blow feels. Roll rate "
+                + "and deflections of loads: the line at one pressure.");
+        }
+
         if (model.Car.Body.PitchAxisHeight is null || model.Car.Body.RollAxisHeight is null)
         {
             yield return new("no-tilting-moment", "Gravity's tilting moment is left out where the car file gives no pitch or roll axis height.");
@@ -48,5 +77,45 @@ public static class DescribeNotes
                     : $"The pitch inertia comes from the dynamic index that the car file states, {model.Car.Body.DynamicIndex} in the reference "
                         + "state.");
         }
+    }
+
+    private static string Words(LoadRule rule)
+    {
+        static string Share(double share) =>
+            string.Create(CultureInfo.InvariantCulture, $"{100.0 * share:F0} % (ratio {LoadRule.Ratio(share):F2})");
+        var asks = $"The rule (common practice, no source): {Share(LoadRule.LightShare)} under the lightest load, "
+            + $"{Share(LoadRule.HeavyShare)} under the greatest; by effective static deflection, ratios on rigid tyres.";
+        var light = LoadRule.Verdict(rule.Light, LoadRule.LightShare);
+        var stands = $"The rear springs are pressed to {Share(rule.Light)} of the front ones under '{rule.Lightest.Name}'";
+        if (!rule.HasTwo)
+        {
+            return $"{stands}, the only load: {Verdict(light)}. {asks}";
+        }
+
+        var heavy = LoadRule.Verdict(rule.Heavy, LoadRule.HeavyShare);
+        return $"{stands} and to {Share(rule.Heavy)} under '{rule.Heaviest.Name}': "
+            + (light == heavy ? $"{Verdict(light)} under both." : $"{Verdict(light)} under the first, {Verdict(heavy)} under the second.")
+            + $" {asks}";
+    }
+
+    private static string Verdict(int side) => side switch
+    {
+        > 0 => "softer than the trade's load rule asks",
+        < 0 => "stiffer than the trade's load rule asks",
+        _ => "as the trade's load rule asks, within 3 %",
+    };
+
+    private static string SuitedSpeed(IReadOnlyList<CarAtRest> rests, IReadOnlyList<Coincidence> ends)
+    {
+        string[] alike =
+        [
+            .. rests.Zip(ends).Where(p => p.Second.SpeedFor(Coincidence.SuitedCycles) > Coincidence.FastestTold)
+                .Select(p => $"'{p.First.Model.Load.Name}'"),
+        ];
+        return "Which speed a frequency ratio suits depends on the obstacle and on what is judged: the map of the rule shows it for each obstacle."
+            + (alike.Length == 0
+                ? ""
+                : $" Under {string.Join(" and ", alike)} front and rear swing at so nearly the same pace that, were the car linear, its ends would "
+                    + "fall into step at no speed up to 150 km/h.");
     }
 }

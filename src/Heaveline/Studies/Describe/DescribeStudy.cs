@@ -15,7 +15,14 @@ public static class DescribeStudy
     {
         Name = "modes",
         Kind = ChoiceKind.Tick,
-        Says = "List all damped modes of the load state (as described without --load), and draw the body's two modes instead of the load states.",
+        Says = "List all damped modes of the load state (the car's first without --load), and draw the body's two modes instead of the load states.",
+    };
+
+    private static readonly Choice Wheels = new()
+    {
+        Name = "wheels",
+        Kind = ChoiceKind.Tick,
+        Says = "Also list every wheel's load and travel, the ride rates and the loaded body's inertias.",
     };
 
     private static readonly Choice Samples = Choices.Samples(1000);
@@ -35,7 +42,7 @@ public static class DescribeStudy
               heaveline describe examples/garage/fern-saloon.yaml --load "four up with luggage" --modes --figure modes.pdf
               heaveline describe examples/garage/fern-saloon.yaml --load driver --doubt
             """,
-        Choices = [Choices.Car, Load, Modes, Choices.Doubt, Samples, Seed],
+        Choices = [Choices.Car, Load, Wheels, Modes, Choices.Doubt, Samples, Seed],
         Reads = Read,
         Answers = Run,
     };
@@ -63,6 +70,7 @@ public static class DescribeStudy
 
     private static DescribeAsked? Read(AskedReader reader)
     {
+        var withWheels = reader.IsTicked(Wheels);
         var withModes = reader.IsTicked(Modes);
         var draws = reader.Whole(Samples);
         var seed = reader.Seed(Seed);
@@ -75,6 +83,7 @@ public static class DescribeStudy
             {
                 Car = car!.Car,
                 Loads = all ? DescribeAsked.AllLoads(car.Car) : [car.Load],
+                WithWheels = withWheels,
                 WithModes = withModes,
                 Draws = isDoubted ? draws : null,
                 Seed = seed!.Value,

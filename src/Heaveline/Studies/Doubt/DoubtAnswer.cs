@@ -36,6 +36,9 @@ public sealed record DoubtAnswer : Answer
     ];
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> Cautions => Asked.Road is { } road ? ShortRoad.Of(road, Asked.Car.Car) : [];
+
+    /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables => [DrawnTable.Of(Results)];
 
     /// <summary>Which end is really the softer, what to measure better next, and what was left out.</summary>

@@ -25,7 +25,7 @@ internal static class LinkWords
                 bench,
                 separate,
                 "With separate springs as stiff in heave it would pitch",
-                "the link costs nothing there",
+                "the link costs next to nothing there",
                 "the link's price is",
                 "the link saves");
         }
@@ -38,7 +38,7 @@ internal static class LinkWords
             bench,
             bench.Without,
             "Without the link and nothing in its place it would pitch",
-            "the link changes nothing",
+            "the link changes next to nothing",
             "with it there is",
             "the link saves");
         return new("price", text.TrimEnd());
@@ -68,16 +68,17 @@ internal static class LinkWords
     {
         if (crossings.Select(c => c.Flow).OfType<PipeFlow>().MaxBy(f => f.Reynolds) is { } flow && flow.Reynolds > PipeFlow.Critical)
         {
-            var stands = (crossings[0].With.Model.Rolls ? 1.0 : 2.0) * crossings[0].With.Model.Trim.WheelLoad[0];
+            var stands = crossings[0].With.Model.Trim.WheelLoad[0];
             yield return
                 $"The pipe's flow does not stay laminar: over the hump at {Numeral.Of(In.KilometresPerHour.Of(flow.Speed), "0.#")} km/h it reaches "
                 + $"{Numeral.Of(flow.PeakVelocity, "F1")} m/s, Reynolds number {Numeral.Of(flow.Reynolds, "F0")} (above "
                 + $"{Numeral.Of(PipeFlow.Critical, "F0")} it can be turbulent), for {Numeral.Of(100.0 * flow.TurbulentShare, "F0")} % of the first "
-                + $"{Numeral.Of(PipeFlow.Looks, "F1")} s. There a smooth pipe loses {Numeral.Of(flow.LossRatio, "F1")} times what is counted: {Numeral.Of(flow.FrontForce, "F0")} N at a front wheel instead of "
+                + $"{Numeral.Of(PipeFlow.Looks, "F1")} s. There a smooth pipe loses {Numeral.Of(flow.LossRatio, "F1")} times what is counted: "
+                + $"{Numeral.Of(flow.FrontForce, "F0")} N at a front wheel instead of "
                 + $"{Numeral.Of(flow.FrontForce / flow.LossRatio, "F0")} N. No pass counts the difference; with it the fluid would run slower."
                 + (flow.FrontForce > Thin * stands
-                    ? $" That is more than a tenth of the {Numeral.Of(stands, "F0")} N that the wheel stands with: the pipe is too thin for this hump "
-                        + "at that speed."
+                    ? $" That is more than a tenth of the {Numeral.Of(stands, "F0")} N that the wheel stands with: the pipe is too thin for this "
+                        + "hump at that speed."
                     : "");
         }
     }

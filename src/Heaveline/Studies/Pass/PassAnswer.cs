@@ -29,6 +29,9 @@ public sealed record PassAnswer : Answer
     /// <summary>What the comfort standard makes of the seat; null where none was asked for, or the pass broke off.</summary>
     public PassComfort? AtSeat { get; init; }
 
+    /// <summary>How the pass is run once more for its traces where they are taken away; null: they are those of the pass itself.</summary>
+    public PassOptions? CsvOptions { get; init; }
+
     /// <summary>Car and load.</summary>
     public RideModel Model => Pass.Model;
 
@@ -93,8 +96,8 @@ public sealed record PassAnswer : Answer
         _ => base.Figure(id),
     };
 
-    /// <summary>All traces over time.</summary>
-    public override byte[] Csv() => TraceCsv.Of(Pass);
+    /// <summary>All traces over time, recorded as was asked for. The numbers are those of the pass, however its traces are recorded.</summary>
+    public override byte[] Csv() => TraceCsv.Of(CsvOptions is { } options ? Pass.Of(Model, Pass.Road, Pass.Speed, options) : Pass);
 
     private FactTable Table() => PassTable.Of("Pass", [Model.Load.Name], [(Pass, Measures)]);
 }

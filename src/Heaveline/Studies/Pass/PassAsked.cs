@@ -19,6 +19,9 @@ public sealed record PassAsked
     /// <summary>How the pass is run.</summary>
     public PassOptions Options { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = PassOptions.Default;
 
+    /// <summary>How the traces are recorded where they are taken away; null: as the pass itself.</summary>
+    public PassRecord? Record { get; init; }
+
     /// <summary>The seat that is evaluated by the comfort standard; null for none.</summary>
     public Seat? Comfort { get; init; }
 }

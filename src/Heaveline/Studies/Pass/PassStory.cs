@@ -2,6 +2,7 @@ using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Measures;
+using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 
@@ -12,14 +13,17 @@ public static class PassStory
 {
     /// <summary>Ids of the sentences on pitching, or on why the crossing broke off: what a reader wants before wheels, seats and lamp.</summary>
     public static IReadOnlySet<string> First { get; } =
-        new HashSet<string>(StringComparer.Ordinal) { "outcome", "hit", "settling", "settling-time", "settling-share", "pitch", "pitch-share" };
+        new HashSet<string>(StringComparer.Ordinal)
+        {
+            "outcome", "short-road", "hit", "settling", "settling-time", "settling-share", "pitch", "pitch-share",
+        };
 
     /// <summary>The sentences, in order.</summary>
     public static IReadOnlyList<Sentence> Of(Pass pass, PassMeasures measures)
     {
         ArgumentNullException.ThrowIfNull(pass);
         ArgumentNullException.ThrowIfNull(measures);
-        var story = new List<Sentence> { Opening(pass) };
+        List<Sentence> story = [Opening(pass), .. ShortRoad.Of(pass.Road, pass.Model.Car).Select(text => new Sentence("short-road", text))];
         if (pass.Outcome != PassOutcome.Completed)
         {
             story.Add(new("outcome", pass.OutcomeSentence));
@@ -28,6 +32,7 @@ public static class PassStory
 
         story.AddRange(measures.Pitch is { Hit: { } hit, Settling: { } settling } ? Obstacle(pass, hit, settling) : Road(measures));
         story.AddRange(Wheels(measures));
+        story.AddRange(SpringTableEnd.In(pass).Select(end => new Sentence($"{CornerNames.Of(end.End)}-spring-table", end.WordsInPass)));
         story.AddRange(Seats(measures));
         if (pass.Model.Car.Kind == VehicleKind.TwoWheeler && measures.Seats.Count > 0)
         {

@@ -24,6 +24,28 @@ public static class PassStudy
         HelpName = "SEAT",
     };
 
+    // More would take gigabytes while it is computed.
+    private const double MostSamples = 1e6;
+
+    private static readonly Choice Rate = new()
+    {
+        Name = "csv-rate",
+        Kind = ChoiceKind.Number,
+        Says = "Samples a second in the file of --csv, 50 to 4000; 400 without it. The printed numbers stay.",
+        HelpName = "NUMBER",
+        WordIs = "number of samples a second",
+        Range = (50, 4000),
+    };
+
+    private static readonly Choice Length = new()
+    {
+        Name = "csv-length",
+        Kind = ChoiceKind.Quantity,
+        Says = "How long the file of --csv goes on after the front wheels meet the road, 0.1 s to 10 min. Without it: 3 s past the rear wheels' "
+            + "leaving.",
+        HelpName = "TIME",
+    };
+
     /// <summary>The question as a command offers it.</summary>
     public static Question<PassAsked, PassAnswer> Question { get; } = new()
     {
@@ -36,7 +58,7 @@ public static class PassStudy
               heaveline pass examples/garage/fern-saloon.yaml --road village-hump --speed "40 km/h" --load "four up with luggage"
               heaveline pass examples/garage/fern-saloon.yaml --road examples/roads/country-lane.yaml --figure pass.svg --csv pass.csv
             """,
-        Choices = [Choices.Car, Choices.Road, Choices.Speed, Choices.Load, Certified, Comfort],
+        Choices = [Choices.Car, Choices.Road, Choices.Speed, Choices.Load, Certified, Comfort, Rate, Length],
         CsvSays = "Write all traces over time to FILE.",
         Reads = Read,
         Answers = Run,
@@ -53,6 +75,13 @@ public static class PassStudy
         var pass = Pass.Of(asked.Car.Model, asked.Road, asked.Speed, asked.Options, run?.Cancellation ?? default);
         return Of(asked.Car.Name, pass) with
         {
+            CsvOptions = asked.Record is { } record
+                ? asked.Options with
+                {
+                    Method = asked.Options.Method is FixedStep steps ? steps with { StatesError = false } : asked.Options.Method,
+                    Record = record,
+                }
+                : null,
             AtSeat = asked.Comfort is { } seat && pass.Outcome == PassOutcome.Completed ? PassComfort.Of(pass, seat) : null,
         };
     }
@@ -80,6 +109,7 @@ public static class PassStudy
         var road = reader.Road(Choices.Road);
         var car = reader.Car(Choices.Car, Choices.Load);
         var seat = car is null ? null : reader.Seat(Comfort, car.Car);
+        var record = Record(reader);
         return reader.IsRefused
             ? null
             : new PassAsked
@@ -87,8 +117,34 @@ public static class PassStudy
                 Car = car!,
                 Road = road!,
                 Speed = speed!.Value,
-                Options = PassOptions.Default with { Certified = isCertified },
+                Options = new() { Method = isCertified ? new ExactPieces() : FixedStep.Default },
+                Record = record,
                 Comfort = seat,
             };
+    }
+
+    private static PassRecord? Record(AskedReader reader)
+    {
+        if (reader.Given.Of(Rate) is null && reader.Given.Of(Length) is null)
+        {
+            return null;
+        }
+
+        var rate = reader.Given.Of(Rate) is null ? PassRecord.Default.SamplesPerSecond : reader.Number(Rate);
+        var length = reader.Given.Of(Length) is null ? null : reader.Amount<Time>(Length, "10 s");
+        if (length is { Si: < 0.1 or > 600.0 })
+        {
+            reader.Object(Length.Name, $"{Length.Name} '{reader.Given.Of(Length)}': give 0.1 s to 600 s.");
+            return null;
+        }
+
+        if (rate * length?.Si > MostSamples)
+        {
+            reader.Object(Length.Name, FormattableString.Invariant(
+                $"{rate:0.#} samples a second for {length!.Value.Si:0.#} s are too many to record: take at most {MostSamples:0} samples."));
+            return null;
+        }
+
+        return rate is null ? null : PassRecord.Default with { SamplesPerSecond = rate.Value, Duration = length?.Si };
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Heaveline.Answers;
@@ -17,7 +18,7 @@ public static class TraceCsv
     public static byte[] Of(IReadOnlyList<(string Name, Pass Pass)> passes)
     {
         // Passes of one drive share their clock; the shortest record bounds the table.
-        List<(string Header, double[] Values)> columns = [("time [s]", passes[0].Pass.Time)];
+        List<(string Header, ImmutableArray<double> Values)> columns = [("time [s]", passes[0].Pass.Time)];
         foreach (var (name, pass) in passes)
         {
             columns.AddRange(Columns(pass).Skip(1).Select(c => ($"{name}: {c.Header}", c.Values)));
@@ -26,9 +27,9 @@ public static class TraceCsv
         return Written(columns, passes.Min(p => p.Pass.Count));
     }
 
-    private static List<(string Header, double[] Values)> Columns(Pass pass)
+    private static List<(string Header, ImmutableArray<double> Values)> Columns(Pass pass)
     {
-        var columns = new List<(string Header, double[] Values)>
+        var columns = new List<(string Header, ImmutableArray<double> Values)>
         {
             ("time [s]", pass.Time),
             ("heave [mm]", Scaled(pass.Heave, 1e3)),
@@ -62,7 +63,7 @@ public static class TraceCsv
         return columns;
     }
 
-    private static byte[] Written(List<(string Header, double[] Values)> columns, int count)
+    private static byte[] Written(List<(string Header, ImmutableArray<double> Values)> columns, int count)
     {
         var text = new StringBuilder();
         text.AppendJoin(',', columns.Select(c => CsvCell.Of(c.Header))).Append('\n');
@@ -74,5 +75,5 @@ public static class TraceCsv
         return Encoding.UTF8.GetBytes(text.ToString());
     }
 
-    private static double[] Scaled(double[] values, double factor) => Array.ConvertAll(values, v => v * factor);
+    private static ImmutableArray<double> Scaled(ImmutableArray<double> values, double factor) => [.. values.Select(v => v * factor)];
 }

@@ -38,7 +38,7 @@ public sealed record RideAnswer : Answer
 
     private IReadOnlyList<IReadOnlyList<RandomPass>>? InTime => Asked.InTime ? [.. Cars.Select(c => c.InTime!)] : null;
 
-    private string Load => Asked.Cars[0].Load.Name;
+    private string Load => LoadedCar.LoadsOf(Asked.Cars);
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>

@@ -54,7 +54,7 @@ public sealed record RuleAnswer : Answer
     ];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Cautions => NotMarked;
+    public override IReadOnlyList<string> Cautions => [.. ShortRoad.Of(Map.Road, Map.Model.Car), .. NotMarked];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences => SentencesWith(RuleSentences.WindowAtCommand(Map));

@@ -81,8 +81,8 @@ public static class RuleStudy
     /// <summary>The question as a page offers it: of the car's first load where none is named, a coarse map first.</summary>
     public static Question<RuleAsked, RuleAnswer> OnPage { get; } = Question with
     {
-        Choices = [Choices.Car, Choices.FirstLoad, Choices.Road, Rule, Measure, Choices.From, Choices.To],
-        Reads = reader => Read(reader, Choices.FirstLoad, RuleDetail.Stepwise),
+        Choices = [Choices.Car, Choices.Load, Choices.Road, Rule, Measure, Choices.From, Choices.To],
+        Reads = reader => Read(reader, Choices.Load, RuleDetail.Stepwise),
     };
 
     /// <summary>Maps a rule.</summary>

@@ -10,10 +10,13 @@ public sealed record RankingWords
     // Below a hundredth a share is not worth a sentence, below two not a test.
     private const double Slight = 0.01;
 
+    /// <summary>Least size of a cause's share over the car's value that is worth a road test (–).</summary>
+    internal const double WorthATest = 0.02;
+
     /// <summary>The measure, as it is and with every cause neutral.</summary>
     public required Sentence Opening { get; init; }
 
-    /// <summary>The causes worth a sentence, greatest first, each with the road test that would prove it where it is worth one.</summary>
+    /// <summary>The causes worth a sentence, greatest first, each with what is said of a road test where it is worth one.</summary>
     public required IReadOnlyList<(Sentence Cause, Sentence? Proof)> Causes { get; init; }
 
     /// <summary>What plays hardly any part; null for nothing.</summary>
@@ -25,26 +28,28 @@ public sealed record RankingWords
     /// <summary>The sentences of a ranking.</summary>
     /// <param name="id">What the ids begin with ("settling").</param>
     /// <param name="ranking">The ranking.</param>
-    /// <param name="withTests">Whether road tests stand behind the causes.</param>
-    public static RankingWords Of(string id, WhyRanking ranking, bool withTests)
+    /// <param name="tested">Whose road tests stand behind the causes; null for none.</param>
+    public static RankingWords Of(string id, WhyRanking ranking, Why? tested)
     {
         ArgumentNullException.ThrowIfNull(ranking);
-        var unit = ranking.Measure.Unit;
+        string Print(double si) => $"{ranking.Measure.Print(ranking.Measure.Unit.Of(si))}{ranking.Measure.Unit.Suffix}";
         var measure = $"{char.ToUpperInvariant(ranking.Measure.Name[0])}{ranking.Measure.Name[1..]}";
         string[] rest = [.. ranking.Causes.Where(c => Math.Abs(c.Relative) < Slight).Select(c => c.Is)];
         return new RankingWords
         {
             Opening = new(id, FormattableString.Invariant(
-                $"{measure}: {unit.Of(ranking.Value):G3}{unit.Suffix}; with every cause neutral {unit.Of(ranking.NeutralValue):G3}{unit.Suffix}.")),
+                $"{measure}: {Print(ranking.Value)}; with every cause neutral {Print(ranking.NeutralValue)}.")),
             Causes =
             [
                 .. ranking.Causes.Where(c => Math.Abs(c.Relative) >= Slight)
-                    .Select(c => Words($"{id}-{JsonNamingPolicy.KebabCaseLower.ConvertName($"{c.Kind}")}", c, withTests)),
+                    .Select(c => Words($"{id}-{JsonNamingPolicy.KebabCaseLower.ConvertName($"{c.Kind}")}", c, tested)),
             ],
             Rest = rest.Length > 0 ? new($"{id}-rest", $"Hardly any part of it: {string.Join("; ", rest)}.") : null,
         };
     }
 
-    private static (Sentence Cause, Sentence? Proof) Words(string id, PitchCause cause, bool withTest) =>
-        (new Sentence(id, cause.Sentence), withTest && Math.Abs(cause.Relative) >= 2.0 * Slight ? new Sentence($"{id}-proof", cause.Proof) : null);
+    private static (Sentence Cause, Sentence? Proof) Words(string id, PitchCause cause, Why? tested) =>
+        (new Sentence(id, cause.Sentence), tested is not null && Math.Abs(cause.Relative) >= WorthATest
+            ? new Sentence($"{id}-proof", TestWords.Of(tested, cause.Kind))
+            : null);
 }

@@ -6,7 +6,7 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
-/// <summary>Why a car pitches: ranked causes with their sizes, and the road tests that would prove them.</summary>
+/// <summary>Why a car pitches: ranked causes with their sizes, and the road tests planned for them.</summary>
 public sealed record WhyAnswer : Answer
 {
     /// <summary>Figure of the causes' shares.</summary>
@@ -16,10 +16,13 @@ public sealed record WhyAnswer : Answer
     public required Why Why { get; init; }
 
     /// <summary>Causes of the settling in words, each with its road test.</summary>
-    public RankingWords Settling => RankingWords.Of("settling", Why.Settling, withTests: true);
+    public RankingWords Settling => RankingWords.Of("settling", Why.Settling, Why);
 
     /// <summary>Causes of the hit in words; the road tests are those of the settling.</summary>
-    public RankingWords Hit => RankingWords.Of("hit", Why.Hit, withTests: false);
+    public RankingWords Hit => RankingWords.Of("hit", Why.Hit, null);
+
+    /// <summary>What the numbers of the planned tests rest on.</summary>
+    public Sentence Assumed => TestWords.Assumed;
 
     /// <summary>How the shares came about.</summary>
     public Sentence Method => new("method", FormattableString.Invariant(
@@ -28,14 +31,17 @@ public sealed record WhyAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
-        [new("drive", $"{Car}, {Load}, over {Why.Road.CaptionFor(Why.Model.Rolls)} at "
-            + FormattableString.Invariant($"{In.KilometresPerHour.Of(Why.Speed):0.#} km/h."))];
+    [
+        new("drive", $"{Car}, {Load}, over {Why.Road.CaptionFor(Why.Model.Rolls)} at "
+            + FormattableString.Invariant($"{In.KilometresPerHour.Of(Why.Speed):0.#} km/h.")),
+        .. ShortRoad.Of(Why.Road, Why.Model.Car).Select(text => new Sentence("short-road", text)),
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables => [Table(Why.Settling), Table(Why.Hit)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences => [.. Settling.All, .. Hit.All, Method];
+    public override IReadOnlyList<Sentence> Sentences => [.. Settling.All, .. Hit.All, Method, Assumed];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => ["Test off public roads. " + Studies.Cautions.Short];
@@ -53,12 +59,12 @@ public sealed record WhyAnswer : Answer
         ["load"] = Load,
         ["road"] = Why.Road.Caption,
         ["sentences"] = TablesJson.Texts(Why.Settling.Causes.Select(c => c.Sentence)),
-        ["tests"] = TablesJson.Texts(Why.Settling.Causes.Select(c => c.Proof)),
+        ["tests"] = TablesJson.Texts(Settling.Causes.Select(c => c.Proof?.Text).OfType<string>()),
     };
 
     /// <summary>The rankings one after the other; the tables hold the same numbers.</summary>
     public override IEnumerable<string> Lines =>
-        [.. Head.Select(s => s.Text), .. Ranked(Settling), .. Ranked(Hit), "", Method.Text, .. Closing];
+        [.. Head.Select(s => s.Text), .. Ranked(Settling), .. Ranked(Hit), "", Method.Text, Assumed.Text, .. Closing];
 
     private string Car => Why.Model.Car.Name;
 
@@ -72,16 +78,17 @@ public sealed record WhyAnswer : Answer
         "",
         words.Opening.Text,
         .. words.Causes
-            .SelectMany(c => c.Proof is { } proof ? [$"  {c.Cause.Text}", $"    To prove it: {proof.Text}"] : new[] { $"  {c.Cause.Text}" }),
+            .SelectMany(c => c.Proof is { } proof ? [$"  {c.Cause.Text}", $"    {proof.Text}"] : new[] { $"  {c.Cause.Text}" }),
         .. words.Rest is { } rest ? [$"  {rest.Text}"] : Array.Empty<string>(),
     ];
 
     private static FactTable Table(WhyRanking ranking)
     {
-        var table = new FactTable(ranking.Measure.Name, ["share of the measure, %", "alone, %"]);
+        var measure = ranking.Measure;
+        var table = new FactTable(ranking.Measure.Name, ["share of the measure", "alone"]);
         foreach (var cause in ranking.Causes)
         {
-            table.Add(cause.Kind.ToString(), cause.Is, "%", "F1", [100.0 * cause.Relative, 100.0 * cause.Alone / ranking.Value]);
+            table.Add(cause.Kind.ToString(), cause.Is, measure.Unit.Symbol, measure.Format, [measure.Shown(cause.Share), measure.Shown(cause.Alone)]);
         }
 
         return table;

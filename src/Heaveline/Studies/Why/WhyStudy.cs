@@ -13,7 +13,7 @@ public static class WhyStudy
         Says =
             """
             Say why a car pitches over a road: frequency ratio, damping and its split, inertia, wheelbase, load, friction, stops, tyres,
-            interconnection; each with its share and the road test that would prove it.
+            interconnection; each with its share and, where a load can show it, a planned road test.
 
             Example:
               heaveline why examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h"
@@ -32,7 +32,8 @@ public static class WhyStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        return new WhyAnswer { Why = Why.Of(asked.Car.Model, asked.Road, asked.Speed, asked.Options, run.Degree, run.Cancellation) };
+        var why = Why.Of(asked.Car.Model, asked.Road, asked.Speed, asked.Options, run.Degree, run.Cancellation);
+        return new WhyAnswer { Why = why.WithTests(RankingWords.WorthATest, run.Degree, run.Cancellation) };
     }
 
     private static WhyAsked? Read(AskedReader reader)

@@ -7,7 +7,9 @@ namespace Heaveline.Studies;
 public static class RatioStudy
 {
     private static readonly Choice Stop = SheetQuestion.Repeated(
-        "stop", "Wheel travel and spring (or damper) travel from the state described, bump positive. Repeat it.", "WHEEL,ELEMENT") with
+        "stop",
+        "Wheel travel and spring (or damper) travel from the state described, bump positive; without a doubt good to half its last digit. Repeat it.",
+        "WHEEL,ELEMENT") with
     {
         IsNeeded = true,
     };
@@ -51,7 +53,9 @@ public static class RatioStudy
 
     private static RatioAsked? Read(SheetReader reader)
     {
-        var stops = reader.Rows<Length>(Stop, 2).Select(s => (s[0], s[1])).ToList();
-        return reader.IsRefused ? null : new RatioAsked { Stops = [.. stops] };
+        var stops = reader.Rows(Stop, 2).ToList();
+        var wheels = reader.Readings<Length>(Stop, stops.Select(s => s[0]));
+        var elements = reader.Readings<Length>(Stop, stops.Select(s => s[1]));
+        return reader.IsRefused ? null : new RatioAsked { Stops = [.. wheels.Zip(elements)] };
     }
 }

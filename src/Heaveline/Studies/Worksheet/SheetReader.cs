@@ -30,14 +30,15 @@ internal sealed class SheetReader(AskedReader reader)
     {
         foreach (var words in reader.Texts(choice))
         {
-            var parts = words.Split(',', StringSplitOptions.TrimEntries);
+            var parts = CommaList.Of(words);
             if (parts.Length == count)
             {
                 yield return parts;
             }
             else
             {
-                reader.Object(choice.Name, $"{choice.Name} '{words}': it has {parts.Length} values between commas; it must have {count}.");
+                reader.Object(choice.Name, $"{choice.Name} '{words}': it has {parts.Length} values between commas; it must have {count}."
+                    + (parts.Length < count && CommaList.HasDecimalComma(words) ? " A comma between two digits is a decimal comma." : ""));
             }
         }
     }
@@ -45,13 +46,27 @@ internal sealed class SheetReader(AskedReader reader)
     public Amount<T> Amount<T>(Choice choice, string words)
         where T : struct, IDimension => reader.Amount<T>(choice, words, NoExample) ?? default;
 
-    /// <summary>A force, or the mass that a scale shows under it.</summary>
-    public Amount<Force> Force(Choice choice, string words)
+    /// <summary>Readings of one instrument: those without a doubt of their own are good to half the last digit that any was read to.</summary>
+    public IReadOnlyList<Amount<T>> Readings<T>(Choice choice, IEnumerable<string> words)
+        where T : struct, IDimension => Floored([.. words.Select(w => (Amount<T>(choice, w), QuantityText.HalfLastDigit<T>(w)))]);
+
+    /// <summary>The same of forces, or of the masses that a scale shows under them.</summary>
+    public IReadOnlyList<Amount<Force>> Forces(Choice choice, IEnumerable<string> words) => Floored([.. words.Select(w => Force(choice, w))]);
+
+    private static IReadOnlyList<Amount<T>> Floored<T>(IReadOnlyList<(Amount<T> Amount, double? HalfDigit)> readings)
+        where T : struct, IDimension
+    {
+        var finest = readings.Min(r => r.HalfDigit) ?? 0.0;
+        return [.. readings.Select(r => r.Amount.Doubt.IsStated ? r.Amount : r.Amount.WithDoubt(finest))];
+    }
+
+    // A pound on a scale is the same force whether read as mass or force; what is no force at all is told as one.
+    private (Amount<Force> Force, double? HalfDigit) Force(Choice choice, string words)
     {
         var mass = QuantityText.Parse<Mass>(words);
-        // A pound on a scale is the same force whether read as mass or force; what is no force at all is told as one.
         return QuantityText.Parse<Force>(words).IsRead || !mass.IsRead
-            ? Amount<Force>(choice, words)
-            : new Amount<Force>(mass.Amount.Si * Gravity.Standard, new Doubt(mass.Amount.Doubt.HalfWidth * Gravity.Standard));
+            ? (Amount<Force>(choice, words), QuantityText.HalfLastDigit<Force>(words))
+            : (new(mass.Amount.Si * Gravity.Standard, new Doubt(mass.Amount.Doubt.HalfWidth * Gravity.Standard)),
+                Gravity.Standard * QuantityText.HalfLastDigit<Mass>(words));
     }
 }

@@ -7,7 +7,9 @@ namespace Heaveline.Studies;
 public static class SpringStudy
 {
     private static readonly Choice Pair = SheetQuestion.Repeated(
-        "pair", "Length of the spring and the force on it (or the scale's reading). Repeat it.", "LENGTH,FORCE") with
+        "pair",
+        "Length of the spring and the force on it (or the scale's reading); without a doubt good to half its last digit. Repeat it.",
+        "LENGTH,FORCE") with
     { IsNeeded = true };
 
     private static readonly Choice At = SheetQuestion.Choice(
@@ -38,6 +40,16 @@ public static class SpringStudy
             .Add("free-length", "length without force by that line", "mm", "F1", sheet.FreeLength)
             .Add("straightness", "straightness R²", "–", "F5", sheet.Straightness)
             .Add("scatter", "scatter about the chosen shape", "N", "F1", sheet.Scatter);
+        foreach (var (step, k) in sheet.Steps.Select((step, k) => (step, k + 1)))
+        {
+            table.Add(
+                FormattableString.Invariant($"step-{k}"),
+                FormattableString.Invariant($"rate of the step {1e3 * step.From:0.#} to {1e3 * step.To:0.#} mm"),
+                "N/mm",
+                "F2",
+                step.Rate);
+        }
+
         if (sheet.Shape != SpringShape.Straight)
         {
             table.Add("rate-long", "rate at the longest length", "N/mm", "F2", sheet.EndRates[0])
@@ -60,7 +72,7 @@ public static class SpringStudy
             CarFile =
             [
                 "spring:",
-                sheet.Shape == SpringShape.Straight
+                sheet.Shape == SpringShape.Straight && !sheet.Bends
                     ? $"  rate: {SheetTable.Text(sheet.Rate, "N/mm")}"
                     : $"  table: [{string.Join(", ", Rows(asked))}]",
             ],
@@ -69,9 +81,11 @@ public static class SpringStudy
 
     private static SpringAsked? Read(SheetReader reader)
     {
-        var pairs = reader.Rows(Pair, 2).Select(p => (reader.Amount<Length>(Pair, p[0]), reader.Force(Pair, p[1]))).ToList();
+        var pairs = reader.Rows(Pair, 2).ToList();
+        var lengths = reader.Readings<Length>(Pair, pairs.Select(p => p[0]));
+        var forces = reader.Forces(Pair, pairs.Select(p => p[1]));
         var at = reader.Maybe<Length>(At);
-        return reader.IsRefused ? null : new SpringAsked { Pairs = [.. pairs], At = at };
+        return reader.IsRefused ? null : new SpringAsked { Pairs = [.. lengths.Zip(forces)], At = at };
     }
 
     // Repeats at one length make one row: a table must rise.

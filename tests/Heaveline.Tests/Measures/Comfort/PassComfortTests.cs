@@ -90,8 +90,8 @@ public class PassComfortTests
         Same(MeasuringPoint.Seat, MotionAxis.Z, Vertical(1.4));
         Same(MeasuringPoint.Backrest, MotionAxis.Z, Vertical(1.6));
         Same(MeasuringPoint.Feet, MotionAxis.Z, Vertical(0.7));
-        Same(MeasuringPoint.Seat, MotionAxis.Pitch, pass.PitchAcceleration);
-        Same(MeasuringPoint.Seat, MotionAxis.Roll, pass.RollAcceleration);
+        Same(MeasuringPoint.Seat, MotionAxis.Pitch, [.. pass.PitchAcceleration]);
+        Same(MeasuringPoint.Seat, MotionAxis.Roll, [.. pass.RollAcceleration]);
         Assert.Equal(1.0, comfort.HeadForeAftRms / Rms(ForeAft(1.22)), 1e-9);
     }
 
@@ -112,7 +112,7 @@ public class PassComfortTests
         // The dose of one hump hardly depends on how long one watches afterwards, the r.m.s. of a record goes with 1/√T.
         var model = RideModel.Of(DrawnCars.Saloon);
         var shortly = PassComfort.Of(Pass.Of(model, DrawnCars.Hump, 10.0), Driver);
-        var longer = PassComfort.Of(Pass.Of(model, DrawnCars.Hump, 10.0, new PassOptions { SettlingTime = 30.0 }), Driver);
+        var longer = PassComfort.Of(Pass.Of(model, DrawnCars.Hump, 10.0, new() { Record = new() { SettlingTime = 30.0 } }), Driver);
         Assert.Equal(1.0, longer.Recorded.VibrationDose / shortly.Recorded.VibrationDose, 1e-3);
         Assert.Equal(1.0, longer.Recorded.LinearMtvv / shortly.Recorded.LinearMtvv, 1e-3);
         Assert.Equal(Math.Sqrt(shortly.Recorded.Duration / longer.Recorded.Duration), longer.Recorded.Rms / shortly.Recorded.Rms, 0.01);
@@ -130,7 +130,7 @@ public class PassComfortTests
         Assert.Contains(
             "Hz",
             Assert.Throws<RefusedValueException>(() => PassComfort.Of(
-                Pass.Of(model, DrawnCars.Hump, 10.0, new PassOptions { SamplesPerSecond = 100.0 }), Driver)).Message,
+                Pass.Of(model, DrawnCars.Hump, 10.0, new() { Record = new() { SamplesPerSecond = 100.0 } }), Driver)).Message,
             StringComparison.Ordinal);
         var pass = Pass.Of(model, DrawnCars.Hump, 10.0);
         Assert.Equal("window", Assert.Throws<RefusedValueException>(() => PassComfort.Of(pass, Driver, window: new Window(0.0, 100.0))).What);

@@ -1,0 +1,38 @@
+#!/usr/bin/env bash
+# Packs the library into artifacts/package and tries it as a user would: the samples of docs/library.md, compiled and run against the packages.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+. eng/setup.sh
+packages=$PWD/artifacts/package
+trial=$PWD/artifacts/package-trial
+rm -rf "$packages" "$trial"
+for project in Heaveline Heaveline.Files; do
+    dotnet pack "src/$project" -c Release -v q -nologo -p:RunAnalyzers=false -p:ContinuousIntegrationBuild=true -o "$packages"
+done
+
+# Neither the settings nor the package versions of this checkout reach the trial, and its packages are kept apart from the machine's own.
+mkdir -p "$trial"
+cp tests/Heaveline.Tests/Library/Samples/*.cs "$trial"
+printf '<Project />\n' | tee "$trial/Directory.Build.props" "$trial/Directory.Build.targets" "$trial/Directory.Packages.props" >/dev/null
+cat >"$trial/Trial.csproj" <<END
+<Project Sdk="Microsoft.NET.Sdk">
+  <PropertyGroup>
+    <TargetFramework>net10.0</TargetFramework>
+    <OutputType>Exe</OutputType>
+    <Nullable>enable</Nullable>
+    <ImplicitUsings>enable</ImplicitUsings>
+    <InvariantGlobalization>true</InvariantGlobalization>
+    <RestoreAdditionalProjectSources>$packages</RestoreAdditionalProjectSources>
+    <RestorePackagesPath>$trial/packages</RestorePackagesPath>
+  </PropertyGroup>
+  <ItemGroup>
+    <PackageReference Include="Heaveline.Files" Version="*-*" />
+  </ItemGroup>
+</Project>
+END
+printf 'Samples.CarInCode.Run(Console.Out);\nSamples.CarFromText.Run(Console.Out);\n' >"$trial/Program.cs"
+dotnet build "$trial" -c Release -v q -nologo -o "$trial/program"
+"$trial/program/Trial" >"$trial/printed"
+sed -n '/^```text$/,/^```$/{/^```/d;p}' docs/library.md | diff - "$trial/printed"
+ls "$packages"
+echo "pack: the samples of docs/library.md print what it quotes."

@@ -1,0 +1,34 @@
+using Heaveline.Cars;
+
+namespace Heaveline.Causes;
+
+/// <summary>
+/// The load that a car's load is held against: its driver or rider alone, since nobody can drive an empty car. Where no load is called so, the
+/// lightest load state in the file; without one that is lighter, nothing.
+/// </summary>
+internal static class NeutralLoad
+{
+    private static readonly string[] Alone = ["driver", "rider"];
+
+    /// <summary>The neutral load of a car under a load; the same load where it is nobody but the driver.</summary>
+    /// <param name="car">The car.</param>
+    /// <param name="load">Its load.</param>
+    public static LoadState Of(Car car, LoadState load)
+    {
+        if (load.Loads.Count == 0)
+        {
+            return load;
+        }
+
+        if (load.Loads.FirstOrDefault(l => Alone.Contains(l.Name, StringComparer.OrdinalIgnoreCase)) is { } driver)
+        {
+            return load.Loads.Count == 1 ? load : new LoadState { Name = $"{driver.Name} alone", Loads = [driver] };
+        }
+
+        var lightest = car.LoadStates.Where(state => state.Loads.Count > 0).MinBy(Mass);
+        return lightest is null ? LoadState.Reference : Mass(lightest) < Mass(load) ? lightest : load;
+    }
+
+    /// <summary>Mass of a load, kg.</summary>
+    public static double Mass(LoadState load) => load.Loads.Sum(l => l.Mass.Si);
+}
