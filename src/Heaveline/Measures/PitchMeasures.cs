@@ -27,8 +27,9 @@ public sealed record PitchMeasures
     public required double RmsAcceleration { get; init; }
 
     /// <summary>
-    /// Root mean square of half the wheelbase times the pitch over that of the heave above the road, from t = 0 (–): 1 when the
-    /// ends move as much by pitching as by heaving. The road's own rise and fall, its mean height under the wheels, is no heave.
+    /// Root mean square of half the wheelbase times the pitch over that of the heave, from t = 0 (–): 1 when the
+    /// ends move as much by pitching as by heaving. Over an obstacle the heave is that above the mean road under the wheels: a change of level
+    /// is none.
     /// </summary>
     public required double Share { get; init; }
 
@@ -57,11 +58,14 @@ public sealed record PitchMeasures
 
     internal static double RmsAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Rms(Window.Whole);
 
-    /// <summary>½·L·θ over the heave above the mean road under the wheels, root mean squares in one window.</summary>
+    /// <summary>
+    /// ½·L·θ over the heave, root mean squares in one window. A step up is no heave, so that over an obstacle the mean road under the wheels is taken
+    /// off; on other roads it stays, as the road's slope stays in the pitch.
+    /// </summary>
     internal static double ShareOf(Pass pass, double rmsAngle, Window window)
     {
         var part = 0.5 * pass.Model.Car.Wheelbase.Si * rmsAngle;
-        var whole = new Curve(pass, HeaveAboveRoad(pass)).Rms(window);
+        var whole = (pass.Road.Event is null ? new Curve(pass, pass.Heave) : new Curve(pass, HeaveAboveRoad(pass))).Rms(window);
         return whole > 0.0 ? part / whole : 0.0;
     }
 

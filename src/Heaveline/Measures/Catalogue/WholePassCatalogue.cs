@@ -85,7 +85,7 @@ public static class WholePassCatalogue
     [
         RmsPitch, PeakPitch, RmsPitchAcceleration, PeakPitchAcceleration,
         Of("pitch-share", "pitch share", In.Plain, 2, p => PitchMeasures.Of(p).Share,
-            "How many times as much the ends move by pitching as by heaving above the road over the whole pass.") with
+            "How many times as much the ends move by pitching as by heaving over the whole pass.") with
         {
             Uses = MeasureUse.None,
             UsesWithoutObstacle = MeasureUse.Table,

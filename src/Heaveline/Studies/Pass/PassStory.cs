@@ -83,7 +83,7 @@ public static class PassStory
         yield return new("pitch", Text(
             $"The body pitches {In.Degrees.Of(pitch.RmsAngle):F3}° root mean square, {In.Degrees.Of(pitch.PeakAngle):F2}° at most, ")
             + Text($"with {pitch.RmsAcceleration:F2} rad/s² root mean square."));
-        yield return new("pitch-share", Text($"The ends move {Part(pitch.Share)} by pitching as by heaving above the road."));
+        yield return new("pitch-share", Text($"The ends move {Part(pitch.Share)} by pitching as by heaving."));
     }
 
     private static IEnumerable<Sentence> Wheels(PassMeasures measures)
