@@ -13,7 +13,19 @@ internal static class Program
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         using var results = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(false), 1 << 14) { AutoFlush = false };
-        return Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected));
+        var code = Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected));
+        try
+        {
+            results.Flush();
+            return code;
+        }
+        catch (IOException failure)
+        {
+            // What is still held back must not be tried again when the program ends.
+            Console.Error.WriteLine($"heaveline: the results could not be written: {failure.Message}");
+            Environment.Exit(ExitCode.NotComputed);
+            throw;
+        }
     }
 
     /// <summary>Runs one command line. Everything it says goes to the streams.</summary>
@@ -31,8 +43,14 @@ internal static class Program
                     streams.Remarks.WriteLine($"heaveline: {error.Message}");
                 }
 
+                var command = parsed.CommandResult.Command;
+                if (command.Arguments.Count > 0 && parsed.UnmatchedTokens is { Count: > 0 } beyond && !beyond.Any(b => b.StartsWith('-')))
+                {
+                    streams.Remarks.WriteLine($"heaveline: {command.Name} takes {string.Join("; ", command.Arguments.Select(Words))}");
+                }
+
                 streams.Remarks.WriteLine(
-                    $"Try 'heaveline {(parsed.CommandResult.Command.Name is "heaveline" ? "" : parsed.CommandResult.Command.Name + " ")}--help'.");
+                    $"Try 'heaveline {(command.Name is "heaveline" ? "" : command.Name + " ")}--help'.");
                 return ExitCode.WrongUsage;
             }
 
@@ -65,9 +83,8 @@ internal static class Program
             streams.Remarks.WriteLine($"heaveline: {failure.Message}");
             return ExitCode.NotComputed;
         }
-        finally
-        {
-            streams.Results.Flush();
-        }
     }
+
+    private static string Words(Argument argument) =>
+        string.Create(CultureInfo.InvariantCulture, $"{argument.Name}, at most {argument.Arity.MaximumNumberOfValues}: {argument.Description}");
 }

@@ -32,6 +32,9 @@ public sealed class SourceText
     /// </summary>
     public string Sha256 => Convert.ToHexStringLower(SHA256.HashData([.. marked ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(Text)]));
 
+    /// <summary>The same text, its byte order mark included, under another name.</summary>
+    public SourceText Named(string file) => new(file, marked ? '\uFEFF' + Text : Text);
+
     /// <summary>The text as what an answer was computed from.</summary>
     /// <param name="builtIn">Whether it comes with the program.</param>
     public InputText ToInput(bool builtIn = false) => new() { Name = File, Text = Text, Sha256 = Sha256, BuiltIn = builtIn };
@@ -73,6 +76,16 @@ public sealed class SourceText
     {
         var empty = new SourceText(path, "");
         (SourceText, Refusal?) Refuse(string message, string advice) => (empty, new Refusal(path, 1, 1, 1, message, advice));
+        if (string.IsNullOrWhiteSpace(path))
+        {
+            return Refuse("no file is named.", "Give the file's name.");
+        }
+
+        if (Directory.Exists(path))
+        {
+            return Refuse("this is a folder, not a file.", "Name a file in it.");
+        }
+
         try
         {
             if (new FileInfo(path) is { Exists: true } file && file.Length > mostBytes)

@@ -238,7 +238,7 @@ public class RulePageTests(Served served)
     // The car that the address sets, under its load.
     private double RatioAt(string url)
     {
-        var car = CarFile.Load(Path.Combine(served.Garage, "fern-saloon.yaml"), served.Garage).Car!;
+        var car = CarFile.Load(Path.Combine(served.Garage, "fern-saloon.yaml"), served.Garage).Value!;
         Axle Sprung(Axle axle, string end) => axle with
         {
             Spring = axle.Spring with

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Heaveline.Files;
 using Heaveline.Files.Roads;
 using Heaveline.Roads;
 
@@ -12,7 +13,7 @@ namespace Heaveline.Tests;
 internal static class StoneBlocks
 {
     /// <summary>The two whole tracks that lie farthest apart, 1.37 m.</summary>
-    internal static Road Road => MeasuredProfileFile.Parse(Tracks("0.00", "-1.37").Text, "stone blocks.csv").Road!;
+    internal static Road Road => MeasuredProfileFile.Read(new SourceText("stone blocks.csv", Tracks("0.00", "-1.37").Text)).Value!;
 
     /// <summary>
     /// Two tracks, named by their lateral place, as the text of a measured road and as heights in mm; NaN where nothing was measured.

@@ -9,16 +9,22 @@ namespace Heaveline.Cli.Commands;
 /// <summary>Finds cars and roads by the paths of their files; what their readers have to say goes beside the results.</summary>
 internal sealed class FileFinder(Streams streams) : IFinder
 {
+    private readonly HashSet<string> read = [];
+
+    /// <summary>Whether a file is one of those that were read: it must not be written over.</summary>
+    public bool HasRead(string path) => read.Contains(RealPath(path));
+
     public Found<Car> Car(string name)
     {
         var reading = CarFile.Load(name);
         Say(reading.Format());
+        read.UnionWith(reading.Sources.Select(s => RealPath(s.File)));
         return new Found<Car>
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
-            Value = reading.Car,
-            Refusal = reading.Car is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"{name} is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput())],
         };
     }
@@ -27,17 +33,24 @@ internal sealed class FileFinder(Streams streams) : IFinder
     {
         var reading = NamedRoads.Find(name);
         Say(reading.Format());
+        read.UnionWith(reading.Sources.Select(s => RealPath(s.File)));
         return new Found<Road>
         {
             Name = name,
             ShortName = Path.GetFileNameWithoutExtension(name),
-            Value = reading.Road,
-            Refusal = reading.Road is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput(NamedRoads.All.ContainsKey(name)))],
         };
     }
 
     public IReadOnlyList<(string Name, string Caption)> Roads => [.. NamedRoads.All.Select(r => (r.Key, r.Value.Caption))];
+
+    private static string RealPath(string path)
+    {
+        var full = Path.GetFullPath(path);
+        return File.Exists(full) ? File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full : full;
+    }
 
     private void Say(string remarks)
     {

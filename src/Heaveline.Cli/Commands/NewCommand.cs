@@ -44,6 +44,11 @@ internal static class NewCommand
             throw new Stopped($"heaveline: '{file}' does not end in .yaml, as car files do. Give it such a name.", ExitCode.WrongUsage);
         }
 
+        if (Directory.Exists(file))
+        {
+            throw new Stopped($"heaveline: '{file}' is a folder. Give another name.", ExitCode.Refused);
+        }
+
         try
         {
             var bytes = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false).GetBytes(CarFile.Template(Path.GetFileNameWithoutExtension(file)));

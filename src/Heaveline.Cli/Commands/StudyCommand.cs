@@ -82,8 +82,22 @@ internal static class StudyCommand
             doors.Object("figure", $"--figure '{file}': the name must end in .svg, .png or .pdf.");
         }
 
+        // Before anything is read or computed: a file that is written over is lost.
+        if (outputs.Csv is { } csv && !csv.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+        {
+            doors.Object(question.CsvOption, $"--{question.CsvOption} '{csv}': the name must end in .csv.");
+        }
+
         var reading = question.Read(given, finder);
         List<Objection> objections = [.. doors.Objections, .. reading.Objections];
+        if (outputs.Csv is { } target && objections.Count == 0 && finder.HasRead(target))
+        {
+            objections.Add(new Objection(
+                question.CsvOption,
+                $"--{question.CsvOption} '{target}': this file is read for the answer and is not written over. Give another name.",
+                IsUsage: true));
+        }
+
         if (outputs.Csv is not null && reading.Asked is { } read && question.CsvRefusal(read) is { } refusal)
         {
             objections.Add(new Objection(question.CsvOption, refusal, IsUsage: true));

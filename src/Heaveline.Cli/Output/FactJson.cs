@@ -7,6 +7,4 @@ internal static class FactJson
 {
     public static string Of(string command, IEnumerable<FactTable> tables, JsonObject? more = null) =>
         TablesJson.Of(Release.Version, command, tables, more);
-
-    public static JsonArray Texts(IEnumerable<string> texts) => TablesJson.Texts(texts);
 }

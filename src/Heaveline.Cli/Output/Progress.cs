@@ -10,15 +10,6 @@ internal sealed class Progress(Streams streams, string what, int total) : IProgr
     private int done;
     private bool shown;
 
-    public void Step()
-    {
-        lock (turn)
-        {
-            done++;
-            Show();
-        }
-    }
-
     /// <summary>The share done, from any thread.</summary>
     public void Report(double value)
     {
@@ -29,11 +20,6 @@ internal sealed class Progress(Streams streams, string what, int total) : IProgr
             Show();
         }
     }
-
-    /// <summary>The progress of one of several equal parts of the work.</summary>
-    /// <param name="part">Which, from 0.</param>
-    /// <param name="parts">Of how many.</param>
-    public IProgress<double> Part(int part, int parts) => new PartOf(this, part, parts);
 
     public void Dispose()
     {
@@ -50,10 +36,5 @@ internal sealed class Progress(Streams streams, string what, int total) : IProgr
             shown = true;
             streams.Remarks.Write($"\r{what}: {done} of {total}, {clock.Elapsed.TotalSeconds:F0} s");
         }
-    }
-
-    private sealed class PartOf(Progress whole, int part, int parts) : IProgress<double>
-    {
-        public void Report(double value) => whole.Report((part + value) / parts);
     }
 }

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Cars;
 using Heaveline.Files.Editing;
 using Heaveline.Files.Forms;
 using Heaveline.Files.Yaml;
@@ -65,18 +66,18 @@ public static class CarFile
     /// <summary>Reads a car file, or a variant with its bases.</summary>
     /// <param name="path">The file.</param>
     /// <param name="garage">The folder that a variant's bases must lie in; null: the file's own folder.</param>
-    public static CarReading Load(string path, string? garage = null)
+    public static Reading<Car> Load(string path, string? garage = null)
     {
         var (source, refusal) = SourceText.Load(path, YamlTree.Longest);
         return refusal is null
             ? Read(source, garage ?? Path.GetDirectoryName(Path.GetFullPath(path)))
-            : new CarReading { Car = null, Refusals = [refusal], Warnings = [], Sources = [source] };
+            : Reading<Car>.Refused(source, refusal);
     }
 
     /// <summary>Reads the text of a car file. A variant needs <see cref="Load"/>, or a folder, to find its base.</summary>
     /// <param name="source">The text under its file's name.</param>
     /// <param name="garage">The folder that a variant's bases must lie in; null: a variant is refused.</param>
-    public static CarReading Read(SourceText source, string? garage = null)
+    public static Reading<Car> Read(SourceText source, string? garage = null)
     {
         var chain = new VariantChain(source, garage);
         var root = chain.Put();
@@ -100,10 +101,9 @@ public static class CarFile
         CarSlips.Check(standing, root, reader);
         return Result(chain.Names is { Length: > 0 } names ? car! with { Name = $"{car.Name}, {names}", Note = chain.Note ?? car.Note } : car);
 
-        CarReading Result(Heaveline.Cars.Car? result) => new()
+        Reading<Car> Result(Car? result) => new()
         {
-            Car = result,
-            Variant = chain.Variant,
+            Value = result,
             Refusals = reader.Refusals,
             Warnings = reader.Warnings,
             Sources = chain.Sources,

@@ -168,7 +168,7 @@ internal sealed class MotionWords
         {
             f.Warn(
                 Sweep,
-                string.Create(CultureInfo.InvariantCulture, $"misses a smooth curve through zero by {1000.0 * worst:0.#} mm."),
+                string.Create(CultureInfo.InvariantCulture, $"misses a smooth curve through zero by {In.Millimetres.Of(worst):0.#} mm."),
                 "Likely a misread row, or travels not counted from the state described.");
         }
 

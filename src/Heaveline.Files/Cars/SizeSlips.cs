@@ -2,6 +2,7 @@ using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
 using Heaveline.Models;
+using Heaveline.Quantities;
 
 namespace Heaveline.Files.Cars;
 
@@ -71,7 +72,7 @@ internal static class SizeSlips
     private static double UnsprungShare(Car car, int axle) => car.Axles[axle].UnsprungMass.Si / Weighed(car, axle);
 
     private static string UnsprungWords(Car car, int axle) =>
-        FormattableString.Invariant($"is {100.0 * UnsprungShare(car, axle):0} % of what the axle weighs; up to 25 % is usual.");
+        FormattableString.Invariant($"is {In.Percent.Of(UnsprungShare(car, axle)):0} % of what the axle weighs; up to 25 % is usual.");
 
     private static void CheckUnsprung(Car car, int axle, Node root, Reader reader) => CarSlips.Warn(
         reader, root.At(Ends[axle], "unsprung-mass"), UnsprungShare(car, axle) > MostUnsprung, UnsprungWords(car, axle), UnsprungAdvice);
@@ -86,7 +87,7 @@ internal static class SizeSlips
             reader,
             node,
             share > MostPerLoad,
-            string.Create(CultureInfo.InvariantCulture, $"is {node?.Text}, {100.0 * share:0} % of the wheel's load; up to 25 % is usual."),
+            string.Create(CultureInfo.InvariantCulture, $"is {node?.Text}, {In.Percent.Of(share):0} % of the wheel's load; up to 25 % is usual."),
             "Half of the loop at one wheel counts. Likely slip: a digit too many, or the load instead of the friction.");
     }
 

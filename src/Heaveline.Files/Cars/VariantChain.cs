@@ -28,9 +28,6 @@ internal sealed class VariantChain
     /// <summary>All texts, the first one first.</summary>
     public IReadOnlyList<SourceText> Sources => sources;
 
-    /// <summary>Name of the variant asked for; null for a car file.</summary>
-    public string? Variant => variants.Count > 0 ? variants[0].Name : null;
-
     /// <summary>Names of all variants, the one nearest to the car first.</summary>
     public string Names => string.Join(", ", variants.AsEnumerable().Reverse().Select(variant => variant.Name));
 

@@ -9,7 +9,7 @@ public static class VariantFile
     /// <summary>The text of a variant that makes one document of another.</summary>
     /// <param name="name">What the variant is called.</param>
     /// <param name="of">The file that it changes, as the variant should name it.</param>
-    /// <param name="before">That file's whole document, <see cref="CarReading.Root"/>; of a variant the document with its bases.</param>
+    /// <param name="before">That file's whole document, <see cref="Reading{T}.Root"/>; of a variant the document with its bases.</param>
     /// <param name="after">The changed document.</param>
     /// <param name="note">Why; none when left out.</param>
     /// <returns>

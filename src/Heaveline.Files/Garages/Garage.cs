@@ -1,5 +1,8 @@
+using Heaveline.Cars;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
+using Heaveline.Files.Yaml;
+using Heaveline.Roads;
 
 namespace Heaveline.Files.Garages;
 
@@ -89,37 +92,37 @@ public sealed class Garage
     }
 
     /// <summary>Reads a car or variant of the garage. Refusals, warnings and texts carry names inside the garage.</summary>
-    public CarReading Car(string name)
+    public Reading<Car> Car(string name)
     {
         var text = Read(name);
         return text.Text is { } found
             ? Car(name, found)
-            : new CarReading { Car = null, Refusals = [text.Refusal!], Warnings = [], Sources = [new SourceText(name, "")] };
+            : Reading<Car>.Refused(new SourceText(name, ""), text.Refusal!);
     }
 
     /// <summary>Reads a text as if it were saved as a car or variant of the garage.</summary>
     /// <param name="name">The name that it has or would have; a variant's base is found from there.</param>
     /// <param name="text">The text.</param>
-    public CarReading Car(string name, string text)
+    public Reading<Car> Car(string name, string text)
     {
         var (path, refusal) = Find(name);
         return path is null
-            ? new CarReading { Car = null, Refusals = [refusal!], Warnings = [], Sources = [new SourceText(name, text)] }
-            : GarageReading.Named(CarFile.Read(new SourceText(path, text), Folder), NameOf);
+            ? Reading<Car>.Refused(new SourceText(name, text), refusal!)
+            : CarFile.Read(new SourceText(path, text), Folder).Named(NameOf);
     }
 
     /// <summary>Reads a road of the garage, or one that is always there, by its short name.</summary>
-    public RoadReading Road(string name)
+    public Reading<Road> Road(string name)
     {
-        if (NamedRoads.All.TryGetValue(name, out var always))
+        if (NamedRoads.All.ContainsKey(name))
         {
-            return new RoadReading(always, []);
+            return NamedRoads.Find(name);
         }
 
         var (path, refusal) = Find(name);
         return path is null
-            ? new RoadReading(null, [refusal!]) { Sources = [new SourceText(name, "")] }
-            : GarageReading.Named(RoadFile.Load(path, Folder), NameOf);
+            ? Reading<Road>.Refused(new SourceText(name, ""), refusal!)
+            : RoadFile.Load(path, Folder).Named(NameOf);
     }
 
     /// <summary>

@@ -14,7 +14,7 @@ internal static class GarageLines
     public static GarageEntry Variant(Garage garage, string name, Node root, string text)
     {
         var car = garage.Car(name, text);
-        return Line(GarageKind.Variant, name, car.Variant ?? root.At("variant")?.Text, car.Refusals, car.Warnings.Count) with
+        return Line(GarageKind.Variant, name, root.At("variant")?.Text.Trim(), car.Refusals, car.Warnings.Count) with
         {
             Base = Base(garage, name, root.At("of")?.Text),
         };

@@ -1,6 +1,4 @@
 using System.Text;
-using Heaveline.Files.Cars;
-using Heaveline.Files.Roads;
 using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Garages;
@@ -55,20 +53,4 @@ internal static class GarageReading
             Problem = problem,
         };
     }
-
-    /// <summary>A reading with names inside the garage.</summary>
-    public static CarReading Named(CarReading reading, Func<string, string> nameOf) => reading with
-    {
-        Refusals = [.. reading.Refusals.Select(refusal => refusal with { File = nameOf(refusal.File) })],
-        Warnings = [.. reading.Warnings.Select(warning => warning with { File = nameOf(warning.File) })],
-        Sources = [.. reading.Sources.Select(source => new SourceText(nameOf(source.File), source.Text))],
-    };
-
-    /// <summary>A reading with names inside the garage.</summary>
-    public static RoadReading Named(RoadReading reading, Func<string, string> nameOf) => reading with
-    {
-        Refusals = [.. reading.Refusals.Select(refusal => refusal with { File = nameOf(refusal.File) })],
-        Warnings = [.. reading.Warnings.Select(warning => warning with { File = nameOf(warning.File) })],
-        Sources = [.. reading.Sources.Select(source => new SourceText(nameOf(source.File), source.Text))],
-    };
 }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using Heaveline.Files.Yaml;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Files.Roads;
@@ -13,22 +15,21 @@ public static class MeasuredProfileFile
     private const int FewestPoints = 4;
     private const double HighestMetres = 10.0;
 
-    /// <summary>Reads a file; the road takes its name.</summary>
-    /// <exception cref="IOException">The file cannot be read.</exception>
-    public static RoadReading Read(string path) => Parse(File.ReadAllText(path), Path.GetFileName(path));
+    // A measured road has thousands of lines, and one slip may stand in all of them.
+    private const int MostShown = 20;
 
     /// <summary>Reads text.</summary>
-    /// <param name="text">The text of the file.</param>
-    /// <param name="file">Its name, for refusals; without its extension it names the road.</param>
+    /// <param name="source">The text under its file's name, which without its extension names the road.</param>
     /// <param name="name">Another name for the road; null: the file's.</param>
-    public static RoadReading Parse(string text, string file, string? name = null)
+    public static Reading<Road> Read(SourceText source, string? name = null)
     {
+        var file = source.File;
         var refusals = new List<Refusal>();
         MeasuredProfileHeader? header = null;
         MeasuredColumn[] columns = [];
         var number = 0;
         var points = 0;
-        foreach (var raw in text.TrimStart('\uFEFF').Split('\n'))
+        foreach (var raw in source.Text.Split('\n'))
         {
             number++;
             var line = raw.TrimEnd('\r');
@@ -44,7 +45,7 @@ public static class MeasuredProfileFile
                 if (header is null)
                 {
                     // Without its columns no point can be told right from wrong.
-                    return new RoadReading(null, refusals);
+                    break;
                 }
 
                 columns = [.. header.Names.Select((name, i) => new MeasuredColumn(name, header.Units[i], header.Metres[i]))];
@@ -55,11 +56,11 @@ public static class MeasuredProfileFile
             ReadPoint(file, line, cells, columns, refusals);
         }
 
-        if (header is null)
+        if (header is null && refusals.Count == 0)
         {
             refusals.Add(new Refusal(file, 1, 1, 1, "the file has no header; its first line must name the columns.", MeasuredProfileHeader.Example));
         }
-        else if (points < FewestPoints)
+        else if (header is not null && points < FewestPoints)
         {
             refusals.Add(new Refusal(
                 file,
@@ -73,10 +74,13 @@ public static class MeasuredProfileFile
         RefuseHeights(file, columns, refusals);
         var warnings = new List<Warning>();
         CheckGaps(file, columns, refusals, warnings);
-        return new RoadReading(
-            refusals.Count > 0 ? null : Build(name ?? NameOf(file), columns), [.. refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)])
+        return new Reading<Road>
         {
+            Value = refusals.Count > 0 ? null : Build(name ?? NameOf(file), columns),
+            Refusals = [.. refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)],
             Warnings = warnings,
+            Sources = [source],
+            MostShown = MostShown,
         };
     }
 
@@ -114,7 +118,7 @@ public static class MeasuredProfileFile
                 if (Math.Abs(height - first) > HighestMetres)
                 {
                     var cell = column.Cells[i];
-                    var less = grade.IsHill ? FormattableString.Invariant($", less the road's slope of {100.0 * grade.Slope:0.##} %") : "";
+                    var less = grade.IsHill ? FormattableString.Invariant($", less the road's slope of {In.Percent.Of(grade.Slope):0.##} %") : "";
                     refusals.Add(cell.Refuse(
                         file,
                         $"{column.Name} is {cell.Text} {column.Unit}, {column.Write(height - first)} from the first one{less}; "

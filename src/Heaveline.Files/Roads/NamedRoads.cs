@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Text;
+using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -12,16 +13,16 @@ public static class NamedRoads
 {
     private const string Folder = "roads/";
 
-    private static readonly SortedDictionary<string, RoadReading> Readings = Read();
+    private static readonly SortedDictionary<string, Reading<Road>> Readings = Read();
 
     /// <summary>All of them by their short name ("village-hump"), in alphabetical order.</summary>
     public static IReadOnlyDictionary<string, Road> All { get; } = new SortedDictionary<string, Road>(
-        Readings.ToDictionary(r => r.Key, r => r.Value.Road!), StringComparer.Ordinal);
+        Readings.ToDictionary(r => r.Key, r => r.Value.Value!), StringComparer.Ordinal);
 
     /// <summary>The road that somebody means: one of the short names, or a file.</summary>
     /// <param name="nameOrPath">A short name, or the path of a road file or a measured profile.</param>
     /// <param name="garage">The folder that a measured profile must lie in; null: the file's own folder.</param>
-    public static RoadReading Find(string nameOrPath, string? garage = null)
+    public static Reading<Road> Find(string nameOrPath, string? garage = null)
     {
         if (Readings.TryGetValue(nameOrPath, out var reading))
         {
@@ -35,27 +36,24 @@ public static class NamedRoads
 
         var near = NearestWord.Of(nameOrPath, All.Keys);
         var known = $"Named roads: {string.Join(", ", All.Keys)}; or give the path of a road file.";
-        return new RoadReading(null, [new Refusal(
+        return Reading<Road>.Refused(new SourceText(nameOrPath, nameOrPath), new Refusal(
             nameOrPath,
             1,
             1,
             Math.Max(1, nameOrPath.Length),
             $"\"{nameOrPath}\" is no named road and no file.",
-            near is null ? known : $"Did you mean {near}? {known}")])
-        {
-            Sources = [new SourceText(nameOrPath, nameOrPath)],
-        };
+            near is null ? known : $"Did you mean {near}? {known}"));
     }
 
-    private static SortedDictionary<string, RoadReading> Read()
+    private static SortedDictionary<string, Reading<Road>> Read()
     {
         var assembly = Assembly.GetExecutingAssembly();
-        var roads = new SortedDictionary<string, RoadReading>(StringComparer.Ordinal);
+        var roads = new SortedDictionary<string, Reading<Road>>(StringComparer.Ordinal);
         foreach (var resource in assembly.GetManifestResourceNames().Where(name => name.StartsWith(Folder, StringComparison.Ordinal)))
         {
             using var text = new StreamReader(assembly.GetManifestResourceStream(resource)!, Encoding.UTF8);
             var reading = RoadFile.Read(new SourceText(resource, text.ReadToEnd()));
-            roads[Path.GetFileNameWithoutExtension(resource)] = reading.Road is null
+            roads[Path.GetFileNameWithoutExtension(resource)] = reading.Value is null
                 ? throw new InvalidOperationException(reading.Format())
                 : reading;
         }

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Heaveline.Files.Yaml;
+using Heaveline.Roads;
 
 namespace Heaveline.Files.Roads;
 
@@ -15,7 +16,7 @@ public static class RoadFile
     /// <summary>Reads a road file (.yaml), or a measured profile by itself (.csv).</summary>
     /// <param name="path">The file.</param>
     /// <param name="garage">The folder that a measured profile must lie in; null: the file's own folder.</param>
-    public static RoadReading Load(string path, string? garage = null)
+    public static Reading<Road> Load(string path, string? garage = null)
     {
         if (FileFormat.MeasuredProfile.Has(path))
         {
@@ -25,23 +26,26 @@ public static class RoadFile
         var (source, refusal) = SourceText.Load(path, YamlTree.Longest);
         return refusal is null
             ? Read(source, garage ?? Path.GetDirectoryName(Path.GetFullPath(path)))
-            : new RoadReading(null, [refusal]) { Sources = [source] };
+            : Reading<Road>.Refused(source, refusal);
     }
 
     /// <summary>Reads the text of a road file.</summary>
     /// <param name="source">The text under its file's name.</param>
     /// <param name="garage">The folder that a measured profile must lie in; null: a measured road is refused.</param>
-    public static RoadReading Read(SourceText source, string? garage = null)
+    public static Reading<Road> Read(SourceText source, string? garage = null)
     {
         var reading = YamlReading.Read(source, RoadWords.Shape);
-        var result = new RoadReading(reading.Value?.Drawn, reading.Refusals) { Warnings = reading.Warnings, Sources = [source] };
+        var result = new Reading<Road>
+        {
+            Value = reading.Value?.Drawn, Refusals = reading.Refusals, Warnings = reading.Warnings, Sources = reading.Sources, Root = reading.Root,
+        };
         if (reading.Value is not { Profile: { } profile, Name: var name })
         {
             return result;
         }
 
         var at = reading.Root!.At(RoadWords.Profile.Name)!.Place;
-        RoadReading Refuse(string problem, string advice) =>
+        Reading<Road> Refuse(string problem, string advice) =>
             result with { Refusals = [new Refusal(source.File, at.Line, at.Column, at.Length, $"profile is {profile}, which {problem}.", advice)] };
         if (garage is null)
         {
@@ -63,9 +67,9 @@ public static class RoadFile
         return measured with { Sources = [source, .. measured.Sources] };
     }
 
-    private static RoadReading Measured(string path, string? name = null)
+    private static Reading<Road> Measured(string path, string? name = null)
     {
         var (source, refusal) = SourceText.Load(path, FileFormat.MeasuredProfile.MostBytes);
-        return (refusal is null ? MeasuredProfileFile.Parse(source.Text, path, name) : new RoadReading(null, [refusal])) with { Sources = [source] };
+        return refusal is null ? MeasuredProfileFile.Read(source, name) : Reading<Road>.Refused(source, refusal);
     }
 }

@@ -58,7 +58,7 @@ internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
             ["pattern"] = IsPlain
                 ? $@"^{Number}\s*%?(\s*(±|\+/-|\+-|\+/−)\s*{Number}\s*%?)?$"
                 : $@"^{Number}\s*(1\s*/|[^0-9\s,._/]|/\s*[^0-9\s]).*$",
-            ["description"] = $"{char.ToUpperInvariant(Words[0])}{Words[1..]}; units that fit: {string.Join(", ", Units.Fitting<TDimension>())}. "
+            ["description"] = $"{FirstLetter.Raised(Words)}; units that fit: {string.Join(", ", Units.Fitting<TDimension>())}. "
                 + "A doubt may follow: ± 5 %.",
         };
         return IsPlain ? new JsonObject { ["anyOf"] = new JsonArray(new JsonObject { ["type"] = "number" }, text) } : text;

@@ -12,7 +12,7 @@ public static class YamlReading
         var reader = new Reader(source);
         var root = YamlTree.Of(reader);
         var value = root is not null && shape.TryRead(root, reader, out var read) && reader.Count == 0 ? read : null;
-        return new Reading<T>(value, reader.Refusals, reader.Warnings, source, root);
+        return new Reading<T> { Value = value, Refusals = reader.Refusals, Warnings = reader.Warnings, Sources = [source], Root = root };
     }
 
     /// <summary>Reads a text as it stands, whatever it says: a value to put into a file, or a document to compare with another.</summary>
@@ -20,14 +20,7 @@ public static class YamlReading
     {
         var reader = new Reader(source);
         var root = YamlTree.Of(reader);
-        return new Reading<Node>(reader.Count == 0 ? root : null, reader.Refusals, reader.Warnings, source, root);
-    }
-
-    /// <summary>Reads a file of UTF-8 text.</summary>
-    public static Reading<T> Load<T>(string path, Shape<T> shape)
-        where T : class
-    {
-        var (source, refusal) = SourceText.Load(path, YamlTree.Longest);
-        return refusal is null ? Read(source, shape) : new Reading<T>(null, [refusal], [], source, null);
+        var value = reader.Count == 0 ? root : null;
+        return new Reading<Node> { Value = value, Refusals = reader.Refusals, Warnings = reader.Warnings, Sources = [source], Root = root };
     }
 }

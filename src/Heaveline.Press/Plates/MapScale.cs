@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Figures;
 using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
@@ -10,7 +11,7 @@ internal sealed class MapScale
 {
     private readonly AxisScale kind;
     private readonly double middle;
-    private readonly bool diverges;
+    private readonly bool diverges, given;
 
     /// <summary>Chooses levels and range.</summary>
     /// <param name="panel">The map.</param>
@@ -19,11 +20,12 @@ internal sealed class MapScale
     {
         kind = panel.Value.Scale;
         diverges = panel.Middle is not null;
+        given = !panel.Levels.IsEmpty;
         var known = panel.Grid.Values.Where(value => !double.IsNaN(value)).ToArray();
         Span = Span.Of(panel.Value, panel.Levels.IsEmpty || known.Length > 0 ? known : panel.Levels, rounded: false, parts: 1);
         Levels = panel.Levels.IsEmpty ? Chosen(Span, panel.Middle, most, kind) : [.. panel.Levels];
         (Low, High) = (Inner(Span.Low), Inner(Span.High));
-        middle = panel.Middle is { } given ? Inner(given) : Low;
+        middle = panel.Middle is { } of ? Inner(of) : Low;
         Middle = panel.Middle;
     }
 
@@ -74,7 +76,10 @@ internal sealed class MapScale
 
         if (kind == AxisScale.Logarithmic)
         {
-            return Numeral.Of(new Ticks(Levels, 0.0));
+            // Levels that were given are few and short, each with the decimals it needs; chosen ones stand at whole powers.
+            return given && Levels.All(level => level is >= 1e-3 and < 1e5)
+                ? [.. Levels.Select(level => level.ToString("0.####", CultureInfo.InvariantCulture))]
+                : Numeral.Of(new Ticks(Levels, 0.0));
         }
 
         var largest = Levels.Max(Math.Abs);
@@ -90,7 +95,7 @@ internal sealed class MapScale
         {
             var values = Ticks.Of(span.Low, span.High, most, scale).Values.AsEnumerable();
             return [.. Within(
-                middle is { } given ? values.Where(value => Math.Abs(value - given) > 1e-9 * given).Append(given).Order() : values, span)];
+                middle is { } of ? values.Where(value => Math.Abs(value - of) > 1e-9 * of).Append(of).Order() : values, span)];
         }
 
         var from = middle ?? 0.0;

@@ -80,7 +80,7 @@ internal sealed class MapSetting : PanelSetting
         var numbers = MapNumbers.Of(lines, scale.Numbers(), plot, taken, over);
         Box[] gaps = [.. taken, .. numbers.Select(number => number.Room)];
 
-        DrawHatches(sheet, field, plot, gaps);
+        DrawHatches(sheet, field, plot, gaps, x, y);
         MapShading.DrawLines(sheet, lines, scale, gaps);
         foreach (var (way, stroke) in curves)
         {
@@ -113,9 +113,29 @@ internal sealed class MapSetting : PanelSetting
 
     private double NamesWidth => named ? ends.Width : 0.0;
 
-    private bool HasBlanks => panel.Grid.Values.Any(double.IsNaN);
+    private bool HasBlanks => panel.Grid.Values.Where((value, i) => double.IsNaN(value) && !panel.Zones.Any(zone => zone.Nodes[i])).Any();
 
-    private void DrawHatches(ISheet sheet, ContourField field, Box plot, Box[] gaps)
+    // Where a map has no value the zone is that of the nodes around.
+    private static Func<Spot, bool> ZoneOf(MapPanel panel, MapZone zone, Scale x, Scale y)
+    {
+        double[] xs = [.. panel.Grid.Xs.Select(x.At)];
+        double[] ys = [.. panel.Grid.Ys.Select(at => -y.At(at))];
+        static int Cell(double[] places, double at) => Math.Clamp(Array.FindLastIndex(places, place => place <= at), 0, places.Length - 2);
+        return spot =>
+        {
+            var (i, j) = (Cell(xs, spot.X), Cell(ys, -spot.Y));
+            bool At(int row, int column) => zone.Nodes[(row * xs.Length) + column];
+            return At(j, i) || At(j, i + 1) || At(j + 1, i) || At(j + 1, i + 1);
+        };
+    }
+
+    private static Stroke ZoneStroke(MapZone zone) =>
+        zone.IsBetter is { } better ? new(Palette.Of(better ? Ink.First : Ink.Second), 0.6) : new(Palette.QuietText, 0.6);
+
+    // In grey the inks look alike: what is on neither side is hatched wider.
+    private static double ZoneApart(MapZone zone) => zone.IsBetter is null ? 5.5 : 2.4;
+
+    private void DrawHatches(ISheet sheet, ContourField field, Box plot, Box[] gaps, Scale x, Scale y)
     {
         if (panel.Hatch is { } hatch)
         {
@@ -126,9 +146,17 @@ internal sealed class MapSetting : PanelSetting
                 sheet, plot, HatchStroke, 3.6, falls: true, gaps, spot => field.At(spot.X, spot.Y) is var value && value >= from && value <= to);
         }
 
+        bool None(Spot spot) => double.IsNaN(field.At(spot.X, spot.Y));
+        Func<Spot, bool>[] zones = [.. panel.Zones.Select(zone => ZoneOf(panel, zone, x, y))];
+        foreach (var (k, zone) in panel.Zones.Index())
+        {
+            bool Here(Spot spot) => None(spot) && Array.FindIndex(zones, z => z(spot)) == k;
+            MapShading.Hatch(sheet, plot, ZoneStroke(zone), ZoneApart(zone), falls: zone.IsBetter != false, gaps, Here);
+        }
+
         if (HasBlanks)
         {
-            MapShading.Hatch(sheet, plot, BlankStroke, 5.0, falls: false, gaps, spot => double.IsNaN(field.At(spot.X, spot.Y)));
+            MapShading.Hatch(sheet, plot, BlankStroke, 5.0, falls: false, gaps, spot => None(spot) && !zones.Any(zone => zone(spot)));
         }
     }
 
@@ -141,10 +169,15 @@ internal sealed class MapSetting : PanelSetting
     ];
 
     private Legend LegendOf(double width) =>
-        new(named ? [] : panel.Traces.Where(trace => trace.Name.Length > 0).Select(trace => (trace.Name, Stroke.Of(trace.Pen))), width);
+        new(named ? [] : panel.Traces.Where(trace => trace.Name.Length > 0 && ChartContent.EndOf(trace, xSpan, ySpan) is not null)
+            .Select(trace => (trace.Name, Stroke.Of(trace.Pen))), width);
 
-    private List<string> Hatchings =>
-        [.. panel.Hatch is { } hatch ? [hatch.Label] : Array.Empty<string>(), .. HasBlanks ? ["no value"] : Array.Empty<string>()];
+    private List<(string Text, Stroke Stroke, double Apart, bool Falls)> Hatchings =>
+    [
+        .. panel.Hatch is { } hatch ? [(hatch.Label, HatchStroke, 3.0, true)] : Array.Empty<(string, Stroke, double, bool)>(),
+        .. panel.Zones.Select(zone => (zone.Label, ZoneStroke(zone), ZoneApart(zone), zone.IsBetter != false)),
+        .. HasBlanks ? [("no value", BlankStroke, 3.0, false)] : Array.Empty<(string, Stroke, double, bool)>(),
+    ];
 
     private bool SharesRow(double width) =>
         Lettering.AxisHeading.WidthOf(panel.Y.Heading) + Lettering.AxisHeading.WidthOf(panel.Value.Heading) + 12.0 <= width;
@@ -180,12 +213,12 @@ internal sealed class MapSetting : PanelSetting
         var legend = LegendOf(box.Width);
         legend.Draw(sheet, box.Left, top);
         top += legend.Height;
-        foreach (var (text, left, row) in KeyPlaces(box.Width))
+        foreach (var (k, (text, left, row)) in KeyPlaces(box.Width).Index())
         {
             var line = top + (row * Lettering.Label.LineHeight);
             var room = new Box(box.Left + left, line + 1.2, box.Left + left + Sample, line + Lettering.Label.LineHeight - 1.2);
-            var meant = text == panel.Hatch?.Label;
-            MapShading.Hatch(sheet, room, meant ? HatchStroke : BlankStroke, 3.0, falls: meant, [], _ => true);
+            var (_, stroke, apart, falls) = Hatchings[k];
+            MapShading.Hatch(sheet, room, stroke, apart, falls, [], _ => true);
             sheet.Line(
                 [new(room.Left, room.Top), new(room.Right, room.Top), new(room.Right, room.Bottom), new(room.Left, room.Bottom)],
                 new Stroke(Palette.Zero, 0.4),
@@ -199,7 +232,7 @@ internal sealed class MapSetting : PanelSetting
     {
         var places = new List<(string, double, int)>();
         var (left, row) = (0.0, 0);
-        foreach (var text in Hatchings)
+        foreach (var (text, _, _, _) in Hatchings)
         {
             var need = Sample + 3.0 + Lettering.Label.WidthOf(text);
             if (left > 0.0 && left + need > width)

@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.Components;
 using Heaveline.Files.Forms;
 using Heaveline.Files.Garages;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Web.Pages.Cars;
 using Heaveline.Web.Serving;
@@ -85,7 +84,7 @@ public sealed partial class CarPage
         acts = new FormActs(editor, Changed, Toggled);
         acts.Open.UnionWith(
             Open is null ? [FirstPart, "variant"] : Open.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Uri.UnescapeDataString));
-        if (editor.Good?.Reading.Car is { } car)
+        if (editor.Good?.Reading.Value is { } car)
         {
             Try(() => numbers = CarNumbers.Of(car));
             counted = RendererInfo.IsInteractive ? null : editor.Good;
@@ -111,7 +110,7 @@ public sealed partial class CarPage
         missing = FormSection.Missing(editor.Draft);
         text = editor.Draft.Text;
         isTextOpen = acts!.Open.Contains("text");
-        if (editor.Good is { Reading.Car: { } car } good)
+        if (editor.Good is { Reading.Value: { } car } good)
         {
             title = editor.Draft.IsVariant ? $"{car.Name}: what is changed" : $"{car.Name}, as it was measured";
             lede = editor.Draft.IsVariant
@@ -145,7 +144,7 @@ public sealed partial class CarPage
 
             Show(await doubtful, "");
         }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException)
+        catch (NoAnswerException e)
         {
             Show(numbers, $"The numbers cannot be computed: {e.Message}");
         }
@@ -172,7 +171,7 @@ public sealed partial class CarPage
             count();
             uncounted = "";
         }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException)
+        catch (NoAnswerException e)
         {
             uncounted = $"The numbers cannot be computed: {e.Message}";
         }

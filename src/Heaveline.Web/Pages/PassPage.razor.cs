@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using Heaveline.Figures;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
@@ -146,7 +145,7 @@ public partial class PassPage
                 view = resting = null;
             }
         }
-        catch (Exception refused) when (refused is RefusedValueException or RunFailedException)
+        catch (NoAnswerException refused)
         {
             wrong = [refused.Message];
         }
@@ -188,7 +187,7 @@ public partial class PassPage
 
             return frame;
         }
-        catch (Exception refused) when (refused is RefusedValueException or RunFailedException)
+        catch (NoAnswerException refused)
         {
             return PassFrame.Refused(key, refused.Message, clock.Elapsed.TotalMilliseconds);
         }

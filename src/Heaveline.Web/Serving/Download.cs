@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Http;
 using Heaveline.Figures;
-using Heaveline.Passes;
 using Heaveline.Press;
 using Heaveline.Quantities;
 
@@ -32,13 +31,9 @@ internal static class Download
         {
             return await of();
         }
-        catch (RefusedValueException refusal)
+        catch (NoAnswerException none)
         {
-            return Refused(refusal.Message);
-        }
-        catch (RunFailedException failure)
-        {
-            return Refused(failure.Message);
+            return Refused(none.Message);
         }
     }
 

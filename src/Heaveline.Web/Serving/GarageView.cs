@@ -1,6 +1,6 @@
 using Heaveline.Cars;
+using Heaveline.Files.Yaml;
 using Heaveline.Files;
-using Heaveline.Files.Cars;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
 using Heaveline.Roads;
@@ -59,39 +59,26 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     /// <summary>The name of a car, from its file's.</summary>
     public static string NameOf(string file) => file.EndsWith(Ending, StringComparison.Ordinal) ? file[..^Ending.Length] : file;
 
-    /// <summary>Where the file of a car stands, or would stand.</summary>
-    /// <exception cref="ArgumentException">The name leads out of the garage, or no file may have it.</exception>
-    public string PathOf(string name)
-    {
-        var (path, refusal) = Garage.Find(FileOf(name));
-        return path ?? throw new ArgumentException(refusal?.Message, nameof(name));
-    }
-
     /// <summary>
     /// A car by its name; null when there is none of that name. A file that is no road but cannot be read as a car comes with its refusals.
     /// </summary>
-    public CarReading? Car(string name) => IsThere(FileOf(name)) ? Garage.Car(FileOf(name)) : null;
-
-    /// <summary>A car as it would be with a text that is not saved.</summary>
-    public CarReading Car(string name, string unsaved) => Garage.Car(FileOf(name), unsaved);
+    public Reading<Car>? Car(string name) => IsThere(FileOf(name)) ? Garage.Car(FileOf(name)) : null;
 
     /// <summary>A road by its name, one that comes with Heaveline or one of the garage; null when there is none of that name.</summary>
-    public RoadReading? Road(string name) =>
-        RoadNames.Contains(name) ? NamedRoads.Find(name)
-        : GarageRoads.Contains(name) ? Garage.Road(name)
-        : null;
+    public Reading<Road>? Road(string name) =>
+        RoadNames.Contains(name) || GarageRoads.Contains(name) ? Garage.Road(name) : null;
 
     Found<Car> IFinder.Car(string name) => Found(name, Car(name));
 
     /// <summary>What came of looking for a car.</summary>
     /// <param name="name">Its name.</param>
     /// <param name="reading">What was read; null where there is none of that name.</param>
-    public Found<Car> Found(string name, CarReading? reading) => new()
+    public Found<Car> Found(string name, Reading<Car>? reading) => new()
     {
         Name = name,
         ShortName = Path.GetFileNameWithoutExtension(FileOf(name)),
-        Value = reading?.Car,
-        Refusal = reading is { Car: not null } ? ""
+        Value = reading?.Value,
+        Refusal = reading is { Value: not null } ? ""
             : CarNames.Count == 0 ? "There is no car file in this garage yet."
             : reading is null ? $"There is no car named {name} in this garage." : $"The file of {name} is refused; its own page says why.",
         Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
@@ -104,8 +91,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         {
             Name = name,
             ShortName = name,
-            Value = reading?.Road,
-            Refusal = reading is { Road: not null } ? ""
+            Value = reading?.Value,
+            Refusal = reading is { Value: not null } ? ""
                 : reading is null ? $"There is no road named {name}."
                     : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
             Inputs = [.. reading?.Sources.Select(s => s.ToInput(RoadNames.Contains(name))) ?? []],

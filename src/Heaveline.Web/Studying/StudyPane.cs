@@ -1,5 +1,4 @@
 using Heaveline.Answers;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 
@@ -81,7 +80,7 @@ internal sealed class StudyPane<TAsked, TAnswer, TView>(
             await Computation.Run(async (progress, stop) =>
                 await Show(await study.Answer(mine, earlier => _ = Show(earlier, null), progress, stop), null));
         }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException or QueueFullException)
+        catch (NoAnswerException e)
         {
             await Show(null, e.Message);
         }

@@ -10,7 +10,8 @@ internal sealed record StopSetting(AxleEnd End) : Setting($"{End.Key()}-stop", $
 {
     /// <inheritdoc/>
     public override SettingScale? ScaleOf(Car described) => described.At(End).BumpStop is { } stop
-        ? new SettingScale("mm", Math.Round(1000.0 * stop.Clearance.Si, 1), 0.0, Math.Ceiling((1000.0 * stop.Clearance.Si) + 60.0), 1.0)
+        ? new SettingScale(
+            "mm", Math.Round(In.Millimetres.Of(stop.Clearance.Si), 1), 0.0, Math.Ceiling(In.Millimetres.Of(stop.Clearance.Si) + 60.0), 1.0)
         : null;
 
     /// <inheritdoc/>
@@ -24,6 +25,6 @@ internal sealed record StopSetting(AxleEnd End) : Setting($"{End.Key()}-stop", $
 
     /// <inheritdoc/>
     public override IEnumerable<KeyEdit> Words(Car changed, Node root) => changed.At(End).BumpStop is { } stop
-        ? [KeyEdit.Put([End.Key(), "bump-stop", "clearance"], $"{Rounded.Text(Math.Round(1000.0 * stop.Clearance.Si, 4))} mm")]
+        ? [KeyEdit.Put([End.Key(), "bump-stop", "clearance"], $"{Rounded.Text(Math.Round(In.Millimetres.Of(stop.Clearance.Si), 4))} mm")]
         : [];
 }

@@ -15,7 +15,7 @@ internal sealed record WheelbaseSetting(bool InertiaGrows) : Setting("wheelbase"
     /// <inheritdoc/>
     public override SettingScale? ScaleOf(Car described)
     {
-        var now = Math.Round(1000.0 * described.Wheelbase.Si);
+        var now = Math.Round(In.Millimetres.Of(described.Wheelbase.Si));
         return new SettingScale(
             "mm",
             now,

@@ -78,8 +78,4 @@ public static class Sources
     /// <summary>All of them, in the order in which a report lists them.</summary>
     public static IReadOnlyList<Source> All { get; } =
         [Axes, Terms, Modes, Steps, Parts, Comfort, Weightings, RoadClasses, Linearisation, Doubts, Draws, Shares, Rule, SideEffects];
-
-    /// <summary>The source with a key.</summary>
-    /// <exception cref="KeyNotFoundException">No source has it.</exception>
-    public static Source Of(string key) => All.FirstOrDefault(s => s.Key == key) ?? throw new KeyNotFoundException($"No source is called '{key}'.");
 }

@@ -42,11 +42,11 @@ internal static class WhyWords
     {
         var amount = $"{measure.Print(measure.Unit.Of(Math.Abs(share)))}{measure.Unit.Suffix}";
         var relative = value > 0.0 ? share / value : 0.0;
-        var percent = relative is > 0.0 and <= 1.0 ? Text($" ({100.0 * relative:F0} %)") : "";
+        var percent = relative is > 0.0 and <= 1.0 ? Text($" ({In.Percent.Of(relative):F0} %)") : "";
         var size = Math.Abs(relative) < 0.005
             ? "it hardly changes"
             : share > 0.0 ? $"it makes {amount}{percent} of" : $"it takes {amount} off";
-        return $"{char.ToUpperInvariant(what[0])}{what[1..]} instead of {neutral}: {size} the {measure.Name}.";
+        return $"{FirstLetter.Raised(what)} instead of {neutral}: {size} the {measure.Name}.";
     }
 
     private static string RatioIs(NeutralCar neutral, WhyOptions options, double speed) =>

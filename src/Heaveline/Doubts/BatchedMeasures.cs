@@ -18,10 +18,12 @@ internal static class BatchedMeasures
         IReadOnlyList<Measure<Pass>> measures,
         PassOptions? options,
         int degree,
-        CancellationToken cancellation) => Of(requests, measures, options, degree, null, cancellation);
+        CancellationToken cancellation) => WithOutcomes(requests, measures, options, degree, null, cancellation).Rows;
 
-    /// <summary>The same; the share done (–) is told from several threads.</summary>
-    public static double[][] Of(
+    /// <summary>
+    /// The same with how each pass ended, shape (requests), null for a null request; the share done (–) is told from several threads.
+    /// </summary>
+    public static (double[][] Rows, PassOutcome?[] Outcomes) WithOutcomes(
         IReadOnlyList<PassRequest?> requests,
         IReadOnlyList<Measure<Pass>> measures,
         PassOptions? options,
@@ -36,6 +38,7 @@ internal static class BatchedMeasures
         options = options with { Record = record with { SettlingTime = Math.Min(record.SettlingTime, longest) } };
         var channels = measures.Select(m => m.Reads).Append(Channel.Motion).Max();
         double[][] rows = [.. requests.Select(_ => Enumerable.Repeat(double.NaN, measures.Count).ToArray())];
+        var outcomes = new PassOutcome?[requests.Count];
         int[] asked = [.. Enumerable.Range(0, requests.Count).Where(i => requests[i] is not null)];
         var groups = PassGroup.Of([.. asked.Select(i => requests[i]!)], options, PassBatch.Width);
         var done = 0;
@@ -43,6 +46,7 @@ internal static class BatchedMeasures
         {
             void Keep(int place, Pass pass)
             {
+                outcomes[asked[place]] = pass.Outcome;
                 if (pass.Outcome == PassOutcome.Completed)
                 {
                     rows[asked[place]] = [.. measures.Select(m => m.Of(pass))];
@@ -65,6 +69,6 @@ internal static class BatchedMeasures
 
             progress?.Report(Interlocked.Increment(ref done) / (double)groups.Count);
         });
-        return rows;
+        return (rows, outcomes);
     }
 }

@@ -46,9 +46,6 @@ public sealed record DoubtResult
     /// <summary>The middle 95 %: 2.5 to 97.5 %.</summary>
     public DoubtInterval Central95 => new(Quantile(0.025), Quantile(0.975));
 
-    /// <summary>Share of the variance that no single source explains: curvature and interplay (–).</summary>
-    public double Unexplained => Math.Max(0.0, 1.0 - Shares.Sum(s => s.Share));
-
     /// <summary>
     /// The value below which a share of the draws lies, straight between neighbours [Hyndman and Fan 1996, definition 6]: an interval of few draws
     /// then holds a further draw as often as it says.

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Doubts;
 
@@ -24,7 +25,7 @@ public static class DoubtSentences
         <= 0.0 => Text($"It is all but ruled out (less than {300.0 / draws:G2} %) that {what}."),
         >= 1.0 => Text($"It is all but certain (more than {100.0 - (300.0 / draws):G4} %) that {what}."),
         < 0.01 => Text($"There is a chance of less than 1 % that {what}."),
-        _ => Text($"There is a {100.0 * chance:F0} % chance that {what}."),
+        _ => Text($"There is a {In.Percent.Of(chance):F0} % chance that {what}."),
     };
 
     /// <summary>Whether the rear is really the stiffer end, from a study of <see cref="AxleCatalogue.FrequencyRatio"/>.</summary>
@@ -45,8 +46,8 @@ public static class DoubtSentences
             return null;
         }
 
-        var left = 100.0 * Math.Sqrt(Math.Max(0.0, 1.0 - most.Share));
-        return Text($"Measure the {most.Source.Words} next: it makes {100.0 * most.Share:F0} % of the variance of the {result.Measure.Name}; ")
+        var left = In.Percent.Of(Math.Sqrt(Math.Max(0.0, 1.0 - most.Share)));
+        return Text($"Measure the {most.Source.Words} next: it makes {In.Percent.Of(most.Share):F0} % of the variance of the {result.Measure.Name}; ")
             + Text($"without its doubt the band would be {left:F0} % as wide.");
     }
 

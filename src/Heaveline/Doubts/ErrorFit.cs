@@ -22,14 +22,17 @@ internal sealed class ErrorFit
         all = new Lazy<Solved>(() => new Solved(errors, [.. Enumerable.Range(0, errors.Count)], sources.Count));
     }
 
+    /// <summary>Fewest draws that tell the shares of so many sources: three to each of them, and to the mean.</summary>
+    public static int Fewest(int sources) => 3 * (sources + 1);
+
     /// <summary>
-    /// Shares of the variance, greatest first; empty when there are fewer draws with a number than three times the sources, or no variance.
+    /// Shares of the variance, greatest first; empty when fewer draws than <see cref="Fewest"/> have a number, or there is no variance.
     /// </summary>
     /// <param name="values">The number of each draw; NaN where there is none.</param>
     public IReadOnlyList<VarianceShare> Shares(double[] values)
     {
         int[] good = [.. Enumerable.Range(0, values.Length).Where(i => double.IsFinite(values[i]))];
-        if (sources.Count == 0 || good.Length < 3 * (sources.Count + 1))
+        if (sources.Count == 0 || good.Length < Fewest(sources.Count))
         {
             return [];
         }

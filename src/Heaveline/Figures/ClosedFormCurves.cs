@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Heaveline.Measures;
 using Heaveline.Modes;
 using Heaveline.Quantities;
@@ -18,11 +17,11 @@ internal sealed record ClosedFormCurves(ImmutableArray<Trace> Curves, ImmutableA
     // Enough for a hyperbola to look round, however few speeds the map has.
     private const int Places = 121;
 
-    // The suited one, its band, and the whole cycle.
-    private static readonly double[] Cycles = [Coincidence.FewestCycles, Coincidence.SuitedCycles, Coincidence.MostCycles, 1.0];
-
-    public static ClosedFormCurves Of(RuleMap map, RatioForms forms) =>
-        map.Measure == SettlingCatalogue.LatePitch ? Late(map, forms) : InStep(map, forms);
+    /// <summary>The form of the window that the map's measure looks at; null where none is known for it.</summary>
+    public static ClosedFormCurves? Of(RuleMap map, RatioForms forms) =>
+        map.Measure == SettlingCatalogue.LatePitch ? Late(map, forms)
+        : map.Measure == SettlingCatalogue.RmsPitch ? InStep(map, forms)
+        : null;
 
     private static ClosedFormCurves Late(RuleMap map, RatioForms forms)
     {
@@ -34,16 +33,20 @@ internal sealed record ClosedFormCurves(ImmutableArray<Trace> Curves, ImmutableA
             + "read off our own runs. The mark: where it gives this car's ratio.");
     }
 
-    private static ClosedFormCurves InStep(RuleMap map, RatioForms forms) => new(
-        [.. Cycles.Select(n => Curve(
-            map,
-            string.Create(CultureInfo.InvariantCulture, $"in step, n = {n:0.#}"),
-            v => forms.InStep(v, n),
-            n == Coincidence.SuitedCycles ? Dash.Dashed : Dash.Dotted,
-            n == Coincidence.SuitedCycles ? 1.4 : 1.1))],
-        Shown(map, [.. Cycles.Select(n => (forms.Ends.SpeedFor(n), FormattableString.Invariant($"n = {n:0.#}: ")))]),
-        " In step, n: the ratio at which front and rear swing alike again n cycles after the bump, of linear cars with a dynamic index near 1; "
-        + "0.6 to 0.8 is the closed form for this window, read off our own runs. Marks: the speeds at which this car's own ends fall into step.");
+    private static ClosedFormCurves InStep(RuleMap map, RatioForms forms)
+    {
+        var marks = Shown(map, [(forms.Ends.SuitedSpeed, "in step: ")]);
+        return new(
+            [
+                Curve(map, "in step, 0.7 cycles", v => forms.InStep(v, Coincidence.SuitedCycles), Dash.Dashed, 1.4),
+                Curve(map, "", v => forms.InStep(v, Coincidence.FewestCycles), Dash.Dotted, 0.9),
+                Curve(map, "", v => forms.InStep(v, Coincidence.MostCycles), Dash.Dotted, 0.9),
+            ],
+            marks,
+            " In step: the ratio at which front and rear swing alike again 0.7 cycles after the bump (dashed), 0.6 and 0.8 cycles after it "
+            + "(dotted, 0.6 the upper); of linear cars with a dynamic index near 1, read off our own runs."
+            + (marks.IsEmpty ? "" : " The mark: the speed at which this car's own ends do so."));
+    }
 
     private static Trace Curve(RuleMap map, string name, Func<double, double> of, Dash dash, double width)
     {

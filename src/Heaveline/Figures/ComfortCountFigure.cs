@@ -29,7 +29,8 @@ public static class ComfortCountFigure
         return new Figure
         {
             Title =
-                $"{Printed.Sentence(comfort.Seat.Name)} at {Printed.Speed(pass.Speed)}, {pass.Road.Name}: what is felt and what the standard counts",
+                $"{FirstLetter.Raised(comfort.Seat.Name)} at {Printed.Speed(pass.Speed)}, {pass.Road.Name}: "
+                + "what is felt and what the standard counts",
             AltText = $"Three bar charts of one seat. Unweighted: {Unweighted(comfort)} Weighted by ISO 2631-1: {Counted(comfort)}",
             Caption = Caption(pass, comfort),
             Size = FigureSize.Page,
@@ -88,7 +89,7 @@ public static class ComfortCountFigure
     private static string Caption(Pass pass, PassComfort comfort)
     {
         var error = pass.Statistics.PitchError is { } share
-            ? $"Computed to about {Numeral.Of(Math.Max(100.0 * share, 0.01), 2)} % of the peak pitch."
+            ? $"Computed to about {Numeral.Of(Math.Max(In.Percent.Of(share), 0.01), 2)} % of the peak pitch."
             : null;
         string?[] sentences =
         [
@@ -115,7 +116,7 @@ public static class ComfortCountFigure
 
     private static string Share(PassComfort comfort, AxisComfort axis)
     {
-        var share = 100.0 * comfort.ShareOf(axis);
+        var share = In.Percent.Of(comfort.ShareOf(axis));
         return share < 0.1 ? "less than 0.1 %" : Numeral.Of(share, share < 10.0 ? 1 : 0) + " %";
     }
 

@@ -1,5 +1,6 @@
 using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
 
@@ -29,8 +30,8 @@ internal static class CompareCaption
     public static string Numbers(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
     {
         var (rms, peak) = (Headline.RmsPitch(passes[0].Pass), Headline.PeakAcceleration(passes[0].Pass));
-        return $"{Printed.Sentence(rms.CaptionLabel)}: {Row(passes, rms, Printed.Degrees)}. "
-            + $"{Printed.Sentence(peak.CaptionLabel)}: {Row(passes, peak, Printed.PitchAcceleration)}.";
+        return $"{FirstLetter.Raised(rms.CaptionLabel)}: {Row(passes, rms, Printed.Degrees)}. "
+            + $"{FirstLetter.Raised(peak.CaptionLabel)}: {Row(passes, peak, Printed.PitchAcceleration)}.";
     }
 
     private static string Row(
@@ -49,8 +50,8 @@ internal static class CompareCaption
         }));
     }
 
-    // Names of variants may hide which car and load they are of.
-    private static string? Cars(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
+    /// <summary>Which car and load each is of; names of variants may hide it.</summary>
+    public static string? Cars(IReadOnlyList<(string Name, Pass Pass, PassMeasures Measures)> passes)
     {
         string[] cars = [.. passes.Select(one => $"{one.Pass.Model.Car.Name}, {one.Pass.Model.Load.Name}").Distinct()];
         if (cars.Length == 1)

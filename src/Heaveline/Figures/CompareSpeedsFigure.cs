@@ -26,10 +26,12 @@ public static class CompareSpeedsFigure
         var vertical = seated ? Headline.PeakVertical(first.Pass) : WholePassCatalogue.PeakHeaveAcceleration;
         return new Figure
         {
-            Title = $"{Printed.Sentence(first.Pass.Road.Name)} against speed: {string.Join("; ", cars.Select(car => car.Name))}",
+            Title = $"{FirstLetter.Raised(first.Pass.Road.Name)} against speed: {string.Join("; ", cars.Select(car => car.Name))}",
             AltText = $"Three charts against speed with {cars.Count} curves each: {rms.CaptionLabel}, {peak.CaptionLabel}, "
                 + $"largest vertical acceleration. {Ranges(cars)}",
-            Caption = $"Road: {first.Pass.RoadCaption}. {Ranges(cars)} Each mark is one pass."
+            Caption = $"Road: {first.Pass.RoadCaption}. "
+                + $"{CompareCaption.Cars([.. cars.Select(car => (car.Name, car.Passes[0].Pass, car.Passes[0].Measures))])} "
+                + $"{Ranges(cars)} Each mark is one pass."
                 + (seated
                     ? $" Vertical acceleration at the hip point: {string.Join(", ", drivers)}."
                     : " Vertical acceleration at the centre of gravity: no seat is given.")

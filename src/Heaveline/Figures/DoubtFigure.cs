@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Passes;
@@ -34,15 +35,25 @@ public static class DoubtFigure
         // What was asked for most particularly: the headline of the pass, where one was run; else the ratio that the rule of the trade is about.
         var most = shown.FirstOrDefault(r => r.Measure is Measure<Pass>)
             ?? shown.FirstOrDefault(r => r.Measure == AxleCatalogue.FrequencyRatio) ?? shown[^1];
+        var next = DoubtSentences.MeasureNext(most);
+        ImmutableArray<Category> shares =
+        [
+            .. most.Shares.Where(s => s.Share > SmallestShare).Take(MostSources).Select(s => new Category
+            {
+                Name = s.Source.Name,
+                Values = [new CategoryValue { Value = In.Percent.Of(s.Share) }],
+            }),
+        ];
         return new Figure
         {
             Title = $"{car}: how sure the numbers are",
-            AltText = $"Dots with intervals of {shown.Count} numbers over their stated values, "
-                + $"and bars of the shares of the variance of the {most.Measure.Name}.",
-            Caption = $"{DoubtSentences.Of(most)} {DoubtSentences.MeasureNext(most)} Numbers that are nearly nothing as stated are left out.",
+            AltText = $"Dots with intervals of {shown.Count} numbers over their stated values"
+                + (shares.Length > 0 ? $", and bars of the shares of the variance of the {most.Measure.Name}." : "."),
+            Caption = $"{DoubtSentences.Of(most)} {next ?? "Too few cars are drawn to tell whose doubt makes most of it."} "
+                + "Numbers that are nearly nothing as stated are left out.",
             SignNote = FormattableString.Invariant($"{draws} cars drawn within the stated doubts (two standard deviations each), seed {seed}."),
             Size = FigureSize.Page,
-            Panels = [Spreads(shown), Shares(most)],
+            Panels = shares.Length > 0 ? [Spreads(shown), Shares(most, shares)] : [Spreads(shown)],
         };
     }
 
@@ -60,26 +71,19 @@ public static class DoubtFigure
                 [
                     new CategoryValue
                     {
-                        Value = 100.0 * r.Quantile(0.5) / r.Stated,
-                        Low = 100.0 * Math.Min(r.Central90.Low / r.Stated, r.Central90.High / r.Stated),
-                        High = 100.0 * Math.Max(r.Central90.Low / r.Stated, r.Central90.High / r.Stated),
+                        Value = In.Percent.Of(r.Quantile(0.5) / r.Stated),
+                        Low = In.Percent.Of(Math.Min(r.Central90.Low / r.Stated, r.Central90.High / r.Stated)),
+                        High = In.Percent.Of(Math.Max(r.Central90.Low / r.Stated, r.Central90.High / r.Stated)),
                     },
                 ],
             }),
         ],
     };
 
-    private static CategoryPanel Shares(DoubtResult result) => new()
+    private static CategoryPanel Shares(DoubtResult result, ImmutableArray<Category> shares) => new()
     {
         Title = $"Whose doubt makes the variance of the {result.Measure.Name}",
         Value = new Axis { Label = "share of the variance", Unit = "%", From = 0.0 },
-        Categories =
-        [
-            .. result.Shares.Where(s => s.Share > SmallestShare).Take(MostSources).Select(s => new Category
-            {
-                Name = s.Source.Name,
-                Values = [new CategoryValue { Value = 100.0 * s.Share }],
-            }),
-        ],
+        Categories = shares,
     };
 }

@@ -98,7 +98,7 @@ public static class LoadStatesFigure
             new TextShape
             {
                 At = new(x, view.Top + (0.40 * view.Unit)),
-                Text = $"{end} {Numeral.Change(1000.0 * change, 0)} mm",
+                Text = $"{end} {Numeral.Change(In.Millimetres.Of(change), 0)} mm",
                 Anchor = Anchor.Bottom,
             },
         ];
@@ -109,6 +109,6 @@ public static class LoadStatesFigure
         + (models.Count > 1 ? $", {Numeral.Of(LoadStatesTable.Ratio(heaviest), 2)} {heaviest.Load.Name}." : ".");
 
     private static string Sinking(RideModel model) =>
-        $"{Printed.Sentence(model.Load.Name)}: front {Numeral.Change(1000.0 * model.Trim.FrontHeight, 0)} mm, "
-        + $"rear {Numeral.Change(1000.0 * model.Trim.RearHeight, 0)} mm.";
+        $"{FirstLetter.Raised(model.Load.Name)}: front {Numeral.Change(In.Millimetres.Of(model.Trim.FrontHeight), 0)} mm, "
+        + $"rear {Numeral.Change(In.Millimetres.Of(model.Trim.RearHeight), 0)} mm.";
 }

@@ -44,7 +44,7 @@ internal static class LoadStatesTable
         var axles = AxleRide.Of(model);
         var (front, rear) = (axles[0].Rates.Frequency, axles[1].Rates.Frequency);
         var trim = model.Trim;
-        string[] lamp = HeadlampMeasures.DropAtTrim(model) is { } drop ? [Numeral.Of(100.0 * drop, 2)] : [];
+        string[] lamp = HeadlampMeasures.DropAtTrim(model) is { } drop ? [Numeral.Of(In.Percent.Of(drop), 2)] : [];
         return TableRow.Of(
         [
             model.Load.Name,
@@ -54,8 +54,8 @@ internal static class LoadStatesTable
             Numeral.Of(front, 2),
             Numeral.Of(rear, 2),
             Numeral.Of(rear / front, 2),
-            Numeral.Change(1000.0 * trim.FrontHeight, 0),
-            Numeral.Change(1000.0 * trim.RearHeight, 0),
+            Numeral.Change(In.Millimetres.Of(trim.FrontHeight), 0),
+            Numeral.Change(In.Millimetres.Of(trim.RearHeight), 0),
             Numeral.Change(-In.Degrees.Factor * trim.Pitch, 2),
             .. lamp,
             Left(trim.BumpLeft[0], trim.BumpLeft[1]),
@@ -64,5 +64,5 @@ internal static class LoadStatesTable
     }
 
     private static string Left(double one, double other) =>
-        double.IsFinite(Math.Min(one, other)) ? Numeral.Of(1000.0 * Math.Min(one, other), 0) : "no stop";
+        double.IsFinite(Math.Min(one, other)) ? Numeral.Of(In.Millimetres.Of(Math.Min(one, other)), 0) : "no stop";
 }

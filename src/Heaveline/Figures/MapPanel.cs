@@ -75,6 +75,16 @@ public sealed record MapPanel : Panel
     /// <summary>A range of values hatched over the shades. Null for none.</summary>
     public MapHatch? Hatch { get; init; }
 
+    /// <summary>Nodes without a value that mean something; the others without one are hatched as "no value".</summary>
+    public ImmutableArray<MapZone> Zones
+    {
+        get;
+        init => field = Drawable.Any(value) is var zones && zones.All(z => z.Nodes.Length == Grid.Values.Length)
+            ? zones
+            : throw new RefusedValueException(
+                "zones of the map", "of another shape", $"{Grid.Values.Length} nodes, as the grid has", "Give a zone for every node.");
+    } = [];
+
     /// <summary>Curves over the map.</summary>
     public ImmutableArray<Trace> Traces { get; init => field = Drawable.Any(value); } = [];
 

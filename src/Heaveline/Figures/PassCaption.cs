@@ -54,11 +54,15 @@ internal static class PassCaption
     private static string? LiftOff(PassMeasures measures)
     {
         string[] off =
-            [.. from wheel in measures.Wheels where wheel.LiftOff > 0.0 select $"{wheel.Wheel} {Numeral.Of(1000.0 * wheel.LiftOff, 0)} ms"];
+        [
+            .. from wheel in measures.Wheels
+            where wheel.LiftOff > 0.0
+            select $"{wheel.Wheel} {Numeral.Of(In.Milliseconds.Of(wheel.LiftOff), 0)} ms",
+        ];
         return off.Length == 0 ? null : $"Off the road: {string.Join(", ", off)}.";
     }
 
     private static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{count} times" };
 
-    private static string Share(double error) => error < 1e-4 ? "0.01 %" : Numeral.Of(100.0 * error, error < 0.01 ? 2 : 1) + " %";
+    private static string Share(double error) => error < 1e-4 ? "0.01 %" : Numeral.Of(In.Percent.Of(error), error < 0.01 ? 2 : 1) + " %";
 }

@@ -115,7 +115,7 @@ internal static class PassPanels
         double[] Share(int corner)
         {
             var still = pass.Model.Trim.WheelLoad[corner];
-            return [.. pass.TyreLoad(corner).Select(load => 100.0 * load / still)];
+            return [.. pass.TyreLoad(corner).Select(load => In.Percent.Of(load / still))];
         }
 
         return new ChartPanel

@@ -18,8 +18,5 @@ internal static class Printed
 
     /// <summary>A change against a reference in per cent, with its sign; null against nothing.</summary>
     public static string? PerCentChange(double value, double reference) =>
-        reference > 0.0 ? Numeral.Change(100.0 * (value - reference) / reference, 0) + " %" : null;
-
-    /// <summary>A text with its first letter raised, to begin a line.</summary>
-    public static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+        reference > 0.0 ? Numeral.Change(In.Percent.Of((value - reference) / reference), 0) + " %" : null;
 }

@@ -13,6 +13,12 @@ public static class RatioMapFigure
     // Share of the middle, as the rules are judged.
     private const double Unnoticed = RuleMap.Threshold;
 
+    // A quotient below this is drawn as this: a logarithm has no place for nothing.
+    private const double LeastRatio = 1e-3;
+
+    /// <summary>The levels of every map of a quotient, about as far apart in ratio, so that a shade means the same on all of them.</summary>
+    public static ImmutableArray<double> RatioLevels { get; } = [0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.25, 1.5, 2.0];
+
     /// <summary>The figure, page wide.</summary>
     /// <param name="title">The title.</param>
     /// <param name="caption">The text under it: car, load, road.</param>
@@ -22,13 +28,16 @@ public static class RatioMapFigure
     /// <param name="values">The measure, shape (ny, nx), in its unit; NaN where there is none.</param>
     /// <param name="measureLabel">Name of the measure ("settling against equal frequencies").</param>
     /// <param name="unit">Its unit. Blank for a plain number.</param>
-    /// <param name="middle">The value that means "no difference"; values within 3 % of it are hatched. Null where there is none.</param>
+    /// <param name="middle">
+    /// The value that means "no difference"; values within 3 % of it are hatched. 1 of a plain number: a quotient, drawn in ratios. Null for none.
+    /// </param>
     /// <param name="carMarks">The car's own ratio by load state: each a line across the map.</param>
     /// <param name="bestCurve">The ratio with the best value at each speed, shape (nx); NaN where there is none. Empty: no curve.</param>
     /// <param name="ratioLabel">What the ratio is, or another thing that is turned.</param>
     /// <param name="ratioUnit">Its unit. Blank for a plain number.</param>
     /// <param name="closedForms">Curves to compare the best one with.</param>
     /// <param name="marks">Places on the map with a name.</param>
+    /// <param name="zones">Nodes without a value that mean something.</param>
     /// <exception cref="RefusedValueException">The shapes differ, or places do not rise.</exception>
     public static Figure Of(
         string title,
@@ -45,9 +54,12 @@ public static class RatioMapFigure
         string ratioLabel = "natural frequency, rear over front",
         string ratioUnit = "",
         ImmutableArray<Trace> closedForms = default,
-        ImmutableArray<Mark> marks = default)
+        ImmutableArray<Mark> marks = default,
+        ImmutableArray<MapZone> zones = default)
     {
         var grid = MapGrid.From(speeds, ratios, values);
+        var isQuotient = middle == 1.0 && unit.Length == 0;
+        grid = isQuotient ? grid with { Values = [.. grid.Values.Select(v => v < LeastRatio ? LeastRatio : v)] } : grid;
         var traces = new List<Trace>();
         if (!bestCurve.IsEmpty)
         {
@@ -75,8 +87,12 @@ public static class RatioMapFigure
                 {
                     X = new Axis { Label = "speed", Unit = "km/h" },
                     Y = new Axis { Label = ratioLabel, Unit = ratioUnit },
-                    Value = new Axis { Label = measureLabel, Unit = unit },
+                    Value = isQuotient
+                        ? new Axis { Label = measureLabel, Unit = unit, Scale = AxisScale.Logarithmic, From = 0.43, To = 2.33 }
+                        : new Axis { Label = measureLabel, Unit = unit },
+                    Levels = isQuotient ? RatioLevels : [],
                     Grid = grid,
+                    Zones = Drawable.Any(zones),
                     Middle = middle,
                     Hatch = middle is { } of && of != 0.0
                         ? new MapHatch
@@ -107,6 +123,8 @@ public static class RatioMapFigure
             : $" The car stands at {string.Join(", ", cars.Select(car => FormattableString.Invariant($"{car.Ratio:F2} ({car.Name})")))}.";
 
     private static string Beside(ImmutableArray<Trace> closedForms, ImmutableArray<Mark> marks) =>
-        (closedForms.IsDefaultOrEmpty ? "" : $" Closed forms beside the best ratio: {string.Join(", ", closedForms.Select(form => form.Name))}.")
+        (closedForms.IsDefaultOrEmpty
+            ? ""
+            : $" Closed forms beside the best ratio: {string.Join(", ", closedForms.Select(form => form.Name).Where(name => name.Length > 0))}.")
         + (marks.IsDefaultOrEmpty ? "" : $" Marked on the car's own line: {string.Join(", ", marks.Select(mark => mark.Label))}.");
 }

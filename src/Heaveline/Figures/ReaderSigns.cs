@@ -13,7 +13,7 @@ internal static class ReaderSigns
     public const string Pitch = "Pitch is drawn nose up positive; inside it is computed nose down positive (ISO 8855).";
 
     /// <summary>Metres to millimetres.</summary>
-    public static double[] Millimetres(ImmutableArray<double> metres) => [.. metres.Select(value => 1000.0 * value)];
+    public static double[] Millimetres(ImmutableArray<double> metres) => [.. metres.Select(value => In.Millimetres.Of(value))];
 
     /// <summary>Nose-down rad to nose-up degrees.</summary>
     public static double[] NoseUpDegrees(ImmutableArray<double> radians) => [.. radians.Select(value => -In.Degrees.Factor * value)];

@@ -57,7 +57,7 @@ public static class RideSweepFigure
                 RideSignal.HeaveAcceleration));
         }
 
-        panels.Add(PanelOf("tyre load, RMS change over static, the worst wheel", "%", cars, r => 100.0 * LoadVariation(r)));
+        panels.Add(PanelOf("tyre load, RMS change over static, the worst wheel", "%", cars, r => In.Percent.Of(LoadVariation(r))));
         var loads = string.Join(", ", cars.Select(c => c.Responses[0].Model.Load.Name).Distinct());
         return new Figure
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Figures;
@@ -24,14 +25,14 @@ public static class RoadFigure
 
         return new Figure
         {
-            Title = Printed.Sentence(road.Name),
+            Title = FirstLetter.Raised(road.Name),
             AltText = "Heights of the road over distance"
                 + (left.Spectrum is null ? "" : ", and their spectral density against spatial frequency between the borders of the classes A to H")
                 + $". {Words(left)}",
-            Caption = $"{Printed.Sentence(road.Caption)}. {Words(left)}".Trim(),
+            Caption = $"{FirstLetter.Raised(road.Caption)}. {Words(left)}".Trim(),
             SignNote = left.Spectrum is null
                 ? "Heights upwards."
-                : "Heights upwards. Grey steps: borders between the classes of ISO 8608 at waviness 2. Shaded: "
+                : "Heights upwards. Grey dotted lines: borders between the classes of ISO 8608 at waviness 2. Shaded: "
                     + "95 % interval of the left track's bands.",
             Size = FigureSize.Page,
             Panels = [.. panels],
@@ -46,7 +47,7 @@ public static class RoadFigure
             var (low, high) = fit.DensityInterval(0.95);
             parts.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{Printed.Sentence(fit.Class.ToString())}: {1e6 * fit.Density.Si:G3}e-6 m³ at 0.1 cycles/m (95 %: "
+                $"{FirstLetter.Raised(fit.Class.ToString())}: {1e6 * fit.Density.Si:G3}e-6 m³ at 0.1 cycles/m (95 %: "
                 + $"{1e6 * low.Si:G3} to {1e6 * high.Si:G3}), waviness {fit.Waviness:F2}."));
         }
 
@@ -64,7 +65,7 @@ public static class RoadFigure
         var from = road.Start;
         var to = Math.Max(road.End, from + 1.0);
         double[] xs = [.. Enumerable.Range(0, Points).Select(k => from + ((to - from) * k / (Points - 1)))];
-        Trace Track(string name, Profile profile, Pen pen) => Trace.From(name, xs, [.. xs.Select(x => 1e3 * profile.Height(x))], pen);
+        Trace Track(string name, Profile profile, Pen pen) => Trace.From(name, xs, [.. xs.Select(x => In.Millimetres.Of(profile.Height(x)))], pen);
         return new ChartPanel
         {
             X = new Axis { Label = "distance", Unit = "m" },
@@ -94,7 +95,10 @@ public static class RoadFigure
             if (At(from) > low / 4.0 && At(to) < high * 4.0)
             {
                 traces.Add(Trace.From(
-                    $"above {border.Letter}", [from, to], [At(from), At(to)], Pen.Of(Ink.Fourth, Dash.Dotted) with { Width = 0.6 }));
+                    $"{border.Letter}/{(char)(border.Letter + 1)}",
+                    [from, to],
+                    [At(from), At(to)],
+                    Pen.Of(Ink.Fourth, Dash.Dotted) with { Width = 0.6 }));
             }
         }
 
@@ -126,9 +130,20 @@ public static class RoadFigure
         };
     }
 
-    // Past the band of a made road its spectrum is rounding: ten thousand times smoother than class A says nothing.
-    private static List<SpectrumBand> Shown(ProfileSpectrum spectrum) =>
-        [.. spectrum.Bands.Where(b => b.Density > 1e-4 * RoadClass.A.Upper.Si * Math.Pow(b.Centre / RoadSpectrum.Reference, -2.0))];
+    // Where a road's own band ends within one of these bands, the density falls off a cliff that is the band's, not the road's: the last bands are
+    // left out while they lie below a tenth of what the one before them and a waviness of 2 ask for. Past that edge a made road's spectrum is
+    // rounding.
+    private static List<SpectrumBand> Shown(ProfileSpectrum spectrum)
+    {
+        List<SpectrumBand> bands =
+            [.. spectrum.Bands.Where(b => b.Density > 1e-4 * RoadClass.A.Upper.Si * Math.Pow(b.Centre / RoadSpectrum.Reference, -2.0))];
+        while (bands.Count > 2 && bands[^1].Density < 0.1 * bands[^2].Density * Math.Pow(bands[^1].Centre / bands[^2].Centre, -2.0))
+        {
+            bands.RemoveAt(bands.Count - 1);
+        }
+
+        return bands;
+    }
 
     private static double Line(SpectrumFit fit, double n) => fit.Density.Si * Math.Pow(n / RoadSpectrum.Reference, -fit.Waviness);
 }

@@ -31,7 +31,7 @@ public static class RuleMapFigure
 
         // A best value at the edge is only the end of what was tried: no curve there.
         double[] best = [.. map.Best.Select(b => b is { AtEdge: false } inside ? inside.Value : double.NaN)];
-        var closed = forms is null || !map.JudgesSettling ? null : ClosedFormCurves.Of(map, forms);
+        var closed = forms is null ? null : ClosedFormCurves.Of(map, forms);
         return RatioMapFigure.Of(
             $"{map.Model.Car.Name}: is it true that {char.ToLowerInvariant(map.Axis.Claim[0])}{map.Axis.Claim[1..].TrimEnd('.')}?",
             Caption(map) + (closed?.Caption ?? ""),
@@ -47,13 +47,37 @@ public static class RuleMapFigure
             map.Axis.ShortName,
             map.Axis.Symbol,
             closed?.Curves ?? [],
-            closed?.Marks ?? []);
+            closed?.Marks ?? [],
+            [.. Zones(map)]);
+    }
+
+    // Points without a value against the reference that say something all the same.
+    private static IEnumerable<MapZone> Zones(RuleMap map)
+    {
+        MapZone Of(RuleVerdict verdict, string label, bool? isBetter) => new()
+        {
+            Label = label,
+            IsBetter = isBetter,
+            Nodes =
+            [
+                .. from j in Enumerable.Range(0, map.Axis.Values.Count)
+                   from i in Enumerable.Range(0, map.Speeds.Count)
+                   select map.Verdict(i, j) == verdict,
+            ],
+        };
+        MapZone[] all =
+        [
+            Of(RuleVerdict.OnlyThisPasses, $"{map.Axis.Plain.BottomsOut}, this passes", isBetter: true),
+            Of(RuleVerdict.OnlyReferencePasses, $"this bottoms out, {map.Axis.Plain.Passes}", isBetter: false),
+            Of(RuleVerdict.NeitherPasses, "both bottom out", isBetter: null),
+        ];
+        return all.Where(zone => zone.Nodes.Contains(true));
     }
 
     private static string Caption(RuleMap map) =>
-        $"{Printed.Sentence(map.Measure.Name)}, over that of {map.Axis.Against}: "
+        $"{FirstLetter.Raised(map.Measure.Name)}, over that of {map.Axis.Against}: "
         + $"below 1 it {(map.JudgesHit || map.JudgesSettling ? "pitches less" : "is better")} by this measure, and only by this one. "
-        + $"Turned: {map.Axis.Name}. {Printed.Sentence(map.Model.Load.Name)}, over {map.Road.CaptionFor(map.Model.Rolls)}. "
+        + $"Turned: {map.Axis.Name}. {FirstLetter.Raised(map.Model.Load.Name)}, over {map.Road.CaptionFor(map.Model.Rolls)}. "
         + "Lines across: this car under each load, on the map of the load named here. Best: the value with the least of the measure; "
         + "not drawn where it lies at the edge.";
 }

@@ -38,8 +38,8 @@ public static class TransferFigure
             Title = FormattableString.Invariant($"{model.Car.Name} at {In.KilometresPerHour.Of(speed):F0} km/h: road to body"),
             AltText = "Charts against frequency of the gain from road height to heave, pitch and roll, with lines where "
                 + "the wheelbase cancels heave or pitch.",
-            Caption = $"{Printed.Sentence(model.Load.Name)}. Small motions about the standing position, the rear wheels meeting the road a wheelbase "
-                + "later; tyres' contact length counted. Dampers with the mean of both slopes at rest, friction left out.",
+            Caption = $"{FirstLetter.Raised(model.Load.Name)}. Small motions about the standing position, the rear wheels meeting the road "
+                + "a wheelbase later; tyres' contact length counted. Dampers with the mean of both slopes at rest, friction left out.",
             SignNote = "Amplitudes only. Lines: heave or pitch cancelled by the wheelbase of equal axles.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "frequency", Unit = "Hz", Scale = AxisScale.Logarithmic, From = From, To = To },

@@ -3,6 +3,7 @@ using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Figures;
@@ -64,18 +65,18 @@ internal static class WheelTraces
         var (front, rear) = (touch[0], touch[2]);
         if (double.IsFinite(front) && double.IsFinite(rear) && Math.Abs(front - rear) < 1e-6)
         {
-            yield return new Limit { At = 1000.0 * front, Label = $"{kind} stops" };
+            yield return new Limit { At = In.Millimetres.Of(front), Label = $"{kind} stops" };
             yield break;
         }
 
         if (double.IsFinite(front))
         {
-            yield return new Limit { At = 1000.0 * front, Label = $"front {kind} stop", End = AxleEnd.Front };
+            yield return new Limit { At = In.Millimetres.Of(front), Label = $"front {kind} stop", End = AxleEnd.Front };
         }
 
         if (double.IsFinite(rear))
         {
-            yield return new Limit { At = 1000.0 * rear, Label = $"rear {kind} stop", End = AxleEnd.Rear };
+            yield return new Limit { At = In.Millimetres.Of(rear), Label = $"rear {kind} stop", End = AxleEnd.Rear };
         }
     }
 }

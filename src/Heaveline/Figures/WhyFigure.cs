@@ -15,7 +15,7 @@ public static class WhyFigure
         {
             Title = FormattableString.Invariant($"{why.Model.Car.Name} at {In.KilometresPerHour.Of(why.Speed):F0} km/h: why it pitches"),
             AltText = "Bars of the causes' shares of the pitch of the settling and of the hit; bars to the right make it worse, to the left better.",
-            Caption = $"{Printed.Sentence(why.Model.Load.Name)}, over {why.Road.CaptionFor(why.Model.Rolls)}. "
+            Caption = $"{FirstLetter.Raised(why.Model.Load.Name)}, over {why.Road.CaptionFor(why.Model.Rolls)}. "
                 + $"{(why.Settling.Causes.Count > 0 ? why.Settling.Causes[0].Sentence : "")}",
             SignNote = "Each cause is taken to a neutral value; its share is its mean effect over all orders of taking them together. Right of zero: "
                 + "it makes more of the measure.",
@@ -26,13 +26,13 @@ public static class WhyFigure
 
     private static CategoryPanel PanelOf(WhyRanking ranking) => new()
     {
-        Title = Printed.Sentence(ranking.Measure.Name),
+        Title = FirstLetter.Raised(ranking.Measure.Name),
         Value = new Axis { Label = "share of the measure", Unit = ranking.Measure.Unit.Symbol },
         Categories =
         [
             .. ranking.Causes.Where((c, k) => k == 0 || Math.Abs(c.Relative) >= 0.005).Select(c => new Category
             {
-                Name = Printed.Sentence(c.Is),
+                Name = FirstLetter.Raised(c.Is),
                 Values = [new CategoryValue { Value = ranking.Measure.Unit.Of(c.Share), Ink = c.Relative > 0.0 ? Ink.Second : Ink.First }],
             }),
         ],

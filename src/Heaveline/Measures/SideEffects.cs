@@ -90,7 +90,7 @@ public sealed record SideEffects
     }
 
     private static string Stops(Car car) => car.Brakes?.FrontBrakeShare is { } share
-        ? FormattableString.Invariant($"{100.0 * share.Si:F0} % of it in front")
+        ? FormattableString.Invariant($"{In.Percent.Of(share.Si):F0} % of it in front")
         : "the front brake alone";
 
     private static IEnumerable<SideEffectNote> Left(RideModel model)

@@ -9,20 +9,11 @@ public sealed record SideEffectsChange
     /// <summary>After it.</summary>
     public required SideEffects After { get; init; }
 
-    /// <summary>Roll stiffness with tyres after over before (–); null for a two-wheeler.</summary>
-    public double? RollStiffnessRatio => After.Roll?.WithTyres / Before.Roll?.WithTyres;
-
     /// <summary>Change of the front axle's share of the roll stiffness with tyres (–): above 0 moves the balance towards understeer.</summary>
     public double? FrontShareChange => After.Roll?.FrontShareWithTyres - Before.Roll?.FrontShareWithTyres;
 
-    /// <summary>Change of the roll at one g, rad; null without roll axis heights.</summary>
-    public double? RollPerGChange => After.Roll?.AnglePerG - Before.Roll?.AnglePerG;
-
     /// <summary>Pitch in braking after over before (–).</summary>
     public double BrakingRatio => After.Braking.Angle / Before.Braking.Angle;
-
-    /// <summary>Pitch in driving after over before (–).</summary>
-    public double DrivingRatio => After.Driving.Angle / Before.Driving.Angle;
 
     /// <summary>Change of the dipped beam's drop at trim (–); below 0 points higher. Null without a lamp in both.</summary>
     public double? LampDropChange => After.Headlamp?.Drop - Before.Headlamp?.Drop;

@@ -31,11 +31,13 @@ public sealed record SpringTableEnd
 
     /// <summary>What is wrong while the car stands, without its subject and its full stop.</summary>
     public string WordsStanding => FormattableString.Invariant(
-        $"ends at {Last:F0} N; standing under '{Load}' the spring carries {Force:F0} N, {1e3 * Past:F0} mm past the end: its last slope is taken on");
+        $"ends at {Last:F0} N; standing under '{Load}' the spring carries {Force:F0} N, ")
+        + FormattableString.Invariant($"{Quantities.In.Millimetres.Of(Past):F0} mm past the end: its last slope is taken on");
 
     /// <summary>What is wrong in a pass, a sentence.</summary>
     public string WordsInPass => FormattableString.Invariant(
-        $"The {CornerNames.Of(End)} spring is pressed {1e3 * Past:F0} mm past the end of its table at {Last:F0} N, to {Force:F0} N: ")
+        $"The {CornerNames.Of(End)} spring is pressed {Quantities.In.Millimetres.Of(Past):F0} mm past the end of its table ")
+        + FormattableString.Invariant($"at {Last:F0} N, to {Force:F0} N: ")
         + "its last slope is taken on, which nobody measured.";
 
     /// <summary>Tables that end before the standing load, each axle once, under the load that goes farthest past.</summary>

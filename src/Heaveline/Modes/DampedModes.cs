@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 using Heaveline.Models;
@@ -20,21 +19,6 @@ public sealed record DampedModes
 
     /// <summary>All modes: swinging ones, then creeping ones.</summary>
     public IReadOnlyList<Mode> All => [.. Swings, .. Creeps];
-
-    /// <summary>What grows by itself, in words; null when everything dies out or keeps swinging.</summary>
-    public string? Instability
-    {
-        get
-        {
-            if (All.Where(m => m.Grows).MaxBy(m => m.Root.Real) is not { } worst)
-            {
-                return null;
-            }
-
-            var doubling = (Math.Log(2.0) / worst.Root.Real).ToString("G3", CultureInfo.InvariantCulture);
-            return $"A motion of mostly {Mode.Words(worst.Dominant)} {(worst.Swings ? "swings up" : "runs away")}: it doubles every {doubling} s.";
-        }
-    }
 
     /// <summary>The modes of a model.</summary>
     /// <exception cref="ArithmeticException">The eigenvalues could not be found.</exception>

@@ -35,14 +35,14 @@ public sealed record Mode
     /// <summary>Damping ratio −Re λ/|λ| (–); 1 when it creeps, negative when it grows.</summary>
     public double DampingRatio => Root.Magnitude > 0.0 ? -Root.Real / Root.Magnitude : 0.0;
 
-    /// <summary>Time in which it falls to 1/e, −1/Re λ, s; infinite without damping, negative when it grows.</summary>
-    public double TimeConstant => Root.Real == 0.0 ? double.PositiveInfinity : -1.0 / Root.Real;
-
     /// <summary>The motion with the largest share.</summary>
     public Motion Dominant => Shares.MaxBy(s => s.Value).Key;
 
     /// <summary>The dominant motion in words, "creeping" when the mode does not swing.</summary>
     public string Name => Swings ? Words(Dominant) : "creeping " + Words(Dominant);
+
+    /// <summary>Time in which it falls to 1/e, −1/Re λ, s; infinite without damping, negative when it grows.</summary>
+    public double TimeConstant => Root.Real == 0.0 ? double.PositiveInfinity : -1.0 / Root.Real;
 
     /// <summary>Whether it grows by itself. Rounding of an undamped mode does not count.</summary>
     public bool Grows => Root.Real > 1e-9 * Root.Magnitude;

@@ -12,6 +12,9 @@ public static class In
     /// <summary>Seconds.</summary>
     public static ShownUnit Seconds { get; } = new("s", "s", 1.0);
 
+    /// <summary>ms of a time in s.</summary>
+    public static ShownUnit Milliseconds { get; } = new("s", "ms", 1e3);
+
     /// <summary>Hertz.</summary>
     public static ShownUnit Hertz { get; } = new("Hz", "Hz", 1.0);
 

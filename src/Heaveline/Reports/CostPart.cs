@@ -15,6 +15,7 @@ internal static class CostPart
             Heading = work.Several ? "The price of the change" : "Roll, dive, travel, headlamp",
             Blocks =
             [
+                Illustration.Of(answer.Figure(answer.FigureIds[0])),
                 Tabulated.Of(answer.Tables[0], $"Side effects, {answer.Load}"),
                 .. answer.Tables.Skip(1).Select(t => Tabulated.Of(t)),
                 .. notes.Length > 0 ? [Points.Of(notes)] : Array.Empty<Block>(),

@@ -35,10 +35,10 @@ internal static class PassPart
     {
         var statistics = passes[0].Pass.Statistics;
         var error = passes.Select(p => p.Pass.Statistics.PitchError).Max() is { } worst
-            ? $" By its own estimate that is less than {Bound(100.0 * worst)} % of the peak pitch off; the model itself "
+            ? $" By its own estimate that is less than {Bound(In.Percent.Of(worst))} % of the peak pitch off; the model itself "
                 + "may be further from the car than that."
             : "";
-        return FormattableString.Invariant($"Computed by {statistics.Method} of {1e3 * statistics.Step:F3} ms.") + error;
+        return FormattableString.Invariant($"Computed by {statistics.Method} of {In.Milliseconds.Of(statistics.Step):F3} ms.") + error;
     }
 
     // Rounded up to 1, 2 or 5 times a power of ten: an estimate of an error has one digit at best, and the same one on every machine.

@@ -31,8 +31,6 @@ internal sealed class ReportWork
     /// <summary>Each car under the load, at its trim.</summary>
     public IReadOnlyList<RideModel> Models { get; }
 
-    public IReadOnlyList<string> Names => [.. Cars.Select(c => c.Name)];
-
     public bool Several => Cars.Length > 1;
 
     public bool Asked(PartKind kind) => Choices.Parts.Contains(kind);

@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -11,7 +12,7 @@ internal static class RulePart
     {
         var (model, road, rule) = (work.Models[0], work.Choices.Road, work.Choices.Rule);
         var claim = rule.Axis(model, 2).Claim;
-        var heading = $"The rule: is it true that {char.ToLowerInvariant(claim[0])}{claim[1..].TrimEnd('.')}?";
+        var heading = $"The rule: is it true that {FirstLetter.Lowered(claim).TrimEnd('.')}?";
         if (RuleAsked.NoBump(road) is { } noBump)
         {
             return new ReportPart { Heading = heading, Blocks = [Paragraph.Of(noBump)] };
@@ -37,6 +38,8 @@ internal static class RulePart
             Illustration.Of(answer.Figure(RuleAnswer.WithEveryLoad)),
             Points.Of(answer.SentencesForReaders.Select(s => s.Text)),
             Tabulated.Of(answer.Grid, $"The measure over that of {answer.Map.Axis.Against}, by speed and {answer.Map.Axis.ShortName}"),
+            .. answer.Absolute is { } itself
+                ? new[] { Tabulated.Of(itself, $"{answer.Map.Measure.Name} itself, where {answer.Map.Axis.Plain.BottomsOut}") } : [],
         ],
         Sources = [.. answer.Sources],
     };

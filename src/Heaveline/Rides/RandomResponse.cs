@@ -76,12 +76,6 @@ public sealed class RandomResponse
     /// <summary>Mean heave from trim, m: dampers stiffer in rebound pull a car down.</summary>
     public double MeanHeave => mean[0];
 
-    /// <summary>Mean pitch from trim, rad.</summary>
-    public double MeanPitch => mean[1];
-
-    /// <summary>Mean roll from trim, rad.</summary>
-    public double MeanRoll => mean[2];
-
     /// <summary>The response of a car to a road at a speed.</summary>
     /// <param name="model">Car and load at trim.</param>
     /// <param name="spectrum">The road.</param>
@@ -133,20 +127,6 @@ public sealed class RandomResponse
         }
     }
 
-    /// <summary>The responses at several speeds.</summary>
-    /// <param name="model">Car and load at trim.</param>
-    /// <param name="spectrum">The road.</param>
-    /// <param name="speeds">Speeds, m/s.</param>
-    /// <param name="options">How to compute them.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    public static IReadOnlyList<RandomResponse> Sweep(
-        RideModel model,
-        RoadSpectrum spectrum,
-        IReadOnlyList<double> speeds,
-        RandomOptions? options = null,
-        CancellationToken cancellation = default) =>
-        [.. speeds.Select(speed => Of(model, spectrum, speed, options, cancellation))];
-
     /// <summary>Root mean square of a signal about its mean, unit of the signal.</summary>
     /// <param name="signal">The signal, of this car.</param>
     /// <param name="factor">A weighting factor (–) over frequency in Hz; null for none.</param>
@@ -175,8 +155,9 @@ public sealed class RandomResponse
                     $"lift-off-{name.Replace(' ', '-')}",
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"The {name} tyre's load varies by {100.0 * variation:F0} % of its static load (root mean square), past "
-                        + $"{100.0 * LargestLoadVariation:F0} %: the wheel leaves the road, which this method does not know. Run passes in time."));
+                        $"The {name} tyre's load varies by {In.Percent.Of(variation):F0} % of its static load (root mean square), past "
+                        + $"{In.Percent.Of(LargestLoadVariation):F0} %: the wheel leaves the road, which this method does not know. "
+                        + $"Run passes in time."));
             }
         }
     }

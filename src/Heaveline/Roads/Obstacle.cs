@@ -24,7 +24,7 @@ public abstract record Obstacle
     /// <exception cref="RefusedValueException">Its sizes do not fit one another.</exception>
     public abstract Profile Draw();
 
-    private protected static string Millimetres(Amount<Length> length) => FormattableString.Invariant($"{1000.0 * length.Si:0.###} mm");
+    private protected static string Millimetres(Amount<Length> length) => FormattableString.Invariant($"{In.Millimetres.Of(length.Si):0.###} mm");
 
     private protected static string Metres(Amount<Length> length) => FormattableString.Invariant($"{length.Si:0.####} m");
 

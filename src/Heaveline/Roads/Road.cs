@@ -85,7 +85,7 @@ public sealed record Road
             Right = sine.DrawRight(),
             Caption = string.Create(
                 CultureInfo.InvariantCulture,
-                $"sine road, amplitude {1000.0 * sine.Amplitude.Si:0.###} mm, wavelength "
+                $"sine road, amplitude {In.Millimetres.Of(sine.Amplitude.Si):0.###} mm, wavelength "
                 + $"{sine.Wavelength.Si:0.####} m, {sine.Waves:0.##} waves{lag}"),
         };
     }
@@ -144,7 +144,7 @@ public sealed record Road
             Right = rightProfile,
             Caption = FormattableString.Invariant(
                 $"{name}, measured, {leftProfile.End:0.##} m, {distances.Count} points, {(right is null ? "one track" : "two tracks")}")
-                + (grade.IsHill ? FormattableString.Invariant($", less its slope of {100.0 * grade.Slope:0.##} %") : "")
+                + (grade.IsHill ? FormattableString.Invariant($", less its slope of {In.Percent.Of(grade.Slope):0.##} %") : "")
                 + string.Concat(gaps.Select(gap => FormattableString.Invariant($", no point from {gap.From:0.##} to {gap.To:0.##} m"))),
         };
 

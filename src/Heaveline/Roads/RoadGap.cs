@@ -35,7 +35,7 @@ public sealed record RoadGap(double From, double To, double Usual)
     /// <summary>The stretch in words, a sentence without its full stop.</summary>
     public string Words => string.Create(
         CultureInfo.InvariantCulture,
-        $"nothing was measured from {From:0.###} to {To:0.###} m, {Length / Usual:0} times the usual spacing of {1e3 * Usual:0.#} mm; "
+        $"nothing was measured from {From:0.###} to {To:0.###} m, {Length / Usual:0} times the usual spacing of {In.Millimetres.Of(Usual):0.#} mm; "
         + $"waves shorter than {ShortestWave:0.#} m cannot be seen there");
 
     /// <summary>The gaps among points, in order.</summary>

@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Rules;
 
@@ -60,7 +61,7 @@ public sealed record LoadRule
     /// <param name="asked">What the rule asks for (–).</param>
     public static int Verdict(double share, double asked)
     {
-        var apart = Math.Round(100.0 * share) - Math.Round(100.0 * asked);
+        var apart = Math.Round(In.Percent.Of(share)) - Math.Round(In.Percent.Of(asked));
         return Math.Abs(apart) <= 3.0 ? 0 : Math.Sign(apart);
     }
 

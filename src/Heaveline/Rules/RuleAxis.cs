@@ -26,6 +26,12 @@ public sealed record RuleAxis
     /// <summary>The rule in words.</summary>
     public required string Claim { get; init; }
 
+    /// <summary>The car at the reference, in words.</summary>
+    public required RuleSide Plain { get; init; }
+
+    /// <summary>The car that the rule recommends, in words.</summary>
+    public required RuleSide Turned { get; init; }
+
     /// <summary>Values to try, rising, at least two.</summary>
     public required IReadOnlyList<double> Values
     {
@@ -59,6 +65,8 @@ public sealed record RuleAxis
         Unchanged = ", mean and damping ratios kept",
         Symbol = "",
         Claim = "A front softer than the rear pitches less.",
+        Plain = new("equal ends", IsPlural: true),
+        Turned = new("the softer front"),
         Values = values,
         Reference = 1.0,
         Own = m => RideTuning.Of(m, onRigidTyres).Ratio,
@@ -73,6 +81,8 @@ public sealed record RuleAxis
         Unchanged = ", split kept",
         Symbol = "",
         Claim = "More damping pitches less.",
+        Plain = new("the car as it is"),
+        Turned = new("the car with more damping"),
         Values = values,
         Reference = null,
         Own = m => RideTuning.Of(m).MeanDamping,
@@ -87,6 +97,8 @@ public sealed record RuleAxis
         Unchanged = "",
         Symbol = "",
         Claim = "Mass towards the ends pitches less.",
+        Plain = new("the car of dynamic index 1"),
+        Turned = new("the car with more mass at its ends"),
         Values = values,
         Reference = 1.0,
         Own = ModelChange.DynamicIndexOf,
@@ -103,6 +115,8 @@ public sealed record RuleAxis
         Unchanged = inertiaGrows ? ", dynamic index kept" : ", pitch inertia kept",
         Symbol = "m",
         Claim = "A longer wheelbase pitches less.",
+        Plain = new("the car as it is"),
+        Turned = new("the longer wheelbase"),
         Values = values,
         Reference = null,
         Own = m => m.Car.Wheelbase.Si,
@@ -119,6 +133,8 @@ public sealed record RuleAxis
         Unchanged = " (linear car of the same masses and frequencies)",
         Symbol = "",
         Claim = "Front and rear springs joined pitch less.",
+        Plain = new("separate springs", IsPlural: true),
+        Turned = new("joined springs", IsPlural: true),
         Values = values,
         Reference = 0.0,
         Own = _ => 0.0,
@@ -136,6 +152,8 @@ public sealed record RuleAxis
         Unchanged = " (linear car of the same masses, frequencies and damping)",
         Symbol = "",
         Claim = "Front and rear dampers joined pitch less.",
+        Plain = new("separate dampers", IsPlural: true),
+        Turned = new("joined dampers", IsPlural: true),
         Values = values,
         Reference = 0.0,
         Own = _ => 0.0,

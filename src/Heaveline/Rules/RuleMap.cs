@@ -8,7 +8,7 @@ using Heaveline.Roads;
 namespace Heaveline.Rules;
 
 /// <summary>
-/// A rule of the trade as a map: one measure over what the rule turns and over speed, each place a pass of the car with that one thing changed,
+/// A rule of the trade as a map: one measure over what the rule turns and over speed, each point a pass of the car with that one thing changed,
 /// judged against the same car at the reference value.
 /// </summary>
 public sealed record RuleMap
@@ -34,8 +34,17 @@ public sealed record RuleMap
     /// <summary>The measure by speed and value, shape (speeds)(values); NaN where not computed.</summary>
     public required IReadOnlyList<IReadOnlyList<double>> Measured { get; init; }
 
-    /// <summary>The measure at the reference value, shape (speeds).</summary>
+    /// <summary>How each pass ended, shape (speeds)(values); null where a value has no car.</summary>
+    public required IReadOnlyList<IReadOnlyList<PassOutcome?>> Outcomes { get; init; }
+
+    /// <summary>The measure at the reference value, shape (speeds); NaN where not computed.</summary>
     public required IReadOnlyList<double> Reference { get; init; }
+
+    /// <summary>How the passes at the reference value ended, shape (speeds).</summary>
+    public required IReadOnlyList<PassOutcome?> ReferenceOutcomes { get; init; }
+
+    /// <summary>The measure at the car's own value, be it among those tried or not, shape (speeds); NaN where not computed.</summary>
+    public required IReadOnlyList<double> OwnMeasured { get; init; }
 
     /// <summary>Why a value has no car, by value; empty text where it has.</summary>
     public required IReadOnlyList<string> Refusals { get; init; }
@@ -49,40 +58,41 @@ public sealed record RuleMap
     /// <summary>The car's own value on the axis.</summary>
     public double Own => Axis.Own(Model);
 
-    /// <summary>The measure over that at the reference value (–).</summary>
+    /// <summary>Indices of the values on the side that the rule recommends: above the reference, or above the car's own where that is it.</summary>
+    public IReadOnlyList<int> Recommended
+    {
+        get
+        {
+            var reference = Axis.Reference ?? Own;
+            // The reference itself, met again after rounding, is no change at all.
+            return [.. Enumerable.Range(0, Axis.Values.Count).Where(j => Axis.Values[j] > reference + (1e-9 * Math.Abs(reference)))];
+        }
+    }
+
+    /// <summary>The measure over that at the reference value (–); NaN where either has none.</summary>
     public double Relative(int speed, int value) => Measured[speed][value] / Reference[speed];
 
-    /// <summary>What the rule is worth at a place.</summary>
-    public RuleVerdict Verdict(int speed, int value) => Relative(speed, value) switch
-    {
-        double.NaN => RuleVerdict.NotComputed,
-        <= 1.0 - Threshold => RuleVerdict.Holds,
-        >= 1.0 + Threshold => RuleVerdict.Fails,
-        _ => RuleVerdict.NoDifference,
-    };
+    /// <summary>Whether the car at the reference runs past the end of its travel at a speed, while some value does not.</summary>
+    public bool OnlyReferenceBottomsOut(int speed) => BottomsOut(ReferenceOutcomes[speed]) && Measured[speed].Any(double.IsFinite);
 
-    /// <summary>The best value at each speed; null where nothing was computed.</summary>
-    public IReadOnlyList<BestValue?> Best =>
-        [.. Speeds.Select((_, i) => BestValue.Of(Axis.Values, [.. Axis.Values.Select((_, j) => Relative(i, j))]))];
-
-    /// <summary>
-    /// The speed whose best value a given value is, m/s, straight between the speeds of the map; null when the value suits none of them. Speeds whose
-    /// best lies at the edge of the values do not count. Where several suit, the slowest.
-    /// </summary>
-    public double? SuitedSpeed(double value)
-    {
-        var best = Best;
-        for (var i = 1; i < Speeds.Count; i++)
+    /// <summary>What the rule is worth at a point.</summary>
+    public RuleVerdict Verdict(int speed, int value) =>
+        (BottomsOut(ReferenceOutcomes[speed]), BottomsOut(Outcomes[speed][value])) switch
         {
-            if (best[i - 1] is { AtEdge: false } a && best[i] is { AtEdge: false } b && (a.Value - value) * (b.Value - value) <= 0.0
-                && a.Value != b.Value)
+            (true, true) => RuleVerdict.NeitherPasses,
+            (true, false) when double.IsFinite(Measured[speed][value]) => RuleVerdict.OnlyThisPasses,
+            (false, true) when double.IsFinite(Reference[speed]) => RuleVerdict.OnlyReferencePasses,
+            _ => Relative(speed, value) switch
             {
-                return Speeds[i - 1] + ((Speeds[i] - Speeds[i - 1]) * (value - a.Value) / (b.Value - a.Value));
-            }
-        }
+                double.NaN => RuleVerdict.NotComputed,
+                <= 1.0 - Threshold => RuleVerdict.Holds,
+                >= 1.0 + Threshold => RuleVerdict.Fails,
+                _ => RuleVerdict.NoDifference,
+            },
+        };
 
-        return null;
-    }
+    /// <summary>The best value at each speed, by the measure itself: the reference need not have one. Null where nothing was computed.</summary>
+    public IReadOnlyList<BestValue?> Best => [.. Speeds.Select((_, i) => BestValue.Of(Axis.Values, Measured[i], Reference[i]))];
 
     /// <summary>Maps of a rule by several measures from the same passes.</summary>
     /// <param name="model">Car and load.</param>
@@ -119,23 +129,29 @@ public sealed record RuleMap
             throw new RefusedValueException("measure", name, "one that this car has", why);
         }
 
-        var columns = axis.Values.Count + 1;
+        // Beside the values the reference, and the car's own value, which need not be among those tried.
+        var (reference, own) = (axis.Values.Count, axis.Values.Count + 1);
+        var columns = axis.Values.Count + 2;
         var cars = new RideModel?[columns];
         var refusals = new string[axis.Values.Count];
-        cars[^1] = axis.Reference is { } reference ? axis.Change(model, reference) : model;
+        cars[reference] = axis.Reference is { } against ? axis.Change(model, against) : model;
+        cars[own] = axis.Reference is null ? null : Changed(model, axis, axis.Own(model)).Car;
         for (var j = 0; j < axis.Values.Count; j++)
         {
             cancellation.ThrowIfCancellationRequested();
             (cars[j], refusals[j]) = Changed(model, axis, axis.Values[j]);
         }
 
-        var rows = BatchedMeasures.Of(
+        var (rows, outcomes) = BatchedMeasures.WithOutcomes(
             [.. speeds.SelectMany(v => cars.Select(car => car is null ? null : new PassRequest(car, road, v)))],
             measures,
             options,
             degree,
             progress,
             cancellation);
+        IReadOnlyList<T> Along<T>(Func<int, T> at) => [.. speeds.Select((_, i) => at(i * columns))];
+        var ownColumn = axis.Reference is null ? reference : own;
+        var ended = Along<IReadOnlyList<PassOutcome?>>(row => outcomes[row..(row + axis.Values.Count)]);
         return [.. measures.Select((measure, k) => new RuleMap
         {
             Axis = axis,
@@ -143,11 +159,16 @@ public sealed record RuleMap
             Model = model,
             Road = road,
             Speeds = speeds,
-            Measured = [.. speeds.Select((_, i) => (IReadOnlyList<double>)[.. axis.Values.Select((_, j) => rows[(i * columns) + j][k])])],
-            Reference = [.. speeds.Select((_, i) => rows[(i * columns) + columns - 1][k])],
+            Measured = Along<IReadOnlyList<double>>(row => [.. axis.Values.Select((_, j) => rows[row + j][k])]),
+            Outcomes = ended,
+            Reference = Along(row => rows[row + reference][k]),
+            ReferenceOutcomes = Along(row => outcomes[row + reference]),
+            OwnMeasured = Along(row => rows[row + ownColumn][k]),
             Refusals = refusals,
         })];
     }
+
+    private static bool BottomsOut(PassOutcome? outcome) => outcome == PassOutcome.TravelOutOfRange;
 
     private static (RideModel? Car, string Refusal) Changed(RideModel model, RuleAxis axis, double value)
     {

@@ -1,23 +1,36 @@
 namespace Heaveline.Rules;
 
 /// <summary>
-/// In how many places of a map a rule is true, false or makes no difference. Only places on the side that the rule recommends count: values above the
-/// reference (a rear faster than the front, a longer wheelbase).
+/// At how many points of a map a rule is true, false or makes no difference. Only points on the side that the rule recommends count: values above the
+/// reference (a rear faster than the front, a longer wheelbase). The counts hang on the grid: what the rule is worth is told by speed,
+/// <see cref="RuleAtSpeed"/>.
 /// </summary>
-/// <param name="Holds">Places better by 3 % or more.</param>
-/// <param name="NoDifference">Places within 3 %.</param>
-/// <param name="Fails">Places worse by 3 % or more.</param>
-/// <param name="NotComputed">Places without a car or a finished pass.</param>
-public sealed record RuleTally(int Holds, int NoDifference, int Fails, int NotComputed)
+/// <param name="Better">Points better by 3 % or more.</param>
+/// <param name="NoDifference">Points within 3 %.</param>
+/// <param name="Worse">Points worse by 3 % or more.</param>
+/// <param name="OnlyThisPasses">Points where the reference bottoms out and this car passes.</param>
+/// <param name="OnlyReferencePasses">Points where this car bottoms out and the reference passes.</param>
+/// <param name="NeitherPasses">Points where both bottom out.</param>
+/// <param name="NotComputed">Points without a car or a pass within the model's range.</param>
+public sealed record RuleTally(
+    int Better, int NoDifference, int Worse, int OnlyThisPasses, int OnlyReferencePasses, int NeitherPasses, int NotComputed)
 {
-    /// <summary>All places that were computed.</summary>
-    public int Computed => Holds + NoDifference + Fails;
+    /// <summary>Points that speak for the rule.</summary>
+    public int Holds => Better + OnlyThisPasses;
 
-    /// <summary>The verdict of more than half of the computed places; null where none has so many.</summary>
-    public RuleVerdict? Most =>
-        2 * Holds > Computed
-            ? RuleVerdict.Holds
-            : 2 * Fails > Computed ? RuleVerdict.Fails : 2 * NoDifference > Computed ? RuleVerdict.NoDifference : null;
+    /// <summary>Points that speak against it.</summary>
+    public int Fails => Worse + OnlyReferencePasses;
+
+    /// <summary>The verdict of all these points together.</summary>
+    public SpeedVerdict Together => (Holds, Fails, NoDifference, NeitherPasses) switch
+    {
+        ( > 0, > 0, _, _) => SpeedVerdict.Depends,
+        ( > 0, 0, _, _) => SpeedVerdict.Holds,
+        (0, > 0, _, _) => SpeedVerdict.Fails,
+        (0, 0, > 0, _) => SpeedVerdict.NoDifference,
+        (0, 0, 0, > 0) => SpeedVerdict.NeitherPasses,
+        _ => SpeedVerdict.NotComputed,
+    };
 
     /// <summary>Counts a whole map.</summary>
     public static RuleTally Of(RuleMap map)
@@ -33,14 +46,16 @@ public sealed record RuleTally(int Holds, int NoDifference, int Fails, int NotCo
     {
         ArgumentNullException.ThrowIfNull(map);
         ArgumentNullException.ThrowIfNull(speeds);
-        var reference = map.Axis.Reference ?? map.Own;
-        // The reference itself, met again after rounding, is no change at all.
-        int[] values = [.. Enumerable.Range(0, map.Axis.Values.Count).Where(j => map.Axis.Values[j] > reference + (1e-9 * Math.Abs(reference)))];
-        var verdicts = speeds.SelectMany(i => values.Select(j => map.Verdict(i, j))).ToLookup(v => v);
+        var recommended = map.Recommended;
+        var verdicts = speeds.SelectMany(i => recommended.Select(j => map.Verdict(i, j))).ToLookup(v => v);
+        int Count(RuleVerdict verdict) => verdicts[verdict].Count();
         return new RuleTally(
-            verdicts[RuleVerdict.Holds].Count(),
-            verdicts[RuleVerdict.NoDifference].Count(),
-            verdicts[RuleVerdict.Fails].Count(),
-            verdicts[RuleVerdict.NotComputed].Count());
+            Count(RuleVerdict.Holds),
+            Count(RuleVerdict.NoDifference),
+            Count(RuleVerdict.Fails),
+            Count(RuleVerdict.OnlyThisPasses),
+            Count(RuleVerdict.OnlyReferencePasses),
+            Count(RuleVerdict.NeitherPasses),
+            Count(RuleVerdict.NotComputed));
     }
 }

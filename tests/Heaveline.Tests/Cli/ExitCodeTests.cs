@@ -28,6 +28,25 @@ public class ExitCodeTests
     }
 
     [Fact]
+    public void A_name_too_many_ends_in_2_and_says_what_the_command_takes()
+    {
+        foreach (var (line, takes) in new (string[], string)[]
+        {
+            (["cost", Saloon, "b.yaml", "c.yaml"],
+                "cost takes CAR, at most 2: The car before, then after the change; one car alone shows where it stands."),
+            (["describe", Saloon, "c.yaml"], "describe takes CAR, at most 1: A car file or a variant."),
+        })
+        {
+            var said = Spoken.Of(line);
+            Assert.Equal((2, ""), (said.Code, said.Results));
+            Assert.Equal(
+                $"heaveline: Unrecognized command or argument 'c.yaml'.\nheaveline: {takes}\nTry 'heaveline {line[0]} --help'.\n", said.Remarks);
+        }
+
+        Assert.DoesNotContain("takes", Spoken.Of("describe", Saloon, "--laod").Remarks);
+    }
+
+    [Fact]
     public void An_unknown_load_state_ends_in_1_and_lists_the_known_ones()
     {
         foreach (var command in new[] { "describe", "pass" })

@@ -10,7 +10,7 @@ public class RuleTests
     private static readonly string[] Small = ["rule", Saloon, "--load", "driver", "--from", "40 km/h", "--to", "100 km/h", "--speeds", "2"];
 
     [Fact]
-    public void A_map_says_where_a_rule_holds_and_what_speed_each_load_suits()
+    public void A_map_says_where_a_rule_holds_and_at_what_speeds_each_load_stands_best()
     {
         using var scratch = new Scratch();
         var said = Spoken.Of([.. Small, "--figure", scratch["map.svg"], "--csv", scratch["map.csv"]]);
@@ -19,12 +19,30 @@ public class RuleTests
         Assert.Contains("the hit, until the rear wheels have left, is not in it", said.Results);
         foreach (var load in new[] { "empty", "driver", "four up with luggage" })
         {
-            Assert.Matches($"(?m)^{load}: rear/front frequency ratio [\\d.]+ suits ", said.Results);
+            Assert.Matches($"(?m)^{load}: rear/front frequency ratio [\\d.]+ is best ", said.Results);
         }
 
         Assert.Equal(["map.csv", "map.svg"], scratch.Contents);
         Assert.Equal(1 + (2 * 25), File.ReadAllLines(scratch["map.csv"]).Length);
         Assert.Contains("makes no difference (within 3 %)", File.ReadAllText(scratch["map.svg"]));
+    }
+
+    // At 120 km/h the car of equal ends runs past its hard stop; the values that pass have numbers of their own, in text, JSON and CSV.
+    [Fact]
+    public void Where_equal_ends_bottom_out_the_measure_itself_is_told_and_nothing_is_called_not_computed()
+    {
+        using var scratch = new Scratch();
+        string[] line = ["rule", Saloon, "--load", "four up with luggage", "--from", "110 km/h", "--to", "120 km/h", "--speeds", "2"];
+        var said = Spoken.Of([.. line, "--csv", scratch["map.csv"]]).Results;
+        Assert.Contains("At 120 km/h equal ends bottom out; the softer front passes", said);
+        Assert.Contains("true from 110 to 120 km/h", said);
+        Assert.DoesNotContain("could not be computed", said);
+        var json = new AnswerJson(Spoken.Of([.. line, "--json"]));
+        var rows = File.ReadAllLines(scratch["map.csv"]).Where(l => l.EndsWith(",OnlyThisPasses", StringComparison.Ordinal)).ToList();
+        Assert.Equal(json.Root["only-this-passes"]!.GetValue<int>(), rows.Count);
+        Assert.NotEmpty(rows);
+        var itself = json.Rows.Single(r => (r.Label, r.Unit) == ("120 km/h", "°")).Values.OfType<double>().ToList();
+        Assert.Equal(itself, rows.Select(r => double.Parse(r.Split(',')[2], CultureInfo.InvariantCulture)), (a, b) => Math.Abs(a - b) < 1e-8);
     }
 
     [Fact]

@@ -15,7 +15,7 @@ public class StudyDoorTests
 
     [Fact]
     public void Why() => Same(
-        WhyStudy.Run(new WhyAsked { Car = Car(Saloon, "driver"), Road = NamedRoads.Find("plank").Road!, Speed = 40.0 / 3.6 }),
+        WhyStudy.Run(new WhyAsked { Car = Car(Saloon, "driver"), Road = NamedRoads.Find("plank").Value!, Speed = 40.0 / 3.6 }),
         "why", Saloon, "--road", "plank", "--speed", "40 km/h", "--load", "driver");
 
     [Fact]
@@ -50,7 +50,7 @@ public class StudyDoorTests
 
     private static LoadedCar Car(string path, string load)
     {
-        var car = CarFile.Load(path).Car!;
+        var car = CarFile.Load(path).Value!;
         return LoadedCar.Of(car, car.LoadStates.Single(l => l.Name == load));
     }
 }

@@ -137,9 +137,9 @@ public class WorksheetTests
         var text = TextCar.With("spring: {wheel-rate: 17 N/mm}", lines[0] + "\n  " + lines[1])
             .Replace("bump-stop: {clearance: 70 mm, rate: 50 N/mm, solid-after: 40 mm}", lines[2], StringComparison.Ordinal);
         var reading = CarFile.Read(new SourceText("pasted.yaml", text));
-        Assert.True(reading.Car is not null, reading.Format());
-        Assert.Equal(55.0, reading.Car.Rear.Friction.HalfWidth.Si, 1.0);
-        Assert.Equal(0.052, reading.Car.Rear.BumpStop!.Clearance.Si, 5e-4);
+        Assert.True(reading.Value is not null, reading.Format());
+        Assert.Equal(55.0, reading.Value.Rear.Friction.HalfWidth.Si, 1.0);
+        Assert.Equal(0.052, reading.Value.Rear.BumpStop!.Clearance.Si, 5e-4);
     }
 
     [Theory]
@@ -160,7 +160,7 @@ public class WorksheetTests
     {
         var lines = json.Root["car-file"]!.AsArray().Select(l => l!.GetValue<string>()).ToList();
         var reading = CarFile.Read(new SourceText("pasted.yaml", TextCar.With(over, string.Join("\n" + new string(' ', indent), lines))));
-        Assert.True(reading.Car is not null, reading.Format());
-        return reading.Car!;
+        Assert.True(reading.Value is not null, reading.Format());
+        return reading.Value!;
     }
 }

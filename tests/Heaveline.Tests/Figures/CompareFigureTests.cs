@@ -50,7 +50,7 @@ public class CompareFigureTests
     public void Where_each_is_called_after_its_car_the_caption_says_the_load_once()
     {
         var passes = new[] { "fern-saloon.yaml", "fern-saloon-cured.yaml" }
-            .Select(file => CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", file)).Car!)
+            .Select(file => CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", file)).Value!)
             .Select(car => Pass.Of(RideModel.Of(car, LoadState.Reference), DrawnCars.Hump, 40.0 / 3.6))
             .Select(pass => (pass.Model.Car.Name, pass, PassMeasures.Of(pass)))
             .ToList();
@@ -64,6 +64,7 @@ public class CompareFigureTests
     {
         var figure = CompareSpeedsFigure.Of([("one", [(Three[0].Pass, Three[0].Measures)])]);
         Assert.All(figure.Panels.Cast<ChartPanel>(), panel => Assert.Equal(0.0, panel.Y.From));
+        Assert.Contains(Three[0].Pass.Model.Load.Name, figure.Caption, StringComparison.Ordinal);
     }
 
     [Fact]

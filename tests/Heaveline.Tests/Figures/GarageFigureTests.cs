@@ -19,7 +19,7 @@ public class GarageFigureTests
     public void Every_car_of_the_example_garage_prints(string name)
     {
         var kept = Environment.GetEnvironmentVariable("HEAVELINE_SAMPLES");
-        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", name + ".yaml")).Car!;
+        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", name + ".yaml")).Value!;
         var models = DrawnCars.Loaded(car);
         var (pass, measures) = DrawnCars.Over(DrawnCars.Hump, car, 30.0, models[^1].Load);
         foreach (var (kind, figure) in new[]

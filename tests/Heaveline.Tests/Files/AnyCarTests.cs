@@ -36,7 +36,7 @@ public class AnyCarTests
     private static void Check(string text)
     {
         var reading = CarFile.Read(new SourceText("any.yaml", text));
-        Assert.Equal(reading.Car is null, reading.Refusals.Count > 0);
+        Assert.Equal(reading.Value is null, reading.Refusals.Count > 0);
         foreach (var refusal in reading.Refusals)
         {
             Assert.InRange(refusal.Line, 1, reading.Sources[0].LineCount);

@@ -24,12 +24,12 @@ public class AnyTextTests
         Assert.Equal(reading.Value is null, reading.Refusals.Count > 0);
         foreach (var refusal in reading.Refusals)
         {
-            Assert.InRange(refusal.Line, 1, reading.Source.LineCount);
-            Assert.InRange(refusal.Column, 1, reading.Source.Line(refusal.Line).Length + 1);
+            Assert.InRange(refusal.Line, 1, reading.Sources[0].LineCount);
+            Assert.InRange(refusal.Column, 1, reading.Sources[0].Line(refusal.Line).Length + 1);
             Assert.True(refusal.Length >= 1);
             // An empty file has no line to mark: message and advice only.
-            var marked = refusal is { Line: 1, Column: 1 } && reading.Source.Line(1).Length == 0 ? 2 : 4;
-            Assert.Equal(marked, refusal.Format(reading.Source).Split('\n').Length);
+            var marked = refusal is { Line: 1, Column: 1 } && reading.Sources[0].Line(1).Length == 0 ? 2 : 4;
+            Assert.Equal(marked, refusal.Format(reading.Sources[0]).Split('\n').Length);
         }
 
         if (reading.Root is { } root)

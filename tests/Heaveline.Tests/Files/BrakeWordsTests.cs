@@ -7,7 +7,7 @@ public class BrakeWordsTests
     [Fact]
     public void Brakes_are_read_with_their_doubts()
     {
-        var car = TextCar.Read(Brakes("{front-share: 68 % ± 4, anti-dive: 20 % ± 10, driven: both, anti-squat: 0.4, wheel-radius: 31 cm}")).Car!;
+        var car = TextCar.Read(Brakes("{front-share: 68 % ± 4, anti-dive: 20 % ± 10, driven: both, anti-squat: 0.4, wheel-radius: 31 cm}")).Value!;
         var brakes = car.Brakes!;
         Assert.Equal(0.68, brakes.FrontBrakeShare!.Value.Si, 1e-12);
         Assert.Equal(0.04, brakes.FrontBrakeShare.Value.Doubt.HalfWidth, 1e-12);
@@ -26,7 +26,7 @@ public class BrakeWordsTests
     [Fact]
     public void A_spring_by_its_wire_keeps_its_wire()
     {
-        var car = TextCar.Read(TextCar.With("rate: 22 N/mm", "coil: {wire: 12.4 mm, mean-diameter: 118 mm, active-coils: 5.5}")).Car!;
+        var car = TextCar.Read(TextCar.With("rate: 22 N/mm", "coil: {wire: 12.4 mm, mean-diameter: 118 mm, active-coils: 5.5}")).Value!;
         var dimensions = Assert.IsType<CoilDimensions>(Assert.IsType<LinearSpring>(car.Front.Spring.Law).Dimensions);
         Assert.Equal(0.0124, dimensions.Wire.Si, 1e-12);
     }

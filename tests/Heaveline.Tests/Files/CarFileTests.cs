@@ -10,7 +10,7 @@ public class CarFileTests
     {
         var reading = TextCar.Read(TextCar.Sound);
         Assert.Equal("", reading.Format());
-        var car = reading.Car!;
+        var car = reading.Value!;
         Assert.Equal(("Test car", VehicleKind.Car, 2.5), (car.Name, car.Kind, car.Wheelbase.Si));
         Assert.Equal(300.0, car.Weighing.FrontRight.Si);
         Assert.Equal(new Doubt(1.0, "front axle weighing", OfOneCar: true), car.Weighing.FrontLeft.Doubt);
@@ -29,7 +29,7 @@ public class CarFileTests
     {
         var text = TextCar.With("rear: 500 kg ± 2 kg", "rear-left: 255 kg ± 1 kg, rear-right: 245 kg ± 1 kg, scale: shop scale")
             .Replace("rate: 22 N/mm", "rate: 22 N/mm ± 5 %\n    tester: press", StringComparison.Ordinal);
-        var car = TextCar.Read(text).Car!;
+        var car = TextCar.Read(text).Value!;
         Assert.Equal(
             [new Doubt(1.0, "shop scale"), new Doubt(1.0, "shop scale"), new Doubt(1.0, "shop scale")],
             [car.Weighing.FrontLeft.Doubt, car.Weighing.RearLeft.Doubt, car.Weighing.RearRight.Doubt]);
@@ -41,7 +41,7 @@ public class CarFileTests
     [Fact]
     public void Dimensions_give_a_rate_with_the_doubt_that_follows_from_theirs()
     {
-        var car = TextCar.Read(TextCar.With("rate: 22 N/mm", "coil: {wire: 12 mm ± 1 %, mean-diameter: 120 mm ± 1 %, active-coils: 5 ± 2 %}")).Car!;
+        var car = TextCar.Read(TextCar.With("rate: 22 N/mm", "coil: {wire: 12 mm ± 1 %, mean-diameter: 120 mm ± 1 %, active-coils: 5 ± 2 %}")).Value!;
         var rate = Assert.IsType<LinearSpring>(car.Front.Spring.Law).Rate;
         Assert.Equal(79.3e9 * Math.Pow(0.012, 4) / (8.0 * 5.0 * Math.Pow(0.120, 3)), rate.Si, 1e-6);
         Assert.Equal(Math.Sqrt((4.0 * 4.0) + (3.0 * 3.0) + (2.0 * 2.0)) / 100.0, rate.Doubt.HalfWidth / rate.Si, 1e-12);
@@ -56,7 +56,7 @@ public class CarFileTests
     [InlineData("sweep: [[-20 mm, -12.4 mm], [0 mm, 0 mm], [20 mm, 12.4 mm]]", 0.62, 0.0)]
     public void A_motion_ratio_is_read_in_either_direction(string words, double ratio, double doubt)
     {
-        var read = TextCar.Read(TextCar.With("spring-per-wheel: 0.90", words)).Car!.Front.Spring.MotionRatio.AtReference;
+        var read = TextCar.Read(TextCar.With("spring-per-wheel: 0.90", words)).Value!.Front.Spring.MotionRatio.AtReference;
         Assert.Equal(ratio, read.Si, 1e-12);
         Assert.Equal(doubt, read.Doubt.HalfWidth, 1e-12);
     }
@@ -66,11 +66,11 @@ public class CarFileTests
     {
         var swept = TextCar.Read(TextCar.With(
             "spring-per-wheel: 0.90",
-            "sweep: [[-40 mm, -24 mm], [-20 mm, -12.2 mm], [0 mm, 0 mm], [20 mm, 12.6 mm], [40 mm, 25.6 mm]]")).Car!.Front.Spring.MotionRatio;
+            "sweep: [[-40 mm, -24 mm], [-20 mm, -12.2 mm], [0 mm, 0 mm], [20 mm, 12.6 mm], [40 mm, 25.6 mm]]")).Value!.Front.Spring.MotionRatio;
         Assert.Equal(0.0256, swept.Travel(0.040), 1e-4);
         Assert.True(swept.At(0.040) > swept.At(-0.040));
         var changing = TextCar.Read(TextCar.With(
-            "spring-per-wheel: 0.90", "spring-per-wheel: 0.90\n    ratio-change: 0.5 1/m")).Car!.Front.Spring.MotionRatio;
+            "spring-per-wheel: 0.90", "spring-per-wheel: 0.90\n    ratio-change: 0.5 1/m")).Value!.Front.Spring.MotionRatio;
         Assert.Equal(0.95, changing.At(0.1), 1e-12);
     }
 
@@ -93,7 +93,7 @@ public class CarFileTests
     {
         var reading = TextCar.Read(TextCar.Sound + "interconnection: " + words);
         Assert.Equal("", reading.Format());
-        Assert.IsType(kind, reading.Car!.Interconnection);
+        Assert.IsType(kind, reading.Value!.Interconnection);
     }
 
     [Theory]
@@ -113,13 +113,13 @@ public class CarFileTests
     public void A_common_damper_is_read_with_its_doubt_and_needs_no_spring()
     {
         var link = Assert.IsType<ElasticLink>(
-            TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 0 N/mm, damping: 0.4 N s/mm ± 0.05}}").Car!.Interconnection);
+            TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 0 N/mm, damping: 0.4 N s/mm ± 0.05}}").Value!.Interconnection);
         Assert.Equal(0.0, link.Rate.Si);
         Assert.Equal(400.0, link.Damping.Si, 1e-9);
         Assert.Equal(50.0, link.Damping.Doubt.HalfWidth, 1e-9);
         Assert.Equal(
             0.0,
-            Assert.IsType<ElasticLink>(TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 5 N/mm}}").Car!.Interconnection).Damping.Si);
+            Assert.IsType<ElasticLink>(TextCar.Read(TextCar.Sound + "interconnection: {elastic: {rate: 5 N/mm}}").Value!.Interconnection).Damping.Si);
     }
 
     [Fact]
@@ -127,10 +127,10 @@ public class CarFileTests
     {
         var text = TextCar.With("rate: 22 N/mm", "gas: {area: 40 cm², volume: 1.4 L}")
             .Replace("{wheel-rate: 17 N/mm}", "{torsion-bar: {diameter: 22 mm, length: 0.9 m, arm: 0.40 m}}", StringComparison.Ordinal);
-        var car = TextCar.Read(text).Car!;
+        var car = TextCar.Read(text).Value!;
         Assert.IsType<GasSpring>(car.Front.Spring.Law);
         Assert.Equal("from the torsion bar", Assert.IsType<LinearSpring>(car.Rear.Spring.Law).Origin);
-        var table = TextCar.Read(TextCar.With("rate: 22 N/mm", "table: [[0 mm, 0 N], [100 mm, 2200 N], [150 mm, 4500 N]]")).Car!;
+        var table = TextCar.Read(TextCar.With("rate: 22 N/mm", "table: [[0 mm, 0 N], [100 mm, 2200 N], [150 mm, 4500 N]]")).Value!;
         Assert.Equal(22000.0, table.Front.Spring.Law.RateAtReference(1000.0), 1e-6);
     }
 }

@@ -244,7 +244,7 @@ public class CarRefusalTests
         string old, string spoiled, int line, int column, int length, string message, string advice, int others = 0)
     {
         var reading = TextCar.Read(TextCar.With(old, spoiled));
-        Assert.Null(reading.Car);
+        Assert.Null(reading.Value);
         var refusal = reading.Refusals.FirstOrDefault(r => r.Message == message);
         Assert.True(refusal is not null, reading.Format());
         Assert.Equal(("test.yaml", line, column, length), (refusal.File, refusal.Line, refusal.Column, refusal.Length));

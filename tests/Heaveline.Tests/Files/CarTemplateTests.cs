@@ -25,7 +25,7 @@ public class CarTemplateTests
         var filled = string.Join('\n', Text.Split('\n').Select(line => Regex.Replace(line, @"fill in( +#.* As: (.*))$", "$2$1")));
         var reading = CarFile.Read(new SourceText("my.yaml", filled));
         Assert.Empty(reading.Refusals);
-        Assert.Equal("my car: a first try", reading.Car!.Name);
+        Assert.Equal("my car: a first try", reading.Value!.Name);
     }
 
     // Keys that exclude each other (a rate or a table) are refused as such; every other comment must be right as soon as its # is taken away.

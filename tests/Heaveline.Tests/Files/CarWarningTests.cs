@@ -131,7 +131,7 @@ public class CarWarningTests
     {
         var reading = TextCar.Read(TextCar.With(old, slip));
         Assert.True(reading.Refusals.Count == 0, reading.Format());
-        Assert.NotNull(reading.Car);
+        Assert.NotNull(reading.Value);
         var warning = reading.Warnings
             .FirstOrDefault(w => (w.Line, w.Column) == (line, column) && w.Message.StartsWith(message, StringComparison.Ordinal));
         Assert.True(warning is not null, reading.Format());
@@ -198,7 +198,7 @@ public class CarWarningTests
         const string Short = "    table: [[0 mm, 0 N], [60 mm, 1300 N], [113 mm, 2500 N]]";
         var reading = TextCar.Read(TextCar.With("    rate: 22 N/mm", Short));
         var warning = Assert.Single(reading.Warnings, w => w.Line == 9);
-        Assert.NotNull(reading.Car);
+        Assert.NotNull(reading.Value);
         Assert.StartsWith(
             "front spring table ends at 2500 N; standing under 'driver' the spring carries ", warning.Message, StringComparison.Ordinal);
         Assert.Contains("Press the spring further", warning.Advice, StringComparison.Ordinal);
@@ -216,7 +216,7 @@ public class CarWarningTests
                 "interconnection:\n  elastic: {rate: 16 N/mm, front-per-wheel: 1, rear-per-wheel: 1, carried-force: 2000 N}\nseats:",
                 StringComparison.Ordinal);
         var reading = TextCar.Read(sound);
-        Assert.True(reading.Car is not null, reading.Format());
+        Assert.True(reading.Value is not null, reading.Format());
         var warning = Assert.Single(reading.Warnings, w => w.Message.StartsWith("the body pitches at 0.0", StringComparison.Ordinal));
         Assert.Equal((9, "Likely slip: a rate in N/mm written as N/m."), (warning.Line, warning.Advice.Split(". ")[0] + "."));
     }

@@ -18,7 +18,7 @@ public class DecimalCommaTests
     public void Outside_of_them_it_is_understood()
     {
         var reading = TextCar.Read(TextCar.With("rate: 22 N/mm", "rate: 22,5 N/mm"));
-        Assert.True(reading.Car is not null, reading.Format());
-        Assert.Equal(22500.0, Assert.IsType<Heaveline.Cars.LinearSpring>(reading.Car.Front.Spring.Law).Rate.Si, 1e-9);
+        Assert.True(reading.Value is not null, reading.Format());
+        Assert.Equal(22500.0, Assert.IsType<Heaveline.Cars.LinearSpring>(reading.Value.Front.Spring.Law).Rate.Si, 1e-9);
     }
 }

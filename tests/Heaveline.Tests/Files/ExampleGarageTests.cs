@@ -21,9 +21,9 @@ public class ExampleGarageTests
     {
         var reading = CarFile.Load(Path.Combine(Examples, "garage", file));
         Assert.Equal("", reading.Format());
-        foreach (var load in reading.Car!.LoadStates.Prepend(LoadState.Reference))
+        foreach (var load in reading.Value!.LoadStates.Prepend(LoadState.Reference))
         {
-            var trim = RideModel.Of(reading.Car, load).Trim;
+            var trim = RideModel.Of(reading.Value, load).Trim;
             Assert.All(trim.BumpLeft, left => Assert.True(left > 0.0, $"{load.Name}: {left}"));
             Assert.All(trim.ReboundLeft, left => Assert.True(left > 0.0, $"{load.Name}: {left}"));
         }
@@ -34,7 +34,7 @@ public class ExampleGarageTests
     {
         var reading = RoadFile.Load(Path.Combine(Examples, "roads", file));
         Assert.Equal("", reading.Format());
-        Assert.False(reading.Road!.HasJump);
+        Assert.False(reading.Value!.HasJump);
     }
 
     // Kept answers: what the invented cars are made for. They change when the physics or an example does; say which.
@@ -74,7 +74,7 @@ public class ExampleGarageTests
 
     private static RideModel Model(string file, string load)
     {
-        var car = CarFile.Load(Path.Combine(Examples, "garage", file)).Car!;
+        var car = CarFile.Load(Path.Combine(Examples, "garage", file)).Value!;
         return RideModel.Of(car, load == LoadState.Reference.Name ? LoadState.Reference : car.LoadStates.Single(state => state.Name == load));
     }
 

@@ -9,10 +9,10 @@ public class MeasuredProfileFileTests
     [Fact]
     public void Two_tracks_are_read_in_their_units()
     {
-        var reading = MeasuredProfileFile.Parse(
-            "# levelled with a hose\r\ndistance [ft],right [mm] , left [in]\r\n0,10,0\r\n1,20,1\r\n\r\n2,20,1\r\n3,30,2\r\n", "yard.csv");
+        var reading = MeasuredProfileFile.Read(new SourceText(
+            "yard.csv", "# levelled with a hose\r\ndistance [ft],right [mm] , left [in]\r\n0,10,0\r\n1,20,1\r\n\r\n2,20,1\r\n3,30,2\r\n"));
         Assert.Empty(reading.Refusals);
-        var road = Assert.IsType<Road>(reading.Road);
+        var road = Assert.IsType<Road>(reading.Value);
         Assert.Equal("yard", road.Name);
         Assert.Equal(RoadKind.Measured, road.Kind);
         Assert.Equal(3.0 * 0.3048, road.End, 1e-15);
@@ -24,7 +24,7 @@ public class MeasuredProfileFileTests
     [Fact]
     public void One_height_is_seen_by_both_wheels()
     {
-        var road = MeasuredProfileFile.Parse("distance [km], height [cm]\n0, 0\n0.001, 1\n0.002, 0\n0.003, -1e0", "lane.csv").Road;
+        var road = MeasuredProfileFile.Read(new SourceText("lane.csv", "distance [km], height [cm]\n0, 0\n0.001, 1\n0.002, 0\n0.003, -1e0")).Value;
         Assert.NotNull(road);
         Assert.Same(road.Left, road.Right);
         Assert.Equal(0.01, road.Left.Height(1.0), 1e-12);
@@ -43,8 +43,8 @@ public class MeasuredProfileFileTests
             "0.1, 3.0, 4.0\n" +
             "0.5, 3.0, 10002\n" +
             "0.6, 3.0, ?\n";
-        var reading = MeasuredProfileFile.Parse(text, "yard.csv");
-        Assert.Null(reading.Road);
+        var reading = MeasuredProfileFile.Read(new SourceText("yard.csv", text));
+        Assert.Null(reading.Value);
         Assert.Equal(
             [
                 "yard.csv:3:5:1 left is empty; it must be a number.",
@@ -70,32 +70,32 @@ public class MeasuredProfileFileTests
     [InlineData("distance [m]; left [mm]", "r.csv:1:13:1 the columns are separated by semicolons; they must be separated by commas.")]
     public void A_header_that_cannot_be_told_is_refused(string header, string expected)
     {
-        var reading = MeasuredProfileFile.Parse(header + "\n0,0\n1,0\n2,0\n3,0\n", "r.csv");
-        Assert.Null(reading.Road);
+        var reading = MeasuredProfileFile.Read(new SourceText("r.csv", header + "\n0,0\n1,0\n2,0\n3,0\n"));
+        Assert.Null(reading.Value);
         Assert.Equal(expected, Words(Assert.Single(reading.Refusals)));
     }
 
     [Fact]
     public void Too_few_points_and_no_header_are_refused()
     {
-        var few = MeasuredProfileFile.Parse("distance [m], height [mm]\n0,0\n1,0\n2,0\n", "r.csv");
+        var few = MeasuredProfileFile.Read(new SourceText("r.csv", "distance [m], height [mm]\n0,0\n1,0\n2,0\n"));
         Assert.Contains("has 3 points; it must have at least 4", Assert.Single(few.Refusals).Message, StringComparison.Ordinal);
-        var none = MeasuredProfileFile.Parse("\n# nothing\n", "r.csv");
+        var none = MeasuredProfileFile.Read(new SourceText("r.csv", "\n# nothing\n"));
         Assert.Contains("no header", Assert.Single(none.Refusals).Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_gap_of_a_metre_is_refused_and_a_shorter_one_is_doubtful_each_with_its_place()
     {
-        var wide = MeasuredProfileFile.Parse("distance [m], height [mm]\n0,0\n0.1,0\n0.2,0\n0.3,2\n4.9,0\n5,0\n5.1,0\n", "r.csv");
-        Assert.Null(wide.Road);
+        var wide = MeasuredProfileFile.Read(new SourceText("r.csv", "distance [m], height [mm]\n0,0\n0.1,0\n0.2,0\n0.3,2\n4.9,0\n5,0\n5.1,0\n"));
+        Assert.Null(wide.Value);
         Assert.Equal(
             "r.csv:6:1:3 nothing was measured from 0.3 to 4.9 m, 46 times the usual spacing of 100 mm; "
                 + "waves shorter than 9.2 m cannot be seen there.",
             Words(Assert.Single(wide.Refusals)));
-        var narrow = MeasuredProfileFile.Parse("distance [m], height [mm]\n0,0\n0.1,0\n0.2,0\n0.3,2\n0.8,0\n0.9,0\n1,0\n", "r.csv");
-        Assert.NotNull(narrow.Road);
-        Assert.Contains("no point from 0.3 to 0.8 m", narrow.Road.Caption, StringComparison.Ordinal);
+        var narrow = MeasuredProfileFile.Read(new SourceText("r.csv", "distance [m], height [mm]\n0,0\n0.1,0\n0.2,0\n0.3,2\n0.8,0\n0.9,0\n1,0\n"));
+        Assert.NotNull(narrow.Value);
+        Assert.Contains("no point from 0.3 to 0.8 m", narrow.Value.Caption, StringComparison.Ordinal);
         Assert.Equal((6, 1), (Assert.Single(narrow.Warnings).Line, narrow.Warnings[0].Column));
     }
 
@@ -103,10 +103,10 @@ public class MeasuredProfileFileTests
     public void A_climb_of_more_than_ten_metres_is_a_road_less_its_slope()
     {
         var rows = Enumerable.Range(0, 3401).Select(i => FormattableString.Invariant($"{0.1 * i:F1}, {0.003 * i:F4}"));
-        var reading = MeasuredProfileFile.Parse("distance [m], height [m]\n" + string.Join('\n', rows), "hill.csv");
+        var reading = MeasuredProfileFile.Read(new SourceText("hill.csv", "distance [m], height [m]\n" + string.Join('\n', rows)));
         Assert.Empty(reading.Refusals);
-        Assert.EndsWith("less its slope of 3 %", reading.Road!.Caption, StringComparison.Ordinal);
-        Assert.Equal(0.0, reading.Road.Left.EndHeight, 1e-9);
+        Assert.EndsWith("less its slope of 3 %", reading.Value!.Caption, StringComparison.Ordinal);
+        Assert.Equal(0.0, reading.Value.Left.EndHeight, 1e-9);
     }
 
     [Fact]
@@ -115,8 +115,8 @@ public class MeasuredProfileFileTests
         // Millimetres under a header that says metres.
         var rows = Enumerable.Range(0, 3000).Select(i => FormattableString.Invariant($"{0.1 * i:F1}, {(i % 2 == 0 ? 0 : 25)}"));
         var text = "distance [m], height [m]\n" + string.Join('\n', rows);
-        var reading = MeasuredProfileFile.Parse(text, "r.csv") with { Sources = [new SourceText("r.csv", text)] };
-        Assert.Null(reading.Road);
+        var reading = MeasuredProfileFile.Read(new SourceText("r.csv", text));
+        Assert.Null(reading.Value);
         Assert.InRange(reading.Refusals.Count, 1000, 3000);
         Assert.EndsWith($"… and {reading.Refusals.Count - 20} more refused.", reading.Format(), StringComparison.Ordinal);
         Assert.Equal(20, reading.Format().Split("r.csv:").Length - 1);

@@ -1,3 +1,4 @@
+using Heaveline.Files.Yaml;
 using Heaveline.Files;
 using Heaveline.Files.Roads;
 using Heaveline.Roads;
@@ -21,7 +22,7 @@ public sealed class RoadFileTests : IDisposable
     [InlineData("versine: {height: 30 mm, length: 1 m}", 1.0, 0.030)]
     public void Every_obstacle_is_read(string words, double length, double middle)
     {
-        var road = Read($"road: test\n{words}\ntracks: left\n").Road!;
+        var road = Read($"road: test\n{words}\ntracks: left\n").Value!;
         Assert.Equal(("test", RoadKind.Obstacle), (road.Name, road.Kind));
         Assert.Equal(length, road.EventEnd!.Value, 1e-12);
         Assert.Equal(middle, road.Left.Height(length / 2.0), 1e-6);
@@ -35,7 +36,7 @@ public sealed class RoadFileTests : IDisposable
     [Fact]
     public void Waves_are_read()
     {
-        var road = Read("road: rolls\nsine: {amplitude: 15 mm, wavelength: 8 m, waves: 4, right-lag: 180 deg}\n").Road!;
+        var road = Read("road: rolls\nsine: {amplitude: 15 mm, wavelength: 8 m, waves: 4, right-lag: 180 deg}\n").Value!;
         Assert.Equal(40.0, road.End, 1e-9);
         Assert.Equal(0.015, road.Left.Height(18.0), 1e-6);
         Assert.Equal(-0.015, road.Right.Height(18.0), 1e-6);
@@ -47,10 +48,10 @@ public sealed class RoadFileTests : IDisposable
         folder.Write("lane.csv", "distance [m], height [mm]\n0, 0\n1, 10\n2, 0\n3, 5\n");
         var reading = RoadFile.Load(folder.Write("lane.yaml", "road: my lane\nprofile: lane.csv\n"));
         Assert.Equal("", reading.Format());
-        Assert.Equal(("my lane", RoadKind.Measured), (reading.Road!.Name, reading.Road.Kind));
-        Assert.StartsWith("my lane, measured", reading.Road.Caption, StringComparison.Ordinal);
-        Assert.Equal(0.010, reading.Road.Left.Height(1.0), 1e-12);
-        Assert.Equal("lane", RoadFile.Load(Path.Combine(folder.Root, "lane.csv")).Road!.Name);
+        Assert.Equal(("my lane", RoadKind.Measured), (reading.Value!.Name, reading.Value.Kind));
+        Assert.StartsWith("my lane, measured", reading.Value.Caption, StringComparison.Ordinal);
+        Assert.Equal(0.010, reading.Value.Left.Height(1.0), 1e-12);
+        Assert.Equal("lane", RoadFile.Load(Path.Combine(folder.Root, "lane.csv")).Value!.Name);
     }
 
     [Fact]
@@ -85,7 +86,7 @@ public sealed class RoadFileTests : IDisposable
     public void A_slip_is_refused_in_its_place(string words, int line, int column, string message)
     {
         var reading = RoadFile.Load(folder.Write("r.yaml", $"road: test\n{words}\n"));
-        Assert.Null(reading.Road);
+        Assert.Null(reading.Value);
         var refusal = Assert.Single(reading.Refusals);
         Assert.Equal((line, column, message), (refusal.Line, refusal.Column, refusal.Message));
     }
@@ -109,20 +110,20 @@ public sealed class RoadFileTests : IDisposable
                 "village-hump-100",
             ],
             NamedRoads.All.Keys);
-        Assert.Equal("village hump", NamedRoads.Find("village-hump").Road!.Name);
+        Assert.Equal("village hump", NamedRoads.Find("village-hump").Value!.Name);
         Assert.All(NamedRoads.All.Values, road => Assert.False(road.HasJump));
     }
 
     [Fact]
     public void A_file_is_found_by_its_path_and_a_misspelt_name_is_refused()
     {
-        Assert.Equal("test", NamedRoads.Find(folder.Write("r.yaml", "road: test\nversine: {height: 2 cm, length: 1 m}\n")).Road!.Name);
+        Assert.Equal("test", NamedRoads.Find(folder.Write("r.yaml", "road: test\nversine: {height: 2 cm, length: 1 m}\n")).Value!.Name);
         var refusal = Assert.Single(NamedRoads.Find("vilage-hump").Refusals);
         Assert.Equal("\"vilage-hump\" is no named road and no file.", refusal.Message);
         Assert.StartsWith("Did you mean village-hump? Named roads: kerb-down,", refusal.Advice, StringComparison.Ordinal);
     }
 
-    private static RoadReading Read(string text)
+    private static Reading<Road> Read(string text)
     {
         var reading = RoadFile.Read(new SourceText("test.yaml", text));
         Assert.Equal("", reading.Format());

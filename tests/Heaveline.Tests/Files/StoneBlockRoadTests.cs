@@ -1,3 +1,4 @@
+using Heaveline.Files;
 using Heaveline.Files.Roads;
 
 namespace Heaveline.Tests.Files;
@@ -12,9 +13,9 @@ public class StoneBlockRoadTests
     public void Two_whole_tracks_of_a_measured_stone_block_road_are_driven_as_measured()
     {
         var (text, left, right) = StoneBlocks.Tracks("0.00", "-1.37");
-        var reading = MeasuredProfileFile.Parse(text, "stone-block.csv");
+        var reading = MeasuredProfileFile.Read(new SourceText("stone-block.csv", text));
         Assert.Empty(reading.Refusals);
-        var road = reading.Road!;
+        var road = reading.Value!;
         Assert.Equal(10.0, road.End, 1e-9);
         Assert.Equal(1001, road.Left.Knots.Length);
         var datum = 0.5 * (left[0] + right[0]);
@@ -36,8 +37,8 @@ public class StoneBlockRoadTests
     public void A_track_at_the_measured_edge_is_refused_gap_by_gap()
     {
         var (text, _, right) = StoneBlocks.Tracks("0.00", "-1.70");
-        var reading = MeasuredProfileFile.Parse(text, "stone-block.csv");
-        Assert.Null(reading.Road);
+        var reading = MeasuredProfileFile.Read(new SourceText("stone-block.csv", text));
+        Assert.Null(reading.Value);
         Assert.Equal(right.Count(double.IsNaN), reading.Refusals.Count);
         Assert.Equal((2, "right is empty; it must be a number."), (reading.Refusals[0].Line, reading.Refusals[0].Message));
     }

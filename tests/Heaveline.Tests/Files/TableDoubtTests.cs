@@ -99,6 +99,6 @@ public class TableDoubtTests
     {
         var reading = TextCar.Read(text);
         Assert.Empty(reading.Refusals);
-        return reading.Car!;
+        return reading.Value!;
     }
 }

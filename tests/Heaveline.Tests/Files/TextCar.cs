@@ -1,3 +1,5 @@
+using Heaveline.Cars;
+using Heaveline.Files.Yaml;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 
@@ -46,5 +48,5 @@ internal static class TextCar
         return Sound[..at] + spoiled + Sound[(at + old.Length)..];
     }
 
-    public static CarReading Read(string text) => CarFile.Read(new SourceText("test.yaml", text));
+    public static Reading<Car> Read(string text) => CarFile.Read(new SourceText("test.yaml", text));
 }

@@ -101,10 +101,10 @@ public class VariantFileTests
         var variant = VariantFile.Write("stiff", "fern-saloon.yaml", CarFile.Load(Path.Combine(Folder, "fern-saloon.yaml")).Root!, edited.Root!);
         var kept = CarFile.Read(new SourceText(Path.Combine(Folder, "stiff.yaml"), variant.Text!), Folder);
         Assert.Equal("", kept.Format());
-        Assert.Equal("Fern saloon, stiff", kept.Car!.Name);
-        Assert.Equal(edited.Car!.Rear.Spring, kept.Car.Rear.Spring);
-        Assert.Equal(edited.Car.Front.Spring, kept.Car.Front.Spring);
-        Assert.Equal(edited.Car.Body, kept.Car.Body);
+        Assert.Equal("Fern saloon, stiff", kept.Value!.Name);
+        Assert.Equal(edited.Value!.Rear.Spring, kept.Value.Rear.Spring);
+        Assert.Equal(edited.Value.Front.Spring, kept.Value.Front.Spring);
+        Assert.Equal(edited.Value.Body, kept.Value.Body);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Yaml;
 
 namespace Heaveline.Tests.Files;
 
@@ -19,11 +20,11 @@ public sealed class VariantTests : IDisposable
             "variant: softer front\nof: base.yaml\nnote: Tried in May.\nchange:\n  front: {spring: {rate: 18 N/mm}}\n  loads:\n    boot: [{what: "
             + "bags, mass: 60 kg, behind-front-axle: 2.6 m, height: 0.7 m}]\n");
         Assert.Equal("", reading.Format());
-        Assert.Equal(("softer front", "Test car, softer front", "Tried in May."), (reading.Variant, reading.Car!.Name, reading.Car.Note));
-        Assert.Equal(18000.0, reading.Car.Front.Spring.Law.RateAtReference(0.0));
-        Assert.Equal(0.9, reading.Car.Front.Spring.MotionRatio.AtReference.Si);
-        Assert.Equal(["driver", "boot"], reading.Car.LoadStates.Select(load => load.Name));
-        Assert.Equal(17000.0, reading.Car.Rear.Spring.Law.RateAtReference(0.0));
+        Assert.Equal(("Test car, softer front", "Tried in May."), (reading.Value!.Name, reading.Value.Note));
+        Assert.Equal(18000.0, reading.Value.Front.Spring.Law.RateAtReference(0.0));
+        Assert.Equal(0.9, reading.Value.Front.Spring.MotionRatio.AtReference.Si);
+        Assert.Equal(["driver", "boot"], reading.Value.LoadStates.Select(load => load.Name));
+        Assert.Equal(17000.0, reading.Value.Rear.Spring.Law.RateAtReference(0.0));
     }
 
     [Fact]
@@ -60,8 +61,8 @@ public sealed class VariantTests : IDisposable
             "variant: table\nof: base.yaml\nchange:\n  front:\n    spring: {table: [[0 mm, 0 N], [200 mm, 4400 N]]}\n    damper: {bump: "
             + "[[0.1 m/s, 100 N]], rebound: [[0.1 m/s, 200 N]], damper-per-wheel: 0.9}\n");
         Assert.Equal("", reading.Format());
-        Assert.IsType<TableSpring>(reading.Car!.Front.Spring.Law);
-        Assert.IsType<TableDamper>(reading.Car.Front.Damper.Law);
+        Assert.IsType<TableSpring>(reading.Value!.Front.Spring.Law);
+        Assert.IsType<TableDamper>(reading.Value.Front.Damper.Law);
     }
 
     [Fact]
@@ -70,8 +71,8 @@ public sealed class VariantTests : IDisposable
         var reading = Load(
             "bare.yaml", "variant: bare\nof: base.yaml\nchange:\n  front: {bump-stop: ~, spring: {spring-per-wheel: ~, wheel-rate: 17 N/mm}}\n");
         Assert.Equal("", reading.Format());
-        Assert.Null(reading.Car!.Front.BumpStop);
-        Assert.Equal(MotionRatio.One, reading.Car.Front.Spring.MotionRatio);
+        Assert.Null(reading.Value!.Front.BumpStop);
+        Assert.Equal(MotionRatio.One, reading.Value.Front.Spring.MotionRatio);
         Assert.Equal(
             "interconnection has no value; a group of keys (elastic, fluid) is wanted.",
             Assert.Single(Load("none.yaml", "variant: none\nof: base.yaml\nchange: {interconnection: ~}\n").Refusals).Message);
@@ -87,8 +88,8 @@ public sealed class VariantTests : IDisposable
 
         var eight = CarFile.Load(Path.Combine(folder.Root, "v8.yaml"));
         Assert.Equal("", eight.Format());
-        Assert.Equal(2.58, eight.Car!.Wheelbase.Si);
-        Assert.Equal("Test car, v1, v2, v3, v4, v5, v6, v7, v8", eight.Car.Name);
+        Assert.Equal(2.58, eight.Value!.Wheelbase.Si);
+        Assert.Equal("Test car, v1, v2, v3, v4, v5, v6, v7, v8", eight.Value.Name);
         Assert.Equal(9, eight.Sources.Count);
         var refusal = Assert.Single(CarFile.Load(Path.Combine(folder.Root, "v9.yaml")).Refusals);
         Assert.Equal((2, 5, "of makes a chain of 9 variants; it must have 8 or fewer."), (refusal.Line, refusal.Column, refusal.Message));
@@ -138,7 +139,7 @@ public sealed class VariantTests : IDisposable
     public void A_base_in_a_wider_garage_is_found()
     {
         var path = folder.Write("trials/soft.yaml", "variant: soft\nof: ../base.yaml\nchange: {wheelbase: 2.6 m}\n");
-        Assert.Equal(2.6, CarFile.Load(path, folder.Root).Car!.Wheelbase.Si);
+        Assert.Equal(2.6, CarFile.Load(path, folder.Root).Value!.Wheelbase.Si);
         Assert.Single(CarFile.Load(path).Refusals);
     }
 
@@ -146,5 +147,5 @@ public sealed class VariantTests : IDisposable
     public void A_file_that_is_not_there_is_refused() =>
         Assert.Equal("there is no such file.", Assert.Single(CarFile.Load(Path.Combine(folder.Root, "none.yaml")).Refusals).Message);
 
-    private CarReading Load(string name, string text) => CarFile.Load(folder.Write(name, text));
+    private Reading<Car> Load(string name, string text) => CarFile.Load(folder.Write(name, text));
 }

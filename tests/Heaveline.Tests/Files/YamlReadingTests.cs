@@ -74,9 +74,8 @@ public class YamlReadingTests
     [Fact]
     public void A_missing_file_is_refused_by_name()
     {
-        var reading = YamlReading.Load(Path.Combine(AppContext.BaseDirectory, "no-such-file.yaml"), Sample.Bench);
-        Assert.Equal("there is no such file.", Assert.Single(reading.Refusals).Message);
-        Assert.Null(reading.Value);
+        var refusal = SourceText.Load(Path.Combine(AppContext.BaseDirectory, "no-such-file.yaml"), YamlTree.Longest).Refusal!;
+        Assert.Equal("there is no such file.", refusal.Message);
     }
 
     [Fact]
@@ -86,12 +85,12 @@ public class YamlReadingTests
         try
         {
             File.WriteAllBytes(path, [0x74, 0x3A, 0xFF, 0xFE]);
-            Assert.Equal("the file is not UTF-8 text.", Assert.Single(YamlReading.Load(path, Sample.Bench).Refusals).Message);
+            Assert.Equal("the file is not UTF-8 text.", SourceText.Load(path, YamlTree.Longest).Refusal!.Message);
             File.WriteAllBytes(path, new byte[(256 * 1024) + 1]);
             Assert.Equal(
-                "the file has 262145 bytes; it must be 262144 or less.", Assert.Single(YamlReading.Load(path, Sample.Bench).Refusals).Message);
+                "the file has 262145 bytes; it must be 262144 or less.", SourceText.Load(path, YamlTree.Longest).Refusal!.Message);
             File.WriteAllText(path, Whole);
-            Assert.NotNull(YamlReading.Load(path, Sample.Bench).Value);
+            Assert.NotNull(YamlReading.Read(SourceText.Load(path, YamlTree.Longest).Source, Sample.Bench).Value);
         }
         finally
         {

@@ -14,8 +14,8 @@ namespace Heaveline.Tests.Measures;
 /// <summary>The numbers a car is judged by, against the exact run sampled ten times as finely, and the same wherever they are printed.</summary>
 public class HeadlineTests
 {
-    private static readonly Car Saloon = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Car!;
-    private static readonly Road Hump = RoadFile.Load(Path.Combine(Checkout.Root, "examples", "roads", "village-hump.yaml")).Road!;
+    private static readonly Car Saloon = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+    private static readonly Road Hump = RoadFile.Load(Path.Combine(Checkout.Root, "examples", "roads", "village-hump.yaml")).Value!;
 
     private static readonly LoadState Full = Saloon.LoadStates.Single(load => load.Name == "four up with luggage");
 

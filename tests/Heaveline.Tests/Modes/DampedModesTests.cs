@@ -110,7 +110,7 @@ public class DampedModesTests
         var car = PlainCar.Saloon with { Front = PlainCar.FrontAxle with { Damper = undamped }, Rear = PlainCar.RearAxle with { Damper = undamped } };
         var model = RideModel.Of(car);
         var modes = DampedModes.Of(model);
-        Assert.Null(modes.Instability);
+        Assert.DoesNotContain(modes.All, m => m.Grows);
         Assert.Equal(7, modes.Swings.Count);
         foreach (var mode in modes.Swings)
         {
@@ -199,15 +199,16 @@ public class DampedModesTests
     }
 
     [Fact]
-    public void A_motion_fed_with_energy_is_named_as_unstable()
+    public void A_motion_fed_with_energy_grows()
     {
         var model = RideModel.Of(PlainCar.Saloon);
         var system = ModalSystem.Of(model);
         var fed = system.BySpeed.Clone();
         fed[2, 2] = +0.5;
         var modes = DampedModes.Of(model, system with { BySpeed = fed });
-        Assert.Contains("mostly roll swings up", modes.Instability, StringComparison.Ordinal);
-        Assert.Null(DampedModes.Of(model).Instability);
+        Assert.All(modes.All.Where(m => m.Grows), m => Assert.True(m is { Dominant: Motion.Roll, Swings: true }));
+        Assert.Contains(modes.All, m => m.Grows);
+        Assert.DoesNotContain(DampedModes.Of(model).All, m => m.Grows);
     }
 
     [Fact]

@@ -20,7 +20,7 @@ public class ColumnTests
     [Theory, MemberData(nameof(Kinds))]
     public void The_programs_figures_fit_one_column_too(string kind)
     {
-        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Car!;
+        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
         var model = RideModel.Of(car);
         var hump = NamedRoads.All["village-hump"];
         var pass = Pass.Of(model, hump, 14.0);

@@ -80,7 +80,7 @@ public class MeasuredRoadTests
     private static Car CarOf(string name)
     {
         var words = name.Split(' ');
-        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", words[0] + ".yaml")).Car!;
+        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", words[0] + ".yaml")).Value!;
         return words.Length == 1 ? car : Damped(car, RigRuns.Table(words[^1]));
     }
 

@@ -154,15 +154,6 @@ public class RandomResponseTests
         Assert.Contains("leaves the road", rough.Cautions[0].Text);
     }
 
-    [Fact]
-    public void A_sweep_gives_each_speed_as_it_is_alone()
-    {
-        var model = RideModel.Of(PlainCar.Saloon);
-        var sweep = RandomResponse.Sweep(model, ClassC, [10.0, 25.0]);
-        Assert.Equal(RandomResponse.Of(model, ClassC, 25.0).Rms(RideSignal.Pitch), sweep[1].Rms(RideSignal.Pitch));
-        Assert.True(sweep[1].Rms(RideSignal.HeaveAcceleration) > sweep[0].Rms(RideSignal.HeaveAcceleration));
-    }
-
     // The plain saloon with straight dampers: their rate in bump and rebound, kN s/m.
     internal static Car Even(double slope)
     {

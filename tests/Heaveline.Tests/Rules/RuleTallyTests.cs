@@ -2,20 +2,20 @@ using Heaveline.Rules;
 
 namespace Heaveline.Tests.Rules;
 
-/// <summary>What a rule is in most places: more than half of those that could be computed.</summary>
+/// <summary>What the points of one speed say together.</summary>
 public class RuleTallyTests
 {
-    [Fact]
-    public void Most_is_more_than_half_of_what_could_be_computed()
-    {
-        Assert.Equal(RuleVerdict.Holds, new RuleTally(6, 3, 2, 100).Most);
-        Assert.Equal(RuleVerdict.Fails, new RuleTally(3, 2, 6, 0).Most);
-        Assert.Equal(RuleVerdict.NoDifference, new RuleTally(2, 6, 3, 0).Most);
-        // Half is not most, nor is the most of three less than half.
-        Assert.Null(new RuleTally(5, 3, 2, 0).Most);
-        Assert.Null(new RuleTally(2, 3, 5, 0).Most);
-        Assert.Null(new RuleTally(2, 5, 3, 0).Most);
-        Assert.Null(new RuleTally(4, 3, 3, 0).Most);
-        Assert.Null(new RuleTally(0, 0, 0, 9).Most);
-    }
+    [Theory]
+    [InlineData(1, 9, 0, 0, 0, 0, 3, SpeedVerdict.Holds)]
+    [InlineData(0, 9, 1, 0, 0, 0, 3, SpeedVerdict.Fails)]
+    [InlineData(1, 0, 1, 0, 0, 0, 0, SpeedVerdict.Depends)]
+    [InlineData(0, 2, 0, 0, 0, 5, 0, SpeedVerdict.NoDifference)]
+    [InlineData(0, 0, 0, 1, 0, 5, 0, SpeedVerdict.Holds)]
+    [InlineData(0, 0, 0, 0, 1, 0, 0, SpeedVerdict.Fails)]
+    [InlineData(3, 0, 0, 0, 1, 0, 0, SpeedVerdict.Depends)]
+    [InlineData(0, 0, 0, 0, 0, 1, 4, SpeedVerdict.NeitherPasses)]
+    [InlineData(0, 0, 0, 0, 0, 0, 4, SpeedVerdict.NotComputed)]
+    public void A_speed_is_true_where_some_points_are_better_and_none_is_worse_whatever_could_not_be_computed(
+        int better, int same, int worse, int onlyThis, int onlyReference, int neither, int none, SpeedVerdict together) =>
+        Assert.Equal(together, new RuleTally(better, same, worse, onlyThis, onlyReference, neither, none).Together);
 }

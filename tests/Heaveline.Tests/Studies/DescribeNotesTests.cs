@@ -2,7 +2,10 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using CsCheck;
 using Heaveline.Answers;
+using Heaveline.Cars;
+using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 using Heaveline.Rules;
 using Heaveline.Studies;
 
@@ -10,8 +13,10 @@ namespace Heaveline.Tests.Studies;
 
 public partial class DescribeNotesTests
 {
-    private static readonly Gen<DescribeAnswer> Answers = Gen.Select(AnyCar.Any, AnyCar.Loads, AnyCar.Loads, (car, one, other) =>
-        DescribeStudy.Run(DescribeAsked.Of(car with { LoadStates = [one with { Name = "one" }, other with { Name = "other" }] })));
+    private static readonly Gen<DescribeAnswer> Answers = Gen.Select(AnyCar.Any, AnyCar.Loads, AnyCar.Loads)
+        .Select((car, one, other) => car with { LoadStates = [one with { Name = "one" }, other with { Name = "other" }] })
+        .Where(car => car.LoadStates.All(load => Stands(car, load)))
+        .Select(car => DescribeStudy.Run(DescribeAsked.Of(car)));
 
     [Fact]
     public void What_is_said_of_the_load_rule_is_what_the_table_of_deflections_shows() => Answers.Sample(answer =>
@@ -90,4 +95,17 @@ public partial class DescribeNotesTests
         @"pressed to (?<l>[0-9]+) % \(ratio (?<lr>[0-9.]+)\) of the front ones under '(?<light>[a-z]+)' "
         + @"and to (?<h>[0-9]+) % \(ratio (?<hr>[0-9.]+)\) under '(?<heavy>[a-z]+)': ")]
     private static partial Regex Standing();
+
+    // A load far behind tips a light car: it is refused, and there is nothing to say.
+    private static bool Stands(Car car, LoadState load)
+    {
+        try
+        {
+            return RideModel.Of(car, load) is not null;
+        }
+        catch (RefusedValueException)
+        {
+            return false;
+        }
+    }
 }

@@ -43,6 +43,22 @@ public class DoubtStudyTests
     }
 
     [Fact]
+    public void Too_few_cars_to_tell_whose_doubt_it_is_are_said_and_the_figure_shows_the_bands_alone()
+    {
+        var fewest = Answer.AtRest.FewestForShares;
+        Assert.Equal(3 * (Answer.AtRest.Doubts.Sources.Count + 1), fewest);
+        foreach (var (draws, isFew) in new[] { (fewest - 1, true), (fewest, false) })
+        {
+            var answer = DoubtStudy.Run(Answer.Asked with { Road = null, Draws = draws });
+            Assert.Equal(isFew, answer.Sentences.Any(s => s.Id == "too-few" && s.Text.EndsWith($"draw {fewest} or more.", StringComparison.Ordinal)));
+            Assert.Equal(!isFew, answer.Sentences.Any(s => s.Id == "measure-next-ratio"));
+            var figure = answer.Figure(DoubtAnswer.Bands);
+            Assert.Equal(isFew ? 1 : 2, figure.Panels.Length);
+            Assert.Equal(isFew, figure.Caption.Contains(" Too few cars are drawn ", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
     public void The_numbers_depend_on_the_seed_and_not_on_the_degree()
     {
         var asked = Answer.Asked with { Road = null };

@@ -47,7 +47,7 @@ public class CarDraftTests
         var (changed, refusal) = draft.Put(["front", "spring", "rate"], Node.Scalar("23.5 N/mm ± 4 %"));
         Assert.Null(refusal);
         Assert.Equal(draft.Text.Replace("rate: 20.7 N/mm ± 4 %", "rate: 23.5 N/mm ± 4 %", StringComparison.Ordinal), changed.Text);
-        Assert.Equal(23500.0, Assert.IsType<Heaveline.Cars.LinearSpring>(changed.Reading.Car!.Front.Spring.Law).Rate.Si, 1e-6);
+        Assert.Equal(23500.0, Assert.IsType<Heaveline.Cars.LinearSpring>(changed.Reading.Value!.Front.Spring.Law).Rate.Si, 1e-6);
     }
 
     [Fact]
@@ -69,7 +69,7 @@ public class CarDraftTests
         var draft = Draft("fern-saloon-cured.yaml");
         var (changed, refusal) = draft.Put(["loads", "driver", "1", "mass"], Node.Scalar("90 kg"));
         Assert.Null(refusal);
-        Assert.Equal(90.0, changed.Reading.Car!.LoadStates.Single(load => load.Name == "driver").Loads[0].Mass.Si);
+        Assert.Equal(90.0, changed.Reading.Value!.LoadStates.Single(load => load.Name == "driver").Loads[0].Mass.Si);
         Assert.Equal(draft.Whole!.At("loads", "four up with luggage")!.Items.Count, changed.Whole!.At("loads", "four up with luggage")!.Items.Count);
         Assert.Null(changed.Own!.At("change", "loads", "four up with luggage"));
     }
@@ -103,7 +103,7 @@ public class CarDraftTests
         var (draft, refusal) = Draft("fern-saloon.yaml").TakeOut(["front", "friction", "half-width"]);
         Assert.Null(refusal);
         Assert.Null(draft.Whole!.At("front", "friction"));
-        Assert.NotNull(draft.Reading.Car);
+        Assert.NotNull(draft.Reading.Value);
     }
 
     [Fact]

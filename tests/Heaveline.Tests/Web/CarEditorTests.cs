@@ -83,7 +83,7 @@ public sealed class CarEditorTests : IDisposable
         Assert.Equal(SaveEnd.Saved, editor.SaveVariant("fern-saloon-stiffer.yaml", "stiffer").End);
         Assert.Equal(editor.SavedText, OnDisk);
         var variant = garage.Car("fern-saloon-stiffer.yaml");
-        Assert.Equal("stiffer", variant.Variant);
+        Assert.Equal("Fern saloon, stiffer", variant.Value!.Name);
         Assert.True(variant.Root!.IsSameAs(editor.Draft.Whole!));
         Assert.DoesNotContain("wheelbase", variant.Sources[0].Text, StringComparison.Ordinal);
         Assert.Equal(SaveEnd.Conflict, editor.SaveVariant("fern-saloon-stiffer.yaml", "again").End);
@@ -98,7 +98,7 @@ public sealed class CarEditorTests : IDisposable
         Assert.Equal(SaveEnd.Saved, editor.SaveCopy("moss-saloon.yaml", "Moss saloon").End);
         Assert.Equal(
             editor.SavedText.Replace("car: Fern saloon", "car: Moss saloon", StringComparison.Ordinal), garage.Read("moss-saloon.yaml").Text);
-        Assert.Equal("Moss saloon", garage.Car("moss-saloon.yaml").Car!.Name);
+        Assert.Equal("Moss saloon", garage.Car("moss-saloon.yaml").Value!.Name);
     }
 
     [Fact]
@@ -120,7 +120,7 @@ public sealed class CarEditorTests : IDisposable
         Put(editor, "24 N/mm");
         var good = editor.Good;
         Put(editor, "apples");
-        Assert.Null(editor.Draft.Reading.Car);
+        Assert.Null(editor.Draft.Reading.Value);
         Assert.Same(good, editor.Good);
     }
 

@@ -18,7 +18,7 @@ public class CarNumbersTests
     [MemberData(nameof(Files))]
     public void Every_example_has_its_numbers_at_every_load_state_with_their_doubts(string file)
     {
-        var car = Garage.Car(file).Car!;
+        var car = Garage.Car(file).Value!;
         var numbers = CarNumbers.WithDoubts(car);
         Assert.Equal(car.LoadStates.Count + 1, numbers.Models.Count);
         Assert.Empty(numbers.Answer.Unbearable);
@@ -38,7 +38,7 @@ public class CarNumbersTests
     {
         // Against another way of propagation: JCGM 101:2008, drawing, beside the slopes of JCGM 100:2008. 4000 draws leave about
         // 1 % on a deviation; curvature adds to it.
-        var car = Garage.Car("fern-saloon.yaml").Car!;
+        var car = Garage.Car("fern-saloon.yaml").Value!;
         var numbers = CarNumbers.WithDoubts(car);
         var drawn = DrawnDoubts.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
         Assert.Equal(2.0 * drawn[0].StandardDeviation, Cell(numbers, "front-frequency", 2).HalfWidth, 0.06 * 2.0 * drawn[0].StandardDeviation);
@@ -48,7 +48,7 @@ public class CarNumbersTests
     [Fact]
     public void Numbers_as_files_hold_every_row_and_no_cell_becomes_a_formula()
     {
-        var car = Garage.Car("fern-saloon.yaml").Car!;
+        var car = Garage.Car("fern-saloon.yaml").Value!;
         var numbers = CarNumbers.WithDoubts(car with { LoadStates = [car.LoadStates[0] with { Name = "=cmd()" }] });
         var lines = CarRoutes.Csv(numbers).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(numbers.Parts.Sum(part => part.Lines.Count) + 1, lines.Length);
@@ -64,7 +64,7 @@ public class CarNumbersTests
         var plain = string.Join(
             '\n',
             text.Split('\n').Select(line => System.Text.RegularExpressions.Regex.Replace(line, @" ± [0-9.]+ ?(%|mm|cm|kg|N)?|, scale: [^}]*", "")));
-        var car = Garage.Car("drover-van.yaml", plain).Car;
+        var car = Garage.Car("drover-van.yaml", plain).Value;
         Assert.NotNull(car);
         Assert.NotNull(CarNumbers.WithDoubts(car).NoDoubts);
     }

@@ -30,7 +30,7 @@ public class KeptCarTests
     public void Every_setting_kept_reads_back_as_the_same_car(string name)
     {
         var reading = CarFile.Load(Path.Combine(Garage, name + ".yaml"), Garage);
-        var car = reading.Car!;
+        var car = reading.Value!;
         foreach (var grows in new[] { false, true })
         {
             foreach (var setting in Settings.All(grows))
@@ -51,8 +51,8 @@ public class KeptCarTests
     public void All_settings_together_read_back_as_the_same_car(string name)
     {
         var reading = CarFile.Load(Path.Combine(Garage, name + ".yaml"), Garage);
-        var values = Settings.All(true).Where(setting => setting.ScaleOf(reading.Car!) is not null)
-            .Select(setting => (setting.Key, Scale: setting.ScaleOf(reading.Car!)!))
+        var values = Settings.All(true).Where(setting => setting.ScaleOf(reading.Value!) is not null)
+            .Select(setting => (setting.Key, Scale: setting.ScaleOf(reading.Value!)!))
             .Select(one => (one.Key, one.Scale.From + (0.43 * (one.Scale.To - one.Scale.From))));
         Agree(name, reading, Values([.. values]), true);
     }
@@ -69,7 +69,7 @@ public class KeptCarTests
             var path = Path.Combine(folder, "gas.yaml");
             File.WriteAllText(path, text);
             var reading = CarFile.Load(path, folder);
-            Assert.IsType<GasSpring>(reading.Car!.Rear.Spring.Law);
+            Assert.IsType<GasSpring>(reading.Value!.Rear.Spring.Law);
             Agree("gas", reading, Values(("rear-spring", 1.23), ("rear-damping", 0.77)), false, folder);
         }
         finally
@@ -89,7 +89,7 @@ public class KeptCarTests
                 path,
                 File.ReadAllText(Path.Combine(Garage, "fern-saloon.yaml")) + "interconnection:\n  elastic: {rate: 4 N/mm, damping: 120 N s/m}\n");
             var reading = CarFile.Load(path, folder);
-            Assert.IsType<ElasticLink>(reading.Car!.Interconnection);
+            Assert.IsType<ElasticLink>(reading.Value!.Interconnection);
             var changed = Agree("linked", reading, Values(("link", 0.0), ("link-damping", 0.0)), false, folder);
             Assert.Null(changed.Interconnection);
             Agree("linked", reading, Values(("link", 0.0)), false, folder);
@@ -104,10 +104,10 @@ public class KeptCarTests
     public void Luggage_kept_is_a_load_state_of_its_own()
     {
         var reading = CarFile.Load(Path.Combine(Garage, "fern-saloon.yaml"), Garage);
-        var car = Settings.Apply(reading.Car!, Values(("wheelbase", 2810.0)), true);
+        var car = Settings.Apply(reading.Value!, Values(("wheelbase", 2810.0)), true);
         var chosen = car.LoadStates.Single(state => state.Name == "four up with luggage");
         var loaded = Luggage.On(chosen, car, 62.5);
-        var words = Settings.Words(reading.Car!, car, Values(("wheelbase", 2810.0)), true, reading.Root!)
+        var words = Settings.Words(reading.Value!, car, Values(("wheelbase", 2810.0)), true, reading.Root!)
             .Concat(Luggage.Words(chosen, loaded, reading.Root!));
         var kept = Read("fern-saloon", reading.Root!, words, Garage);
         Same(RideModel.Of(car, loaded), RideModel.Of(kept, kept.LoadStates.Single(state => state.Name == loaded.Name)));
@@ -121,7 +121,7 @@ public class KeptCarTests
     [InlineData("link", double.NaN, "0 N/mm or above")]
     public void What_no_car_can_have_is_refused_in_the_unit_of_the_slider(string key, double value, string limit)
     {
-        var car = CarFile.Load(Path.Combine(Garage, "fern-saloon.yaml"), Garage).Car!;
+        var car = CarFile.Load(Path.Combine(Garage, "fern-saloon.yaml"), Garage).Value!;
         var refused = Assert.Throws<Heaveline.Quantities.RefusedValueException>(() => Settings.Apply(car, Values((key, value)), false));
         Assert.Equal(limit, refused.Limit);
     }
@@ -133,7 +133,7 @@ public class KeptCarTests
     [InlineData("pebble-fluid-car", AxleEnd.Front, 1.75)]
     public void A_spring_set_by_its_frequency_gives_that_frequency(string name, AxleEnd end, double hertz)
     {
-        var car = CarFile.Load(Path.Combine(Garage, name + ".yaml"), Garage).Car!;
+        var car = CarFile.Load(Path.Combine(Garage, name + ".yaml"), Garage).Value!;
         var load = car.LoadStates[0];
         var spring = new SpringSetting(end);
         var set = spring.Apply(car, spring.ValueFor(RideModel.Of(car, load), car, hertz));
@@ -141,10 +141,10 @@ public class KeptCarTests
         Assert.Equal(hertz, AxleRide.Of(RideModel.Of(set, load), end).Rates.Frequency, 3e-4 * hertz);
     }
 
-    private static Car Agree(string name, CarReading reading, ImmutableDictionary<string, double> values, bool grows, string? folder = null)
+    private static Car Agree(string name, Reading<Car> reading, ImmutableDictionary<string, double> values, bool grows, string? folder = null)
     {
-        var set = Settings.Apply(reading.Car!, values, grows);
-        var kept = Read(name, reading.Root!, Settings.Words(reading.Car!, set, values, grows, reading.Root!), folder ?? Garage);
+        var set = Settings.Apply(reading.Value!, values, grows);
+        var kept = Read(name, reading.Root!, Settings.Words(reading.Value!, set, values, grows, reading.Root!), folder ?? Garage);
         Same(RideModel.Of(set), RideModel.Of(kept));
         if (set.LoadStates.Count > 0)
         {
@@ -160,8 +160,8 @@ public class KeptCarTests
         Assert.True(written.Text is not null, written.Refusal?.Message);
         var text = written.Text;
         var reading = CarFile.Read(new SourceText(Path.Combine(folder, "kept.yaml"), text), folder);
-        Assert.True(reading.Car is not null, $"{text}\n{reading.Format()}");
-        return reading.Car;
+        Assert.True(reading.Value is not null, $"{text}\n{reading.Format()}");
+        return reading.Value;
     }
 
     private static void Same(RideModel page, RideModel file)

@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Editing;
@@ -30,7 +31,7 @@ public sealed class CarDraft
     public string Text { get; }
 
     /// <summary>The car, or every refusal.</summary>
-    public CarReading Reading { get; }
+    public Reading<Car> Reading { get; }
 
     /// <summary>The text's own keys, of a variant its few; null when the text is not sound YAML.</summary>
     public Node? Own { get; }

@@ -190,7 +190,7 @@ public sealed class CarEditor
     {
         Findings = Remarks.Of(Draft, garage.Folder);
         Sections = FormSection.Of(Draft, Findings);
-        if (Draft.Reading.Car is not null)
+        if (Draft.Reading.Value is not null)
         {
             Good = Draft;
         }

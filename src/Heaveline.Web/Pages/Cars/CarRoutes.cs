@@ -89,7 +89,7 @@ internal static class CarRoutes
             return Task.FromResult(Results.NotFound());
         }
 
-        var numbers = reading.Car is { } car ? count(car) : null;
+        var numbers = reading.Value is { } car ? count(car) : null;
         return Task.FromResult(numbers is { Figure: not null }
             ? write(numbers)
             : Download.Refused(reading.Refusals is [var first, ..] ? $"{first.Message} {first.Advice}" : "This car cannot stand at any load state."));

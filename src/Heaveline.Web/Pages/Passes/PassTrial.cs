@@ -1,5 +1,5 @@
 using Heaveline.Cars;
-using Heaveline.Files.Cars;
+using Heaveline.Files.Yaml;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -155,12 +155,12 @@ internal sealed class PassTrial(GarageView garageView)
     // What is found once is not looked for again while sliders move.
     private sealed class CachedFinder(GarageView garageView) : IFinder
     {
-        private readonly Dictionary<string, (Found<Car> Found, CarReading? Reading)> cars = new(StringComparer.Ordinal);
+        private readonly Dictionary<string, (Found<Car> Found, Reading<Car>? Reading)> cars = new(StringComparer.Ordinal);
         private readonly Dictionary<string, Found<Road>> roads = new(StringComparer.Ordinal);
 
         public Found<Car> Car(string name) => Cached(name).Found;
 
-        public CarReading? Reading(string name) => Cached(name).Reading;
+        public Reading<Car>? Reading(string name) => Cached(name).Reading;
 
         public Found<Road> Road(string name)
         {
@@ -182,13 +182,13 @@ internal sealed class PassTrial(GarageView garageView)
             roads.Clear();
         }
 
-        private (Found<Car> Found, CarReading? Reading) Cached(string name)
+        private (Found<Car> Found, Reading<Car>? Reading) Cached(string name)
         {
             if (!cars.TryGetValue(name, out var kept))
             {
                 var reading = garageView.Car(name);
                 kept = (garageView.Found(name, reading), reading);
-                if (reading?.Car is not null)
+                if (reading?.Value is not null)
                 {
                     cars[name] = kept;
                 }

@@ -51,7 +51,7 @@ internal static class PassVariant
         var written = Write(view, name);
         var text = written.Text ?? throw new RefusedValueException(
             "This car", "not kept", "a car that a file can describe", $"{written.Refusal!.Message} {written.Refusal.Advice}");
-        if (garage.Car(file, text) is { Car: null, Refusals: [var first, ..] })
+        if (garage.Car(file, text) is { Value: null, Refusals: [var first, ..] })
         {
             throw new RefusedValueException("This car", "not kept", "a car that a file may describe", $"{first.Message} {first.Advice}");
         }

@@ -1,6 +1,6 @@
 using Heaveline.Cars;
-using Heaveline.Files.Cars;
 using Heaveline.Files.Editing;
+using Heaveline.Files.Yaml;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Web.Tuning;
@@ -14,7 +14,7 @@ public sealed record PassView
     public required PassState State { get; init; }
 
     /// <summary>The chosen car's file.</summary>
-    public required CarReading Reading { get; init; }
+    public required Reading<Car> Reading { get; init; }
 
     /// <summary>The chosen car as described.</summary>
     public required Car Described { get; init; }

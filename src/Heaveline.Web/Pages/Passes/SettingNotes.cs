@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 using Heaveline.Rules;
 using Heaveline.Tuning;
 
@@ -27,7 +28,10 @@ internal static class SettingNotes
             if (double.IsFinite(left))
             {
                 yield return (
-                    $"{end}-stop", left >= 0.0 ? Text($"{1000.0 * left:F0} mm left standing") : Text($"pressed {-1000.0 * left:F0} mm standing"));
+                    $"{end}-stop",
+                    left >= 0.0
+                        ? Text($"{In.Millimetres.Of(left):F0} mm left standing")
+                        : Text($"pressed {-In.Millimetres.Of(left):F0} mm standing"));
             }
         }
 
@@ -35,10 +39,10 @@ internal static class SettingNotes
         {
             yield return (
                 "link",
-                Text($"makes {100.0 * bench.HeaveShare:F0} % of the heave stiffness, ")
-                + Text($"{100.0 * Math.Max(0.0, bench.PitchShare):F0} % of the pitch stiffness"));
+                Text($"makes {In.Percent.Of(bench.HeaveShare):F0} % of the heave stiffness, ")
+                + Text($"{In.Percent.Of(Math.Max(0.0, bench.PitchShare)):F0} % of the pitch stiffness"));
             var share = 1.0 - (bench.Without.Damping.Heave / bench.With.Damping.Heave);
-            yield return ("link-damping", Text($"makes {100.0 * share:F0} % of the heave damping"));
+            yield return ("link-damping", Text($"makes {In.Percent.Of(share):F0} % of the heave damping"));
         }
         else
         {

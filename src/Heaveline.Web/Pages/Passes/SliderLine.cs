@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Passes;
@@ -86,7 +87,7 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
             yield break;
         }
 
-        var described = 1000.0 * ObstacleHeight.Of(view.Road);
+        var described = In.Millimetres.Of(ObstacleHeight.Of(view.Road));
         var height = Math.Round(Math.Abs(described), 1);
         yield return new SliderLine(
             PassState.Height,

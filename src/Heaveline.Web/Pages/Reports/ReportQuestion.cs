@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Heaveline.Cars;
-using Heaveline.Files.Cars;
 using Heaveline.Files.Reporting;
+using Heaveline.Files.Yaml;
 using Heaveline.Press.Paper;
 using Heaveline.Reports;
 using Heaveline.Studies;
@@ -40,7 +40,7 @@ public sealed class ReportQuestion
     public ImmutableArray<string> CarNames { get; }
 
     /// <summary>The cars as read; null for a name that is not there.</summary>
-    public IReadOnlyList<(string Name, CarReading? Reading)> Readings { get; }
+    public IReadOnlyList<(string Name, Reading<Car>? Reading)> Readings { get; }
 
     /// <summary>The day that is printed: the address's, or today.</summary>
     public string Date { get; }
@@ -70,14 +70,14 @@ public sealed class ReportQuestion
     public string Key => Html is null ? "" : string.Join('\n', [Html.Command, Html.Program, .. Html.Inputs.Select(i => i.Sha256)]);
 
     /// <summary>The title that is printed when none is given.</summary>
-    public string UsualTitle => string.Join("; ", Readings.Select(r => r.Reading?.Car?.Name ?? r.Name));
+    public string UsualTitle => string.Join("; ", Readings.Select(r => r.Reading?.Value?.Name ?? r.Name));
 
     /// <summary>Load states that every car has.</summary>
     public IReadOnlyList<string> Loads
     {
         get
         {
-            var cars = Readings.Select(r => r.Reading?.Car).OfType<Car>().ToList();
+            var cars = Readings.Select(r => r.Reading?.Value).OfType<Car>().ToList();
             return
             [
                 LoadState.Reference.Name,
@@ -88,7 +88,7 @@ public sealed class ReportQuestion
 
     /// <summary>The load state that is meant when none is named; blank where the cars' first ones are called differently.</summary>
     public string UsualLoad =>
-        Readings.Select(r => r.Reading?.Car).OfType<Car>().Select(c => LoadedCar.UsualLoad(c).Name).Distinct().ToList() switch
+        Readings.Select(r => r.Reading?.Value).OfType<Car>().Select(c => LoadedCar.UsualLoad(c).Name).Distinct().ToList() switch
         {
             [] => LoadState.Reference.Name,
             [var one] => one,

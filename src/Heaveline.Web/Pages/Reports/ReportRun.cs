@@ -1,4 +1,3 @@
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Web.Studying;
 
@@ -45,7 +44,7 @@ public sealed class ReportRun : IDisposable
                 progress,
                 stop));
         }
-        catch (Exception e) when (e is RefusedValueException or RunFailedException or QueueFullException)
+        catch (NoAnswerException e)
         {
             Failure = e.Message;
         }

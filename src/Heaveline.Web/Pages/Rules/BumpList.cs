@@ -11,7 +11,7 @@ internal static class BumpList
     public static IReadOnlyList<ListEntry> Of(GarageView garageView) =>
     [
         .. NamedRoads.All.Where(r => r.Value.Event is not null).Select(r => new ListEntry(r.Key, r.Key.Replace('-', ' '))),
-        .. garageView.GarageRoads.Where(name => garageView.Road(name)?.Road?.Event is not null)
+        .. garageView.GarageRoads.Where(name => garageView.Road(name)?.Value?.Event is not null)
             .Select(name => new ListEntry(name, Path.GetFileNameWithoutExtension(name), "In the garage")),
     ];
 }

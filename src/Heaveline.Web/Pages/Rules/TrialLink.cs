@@ -39,7 +39,7 @@ internal static class TrialLink
 
         if (rule is RuleKind.Wheelbase or RuleKind.WheelbaseSameBody)
         {
-            (string, string) length = ("wheelbase", Text(1000.0 * value, 0));
+            (string, string) length = ("wheelbase", Text(In.Millimetres.Of(value), 0));
             return rule == RuleKind.Wheelbase ? [length, ("inertia", "grows")] : [length];
         }
 

@@ -59,7 +59,7 @@ public sealed record RatioSheet
         if (sheet.WorstMiss > 0.0015)
         {
             yield return new("misread", FormattableString.Invariant(
-                $"One reading misses a smooth curve by {1e3 * sheet.WorstMiss:F1} mm: likely a misread row, ")
+                $"One reading misses a smooth curve by {In.Millimetres.Of(sheet.WorstMiss):F1} mm: likely a misread row, ")
                 + "or travels not counted from the state described.");
         }
 

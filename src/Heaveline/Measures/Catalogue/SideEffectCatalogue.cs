@@ -53,12 +53,15 @@ public static class SideEffectCatalogue
             "Height of the body at the wheel against the empty car; sinking is negative."),
         At(place, "sag", "sag under the load", In.Millimetres, 1, w => w.Sag, "Travel that the load uses up."),
         At(place, "bump-left", "travel left to the bump stop", In.Millimetres, 0, w => w.BumpLeft,
-            "Bump travel until the stop touches; none without a stop."),
-        At(place, "droop-left", "droop left", In.Millimetres, 0, w => w.DroopLeft, "Droop until the rebound stop touches; none without a stop."),
+            "Bump travel until the stop touches; none without a stop.") with { Better = Better.More },
+        At(place, "droop-left", "droop left", In.Millimetres, 0, w => w.DroopLeft, "Droop until the rebound stop touches; none without a stop.") with
+        {
+            Better = Better.More,
+        },
         At(place, "stress", "spring stress standing", In.Megapascals, 0, w => w.Stress?.AtTrim,
-            "Largest stress of the spring, standing; none where its wire, leaves or bar are not known."),
+            "Largest stress of the spring, standing; none where its wire, leaves or bar are not known.") with { Better = Better.Less },
         At(place, "stress-bump", "spring stress at full bump", In.Megapascals, 0, w => w.Stress?.AtFullBump,
-            "Largest stress of the spring when both wheels of the axle meet their bump stops' hard end."),
+            "Largest stress of the spring when both wheels of the axle meet their bump stops' hard end.") with { Better = Better.Less },
     ];
 
     private static Measure<CarAtRest> Of(string key, string label, ShownUnit unit, int digits, Func<SideEffects, double?> of, string says) =>

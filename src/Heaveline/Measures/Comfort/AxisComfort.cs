@@ -18,12 +18,6 @@ public sealed record AxisComfort
     /// <summary>The weighted r.m.s. with its axis; <see cref="AxisRms.ForComfort"/> has the factor k in it.</summary>
     public AxisRms Rms => new() { At = At, Rms = Weighted.Rms };
 
-    /// <summary>k·VDV, m/s^1.75.</summary>
-    public double DoseForComfort => At.ComfortFactor * Weighted.VibrationDose;
-
-    /// <summary>k·MTVV (linear window of 1 s), m/s².</summary>
-    public double MtvvForComfort => At.ComfortFactor * Weighted.LinearMtvv;
-
     /// <summary>Which evaluation applies to this axis.</summary>
     public Evaluation Evaluation => Evaluation.From(Weighted);
 }

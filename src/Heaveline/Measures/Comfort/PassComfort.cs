@@ -55,9 +55,6 @@ public sealed record PassComfort
     /// <summary>Vibration total value for comfort, per point and over all, with the axes that are absent.</summary>
     public VibrationTotal Total { get; }
 
-    /// <summary>Total for health over the seat's translations (k = 1.4, 1.4, 1).</summary>
-    public VibrationTotal HealthTotal => VibrationTotal.ForHealth([.. Axes.Where(axis => axis.At.HealthFactor is not null).Select(axis => axis.Rms)]);
-
     /// <summary>
     /// MSDV of the seat's vertical with Wf, m/s^1.5. The relation to sickness is for 20 minutes and more; this is the dose of the window alone.
     /// </summary>

@@ -82,7 +82,7 @@ public sealed class SampledAcceleration
                 throw new RefusedValueException(
                     FormattableString.Invariant($"time of sample {i}"),
                     FormattableString.Invariant($"{times[i]:G9} s, {off:G3} s from its place in a regular row"),
-                    FormattableString.Invariant($"within {JitterAllowed * step:G3} s, {100.0 * JitterAllowed:G3} % of the step"),
+                    FormattableString.Invariant($"within {JitterAllowed * step:G3} s, {In.Percent.Of(JitterAllowed):G3} % of the step"),
                     "Resample the record to a constant rate first.");
             }
         }

@@ -86,8 +86,8 @@ public sealed class WeightingFilter
             ? filter
             : throw new RefusedValueException(
                 "error of the weighting filter",
-                FormattableString.Invariant($"{100.0 * filter.WorstError.Relative:G3} % at {filter.WorstError.Frequency:G4} Hz"),
-                FormattableString.Invariant($"at most {100.0 * LargestError:G3} %"),
+                FormattableString.Invariant($"{In.Percent.Of(filter.WorstError.Relative):G3} % at {filter.WorstError.Frequency:G4} Hz"),
+                FormattableString.Invariant($"at most {In.Percent.Of(LargestError):G3} %"),
                 FormattableString.Invariant($"Resample the record nearer to {lowest:G6} Hz."));
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Doubts;
+using Heaveline.Figures;
 using Heaveline.Measures;
 
 namespace Heaveline.Studies;
@@ -62,6 +63,9 @@ public sealed record CostAnswer : Answer
         [Answers.Sources.Axes, Answers.Sources.SideEffects, .. Doubts is null ? [] : new[] { Answers.Sources.Draws }];
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> FigureIds => [CostFigure.Id];
+
+    /// <inheritdoc/>
     public override JsonObject Facts => new()
     {
         ["load"] = Load,
@@ -71,6 +75,9 @@ public sealed record CostAnswer : Answer
         ["headlamp"] = TablesJson.Texts(Headlamp.Select(s => s.Text)),
         ["reminders"] = TablesJson.Texts(Reminders.SelectMany(r => r.Reminders).Select(s => s.Text)),
     };
+
+    /// <inheritdoc/>
+    public override Figure Figure(string id) => id == CostFigure.Id ? CostFigure.Of(Names, Load, Cars, Doubts) : base.Figure(id);
 
     private IReadOnlyList<string> Names => [.. Asked.Cars.Select(c => c.Name)];
 }

@@ -30,7 +30,6 @@ public static class CostStudy
               heaveline cost examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage"
             """,
         Choices = [Cars, Choices.Load, Samples, Seed],
-        HasFigure = false,
         Reads = Read,
         Answers = Run,
     };

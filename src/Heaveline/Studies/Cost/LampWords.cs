@@ -20,7 +20,7 @@ public static class LampWords
 
     private static string Standing(HeadlampAim aim, Headlamp lamp, Car car)
     {
-        var drop = $"The dipped beam's drop of {Numeral.Of(100.0 * aim.Drop, "F2")} %";
+        var drop = $"The dipped beam's drop of {Numeral.Of(In.Percent.Of(aim.Drop), "F2")} %";
         if (HeadlampRange.Of(lamp) is { } range)
         {
             return $"{drop} lies {(range.Holds(aim.Drop) ? "inside" : "outside")} {PerCent(range.LeastDrop)} to {PerCent(range.GreatestDrop)} %: "
@@ -40,5 +40,5 @@ public static class LampWords
                 + "least-drop and greatest-drop.";
     }
 
-    private static string PerCent(double drop) => Numeral.Of(100.0 * drop, "0.##");
+    private static string PerCent(double drop) => Numeral.Of(In.Percent.Of(drop), "0.##");
 }

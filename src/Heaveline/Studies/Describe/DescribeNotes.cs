@@ -3,6 +3,7 @@ using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 using Heaveline.Rules;
 
 namespace Heaveline.Studies;
@@ -82,7 +83,7 @@ public static class DescribeNotes
     private static string Words(LoadRule rule)
     {
         static string Share(double share) =>
-            string.Create(CultureInfo.InvariantCulture, $"{100.0 * share:F0} % (ratio {LoadRule.Ratio(share):F2})");
+            string.Create(CultureInfo.InvariantCulture, $"{In.Percent.Of(share):F0} % (ratio {LoadRule.Ratio(share):F2})");
         var asks = $"The rule (common practice, no source): {Share(LoadRule.LightShare)} under the lightest load, "
             + $"{Share(LoadRule.HeavyShare)} under the greatest; by effective static deflection, ratios on rigid tyres.";
         var light = LoadRule.Verdict(rule.Light, LoadRule.LightShare);

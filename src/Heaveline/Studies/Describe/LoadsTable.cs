@@ -31,7 +31,7 @@ internal static class LoadsTable
                         .Select(row => TableRow.Of([row.Measure.Label, row.Measure.Unit.Symbol, .. row.Values.Select(v => Cell(row.Measure, v))])),
                 ],
             };
-            yield return new Tabulated { Caption = $"{car.Name}, {char.ToLowerInvariant(title[0])}{title[1..]}, by load state", Table = table };
+            yield return new Tabulated { Caption = $"{car.Name}, {FirstLetter.Lowered(title)}, by load state", Table = table };
         }
 
         yield return Paragraph.Of(answer.NoSlopes ?? (answer.Slopes.Any(s => s.Doubts.AreStated)

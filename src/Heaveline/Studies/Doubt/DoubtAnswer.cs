@@ -43,7 +43,7 @@ public sealed record DoubtAnswer : Answer
 
     /// <summary>Which end is really the softer, what to measure better next, and what was left out.</summary>
     public override IReadOnlyList<Sentence> Sentences => AtRest.Doubts.AreStated
-        ? [SofterEnd, .. MeasureNext, .. LeftOut("at-rest", AtRest), .. OverRoad is { } passes ? LeftOut("over-road", passes) : []]
+        ? [SofterEnd, .. MeasureNext, .. TooFew, .. LeftOut("at-rest", AtRest), .. OverRoad is { } passes ? LeftOut("over-road", passes) : []]
         : [NotStated];
 
     /// <inheritdoc/>
@@ -74,6 +74,15 @@ public sealed record DoubtAnswer : Answer
         let next = DoubtSentences.MeasureNext(result.Shown())
         where next is not null
         select new Sentence($"measure-next-{result.Measure.Key}", next);
+
+    private IEnumerable<Sentence> TooFew => Asked.Draws >= AtRest.FewestForShares
+        ? []
+        :
+        [
+            new("too-few", FormattableString.Invariant(
+                $"{Asked.Draws} cars are too few to tell whose doubt makes most of a band, of {AtRest.Doubts.Sources.Count} sources: ")
+                + FormattableString.Invariant($"draw {AtRest.FewestForShares} or more.")),
+        ];
 
     private static IEnumerable<Sentence> LeftOut(string of, DrawnDoubts drawn) => drawn.Refused + drawn.Unfinished == 0
         ? []

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
+using Heaveline.Figures;
 using Heaveline.Tuning;
 
 namespace Heaveline.Studies;
@@ -42,6 +43,13 @@ public sealed record LinkAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Source> Sources =>
         [Answers.Sources.Axes, Answers.Sources.Steps, Answers.Sources.Parts, Answers.Sources.SideEffects];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> FigureIds => [LinkFigure.Id];
+
+    /// <inheritdoc/>
+    public override Figure Figure(string id) =>
+        id == LinkFigure.Id ? LinkFigure.Of(Asked.Car.Name, Asked.Car.Load.Name, Bench) : base.Figure(id);
 
     /// <inheritdoc/>
     public override JsonObject Facts => new() { ["car"] = Asked.Car.Name, ["load"] = Asked.Car.Load.Name, ["warnings"] = TablesJson.Texts(Cautions) };

@@ -29,7 +29,6 @@ public static class LinkStudy
               heaveline link examples/garage/pebble-fluid-car.yaml
             """,
         Choices = [Car, Choices.Load],
-        HasFigure = false,
         Reads = Read,
         Answers = Run,
     };

@@ -71,7 +71,7 @@ public static class LinkTable
         return table
             .Add("flow-velocity", "greatest velocity in the pipe", "m/s", "F2", Flow(f => f.PeakVelocity))
             .Add("flow-reynolds", "Reynolds number there", "–", "F0", Flow(f => f.Reynolds))
-            .Add("flow-turbulent", "turbulent in the first 1.5 s", "%", "F0", Flow(f => 100.0 * f.TurbulentShare))
+            .Add("flow-turbulent", "turbulent in the first 1.5 s", "%", "F0", Flow(f => In.Percent.Of(f.TurbulentShare)))
             .Add("flow-counted", "pipe's force at a front wheel, as counted", "N", "F1", Flow(f => f.FrontForce / f.LossRatio))
             .Add("flow-smooth", "the same by the friction of a smooth pipe", "N", "F1", Flow(f => f.FrontForce));
     }

@@ -72,7 +72,8 @@ internal static class LinkWords
             yield return
                 $"The pipe's flow does not stay laminar: over the hump at {Numeral.Of(In.KilometresPerHour.Of(flow.Speed), "0.#")} km/h it reaches "
                 + $"{Numeral.Of(flow.PeakVelocity, "F1")} m/s, Reynolds number {Numeral.Of(flow.Reynolds, "F0")} (above "
-                + $"{Numeral.Of(PipeFlow.Critical, "F0")} it can be turbulent), for {Numeral.Of(100.0 * flow.TurbulentShare, "F0")} % of the first "
+                + $"{Numeral.Of(PipeFlow.Critical, "F0")} it can be turbulent), for "
+                + $"{Numeral.Of(In.Percent.Of(flow.TurbulentShare), "F0")} % of the first "
                 + $"{Numeral.Of(PipeFlow.Looks, "F1")} s. There a smooth pipe loses {Numeral.Of(flow.LossRatio, "F1")} times what is counted: "
                 + $"{Numeral.Of(flow.FrontForce, "F0")} N at a front wheel instead of "
                 + $"{Numeral.Of(flow.FrontForce / flow.LossRatio, "F0")} N. No pass counts the difference; with it the fluid would run slower."
@@ -84,7 +85,7 @@ internal static class LinkWords
     }
 
     /// <summary>A share in words that go before "the stiffness": none of a share that would be printed as 0.</summary>
-    public static string Share(double share) => Math.Round(100.0 * share) switch
+    public static string Share(double share) => Math.Round(In.Percent.Of(share)) switch
     {
         0.0 => "nothing of",
         < 0.0 and var less => $"less than nothing ({Numeral.Of(less, "F0")} %) of",
@@ -117,7 +118,7 @@ internal static class LinkWords
         return string.Join("; ", parts.OfType<string>());
     }
 
-    private static string PerCent(double share) => $"{Numeral.Of(100.0 * share, share < 0.0995 ? "F1" : "F0")} %";
+    private static string PerCent(double share) => $"{Numeral.Of(In.Percent.Of(share), share < 0.0995 ? "F1" : "F0")} %";
 
     private static string Braking(BenchState state) => $"{Numeral.Of(In.Degrees.Of(state.BrakingPitch), "F2")}°";
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Measures.Comfort;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -18,7 +19,7 @@ internal static class ComfortTable
                 axis.At.Words,
                 axis.At.Unit,
                 "F3",
-                [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, 100.0 * comfort.ShareOf(axis)]);
+                [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, In.Percent.Of(comfort.ShareOf(axis))]);
         }
 
         var vertical = comfort.IsSingleEvent ? comfort.Recorded : comfort.SeatVertical.Weighted;

@@ -5,6 +5,7 @@ using Heaveline.Measures;
 using Heaveline.Measures.Comfort;
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -48,7 +49,7 @@ public sealed record PassAnswer : Answer
     public override IReadOnlyList<string> Closing =>
         [
             FormattableString.Invariant(
-                $"Computed by {Pass.Statistics.Method}: {Pass.Statistics.Steps} steps of {1e3 * Pass.Statistics.Step:F3} ms."),
+                $"Computed by {Pass.Statistics.Method}: {Pass.Statistics.Steps} steps of {In.Milliseconds.Of(Pass.Statistics.Step):F3} ms."),
             Studies.Cautions.Short,
         ];
 

@@ -121,21 +121,20 @@ public static class PassStory
     private static IEnumerable<Sentence> Seats(PassMeasures measures) => measures.Seats
         .GroupBy(seat => Text($"{seat.PeakVertical:F1} m/s² up and down at most, {seat.PeakHeadForeAft:F1} m/s² fore and aft at the head"))
         .Select(alike => new Sentence(
-            $"seat-{alike.First().Seat.Replace(' ', '-')}", $"{Capital(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}."));
+            $"seat-{alike.First().Seat.Replace(' ', '-')}",
+            $"{FirstLetter.Raised(string.Join(" and ", alike.Select(seat => seat.Seat)))}: {alike.Key}."));
 
     private static string Beam(HeadlampMeasures lamp) =>
         $"The dipped beam points {Aim(lamp.AtTrim)} the horizontal standing under this load, and swings between "
         + $"{Aim(lamp.Highest)} and {Aim(lamp.Lowest)} it.";
 
-    private static string Aim(double drop) => Text($"{100.0 * Math.Abs(drop):F2} % {(drop < 0.0 ? "above" : "below")}");
+    private static string Aim(double drop) => Text($"{In.Percent.Of(Math.Abs(drop)):F2} % {(drop < 0.0 ? "above" : "below")}");
 
-    private static string Millimetres(double? length) => Text($"{1000.0 * length:F0}");
+    private static string Millimetres(double? length) => Text($"{In.Millimetres.Of(length):F0}");
 
     private static string Part(double share) => Text($"{share:F2} times as much");
 
     private static string Times(int n) => n == 1 ? "once" : n == 2 ? "twice" : Text($"{n} times");
-
-    private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Studies;
@@ -16,11 +17,11 @@ public static class HeightsCsv
         var text = new StringBuilder(one ? "distance [m],height [mm]\n" : "distance [m],left [mm],right [mm]\n");
         foreach (var x in road.Left.Knots)
         {
-            text.Append(x.ToString("G9", CultureInfo.InvariantCulture)).Append(',').Append((1e3 * road.Left.Height(x)).ToString(
+            text.Append(x.ToString("G9", CultureInfo.InvariantCulture)).Append(',').Append(In.Millimetres.Of(road.Left.Height(x)).ToString(
                 "F4", CultureInfo.InvariantCulture));
             if (!one)
             {
-                text.Append(',').Append((1e3 * road.Right.Height(x)).ToString("F4", CultureInfo.InvariantCulture));
+                text.Append(',').Append(In.Millimetres.Of(road.Right.Height(x)).ToString("F4", CultureInfo.InvariantCulture));
             }
 
             text.Append('\n');

@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Studies;
@@ -17,8 +18,8 @@ public static class RoadTable
         Profile[] profiles = tracks.Count == 1 ? [road.Left] : [road.Left, road.Right];
         return new FactTable("Road", tracks.Count == 1 ? ["both wheels"] : ["left", "right"])
             .Add("length", "length", "m", "F2", profiles.Select(p => (double?)(p.End - p.Start)))
-            .Add("lowest", "lowest height", "mm", "F1", profiles.Select(p => (double?)(1e3 * Extreme(p, Math.Min))))
-            .Add("highest", "highest height", "mm", "F1", profiles.Select(p => (double?)(1e3 * Extreme(p, Math.Max))))
+            .Add("lowest", "lowest height", "mm", "F1", profiles.Select(p => (double?)In.Millimetres.Of(Extreme(p, Math.Min))))
+            .Add("highest", "highest height", "mm", "F1", profiles.Select(p => (double?)In.Millimetres.Of(Extreme(p, Math.Max))))
             .Add("density", "density at 0.1 cycles/m", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.Density.Si))
             .Add("density-low", "its 95 % interval, from", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.DensityInterval(0.95).Low.Si))
             .Add("density-high", "its 95 % interval, to", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.DensityInterval(0.95).High.Si))
@@ -28,7 +29,7 @@ public static class RoadTable
                 "probability of " + string.Join(" / ", tracks.Select(t => t.Fit?.Class.ToString() ?? "–").Distinct()),
                 "%",
                 "F0",
-                All(t => 100.0 * (t.Fit is { } fit ? fit.ProbabilityOf(fit.Class) : null)))
+                All(t => In.Percent.Of(t.Fit is { } fit ? fit.ProbabilityOf(fit.Class) : null)))
             .Add("roughness-index", "roughness index (IRI)", "m/km", "F2", All(t => t.Index?.MetresPerKilometre));
     }
 

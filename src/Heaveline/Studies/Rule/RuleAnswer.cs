@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 using Heaveline.Rules;
 
 namespace Heaveline.Studies;
@@ -19,6 +20,9 @@ public sealed record RuleAnswer : Answer
 
     /// <summary>The map, of one load.</summary>
     public required RuleMap Map { get; init; }
+
+    /// <summary>The same passes by the hit, so that no verdict on what follows stands without it; null where the map itself is of the hit.</summary>
+    public required RuleMap? Hit { get; init; }
 
     /// <summary>Whether it is the map that comes before the one asked for.</summary>
     public bool IsCoarse { get; init; }
@@ -39,16 +43,20 @@ public sealed record RuleAnswer : Answer
     /// <summary>The grid of the map, as much as people read.</summary>
     public FactTable Grid => RuleTables.Grid(Map, Closed, whole: false);
 
+    /// <summary>The measure itself where the reference bottoms out, as much as people read; null where it does so nowhere.</summary>
+    public FactTable? Absolute => RuleTables.Absolute(Map, whole: false);
+
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => [.. RuleSentences.Head(Map)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<FactTable> Tables => [Grid];
+    public override IReadOnlyList<FactTable> Tables => Absolute is { } itself ? [Grid, itself] : [Grid];
 
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> WholeTables =>
     [
         RuleTables.Grid(Map, Closed, whole: true),
+        .. RuleTables.Absolute(Map, whole: true) is { } itself ? new[] { itself } : [],
         RuleTables.Loads(Map, Loads),
         .. Damping is { } damping ? new[] { RuleTables.Optima(damping.Optima) } : [],
     ];
@@ -90,11 +98,25 @@ public sealed record RuleAnswer : Answer
                 ["true"] = tally.Holds,
                 ["false"] = tally.Fails,
                 ["no-difference"] = tally.NoDifference,
+                ["only-this-passes"] = tally.OnlyThisPasses,
+                ["only-the-reference-passes"] = tally.OnlyReferencePasses,
+                ["neither-passes"] = tally.NeitherPasses,
                 ["not-computed"] = tally.NotComputed,
+                ["by-speed"] = BySpeed(Map),
+                ["by-speed-of-the-hit"] = Hit is { } hit ? BySpeed(hit) : null,
                 ["sentences"] = TablesJson.Texts([.. Sentences.Select(s => s.Text), .. NotMarked]),
             };
         }
     }
+
+    private static JsonArray BySpeed(RuleMap map) =>
+    [
+        .. RuleAtSpeed.Of(map).Select(row => (JsonNode)new JsonObject
+        {
+            ["speed-km-h"] = Math.Round(In.KilometresPerHour.Of(row.Speed), 6),
+            ["verdict"] = row.Verdict.ToString(),
+        }),
+    ];
 
     // Loads that stand at the same place share one line.
     private IReadOnlyList<(string Load, double Value)> Standing =>
@@ -121,7 +143,7 @@ public sealed record RuleAnswer : Answer
 
     private IReadOnlyList<Sentence> SentencesWith(Sentence window) =>
     [
-        .. RuleSentences.Rule(Map),
+        .. RuleSentences.Rule(Map, Hit),
         .. RuleSentences.Loads(Map, Loads),
         .. Closed is null ? [] : new[] { RuleSentences.ClosedForms(Map) },
         window,

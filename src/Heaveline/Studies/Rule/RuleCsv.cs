@@ -5,7 +5,7 @@ using Heaveline.Rules;
 
 namespace Heaveline.Studies;
 
-/// <summary>A map of a rule as CSV: one row a place, the units in the header.</summary>
+/// <summary>A map of a rule as CSV: one row a point, the units in the header.</summary>
 public static class RuleCsv
 {
     /// <summary>The text, in UTF-8.</summary>

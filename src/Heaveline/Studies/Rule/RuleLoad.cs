@@ -4,19 +4,16 @@ using Heaveline.Tuning;
 
 namespace Heaveline.Studies;
 
-/// <summary>Where a car stands on a rule's axis under one load, and for the frequency ratio what speed that suits.</summary>
+/// <summary>Where a car stands on a rule's axis under one load, and for the frequency ratio what speeds that suits.</summary>
 /// <param name="Name">The load state.</param>
 /// <param name="Own">The car's value.</param>
-/// <param name="Suited">Speed at which this value is the best of the map under this load, m/s; null where it is at none.</param>
+/// <param name="Standing">How it stands against the best of the map under this load; null where the rule is another one.</param>
 /// <param name="Late">
 /// Speed that the closed form 1 + 0.6 L f/V gives for this value, m/s; null where the rule is another one or the value not above 1.
 /// </param>
 /// <param name="Ends">When the ends fall into step; null where the rule is another one.</param>
-public sealed record RuleLoad(string Name, double Own, double? Suited, double? Late, Coincidence? Ends)
+public sealed record RuleLoad(string Name, double Own, RuleStanding? Standing, double? Late, Coincidence? Ends)
 {
-    /// <summary>At how many speeds of the map the best value lies above and below the car's own; null where the rule is another one.</summary>
-    public (int Above, int Below)? Best { get; init; }
-
     /// <summary>Under the load of a map.</summary>
     /// <param name="map">The map.</param>
     public static RuleLoad Of(RuleMap map)
@@ -30,9 +27,6 @@ public sealed record RuleLoad(string Name, double Own, double? Suited, double? L
 
         var ends = Coincidence.Of(map.Model);
         double? late = map.Own > 1.0 ? RatioRule.LateCoefficient * ends.Wheelbase * RideTuning.Of(map.Model).MeanFrequency / (map.Own - 1.0) : null;
-        return new RuleLoad(map.Model.Load.Name, map.Own, map.SuitedSpeed(map.Own), late, ends)
-        {
-            Best = (map.Best.Count(b => b?.Value > map.Own), map.Best.Count(b => b?.Value < map.Own)),
-        };
+        return new RuleLoad(map.Model.Load.Name, map.Own, RuleStanding.Of(map), late, ends);
     }
 }

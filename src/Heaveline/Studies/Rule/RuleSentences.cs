@@ -12,29 +12,24 @@ public static class RuleSentences
     public static IEnumerable<Sentence> Head(RuleMap map) =>
     [
         new("map", $"{map.Model.Car.Name}, {map.Model.Load.Name}, over {map.Road.CaptionFor(map.Model.Rolls)}."),
-        new("reading", $"{Raised(map.Measure.Name)}, over that of {map.Axis.Against}; below 1 is better. Turned: {map.Axis.Name}."),
+        new("reading", $"{FirstLetter.Raised(map.Measure.Name)}, over that of {map.Axis.Against}; below 1 is better. Turned: {map.Axis.Name}."
+            + (Enumerable.Range(0, map.Speeds.Count).Any(map.OnlyReferenceBottomsOut)
+                ? $" Where {map.Axis.Plain.BottomsOut}, the measure itself stands in a table of its own." : "")),
     ];
 
     /// <summary>What the rule is worth for this car and road.</summary>
-    public static IEnumerable<Sentence> Rule(RuleMap map)
+    /// <param name="map">The map.</param>
+    /// <param name="hit">The same passes by the hit; null where the map itself is of the hit.</param>
+    public static IEnumerable<Sentence> Rule(RuleMap map, RuleMap? hit)
     {
-        var tally = RuleTally.Of(map);
-        var most = tally.Most switch
+        foreach (var sentence in RuleVerdictSentences.Of(map))
         {
-            RuleVerdict.Holds => "true in most places",
-            RuleVerdict.Fails => "false in most places",
-            RuleVerdict.NoDifference => "of no consequence in most places",
-            _ => "neither true nor false as a whole: it depends on speed and value",
-        };
-        yield return new Sentence("verdict", $"“{map.Axis.Claim}” By this measure, for this car and road, that is {most}.");
-        yield return new Sentence(
-            "places",
-            FormattableString.Invariant($"Of {tally.Computed} places above {map.Axis.Against} it is true in {tally.Holds}, false in {tally.Fails} ")
-            + FormattableString.Invariant($"and makes no difference (within {100.0 * RuleMap.Threshold:F0} %) in {tally.NoDifference}."));
-        if (tally.NotComputed > 0)
+            yield return sentence;
+        }
+
+        if (hit is not null)
         {
-            var why = map.Refusals.FirstOrDefault(r => r.Length > 0) ?? "the pass left the model's range";
-            yield return new Sentence("not-computed", $"{tally.NotComputed} places could not be computed: {why.TrimEnd('.')}.");
+            yield return RuleVerdictSentences.Hit(hit);
         }
 
         var best = map.Best;
@@ -43,7 +38,7 @@ public static class RuleSentences
         {
             yield return new Sentence(
                 "edges",
-                $"At {edges} of {map.Speeds.Count} speeds the best value lies at or beyond the edge of those tried; "
+                $"At {edges} of {best.Count(b => b is not null)} speeds computed the best value lies at or beyond the edge of those computed; "
                 + "there no best value is given (–).");
         }
     }
@@ -64,18 +59,44 @@ public static class RuleSentences
             return new Sentence(Id, value + ".");
         }
 
-        var suits = load.Suited is { } speed
-            ? FormattableString.Invariant($"suits {In.KilometresPerHour.Of(speed):F0} km/h: there it is the best of the map under this load")
-            : FormattableString.Invariant(
-                $"suits no speed from {In.KilometresPerHour.Of(map.Speeds[0]):F0} to {In.KilometresPerHour.Of(map.Speeds[^1]):F0} km/h{Side(load)}");
-        return new Sentence(Id, $"{value} {suits}.{Closed(map, load)}");
+        return new Sentence(Id, $"{value}{(load.Standing is { } standing ? Standing(map, load, standing) : "")}.{Closed(map, load)}");
     }
 
-    private static string Side(RuleLoad load) => load.Best switch
+    // Every speed that was computed is in one of three lists, so that nothing is said of a speed without a value.
+    private static string Standing(RuleMap map, RuleLoad load, RuleStanding standing)
     {
-        ( > 0, 0) => ": more would be better at all of them",
-        (0, > 0) => ": less would be better at all of them",
-        _ => "",
+        IReadOnlyList<double> all = [.. standing.Best.Concat(standing.More).Concat(standing.Less).Concat(standing.NotComputed).Order()];
+        var parts = new List<string>();
+        if (standing.More.Count > 0)
+        {
+            parts.Add($"more would be better {SpeedRanges.Of(all, standing.More)}");
+        }
+
+        if (standing.Less.Count > 0)
+        {
+            parts.Add($"less would be better {SpeedRanges.Of(all, standing.Less)}");
+        }
+
+        if (standing.NotComputed.Count > 0)
+        {
+            parts.Add($"not computed {SpeedRanges.Of(all, standing.NotComputed)}");
+        }
+
+        var beyond = load.Own < map.Axis.Values[0] || load.Own > map.Axis.Values[^1] ? " (outside the values tried)" : "";
+        var passes = standing.Passings.Count > 0 ? $"; the best value passes it {SpeedRanges.And([.. standing.Passings.Select(Passing)])}" : "";
+        var best = standing.Best.Count == 0
+            ? FormattableString.Invariant($"is best at none of {standing.Computed} speeds computed")
+            : FormattableString.Invariant($"is best or within 3 % of it at {standing.Best.Count} of {standing.Computed} speeds computed, ")
+                + SpeedRanges.Of(all, standing.Best);
+        return $"{beyond} {string.Join("; ", parts.Prepend(best))}{passes}";
+    }
+
+    private static string Passing(BestPassing passing) => (passing.From == passing.To, passing.Near) switch
+    {
+        (true, _) => $"at {SpeedRanges.Number(passing.From)} km/h",
+        (_, { } near) => FormattableString.Invariant(
+            $"between {SpeedRanges.Number(passing.From)} and {SpeedRanges.Number(passing.To)} km/h, near {In.KilometresPerHour.Of(near):F0} km/h"),
+        _ => $"between {SpeedRanges.Number(passing.From)} and {SpeedRanges.Number(passing.To)} km/h",
     };
 
     // Each closed form is about one measure; none is about the hit.
@@ -91,11 +112,21 @@ public static class RuleSentences
             return load.Late is { } late ? FormattableString.Invariant($" 1 + 0.6 L f/V gives it at {In.KilometresPerHour.Of(late):F0} km/h.") : "";
         }
 
-        return load.Ends is { SuitedSpeed: { } closed, SuitedRange: { } range }
-            ? FormattableString.Invariant($" The ends fall into step after 0.7 cycles at {In.KilometresPerHour.Of(closed):F0} km/h ")
+        if (map.Measure != SettlingCatalogue.RmsPitch)
+        {
+            return "";
+        }
+
+        // Near ratio 1 the closed form runs away; past what is driven it says nothing.
+        return load.Ends switch
+        {
+            { SuitedSpeed: { } closed, SuitedRange: { } range } when In.KilometresPerHour.Of(closed) is >= 20.0 and <= 150.0 =>
+                FormattableString.Invariant($" A linear car's ends fall into step after 0.7 cycles at {In.KilometresPerHour.Of(closed):F0} km/h ")
                 + FormattableString.Invariant(
-                    $"(0.8 to 0.6 cycles: {In.KilometresPerHour.Of(range.Slowest):F0} to {In.KilometresPerHour.Of(range.Fastest):F0}).")
-            : $" {load.Ends!.WhyNot}";
+                    $"(0.8 to 0.6 cycles: {In.KilometresPerHour.Of(range.Slowest):F0} to {In.KilometresPerHour.Of(range.Fastest):F0})."),
+            { SuitedSpeed: not null } => " A linear car's ends fall into step after 0.7 cycles at no speed from 20 to 150 km/h.",
+            _ => $" {load.Ends!.WhyNot}",
+        };
     }
 
     /// <summary>What the closed forms are of.</summary>
@@ -136,7 +167,7 @@ public static class RuleSentences
                 yield return new Sentence(
                     id,
                     $"  {name} varies least near {Numeral.Of(best.Value, "F2")}{edge}; this car has {side}, "
-                    + FormattableString.Invariant($"{optima.Own:F2}, and {100.0 * ((1.0 / best.Relative) - 1.0):F0} % more of it."));
+                    + FormattableString.Invariant($"{optima.Own:F2}, and {In.Percent.Of((1.0 / best.Relative) - 1.0):F0} % more of it."));
             }
         }
     }
@@ -153,6 +184,4 @@ public static class RuleSentences
                 _ => "This judges the whole pass, the hit and what follows.",
             });
     }
-
-    private static string Raised(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -68,7 +68,7 @@ public static class RuleStudy
                   --figure wheelbase.pdf
             """,
         Choices = [Choices.Car, Rule, Measure, Choices.Road, Choices.From, Choices.To, SpeedCount, IsFine, Choices.Load],
-        CsvSays = "Write every place of the map to FILE.",
+        CsvSays = "Write every point of the map to FILE.",
         Reads = reader =>
         {
             var detail = reader.IsTicked(IsFine) ? RuleDetail.Fine : RuleDetail.Plain;
@@ -89,7 +89,7 @@ public static class RuleStudy
     /// <param name="asked">What is asked.</param>
     /// <param name="run">How it is run; null: plainly. Where a coarse map was asked for, it comes by <see cref="StudyRun.Meanwhile"/>.</param>
     /// <exception cref="RefusedValueException">The car cannot stand under its load.</exception>
-    /// <exception cref="RunFailedException">No place of the map could be computed.</exception>
+    /// <exception cref="RunFailedException">No point of the map could be computed.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static RuleAnswer Run(RuleAsked asked, StudyRun? run = null)
     {
@@ -97,7 +97,7 @@ public static class RuleStudy
         run ??= StudyRun.Plain;
         var model = asked.Car.Model;
         var (detail, beside) = (asked.Detail, Beside.Nothing);
-        var first = detail.First is { } few ? MapOf(asked, model, few.Values, few.Speeds, run.Between(0.0, 0.03)) : null;
+        var first = detail.First is { } few ? MapsOf(asked, model, few.Values, few.Speeds, run.Between(0.0, 0.03)) : null;
         if (first is not null)
         {
             run.Meanwhile?.Invoke(AnswerOf(asked, first, isCoarse: true, beside));
@@ -105,15 +105,15 @@ public static class RuleStudy
 
         if (!asked.MapAlone)
         {
-            beside = BesideOf(asked, model, (first?.Axis ?? asked.Rule.Axis(model, detail.Values)).Values, run.Between(0.03, 0.2));
+            beside = BesideOf(asked, model, (first?[0].Axis ?? asked.Rule.Axis(model, detail.Values)).Values, run.Between(0.03, 0.2));
             if (first is not null)
             {
                 run.Meanwhile?.Invoke(AnswerOf(asked, first, isCoarse: true, beside));
             }
         }
 
-        var map = MapOf(asked, model, detail.Values, detail.Speeds, run.Between(asked.MapAlone ? 0.03 : 0.25, 1.0));
-        return AnswerOf(asked, map, isCoarse: false, beside);
+        var maps = MapsOf(asked, model, detail.Values, detail.Speeds, run.Between(asked.MapAlone ? 0.03 : 0.25, 1.0));
+        return AnswerOf(asked, maps, isCoarse: false, beside);
     }
 
     private static RuleAsked? Read(AskedReader reader, Choice load, RuleDetail detail)
@@ -144,27 +144,30 @@ public static class RuleStudy
 
     private static IEnumerable<LoadState> AllLoads(Car car) => car.LoadStates.Prepend(LoadState.Reference);
 
-    private static RuleMap MapOf(RuleAsked asked, RideModel model, int values, int speeds, StudyRun run)
+    // The map asked for, and behind it the one by the hit, from the same passes.
+    private static IReadOnlyList<RuleMap> MapsOf(RuleAsked asked, RideModel model, int values, int speeds, StudyRun run)
     {
-        var map = RuleMap.Of(
-            model, asked.Road, asked.Rule.Axis(model, values), EvenSpeeds.Of(asked.Slowest, asked.Fastest, speeds), [asked.Measure],
-            degree: run.Degree, progress: run.Progress, cancellation: run.Cancellation)[0];
-        return map.Best.Any(b => b is not null)
-            ? map
+        var maps = RuleMap.Of(
+            model, asked.Road, asked.Rule.Axis(model, values), EvenSpeeds.Of(asked.Slowest, asked.Fastest, speeds),
+            asked.Measure.LooksFor <= 0.0 ? [asked.Measure] : [asked.Measure, HitCatalogue.PeakPitchAcceleration],
+            degree: run.Degree, progress: run.Progress, cancellation: run.Cancellation);
+        return maps[0].Best.Any(b => b is not null)
+            ? maps
             : throw new RunFailedException(
-                "No place of this map could be computed.",
-                map.Refusals.FirstOrDefault(r => r.Length > 0) ?? "Every pass left the model's range: take a lower bump or lower speeds.");
+                "No point of this map could be computed.",
+                maps[0].Refusals.FirstOrDefault(r => r.Length > 0) ?? "Every pass left the model's range: take a lower bump or lower speeds.");
     }
 
-    private static RuleAnswer AnswerOf(RuleAsked asked, RuleMap map, bool isCoarse, Beside beside) => new()
+    private static RuleAnswer AnswerOf(RuleAsked asked, IReadOnlyList<RuleMap> maps, bool isCoarse, Beside beside) => new()
     {
         Asked = asked,
-        Map = map,
+        Map = maps[0],
+        Hit = maps.ElementAtOrDefault(1),
         IsCoarse = isCoarse,
         Loads =
         [
             .. AllLoads(asked.Car.Car)
-                .Select(l => l.Name == asked.Car.Load.Name ? RuleLoad.Of(map) : beside.Loads.GetValueOrDefault(l.Name)).OfType<RuleLoad>(),
+                .Select(l => l.Name == asked.Car.Load.Name ? RuleLoad.Of(maps[0]) : beside.Loads.GetValueOrDefault(l.Name)).OfType<RuleLoad>(),
         ],
         NotMarked = beside.NotMarked,
         Damping = beside.Damping,
@@ -182,7 +185,7 @@ public static class RuleStudy
             {
                 loads[load.Name] = LoadOf(asked, RideModel.Of(asked.Car.Car, load), run.Between(k / (double)others.Count, (k + 1.0) / others.Count));
             }
-            catch (Exception e) when (e is RefusedValueException or RunFailedException)
+            catch (NoAnswerException e)
             {
                 notMarked.Add($"{load.Name}: not marked. {e.Message}");
             }
@@ -193,7 +196,7 @@ public static class RuleStudy
     }
 
     private static RuleLoad LoadOf(RuleAsked asked, RideModel model, StudyRun run) => asked.Rule.Kind == RuleKind.FrequencyRatio
-        ? RuleLoad.Of(MapOf(asked, model, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run))
+        ? RuleLoad.Of(MapsOf(asked, model, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run)[0])
         : new RuleLoad(model.Load.Name, asked.Rule.Axis(model, 2).Own(model), null, null, null);
 
     // What is told beside the map: the other loads, and damping on a rough road.

@@ -38,13 +38,52 @@ public static class RuleTables
         return table;
     }
 
+    /// <summary>
+    /// The measure itself at the speeds at which the reference has none because it bottoms out; null where there is no such speed. A row a speed, a
+    /// column a value.
+    /// </summary>
+    /// <param name="map">The map.</param>
+    /// <param name="whole">All speeds and values, or as many as a page holds.</param>
+    public static FactTable? Absolute(RuleMap map, bool whole)
+    {
+        int[] rows = [.. Enumerable.Range(0, map.Speeds.Count).Where(map.OnlyReferenceBottomsOut)];
+        if (rows.Length == 0)
+        {
+            return null;
+        }
+
+        int[] columns = Some(map.Axis.Values.Count, whole ? int.MaxValue : MostColumns);
+        var values = columns.Select(j => map.Axis.Values[j].ToString("0.00##", CultureInfo.InvariantCulture));
+        var table = new FactTable($"Where {map.Axis.Plain.BottomsOut}, at", [.. values]);
+        foreach (var k in Some(rows.Length, whole ? int.MaxValue : MostRows))
+        {
+            var speed = In.KilometresPerHour.Of(map.Speeds[rows[k]]).ToString("0.##", CultureInfo.InvariantCulture);
+            table.Add(
+                speed + "-km-h-itself", speed + " km/h", map.Measure.Unit.Symbol, $"F{map.Measure.Digits}",
+                columns.Select(j => (double?)map.Measure.Unit.Of(map.Measured[rows[k]][j])));
+        }
+
+        return table;
+    }
+
     /// <summary>Where the car stands under each load, and what speed that suits.</summary>
     public static FactTable Loads(RuleMap map, IReadOnlyList<RuleLoad> loads)
     {
         IEnumerable<double?> All(Func<RuleLoad, double?> of) => loads.Select(of);
-        return new FactTable("This car", [.. loads.Select(l => l.Name)])
+        var table = new FactTable("This car", [.. loads.Select(l => l.Name)])
             .Add("own", map.Axis.ShortName, map.Axis.Symbol.Length > 0 ? map.Axis.Symbol : "–", "F3", All(l => l.Own))
-            .Add("suited", "is best in this map at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Suited)))
+            .Add("best-at", "best, within 3 %, at so many speeds", "–", "F0", All(l => l.Standing?.Best.Count))
+            .Add("computed", "of so many computed", "–", "F0", All(l => l.Standing?.Computed));
+        for (var k = 0; k < loads.Max(l => l.Standing?.Passings.Count ?? 0); k++)
+        {
+            var n = k;
+            // Where the best lies at an edge of what was tried, the passing is known no better than to its speeds: the slower of the two.
+            table.Add(
+                k == 0 ? "suited" : $"suited-{k + 1}", k == 0 ? "the best value passes it near" : "and near", "km/h", "F0",
+                All(l => In.KilometresPerHour.Of(l.Standing?.Passings.ElementAtOrDefault(n) is { } p ? p.Near ?? p.From : null)));
+        }
+
+        return table
             .Add("late", "1 + 0.6 L f/V gives it at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Late)))
             .Add("in-step", "in step after 0.7 cycles at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Ends?.SuitedSpeed)))
             .Add("in-step-slowest", "after 0.8 cycles at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Ends?.SuitedRange?.Slowest)))

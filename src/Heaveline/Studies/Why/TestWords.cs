@@ -15,7 +15,8 @@ internal static class TestWords
         + FormattableString.Invariant($"{In.Millimetres.Of(TestPlan.StopMargin):F0} mm off its stops, at most ")
         + FormattableString.Invariant($"{In.KilometresPerHour.Of(TestPlan.FastestOverObstacle):F0} km/h over an obstacle, never faster than asked. ")
         + "Brackets: 95 of 100 tests, from the car's doubts and the scatter of the means. Passes: 2·(1.96 + 0.84)²·s²/Δ² with each loading, at least "
-        + FormattableString.Invariant($"{PlannedTest.FewestPasses}; one pass is taken to scatter by {100.0 * PlannedTest.RelativeScatter:F0} % and ")
+        + FormattableString.Invariant($"{PlannedTest.FewestPasses}; one pass is taken to scatter by ")
+        + FormattableString.Invariant($"{In.Percent.Of(PlannedTest.RelativeScatter):F0} % and ")
         + FormattableString.Invariant($"{In.Degrees.Of(PlannedTest.LeastScatter):0.##}°, together s ")
         + "(margins, speeds and scatter: common practice, no source). Tie loads down and keep within the axle loads.");
 

@@ -35,7 +35,8 @@ public static class RatioStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         var sheet = RatioSheet.Of([.. asked.Stops.Select(s => s.Wheel)], [.. asked.Stops.Select(s => s.Element)]);
-        var sweep = asked.Stops.Select(s => FormattableString.Invariant($"[{1e3 * s.Wheel.Si:0.##} mm, {1e3 * s.Element.Si:0.##} mm]"));
+        var sweep = asked.Stops.Select(s => FormattableString.Invariant(
+            $"[{In.Millimetres.Of(s.Wheel.Si):0.##} mm, {In.Millimetres.Of(s.Element.Si):0.##} mm]"));
         return new SheetAnswer
         {
             Sheet = Question.Word,
@@ -44,7 +45,7 @@ public static class RatioStudy
                 .Add("change", "its change per metre of bump", "1/m", "F2", sheet.Ratio.PerTravel)
                 .Add("least", "least over the travel measured", "–", "F3", sheet.Range[0])
                 .Add("greatest", "greatest over the travel measured", "–", "F3", sheet.Range[1])
-                .Add("worst-miss", "largest miss of the curve", "mm", "F2", 1e3 * sheet.WorstMiss)
+                .Add("worst-miss", "largest miss of the curve", "mm", "F2", In.Millimetres.Of(sheet.WorstMiss))
                 .Facts,
             Notes = [.. sheet.Notes],
             CarFile = [$"sweep: [{string.Join(", ", sweep)}]"],

@@ -44,7 +44,7 @@ public static class SpringStudy
         {
             table.Add(
                 FormattableString.Invariant($"step-{k}"),
-                FormattableString.Invariant($"rate of the step {1e3 * step.From:0.#} to {1e3 * step.To:0.#} mm"),
+                FormattableString.Invariant($"rate of the step {In.Millimetres.Of(step.From):0.#} to {In.Millimetres.Of(step.To):0.#} mm"),
                 "N/mm",
                 "F2",
                 step.Rate);
@@ -54,7 +54,7 @@ public static class SpringStudy
         {
             table.Add("rate-long", "rate at the longest length", "N/mm", "F2", sheet.EndRates[0])
                 .Add("rate-short", "rate at the shortest length", "N/mm", "F2", sheet.EndRates[1])
-                .Add("crossover-length", "crossover at length", "mm", "F1", 1e3 * sheet.CrossoverLength)
+                .Add("crossover-length", "crossover at length", "mm", "F1", In.Millimetres.Of(sheet.CrossoverLength))
                 .Add("crossover-force", "crossover at force", "N", "F0", sheet.CrossoverForce);
         }
 
@@ -93,6 +93,6 @@ public static class SpringStudy
     {
         var longest = asked.Pairs.Max(p => p.Length.Si);
         return asked.Pairs.GroupBy(p => p.Length.Si).OrderByDescending(g => g.Key)
-            .Select(g => FormattableString.Invariant($"[{1e3 * (longest - g.Key):0.##} mm, {g.Average(p => p.Force.Si):0.#} N]"));
+            .Select(g => FormattableString.Invariant($"[{In.Millimetres.Of(longest - g.Key):0.##} mm, {g.Average(p => p.Force.Si):0.#} N]"));
     }
 }

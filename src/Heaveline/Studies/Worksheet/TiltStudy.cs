@@ -65,7 +65,7 @@ public static class TiltStudy
         foreach (var part in sheet.Budget)
         {
             var key = "part-" + part.What.Replace(' ', '-').Replace("'", "", StringComparison.Ordinal);
-            table.Add(key, $"± from the {part.What}", "mm", "F1", 1e3 * part.HalfWidth);
+            table.Add(key, $"± from the {part.What}", "mm", "F1", In.Millimetres.Of(part.HalfWidth));
         }
 
         return new SheetAnswer

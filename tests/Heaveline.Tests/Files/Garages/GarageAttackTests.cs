@@ -72,9 +72,9 @@ public sealed class GarageAttackTests : IDisposable
     {
         Assert.Null(garage.Find(name).Path);
         Assert.Null(garage.Read(name).Text);
-        Assert.Null(garage.Car(name).Car);
-        Assert.Null(garage.Car(name, "car: x\n").Car);
-        Assert.Null(garage.Road(name).Road);
+        Assert.Null(garage.Car(name).Value);
+        Assert.Null(garage.Car(name, "car: x\n").Value);
+        Assert.Null(garage.Road(name).Value);
         Assert.Equal(SaveEnd.NameRefused, garage.Save(name, "car: x\n", null).End);
         Assert.Empty(garage.Earlier(name));
         Assert.Equal(SaveEnd.NameRefused, garage.Restore(name, default, null).End);

@@ -1,3 +1,6 @@
+using System.Security.Cryptography;
+using System.Text;
+using Heaveline.Files.Cars;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
 using Heaveline.Tests.House;
@@ -32,19 +35,32 @@ public class GarageListTests
     {
         var garage = new Garage(Path.Combine(Checkout.Root, "examples"));
         var reading = garage.Car("garage/fern-saloon-cured-towing.yaml");
-        Assert.Equal("Fern saloon, cured, towing", reading.Car!.Name);
+        Assert.Equal("Fern saloon, cured, towing", reading.Value!.Name);
         Assert.Equal(
             ["garage/fern-saloon-cured-towing.yaml", "garage/fern-saloon-cured.yaml", "garage/fern-saloon.yaml"],
             reading.Sources.Select(source => source.File));
-        Assert.NotNull(garage.Road("roads/country-lane.yaml").Road);
-        Assert.NotNull(garage.Road("village-hump").Road);
+        Assert.NotNull(garage.Road("roads/country-lane.yaml").Value);
+        Assert.NotNull(garage.Road("village-hump").Value);
         Assert.Equal("there is no such file.", garage.Road("roads/none.yaml").Refusals[0].Message);
 
         var broken = garage.Car(
             "garage/new.yaml", garage.Read("garage/fern-saloon.yaml").Text!.Replace("2.70 m", "2.70 kg", StringComparison.Ordinal));
-        Assert.Null(broken.Car);
+        Assert.Null(broken.Value);
         Assert.Equal("garage/new.yaml", Assert.Single(broken.Refusals).File);
         Assert.StartsWith("garage/new.yaml:", broken.Format(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_garage_and_a_path_state_the_bytes_of_the_same_file_also_with_a_byte_order_mark()
+    {
+        using var folder = new TemporaryFolder();
+        byte[] bytes = [.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(TextCar.Sound)];
+        var path = Path.Combine(folder.Root, "marked.yaml");
+        File.WriteAllBytes(path, bytes);
+        var digest = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        Assert.Equal(digest, Assert.Single(CarFile.Load(path).Sources).Sha256);
+        var inGarage = Assert.Single(new Garage(folder.Root).Car("marked.yaml").Sources);
+        Assert.Equal(("marked.yaml", digest), (inGarage.File, inGarage.Sha256));
     }
 
     [Fact]

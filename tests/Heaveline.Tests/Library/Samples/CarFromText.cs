@@ -37,7 +37,7 @@ internal static class CarFromText
               tyre: {rate: 190 N/mm}
             """;
         var reading = CarFile.Read(new SourceText("my-saloon.yaml", text));
-        if (reading.Car is not { } car)
+        if (reading.Value is not { } car)
         {
             Console.WriteLine(reading.Format());
             return;
