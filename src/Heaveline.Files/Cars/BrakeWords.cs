@@ -15,10 +15,15 @@ internal static class BrakeWords
         property: "FrontBrakeShare");
     private static readonly Key<Amount<Plain>> AntiDive = Key.Optional(
         "anti-dive",
-        "Part of the load moved to the front by braking that the front links carry; 0 when left out.",
+        "Part of the load moved to the front by braking that the front links carry, negative where they add to it; 0 when left out.",
         Kind.Amount<Plain>(),
         "25 % ± 10",
         property: "AntiDiveFront");
+    private static readonly Key<Amount<Angle>> ForkRake = Key.Optional(
+        "fork-rake",
+        "Instead of anti-dive: slope of a telescopic fork that carries its brake, from the vertical; braking presses such a fork together.",
+        Kind.Amount<Angle>(),
+        "24.6° ± 1°");
     private static readonly Key<Amount<Plain>> AntiLift = Key.Optional(
         "anti-lift",
         "Part of the load taken off the rear by braking that the rear links hold back; 0 when left out.",
@@ -52,6 +57,7 @@ internal static class BrakeWords
         "How braking and driving forces are shared out, and what part of the load they move goes through the links instead of the springs.",
         FrontShare,
         AntiDive,
+        ForkRake,
         AntiLift,
         AntiSquat,
         DrivenAntiLift,
@@ -74,8 +80,15 @@ internal static class BrakeWords
             }
         }
 
+        if (f.Has(ForkRake) && f.Has(AntiDive))
+        {
+            f.Refuse(AntiDive, $"is given beside {ForkRake.Name}, from which it follows.", "Keep the one that was measured.");
+            return null;
+        }
+
         return new BrakeGeometry
         {
+            ForkRake = f.OptionalValue(ForkRake),
             FrontBrakeShare = f.OptionalValue(FrontShare),
             AntiDiveFront = f.Optional(AntiDive, default),
             AntiLiftRear = f.Optional(AntiLift, default),

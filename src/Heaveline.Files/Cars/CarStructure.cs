@@ -29,6 +29,19 @@ internal static class CarStructure
 
     private static void CheckTwoWheeler(Node root, Reader reader)
     {
+        if (root.At("body") is { Kind: NodeKind.Mapping } body && body.At("pitch-inertia") is null && body.At("pitch-index") is null)
+        {
+            reader.Refuse(
+                body.Place,
+                $"{body.Subject} has neither pitch-inertia nor pitch-index, and the index that is taken when both are left out is of cars.",
+                "Measure the inertia, or estimate pitch-index and give it a wide doubt: 0.75 ± 20 % is a guess for a motorcycle, without a source.");
+        }
+
+        Refuse(
+            root.At("headlamp", "rule"),
+            "is a rule for cars.",
+            "UN Regulation 53, 6.2.5, is the one for motorcycles: read its values and give least-drop and greatest-drop.",
+            reader);
         foreach (var end in Ends)
         {
             foreach (var (key, advice) in new[]

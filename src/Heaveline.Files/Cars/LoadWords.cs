@@ -30,6 +30,20 @@ internal static class LoadWords
     private static readonly Key<Amount<Plain>> Drop = Key.Required(
         "drop", "How far the cut-off falls for each distance, downwards positive.", Kind.Amount<Plain>(), "1.2 %");
 
+    private static readonly Key<HeadlampRule> Rule = Key.Optional(
+        "rule",
+        "The printed rule for cars that the drop is held against, of those built in; none when left out.",
+        Kind.Choice(
+            ("un-r48-09", HeadlampRule.UnRegulation48Series09),
+            ("un-r48-08", HeadlampRule.UnRegulation48Series08),
+            ("british-inspection", HeadlampRule.BritishInspection),
+            ("german-inspection", HeadlampRule.GermanInspection)),
+        "un-r48-08");
+    private static readonly Key<Amount<Plain>> LeastDrop = Key.Optional(
+        "least-drop", "Instead of a rule: the least drop that the rule of your place allows.", Kind.Amount<Plain>(), "0.5 %");
+    private static readonly Key<Amount<Plain>> GreatestDrop = Key.Optional(
+        "greatest-drop", "With least-drop: the greatest.", Kind.Amount<Plain>(), "2.5 %");
+
     private static readonly Key<string> What = Key.Required("what", "Who or what it is.", Kind.Text(), "driver", property: "Name");
     private static readonly Key<Amount<Mass>> Mass = Key.Required(
         "mass", "Its mass; negative for something taken out.", Kind.Amount<Mass>(), "78 kg");
@@ -49,19 +63,46 @@ internal static class LoadWords
     });
 
     /// <summary>The headlamp.</summary>
-    public static readonly Shape<Headlamp> Headlamp = new Shape("headlamp", "The dipped headlamp in the state described.", LampHeight, Ahead, Drop)
-        .As(f => new Headlamp
-        {
-            Height = f.Required(LampHeight),
-            AheadOfFrontAxle = f.Optional(Ahead, default),
-            Drop = f.Required(Drop),
-        });
+    public static readonly Shape<Headlamp> Headlamp = new Shape(
+        "headlamp", "The dipped headlamp in the state described.", LampHeight, Ahead, Drop, Rule, LeastDrop, GreatestDrop)
+        .As(MakeLamp);
 
     /// <summary>A load, in a seat or at a place.</summary>
     public static readonly Shape<LoadAsWritten> Load = new Shape(
         "load", "Somebody or something in or on the car.", What, Mass, In, LoadBehind, Left, LoadHeight)
         .WithOneOf(In, LoadBehind)
         .As(Make);
+
+    private static Headlamp? MakeLamp(Fields f)
+    {
+        if (f.Has(LeastDrop) != f.Has(GreatestDrop))
+        {
+            f.Refuse("has one end of a range only.", $"Give {LeastDrop.Name} and {GreatestDrop.Name}, or neither.");
+            return null;
+        }
+
+        if (f.Has(Rule) && f.Has(LeastDrop))
+        {
+            f.Refuse(LeastDrop, $"is given beside {Rule.Name}.", "Keep the rule, or the range of your own.");
+            return null;
+        }
+
+        if (f.OptionalValue(LeastDrop) is { } least && f.OptionalValue(GreatestDrop) is { } greatest && !(least.Si < greatest.Si))
+        {
+            f.Refuse(LeastDrop, $"is not below {GreatestDrop.Name}.", "Downwards is positive: the greatest drop points lowest.");
+            return null;
+        }
+
+        return new Headlamp
+        {
+            Height = f.Required(LampHeight),
+            AheadOfFrontAxle = f.Optional(Ahead, default),
+            Drop = f.Required(Drop),
+            Rule = f.Has(Rule) ? f.Optional(Rule, default) : null,
+            LeastDrop = f.OptionalValue(LeastDrop),
+            GreatestDrop = f.OptionalValue(GreatestDrop),
+        };
+    }
 
     private static LoadAsWritten? Make(Fields f)
     {

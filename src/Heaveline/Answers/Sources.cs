@@ -4,7 +4,7 @@ namespace Heaveline.Answers;
 public static class Sources
 {
     private const string Memory = "from memory";
-    private const string SecondHand = "second-hand: public transcriptions that agree; the standard itself not seen";
+    private const string SecondHand = "after public transcriptions that agree (docs/validation.md names them); the standard itself was not used";
     private const string Own = "derived in docs/theory and tested; no published source";
 
     /// <summary>Axes and signs.</summary>
@@ -12,7 +12,7 @@ public static class Sources
         "iso8855",
         "ISO 8855, Road vehicles: vehicle dynamics and road-holding ability, vocabulary",
         "axes and signs: x forward, y left, z up, pitch nose-down positive",
-        Memory);
+        "read in an instrument's manual that quotes it");
 
     /// <summary>Wheel rate, ride rate and their words.</summary>
     public static Source Terms { get; } = new("sae-j670", "SAE J670, Vehicle Dynamics Terminology", "wheel rate, ride rate and their words", Memory);
@@ -38,12 +38,13 @@ public static class Sources
     /// <summary>Vibration and people.</summary>
     public static Source Comfort { get; } = new(
         "iso2631-1",
-        "ISO 2631-1:1997, clauses 6 to 8, tables 3 and 4",
-        "frequency weightings and what is counted of vertical and pitch",
-        SecondHand + "; factors of the rotations from memory");
+        "ISO 2631-1:1997, tables 1 to 3, clauses 6 to 8, annexes B and C",
+        "frequency weightings, the axes that take them and what is counted of vertical and pitch",
+        SecondHand);
 
     /// <summary>Weighting filters.</summary>
-    public static Source Weightings { get; } = new("iso8041-1", "ISO 8041-1:2017, annex B", "parameters of the weighting filters", SecondHand);
+    public static Source Weightings { get; } =
+        new("iso8041-1", "ISO 8041-1:2017, table 3 and annex B", "parameters of the weighting filters", SecondHand);
 
     /// <summary>Road classes.</summary>
     public static Source RoadClasses { get; } = new("iso8608", "ISO 8608:2016, table C.2", "spectra and classes of random roads", SecondHand);

@@ -17,8 +17,23 @@ public sealed record BrakeGeometry
             : null;
     }
 
-    /// <summary>Part of the front axle's gain under braking that its links carry: anti-dive (–). −1 to 1.5.</summary>
-    public Amount<Plain> AntiDiveFront { get; init => field = Share(value); } = new(0.0);
+    /// <summary>
+    /// Part of the front axle's gain under braking that its links carry: anti-dive (–); negative where they add to it (pro-dive). −2 to 1.5. Counts
+    /// when no <see cref="ForkRake"/> is given.
+    /// </summary>
+    public Amount<Plain> AntiDiveFront { get; init => field = Share(value, -2.0); } = new(0.0);
+
+    /// <summary>
+    /// Rake of a telescopic fork that carries its brake, from the vertical, rad; null for another front. The braking force pushes such a fork
+    /// together with tan(rake) times itself: pro-dive. docs/theory/side-effects.md derives it. 0 to 60°.
+    /// </summary>
+    public Amount<Angle>? ForkRake
+    {
+        get;
+        init => field = value is { } v
+            ? Checked.Within(v, 0.0, Math.PI / 3.0, "Measure the slope of the fork's legs from the vertical: about 25° on a road motorcycle.")
+            : null;
+    }
 
     /// <summary>Part of the rear axle's loss under braking that its links hold back: anti-lift (–). −1 to 1.5.</summary>
     public Amount<Plain> AntiLiftRear { get; init => field = Share(value); } = new(0.0);
@@ -47,10 +62,11 @@ public sealed record BrakeGeometry
     /// <summary>The wheel radius taken when none is given, m.</summary>
     public static Amount<Length> AssumedWheelRadius { get; } = new(0.30, new Doubt(0.04, "wheel radius guess", OfOneCar: true));
 
-    private static Amount<Plain> Share(Amount<Plain> share, [System.Runtime.CompilerServices.CallerMemberName] string what = "") =>
+    private static Amount<Plain> Share(
+        Amount<Plain> share, double least = -1.0, [System.Runtime.CompilerServices.CallerMemberName] string what = "") =>
         Checked.Within(
             share,
-            -1.0,
+            least,
             1.5,
             "Give the part of the moved load that the links carry, for instance 0.3 for 30 % anti-dive; negative when they add to it.",
             what);

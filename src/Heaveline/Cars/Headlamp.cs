@@ -13,4 +13,17 @@ public sealed record Headlamp
 
     /// <summary>Drop of the cut-off per distance (–), 0.01 is 1 cm per metre. Downwards positive, 0 to 0.1.</summary>
     public required Amount<Plain> Drop { get; init => field = Checked.Within(value, 0.0, 0.1, "1 to 1.5 % is a usual setting."); }
+
+    /// <summary>The printed rule that its drop is held against; null for none.</summary>
+    public HeadlampRule? Rule { get; init; }
+
+    /// <summary>Least drop of a range of the user's own (–), for a rule that is not built in; null for none.</summary>
+    public Amount<Plain>? LeastDrop { get; init => field = value is { } v ? Checked.Within(v, -0.1, 0.1, "Read it in the rule that holds.") : null; }
+
+    /// <summary>Greatest drop of that range (–).</summary>
+    public Amount<Plain>? GreatestDrop
+    {
+        get;
+        init => field = value is { } v ? Checked.Within(v, -0.1, 0.1, "Read it in the rule that holds.") : null;
+    }
 }

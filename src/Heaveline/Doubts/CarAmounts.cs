@@ -178,6 +178,7 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
         AntiSquatRear = visitor.Visit("anti-squat", brakes.AntiSquatRear),
         AntiLiftFront = visitor.Visit("driven anti-lift", brakes.AntiLiftFront),
         WheelRadius = visitor.Visit("wheel radius", brakes.WheelRadius),
+        ForkRake = Maybe("fork rake", brakes.ForkRake),
     };
 
     private Seat Through(Seat seat) => seat with

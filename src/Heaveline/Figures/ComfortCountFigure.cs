@@ -9,7 +9,8 @@ namespace Heaveline.Figures;
 /// </summary>
 public static class ComfortCountFigure
 {
-    // Rounding alone moves a car on a level road by some 1e-13 m/s²; a person begins to feel 0.01 m/s² (recalled from ISO 2631-1).
+    // Rounding alone moves a car on a level road by some 1e-13 m/s²; half of people just feel 0.015 m/s² at its peak (ISO
+    // 2631-1:1997, annex C, after a public transcription).
     private const double Nothing = 1e-6;
 
     /// <summary>The figure, page wide: unweighted accelerations, unweighted rotations, weighted contributions with the total.</summary>
@@ -92,7 +93,7 @@ public static class ComfortCountFigure
             : null;
         string?[] sentences =
         [
-            $"{pass.Model.Car.Name}, {pass.Model.Load.Name}, at {Printed.Speed(pass.Speed)}. Road: {pass.Road.Caption}.",
+            $"{pass.Model.Car.Name}, {pass.Model.Load.Name}, at {Printed.Speed(pass.Speed)}. Road: {pass.RoadCaption}.",
             $"From {Numeral.Of(comfort.Window.From, 1)} to {Numeral.Of(comfort.Window.To, 1)} s.",
             $"Not weighted: {Unweighted(comfort)}",
             $"The standard counts: {Counted(comfort)}",
@@ -100,8 +101,6 @@ public static class ComfortCountFigure
             $"Seat vertical: {Evaluation(comfort)}",
             "The seat, the backrest and the feet move rigidly with the body; fore-aft and lateral hold the tilt's share of gravity.",
             Absent(comfort),
-            "Recalled from the standard and not read: k of the rotations, which weighting the backrest and the feet take, "
-            + $"{(comfort.Reactions.Any(reaction => reaction.FromMemory) ? "the last two ranges of words, " : "")}the sum over points.",
             error,
         ];
         return string.Join(' ', sentences.OfType<string>());
@@ -122,8 +121,12 @@ public static class ComfortCountFigure
     }
 
     private static string Evaluation(PassComfort comfort) =>
-        $"{comfort.SeatVertical.Evaluation.Words} VDV {Numeral.Of(comfort.SeatVertical.Weighted.VibrationDose, 2)} m/s^1.75, "
-        + $"MTVV {Acceleration(comfort.SeatVertical.Weighted.LinearMtvv)}.";
+        comfort.IsSingleEvent
+            ? $"a single event, to be judged by VDV {Dose(comfort.Recorded)}; the root mean squares hang on their window."
+            : $"{comfort.SeatVertical.Evaluation.Words} VDV {Dose(comfort.SeatVertical.Weighted)}.";
+
+    private static string Dose(WeightedAcceleration vertical) =>
+        $"{Numeral.Of(vertical.VibrationDose, 2)} m/s^1.75 and MTVV {Acceleration(vertical.LinearMtvv)}";
 
     private static string? Absent(PassComfort comfort) =>
         comfort.Total.Absent.Count == 0 ? null : $"Not in the model, so not in the total: {string.Join(", ", comfort.Total.Absent.Select(Name))}.";

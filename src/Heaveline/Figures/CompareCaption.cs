@@ -17,7 +17,7 @@ internal static class CompareCaption
                 + (passes.All(one => SameBands(one.Measures, reference.Measures)) ? "" : $" The shading is that of {reference.Name}.");
         string?[] sentences =
         [
-            $"Road: {reference.Pass.Road.Caption}, at {Printed.Speed(reference.Pass.Speed)}.",
+            $"Road: {reference.Pass.RoadCaption}, at {Printed.Speed(reference.Pass.Speed)}.",
             Cars(passes),
             Numbers(passes),
             bands,

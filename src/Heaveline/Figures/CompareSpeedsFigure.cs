@@ -29,7 +29,7 @@ public static class CompareSpeedsFigure
             Title = $"{FirstLetter.Raised(first.Pass.Road.Name)} against speed: {string.Join("; ", cars.Select(car => car.Name))}",
             AltText = $"Three charts against speed with {cars.Count} curves each: {rms.CaptionLabel}, {peak.CaptionLabel}, "
                 + $"largest vertical acceleration. {Ranges(cars)}",
-            Caption = $"Road: {first.Pass.Road.Caption}. "
+            Caption = $"Road: {first.Pass.RoadCaption}. "
                 + $"{CompareCaption.Cars([.. cars.Select(car => (car.Name, car.Passes[0].Pass, car.Passes[0].Measures))])} "
                 + $"{Ranges(cars)} Each mark is one pass."
                 + (seated

@@ -12,7 +12,7 @@ internal static class PassCaption
     {
         string?[] sentences =
         [
-            $"{pass.Model.Car.Name}, {pass.Model.Load.Name}, at {Printed.Speed(pass.Speed)}. Road: {pass.Road.Caption}.",
+            $"{pass.Model.Car.Name}, {pass.Model.Load.Name}, at {Printed.Speed(pass.Speed)}. Road: {pass.RoadCaption}.",
             pass.Outcome == PassOutcome.Completed ? null : $"The run stopped early. {pass.OutcomeSentence}",
             Headlines(pass),
             pass.Road.Event is null ? null : EventBands.Meaning,

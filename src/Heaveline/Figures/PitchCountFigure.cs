@@ -40,7 +40,7 @@ public static class PitchCountFigure
                 + $"{comfort[^1].CountedPitch:F2} m/s²."),
             Caption = $"Random road, {first.Model.Load.Name}. Above: pitch acceleration, root mean square, not weighted, which the trade believes "
                 + "matters most. Below, in one unit: vertical at the seat weighted by Wk, pitch weighted by We times 0.4 m/rad, "
-                + "fore-aft at the head weighted by Wd. The factor 0.4 m/rad and the choice of axes are quoted from memory of ISO 2631-1; "
+                + "fore-aft at the head weighted by Wd. The factor 0.4 m/rad and the choice of axes are those of ISO 2631-1:1997, 8.2.2 and table 1; "
                 + "the head is no point of the standard.",
             SignNote = "Less is better in both.",
             Size = FigureSize.Page,

@@ -69,7 +69,7 @@ public static class RideSweepFigure
                 $"Random road of {1e6 * first.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m, waviness {first.Spectrum.Waviness:G3}, "
                 + $"{first.Spectrum.Band}; {loads}. Computed in the frequency domain with dampers, stops and friction made straight "
                 + $"at the response's own level. ")
-                + "Wk and Wd: weightings of ISO 2631-1; the choice of axes and points is quoted from memory.",
+                + "Wk and Wd: weightings of ISO 2631-1; the axes and points are those of its table 1.",
             SignNote = inTime is null
                 ? "Less is better in all."
                 : "Less is better in all. Shaded: 95 % interval of passes in time over made roads, every bend in.",

@@ -77,7 +77,7 @@ public static class RuleMapFigure
     private static string Caption(RuleMap map) =>
         $"{FirstLetter.Raised(map.Measure.Name)}, over that of {map.Axis.Against}: "
         + $"below 1 it {(map.JudgesHit || map.JudgesSettling ? "pitches less" : "is better")} by this measure, and only by this one. "
-        + $"Turned: {map.Axis.Name}. {FirstLetter.Raised(map.Model.Load.Name)}, over {map.Road.Caption}. "
+        + $"Turned: {map.Axis.Name}. {FirstLetter.Raised(map.Model.Load.Name)}, over {map.Road.CaptionFor(map.Model.Rolls)}. "
         + "Lines across: this car under each load, on the map of the load named here. Best: the value with the least of the measure; "
         + "not drawn where it lies at the edge.";
 }

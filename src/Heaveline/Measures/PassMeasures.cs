@@ -11,7 +11,7 @@ public sealed record PassMeasures
     /// <summary>Largest heave acceleration of the centre of gravity, m/s².</summary>
     public required double PeakHeaveAcceleration { get; init; }
 
-    /// <summary>Root mean square heave acceleration from t = 0, m/s².</summary>
+    /// <summary>Root mean square heave acceleration, m/s², over <see cref="Window.OfRide"/>; not a number when a slow hit outlasts it.</summary>
     public required double RmsHeaveAcceleration { get; init; }
 
     /// <summary>Largest roll angle from trim, rad.</summary>
@@ -38,5 +38,5 @@ public sealed record PassMeasures
         Headlamp = HeadlampMeasures.Of(pass),
     };
 
-    internal static double RmsHeaveAccelerationOf(Pass pass) => new Curve(pass, pass.HeaveAcceleration).Rms(Window.Whole);
+    internal static double RmsHeaveAccelerationOf(Pass pass) => Window.RmsOfRide(pass, pass.HeaveAcceleration);
 }

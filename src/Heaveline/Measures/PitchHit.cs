@@ -38,6 +38,9 @@ public sealed record PitchHit
 
     internal static double PeakAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Peak(WindowOf(pass));
 
-    private static Window WindowOf(Pass pass) =>
-        new(((pass.Road.EventStart ?? 0.0) - (0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si)) / pass.Speed, pass.RearLeaves);
+    /// <summary>When the front wheels first touch the obstacle, s.</summary>
+    internal static double FirstTouch(Pass pass) =>
+        ((pass.Road.EventStart ?? 0.0) - (0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si)) / pass.Speed;
+
+    private static Window WindowOf(Pass pass) => new(FirstTouch(pass), pass.RearLeaves);
 }

@@ -5,6 +5,9 @@ namespace Heaveline.Measures;
 /// <summary>Pitch of a pass in numbers. Angles in rad from trim, magnitudes; of the curve through the samples.</summary>
 public sealed record PitchMeasures
 {
+    // A two-wheeler has each of its wheels twice, on one and the same track.
+    private static readonly int[] AllWheels = [0, 1, 2, 3];
+
     /// <summary>From the front wheels' first touch until the rear wheels have left: the hit. Null on a road without an obstacle.</summary>
     public PitchHit? Hit { get; init; }
 
@@ -25,7 +28,8 @@ public sealed record PitchMeasures
 
     /// <summary>
     /// Root mean square of half the wheelbase times the pitch over that of the heave, from t = 0 (–): 1 when the
-    /// ends move as much by pitching as by heaving.
+    /// ends move as much by pitching as by heaving. Over an obstacle the heave is that above the mean road under the wheels: a change of level
+    /// is none.
     /// </summary>
     public required double Share { get; init; }
 
@@ -42,7 +46,7 @@ public sealed record PitchMeasures
             RmsAngle = rms,
             PeakAcceleration = PeakAccelerationOf(pass),
             RmsAcceleration = RmsAccelerationOf(pass),
-            Share = Ratio(0.5 * pass.Model.Car.Wheelbase.Si * rms, new Curve(pass, pass.Heave).Rms(Window.Whole)),
+            Share = ShareOf(pass, rms, Window.Whole),
         };
     }
 
@@ -54,5 +58,28 @@ public sealed record PitchMeasures
 
     internal static double RmsAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Rms(Window.Whole);
 
-    internal static double Ratio(double part, double whole) => whole > 0.0 ? part / whole : 0.0;
+    /// <summary>
+    /// ½·L·θ over the heave, root mean squares in one window. A step up is no heave, so that over an obstacle the mean road under the wheels is taken
+    /// off; on other roads it stays, as the road's slope stays in the pitch.
+    /// </summary>
+    internal static double ShareOf(Pass pass, double rmsAngle, Window window)
+    {
+        var part = 0.5 * pass.Model.Car.Wheelbase.Si * rmsAngle;
+        var whole = (pass.Road.Event is null ? new Curve(pass, pass.Heave) : new Curve(pass, HeaveAboveRoad(pass))).Rms(window);
+        return whole > 0.0 ? part / whole : 0.0;
+    }
+
+    private static double[] HeaveAboveRoad(Pass pass)
+    {
+        double[] above = [.. pass.Heave];
+        foreach (var corner in AllWheels)
+        {
+            foreach (var (k, height) in pass.RoadHeight(corner).Index())
+            {
+                above[k] -= height / AllWheels.Length;
+            }
+        }
+
+        return above;
+    }
 }

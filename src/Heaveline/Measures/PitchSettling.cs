@@ -32,7 +32,7 @@ public sealed record PitchSettling
     /// <summary>√∫θ²dt from 0.8 s after the rear wheels have left to the end of the record, rad·s^0.5.</summary>
     public required double LateAngle { get; init; }
 
-    /// <summary>Root mean square of half the wheelbase times the pitch over that of the heave, in the first second (–).</summary>
+    /// <summary>Root mean square of half the wheelbase times the pitch over that of the heave above the road, in the first second (–).</summary>
     public required double Share { get; init; }
 
     /// <summary>
@@ -68,7 +68,7 @@ public sealed record PitchSettling
             PeakAngle = PeakAngleOf(pass),
             RmsAcceleration = new Curve(pass, pass.PitchAcceleration).Rms(window),
             LateAngle = LateAngleOf(pass),
-            Share = PitchMeasures.Ratio(0.5 * pass.Model.Car.Wheelbase.Si * rms, new Curve(pass, pass.Heave).Rms(window)),
+            Share = PitchMeasures.ShareOf(pass, rms, window),
             TimeFromStart = settled,
             TimeFromRear = settled is { } t ? Math.Max(0.0, t - pass.RearLeaves) : null,
             Lobes = pitch.Lobes(limit, pass.RearLeaves),

@@ -15,13 +15,15 @@ public sealed record SeatMeasures
     /// <summary>Largest vertical acceleration, m/s².</summary>
     public required double PeakVertical { get; init; }
 
-    /// <summary>Root mean square vertical acceleration from t = 0, m/s², unweighted.</summary>
+    /// <summary>
+    /// Root mean square vertical acceleration, m/s², unweighted, over <see cref="Window.OfRide"/>; not a number when a slow hit outlasts it.
+    /// </summary>
     public required double RmsVertical { get; init; }
 
     /// <summary>Largest fore-aft specific force at the head, m/s².</summary>
     public required double PeakHeadForeAft { get; init; }
 
-    /// <summary>Root mean square fore-aft specific force at the head from t = 0, m/s².</summary>
+    /// <summary>The same of the fore-aft specific force at the head, m/s².</summary>
     public required double RmsHeadForeAft { get; init; }
 
     /// <summary>Largest lateral specific force at the head, m/s².</summary>
@@ -31,22 +33,22 @@ public sealed record SeatMeasures
     public static IReadOnlyList<SeatMeasures> Of(Pass pass) => [.. pass.Model.Car.Seats.Select(seat => Of(pass, seat))];
 
     internal static double RmsVerticalOf(Pass pass, double behindFrontAxle, double leftOfMiddle) =>
-        new Curve(pass, pass.VerticalAcceleration(behindFrontAxle, leftOfMiddle)).Rms(Window.Whole);
+        Window.RmsOfRide(pass, pass.VerticalAcceleration(behindFrontAxle, leftOfMiddle));
 
     internal static SeatMeasures Of(Pass pass, Seat seat)
     {
         var body = pass.Model.Car.Body;
         var head = seat.Height.Si + seat.HeadAboveSeat.Si;
         var vertical = new Curve(pass, pass.VerticalAcceleration(seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si));
-        var foreAft = new Curve(pass, pass.ForeAftForce(head - (body.PitchAxisHeight?.Si ?? pass.Model.Body.Height)));
+        var foreAft = pass.ForeAftForce(head - (body.PitchAxisHeight?.Si ?? pass.Model.Body.Height));
         var lateral = new Curve(pass, pass.LateralForce(head - (body.RollAxisHeight?.Si ?? pass.Model.Body.Height)));
         return new SeatMeasures
         {
             Seat = seat.Name,
             PeakVertical = vertical.Peak(),
             RmsVertical = RmsVerticalOf(pass, seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si),
-            PeakHeadForeAft = foreAft.Peak(),
-            RmsHeadForeAft = foreAft.Rms(Window.Whole),
+            PeakHeadForeAft = new Curve(pass, foreAft).Peak(),
+            RmsHeadForeAft = Window.RmsOfRide(pass, foreAft),
             PeakHeadLateral = lateral.Peak(),
         };
     }

@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Measures;
 
@@ -21,7 +22,7 @@ public sealed record SideEffects
 
     /// <summary>
     /// Slope of the line from the front contact to the front links' side-view instant centre, tan φ = anti-dive·h/(p·L), as an angle, rad; null
-    /// without the front brakes' share p.
+    /// without the front brakes' share p. A raked fork has −rake.
     /// </summary>
     public required double? FrontSupportAngle { get; init; }
 
@@ -48,7 +49,9 @@ public sealed record SideEffects
             Roll = RollStiffness.Of(model, suspension),
             Braking = PitchPerG.Of(model, suspension, -1.0),
             Driving = PitchPerG.Of(model, suspension, +1.0),
-            FrontSupportAngle = Support(model, car.Brakes?.AntiDiveFront.Si, car.Brakes?.FrontBrakeShare?.Si),
+            FrontSupportAngle = car.Brakes?.ForkRake is { } rake
+                ? -rake.Si
+                : Support(model, car.Brakes?.AntiDiveFront.Si, car.Brakes?.FrontBrakeShare?.Si),
             RearSupportAngle = Support(model, car.Brakes?.AntiLiftRear.Si, 1.0 - car.Brakes?.FrontBrakeShare?.Si),
             Wheels = WheelStanding.Of(model),
             Headlamp = HeadlampAim.Of(model),
@@ -60,6 +63,35 @@ public sealed record SideEffects
         carried is { } part && brakeShare is > 0.0 and { } brakes
             ? Math.Atan(part * StaticPush.ReferenceHeight(model) / (brakes * model.Car.Wheelbase.Si))
             : null;
+
+    private static SideEffectNote Fork(RideModel model)
+    {
+        var car = model.Car;
+        if (car.Brakes?.ForkRake is { } rake)
+        {
+            return new("fork", FormattableString.Invariant(
+                $"The fork's rake of {In.Degrees.Of(rake.Si):0.#}° makes the dive deeper: in braking, {Stops(car)}, it presses the fork together ")
+                + FormattableString.Invariant($"with {Math.Tan(rake.Si):F2} times the brake's force."));
+        }
+
+        if (car.Brakes is { AntiDiveFront.Si: not 0.0 })
+        {
+            return new("fork", "The front's share in braking is the anti-dive of the car file.");
+        }
+
+        // Along the legs a fork moves 1/cos(rake) times as far as its wheel.
+        var ratio = car.Front.Spring.MotionRatio.AtReference.Si;
+        return new("fork", "No rake of a fork is given: a telescopic fork with its brake on the slider dives deeper than this"
+            + (ratio > 1.0 && Math.Acos(1.0 / ratio) is var slope && slope <= Math.PI / 3.0
+                ? FormattableString.Invariant($"; the front spring moves {ratio:0.###} times as far as the wheel, ")
+                    + FormattableString.Invariant($"as in one raked by {In.Degrees.Of(slope):F1}°")
+                : "")
+            + ". Write fork-rake under brakes.");
+    }
+
+    private static string Stops(Car car) => car.Brakes?.FrontBrakeShare is { } share
+        ? FormattableString.Invariant($"{In.Percent.Of(share.Si):F0} % of it in front")
+        : "the front brake alone";
 
     private static IEnumerable<SideEffectNote> Left(RideModel model)
     {
@@ -84,8 +116,19 @@ public sealed record SideEffects
         {
             yield return new(
                 "no-brakes",
-                "The car file says nothing about brakes: the links are taken to carry nothing (no anti-dive, no anti-squat), so that the pitch "
-                + "is the most there can be with sound links.");
+                "The car file says nothing about brakes: no anti-dive and no pro-dive are assumed, and no anti-squat either; "
+                + "links can work both ways.");
+        }
+
+        if (car.Kind == VehicleKind.TwoWheeler)
+        {
+            yield return Fork(model);
+            yield return (car.Brakes?.AntiSquatRear.Si ?? 0.0) == 0.0
+                ? new(
+                    "chain-pull",
+                    "The chain's pull on the rear in accelerating is left out: it holds the rear up or pulls it down, and the car file gives "
+                    + "no anti-squat.")
+                : new("chain-pull", "The chain's pull on the rear in accelerating counts as far as the anti-squat of the car file holds it.");
         }
 
         if (car.Brakes is null || car.Brakes.WheelRadius == BrakeGeometry.AssumedWheelRadius)

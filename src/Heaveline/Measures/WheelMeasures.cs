@@ -81,7 +81,7 @@ public sealed record WheelMeasures
     internal static double LoadVariationOf(Pass pass, int corner)
     {
         var still = StaticLoadOf(pass, corner);
-        return new Curve(pass, pass.TyreLoad(corner).Select(load => load - still).ToArray()).Rms(Window.Whole) / still;
+        return Window.RmsOfRide(pass, [.. pass.TyreLoad(corner).Select(load => load - still)]) / still;
     }
 
     private static double StaticLoadOf(Pass pass, int corner) => pass.Model.Trim.WheelLoad[corner];

@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using Heaveline.Passes;
+
 namespace Heaveline.Measures;
 
 /// <summary>A stretch of time of a pass.</summary>
@@ -5,11 +8,33 @@ namespace Heaveline.Measures;
 /// <param name="To">Its end, s.</param>
 public readonly record struct Window(double From, double To)
 {
+    /// <summary>
+    /// How long a root mean square over an obstacle looks from the front wheels' first touch on, s: the same at every speed, so that speeds can be
+    /// set side by side. Every pass is recorded for as long. Own choice.
+    /// </summary>
+    public const double OverObstacle = 3.0;
+
     /// <summary>From t = 0 to the end of the record.</summary>
     public static Window Whole { get; } = new(0.0, double.PositiveInfinity);
 
     /// <summary>Its length, s.</summary>
     public double Length => To - From;
+
+    /// <summary>What a root mean square of the ride is taken over: the fixed time over an obstacle, the whole record on another road.</summary>
+    /// <param name="pass">The pass.</param>
+    public static Window OfRide(Pass pass)
+    {
+        ArgumentNullException.ThrowIfNull(pass);
+        return pass.Road.Event is null ? Whole : new(PitchHit.FirstTouch(pass), PitchHit.FirstTouch(pass) + OverObstacle);
+    }
+
+    /// <summary>Root mean square of a trace over <see cref="OfRide"/>; not a number where that is not recorded, or a slow hit outlasts it.</summary>
+    internal static double RmsOfRide(Pass pass, ImmutableArray<double> trace)
+    {
+        var window = OfRide(pass);
+        var holds = pass.Road.Event is null || (window.To >= pass.RearLeaves && window.To <= pass.Time[^1] + pass.SampleStep);
+        return holds ? new Curve(pass, trace).Rms(window) : double.NaN;
+    }
 
     /// <summary>The samples inside it, both ends included.</summary>
     internal ReadOnlySpan<double> Of(ReadOnlySpan<double> time, ReadOnlySpan<double> trace)

@@ -44,8 +44,14 @@ internal sealed record StaticPush(double PitchMoment, double RollMoment, IReadOn
                 brakes.DrivenAxle == Cars.DrivenAxle.Rear ? 0.0 : brakes.AntiLiftFront.Si,
                 brakes.DrivenAxle == Cars.DrivenAxle.Front ? 0.0 : brakes.AntiSquatRear.Si)
             : (brakes.AntiDiveFront.Si, brakes.AntiLiftRear.Si);
+        // A telescopic fork is pushed together by tan(rake) times the front brake's force, whatever the height; the front brake alone where no
+        // share of
+        // it is known.
+        var fork = !drives && brakes.ForkRake is { } rake
+            ? forward * (model.Body.Mass + unsprung) * (brakes.FrontBrakeShare?.Si ?? 1.0) * Math.Tan(rake.Si)
+            : front * geometry;
         // Braking: the front links push the body up, the rear ones pull it down; under power the other way round, by the sign of the acceleration.
-        return (moved * model.Car.Wheelbase.Si, [0.5 * front * geometry, 0.5 * front * geometry, -0.5 * rear * geometry, -0.5 * rear * geometry]);
+        return (moved * model.Car.Wheelbase.Si, [0.5 * fork, 0.5 * fork, -0.5 * rear * geometry, -0.5 * rear * geometry]);
     }
 
     /// <summary>Height of the whole car's centre of gravity in the reference state, wheels included, m.</summary>

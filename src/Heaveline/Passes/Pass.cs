@@ -82,6 +82,13 @@ public sealed class Pass
     /// <summary>When the rear wheel centres leave the obstacle (or the road's end), s: from here on the car settles.</summary>
     public double RearLeaves { get; }
 
+    /// <summary>The road in words, as this vehicle meets it.</summary>
+    internal string RoadCaption => Road.CaptionFor(Model.Rolls);
+
+    /// <summary>Rate of the flow through the line of a side, m³/s, from the front to the rear; 0 without a fluid line.</summary>
+    /// <param name="side">0 left, 1 right.</param>
+    internal ImmutableArray<double> FlowRate(int side) => Read(SampleReading.Of((Channel.Rates + Channel.Flow + side, 1.0)));
+
     /// <summary>Heave of the loaded centre of gravity from trim, m, up positive.</summary>
     public ImmutableArray<double> Heave => Trace(RideSignal.Heave);
 

@@ -9,6 +9,8 @@ namespace Heaveline.Roads;
 /// </summary>
 public sealed record Road
 {
+    private const string InBothTracks = "both tracks";
+
     /// <summary>Name, not blank.</summary>
     public required string Name { get; init => field = Checked.NotBlank(value, "Give the road a name."); }
 
@@ -26,6 +28,12 @@ public sealed record Road
 
     /// <summary>The road in words, for captions.</summary>
     public required string Caption { get; init => field = Checked.NotBlank(value, "Say what the road is."); }
+
+    /// <summary>
+    /// The road in words for a vehicle with two tracks or with one: that an obstacle lies in both tracks is nothing to a two-wheeler.
+    /// </summary>
+    /// <param name="hasTracks">Whether the vehicle has a left and a right.</param>
+    internal string CaptionFor(bool hasTracks) => hasTracks ? Caption : Caption.Replace($", {InBothTracks}", "", StringComparison.Ordinal);
 
     /// <summary>A level road.</summary>
     public static Road Flat { get; } =
@@ -53,7 +61,7 @@ public sealed record Road
     public static Road From(Obstacle obstacle, Tracks tracks = Tracks.Both)
     {
         var profile = obstacle.Draw();
-        var where = tracks switch { Tracks.Left => "left track", Tracks.Right => "right track", _ => "both tracks" };
+        var where = tracks switch { Tracks.Left => "left track", Tracks.Right => "right track", _ => InBothTracks };
         return new Road
         {
             Name = obstacle.Shape,

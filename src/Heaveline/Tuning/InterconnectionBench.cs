@@ -21,6 +21,13 @@ public sealed record InterconnectionBench
     /// <summary>The pipe of a fluid line; null without one.</summary>
     public required LineBench? Line { get; init; }
 
+    /// <summary>
+    /// The fair reference: no link, each wheel's own spring and damper stiffer by what the link gave it in heave. Null where the link takes from
+    /// an axle
+    /// in heave, so that no springs could stand in for it.
+    /// </summary>
+    public required BenchState? Separate { get; init; }
+
     /// <summary>The state without the link.</summary>
     public BenchState Without => States[0];
 
@@ -63,7 +70,34 @@ public sealed record InterconnectionBench
             states.Add(State(model, Words(model.Car.Interconnection), shut, damping, 0.0));
         }
 
-        return new InterconnectionBench { States = states, Line = LineBench.Of(model) };
+        var (slow, slowDamping) = (SuspensionRates.LineOpen(model) ?? shut, damping);
+        return new InterconnectionBench
+        {
+            States = states,
+            Separate = Apart(rate, slow) is { } own && Apart(bare, slowDamping) is { } ownDamping
+                ? State(model, "separate springs, as stiff in heave", own, ownDamping, 0.0)
+                : null,
+            Line = LineBench.Of(model),
+        };
+    }
+
+    // What the link gives a wheel when its whole side heaves, given by its own spring instead: heave keeps its stiffness on each axle.
+    private static Matrix<double>? Apart(Matrix<double> without, Matrix<double> with)
+    {
+        var link = with - without;
+        var apart = without.Clone();
+        for (var i = 0; i < 4; i++)
+        {
+            var own = link[i, i] + link[i, (i + 2) % 4];
+            if (own < -1e-9 * Math.Abs(with[i, i]))
+            {
+                return null;
+            }
+
+            apart[i, i] += own;
+        }
+
+        return apart;
     }
 
     private static BenchState State(RideModel model, string name, Matrix<double> rate, Matrix<double> damping, double frequency)

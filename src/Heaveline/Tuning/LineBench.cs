@@ -35,6 +35,15 @@ public sealed record LineBench
     /// <summary>Frequency above which less than 1/√2 of the slow flow passes: from here on the link stiffens towards the shut line, Hz.</summary>
     public required double CornerFrequency { get; init; }
 
+    /// <summary>Womersley number of the pipe at the body's pitch frequency (–); not a number where its bore is not known.</summary>
+    public required double Womersley { get; init; }
+
+    /// <summary>What laminar flow that swings so fast makes of the resistance, times the counted one (–).</summary>
+    public required double SwingingResistance { get; init; }
+
+    /// <summary>The same of the fluid's mass (–).</summary>
+    public required double SwingingMass { get; init; }
+
     /// <summary>What is wrong with the pipe, one sentence each; empty when nothing is.</summary>
     public required IReadOnlyList<string> Warnings { get; init; }
 
@@ -55,8 +64,15 @@ public sealed record LineBench
         var corner = inertance > 0.0
             ? omega * Math.Sqrt(middle + Math.Sqrt((middle * middle) + 1.0))
             : FluidSide.Of(model)[0].Stiffness / FluidSide.Of(model)[0].Resistance;
+        var womersley = link.Line is { Bore: { } bore, Inertance.Si: > 0.0, Resistance.Si: > 0.0 }
+            ? PipeFlow.Womersley(link.Line, bore.Si, BodyModes.Of(model).Pitch.Frequency)
+            : double.NaN;
+        var (swingingResistance, swingingMass) = double.IsFinite(womersley) ? PipeFlow.Swinging(womersley) : (double.NaN, double.NaN);
         var bench = new LineBench
         {
+            Womersley = womersley,
+            SwingingResistance = swingingResistance,
+            SwingingMass = swingingMass,
             FrontMass = inertance * front * front,
             RearMass = inertance * rear * rear,
             FrontResistance = resistance * front * front,

@@ -37,6 +37,17 @@ public class AnnexBTests
         Assert.True(worst.Error < 1e-3, $"{name}: {100.0 * worst.Error:G3} % at {worst.Frequency:G4} Hz");
     }
 
+    /// <summary>Phases of annex B at the true centre 10^(n/10) Hz, printed to four digits.</summary>
+    [Theory]
+    [InlineData("We", 0, -11.85, 5e-3)]
+    [InlineData("Wd", 0, 13.09, 5e-3)]
+    [InlineData("Wf", -8, -5.596, 5e-4)]
+    public void Phases_at_the_true_centres_match_annex_B(string name, int n, double degrees, double digit)
+    {
+        var value = Weightings.All.Single(w => w.Name == name).At(Math.Pow(10.0, n / 10.0));
+        Assert.Equal(degrees, value.Phase * 180.0 / Math.PI, 1.1 * digit);
+    }
+
     /// <summary>At 100 rad/s, Wf at 2.5 rad/s; half of the last printed digit.</summary>
     [Theory]
     [InlineData("Wk", 100.0, 0.7718, 5e-5)]

@@ -18,7 +18,7 @@ public class BrakeWordsTests
     [Theory]
     [InlineData("{driven: front, anti-squat: 0.4}", "the rear wheels do not drive")]
     [InlineData("{driven-anti-lift: 0.1}", "the front wheels do not drive")]
-    [InlineData("{anti-dive: 25}", "between -1 and 1.5")]
+    [InlineData("{anti-dive: 25}", "between -2 and 1.5")]
     [InlineData("{front-share: 0}", "between 0.01 and 1")]
     public void What_cannot_be_is_refused(string brakes, string words) =>
         Assert.Contains(words, Assert.Single(TextCar.Read(Brakes(brakes)).Refusals).Message, StringComparison.Ordinal);

@@ -156,6 +156,15 @@ public class CarRefusalTests
     [InlineData(
         "wheelbase: 2.50 m",
         "wheelbase: 2.50 m\nkind: two-wheeler",
+        5,
+        1,
+        4,
+        "body has neither pitch-inertia nor pitch-index, and the index that is taken when both are left out is of cars.",
+        "estimate pitch-index",
+        2)]
+    [InlineData(
+        "body: {centre-of-gravity-height: 0.55 m}",
+        "kind: two-wheeler\nbody: {centre-of-gravity-height: 0.55 m, pitch-index: 0.8}",
         7,
         10,
         6,

@@ -2,6 +2,7 @@ using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Tests.Measures;
@@ -57,16 +58,34 @@ public class HeadlampTests
         Assert.Equal(0, Assert.Single(HeadlampFlash.Of(pass, [50.0], low.Highest + 1e-6)).Flashes);
     }
 
-    [Fact]
-    public void Every_printed_range_says_how_it_is_known_and_holds_its_own_middle()
+    // UN Regulation 48, 09 series, 6.2.6.1.2, worked out by hand from its two straight limits: of a lamp at 0.5 to 1.2 m.
+    [Theory]
+    [InlineData(0.50, 0.50, 1.70)]
+    [InlineData(0.65, 0.50, 1.85)]
+    [InlineData(0.80, 0.50, 2.00)]
+    [InlineData(0.90, 0.50, 2.10)]
+    [InlineData(1.00, 0.72, 2.32)]
+    [InlineData(1.20, 1.154, 2.754)]
+    public void The_newer_rule_moves_with_the_height_of_the_lamp(double height, double least, double greatest)
     {
-        Assert.All(
-            HeadlampRange.Printed,
-            r => Assert.True(r.Known.Contains("memory", StringComparison.Ordinal) || r.Known.Contains("read", StringComparison.Ordinal)));
-        Assert.All(HeadlampRange.Printed, r => Assert.True(r.Holds(0.5 * (r.LeastDrop + r.GreatestDrop)) && !r.Holds(r.GreatestDrop + 1e-4)));
-        Assert.Contains(HeadlampRange.For(0.7), r => r.LeastDrop == 0.005 && r.GreatestDrop == 0.020);
-        Assert.DoesNotContain(HeadlampRange.For(0.7), r => r.FromHeight > 0.7);
+        var range = HeadlampRange.Of(HeadlampRule.UnRegulation48Series09, height)!;
+        Assert.Equal((least, greatest), (100.0 * range.LeastDrop, 100.0 * range.GreatestDrop), Near);
+        Assert.True(range.Holds(0.5 * (range.LeastDrop + range.GreatestDrop)) && !range.Holds(range.GreatestDrop + 1e-4));
     }
+
+    [Fact]
+    public void A_rule_without_a_range_for_a_height_has_none_and_a_lamp_without_a_rule_neither()
+    {
+        Assert.Null(HeadlampRange.Of(HeadlampRule.UnRegulation48Series09, 1.3));
+        Assert.Null(HeadlampRange.Of(HeadlampRule.UnRegulation48Series09, 0.45));
+        Assert.Null(HeadlampRange.Of(Lit.Headlamp!));
+        var own = HeadlampRange.Of(Lit.Headlamp! with { LeastDrop = new Amount<Plain>(0.006), GreatestDrop = new Amount<Plain>(0.021) })!;
+        Assert.Equal((0.006, 0.021), (own.LeastDrop, own.GreatestDrop));
+        // DVSA, The MOT headlamp aim test is changing, 2016: 0.5 to 2.75 % for lamps up to 850 mm.
+        Assert.True(HeadlampRange.Of(HeadlampRule.BritishInspection, 0.85)!.Holds(0.0275));
+    }
+
+    private static bool Near((double, double) a, (double, double) b) => Math.Abs(a.Item1 - b.Item1) < 1e-9 && Math.Abs(a.Item2 - b.Item2) < 1e-9;
 
     private static Car Lit => PlainCar.Saloon with { Headlamp = new Headlamp { Height = new(0.66), AheadOfFrontAxle = new(0.7), Drop = new(0.012) } };
 }

@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Measures;
 
@@ -53,6 +54,41 @@ public class PitchPerGTests
         Same(angle, braking.Angle);
         Same(free, braking.WithoutLinks);
         Assert.Equal(1.0 - (angle / free), braking.LinkShare, 1e-5);
+    }
+
+    // A fork raked by ε with its brake on the slider: the brake's force F = m·a, backwards at the ground, works F·tan ε per travel and presses the
+    // fork
+    // together, beside the m·a·h/L that braking moves. Resolved along the leg by hand; four rakes, wheelbases and heights as shares tan ε·L/h.
+    [Theory]
+    [InlineData(24.5, 1.45, 0.62, 1.066)]
+    [InlineData(27.0, 1.50, 0.60, 1.274)]
+    [InlineData(22.0, 1.40, 0.66, 0.857)]
+    [InlineData(24.62, 1.45, 0.56, 1.187)]
+    public void A_raked_fork_dives_as_a_pro_dive_of_its_own_rake(double rake, double wheelbase, double height, double share)
+    {
+        Assert.Equal(share, Math.Tan(rake * Math.PI / 180.0) * wheelbase / height, 1e-3);
+        var car = Uneven(new BrakeGeometry { ForkRake = Angle.FromDegrees(rake) });
+        var braking = SideEffects.Of(RideModel.Of(car)).Braking;
+        var pressed = (Mass * 9.80665 * Math.Tan(rake * Math.PI / 180.0)) + Moved;
+        Same(-pressed / (2.0 * Front), braking.FrontHeight);
+        Same(Moved / (2.0 * Rear), braking.RearHeight);
+    }
+
+    [Fact]
+    public void A_fork_counts_as_the_anti_dive_that_follows_from_it_and_with_the_front_brakes_share()
+    {
+        var car = Uneven();
+        double Angle(BrakeGeometry brakes) => SideEffects.Of(RideModel.Of(car with { Brakes = brakes })).Braking.Angle;
+        var rake = Heaveline.Quantities.Angle.FromDegrees(15.0);
+        var share = -Math.Tan(rake.Si) * 2.7 / 0.5;
+        Assert.InRange(share, -2.0, -1.0);
+        Same(Angle(new BrakeGeometry { AntiDiveFront = new(share) }), Angle(new BrakeGeometry { ForkRake = rake }));
+        Same(
+            Angle(new BrakeGeometry { AntiDiveFront = new(0.6 * share) }),
+            Angle(new BrakeGeometry { ForkRake = rake, FrontBrakeShare = new Amount<Plain>(0.6) }));
+        // Driving does not use the front brake.
+        var driving = SideEffects.Of(RideModel.Of(car with { Brakes = new BrakeGeometry { ForkRake = rake } })).Driving;
+        Assert.Equal(0.0, driving.LinkShare, 1e-12);
     }
 
     private static void Same(double expected, double actual) => Assert.Equal(expected, actual, 2e-5 * Math.Abs(expected));

@@ -20,7 +20,7 @@ public class SeatMeasuresTests
 
     private static SeatMeasures Of(Seat seat, Body body, params (int Channel, Func<double, double> At)[] traces) =>
         Assert.Single(SeatMeasures.Of(GivenPass.Of(
-            RideModel.Of(PlainCar.Saloon with { Body = body, Seats = [seat] }), Hump, 10.0, 2.0, 400.0, traces)));
+            RideModel.Of(PlainCar.Saloon with { Body = body, Seats = [seat] }), Hump, 10.0, 4.0, 400.0, traces)));
 
     private static Body WithAxes => PlainCar.Saloon.Body with { PitchAxisHeight = new Amount<Length>(0.3), RollAxisHeight = new Amount<Length>(0.1) };
 
@@ -62,14 +62,14 @@ public class SeatMeasuresTests
         Assert.Equal(((1.2 - model.Body.Height) * 3.0) - (9.80665 * 0.02), free.PeakHeadLateral, 1e-9);
     }
 
-    // What happens before t = 0 counts for a peak and not for a root mean square; −4 is a larger peak than 3.
+    // What happens before the first touch counts for a peak and not for a root mean square, nor does what comes later than 3 s after it.
     [Fact]
-    public void Peaks_are_of_the_whole_record_and_root_mean_squares_from_the_start_of_the_road()
+    public void Peaks_are_of_the_whole_record_and_root_mean_squares_of_the_three_seconds_from_first_touch()
     {
-        var seat = Of(At("seat", 0.8, 0.0), WithAxes, (Channel.Accelerations + Channel.Heave, t => t < 0.0 ? -4.0 : 3.0 * (t / 2.0)));
+        var seat = Of(At("seat", 0.8, 0.0), WithAxes, (Channel.Accelerations + Channel.Heave, t => t is < -0.05 or > 3.05 ? -4.0 : 1.5));
         Assert.Equal(4.0, seat.PeakVertical, 1e-9);
-        Assert.Equal(Math.Sqrt(3.0), seat.RmsVertical, 1e-3);
-        var head = Of(At("seat", 0.8, 0.0), WithAxes, (Channel.Pitch, t => t < 0.0 ? -0.2 : 0.05));
+        Assert.Equal(1.5, seat.RmsVertical, 1e-9);
+        var head = Of(At("seat", 0.8, 0.0), WithAxes, (Channel.Pitch, t => t < -0.05 ? -0.2 : 0.05));
         Assert.Equal(0.2 * 9.80665, head.PeakHeadForeAft, 1e-9);
         Assert.Equal(0.05 * 9.80665, head.RmsHeadForeAft, 1e-3);
     }
@@ -78,12 +78,11 @@ public class SeatMeasuresTests
     public void The_whole_bodys_numbers_are_those_of_its_traces()
     {
         var measures = PassMeasures.Of(GivenPass.Of(
-            RideModel.Of(PlainCar.Saloon), Hump, 10.0, 2.0, 400.0,
-            (Channel.Accelerations + Channel.Heave, t => t < 0.0 ? -5.0 : 2.0 - t), (Channel.Roll, t => 0.01 - (0.02 * t))));
+            RideModel.Of(PlainCar.Saloon), Hump, 10.0, 4.0, 400.0,
+            (Channel.Accelerations + Channel.Heave, t => t is < -0.05 or > 3.05 ? -5.0 : 1.2), (Channel.Roll, t => 0.01 - (0.02 * t))));
         Assert.Equal(5.0, measures.PeakHeaveAcceleration, 1e-9);
-        // 2 to 0 over the 2 s from t = 0.
-        Assert.Equal(2.0 / Math.Sqrt(3.0), measures.RmsHeaveAcceleration, 5e-3);
-        Assert.Equal(0.03, measures.PeakRoll, 1e-12);
+        Assert.Equal(1.2, measures.RmsHeaveAcceleration, 1e-9);
+        Assert.Equal(0.07, measures.PeakRoll, 1e-12);
         Assert.Empty(measures.Seats);
         Assert.Equal(4, measures.Wheels.Count);
         Assert.Null(measures.Headlamp);
@@ -101,5 +100,25 @@ public class SeatMeasuresTests
         Assert.Equal(0.012 + trim, lamp.AtTrim, 1e-12);
         Assert.Equal(0.012 + trim - 0.01, lamp.Highest, 1e-12);
         Assert.Equal(0.012 + trim + 0.0215, lamp.Lowest, 1e-12);
+    }
+
+    // The same motion from first touch on has the same root mean square however fast the car went and however long it was recorded; a hit that lasts
+    // longer than the three seconds has none.
+    [Fact]
+    public void A_root_mean_square_over_an_obstacle_does_not_hang_on_the_records_length()
+    {
+        var model = RideModel.Of(PlainCar.Saloon);
+        double Of(double speed, double last)
+        {
+            var touch = -0.5 * PlainCar.Saloon.Front.Tyre.ContactLength.Si / speed;
+            return PassMeasures.Of(GivenPass.Of(
+                model, Hump, speed, last, 400.0, (Channel.Accelerations + Channel.Heave, t => Math.Exp(touch - t)))).RmsHeaveAcceleration;
+        }
+
+        // √(∫e^(−2t) dt/3) over 0 … 3 s.
+        var expected = Math.Sqrt((1.0 - Math.Exp(-6.0)) / 6.0);
+        Assert.All(new[] { 4.0, 10.0, 30.0 }, speed => Assert.All(new[] { 3.2, 5.0, 9.0 }, last => Assert.Equal(expected, Of(speed, last), 1e-5)));
+        Assert.Equal(double.NaN, Of(2.0, 9.0));
+        Assert.Equal(double.NaN, Of(10.0, 2.0));
     }
 }

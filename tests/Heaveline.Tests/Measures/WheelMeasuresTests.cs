@@ -23,6 +23,9 @@ public class WheelMeasuresTests
 
     private static WheelMeasures Of(int wheel, params (int Channel, Func<double, double> At)[] traces) => Of(Model, wheel, traces);
 
+    private static WheelMeasures Of(double last, (int Channel, Func<double, double> At) trace) =>
+        WheelMeasures.Of(GivenPass.Of(Model, Hump, 10.0, last, 400.0, trace))[0];
+
     private static WheelMeasures Of(RideModel model, int wheel, params (int Channel, Func<double, double> At)[] traces) =>
         WheelMeasures.Of(GivenPass.Of(model, Hump, 10.0, 2.0, 400.0, traces))[wheel];
 
@@ -79,12 +82,12 @@ public class WheelMeasuresTests
         Assert.All(wheels.Skip(2), w => Assert.Equal((null, null, 0, 0), (w.BumpMargin, w.ReboundMargin, w.BumpContacts, w.ReboundContacts)));
     }
 
-    // 335 kg on each front wheel; ± 800 N of sine from t = 0, 2 kN before: the variation is 800/√2 over 3285 N.
+    // 335 kg on each front wheel; ± 800 N of sine over the hump, 2 kN before: the variation is 800/√2 over 3285 N.
     [Fact]
     public void The_load_varies_about_the_load_that_stands()
     {
         const double still = 335.0 * 9.80665;
-        var wheel = Of(0, (Channel.Tyre, t => t < 0.0 ? 2000.0 : 800.0 * Math.Sin(2.0 * Math.PI * 3.0 * t)));
+        var wheel = Of(4.0, (Channel.Tyre, t => t < -0.05 ? 2000.0 : 800.0 * Math.Sin(2.0 * Math.PI * 3.0 * t)));
         Assert.Equal(still, wheel.StaticLoad, 1e-6);
         Assert.Equal(still - 800.0, wheel.LeastLoad, 1e-2);
         Assert.Equal(still + 2000.0, wheel.GreatestLoad, 1e-6);
@@ -128,7 +131,7 @@ public class WheelMeasuresTests
             Front = axle,
             Rear = axle,
         });
-        var wheels = WheelMeasures.Of(GivenPass.Of(model, Hump, 10.0, 2.0, 400.0, (Channel.Tyre, _ => -150.0), (Channel.Tyre + 1, _ => -150.0)));
+        var wheels = WheelMeasures.Of(GivenPass.Of(model, Hump, 10.0, 4.0, 400.0, (Channel.Tyre, _ => -150.0), (Channel.Tyre + 1, _ => -150.0)));
         Assert.Equal(["front", "rear"], wheels.Select(w => w.Wheel.Split(' ')[0]));
         Assert.Equal(120.0 * 9.80665, wheels[0].StaticLoad, 1e-6);
         Assert.Equal((120.0 * 9.80665) - 300.0, wheels[0].LeastLoad, 1e-6);
@@ -144,7 +147,7 @@ public class WheelMeasuresTests
             Model,
             Hump,
             10.0,
-            2.0,
+            4.0,
             400.0,
             [.. Enumerable.Range(0, 4).Select(i => (Channel.Tyre + i, (Func<double, double>)(_ => 200.0 + (100.0 * i))))]);
         double[] expected = [.. Enumerable.Range(0, 4).Select(i => (200.0 + (100.0 * i)) / ((i < 2 ? 335.0 : 290.0) * 9.80665))];

@@ -1,6 +1,8 @@
 using Heaveline.Cars;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Tests.Doubts;
+using Heaveline.Tests.Figures;
 
 namespace Heaveline.Tests.Studies;
 
@@ -51,4 +53,40 @@ public class CostStudyTests
         Assert.Equal("doubts", answer.Sentences[0].Id);
         Assert.Equal(30, answer.Facts["samples"]!.GetValue<int>());
     }
+
+    // One rule, the one that the file chooses; a motorcycle is told where its own stands. Never a list, never a superlative that links can break.
+    [Fact]
+    public void The_beam_is_held_against_one_range_or_told_how_to_choose_it()
+    {
+        var lamp = new Headlamp { Height = new(0.65), Drop = new(0.012) };
+        var car = PlainCar.Saloon with { Headlamp = lamp with { Rule = HeadlampRule.UnRegulation48Series09 } };
+        Assert.StartsWith(
+            "The dipped beam's drop of 1.20 % lies inside 0.5 to 1.85 %: UN Regulation No. 48, 09 series", Beam(car), StringComparison.Ordinal);
+        Assert.Contains("choose the rule", Beam(PlainCar.Saloon with { Headlamp = lamp }), StringComparison.Ordinal);
+        var high = car with { Headlamp = car.Headlamp! with { Height = new(1.3) } };
+        Assert.Contains("no range for a lamp at 1.30 m", Beam(high), StringComparison.Ordinal);
+        var motorcycle = DrawnCars.TwoWheeler with { Headlamp = lamp };
+        Assert.Contains("UN Regulation 53, 6.2.5", Beam(motorcycle), StringComparison.Ordinal);
+        var own = motorcycle with { Headlamp = lamp with { LeastDrop = new Amount<Plain>(0.015), GreatestDrop = new Amount<Plain>(0.025) } };
+        Assert.StartsWith("The dipped beam's drop of 1.20 % lies outside 1.5 to 2.5 %: the car file", Beam(own), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_two_wheeler_is_told_of_its_fork_and_its_chain()
+    {
+        var without = Notes(DrawnCars.TwoWheeler);
+        Assert.Contains("no anti-dive and no pro-dive are assumed", without["no-brakes"], StringComparison.Ordinal);
+        Assert.Contains("fork-rake", without["fork"], StringComparison.Ordinal);
+        Assert.Contains("left out", without["chain-pull"], StringComparison.Ordinal);
+        var with = Notes(DrawnCars.TwoWheeler with { Brakes = new BrakeGeometry { ForkRake = Angle.FromDegrees(25.0), AntiSquatRear = new(0.4) } });
+        Assert.StartsWith("The fork's rake of 25° makes the dive deeper: in braking, the front brake alone", with["fork"], StringComparison.Ordinal);
+        Assert.Contains("0.47 times", with["fork"], StringComparison.Ordinal);
+        Assert.DoesNotContain("left out", with["chain-pull"], StringComparison.Ordinal);
+        Assert.DoesNotContain("chain-pull", Notes(PlainCar.Saloon).Keys);
+    }
+
+    private static string Beam(Car car) => Assert.Single(CostStudy.Run(new CostAsked { Cars = [LoadedCar.Of(car)] }).Headlamp).Text;
+
+    private static Dictionary<string, string> Notes(Car car) =>
+        CostStudy.Run(new CostAsked { Cars = [LoadedCar.Of(car)] }).Notes.ToDictionary(n => n.Id, n => n.Text);
 }

@@ -1,6 +1,10 @@
+using System.Text.RegularExpressions;
+using CsCheck;
 using Heaveline.Cars;
+using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Studies;
+using Heaveline.Tuning;
 
 namespace Heaveline.Tests.Studies;
 
@@ -27,10 +31,68 @@ public class LinkStudyTests
         var answer = LinkStudy.Run(new LinkAsked { Car = LoadedCar.Of(Joined) });
         var heave = answer.Tables[0].Rows.Single(r => r.Key == "heave-rate").Values;
         Assert.Equal(2.0 * 4.0 * 4.0, heave[1]!.Value - heave[0]!.Value, 1e-9);
-        var shares = Assert.Single(answer.Sentences);
+        var shares = answer.Sentences[0];
         Assert.Equal("shares", shares.Id);
         // 32/122 is 26.2 %.
-        Assert.StartsWith("The link carries 26 % of the stiffness in heave", shares.Text, StringComparison.Ordinal);
+        Assert.Equal("The link carries 26 % of the stiffness in heave and nothing of that in pitch.", shares.Text);
         Assert.Empty(answer.Cautions);
     }
+
+    // Equal ends: separate springs stiffer by 2·k a wheel are as stiff in heave, and in pitch by (k_s + 2·k)/k_s, so that the body pitches less.
+    [Fact]
+    public void The_price_is_that_against_separate_springs_as_stiff_in_heave()
+    {
+        var bench = LinkStudy.Run(new LinkAsked { Car = LoadedCar.Of(Joined) }).Bench;
+        var separate = bench.Separate!;
+        Assert.Equal(bench.With.Stiffness.Heave, separate.Stiffness.Heave, 1e-6);
+        Assert.True(separate.Stiffness.Pitch > bench.With.Stiffness.Pitch);
+        Assert.True(separate.BrakingPitch < 0.95 * bench.With.BrakingPitch);
+        Assert.Equal(1.0, bench.With.BrakingPitch / bench.Without.BrakingPitch, 5e-3);
+    }
+
+    // A link that works against itself in heave is given nothing by springs: the same car without it is the fair one.
+    [Fact]
+    public void Ends_that_work_against_each_other_have_the_bare_car_for_a_reference()
+    {
+        var against = PlainCar.Saloon with { Interconnection = new ElasticLink { Rate = new(4000.0), RearRatio = new(-1.0) } };
+        var bench = InterconnectionBench.Of(RideModel.Of(against))!;
+        Assert.Equal(bench.Without.Stiffness.Pitch, bench.Separate!.Stiffness.Pitch, 1e-6);
+        Assert.Equal("nothing of", LinkWords.Share(bench.HeaveShare));
+    }
+
+    // Every sentence is held against the numbers of the same printout.
+    [Fact]
+    public void No_sentence_is_contradicted_by_a_number_beside_it() =>
+        Gen.Select(AnyCar.FourWheeled.Where(c => c.Interconnection is not null), AnyCar.Loads).Sample(
+            (car, load) =>
+            {
+                var answer = LinkStudy.Run(new LinkAsked { Car = LoadedCar.Of(car, load) });
+                double Row(int table, string key, int column) => answer.Tables[table].Rows.Single(r => r.Key == key).Values[column]!.Value;
+                var price = answer.Sentences.Single(s => s.Id == "price").Text;
+                var columns = answer.Tables[0].Columns.Count;
+                Assert.Contains($"pitches by {Row(0, "braking-pitch", 1):F2}°", price, StringComparison.Ordinal);
+                if (answer.Bench.Separate is not null)
+                {
+                    var (with, separate) = (Row(0, "braking-pitch", 1), Row(0, "braking-pitch", columns - 1));
+                    Assert.Equal(with < 0.995 * separate, price.Split(". ")[1].Contains("the link saves", StringComparison.Ordinal));
+                    Assert.Equal(with > 1.005 * separate, price.Contains("the link's price is", StringComparison.Ordinal));
+                }
+
+                var settling = answer.Sentences.SingleOrDefault(s => s.Id == "settling")?.Text ?? "";
+                var hump = answer.Tables.Count - 1;
+                foreach (var (k, crossing) in answer.Crossings.Index().Where(c => c.Item.SettlingRatio is not null))
+                {
+                    var (with, separate) = (Row(hump, "settling-rms-pitch-with", k), Row(hump, "settling-rms-pitch-separate", k));
+                    var clause = settling.Split(';').Single(c => c.Contains($"at {crossing.SpeedWords} km/h", StringComparison.Ordinal));
+                    Assert.True(
+                        with < 0.995 * separate ? clause.Contains("falls", StringComparison.Ordinal)
+                        : with > 1.005 * separate ? clause.Contains("grows", StringComparison.Ordinal)
+                        : clause.Contains("same", StringComparison.Ordinal),
+                        settling);
+                }
+
+                Assert.DoesNotContain(answer.Lines, line => Regex.IsMatch(line, "[-−]0 %"));
+            },
+            iter: 40,
+            threads: 1);
 }

@@ -6,6 +6,7 @@ using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
+using Heaveline.Tests.Figures;
 using Heaveline.Tests.Measures;
 
 namespace Heaveline.Tests.Studies;
@@ -71,7 +72,7 @@ public class PassStoryTests
             story[3],
             StringComparison.Ordinal);
         // Half of 2.6 m over 0.65 m.
-        Assert.Equal("In that second the ends move 2.00 times as much by pitching as by heaving.", story[4]);
+        Assert.Equal("In that second the ends move 2.00 times as much by pitching as by heaving above the road.", story[4]);
     }
 
     [Fact]
@@ -158,5 +159,15 @@ public class PassStoryTests
         var story = StoryOf(Hump, (Channel.Pitch, t => t < 1.0 ? 0.0 : 0.4));
         Assert.Equal(2, story.Count);
         Assert.StartsWith("The pitch angle passed 0.35 rad at 1.00 s", story[1], StringComparison.Ordinal);
+    }
+
+    // One wheel at each end: no tracks, and a rider who is a block on the seat and said to be one.
+    [Fact]
+    public void A_two_wheeler_is_told_as_one()
+    {
+        var story = StoryOf(DrawnCars.TwoWheeler, Hump);
+        Assert.Contains("over round-top hump, 75 mm high and 3.7 m long at 36 km/h", story[0], StringComparison.Ordinal);
+        Assert.Contains(story, s => s.StartsWith("A rider is counted as a rigid block", StringComparison.Ordinal));
+        Assert.DoesNotContain(StoryOf(Hump), s => s.Contains("rider", StringComparison.Ordinal));
     }
 }

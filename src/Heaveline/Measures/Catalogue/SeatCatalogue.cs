@@ -12,7 +12,7 @@ public static class SeatCatalogue
     [
         PeakVertical(place),
         At(place, "rms-vertical", "RMS vertical", In.MetresPerSecondSquared, 2, (p, s) => SeatMeasures.Of(p, s).RmsVertical,
-            "Root mean square vertical acceleration at the hip point, as it is."),
+            "Root mean square vertical acceleration at the hip point, as it is: over an obstacle in the 3 s from first touch on, else from t = 0."),
         At(place, "peak-head", "greatest fore-aft at the head", In.MetresPerSecondSquared, 2, (p, s) => SeatMeasures.Of(p, s).PeakHeadForeAft,
             "Largest fore-aft specific force at the head: h·θ̈ − g·θ."),
         At(place, "peak-jerk", "greatest vertical jerk", new("m/s³", "m/s³", 1.0), 0, PeakJerk,

@@ -44,7 +44,7 @@ public static class SettlingCatalogue
     [
         RmsPitch, PeakPitch, LatePitch,
         Of("share", "pitch share", In.Plain, 2, p => PitchSettling.Of(p).Share,
-            "How many times as much the ends move by pitching as by heaving in the first second after the rear wheels have left."),
+            "How many times as much the ends move by pitching as by heaving above the road in the first second after the rear wheels have left."),
         Of("time", "time to a tenth of the peak (staircase)", In.Seconds, 2, p => PitchSettling.Of(p).TimeFromRear ?? double.NaN,
             "When the pitch falls below a tenth of its peak for good, from the rear wheels' leaving on; it jumps when a swing just clears the mark."),
         Of("cycles", "cycles", In.Plain, 1, p => PitchSettling.Of(p).Cycles,

@@ -30,7 +30,7 @@ public static class WheelCatalogue
         ArgumentNullException.ThrowIfNull(place);
         return new($"{place.Key}-load-variation", $"{place.Name}: RMS change of tyre load", OfStatic, 0,
             p => p.Model.Rolls == place.HasSides ? place.Worst(Better.Less, i => WheelMeasures.LoadVariationOf(p, i)) : double.NaN,
-            "Root mean square change of the tyre's load over its load at trim.")
+            "Root mean square change of the tyre's load over its load at trim: over an obstacle in the 3 s from first touch on, else from t = 0.")
         {
             Better = Better.Less,
             Reads = Channel.TyreLoads,

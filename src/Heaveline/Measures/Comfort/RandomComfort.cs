@@ -6,7 +6,8 @@ namespace Heaveline.Measures.Comfort;
 
 /// <summary>
 /// Weighted root mean square accelerations of one seat on a random road, from the frequency domain, by the transfer functions of the weightings.
-/// Vertical at the seat by Wk, pitch by We (rad/s²), fore-aft and lateral at the head by Wd: the axes as recalled from ISO 2631-1, which defines them
+/// Vertical at the seat by Wk, pitch by We (rad/s²), fore-aft and lateral at the head by Wd: the axes of ISO 2631-1:1997, table 1 (after a public
+/// transcription), which defines them
 /// at seat, backrest and feet; at the head they are a stand-in for the backrest of a rigid seat.
 /// </summary>
 public sealed record RandomComfort
@@ -22,7 +23,7 @@ public sealed record RandomComfort
 
     /// <summary>
     /// What the standard counts of the pitch at the seat, m/s²: We times its factor 0.4 m/rad for pitch about a seated person's
-    /// hip [recalled from ISO 2631-1, not read].
+    /// hip (ISO 2631-1:1997, 8.2.2, after a public transcription).
     /// </summary>
     public double CountedPitch => 0.4 * Pitch;
 

@@ -4,7 +4,8 @@ namespace Heaveline.Measures.Comfort;
 public static class RunningRms
 {
     /// <summary>
-    /// The integration time of the MTVV, 1 s, ISO 2631-1 clause 6.3.1 (recalled; it reproduces the tables of ISO 8041-1, which do not print it).
+    /// The integration time of the MTVV, 1 s, ISO 2631-1 clause 6.3.1 (after a public transcription; it reproduces the tables of ISO 8041-1, which
+    /// do not print it).
     /// </summary>
     public const double IntegrationTime = 1.0;
 

@@ -56,7 +56,8 @@ internal sealed class SeatMotion
     {
         var (first, last) = (pass.Time[0], pass.Time[^1]);
         var during = window
-            ?? (pass.Road.Event is null && pass.Road.End > 0.0 ? new(0.0, Math.Min(pass.Road.End / pass.Speed, last)) : new Window(first, last));
+            ?? (pass.Road.Event is not null ? OverObstacle(last)
+                : pass.Road.End > 0.0 ? new(0.0, Math.Min(pass.Road.End / pass.Speed, last)) : new Window(first, last));
         return during.From >= first - pass.SampleStep && during.To <= last + pass.SampleStep && during.Length >= 2.0 * pass.SampleStep
             ? during
             : throw new RefusedValueException(
@@ -64,6 +65,13 @@ internal sealed class SeatMotion
                 string.Create(CultureInfo.InvariantCulture, $"{during.From:G4} to {during.To:G4} s"),
                 FormattableString.Invariant($"inside {first:G4} to {last:G4} s"),
                 "Record the pass for longer, or ask for a shorter stretch.");
+    }
+
+    // A record made shorter than that is taken to its end.
+    private Window OverObstacle(double last)
+    {
+        var window = Window.OfRide(pass);
+        return window with { To = Math.Min(window.To, last) };
     }
 
     /// <summary>

@@ -3,8 +3,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Measures.Comfort;
 
 /// <summary>
-/// Vibration total value, ISO 2631-1 equation (10): a_v = √(Σ k_j² a_wj²) at each point; the points are joined by root sum of squares (clause 8.2.3,
-/// recalled). It says which of the twelve axes were not given, since a total over fewer axes is smaller.
+/// Vibration total value, ISO 2631-1 equation (10): a_v = √(Σ k_j² a_wj²) at each point; the points are joined by root sum of squares (after a
+/// public transcription). It says which of the twelve axes were not given, since a total over fewer axes is smaller.
 /// </summary>
 public sealed record VibrationTotal
 {
@@ -57,7 +57,7 @@ public sealed record VibrationTotal
         return new(value, [.. axes], [new(MeasuringPoint.Seat, false, value)], Without(axes, PointAxis.All.Where(at => at.HealthFactor is not null)));
     }
 
-    /// <summary>The largest k·a_w of the seat's axes for health, and its axis (clause 7.2.2, recalled).</summary>
+    /// <summary>The largest k·a_w of the seat's axes for health, and its axis (7.2 and annex B, after a public transcription).</summary>
     /// <param name="axes">Seat x, y, z, each at most once, at least one.</param>
     public static (PointAxis At, double Value) WorstForHealth(IReadOnlyList<AxisRms> axes)
     {

@@ -20,7 +20,7 @@ public sealed record Weighting
     /// <summary>Its name as in the standard ("Wk").</summary>
     public string Name { get; internal init; } = "";
 
-    /// <summary>Where it is used. Which axis takes which weighting is recalled from ISO 2631-1, not read, except for Wf.</summary>
+    /// <summary>Where it is used. After public transcriptions of ISO 2631-1:1997, tables 1 and 2.</summary>
     public string Use { get; internal init; } = "";
 
     /// <summary>Corner f₁ of the high-pass, Hz.</summary>

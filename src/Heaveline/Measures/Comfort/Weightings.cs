@@ -3,7 +3,7 @@ namespace Heaveline.Measures.Comfort;
 /// <summary>
 /// The table of frequency weightings. Parameters: ISO 8041-1, "Parameters and transfer functions of the frequency weightings", read as reprinted in
 /// the reference manual of a vibration meter (its Table 3.1; two copies agree), not in the standard. ISO 2631-1:1997 prints Q₁ = 0.71 for 1/√2.
-/// The uses are recalled from ISO 2631-1, not read.
+/// The uses are those of ISO 2631-1:1997, tables 1 and 2, after a public transcription.
 /// </summary>
 public static class Weightings
 {

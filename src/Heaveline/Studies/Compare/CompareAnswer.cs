@@ -30,7 +30,8 @@ public sealed record CompareAnswer : Answer
     public IReadOnlyList<string> Names => [.. Asked.Cars.Select(c => c.Name)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Head => [new("road", $"Over {Asked.Road.Caption}, {LoadedCar.LoadsOf(Asked.Cars)}.")];
+    public override IReadOnlyList<Sentence> Head =>
+        [new("road", $"Over {Asked.Road.CaptionFor(Asked.Cars[0].Model.Rolls)}, {LoadedCar.LoadsOf(Asked.Cars)}.")];
 
     /// <summary>A table a speed at which every car got across, then the intervals.</summary>
     public override IReadOnlyList<FactTable> Tables =>

@@ -39,8 +39,8 @@ public sealed record CostAnswer : Answer
         .. Cars.SelectMany(c => c.SideEffects.Notes).Distinct().Select(n => new Sentence(n.Id, n.Text)),
     ];
 
-    /// <summary>The last car's dipped beam against printed ranges; empty without a lamp.</summary>
-    public IReadOnlyList<Sentence> Headlamp => LampWords.Of(Cars[^1].SideEffects);
+    /// <summary>The last car's dipped beam against the range that its file chooses; empty without a lamp.</summary>
+    public IReadOnlyList<Sentence> Headlamp => LampWords.Of(Cars[^1]);
 
     /// <summary>What to check on the real car, for each car that the first becomes and that asks for a check.</summary>
     public IReadOnlyList<(LoadedCar After, IReadOnlyList<Sentence> Reminders)> Reminders =>

@@ -72,8 +72,11 @@ public static class DescribeNotes
         if (model.Car.Body.PitchInertia is null)
         {
             yield return new("estimated-pitch-inertia",
-                $"The pitch inertia comes from a dynamic index of {model.Car.Body.DynamicIndex} in the reference state "
-                + "(over 204 road vehicles: quartiles 0.927, 0.998, 1.078, range 0.816–1.298).");
+                model.Car.Body.DynamicIndex == InertiaEstimate.DynamicIndex
+                    ? $"The pitch inertia comes from a dynamic index of {model.Car.Body.DynamicIndex} in the reference state, "
+                        + "taken from 204 road vehicles (quartiles 0.927, 0.998, 1.078, range 0.816–1.298; two-wheelers are not among them)."
+                    : $"The pitch inertia comes from the dynamic index that the car file states, {model.Car.Body.DynamicIndex} in the reference "
+                        + "state.");
         }
     }
 

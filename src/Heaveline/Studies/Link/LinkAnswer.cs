@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Figures;
-using Heaveline.Quantities;
 using Heaveline.Tuning;
 
 namespace Heaveline.Studies;
@@ -15,30 +14,35 @@ public sealed record LinkAnswer : Answer
     /// <summary>The link on the bench.</summary>
     public required InterconnectionBench Bench { get; init; }
 
+    /// <summary>The hump that it is tried on, in words.</summary>
+    public required string Hump { get; init; }
+
+    /// <summary>The crossings of the hump, by speed.</summary>
+    public required IReadOnlyList<LinkCrossing> Crossings { get; init; }
+
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => [new("car", $"{Asked.Car.Name}, {Asked.Car.Load.Name}.")];
 
-    /// <summary>The states of the link, and its pipe where it has one.</summary>
+    /// <summary>The states of the link, its pipe where it has one, and what it does over the hump.</summary>
     public override IReadOnlyList<FactTable> Tables =>
-        Bench.Line is { } line ? [LinkTable.States(Bench), LinkTable.Line(line)] : [LinkTable.States(Bench)];
+    [
+        LinkTable.States(Bench),
+        .. Bench.Line is { } line ? new[] { LinkTable.Line(line) } : [],
+        LinkTable.Hump(Hump, Crossings),
+    ];
 
     /// <summary>What is wrong with the pipe.</summary>
-    public override IReadOnlyList<string> Cautions => Bench.Line?.Warnings ?? [];
+    public override IReadOnlyList<string> Cautions => [.. Bench.Line?.Warnings ?? [], .. LinkWords.Flow(Crossings)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences =>
-    [
-        new("shares", FormattableString.Invariant(
-            $"The link carries {In.Percent.Of(Bench.HeaveShare):F0} % of the stiffness in heave ")
-            + FormattableString.Invariant($"and {In.Percent.Of(Bench.PitchShare):F0} % in pitch. ")
-            + "Shared springs shorten the settling; what they do not resist in pitch is missing in braking too."),
-    ];
+    public override IReadOnlyList<Sentence> Sentences => [LinkWords.Shares(Bench), LinkWords.Price(Bench), .. LinkWords.Hump(Hump, Crossings)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [Studies.Cautions.Short];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Source> Sources => [Answers.Sources.Axes, Answers.Sources.SideEffects];
+    public override IReadOnlyList<Source> Sources =>
+        [Answers.Sources.Axes, Answers.Sources.Steps, Answers.Sources.Parts, Answers.Sources.SideEffects];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> FigureIds => [LinkFigure.Id];

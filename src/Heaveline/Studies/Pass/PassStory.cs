@@ -34,6 +34,14 @@ public static class PassStory
         story.AddRange(Wheels(measures));
         story.AddRange(SpringTableEnd.In(pass).Select(end => new Sentence($"{CornerNames.Of(end.End)}-spring-table", end.WordsInPass)));
         story.AddRange(Seats(measures));
+        if (pass.Model.Car.Kind == VehicleKind.TwoWheeler && measures.Seats.Count > 0)
+        {
+            story.Add(new(
+                "rider",
+                "A rider is counted as a rigid block on the seat. A real one gives way at knees, back and arms: the numbers at the head are "
+                + "those of a point that moves with the motorcycle, not of a rider's head."));
+        }
+
         if (measures.Headlamp is { } lamp)
         {
             story.Add(new("beam", Beam(lamp)));
@@ -45,7 +53,7 @@ public static class PassStory
     private static Sentence Opening(Pass pass) =>
         new(
             "opening",
-            Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.Road.Caption} at {In.KilometresPerHour.Of(pass.Speed):F0} km/h."));
+            Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.RoadCaption} at {In.KilometresPerHour.Of(pass.Speed):F0} km/h."));
 
     private static IEnumerable<Sentence> Obstacle(Pass pass, PitchHit hit, PitchSettling settling)
     {
@@ -66,7 +74,7 @@ public static class PassStory
             ? Text($"It falls below a tenth of its peak for good {time:F2} s after the rear wheels have left; {lobes}. ")
                 + "(This time jumps by half a swing when a swing just clears the mark; judge by the root mean square.)"
             : Text($"It does not fall below a tenth of its peak within the {pass.Time[^1]:F1} s recorded; {lobes}."));
-        yield return new("settling-share", Text($"In that second the ends move {Part(settling.Share)} by pitching as by heaving."));
+        yield return new("settling-share", Text($"In that second the ends move {Part(settling.Share)} by pitching as by heaving above the road."));
     }
 
     private static IEnumerable<Sentence> Road(PassMeasures measures)

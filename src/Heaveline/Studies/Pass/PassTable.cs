@@ -15,7 +15,8 @@ public static class PassTable
     {
         ArgumentNullException.ThrowIfNull(passes);
         var measures = PassCatalogue.Of(passes[0].Measures.Seats.Select(s => SeatPlace.Of(s.Seat)), Wheels(passes));
-        return new FactTable(title, columns).Add(measures.Where(m => m.Uses.HasFlag(MeasureUse.Table)), [.. passes.Select(p => p.Pass)]);
+        var shown = measures.Where(m => m.IsUsed(passes[0].Pass.Road, MeasureUse.Table));
+        return new FactTable(title, columns).Add(shown, [.. passes.Select(p => p.Pass)]);
     }
 
     // Where left and right do the same in every column, one row per axle says it.

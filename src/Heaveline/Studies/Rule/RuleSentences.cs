@@ -11,7 +11,7 @@ public static class RuleSentences
     /// <summary>What was mapped and how to read it.</summary>
     public static IEnumerable<Sentence> Head(RuleMap map) =>
     [
-        new("map", $"{map.Model.Car.Name}, {map.Model.Load.Name}, over {map.Road.Caption}."),
+        new("map", $"{map.Model.Car.Name}, {map.Model.Load.Name}, over {map.Road.CaptionFor(map.Model.Rolls)}."),
         new("reading", $"{FirstLetter.Raised(map.Measure.Name)}, over that of {map.Axis.Against}; below 1 is better. Turned: {map.Axis.Name}."
             + (Enumerable.Range(0, map.Speeds.Count).Any(map.OnlyReferenceBottomsOut)
                 ? $" Where {map.Axis.Plain.BottomsOut}, the measure itself stands in a table of its own." : "")),

@@ -32,7 +32,8 @@ public sealed record WhyAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
     [
-        new("drive", FormattableString.Invariant($"{Car}, {Load}, over {Why.Road.Caption} at {In.KilometresPerHour.Of(Why.Speed):0.#} km/h.")),
+        new("drive", $"{Car}, {Load}, over {Why.Road.CaptionFor(Why.Model.Rolls)} at "
+            + FormattableString.Invariant($"{In.KilometresPerHour.Of(Why.Speed):0.#} km/h.")),
         .. ShortRoad.Of(Why.Road, Why.Model.Car).Select(text => new Sentence("short-road", text)),
     ];
 
