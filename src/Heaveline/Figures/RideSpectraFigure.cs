@@ -20,7 +20,7 @@ public static class RideSpectraFigure
         return new Figure
         {
             Title = FormattableString.Invariant(
-                $"{response.Model.Car.Name} at {In.KilometresPerHour.Of(response.Speed):F0} km/h: what the wheelbase lets through"),
+                $"{response.Model.Car.Name} at {In.KilometresPerHour.Of(response.Speed):0.#} km/h: what the wheelbase lets through"),
             AltText = "Three charts against frequency: the gains of the wheelbase filter for heave and pitch, the spectral density of heave "
                 + "acceleration, and that of pitch acceleration; dotted lines where the wheelbase cancels heave or pitch.",
             Caption = string.Create(

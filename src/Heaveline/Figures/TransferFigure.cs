@@ -35,7 +35,7 @@ public static class TransferFigure
 
         return new Figure
         {
-            Title = FormattableString.Invariant($"{model.Car.Name} at {In.KilometresPerHour.Of(speed):F0} km/h: road to body"),
+            Title = FormattableString.Invariant($"{model.Car.Name} at {In.KilometresPerHour.Of(speed):0.#} km/h: road to body"),
             AltText = "Charts against frequency of the gain from road height to heave, pitch and roll, with lines where "
                 + "the wheelbase cancels heave or pitch.",
             Caption = $"{FirstLetter.Raised(model.Load.Name)}. Small motions about the standing position, the rear wheels meeting the road "

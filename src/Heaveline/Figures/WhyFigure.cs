@@ -13,7 +13,7 @@ public static class WhyFigure
         ArgumentNullException.ThrowIfNull(why);
         return new Figure
         {
-            Title = FormattableString.Invariant($"{why.Model.Car.Name} at {In.KilometresPerHour.Of(why.Speed):F0} km/h: why it pitches"),
+            Title = FormattableString.Invariant($"{why.Model.Car.Name} at {In.KilometresPerHour.Of(why.Speed):0.#} km/h: why it pitches"),
             AltText = "Bars of the causes' shares of the pitch of the settling and of the hit; bars to the right make it worse, to the left better.",
             Caption = $"{FirstLetter.Raised(why.Model.Load.Name)}, over {why.Road.CaptionFor(why.Model.Rolls)}. "
                 + $"{(why.Settling.Causes.Count > 0 ? why.Settling.Causes[0].Sentence : "")}",

@@ -39,7 +39,8 @@ internal sealed class ReportWork
     public IReadOnlyList<PassAnswer> Passes => passes ??= PassStudy.Run(Cars, Choices.Road, Choices.Speed, Run.Cancellation);
 
     /// <summary>Where and how the cars drive, in words.</summary>
-    public string Drive => FormattableString.Invariant($"over {Choices.Road.Caption} at {In.KilometresPerHour.Of(Choices.Speed):0.#} km/h");
+    public string Drive =>
+        FormattableString.Invariant($"over {Choices.Road.CaptionFor(Cars[0].Model.Rolls)} at {In.KilometresPerHour.Of(Choices.Speed):0.#} km/h");
 
     private static LoadState Load(Car car, string? name) =>
         (name is null ? LoadedCar.UsualLoad(car) : LoadedCar.LoadNamed(car, name))

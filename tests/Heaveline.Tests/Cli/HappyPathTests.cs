@@ -45,7 +45,7 @@ public class HappyPathTests
         var said = Spoken.Of("pass", Saloon, "--load", "four up with luggage", "--speed", "25 mph");
         Assert.Equal((0, ""), (said.Code, said.Remarks));
         Assert.StartsWith(
-            "Fern saloon, four up with luggage, over round-top hump, 75 mm high and 3.7 m long, both tracks at 40 km/h.\n", said.Results);
+            "Fern saloon, four up with luggage, over round-top hump, 75 mm high and 3.7 m long, both tracks at 40.2 km/h.\n", said.Results);
         Assert.Contains("\nThe hit lasts ", said.Results);
         Assert.Contains("\nThe settling: ", said.Results);
         Assert.Contains("\nBoth rear bump stops are touched 3 times", said.Results);

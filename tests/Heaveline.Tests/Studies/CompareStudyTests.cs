@@ -21,7 +21,7 @@ public class CompareStudyTests
     {
         var shares = new List<double>();
         var answer = CompareStudy.Run(Asked, new StudyRun { Progress = new Shares(shares) });
-        Assert.Equal(["At 29 km/h", "At 43 km/h"], answer.Tables.Select(t => t.Title));
+        Assert.Equal(["At 28.8 km/h", "At 43.2 km/h"], answer.Tables.Select(t => t.Title));
         Assert.All(answer.Tables, t => Assert.Equal(["Hazel saloon", "Hazel saloon, trimmed"], t.Columns));
         var alone = PassStudy.Run(new PassAsked { Car = Asked.Cars[1], Road = Asked.Road, Speed = 12.0 });
         Assert.Equal(alone.Measures.Pitch.RmsAngle, answer.Passes[1][1].Measures.Pitch.RmsAngle, 1e-9);
@@ -34,7 +34,7 @@ public class CompareStudyTests
     {
         var answer = CompareStudy.Run(
             Asked with { Road = Road.From(new RoundTopHump { Height = new(0.50), Length = new(2.5) }), Speeds = [0.6, 25.0] });
-        Assert.Equal("At 2 km/h", Assert.Single(answer.Tables).Title);
+        Assert.Equal("At 1.8 km/h", Assert.Single(answer.Tables).Title);
         Assert.Contains("at 90 km/h (AngleOutOfRange)", answer.Failure, StringComparison.Ordinal);
     }
 

@@ -56,7 +56,7 @@ public class PassStoryTests
         Assert.Equal("plain saloon, empty, over round-top hump, 75 mm high and 3.7 m long, both tracks at 36 km/h.", story[0]);
         double Degrees(double angle) => angle * 180.0 / Math.PI;
         Assert.Equal(
-            FormattableString.Invariant($"The hit lasts 0.65 s: the body pitches up to {Degrees(swing.Top):F2}° at up to 2.50 rad/s²."), story[1]);
+            FormattableString.Invariant($"The hit lasts 0.65 s: the pitch angle reaches {Degrees(swing.Top):F2}°, the pitch acceleration 2.50 rad/s²."), story[1]);
         Assert.Equal(
             string.Create(
                 CultureInfo.InvariantCulture,
@@ -67,7 +67,7 @@ public class PassStoryTests
         Assert.StartsWith(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"It falls below a tenth of its peak for good {late:F2} s after the rear wheels have left; 2 swings after that "
+                $"It falls below a tenth of its peak for good {late:F2} s after the rear wheels have left; until then 2 half-swings "
                 + $"reach a tenth of the peak. (This time"),
             story[3],
             StringComparison.Ordinal);
@@ -81,18 +81,18 @@ public class PassStoryTests
         // A hump of pitch round 0.3 s, and one lower round 1 s.
         double Bump(double t, double at, double height) => height * Math.Exp(-(t - at) * (t - at) / 0.005);
         Assert.Contains(
-            "; one swing after that reaches a tenth of the peak.",
+            "; until then one half-swing reaches a tenth of the peak.",
             StoryOf(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.006)))[3],
             StringComparison.Ordinal);
         Assert.Contains(
-            "; no swing after that reaches a tenth of the peak.",
+            "; until then no half-swing reaches a tenth of the peak.",
             StoryOf(Hump, (Channel.Pitch, t => Bump(t, 0.3, 0.05) + Bump(t, 1.0, 0.004)))[3],
             StringComparison.Ordinal);
         // A whole number of half swings more: tops at 4 − k·π/9 s after 0.63 s, ten of them, the last at the
         // record's end and no turning point any more.
         var swings = StoryOf(Hump, (Channel.Pitch, t => 0.02 * Math.Cos(9.0 * (4.0 - t))));
         Assert.Equal(
-            "It does not fall below a tenth of its peak within the 4.0 s recorded; 9 swings after that reach a tenth of the peak.", swings[3]);
+            "It does not fall below a tenth of its peak within the 4.0 s recorded; since the rear wheels left 9 half-swings reach a tenth of the peak.", swings[3]);
     }
 
     [Fact]

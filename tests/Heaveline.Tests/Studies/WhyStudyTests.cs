@@ -49,6 +49,6 @@ public class WhyStudyTests
         var value = Answer.Why.Settling.Measure.Unit.Of(Answer.Why.Settling.Value);
         Assert.Equal(Answer.Tables[0].Rows.Count(r => Math.Abs(r.Values[0]!.Value) >= 0.01 * value), told);
         Assert.Equal(Answer.FigureIds, [WhyAnswer.Shares]);
-        Assert.StartsWith("plain saloon at 43 km/h", Answer.Figure(WhyAnswer.Shares).Title, StringComparison.Ordinal);
+        Assert.StartsWith("plain saloon at 43.2 km/h", Answer.Figure(WhyAnswer.Shares).Title, StringComparison.Ordinal);
     }
 }

@@ -37,7 +37,7 @@ public sealed record CompareAnswer : Answer
     public override IReadOnlyList<FactTable> Tables =>
     [
         .. Passes.Where(cars => cars.All(c => c.IsWhole))
-            .Select(cars => Table(FormattableString.Invariant($"At {In.KilometresPerHour.Of(cars[0].Pass.Speed):F0} km/h"), cars)),
+            .Select(cars => Table(FormattableString.Invariant($"At {In.KilometresPerHour.Of(cars[0].Pass.Speed):0.#} km/h"), cars)),
         .. Intervals,
     ];
 
@@ -64,7 +64,7 @@ public sealed record CompareAnswer : Answer
 
     /// <inheritdoc/>
     public override string? Failure => Passes.SelectMany(cars => cars).FirstOrDefault(c => !c.IsWhole) is { Pass: var broken, Name: var name }
-        ? FormattableString.Invariant($"{name} at {In.KilometresPerHour.Of(broken.Speed):F0} km/h ({broken.Outcome}): {broken.OutcomeSentence}")
+        ? FormattableString.Invariant($"{name} at {In.KilometresPerHour.Of(broken.Speed):0.#} km/h ({broken.Outcome}): {broken.OutcomeSentence}")
         : null;
 
     /// <inheritdoc/>

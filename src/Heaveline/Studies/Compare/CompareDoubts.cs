@@ -23,7 +23,7 @@ internal static class CompareDoubts
             var study = JointStudy.OfPasses(
                 cars, asked.Road, speed, measures, samples, asked.Seed,
                 degree: run.Degree, progress: run.Between((k + 1) / parts, (k + 2) / parts).Progress, cancellation: run.Cancellation);
-            tables.AddRange(DoubtTables.Of(FormattableString.Invariant($"At {In.KilometresPerHour.Of(speed):F0} km/h"), names, measures, study));
+            tables.AddRange(DoubtTables.Of(FormattableString.Invariant($"At {In.KilometresPerHour.Of(speed):0.#} km/h"), names, measures, study));
         }
 
         return (tables, DoubtTables.Words(rest, several: true) + " Drawn passes run in coarser steps: the last digit of a stated value may differ.");

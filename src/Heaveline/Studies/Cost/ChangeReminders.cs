@@ -51,8 +51,9 @@ public static class ChangeReminders
         {
             yield return new(
                 "springs",
-                "Changed springs: see that they stay seated in full droop, do not bind before the bump stop is solid, and suit the dampers' "
-                + "rebound.");
+                "Changed springs: the heights hold only where a new spring stands as high under its load as the old one, which a softer one does by "
+                + "a greater free length or packing; else the body sinks towards the stops. See that they stay seated in full droop, do not bind "
+                + "before the bump stop is solid, and suit the dampers' rebound.");
         }
 
         if (Differs(a => a.Damper))
@@ -79,8 +80,11 @@ public static class ChangeReminders
         {
             yield return new(
                 "interconnection",
-                "Changed interconnection: bleed it, look for leaks after a day, and find out what happens to height and pitch when one side "
-                + "loses its pressure.");
+                before.Interconnection is FluidLink || after.Interconnection is FluidLink
+                    ? "Changed interconnection: set the car on stands and let the pressure off before a line is opened; bleed it, look for leaks after "
+                        + "a day, and find out what happens to height and pitch when one side loses its pressure."
+                    : "Changed interconnection: the link carries load; take the load off it before it is undone, and see that it stays clear over "
+                        + "the whole travel of both ends.");
         }
     }
 

@@ -53,27 +53,27 @@ public static class PassStory
     private static Sentence Opening(Pass pass) =>
         new(
             "opening",
-            Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.RoadCaption} at {In.KilometresPerHour.Of(pass.Speed):F0} km/h."));
+            Text($"{pass.Model.Car.Name}, {pass.Model.Load.Name}, over {pass.RoadCaption} at {In.KilometresPerHour.Of(pass.Speed):0.#} km/h."));
 
     private static IEnumerable<Sentence> Obstacle(Pass pass, PitchHit hit, PitchSettling settling)
     {
         yield return new(
             "hit",
-            Text($"The hit lasts {hit.Window.Length:F2} s: the body pitches up to {In.Degrees.Of(hit.PeakAngle):F2}° at up to ")
+            Text($"The hit lasts {hit.Window.Length:F2} s: the pitch angle reaches {In.Degrees.Of(hit.PeakAngle):F2}°, the pitch acceleration ")
             + Text($"{hit.PeakAcceleration:F2} rad/s²."));
         yield return new("settling", Text(
             $"The settling: in the second after the rear wheels have left, the pitch is {In.Degrees.Of(settling.RmsAngle):F3}° root mean square, ")
             + Text($"{In.Degrees.Of(settling.PeakAngle):F2}° at most."));
         var lobes = settling.Lobes.Count switch
         {
-            0 => "no swing after that reaches a tenth of the peak",
-            1 => "one swing after that reaches a tenth of the peak",
-            var n => $"{n} swings after that reach a tenth of the peak",
+            0 => "no half-swing reaches a tenth of the peak",
+            1 => "one half-swing reaches a tenth of the peak",
+            var n => $"{n} half-swings reach a tenth of the peak",
         };
         yield return new("settling-time", settling.TimeFromRear is { } time
-            ? Text($"It falls below a tenth of its peak for good {time:F2} s after the rear wheels have left; {lobes}. ")
+            ? Text($"It falls below a tenth of its peak for good {time:F2} s after the rear wheels have left; until then {lobes}. ")
                 + "(This time jumps by half a swing when a swing just clears the mark; judge by the root mean square.)"
-            : Text($"It does not fall below a tenth of its peak within the {pass.Time[^1]:F1} s recorded; {lobes}."));
+            : Text($"It does not fall below a tenth of its peak within the {pass.Time[^1]:F1} s recorded; since the rear wheels left {lobes}."));
         yield return new("settling-share", Text($"In that second the ends move {Part(settling.Share)} by pitching as by heaving above the road."));
     }
 

@@ -61,7 +61,7 @@ public sealed record RideAnswer : Answer
                 :
                 [
                     .. all.GroupBy(c => (c.Name, c.Id)).Select(g => (g.Key.Name, From: g.Min(c => c.Speed), g.MaxBy(c => c.Speed).Text))
-                        .Select(g => FormattableString.Invariant($"{g.Name} from {In.KilometresPerHour.Of(g.From):F0} km/h: {g.Text}")),
+                        .Select(g => FormattableString.Invariant($"{g.Name} from {In.KilometresPerHour.Of(g.From):0.#} km/h: {g.Text}")),
                 ];
         }
     }
@@ -118,7 +118,7 @@ public sealed record RideAnswer : Answer
     }
 
     private IEnumerable<FactTable> Intervals((double Speed, JointStudy Study) at) => DoubtTables.Of(
-        FormattableString.Invariant($"At {In.KilometresPerHour.Of(at.Speed):F0} km/h"),
+        FormattableString.Invariant($"At {In.KilometresPerHour.Of(at.Speed):0.#} km/h"),
         [.. Cars.Select(c => c.Name)],
         RideCatalogue.Of(Asked.Cars[0].Car),
         at.Study);

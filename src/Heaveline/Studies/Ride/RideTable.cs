@@ -17,7 +17,7 @@ public static class RideTable
     {
         ArgumentNullException.ThrowIfNull(responses);
         var rides = responses.Select(r => new CarOnRoad(r)).ToList();
-        var table = new FactTable(car, [.. responses.Select(r => FormattableString.Invariant($"{In.KilometresPerHour.Of(r.Speed):F0} km/h"))]);
+        var table = new FactTable(car, [.. responses.Select(r => FormattableString.Invariant($"{In.KilometresPerHour.Of(r.Speed):0.#} km/h"))]);
         foreach (var measure in RideCatalogue.Of(responses[0].Model.Car))
         {
             table.Add(measure, rides.Select(measure.Of));

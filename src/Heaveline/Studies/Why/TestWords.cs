@@ -1,7 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Causes;
 using Heaveline.Quantities;
-using Heaveline.Roads;
 
 namespace Heaveline.Studies;
 
@@ -24,17 +23,17 @@ internal static class TestWords
     /// <param name="why">The causes with their tests.</param>
     /// <param name="kind">The cause.</param>
     public static string Of(Why why, PitchCauseKind kind) => why.Tests.FirstOrDefault(t => t.Kind == kind) is { } test
-        ? Of(test, why.Road)
+        ? Of(test, why.Road.CaptionFor(why.Model.Rolls))
         : $"No road test: {Instead(kind, NeutralLoad.Of(why.Model.Car, why.Model.Load).Loads.Count > 0)}";
 
-    private static string Of(PlannedTest test, Road road)
+    private static string Of(PlannedTest test, string obstacle)
     {
         var (measure, unit) = (test.Measure, test.Measure.Unit);
         string Shown(double si) => $"{measure.Print(unit.Of(si))}{unit.Suffix}";
         string Signed(double si) => (unit.Of(si) > 0.0 ? "+" : "") + Shown(si);
         var (expected, ratio) = (test.Expected, test.Ratio);
         var drive = FormattableString.Invariant(
-            $"Test: at {In.KilometresPerHour.Of(test.Speed):0.#} km/h over {road.Caption}: first {test.First.Name}, then {test.Second.Name}. ")
+            $"Test: at {In.KilometresPerHour.Of(test.Speed):0.#} km/h over {obstacle}: first {test.First.Name}, then {test.Second.Name}. ")
             + FormattableString.Invariant($"The rear/front frequency ratio goes from {ratio.First:F3} to {ratio.Second:F3}, and the {measure.Name} ")
             + $"from {Shown(test.Before)} to {Shown(test.After)}: {Signed(test.Change)} ({Signed(expected.Low)} to {Signed(expected.High)}). ";
         return drive + (test.IsWorthDriving
