@@ -32,7 +32,7 @@ public static class PairedFigure
             Caption = $"{caption} {Worse(worse, after)}".TrimEnd(),
             SignNote = (after is null
                     ? ""
-                    : $"Upper: {before}; lower: {after}. ▲: worse after the change by more than 1 %, for numbers that have a better side.")
+                    : $"Upper: {before}; lower: {after}. ▲: the lower is worse by more than 1 %, for numbers that have a better side.")
                 + (hasIntervals ? " Bars: nine times out of ten the number lies between their ends, within the stated doubts." : ""),
             Size = FigureSize.Page,
             // The two are named over the first panel; the same inks stand in the same order under it.
@@ -46,8 +46,8 @@ public static class PairedFigure
 
     private static string Worse(List<string> worse, string? after) =>
         after is null ? ""
-        : worse.Count == 0 ? "No number with a better side is worse after the change."
-        : $"Worse after the change: {string.Join("; ", worse)}.";
+        : worse.Count == 0 ? $"No number with a better side is worse with {after}."
+        : $"Worse with {after}: {string.Join("; ", worse)}.";
 
     private static CategoryPanel PanelOf(string unit, IReadOnlyList<PairedValue> values, string before, string? after) => new()
     {
