@@ -10,10 +10,10 @@ public class PairedFigureTests
     private static readonly PairedValue Stiffness = new("stiffness", "N/mm", At(50.0), At(50.1), IsLessBetter: null);
 
     [Fact]
-    public void What_is_worse_after_the_change_is_marked_and_said_and_what_is_better_is_not()
+    public void What_is_worse_with_the_second_is_marked_and_said_and_what_is_better_is_not()
     {
         var figure = PairedFigure.Of("Cost", "At rest.", "before", "after", [Roll, Travel, Stiffness]);
-        Assert.Contains("Worse after the change: roll; travel left.", figure.Caption, StringComparison.Ordinal);
+        Assert.Contains("Worse with after: roll; travel left.", figure.Caption, StringComparison.Ordinal);
         Assert.Equal(["▲ roll", "▲ travel left", "stiffness"], figure.Panels.Cast<CategoryPanel>().SelectMany(p => p.Categories).Select(c => c.Name));
         var back = PairedFigure.Of(
             "Cost", "At rest.", "before", "after", [Roll with { Before = Roll.After!, After = Roll.Before }, Stiffness with { IsLessBetter = true }]);

@@ -56,7 +56,9 @@ public class PassStoryTests
         Assert.Equal("plain saloon, empty, over round-top hump, 75 mm high and 3.7 m long, both tracks at 36 km/h.", story[0]);
         double Degrees(double angle) => angle * 180.0 / Math.PI;
         Assert.Equal(
-            FormattableString.Invariant($"The hit lasts 0.65 s: the pitch angle reaches {Degrees(swing.Top):F2}°, the pitch acceleration 2.50 rad/s²."), story[1]);
+            FormattableString.Invariant(
+                $"The hit lasts 0.65 s: the pitch angle reaches {Degrees(swing.Top):F2}°, the pitch acceleration 2.50 rad/s²."),
+            story[1]);
         Assert.Equal(
             string.Create(
                 CultureInfo.InvariantCulture,
@@ -92,7 +94,8 @@ public class PassStoryTests
         // record's end and no turning point any more.
         var swings = StoryOf(Hump, (Channel.Pitch, t => 0.02 * Math.Cos(9.0 * (4.0 - t))));
         Assert.Equal(
-            "It does not fall below a tenth of its peak within the 4.0 s recorded; since the rear wheels left 9 half-swings reach a tenth of the peak.", swings[3]);
+            "It does not fall below a tenth of its peak within the 4.0 s recorded; since the rear wheels left 9 half-swings reach a tenth of the peak.",
+            swings[3]);
     }
 
     [Fact]

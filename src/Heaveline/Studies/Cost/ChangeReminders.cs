@@ -81,8 +81,8 @@ public static class ChangeReminders
             yield return new(
                 "interconnection",
                 before.Interconnection is FluidLink || after.Interconnection is FluidLink
-                    ? "Changed interconnection: set the car on stands and let the pressure off before a line is opened; bleed it, look for leaks after "
-                        + "a day, and find out what happens to height and pitch when one side loses its pressure."
+                    ? "Changed interconnection: set the car on stands and let the pressure off before a line is opened; bleed it, look for leaks "
+                        + "after a day, and find out what happens to height and pitch when one side loses its pressure."
                     : "Changed interconnection: the link carries load; take the load off it before it is undone, and see that it stays clear over "
                         + "the whole travel of both ends.");
         }
