@@ -94,7 +94,8 @@ public class PassStoryTests
         // record's end and no turning point any more.
         var swings = StoryOf(Hump, (Channel.Pitch, t => 0.02 * Math.Cos(9.0 * (4.0 - t))));
         Assert.Equal(
-            "It does not fall below a tenth of its peak within the 4.0 s recorded; since the rear wheels left 9 half-swings reach a tenth of the peak.",
+            "It does not fall below a tenth of its peak within the 4.0 s recorded; since the rear wheels left 9 half-swings reach a tenth "
+            + "of the peak.",
             swings[3]);
     }
 
