@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 using System.Text;
 using Heaveline.Cli.Output;
@@ -49,8 +50,7 @@ internal static class Program
                     streams.Remarks.WriteLine($"heaveline: {command.Name} takes {string.Join("; ", command.Arguments.Select(Words))}");
                 }
 
-                streams.Remarks.WriteLine(
-                    $"Try 'heaveline {(command.Name is "heaveline" ? "" : command.Name + " ")}--help'.");
+                streams.Remarks.WriteLine($"Try '{Called(parsed.CommandResult)} --help'.");
                 return ExitCode.WrongUsage;
             }
 
@@ -87,4 +87,8 @@ internal static class Program
 
     private static string Words(Argument argument) =>
         string.Create(CultureInfo.InvariantCulture, $"{argument.Name}, at most {argument.Arity.MaximumNumberOfValues}: {argument.Description}");
+
+    // A command with those above it, as it is typed.
+    private static string Called(CommandResult command) =>
+        command.Parent is CommandResult above ? $"{Called(above)} {command.Command.Name}" : command.Command.Name;
 }

@@ -134,4 +134,15 @@ public class ExitCodeTests
         Assert.Contains("passed its hard limit", said.Remarks);
         Assert.DoesNotContain("settling", said.Results);
     }
+
+    [Theory]
+    [InlineData("worksheet wheel-rate --up \"1 mm\"", "Try 'heaveline worksheet wheel-rate --help'.")]
+    [InlineData("pass", "Try 'heaveline pass --help'.")]
+    [InlineData("nothing", "Try 'heaveline --help'.")]
+    public void Wrong_usage_names_the_help_as_it_is_typed(string line, string words)
+    {
+        var said = Spoken.Typed(line);
+        Assert.Equal(2, said.Code);
+        Assert.Contains(words, said.Remarks, StringComparison.Ordinal);
+    }
 }
