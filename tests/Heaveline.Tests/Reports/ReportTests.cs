@@ -91,7 +91,7 @@ public class ReportTests
         Assert.Throws<RefusedValueException>(() => new InputText { Name = "a", Text = "", Sha256 = "12" });
     }
 
-    // JCGM 100:2008, 7.2.6 (from memory): at most two digits of an uncertainty, and the estimate rounded to agree with it.
+    // JCGM 100:2008, 7.2.6 (read where a program quotes it): at most two digits of an uncertainty, and the estimate rounded to agree with it.
     [Theory]
     [InlineData(1.18234, 0.0612, 3, "1.182 ± 0.061")]
     [InlineData(1.18234, 0.0612, 1, "1.18 ± 0.06")]
