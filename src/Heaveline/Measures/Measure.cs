@@ -20,6 +20,12 @@ public abstract record Measure(string Key, string Label, ShownUnit Unit, int Dig
     /// <summary>Name at the head of a caption's numbers.</summary>
     public string CaptionLabel { get => field ?? Name; init; }
 
+    /// <summary>Name at the head of a narrow column.</summary>
+    public string Heading { get => field ?? Label; init; }
+
+    /// <summary>Digits behind the point in a narrow column.</summary>
+    public int HeadingDigits { get => field < 0 ? Digits : field; init; } = -1;
+
     /// <summary>Which way it is better.</summary>
     public Better Better { get; init; }
 

@@ -18,7 +18,7 @@ public static class MeasureCatalogue
     [
         ("a pass", PassCatalogue.Of([Seat], [Wheel])),
         ("a car at rest", [.. RestCatalogue.All.Union(SideEffectCatalogue.Of([Wheel])).Concat(Details)]),
-        ("a car on a random road", RideCatalogue.Of([Seat])),
+        ("a car on a random road", [.. RideCatalogue.Of([Seat]), RideCatalogue.WorstLoadVariation]),
     ];
 
     /// <summary>The glossary's part that is made from the measures, in Markdown.</summary>
