@@ -53,7 +53,8 @@ public static class RideSweepFigure
                 + "acceleration at the seat, tyre load variation.",
             Caption = string.Create(
                 CultureInfo.InvariantCulture,
-                $"Random road of {1e6 * first.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m, waviness {first.Spectrum.Waviness:G3}, "
+                $"Random road of {In.MillionthsOfCubicMetres.Of(first.Spectrum.Density.Si):G4}e-6 m³ at 0.1 cycles/m, "
+                + $"waviness {first.Spectrum.Waviness:G3}, "
                 + $"{first.Spectrum.Band}; {loads}. Computed in the frequency domain with dampers, stops and friction made straight "
                 + $"at the response's own level. ")
                 + "Wk and Wd: weightings of ISO 2631-1; the axes and points are those of its table 1.",

@@ -42,7 +42,7 @@ public abstract record Measure(string Key, string Label, ShownUnit Unit, int Dig
     public string? Word { get; init; }
 
     /// <summary>.NET number format of a value as shown.</summary>
-    public string Format => "F" + Digits.ToString(CultureInfo.InvariantCulture);
+    public string Format { get => field ?? "F" + Digits.ToString(CultureInfo.InvariantCulture); init; }
 
     /// <summary>A value as shown; null where it does not exist.</summary>
     /// <param name="si">SI; not finite where it does not exist.</param>
