@@ -60,7 +60,7 @@ public static class RideSweepFigure
                 + "Wk and Wd: weightings of ISO 2631-1; the axes and points are those of its table 1.",
             SignNote = inTime is null
                 ? "Less is better in all."
-                : "Less is better in all. Shaded: 95 % interval of passes in time over made roads, every bend in.",
+                : "Less is better in all. Shaded: 95 % interval of passes in time of the nonlinear car over made roads.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = "km/h" },
             Panels = [.. panels],
@@ -91,7 +91,11 @@ public static class RideSweepFigure
         var traces = cars.Select((car, i) => Trace.From(
             car.Name,
             [.. car.Responses.Select(r => In.KilometresPerHour.Of(r.Speed))],
-            [.. car.Responses.Select(r => measure.Unit.Of(of(r.Model.Car).Of(new CarOnRoad(r))))],
+            [
+                .. car.Responses.Select(r => r.Outcome == RandomOutcome.NotConverged
+                    ? double.NaN
+                    : measure.Unit.Of(of(r.Model.Car).Of(new CarOnRoad(r)))),
+            ],
             CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
         return new ChartPanel
         {

@@ -41,7 +41,7 @@ internal static class ComfortTable
 
     public static FactTable Of(PassComfort comfort)
     {
-        string[] columns = ["as it is", "weighted", "times k", "share, %"];
+        string[] columns = ["as it is", "weighted", "times k", "share"];
         var table = new FactTable($"Comfort, {comfort.Seat.Name} (ISO 2631-1)", columns);
         foreach (var axis in comfort.Axes)
         {
@@ -51,7 +51,7 @@ internal static class ComfortTable
                 measure.Label,
                 measure.Unit.Symbol,
                 measure.Format,
-                [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, In.Percent.Of(comfort.ShareOf(axis))]);
+                [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, comfort.ShareOf(axis)]);
         }
 
         Row(2, Total);
