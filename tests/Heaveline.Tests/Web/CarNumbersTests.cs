@@ -40,7 +40,8 @@ public class CarNumbersTests
         // 1 % on a deviation; curvature adds to it.
         var car = Garage.Car("fern-saloon.yaml").Value!;
         var numbers = CarNumbers.WithDoubts(car);
-        var drawn = DrawnDoubts.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
+        var drawn = JointStudy.Of(
+            [CarDoubts.Of(car, car.LoadStates[1])], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Cars[0];
         Assert.Equal(2.0 * drawn[0].StandardDeviation, Cell(numbers, "front-frequency", 2).HalfWidth, 0.06 * 2.0 * drawn[0].StandardDeviation);
         Assert.Equal(2.0 * drawn[1].StandardDeviation, Cell(numbers, "ratio", 2).HalfWidth, 0.06 * 2.0 * drawn[1].StandardDeviation);
     }

@@ -105,7 +105,7 @@ internal sealed class PassTrial(GarageView garageView)
                 "Obstacle height", $"{Rounded.Text(wanted)} mm", "above 0 and at most 1000 mm", "Its shape is stretched to this height.");
         }
 
-        var factor = wanted / 1000.0 / Math.Abs(ObstacleHeight.Of(road));
+        var factor = In.Millimetres.ToSi(wanted) / Math.Abs(ObstacleHeight.Of(road));
         var left = road.Left.Scaled(factor);
         return road with
         {

@@ -1,4 +1,4 @@
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>What a wheel raised and lowered on a jack says about itself, and the cautions that go with the work.</summary>
 internal static class WheelRateNotes

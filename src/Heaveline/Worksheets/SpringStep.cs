@@ -1,6 +1,6 @@
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>A spring pressed from one length to the next.</summary>
 /// <param name="From">The longer length, m.</param>

@@ -1,7 +1,7 @@
 using Heaveline.Numerics;
 using MathNet.Numerics.Distributions;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>
 /// A loop of force against bump travel: F = c + k·x ± f, and past a stop + k_b·max(0, x − x_b) in bump, − k_r·max(0, x_r − x) in rebound.

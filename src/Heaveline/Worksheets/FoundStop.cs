@@ -1,6 +1,6 @@
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>A stop found where a measured loop bends.</summary>
 /// <param name="Gap">Gap between wheel centre and wing at which the two straight parts meet, m.</param>

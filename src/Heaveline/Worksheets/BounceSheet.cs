@@ -1,7 +1,7 @@
 using System.Globalization;
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>
 /// A bounce test: push one end, count the swings, stop the time. The trap: friction that locks the suspension leaves the car bouncing on its tyres,

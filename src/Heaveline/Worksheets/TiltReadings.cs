@@ -1,6 +1,7 @@
+using Heaveline.Cars;
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>A tilt test: one axle lifted with the suspension locked, the other on the scales.</summary>
 public sealed record TiltReadings

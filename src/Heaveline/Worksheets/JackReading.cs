@@ -1,6 +1,6 @@
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>One stop of a wheel that a jack on a scale raises or lowers.</summary>
 /// <param name="Gap">From the wheel's centre up to the edge of the wing, m: it shrinks as the suspension is pressed together.</param>

@@ -1,6 +1,7 @@
+using Heaveline.Cars;
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>A motion ratio from a sweep: the wheel jacked through its travel, both travels read at every stop.</summary>
 public sealed record RatioSheet

@@ -1,4 +1,4 @@
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>
 /// Doubt of a result from the doubts of independent inputs: each input moved by its half-width both ways, the parts added in squares (GUM, JCGM

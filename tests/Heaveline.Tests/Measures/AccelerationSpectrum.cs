@@ -4,7 +4,7 @@ using Heaveline.Quantities;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.IntegralTransforms;
 
-namespace Heaveline.Measures;
+namespace Heaveline.Tests.Measures;
 
 /// <summary>
 /// One-sided spectral density of an acceleration by Welch's method: pieces that overlap by half, each less its own mean, under a Hann window, their
@@ -14,7 +14,7 @@ namespace Heaveline.Measures;
 /// Bins 0 and 1 are low: taking the mean off each piece takes part of them too. A steady tone is spread over
 /// three bins; its mean square is their sum.
 /// </remarks>
-public sealed class AccelerationSpectrum
+internal sealed class AccelerationSpectrum
 {
     private const int FewestSamples = 16;
 

@@ -1,6 +1,6 @@
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>One round of readings with a scale under every wheel, each named after the wheel that stood on it.</summary>
 /// <param name="FrontLeft">Front left wheel.</param>

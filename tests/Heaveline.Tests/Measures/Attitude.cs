@@ -2,13 +2,13 @@ using System.Globalization;
 using Heaveline.Models;
 using Heaveline.Quantities;
 
-namespace Heaveline.Measures;
+namespace Heaveline.Tests.Measures;
 
 /// <summary>
 /// How a car stands in a steady acceleration, braking or bend, with every nonlinearity of its springs and stops, load transfer and the links' share
 /// in it. A fluid line has come to rest; friction is left out.
 /// </summary>
-public sealed record Attitude
+internal sealed record Attitude
 {
     /// <summary>Forward acceleration, m/s²; braking is negative.</summary>
     public required double Forward { get; init; }

@@ -1,6 +1,6 @@
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>
 /// A spring's rate from pairs of its length and the force on it: least squares with an interval, a check whether one rate is enough, free length,

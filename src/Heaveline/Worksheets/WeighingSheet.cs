@@ -1,6 +1,7 @@
+using Heaveline.Cars;
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>
 /// Four-scale weighing with repeats, and with the car turned by 180° to average out a floor that is not level: what each wheel carries, and where the

@@ -1,6 +1,7 @@
+using Heaveline.Cars;
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>
 /// Height of the centre of gravity from a tilt test. With the axle line at α above level, N_f/W = p/L − (h/L)·tan α (p ahead of the rear axle and h

@@ -1,4 +1,4 @@
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>One line of an error budget.</summary>
 /// <param name="What">The input in words ("angle").</param>

@@ -1,6 +1,6 @@
 using Heaveline.Numerics;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>
 /// What the repeats of a weighing say of its means: half-widths by their scatter alone, kg; all zero without repeats. Of the four sums of the wheels'

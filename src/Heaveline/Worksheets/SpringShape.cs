@@ -1,4 +1,4 @@
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>How a measured spring's force grows.</summary>
 public enum SpringShape

@@ -1,4 +1,4 @@
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>What a worked sheet says about itself.</summary>
 /// <param name="Id">What it is about, kebab-case, never changed ("one-round").</param>

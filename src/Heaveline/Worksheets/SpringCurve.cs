@@ -2,7 +2,7 @@ using Heaveline.Numerics;
 using Heaveline.Quantities;
 using MathNet.Numerics.Distributions;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>
 /// A shape fitted to force against compression x = L_first − L: F = c₀ + c₁·x, with + c₂·x²/2 when it bends, or +

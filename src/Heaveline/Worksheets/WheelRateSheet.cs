@@ -1,6 +1,6 @@
 using Heaveline.Quantities;
 
-namespace Heaveline.Cars.Worksheets;
+namespace Heaveline.Worksheets;
 
 /// <summary>
 /// Wheel rate in place, friction and clearances from a wheel raised and lowered on a jack that stands on a scale: bushes, leaves and motion ratio are
