@@ -30,10 +30,10 @@ public static class LinkTable
         State(
             "warp-rate",
             "warp stiffness",
-            In.NewtonMetresPerDegree,
-            0,
+            In.NewtonsPerMillimetre,
+            2,
             s => s.Stiffness.Warp,
-            "What two wheels up and two down, diagonal against diagonal, meet of springs, bars and link."),
+            "Forces of all four wheels, two up and two down, diagonal against diagonal, per their travel, on springs, bars and link."),
         State("heave-damping", "heave damping", In.NewtonSecondsPerMetre, 0, s => s.Damping.Heave, "Force per velocity of the heaving body."),
         State("pitch-damping", "pitch damping", In.NewtonMetreSeconds, 0, s => s.Damping.Pitch, "Moment per rate of the pitching body."),
         AtFrequency,
