@@ -92,18 +92,6 @@ public class ReportTests
     }
 
     // JCGM 100:2008, 7.2.6 (from memory): at most two digits of an uncertainty, and the estimate rounded to agree with it.
-    [Theory]
-    [InlineData(1.18234, 0.0612, 3, "1.182 ± 0.061")]
-    [InlineData(1.18234, 0.0612, 1, "1.18 ± 0.06")]
-    [InlineData(7277.4, 20.3, 0, "7277 ± 20")]
-    [InlineData(-0.5, 0.25, 2, "−0.50 ± 0.25")]
-    [InlineData(7277.4, 203.0, 0, "7277 ± 203")]
-    [InlineData(1.18234, 0.0, 3, "1.182")]
-    [InlineData(1.18234, 0.0004, 3, "1.182")]
-    [InlineData(double.NaN, 0.1, 3, "–")]
-    public void A_value_ends_where_its_doubt_ends(double value, double doubt, int digits, string printed) =>
-        Assert.Equal(printed, LoadsTable.Cell(value, doubt, digits));
-
     [Fact]
     public void Sources_are_told_apart_by_their_keys()
     {
