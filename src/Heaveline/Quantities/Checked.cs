@@ -13,19 +13,34 @@ public static class Checked
         where TDimension : struct, IDimension =>
         value.Si > 0.0 && double.IsFinite(value.Si)
             ? value
-            : throw new RefusedValueException(Words(what), value.ToString(), $"above 0 {TDimension.Symbol}".TrimEnd(), advice);
+            : throw new RefusedValueException(Words(what), value.ToString(), $"above 0 {TDimension.Symbol}".TrimEnd(), advice)
+            {
+                Property = what,
+                Least = 0.0,
+                IsOpenBelow = true,
+            };
 
     /// <summary>Finite, zero or above.</summary>
     public static Amount<TDimension> NotNegative<TDimension>(Amount<TDimension> value, string advice, [CallerMemberName] string what = "")
         where TDimension : struct, IDimension =>
         value.Si >= 0.0 && double.IsFinite(value.Si)
             ? value
-            : throw new RefusedValueException(Words(what), value.ToString(), $"0 {TDimension.Symbol}".TrimEnd() + " or above", advice);
+            : throw new RefusedValueException(Words(what), value.ToString(), $"0 {TDimension.Symbol}".TrimEnd() + " or above", advice)
+            {
+                Property = what,
+                Least = 0.0,
+            };
 
     /// <summary>Finite.</summary>
     public static Amount<TDimension> Finite<TDimension>(Amount<TDimension> value, string advice, [CallerMemberName] string what = "")
         where TDimension : struct, IDimension =>
-        double.IsFinite(value.Si) ? value : throw new RefusedValueException(Words(what), value.ToString(), "a finite number", advice);
+        double.IsFinite(value.Si)
+            ? value
+            : throw new RefusedValueException(Words(what), value.ToString(), "a finite number", advice)
+            {
+                Property = what,
+                Least = double.NegativeInfinity,
+            };
 
     /// <summary>Inside a closed range given in SI units.</summary>
     public static Amount<TDimension> Within<TDimension>(
@@ -34,18 +49,28 @@ public static class Checked
         value.Si >= low && value.Si <= high
             ? value
             : throw new RefusedValueException(
-                Words(what), value.ToString(), $"between {Plain(low)} and {Plain(high)} {TDimension.Symbol}".TrimEnd(), advice);
+                Words(what), value.ToString(), $"between {Plain(low)} and {Plain(high)} {TDimension.Symbol}".TrimEnd(), advice)
+            {
+                Property = what,
+                Least = low,
+                Most = high,
+            };
 
     /// <summary>A plain number inside a closed range.</summary>
     public static double Within(
         double value, double low, double high, string advice = "Give a number inside the limits.", [CallerMemberName] string what = "") =>
         value >= low && value <= high
             ? value
-            : throw new RefusedValueException(Words(what), Plain(value), $"between {Plain(low)} and {Plain(high)}", advice);
+            : throw new RefusedValueException(Words(what), Plain(value), $"between {Plain(low)} and {Plain(high)}", advice)
+            {
+                Property = what,
+                Least = low,
+                Most = high,
+            };
 
     /// <summary>A text that is not blank.</summary>
     public static string NotBlank(string value, string advice, [CallerMemberName] string what = "") =>
-        string.IsNullOrWhiteSpace(value) ? throw new RefusedValueException(Words(what), "blank", "some text", advice) : value;
+        string.IsNullOrWhiteSpace(value) ? throw new RefusedValueException(Words(what), "blank", "some text", advice) { Property = what } : value;
 
     private static string Plain(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 
