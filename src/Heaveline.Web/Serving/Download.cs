@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http;
 using Heaveline.Figures;
 using Heaveline.Press;
 using Heaveline.Quantities;
+using Heaveline.Studies;
 
 namespace Heaveline.Web.Serving;
 
@@ -20,24 +21,57 @@ internal static class Download
     /// <summary>A file under a name of its own.</summary>
     public static IResult File(byte[] bytes, string type, string name, string ending) => Results.File(bytes, type, $"{Plain(name)}.{ending}");
 
-    /// <summary>What cannot be downloaded, in words: a refused value or a run that failed.</summary>
-    public static IResult Refused(string sentence) =>
-        Results.Text(sentence, "text/plain; charset=utf-8", statusCode: StatusCodes.Status422UnprocessableEntity);
+    /// <summary>There is nothing of that name (404 [RFC 9110 §15.5.5]).</summary>
+    public static IResult Missing(string sentence) => Words(sentence, StatusCodes.Status404NotFound);
+
+    /// <summary>What cannot be answered as it is asked: a refused value or a run that failed (422 [RFC 9110 §15.5.21]).</summary>
+    public static IResult Refused(string sentence) => Words(sentence, StatusCodes.Status422UnprocessableEntity);
+
+    /// <summary>What cannot be answered: not there where a name means nothing, else refused.</summary>
+    public static IResult Refused(IReadOnlyList<Objection> objections, char between = ' ')
+    {
+        var sentences = string.Join(between, objections.Select(o => o.Sentence));
+        return objections.Any(o => o.IsMissing) ? Missing(sentences) : Refused(sentences);
+    }
 
     /// <summary>Answers a request, or says in words why it cannot be answered.</summary>
-    public static async Task<IResult> Answer(Func<Task<IResult>> of)
+    /// <param name="of">The answer.</param>
+    /// <param name="gone">Cancelled when nobody reads the answer any more.</param>
+    public static async Task<IResult> Answer(Func<Task<IResult>> of, CancellationToken gone = default)
     {
         try
         {
             return await of();
         }
+        catch (QueueFullException full)
+        {
+            return new BusyResult(Words(full.Message, StatusCodes.Status429TooManyRequests));
+        }
         catch (NoAnswerException none)
         {
             return Refused(none.Message);
         }
+        catch (OperationCanceledException) when (gone.IsCancellationRequested)
+        {
+            return Results.Empty;
+        }
     }
+
+    private static IResult Words(string sentence, int status) => Results.Text(sentence, "text/plain; charset=utf-8", statusCode: status);
 
     // Names of cars may hold anything; a file's name holds letters, digits and hyphens.
     private static string Plain(string name) =>
         string.Join('-', name.Split([.. name.Where(c => !char.IsAsciiLetterOrDigit(c)).Distinct()], StringSplitOptions.RemoveEmptyEntries));
+
+    // Too many requests (429 [RFC 6585 §4]), and when to come back.
+    private sealed class BusyResult(IResult words) : IResult, IStatusCodeHttpResult
+    {
+        public int? StatusCode => ((IStatusCodeHttpResult)words).StatusCode;
+
+        public Task ExecuteAsync(HttpContext httpContext)
+        {
+            httpContext.Response.Headers.RetryAfter = "30";
+            return words.ExecuteAsync(httpContext);
+        }
+    }
 }

@@ -41,7 +41,7 @@ internal static class CarRoutes
     {
         if (garageView.Car(name ?? "") is not { } reading)
         {
-            return Task.FromResult(Results.NotFound());
+            return Task.FromResult(Download.Missing(garageView.Found(name ?? "", null).Refusal));
         }
 
         var numbers = reading.Value is { } car ? count(car) : null;

@@ -31,7 +31,7 @@ internal static class PassRoutes
                     CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]),
                     kind,
                     Name(view) + "-before-after")
-                : Missing("Nothing has been changed: there is no before to set this against.")));
+                : Download.Missing("Nothing has been changed: there is no before to set this against.")));
     }
 
     /// <summary>The numbers as the command writes them, with what was set; beside them those that they are set against.</summary>
@@ -50,14 +50,12 @@ internal static class PassRoutes
     {
         if (garageView.CarNames is not [var first, ..])
         {
-            return Task.FromResult(Missing("There is no car in the garage."));
+            return Task.FromResult(Download.Missing("There is no car in the garage."));
         }
 
         var (view, objections) = new PassTrial(garageView).See(PassState.Of(asked.Query, first), full: true);
-        return Task.FromResult(view is null ? Missing(string.Join(' ', objections.Select(o => o.Sentence))) : of(view));
+        return Task.FromResult(view is null ? Download.Refused(objections) : of(view));
     });
-
-    private static IResult Missing(string sentence) => Results.Text(sentence, "text/plain; charset=utf-8", statusCode: StatusCodes.Status404NotFound);
 
     private static byte[] Traces(PassView view) => view.Former is { } former
         ? TraceCsv.Of([(former.Name, former.Pass), (view.Now.Name, view.Now.Pass)])

@@ -61,7 +61,7 @@ internal static class RideRoutes
         var (reading, _) = Read(request, garage, roads, "road");
         return reading.Road is { } road
             ? Heights(road.Ground, road.Heights.Name, ending, options.Version)
-            : Download.Refused(string.Join(' ', reading.Sweep.Objections.Select(o => o.Sentence)));
+            : Download.Refused(reading.Sweep.Objections);
     }
 
     private static (RideReading Reading, string Name) Read(HttpRequest request, GarageView garage, RideRoads roads, string what)
