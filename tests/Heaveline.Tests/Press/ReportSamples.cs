@@ -65,7 +65,7 @@ internal static class ReportSamples
         Title = "Test",
         Program = "Heaveline test",
         Words = new Given([(ReportStudy.Cars.Name, "car.yaml"), (ReportStudy.Out.Name, "r.html")]),
-        Cars = [car],
+        Cars = [LoadedCar.Of(car, LoadedCar.UsualLoad(car))],
         Road = Heaveline.Files.Roads.NamedRoads.All["village-hump"],
         Speed = 12.0,
         Speeds = [8.0, 16.0],

@@ -36,7 +36,7 @@ public sealed record ReportQuery
     /// <summary>Seed of the draws, in digits.</summary>
     public string Seed { get; init; } = "1";
 
-    /// <summary>Words of the parts with commas between; null: all that make sense.</summary>
+    /// <summary>Words of the parts with commas between; null: those that a report has unasked.</summary>
     public string? Parts { get; init; }
 
     /// <summary>The title; null: the cars' names.</summary>
