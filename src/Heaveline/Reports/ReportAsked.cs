@@ -34,7 +34,7 @@ public sealed record ReportAsked
     /// <summary>The sheet of a PDF: one of <see cref="ReportStudy.Papers"/>.</summary>
     public string Paper { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = ReportStudy.Papers[0];
 
-    /// <summary>One to five cars of different names, each under the load that it drives with; the first is what the others are held against.</summary>
+    /// <summary>One to five cars of different names, each under the load it drives with; the first is what the others are held against.</summary>
     public required ImmutableArray<LoadedCar> Cars
     {
         get;

@@ -53,7 +53,7 @@ internal static class PassRoutes
             return Task.FromResult(Download.Missing("There is no car in the garage."));
         }
 
-        var (view, objections) = new PassTrial(garageView).See(PassState.Of(asked.Query, first), full: true);
+        var (view, objections) = new PassTrial(garageView).See(PassState.Of(asked.QueryString.Value ?? "", first), full: true);
         return Task.FromResult(view is null ? Download.Refused(objections) : of(view));
     });
 
