@@ -1,4 +1,6 @@
+using System.Text;
 using Microsoft.AspNetCore.Http;
+using Heaveline.Answers;
 using Heaveline.Figures;
 using Heaveline.Press;
 using Heaveline.Quantities;
@@ -18,8 +20,28 @@ internal static class Download
         _ => Results.NotFound(),
     };
 
+    /// <summary>An answer as csv or json, else a figure of it; not found for another ending.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="question">Word of the question.</param>
+    /// <param name="version">Version of the program.</param>
+    /// <param name="figure">The figure, made where it is asked for; null for none.</param>
+    /// <param name="ending">The ending.</param>
+    /// <param name="name">The file's name without it.</param>
+    public static IResult Of(Answer answer, string question, string version, Func<Figure>? figure, string ending, string name) => ending switch
+    {
+        "csv" => Csv(answer.Csv(), name),
+        "json" => Json(answer.Json(version, question), name),
+        _ => figure is null ? Results.NotFound() : Picture(figure(), ending, name),
+    };
+
+    /// <summary>Numbers as CSV.</summary>
+    public static IResult Csv(byte[] text, string name) => File(text, "text/csv; charset=utf-8", name, "csv");
+
+    /// <summary>Numbers as JSON.</summary>
+    public static IResult Json(string text, string name) => File(Encoding.UTF8.GetBytes(text), "application/json", name, "json");
+
     /// <summary>A file under a name of its own.</summary>
-    public static IResult File(byte[] bytes, string type, string name, string ending) => Results.File(bytes, type, $"{Plain(name)}.{ending}");
+    private static IResult File(byte[] bytes, string type, string name, string ending) => Results.File(bytes, type, $"{Plain(name)}.{ending}");
 
     /// <summary>There is nothing of that name (404 [RFC 9110 §15.5.5]).</summary>
     public static IResult Missing(string sentence) => Words(sentence, StatusCodes.Status404NotFound);

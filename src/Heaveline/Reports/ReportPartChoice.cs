@@ -12,28 +12,16 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
     public static IReadOnlyList<ReportPartChoice> All { get; } =
     [
         new(PartKind.Car, true, true, "The car", "Side view, weights, rates, frequencies and their doubts, at every load state."),
-        new(
-            PartKind.Modes, true, false, "Modes",
-            "How body and wheels swing by themselves under the load: frequency, damping, centre of motion."),
-        new(
-            PartKind.Pass, true, false, "The pass",
-            "Each car over the road at the speed: figure, story, measures of the hit and the settling."),
-        new(
-            PartKind.Compare, false, true, "Side by side",
-            "All cars over the road together, at the speed and over the speeds. Needs two cars."),
-        new(
-            PartKind.Why, true, true, "Why it pitches",
-            "The first car’s causes, ranked by their share, each with a road test that would prove it."),
+        new(PartKind.Modes, true, false, "Modes", "How body and wheels swing by themselves under the load: frequency, damping, centre of motion."),
+        new(PartKind.Pass, true, false, "The pass", "Each car over the road at the speed: figure, story, measures of the hit and the settling."),
+        new(PartKind.Compare, false, true, "Side by side", "All cars over the road together, at the speed and over the speeds. Needs two cars."),
+        new(PartKind.Why, true, true, "Why it pitches", "The first car’s causes, ranked by their share, each with a road test that would prove it."),
         new(
             PartKind.Doubt, true, false, "How sure it is",
             "What the first car’s numbers become when cars are drawn within the doubts of its file. Many draws take long."),
-        new(
-            PartKind.Rule, false, false, "The rule",
-            "A rule of the trade as a map over speed, for the first car. The longest part to compute."),
+        new(PartKind.Rule, false, false, "The rule", "A rule of the trade as a map over speed, for the first car. The longest part to compute."),
         new(PartKind.Ride, true, true, "The ride", "Comfort on a random road of the class, over the speeds."),
-        new(
-            PartKind.Cost, true, true, "The price",
-            "Roll, dive, travel left and headlamp; with several cars, what the change does to them."),
+        new(PartKind.Cost, true, true, "The price", "Roll, dive, travel left and headlamp; with several cars, what the change does to them."),
     ];
 
     /// <summary>Its word in the address and on the command line.</summary>

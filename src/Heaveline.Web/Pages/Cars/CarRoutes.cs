@@ -23,17 +23,11 @@ internal static class CarRoutes
             garageView, car, CarNumbers.Of, numbers => Download.Picture(numbers.Figure!, kind, $"{car}-loads")));
         routes.MapGet(
             "/download/car-numbers.{kind}",
-            (string kind, string? car, GarageView garageView, ServeOptions options) =>
-                Of(garageView, car, one => CarNumbers.WithDoubts(one), numbers => kind switch
-                {
-                    "csv" => Download.File(numbers.Answer.Csv(), "text/csv; charset=utf-8", $"{car}-numbers", kind),
-                    "json" => Download.File(
-                        Encoding.UTF8.GetBytes(numbers.Answer.Json(options.Version, DescribeStudy.Question.Word)),
-                        "application/json",
-                        $"{car}-numbers",
-                        kind),
-                    _ => Results.NotFound(),
-                }));
+            (string kind, string? car, GarageView garageView, ServeOptions options) => Of(
+                garageView,
+                car,
+                one => CarNumbers.WithDoubts(one),
+                numbers => Download.Of(numbers.Answer, DescribeStudy.Question.Word, options.Version, null, kind, $"{car}-numbers")));
     }
 
     private static Task<IResult> Of(

@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -20,8 +19,8 @@ internal static class PassRoutes
             "/download/pass.{kind}",
             (string kind, HttpRequest asked, GarageView garageView, ServeOptions options) => Get(asked, garageView, view => kind switch
             {
-                "csv" => Download.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
-                "json" => Download.File(Json(view, options.Version), "application/json", Name(view), kind),
+                "csv" => Download.Csv(Traces(view), Name(view)),
+                "json" => Download.Json(Json(view, options.Version), Name(view)),
                 _ => Download.Picture(view.Now.Figure(PassAnswer.Traces), kind, Name(view)),
             }));
         routes.MapGet(
@@ -35,7 +34,7 @@ internal static class PassRoutes
     }
 
     /// <summary>The numbers as the command writes them, with what was set; beside them those that they are set against.</summary>
-    internal static byte[] Json(PassView view, string version)
+    internal static string Json(PassView view, string version)
     {
         var facts = view.Now.Facts;
         facts["former"] = view.Former?.Name;
@@ -43,7 +42,7 @@ internal static class PassRoutes
         var tables = view.Former is { IsWhole: true } before && view.Now.IsWhole
             ? [CompareAnswer.Table("Pass", [before, view.Now])]
             : view.Now.Tables;
-        return Encoding.UTF8.GetBytes(TablesJson.Of(version, PassStudy.Question.Word, tables, facts));
+        return TablesJson.Of(version, PassStudy.Question.Word, tables, facts);
     }
 
     private static Task<IResult> Get(HttpRequest asked, GarageView garageView, Func<PassView, IResult> of) => Download.Answer(() =>
