@@ -104,8 +104,8 @@ public static class ReportStudy
         Word = "report",
         Says =
             """
-            Write a report: the car at every load, modes, passes in figures and words, comparison, ride, rule, causes, doubts, price; with cautions,
-            sources, and the texts and the command that make it again.
+            Write a report: the finding first, then the car at every load, modes, passes in figures and words, comparison, ride, rule, causes,
+            doubts, price; with cautions, sources, and the texts and the command that make it again.
 
             Examples:
               heaveline report examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h" --out fern.html

@@ -49,7 +49,9 @@ public class ReportTests
     {
         var softer = DrawnCars.Saloon with { Name = "Hazel saloon, trimmed", Front = DrawnCars.Saloon.Front with { AntiRollBar = new(20000.0) } };
         var report = Report.From(
-            ReportSamples.Of(DrawnCars.Saloon, PartKind.Compare, PartKind.Cost) with { Cars = [Usual(DrawnCars.Saloon), Usual(softer)] });
+            ReportSamples.Of(DrawnCars.Saloon, PartKind.Compare, PartKind.Cost)
+                with
+            { Cars = [ReportSamples.Usual(DrawnCars.Saloon), ReportSamples.Usual(softer)] });
         Assert.Equal(["Side by side", "The price of the change"], report.Parts.Take(2).Select(p => p.Heading));
         Assert.Equal(2, report.Parts[0].Blocks.OfType<Illustration>().Count());
         Assert.Contains(
@@ -76,7 +78,7 @@ public class ReportTests
     public void Choices_that_cannot_be_are_refused()
     {
         var choices = ReportSamples.Of(DrawnCars.Saloon, PartKind.Car);
-        Assert.Throws<RefusedValueException>(() => choices with { Cars = [Usual(DrawnCars.Saloon), Usual(DrawnCars.Saloon)] });
+        Assert.Throws<RefusedValueException>(() => choices with { Cars = [.. choices.Cars, .. choices.Cars] });
         Assert.Throws<RefusedValueException>(() => choices with { Cars = [] });
         Assert.Throws<RefusedValueException>(() => choices with { Parts = [PartKind.Car, PartKind.Car] });
         Assert.Throws<RefusedValueException>(() => choices with { Draws = 3 });
@@ -90,6 +92,4 @@ public class ReportTests
     {
         Assert.Equal(Sources.All.Count, Sources.All.Select(s => s.Key).Distinct().Count());
     }
-
-    private static LoadedCar Usual(Heaveline.Cars.Car car) => LoadedCar.Of(car, LoadedCar.UsualLoad(car));
 }

@@ -68,7 +68,7 @@ public class CarNumbersTests
         var numbers = CarNumbers.WithDoubts(Garage.Car("fern-saloon.yaml").Value!);
         var page = JsonNode.Parse(numbers.Answer.Json(Release.Version, DescribeStudy.Question.Word))!.AsObject();
         var tables = page["tables"]!.AsArray();
-        Assert.Equal(["Standing, ± (2 s)", "Axles, ± (2 s)", "Body, ± (2 s)"], tables.Skip(3).Select(t => t!["title"]!.GetValue<string>()));
+        Assert.Equal(["Standing, ± (2σ)", "Axles, ± (2σ)", "Body, ± (2σ)"], tables.Skip(3).Select(t => t!["title"]!.GetValue<string>()));
         Assert.Equal(
             2.0 * numbers.Answer.SlopesOf(AxleCatalogue.FrequencyRatio, 1).StandardDeviation,
             tables[4]!["rows"]!.AsArray().Single(row => row!["key"]!.GetValue<string>() == "ratio")!["values"]![1]!.GetValue<double>());

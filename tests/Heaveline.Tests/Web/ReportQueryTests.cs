@@ -57,8 +57,8 @@ public class ReportQueryTests
         Assert.Equal(Enum.GetValues<PartKind>().Order(), ReportPartChoice.All.Select(p => p.Kind).Order());
 
     [Theory]
-    [InlineData("", "?car=fern-saloon", "car, modes, pass, why, doubt, ride, cost")]
-    [InlineData("fern-saloon-cured", "?car=fern-saloon&car=fern-saloon-cured", "car, compare, why, ride, cost")]
+    [InlineData("", "?car=fern-saloon", "finding, car, modes, pass, why, doubt, ride, cost")]
+    [InlineData("fern-saloon-cured", "?car=fern-saloon&car=fern-saloon-cured", "finding, car, compare, why, ride, cost")]
     public void The_page_and_the_command_make_the_same_report_where_nothing_is_chosen(string beside, string query, string parts)
     {
         var options = new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") };

@@ -18,7 +18,7 @@ public sealed record DescribeAnswer : Answer
     public const string Modes = "modes";
 
     /// <summary>What a column or a table of doubts by slopes is called.</summary>
-    internal const string PlusMinus = "± (2 s)";
+    internal const string PlusMinus = "± (2σ)";
 
     /// <summary>What was asked.</summary>
     public required DescribeAsked Asked { get; init; }
