@@ -93,6 +93,11 @@ internal static class StudyCommand
             doors.Object(question.CsvOption, $"--{question.CsvOption} '{csv}': the name must end in .csv.");
         }
 
+        foreach (var choice in outputs.Csv is null ? question.OfCsv.Where(choice => given.Of(choice) is not null) : [])
+        {
+            doors.Object(choice.Name, $"--{choice.Name} speaks of the file of --{question.CsvOption}: give that too, or leave it out.");
+        }
+
         var reading = question.Read(given, finder);
         List<Objection> objections = [.. doors.Objections, .. reading.Objections];
         if (outputs.Csv is { } target && objections.Count == 0 && finder.HasRead(target))

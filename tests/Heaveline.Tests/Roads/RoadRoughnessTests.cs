@@ -1,0 +1,27 @@
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Tests.Roads;
+
+public class RoadRoughnessTests
+{
+    // Twenty waves of 5.4 m: a line in the spectrum, not a slope of it; the index exists all the same.
+    [Fact]
+    public void A_road_of_one_wave_has_no_class_but_an_index()
+    {
+        var track = RoadRoughness.Of(Road.From(new SineRoad { Wavelength = new(5.4), Amplitude = new(0.015), Waves = 20 }).Left);
+        Assert.Null(track.Fit);
+        Assert.Contains(track.Refused, r => r.StartsWith("No class", StringComparison.Ordinal) && r.Contains("straight line", StringComparison.Ordinal));
+        Assert.NotNull(track.Index);
+    }
+
+    [Theory]
+    [InlineData(1UL)]
+    [InlineData(2UL)]
+    [InlineData(3UL)]
+    public void A_random_road_of_any_class_keeps_its_class(ulong seed) =>
+        Assert.All(
+            new[] { RoadClass.A, RoadClass.C, RoadClass.E },
+            c => Assert.NotNull(
+                RoadRoughness.Of(new RandomRoad { Spectrum = RoadSpectrum.Of(c), Track = new(1.5), Length = new(300.0), Seed = seed }.Draw().Left).Fit));
+}
