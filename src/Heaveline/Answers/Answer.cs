@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Answers;
 
@@ -52,14 +53,27 @@ public abstract record Answer
     /// <param name="question">Word of the question.</param>
     public string Json(string version, string question) => TablesJson.Of(version, question, WholeTables, Facts);
 
-    /// <summary>All of it as lines for a terminal.</summary>
-    public virtual IEnumerable<string> Lines =>
-    [
-        .. Head.Select(s => s.Text),
-        .. Tables.SelectMany(table => new[] { "", FactText.Of(table).TrimEnd('\r', '\n') }),
-        "",
-        .. Cautions,
-        .. Sentences.Select(s => s.Text),
-        .. Closing,
-    ];
+    /// <summary>All of it as lines for a terminal, in metric units.</summary>
+    public IEnumerable<string> Lines => LinesIn(ReaderUnits.Metric);
+
+    /// <summary>All of it as lines for a terminal, in the units of a reader.</summary>
+    /// <param name="units">The reader's units.</param>
+    public virtual IEnumerable<string> LinesIn(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        return
+        [
+            .. Head.Select(s => units.Text(s.Text)),
+            .. TableLines(units),
+            "",
+            .. Cautions.Select(units.Text),
+            .. Sentences.Select(s => units.Text(s.Text)),
+            .. Closing.Select(units.Text),
+        ];
+    }
+
+    /// <summary>The tables as lines, a blank one above each.</summary>
+    /// <param name="units">The reader's units.</param>
+    private protected IEnumerable<string> TableLines(ReaderUnits units) =>
+        Tables.SelectMany(table => new[] { "", FactText.Of(table.In(units)).TrimEnd('\r', '\n') });
 }

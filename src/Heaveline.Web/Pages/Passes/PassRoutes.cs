@@ -22,13 +22,14 @@ internal static class PassRoutes
             {
                 "csv" => Download.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
                 "json" => Download.File(Json(view, options.Version), "application/json", Name(view), kind),
-                _ => Download.Picture(view.Now.Figure(PassAnswer.Traces), kind, Name(view)),
+                _ => Download.Picture(view.Now.Figure(PassAnswer.Traces).In(garageView.Units), kind, Name(view)),
             }));
         routes.MapGet(
             "/download/pass-before-after.{kind}",
             (string kind, HttpRequest asked, GarageView garageView) => Get(asked, garageView, view => view.Former is { } former
                 ? Download.Picture(
-                    CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]),
+                    CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)])
+                        .In(garageView.Units),
                     kind,
                     Name(view) + "-before-after")
                 : Missing("Nothing has been changed: there is no before to set this against.")));

@@ -1,4 +1,5 @@
 using System.Text;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
@@ -37,7 +38,9 @@ internal static class RideRoutes
             {
                 ("ride", "csv") => Download.File(view.Csv, "text/csv; charset=utf-8", name, ending),
                 ("ride", "json") => Download.File(Encoding.UTF8.GetBytes(view.Json), "application/json", name, ending),
-                _ => (what == "ride" ? view.Sweep : view.Count) is { } figure ? Download.Picture(figure, ending, name) : Results.NotFound(),
+                _ => (what == "ride" ? view.Sweep : view.Count) is { } figure
+                    ? Download.Picture(figure.In(garage.Units), ending, name)
+                    : Results.NotFound(),
             },
             aborted);
     }
@@ -53,14 +56,17 @@ internal static class RideRoutes
     {
         var (reading, name) = Read(request, garage, roads, what);
         return StudyDownload.Of(
-            study, reading.Spectra, view => Download.Picture(what == "ride-spectra" ? view.Spectra : view.Transfer, ending, name), aborted);
+            study,
+            reading.Spectra,
+            view => Download.Picture((what == "ride-spectra" ? view.Spectra : view.Transfer).In(garage.Units), ending, name),
+            aborted);
     }
 
     private static IResult GetRoad(string ending, HttpRequest request, GarageView garage, RideRoads roads, ServeOptions options)
     {
         var (reading, _) = Read(request, garage, roads, "road");
         return reading.Road is { } road
-            ? Heights(road.Ground, road.Heights.Name, ending, options.Version)
+            ? Heights(road.Ground, garage.Units, road.Heights.Name, ending, options.Version)
             : Download.Refused(string.Join(' ', reading.Sweep.Objections.Select(o => o.Sentence)));
     }
 
@@ -70,10 +76,10 @@ internal static class RideRoutes
         return (RideReading.Of(chosen, garage, roads), $"{chosen.Given.Of(Choices.Car)}-{what}");
     }
 
-    private static IResult Heights(RoadAnswer ground, string name, string ending, string version) => ending switch
+    private static IResult Heights(RoadAnswer ground, ReaderUnits units, string name, string ending, string version) => ending switch
     {
         "csv" => Download.File(ground.Csv(), "text/csv; charset=utf-8", name, ending),
         "json" => Download.File(Encoding.UTF8.GetBytes(ground.Json(version, RoadStudy.Question.Word)), "application/json", name, ending),
-        _ => Download.Picture(ground.Figure(RoadAnswer.Heights), ending, name),
+        _ => Download.Picture(ground.Figure(RoadAnswer.Heights).In(units), ending, name),
     };
 }

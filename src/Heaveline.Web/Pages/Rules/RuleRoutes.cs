@@ -1,4 +1,5 @@
 using System.Text;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
@@ -28,10 +29,10 @@ internal static class RuleRoutes
 
         var given = PageChoices.Of(request.QueryString.Value ?? "", RuleStudy.OnPage.Choices, garage).Given;
         return StudyDownload.Of(
-            study, RuleStudy.OnPage.Read(given, garage), view => File(view, given.Of(Choices.Car)!, ending, options.Version), aborted);
+            study, RuleStudy.OnPage.Read(given, garage), view => File(view, garage.Units, given.Of(Choices.Car)!, ending, options.Version), aborted);
     }
 
-    private static IResult File(RuleView view, string car, string ending, string version)
+    private static IResult File(RuleView view, ReaderUnits units, string car, string ending, string version)
     {
         var asked = view.Answer.Asked;
         var name = $"{car}-rule-{asked.Rule.Word}-{asked.Measure.Word}";
@@ -39,7 +40,7 @@ internal static class RuleRoutes
         {
             "csv" => Download.File(view.Answer.Csv(), "text/csv; charset=utf-8", name, ending),
             "json" => Download.File(Encoding.UTF8.GetBytes(view.Answer.Json(version, RuleStudy.OnPage.Word)), "application/json", name, ending),
-            _ => Download.Picture(view.Figure, ending, name),
+            _ => Download.Picture(view.Figure.In(units), ending, name),
         };
     }
 }

@@ -80,13 +80,8 @@ public sealed record PassAnswer : Answer
     };
 
     /// <summary>The story comes before its numbers.</summary>
-    public override IEnumerable<string> Lines =>
-    [
-        .. Sentences.Select(s => s.Text),
-        .. Tables.SelectMany(table => new[] { "", FactText.Of(table).TrimEnd('\r', '\n') }),
-        "",
-        .. Closing,
-    ];
+    public override IEnumerable<string> LinesIn(Quantities.ReaderUnits units) =>
+        [.. Sentences.Select(s => units.Text(s.Text)), .. TableLines(units), "", .. Closing.Select(units.Text)];
 
     /// <inheritdoc/>
     /// <exception cref="Quantities.RefusedValueException">The pass broke off before there were two samples to draw.</exception>

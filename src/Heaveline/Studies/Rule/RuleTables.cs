@@ -12,6 +12,8 @@ public static class RuleTables
     private const int MostRows = 11;
     private const int MostColumns = 7;
 
+    private const string Best = "best";
+
     /// <summary>The measure over that at the reference; a row a speed, a column a value.</summary>
     /// <param name="map">The map.</param>
     /// <param name="rules">The closed forms by speed; null where there are none.</param>
@@ -22,7 +24,7 @@ public static class RuleTables
         string[] closed = rules is null ? [] : ["1 + 0.6 L f/V", "in step, n = 0.8", "n = 0.7", "n = 0.6"];
         var unit = map.Axis.Symbol.Length > 0 ? ", " + map.Axis.Symbol : "";
         var values = columns.Select(j => map.Axis.Values[j].ToString("0.00##", CultureInfo.InvariantCulture));
-        var table = new FactTable($"At {map.Axis.ShortName}{unit}", [.. values, "best", .. closed]);
+        var table = new FactTable($"At {map.Axis.ShortName}{unit}", [.. values, Best, .. closed]) { HeadUnit = map.Axis.Symbol, InHeadUnit = Best };
         var best = map.Best;
         foreach (var i in Some(map.Speeds.Count, whole ? int.MaxValue : MostRows))
         {
