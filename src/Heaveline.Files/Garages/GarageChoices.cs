@@ -73,6 +73,6 @@ public static class GarageChoices
             units.Place.Line,
             units.Place.Column,
             units.Place.Length,
-            $"{UnitsKey} is '{units.Text}'; it must be {string.Join(" or ", ReaderUnits.Words)}.",
+            $"{UnitsKey} is {(units.Text.Length > 0 ? $"'{units.Text}'" : "no word")}; it must be {string.Join(" or ", ReaderUnits.Words)}.",
             "Correct it, or delete the file: the usual units are metric."));
 }

@@ -22,11 +22,21 @@ internal static class FigureInUnits
     {
         Title = units.Text(table.Title),
         Columns = [.. table.Columns.Select(c => c with { Heading = units.Text(c.Heading), Unit = units.Unit(c.Unit) })],
-        Rows = [.. table.Rows.Select(r => r with { Cells = [.. r.Cells.Select((cell, k) => Cell(cell, table.Columns[k].Unit, units))] })],
+        Rows =
+        [
+            .. table.Rows.Select(r => r with
+            {
+                Unit = units.Unit(r.Unit),
+                Cells = [.. r.Cells.Select((cell, k) => Cell(cell, table.Columns[k].Unit.Length > 0 ? table.Columns[k].Unit : r.Unit, units))],
+            }),
+        ],
     };
 
     private static string Cell(string cell, string unit, ReaderUnits units) =>
-        units.For(unit) is null ? units.Text(cell) : units.Number(unit, cell);
+        units.For(unit) is null ? units.Text(cell)
+        : cell == unit ? units.Unit(unit)
+        : units.Number(unit, cell) is var number && number != cell ? number
+        : units.Text(cell);
 
     private static Panel Turned(Panel panel, Axis? shared, ReaderUnits units) => panel switch
     {

@@ -70,13 +70,13 @@ public sealed record ReaderUnits
     /// <param name="metric">The metric unit.</param>
     public double Factor(string metric) => For(metric)?.Factor ?? 1.0;
 
-    /// <summary>A number as printed in a metric unit.</summary>
+    /// <summary>A number as printed in a metric unit, with its doubt or without.</summary>
     /// <param name="metric">The metric unit.</param>
-    /// <param name="number">The number; anything else comes back as it is.</param>
+    /// <param name="number">The number ("20.7", "20.7 ± 0.4"); anything else comes back as it is.</param>
     public string Number(string metric, string number)
     {
         ArgumentNullException.ThrowIfNull(number);
-        return For(metric) is { } unit ? ImperialText.Of(number, unit) : number;
+        return For(metric) is { } unit ? string.Join(" ± ", number.Split(" ± ").Select(part => ImperialText.Of(part, unit))) : number;
     }
 
     /// <summary>Equal words and equal names.</summary>

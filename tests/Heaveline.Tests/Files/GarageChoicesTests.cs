@@ -43,13 +43,13 @@ public sealed class GarageChoicesTests : IDisposable
     }
 
     [Theory]
-    [InlineData("units: furlongs\n", "units is 'furlongs'; it must be metric or imperial.")]
-    [InlineData("units: [metric, imperial]\n", "units is ''; it must be metric or imperial.")]
-    public void Another_word_is_refused_in_its_place(string text, string message)
+    [InlineData("units: furlongs\n", 8, "units is 'furlongs'; it must be metric or imperial.")]
+    [InlineData("units: [metric, imperial]\n", 1, "units is no word; it must be metric or imperial.")]
+    public void Another_word_is_refused_in_its_place(string text, int column, string message)
     {
         File.WriteAllText(ChoicesFile, text);
         var refusal = Assert.Single(GarageChoices.Units(folder.FullName).Refusals);
-        Assert.Equal((1, 8, message), (refusal.Line, refusal.Column, refusal.Message));
+        Assert.Equal((1, column, message), (refusal.Line, refusal.Column, refusal.Message));
     }
 
     public void Dispose() => folder.Delete(recursive: true);

@@ -28,7 +28,10 @@ internal static class LoadsTable
                     .. measures
                         .Select(measure => (Measure: measure, Values: rests.Select((rest, k) => Value(answer, rest, measure, k)).ToList()))
                         .Where(row => !row.Measure.IsNothing(row.Values.Select(v => v.Stated)))
-                        .Select(row => TableRow.Of([row.Measure.Label, row.Measure.Unit.Symbol, .. row.Values.Select(v => Cell(row.Measure, v))])),
+                        .Select(row => TableRow.Of([row.Measure.Label, row.Measure.Unit.Symbol, .. row.Values.Select(v => Cell(row.Measure, v))]) with
+                        {
+                            Unit = row.Measure.Unit.Symbol,
+                        }),
                 ],
             };
             yield return new Tabulated { Caption = $"{car.Name}, {FirstLetter.Lowered(title)}, by load state", Table = table };
