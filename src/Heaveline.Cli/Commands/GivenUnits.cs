@@ -1,6 +1,5 @@
 using Heaveline.Cli.Output;
 using Heaveline.Files.Garages;
-using Heaveline.Quantities;
 
 namespace Heaveline.Cli.Commands;
 

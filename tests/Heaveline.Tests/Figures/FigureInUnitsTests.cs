@@ -2,7 +2,6 @@ using Heaveline.Cars;
 using Heaveline.Figures;
 using Heaveline.Models;
 using Heaveline.Quantities;
-using Heaveline.Studies;
 
 namespace Heaveline.Tests.Figures;
 
