@@ -60,7 +60,7 @@ public class UnitsTests
         var said = Spoken.Typed($"{line} --units imperial");
         Assert.Equal(0, said.Code);
         var printed = said.Results.Split("For the car file:")[0];
-        Assert.Empty(printed.Split('\n').Where(one => Metric.IsMatch(one)));
+        Assert.DoesNotContain(printed.Split('\n'), one => Metric.IsMatch(one));
     }
 
     [Theory, MemberData(nameof(Kept))]
