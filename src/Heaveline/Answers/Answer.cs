@@ -16,6 +16,9 @@ public abstract record Answer
     /// <summary>The numbers, as many as people read.</summary>
     public virtual IReadOnlyList<FactTable> Tables => [];
 
+    /// <summary>Of these the ten or so that matter most: what is printed unless all are asked for.</summary>
+    public virtual IReadOnlyList<FactTable> ShortTables => Tables;
+
     /// <summary>All numbers.</summary>
     public virtual IReadOnlyList<FactTable> WholeTables => Tables;
 
@@ -53,27 +56,42 @@ public abstract record Answer
     /// <param name="question">Word of the question.</param>
     public string Json(string version, string question) => TablesJson.Of(version, question, WholeTables, Facts);
 
-    /// <summary>All of it as lines for a terminal, in metric units.</summary>
+    /// <summary>The answer as lines for a terminal, in metric units: of the numbers those that matter most.</summary>
     public IEnumerable<string> Lines => LinesIn(ReaderUnits.Metric);
 
-    /// <summary>All of it as lines for a terminal, in the units of a reader.</summary>
+    /// <summary>The answer as lines for a terminal, with every number that people read, in the units of a reader.</summary>
     /// <param name="units">The reader's units.</param>
-    public virtual IEnumerable<string> LinesIn(ReaderUnits units)
+    public IEnumerable<string> WholeLinesIn(ReaderUnits units) => LinesWith(Tables, units);
+
+    /// <summary>The answer as lines for a terminal, in the units of a reader: of the numbers those that matter most.</summary>
+    /// <param name="units">The reader's units.</param>
+    public virtual IEnumerable<string> LinesIn(ReaderUnits units) => LinesWith(ShortTables, units);
+
+    /// <summary>Tables as lines, a blank one above each.</summary>
+    /// <param name="tables">The tables.</param>
+    /// <param name="units">The reader's units.</param>
+    private protected static IEnumerable<string> TableLines(IReadOnlyList<FactTable> tables, ReaderUnits units) =>
+        tables.SelectMany(table => new[] { "", FactText.Of(table.In(units)).TrimEnd('\r', '\n') });
+
+    /// <summary>Whether the sentences come before the numbers: where they tell what happened.</summary>
+    protected virtual bool TellsFirst => false;
+
+    private IEnumerable<string> LinesWith(IReadOnlyList<FactTable> tables, ReaderUnits units)
     {
-        ArgumentNullException.ThrowIfNull(units);
+        string[] told = [.. Sentences.Select(s => units.Text(s.Text))];
+        var (shown, all) = (Count(tables), Count(Tables));
         return
         [
             .. Head.Select(s => units.Text(s.Text)),
-            .. TableLines(units),
+            .. TellsFirst ? told : [],
+            .. TableLines(tables, units),
             "",
+            .. shown < all ? [$"{shown} of {all} rows, those that matter most; all with --all."] : Array.Empty<string>(),
             .. Cautions.Select(units.Text),
-            .. Sentences.Select(s => units.Text(s.Text)),
+            .. TellsFirst ? [] : told,
             .. Closing.Select(units.Text),
         ];
-    }
 
-    /// <summary>The tables as lines, a blank one above each.</summary>
-    /// <param name="units">The reader's units.</param>
-    private protected IEnumerable<string> TableLines(ReaderUnits units) =>
-        Tables.SelectMany(table => new[] { "", FactText.Of(table.In(units)).TrimEnd('\r', '\n') });
+        static int Count(IReadOnlyList<FactTable> tables) => tables.Sum(t => t.Rows.Count);
+    }
 }

@@ -28,7 +28,7 @@ public class UnitsTests
     [
         .. KeptAnswers.Cars.SelectMany(car => new[]
         {
-            $"describe examples/garage/{car}.yaml", $"pass examples/garage/{car}.yaml {KeptAnswers.Passes[car]}",
+            $"describe examples/garage/{car}.yaml", $"pass examples/garage/{car}.yaml {KeptAnswers.Passes[car]} --all",
             $"why examples/garage/{car}.yaml --speed \"40 km/h\"",
         }),
         $"cost {Fern} {Cured}", $"ride {Fern} {Cured}", "road", "road examples/roads/country-lane.yaml", $"rule {Fern} --rule wheelbase",
@@ -77,7 +77,7 @@ public class UnitsTests
     [Fact]
     public void A_speed_asked_in_miles_an_hour_is_told_so()
     {
-        var said = Spoken.Typed($"pass {Fern} --speed \"20 mph\" --units imperial").Results;
+        var said = Spoken.Typed($"pass {Fern} --speed \"20 mph\" --units imperial --all").Results;
         Assert.Contains("at 20 mph.", said, StringComparison.Ordinal);
         Assert.Matches(@"\nspeed +mph +20\.0\n", said);
     }

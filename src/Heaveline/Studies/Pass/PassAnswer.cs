@@ -42,6 +42,10 @@ public sealed record PassAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables => !IsWhole ? [] : [Table(), .. AtSeat is null ? [] : new[] { ComfortTable.Of(AtSeat) }];
 
+    /// <inheritdoc/>
+    public override IReadOnlyList<FactTable> ShortTables =>
+        !IsWhole ? [] : [PassTable.Short("Pass", [Model.Load.Name], [(Pass, Measures)]), .. Tables.Skip(1)];
+
     /// <summary>What happened, and what the standard makes of the seat.</summary>
     public override IReadOnlyList<Sentence> Sentences => [.. PassStory.Of(Pass, Measures), .. AtSeat is null ? [] : ComfortTable.Words(AtSeat)];
 
@@ -80,8 +84,7 @@ public sealed record PassAnswer : Answer
     };
 
     /// <summary>The story comes before its numbers.</summary>
-    public override IEnumerable<string> LinesIn(Quantities.ReaderUnits units) =>
-        [.. Sentences.Select(s => units.Text(s.Text)), .. TableLines(units), "", .. Closing.Select(units.Text)];
+    protected override bool TellsFirst => true;
 
     /// <inheritdoc/>
     /// <exception cref="Quantities.RefusedValueException">The pass broke off before there were two samples to draw.</exception>

@@ -43,7 +43,7 @@ public sealed record RoadAnswer : Answer
 
     /// <inheritdoc/>
     public override IEnumerable<string> LinesIn(ReaderUnits units) =>
-        Asked.Road is { } road ? [units.Text(road.Caption), .. TableLines(units), .. Cautions.Select(units.Text)] : Names.Select(units.Text);
+        Asked.Road is { } road ? [units.Text(road.Caption), .. TableLines(Tables, units), .. Cautions.Select(units.Text)] : Names.Select(units.Text);
 
     /// <inheritdoc/>
     public override Figure Figure(string id) =>
