@@ -5,11 +5,16 @@ namespace Heaveline.Tests.Roads;
 
 public class RoadRoughnessTests
 {
-    // Twenty waves of 5.4 m: a line in the spectrum, not a slope of it; the index exists all the same.
-    [Fact]
-    public void A_road_of_one_wave_has_no_class_but_an_index()
+    // Waves of one length: a line in the spectrum, not a slope of it; the index exists all the same.
+    [Theory]
+    [InlineData(1.0, 100)]
+    [InlineData(2.7, 40)]
+    [InlineData(5.4, 20)]
+    [InlineData(8.0, 12)]
+    [InlineData(20.0, 10)]
+    public void A_road_of_one_wave_has_no_class_but_an_index(double wavelength, int waves)
     {
-        var track = RoadRoughness.Of(Road.From(new SineRoad { Wavelength = new(5.4), Amplitude = new(0.015), Waves = 20 }).Left);
+        var track = RoadRoughness.Of(Road.From(new SineRoad { Wavelength = new(wavelength), Amplitude = new(0.015), Waves = waves }).Left);
         Assert.Null(track.Fit);
         Assert.Contains(track.Refused, r => r.StartsWith("No class", StringComparison.Ordinal) && r.Contains("straight line", StringComparison.Ordinal));
         Assert.NotNull(track.Index);
