@@ -38,9 +38,11 @@ public sealed record CarNumbers
     /// <summary>Whether the doubts have been worked out.</summary>
     public bool HasDoubts { get; }
 
-    /// <summary>Where the car stands against the trade's rules, in sentences.</summary>
-    public IEnumerable<string> RuleNotes =>
-        Answer.Sentences.Where(s => s.Id is DescribeNotes.LoadRuleId or DescribeNotes.SuitedSpeedId).Select(s => s.Text);
+    /// <summary>What moves in its body modes, and where the car stands against the trade's rules, in sentences.</summary>
+    public IEnumerable<string> RuleNotes => Answer.Sentences
+        .Where(s => s.Id is DescribeNotes.LoadRuleId or DescribeNotes.SuitedSpeedId
+            || s.Id.StartsWith(DescribeNotes.BodyModesId, StringComparison.Ordinal))
+        .Select(s => s.Text);
 
     /// <summary>Names of the load states.</summary>
     public IEnumerable<string> Loads => Models.Select(model => model.Load.Name);
