@@ -7,5 +7,7 @@ internal static class Options
 {
     public static Option<bool> Json() => new("--json") { Description = "Write the result as JSON for machines." };
 
+    public static Option<bool> All() => new("--all") { Description = "Print every number, not only the rows that matter most." };
+
     public static Option<string?> Figure() => new("--figure") { Description = "Write the picture to FILE: .svg, .png or .pdf.", HelpName = "FILE" };
 }

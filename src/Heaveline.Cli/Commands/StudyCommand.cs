@@ -14,11 +14,12 @@ internal static class StudyCommand
         var command = new Command(question.Word, question.Says);
         var typed = ChoiceInputs.Add(command, question.Choices.Append(question.Draws).OfType<Choice>());
         var json = Options.Json();
+        var all = question.IsShortened ? Options.All() : null;
         var csv = question.CsvSays is null
             ? null
             : new Option<string?>($"--{question.CsvOption}") { Description = question.CsvSays, HelpName = "FILE" };
         var figure = question.HasFigure ? Options.Figure() : null;
-        foreach (var option in new Option?[] { json, csv, figure }.OfType<Option>())
+        foreach (var option in new Option?[] { all, json, csv, figure }.OfType<Option>())
         {
             command.Add(option);
         }
@@ -27,7 +28,11 @@ internal static class StudyCommand
             streams,
             question,
             typed(result),
-            new Outputs(result.GetValue(json), csv is null ? null : result.GetValue(csv), figure is null ? null : result.GetValue(figure)),
+            new Outputs(
+                all is not null && result.GetValue(all),
+                result.GetValue(json),
+                csv is null ? null : result.GetValue(csv),
+                figure is null ? null : result.GetValue(figure)),
             stop)));
         return command;
     }
@@ -49,7 +54,7 @@ internal static class StudyCommand
         }
         else
         {
-            foreach (var line in answer.Lines)
+            foreach (var line in outputs.All ? answer.WholeLines : answer.Lines)
             {
                 streams.Results.WriteLine(line);
             }
@@ -107,5 +112,5 @@ internal static class StudyCommand
         return (reading.Asked!, picture);
     }
 
-    private sealed record Outputs(bool Json, string? Csv, string? Figure);
+    private sealed record Outputs(bool All, bool Json, string? Csv, string? Figure);
 }

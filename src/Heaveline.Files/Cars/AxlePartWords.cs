@@ -59,7 +59,8 @@ internal static class AxlePartWords
     });
 
     /// <summary>Dry friction of one wheel.</summary>
-    public static readonly Shape<Friction> Friction = new Shape("friction", "Dry friction of one wheel's suspension.", HalfWidth, PreSliding, SpeedScale)
+    public static readonly Shape<Friction> Friction = new Shape(
+        "friction", "Dry friction of one wheel's suspension.", HalfWidth, PreSliding, SpeedScale)
         .As(f => new Friction
         {
             HalfWidth = f.Required(HalfWidth),

@@ -15,6 +15,9 @@ public abstract record Answer
     /// <summary>The numbers, as many as people read.</summary>
     public virtual IReadOnlyList<FactTable> Tables => [];
 
+    /// <summary>Of these the ten or so that matter most: what is printed unless all are asked for.</summary>
+    public virtual IReadOnlyList<FactTable> ShortTables => Tables;
+
     /// <summary>All numbers.</summary>
     public virtual IReadOnlyList<FactTable> WholeTables => Tables;
 
@@ -52,14 +55,31 @@ public abstract record Answer
     /// <param name="question">Word of the question.</param>
     public string Json(string version, string question) => TablesJson.Of(version, question, WholeTables, Facts);
 
-    /// <summary>All of it as lines for a terminal.</summary>
-    public virtual IEnumerable<string> Lines =>
-    [
-        .. Head.Select(s => s.Text),
-        .. Tables.SelectMany(table => new[] { "", FactText.Of(table).TrimEnd('\r', '\n') }),
-        "",
-        .. Cautions,
-        .. Sentences.Select(s => s.Text),
-        .. Closing,
-    ];
+    /// <summary>The answer as lines for a terminal: of the numbers those that matter most.</summary>
+    public virtual IEnumerable<string> Lines => LinesWith(ShortTables);
+
+    /// <summary>The answer as lines for a terminal, with every number that people read.</summary>
+    public IEnumerable<string> WholeLines => LinesWith(Tables);
+
+    /// <summary>Whether the sentences come before the numbers: where they tell what happened.</summary>
+    protected virtual bool TellsFirst => false;
+
+    private IEnumerable<string> LinesWith(IReadOnlyList<FactTable> tables)
+    {
+        string[] told = [.. Sentences.Select(s => s.Text)];
+        var (shown, all) = (Count(tables), Count(Tables));
+        return
+        [
+            .. Head.Select(s => s.Text),
+            .. TellsFirst ? told : [],
+            .. tables.SelectMany(table => new[] { "", FactText.Of(table).TrimEnd('\r', '\n') }),
+            "",
+            .. shown < all ? [$"{shown} of {all} rows, those that matter most; all with --all."] : Array.Empty<string>(),
+            .. Cautions,
+            .. TellsFirst ? [] : told,
+            .. Closing,
+        ];
+
+        static int Count(IReadOnlyList<FactTable> tables) => tables.Sum(t => t.Rows.Count);
+    }
 }

@@ -72,7 +72,7 @@ public static class RideSweepFigure
                 + "Wk and Wd: weightings of ISO 2631-1; the axes and points are those of its table 1.",
             SignNote = inTime is null
                 ? "Less is better in all."
-                : "Less is better in all. Shaded: 95 % interval of passes in time over made roads, every bend in.",
+                : "Less is better in all. Shaded: 95 % interval of passes in time of the nonlinear car over made roads.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = "km/h" },
             Panels = [.. panels],
@@ -111,7 +111,7 @@ public static class RideSweepFigure
         var traces = cars.Select((car, i) => Trace.From(
             car.Name,
             [.. car.Responses.Select(r => In.KilometresPerHour.Of(r.Speed))],
-            [.. car.Responses.Select(of)],
+            [.. car.Responses.Select(r => r.Outcome == RandomOutcome.NotConverged ? double.NaN : of(r))],
             CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
         return new ChartPanel { Y = new Axis { Label = label, Unit = unit, From = 0.0 }, Traces = [.. traces.Skip(1), traces[0]] };
     }

@@ -19,6 +19,9 @@ public enum MeasureUse
     /// <summary>Followed through the doubts of cars that are compared.</summary>
     Comparison = 8,
 
-    /// <summary>Wherever a measure can be.</summary>
+    /// <summary>Among the ten or so that are printed when nobody asks for all.</summary>
+    Short = 16,
+
+    /// <summary>Wherever a measure can be, but among the few that are printed first: those are chosen one by one.</summary>
     Everywhere = Table | BeforeAfter | Doubt | Comparison,
 }

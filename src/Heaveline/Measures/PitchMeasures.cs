@@ -17,13 +17,15 @@ public sealed record PitchMeasures
     /// <summary>Largest pitch angle of the whole pass, rad.</summary>
     public required double PeakAngle { get; init; }
 
-    /// <summary>Root mean square pitch angle of the whole pass from t = 0, rad.</summary>
+    /// <summary>
+    /// Root mean square pitch angle of the whole pass, rad: from t = 0; on a road without an obstacle until the rear wheels have left it.
+    /// </summary>
     public required double RmsAngle { get; init; }
 
     /// <summary>Largest pitch acceleration, rad/s².</summary>
     public required double PeakAcceleration { get; init; }
 
-    /// <summary>Root mean square pitch acceleration from t = 0, rad/s².</summary>
+    /// <summary>Root mean square pitch acceleration over the same time, rad/s².</summary>
     public required double RmsAcceleration { get; init; }
 
     /// <summary>
@@ -46,17 +48,17 @@ public sealed record PitchMeasures
             RmsAngle = rms,
             PeakAcceleration = PeakAccelerationOf(pass),
             RmsAcceleration = RmsAccelerationOf(pass),
-            Share = ShareOf(pass, rms, Window.Whole),
+            Share = ShareOf(pass, rms, Window.OfPass(pass)),
         };
     }
 
     internal static double PeakAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Peak();
 
-    internal static double RmsAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Rms(Window.Whole);
+    internal static double RmsAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Rms(Window.OfPass(pass));
 
     internal static double PeakAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Peak();
 
-    internal static double RmsAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Rms(Window.Whole);
+    internal static double RmsAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Rms(Window.OfPass(pass));
 
     /// <summary>
     /// ½·L·θ over the heave, root mean squares in one window. A step up is no heave, so that over an obstacle the mean road under the wheels is taken

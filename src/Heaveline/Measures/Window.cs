@@ -20,13 +20,24 @@ public readonly record struct Window(double From, double To)
     /// <summary>Its length, s.</summary>
     public double Length => To - From;
 
-    /// <summary>What a root mean square of the ride is taken over: the fixed time over an obstacle, the whole record on another road.</summary>
+    /// <summary>
+    /// What a root mean square of the ride is taken over: the fixed time over an obstacle; on another road from t = 0 until the rear wheels have
+    /// left its last level, however long the record runs on.
+    /// </summary>
     /// <param name="pass">The pass.</param>
     public static Window OfRide(Pass pass)
     {
         ArgumentNullException.ThrowIfNull(pass);
-        return pass.Road.Event is null ? Whole : new(PitchHit.FirstTouch(pass), PitchHit.FirstTouch(pass) + OverObstacle);
+        return pass.Road.Event is null ? OnRoad(pass) : new(PitchHit.FirstTouch(pass), PitchHit.FirstTouch(pass) + OverObstacle);
     }
+
+    /// <summary>
+    /// What numbers of the whole pass are taken over: the record over an obstacle; on another road from t = 0 until the rear wheels have left it.
+    /// </summary>
+    internal static Window OfPass(Pass pass) => pass.Road.Event is null ? OnRoad(pass) : Whole;
+
+    private static Window OnRoad(Pass pass) =>
+        pass.Road.End > 0.0 ? new(0.0, (pass.Road.End + pass.Model.Car.Wheelbase.Si) / pass.Speed) : Whole;
 
     /// <summary>Root mean square of a trace over <see cref="OfRide"/>; not a number where that is not recorded, or a slow hit outlasts it.</summary>
     internal static double RmsOfRide(Pass pass, ImmutableArray<double> trace)

@@ -19,7 +19,7 @@ public sealed record ExactPieces : PassMethod
 
     private static PassStatistics Statistics(ExactRun run) => new()
     {
-        Method = "exact pieces from kink to kink, Taylor series of order 14",
+        Method = "exact linear pieces one after the other, Taylor series of order 14",
         Step = run.Samples.Length / Channel.Count * run.OutputStep / run.Statistics.Pieces,
         Steps = (int)run.Statistics.Pieces,
     };

@@ -32,7 +32,7 @@ internal static class ComparePart
         else
         {
             yield return Illustration.Of(answer.Figure(CompareAnswer.Traces));
-            yield return PassPart.Measures(answer.Tables[0], $"Measures {work.Drive}");
+            yield return PassPart.Measures(answer.ShortTables[0], $"Measures {work.Drive}");
             yield return Paragraph.Of(PassPart.Computed(passes));
         }
 

@@ -1,5 +1,4 @@
 using Heaveline.Answers;
-using Heaveline.Studies;
 
 namespace Heaveline.Reports;
 
@@ -8,7 +7,7 @@ internal static class CostPart
 {
     public static ReportPart Of(ReportWork work)
     {
-        var answer = CostStudy.Run(new CostAsked { Cars = work.Cars, Draws = work.Choices.Draws, Seed = work.Choices.Seed }, work.Run);
+        var answer = work.Cost;
         string[] notes = [.. answer.Notes.Concat(answer.Headlamp).Select(s => s.Text.Trim())];
         return new ReportPart
         {
@@ -16,8 +15,7 @@ internal static class CostPart
             Blocks =
             [
                 Illustration.Of(answer.Figure(answer.FigureIds[0])),
-                Tabulated.Of(answer.Tables[0], $"Side effects, {answer.Load}"),
-                .. answer.Tables.Skip(1).Select(t => Tabulated.Of(t)),
+                .. answer.ShortTables.Select(t => Tabulated.Of(t, $"{t.Title}, {answer.Load}")),
                 .. notes.Length > 0 ? [Points.Of(notes)] : Array.Empty<Block>(),
                 .. answer.Reminders.SelectMany(r => new Block[]
                 {

@@ -3,6 +3,9 @@ namespace Heaveline.Reports;
 /// <summary>What a report can hold besides its cautions, its sources and how to make it again, which it always has.</summary>
 public enum PartKind
 {
+    /// <summary>In half a page: what is the matter, why, what another car does to it, what that costs, how sure it is.</summary>
+    Finding,
+
     /// <summary>Each car at every load state: side view, numbers, doubts.</summary>
     Car,
 

@@ -20,7 +20,7 @@ internal static class PassPart
             .. answer.Pass.Count > 1 ? [Illustration.Of(answer.Figure(PassAnswer.Traces))] : Array.Empty<Block>(),
             // Several cars have their numbers side by side in the comparison; a pass that broke off has none.
             .. answer.IsWhole && !(work.Several && work.Asked(PartKind.Compare))
-                ? [Measures(answer.Tables[0], $"{answer.Name}, {work.Drive}")]
+                ? [Measures(answer.ShortTables[0], $"{answer.Name}, {work.Drive}")]
                 : Array.Empty<Block>(),
             Paragraph.Of(Computed([answer])),
         ],

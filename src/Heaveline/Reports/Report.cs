@@ -71,6 +71,7 @@ public sealed record Report
 
     private static IEnumerable<ReportPart> Part(PartKind kind, ReportWork work) => kind switch
     {
+        PartKind.Finding => [FindingPart.Of(work)],
         PartKind.Car => CarPart.Of(work),
         PartKind.Modes => ModesPart.Of(work),
         PartKind.Pass => PassPart.Of(work),

@@ -9,8 +9,8 @@ public static class ReportStudy
     // Longer than any title page; an address could hold thousands of signs.
     private const int LongestLine = 200;
 
-    private const string UsualForOne = "car, modes, pass, why, doubt, ride, cost";
-    private const string UsualForSeveral = "car, compare, why, ride, cost";
+    private const string UsualForOne = "finding, car, modes, pass, why, doubt, ride, cost";
+    private const string UsualForSeveral = "finding, car, compare, why, ride, cost";
 
     /// <summary>The parts by their words, in the order of <see cref="PartKind"/>.</summary>
     public static IReadOnlyList<string> PartWords { get; } = [.. Enum.GetNames<PartKind>().Select(n => n.ToLowerInvariant())];
@@ -106,8 +106,8 @@ public static class ReportStudy
         Word = "report",
         Says =
             """
-            Write a report: the car at every load, modes, passes in figures and words, comparison, ride, rule, causes, doubts, price; with cautions,
-            sources, and the texts and the command that make it again.
+            Write a report: the finding first, then the car at every load, modes, passes in figures and words, comparison, ride, rule, causes,
+            doubts, price; with cautions, sources, and the texts and the command that make it again.
 
             Examples:
               heaveline report examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h" --out fern.html

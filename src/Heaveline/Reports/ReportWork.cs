@@ -10,6 +10,8 @@ namespace Heaveline.Reports;
 internal sealed class ReportWork
 {
     private IReadOnlyList<PassAnswer>? passes;
+    private WhyAnswer? why;
+    private CostAnswer? cost;
 
     public ReportWork(ReportAsked asked, StudyRun run)
     {
@@ -37,6 +39,14 @@ internal sealed class ReportWork
 
     /// <summary>Every car's pass at the speed, all of one length of record.</summary>
     public IReadOnlyList<PassAnswer> Passes => passes ??= PassStudy.Run(Cars, Choices.Road, Choices.Speed, Run.Cancellation);
+
+    /// <summary>Why the first car pitches; null where its pass did not run to its end.</summary>
+    public WhyAnswer? Why => why ??= Passes[0].IsWhole
+        ? WhyStudy.Run(new WhyAsked { Car = Cars[0], Road = Choices.Road, Speed = Choices.Speed }, Run)
+        : null;
+
+    /// <summary>What the change from the first car to each other costs; alone, where it stands.</summary>
+    public CostAnswer Cost => cost ??= CostStudy.Run(new CostAsked { Cars = Cars, Draws = Choices.Draws, Seed = Choices.Seed }, Run);
 
     /// <summary>Where and how the cars drive, in words.</summary>
     public string Drive =>

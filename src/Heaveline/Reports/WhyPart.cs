@@ -10,16 +10,15 @@ internal static class WhyPart
     {
         var car = work.Cars[0];
         var heading = $"Why it pitches: {car.Name}";
-        if (work.Passes[0] is { IsWhole: false, Pass: var broken })
+        if (work.Why is not { } answer)
         {
             return new ReportPart
             {
                 Heading = heading,
-                Blocks = [Paragraph.Of($"Not asked: the pass did not run to its end. {broken.OutcomeSentence}")],
+                Blocks = [Paragraph.Of($"Not asked: the pass did not run to its end. {work.Passes[0].Pass.OutcomeSentence}")],
             };
         }
 
-        var answer = WhyStudy.Run(new WhyAsked { Car = car, Road = work.Choices.Road, Speed = work.Choices.Speed }, work.Run);
         return new ReportPart
         {
             Heading = heading,

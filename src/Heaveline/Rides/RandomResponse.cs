@@ -35,8 +35,8 @@ public sealed class RandomResponse
             : !fine ? RandomOutcome.Coarse : ride.Bends && ride.Passes > 0 ? RandomOutcome.Converged : RandomOutcome.Linear;
         OutcomeSentence = Outcome switch
         {
-            RandomOutcome.NotConverged => FormattableString.Invariant(
-                $"The equivalent linear car did not settle in {ride.Passes} passes (last change {ride.LastChange:G3}). Run passes in time instead."),
+            RandomOutcome.NotConverged =>
+                "No number: on so rough a road no linear car could be found that moves as this one does. Drive it in time instead.",
             RandomOutcome.Coarse => string.Create(
                 CultureInfo.InvariantCulture,
                 $"The sum over {lines.Frequencies.Count} frequencies still changes by {error:G3}. Something in the car is hardly damped: "
@@ -145,20 +145,20 @@ public sealed class RandomResponse
 
     private IEnumerable<RandomCaution> LoadCautions()
     {
-        for (var i = 0; i < 4; i += Model.Rolls ? 1 : 2)
+        var past = (from i in Enumerable.Range(0, 4)
+                    where Model.Rolls || i % 2 == 0
+                    let variation = LoadVariation(i)
+                    where !(variation <= LargestLoadVariation)
+                    select (Name: CornerNames.Of(i, Model.Rolls), Variation: variation)).ToList();
+        if (Outcome != RandomOutcome.NotConverged && past.Count > 0)
         {
-            var variation = LoadVariation(i);
-            if (!(variation <= LargestLoadVariation))
-            {
-                var name = CornerNames.Of(i, Model.Rolls);
-                yield return new RandomCaution(
-                    $"lift-off-{name.Replace(' ', '-')}",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"The {name} tyre's load varies by {In.Percent.Of(variation):F0} % of its static load (root mean square), past "
-                        + $"{In.Percent.Of(LargestLoadVariation):F0} %: the wheel leaves the road, which this method does not know. "
-                        + $"Run passes in time."));
-            }
+            var wheels = string.Join(", ", past.Select(p => FormattableString.Invariant($"{p.Name} {In.Percent.Of(p.Variation):F0} %")));
+            yield return new RandomCaution(
+                "lift-off",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Tyre loads vary by more than {In.Percent.Of(LargestLoadVariation):F0} % of the static load (root mean square): {wheels}. ")
+                + (past.Count == 1 ? "That wheel leaves" : "Those wheels leave") + " the road, which this method does not know. Drive it in time.");
         }
     }
 

@@ -18,6 +18,9 @@ public abstract record Question
     /// <summary>Which of its figures a command draws, a word for each; null where there is one only, or none.</summary>
     public Choice? Draws { get; init; }
 
+    /// <summary>Whether its printout leaves numbers out unless all are asked for.</summary>
+    public bool IsShortened { get; init; }
+
     /// <summary>Whether it has a figure.</summary>
     public bool HasFigure { get; init; } = true;
 

@@ -10,10 +10,10 @@ public class JsonTests
     [InlineData("describe examples/garage/fern-saloon.yaml --modes")]
     [InlineData("describe examples/garage/pebble-fluid-car.yaml")]
     [InlineData("describe examples/garage/plover-motorcycle.yaml")]
-    [InlineData("pass examples/garage/fern-saloon.yaml --load driver --road plank-left")]
+    [InlineData("pass examples/garage/fern-saloon.yaml --load driver --road plank-left --all")]
     [InlineData("road examples/roads/country-lane.yaml")]
-    [InlineData("pass examples/garage/tarn-off-roader.yaml --road sine-roll")]
-    [InlineData("compare examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --speed \"30 km/h, 60 km/h\"")]
+    [InlineData("pass examples/garage/tarn-off-roader.yaml --road sine-roll --all")]
+    [InlineData("compare examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --speed \"30 km/h, 60 km/h\" --all")]
     public void Json_holds_the_numbers_of_the_text_unrounded(string line)
     {
         var text = Spoken.Typed(line).Results.Split('\n');

@@ -40,8 +40,8 @@ public class NameTests
     [Fact]
     public void A_part_of_a_report_is_called_as_the_command_that_says_the_same()
     {
-        // The command describe fills two parts: the car at every load, and its modes under one.
-        var commands = Studies.Where(s => s.Question.Group is null).Select(s => s.Question.Word).Append("car").Append("modes");
+        // The command describe fills two parts: the car at every load, and its modes under one. The finding is of all the others.
+        var commands = Studies.Where(s => s.Question.Group is null).Select(s => s.Question.Word).Append("car").Append("modes").Append("finding");
         Assert.Subset(commands.ToHashSet(), ReportStudy.PartWords.ToHashSet());
         Assert.All(
             Enum.GetValues<PartKind>(), kind => Assert.NotNull(typeof(ReportPart).Assembly.GetType($"Heaveline.Reports.{kind}Part")));

@@ -41,6 +41,23 @@ public class PitchMeasuresTests
         Assert.Equal(0.56, part.Settling!.Window.From, 1e-12);
     }
 
+    [Fact]
+    public void On_a_road_without_an_obstacle_numbers_end_when_the_rear_wheels_have_left_it_however_long_the_record_runs_on()
+    {
+        // 10 m of waves at 10 m/s and 2.6 m of wheelbase: until 1.26 s. A pitch that grows evenly is told from its window's end alone.
+        var waves = Road.From(new SineRoad { Wavelength = new(2.5), Amplitude = new(0.01), Waves = 4 });
+        var leaves = (waves.End + Model.Car.Wheelbase.Si) / Speed;
+        foreach (var last in new[] { 2.0, 4.0, 9.0 })
+        {
+            var pass = GivenPass.Of(
+                Model, waves, Speed, last, 400.0, (Channel.Pitch, t => 0.02 * t), (Channel.Accelerations + Channel.Pitch, t => 3.0 * t));
+            var measures = PitchMeasures.Of(pass);
+            Assert.Equal(0.02 * leaves / Math.Sqrt(3.0), measures.RmsAngle, 1e-12);
+            Assert.Equal(3.0 * leaves / Math.Sqrt(3.0), measures.RmsAcceleration, 1e-12);
+            Assert.Equal(measures.RmsAngle, WholePassCatalogue.RmsPitch.Of(pass));
+        }
+    }
+
     // A rising line is largest where a window ends, a falling one where it begins.
     [Fact]
     public void Straight_lines_show_where_each_window_begins_and_ends()
@@ -155,7 +172,8 @@ public class PitchMeasuresTests
         var measures = PitchMeasures.Of(GivenPass.Of(Model, road, Speed, 4.0, 400.0, (Channel.Pitch, Swing.At)));
         Assert.Null(measures.Hit);
         Assert.Null(measures.Settling);
-        Same(Swing.Root2(0.0, 4.0) / 2.0, measures.RmsAngle);
+        var leaves = (road.End + Model.Car.Wheelbase.Si) / Speed;
+        Same(Swing.Root2(0.0, leaves) / Math.Sqrt(leaves), measures.RmsAngle);
     }
 
     // √(mean of t² over a … b).

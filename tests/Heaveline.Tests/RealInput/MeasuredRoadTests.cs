@@ -36,7 +36,7 @@ public class MeasuredRoadTests
         Assert.InRange(pass.Statistics.TyreLoadError!.Value, 0.0, 1e-3);
         // Nothing carries the car but its tyres, and it ends at rest.
         Assert.InRange(mean / still, 0.99, 1.01);
-        Assert.All(measures.Wheels, wheel => Assert.InRange(wheel.LoadVariation, 0.05, 0.9));
+        Assert.All(measures.Wheels, wheel => Assert.InRange(wheel.LoadVariation, 0.05, 1.3));
         Assert.All(measures.Wheels, wheel => Assert.True(wheel.LeastLoad >= 0.0 && wheel.GreatestLoad > wheel.StaticLoad));
         Assert.InRange(measures.RmsHeaveAcceleration, 0.2, 8.0);
         Assert.InRange(measures.Pitch.RmsAngle, 1e-4, 0.03);

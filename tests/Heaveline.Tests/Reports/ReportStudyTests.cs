@@ -48,7 +48,7 @@ public class ReportStudyTests
     public void Its_line_says_every_choice_that_was_left_as_usual() => Assert.Equal(
         "heaveline report hazel.yaml --road village-hump --speed \"50 km/h\" --speeds \"30 km/h, 50 km/h, 80 km/h, 110 km/h\" --class C "
         + "--rule ratio --samples 2000 --seed 1"
-        + " --parts car,modes,pass,why,doubt,ride,cost --title \"Hazel saloon\" --out r.html",
+        + " --parts finding,car,modes,pass,why,doubt,ride,cost --title \"Hazel saloon\" --out r.html",
         Read(("car", "hazel"), ("out", "r.html")).Asked!.Command);
 
     [Fact]

@@ -153,7 +153,10 @@ public class PassStoryTests
         var road = Road.From(new SineRoad { Amplitude = new(0.01), Wavelength = new(5.0), Waves = 4.0 });
         var story = StoryOf(
             road, (Channel.Pitch, t => t < 0.0 ? 0.02 : 0.01), (Channel.Accelerations + Channel.Pitch, _ => 1.5), (Channel.Heave, _ => 0.026));
-        Assert.Equal("The body pitches 0.573° root mean square, 1.15° at most, with 1.50 rad/s² root mean square.", story[1]);
+        Assert.Equal(
+            "Until the rear wheels have left the road the body pitches 0.573° root mean square, with 1.50 rad/s² root mean square; "
+            + "1.15° is the most.",
+            story[1]);
         Assert.Equal("The ends move 0.50 times as much by pitching as by heaving.", story[2]);
     }
 

@@ -1,6 +1,10 @@
 using Heaveline.Cars;
+using Heaveline.Files.Cars;
+using Heaveline.Modes;
+using Heaveline.Rides;
 using Heaveline.Roads;
 using Heaveline.Studies;
+using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Studies;
 
@@ -44,14 +48,28 @@ public class RideStudyTests
         var each = RideStudy.Run(Asked with { Road = NamedSpectrum.Of(RoadClass.G) });
         var close = RideStudy.Run(Asked with { Road = NamedSpectrum.Of(RoadClass.G), Every = 2 });
         var ids = each.Cars[0].Responses.Select(r => r.Cautions.Select(c => c.Id)).ToList();
-        Assert.Equal(["lift-off-front-left", "lift-off-front-right", "lift-off-rear-left", "lift-off-rear-right"], ids[0]);
-        Assert.Equal(12, each.Cautions.Count);
-        Assert.StartsWith("plain saloon at 36 km/h: The front left tyre's load varies", each.Cautions[0], StringComparison.Ordinal);
-        Assert.Equal(4, close.Cautions.Count);
-        Assert.All(close.Cautions, c => Assert.StartsWith("plain saloon from 36 km/h: ", c, StringComparison.Ordinal));
-        // In the words of the fastest speed.
-        Assert.EndsWith(each.Cautions[^1].Split(": ", 2)[1], close.Cautions[^1], StringComparison.Ordinal);
+        Assert.Equal(["lift-off"], ids[0]);
+        var told = Assert.Single(each.Cautions);
+        Assert.StartsWith("plain saloon from 36 km/h on, here at 72 km/h: Tyre loads vary by more than 33 %", told, StringComparison.Ordinal);
+        Assert.Equal(each.Cautions, close.Cautions);
+        // In the words of the fastest speed, with the number of every wheel there.
+        var fastest = each.Cars[0].Responses[^1];
+        Assert.EndsWith(Assert.Single(fastest.Cautions).Text, told, StringComparison.Ordinal);
+        Assert.All(Enumerable.Range(0, 4), i => Assert.Contains(
+            FormattableString.Invariant($"{CornerNames.Of(i, true)} {100.0 * fastest.LoadVariation(i):F0} %"), told));
         Assert.Equal(["36 km/h", "72 km/h"], close.Tables[0].Columns);
+    }
+
+    [Fact]
+    public void A_road_too_rough_for_the_method_gives_no_number_and_is_a_failure()
+    {
+        var fern = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+        var asked = Asked with { Cars = [LoadedCar.Of(fern, fern.LoadStates[0])], Road = NamedSpectrum.Of(RoadClass.H), Speeds = [22.0] };
+        var answer = RideStudy.Run(asked);
+        Assert.Equal(RandomOutcome.NotConverged, answer.Cars[0].Responses[0].Outcome);
+        Assert.Empty(answer.Tables);
+        Assert.Contains("no linear car could be found", answer.Failure);
+        Assert.DoesNotContain(answer.Lines, line => line.Contains("NaN", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -41,7 +41,7 @@ internal static class CarRoutes
     internal static string Csv(CarNumbers numbers)
     {
         var text = new StringBuilder();
-        Line(["part", "key", "what", "unit", .. numbers.Loads.SelectMany(load => new[] { load, $"{load}, ± (2 s)" })]);
+        Line(["part", "key", "what", "unit", .. numbers.Loads.SelectMany(load => new[] { load, $"{load}, ± (2σ)" })]);
         foreach (var (heading, lines) in numbers.Parts)
         {
             foreach (var line in lines)

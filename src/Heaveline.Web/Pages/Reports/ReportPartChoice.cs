@@ -11,6 +11,7 @@ internal sealed record ReportPartChoice(PartKind Kind, string Name, string Sente
     /// <summary>All of them, in the order in which a reader follows best: what it is, what it does, why, how sure, what it costs.</summary>
     public static IReadOnlyList<ReportPartChoice> All { get; } =
     [
+        new(PartKind.Finding, "In short", "Half a page: what is the matter, why, what another car changes, what that costs, how sure."),
         new(PartKind.Car, "The car", "Side view, weights, rates, frequencies and their doubts, at every load state."),
         new(PartKind.Modes, "Modes", "How body and wheels swing by themselves under the load: frequency, damping, centre of motion."),
         new(PartKind.Pass, "The pass", "Each car over the road at the speed: figure, story, measures of the hit and the settling."),

@@ -23,7 +23,7 @@ public static class HitCatalogue
         Name = "peak pitch acceleration of the hit",
         ShortLabel = "hit: peak pitch acceleration",
         Reads = Channel.BodyAccelerations,
-        Uses = MeasureUse.Everywhere,
+        Uses = MeasureUse.Everywhere | MeasureUse.Short,
         Word = "hit",
     };
 

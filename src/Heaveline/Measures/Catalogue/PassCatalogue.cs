@@ -27,7 +27,7 @@ public static class PassCatalogue
             "Least drop of the dipped beam per distance; below 0 it points above the horizon.")
         {
             Better = Better.More,
-            Uses = MeasureUse.Table | MeasureUse.BeforeAfter,
+            Uses = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Short,
         },
         new("lamp-lowest", "beam drop at its lowest", In.Percent, 2, p => HeadlampMeasures.Of(p)?.Lowest ?? double.NaN,
             "Greatest drop of the dipped beam per distance."),
@@ -37,13 +37,19 @@ public static class PassCatalogue
             "How often the beam's upper edge comes up to an oncoming eye.") { Better = Better.Less },
     ];
 
-    /// <summary>How far off the program itself is.</summary>
+    /// <summary>How far off the computing itself is.</summary>
     public static IReadOnlyList<Measure<Pass>> OwnError { get; } =
     [
-        new("error-pitch", "own error of the pitch angle", OfPeak, 4, p => p.Statistics.PitchError ?? double.NaN,
-            "How far the computed pitch is off, by a run in steps twice as long.") { Page = "decisions/0002-fixed-step-adams-bashforth.md" },
-        new("error-load", "own error of the tyre load", OfPeak, 4, p => p.Statistics.TyreLoadError ?? double.NaN,
-            "How far the computed tyre loads are off, by a run in steps twice as long.") { Page = "decisions/0002-fixed-step-adams-bashforth.md" },
+        new("error-pitch", "numerical error of the pitch angle", OfPeak, 4, p => p.Statistics.PitchError ?? double.NaN,
+            "How far the computed pitch is off from the equations it solves, by a run in steps twice as long.")
+            {
+                Page = "decisions/0002-fixed-step-adams-bashforth.md",
+            },
+        new("error-load", "numerical error of the tyre load", OfPeak, 4, p => p.Statistics.TyreLoadError ?? double.NaN,
+            "How far the computed tyre loads are off from the equations they solve, by a run in steps twice as long.")
+            {
+                Page = "decisions/0002-fixed-step-adams-bashforth.md",
+            },
     ];
 
     /// <summary>Those by which a rule can be judged, each with its word. At a seat, of the worst one.</summary>

@@ -27,7 +27,16 @@ public static class RestCatalogue
             "Height of the body over the rear axle against the empty car; sinking is negative."),
         Of("attitude", "nose-up attitude", In.Degrees, 2, m => -m.Trim.Pitch,
             "How far the nose points up against the empty car.") with { Uses = Doubted | MeasureUse.Comparison },
-        Of("lean", "lean to the right", In.Degrees, 2, m => m.Trim.Roll, "How far the body leans under an uneven load.") with { Nothing = 1e-6 },
+        Of(
+            "lean",
+            "lean (right +, left −)",
+            In.Degrees,
+            2,
+            m => m.Trim.Roll,
+            "How far the body leans under an uneven load: to the right is positive, to the left negative.") with
+        {
+            Nothing = 1e-6,
+        },
         Of("front-bump-left", "front travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 0),
             "Bump travel that is left at the front wheel nearer to its stop; none without a stop."),
         Of("rear-bump-left", "rear travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 2),

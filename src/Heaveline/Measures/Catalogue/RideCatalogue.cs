@@ -9,15 +9,19 @@ namespace Heaveline.Measures;
 /// <summary>Measures of a car on a random road in the long run.</summary>
 public static class RideCatalogue
 {
+    private const MeasureUse Few = MeasureUse.Table | MeasureUse.Short;
+
     private const string Random = "theory/random-response.md";
 
     /// <summary>What the trade minds most.</summary>
     public static Measure<CarOnRoad> PitchAcceleration { get; } = Of("rms-pitch-acceleration", "RMS pitch acceleration", In.RadiansPerSecondSquared,
-        3, r => r.Response.Rms(RideSignal.PitchAcceleration), "Root mean square pitch acceleration in the long run.");
+        3, r => r.Response.Rms(RideSignal.PitchAcceleration), "Root mean square pitch acceleration in the long run.") with
+    { Uses = Few };
 
     /// <summary>What bounces.</summary>
     public static Measure<CarOnRoad> HeaveAcceleration { get; } = Of("rms-heave-acceleration", "RMS heave acceleration", In.MetresPerSecondSquared,
-        3, r => r.Response.Rms(RideSignal.HeaveAcceleration), "Root mean square vertical acceleration of the centre of gravity in the long run.");
+        3, r => r.Response.Rms(RideSignal.HeaveAcceleration), "Root mean square vertical acceleration of the centre of gravity in the long run.") with
+    { Uses = Few };
 
     /// <summary>All that a car has, in the order of a table.</summary>
     /// <param name="car">The car.</param>
@@ -31,7 +35,8 @@ public static class RideCatalogue
     public static IReadOnlyList<Measure<CarOnRoad>> Of(IEnumerable<SeatPlace> seats) =>
     [
         PitchAcceleration,
-        Of("rms-pitch", "RMS pitch angle", In.Degrees, 3, r => r.Response.Rms(RideSignal.Pitch), "Root mean square pitch angle in the long run."),
+        Of("rms-pitch", "RMS pitch angle", In.Degrees, 3, r => r.Response.Rms(RideSignal.Pitch), "Root mean square pitch angle in the long run.") with
+        { Uses = Few },
         HeaveAcceleration,
         Of("rms-roll-acceleration", "RMS roll acceleration", In.RadiansPerSecondSquared, 3,
             r => r.Response.Model.Rolls ? r.Response.Rms(RideSignal.RollAcceleration) : double.NaN,
@@ -51,25 +56,30 @@ public static class RideCatalogue
     [
         At(place, "vertical", "RMS vertical", c => c.UnweightedVertical, "Root mean square vertical acceleration at the hip point, as it is."),
         At(place, "vertical-wk", "RMS vertical by Wk", c => c.Vertical,
-            "Root mean square vertical acceleration at the hip point by the weighting Wk of ISO 2631-1."),
+            "Root mean square vertical acceleration at the hip point by the weighting Wk of ISO 2631-1.") with
+        { Uses = Few },
         At(place, "pitch-we", "pitch by We, times 0.4 m/rad", c => c.CountedPitch,
-            "Pitch acceleration by the weighting We of ISO 2631-1, times its factor 0.4 m/rad (8.2.2)."),
+            "Pitch acceleration by the weighting We of ISO 2631-1, times its factor 0.4 m/rad (8.2.2).") with
+        { Uses = Few },
         At(place, "head-wd", "head fore-aft by Wd", c => c.HeadForeAft,
-            "Fore-aft specific force at the head by the weighting Wd of ISO 2631-1; the head is no point of the standard."),
+            "Fore-aft specific force at the head by the weighting Wd of ISO 2631-1; the head is no point of the standard.") with
+        { Uses = Few },
     ];
 
     /// <summary>The measures of one axle, at its left wheel.</summary>
     public static IReadOnlyList<Measure<CarOnRoad>> Of(AxleEnd end) =>
     [
         Of($"{CornerNames.Of(end)}-travel", $"{CornerNames.Of(end)}: RMS travel", In.Millimetres, 1,
-            r => r.Response.Rms(RideSignal.Travel(r.Response.Model, 2 * (int)end)), "Root mean square travel of the left wheel about its mean."),
+            r => r.Response.Rms(RideSignal.Travel(r.Response.Model, 2 * (int)end)),
+            "Root mean square travel of the left wheel about its mean.") with { Uses = Few },
         LoadVariation(end),
     ];
 
     /// <summary>What is lost of the grip.</summary>
     public static Measure<CarOnRoad> LoadVariation(AxleEnd end) =>
         Of($"{CornerNames.Of(end)}-load-variation", $"{CornerNames.Of(end)}: RMS change of tyre load", In.PercentOf("static"), 1,
-            r => r.Response.LoadVariation(2 * (int)end), "Root mean square change of the left tyre's load over its static load.");
+            r => r.Response.LoadVariation(2 * (int)end), "Root mean square change of the left tyre's load over its static load.") with
+        { Uses = Few };
 
     private static Measure<CarOnRoad> Of(string key, string label, ShownUnit unit, int digits, Func<CarOnRoad, double> of, string says) =>
         new(key, label, unit, digits, of, says) { Better = Better.Less, Page = Random };

@@ -14,7 +14,7 @@ public static class SeatCatalogue
         At(place, "rms-vertical", "RMS vertical", In.MetresPerSecondSquared, 2, (p, s) => SeatMeasures.Of(p, s).RmsVertical,
             "Root mean square vertical acceleration at the hip point, as it is: over an obstacle in the 3 s from first touch on, else from t = 0."),
         At(place, "peak-head", "greatest fore-aft at the head", In.MetresPerSecondSquared, 2, (p, s) => SeatMeasures.Of(p, s).PeakHeadForeAft,
-            "Largest fore-aft specific force at the head: h·θ̈ − g·θ."),
+            "Largest fore-aft specific force at the head: h·θ̈ − g·θ.") with { Uses = MeasureUse.Table | MeasureUse.Short },
         At(place, "peak-jerk", "greatest vertical jerk", new("m/s³", "m/s³", 1.0), 0, PeakJerk,
             "Largest rate of the vertical acceleration at the hip point, a mean over 10 ms: where a force jumps the rate itself has no bound.") with
         {
@@ -33,6 +33,7 @@ public static class SeatCatalogue
             "Largest vertical acceleration at the hip point.") with
         {
             ShortLabel = $"{place.Name}: largest vertical acceleration",
+            Uses = MeasureUse.Table | MeasureUse.Short,
         };
     }
 

@@ -15,7 +15,7 @@ public static class SettlingCatalogue
         CaptionLabel = "RMS pitch in the first second of the settling",
         LooksFor = PitchSettling.Second,
         Reads = Channel.Motion,
-        Uses = MeasureUse.Everywhere,
+        Uses = MeasureUse.Everywhere | MeasureUse.Short,
         Word = "settling",
     };
 

@@ -5,32 +5,35 @@ namespace Heaveline.Measures;
 /// <summary>Measures of what springs, bars, links and loads do besides riding, standing still.</summary>
 public static class SideEffectCatalogue
 {
+    private const MeasureUse Few = MeasureUse.Table | MeasureUse.Short;
+
     private const string SideEffectsPage = "theory/side-effects.md";
 
     /// <summary>Where the dipped beam points.</summary>
     public static Measure<CarAtRest> LampDrop { get; } =
         Of("lamp-drop", "dipped beam drop", In.Percent, 2, e => e.Headlamp?.Drop,
             "Drop of the dipped beam's upper edge per distance, standing; below 0 it points above the horizon.") with
-        { Better = Better.More };
+        { Better = Better.More, Uses = Few };
 
     /// <summary>What has no place, roll and pitch.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Attitude { get; } =
     [
         Of("roll-stiffness", "roll stiffness, tyres included", In.NewtonMetresPerDegree, 0, e => e.Roll?.WithTyres,
-            "Moment of springs, bars and tyres per roll; none for a two-wheeler."),
+            "Moment of springs, bars and tyres per roll; none for a two-wheeler.") with { Uses = Few },
         Of("roll-stiffness-front-share", "its front share", In.Percent, 1, e => e.Roll?.FrontShareWithTyres,
             "The front axle's part of the roll stiffness: more of it moves the balance towards understeer.") with
         {
             Name = "front share of the roll stiffness",
+            Uses = Few,
         },
         Of("roll-bar-share", "share of the anti-roll bars", In.Percent, 1, e => e.Roll?.BarShare,
             "The anti-roll bars' part of the roll stiffness on rigid tyres."),
         Of("roll-per-g", "roll in a bend, per g", In.Degrees, 2, e => e.Roll?.AnglePerG,
-            "Roll of the body at one g of steady lateral acceleration.") with { Better = Better.Less },
+            "Roll of the body at one g of steady lateral acceleration.") with { Better = Better.Less, Uses = Few },
         Of("braking-pitch-per-g", "nose-down pitch in braking, per g", In.Degrees, 2, e => e.Braking.Angle,
-            "Pitch of the body at one g of braking.") with { Better = Better.Less },
+            "Pitch of the body at one g of braking.") with { Better = Better.Less, Uses = Few },
         Of("driving-pitch-per-g", "nose-up pitch in accelerating, per g", In.Degrees, 2, e => -e.Driving.Angle,
-            "Pitch of the body at one g of driving.") with { Better = Better.Less },
+            "Pitch of the body at one g of driving.") with { Better = Better.Less, Uses = Few },
     ];
 
     /// <summary>The dipped beam; none without a lamp.</summary>
@@ -53,7 +56,7 @@ public static class SideEffectCatalogue
             "Height of the body at the wheel against the empty car; sinking is negative."),
         At(place, "sag", "sag under the load", In.Millimetres, 1, w => w.Sag, "Travel that the load uses up."),
         At(place, "bump-left", "travel left to the bump stop", In.Millimetres, 0, w => w.BumpLeft,
-            "Bump travel until the stop touches; none without a stop.") with { Better = Better.More },
+            "Bump travel until the stop touches; none without a stop.") with { Better = Better.More, Uses = Few },
         At(place, "droop-left", "droop left", In.Millimetres, 0, w => w.DroopLeft, "Droop until the rebound stop touches; none without a stop.") with
         {
             Better = Better.More,

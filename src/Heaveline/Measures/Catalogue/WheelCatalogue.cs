@@ -6,6 +6,8 @@ namespace Heaveline.Measures;
 /// <summary>Measures of a pass at each wheel: travel, stops, tyre load.</summary>
 public static class WheelCatalogue
 {
+    private const MeasureUse Few = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Short;
+
     private static readonly ShownUnit OfStatic = In.PercentOf("static");
 
     /// <summary>All of one place, in the order of a table.</summary>
@@ -14,11 +16,11 @@ public static class WheelCatalogue
         At(place, "bump", "most bump travel", In.Millimetres, 0, Better.Less, w => w.Bump,
             "Most travel of the wheel towards the body, from the reference state."),
         At(place, "bump-margin", "left to the bump stop", In.Millimetres, 0, Better.More, w => w.BumpMargin,
-            "Least travel left before the bump stop touches; below 0: pressed by so much.") with { Uses = MeasureUse.Table | MeasureUse.BeforeAfter },
+            "Least travel left before the bump stop touches; below 0: pressed by so much.") with { Uses = Few },
         At(place, "rebound-margin", "left to the rebound stop", In.Millimetres, 0, Better.More, w => w.ReboundMargin,
             "Least travel left before the rebound stop touches; below 0: pulled by so much."),
         At(place, "least-load", "least tyre load", OfStatic, 0, Better.More, w => w.LeastLoad / w.StaticLoad,
-            "Least load of the tyre on the road over its load at trim.") with { Uses = MeasureUse.Table | MeasureUse.BeforeAfter },
+            "Least load of the tyre on the road over its load at trim.") with { Uses = Few },
         LoadVariation(place),
         At(place, "lift-off", "off the road", In.Seconds, 2, Better.Less, w => w.LiftOff,
             "Time without any load on the road.") with { Nothing = 0.0 },

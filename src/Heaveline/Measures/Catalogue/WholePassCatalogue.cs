@@ -4,40 +4,41 @@ using Heaveline.Quantities;
 namespace Heaveline.Measures;
 
 /// <summary>
-/// Measures of a pass from t = 0 to the end of its record: the headlines of a road without an obstacle. Over an obstacle the record's length hangs on
-/// the speed, so that a root mean square of it says nothing beside another: those are not taken up there.
+/// Measures of a pass from t = 0 until the rear wheels have left the road: the headlines of a road without an obstacle. Over an obstacle they run to
+/// the record's end, which hangs on the speed, so that a root mean square of it says nothing beside another: those are not taken up there.
 /// </summary>
 public static class WholePassCatalogue
 {
     /// <summary>The headline of a road without an obstacle.</summary>
     public static Measure<Pass> RmsPitch { get; } = Of("rms-pitch", "RMS pitch", In.Degrees, 3, PitchMeasures.RmsAngleOf,
-        "Root mean square pitch angle of the whole pass.") with
+        "Root mean square pitch angle from t = 0 until the rear wheels have left the road.") with
     {
         Name = "RMS pitch",
         CaptionLabel = "RMS pitch over the whole pass",
         Reads = Channel.Motion,
         Uses = MeasureUse.None,
-        UsesWithoutObstacle = MeasureUse.Everywhere,
+        UsesWithoutObstacle = MeasureUse.Everywhere | MeasureUse.Short,
     };
 
     /// <summary>What the causes are ranked by on a road without an obstacle, beside the angle.</summary>
     public static Measure<Pass> RmsPitchAcceleration { get; } = Of("rms-pitch-acceleration", "RMS pitch acceleration", In.RadiansPerSecondSquared, 3,
-        PitchMeasures.RmsAccelerationOf, "Root mean square pitch acceleration of the whole pass.") with
+        PitchMeasures.RmsAccelerationOf, "Root mean square pitch acceleration from t = 0 until the rear wheels have left the road.") with
     {
         Name = "RMS pitch acceleration",
         Reads = Channel.BodyAccelerations,
         Uses = MeasureUse.None,
-        UsesWithoutObstacle = MeasureUse.Everywhere,
+        UsesWithoutObstacle = MeasureUse.Everywhere | MeasureUse.Short,
     };
 
     /// <summary>What is left for those who do not mind pitch, on a road without an obstacle.</summary>
     public static Measure<Pass> RmsHeaveAcceleration { get; } = Of("rms-heave-acceleration", "RMS heave acceleration", In.MetresPerSecondSquared, 2,
-        PassMeasures.RmsHeaveAccelerationOf, "Root mean square vertical acceleration of the centre of gravity over the whole pass.") with
+        PassMeasures.RmsHeaveAccelerationOf,
+        "Root mean square vertical acceleration of the centre of gravity from t = 0 until the rear wheels have left the road.") with
     {
         Name = "RMS heave acceleration",
         Reads = Channel.BodyAccelerations,
         Uses = MeasureUse.None,
-        UsesWithoutObstacle = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Comparison,
+        UsesWithoutObstacle = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Comparison | MeasureUse.Short,
     };
 
     /// <summary>The same over an obstacle, in a time that is the same at every speed.</summary>
@@ -50,7 +51,7 @@ public static class WholePassCatalogue
         NeedsObstacle = true,
         LooksFor = Window.OverObstacle,
         Reads = Channel.BodyAccelerations,
-        Uses = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Comparison,
+        Uses = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Comparison | MeasureUse.Short,
     };
 
     /// <summary>The largest angle, for captions.</summary>
@@ -85,7 +86,7 @@ public static class WholePassCatalogue
     [
         RmsPitch, PeakPitch, RmsPitchAcceleration, PeakPitchAcceleration,
         Of("pitch-share", "pitch share", In.Plain, 2, p => PitchMeasures.Of(p).Share,
-            "How many times as much the ends move by pitching as by heaving over the whole pass.") with
+            "How many times as much the ends move by pitching as by heaving from t = 0 until the rear wheels have left the road.") with
         {
             Uses = MeasureUse.None,
             UsesWithoutObstacle = MeasureUse.Table,
@@ -100,5 +101,5 @@ public static class WholePassCatalogue
     ];
 
     private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, Func<Pass, double> of, string says) =>
-        new(key, $"whole record: {what}", unit, digits, of, says) { Better = Better.Less };
+        new(key, $"whole road: {what}", unit, digits, of, says) { Better = Better.Less };
 }

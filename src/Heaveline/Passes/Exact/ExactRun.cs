@@ -93,7 +93,7 @@ internal sealed class ExactRun
             throw new RefusedValueException(
                 "car for an exact run",
                 $"curved in its {string.Join(", ", CurvedElements.Of(laws))}",
-                "straight between its kinks",
+                "piecewise linear",
                 "Take the stepped run, or give these elements as tables.");
         }
     }

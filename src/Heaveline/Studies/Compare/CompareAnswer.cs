@@ -35,11 +35,10 @@ public sealed record CompareAnswer : Answer
 
     /// <summary>A table a speed at which every car got across, then the intervals.</summary>
     public override IReadOnlyList<FactTable> Tables =>
-    [
-        .. Passes.Where(cars => cars.All(c => c.IsWhole))
-            .Select(cars => Table(FormattableString.Invariant($"At {In.KilometresPerHour.Of(cars[0].Pass.Speed):0.#} km/h"), cars)),
-        .. Intervals,
-    ];
+        [.. Crossed.Select(cars => Side(PassTable.Of, cars)), .. Intervals];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<FactTable> ShortTables => [.. Crossed.Select(cars => Side(PassTable.Short, cars)), .. Intervals];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Cautions => ShortRoad.Of(Asked.Road, Asked.Cars.Select(c => c.Car));
@@ -87,6 +86,16 @@ public sealed record CompareAnswer : Answer
 
     /// <summary>All traces over time of the first speed's passes, each column under its car's name.</summary>
     public override byte[] Csv() => TraceCsv.Of([.. Passes[0].Select(c => (c.Name, c.Pass))]);
+
+    // Speeds at which every car got across.
+    private IEnumerable<IReadOnlyList<PassAnswer>> Crossed => Passes.Where(cars => cars.All(c => c.IsWhole));
+
+    private static FactTable Side(
+        Func<string, IReadOnlyList<string>, IReadOnlyList<(Passes.Pass, Measures.PassMeasures)>, FactTable> table, IReadOnlyList<PassAnswer> cars) =>
+        table(
+            FormattableString.Invariant($"At {In.KilometresPerHour.Of(cars[0].Pass.Speed):0.#} km/h"),
+            [.. cars.Select(c => c.Name)],
+            [.. cars.Select(c => (c.Pass, c.Measures))]);
 
     /// <summary>The numbers of passes side by side.</summary>
     /// <param name="title">Title of the table.</param>

@@ -34,6 +34,7 @@ public static class CompareStudy
         Choices = [Cars, Choices.Road, Choices.Speeds, Choices.Load, Choices.Doubt, Samples, Seed],
         CsvSays = "Write all traces over time to FILE.",
         CsvRefusal = asked => asked.Speeds.Length > 1 ? "traces go into --csv for one speed at a time; give one." : null,
+        IsShortened = true,
         Reads = Read,
         Answers = Run,
     };

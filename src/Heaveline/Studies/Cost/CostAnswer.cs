@@ -32,6 +32,16 @@ public sealed record CostAnswer : Answer
         .. Doubts is { } study ? DoubtTables.Of("Side effects", Names, CostTable.Measures(Cars), study) : [],
     ];
 
+    /// <summary>Of all of these the rows that matter most; those with intervals hold the plain ones.</summary>
+    public override IReadOnlyList<FactTable> ShortTables
+    {
+        get
+        {
+            HashSet<string> keys = [.. CostTable.Measures(Cars).Where(m => m.Uses.HasFlag(MeasureUse.Short)).Select(m => m.Key)];
+            return [.. Tables.Skip(Tables.Count > 1 ? 1 : 0).Select(t => t.Only(keys)).Where(t => t.Rows.Count > 0)];
+        }
+    }
+
     /// <summary>How the numbers came about: their intervals, what was left out, what was taken for granted.</summary>
     public IReadOnlyList<Sentence> Notes =>
     [

@@ -30,6 +30,7 @@ public static class CostStudy
               heaveline cost examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --load "four up with luggage"
             """,
         Choices = [Cars, Choices.Load, Samples, Seed],
+        IsShortened = true,
         Reads = Read,
         Answers = Run,
     };

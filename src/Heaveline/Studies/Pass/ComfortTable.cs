@@ -1,7 +1,6 @@
 using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Measures.Comfort;
-using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -10,7 +9,7 @@ internal static class ComfortTable
 {
     public static FactTable Of(PassComfort comfort)
     {
-        string[] columns = ["as it is", "weighted", "times k", "share, %"];
+        string[] columns = ["as it is", "weighted", "times k", "share"];
         var table = new FactTable($"Comfort, {comfort.Seat.Name} (ISO 2631-1)", columns);
         foreach (var axis in comfort.Axes)
         {
@@ -19,7 +18,7 @@ internal static class ComfortTable
                 axis.At.Words,
                 axis.At.Unit,
                 "F3",
-                [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, In.Percent.Of(comfort.ShareOf(axis))]);
+                [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, comfort.ShareOf(axis)]);
         }
 
         var vertical = comfort.IsSingleEvent ? comfort.Recorded : comfort.SeatVertical.Weighted;

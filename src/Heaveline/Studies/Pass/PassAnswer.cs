@@ -42,6 +42,10 @@ public sealed record PassAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables => !IsWhole ? [] : [Table(), .. AtSeat is null ? [] : new[] { ComfortTable.Of(AtSeat) }];
 
+    /// <inheritdoc/>
+    public override IReadOnlyList<FactTable> ShortTables =>
+        !IsWhole ? [] : [PassTable.Short("Pass", [Model.Load.Name], [(Pass, Measures)]), .. Tables.Skip(1)];
+
     /// <summary>What happened, and what the standard makes of the seat.</summary>
     public override IReadOnlyList<Sentence> Sentences => [.. PassStory.Of(Pass, Measures), .. AtSeat is null ? [] : ComfortTable.Words(AtSeat)];
 
@@ -80,13 +84,7 @@ public sealed record PassAnswer : Answer
     };
 
     /// <summary>The story comes before its numbers.</summary>
-    public override IEnumerable<string> Lines =>
-    [
-        .. Sentences.Select(s => s.Text),
-        .. Tables.SelectMany(table => new[] { "", FactText.Of(table).TrimEnd('\r', '\n') }),
-        "",
-        .. Closing,
-    ];
+    protected override bool TellsFirst => true;
 
     /// <inheritdoc/>
     /// <exception cref="Quantities.RefusedValueException">The pass broke off before there were two samples to draw.</exception>

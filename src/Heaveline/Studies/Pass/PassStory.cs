@@ -81,8 +81,8 @@ public static class PassStory
     {
         var pitch = measures.Pitch;
         yield return new("pitch", Text(
-            $"The body pitches {In.Degrees.Of(pitch.RmsAngle):F3}° root mean square, {In.Degrees.Of(pitch.PeakAngle):F2}° at most, ")
-            + Text($"with {pitch.RmsAcceleration:F2} rad/s² root mean square."));
+            $"Until the rear wheels have left the road the body pitches {In.Degrees.Of(pitch.RmsAngle):F3}° root mean square, with ")
+            + Text($"{pitch.RmsAcceleration:F2} rad/s² root mean square; {In.Degrees.Of(pitch.PeakAngle):F2}° is the most."));
         yield return new("pitch-share", Text($"The ends move {Part(pitch.Share)} by pitching as by heaving."));
     }
 

@@ -13,7 +13,7 @@ public static class PassStudy
     {
         Name = "certified",
         Kind = ChoiceKind.Tick,
-        Says = "Run the exact event-driven solver instead of fixed steps (cars whose laws are straight between their kinks).",
+        Says = "Run the exact event-driven solver instead of fixed steps (cars whose laws are piecewise linear).",
     };
 
     private static readonly Choice Comfort = new()
@@ -60,6 +60,7 @@ public static class PassStudy
             """,
         Choices = [Choices.Car, Choices.Road, Choices.Speed, Choices.Load, Certified, Comfort, Rate, Length],
         CsvSays = "Write all traces over time to FILE.",
+        IsShortened = true,
         Reads = Read,
         Answers = Run,
     };

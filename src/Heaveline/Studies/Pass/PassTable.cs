@@ -19,6 +19,17 @@ public static class PassTable
         return new FactTable(title, columns).Add(shown, [.. passes.Select(p => p.Pass)]);
     }
 
+    /// <summary>Of these numbers the few that matter most: of the worst seat, and of each axle's worse wheel.</summary>
+    /// <param name="title">Its title.</param>
+    /// <param name="columns">Headings.</param>
+    /// <param name="passes">Passes with their numbers, a column each.</param>
+    public static FactTable Short(string title, IReadOnlyList<string> columns, IReadOnlyList<(Pass Pass, PassMeasures Measures)> passes)
+    {
+        ArgumentNullException.ThrowIfNull(passes);
+        var first = passes[0].Pass;
+        return new FactTable(title, columns).Add(PassCatalogue.For(first.Model, first.Road, MeasureUse.Short), [.. passes.Select(p => p.Pass)]);
+    }
+
     // Where left and right do the same in every column, one row per axle says it.
     private static IReadOnlyList<WheelPlace> Wheels(IReadOnlyList<(Pass Pass, PassMeasures Measures)> passes) =>
         passes.All(p => p.Measures.Wheels is [var a, var b, var c, var d] && Alike(a, b) && Alike(c, d))

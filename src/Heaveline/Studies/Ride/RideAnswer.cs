@@ -45,26 +45,35 @@ public sealed record RideAnswer : Answer
         [new("road", $"On a random road of {Asked.Road.Name} (ISO 8608, geometric mean), {Load}.")];
 
     /// <summary>A table a car, and where intervals were asked for tables of them.</summary>
-    public override IReadOnlyList<FactTable> Tables => [.. Cars.Select(Table), .. Doubts.SelectMany(Intervals)];
+    public override IReadOnlyList<FactTable> Tables => [.. Cars.Select(Table).Where(t => t.Rows.Count > 0), .. Doubts.SelectMany(Intervals)];
 
-    /// <summary>
-    /// Where a response must be doubted. Of speeds so close that only some have columns each doubt is told once: from where on, in the words of the
-    /// fastest.
-    /// </summary>
-    public override IReadOnlyList<string> Cautions
+    /// <summary>Of these the rows that matter most, of the seat asked for or the first, and the intervals.</summary>
+    public override IReadOnlyList<FactTable> ShortTables
     {
         get
         {
-            var all = Cars.SelectMany(c => c.Responses.SelectMany(r => RideCautions.Of(r).Select(d => (c.Name, r.Speed, d.Id, d.Text))));
-            return Asked.Every == 1
-                ? [.. all.Select(c => FormattableString.Invariant($"{c.Name} at {In.KilometresPerHour.Of(c.Speed):0.#} km/h: {c.Text}"))]
-                :
-                [
-                    .. all.GroupBy(c => (c.Name, c.Id)).Select(g => (g.Key.Name, From: g.Min(c => c.Speed), g.MaxBy(c => c.Speed).Text))
-                        .Select(g => FormattableString.Invariant($"{g.Name} from {In.KilometresPerHour.Of(g.From):0.#} km/h: {g.Text}")),
-                ];
+            var seats = Asked.Cars[0].Car.Seats;
+            var seat = seats.FirstOrDefault(s => s.Name == Asked.Seat) ?? (seats.Count > 0 ? seats[0] : null);
+            var keys = RideCatalogue.Of(seat is null ? [] : [SeatPlace.Of(seat.Name)]).Where(m => m.Uses.HasFlag(MeasureUse.Short))
+                .Select(m => m.Key).ToHashSet();
+            return [.. Tables.Select(t => Cars.Any(c => c.Name == t.Title) ? t.Without([.. t.Rows.Select(r => r.Key).Where(IsMore)]) : t)];
+
+            bool IsMore(string key) => !keys.Any(k => key == k || key.StartsWith($"{k}-in-time", StringComparison.Ordinal));
         }
     }
+
+    /// <summary>Where a response must be doubted: of several speeds each doubt is told once, from where on, in the words of the fastest.</summary>
+    public override IReadOnlyList<string> Cautions =>
+    [
+        .. from car in Cars
+           from response in car.Responses
+           from doubt in RideCautions.Of(response)
+           group (response.Speed, doubt.Text) by (car.Name, doubt.Id) into told
+           let fastest = told.MaxBy(t => t.Speed)
+           let slowest = told.Min(t => t.Speed)
+           select $"{told.Key.Name} {(slowest < fastest.Speed ? $"from {At(slowest)} on, here at {At(fastest.Speed)}" : $"at {At(slowest)}")}: "
+               + fastest.Text,
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
@@ -86,6 +95,11 @@ public sealed record RideAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<string> FigureIds =>
         Asked.Cars[0].Car.Seats.Count > 0 ? [Sweep, Count, Spectra, Transfer] : [Sweep, Spectra, Transfer];
+
+    /// <inheritdoc/>
+    public override string? Failure => Cars.FirstOrDefault(c => c.Responses.All(r => r.Outcome == RandomOutcome.NotConverged)) is { } none
+        ? $"{none.Name}: no ride at any speed. {none.Responses[0].OutcomeSentence}"
+        : null;
 
     /// <inheritdoc/>
     public override JsonObject Facts => new()
@@ -116,6 +130,8 @@ public sealed record RideAnswer : Answer
         ArgumentNullException.ThrowIfNull(car);
         return RideTable.Of(car.Name, [.. RideStudy.Some(Asked).Select(i => car.Responses[i])], car.InTime);
     }
+
+    private static string At(double speed) => FormattableString.Invariant($"{In.KilometresPerHour.Of(speed):0.#} km/h");
 
     private IEnumerable<FactTable> Intervals((double Speed, JointStudy Study) at) => DoubtTables.Of(
         FormattableString.Invariant($"At {In.KilometresPerHour.Of(at.Speed):0.#} km/h"),

@@ -20,7 +20,7 @@ public static class RideStudy
     {
         Name = "in-time",
         Kind = ChoiceKind.Tick,
-        Says = "Also drive the whole car over made roads of the class, every bend in, and give the interval that chance leaves.",
+        Says = "Also drive the whole, nonlinear car over made roads of the class and give the interval that chance leaves.",
     };
 
     private static readonly Choice Samples = Choices.Samples(200);
@@ -54,6 +54,7 @@ public static class RideStudy
             Words = [RideAnswer.Sweep, RideAnswer.Spectra, RideAnswer.Transfer],
             WordIs = "figure of a ride",
         },
+        IsShortened = true,
         Reads = Read,
         Answers = Run,
     };

@@ -20,7 +20,7 @@ public static class RideTable
         var table = new FactTable(car, [.. responses.Select(r => FormattableString.Invariant($"{In.KilometresPerHour.Of(r.Speed):0.#} km/h"))]);
         foreach (var measure in RideCatalogue.Of(responses[0].Model.Car))
         {
-            table.Add(measure, rides.Select(measure.Of));
+            table.Add(measure, rides.Select(r => r.Response.Outcome == RandomOutcome.NotConverged ? double.NaN : measure.Of(r)));
             if (measure == RideCatalogue.PitchAcceleration)
             {
                 InTime(table, measure, inTime, RideSignal.PitchAcceleration);
@@ -44,7 +44,7 @@ public static class RideTable
         var readings = passes.Select(p => p.Of(signal)).ToList();
         void Add(string key, string label, Func<RandomReading, double> of) =>
             table.Add($"{measure.Key}-in-time{key}", label, measure.Unit.Symbol, measure.Format, readings.Select(r => measure.Shown(of(r))));
-        Add("", "  in time, every bend in", r => r.Rms);
+        Add("", "  in time, nonlinear", r => r.Rms);
         Add("-low", "  its 95 % interval, from", r => r.Low);
         Add("-high", "  its 95 % interval, to", r => r.High);
     }
