@@ -19,8 +19,8 @@ public sealed record Friction
     } = new(0.0);
 
     /// <summary>
-    /// Wheel travel from rest over which friction rises from nothing to F_c, m: it sticks and gives way as a spring first. Above zero; default 0.3 mm,
-    /// common practice, no source.
+    /// Wheel travel from rest over which friction rises from nothing to F_c, m: it sticks and gives way as a spring first. Above zero; default
+    /// 0.3 mm, common practice, no source.
     /// </summary>
     public Amount<Length> PreSliding
     {
