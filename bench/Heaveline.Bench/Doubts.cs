@@ -28,7 +28,7 @@ internal static class Doubts
         var road = Road.From(new RoundTopHump { Height = new(0.075), Length = new(3.7) });
         Measure<Pass>[] measures = [SettlingCatalogue.RmsPitch, SettlingCatalogue.LatePitch, HitCatalogue.PeakPitchAcceleration];
         // Compiles what the timed rounds run.
-        DrawnDoubts.OfPasses(car, null, road, Speed, measures, 200, seed, degree: 2);
+        JointStudy.OfPasses([CarDoubts.Of(car)], road, Speed, measures, 200, seed, degree: 2);
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{Samples} draws, {doubts.Sources.Count} sources, seed {seed}, {Environment.ProcessorCount} processors, "
@@ -39,11 +39,12 @@ internal static class Doubts
         {
             foreach (var threads in new[] { 1, 2 })
             {
-                Timed("study of passes", threads, () => DrawnDoubts.OfPasses(car, null, road, Speed, measures, Samples, seed, degree: threads));
+                Timed("study of passes", threads, () => JointStudy.OfPasses(
+                    [CarDoubts.Of(car)], road, Speed, measures, Samples, seed, degree: threads));
             }
 
-            Timed("study of passes without measures", 1, () => DrawnDoubts.OfPasses(car, null, road, Speed, [], Samples, seed));
-            Timed("study at rest", 1, () => DrawnDoubts.Of(car, null, RestCatalogue.For(MeasureUse.Doubt), Samples, seed));
+            Timed("study of passes without measures", 1, () => JointStudy.OfPasses([CarDoubts.Of(car)], road, Speed, [], Samples, seed));
+            Timed("study at rest", 1, () => JointStudy.Of([CarDoubts.Of(car)], RestCatalogue.For(MeasureUse.Doubt), Samples, seed));
             var sides = SideEffectCatalogue.Of(WheelPlace.Each(hasSides: true));
             Timed("side effects", 1, () => JointStudy.Of([doubts], sides, Samples, seed));
             Timed($"{RideSamples} random roads at one speed", 2, () => JointStudy.OfRides(
@@ -52,7 +53,7 @@ internal static class Doubts
             {
                 for (var i = 0; i < Samples; i++)
                 {
-                    CarDraw.Of(doubts, seed, i);
+                    JointDraw.Of(JointDoubts.Of([doubts]), seed, i);
                 }
             });
         }

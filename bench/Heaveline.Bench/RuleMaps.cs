@@ -80,7 +80,7 @@ internal static class RuleMaps
         void Map(double[] values, double[] at, Measure<Pass>[] measures, int threads) =>
             RuleMap.Of(model, road, RuleAxis.FrequencyRatio(values), at, measures, degree: threads);
 
-        void Study(int threads) => DrawnDoubts.OfPasses(doubtful, null, road, 50.0 / 3.6, both, Draws, 1, degree: threads);
+        void Study(int threads) => JointStudy.OfPasses([CarDoubts.Of(doubtful)], road, 50.0 / 3.6, both, Draws, 1, degree: threads);
     }
 
     private static void Time(string what, int threads, int passes, Action work)

@@ -85,7 +85,7 @@ internal static class AxlePartWords
     {
         if (f.OptionalValue(BarWheelRate) is { } rate)
         {
-            Checked.NotNegative(rate, "Leave the bar out when there is none.", "wheel rate");
+            Checked.NotNegative(rate, "Leave the bar out when there is none.", BarWheelRate.Property);
             var beside = new Key[] { BarLength, Arm, LinkPerWheel, ShearModulus }.FirstOrDefault(f.Has);
             if (beside is null)
             {

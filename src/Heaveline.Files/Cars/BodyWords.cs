@@ -100,7 +100,7 @@ internal static class BodyWords
             }
 
             // One reading for both halves: its error is theirs in common, whatever the scale is called.
-            var half = Checked.Positive(whole, ScaleAdvice, axle.Name).Times(0.5);
+            var half = Checked.Positive(whole, ScaleAdvice, axle.Property).Times(0.5);
             half = scale is null ? ProductDoubt.UnderOwn(half, $"{axle.Name} axle weighing") : ProductDoubt.Under(half, scale);
             return (half, half);
         }
@@ -112,8 +112,8 @@ internal static class BodyWords
         }
 
         return (
-            ProductDoubt.Under(Checked.Positive(f.Required(left), ScaleAdvice, left.Name), scale),
-            ProductDoubt.Under(Checked.Positive(other, ScaleAdvice, right.Name), scale));
+            ProductDoubt.Under(Checked.Positive(f.Required(left), ScaleAdvice, left.Property), scale),
+            ProductDoubt.Under(Checked.Positive(other, ScaleAdvice, right.Property), scale));
     }
 
     private static Body? MakeBody(Fields f)

@@ -18,8 +18,7 @@ internal static class InterconnectionWords
         "front-per-wheel",
         "Travel of the common spring divided by front wheel travel; 1 when left out.",
         Kind.Amount<Plain>(),
-        "0.6",
-        property: "link ratio");
+        "0.6");
     private static readonly Key<Amount<Plain>> RearRatio = Key.Optional(
         "rear-per-wheel",
         "Travel of the common spring divided by rear wheel travel, negative when the rear works against the front; 1 when left out.",
@@ -122,10 +121,7 @@ internal static class InterconnectionWords
         {
             if (f.Optional(key, one) is { } ratio && !(Math.Abs(ratio.Si) is > 0.0 and <= 2.0))
             {
-                f.Refuse(
-                    key,
-                    $"is {f.Node.At(key.Name)?.Text}; it must be between -2 and 2 and not 0.",
-                    "Leave the interconnection out when one end is not joined.");
+                f.Refuse(key, new ValueLimit("between -2 and 2 and not 0", -2.0, 2.0), "Leave the interconnection out when one end is not joined.");
                 return null;
             }
         }

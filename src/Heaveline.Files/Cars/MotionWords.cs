@@ -97,13 +97,20 @@ internal sealed class MotionWords
             : f.Has(PerWheel) ? ((Key)PerWheel, f.Required(PerWheel)) : (WheelPer, Inverse(f.Required(WheelPer)));
         if (!(ratio.Si > 0.0 && ratio.Si <= Steepest))
         {
-            var text = f.Node.At(key.Name)?.Text;
-            f.Refuse(
-                key,
-                key == PerWheel
-                    ? $"is {text}; it must be above 0 and at most 2."
-                    : $"is {text}, a ratio of {ratio.Si:G3}; {Element} travel per wheel travel must be above 0 and at most 2.",
-                "Measure both travels over the same movement, and check which one was divided by which.");
+            const string Advice = "Measure both travels over the same movement, and check which one was divided by which.";
+            var limit = new ValueLimit(FormattableString.Invariant($"above 0 and at most {Steepest}"), 0.0, Steepest, IsOpenBelow: true);
+            if (key == PerWheel)
+            {
+                f.Refuse(key, limit, Advice);
+            }
+            else
+            {
+                f.Refuse(
+                    key,
+                    $"is {f.Node.At(key.Name)?.Text}, a ratio of {ratio.Si:G3}; {Element} travel per wheel travel must be {limit.Words}.",
+                    Advice);
+            }
+
             return null;
         }
 

@@ -38,11 +38,14 @@ public sealed record FormField
     /// </summary>
     public string? Limit { get; init; }
 
-    /// <summary>The lower limit, SI units; whether it may be reached, <see cref="Limit"/> says. Null when there is none.</summary>
+    /// <summary>The lower limit, SI units; null when there is none.</summary>
     public double? Least { get; init; }
 
     /// <summary>The upper limit, SI units; null when there is none.</summary>
     public double? Most { get; init; }
+
+    /// <summary>Whether the lower limit itself is refused.</summary>
+    public bool IsOpenBelow { get; init; }
 
     /// <summary>Dimension, units and their conversion, for quantities and numbers; null for others.</summary>
     public QuantityForm? Quantity { get; init; }

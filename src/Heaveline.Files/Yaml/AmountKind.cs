@@ -32,12 +32,11 @@ internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
     }
 
     /// <inheritdoc/>
-    internal override string Restate(string limit, string typed)
+    internal override ValueLimit Restate(RefusedValueException refused, string typed)
     {
-        var zero = $"0 {TDimension.Symbol}".TrimEnd();
-        var unit = QuantityText.Parse<TDimension>(typed).Unit;
-        return unit is not null && (limit == $"above {zero}" || limit == $"{zero} or above")
-            ? limit.Replace(zero, $"0 {unit.Symbol}", StringComparison.Ordinal)
+        var limit = ValueLimit.Of(refused);
+        return refused is { Least: 0.0, Most: null } && QuantityText.Parse<TDimension>(typed).Unit is { Symbol: var unit }
+            ? limit with { Words = refused.IsOpenBelow ? $"above 0 {unit}" : $"0 {unit} or above" }
             : limit;
     }
 

@@ -42,6 +42,10 @@ public sealed class Fields
     /// <summary>Refuses the value of a key; the message begins with the key's path in words.</summary>
     public void Refuse(Key key, string message, string advice) => reader.Refuse(PlaceOf(key), $"{SubjectOf(key)} {message}", advice);
 
+    /// <summary>Refuses the value of a key for its limit.</summary>
+    internal void Refuse(Key key, ValueLimit limit, string advice) =>
+        reader.Refuse(PlaceOf(key), SubjectOf(key), Node.At(key.Name)?.Text ?? "missing", limit, advice);
+
     /// <summary>Refuses the whole group; the message begins with the group's path in words.</summary>
     public void Refuse(string message, string advice) => reader.Refuse(Node.Place, $"{Node.Subject} {message}", advice);
 

@@ -1,11 +1,9 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Yaml;
 
 /// <summary>Fields for the keys of a group, from the shape that reads them.</summary>
-internal static partial class FormGroup
+internal static class FormGroup
 {
     /// <summary>A whole file as a field without a name, its keys below it.</summary>
     public static FormField Of<T>(Shape<T> file)
@@ -29,7 +27,6 @@ internal static partial class FormGroup
     private static FormField Field(Shape shape, Kind kind, Key key, IReadOnlyList<string> path)
     {
         var limit = GroupLimits.Of(shape, kind, key);
-        var (least, most) = Range(limit);
         return key.Kind.Describe(new FormField
         {
             Path = [.. path, key.Name],
@@ -39,40 +36,10 @@ internal static partial class FormGroup
             Example = key.Example,
             IsRequired = key.IsRequired,
             OneOf = [.. shape.OneOf.Where(set => set.Contains(key)).SelectMany(set => set).Select(one => one.Name).Distinct()],
-            Limit = limit,
-            Least = least,
-            Most = most,
+            Limit = limit?.Words,
+            Least = limit?.Least,
+            Most = limit?.Most,
+            IsOpenBelow = limit is { IsOpenBelow: true },
         });
     }
-
-    // The limits that records state: "above 0 N/mm", "0 m or above", "between 0.5 and 10 m", "above 0 and at most 2".
-    // Only 0 is stated in other units than SI.
-    private static (double? Least, double? Most) Range(string? limit)
-    {
-        if (limit is null)
-        {
-            return (null, null);
-        }
-
-        if (Between().Match(limit) is { Success: true } between)
-        {
-            return (Number(between.Groups[1]), Number(between.Groups[2]));
-        }
-
-        var most = AtMost().Match(limit);
-        return (
-            limit.StartsWith("above 0", StringComparison.Ordinal) || OrAbove().IsMatch(limit) ? 0.0 : null,
-            most.Success ? Number(most.Groups[1]) : null);
-
-        static double Number(Group digits) => double.Parse(digits.ValueSpan, CultureInfo.InvariantCulture);
-    }
-
-    [GeneratedRegex(@"^between (-?[0-9.eE+-]+) and (-?[0-9.eE+-]+)( |$)")]
-    private static partial Regex Between();
-
-    [GeneratedRegex(@"and at most ([0-9.]+)$")]
-    private static partial Regex AtMost();
-
-    [GeneratedRegex(@"^0 .*or above$")]
-    private static partial Regex OrAbove();
 }

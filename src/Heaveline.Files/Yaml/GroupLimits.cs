@@ -4,26 +4,24 @@ namespace Heaveline.Files.Yaml;
 
 /// <summary>
 /// The limits of a group's single values. They stand in the checks of the records, and nowhere else; so the group is read with sound examples
-/// and one value that nothing can have, and what the refusal says is the limit.
+/// and one value that nothing can have, and what it is refused for is the limit.
 /// </summary>
 internal static class GroupLimits
 {
-    private const string Says = "; it must be ";
-
     // Asking takes a few readings; both axles are of one shape.
-    private static readonly ConcurrentDictionary<(Shape, Key), string?> Known = [];
+    private static readonly ConcurrentDictionary<(Shape, Key), ValueLimit?> Known = [];
 
-    /// <summary>The limit of a key's value in words; null when none is told.</summary>
+    /// <summary>The limit of a key's value; null when none is told.</summary>
     /// <param name="shape">The group.</param>
     /// <param name="kind">What reads it.</param>
     /// <param name="key">The key.</param>
-    public static string? Of(Shape shape, Kind kind, Key key) => Known.GetOrAdd((shape, key), _ =>
+    public static ValueLimit? Of(Shape shape, Kind kind, Key key) => Known.GetOrAdd((shape, key), _ =>
         Enumerable.Range(0, shape.OneOf.Select(set => set.Count).DefaultIfEmpty(1).Max())
             .SelectMany(alternative => key.Kind.Probes.Select(probe => LimitOf(shape, kind, key, probe, alternative)))
             .FirstOrDefault(limit => limit is not null));
 
     // alternative: which of several keys is given where one of them must be.
-    private static string? LimitOf(Shape shape, Kind kind, Key key, string probe, int alternative)
+    private static ValueLimit? LimitOf(Shape shape, Kind kind, Key key, string probe, int alternative)
     {
         var beside = shape.Keys.Where(other => other.IsRequired)
             .Concat(shape.OneOf.Where(set => !set.Contains(key)).Select(set => set[Math.Min(alternative, set.Count - 1)]))
@@ -45,9 +43,7 @@ internal static class GroupLimits
 
         var reader = new Reader(new SourceText("", ""));
         _ = kind.TryReadAny(group, reader, out _);
-        var told = reader.Refusals
-            .FirstOrDefault(refusal => refusal.Line == at.Line && refusal.Message.Contains(Says, StringComparison.Ordinal))?.Message;
-        return told?[(told.IndexOf(Says, StringComparison.Ordinal) + Says.Length)..].TrimEnd('.');
+        return reader.Limits.FirstOrDefault(refused => refused.Place.Line == at.Line).Limit;
     }
 
     private static Node? Example(Key key) =>

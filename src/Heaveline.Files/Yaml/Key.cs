@@ -12,7 +12,7 @@ public abstract class Key
         Kind = kind;
         Example = example;
         IsRequired = isRequired;
-        Property = property ?? name;
+        Property = property ?? Pascal(name);
     }
 
     /// <summary>The key as written in the file.</summary>
@@ -32,7 +32,7 @@ public abstract class Key
     /// <summary>Whether it may not be left out.</summary>
     public bool IsRequired { get; }
 
-    /// <summary>The record's property that holds the value, for refusals that the record itself makes; the key's name when they agree.</summary>
+    /// <summary>The record's property that holds the value, by which the record's own refusals find the key: the key's name unless told.</summary>
     public string Property { get; }
 
     /// <summary>A key that may not be left out.</summary>
@@ -46,8 +46,6 @@ public abstract class Key
     /// <summary>A sound value, from the example; null when there is none.</summary>
     internal object? Sample() => Kind.Sample(Example);
 
-    /// <summary>Whether a record's name for a value ("unsprung mass") means this key, letter case and the marks between words aside.</summary>
-    internal bool Holds(string what) => Bare(what) == Bare(Property);
-
-    private static string Bare(string name) => string.Concat(name.Where(char.IsLetterOrDigit)).ToUpperInvariant();
+    // "unsprung-mass" → "UnsprungMass", as properties are written.
+    private static string Pascal(string name) => string.Concat(name.Split('-').Select(part => char.ToUpperInvariant(part[0]) + part[1..]));
 }

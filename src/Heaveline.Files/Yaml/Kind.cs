@@ -82,8 +82,8 @@ public abstract class Kind
     /// <summary>Reads a value without knowing its type; false when refused.</summary>
     internal abstract bool TryReadAny(Node node, Reader reader, out object value);
 
-    /// <summary>A limit in SI units as a record states it, put into the unit that the user wrote where that changes no number.</summary>
-    internal virtual string Restate(string limit, string typed) => limit;
+    /// <summary>A limit as a record states it, put into the unit that the user wrote where that changes no number.</summary>
+    internal virtual ValueLimit Restate(RefusedValueException refused, string typed) => ValueLimit.Of(refused);
 
     /// <summary>A sound value of this kind, to go on checking the other keys when this one is refused; null when there is none.</summary>
     internal virtual object? Sample(string example)

@@ -6,6 +6,7 @@ namespace Heaveline.Files.Yaml;
 public sealed class Reader(SourceText source)
 {
     private readonly List<Refusal> refusals = [];
+    private readonly List<(Place Place, ValueLimit Limit)> limits = [];
     private readonly List<Warning> first = [];
     private readonly List<Warning> warnings = [];
 
@@ -21,6 +22,21 @@ public sealed class Reader(SourceText source)
 
     /// <summary>Refusals so far.</summary>
     internal int Count => refusals.Count;
+
+    /// <summary>Limits that values were refused for, with the places of the values.</summary>
+    internal IReadOnlyList<(Place Place, ValueLimit Limit)> Limits => limits;
+
+    /// <summary>Refuses a value for its limit.</summary>
+    /// <param name="place">Where it stands.</param>
+    /// <param name="subject">What it is the value of.</param>
+    /// <param name="given">The value as given.</param>
+    /// <param name="limit">What it must be.</param>
+    /// <param name="advice">What to write instead.</param>
+    internal void Refuse(Place place, string subject, string given, ValueLimit limit, string advice)
+    {
+        limits.Add((place, limit));
+        Refuse(place, $"{subject} is {given}; it must be {limit.Words}.", advice);
+    }
 
     /// <summary>Refuses what stands at a place.</summary>
     public void Refuse(Place place, string message, string advice) =>

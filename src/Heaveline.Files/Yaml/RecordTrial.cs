@@ -32,8 +32,8 @@ internal sealed class RecordTrial<T>(Node node, Shape shape, Reader reader, Func
             }
             catch (RefusedValueException refused)
             {
-                var key = shape.Keys.FirstOrDefault(key => key.Holds(refused.What));
-                if (isSound || (IsAboutOneValue(refused.Limit) && (key is null || !replaced.Contains(key))))
+                var key = shape.Keys.FirstOrDefault(key => key.Property == refused.Property);
+                if (isSound || (IsAboutOneValue(refused) && (key is null || !replaced.Contains(key))))
                 {
                     Tell(refused, key);
                 }
@@ -75,18 +75,14 @@ internal sealed class RecordTrial<T>(Node node, Shape shape, Reader reader, Func
         if (key is null || value is null)
         {
             var subject = $"{node.Path} {refused.What}".TrimStart();
-            reader.Refuse(node.Place, $"{subject} is {refused.Value}; it must be {refused.Limit}.", refused.Advice);
+            reader.Refuse(node.Place, subject, refused.Value, ValueLimit.Of(refused), refused.Advice);
             return;
         }
 
         var given = value.Kind == NodeKind.Scalar ? value.Text : refused.Value;
-        var limit = key.Kind.Restate(refused.Limit, given);
-        reader.Refuse(value.Place, $"{value.Subject} is {given}; it must be {limit}.", refused.Advice);
+        reader.Refuse(value.Place, value.Subject, given, key.Kind.Restate(refused, given), refused.Advice);
     }
 
-    // "above 0 m" but not "above 0.05 m", which may come from another value.
-    private static bool IsAboutOneValue(string limit) =>
-        limit is "above 0" or "0 or above" or "a finite number"
-        || limit.StartsWith("above 0 ", StringComparison.Ordinal)
-        || (limit.StartsWith("0 ", StringComparison.Ordinal) && limit.EndsWith(" or above", StringComparison.Ordinal));
+    // A closed range may end at another value.
+    private static bool IsAboutOneValue(RefusedValueException refused) => refused.Least is not null && (refused.Most is null || refused.IsOpenBelow);
 }

@@ -254,7 +254,7 @@ public sealed partial class CarPage
     private void OpenNew(string file)
     {
         mayLeave = true;
-        Addresses.NavigateTo(CarAddress.Car(GarageView.NameOf(file)));
+        Addresses.NavigateTo(PageAddress.Car(GarageView.NameOf(file)));
     }
 
     private void Guard(LocationChangingContext leaving)

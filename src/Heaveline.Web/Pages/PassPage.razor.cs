@@ -235,10 +235,8 @@ public partial class PassPage
         ? PassCaption.AltText(of.Now.Pass, of.Now.Measures, PassPanels.Of(of.Now.Pass, of.Now.Measures).Length)
         : "No curves: the crossing broke off at once.";
 
-    private static string Caption(PassView of) => of.Former is { } former
-        ? $"{(of.Road.Event is null ? "" : EventBands.Meaning)} {ReaderSigns.Pitch} Dashed: "
-            + $"{(former.Name == "as described" ? "the car as described" : former.Name)}."
-        : $"{(of.Road.Event is null ? "" : EventBands.Meaning)} {ReaderSigns.Pitch}";
+    private static string Caption(PassView of) => $"{(of.Road.Event is null ? "" : EventBands.Meaning)} {ReaderSigns.Pitch}"
+        + (of.Former is null ? "" : $" Dashed: {of.Against}.");
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

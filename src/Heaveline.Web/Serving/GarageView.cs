@@ -81,6 +81,7 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         Refusal = reading is { Value: not null } ? ""
             : CarNames.Count == 0 ? "There is no car file in this garage yet."
             : reading is null ? $"There is no car named {name} in this garage." : $"The file of {name} is refused; its own page says why.",
+        IsMissing = reading is null,
         Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
     };
 
@@ -95,6 +96,7 @@ internal sealed class GarageView(ServeOptions options) : IFinder
             Refusal = reading is { Value: not null } ? ""
                 : reading is null ? $"There is no road named {name}."
                     : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
+            IsMissing = reading is null,
             Inputs = [.. reading?.Sources.Select(s => s.ToInput(RoadNames.Contains(name))) ?? []],
         };
     }

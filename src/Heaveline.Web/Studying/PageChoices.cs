@@ -14,7 +14,11 @@ namespace Heaveline.Web.Studying;
 public sealed record PageChoices(IReadOnlyList<Choice> Offered, Given Typed, Given Given)
 {
     /// <summary>The query of the page and of its downloads, with its question mark; what is as usual is left out.</summary>
-    public string Query => Typed.Query(Offered);
+    public string Query => QueryOf(Offered);
+
+    /// <summary>The query of a part of what can be chosen.</summary>
+    public string QueryOf(IEnumerable<Choice> choices) =>
+        PageAddress.Query(choices.SelectMany(c => Typed.All(c).Select(words => (c.Name, (string?)words))));
 
     /// <summary>Reads an address.</summary>
     /// <param name="query">Its query, with or without the question mark.</param>

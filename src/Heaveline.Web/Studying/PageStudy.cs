@@ -2,6 +2,7 @@ using Heaveline.Answers;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Studies;
+using Heaveline.Web.Serving;
 
 namespace Heaveline.Web.Studying;
 

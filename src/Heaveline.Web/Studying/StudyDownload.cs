@@ -17,20 +17,9 @@ internal static class StudyDownload
         PageStudy<TAsked, TAnswer, TView> study, AskedReading<TAsked> reading, Func<TView, IResult> file, CancellationToken aborted)
         where TAsked : class
         where TAnswer : Answer
-        where TView : class => Download.Answer(async () =>
-        {
-            if (reading.Asked is null)
-            {
-                return Download.Refused(string.Join(' ', reading.Objections.Select(o => o.Sentence)));
-            }
-
-            try
-            {
-                return file(study.Find(reading.Key) ?? await Task.Run(() => study.Answer(reading, null, null, aborted), aborted));
-            }
-            catch (QueueFullException full)
-            {
-                return Results.Text(full.Message, "text/plain; charset=utf-8", statusCode: StatusCodes.Status503ServiceUnavailable);
-            }
-        });
+        where TView : class => Download.Answer(
+            async () => reading.Asked is null
+                ? Download.Refused(reading.Objections)
+                : file(study.Find(reading.Key) ?? await Task.Run(() => study.Answer(reading, null, null, aborted), aborted)),
+            aborted);
 }

@@ -1,4 +1,5 @@
 using System.Threading.RateLimiting;
+using Heaveline.Web.Serving;
 
 namespace Heaveline.Web.Studying;
 

@@ -19,7 +19,7 @@ internal sealed record StopSetting(AxleEnd End) : Setting($"{End.Key()}-stop", $
     {
         var axle = car.At(End);
         var clearance = new Amount<Length>(Rounded.In(
-            Within(value, 0.0, 1000.0, "mm", "Wheel travel from the state described until the stop touches.") / 1000.0, 1e-3, 1));
+            In.Millimetres.ToSi(Within(value, 0.0, 1000.0, "mm", "Wheel travel from the state described until the stop touches.")), 1e-3, 1));
         return axle.BumpStop is { } stop ? car.With(End, axle with { BumpStop = stop with { Clearance = clearance } }) : car;
     }
 

@@ -28,7 +28,7 @@ internal sealed record WheelbaseSetting(bool InertiaGrows) : Setting("wheelbase"
     /// <inheritdoc/>
     public override Car Apply(Car car, double value)
     {
-        var length = Math.Round(Within(value, 500.0, 10000.0, "mm", "From wheel centre to wheel centre along the car.")) / 1000.0;
+        var length = In.Millimetres.ToSi(Math.Round(Within(value, 500.0, 10000.0, "mm", "From wheel centre to wheel centre along the car.")));
         var factor = length / car.Wheelbase.Si;
         Amount<Length> Placed(Amount<Length> x) => new(Rounded.In(x.Si * factor, 1e-3, 0));
         return car with

@@ -3,7 +3,6 @@ namespace Heaveline.Answers;
 /// <summary>The sources of the methods, by key. How each is known follows docs/theory and docs/validation.md.</summary>
 public static class Sources
 {
-    private const string Memory = "from memory";
     private const string SecondHand = "after public transcriptions that agree (docs/validation.md names them); the standard itself was not used";
     private const string Own = "derived in docs/theory and tested; no published source";
 
@@ -15,21 +14,25 @@ public static class Sources
         "read in an instrument's manual that quotes it");
 
     /// <summary>Wheel rate, ride rate and their words.</summary>
-    public static Source Terms { get; } = new("sae-j670", "SAE J670, Vehicle Dynamics Terminology", "wheel rate, ride rate and their words", Memory);
+    public static Source Terms { get; } = new(
+        "terms",
+        "Terms of the trade, explained in this program's docs/glossary.md; cf. SAE J670, Vehicle Dynamics Terminology",
+        "wheel rate, ride rate and their words",
+        "common use; the wording of the standard was not read");
 
     /// <summary>Axle frequencies, body modes, dynamic index.</summary>
     public static Source Modes { get; } = new(
         "gillespie-5",
         "Gillespie, Fundamentals of Vehicle Dynamics, chapter 5",
         "ride frequencies, bounce and pitch modes with their centres, the wheelbase filter",
-        Memory + "; recomputed apart from this program");
+        "derived in docs/theory/model.md and recomputed apart from this program; the textbook stands for the method's name");
 
     /// <summary>Stepping of the equations of motion.</summary>
     public static Source Steps { get; } = new(
         "hairer-i",
         "Hairer, Nørsett and Wanner, Solving Ordinary Differential Equations I",
         "fixed steps of the fourth-order Adams–Bashforth formula",
-        Memory + "; checked against SciPy's DOP853");
+        "coefficients read in several programs; checked against SciPy's DOP853");
 
     /// <summary>Hit and settling.</summary>
     public static Source Parts { get; } = new(
@@ -52,24 +55,32 @@ public static class Sources
     /// <summary>Curved elements on a random road.</summary>
     public static Source Linearisation { get; } = new(
         "roberts-spanos",
-        "Roberts and Spanos, Random Vibration and Statistical Linearization",
+        "Booton 1953, Kazakov and Caughey, after reviews; Roberts and Spanos, Random Vibration and Statistical Linearization, 1990",
         "dampers and stops on a random road",
-        Memory + "; checked against passes in time");
+        "derived (Gaussian integration by parts) and checked against passes in time; of the books the reviews were read");
 
     /// <summary>Doubts carried through.</summary>
-    public static Source Doubts { get; } = new("jcgm-100", "JCGM 100:2008 (GUM), clause 5", "doubts carried through by slopes", Memory);
+    public static Source Doubts { get; } = new("jcgm-100", "JCGM 100:2008 (GUM), clause 5", "doubts carried through by slopes", "cited by its title");
 
     /// <summary>Doubts carried through by drawing cars.</summary>
     public static Source Draws { get; } = new(
-        "jcgm-101", "JCGM 101:2008, propagation of distributions by a Monte Carlo method", "doubts carried through by drawing cars", Memory);
+        "jcgm-101",
+        "JCGM 101:2008, propagation of distributions by a Monte Carlo method",
+        "doubts carried through by drawing cars",
+        "cited by its title");
 
     /// <summary>Fair shares of causes.</summary>
     public static Source Shares { get; } = new(
-        "shapley", "Shapley, A value for n-person games, 1953", "fair shares of causes that work together", Memory);
+        "shapley",
+        "Shapley, A value for n-person games, Contributions to the Theory of Games II, 1953, 307–317",
+        "fair shares of causes that work together",
+        "citation read; derived and tested");
 
     /// <summary>Closed forms of the rule.</summary>
     public static Source Rule { get; } = new(
-        "ratio-rule", "This program's docs/guide/which-spring-first.md", "1 + 0.6 L f/V and the ends in step: read off our own runs", Own);
+        "ratio-rule", "This program's docs/guide/which-spring-first.md", "1 + 0.6 L f/V and the ends in step: read off our own runs",
+        Own
+        + "; that such a rule holds near one speed only, Crolla and King (16th IAVSD symposium) and Odhams and Cebon 2006 say too (abstracts read)");
 
     /// <summary>Side effects.</summary>
     public static Source SideEffects { get; } = new(

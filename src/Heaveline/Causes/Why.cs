@@ -46,10 +46,17 @@ public sealed record Why
     /// <param name="speed">Speed, m/s.</param>
     /// <param name="options">The neutral values.</param>
     /// <param name="degree">How many groups of passes run at once.</param>
+    /// <param name="progress">Told the share done (–), perhaps from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car's own pass does not run to its end.</exception>
     public static Why Of(
-        RideModel model, Road road, double speed, WhyOptions? options = null, int degree = 1, CancellationToken cancellation = default)
+        RideModel model,
+        Road road,
+        double speed,
+        WhyOptions? options = null,
+        int degree = 1,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(road);
@@ -76,8 +83,8 @@ public sealed record Why
             sets.Count,
             new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation },
             i => cars[i] = neutral.Without(causes, sets[i]));
-        var rows = BatchedMeasures.Of(
-            [.. cars.Select(car => car is null ? null : new PassRequest(car, road, speed))], measures, passOptions, degree, cancellation);
+        var (rows, _) = BatchedMeasures.WithOutcomes(
+            [.. cars.Select(car => car is null ? null : new PassRequest(car, road, speed))], measures, passOptions, degree, progress, cancellation);
 
         WhyRanking Ranked(int k)
         {
@@ -109,15 +116,24 @@ public sealed record Why
     /// <summary>The same with a road test planned for each cause of the settling that a load can change and that counts.</summary>
     /// <param name="least">Least size of a cause's share over the car's value that is worth a test (–).</param>
     /// <param name="degree">How many groups of passes run at once.</param>
+    /// <param name="progress">Told the share done (–); null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public Why WithTests(double least, int degree = 1, CancellationToken cancellation = default) => this with
+    public Why WithTests(double least, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
-        Tests =
-        [
-            .. Settling.Causes.Where(c => Math.Abs(c.Relative) >= least)
-                .Select(c => TestPlan.Of(this, c.Kind, degree, cancellation)).OfType<PlannedTest>(),
-        ],
-    };
+        PitchCause[] causes = [.. Settling.Causes.Where(c => Math.Abs(c.Relative) >= least)];
+        var tests = new List<PlannedTest>();
+        foreach (var (i, cause) in causes.Index())
+        {
+            if (TestPlan.Of(this, cause.Kind, degree, cancellation) is { } test)
+            {
+                tests.Add(test);
+            }
+
+            progress?.Report((i + 1.0) / causes.Length);
+        }
+
+        return this with { Tests = tests };
+    }
 
     private static PitchCause Cause(
         PitchCauseKind kind,

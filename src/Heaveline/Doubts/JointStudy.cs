@@ -26,6 +26,11 @@ public sealed record JointStudy
     /// <summary>Number of draws.</summary>
     public required int Samples { get; init; }
 
+    /// <summary>
+    /// Fewest draws that tell whose doubt makes how much of a number's variance; with fewer <see cref="DoubtResult.Shares"/> are empty.
+    /// </summary>
+    public int FewestForShares => ErrorFit.Fewest(Doubts.Sources.Count);
+
     /// <summary>Draws that no car could have and that were drawn again.</summary>
     public required int Refused { get; init; }
 

@@ -105,8 +105,11 @@ public static class LoadStatesFigure
     }
 
     private static string Shift(IReadOnlyList<RideModel> models, RideModel heaviest) =>
-        $"Rear over front ride frequency: {Numeral.Of(LoadStatesTable.Ratio(models[0]), 2)} {models[0].Load.Name}"
-        + (models.Count > 1 ? $", {Numeral.Of(LoadStatesTable.Ratio(heaviest), 2)} {heaviest.Load.Name}." : ".");
+        $"Rear over front ride frequency: {Ratio(models[0])} {models[0].Load.Name}"
+        + (models.Count > 1 ? $", {Ratio(heaviest)} {heaviest.Load.Name}." : ".");
+
+    private static string Ratio(RideModel model) =>
+        Numeral.Of(AxleCatalogue.FrequencyRatio.Of(new CarAtRest(model)), AxleCatalogue.FrequencyRatio.HeadingDigits);
 
     private static string Sinking(RideModel model) =>
         $"{FirstLetter.Raised(model.Load.Name)}: front {Numeral.Change(In.Millimetres.Of(model.Trim.FrontHeight), 0)} mm, "

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Heaveline.Cars;
-using Heaveline.Measures.Comfort;
-using Heaveline.Passes;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 using Heaveline.Rides;
 
@@ -26,18 +25,20 @@ public static class PitchCountFigure
         }
 
         var first = responses[0];
-        RandomComfort[] comfort = [.. responses.Select(r => RandomComfort.Of(r, seat))];
+        CarOnRoad[] rides = [.. responses.Select(r => new CarOnRoad(r))];
+        var place = SeatPlace.Of(seat.Name);
+        double[] Of(Measure<CarOnRoad> measure) => [.. rides.Select(measure.Of)];
+        double[] raw = Of(RideCatalogue.PitchAcceleration), vertical = Of(RideCatalogue.Vertical(place)), pitch = Of(RideCatalogue.Pitch(place));
         double[] speeds = [.. responses.Select(r => In.KilometresPerHour.Of(r.Speed))];
-        Trace Curve(string name, IEnumerable<double> values, Pen pen) => Trace.From(name, speeds, [.. values], pen);
+        Trace Curve(string name, double[] values, Pen pen) => Trace.From(name, speeds, [.. values], pen);
         return new Figure
         {
             Title = $"{first.Model.Car.Name}, {seat.Name}: pitch as it is, and what the standard counts",
             AltText = string.Create(
                 CultureInfo.InvariantCulture,
-                $"Two charts against speed. Pitch acceleration as it is: {first.Rms(RideSignal.PitchAcceleration):F2} rad/s² at {speeds[0]:F0} km/h, "
-                + $"{responses[^1].Rms(RideSignal.PitchAcceleration):F2} at {speeds[^1]:F0}. Counted by the standard at the seat: "
-                + $"vertical {comfort[0].Vertical:F2} and {comfort[^1].Vertical:F2} m/s², pitch {comfort[0].CountedPitch:F2} and "
-                + $"{comfort[^1].CountedPitch:F2} m/s²."),
+                $"Two charts against speed. Pitch acceleration as it is: {raw[0]:F2} rad/s² at {speeds[0]:F0} km/h, "
+                + $"{raw[^1]:F2} at {speeds[^1]:F0}. Counted by the standard at the seat: "
+                + $"vertical {vertical[0]:F2} and {vertical[^1]:F2} m/s², pitch {pitch[0]:F2} and {pitch[^1]:F2} m/s²."),
             Caption = $"Random road, {first.Model.Load.Name}. Above: pitch acceleration, root mean square, not weighted, which the trade believes "
                 + "matters most. Below, in one unit: vertical at the seat weighted by Wk, pitch weighted by We times 0.4 m/rad, "
                 + "fore-aft at the head weighted by Wd. The factor 0.4 m/rad and the choice of axes are those of ISO 2631-1:1997, 8.2.2 and table 1; "
@@ -49,17 +50,22 @@ public static class PitchCountFigure
             [
                 new ChartPanel
                 {
-                    Y = new Axis { Label = "pitch acceleration, RMS, as it is", Unit = "rad/s²", From = 0.0 },
-                    Traces = [Curve("pitch", responses.Select(r => r.Rms(RideSignal.PitchAcceleration)), Pen.Of(Ink.Second))],
+                    Y = new Axis
+                    {
+                        Label = RideCatalogue.PitchAcceleration.ShortLabel,
+                        Unit = RideCatalogue.PitchAcceleration.Unit.Symbol,
+                        From = 0.0,
+                    },
+                    Traces = [Curve("pitch", raw, Pen.Of(Ink.Second))],
                 },
                 new ChartPanel
                 {
                     Y = new Axis { Label = "counted by the standard, RMS, weighted", Unit = "m/s²", From = 0.0 },
                     Traces =
                     [
-                        Curve("vertical", comfort.Select(c => c.Vertical), Pen.Of(Ink.First)),
-                        Curve("head", comfort.Select(c => c.HeadForeAft), Pen.Of(Ink.Fourth, Dash.Dotted)),
-                        Curve("pitch", comfort.Select(c => c.CountedPitch), Pen.Of(Ink.Second, Dash.Dashed)),
+                        Curve("vertical", vertical, Pen.Of(Ink.First)),
+                        Curve("head", Of(RideCatalogue.HeadForeAft(place)), Pen.Of(Ink.Fourth, Dash.Dotted)),
+                        Curve("pitch", pitch, Pen.Of(Ink.Second, Dash.Dashed)),
                     ],
                 },
             ],

@@ -25,7 +25,8 @@ public static class RideSpectraFigure
                 + "acceleration, and that of pitch acceleration; dotted lines where the wheelbase cancels heave or pitch.",
             Caption = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{FirstLetter.Raised(response.Model.Load.Name)}; random road of {1e6 * response.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m. "
+                $"{FirstLetter.Raised(response.Model.Load.Name)}; random road of "
+                + $"{In.MillionthsOfCubicMetres.Of(response.Spectrum.Density.Si):G4}e-6 m³ at 0.1 cycles/m. "
                 + $"The rear wheels meet the road {filter.Delay:F3} s after the front ones: heave is cancelled at odd, pitch at even multiples of "
                 + $"{0.5 / filter.Delay:F2} Hz. RMS: heave {response.Rms(RideSignal.HeaveAcceleration):F2} m/s², "
                 + $"pitch {response.Rms(RideSignal.PitchAcceleration):F2} rad/s²."),

@@ -1,5 +1,6 @@
 using System.Globalization;
-using Heaveline.Measures.Comfort;
+using Heaveline.Cars;
+using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Rides;
@@ -29,35 +30,21 @@ public static class RideSweepFigure
 
         var first = cars[0].Responses[0];
         var seated = cars.All(c => c.Responses[0].Model.Car.Seats.Count > 0);
-        var panels = new List<Panel>
-        {
-            WithTime(
-                PanelOf("pitch acceleration, RMS, as it is", "rad/s²", cars, r => r.Rms(RideSignal.PitchAcceleration)),
-                inTime,
-                RideSignal.PitchAcceleration),
-        };
+        var place = seat is null ? SeatPlace.First : SeatPlace.Of(seat);
+        var (pitch, heave) = (RideCatalogue.PitchAcceleration, RideCatalogue.HeaveAcceleration);
+        var panels = new List<Panel> { WithTime(PanelOf(pitch, cars, _ => pitch), inTime, RideSignal.PitchAcceleration) };
         if (seated)
         {
-            panels.Add(PanelOf(
-                seat is null ? "vertical at the first seat, RMS, weighted by Wk" : $"vertical at the seat, {seat}, RMS, weighted by Wk",
-                "m/s²",
-                cars,
-                r => Comfort(r, seat).Vertical));
-            panels.Add(PanelOf(
-                seat is null ? "fore-aft at the first head, RMS, weighted by Wd" : $"fore-aft at the head, {seat}, RMS, weighted by Wd",
-                "m/s²",
-                cars,
-                r => Comfort(r, seat).HeadForeAft));
+            panels.Add(PanelOf(RideCatalogue.Vertical(place), cars, car => RideCatalogue.Vertical(Seat(car))));
+            panels.Add(PanelOf(RideCatalogue.HeadForeAft(place), cars, car => RideCatalogue.HeadForeAft(Seat(car))));
         }
         else
         {
-            panels.Add(WithTime(
-                PanelOf("heave acceleration, RMS, as it is", "m/s²", cars, r => r.Rms(RideSignal.HeaveAcceleration)),
-                inTime,
-                RideSignal.HeaveAcceleration));
+            panels.Add(WithTime(PanelOf(heave, cars, _ => heave), inTime, RideSignal.HeaveAcceleration));
         }
 
-        panels.Add(PanelOf("tyre load, RMS change over static, the worst wheel", "%", cars, r => In.Percent.Of(LoadVariation(r))));
+        panels.Add(PanelOf(RideCatalogue.WorstLoadVariation, cars, _ => RideCatalogue.WorstLoadVariation));
+        SeatPlace Seat(Car car) => car.Seats.Any(s => s.Name == seat) ? place : SeatPlace.First;
         var loads = string.Join(", ", cars.Select(c => c.Responses[0].Model.Load.Name).Distinct());
         return new Figure
         {
@@ -66,7 +53,8 @@ public static class RideSweepFigure
                 + "acceleration at the seat, tyre load variation.",
             Caption = string.Create(
                 CultureInfo.InvariantCulture,
-                $"Random road of {1e6 * first.Spectrum.Density.Si:G4}e-6 m³ at 0.1 cycles/m, waviness {first.Spectrum.Waviness:G3}, "
+                $"Random road of {In.MillionthsOfCubicMetres.Of(first.Spectrum.Density.Si):G4}e-6 m³ at 0.1 cycles/m, "
+                + $"waviness {first.Spectrum.Waviness:G3}, "
                 + $"{first.Spectrum.Band}; {loads}. Computed in the frequency domain with dampers, stops and friction made straight "
                 + $"at the response's own level. ")
                 + "Wk and Wd: weightings of ISO 2631-1; the axes and points are those of its table 1.",
@@ -77,13 +65,6 @@ public static class RideSweepFigure
             SharedX = new Axis { Label = "speed", Unit = "km/h" },
             Panels = [.. panels],
         };
-    }
-
-    /// <summary>RMS change of the tyre load over the static load at the worst wheel (–).</summary>
-    public static double LoadVariation(RandomResponse response)
-    {
-        ArgumentNullException.ThrowIfNull(response);
-        return (response.Model.Rolls ? new[] { 0, 1, 2, 3 } : [0, 2]).Max(i => response.LoadVariation(i));
     }
 
     private static ChartPanel WithTime(ChartPanel panel, IReadOnlyList<IReadOnlyList<RandomPass>>? inTime, RideSignal signal) => inTime is null
@@ -102,17 +83,24 @@ public static class RideSweepFigure
             ],
         };
 
-    private static RandomComfort Comfort(RandomResponse response, string? seat) =>
-        RandomComfort.Of(response, response.Model.Car.Seats.FirstOrDefault(s => s.Name == seat) ?? response.Model.Car.Seats[0]);
-
     private static ChartPanel PanelOf(
-        string label, string unit, IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars, Func<RandomResponse, double> of)
+        Measure<CarOnRoad> measure,
+        IReadOnlyList<(string Name, IReadOnlyList<RandomResponse> Responses)> cars,
+        Func<Car, Measure<CarOnRoad>> of)
     {
         var traces = cars.Select((car, i) => Trace.From(
             car.Name,
             [.. car.Responses.Select(r => In.KilometresPerHour.Of(r.Speed))],
-            [.. car.Responses.Select(r => r.Outcome == RandomOutcome.NotConverged ? double.NaN : of(r))],
+            [
+                .. car.Responses.Select(r => r.Outcome == RandomOutcome.NotConverged
+                    ? double.NaN
+                    : measure.Unit.Of(of(r.Model.Car).Of(new CarOnRoad(r)))),
+            ],
             CompareFigure.PenOf(cars.Count == 1 ? 1 : i))).ToArray();
-        return new ChartPanel { Y = new Axis { Label = label, Unit = unit, From = 0.0 }, Traces = [.. traces.Skip(1), traces[0]] };
+        return new ChartPanel
+        {
+            Y = new Axis { Label = measure.ShortLabel, Unit = measure.Unit.Symbol, From = 0.0 },
+            Traces = [.. traces.Skip(1), traces[0]],
+        };
     }
 }

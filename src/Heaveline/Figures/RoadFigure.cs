@@ -47,8 +47,8 @@ public static class RoadFigure
             var (low, high) = fit.DensityInterval(0.95);
             parts.Add(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{FirstLetter.Raised(fit.Class.ToString())}: {1e6 * fit.Density.Si:G3}e-6 m³ at 0.1 cycles/m (95 %: "
-                + $"{1e6 * low.Si:G3} to {1e6 * high.Si:G3}), waviness {fit.Waviness:F2}."));
+                $"{FirstLetter.Raised(fit.Class.ToString())}: {In.MillionthsOfCubicMetres.Of(fit.Density.Si):G3}e-6 m³ at 0.1 cycles/m (95 %: "
+                + $"{In.MillionthsOfCubicMetres.Of(low.Si):G3} to {In.MillionthsOfCubicMetres.Of(high.Si):G3}), waviness {fit.Waviness:F2}."));
         }
 
         if (track.Index is { } index)

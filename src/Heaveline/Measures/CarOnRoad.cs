@@ -6,7 +6,7 @@ namespace Heaveline.Measures;
 /// <summary>A car on a random road in the long run, with its seats' comfort computed when first asked for. For one thread.</summary>
 public sealed class CarOnRoad
 {
-    private readonly Dictionary<string, RandomComfort?> seats = [];
+    private readonly Dictionary<SeatPlace, RandomComfort?> seats = [];
 
     /// <summary>Of a response.</summary>
     public CarOnRoad(RandomResponse response)
@@ -19,13 +19,14 @@ public sealed class CarOnRoad
     public RandomResponse Response { get; }
 
     /// <summary>What the comfort standard makes of a seat; null when the car has no seat of that name.</summary>
-    /// <param name="seat">Its name.</param>
-    public RandomComfort? Comfort(string seat)
+    /// <param name="place">The seat.</param>
+    public RandomComfort? Comfort(SeatPlace place)
     {
-        if (!seats.TryGetValue(seat, out var comfort))
+        ArgumentNullException.ThrowIfNull(place);
+        if (!seats.TryGetValue(place, out var comfort))
         {
-            comfort = Response.Model.Car.Seats.FirstOrDefault(s => s.Name == seat) is { } found ? RandomComfort.Of(Response, found) : null;
-            seats[seat] = comfort;
+            comfort = place.Of(Response.Model.Car).FirstOrDefault() is { } found ? RandomComfort.Of(Response, found) : null;
+            seats[place] = comfort;
         }
 
         return comfort;

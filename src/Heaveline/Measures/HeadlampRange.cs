@@ -68,8 +68,8 @@ public sealed record HeadlampRange(string Source, double LeastDrop, double Great
         return height switch
         {
             < 0.8 => new(source, 0.005, 0.025, "read in a bilingual extract of the EU text"),
-            <= 1.0 => new(source, 0.005, 0.025, "from memory; 1 to 3 % where the maker chose so"),
-            _ => new(source, 0.010, 0.030, "from memory"),
+            <= 1.0 => new(source, 0.005, 0.025, "as usually quoted, its text not found; 1 to 3 % where the maker chose so"),
+            _ => new(source, 0.010, 0.030, "as usually quoted, its text not found"),
         };
     }
 }

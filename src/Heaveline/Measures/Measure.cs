@@ -20,6 +20,12 @@ public abstract record Measure(string Key, string Label, ShownUnit Unit, int Dig
     /// <summary>Name at the head of a caption's numbers.</summary>
     public string CaptionLabel { get => field ?? Name; init; }
 
+    /// <summary>Name at the head of a narrow column.</summary>
+    public string Heading { get => field ?? Label; init; }
+
+    /// <summary>Digits behind the point in a narrow column.</summary>
+    public int HeadingDigits { get => field < 0 ? Digits : field; init; } = -1;
+
     /// <summary>Which way it is better.</summary>
     public Better Better { get; init; }
 
@@ -36,7 +42,7 @@ public abstract record Measure(string Key, string Label, ShownUnit Unit, int Dig
     public string? Word { get; init; }
 
     /// <summary>.NET number format of a value as shown.</summary>
-    public string Format => "F" + Digits.ToString(CultureInfo.InvariantCulture);
+    public string Format { get => field ?? "F" + Digits.ToString(CultureInfo.InvariantCulture); init; }
 
     /// <summary>A value as shown; null where it does not exist.</summary>
     /// <param name="si">SI; not finite where it does not exist.</param>

@@ -7,7 +7,7 @@ namespace Heaveline.Measures;
 
 /// <summary>
 /// What springs, bars, links and loads do besides riding, standing still: roll, pitch in braking and driving, heights, travel left, stress, lamp.
-/// On the tangent at trim; <see cref="Attitude"/> solves large accelerations with everything that is curved.
+/// On the tangent at trim.
 /// </summary>
 public sealed record SideEffects
 {

@@ -49,8 +49,8 @@ internal static class TrimChecks
             {
                 throw new RefusedValueException(
                     "load state",
-                    $"'{load.Name}' with {trim.Travel[i] * 1000.0:F0} mm of travel at the {name} wheel",
-                    $"below the {laws.BumpLimit[i] * 1000.0:F0} mm at which it bottoms",
+                    $"'{load.Name}' with {In.Millimetres.Of(trim.Travel[i]):F0} mm of travel at the {name} wheel",
+                    $"below the {In.Millimetres.Of(laws.BumpLimit[i]):F0} mm at which it bottoms",
                     "The springs cannot carry this load within their travel.");
             }
 
@@ -58,8 +58,8 @@ internal static class TrimChecks
             {
                 throw new RefusedValueException(
                     "load state",
-                    $"'{load.Name}' with {-trim.Travel[i] * 1000.0:F0} mm of droop at the {name} wheel",
-                    $"below the {-laws.ReboundLimit[i] * 1000.0:F0} mm at which it tops out",
+                    $"'{load.Name}' with {In.Millimetres.Of(-trim.Travel[i]):F0} mm of droop at the {name} wheel",
+                    $"below the {In.Millimetres.Of(-laws.ReboundLimit[i]):F0} mm at which it tops out",
                     "Take less out, or check the weighing.");
             }
         }

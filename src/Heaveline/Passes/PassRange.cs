@@ -1,3 +1,4 @@
+using Heaveline.Quantities;
 using System.Numerics;
 using System.Runtime.InteropServices;
 using Heaveline.Models;
@@ -59,8 +60,8 @@ internal static class PassRange
                     return (
                         PassOutcome.TravelOutOfRange,
                         k,
-                        $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {travel * 1000.0:F0} mm passed its hard limit of "
-                        + $"{limit * 1000.0:F0} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
+                        $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {In.Millimetres.Of(travel):F0} mm passed its hard limit of "
+                        + $"{In.Millimetres.Of(limit):F0} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
                 }
             }
 

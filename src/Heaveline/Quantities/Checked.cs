@@ -13,19 +13,21 @@ public static class Checked
         where TDimension : struct, IDimension =>
         value.Si > 0.0 && double.IsFinite(value.Si)
             ? value
-            : throw new RefusedValueException(Words(what), value.ToString(), $"above 0 {TDimension.Symbol}".TrimEnd(), advice);
+            : throw Refusal(what, value.ToString(), $"above 0 {TDimension.Symbol}".TrimEnd(), advice, least: 0.0, isOpenBelow: true);
 
     /// <summary>Finite, zero or above.</summary>
     public static Amount<TDimension> NotNegative<TDimension>(Amount<TDimension> value, string advice, [CallerMemberName] string what = "")
         where TDimension : struct, IDimension =>
         value.Si >= 0.0 && double.IsFinite(value.Si)
             ? value
-            : throw new RefusedValueException(Words(what), value.ToString(), $"0 {TDimension.Symbol}".TrimEnd() + " or above", advice);
+            : throw Refusal(what, value.ToString(), $"0 {TDimension.Symbol}".TrimEnd() + " or above", advice, least: 0.0);
 
     /// <summary>Finite.</summary>
     public static Amount<TDimension> Finite<TDimension>(Amount<TDimension> value, string advice, [CallerMemberName] string what = "")
         where TDimension : struct, IDimension =>
-        double.IsFinite(value.Si) ? value : throw new RefusedValueException(Words(what), value.ToString(), "a finite number", advice);
+        double.IsFinite(value.Si)
+            ? value
+            : throw Refusal(what, value.ToString(), "a finite number", advice, least: double.NegativeInfinity);
 
     /// <summary>Inside a closed range given in SI units.</summary>
     public static Amount<TDimension> Within<TDimension>(
@@ -33,19 +35,23 @@ public static class Checked
         where TDimension : struct, IDimension =>
         value.Si >= low && value.Si <= high
             ? value
-            : throw new RefusedValueException(
-                Words(what), value.ToString(), $"between {Plain(low)} and {Plain(high)} {TDimension.Symbol}".TrimEnd(), advice);
+            : throw Refusal(
+                what, value.ToString(), $"between {Plain(low)} and {Plain(high)} {TDimension.Symbol}".TrimEnd(), advice, low, high);
 
     /// <summary>A plain number inside a closed range.</summary>
     public static double Within(
         double value, double low, double high, string advice = "Give a number inside the limits.", [CallerMemberName] string what = "") =>
         value >= low && value <= high
             ? value
-            : throw new RefusedValueException(Words(what), Plain(value), $"between {Plain(low)} and {Plain(high)}", advice);
+            : throw Refusal(what, Plain(value), $"between {Plain(low)} and {Plain(high)}", advice, low, high);
 
     /// <summary>A text that is not blank.</summary>
     public static string NotBlank(string value, string advice, [CallerMemberName] string what = "") =>
-        string.IsNullOrWhiteSpace(value) ? throw new RefusedValueException(Words(what), "blank", "some text", advice) : value;
+        string.IsNullOrWhiteSpace(value) ? throw Refusal(what, "blank", "some text", advice) : value;
+
+    private static RefusedValueException Refusal(
+        string property, string value, string limit, string advice, double? least = null, double? most = null, bool isOpenBelow = false) =>
+        new(Words(property), value, limit, advice) { Property = property, Least = least, Most = most, IsOpenBelow = isOpenBelow };
 
     private static string Plain(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 

@@ -63,6 +63,30 @@ public static class In
     /// <summary>Megapascals.</summary>
     public static ShownUnit Megapascals { get; } = new("Pa", "MPa", 1e-6);
 
+    /// <summary>Newtons.</summary>
+    public static ShownUnit Newtons { get; } = new("N", "N", 1.0);
+
+    /// <summary>Newton seconds a metre.</summary>
+    public static ShownUnit NewtonSecondsPerMetre { get; } = new("N s/m", "N s/m", 1.0);
+
+    /// <summary>Newton metre seconds: damping of a rotation.</summary>
+    public static ShownUnit NewtonMetreSeconds { get; } = new("N m s", "N m s", 1.0);
+
+    /// <summary>Metres a second.</summary>
+    public static ShownUnit MetresPerSecond { get; } = new("m/s", "m/s", 1.0);
+
+    /// <summary>Metres a kilometre, of a slope in metres a kilometre.</summary>
+    public static ShownUnit MetresPerKilometre { get; } = new("m/km", "m/km", 1.0);
+
+    /// <summary>Millionths of a cubic metre: the density of a road.</summary>
+    public static ShownUnit MillionthsOfCubicMetres { get; } = new("m³", "1e-6 m³", 1e6);
+
+    /// <summary>Metres per second to the power 1.5: ISO 2631-1's sickness dose.</summary>
+    public static ShownUnit MetresPerSecondToTheOneAndAHalf { get; } = new("m/s^1.5", "m/s^1.5", 1.0);
+
+    /// <summary>Metres per second to the power 1.75: ISO 2631-1's vibration dose.</summary>
+    public static ShownUnit MetresPerSecondToTheOneAndThreeQuarters { get; } = new("m/s^1.75", "m/s^1.75", 1.0);
+
     /// <summary>A share in per cent of something that is named with it ("% of static").</summary>
     /// <param name="what">Of what.</param>
     public static ShownUnit PercentOf(string what) => new("", "% of " + what, 100.0);

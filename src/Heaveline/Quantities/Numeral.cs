@@ -27,4 +27,31 @@ public static class Numeral
         var text = Of(value, decimals);
         return value > 0.0 && text.AsSpan().ContainsAnyInRange('1', '9') ? "+" + text : text;
     }
+
+    /// <summary>
+    /// A value and its doubt to the same decimals, the doubt with two digits; the value as usual, and no doubt, where that is below its last digit.
+    /// </summary>
+    /// <param name="value">The value; one that is not finite is a dash.</param>
+    /// <param name="doubt">Its doubt in the same unit, 0 or above.</param>
+    /// <param name="digits">The value's usual decimals; it has one more at most.</param>
+    internal static (string Value, string? Doubt) Of(double value, double doubt, int digits)
+    {
+        if (!double.IsFinite(value))
+        {
+            return ("–", null);
+        }
+
+        if (!double.IsFinite(doubt) || doubt < 0.5 * Math.Pow(10.0, -digits))
+        {
+            return (Of(value, digits), null);
+        }
+
+        var decimals = Decimals(doubt, digits + 1);
+        return (Of(value, decimals), Of(doubt, decimals));
+    }
+
+    /// <summary>Decimals that write a doubt with two digits.</summary>
+    /// <param name="doubt">The doubt, above 0.</param>
+    /// <param name="most">The most decimals.</param>
+    internal static int Decimals(double doubt, int most) => Math.Clamp(1 - (int)Math.Floor(Math.Log10(doubt)), 0, most);
 }

@@ -16,4 +16,16 @@ public sealed class RefusedValueException(string what, string value, string limi
 
     /// <summary>The limit it breaks.</summary>
     public string Limit { get; } = limit;
+
+    /// <summary>The record's property that does not accept it; null where the refusal is about none.</summary>
+    public string? Property { get; init; }
+
+    /// <summary>The lower end of the limit, SI units; −∞ for any finite number; null where the limit is no range.</summary>
+    public double? Least { get; init; }
+
+    /// <summary>The upper end of the limit, SI units; null where there is none.</summary>
+    public double? Most { get; init; }
+
+    /// <summary>Whether the lower end itself is refused.</summary>
+    public bool IsOpenBelow { get; init; }
 }

@@ -7,7 +7,7 @@ namespace Heaveline.Reports;
 /// <summary>A car at every load state.</summary>
 internal static class CarPart
 {
-    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Choices.Cars.Select(car => Of(car, work.Run));
+    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Cars.Select(car => Of(car.Car, work.Run));
 
     private static ReportPart Of(Car car, StudyRun run)
     {

@@ -14,8 +14,7 @@ internal static class ComparePart
 
     private static ReportPart Compared(ReportWork work)
     {
-        var asked = new CompareAsked { Cars = [.. work.Cars], Road = work.Choices.Road, Speeds = [work.Choices.Speed] };
-        var answer = new CompareAnswer { Asked = asked, Passes = [work.Passes] };
+        var answer = CompareStudy.Run(new CompareAsked { Cars = work.Cars, Road = work.Choices.Road, Speeds = [work.Choices.Speed] }, work.Run);
         return new ReportPart { Heading = Heading, Blocks = [.. Blocks(work, answer)], Sources = [.. answer.Sources] };
     }
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Heaveline.Answers;
-using Heaveline.Cars;
 using Heaveline.Figures;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -35,8 +34,8 @@ public sealed record ReportAsked
     /// <summary>The sheet of a PDF: one of <see cref="ReportStudy.Papers"/>.</summary>
     public string Paper { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = ReportStudy.Papers[0];
 
-    /// <summary>One to five cars of different names; the first is what the others are held against.</summary>
-    public required ImmutableArray<Car> Cars
+    /// <summary>One to five cars of different names, each under the load it drives with; the first is what the others are held against.</summary>
+    public required ImmutableArray<LoadedCar> Cars
     {
         get;
         init => field = Drawable.Any(value) is { Length: >= 1 and <= MostCars } cars
@@ -48,9 +47,6 @@ public sealed record ReportAsked
                 $"1 to {MostCars}, each with a name of its own",
                 "Leave some out, or tell them apart by their names.");
     }
-
-    /// <summary>Name of the load state to drive with, which every car must have; null: each car's first.</summary>
-    public string? Load { get; init; }
 
     /// <summary>The road of passes and causes.</summary>
     public required Road Road { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }

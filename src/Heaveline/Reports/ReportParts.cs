@@ -10,16 +10,16 @@ internal static class ReportParts
     {
         var words = reader.Text(ReportStudy.Parts) switch
         {
-            null => ReportStudy.UsualParts(several),
-            "all" => string.Join(',', ReportStudy.PartWords.Where(w => w != Word(PartKind.Compare) || several)),
+            null => ReportPartChoice.Usual(several),
+            "all" => string.Join(',', ReportStudy.PartWords.Where((_, kind) => kind != (int)PartKind.Compare || several)),
             var given => given,
         };
         var (kinds, known) = (new List<PartKind>(), true);
         foreach (var word in words.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
-            if (Enum.GetValues<PartKind>().Where(k => Word(k).Equals(word, StringComparison.OrdinalIgnoreCase)).ToList() is [var kind])
+            if (ReportPartChoice.All.FirstOrDefault(p => p.Word.Equals(word, StringComparison.OrdinalIgnoreCase)) is { } part)
             {
-                kinds.Add(kind);
+                kinds.Add(part.Kind);
                 continue;
             }
 
@@ -38,6 +38,4 @@ internal static class ReportParts
 
         return [.. kinds.Distinct()];
     }
-
-    private static string Word(PartKind kind) => kind.ToString().ToLowerInvariant();
 }

@@ -9,11 +9,8 @@ public static class ReportStudy
     // Longer than any title page; an address could hold thousands of signs.
     private const int LongestLine = 200;
 
-    private const string UsualForOne = "finding, car, modes, pass, why, doubt, ride, cost";
-    private const string UsualForSeveral = "finding, car, compare, why, ride, cost";
-
     /// <summary>The parts by their words, in the order of <see cref="PartKind"/>.</summary>
-    public static IReadOnlyList<string> PartWords { get; } = [.. Enum.GetNames<PartKind>().Select(n => n.ToLowerInvariant())];
+    public static IReadOnlyList<string> PartWords { get; } = [.. ReportPartChoice.All.OrderBy(p => p.Kind).Select(p => p.Word)];
 
     /// <summary>The sheets of a PDF by their words.</summary>
     public static IReadOnlyList<string> Papers { get; } = ["a4", "letter"];
@@ -63,7 +60,8 @@ public static class ReportStudy
         Name = "parts",
         Kind = ChoiceKind.Word,
         Says = $"What to include, in order, with commas between: {string.Join(", ", PartWords)}; or all. Without it: "
-            + $"{UsualForOne} for one car, {UsualForSeveral} for several. Cautions, sources and how to make it again are always there.",
+            + $"{ReportPartChoice.Usual(several: false)} for one car, {ReportPartChoice.Usual(several: true)} for several. "
+            + "Cautions, sources and how to make it again are always there.",
         HelpName = "PARTS",
     };
 
@@ -159,8 +157,7 @@ public static class ReportStudy
             Title = title,
             Author = author,
             Date = date,
-            Cars = [.. cars.Select(c => c.Car with { Name = c.Name })],
-            Load = reader.Given.Of(Choices.Load),
+            Cars = [.. cars.Select(c => c with { Car = c.Car with { Name = c.Name } })],
             Road = road!,
             Speed = speed!.Value,
             Speeds = [.. speeds],
@@ -195,7 +192,4 @@ public static class ReportStudy
 
         return text;
     }
-
-    /// <summary>The words of the parts when none are given.</summary>
-    internal static string UsualParts(bool several) => several ? UsualForSeveral : UsualForOne;
 }

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using Heaveline.Cars;
-using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 
@@ -18,8 +16,6 @@ internal sealed class ReportWork
         Choices = asked;
         // A part's own progress would run backwards from part to part.
         Run = run with { Progress = null, Meanwhile = null };
-        Cars = [.. asked.Cars.Select(car => LoadedCar.Of(car, Load(car, asked.Load)))];
-        Models = [.. Cars.Select(car => car.Model)];
     }
 
     public ReportAsked Choices { get; }
@@ -28,10 +24,7 @@ internal sealed class ReportWork
     public StudyRun Run { get; }
 
     /// <summary>Each car under the load.</summary>
-    public ImmutableArray<LoadedCar> Cars { get; }
-
-    /// <summary>Each car under the load, at its trim.</summary>
-    public IReadOnlyList<RideModel> Models { get; }
+    public ImmutableArray<LoadedCar> Cars => Choices.Cars;
 
     public bool Several => Cars.Length > 1;
 
@@ -51,12 +44,4 @@ internal sealed class ReportWork
     /// <summary>Where and how the cars drive, in words.</summary>
     public string Drive =>
         FormattableString.Invariant($"over {Choices.Road.CaptionFor(Cars[0].Model.Rolls)} at {In.KilometresPerHour.Of(Choices.Speed):0.#} km/h");
-
-    private static LoadState Load(Car car, string? name) =>
-        (name is null ? LoadedCar.UsualLoad(car) : LoadedCar.LoadNamed(car, name))
-            ?? throw new RefusedValueException(
-                $"load state of {car.Name}",
-                $"'{name}'",
-                "one of the car's",
-                $"It has: {string.Join(", ", car.LoadStates.Select(l => l.Name).Prepend(LoadState.Reference.Name))}.");
 }

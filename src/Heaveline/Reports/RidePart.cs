@@ -9,13 +9,7 @@ internal static class RidePart
     public static ReportPart Of(ReportWork work)
     {
         var answer = RideStudy.Run(
-            new RideAsked
-            {
-                Cars = [.. work.Models.Select(m => LoadedCar.Of(m.Car, m.Load))],
-                Road = NamedSpectrum.Of(work.Choices.RoadClass),
-                Speeds = work.Choices.Speeds,
-            },
-            work.Run);
+            new RideAsked { Cars = work.Cars, Road = NamedSpectrum.Of(work.Choices.RoadClass), Speeds = work.Choices.Speeds }, work.Run);
         var road = answer.Asked.Road.Name;
         return new ReportPart
         {

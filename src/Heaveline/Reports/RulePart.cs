@@ -10,7 +10,7 @@ internal static class RulePart
 {
     public static ReportPart Of(ReportWork work)
     {
-        var (model, road, rule) = (work.Models[0], work.Choices.Road, work.Choices.Rule);
+        var (model, road, rule) = (work.Cars[0].Model, work.Choices.Road, work.Choices.Rule);
         var claim = rule.Axis(model, 2).Claim;
         var heading = $"The rule: is it true that {FirstLetter.Lowered(claim).TrimEnd('.')}?";
         if (RuleAsked.NoBump(road) is { } noBump)

@@ -5,7 +5,7 @@ using Heaveline.Numerics;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// Equivalent linearisation [Roberts and Spanos, Random Vibration and Statistical Linearization; from memory]: the linear car whose
+/// Equivalent linearisation [Roberts and Spanos, Random Vibration and Statistical Linearization; E[F′] derived]: the linear car whose
 /// every bending element misses the real one least under the motion that this linear car itself makes on the road, and the mean
 /// position at which all mean forces balance.
 /// </summary>

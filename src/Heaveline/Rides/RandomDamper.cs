@@ -5,7 +5,7 @@ namespace Heaveline.Rides;
 
 /// <summary>
 /// A damper table under a Gaussian motion. Its force r·f(r·ṡ) has the mean r·E[f] and the equivalent damping r²·E[f′], both in closed form for
-/// straight pieces [Roberts and Spanos, Random Vibration and Statistical Linearization: E[F′] for Gaussian motion, after Kazakov; from memory]. Where
+/// straight pieces [Roberts and Spanos, Random Vibration and Statistical Linearization: E[F′] for Gaussian motion, after Kazakov; derived]. Where
 /// the ratio r varies with travel the mean over the travel follows, and the equivalent rate by parts, E[∂F/∂s] = E[(s − μ)·F]/σ².
 /// </summary>
 internal static class RandomDamper

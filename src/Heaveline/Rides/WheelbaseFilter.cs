@@ -5,7 +5,7 @@ namespace Heaveline.Rides;
 /// <summary>
 /// What the distance between two axles does to a road at a speed: a wave of frequency f lifts both axles alike by |cos(πfL/V)| and against each other
 /// by |sin(πfL/V)|. Where the first is 0 the road only pitches the car, where the second is 0 it only heaves it [Gillespie,
-/// Fundamentals of Vehicle Dynamics, "wheelbase filtering": the principle from memory; the formulas follow from the delay L/V].
+/// Fundamentals of Vehicle Dynamics, "wheelbase filtering": the name is the book's; the formulas follow from the delay L/V].
 /// </summary>
 /// <remarks>Seen at the axles. The centre of gravity takes the same nulls where it lies midway and both ends answer alike.</remarks>
 public sealed record WheelbaseFilter

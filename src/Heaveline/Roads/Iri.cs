@@ -9,7 +9,7 @@ namespace Heaveline.Roads;
 /// first 11 m [ASTM E1926; World Bank Technical Paper 46; Sayers, TRR 1501 (1995)].
 /// </summary>
 /// <remarks>
-/// Heights may be at most 250 mm apart, the spacing of the standard's first class of accuracy (from memory of it). Profiles under 31 m are refused:
+/// Heights may be at most 250 mm apart, as the published programs ask. Profiles under 31 m are refused:
 /// 11 m for the start and 20 m in which the car's memory of it falls to a tenth. It matters still on 100 m; long sections average it away.
 /// </remarks>
 public sealed record Iri

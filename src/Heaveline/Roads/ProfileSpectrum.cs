@@ -4,9 +4,9 @@ using Heaveline.Quantities;
 namespace Heaveline.Roads;
 
 /// <summary>
-/// Spectral density of a profile's heights, smoothed over octaves, third octaves and twelfth octaves as ISO 8608 asks (bands from memory of it): one
-/// periodogram of the whole length, its line taken off, under a Hann window, each bin counted by the share of it that lies in the band.
-/// Bands reach from 4 waves in the whole length (below that the window smears the estimate by more than 6 %) to a quarter of the sampling rate
+/// Spectral density of a profile's heights, smoothed over octaves, third octaves and twelfth octaves as ISO 8608 asks (bands after a public
+/// transcription): one periodogram of the whole length, its line taken off, under a Hann window, each bin counted by the share of it that lies in the
+/// band. Bands reach from 4 waves in the whole length (below that the window smears the estimate by more than 6 %) to a quarter of the sampling rate
 /// (above that shorter waves, folded back by the sampling, may add more than 11 %).
 /// </summary>
 public sealed record ProfileSpectrum

@@ -105,7 +105,7 @@ public sealed record Road
             Right = right,
             Caption = string.Create(
                 CultureInfo.InvariantCulture,
-                $"random road, {1e6 * spectrum.Density.Si:G6}e-6 m³ at 0.1 cycles/m ({RoadClass.Of(spectrum.Density)}), "
+                $"random road, {In.MillionthsOfCubicMetres.Of(spectrum.Density.Si):G6}e-6 m³ at 0.1 cycles/m ({RoadClass.Of(spectrum.Density)}), "
                 + $"waviness {spectrum.Waviness:0.##}, {spectrum.Band}, {left.End:0.##} m, {tracks}, seed {random.Seed}"),
         };
     }

@@ -2,8 +2,8 @@ namespace Heaveline.Roads;
 
 /// <summary>
 /// The bands over which ISO 8608 averages a raw spectrum: octaves with centres up to 2^−5 cycles/m, third octaves up to 2^−2, twelfth octaves
-/// above (from memory of the standard's table, not read there). They tile: octaves end where third octaves begin, at 2^−4.5, and those end at
-/// 2^(−11/6); the ends of the fitted range, 2^−6.5 and 2^1.5 cycles/m, are ends of bands.
+/// above (after a public transcription of the standard's table). They tile by our own choice: octaves end where third octaves begin, at 2^−4.5, and
+/// those end at 2^(−11/6); the ends of the fitted range, 2^−6.5 and 2^1.5 cycles/m, are ends of bands.
 /// </summary>
 internal static class SmoothingBands
 {

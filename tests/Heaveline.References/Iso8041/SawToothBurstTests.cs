@@ -13,7 +13,7 @@ public class SawToothBurstTests
 
     public static TheoryData<string, int> Weighted => new()
     {
-        { "band", 20 }, { "Wk", 20 }, { "Wd", 20 }, { "Wc", 20 }, { "We", 20 }, { "Wj", 20 }, { "band-low", 12 }, { "Wf", 12 },
+        { "band", 24 }, { "Wk", 24 }, { "Wd", 24 }, { "Wc", 24 }, { "We", 24 }, { "Wj", 24 }, { "Wb", 24 }, { "band-low", 12 }, { "Wf", 12 },
     };
 
     [Theory, MemberData(nameof(Weighted))]

@@ -1,5 +1,5 @@
 using Heaveline.Cars;
-using Heaveline.Cars.Worksheets;
+using Heaveline.Worksheets;
 using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Cars;

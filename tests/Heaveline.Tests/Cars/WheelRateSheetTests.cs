@@ -1,4 +1,4 @@
-using Heaveline.Cars.Worksheets;
+using Heaveline.Worksheets;
 using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Cars;

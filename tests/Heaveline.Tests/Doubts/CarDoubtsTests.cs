@@ -60,9 +60,10 @@ public class CarDoubtsTests
     public void Draws_repeat_and_have_the_stated_standard_deviation()
     {
         var doubts = CarDoubts.Of(MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.0, 0.0));
-        double[] rates = [.. Enumerable.Range(0, 1000).Select(i => Rate(CarDraw.Of(doubts, 5, i).Model.Car.Front))];
-        Assert.Equal(rates[17], Rate(CarDraw.Of(doubts, 5, 17).Model.Car.Front));
-        Assert.NotEqual(rates[17], Rate(CarDraw.Of(doubts, 6, 17).Model.Car.Front));
+        double RateOf(ulong seed, int i) => Rate(JointDraw.Of(JointDoubts.Of([doubts]), seed, i).Models[0].Car.Front);
+        double[] rates = [.. Enumerable.Range(0, 1000).Select(i => RateOf(5, i))];
+        Assert.Equal(rates[17], RateOf(5, 17));
+        Assert.NotEqual(rates[17], RateOf(6, 17));
         var mean = rates.Average();
         var deviation = Math.Sqrt(rates.Average(r => (r - mean) * (r - mean)));
         // 1000 draws give a standard deviation to 1/√2000 = 2.2 %: five of those.
@@ -74,8 +75,8 @@ public class CarDoubtsTests
     {
         // A spring rate of 100 ± 200 %: one in six draws is negative.
         var doubts = CarDoubts.Of(MeasuredCar.With(MeasuredCar.Saloon, 2.0, 0.0, 0.0));
-        CarDraw[] draws = [.. Enumerable.Range(0, 200).Select(i => CarDraw.Of(doubts, 3, i))];
-        Assert.All(draws, d => Assert.True(Rate(d.Model.Car.Front) > 0.0));
+        JointDraw[] draws = [.. Enumerable.Range(0, 200).Select(i => JointDraw.Of(JointDoubts.Of([doubts]), 3, i))];
+        Assert.All(draws, d => Assert.True(Rate(d.Models[0].Car.Front) > 0.0));
         Assert.Contains(draws, d => d.Refused > 0);
     }
 

@@ -29,7 +29,8 @@ public class CarriedDoubtsTests
         Assert.Equal("front spring table", by.Doubts.Sources[0].Words);
         Assert.Equal(of.Results[0].StandardDeviation, by.Results[0].StandardDeviation, 1e-6 * of.Results[0].StandardDeviation);
         Assert.Equal(0.5 * 0.03, by.Results[0].StandardDeviation / by.Results[0].Stated, 1e-5);
-        var drawn = (DrawnDoubts.Of(table, null, outputs, 200, 6).Results[0], DrawnDoubts.Of(car, null, outputs, 200, 6).Results[0]);
+        var drawn = (
+            JointStudy.Of([CarDoubts.Of(table)], outputs, 200, 6).Cars[0][0], JointStudy.Of([CarDoubts.Of(car)], outputs, 200, 6).Cars[0][0]);
         Assert.All(drawn.Item1.Values.Zip(drawn.Item2.Values), pair => Assert.Equal(pair.Second, pair.First, 1e-6));
     }
 
@@ -153,7 +154,7 @@ public class CarriedDoubtsTests
         for (var i = 0; i < cases; i++)
         {
             var truth = Measured(MeasuredCar.Saloon with { MeanFrequency = 1.1 + (0.5 * SplitMix.Uniform(5, (ulong)i)) });
-            var measured = CarDraw.Of(CarDoubts.Of(truth), 98, i).Model.Car;
+            var measured = JointDraw.Of(JointDoubts.Of([CarDoubts.Of(truth)]), 98, i).Models[0].Car;
             var study = JointStudy.Of([CarDoubts.Of(measured)], outputs, 100, (ulong)(3000 + i), degree: 2);
             var real = new CarAtRest(RideModel.Of(truth));
             for (var j = 0; j < outputs.Length; j++)

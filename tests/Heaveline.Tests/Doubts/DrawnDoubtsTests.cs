@@ -24,12 +24,12 @@ public class DrawnDoubtsTests
         for (var i = 0; i < cases; i++)
         {
             var (truth, measured) = Planted(i);
-            var study = DrawnDoubts.Of(measured, null, Statics, 120, (ulong)(1000 + i), degree: 2);
+            var study = JointStudy.Of([CarDoubts.Of(measured)], Statics, 120, (ulong)(1000 + i), degree: 2);
             var slopes = FirstOrder.Of(measured, null, Statics);
             var real = new CarAtRest(RideModel.Of(truth));
             for (var j = 0; j < Statics.Length; j++)
             {
-                drawn[j] += study.Results[j].Central90.Holds(Statics[j].Of(real)) ? 1 : 0;
+                drawn[j] += study.Cars[0][j].Central90.Holds(Statics[j].Of(real)) ? 1 : 0;
                 sloped[j] += slopes.Results[j].Central90.Holds(Statics[j].Of(real)) ? 1 : 0;
             }
         }
@@ -52,11 +52,11 @@ public class DrawnDoubtsTests
         for (var i = 0; i < cases; i++)
         {
             var (truth, measured) = Planted(i);
-            var study = DrawnDoubts.OfPasses(measured, null, Bump, 16.0, measures, 80, (ulong)(2000 + i), options, degree: 2);
+            var study = JointStudy.OfPasses([CarDoubts.Of(measured)], Bump, 16.0, measures, 80, (ulong)(2000 + i), options, degree: 2);
             var real = Pass.Of(RideModel.Of(truth), Bump, 16.0, options);
             for (var j = 0; j < measures.Length; j++)
             {
-                hits[j] += study.Results[j].Central90.Holds(measures[j].Of(real)) ? 1 : 0;
+                hits[j] += study.Cars[0][j].Central90.Holds(measures[j].Of(real)) ? 1 : 0;
             }
         }
 
@@ -67,9 +67,9 @@ public class DrawnDoubtsTests
     public void Slopes_and_draws_agree_where_the_doubts_are_small()
     {
         var car = MeasuredCar.With(MeasuredCar.Saloon with { Ratio = 1.1 }, 0.05, 0.02, 0.03, 0.1, 0.1);
-        var drawn = DrawnDoubts.Of(car, null, RestCatalogue.For(MeasureUse.Doubt), 4000, 11, degree: 2);
+        var drawn = JointStudy.Of([CarDoubts.Of(car)], RestCatalogue.For(MeasureUse.Doubt), 4000, 11, degree: 2);
         var slopes = FirstOrder.Of(car, null, RestCatalogue.For(MeasureUse.Doubt));
-        Assert.All(drawn.Results.Zip(slopes.Results), pair =>
+        Assert.All(drawn.Cars[0].Zip(slopes.Results), pair =>
         {
             var (d, s) = pair;
             // 4000 draws: 1.1 % for a standard deviation, four of those and a little curvature.
@@ -114,16 +114,16 @@ public class DrawnDoubtsTests
         var slopes = FirstOrder.Of(car, null, Statics);
         Assert.Equal(frequency, slopes.Results[0].StandardDeviation / slopes.Results[0].Stated, 0.0005);
         Assert.Equal(ends, slopes.Results[1].StandardDeviation / slopes.Results[1].Stated, 0.0006);
-        var drawn = DrawnDoubts.Of(car, null, Statics, 4000, 42, degree: 2);
-        Assert.Equal(chance, drawn.Results[1].ChanceBelow(1.0), allowed);
+        var drawn = JointStudy.Of([CarDoubts.Of(car)], Statics, 4000, 42, degree: 2);
+        Assert.Equal(chance, drawn.Cars[0][1].ChanceBelow(1.0), allowed);
     }
 
     [Fact]
     public void The_same_numbers_written_as_half_widths_leave_the_rear_the_stiffer_end()
     {
-        var drawn = DrawnDoubts.Of(MeasuredCar.With(Bare, 0.05, 0.03, 0.04), null, Statics, 4000, 42, degree: 2);
-        Assert.InRange(drawn.Results[1].ChanceBelow(1.0), 0.0, 0.004);
-        Assert.Contains("less than", DoubtSentences.SofterEnd(drawn.Results[1]), StringComparison.Ordinal);
+        var drawn = JointStudy.Of([CarDoubts.Of(MeasuredCar.With(Bare, 0.05, 0.03, 0.04))], Statics, 4000, 42, degree: 2);
+        Assert.InRange(drawn.Cars[0][1].ChanceBelow(1.0), 0.0, 0.004);
+        Assert.Contains("less than", DoubtSentences.SofterEnd(drawn.Cars[0][1]), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -131,12 +131,12 @@ public class DrawnDoubtsTests
     {
         var car = MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04, 0.2);
         var options = new PassOptions { Method = FixedStep.Once, Record = new() { SettlingTime = 1.1 } };
-        var one = DrawnDoubts.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 1);
-        var many = DrawnDoubts.OfPasses(car, null, Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 4);
-        Assert.Equal(one.Results[0].Values, many.Results[0].Values);
+        var one = JointStudy.OfPasses([CarDoubts.Of(car)], Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 1);
+        var many = JointStudy.OfPasses([CarDoubts.Of(car)], Bump, 16.0, [SettlingCatalogue.RmsPitch], 50, 9, options, degree: 4);
+        Assert.Equal(one.Cars[0][0].Values, many.Cars[0][0].Values);
         Assert.Equal(9UL, many.Seed);
-        var rest = DrawnDoubts.Of(car, null, Statics, 50, 9, degree: 3);
-        Assert.Equal(DrawnDoubts.Of(car, null, Statics, 50, 9).Results[1].Values, rest.Results[1].Values);
+        var rest = JointStudy.Of([CarDoubts.Of(car)], Statics, 50, 9, degree: 3);
+        Assert.Equal(JointStudy.Of([CarDoubts.Of(car)], Statics, 50, 9).Cars[0][1].Values, rest.Cars[0][1].Values);
     }
 
     [Fact]
@@ -145,7 +145,7 @@ public class DrawnDoubtsTests
         var car = MeasuredCar.With(MeasuredCar.Saloon, 0.02, 0.0, 0.0);
         var law = Assert.IsType<LinearSpring>(car.Rear.Spring.Law);
         car = car with { Rear = car.Rear with { Spring = car.Rear.Spring with { Law = law with { Rate = law.Rate.WithDoubt(0.1 * law.Rate.Si) } } } };
-        var result = DrawnDoubts.Of(car, null, [AxleCatalogue.FrequencyRatio], 500, 1).Results[0];
+        var result = JointStudy.Of([CarDoubts.Of(car)], [AxleCatalogue.FrequencyRatio], 500, 1).Cars[0][0];
         Assert.StartsWith("Measure the rear spring rate next", DoubtSentences.MeasureNext(result), StringComparison.Ordinal);
         Assert.Equal(25.0 / 26.0, result.Shares[0].Share, 0.02);
     }
@@ -168,6 +168,6 @@ public class DrawnDoubtsTests
             RearDamping = Draw(5, 0.2, 0.4),
         };
         var truth = MeasuredCar.With(simple, 0.10, 0.06, 0.04, 0.2, 0.15);
-        return (truth, CarDraw.Of(CarDoubts.Of(truth), 99, i).Model.Car);
+        return (truth, JointDraw.Of(JointDoubts.Of([CarDoubts.Of(truth)]), 99, i).Models[0].Car);
     }
 }

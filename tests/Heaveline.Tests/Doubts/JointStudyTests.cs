@@ -32,13 +32,13 @@ public class JointStudyTests
     public void The_first_car_is_drawn_as_it_is_alone()
     {
         var car = MeasuredCar.With(MeasuredCar.Saloon, 0.1, 0.06, 0.04);
-        var alone = DrawnDoubts.Of(car, null, Ends, 40, 8);
+        var alone = JointStudy.Of([CarDoubts.Of(car)], Ends, 40, 8);
         var joint = JointStudy.Of([CarDoubts.Of(car), CarDoubts.Of(Softer(car, 0.9, null))], Ends, 40, 8, degree: 2);
-        Assert.Equal(alone.Results[0].Values, joint.Cars[0][0].Values);
+        Assert.Equal(alone.Cars[0][0].Values, joint.Cars[0][0].Values);
         Assert.Equal(
-            alone.Results[0].Shares[0].PerDeviation,
+            alone.Cars[0][0].Shares[0].PerDeviation,
             joint.Cars[0][0].Shares[0].PerDeviation,
-            0.02 * Math.Abs(alone.Results[0].Shares[0].PerDeviation));
+            0.02 * Math.Abs(alone.Cars[0][0].Shares[0].PerDeviation));
     }
 
     // f ∝ √k: one press for both springs puts both frequencies off by the same share, so that of their difference too; two presses by √(f₁² + f₂²).

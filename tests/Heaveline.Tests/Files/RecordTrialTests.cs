@@ -7,7 +7,7 @@ namespace Heaveline.Tests.Files;
 /// <summary>A record's own limits, and how many of them are told at once.</summary>
 public class RecordTrialTests
 {
-    private static readonly Key<Amount<Mass>> Weight = Key.Required("total", "Mass of the whole.", Kind.Amount<Mass>(), "12 kg", property: "mass");
+    private static readonly Key<Amount<Mass>> Weight = Key.Required("total", "Mass of the whole.", Kind.Amount<Mass>(), "12 kg", property: "Mass");
     private static readonly Key<Amount<Length>> Inner = Key.Required("inner", "Inner diameter.", Kind.Amount<Length>(), "90 mm");
     private static readonly Key<Amount<Length>> Outer = Key.Required("outer", "Outer diameter.", Kind.Amount<Length>(), "110 mm");
     private static readonly Key<Coil> Coil = Key.Required("coil", "The coil.", Sample.Spring);
@@ -59,6 +59,8 @@ public class RecordTrialTests
     {
         Checked.Positive(f.Required(Weight), "Weigh it.", "Mass");
         var (inner, outer) = (f.Required(Inner), f.Required(Outer));
-        return outer.Si > inner.Si ? "seat" : throw new RefusedValueException("outer", outer.ToString(), $"above {inner}", "Measure both again.");
+        return outer.Si > inner.Si
+            ? "seat"
+            : throw new RefusedValueException("outer", outer.ToString(), $"above {inner}", "Measure both again.") { Property = "Outer" };
     }
 }

@@ -15,7 +15,7 @@ internal static class Rooms
     [
         ("Heaveline",
         [
-            "Quantities", "Numerics", "Cars", "Roads", "Models", "Modes", "Passes", "Rides", "Measures", "Tuning", "Doubts",
+            "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Models", "Modes", "Passes", "Rides", "Measures", "Tuning", "Doubts",
             "Rules", "Causes", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),

@@ -1,4 +1,3 @@
-using Heaveline.Measures;
 using Heaveline.Measures.Comfort;
 using Heaveline.Numerics;
 using Heaveline.Quantities;

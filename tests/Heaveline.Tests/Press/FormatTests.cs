@@ -120,7 +120,7 @@ public sealed class FormatTests : IDisposable
     }
 
     /// <summary>
-    /// CRC-32 of the nine letters "123456789" is cbf43926, the usual check value [Koopman's and Williams' CRC catalogues; from memory].
+    /// CRC-32 of the nine letters "123456789" is cbf43926, the usual check value [recomputed with another library].
     /// </summary>
     [Fact]
     public void Chunks_carry_the_standard_checksum() => Assert.Equal(0xcbf43926u, Heaveline.Press.Paper.PngChunks.Checksum("123456789"u8));

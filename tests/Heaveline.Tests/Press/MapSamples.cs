@@ -32,9 +32,9 @@ internal static class MapSamples
             [("driver only", 1.13), ("four and luggage", 0.94)], [.. v.Select(Best)]);
     }
 
-    public static Figure Settings() => SettingsMapFigure.Of(
+    public static Figure Settings() => Map(
         "Pitch of the settling over damping and front spring",
-        "RMS pitch in the first second after the bump.", "",
+        "RMS pitch in the first second after the bump.",
         new Axis { Label = "damping ratio of the body" },
         new Axis { Label = "front spring at the wheel", Unit = "N/mm" },
         new Axis { Label = "pitch of the settling", Unit = "°" },
@@ -52,9 +52,10 @@ internal static class MapSamples
     {
         double[] f = [.. Enumerable.Range(0, 80).Select(i => 0.3 * Math.Pow(100.0, i / 79.0))];
         double[] v = [.. Enumerable.Range(0, 50).Select(i => 10.0 + (2.0 * i))];
-        return SettingsMapFigure.Of(
-            "Gain over frequency and speed", "Invented.", "",
-            new Axis { Label = "frequency", Unit = "Hz", Scale = AxisScale.Logarithmic },
+        return Map(
+        "Gain over frequency and speed",
+        "Invented.",
+        new Axis { Label = "frequency", Unit = "Hz", Scale = AxisScale.Logarithmic },
             new Axis { Label = "speed", Unit = "km/h", From = 20.0, To = 95.0 },
             new Axis { Label = "gain", Unit = "m/m", Scale = AxisScale.Logarithmic },
             MapGrid.From(f, v, Table(f, v, (x, y) => (0.05 + Math.Abs(Math.Cos(x * 8.0 / y))) / Math.Sqrt(
@@ -72,9 +73,29 @@ internal static class MapSamples
             "noise", "Noise.", "", v, r, Table(v, r, (x, y) => Valley(x, y) + (0.1 * random.NextDouble())), "measure", "", 1.0, [], []);
     }
 
-    public static Figure Flat() => SettingsMapFigure.Of(
-        "flat", "The same everywhere.", "", new Axis { Label = "x" }, new Axis { Label = "y" }, new Axis { Label = "z" },
+    public static Figure Flat() => Map(
+        "flat",
+        "The same everywhere.",
+        new Axis { Label = "x" }, new Axis { Label = "y" }, new Axis { Label = "z" },
         MapGrid.From([0, 1, 2], [0, 1], new double[,] { { 3, 3, 3 }, { 3, 3, 3 } }), null, []);
+
+    // A measure over any two settings; with a middle, both sides of it are told apart.
+    private static Figure Map(
+        string title, string caption, Axis x, Axis y, Axis value, MapGrid grid, double? middle, (string Name, double X, double Y)[] variants) => new()
+        {
+            Title = title,
+            AltText = $"Map of {value.Label} over {x.Label} and {y.Label}.",
+            Caption = caption,
+            Size = FigureSize.Page,
+            Panels =
+            [
+                new MapPanel
+                {
+                    X = x, Y = y, Value = value, Grid = grid, Middle = middle,
+                    Marks = [.. variants.Select(variant => new Mark { X = variant.X, Y = variant.Y, Label = variant.Name })],
+                },
+            ],
+        };
 
     public static double[,] Table(double[] xs, double[] ys, Func<double, double, double> of)
     {

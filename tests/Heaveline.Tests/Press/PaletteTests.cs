@@ -7,7 +7,7 @@ namespace Heaveline.Tests.Press;
 public class PaletteTests
 {
     /// <summary>
-    /// The ends of the scale by definition [CIE 15]; sRGB 119 lies at L* 50 (from memory: the usual middle grey), worked out: 50.03.
+    /// The ends of the scale by definition [CIE 15]; sRGB 119 lies at L* 50.03 by the same formula, worked out apart.
     /// </summary>
     [Theory]
     [InlineData(0, 0.0)]

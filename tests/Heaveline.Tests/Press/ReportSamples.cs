@@ -65,11 +65,14 @@ internal static class ReportSamples
         Title = "Test",
         Program = "Heaveline test",
         Words = new Given([(ReportStudy.Cars.Name, "car.yaml"), (ReportStudy.Out.Name, "r.html")]),
-        Cars = [car],
+        Cars = [Usual(car)],
         Road = Heaveline.Files.Roads.NamedRoads.All["village-hump"],
         Speed = 12.0,
         Speeds = [8.0, 16.0],
         Draws = 40,
         Parts = [.. parts],
     };
+
+    /// <summary>A car under its first load.</summary>
+    public static LoadedCar Usual(Car car) => LoadedCar.Of(car, LoadedCar.UsualLoad(car));
 }

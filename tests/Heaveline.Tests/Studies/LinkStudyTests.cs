@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using CsCheck;
+using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Quantities;
@@ -36,6 +37,17 @@ public class LinkStudyTests
         // 32/122 is 26.2 %.
         Assert.Equal("The link carries 26 % of the stiffness in heave and nothing of that in pitch.", shares.Text);
         Assert.Empty(answer.Cautions);
+    }
+
+    // Alike corners of k without bars: all four in heave make 4·k, and so do they in warp, whose forces point two up and two down.
+    [Fact]
+    public void Warp_is_a_force_per_travel_like_heave()
+    {
+        var bare = Joined with { Front = Joined.Front with { AntiRollBar = new(0.0) }, Rear = Joined.Rear with { AntiRollBar = new(0.0) } };
+        var answer = LinkStudy.Run(new LinkAsked { Car = LoadedCar.Of(bare) });
+        FactRow Row(string key) => answer.Tables[0].Rows.Single(r => r.Key == key);
+        Assert.Equal(Row("heave-rate").Unit, Row("warp-rate").Unit);
+        Assert.Equal(Row("heave-rate").Values[0]!.Value, Row("warp-rate").Values[0]!.Value, 1e-9);
     }
 
     // Equal ends: separate springs stiffer by 2·k a wheel are as stiff in heave, and in pitch by (k_s + 2·k)/k_s, so that the body pitches less.

@@ -1,11 +1,14 @@
 using Heaveline.Answers;
 using Heaveline.Cars;
+using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Figures;
+using Heaveline.Tests.House;
+using Heaveline.Tuning;
 
 namespace Heaveline.Tests.Studies;
 
@@ -42,6 +45,25 @@ public class PassStoryIdsTests
         Assert.Equal(
             ["opening", "pitch", "pitch-share"],
             Ids(Road.From(new SineRoad { Wavelength = new(6.0), Amplitude = new(0.01), Waves = 10 }), 10.0).Take(3));
+
+    // The flow is that of the pass: a tiny hump keeps it laminar, a common one does not (Avila and others 2011: 2040).
+    [Theory]
+    [InlineData(0.0002, false)]
+    [InlineData(0.075, true)]
+    public void A_pipe_whose_flow_can_be_turbulent_is_said(double height, bool said)
+    {
+        var pebble = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "pebble-fluid-car.yaml")).Value!;
+        var pass = Pass.Of(RideModel.Of(pebble), Road.From(new RoundTopHump { Height = new(height), Length = new(3.7) }), 11.0);
+        var sentence = PassStory.Of(pass, PassMeasures.Of(pass)).SingleOrDefault(s => s.Id == "pipe-flow");
+        var flow = PipeFlow.Of(pass)!;
+        Assert.Equal(said, flow.Reynolds > 2040.0);
+        Assert.Equal(said, sentence is not null);
+        if (said)
+        {
+            Assert.Contains(FormattableString.Invariant($"Reynolds number of {flow.Reynolds:F0} "), sentence!.Text);
+            Assert.Contains(FormattableString.Invariant($"{flow.FrontForce:F0} N there"), sentence.Text);
+        }
+    }
 
     private static List<string> Ids(Road road, double speed)
     {

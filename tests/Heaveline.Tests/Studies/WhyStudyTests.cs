@@ -27,6 +27,19 @@ public class WhyStudyTests
     }
 
     [Fact]
+    public void The_share_done_rises_to_one_over_the_ranking_and_the_road_tests()
+    {
+        var told = new List<double>();
+        WhyStudy.Run(
+            new WhyAsked { Car = LoadedCar.Of(PlainCar.Saloon, PlainCar.With(150.0, 2.6)), Road = KnownThings.Hump, Speed = 12.0 },
+            new StudyRun { Progress = new Told(told.Add) });
+        Assert.Equal(told.Order(), told);
+        Assert.Equal(1.0, told[^1], 1e-12);
+        Assert.Contains(told, share => share is > 0.0 and < 0.5);
+        Assert.Contains(told, share => share is > 0.5 and < 1.0);
+    }
+
+    [Fact]
     public void Every_sentence_has_an_id_of_its_own()
     {
         string[] ids = [.. Answer.Sentences.Select(s => s.Id)];
@@ -50,5 +63,10 @@ public class WhyStudyTests
         Assert.Equal(Answer.Tables[0].Rows.Count(r => Math.Abs(r.Values[0]!.Value) >= 0.01 * value), told);
         Assert.Equal(Answer.FigureIds, [WhyAnswer.Shares]);
         Assert.StartsWith("plain saloon at 43.2 km/h", Answer.Figure(WhyAnswer.Shares).Title, StringComparison.Ordinal);
+    }
+
+    private sealed class Told(Action<double> tell) : IProgress<double>
+    {
+        public void Report(double value) => tell(value);
     }
 }

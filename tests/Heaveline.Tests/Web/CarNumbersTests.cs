@@ -1,7 +1,13 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Files.Garages;
+using Heaveline.Cli.Output;
 using Heaveline.Measures;
+using Heaveline.Studies;
+using Heaveline.Tests.Cli;
 using Heaveline.Tests.House;
 using Heaveline.Web.Pages.Cars;
 
@@ -23,13 +29,13 @@ public class CarNumbersTests
         Assert.Equal(car.LoadStates.Count + 1, numbers.Models.Count);
         Assert.Empty(numbers.Answer.Unbearable);
         Assert.Null(numbers.NoDoubts);
-        Assert.All(numbers.Parts.SelectMany(part => part.Lines), line =>
+        Assert.All(numbers.Answer.Rows.SelectMany(part => part.Rows), row =>
         {
-            var (from, to) = line.Span;
-            Assert.True(from < to, line.Measure.Key);
-            Assert.All(line.Cells.OfType<NumberCell>(), cell => Assert.True(
+            var (from, to) = row.Span;
+            Assert.True(from < to, row.Measure.Key);
+            Assert.All(row.Cells.OfType<DoubtedNumber>(), cell => Assert.True(
                 double.IsFinite(cell.Value) && cell.HalfWidth >= 0.0 && cell.Value - cell.HalfWidth >= from && cell.Value + cell.HalfWidth <= to,
-                line.Measure.Key));
+                row.Measure.Key));
         });
     }
 
@@ -40,7 +46,8 @@ public class CarNumbersTests
         // 1 % on a deviation; curvature adds to it.
         var car = Garage.Car("fern-saloon.yaml").Value!;
         var numbers = CarNumbers.WithDoubts(car);
-        var drawn = DrawnDoubts.Of(car, car.LoadStates[1], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Results;
+        var drawn = JointStudy.Of(
+            [CarDoubts.Of(car, car.LoadStates[1])], [AxleCatalogue.Frequency(AxleEnd.Front), AxleCatalogue.FrequencyRatio], 4000, 7).Cars[0];
         Assert.Equal(2.0 * drawn[0].StandardDeviation, Cell(numbers, "front-frequency", 2).HalfWidth, 0.06 * 2.0 * drawn[0].StandardDeviation);
         Assert.Equal(2.0 * drawn[1].StandardDeviation, Cell(numbers, "ratio", 2).HalfWidth, 0.06 * 2.0 * drawn[1].StandardDeviation);
     }
@@ -50,11 +57,39 @@ public class CarNumbersTests
     {
         var car = Garage.Car("fern-saloon.yaml").Value!;
         var numbers = CarNumbers.WithDoubts(car with { LoadStates = [car.LoadStates[0] with { Name = "=cmd()" }] });
-        var lines = CarRoutes.Csv(numbers).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
-        Assert.Equal(numbers.Parts.Sum(part => part.Lines.Count) + 1, lines.Length);
+        var lines = Encoding.UTF8.GetString(numbers.Answer.Csv()).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(numbers.Answer.Rows.Sum(part => part.Rows.Count) + 1, lines.Length);
         Assert.Contains("'=cmd()", lines[0], StringComparison.Ordinal);
-        using var json = System.Text.Json.JsonDocument.Parse(CarRoutes.Json(numbers));
-        Assert.Equal(lines.Length - 1, json.RootElement.GetProperty("rows").GetArrayLength());
+    }
+
+    [Fact]
+    public void What_the_page_gives_away_is_what_the_command_says_with_the_doubts_behind_it()
+    {
+        var file = Path.Combine(Garage.Folder, "fern-saloon.yaml");
+        var numbers = CarNumbers.WithDoubts(Garage.Car("fern-saloon.yaml").Value!);
+        var page = JsonNode.Parse(numbers.Answer.Json(Release.Version, DescribeStudy.Question.Word))!.AsObject();
+        var tables = page["tables"]!.AsArray();
+        Assert.Equal(["Standing, ± (2σ)", "Axles, ± (2σ)", "Body, ± (2σ)"], tables.Skip(3).Select(t => t!["title"]!.GetValue<string>()));
+        Assert.Equal(
+            2.0 * numbers.Answer.SlopesOf(AxleCatalogue.FrequencyRatio, 1).StandardDeviation,
+            tables[4]!["rows"]!.AsArray().Single(row => row!["key"]!.GetValue<string>() == "ratio")!["values"]![1]!.GetValue<double>());
+        while (tables.Count > 3)
+        {
+            tables.RemoveAt(3);
+        }
+
+        Assert.True(JsonNode.DeepEquals(JsonNode.Parse(Spoken.Of("describe", file, "--json").Results), page));
+    }
+
+    [Fact]
+    public void The_page_rounds_a_doubt_as_the_report_does()
+    {
+        var answer = CarNumbers.WithDoubts(Garage.Car("fern-saloon.yaml").Value!).Answer;
+        var printed = LoadsTable.Of(answer).OfType<Tabulated>().SelectMany(t => t.Table.Rows).SelectMany(row => row.Cells.Skip(2));
+        Assert.Equal(
+            printed,
+            answer.Rows.SelectMany(part => part.Rows)
+                .SelectMany(row => row.Cells.Select(row.Print)).Select(p => p.Doubt is null ? p.Value : $"{p.Value} ± {p.Doubt}"));
     }
 
     [Fact]
@@ -69,6 +104,6 @@ public class CarNumbersTests
         Assert.NotNull(CarNumbers.WithDoubts(car).NoDoubts);
     }
 
-    private static NumberCell Cell(CarNumbers numbers, string key, int load) =>
-        numbers.Parts.SelectMany(part => part.Lines).Single(line => line.Measure.Key == key).Cells[load]!;
+    private static DoubtedNumber Cell(CarNumbers numbers, string key, int load) =>
+        numbers.Answer.Rows.SelectMany(part => part.Rows).Single(row => row.Measure.Key == key).Cells[load]!;
 }

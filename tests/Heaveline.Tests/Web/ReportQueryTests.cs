@@ -1,4 +1,7 @@
+using Heaveline.Studies;
+using Heaveline.Tests.House;
 using Heaveline.Web.Pages.Reports;
+using Heaveline.Web.Serving;
 
 namespace Heaveline.Tests.Web;
 
@@ -52,4 +55,30 @@ public class ReportQueryTests
     [Fact]
     public void Every_part_that_a_report_can_hold_is_offered_once() =>
         Assert.Equal(Enum.GetValues<PartKind>().Order(), ReportPartChoice.All.Select(p => p.Kind).Order());
+
+    [Theory]
+    [InlineData("", "?car=fern-saloon", "finding, car, modes, pass, why, doubt, ride, cost")]
+    [InlineData("fern-saloon-cured", "?car=fern-saloon&car=fern-saloon-cured", "finding, car, compare, why, ride, cost")]
+    public void The_page_and_the_command_make_the_same_report_where_nothing_is_chosen(string beside, string query, string parts)
+    {
+        var options = new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") };
+        var garage = new GarageView(options);
+        string[] cars = beside.Length > 0 ? ["fern-saloon", beside] : ["fern-saloon"];
+        var page = ReportQuestion.Of(ReportQuery.Of(query), garage, options).Html!;
+        var command = ReportStudy.Question.Read(
+            new Given([.. cars.Select(name => (ReportStudy.Cars.Name, (string?)name)), (ReportStudy.Out.Name, "r.html")]), garage).Asked!;
+        Assert.Equal(parts, string.Join(", ", page.Parts).ToLowerInvariant());
+        Assert.Equal(command.Parts, page.Parts);
+        Assert.Equal(command.Cars.Select(c => (c.Name, c.Load.Name)), page.Cars.Select(c => (c.Name, c.Load.Name)));
+        Assert.Equal((command.Speed, command.Draws, command.Seed, command.Paper), (page.Speed, page.Draws, page.Seed, page.Paper));
+        Assert.Equal(command.Speeds, page.Speeds);
+        Assert.Equal((command.RoadClass, command.Rule, command.Title), (page.RoadClass, page.Rule, page.Title));
+
+        // A program that makes a report itself has the same, too.
+        var library =
+            new ReportAsked { Title = "t", Cars = page.Cars, Road = page.Road, Speed = page.Speed, Speeds = page.Speeds, Parts = page.Parts };
+        Assert.Equal(
+            (library.Draws, library.Seed, library.Paper, library.RoadClass, library.Rule),
+            (page.Draws, page.Seed, page.Paper, page.RoadClass, page.Rule));
+    }
 }

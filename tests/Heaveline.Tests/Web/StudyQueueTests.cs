@@ -1,3 +1,4 @@
+using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
 
 namespace Heaveline.Tests.Web;

@@ -1,7 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Figures;
-using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Studies;
 
@@ -13,7 +12,6 @@ public sealed record CarNumbers
     private CarNumbers(DescribeAnswer answer, bool hasDoubts, string? noDoubts)
     {
         (Answer, HasDoubts, NoDoubts) = (answer, hasDoubts, noDoubts);
-        Parts = [.. RestCatalogue.Groups.Select(group => (group.Title, Lines(group.Measures)))];
         Figure = Models.Count > 0 ? answer.Figure(DescribeAnswer.LoadStates) : null;
     }
 
@@ -25,9 +23,6 @@ public sealed record CarNumbers
 
     /// <summary>One model per load state that the car can bear, empty first.</summary>
     public IReadOnlyList<RideModel> Models => Answer.Models;
-
-    /// <summary>Rows with a value in at least one load state.</summary>
-    public IReadOnlyList<(string Heading, IReadOnlyList<NumberLine> Lines)> Parts { get; }
 
     /// <summary>The car at its load states, with its table: what a reader takes away; null when it can bear none.</summary>
     public Figure? Figure { get; }
@@ -43,9 +38,6 @@ public sealed record CarNumbers
         .Where(s => s.Id is DescribeNotes.LoadRuleId or DescribeNotes.SuitedSpeedId
             || s.Id.StartsWith(DescribeNotes.BodyModesId, StringComparison.Ordinal))
         .Select(s => s.Text);
-
-    /// <summary>Names of the load states.</summary>
-    public IEnumerable<string> Loads => Models.Select(model => model.Load.Name);
 
     /// <summary>The numbers of a car as stated.</summary>
     public static CarNumbers Of(Car car) => new(DescribeStudy.Run(Asked(car)), hasDoubts: false, noDoubts: null);
@@ -70,19 +62,4 @@ public sealed record CarNumbers
     }
 
     private static DescribeAsked Asked(Car car) => DescribeAsked.Of(car) with { LeavesOutUnbearable = true };
-
-    private IReadOnlyList<NumberLine> Lines(IReadOnlyList<Measure<CarAtRest>> measures) =>
-    [
-        .. measures
-            .Select(measure => (Measure: measure, Values: Answer.Rests.Select(measure.Of).ToList()))
-            .Where(row => !row.Measure.IsNothing(row.Values))
-            .Select(row => new NumberLine(
-                row.Measure,
-                [.. row.Values.Select((si, load) => row.Measure.Shown(si) is { } shown ? new NumberCell(shown, Doubt(row.Measure, load)) : null)])),
-    ];
-
-    private double Doubt(Measure<CarAtRest> measure, int load) =>
-        Answer.Slopes.Count > 0 && Answer.SlopesOf(measure, load).StandardDeviation is var deviation && double.IsFinite(deviation)
-            ? 2.0 * measure.Unit.Factor * deviation
-            : 0.0;
 }

@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -20,8 +19,8 @@ internal static class PassRoutes
             "/download/pass.{kind}",
             (string kind, HttpRequest asked, GarageView garageView, ServeOptions options) => Get(asked, garageView, view => kind switch
             {
-                "csv" => Download.File(Traces(view), "text/csv; charset=utf-8", Name(view), kind),
-                "json" => Download.File(Json(view, options.Version), "application/json", Name(view), kind),
+                "csv" => Download.Csv(Traces(view), Name(view)),
+                "json" => Download.Json(Json(view, options.Version), Name(view)),
                 _ => Download.Picture(view.Now.Figure(PassAnswer.Traces), kind, Name(view)),
             }));
         routes.MapGet(
@@ -31,11 +30,11 @@ internal static class PassRoutes
                     CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]),
                     kind,
                     Name(view) + "-before-after")
-                : Missing("Nothing has been changed: there is no before to set this against.")));
+                : Download.Missing("Nothing has been changed: there is no before to set this against.")));
     }
 
     /// <summary>The numbers as the command writes them, with what was set; beside them those that they are set against.</summary>
-    internal static byte[] Json(PassView view, string version)
+    internal static string Json(PassView view, string version)
     {
         var facts = view.Now.Facts;
         facts["former"] = view.Former?.Name;
@@ -43,21 +42,19 @@ internal static class PassRoutes
         var tables = view.Former is { IsWhole: true } before && view.Now.IsWhole
             ? [CompareAnswer.Table("Pass", [before, view.Now])]
             : view.Now.Tables;
-        return Encoding.UTF8.GetBytes(TablesJson.Of(version, PassStudy.Question.Word, tables, facts));
+        return TablesJson.Of(version, PassStudy.Question.Word, tables, facts);
     }
 
     private static Task<IResult> Get(HttpRequest asked, GarageView garageView, Func<PassView, IResult> of) => Download.Answer(() =>
     {
         if (garageView.CarNames is not [var first, ..])
         {
-            return Task.FromResult(Missing("There is no car in the garage."));
+            return Task.FromResult(Download.Missing("There is no car in the garage."));
         }
 
-        var (view, objections) = new PassTrial(garageView).See(PassState.Of(asked.Query, first), full: true);
-        return Task.FromResult(view is null ? Missing(string.Join(' ', objections.Select(o => o.Sentence))) : of(view));
+        var (view, objections) = new PassTrial(garageView).See(PassState.Of(asked.QueryString.Value ?? "", first), full: true);
+        return Task.FromResult(view is null ? Download.Refused(objections) : of(view));
     });
-
-    private static IResult Missing(string sentence) => Results.Text(sentence, "text/plain; charset=utf-8", statusCode: StatusCodes.Status404NotFound);
 
     private static byte[] Traces(PassView view) => view.Former is { } former
         ? TraceCsv.Of([(former.Name, former.Pass), (view.Now.Name, view.Now.Pass)])

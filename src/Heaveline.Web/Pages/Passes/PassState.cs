@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Heaveline.Studies;
+using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;
 using Microsoft.AspNetCore.WebUtilities;
-using Microsoft.Extensions.Primitives;
 
 namespace Heaveline.Web.Pages.Passes;
 
@@ -62,13 +62,10 @@ public sealed record PassState
     /// <summary>What an address says; what it does not say, and what no one can read, stands as usual.</summary>
     /// <param name="query">The query with or without its question mark.</param>
     /// <param name="usualCar">The car when none is named.</param>
-    public static PassState Of(string query, string usualCar) => Of(QueryHelpers.ParseQuery(query), usualCar);
-
-    /// <inheritdoc cref="Of(string, string)"/>
-    public static PassState Of(IEnumerable<KeyValuePair<string, StringValues>> query, string usualCar)
+    public static PassState Of(string query, string usualCar)
     {
-        var asked = query.ToDictionary(pair => pair.Key, pair => pair.Value.ToString(), StringComparer.OrdinalIgnoreCase);
-        string? Text(string key) => asked.TryGetValue(key, out var text) && text.Length > 0 ? text : null;
+        var asked = QueryHelpers.ParseQuery(query);
+        string? Text(string key) => asked.TryGetValue(key, out var words) && words.ToString() is { Length: > 0 } text ? text : null;
         double? Number(string key) =>
             double.TryParse(Text(key), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
         return new PassState
@@ -85,21 +82,14 @@ public sealed record PassState
     }
 
     /// <summary>The state as the query of an address, with its question mark; equal states give equal text.</summary>
-    public string Query
-    {
-        get
-        {
-            List<KeyValuePair<string, string?>> parts =
-            [
-                new("car", Car),
-                new("load", Load),
-                new("road", Road),
-                new("beside", Beside),
-                new("springs", AsFrequencies ? "frequencies" : null),
-                new("inertia", InertiaGrows ? "grows" : null),
-            ];
-            parts.AddRange(Values.Select(value => KeyValuePair.Create(value.Key, (string?)Rounded.Text(value.Value))));
-            return QueryHelpers.AddQueryString("", parts.Where(part => part.Value is not null));
-        }
-    }
+    public string Query => PageAddress.Query(
+    [
+        ("car", Car),
+        ("load", Load),
+        ("road", Road),
+        ("beside", Beside),
+        ("springs", AsFrequencies ? "frequencies" : null),
+        ("inertia", InertiaGrows ? "grows" : null),
+        .. Values.Select(value => (value.Key, (string?)Rounded.Text(value.Value))),
+    ]);
 }

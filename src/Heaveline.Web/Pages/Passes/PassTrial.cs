@@ -105,7 +105,7 @@ internal sealed class PassTrial(GarageView garageView)
                 "Obstacle height", $"{Rounded.Text(wanted)} mm", "above 0 and at most 1000 mm", "Its shape is stretched to this height.");
         }
 
-        var factor = wanted / 1000.0 / Math.Abs(ObstacleHeight.Of(road));
+        var factor = In.Millimetres.ToSi(wanted) / Math.Abs(ObstacleHeight.Of(road));
         var left = road.Left.Scaled(factor);
         return road with
         {
@@ -129,7 +129,7 @@ internal sealed class PassTrial(GarageView garageView)
             former = (key, null, null);
             var beside = state.Beside is null
                 ? described with { Name = "as described" }
-                : Beside(state.Beside, described.Load.Name, out former.Problem);
+                : Beside(state.Beside, described.Load, out former.Problem);
             try
             {
                 former.Answer = beside is null ? null : PassStudy.Run(now with { Car = beside });
@@ -143,13 +143,11 @@ internal sealed class PassTrial(GarageView garageView)
         return (former.Answer, former.Problem);
     }
 
-    private LoadedCar? Beside(string name, string load, out string? problem)
+    private LoadedCar? Beside(string name, LoadState load, out string? problem)
     {
         var found = finder.Car(name);
         problem = found.Value is null ? $"Nothing is drawn behind it. {found.Refusal}" : null;
-        return found.Value is { } car
-            ? new LoadedCar(name, car, LoadedCar.LoadNamed(car, load) ?? LoadedCar.UsualLoad(car))
-            : null;
+        return found.Value is { } car ? LoadedCar.Beside(name, car, load) : null;
     }
 
     // What is found once is not looked for again while sliders move.

@@ -31,6 +31,9 @@ public sealed record PassView
     /// <summary>What it is set against; null when nothing is changed, or when it cannot be computed.</summary>
     public required PassAnswer? Former { get; init; }
 
+    /// <summary>What it is set against, in a sentence.</summary>
+    public string Against => State.Beside ?? "the car as described";
+
     /// <summary>Why there is nothing to set it against although there should be; null when all is well.</summary>
     public string? FormerProblem { get; init; }
 

@@ -42,7 +42,7 @@ internal static class PassWords
         Measure<Pass>[] headlines = view.Now.Pass.Road.Event is null
             ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
             : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
-        return $"Against {(former.Name == "as described" ? "the car as described" : former.Name)}: "
+        return $"Against {view.Against}: "
             + $"{string.Join("; ", headlines.Select(Part).OfType<string>())}.";
     }
 }

@@ -2,6 +2,7 @@ using Heaveline.Press;
 using Heaveline.Press.Paper;
 using Heaveline.Reports;
 using Heaveline.Studies;
+using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
 
 namespace Heaveline.Web.Pages.Reports;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Reports;
 using Heaveline.Studies;
+using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Extensions.Primitives;
 
@@ -34,9 +35,9 @@ public sealed record ReportQuery
     public string Samples { get; init; } = ReportStudy.Samples.Usual!;
 
     /// <summary>Seed of the draws, in digits.</summary>
-    public string Seed { get; init; } = "1";
+    public string Seed { get; init; } = ReportStudy.Seed.Usual!;
 
-    /// <summary>Words of the parts with commas between; null: all that make sense.</summary>
+    /// <summary>Words of the parts with commas between; null: those that a report has unasked.</summary>
     public string? Parts { get; init; }
 
     /// <summary>The title; null: the cars' names.</summary>
@@ -99,8 +100,7 @@ public sealed record ReportQuery
                 ("rule", Rule, plain.Rule), ("samples", Samples, plain.Samples), ("seed", Seed, plain.Seed), ("parts", Parts, null),
                 ("title", Title, null), ("author", Author, ""), ("date", Date, null), ("paper", Paper, plain.Paper), ("file", File, null),
             ];
-            var said = words.Where(w => w.Word != w.Usual).Select(w => $"{w.Key}={Uri.EscapeDataString(w.Word!)}").ToList();
-            return said.Count == 0 ? "" : "?" + string.Join('&', said);
+            return PageAddress.Query(words.Where(w => w.Word != w.Usual).Select(w => (w.Key, w.Word)));
         }
     }
 }

@@ -21,7 +21,7 @@ public sealed class ReportQuestion
         CarNames = query.Cars.Length > 0 ? query.Cars : [.. garageView.CarNames.Take(1)];
         Readings = [.. CarNames.Select(name => (name, garageView.Car(name)))];
         Date = query.Date ?? Today(options.Clock);
-        PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length);
+        PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length > 1);
         File = query.File ?? $"{Plain(CarNames.FirstOrDefault("car"))}-report";
         var reading = ReportStudy.Question.Read(Words, garageView);
         Objections =

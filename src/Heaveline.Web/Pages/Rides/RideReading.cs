@@ -76,11 +76,9 @@ public sealed record RideReading
         };
     }
 
-    // The car beside stands under its own load of that name, or its first where it has none so named.
     private static ImmutableArray<LoadedCar> Both(Given given, LoadedCar car, Car beside)
     {
         var names = NamesApart.Of([(car.Name, given.Of(Choices.Car)!), (beside.Name, given.Of(RidePageChoices.Beside)!)]);
-        var load = beside.LoadStates.FirstOrDefault(l => l.Name == car.Load.Name) ?? LoadedCar.UsualLoad(beside);
-        return [car with { Name = names[0] }, new LoadedCar(names[1], beside, load)];
+        return [car with { Name = names[0] }, LoadedCar.Beside(names[1], beside, car.Load)];
     }
 }

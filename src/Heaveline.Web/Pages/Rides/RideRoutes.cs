@@ -1,4 +1,3 @@
-using System.Text;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
@@ -35,8 +34,8 @@ internal static class RideRoutes
             reading.Sweep,
             view => (what, ending) switch
             {
-                ("ride", "csv") => Download.File(view.Csv, "text/csv; charset=utf-8", name, ending),
-                ("ride", "json") => Download.File(Encoding.UTF8.GetBytes(view.Json), "application/json", name, ending),
+                ("ride", "csv") => Download.Csv(view.Csv, name),
+                ("ride", "json") => Download.Json(view.Json, name),
                 _ => (what == "ride" ? view.Sweep : view.Count) is { } figure ? Download.Picture(figure, ending, name) : Results.NotFound(),
             },
             aborted);
@@ -60,8 +59,9 @@ internal static class RideRoutes
     {
         var (reading, _) = Read(request, garage, roads, "road");
         return reading.Road is { } road
-            ? Heights(road.Ground, road.Heights.Name, ending, options.Version)
-            : Download.Refused(string.Join(' ', reading.Sweep.Objections.Select(o => o.Sentence)));
+            ? Download.Of(
+                road.Ground, RoadStudy.Question.Word, options.Version, () => road.Ground.Figure(RoadAnswer.Heights), ending, road.Heights.Name)
+            : Download.Refused(reading.Sweep.Objections);
     }
 
     private static (RideReading Reading, string Name) Read(HttpRequest request, GarageView garage, RideRoads roads, string what)
@@ -69,11 +69,4 @@ internal static class RideRoutes
         var chosen = PageChoices.Of(request.QueryString.Value ?? "", RidePageChoices.All, garage);
         return (RideReading.Of(chosen, garage, roads), $"{chosen.Given.Of(Choices.Car)}-{what}");
     }
-
-    private static IResult Heights(RoadAnswer ground, string name, string ending, string version) => ending switch
-    {
-        "csv" => Download.File(ground.Csv(), "text/csv; charset=utf-8", name, ending),
-        "json" => Download.File(Encoding.UTF8.GetBytes(ground.Json(version, RoadStudy.Question.Word)), "application/json", name, ending),
-        _ => Download.Picture(ground.Figure(RoadAnswer.Heights), ending, name),
-    };
 }

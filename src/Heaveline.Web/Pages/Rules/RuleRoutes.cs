@@ -1,4 +1,3 @@
-using System.Text;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
@@ -35,11 +34,6 @@ internal static class RuleRoutes
     {
         var asked = view.Answer.Asked;
         var name = $"{car}-rule-{asked.Rule.Word}-{asked.Measure.Word}";
-        return ending switch
-        {
-            "csv" => Download.File(view.Answer.Csv(), "text/csv; charset=utf-8", name, ending),
-            "json" => Download.File(Encoding.UTF8.GetBytes(view.Answer.Json(version, RuleStudy.OnPage.Word)), "application/json", name, ending),
-            _ => Download.Picture(view.Figure, ending, name),
-        };
+        return Download.Of(view.Answer, RuleStudy.OnPage.Word, version, () => view.Figure, ending, name);
     }
 }

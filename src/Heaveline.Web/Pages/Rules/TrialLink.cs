@@ -4,6 +4,7 @@ using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Rules;
 using Heaveline.Studies;
+using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Rules;
@@ -20,16 +21,15 @@ internal static class TrialLink
     public static string Of(RuleAsked asked, string car, string road, double value, double speed)
     {
         ArgumentNullException.ThrowIfNull(asked);
-        List<(string Name, string Value)> parts =
-            [("car", car), ("load", asked.Car.Load.Name), ("road", road), ("speed", Text(speed, 1)), .. Settings(asked, value)];
-        return "pass?" + string.Join('&', parts.Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value)}"));
+        return "pass" + PageAddress.Query(
+            [("car", car), ("load", asked.Car.Load.Name), ("road", road), ("speed", Text(speed, 1)), .. Settings(asked, value)]);
     }
 
     /// <summary>Whether the page of the pass can set what a rule turns.</summary>
     public static bool CanSet(RuleKind rule) =>
         rule is RuleKind.FrequencyRatio or RuleKind.Damping or RuleKind.Wheelbase or RuleKind.WheelbaseSameBody;
 
-    private static IEnumerable<(string Name, string Value)> Settings(RuleAsked asked, double value)
+    private static IEnumerable<(string Key, string? Word)> Settings(RuleAsked asked, double value)
     {
         var rule = asked.Rule.Kind;
         if (!CanSet(rule))
@@ -39,7 +39,7 @@ internal static class TrialLink
 
         if (rule is RuleKind.Wheelbase or RuleKind.WheelbaseSameBody)
         {
-            (string, string) length = ("wheelbase", Text(In.Millimetres.Of(value), 0));
+            (string, string?) length = ("wheelbase", Text(In.Millimetres.Of(value), 0));
             return rule == RuleKind.Wheelbase ? [length, ("inertia", "grows")] : [length];
         }
 
@@ -59,10 +59,10 @@ internal static class TrialLink
         return rule == RuleKind.FrequencyRatio ? [.. Springs(model.Car, changed.Car), .. dampers] : dampers;
     }
 
-    private static IEnumerable<(string, string)> Springs(Car was, Car now) =>
+    private static IEnumerable<(string, string?)> Springs(Car was, Car now) =>
         [("front-spring", Spring(was.Front.Spring.Law, now.Front.Spring.Law)), ("rear-spring", Spring(was.Rear.Spring.Law, now.Rear.Spring.Law))];
 
-    private static IEnumerable<(string, string)> Dampers(Car was, Car now) =>
+    private static IEnumerable<(string, string?)> Dampers(Car was, Car now) =>
         [("front-damping", Damper(was.Front.Damper.Law, now.Front.Damper.Law)), ("rear-damping", Damper(was.Rear.Damper.Law, now.Rear.Damper.Law))];
 
     // A spring of constant rate by its rate, N/mm; another by how many times as stiff it is.

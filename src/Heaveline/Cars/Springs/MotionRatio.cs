@@ -22,7 +22,13 @@ public sealed record MotionRatio
                 "motion ratio",
                 value.ToString(),
                 "above 0 and at most 2",
-                "It is element travel divided by wheel travel: measure both over the same movement.");
+                "It is element travel divided by wheel travel: measure both over the same movement.")
+            {
+                Property = nameof(MotionRatio),
+                Least = 0.0,
+                Most = 2.0,
+                IsOpenBelow = true,
+            };
     }
 
     /// <summary>r₁, change per metre of bump travel, 1/m.</summary>

@@ -15,6 +15,8 @@ public static class AxleCatalogue
             "Ride frequency of the rear over that of the front, tyres included.")
         {
             Name = "rear/front frequency ratio",
+            Heading = "ratio",
+            HeadingDigits = 2,
             Page = "theory/model.md",
             Uses = Followed,
         };
@@ -26,7 +28,11 @@ public static class AxleCatalogue
     public static Measure<CarAtRest> Frequency(AxleEnd end) =>
         At(end, "frequency", "ride frequency", In.Hertz, 3, c => c.Frequency(end),
             "Frequency of the body on the axle's springs and tyres; a fluid line gives way as it does at that frequency.") with
-        { Uses = Followed };
+        {
+            Heading = $"{CornerNames.Of(end)} f",
+            HeadingDigits = 2,
+            Uses = Followed,
+        };
 
     /// <summary>Damping ratio of the mean of bump and rebound.</summary>
     public static Measure<CarAtRest> Damping(AxleEnd end) =>

@@ -15,18 +15,29 @@ public static class RestCatalogue
     [
         Of("mass", "mass", In.Kilograms, 0, m => m.Trim.Weight / Gravity.Standard, "Mass on the wheels, the load with it."),
         Of("front-load", "on the front axle", In.KilogramsOfLoad, 0, m => m.Trim.AxleLoad[0],
-            "Load of the front wheels on the ground.") with { Name = "load on the front axle", Uses = Doubted },
+            "Load of the front wheels on the ground.") with
+        {
+            Name = "load on the front axle",
+            Heading = "front",
+            Uses = Doubted,
+        },
         Of("rear-load", "on the rear axle", In.KilogramsOfLoad, 0, m => m.Trim.AxleLoad[1],
-            "Load of the rear wheels on the ground.") with { Name = "load on the rear axle", Uses = Doubted },
+            "Load of the rear wheels on the ground.") with
+        {
+            Name = "load on the rear axle",
+            Heading = "rear",
+            Uses = Doubted,
+        },
         Of("sprung-mass", "sprung mass", In.Kilograms, 0, m => m.Body.Mass, "Mass that the springs carry."),
         Of("centre", "its centre behind the front axle", In.Millimetres, 0, m => m.Body.BehindFrontAxle,
             "Where the centre of gravity of the sprung mass lies.") with { Name = "centre of the sprung mass behind the front axle" },
         Of("front-height", "front height, change", In.Millimetres, 1, m => m.Trim.FrontHeight,
-            "Height of the body over the front axle against the empty car; sinking is negative."),
+            "Height of the body over the front axle against the empty car; "
+            + "sinking is negative.") with { Heading = "front height", HeadingDigits = 0 },
         Of("rear-height", "rear height, change", In.Millimetres, 1, m => m.Trim.RearHeight,
-            "Height of the body over the rear axle against the empty car; sinking is negative."),
+            "Height of the body over the rear axle against the empty car; sinking is negative.") with { Heading = "rear height", HeadingDigits = 0 },
         Of("attitude", "nose-up attitude", In.Degrees, 2, m => -m.Trim.Pitch,
-            "How far the nose points up against the empty car.") with { Uses = Doubted | MeasureUse.Comparison },
+            "How far the nose points up against the empty car.") with { Heading = "pitch", Uses = Doubted | MeasureUse.Comparison },
         Of(
             "lean",
             "lean (right +, left −)",
@@ -38,9 +49,9 @@ public static class RestCatalogue
             Nothing = 1e-6,
         },
         Of("front-bump-left", "front travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 0),
-            "Bump travel that is left at the front wheel nearer to its stop; none without a stop."),
+            "Bump travel that is left at the front wheel nearer to its stop; none without a stop.") with { Heading = "front bump" },
         Of("rear-bump-left", "rear travel left to the bump stop", In.Millimetres, 0, m => Left(m.Trim.BumpLeft, 2),
-            "Bump travel that is left at the rear wheel nearer to its stop; none without a stop."),
+            "Bump travel that is left at the rear wheel nearer to its stop; none without a stop.") with { Heading = "rear bump" },
         Of("front-droop-left", "front droop left to the rebound stop", In.Millimetres, 0, m => Left(m.Trim.ReboundLeft, 0),
             "Droop that is left at the front wheel nearer to its stop; none without a stop."),
         Of("rear-droop-left", "rear droop left to the rebound stop", In.Millimetres, 0, m => Left(m.Trim.ReboundLeft, 2),

@@ -13,7 +13,11 @@ public static class SideEffectCatalogue
     public static Measure<CarAtRest> LampDrop { get; } =
         Of("lamp-drop", "dipped beam drop", In.Percent, 2, e => e.Headlamp?.Drop,
             "Drop of the dipped beam's upper edge per distance, standing; below 0 it points above the horizon.") with
-        { Better = Better.More, Uses = Few };
+        {
+            Heading = "lamp",
+            Better = Better.More,
+            Uses = Few,
+        };
 
     /// <summary>What has no place, roll and pitch.</summary>
     public static IReadOnlyList<Measure<CarAtRest>> Attitude { get; } =

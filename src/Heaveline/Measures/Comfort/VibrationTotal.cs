@@ -46,39 +46,6 @@ public sealed record VibrationTotal
         return new(RootSumOfSquares(points.Select(point => point.Value)), [.. axes], points, Without(axes, PointAxis.All));
     }
 
-    /// <summary>
-    /// Total for health, seat translations only (k = 1.4, 1.4, 1). Clause 7.2.2 judges the largest of the axes; see <see cref="WorstForHealth"/>.
-    /// </summary>
-    /// <param name="axes">Seat x, y, z, each at most once, at least one.</param>
-    public static VibrationTotal ForHealth(IReadOnlyList<AxisRms> axes)
-    {
-        CheckHealth(axes);
-        var value = RootSumOfSquares(axes.Select(axis => axis.At.HealthFactor!.Value * axis.Rms));
-        return new(value, [.. axes], [new(MeasuringPoint.Seat, false, value)], Without(axes, PointAxis.All.Where(at => at.HealthFactor is not null)));
-    }
-
-    /// <summary>The largest k·a_w of the seat's axes for health, and its axis (7.2 and annex B, after a public transcription).</summary>
-    /// <param name="axes">Seat x, y, z, each at most once, at least one.</param>
-    public static (PointAxis At, double Value) WorstForHealth(IReadOnlyList<AxisRms> axes)
-    {
-        CheckHealth(axes);
-        var worst = axes.MaxBy(axis => axis.At.HealthFactor!.Value * axis.Rms)!;
-        return (worst.At, worst.At.HealthFactor!.Value * worst.Rms);
-    }
-
-    private static void CheckHealth(IReadOnlyList<AxisRms> axes)
-    {
-        CheckOnce(axes);
-        foreach (var axis in axes)
-        {
-            if (axis.At.HealthFactor is null)
-            {
-                throw new RefusedValueException(
-                    "axis for health", axis.At.Words, "seat x, y or z", "The health evaluation takes the seat's translations only.");
-            }
-        }
-    }
-
     private static void CheckOnce(IReadOnlyList<AxisRms> axes)
     {
         if (axes.Count == 0)

@@ -48,12 +48,6 @@ public sealed class WeightedAcceleration
     /// <summary>VDV = (∫a_w⁴ dt)^¼, unit·s^¼; ISO 2631-1 equation (5).</summary>
     public double VibrationDose { get; }
 
-    /// <summary>
-    /// eVDV = 1.4 a_w T^¼, unit·s^¼: what the VDV would be about for motion without shocks; none above a crest factor of 6. BS 6472:1992,
-    /// second-hand.
-    /// </summary>
-    public double? EstimatedVibrationDose => CrestFactor > 6.0 ? null : 1.4 * Rms * Math.Pow(Duration, 0.25);
-
     /// <summary>MSDV = (∫a_w² dt)^½, unit·s^½; ISO 2631-1 clause 9, meant for the vertical weighted with Wf.</summary>
     public double MotionSicknessDose { get; }
 

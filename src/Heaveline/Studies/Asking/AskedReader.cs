@@ -329,7 +329,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         files.Add((choice.Name, found.Inputs));
         if (found.Value is null)
         {
-            Object(choice.Name, found.Refusal, isUsage: false);
+            objections.Add(new Objection(choice.Name, found.Refusal, IsUsage: false) { IsMissing = found.IsMissing });
         }
 
         return found;

@@ -19,6 +19,9 @@ public sealed record Found<T>
     /// <summary>Why there is none, a sentence; blank where there is.</summary>
     public string Refusal { get; init; } = "";
 
+    /// <summary>Whether there is none of that name at all.</summary>
+    public bool IsMissing { get; init; }
+
     /// <summary>The files that it was read from, as they are called where it was found.</summary>
     public IReadOnlyList<InputText> Inputs { get; init; } = [];
 

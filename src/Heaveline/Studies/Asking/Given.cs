@@ -40,12 +40,4 @@ public sealed class Given
         ArgumentNullException.ThrowIfNull(turn);
         return new([.. all.Select(w => (w.Name, (string?)(w.Name == choice.Name ? turn(w.Words) : w.Words)))]);
     }
-
-    /// <summary>The words for some choices as the query of an address, with its question mark; empty when none were given.</summary>
-    /// <param name="choices">The choices in their order.</param>
-    public string Query(IEnumerable<Choice> choices)
-    {
-        var query = string.Join('&', choices.SelectMany(c => All(c).Select(w => $"{c.Name}={Uri.EscapeDataString(w)}")));
-        return query.Length > 0 ? "?" + query : "";
-    }
 }

@@ -33,6 +33,16 @@ public sealed record LoadedCar(string Name, Car Car, LoadState Load)
         return car.LoadStates.Count > 0 ? car.LoadStates[0] : LoadState.Reference;
     }
 
+    /// <summary>A car beside one under a load: under its own load of that name, or its usual one where it has none so named.</summary>
+    /// <param name="name">What it is called beside the other.</param>
+    /// <param name="car">The car.</param>
+    /// <param name="load">The other's load.</param>
+    public static LoadedCar Beside(string name, Car car, LoadState load)
+    {
+        ArgumentNullException.ThrowIfNull(load);
+        return new LoadedCar(name, car, LoadNamed(car, load.Name) ?? UsualLoad(car));
+    }
+
     /// <summary>The loads of cars in words: one name where all are called the same, else each with its car.</summary>
     public static string LoadsOf(IReadOnlyList<LoadedCar> cars)
     {

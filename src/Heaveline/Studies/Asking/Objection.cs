@@ -4,4 +4,8 @@ namespace Heaveline.Studies;
 /// <param name="Choice">Name of the choice that it is about; blank where it is about no single one.</param>
 /// <param name="Sentence">What is wrong and what there is instead.</param>
 /// <param name="IsUsage">Whether it is the words that are wrong, whatever cars and roads say.</param>
-public sealed record Objection(string Choice, string Sentence, bool IsUsage);
+public sealed record Objection(string Choice, string Sentence, bool IsUsage)
+{
+    /// <summary>Whether there is no car or road of the name at all.</summary>
+    public bool IsMissing { get; init; }
+}

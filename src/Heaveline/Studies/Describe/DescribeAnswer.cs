@@ -16,6 +16,9 @@ public sealed record DescribeAnswer : Answer
     /// <summary>Figure of the body's two modes under the first load state in the file.</summary>
     public const string Modes = "modes";
 
+    /// <summary>What a column or a table of doubts by slopes is called.</summary>
+    internal const string PlusMinus = "± (2σ)";
+
     /// <summary>What was asked.</summary>
     public required DescribeAsked Asked { get; init; }
 
@@ -35,6 +38,10 @@ public sealed record DescribeAnswer : Answer
     /// <param name="load">Place of the load among <see cref="Rests"/>.</param>
     public FirstOrderResult SlopesOf(Measure<CarAtRest> measure, int load) =>
         Slopes[load].Results[RestCatalogue.All.Index().First(m => m.Item == measure).Index];
+
+    /// <summary>The numbers with a value under at least one load, part by part, with their doubts by slopes.</summary>
+    public IReadOnlyList<(string Title, IReadOnlyList<DoubtedRow> Rows)> Rows =>
+        [.. RestCatalogue.Groups.Select(g => (g.Title, (IReadOnlyList<DoubtedRow>)[.. g.Measures.Select(Row).OfType<DoubtedRow>()]))];
 
     /// <summary>Why the doubts cannot be followed by slopes; null where they can, or were not asked for.</summary>
     public string? NoSlopes { get; init; }
@@ -65,6 +72,9 @@ public sealed record DescribeAnswer : Answer
             .. Asked.WithModes ? ModesTables : [],
             .. Doubts.SelectMany((study, k) => Intervals(Rests[k].Model, study)),
         ];
+
+    /// <summary>The doubts by slopes too, where there are any: of each part a table, in the part's units.</summary>
+    public override IReadOnlyList<FactTable> WholeTables => Slopes.Count == 0 ? Tables : [.. Tables, .. Rows.Select(Doubted)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Cautions => Unbearable;
@@ -99,6 +109,29 @@ public sealed record DescribeAnswer : Answer
         Modes when Rests.Count > 0 => ModesFigure.Of(ModesModel, ModesRest.Modes),
         _ => base.Figure(id),
     };
+
+    /// <summary>The numbers of every part, each load state with its doubt beside it.</summary>
+    public override byte[] Csv() => DescribeCsv.Of(this);
+
+    private DoubtedRow? Row(Measure<CarAtRest> measure)
+    {
+        double[] values = [.. Rests.Select(measure.Of)];
+        return measure.IsNothing(values)
+            ? null
+            : new(
+                measure,
+                [.. values.Select((si, load) => measure.Shown(si) is { } shown ? new DoubtedNumber(shown, HalfWidth(measure, load)) : null)]);
+    }
+
+    private double HalfWidth(Measure<CarAtRest> measure, int load) =>
+        Slopes.Count > 0 && SlopesOf(measure, load).StandardDeviation is var deviation && double.IsFinite(deviation)
+            ? 2.0 * measure.Unit.Of(deviation)
+            : 0.0;
+
+    private FactTable Doubted((string Title, IReadOnlyList<DoubtedRow> Rows) part) => part.Rows.Aggregate(
+        new FactTable($"{part.Title}, {PlusMinus}", [.. Models.Select(m => m.Load.Name)]),
+        (table, row) => table.Add(
+            row.Measure.Key, row.Measure.Label, row.Measure.Unit.Symbol, row.Measure.Format, row.Cells.Select(cell => cell?.HalfWidth)));
 
     private IEnumerable<FactTable> Intervals(RideModel model, JointStudy study) =>
         DoubtTables.Of(model.Load.Name, [model.Car.Name], RestCatalogue.All, study);

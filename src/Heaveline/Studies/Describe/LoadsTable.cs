@@ -1,6 +1,5 @@
 using Heaveline.Answers;
 using Heaveline.Figures;
-using Heaveline.Measures;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -12,8 +11,7 @@ internal static class LoadsTable
     /// <param name="answer">The car at rest, with its doubts by slopes.</param>
     public static IEnumerable<Block> Of(DescribeAnswer answer)
     {
-        var (car, rests) = (answer.Asked.Car, answer.Rests);
-        foreach (var (title, measures) in RestCatalogue.Groups)
+        foreach (var (title, rows) in answer.Rows)
         {
             var table = new TablePanel
             {
@@ -21,17 +19,15 @@ internal static class LoadsTable
                 [
                     new TableColumn { Heading = "quantity", Alignment = ColumnAlignment.Left },
                     new TableColumn { Heading = "unit", Alignment = ColumnAlignment.Left },
-                    .. rests.Select(r => new TableColumn { Heading = r.Model.Load.Name }),
+                    .. answer.Models.Select(m => new TableColumn { Heading = m.Load.Name }),
                 ],
                 Rows =
                 [
-                    .. measures
-                        .Select(measure => (Measure: measure, Values: rests.Select((rest, k) => Value(answer, rest, measure, k)).ToList()))
-                        .Where(row => !row.Measure.IsNothing(row.Values.Select(v => v.Stated)))
-                        .Select(row => TableRow.Of([row.Measure.Label, row.Measure.Unit.Symbol, .. row.Values.Select(v => Cell(row.Measure, v))])),
+                    .. rows.Select(
+                        row => TableRow.Of([row.Measure.Label, row.Measure.Unit.Symbol, .. row.Cells.Select(cell => Cell(row.Print(cell)))])),
                 ],
             };
-            yield return new Tabulated { Caption = $"{car.Name}, {FirstLetter.Lowered(title)}, by load state", Table = table };
+            yield return new Tabulated { Caption = $"{answer.Asked.Car.Name}, {FirstLetter.Lowered(title)}, by load state", Table = table };
         }
 
         yield return Paragraph.Of(answer.NoSlopes ?? (answer.Slopes.Any(s => s.Doubts.AreStated)
@@ -41,31 +37,5 @@ internal static class LoadsTable
                 + "comes from what was estimated for it."));
     }
 
-    /// <summary>
-    /// A value and its doubt to the same decimals, the doubt with two digits; the value as usual where the doubt is below its last digit.
-    /// </summary>
-    /// <param name="value">As shown.</param>
-    /// <param name="doubt">As shown, 0 or above.</param>
-    /// <param name="digits">The usual decimals.</param>
-    internal static string Cell(double value, double doubt, int digits)
-    {
-        if (!double.IsFinite(value))
-        {
-            return "–";
-        }
-
-        if (!double.IsFinite(doubt) || doubt < 0.5 * Math.Pow(10.0, -digits))
-        {
-            return Numeral.Of(value, digits);
-        }
-
-        var decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(doubt)), 0, digits + 1);
-        return $"{Numeral.Of(value, decimals)} ± {Numeral.Of(doubt, decimals)}";
-    }
-
-    private static string Cell(Measure measure, (double Stated, double Deviation) value) =>
-        Cell(measure.Unit.Of(value.Stated), 2.0 * measure.Unit.Of(value.Deviation), measure.Digits);
-
-    private static (double Stated, double Deviation) Value(DescribeAnswer answer, CarAtRest rest, Measure<CarAtRest> measure, int load) =>
-        answer.Slopes.Count > 0 && answer.SlopesOf(measure, load) is var slopes ? (slopes.Stated, slopes.StandardDeviation) : (measure.Of(rest), 0.0);
+    private static string Cell((string Value, string? Doubt) printed) => printed.Doubt is { } doubt ? $"{printed.Value} ± {doubt}" : printed.Value;
 }

@@ -19,14 +19,14 @@ public sealed record DoubtAnswer : Answer
     public required DoubtAsked Asked { get; init; }
 
     /// <summary>Numbers of the standing car, in the order of the catalogue.</summary>
-    public required DrawnDoubts AtRest { get; init; }
+    public required JointStudy AtRest { get; init; }
 
     /// <summary>Numbers of the pass; null where no road was given.</summary>
-    public required DrawnDoubts? OverRoad { get; init; }
+    public required JointStudy? OverRoad { get; init; }
 
     /// <summary>Every number that any drawn car has, in readers' units.</summary>
     public IReadOnlyList<DoubtResult> Results =>
-        [.. AtRest.Results.Concat(OverRoad?.Results ?? []).Where(r => r.Count > 0).Select(r => r.Shown())];
+        [.. AtRest.Cars[0].Concat(OverRoad?.Cars[0] ?? []).Where(r => r.Count > 0).Select(r => r.Shown())];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
@@ -42,7 +42,7 @@ public sealed record DoubtAnswer : Answer
     public override IReadOnlyList<FactTable> Tables => [DrawnTable.Of(Results)];
 
     /// <summary>Which end is really the softer, what to measure better next, and what was left out.</summary>
-    public override IReadOnlyList<Sentence> Sentences => AtRest.Doubts.AreStated
+    public override IReadOnlyList<Sentence> Sentences => AtRest.Doubts.Cars[0].AreStated
         ? [SofterEnd, .. MeasureNext, .. TooFew, .. LeftOut("at-rest", AtRest), .. OverRoad is { } passes ? LeftOut("over-road", passes) : []]
         : [NotStated];
 
@@ -65,12 +65,12 @@ public sealed record DoubtAnswer : Answer
     /// <inheritdoc/>
     public override Figure Figure(string id) => id == Bands ? DoubtFigure.Of(Asked.Car.Name, Results, Asked.Draws, Asked.Seed) : base.Figure(id);
 
-    private DoubtResult Ratio => AtRest.Results.First(r => r.Measure == AxleCatalogue.FrequencyRatio);
+    private DoubtResult Ratio => AtRest.Cars[0].First(r => r.Measure == AxleCatalogue.FrequencyRatio);
 
     private Sentence SofterEnd => new("softer-end", DoubtSentences.SofterEnd(Ratio));
 
     private IEnumerable<Sentence> MeasureNext =>
-        from result in (OverRoad?.Results ?? []).Prepend(Ratio)
+        from result in (OverRoad?.Cars[0] ?? []).Prepend(Ratio)
         let next = DoubtSentences.MeasureNext(result.Shown())
         where next is not null
         select new Sentence($"measure-next-{result.Measure.Key}", next);
@@ -84,7 +84,7 @@ public sealed record DoubtAnswer : Answer
                 + FormattableString.Invariant($"draw {AtRest.FewestForShares} or more.")),
         ];
 
-    private static IEnumerable<Sentence> LeftOut(string of, DrawnDoubts drawn) => drawn.Refused + drawn.Unfinished == 0
+    private static IEnumerable<Sentence> LeftOut(string of, JointStudy drawn) => drawn.Refused + drawn.Unfinished == 0
         ? []
         :
         [

@@ -44,15 +44,15 @@ public static class DoubtStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var (car, load) = (asked.Car.Car, asked.Car.Load);
+        var doubts = new[] { CarDoubts.Of(asked.Car.Car, asked.Car.Load) };
         var standing = run.Between(0.0, asked.Road is null ? 1.0 : 0.5);
         return new DoubtAnswer
         {
             Asked = asked,
-            AtRest = DrawnDoubts.Of(
-                car, load, RestCatalogue.For(MeasureUse.Doubt), asked.Draws, asked.Seed, run.Degree, standing.Progress, run.Cancellation),
-            OverRoad = asked.Road is not { } road ? null : DrawnDoubts.OfPasses(
-                car, load, road, asked.Speed, PassCatalogue.For(asked.Car.Model, road, MeasureUse.Doubt), asked.Draws, asked.Seed,
+            AtRest = JointStudy.Of(
+                doubts, RestCatalogue.For(MeasureUse.Doubt), asked.Draws, asked.Seed, run.Degree, standing.Progress, run.Cancellation),
+            OverRoad = asked.Road is not { } road ? null : JointStudy.OfPasses(
+                doubts, road, asked.Speed, PassCatalogue.For(asked.Car.Model, road, MeasureUse.Doubt), asked.Draws, asked.Seed,
                 degree: run.Degree, progress: run.Between(0.5, 1.0).Progress, cancellation: run.Cancellation),
         };
     }

@@ -1,41 +1,89 @@
 using System.Globalization;
 using Heaveline.Answers;
+using Heaveline.Measures;
 using Heaveline.Measures.Comfort;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
 /// <summary>What the comfort standard makes of one seat: a row an axis.</summary>
 internal static class ComfortTable
 {
+    private const string Page = "theory/comfort.md";
+
+    // A column each: as it is, weighted, times k.
+    private static readonly Measure<PassComfort>[] AsItIs =
+    [
+        Of("head-fore-aft", "head fore-aft, RMS, no part of the standard", In.MetresPerSecondSquared, 3, c => c.HeadForeAftRms,
+            "Root mean square fore-aft acceleration at the head, as it is."),
+        Of("head-fore-aft-peak", "head fore-aft, peak, no part of the standard", In.MetresPerSecondSquared, 3, c => c.HeadForeAftPeak,
+            "Greatest fore-aft acceleration at the head, as it is."),
+    ];
+
+    private static readonly Measure<PassComfort>[] Weighted =
+    [
+        Of("vertical-dose", "seat vertical: vibration dose VDV", In.MetresPerSecondToTheOneAndThreeQuarters, 3, c => Vertical(c).VibrationDose,
+            "Vibration dose value of the seat's vertical acceleration weighted by Wk."),
+        Of("vertical-running", "seat vertical: greatest running RMS, MTVV", In.MetresPerSecondSquared, 3, c => Vertical(c).LinearMtvv,
+            "Greatest root mean square over one second of the seat's vertical acceleration weighted by Wk."),
+        Of("vertical-crest", "seat vertical: crest factor", In.Plain, 2, c => c.SeatVertical.Weighted.CrestFactor,
+            "Peak over root mean square of the seat's vertical acceleration weighted by Wk."),
+        Of("motion-sickness-dose", "motion sickness dose MSDV", In.MetresPerSecondToTheOneAndAHalf, 3,
+            c => c.IsSingleEvent ? null : c.MotionSicknessDose,
+            "Dose of the seat's vertical acceleration weighted by Wf; none for a single obstacle."),
+    ];
+
+    private static readonly Measure<PassComfort> Total = Of("total", "vibration total value", In.MetresPerSecondSquared, 3, c => c.Total.Value,
+        "Root sum of squares of the weighted axes, each times its factor k.");
+
+    /// <summary>All that the table holds, for the glossary.</summary>
+    public static IReadOnlyList<Measure> Measures { get; } = [.. PointAxis.All.Select(At), Total, .. Weighted, .. AsItIs];
+
     public static FactTable Of(PassComfort comfort)
     {
         string[] columns = ["as it is", "weighted", "times k", "share"];
         var table = new FactTable($"Comfort, {comfort.Seat.Name} (ISO 2631-1)", columns);
         foreach (var axis in comfort.Axes)
         {
+            var measure = At(axis.At);
             table.Add(
-                axis.At.Words.Replace(' ', '-'),
-                axis.At.Words,
-                axis.At.Unit,
-                "F3",
+                measure.Key,
+                measure.Label,
+                measure.Unit.Symbol,
+                measure.Format,
                 [axis.UnweightedRms, axis.Weighted.Rms, axis.Rms.ForComfort, comfort.ShareOf(axis)]);
         }
 
-        var vertical = comfort.IsSingleEvent ? comfort.Recorded : comfort.SeatVertical.Weighted;
-        table
-            .Add("total", "vibration total value", "m/s²", "F3", [null, null, comfort.Total.Value, null])
-            .Add("vertical-dose", "seat vertical: vibration dose VDV", "m/s^1.75", "F3", [null, vertical.VibrationDose, null, null])
-            .Add("vertical-running", "seat vertical: greatest running RMS, MTVV", "m/s²", "F3", [null, vertical.LinearMtvv, null, null])
-            .Add("vertical-crest", "seat vertical: crest factor", "–", "F2", [null, comfort.SeatVertical.Weighted.CrestFactor, null, null]);
-        if (!comfort.IsSingleEvent)
+        Row(2, Total);
+        foreach (var measure in Weighted)
         {
-            table.Add("motion-sickness-dose", "motion sickness dose MSDV", "m/s^1.5", "F3", [null, comfort.MotionSicknessDose, null, null]);
+            Row(1, measure);
         }
 
-        return table
-            .Add("head-fore-aft", "head fore-aft, RMS, no part of the standard", "m/s²", "F3", [comfort.HeadForeAftRms, null, null, null])
-            .Add("head-fore-aft-peak", "head fore-aft, peak, no part of the standard", "m/s²", "F3", [comfort.HeadForeAftPeak, null, null, null]);
+        foreach (var measure in AsItIs)
+        {
+            Row(0, measure);
+        }
+
+        return table;
+
+        void Row(int column, Measure<PassComfort> measure) =>
+            table.Add(measure, Enumerable.Range(0, columns.Length).Select(i => i == column ? measure.Of(comfort) : double.NaN));
     }
+
+    private static Measure<AxisComfort> At(PointAxis at) => new(
+        at.Words.Replace(' ', '-'),
+        at.Words,
+        at.IsRotation ? In.RadiansPerSecondSquared : In.MetresPerSecondSquared,
+        3,
+        axis => axis.Rms.ForComfort,
+        "Root mean square acceleration of this axis: as it is, weighted, and times its factor k.")
+    { Page = Page };
+
+    private static Measure<PassComfort> Of(string key, string label, ShownUnit unit, int digits, Func<PassComfort, double?> of, string says) =>
+        new(key, label, unit, digits, c => of(c) ?? double.NaN, says) { Page = Page };
+
+    private static WeightedAcceleration Vertical(PassComfort comfort) => comfort.IsSingleEvent ? comfort.Recorded : comfort.SeatVertical.Weighted;
 
     /// <summary>Which evaluation applies, and for a motion that lasts the likely reactions.</summary>
     public static IEnumerable<Sentence> Words(PassComfort comfort)

@@ -5,6 +5,7 @@ using Heaveline.Measures;
 using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Quantities;
+using Heaveline.Tuning;
 
 namespace Heaveline.Studies;
 
@@ -33,6 +34,7 @@ public static class PassStory
         story.AddRange(measures.Pitch is { Hit: { } hit, Settling: { } settling } ? Obstacle(pass, hit, settling) : Road(measures));
         story.AddRange(Wheels(measures));
         story.AddRange(SpringTableEnd.In(pass).Select(end => new Sentence($"{CornerNames.Of(end.End)}-spring-table", end.WordsInPass)));
+        story.AddRange(PipeFlow.Of(pass) is { } flow && flow.Reynolds > PipeFlow.Critical ? [new("pipe-flow", Flow(flow))] : Array.Empty<Sentence>());
         story.AddRange(Seats(measures));
         if (pass.Model.Car.Kind == VehicleKind.TwoWheeler && measures.Seats.Count > 0)
         {
@@ -85,6 +87,11 @@ public static class PassStory
             + Text($"{pitch.RmsAcceleration:F2} rad/s² root mean square; {In.Degrees.Of(pitch.PeakAngle):F2}° is the most."));
         yield return new("pitch-share", Text($"The ends move {Part(pitch.Share)} by pitching as by heaving."));
     }
+
+    private static string Flow(PipeFlow flow) =>
+        Text($"The link's pipe is counted with laminar flow, but reaches a Reynolds number of {flow.Reynolds:F0} (above {PipeFlow.Critical:F0} ")
+        + Text($"it can be turbulent): a smooth pipe would push at each front wheel with {flow.FrontForce:F0} N there instead of the ")
+        + Text($"{flow.FrontForce / flow.LossRatio:F0} N counted. The command link says what that means.");
 
     private static IEnumerable<Sentence> Wheels(PassMeasures measures)
     {

@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -7,6 +8,37 @@ namespace Heaveline.Studies;
 /// <summary>The numbers of a road, a column a track.</summary>
 public static class RoadTable
 {
+    private const string Page = "theory/roads.md";
+    private const string Density = "G4";
+
+    private static readonly Measure<RoadRoughness> ClassProbability = Of(
+        "class-probability", "probability of the class", In.Percent, 0, t => t.Fit is { } fit ? fit.ProbabilityOf(fit.Class) : null,
+        "How sure it is that the road is of the class of ISO 8608 in which its density lies.");
+
+    private static readonly Measure<Profile>[] Heights =
+    [
+        new("length", "length", In.Metres, 2, p => p.End - p.Start, "Length of the profile.") { Page = Page },
+        new("lowest", "lowest height", In.Millimetres, 1, p => Extreme(p, Math.Min), "Lowest height of the profile.") { Page = Page },
+        new("highest", "highest height", In.Millimetres, 1, p => Extreme(p, Math.Max), "Greatest height of the profile.") { Page = Page },
+    ];
+
+    private static readonly Measure<RoadRoughness>[] Roughness =
+    [
+        Of("density", "density at 0.1 cycles/m", In.MillionthsOfCubicMetres, 4, t => t.Fit?.Density.Si,
+            "Displacement density of the straight line of ISO 8608 at its reference.") with { Format = Density },
+        Of("density-low", "its 95 % interval, from", In.MillionthsOfCubicMetres, 4, t => t.Fit?.DensityInterval(0.95).Low.Si,
+            "Lower end of the density's 95 % interval.") with { Name = "density's 95 % interval, from", Format = Density },
+        Of("density-high", "its 95 % interval, to", In.MillionthsOfCubicMetres, 4, t => t.Fit?.DensityInterval(0.95).High.Si,
+            "Upper end of the density's 95 % interval.") with { Name = "density's 95 % interval, to", Format = Density },
+        Of("waviness", "waviness", In.Plain, 2, t => t.Fit?.Waviness, "Power with which the density falls over the spatial frequency."),
+        ClassProbability,
+        Of("roughness-index", "roughness index (IRI)", In.MetresPerKilometre, 2, t => t.Index?.MetresPerKilometre,
+            "Travel of the golden car's suspension per distance at 80 km/h."),
+    ];
+
+    /// <summary>All that the table holds, for the glossary.</summary>
+    public static IReadOnlyList<Measure> Measures { get; } = [.. Heights, .. Roughness];
+
     /// <summary>The table.</summary>
     /// <param name="road">The road.</param>
     /// <param name="tracks">The roughness of its one track, or of the left and the right.</param>
@@ -14,24 +46,18 @@ public static class RoadTable
     {
         ArgumentNullException.ThrowIfNull(road);
         ArgumentNullException.ThrowIfNull(tracks);
-        IEnumerable<double?> All(Func<RoadRoughness, double?> of) => tracks.Select(of);
-        Profile[] profiles = tracks.Count == 1 ? [road.Left] : [road.Left, road.Right];
+        var named = ClassProbability with
+        {
+            Label = "probability of " + string.Join(" / ", tracks.Select(t => t.Fit?.Class.ToString() ?? "–").Distinct()),
+        };
         return new FactTable("Road", tracks.Count == 1 ? ["both wheels"] : ["left", "right"])
-            .Add("length", "length", "m", "F2", profiles.Select(p => (double?)(p.End - p.Start)))
-            .Add("lowest", "lowest height", "mm", "F1", profiles.Select(p => (double?)In.Millimetres.Of(Extreme(p, Math.Min))))
-            .Add("highest", "highest height", "mm", "F1", profiles.Select(p => (double?)In.Millimetres.Of(Extreme(p, Math.Max))))
-            .Add("density", "density at 0.1 cycles/m", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.Density.Si))
-            .Add("density-low", "its 95 % interval, from", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.DensityInterval(0.95).Low.Si))
-            .Add("density-high", "its 95 % interval, to", "1e-6 m³", "G4", All(t => 1e6 * t.Fit?.DensityInterval(0.95).High.Si))
-            .Add("waviness", "waviness", "–", "F2", All(t => t.Fit?.Waviness))
-            .Add(
-                "class-probability",
-                "probability of " + string.Join(" / ", tracks.Select(t => t.Fit?.Class.ToString() ?? "–").Distinct()),
-                "%",
-                "F0",
-                All(t => In.Percent.Of(t.Fit is { } fit ? fit.ProbabilityOf(fit.Class) : null)))
-            .Add("roughness-index", "roughness index (IRI)", "m/km", "F2", All(t => t.Index?.MetresPerKilometre));
+            .Add(Heights, tracks.Count == 1 ? [road.Left] : [road.Left, road.Right])
+            .Add(Roughness.Select(m => m == ClassProbability ? named : m), tracks);
     }
+
+    private static Measure<RoadRoughness> Of(
+        string key, string label, ShownUnit unit, int digits, Func<RoadRoughness, double?> of, string says) =>
+        new(key, label, unit, digits, t => of(t) ?? double.NaN, says) { Page = Page };
 
     private static double Extreme(Profile profile, Func<double, double, double> better)
     {

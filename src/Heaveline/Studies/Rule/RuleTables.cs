@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heaveline.Answers;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 using Heaveline.Rules;
 
@@ -11,6 +12,43 @@ public static class RuleTables
     // A page holds so many.
     private const int MostRows = 11;
     private const int MostColumns = 7;
+
+    private const string Page = "theory/measures.md";
+
+    private static readonly Measure<RuleLoad> Own =
+        Load("own", "the car's own value", In.Plain, 3, l => l.Own, "Where the car stands on the axis of the rule; the row bears the axis' name.");
+
+    private static readonly Measure<RuleLoad>[] Best =
+    [
+        Load("best-at", "best, within 3 %, at so many speeds", In.Plain, 0, l => l.Standing?.Best.Count,
+            "Speeds at which no other value tried is better by more than 3 %."),
+        Load("computed", "of so many computed", In.Plain, 0, l => l.Standing?.Computed, "Speeds at which values were compared."),
+    ];
+
+    private static readonly Measure<RuleLoad>[] Forms =
+    [
+        Load("late", "1 + 0.6 L f/V gives it at", In.KilometresPerHour, 0, l => l.Late, "Speed for which that closed form asks for the car's ratio."),
+        Load("in-step", "in step after 0.7 cycles at", In.KilometresPerHour, 0, l => l.Ends?.SuitedSpeed,
+            "Speed at which both ends of the car fall into step after 0.7 cycles."),
+        Load("in-step-slowest", "after 0.8 cycles at", In.KilometresPerHour, 0, l => l.Ends?.SuitedRange?.Slowest,
+            "Speed at which both ends of the car fall into step after 0.8 cycles."),
+        Load("in-step-fastest", "after 0.6 cycles at", In.KilometresPerHour, 0, l => l.Ends?.SuitedRange?.Fastest,
+            "Speed at which both ends of the car fall into step after 0.6 cycles."),
+    ];
+
+    private static readonly Measure<(BestValue? Best, double Own)>[] Damping =
+    [
+        Damped(
+            "optimum",
+            "at a mean damping ratio of",
+            (best, _) => best?.Value,
+            "Mean damping ratio at which the measure is least on the random road."),
+        Damped("present", "as it is now", (_, own) => own, "The car's own mean damping ratio."),
+        Damped("there-over-now", "the measure there over now", (best, _) => best?.Relative, "The measure at that damping over what it is now."),
+    ];
+
+    /// <summary>All that the tables hold of the car and its damping, for the glossary; rows of a map bear their speed.</summary>
+    public static IReadOnlyList<Measure> Measures { get; } = [Own, .. Best, Suited(0), .. Forms, .. Damping];
 
     /// <summary>The measure over that at the reference; a row a speed, a column a value.</summary>
     /// <param name="map">The map.</param>
@@ -69,36 +107,34 @@ public static class RuleTables
     /// <summary>Where the car stands under each load, and what speed that suits.</summary>
     public static FactTable Loads(RuleMap map, IReadOnlyList<RuleLoad> loads)
     {
-        IEnumerable<double?> All(Func<RuleLoad, double?> of) => loads.Select(of);
+        var own = Own with { Label = map.Axis.ShortName, Unit = map.Axis.Symbol.Length > 0 ? new("", map.Axis.Symbol, 1.0) : In.Plain };
         var table = new FactTable("This car", [.. loads.Select(l => l.Name)])
-            .Add("own", map.Axis.ShortName, map.Axis.Symbol.Length > 0 ? map.Axis.Symbol : "–", "F3", All(l => l.Own))
-            .Add("best-at", "best, within 3 %, at so many speeds", "–", "F0", All(l => l.Standing?.Best.Count))
-            .Add("computed", "of so many computed", "–", "F0", All(l => l.Standing?.Computed));
+            .Add([own], loads)
+            .Add(Best, loads);
         for (var k = 0; k < loads.Max(l => l.Standing?.Passings.Count ?? 0); k++)
         {
-            var n = k;
-            // Where the best lies at an edge of what was tried, the passing is known no better than to its speeds: the slower of the two.
-            table.Add(
-                k == 0 ? "suited" : $"suited-{k + 1}", k == 0 ? "the best value passes it near" : "and near", "km/h", "F0",
-                All(l => In.KilometresPerHour.Of(l.Standing?.Passings.ElementAtOrDefault(n) is { } p ? p.Near ?? p.From : null)));
+            table.Add([Suited(k)], loads);
         }
 
-        return table
-            .Add("late", "1 + 0.6 L f/V gives it at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Late)))
-            .Add("in-step", "in step after 0.7 cycles at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Ends?.SuitedSpeed)))
-            .Add("in-step-slowest", "after 0.8 cycles at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Ends?.SuitedRange?.Slowest)))
-            .Add("in-step-fastest", "after 0.6 cycles at", "km/h", "F0", All(l => In.KilometresPerHour.Of(l.Ends?.SuitedRange?.Fastest)));
+        return table.Add(Forms, loads);
     }
 
     /// <summary>Which damping suits what.</summary>
-    public static FactTable Optima(DampingOptima optima)
-    {
-        BestValue?[] all = [optima.Pitch, optima.Heave, optima.FrontTyre, optima.RearTyre];
-        return new FactTable("Least on the random road", ["pitch", "heave", "front tyre", "rear tyre"])
-            .Add("optimum", "at a mean damping ratio of", "–", "F2", all.Select(b => b?.Value))
-            .Add("present", "as it is now", "–", "F2", all.Select(_ => (double?)optima.Own))
-            .Add("there-over-now", "the measure there over now", "–", "F2", all.Select(b => b?.Relative));
-    }
+    public static FactTable Optima(DampingOptima optima) =>
+        new FactTable("Least on the random road", ["pitch", "heave", "front tyre", "rear tyre"]).Add(
+            Damping, [.. new[] { optima.Pitch, optima.Heave, optima.FrontTyre, optima.RearTyre }.Select(best => (best, optima.Own))]);
+
+    // Where the best lies at an edge of what was tried, the passing is known no better than to its speeds: the slower of the two.
+    private static Measure<RuleLoad> Suited(int k) => Load(
+        k == 0 ? "suited" : $"suited-{k + 1}", k == 0 ? "the best value passes it near" : "and near", In.KilometresPerHour, 0,
+        l => l.Standing?.Passings.ElementAtOrDefault(k) is { } p ? p.Near ?? p.From : null,
+        "Speed at which the value that is best passes the car's own; further speeds are suited-2 and so on.");
+
+    private static Measure<RuleLoad> Load(string key, string label, ShownUnit unit, int digits, Func<RuleLoad, double?> of, string says) =>
+        new(key, label, unit, digits, l => of(l) ?? double.NaN, says) { Page = Page };
+
+    private static Measure<(BestValue? Best, double Own)> Damped(string key, string label, Func<BestValue?, double, double?> of, string says) =>
+        new(key, label, In.Plain, 2, one => of(one.Best, one.Own) ?? double.NaN, says) { Page = Page };
 
     private static int[] Some(int count, int most)
     {

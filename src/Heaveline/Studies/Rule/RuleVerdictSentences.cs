@@ -1,3 +1,4 @@
+using Heaveline.Quantities;
 using Heaveline.Answers;
 using Heaveline.Passes;
 using Heaveline.Rules;
@@ -37,7 +38,7 @@ internal static class RuleVerdictSentences
     public static Sentence Hit(RuleMap hit) => new(
         "hit", $"The hit itself, by its peak pitch acceleration: there the rule is {Verdict(hit, RuleAtSpeed.Of(hit))}.");
 
-    private static string Per => FormattableString.Invariant($"{100.0 * RuleMap.Threshold:F0} %");
+    private static string Per => FormattableString.Invariant($"{In.Percent.Of(RuleMap.Threshold):F0} %");
 
     private static string Above(RuleMap map)
     {

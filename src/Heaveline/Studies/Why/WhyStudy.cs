@@ -6,6 +6,9 @@ namespace Heaveline.Studies;
 /// <summary>Why a car pitches over a road: each cause with its share and the road test that would prove it.</summary>
 public static class WhyStudy
 {
+    // Share of the work that the ranking is; the rest are the road tests, which draw cars.
+    private const double Ranked = 0.5;
+
     /// <summary>The question as a command offers it.</summary>
     public static Question<WhyAsked, WhyAnswer> Question { get; } = new()
     {
@@ -32,8 +35,9 @@ public static class WhyStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var why = Why.Of(asked.Car.Model, asked.Road, asked.Speed, asked.Options, run.Degree, run.Cancellation);
-        return new WhyAnswer { Why = why.WithTests(RankingWords.WorthATest, run.Degree, run.Cancellation) };
+        var (ranking, testing) = (run.Between(0.0, Ranked), run.Between(Ranked, 1.0));
+        var why = Why.Of(asked.Car.Model, asked.Road, asked.Speed, asked.Options, run.Degree, ranking.Progress, run.Cancellation);
+        return new WhyAnswer { Why = why.WithTests(RankingWords.WorthATest, run.Degree, testing.Progress, run.Cancellation) };
     }
 
     private static WhyAsked? Read(AskedReader reader)

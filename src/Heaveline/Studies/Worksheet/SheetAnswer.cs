@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
-using Heaveline.Cars.Worksheets;
+using Heaveline.Worksheets;
 
 namespace Heaveline.Studies;
 

@@ -24,8 +24,7 @@ internal sealed class SheetTable(string title)
             return $"{value.ToString("0.####", CultureInfo.InvariantCulture)} {unit}";
         }
 
-        var places = Math.Clamp(1 - (int)Math.Floor(Math.Log10(doubt)), 0, 9);
-        string Written(double number) => number.ToString($"F{places}", CultureInfo.InvariantCulture);
+        string Written(double number) => number.ToString($"F{Numeral.Decimals(doubt, 9)}", CultureInfo.InvariantCulture);
         return $"{Written(value)} {unit} ± {Written(doubt)}";
     }
 

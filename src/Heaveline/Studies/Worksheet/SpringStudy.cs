@@ -1,4 +1,4 @@
-using Heaveline.Cars.Worksheets;
+using Heaveline.Worksheets;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -61,7 +61,7 @@ public static class SpringStudy
         if (asked.At is { } place)
         {
             table.Add("force-at", "force at the length asked for", "N", "F0", sheet.ForceAt(place.Si))
-                .Add("rate-at", "rate there", "N/mm", "F2", 1e-3 * sheet.RateAt(place.Si));
+                .Add("rate-at", "rate there", "N/mm", "F2", In.NewtonsPerMillimetre.Of(sheet.RateAt(place.Si)));
         }
 
         return new SheetAnswer

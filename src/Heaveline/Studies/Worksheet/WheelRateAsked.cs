@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Heaveline.Cars.Worksheets;
+using Heaveline.Worksheets;
 using Heaveline.Figures;
 using Heaveline.Quantities;
 

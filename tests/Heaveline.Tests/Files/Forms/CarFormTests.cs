@@ -1,4 +1,7 @@
+using System.Text.Json.Nodes;
+using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Editing;
 using Heaveline.Files.Forms;
 using Heaveline.Files.Yaml;
 using Heaveline.Tests.House;
@@ -85,6 +88,71 @@ public class CarFormTests
             Assert.True(
                 example.Si >= (field.Least ?? double.NegativeInfinity) && example.Si <= (field.Most ?? double.PositiveInfinity),
                 $"{string.Join("/", field.Path)}: {field.Example}, {field.Limit}");
+        });
+    }
+
+    [Fact]
+    public void A_value_at_a_limit_of_the_form_is_taken_and_one_beyond_it_is_refused_in_the_words_of_the_form()
+    {
+        var tried = new HashSet<string>();
+        foreach (var path in Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage"), "*.yaml"))
+        {
+            var text = File.ReadAllText(path);
+            if (CarFile.Load(path) is { Root: { } root, Sources.Count: 1 })
+            {
+                Walk(root, [], text);
+            }
+        }
+
+        Assert.True(tried.Count > 40, $"{tried.Count}");
+
+        void Walk(Node node, string[] path, string text)
+        {
+            var field = CarFile.Form.At(path)!;
+            if (field is { Quantity: { } quantity, Limit: { } limit } && tried.Add(string.Join("/", field.Path)))
+            {
+                // A thousandth of a unit, or of the limit, beyond.
+                bool Refuses(double si, double by) => IsRefused(text, path, FormattableString.Invariant(
+                    $"{(si + (by * Math.Max(1e-3, 1e-3 * Math.Abs(si)))) / quantity.Units[0].Factor:R} {quantity.Units[0].Symbol}"), limit);
+                Assert.Equal((field.IsOpenBelow, true), (Refuses(field.Least!.Value, 0.0), Refuses(field.Least.Value, -1.0)));
+                if (field.Most is { } most)
+                {
+                    Assert.Equal((false, true), (Refuses(most, -1.0), Refuses(most, 1.0)));
+                }
+            }
+
+            foreach (var entry in node.Entries)
+            {
+                Walk(entry.Value, [.. path, entry.Key], text);
+            }
+
+            foreach (var (i, item) in field.Kind == FieldKind.Table ? [] : node.Items.Index())
+            {
+                Walk(item, [.. path, $"{i + 1}"], text);
+            }
+        }
+
+        static bool IsRefused(string text, string[] path, string value, string limit) =>
+            CarFile.Read(new SourceText("car.yaml", CarFile.Edit(text, KeyEdit.Put(path, Node.Scalar(value.TrimEnd()))).Text!))
+                .Refusals.Any(refusal => refusal.Message.EndsWith($" is {value.TrimEnd()}; it must be {limit}.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Whole_numbers_have_the_same_limits_in_the_form_in_the_schema_and_in_words()
+    {
+        var counts = CarFile.Form.All.Where(field => field.Kind == FieldKind.Count).ToList();
+        Assert.NotEmpty(counts);
+        Assert.All(counts, field =>
+        {
+            JsonNode? at = CarFile.Schema;
+            foreach (var key in field.Path)
+            {
+                at = at!["$ref"] is { } reference ? CarFile.Schema["$defs"]![reference.GetValue<string>().Split('/')[^1]] : at;
+                at = at!["properties"]![key];
+            }
+
+            Assert.Equal((field.Least, field.Most), (at!["minimum"]!.GetValue<int>(), at["maximum"]!.GetValue<int>()));
+            Assert.Equal(FormattableString.Invariant($"a whole number from {field.Least} to {field.Most}"), field.Limit);
         });
     }
 

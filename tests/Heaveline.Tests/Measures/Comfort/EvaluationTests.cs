@@ -76,12 +76,11 @@ public class EvaluationTests
     }
 
     [Fact]
-    public void Totals_refuse_an_axis_given_twice_none_at_all_and_rotations_for_health()
+    public void Totals_refuse_an_axis_given_twice_and_none_at_all()
     {
         var z = Rms(MeasuringPoint.Seat, MotionAxis.Z, 0.5);
         Assert.Throws<RefusedValueException>(() => VibrationTotal.ForComfort([z, z]));
         Assert.Throws<RefusedValueException>(() => VibrationTotal.ForComfort([]));
-        Assert.Throws<RefusedValueException>(() => VibrationTotal.ForHealth([Rms(MeasuringPoint.Seat, MotionAxis.Pitch, 0.5)]));
         Assert.Throws<RefusedValueException>(() => PointAxis.Of(MeasuringPoint.Feet, MotionAxis.Yaw));
         Assert.Throws<RefusedValueException>(() => z with { Rms = -1.0 });
     }
@@ -95,16 +94,6 @@ public class EvaluationTests
             Assert.Same(at, PointAxis.Of(at.Point, at.Axis));
             Assert.Equal(at.IsRotation, at.Weighting == Weightings.We);
         }
-    }
-
-    [Fact]
-    public void Bands_and_sickness_refuse_what_they_cannot_judge()
-    {
-        var band = new BandValue { Frequency = 4.0, Rms = 1.0 };
-        Assert.Throws<RefusedValueException>(() => BandValue.WeightedRms(Weightings.Wk, [band, band]));
-        Assert.Throws<RefusedValueException>(() => band with { Rms = double.NaN });
-        Assert.Throws<RefusedValueException>(() => MotionSickness.ShareWhoMayVomit(20.0, 60.0));
-        Assert.Equal(100.0, MotionSickness.ShareWhoMayVomit(400.0, 3600.0));
     }
 
     private static AxisRms Rms(MeasuringPoint point, MotionAxis axis, double rms) => new() { At = PointAxis.Of(point, axis), Rms = rms };

@@ -1,0 +1,22 @@
+namespace Heaveline.Web.Serving;
+
+/// <summary>Addresses of pages and of what can be taken away from them.</summary>
+internal static class PageAddress
+{
+    /// <summary>The car page.</summary>
+    public static string Car(string name) => "car" + Query([("car", name)]);
+
+    /// <summary>The pass page.</summary>
+    public static string Pass(string name) => "pass" + Query([("car", name)]);
+
+    /// <summary>A download of the car page.</summary>
+    public static string Download(string what, string name) => $"download/{what}" + Query([("car", name)]);
+
+    /// <summary>The query of an address, with its question mark [RFC 3986 §3.4]; empty when it says nothing.</summary>
+    /// <param name="words">Keys and words in their order; null for what is left out.</param>
+    public static string Query(IEnumerable<(string Key, string? Word)> words)
+    {
+        var query = string.Join('&', words.Where(w => w.Word is not null).Select(w => $"{w.Key}={Uri.EscapeDataString(w.Word!)}"));
+        return query.Length > 0 ? "?" + query : "";
+    }
+}

@@ -1,6 +1,0 @@
-using Heaveline.Quantities;
-
-namespace Heaveline.Web.Studying;
-
-/// <summary>Too many wait already for what takes long.</summary>
-internal sealed class QueueFullException() : NoAnswerException("Too many computations wait already.", "Ask again in a while.");
