@@ -9,7 +9,7 @@ public sealed record RoadRoughness
     /// From this scatter of the bands about the line on, in what chance allows (–), a track is no road of a class: a few waves or steps stand out.
     /// Random roads of 100 m to 1 km scatter by 0.8 to 1.2; single waves by 2.5 to 10, on lines that no road has. Own choice.
     /// </summary>
-    public const double MostScatter = 2.5;
+    internal const double MostScatter = 2.5;
 
     /// <summary>Spacing at which the track was read, m.</summary>
     public required double Spacing { get; init; }

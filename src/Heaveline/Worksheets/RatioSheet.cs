@@ -69,8 +69,8 @@ public sealed record RatioSheet
         if (sheet.Offset != 0.0)
         {
             yield return new("offset", FormattableString.Invariant(
-                $"Where the wheel stands at the state described the element would read {In.Millimetres.Of(sheet.Offset):F1} mm: its scale was not at ")
-                + "zero there. That is taken off every reading, here and in the lines for the car file.");
+                $"Where the wheel stands at the state described the element would read {In.Millimetres.Of(sheet.Offset):F1} mm: its scale was not ")
+                + "at zero there. That is taken off every reading, here and in the lines for the car file.");
         }
 
         var r = sheet.Ratio.AtReference.Si;
