@@ -1,0 +1,52 @@
+using Microsoft.Playwright;
+
+namespace Heaveline.PageBench;
+
+/// <summary>The pictures of the pages that the README shows, taken anew.</summary>
+internal static class Pictures
+{
+    private const string Laden = "car=fern-saloon&load=four%20up%20with%20luggage";
+
+    private static readonly (string File, string Page, int Width, int Height, string Stands)[] All =
+    [
+        ("car.png", "/car?car=fern-saloon", 1280, 1100, ".numbers"),
+        ("pass.png", $"/pass?{Laden}&road=village-hump&speed=40&front-spring=18.5&rear-spring=48", 1280, 1100, "[data-time]"),
+        ("pass-on-a-phone.png", $"/pass?{Laden}&road=village-hump&speed=40", 390, 844, "[data-time]"),
+        ("rule.png", "/rule?car=fern-saloon&load=driver", 1280, 1000, ".map .js-plotly-plot"),
+    ];
+
+    /// <summary>Takes them.</summary>
+    /// <param name="folder">Where they go.</param>
+    public static async Task<int> Take(string folder)
+    {
+        await using var served = await ServedPage.Open("?" + Laden);
+        foreach (var (file, address, width, height, stands) in All)
+        {
+            await served.Page.SetViewportSizeAsync(width, height);
+            await served.Page.GotoAsync(new Uri(new Uri(served.Page.Url), address).ToString());
+            await served.Page.Locator(stands).First.WaitForAsync(new() { Timeout = 120_000 });
+            if (address.StartsWith("/pass", StringComparison.Ordinal))
+            {
+                // Right after the hit, where the settling begins.
+                await served.Page.WaitForTimeoutAsync(3000);
+                await served.Page.Locator("[data-scrub]").EvaluateAsync(
+                    "e => { e.value = 330; e.dispatchEvent(new Event('input', { bubbles: true })); }");
+            }
+            else
+            {
+                await Assertions.Expect(served.Page.GetByText("Coarse map.")).ToHaveCountAsync(0, new() { Timeout = 240_000 });
+            }
+
+            await served.Page.WaitForTimeoutAsync(3000);
+            await served.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, file) });
+            Console.WriteLine($"{file}: {width} × {height}");
+        }
+
+        foreach (var complaint in served.Complaints)
+        {
+            Console.Error.WriteLine(complaint);
+        }
+
+        return served.Complaints.Count == 0 ? 0 : 1;
+    }
+}
