@@ -26,6 +26,7 @@ public static class ImperialUnits
         Of("N s/m", "lbf s/in", 1.0, PoundForce / Inch), Of("kN s/m", "lbf s/in", 1e3, PoundForce / Inch),
         Of("N m", "lbf ft", 1.0, PoundFoot), Of("N m/°", "lbf ft/°", 1.0, PoundFoot), Of("N m/rad", "lbf ft/rad", 1.0, PoundFoot),
         Of("kN m/rad", "lbf ft/rad", 1e3, PoundFoot), Of("N m s/rad", "lbf ft s/rad", 1.0, PoundFoot),
+        Of("N m s", "lbf ft s", 1.0, PoundFoot),
         // The slug is what a pound-force moves by a foot a second squared.
         Of("kg m²", "slug ft²", 1.0, PoundForce / Foot * Foot * Foot),
         Of("bar", "psi", 1e5, PoundsPerSquareInch), Of("kPa", "psi", 1e3, PoundsPerSquareInch),

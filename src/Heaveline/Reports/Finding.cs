@@ -31,17 +31,27 @@ internal static class Finding
         [
             new("matter", $"What is the matter: {drive}: {string.Join("; ", heads.Select(m => $"{m.Name} is {Print(m, m.Of(passes[0].Pass))}"))}."),
             Why(work.Why!),
-            .. passes.Skip(1).SelectMany((other, k) => Change(work, heads, k + 1)),
-            Sureness(work, heads[0]),
+            .. passes.Skip(1).SelectMany((_, k) => Change(work, heads, k + 1)),
+            Sureness(work, heads),
         ];
     }
 
+    // A fault is only looked for where there is one: a car that pitches less than one without its causes has none by this measure.
     private static Sentence Why(WhyAnswer answer)
     {
         var ranking = answer.Why.Settling;
-        return new("why", ranking.Causes.FirstOrDefault(c => c.Share > 0.0 && c.Relative >= Slight) is { } cause
-            ? $"Why: the largest cause found: {cause.Sentence} {answer.Settling.Opening.Text}"
-            : $"Why: none of the causes tried makes {Percent(Slight)} of it. {answer.Settling.Opening.Text}");
+        var (maker, taker) = (
+            ranking.Causes.FirstOrDefault(c => c.Share > 0.0 && c.Relative >= Slight), ranking.Causes.FirstOrDefault(c => c.Relative <= -Slight));
+        var opening = answer.Settling.Opening.Text;
+        if (ranking.Value < (1.0 - Slight) * ranking.NeutralValue)
+        {
+            return new("why", $"Why: by this measure nothing is the matter, it pitches less than with every cause neutral. {opening}"
+                + (taker is null ? "" : $" {taker.Sentence}") + (maker is null ? "" : $" Against that: {maker.Sentence}"));
+        }
+
+        return new("why", (maker is null
+            ? $"Why: none of the causes tried makes {Percent(Slight)} of it."
+            : $"Why: the largest cause found: {maker.Sentence}") + $" {opening}" + (taker is null ? "" : $" Against that: {taker.Sentence}"));
     }
 
     private static IEnumerable<Sentence> Change(ReportWork work, Measure<Pass>[] heads, int k)
@@ -55,27 +65,33 @@ internal static class Finding
 
         var moves = heads.Select(m => new Move(m, m.Of(before.Pass), m.Of(after.Pass))).ToList();
         yield return new("change", $"{after.Name} instead, {work.Cars[k].Load.Name}: {string.Join("; ", moves.Select(m => m.Words))}.");
-        Move[] prices =
-        [
-            .. PassCatalogue.For(before.Model, before.Pass.Road, MeasureUse.Short).Except(heads)
-                .Select(m => new Move(m, m.Of(before.Pass), m.Of(after.Pass))).Where(m => m.IsWorse),
-        ];
-        Move[] standing = [.. Standing(work.Cost, k).Where(m => m.IsWorse)];
+        var driven = Driven(before, after).Except(heads).Select(m => new Move(m, m.Of(before.Pass), m.Of(after.Pass))).Where(m => m.IsWorse);
+        var standing = Standing(work.Cost, k).Where(m => m.IsWorse);
+        var handling = work.Cost.Reminders.Where(r => r.After == work.Cars[k]).SelectMany(r => r.Reminders).Where(r => r.Id == "roll-balance");
         string[] said =
         [
-            .. prices.Length > 0 ? [string.Join("; ", prices.Select(m => m.Words))] : Array.Empty<string>(),
-            .. standing.Length > 0 ? [$"standing, {string.Join("; ", standing.Select(m => m.Words))}"] : Array.Empty<string>(),
+            .. driven.Take(1).Any() ? [string.Join("; ", driven.Select(m => m.Words))] : Array.Empty<string>(),
+            .. standing.Take(1).Any() ? [$"standing, {string.Join("; ", standing.Select(m => m.Words))}"] : Array.Empty<string>(),
         ];
-        yield return new("price", said.Length > 0
+        yield return new("price", (said.Length > 0
             ? $"What that costs: {string.Join("; ", said)}."
-            : $"What that costs: of the numbers that matter most here none is worse by {Percent(Slight)} or more.");
+            : $"What that costs: of the numbers that matter most here none is worse by {Percent(Slight)} or more.")
+            + string.Concat(handling.Select(h => $" {h.Text}")));
     }
 
+    // At the seats that both cars have, each by its name: the worst seat of one may be none of the other, or an empty one.
+    private static IEnumerable<Measure<Pass>> Driven(PassAnswer before, PassAnswer after)
+    {
+        var seats = before.Model.Car.Seats.Select(s => s.Name).Intersect(after.Model.Car.Seats.Select(s => s.Name)).Select(SeatPlace.Of);
+        return PassCatalogue.Of(seats, WheelPlace.Axles(before.Model.Rolls)).Where(m => m.IsUsed(before.Pass.Road, MeasureUse.Short));
+    }
+
+    // Where the beam points standing is set anew after a change: no cost by itself.
     private static IEnumerable<Move> Standing(CostAnswer cost, int k) =>
-        CostTable.Measures(cost.Cars).Where(m => m.Uses.HasFlag(MeasureUse.Short))
+        CostTable.Measures(cost.Cars).Where(m => m.Uses.HasFlag(MeasureUse.Short) && m != SideEffectCatalogue.LampDrop)
             .Select(m => new Move(m, m.Of(cost.Cars[0]), m.Of(cost.Cars[k])));
 
-    private static Sentence Sureness(ReportWork work, Measure<Pass> head)
+    private static Sentence Sureness(ReportWork work, Measure<Pass>[] heads)
     {
         const string computed = "All of it is computed, none of it measured on a road.";
         CarDoubts[] doubts = [.. work.Cars.Select(c => CarDoubts.Of(c.Car, c.Load))];
@@ -88,17 +104,20 @@ internal static class Finding
 
         var asked = work.Choices;
         var study = JointStudy.OfPasses(
-            doubts, asked.Road, asked.Speed, [head], asked.Draws, asked.Seed, degree: work.Run.Degree, cancellation: work.Run.Cancellation);
-        string Interval(DoubtResult result) =>
-            result.Central90 is var band && double.IsFinite(band.Low)
-                ? $"{Print(head, band.Low)} and {Print(head, band.High)}"
-                : "no two values: no drawn car got across";
-        var changes = study.Changes.Select((c, k) => $"the change to {work.Passes[k + 1].Name} between {Interval(c[0])}");
-        var lies = string.Join("; ", changes.Prepend($"{head.Name} of {work.Passes[0].Name} between {Interval(study.Cars[0][0])}"));
+            doubts, asked.Road, asked.Speed, heads, asked.Draws, asked.Seed, degree: work.Run.Degree, cancellation: work.Run.Cancellation);
+        var lies = heads.SelectMany((head, j) => study.Changes
+            .Select((c, k) => $"its change to {work.Passes[k + 1].Name} between {Interval(head, c[j])}")
+            .Prepend($"{head.Name} of {work.Passes[0].Name} between {Interval(head, study.Cars[0][j])}"));
         return new("sureness", string.Create(
             CultureInfo.InvariantCulture,
-            $"How sure: nine times out of ten {lies} ({asked.Draws} draws within the stated doubts, seed {asked.Seed}). {computed}"));
+            $"How sure: nine times out of ten {string.Join("; ", lies)} ({asked.Draws} draws within the stated doubts, seed {asked.Seed}). ")
+            + computed);
     }
+
+    private static string Interval(Measure<Pass> head, DoubtResult result) =>
+        result.Central90 is var band && double.IsFinite(band.Low)
+            ? $"{Print(head, band.Low)} and {Print(head, band.High)}"
+            : "no two values: no drawn car got across";
 
     // With its unit each time: that is what turns a number for readers of other units.
     private static string Print(Measure measure, double si) => measure.Print(measure.Unit.Of(si)) + measure.Unit.Suffix;

@@ -50,6 +50,14 @@ public sealed record RuleAxis
     /// <summary>The car with another value.</summary>
     public required Func<RideModel, double, RideModel> Change { get; init; }
 
+    /// <summary>Whether a linear car stands in for the one that is asked about.</summary>
+    internal bool HasStandIn => Kind is RuleKind.SharedSprings or RuleKind.SharedDamping;
+
+    /// <summary>The rule in words that fit a measure: of another one than pitch nothing is said to pitch.</summary>
+    internal string ClaimBy(Measure measure) => measure.Name.Contains("pitch", StringComparison.Ordinal)
+        ? Claim
+        : Claim.Replace(" pitches less.", " does better.", StringComparison.Ordinal).Replace(" pitch less.", " do better.", StringComparison.Ordinal);
+
     /// <summary>What the values are judged against, in words.</summary>
     public string Against => Reference is { } reference ? FormattableString.Invariant($"{ShortName} {reference:0.###}") : "the car as it is";
 

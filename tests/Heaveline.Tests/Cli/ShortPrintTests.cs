@@ -30,7 +30,7 @@ public class ShortPrintTests
         var (few, all) = (Rows($"pass {Saloon}"), Rows($"pass {Saloon} --all"));
         double Worst(string what, bool most) =>
             all.Where(r => r.Key.EndsWith(what, StringComparison.Ordinal)).Select(r => r.Value) is var values && most ? values.Max() : values.Min();
-        Assert.Equal(Worst(": greatest vertical", most: true), few["worst seat: greatest vertical"]);
+        Assert.Equal(Worst(": greatest vertical", most: true), few["worst seat (rear right): greatest vertical"]);
         Assert.Equal(
             Worst(": left to the bump stop", most: false),
             Math.Min(few["front wheels: left to the bump stop"], few["rear wheels: left to the bump stop"]));

@@ -27,7 +27,23 @@ public static class PassTable
     {
         ArgumentNullException.ThrowIfNull(passes);
         var first = passes[0].Pass;
-        return new FactTable(title, columns).Add(PassCatalogue.For(first.Model, first.Road, MeasureUse.Short), [.. passes.Select(p => p.Pass)]);
+        IReadOnlyList<Pass> all = [.. passes.Select(p => p.Pass)];
+        return new FactTable(title, columns).Add(PassCatalogue.For(first.Model, first.Road, MeasureUse.Short).Select(m => Named(m, all)), all);
+    }
+
+    // The worst seat by its name, where it is the same one in every column: it may be an empty one.
+    private static Measure<Pass> Named(Measure<Pass> measure, IReadOnlyList<Pass> passes)
+    {
+        var (key, name) = (SeatPlace.Worst.Key + "-", SeatPlace.Worst.Name);
+        if (!measure.Key.StartsWith(key, StringComparison.Ordinal))
+        {
+            return measure;
+        }
+
+        double At(string seat, Pass pass) =>
+            SeatCatalogue.Of(SeatPlace.Of(seat)).First(m => m.Key.EndsWith(measure.Key[key.Length..], StringComparison.Ordinal)).Of(pass);
+        var worst = passes.Select(pass => pass.Model.Car.Seats.Select(s => s.Name).MaxBy(seat => At(seat, pass))).Distinct().ToList();
+        return worst is [{ } seat] ? measure with { Label = measure.Label.Replace(name, $"{name} ({seat})", StringComparison.Ordinal) } : measure;
     }
 
     // Where left and right do the same in every column, one row per axle says it.

@@ -45,7 +45,7 @@ public static class RuleSentences
 
     /// <summary>Where the car stands, a line a load state; one line where the load changes nothing.</summary>
     public static IEnumerable<Sentence> Loads(RuleMap map, IReadOnlyList<RuleLoad> loads) =>
-        loads.All(l => l.Ends is null && Math.Abs(l.Own - loads[0].Own) < 1e-9)
+        map.Axis.HasStandIn ? [] : loads.All(l => l.Ends is null && Math.Abs(l.Own - loads[0].Own) < 1e-9)
             ? [Load(map, loads[0] with { Name = "every load" })]
             : loads.Select(l => Load(map, l));
 

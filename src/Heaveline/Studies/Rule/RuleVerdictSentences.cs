@@ -20,7 +20,15 @@ internal static class RuleVerdictSentences
     {
         var rows = RuleAtSpeed.Of(map);
         yield return new Sentence(
-            "verdict", $"“{map.Axis.Claim}” By this measure, for this car under this load over this road, that is {Verdict(map, rows)}.");
+            "verdict",
+            $"“{map.Axis.ClaimBy(map.Measure)}” By this measure, for {Whom(map)} under this load over this road, that is {Verdict(map, rows)}.");
+        if (map.Axis.HasStandIn)
+        {
+            yield return new Sentence(
+                "stand-in",
+                "The car itself has laws that this leaves out, its own link among them: the command link tries that one on the car as it is.");
+        }
+
         var judged = rows.Where(r => r.Verdict is not (SpeedVerdict.NeitherPasses or SpeedVerdict.NotComputed)).ToList();
         yield return new Sentence(
             "speeds",
@@ -37,6 +45,8 @@ internal static class RuleVerdictSentences
     /// <summary>The verdict of a map over the same passes by the hit, to stand beside one on what follows.</summary>
     public static Sentence Hit(RuleMap hit) => new(
         "hit", $"The hit itself, by its peak pitch acceleration: there the rule is {Verdict(hit, RuleAtSpeed.Of(hit))}.");
+
+    private static string Whom(RuleMap map) => map.Axis.HasStandIn ? "the linear car that stands in for this one" : "this car";
 
     private static string Per => FormattableString.Invariant($"{In.Percent.Of(RuleMap.Threshold):F0} %");
 
@@ -60,20 +70,23 @@ internal static class RuleVerdictSentences
         foreach (var kind in depends.GroupBy(r => r.Turn?.IsBetterBefore).OrderBy(k => k.Key is null).ThenByDescending(k => k.Key))
         {
             var (where, turns) = (Where(map, kind), kind.Select(r => r.Turn).OfType<VerdictTurn>().ToList());
+            string Last() => Range(map, turns.Select(t => t.Last));
+            string First() => Range(map, turns.Select(t => t.First));
             yield return new Sentence("turn", kind.Key switch
             {
-                true => $"{Raised(where)} it is better up to {Range(turns.Select(t => t.Last))}, worse from {Range(turns.Select(t => t.First))} on.",
-                false => $"{Raised(where)} it is worse up to {Range(turns.Select(t => t.Last))}, better from {Range(turns.Select(t => t.First))} on.",
+                true => $"{Raised(where)} it is better up to {Last()}, worse from {First()} on.",
+                false => $"{Raised(where)} it is worse up to {Last()}, better from {First()} on.",
                 null => $"{Raised(where)} better and worse follow each other more than once along the values.",
             });
         }
     }
 
-    private static string Range(IEnumerable<double> values)
+    private static string Range(RuleMap map, IEnumerable<double> values)
     {
+        var unit = map.Axis.Symbol.Length > 0 ? " " + map.Axis.Symbol : "";
         var all = values.ToList();
         var (least, most) = (FormattableString.Invariant($"{all.Min():0.00##}"), FormattableString.Invariant($"{all.Max():0.00##}"));
-        return least == most ? least : $"{least} to {most} (by speed)";
+        return least == most ? least + unit : $"{least}{unit} to {most}{unit} (by speed)";
     }
 
     private static IEnumerable<Sentence> Bottoms(RuleMap map, IReadOnlyList<RuleAtSpeed> rows)
