@@ -26,8 +26,12 @@ internal static class ServeCommand
         var open = new Option<string?>("--open-to")
         {
             Description = "Also answer other machines, at this address of this one (0.0.0.0: all of them). Readers must type a code that is printed "
-                + "here. Not encrypted: for a network you trust.",
+                + "here. Encrypted with a certificate made for this run, whose fingerprint is printed too.",
             HelpName = "ADDRESS",
+        };
+        var encrypted = new Option<bool>("--tls")
+        {
+            Description = "Encrypt the pages on this machine alone too, as for --open-to.",
         };
         var command = new Command(
             "serve",
@@ -42,12 +46,13 @@ internal static class ServeCommand
             garage,
             port,
             open,
+            encrypted,
         };
-        command.SetAction((r, stop) => Run(streams, r.GetValue(garage), r.GetValue(port), r.GetValue(open), stop));
+        command.SetAction((r, stop) => Run(streams, r.GetValue(garage), r.GetValue(port), r.GetValue(open), r.GetValue(encrypted), stop));
         return command;
     }
 
-    private static async Task<int> Run(Streams streams, string? garage, int port, string? open, CancellationToken stop)
+    private static async Task<int> Run(Streams streams, string? garage, int port, string? open, bool encrypted, CancellationToken stop)
     {
         if (port is < 0 or > 65535)
         {
@@ -65,12 +70,15 @@ internal static class ServeCommand
             throw new Stopped($"heaveline: there is no folder '{folder}'.", ExitCode.WrongUsage);
         }
 
+        var isOpen = !IPAddress.IsLoopback(address);
+        using var certificate = isOpen || encrypted ? OwnCertificate.Of(address, TimeProvider.System.GetUtcNow()) : null;
         var options = new ServeOptions
         {
             Garage = Path.GetFullPath(folder),
             Port = port,
             Address = address,
-            PairingCode = IPAddress.IsLoopback(address) ? null : PairingCodes.Fresh(),
+            PairingCode = isOpen ? PairingCodes.Fresh() : null,
+            Certificate = certificate,
             Version = Release.Version,
         };
         var app = PageHost.Of(options);
@@ -92,6 +100,13 @@ internal static class ServeCommand
             if (options.PairingCode is { } code)
             {
                 streams.Results.WriteLine($"Other machines may open them after typing this code: {code}");
+            }
+
+            if (certificate is not null)
+            {
+                streams.Results.WriteLine(
+                    "A browser warns once, since nobody else signed the certificate. Compare its SHA-256 fingerprint before you go on:");
+                streams.Results.WriteLine(OwnCertificate.Fingerprint(certificate));
             }
 
             streams.Results.WriteLine("Stop with Ctrl+C.");
