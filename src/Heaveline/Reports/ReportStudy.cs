@@ -117,6 +117,9 @@ public static class ReportStudy
         Answers = Report.From,
     };
 
+    /// <summary>The name that stands for standard output, to which a report goes as HTML.</summary>
+    public const string StandardOutput = "-";
+
     /// <summary>Whether a file of this name is a PDF.</summary>
     public static bool IsPdf(string file) => file.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase);
 
@@ -139,7 +142,7 @@ public static class ReportStudy
         var (title, author, date) = (Line(reader, Title), Line(reader, Author) ?? "", Line(reader, Date) ?? "");
         var paper = reader.Word(Paper);
         var file = reader.Text(Out) ?? "";
-        if (!IsPdf(file) && !file.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
+        if (file != StandardOutput && !IsPdf(file) && !file.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
         {
             reader.Object(Out.Name, $"--out '{file}': the name must end in .html or .pdf.");
         }
