@@ -93,7 +93,7 @@ public static class ReportStudy
     {
         Name = "out",
         Kind = ChoiceKind.Word,
-        Says = "The file to write: .html (one file that needs nothing else, for screen, phone and print) or .pdf.",
+        Says = "The file to write: .html (one file that needs nothing else, for screen, phone and print) or .pdf; - is standard output (HTML).",
         HelpName = "FILE",
         IsNeeded = true,
     };
