@@ -77,7 +77,7 @@ internal static partial class Mutation
                 // A piece of another file.
                 var source = sound[chance.Next(sound.Count)];
                 var from = chance.Next(source.Length);
-                return text[..at] + source.Substring(from, Math.Min(source.Length - from, chance.Next(200))) + text[at..];
+                return string.Concat(text.AsSpan(..at), source.AsSpan(from, Math.Min(source.Length - from, chance.Next(200))), text.AsSpan(at));
             default:
                 // Much of something small.
                 var many = new StringBuilder();

@@ -12,6 +12,10 @@ internal sealed class FileFinder(Streams streams) : IFinder
 {
     // Where file names usually have no case, two spellings are one file.
     private readonly HashSet<string> read = new(OperatingSystem.IsLinux() ? StringComparer.Ordinal : StringComparer.OrdinalIgnoreCase);
+    private readonly List<string> names = [];
+
+    /// <summary>The names that the owners of the cars and roads found so far gave.</summary>
+    public IReadOnlyList<string> Names => names;
 
     /// <summary>Whether a path leads to one of the files that were read, through links or by another spelling: it must not be written over.</summary>
     public bool HasRead(string path) => read.Contains(Real(path));
@@ -21,6 +25,7 @@ internal sealed class FileFinder(Streams streams) : IFinder
         var reading = CarFile.Load(name);
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
+        names.AddRange(reading.Value is { } car ? LoadedCar.NamesIn(car) : []);
         return new Found<Car>
         {
             Name = name,
@@ -36,6 +41,7 @@ internal sealed class FileFinder(Streams streams) : IFinder
         var reading = NamedRoads.Find(name);
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
+        names.AddRange(reading.Value is { } road ? [road.Name] : Array.Empty<string>());
         return new Found<Road>
         {
             Name = name,

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Net;
 using Heaveline.Cli.Output;
+using Heaveline.Files.Garages;
+using Heaveline.Quantities;
 using Heaveline.Web.Guard;
 using Heaveline.Web.Host;
 using Heaveline.Web.Serving;
@@ -33,6 +35,11 @@ internal static class ServeCommand
         {
             Description = "Encrypt the pages on this machine alone too, as for --open-to.",
         };
+        var units = new Option<string?>($"--{Choices.Units.Name}")
+        {
+            Description = "Units that the pages are read in, metric or imperial; the garage remembers them. They are chosen on its first page too.",
+            HelpName = Choices.Units.HelpName,
+        };
         var command = new Command(
             "serve",
             """
@@ -47,13 +54,20 @@ internal static class ServeCommand
             port,
             open,
             encrypted,
+            units,
         };
-        command.SetAction((r, stop) => Run(streams, r.GetValue(garage), r.GetValue(port), r.GetValue(open), r.GetValue(encrypted), stop));
+        command.SetAction((r, stop) => Run(
+            streams,
+            r.GetValue(garage),
+            r.GetValue(units),
+            new Door(r.GetValue(port), r.GetValue(open), r.GetValue(encrypted)),
+            stop));
         return command;
     }
 
-    private static async Task<int> Run(Streams streams, string? garage, int port, string? open, bool encrypted, CancellationToken stop)
+    private static async Task<int> Run(Streams streams, string? garage, string? units, Door door, CancellationToken stop)
     {
+        var (port, open, encrypted) = door;
         if (port is < 0 or > 65535)
         {
             throw new Stopped($"heaveline: --port {port}: a port lies between 0 and 65535.", ExitCode.WrongUsage);
@@ -68,6 +82,11 @@ internal static class ServeCommand
         if (!Directory.Exists(folder))
         {
             throw new Stopped($"heaveline: there is no folder '{folder}'.", ExitCode.WrongUsage);
+        }
+
+        if (units is not null)
+        {
+            Remember(folder, units);
         }
 
         var isOpen = !IPAddress.IsLoopback(address);
@@ -116,4 +135,21 @@ internal static class ServeCommand
 
         return ExitCode.Done;
     }
+
+    private static void Remember(string folder, string units)
+    {
+        if (!ReaderUnits.Words.Contains(units))
+        {
+            throw new Stopped($"heaveline: --units '{units}': there are {string.Join(", ", ReaderUnits.Words)}.", ExitCode.WrongUsage);
+        }
+
+        var saved = GarageChoices.Remember(new Garage(folder), ReaderUnits.Of(units));
+        if (saved.End is not (SaveEnd.Saved or SaveEnd.Unchanged))
+        {
+            throw new Stopped($"heaveline: the units cannot be remembered: {saved.Message} {saved.Advice}", ExitCode.Refused);
+        }
+    }
+
+    // What the pages are reached by.
+    private sealed record Door(int Port, string? Open, bool Encrypted);
 }

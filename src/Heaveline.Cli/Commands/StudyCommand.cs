@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
 using Heaveline.Press;
+using Heaveline.Quantities;
 
 namespace Heaveline.Cli.Commands;
 
@@ -12,7 +13,7 @@ internal static class StudyCommand
         where TAnswer : Answer
     {
         var command = new Command(question.Word, question.Says);
-        var typed = ChoiceInputs.Add(command, question.Choices.Append(question.Draws).OfType<Choice>());
+        var typed = ChoiceInputs.Add(command, question.Choices.Append(question.Draws).Append(Choices.Units).OfType<Choice>());
         var json = Options.Json();
         var all = question.IsShortened ? Options.All() : null;
         var csv = question.CsvSays is null
@@ -27,7 +28,7 @@ internal static class StudyCommand
         command.SetAction((result, stop) => Task.FromResult(Run(
             streams,
             question,
-            typed(result),
+            GivenUnits.Of(typed(result)),
             new Outputs(
                 all is not null && result.GetValue(all),
                 result.GetValue(json),
@@ -41,7 +42,7 @@ internal static class StudyCommand
         where TAsked : class
         where TAnswer : Answer
     {
-        var (asked, picture) = Read(streams, question, given, outputs);
+        var (asked, picture, units) = Read(streams, question, given, outputs);
         TAnswer answer;
         using (var progress = new Progress(streams, $"{question.Word}, per cent", 100))
         {
@@ -56,7 +57,7 @@ internal static class StudyCommand
         }
         else
         {
-            foreach (var line in outputs.All ? answer.WholeLines : answer.Lines)
+            foreach (var line in outputs.All ? answer.WholeLinesIn(units) : answer.LinesIn(units))
             {
                 words.WriteLine(line);
             }
@@ -69,7 +70,7 @@ internal static class StudyCommand
 
         if (outputs.Figure is { } figure)
         {
-            var drawn = answer.Figure(picture ?? answer.FigureIds[0]);
+            var drawn = answer.Figure(picture ?? answer.FigureIds[0]).In(units);
             figure.Write(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending));
         }
 
@@ -77,7 +78,7 @@ internal static class StudyCommand
     }
 
     // All that is wrong is said at once.
-    private static (TAsked Asked, string? Picture) Read<TAsked, TAnswer>(
+    private static (TAsked Asked, string? Picture, ReaderUnits Units) Read<TAsked, TAnswer>(
         Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs)
         where TAsked : class
         where TAnswer : Answer
@@ -85,6 +86,7 @@ internal static class StudyCommand
         var finder = new FileFinder(streams);
         var doors = new AskedReader(given, finder);
         var picture = question.Draws is { } draws ? doors.Word(draws) : null;
+        var units = doors.Word(Choices.Units);
         // Before anything is read or computed: a file that is written over is lost.
         foreach (var file in outputs.Files)
         {
@@ -100,6 +102,11 @@ internal static class StudyCommand
             doors.Object(one.Option, $"--{one.Option} {one.Name}: standard output takes one thing, not two. Name a file for the other.");
         }
 
+        foreach (var choice in outputs.Csv is null ? question.OfCsv.Where(choice => given.Of(choice) is not null) : [])
+        {
+            doors.Object(choice.Name, $"--{choice.Name} speaks of the file of --{question.CsvOption}: give that too, or leave it out.");
+        }
+
         var reading = question.Read(given, finder);
         List<Objection> objections = [.. doors.Objections, .. reading.Objections];
         objections.AddRange(outputs.Files.Where(file => objections.Count == 0 && finder.HasRead(file.Name)).Select(file => file.IsRead).ToList());
@@ -109,7 +116,7 @@ internal static class StudyCommand
         }
 
         ChoiceInputs.Stop(objections);
-        return (reading.Asked!, picture);
+        return (reading.Asked!, picture, ReaderUnits.Of(units).Leaving(finder.Names));
     }
 
     private sealed record Outputs(bool All, bool Json, OutputFile? Csv, OutputFile? Figure)

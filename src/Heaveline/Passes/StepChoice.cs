@@ -11,6 +11,11 @@ internal static class StepChoice
     private const double Real = 0.14;
     private const double Oscillating = 0.20;
 
+    // A wheel at this speed, m/s, passes no more than the pre-sliding travel in a step, so that friction turns round over several; and the step, s,
+    // that is short enough for all. Our choice.
+    private const double FrictionSpeed = 0.7;
+    private const double ShortestForFriction = 1e-4;
+
     public static double Largest(RideModel model, double limit)
     {
         var n = model.Numbers;
@@ -20,15 +25,19 @@ internal static class StepChoice
         {
             var perMass = n.PerWheel[i] + Math.Abs(n.AcrossAxle[i]) + (1.0 / n.Body.Mass);
             var damping = (Steepest(laws.DamperSlope[i], laws.DamperHinges, i) * Square(laws.DamperRatio[0][i]))
-                + n.TyreDamping[i] + (laws.Friction[i] / Math.Sqrt(laws.FrictionSpeedSquared[i]));
+                + n.TyreDamping[i];
             var rate = (Steepest(laws.SpringSlope[i], laws.SpringHinges, i) * Square(laws.SpringRatio[0][i])) + n.TyreRate[i] + (2.0 * laws.Bar[i])
                 + Steepest(0.0, laws.BumpHinges, i) + Steepest(0.0, laws.ReboundHinges, i) + Curved(laws.CurvedBump, i)
                 + Curved(laws.CurvedRebound, i)
-                + Gas(laws, i) + Fluid(laws, i);
+                + Gas(laws, i) + Fluid(laws, i) + (laws.Friction[i] / laws.PreSliding[i]);
             // A common damper works at four wheels at once, and the body gives way to all of them.
             var common = LinkDamping(laws, i) * (perMass + (3.0 / n.Body.Mass));
             step = Math.Min(step, Real / Math.Max((damping * perMass) + common, 1e-9));
             step = Math.Min(step, Oscillating / Math.Sqrt(rate * perMass));
+            if (laws.Friction[i] > 0.0)
+            {
+                step = Math.Min(step, Math.Max(laws.PreSliding[i] / FrictionSpeed, ShortestForFriction));
+            }
         }
 
         if (laws.FluidFlows)
