@@ -1,13 +1,24 @@
 #!/usr/bin/env bash
-# Packs the library into artifacts/package and tries it as a user would: the samples of docs/library.md, compiled and run against the packages.
+# Packs library and program into artifacts/package, publishes the program into artifacts/published, and tries the library as a user would: the samples of docs/library.md, compiled and run against the packages.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 . eng/setup.sh
 packages=$PWD/artifacts/package
 trial=$PWD/artifacts/package-trial
 rm -rf "$packages" "$trial"
-for project in Heaveline Heaveline.Files; do
-    dotnet pack "src/$project" -c Release -v q -nologo -p:RunAnalyzers=false -p:ContinuousIntegrationBuild=true -o "$packages"
+for project in Heaveline Heaveline.Files Heaveline.Cli; do
+    dotnet pack "src/$project" -c Release -v q -nologo -p:RunAnalyzers=false -o "$packages"
+done
+published=$PWD/artifacts/published
+rm -rf "$published"
+dotnet publish src/Heaveline.Cli -c Release -v q -nologo -p:RunAnalyzers=false -o "$published"
+
+# Licences, notices and the bill of materials go out with every one.
+for file in LICENSE THIRD-PARTY-NOTICES.txt FONT-LICENSE.txt bill-of-materials.json; do
+    cmp "$published/$file" "$([ $file = FONT-LICENSE.txt ] && echo src/Heaveline.Press/Fonts/OFL.txt || echo $file)"
+    for package in "$packages"/*.nupkg; do
+        unzip -p "$package" $file | cmp - "$published/$file"
+    done
 done
 
 # Neither the settings nor the package versions of this checkout reach the trial, and its packages are kept apart from the machine's own.

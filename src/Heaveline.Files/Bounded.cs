@@ -4,9 +4,10 @@ namespace Heaveline.Files;
 internal static class Bounded
 {
     /// <summary>All bytes of a file of limited size.</summary>
-    /// <exception cref="IOException">The file cannot be read, or it has more bytes.</exception>
+    /// <exception cref="IOException">The file cannot be read, it is a pipe or a device (and is not opened), or it has more bytes.</exception>
     public static byte[] Read(string path, int most)
     {
+        FileNode.RefuseSpecial(path);
         using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
         var bytes = new MemoryStream();
         var part = new byte[16 * 1024];

@@ -86,6 +86,13 @@ public sealed class SourceText
             return Refuse("this is a folder, not a file.", "Name a file in it.");
         }
 
+        if (FileNode.Of(path) == FileNodeKind.Special)
+        {
+            return Refuse(
+                "this is no regular file but a pipe, a socket or a device; it is not opened.",
+                "Name a file; what a program prints goes into one first.");
+        }
+
         try
         {
             if (new FileInfo(path) is { Exists: true } file && file.Length > mostBytes)

@@ -2,7 +2,7 @@ namespace Heaveline.Files;
 
 /// <summary>
 /// Writes a file whole or not at all: into a neighbour first, which takes the name only when every byte is on the disk. A reader, or a power
-/// cut, meets the old file or the new one, never a part.
+/// cut, meets the old file or the new one, never a part. A pipe or a device is never replaced.
 /// </summary>
 public static class WholeFile
 {
@@ -13,11 +13,33 @@ public static class WholeFile
     /// <exception cref="UnauthorizedAccessException">The folder or the file may not be written. Nothing is left behind.</exception>
     public static void Write(string path, ReadOnlyMemory<byte> bytes) => Write(path, stream => stream.Write(bytes.Span));
 
-    /// <summary>Writes what the caller puts into the stream as the file, replacing one that is there; nothing if the caller throws.</summary>
+    /// <summary>
+    /// Writes what the caller puts into the stream as the file, replacing one that is there; nothing if the caller throws. A link stays, and what it
+    /// leads to is written. Into a pipe or a device the bytes go as they come: there is nothing to replace.
+    /// </summary>
     /// <param name="path">The file.</param>
     /// <param name="content">Puts the bytes into the stream.</param>
-    /// <exception cref="IOException">As above.</exception>
-    public static void Write(string path, Action<Stream> content) => Write(path, content, () => true, replaces: true);
+    /// <exception cref="IOException">As above; or the path is a link in a circle, or one under which a car or a road lies.</exception>
+    public static void Write(string path, Action<Stream> content)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        ArgumentNullException.ThrowIfNull(content);
+        if (FileNode.Of(path) == FileNodeKind.Special)
+        {
+            // Not cut off first and not locked: neither means anything there.
+            using var through = new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+            content(through);
+            return;
+        }
+
+        var real = RealPath.Of(path) ?? throw new IOException($"'{path}' cannot be written: it is a link in a circle.");
+        if (!FileFormat.Described.Has(path) && FileFormat.Described.Has(real))
+        {
+            throw new IOException($"'{path}' cannot be written: it is a link to '{real}', which is named as {FileFormat.Described.Name}.");
+        }
+
+        Write(real, content, () => true, replaces: true);
+    }
 
     /// <summary>Writes the bytes as a file that is not there yet; one that is there, even since a moment ago, stays.</summary>
     /// <param name="path">The file.</param>
@@ -45,8 +67,9 @@ public static class WholeFile
             throw new DirectoryNotFoundException($"'{path}' cannot be written: there is no folder '{Path.GetDirectoryName(full)}'.");
         }
 
+        FileNode.RefuseSpecial(full);
         // In the same folder, because a move is atomic only within one file system.
-        var partial = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.{Path.GetRandomFileName()}.partial");
+        var partial = Path.Combine(Path.GetDirectoryName(full)!, PartialFile.NameFor(full));
         try
         {
             using (var stream = new FileStream(partial, FileMode.CreateNew, FileAccess.Write, FileShare.None))

@@ -18,18 +18,27 @@ public static class FigureFile
     {
         ArgumentNullException.ThrowIfNull(figure);
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        var ending = Path.GetExtension(path);
-        var bytes = ending.ToLowerInvariant() switch
+        WholeFile.Write(path, Of(figure, path));
+    }
+
+    /// <summary>The bytes of such a file.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="name">The file's name, for its ending.</param>
+    /// <exception cref="RefusedValueException">As above.</exception>
+    public static byte[] Of(Figure figure, string name)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        var ending = Path.GetExtension(name);
+        return ending.ToLowerInvariant() switch
         {
             ".svg" => Svg.Of(figure),
             ".png" => Png.Of(figure),
             ".pdf" => Pdf.Of(figure),
             _ => throw new RefusedValueException(
-                $"ending of the figure file '{Path.GetFileName(path)}'",
+                $"ending of the figure file '{Path.GetFileName(name)}'",
                 ending.Length == 0 ? "missing" : ending,
                 ".svg, .png or .pdf",
                 "SVG and PDF print sharp at any size; PNG suits a web page or a letter."),
         };
-        WholeFile.Write(path, bytes);
     }
 }

@@ -18,17 +18,27 @@ public static class ReportFile
     {
         ArgumentNullException.ThrowIfNull(report);
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        var ending = Path.GetExtension(path);
-        var bytes = ending.ToLowerInvariant() switch
+        WholeFile.Write(path, Of(report, path, paper));
+    }
+
+    /// <summary>The bytes of such a file.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="name">The file's name, for its ending.</param>
+    /// <param name="paper">As above.</param>
+    /// <exception cref="RefusedValueException">As above.</exception>
+    public static byte[] Of(Report report, string name, PaperSize paper = PaperSize.A4)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        var ending = Path.GetExtension(name);
+        return ending.ToLowerInvariant() switch
         {
             ".html" => Html.Of(report),
             ".pdf" => ReportPdf.Of(report, paper),
             _ => throw new RefusedValueException(
-                $"ending of the report file '{Path.GetFileName(path)}'",
+                $"ending of the report file '{Path.GetFileName(name)}'",
                 ending.Length == 0 ? "missing" : ending,
                 ".html or .pdf",
                 "HTML reads on every screen and prints; PDF is set for paper."),
         };
-        WholeFile.Write(path, bytes);
     }
 }

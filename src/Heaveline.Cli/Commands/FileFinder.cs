@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Cli.Output;
+using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Roads;
@@ -9,20 +10,21 @@ namespace Heaveline.Cli.Commands;
 /// <summary>Finds cars and roads by the paths of their files; what their readers have to say goes beside the results.</summary>
 internal sealed class FileFinder(Streams streams) : IFinder
 {
-    private readonly HashSet<string> read = [];
+    // Where file names usually have no case, two spellings are one file.
+    private readonly HashSet<string> read = new(OperatingSystem.IsLinux() ? StringComparer.Ordinal : StringComparer.OrdinalIgnoreCase);
     private readonly List<string> names = [];
 
     /// <summary>The names that the owners of the cars and roads found so far gave.</summary>
     public IReadOnlyList<string> Names => names;
 
-    /// <summary>Whether a file is one of those that were read: it must not be written over.</summary>
-    public bool HasRead(string path) => read.Contains(RealPath(path));
+    /// <summary>Whether a path leads to one of the files that were read, through links or by another spelling: it must not be written over.</summary>
+    public bool HasRead(string path) => read.Contains(Real(path));
 
     public Found<Car> Car(string name)
     {
         var reading = CarFile.Load(name);
         Say(reading.Format());
-        read.UnionWith(reading.Sources.Select(s => RealPath(s.File)));
+        read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } car ? LoadedCar.NamesIn(car) : []);
         return new Found<Car>
         {
@@ -38,7 +40,7 @@ internal sealed class FileFinder(Streams streams) : IFinder
     {
         var reading = NamedRoads.Find(name);
         Say(reading.Format());
-        read.UnionWith(reading.Sources.Select(s => RealPath(s.File)));
+        read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } road ? [road.Name] : Array.Empty<string>());
         return new Found<Road>
         {
@@ -52,11 +54,7 @@ internal sealed class FileFinder(Streams streams) : IFinder
 
     public IReadOnlyList<(string Name, string Caption)> Roads => [.. NamedRoads.All.Select(r => (r.Key, r.Value.Caption))];
 
-    private static string RealPath(string path)
-    {
-        var full = Path.GetFullPath(path);
-        return File.Exists(full) ? File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full : full;
-    }
+    private static string Real(string path) => RealPath.Of(path) ?? Path.GetFullPath(path);
 
     private void Say(string remarks)
     {

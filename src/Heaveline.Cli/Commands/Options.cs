@@ -9,5 +9,9 @@ internal static class Options
 
     public static Option<bool> All() => new("--all") { Description = "Print every number, not only the rows that matter most." };
 
-    public static Option<string?> Figure() => new("--figure") { Description = "Write the picture to FILE: .svg, .png or .pdf.", HelpName = "FILE" };
+    public static Option<string?> Figure() => new("--figure")
+    {
+        Description = "Write the picture to FILE: .svg, .png or .pdf; - is standard output (SVG).",
+        HelpName = "FILE",
+    };
 }

@@ -19,8 +19,10 @@ internal static class ReportCommand
 
     private static int Run(Streams streams, Given given, CancellationToken stop)
     {
-        var reading = ReportStudy.Question.Read(given, new FileFinder(streams));
-        ChoiceInputs.Stop(reading.Objections);
+        var file = OutputFile.Of(ReportStudy.Out.Name, given.Of(ReportStudy.Out) ?? "", ".html", ".pdf");
+        var finder = new FileFinder(streams);
+        var reading = ReportStudy.Question.Read(file.IsThrough ? given.With(ReportStudy.Out, ReportStudy.StandardOutput) : given, finder);
+        ChoiceInputs.Stop(reading.Objections.Count == 0 && finder.HasRead(file.Name) ? [file.IsRead] : reading.Objections);
         var asked = ReportFiles.Named(reading.Asked! with { Program = $"Heaveline {Release.Version}" });
         Report report;
         using (var progress = new Progress(streams, "parts", asked.Parts.Length))
@@ -28,9 +30,8 @@ internal static class ReportCommand
             report = Report.From(asked, new StudyRun { Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount });
         }
 
-        var file = given.Of(ReportStudy.Out)!;
-        ReportFile.Write(report, file, asked.Paper == "letter" ? PaperSize.Letter : PaperSize.A4);
-        streams.Results.WriteLine($"{report.Title}: {report.Parts.Length} parts, written to {file}.");
+        file.Write(streams, ReportFile.Of(report, file.Ending, asked.Paper == "letter" ? PaperSize.Letter : PaperSize.A4));
+        (file.IsStandard ? streams.Remarks : streams.Results).WriteLine($"{report.Title}: {report.Parts.Length} parts, written to {file.Name}.");
         return ExitCode.Done;
     }
 }

@@ -28,8 +28,12 @@ internal static class ServeCommand
         var open = new Option<string?>("--open-to")
         {
             Description = "Also answer other machines, at this address of this one (0.0.0.0: all of them). Readers must type a code that is printed "
-                + "here. Not encrypted: for a network you trust.",
+                + "here. Encrypted with a certificate made for this run, whose fingerprint is printed too.",
             HelpName = "ADDRESS",
+        };
+        var encrypted = new Option<bool>("--tls")
+        {
+            Description = "Encrypt the pages on this machine alone too, as for --open-to.",
         };
         var units = new Option<string?>($"--{Choices.Units.Name}")
         {
@@ -49,14 +53,21 @@ internal static class ServeCommand
             garage,
             port,
             open,
+            encrypted,
             units,
         };
-        command.SetAction((r, stop) => Run(streams, r.GetValue(garage), r.GetValue(port), r.GetValue(open), r.GetValue(units), stop));
+        command.SetAction((r, stop) => Run(
+            streams,
+            r.GetValue(garage),
+            r.GetValue(units),
+            new Door(r.GetValue(port), r.GetValue(open), r.GetValue(encrypted)),
+            stop));
         return command;
     }
 
-    private static async Task<int> Run(Streams streams, string? garage, int port, string? open, string? units, CancellationToken stop)
+    private static async Task<int> Run(Streams streams, string? garage, string? units, Door door, CancellationToken stop)
     {
+        var (port, open, encrypted) = door;
         if (port is < 0 or > 65535)
         {
             throw new Stopped($"heaveline: --port {port}: a port lies between 0 and 65535.", ExitCode.WrongUsage);
@@ -78,12 +89,15 @@ internal static class ServeCommand
             Remember(folder, units);
         }
 
+        var isOpen = !IPAddress.IsLoopback(address);
+        using var certificate = isOpen || encrypted ? OwnCertificate.Of(address, TimeProvider.System.GetUtcNow()) : null;
         var options = new ServeOptions
         {
             Garage = Path.GetFullPath(folder),
             Port = port,
             Address = address,
-            PairingCode = IPAddress.IsLoopback(address) ? null : PairingCodes.Fresh(),
+            PairingCode = isOpen ? PairingCodes.Fresh() : null,
+            Certificate = certificate,
             Version = Release.Version,
         };
         var app = PageHost.Of(options);
@@ -107,6 +121,13 @@ internal static class ServeCommand
                 streams.Results.WriteLine($"Other machines may open them after typing this code: {code}");
             }
 
+            if (certificate is not null)
+            {
+                streams.Results.WriteLine(
+                    "A browser warns once, since nobody else signed the certificate. Compare its SHA-256 fingerprint before you go on:");
+                streams.Results.WriteLine(OwnCertificate.Fingerprint(certificate));
+            }
+
             streams.Results.WriteLine("Stop with Ctrl+C.");
             streams.Results.Flush();
             await app.WaitForShutdownAsync(stop);
@@ -128,4 +149,7 @@ internal static class ServeCommand
             throw new Stopped($"heaveline: the units cannot be remembered: {saved.Message} {saved.Advice}", ExitCode.Refused);
         }
     }
+
+    // What the pages are reached by.
+    private sealed record Door(int Port, string? Open, bool Encrypted);
 }

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
-using Heaveline.Files;
+using Heaveline.Press;
 using Heaveline.Quantities;
 
 namespace Heaveline.Cli.Commands;
@@ -32,8 +32,8 @@ internal static class StudyCommand
             new Outputs(
                 all is not null && result.GetValue(all),
                 result.GetValue(json),
-                csv is null ? null : result.GetValue(csv),
-                figure is null ? null : result.GetValue(figure)),
+                OutputFile.Of(csv, csv is null ? null : result.GetValue(csv), ".csv"),
+                OutputFile.Of(figure, figure is null ? null : result.GetValue(figure), ".svg", ".png", ".pdf")),
             stop)));
         return command;
     }
@@ -49,6 +49,8 @@ internal static class StudyCommand
             answer = question.Answers(asked, new StudyRun { Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount });
         }
 
+        // A file that goes to standard output is alone there.
+        var words = outputs.Files.Any(file => file.IsStandard) ? streams.Remarks : streams.Results;
         if (outputs.Json)
         {
             streams.Results.WriteLine(answer.Json(Release.Version, question.Group ?? question.Word));
@@ -57,18 +59,19 @@ internal static class StudyCommand
         {
             foreach (var line in outputs.All ? answer.WholeLinesIn(units) : answer.LinesIn(units))
             {
-                streams.Results.WriteLine(line);
+                words.WriteLine(line);
             }
         }
 
         if (outputs.Csv is { } csv)
         {
-            WholeFile.Write(csv, answer.Csv());
+            csv.Write(streams, answer.Csv());
         }
 
         if (outputs.Figure is { } figure)
         {
-            Pictures.Write(streams, answer.Figure(picture ?? answer.FigureIds[0]).In(units), figure);
+            var drawn = answer.Figure(picture ?? answer.FigureIds[0]).In(units);
+            figure.Write(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending));
         }
 
         return answer.Failure is { } failure ? throw new Stopped($"heaveline: {failure}", ExitCode.NotComputed) : ExitCode.Done;
@@ -84,15 +87,19 @@ internal static class StudyCommand
         var doors = new AskedReader(given, finder);
         var picture = question.Draws is { } draws ? doors.Word(draws) : null;
         var units = doors.Word(Choices.Units);
-        if (outputs.Figure is { } file && Path.GetExtension(file).ToLowerInvariant() is not (".svg" or ".png" or ".pdf"))
+        // Before anything is read or computed: a file that is written over is lost.
+        foreach (var file in outputs.Files)
         {
-            doors.Object("figure", $"--figure '{file}': the name must end in .svg, .png or .pdf.");
+            if (file.Problem is { } problem)
+            {
+                doors.Object(file.Option, problem);
+            }
         }
 
-        // Before anything is read or computed: a file that is written over is lost.
-        if (outputs.Csv is { } csv && !csv.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+        if (outputs.Files.Count(file => file.IsStandard) + (outputs.Json ? 1 : 0) > 1
+            && outputs.Files.FirstOrDefault(file => file.IsStandard) is { } one)
         {
-            doors.Object(question.CsvOption, $"--{question.CsvOption} '{csv}': the name must end in .csv.");
+            doors.Object(one.Option, $"--{one.Option} {one.Name}: standard output takes one thing, not two. Name a file for the other.");
         }
 
         foreach (var choice in outputs.Csv is null ? question.OfCsv.Where(choice => given.Of(choice) is not null) : [])
@@ -102,14 +109,7 @@ internal static class StudyCommand
 
         var reading = question.Read(given, finder);
         List<Objection> objections = [.. doors.Objections, .. reading.Objections];
-        if (outputs.Csv is { } target && objections.Count == 0 && finder.HasRead(target))
-        {
-            objections.Add(new Objection(
-                question.CsvOption,
-                $"--{question.CsvOption} '{target}': this file is read for the answer and is not written over. Give another name.",
-                IsUsage: true));
-        }
-
+        objections.AddRange(outputs.Files.Where(file => objections.Count == 0 && finder.HasRead(file.Name)).Select(file => file.IsRead).ToList());
         if (outputs.Csv is not null && reading.Asked is { } read && question.CsvRefusal(read) is { } refusal)
         {
             objections.Add(new Objection(question.CsvOption, refusal, IsUsage: true));
@@ -119,5 +119,8 @@ internal static class StudyCommand
         return (reading.Asked!, picture, ReaderUnits.Of(units).Leaving(finder.Names));
     }
 
-    private sealed record Outputs(bool All, bool Json, string? Csv, string? Figure);
+    private sealed record Outputs(bool All, bool Json, OutputFile? Csv, OutputFile? Figure)
+    {
+        public IEnumerable<OutputFile> Files => new[] { Csv, Figure }.OfType<OutputFile>();
+    }
 }

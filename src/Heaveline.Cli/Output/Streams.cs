@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace Heaveline.Cli.Output;
 
 /// <summary>Where a command writes: results, and what is said beside them. Tests hand in their own.</summary>
@@ -9,6 +11,21 @@ internal sealed class Streams(TextWriter results, TextWriter remarks, bool inter
 
     /// <summary>Progress is shown only to a person at a terminal.</summary>
     public bool Interactive { get; } = interactive;
+
+    /// <summary>Writes a file to where results go, after what was said there.</summary>
+    public void WriteFile(byte[] bytes)
+    {
+        Results.Flush();
+        if (Results is StreamWriter { BaseStream: var stream })
+        {
+            stream.Write(bytes);
+            stream.Flush();
+        }
+        else
+        {
+            Results.Write(Encoding.UTF8.GetString(bytes));
+        }
+    }
 
     /// <summary>Whether pictures are to fit one column of a page instead of its width.</summary>
     public bool Column { get; set; }

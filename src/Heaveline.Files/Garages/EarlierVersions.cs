@@ -10,6 +10,9 @@ internal sealed class EarlierVersions(string folder, int most)
     private const string Format = "yyyy-MM-dd'T'HHmmssfff";
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(1);
 
+    // The last millisecond that a name can hold.
+    private static readonly DateTime Last = new(DateTime.MaxValue.Ticks - (DateTime.MaxValue.Ticks % Step.Ticks), DateTimeKind.Utc);
+
     /// <summary>The versions of a file, the newest first.</summary>
     public IReadOnlyList<EarlierVersion> Of(string name)
     {
@@ -39,7 +42,8 @@ internal sealed class EarlierVersions(string folder, int most)
     /// <param name="name">The file.</param>
     /// <param name="bytes">Its content.</param>
     /// <param name="now">
-    /// The time, UTC. A clock that was put back does not put the version before older ones: it then takes the next free millisecond.
+    /// The time, UTC. A clock that was put back does not put the version before older ones: it then takes the next free millisecond; after the last
+    /// one of the calendar, the free one before it.
     /// </param>
     /// <returns>The version, and how many were dropped.</returns>
     /// <exception cref="IOException">It cannot be kept.</exception>
@@ -56,12 +60,14 @@ internal sealed class EarlierVersions(string folder, int most)
         var until = new DateTime(now.Ticks - (now.Ticks % Step.Ticks), DateTimeKind.Utc);
         if (known.Count > 0 && known[0].Until >= until)
         {
-            until = known[0].Until + Step;
+            until = known[0].Until < Last ? known[0].Until + Step : Last;
         }
 
+        var step = Step;
         while (!WholeFile.Write(PathOf(name, until), stream => stream.Write(bytes), () => true, replaces: false))
         {
-            until += Step;
+            step = until == Last ? -Step : step;
+            until += step;
         }
 
         var old = known.Skip(most - 1).ToList();
@@ -71,6 +77,15 @@ internal sealed class EarlierVersions(string folder, int most)
         }
 
         return (new EarlierVersion(name, until, bytes.Length), old.Count);
+    }
+
+    /// <summary>Takes away what killed programs left beside the versions of a file.</summary>
+    public void Sweep(string name, DateTime now)
+    {
+        if (Place(name) is var place && IsInside(place))
+        {
+            PartialFile.Sweep(place, GarageFormat.Has, now);
+        }
     }
 
     private string Place(string name) => Path.GetDirectoryName(Path.Combine(folder, GarageNames.Earlier, name))!;

@@ -63,6 +63,7 @@ internal sealed class GarageLock : IDisposable
             throw new IOException($"{Name} is a link; it must be a file.");
         }
 
+        FileNode.RefuseSpecial(path);
         var end = Environment.TickCount64 + (long)patience.TotalMilliseconds;
         while (true)
         {

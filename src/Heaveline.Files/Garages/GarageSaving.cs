@@ -46,6 +46,7 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
 
     private SaveOutcome Save(SaveOutcome outcome, string path, byte[] bytes, Stamp? read)
     {
+        Sweep(outcome.Name, path);
         var present = Present(path);
         if (StampOf(present) != read)
         {
@@ -73,6 +74,14 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
         return WholeFile.Write(path, stream => stream.Write(bytes), IsStillTheSame, replaces: present is not null)
             ? outcome with { Stamp = stamp }
             : Conflict(outcome, Present(path));
+    }
+
+    // What programs left that were killed while they saved: here, under the lock, nobody else is saving.
+    private void Sweep(string name, string path)
+    {
+        var now = time.GetUtcNow().UtcDateTime;
+        PartialFile.Sweep(Path.GetDirectoryName(path)!, GarageFormat.Has, now);
+        earlier.Sweep(name, now);
     }
 
     private static SaveOutcome Conflict(SaveOutcome outcome, byte[]? present) => outcome with

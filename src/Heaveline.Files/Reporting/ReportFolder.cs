@@ -5,8 +5,11 @@ namespace Heaveline.Files.Reporting;
 
 /// <summary>The folder <c>reports/</c> of a garage, where its reports are saved.</summary>
 /// <param name="garage">The garage's folder.</param>
-public sealed class ReportFolder(string garage)
+/// <param name="time">The clock; the system's when left out.</param>
+public sealed class ReportFolder(string garage, TimeProvider? time = null)
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+
     /// <summary>Its name inside the garage.</summary>
     public const string Name = "reports";
 
@@ -30,7 +33,9 @@ public sealed class ReportFolder(string garage)
     /// <param name="bytes">All its bytes.</param>
     /// <param name="replaces">Whether another file of that name may be replaced.</param>
     /// <exception cref="RefusedValueException">The name or the ending is not accepted.</exception>
-    /// <exception cref="IOException">It cannot be written, or the folder is a link. Nothing is left behind.</exception>
+    /// <exception cref="IOException">
+    /// It cannot be written, the folder is a link, or another program is saving in the garage. Nothing is left behind.
+    /// </exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written.</exception>
     public ReportSaveEnd Save(string stem, string ending, byte[] bytes, bool replaces)
     {
@@ -47,7 +52,10 @@ public sealed class ReportFolder(string garage)
             throw new IOException($"The folder {Name} of the garage is a link; reports are kept only in a folder of the garage's own.");
         }
 
+        using var only = GarageLock.Take(Path.GetDirectoryName(folder)!, Patience)
+            ?? throw new IOException("Another program is saving in this garage. Try again in a moment.");
         Directory.CreateDirectory(folder);
+        PartialFile.Sweep(folder, name => Path.GetExtension(name) is ".html" or ".pdf", (time ?? TimeProvider.System).GetUtcNow().UtcDateTime);
         var path = Path.Combine(folder, $"{stem}.{ending}");
         if (WholeFile.Write(path, stream => stream.Write(bytes), () => true, replaces))
         {

@@ -22,7 +22,8 @@ internal sealed class AddressGuard(RequestDelegate next, ServeOptions options)
             return Refuse(context, "This program answers only under its own address. Open the address that it printed when it started.");
         }
 
-        if (request.Headers.Origin is { Count: > 0 } origin && origin != $"{request.Scheme}://{request.Host}")
+        if (request.Headers.Origin is { Count: > 0 } origin
+            && !string.Equals(origin, $"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase))
         {
             return Refuse(context, "A page from somewhere else has tried to use this program.");
         }
@@ -36,13 +37,15 @@ internal sealed class AddressGuard(RequestDelegate next, ServeOptions options)
 
     private bool IsOurs(string host)
     {
-        if (host is "localhost")
+        // Names of hosts have no case [RFC 4343].
+        if (host.Equals("localhost", StringComparison.OrdinalIgnoreCase))
         {
             return true;
         }
 
         // Only as it is usually written: other spellings of an address (one large number, octal, hexadecimal) belong to nobody with good intent.
-        if (!IPAddress.TryParse(host.Trim('[', ']'), out var address) || address.ToString() != host.Trim('[', ']'))
+        if (!IPAddress.TryParse(host.Trim('[', ']'), out var address)
+            || !address.ToString().Equals(host.Trim('[', ']'), StringComparison.OrdinalIgnoreCase))
         {
             return false;
         }

@@ -4,7 +4,7 @@ namespace Heaveline.Web.Guard;
 
 /// <summary>
 /// Says with every answer what a browser may do with it: nothing from elsewhere, no script in the page, no frame around
-/// it. [Content Security Policy Level 3, W3C].
+/// it, and nothing kept that does not say so. [Content Security Policy Level 3, W3C].
 /// </summary>
 internal sealed class PageHeaders(RequestDelegate next)
 {
@@ -29,13 +29,26 @@ internal sealed class PageHeaders(RequestDelegate next)
     public Task InvokeAsync(HttpContext context)
     {
         var headers = context.Response.Headers;
-        headers.ContentSecurityPolicy = context.Request.Path == Framed ? FramedPolicy : Policy;
+        var framed = context.Request.Path == Framed;
+        headers.ContentSecurityPolicy = framed ? FramedPolicy : Policy;
+        // What the policy says, for those that read only this [RFC 7034].
+        headers.XFrameOptions = framed ? "SAMEORIGIN" : "DENY";
         headers.XContentTypeOptions = "nosniff";
         // Not 'no-referrer': a browser would then send its own forms as from nowhere (Origin: null), and they would be refused as foreign.
         headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
+        // What says nothing of its own keeps may be kept by nobody: numbers of the garage belong in no cache [RFC 9111 §5.2.2.5].
+        context.Response.OnStarting(() =>
+        {
+            if (headers.CacheControl.Count == 0)
+            {
+                headers.CacheControl = "no-store";
+            }
+
+            return Task.CompletedTask;
+        });
         return next(context);
     }
 }

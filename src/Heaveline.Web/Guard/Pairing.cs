@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http;
@@ -8,14 +9,13 @@ namespace Heaveline.Web.Guard;
 
 /// <summary>
 /// Before anything else, a reader on an open address must type the code that stands in the terminal. It is sent in a form, never in an address; the
-/// browser then holds a secret of its own. Ten wrong codes in a row close the door until the program is started again.
+/// browser then holds a secret of its own. An address that types wrong codes has to wait longer and longer.
 /// </summary>
 internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntiforgery antiforgery)
 {
     private const string Cookie = "heaveline-pairing";
-    private const int MostTries = 10;
     private readonly string secret = Convert.ToHexString(RandomNumberGenerator.GetBytes(32));
-    private int wrong;
+    private readonly PairingTries tries = new(options.Clock);
 
     public async Task InvokeAsync(HttpContext context)
     {
@@ -37,12 +37,6 @@ internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntif
 
     private async Task Try(HttpContext context)
     {
-        if (Volatile.Read(ref wrong) >= MostTries)
-        {
-            await Ask(context, "Too many wrong codes. Start the program again: it will print a new one.");
-            return;
-        }
-
         if (!await antiforgery.IsRequestValidAsync(context))
         {
             await Ask(context, "The form was too old. Type the code again.");
@@ -50,22 +44,32 @@ internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntif
         }
 
         var form = await context.Request.ReadFormAsync(context.RequestAborted);
+        var from = context.Connection.RemoteIpAddress;
+        if (tries.Begin(from) is var wait && wait > TimeSpan.Zero)
+        {
+            // Not looked at, right or wrong [RFC 6585 §4].
+            var seconds = Math.Ceiling(wait.TotalSeconds).ToString("F0", CultureInfo.InvariantCulture);
+            context.Response.Headers.RetryAfter = seconds;
+            await Ask(context, $"Too many wrong codes from your address. Type it again in {seconds} s.", StatusCodes.Status429TooManyRequests);
+            return;
+        }
+
         if (!PairingCodes.Matches(form["code"], options.PairingCode!))
         {
-            Interlocked.Increment(ref wrong);
             await Ask(context, "That is not the code in the terminal.");
             return;
         }
 
-        Interlocked.Exchange(ref wrong, 0);
-        context.Response.Cookies.Append(Cookie, secret, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/" });
+        tries.Succeed(from);
+        context.Response.Cookies.Append(
+            Cookie, secret, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/", Secure = context.Request.IsHttps });
         context.Response.Redirect("/");
     }
 
-    private async Task Ask(HttpContext context, string remark)
+    private async Task Ask(HttpContext context, string remark, int status = StatusCodes.Status401Unauthorized)
     {
         var tokens = antiforgery.GetAndStoreTokens(context);
-        context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+        context.Response.StatusCode = status;
         context.Response.ContentType = "text/html; charset=utf-8";
         // The whole page stands here: nothing else is served to a reader who has not paired, not even a style sheet.
         await context.Response.WriteAsync($"""

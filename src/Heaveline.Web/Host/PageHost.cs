@@ -10,6 +10,8 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.AspNetCore.SignalR;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -22,14 +24,22 @@ public static class PageHost
     /// <summary>The most one message from a page may hold, bytes: a car file with room to spare.</summary>
     internal const int LongestMessage = 1 << 20;
 
+    /// <summary>Most connections at once, those of open pages and what they load.</summary>
+    internal const int MostConnections = 4 * Crowd.Most;
+
     /// <summary>Everything but the start: call <see cref="WebApplication.StartAsync"/>.</summary>
-    /// <exception cref="ArgumentException">An open address without a pairing code.</exception>
+    /// <exception cref="ArgumentException">An open address without a pairing code or a certificate.</exception>
     public static WebApplication Of(ServeOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
         if (!options.IsLoopback && string.IsNullOrEmpty(options.PairingCode))
         {
             throw new ArgumentException("An address that others can reach needs a pairing code.", nameof(options));
+        }
+
+        if (!options.IsLoopback && options.Certificate is null)
+        {
+            throw new ArgumentException("An address that others can reach needs a certificate.", nameof(options));
         }
 
         // Settings files, environment and command line of the host are left out: what is served is said here and nowhere else.
@@ -44,7 +54,17 @@ public static class PageHost
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = LongestMessage;
-            kestrel.Listen(options.Address, options.Port);
+            kestrel.Limits.MaxConcurrentConnections = MostConnections;
+            kestrel.Limits.MaxConcurrentUpgradedConnections = MostConnections;
+            kestrel.Listen(options.Address, options.Port, listen =>
+            {
+                // One request a connection at a time: the bound on connections is then one on requests too.
+                listen.Protocols = HttpProtocols.Http1;
+                if (options.Certificate is { } certificate)
+                {
+                    listen.UseHttps(certificate);
+                }
+            });
         });
         builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
         builder.Logging.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
@@ -55,19 +75,20 @@ public static class PageHost
         services.AddRouting();
         // Keys live and die with the program: nothing of them is written to the disk.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
-        services.AddAntiforgery();
+        services.AddAntiforgery(forms => forms.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest);
         services.AddRazorComponents().AddInteractiveServerComponents(circuits => circuits.DisconnectedCircuitMaxRetained = 20);
         services.Configure<HubOptions>(hub => hub.MaximumReceiveMessageSize = LongestMessage);
         AddPages(services, options);
 
         var app = builder.Build();
-        app.UseMiddleware<AddressGuard>();
         app.UseMiddleware<PageHeaders>();
+        app.UseMiddleware<AddressGuard>();
         if (options.PairingCode is not null)
         {
             app.UseMiddleware<Pairing>();
         }
 
+        app.UseMiddleware<Crowd>();
         app.UseStatusCodePagesWithReExecute("/no-such-page", createScopeForStatusCodePages: true);
         app.UseAntiforgery();
         app.MapStaticAssets();
@@ -88,7 +109,7 @@ public static class PageHost
         ArgumentNullException.ThrowIfNull(app);
         var bound = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
         return IPAddress.TryParse(bound.Host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address)
-            ? new Uri($"http://localhost:{bound.Port}/")
+            ? new Uri($"{bound.Scheme}://localhost:{bound.Port}/")
             : bound;
     }
 

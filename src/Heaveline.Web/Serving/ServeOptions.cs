@@ -1,4 +1,5 @@
 using System.Net;
+using System.Security.Cryptography.X509Certificates;
 
 namespace Heaveline.Web.Serving;
 
@@ -17,7 +18,10 @@ public sealed record ServeOptions
     /// <summary>The code a reader on another machine must type, or null on loopback.</summary>
     public string? PairingCode { get; init; }
 
-    /// <summary>What time it is, for the names of earlier versions.</summary>
+    /// <summary>The certificate by which the pages are encrypted; null: they are not, which only loopback may be.</summary>
+    public X509Certificate2? Certificate { get; init; }
+
+    /// <summary>What time it is, for the names of earlier versions and for how long wrong codes wait.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 
     /// <summary>Version of the program, shown in reports.</summary>

@@ -94,7 +94,7 @@ public static class ReportStudy
     {
         Name = "out",
         Kind = ChoiceKind.Word,
-        Says = "The file to write: .html (one file that needs nothing else, for screen, phone and print) or .pdf.",
+        Says = "The file to write: .html (one file that needs nothing else, for screen, phone and print) or .pdf; - is standard output (HTML).",
         HelpName = "FILE",
         IsNeeded = true,
     };
@@ -119,6 +119,9 @@ public static class ReportStudy
         Answers = Report.From,
     };
 
+    /// <summary>The name that stands for standard output, to which a report goes as HTML.</summary>
+    public const string StandardOutput = "-";
+
     /// <summary>Whether a file of this name is a PDF.</summary>
     public static bool IsPdf(string file) => file.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase);
 
@@ -142,7 +145,7 @@ public static class ReportStudy
         var paper = reader.Word(Paper);
         var units = reader.Word(Choices.Units);
         var file = reader.Text(Out) ?? "";
-        if (!IsPdf(file) && !file.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
+        if (file != StandardOutput && !IsPdf(file) && !file.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
         {
             reader.Object(Out.Name, $"--out '{file}': the name must end in .html or .pdf.");
         }

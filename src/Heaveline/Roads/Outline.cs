@@ -1,3 +1,5 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Roads;
 
 /// <summary>Draws a profile from left to right: straight pieces, jumps, and curves in as many cubic pieces as keep them within 1e-9 m.</summary>
@@ -5,6 +7,9 @@ internal sealed class Outline
 {
     // Error allowed in a curve between its knots, m.
     private const double Tolerance = 1e-9;
+
+    // Ten thousand waves with room to spare. Sizes near the least number that there is ask for more pieces than there are numbers.
+    private const int MostPieces = 5_000_000;
 
     private readonly List<double> knots = [];
     private readonly List<double> coefficients = [];
@@ -37,10 +42,20 @@ internal sealed class Outline
     /// <param name="heightAt">Height over x.</param>
     /// <param name="slopeAt">Slope over x.</param>
     /// <param name="fourth">A bound of |fourth derivative|, 1/m³.</param>
+    /// <exception cref="RefusedValueException">It is too short for its height to be drawn.</exception>
     internal Outline CurveTo(double toX, double toHeight, Func<double, double> heightAt, Func<double, double> slopeAt, double fourth)
     {
         var start = x;
         var pieces = Cubic.Pieces(toX - start, fourth, Tolerance);
+        if (pieces > MostPieces)
+        {
+            throw new RefusedValueException(
+                "length of a curve of the road",
+                FormattableString.Invariant($"{toX - start:G4} m"),
+                "long enough for its height to be drawn over it",
+                "Give lengths and heights as they are on the road.");
+        }
+
         var width = (toX - start) / pieces;
         for (var piece = 1; piece <= pieces; piece++)
         {

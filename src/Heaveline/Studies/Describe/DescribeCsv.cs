@@ -11,22 +11,22 @@ internal static class DescribeCsv
     public static byte[] Of(DescribeAnswer answer)
     {
         var text = new StringBuilder();
-        Line(["part", "key", "what", "unit", .. answer.Models.SelectMany(m => new[] { m.Load.Name, $"{m.Load.Name}, {DescribeAnswer.PlusMinus}" })]);
+        string[] loads = [.. answer.Models.SelectMany(m => new[] { m.Load.Name, $"{m.Load.Name}, {DescribeAnswer.PlusMinus}" })];
+        Line(["part", "key", "what", "unit", .. loads], []);
         foreach (var (title, rows) in answer.Rows)
         {
             foreach (var row in rows)
             {
                 Line(
-                [
-                    title, row.Measure.Key, row.Measure.Label, row.Measure.Unit.Symbol,
-                    .. row.Cells.SelectMany(c => new[] { Number(c?.Value), Number(answer.Slopes.Count > 0 ? c?.HalfWidth : null) }),
-                ]);
+                    [title, row.Measure.Key, row.Measure.Label, row.Measure.Unit.Symbol],
+                    row.Cells.SelectMany(c => new[] { Number(c?.Value), Number(answer.Slopes.Count > 0 ? c?.HalfWidth : null) }));
             }
         }
 
         return Encoding.UTF8.GetBytes(text.ToString());
 
-        void Line(IEnumerable<string> cells) => text.AppendJoin(',', cells.Select(CsvCell.Of)).Append("\r\n");
+        void Line(IEnumerable<string> texts, IEnumerable<string> numbers) =>
+            text.AppendJoin(',', texts.Select(CsvCell.Of).Concat(numbers)).Append("\r\n");
 
         static string Number(double? value) => value?.ToString("R", CultureInfo.InvariantCulture) ?? "";
     }

@@ -52,6 +52,46 @@ public sealed class GarageSaveTests : IDisposable
     }
 
     [Fact]
+    public void At_the_end_of_the_calendar_every_version_is_still_kept()
+    {
+        clock.Now = DateTimeOffset.MaxValue;
+        var garage = new Garage(folder.Root, clock);
+        var text = First;
+        Assert.Equal(SaveEnd.Saved, garage.Save(Name, text, null).End);
+        for (var i = 0; i < 4; i++)
+        {
+            var next = First + $"# {i}\n";
+            Assert.Equal(SaveEnd.Saved, garage.Save(Name, next, Stamp.Of(text)).End);
+            text = next;
+        }
+
+        string[] kept = [.. garage.Earlier(Name).Select(version => garage.ReadEarlier(Name, version.Until).Text!).Order(StringComparer.Ordinal)];
+        Assert.Equal([First, .. Enumerable.Range(0, 3).Select(i => First + $"# {i}\n")], kept);
+        Assert.Equal(SaveEnd.Saved, garage.Restore(Name, garage.Earlier(Name)[0].Until, Stamp.Of(text)).End);
+    }
+
+    [Fact]
+    public void What_a_killed_save_left_is_swept_by_the_next_one_and_nothing_else_is()
+    {
+        clock.Now = TimeProvider.System.GetUtcNow();
+        folder.Write(Name, First);
+        var garage = new Garage(folder.Root, clock);
+        string[] left =
+            [".fern.yaml.abcd1234.xyz.partial", ".plover.yml.abcd1234.xyz.partial", "earlier/.fern.2031-05-07T080910123.yaml.0bcd1234.xyz.partial"];
+        string[] others = [".fern.csv.abcd1234.xyz.partial", ".fern.yaml.partial", "fern.yaml.abcd1234.xyz.partial", ".notes"];
+        foreach (var name in left.Concat(others).Append(".young.yaml.abcd1234.xyz.partial"))
+        {
+            var path = folder.Write(name, "half");
+            File.SetLastWriteTimeUtc(path, clock.Now.UtcDateTime.AddMinutes(name.Contains("young", StringComparison.Ordinal) ? 0.0 : -2.0));
+        }
+
+        Assert.Equal(SaveEnd.Saved, garage.Save(Name, Second, Stamp.Of(First)).End);
+        Assert.All(left, name => Assert.False(File.Exists(Path.Combine(folder.Root, name)), name));
+        Assert.All(others, name => Assert.True(File.Exists(Path.Combine(folder.Root, name)), name));
+        Assert.True(File.Exists(Path.Combine(folder.Root, ".young.yaml.abcd1234.xyz.partial")));
+    }
+
+    [Fact]
     public void The_oldest_versions_are_dropped_beyond_the_number_that_is_kept_even_when_the_clock_stands_or_goes_back()
     {
         var garage = new Garage(folder.Root, clock);

@@ -1,0 +1,90 @@
+using Heaveline.Files;
+using Heaveline.Files.Garages;
+using Heaveline.Files.Reporting;
+using Heaveline.Press;
+
+namespace Heaveline.Ordeal;
+
+/// <summary>
+/// The program that is killed: writes tables, figures, reports and garage files over and over and says what it has finished, until it is killed.
+/// Each seed has one kind of writer in turn: a process that writes no figure starts in a moment.
+/// </summary>
+internal static class Writer
+{
+    /// <summary>The word by which it is started.</summary>
+    public const string Word = "write";
+
+    /// <summary>The car that is saved over and over, and the one that is also restored.</summary>
+    public const string Saved = "fern.yaml", Restored = "plover.yaml";
+
+    /// <summary>The files that it writes beside the garage.</summary>
+    public static IReadOnlyList<string> Outputs { get; } = ["numbers.csv", "figure.svg", "figure.png", "figure.pdf", "report.html", "report.pdf"];
+
+    /// <summary>Folder of the garage.</summary>
+    public static string GarageIn(string folder) => Path.Combine(folder, "garage");
+
+    /// <summary>Writes until it is killed.</summary>
+    public static int Run(string folder, int seed)
+    {
+        var chance = new Random(seed);
+        var garage = new Garage(GarageIn(folder));
+        var reports = new ReportFolder(garage.Folder);
+        var kind = seed % 4;
+        for (var n = 0; ; n++)
+        {
+            switch (kind)
+            {
+                case 0:
+                    Save(garage, Saved, Next(garage, Saved));
+                    break;
+                case 1 when chance.Next(2) == 0:
+                    Save(garage, Restored, chance.Next(1000));
+                    break;
+                case 1 when garage.Earlier(Restored) is [_, ..] versions:
+                    var until = versions[chance.Next(versions.Count)].Until;
+                    Said(garage.Restore(Restored, until, garage.Read(Restored).Stamp).End, "restored");
+                    break;
+                case 1:
+                    reports.Save("numbers", "html", Contents.Csv(chance.Next(1000)), replaces: true);
+                    break;
+                case 2:
+                    reports.Save("numbers", "pdf", Contents.Csv(chance.Next(1000)), replaces: true);
+                    WholeFile.Write(Path.Combine(folder, Outputs[0]), Contents.Csv(chance.Next(1000)));
+                    break;
+                default:
+                    var file = Path.Combine(folder, Outputs[1 + chance.Next(Outputs.Count - 1)]);
+                    if (Path.GetFileName(file).StartsWith("figure", StringComparison.Ordinal))
+                    {
+                        FigureFile.Write(Contents.Figure(chance.Next(Contents.Made)), file);
+                    }
+                    else
+                    {
+                        ReportFile.Write(Contents.Report(chance.Next(Contents.Made)), file);
+                    }
+
+                    break;
+            }
+
+            Console.WriteLine(kind == 0 ? FormattableString.Invariant($"saved {n}") : "written");
+        }
+    }
+
+    private static int Next(Garage garage, string name) =>
+        garage.Read(name).Text is { } text ? Contents.NumberOfCar(System.Text.Encoding.UTF8.GetBytes(text))!.Value + 1 : 0;
+
+    private static void Save(Garage garage, string name, int n)
+    {
+        var end = garage.Save(name, Contents.Car(n), garage.Read(name).Stamp).End;
+        Said(end, FormattableString.Invariant($"car {n}"));
+    }
+
+    private static void Said(SaveEnd end, string what)
+    {
+        if (end is not (SaveEnd.Saved or SaveEnd.Unchanged))
+        {
+            throw new InvalidOperationException($"Not saved: {end}.");
+        }
+
+        Console.WriteLine(what);
+    }
+}

@@ -1,0 +1,67 @@
+using System.CommandLine;
+using Heaveline.Files;
+
+namespace Heaveline.Cli.Output;
+
+/// <summary>
+/// A file that an option names for writing: one whose name ends as its format does, standard output, or a pipe or device that is there.
+/// </summary>
+internal sealed record OutputFile
+{
+    private static readonly string[] Standard = ["-", "/dev/stdout", "/dev/fd/1", "/proc/self/fd/1"];
+
+    private OutputFile(string option, string name, string[] endings)
+    {
+        (Option, Name, Endings) = (option, name, endings);
+        IsStandard = Standard.Contains(name);
+        IsThrough = IsStandard || FileNode.Of(name) == FileNodeKind.Special;
+    }
+
+    /// <summary>The option, without its dashes.</summary>
+    public string Option { get; }
+
+    /// <summary>The file's name as given.</summary>
+    public string Name { get; }
+
+    /// <summary>Endings of the formats that can be written, the one without a name first.</summary>
+    public string[] Endings { get; }
+
+    /// <summary>Whether it is standard output.</summary>
+    public bool IsStandard { get; }
+
+    /// <summary>Whether what is written goes through: nothing is replaced, and no ending tells the format.</summary>
+    public bool IsThrough { get; }
+
+    /// <summary>Ending of the format to write.</summary>
+    public string Ending => IsThrough ? Endings[0] : Path.GetExtension(Name);
+
+    /// <summary>Why the name is not taken; null when it is.</summary>
+    public string? Problem => IsThrough || Endings.Contains(Path.GetExtension(Name), StringComparer.OrdinalIgnoreCase)
+        ? null
+        : $"--{Option} '{Name}': the name must end in "
+            + (Endings.Length > 1 ? $"{string.Join(", ", Endings[..^1])} or {Endings[^1]}." : $"{Endings[0]}.");
+
+    /// <summary>What is said where the file is one of those that were read.</summary>
+    public Objection IsRead => new(
+        Option, $"--{Option} '{Name}': this file is read for the answer and is not written over. Give another name.", IsUsage: true);
+
+    /// <summary>The file that an option names; null for none.</summary>
+    public static OutputFile? Of(Option? option, string? name, params string[] endings) =>
+        option is null || name is null ? null : Of(option.Name.TrimStart('-'), name, endings);
+
+    /// <summary>The file of a name.</summary>
+    public static OutputFile Of(string option, string name, params string[] endings) => new(option, name, endings);
+
+    /// <summary>Writes it whole, or as it comes where it goes through.</summary>
+    public void Write(Streams streams, byte[] bytes)
+    {
+        if (IsStandard)
+        {
+            streams.WriteFile(bytes);
+        }
+        else
+        {
+            WholeFile.Write(Name, bytes);
+        }
+    }
+}

@@ -1,0 +1,139 @@
+using System.Net;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
+using Heaveline.Tests.House;
+using Heaveline.Web.Guard;
+using Heaveline.Web.Host;
+using Heaveline.Web.Serving;
+using Microsoft.AspNetCore.Builder;
+
+namespace Heaveline.Tests.Web;
+
+/// <summary>What every answer of the pages says about itself, asked over real connections.</summary>
+public sealed class GuardTests : IAsyncLifetime
+{
+    private readonly X509Certificate2 certificate = OwnCertificate.Of(IPAddress.Any, TimeProvider.System.GetUtcNow());
+    private WebApplication plain = null!;
+    private WebApplication open = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        var options = new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage"), Port = 0 };
+        plain = PageHost.Of(options);
+        open = PageHost.Of(options with { Address = IPAddress.Any, PairingCode = "ABCD-EFGH", Certificate = certificate });
+        await plain.StartAsync(TestContext.Current.CancellationToken);
+        await open.StartAsync(TestContext.Current.CancellationToken);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await plain.DisposeAsync();
+        await open.DisposeAsync();
+        certificate.Dispose();
+    }
+
+    [Theory]
+    [InlineData("/", "localhost", 200)]
+    [InlineData("/pass", "LOCALHOST", 200)]
+    [InlineData("/preview/report.html", "localhost", 404)]
+    [InlineData("/nowhere", "localhost", 404)]
+    [InlineData("/lettering/Bold.ttf", "localhost", 200)]
+    [InlineData("/download/rule.csv?car=nobody", "localhost", 404)]
+    [InlineData("/_content/Heaveline.Web/heaveline.css", "localhost", 200)]
+    [InlineData("/_blazor/negotiate", "localhost", 405)]
+    [InlineData("/", "elsewhere.example", 403)]
+    public async Task Every_answer_says_who_may_frame_and_keep_it(string path, string host, int status)
+    {
+        using var client = new HttpClient();
+        using var asked = new HttpRequestMessage(HttpMethod.Get, new Uri(PageHost.AddressOf(plain), path));
+        asked.Headers.Host = $"{host}:{asked.RequestUri!.Port}";
+        using var answer = await client.SendAsync(asked, TestContext.Current.CancellationToken);
+        Assert.Equal(status, (int)answer.StatusCode);
+        var policy = Assert.Single(answer.Headers.GetValues("Content-Security-Policy"));
+        var framing = Assert.Single(answer.Headers.GetValues("X-Frame-Options"));
+        Assert.Equal(policy.Contains("frame-ancestors 'self'", StringComparison.Ordinal) ? "SAMEORIGIN" : "DENY", framing);
+        Assert.Equal(path == PageHeaders.Framed ? "SAMEORIGIN" : "DENY", framing);
+        Assert.NotNull(answer.Headers.CacheControl);
+        Assert.Equal(
+            path.StartsWith("/lettering", StringComparison.Ordinal) ? "max-age=86400"
+            : path.StartsWith("/_content", StringComparison.Ordinal) ? "no-cache" : "no-store",
+            answer.Headers.CacheControl.ToString().Split(',')[^1].Trim() is "max-age=0" ? "no-store" : answer.Headers.CacheControl.ToString());
+    }
+
+    [Fact]
+    public async Task An_open_address_answers_encrypted_alone_and_by_the_certificate_that_was_shown()
+    {
+        var fingerprint = OwnCertificate.Fingerprint(certificate);
+        Assert.Equal(Convert.ToHexString(SHA256.HashData(certificate.RawData)), fingerprint.Replace(":", "", StringComparison.Ordinal));
+        var port = PageHost.AddressOf(open).Port;
+        Assert.Equal("https", PageHost.AddressOf(open).Scheme);
+        var shown = "";
+        using var client = new HttpClient(new HttpClientHandler
+        {
+            ServerCertificateCustomValidationCallback = (_, one, _, _) =>
+            {
+                shown = OwnCertificate.Fingerprint(one!);
+                return one!.MatchesHostname("127.0.0.1", allowWildcards: false, allowCommonName: false);
+            },
+        });
+        using var answer = await client.GetAsync(new Uri($"https://127.0.0.1:{port}/"), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
+        Assert.Equal(fingerprint, shown);
+        Assert.True(answer.Headers.CacheControl!.NoStore);
+        Assert.All(answer.Headers.GetValues("Set-Cookie"), cookie => Assert.Contains("secure", cookie, StringComparison.OrdinalIgnoreCase));
+        await Assert.ThrowsAsync<HttpRequestException>(
+            () => client.GetAsync(new Uri($"http://127.0.0.1:{port}/"), TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public void Nothing_is_opened_to_others_without_a_code_or_without_a_certificate()
+    {
+        var options = new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage"), Port = 0, Address = IPAddress.Any };
+        Assert.Throws<ArgumentException>(() => PageHost.Of(options with { Certificate = certificate }));
+        Assert.Throws<ArgumentException>(() => PageHost.Of(options with { PairingCode = "ABCD-EFGH" }));
+    }
+
+    [Fact]
+    public async Task A_page_too_many_is_told_so_and_finds_room_when_one_closes()
+    {
+        using var client = new HttpClient { BaseAddress = PageHost.AddressOf(plain) };
+        var sockets = new List<System.Net.WebSockets.ClientWebSocket>();
+        try
+        {
+            for (var n = 0; n < Crowd.Most; n++)
+            {
+                sockets.Add(new System.Net.WebSockets.ClientWebSocket());
+                await sockets[^1].ConnectAsync(
+                    new Uri($"ws://localhost:{client.BaseAddress.Port}/_blazor"), TestContext.Current.CancellationToken);
+            }
+
+            Assert.Equal(HttpStatusCode.ServiceUnavailable, await Negotiated());
+            Assert.Equal(HttpStatusCode.OK, (await client.GetAsync("/", TestContext.Current.CancellationToken)).StatusCode);
+            sockets[0].Abort();
+            var until = Environment.TickCount64 + 30_000;
+            while (await Negotiated() != HttpStatusCode.OK && Environment.TickCount64 < until)
+            {
+                await Task.Delay(50, TestContext.Current.CancellationToken);
+            }
+
+            Assert.Equal(HttpStatusCode.OK, await Negotiated());
+        }
+        finally
+        {
+            sockets.ForEach(socket => socket.Dispose());
+        }
+
+        async Task<HttpStatusCode> Negotiated() =>
+            (await client.PostAsync("/_blazor/negotiate?negotiateVersion=1", null, TestContext.Current.CancellationToken)).StatusCode;
+    }
+
+    [Fact]
+    public void A_clock_at_either_end_of_the_calendar_makes_a_certificate()
+    {
+        foreach (var now in new[] { DateTimeOffset.MinValue.AddYears(1960), DateTimeOffset.MaxValue })
+        {
+            using var made = OwnCertificate.Of(IPAddress.Loopback, now);
+            Assert.True(made.HasPrivateKey);
+        }
+    }
+}
