@@ -14,6 +14,11 @@ internal static class Program
             return WidthRace.Run(args[1..]);
         }
 
+        if (args is ["demo", var garage])
+        {
+            return DemoCars.Run(garage);
+        }
+
         if (args.Length > 0 && args[0] == "maps")
         {
             return RuleMaps.Run();

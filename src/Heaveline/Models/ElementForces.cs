@@ -14,10 +14,14 @@ internal static class ElementForces<TQuad, TLane>
     /// <summary>Whole suspension force at the state's travel and rate, and the acceleration of the fluid.</summary>
     public static void Suspension(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s)
     {
-        const Needs special = Needs.SolidAxle | Needs.VaryingRatio | Needs.Gas | Needs.CurvedStop;
+        const Needs special = Needs.SolidAxle | Needs.VaryingRatio | Needs.Gas;
         if ((c.Needs & special) == 0)
         {
             Plain(c, s);
+            if ((c.Needs & Needs.CurvedStop) != 0)
+            {
+                s.Force = Curved(c, s.Travel, s.Force);
+            }
         }
         else
         {
@@ -126,14 +130,26 @@ internal static class ElementForces<TQuad, TLane>
         var force = c.StopConstant;
         Corners(c.BumpAt, c.BumpBend, travel, ref force);
         CornersBelow(c.ReboundAt, c.ReboundBend, travel, ref force);
-        if ((c.Needs & Needs.CurvedStop) != 0)
+        return (c.Needs & Needs.CurvedStop) != 0 ? Curved(c, travel, force) : force;
+    }
+
+    // Most of the time no stop is touched, and powers are dear: they are taken only where one is, and count only there.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static TQuad Curved(RideConstants<TQuad, TLane> c, TQuad travel, TQuad force)
+    {
+        var none = TQuad.All(TLane.Of(0.0));
+        // A place just past the clearance stands for "not touched": its force is below 1e-9 N for every exponent of 1 or more.
+        var least = TQuad.All(TLane.Of(1e-15));
+        var bump = travel - c.CurvedBump[0];
+        if (TQuad.AnyAbove(bump, least))
         {
-            // A place just past the clearance stands for "not touched": its force is below 1e-9 N for every exponent of 1 or more.
-            var least = TQuad.All(TLane.Of(1e-15));
-            var bump = TQuad.Max(travel - c.CurvedBump[0], least);
-            var rebound = TQuad.Max(TQuad.All(TLane.Of(0.0)) - travel - c.CurvedRebound[0], least);
-            force = TQuad.Fma(c.CurvedBump[1], TQuad.Power(bump, c.CurvedBump[2]), force);
-            force -= c.CurvedRebound[1] * TQuad.Power(rebound, c.CurvedRebound[2]);
+            force += TQuad.WhereAtMost(bump, least, none, c.CurvedBump[1] * TQuad.Power(TQuad.Max(bump, least), c.CurvedBump[2]));
+        }
+
+        var rebound = none - travel - c.CurvedRebound[0];
+        if (TQuad.AnyAbove(rebound, least))
+        {
+            force -= TQuad.WhereAtMost(rebound, least, none, c.CurvedRebound[1] * TQuad.Power(TQuad.Max(rebound, least), c.CurvedRebound[2]));
         }
 
         return force;

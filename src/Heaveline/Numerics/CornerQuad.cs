@@ -31,6 +31,9 @@ internal readonly struct CornerQuad(Vector256<double> v) : IQuad<CornerQuad, Sca
     public static CornerQuad Power(CornerQuad a, CornerQuad b) => new(Vector256.Exp(b._v * Vector256.Log(a._v)));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(CornerQuad a, CornerQuad b) => Vector256.GreaterThanAny(a._v, b._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static CornerQuad WhereAtMost(CornerQuad a, CornerQuad limit, CornerQuad then, CornerQuad otherwise) =>
         new(Vector256.ConditionalSelect(Vector256.LessThanOrEqual(a._v, limit._v), then._v, otherwise._v));
 

@@ -34,6 +34,8 @@ internal readonly struct DualLane(double value, double slope) : ILane<DualLane>
     public static DualLane Power(DualLane a, DualLane b) =>
         new(Math.Pow(a.Value, b.Value), b.Value * Math.Pow(a.Value, b.Value - 1.0) * a.Slope);
 
+    public static bool AnyAbove(DualLane a, DualLane b) => a.Value > b.Value;
+
     public static DualLane WhereAtMost(DualLane a, DualLane limit, DualLane then, DualLane otherwise) => a.Value <= limit.Value ? then : otherwise;
 
     public static DualLane operator +(DualLane a, DualLane b) => new(a.Value + b.Value, a.Slope + b.Slope);

@@ -34,6 +34,9 @@ internal interface ILane<TSelf>
     /// <summary>a to the power b, a above zero.</summary>
     static abstract TSelf Power(TSelf a, TSelf b);
 
+    /// <summary>Whether a is above b in any place.</summary>
+    static abstract bool AnyAbove(TSelf a, TSelf b);
+
     /// <summary>Where a ≤ limit, then; elsewhere, otherwise.</summary>
     static abstract TSelf WhereAtMost(TSelf a, TSelf limit, TSelf then, TSelf otherwise);
 

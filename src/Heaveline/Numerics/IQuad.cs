@@ -26,6 +26,9 @@ internal interface IQuad<TSelf, TLane>
 
     static abstract TSelf Power(TSelf a, TSelf b);
 
+    /// <summary>Whether a is above b at any corner of any car.</summary>
+    static abstract bool AnyAbove(TSelf a, TSelf b);
+
     static abstract TSelf WhereAtMost(TSelf a, TSelf limit, TSelf then, TSelf otherwise);
 
     /// <summary>Left and right exchanged.</summary>

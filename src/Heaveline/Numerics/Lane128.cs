@@ -33,6 +33,9 @@ internal readonly struct Lane128(Vector128<double> v) : ILane<Lane128>
     public static Lane128 Power(Lane128 a, Lane128 b) => new(Vector128.Exp(b._v * Vector128.Log(a._v)));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(Lane128 a, Lane128 b) => Vector128.GreaterThanAny(a._v, b._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane128 WhereAtMost(Lane128 a, Lane128 limit, Lane128 then, Lane128 otherwise) =>
         new(Vector128.ConditionalSelect(Vector128.LessThanOrEqual(a._v, limit._v), then._v, otherwise._v));
 

@@ -33,6 +33,9 @@ internal readonly struct Lane256(Vector256<double> v) : ILane<Lane256>
     public static Lane256 Power(Lane256 a, Lane256 b) => new(Vector256.Exp(b._v * Vector256.Log(a._v)));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(Lane256 a, Lane256 b) => Vector256.GreaterThanAny(a._v, b._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane256 WhereAtMost(Lane256 a, Lane256 limit, Lane256 then, Lane256 otherwise) =>
         new(Vector256.ConditionalSelect(Vector256.LessThanOrEqual(a._v, limit._v), then._v, otherwise._v));
 

@@ -33,6 +33,9 @@ internal readonly struct Lane512(Vector512<double> v) : ILane<Lane512>
     public static Lane512 Power(Lane512 a, Lane512 b) => new(Vector512.Exp(b._v * Vector512.Log(a._v)));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(Lane512 a, Lane512 b) => Vector512.GreaterThanAny(a._v, b._v);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane512 WhereAtMost(Lane512 a, Lane512 limit, Lane512 then, Lane512 otherwise) =>
         new(Vector512.ConditionalSelect(Vector512.LessThanOrEqual(a._v, limit._v), then._v, otherwise._v));
 

@@ -38,6 +38,10 @@ internal readonly struct Quad<TLane>(TLane frontLeft, TLane frontRight, TLane re
         new(TLane.Power(a.FL, b.FL), TLane.Power(a.FR, b.FR), TLane.Power(a.RL, b.RL), TLane.Power(a.RR, b.RR));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(Quad<TLane> a, Quad<TLane> b) =>
+        TLane.AnyAbove(a.FL, b.FL) || TLane.AnyAbove(a.FR, b.FR) || TLane.AnyAbove(a.RL, b.RL) || TLane.AnyAbove(a.RR, b.RR);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Quad<TLane> WhereAtMost(Quad<TLane> a, Quad<TLane> limit, Quad<TLane> then, Quad<TLane> otherwise) => new(
         TLane.WhereAtMost(a.FL, limit.FL, then.FL, otherwise.FL),
         TLane.WhereAtMost(a.FR, limit.FR, then.FR, otherwise.FR),

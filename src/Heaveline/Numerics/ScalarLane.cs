@@ -33,6 +33,9 @@ internal readonly struct ScalarLane(double v) : ILane<ScalarLane>
     public static ScalarLane Power(ScalarLane a, ScalarLane b) => new(Math.Pow(a._v, b._v));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(ScalarLane a, ScalarLane b) => a._v > b._v;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ScalarLane WhereAtMost(ScalarLane a, ScalarLane limit, ScalarLane then, ScalarLane otherwise) =>
         a._v <= limit._v ? then : otherwise;
 
