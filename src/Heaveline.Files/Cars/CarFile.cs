@@ -87,6 +87,12 @@ public static class CarFile
             return Result(null);
         }
 
+        if (root.At("road") is { } road && root.At("car") is null && !VariantWords.IsVariant(root))
+        {
+            reader.Refuse(road.Place, "this is a road file: it names a road and no car.", "Give it as the road, and a car file as the car.");
+            return Result(null);
+        }
+
         var isRead = CarWords.Shape.TryRead(root, reader, out var car);
         if (root.Kind == NodeKind.Mapping)
         {

@@ -39,6 +39,15 @@ public static class RoadFile
         {
             Value = reading.Value?.Drawn, Refusals = reading.Refusals, Warnings = reading.Warnings, Sources = reading.Sources, Root = reading.Root,
         };
+        if (result.Root?.At("car") is { Place: var car } && result.Root.At("road") is null)
+        {
+            const string said = "this is a car file: it names a car and no road.";
+            return result with
+            {
+                Refusals = [new Refusal(source.File, car.Line, car.Column, car.Length, said, "Give it as the car, and a road file as the road.")],
+            };
+        }
+
         if (reading.Value is not { Profile: { } profile, Name: var name })
         {
             return result;

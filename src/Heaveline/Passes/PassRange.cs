@@ -47,8 +47,8 @@ internal static class PassRange
                 return (
                     PassOutcome.AngleOutOfRange,
                     k,
-                    $"The {which} angle passed {LargestAngle} rad at {time:F2} s: the model holds for small angles only. "
-                    + "Lower the speed or the obstacle.");
+                    $"The {which} angle passed {In.Degrees.Of(LargestAngle):F0}° at {time:F2} s: the model holds for small angles only. "
+                    + "Lower the speed or the obstacle; heights of metres come of a profile in mm that is read as m.");
             }
 
             for (var i = 0; i < 4; i++)

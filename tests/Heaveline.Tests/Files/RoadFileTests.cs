@@ -1,5 +1,6 @@
 using Heaveline.Files.Yaml;
 using Heaveline.Files;
+using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Roads;
 
@@ -27,6 +28,15 @@ public sealed class RoadFileTests : IDisposable
         Assert.Equal(length, road.EventEnd!.Value, 1e-12);
         Assert.Equal(middle, road.Left.Height(length / 2.0), 1e-6);
         Assert.Equal(0.0, road.Right.Height(length / 2.0));
+    }
+
+    [Fact]
+    public void A_car_given_as_a_road_and_a_road_given_as_a_car_are_called_so_in_one_sentence()
+    {
+        var car = Assert.Single(RoadFile.Read(new SourceText("a.yaml", TextCar.Sound)).Refusals);
+        Assert.Contains("this is a car file", car.Message);
+        var road = Assert.Single(CarFile.Read(new SourceText("b.yaml", "road: hump\nround-top-hump:\n  height: 75 mm\n  length: 3.7 m\n")).Refusals);
+        Assert.Contains("this is a road file", road.Message);
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public class CompareStudyTests
         var answer = CompareStudy.Run(
             Asked with { Road = Road.From(new RoundTopHump { Height = new(0.50), Length = new(2.5) }), Speeds = [0.6, 25.0] });
         Assert.Equal("At 2.2 km/h", Assert.Single(answer.Tables).Title);
-        Assert.Contains("at 90 km/h (AngleOutOfRange)", answer.Failure, StringComparison.Ordinal);
+        Assert.Contains("at 90 km/h: The pitch angle passed 20°", answer.Failure, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -27,10 +27,17 @@ public partial class DescribeNotesTests
             return said is null;
         }
 
-        var numbers = Standing().Match(said!);
-        Assert.True(numbers.Success, said);
         var masses = answer.Models.Select(m => m.Body.Mass).ToList();
         var (lightest, heaviest) = masses[1] <= masses[2] ? (1, 2) : (2, 1);
+        bool OnStop(int load) => answer.Models[load].Trim.BumpLeft.Any(left => left < 0.0);
+        if (OnStop(lightest) || OnStop(heaviest))
+        {
+            Assert.Contains("stands on its bump stops", said, StringComparison.Ordinal);
+            return true;
+        }
+
+        var numbers = Standing().Match(said!);
+        Assert.True(numbers.Success, said);
         Assert.Equal(answer.Models[lightest].Load.Name, numbers.Groups["light"].Value);
         Assert.Equal(answer.Models[heaviest].Load.Name, numbers.Groups["heavy"].Value);
         double Row(string key, int load) => answer.Tables.SelectMany(t => t.Rows).Single(r => r.Key == key).Values[load]!.Value;
@@ -54,6 +61,19 @@ public partial class DescribeNotesTests
         Assert.Contains(light == heavy ? " under both." : Word(heavy) + (heavy == 0 ? ", within 3 %" : "") + " under the second.", said);
         return true;
     }, iter: 60);
+
+    [Fact]
+    public void A_load_that_presses_an_axle_onto_its_bump_stops_is_named_and_no_other() => Answers.Sample(answer =>
+    {
+        foreach (var model in answer.Models)
+        {
+            var named = answer.Sentences.Where(s => s.Text.StartsWith($"Under '{model.Load.Name}' the ", StringComparison.Ordinal))
+                .Count(s => s.Id.Contains("-on-bump-stop-", StringComparison.Ordinal));
+            Assert.Equal(Enumerable.Range(0, 4).Where(i => model.Trim.BumpLeft[i] < 0.0).Select(i => i / 2).Distinct().Count(), named);
+        }
+
+        return true;
+    }, iter: 40);
 
     [Fact]
     public void No_speed_is_denied_that_the_linear_ends_have_and_no_catching_up_that_they_do() => Answers.Sample(answer =>

@@ -63,7 +63,7 @@ public sealed record CompareAnswer : Answer
 
     /// <inheritdoc/>
     public override string? Failure => Passes.SelectMany(cars => cars).FirstOrDefault(c => !c.IsWhole) is { Pass: var broken, Name: var name }
-        ? FormattableString.Invariant($"{name} at {In.KilometresPerHour.Of(broken.Speed):0.#} km/h ({broken.Outcome}): {broken.OutcomeSentence}")
+        ? FormattableString.Invariant($"{name} at {In.KilometresPerHour.Of(broken.Speed):0.#} km/h: {broken.OutcomeSentence}")
         : null;
 
     /// <inheritdoc/>

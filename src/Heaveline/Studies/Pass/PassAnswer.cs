@@ -68,7 +68,7 @@ public sealed record PassAnswer : Answer
     public override IReadOnlyList<string> FigureIds => AtSeat is null ? [Traces] : [Comfort, Traces];
 
     /// <inheritdoc/>
-    public override string? Failure => IsWhole ? null : $"the pass stopped ({Pass.Outcome}): {Pass.OutcomeSentence}";
+    public override string? Failure => IsWhole ? null : $"the pass stopped. {Pass.OutcomeSentence}";
 
     /// <inheritdoc/>
     public override JsonObject Facts => new()
