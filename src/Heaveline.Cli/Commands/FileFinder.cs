@@ -48,6 +48,11 @@ internal sealed class FileFinder(Streams streams) : IFinder
 
     private static string RealPath(string path)
     {
+        if (string.IsNullOrWhiteSpace(path))
+        {
+            return "";
+        }
+
         var full = Path.GetFullPath(path);
         return File.Exists(full) ? File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full : full;
     }

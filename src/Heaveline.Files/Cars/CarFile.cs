@@ -98,6 +98,11 @@ public static class CarFile
             return Result(null);
         }
 
+        if (!StepSlips.Check(standing, root, reader))
+        {
+            return Result(null);
+        }
+
         CarSlips.Check(standing, root, reader);
         return Result(chain.Names is { Length: > 0 } names ? car! with { Name = $"{car.Name}, {names}", Note = chain.Note ?? car.Note } : car);
 
