@@ -72,7 +72,7 @@ public abstract record Answer
         [
             .. Head.Select(s => s.Text),
             .. TellsFirst ? told : [],
-            .. tables.SelectMany(table => new[] { "", FactText.Of(table).TrimEnd('\r', '\n') }),
+            .. tables.Where(table => table.Rows.Count > 0).SelectMany(table => new[] { "", FactText.Of(table).TrimEnd('\r', '\n') }),
             "",
             .. shown < all ? [$"{shown} of {all} rows, those that matter most; all with --all."] : Array.Empty<string>(),
             .. Cautions,
