@@ -93,6 +93,11 @@ public static class CarFile
             CarStructure.Check(root, reader);
         }
 
+        if (isRead && reader.Count == 0)
+        {
+            reader.RefuseImpossible();
+        }
+
         if (!isRead || reader.Count > 0 || CarStanding.Check(car!, root, reader) is not { } standing)
         {
             return Result(null);

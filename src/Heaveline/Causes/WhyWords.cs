@@ -42,7 +42,7 @@ internal static class WhyWords
     {
         if (!double.IsFinite(share))
         {
-            return $"{FirstLetter.Raised(what)} instead of {neutral}: nobody can tell, since no pair of passes with it and without it ran to its end.";
+            return $"{FirstLetter.Raised(what)} instead of {neutral}: nobody can tell, since no pair of passes with and without it ran to its end.";
         }
 
         var amount = $"{measure.Print(measure.Unit.Of(Math.Abs(share)))}{measure.Unit.Suffix}";

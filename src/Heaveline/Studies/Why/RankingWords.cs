@@ -51,7 +51,7 @@ public sealed record RankingWords
                     .Select(c => Words($"{id}-{JsonNamingPolicy.KebabCaseLower.ConvertName($"{c.Kind}")}", c, tested)),
             ],
             Unknown = unknown.Length > 0
-                ? new($"{id}-unknown", $"Nobody can tell the part of {string.Join("; ", unknown)}: no pair of passes with and without ran to its end.")
+                ? new($"{id}-unknown", $"Nobody can tell the part of: {string.Join("; ", unknown)}. No two passes with and without ran to the end.")
                 : null,
             Rest = rest.Length > 0 ? new($"{id}-rest", $"Hardly any part of it: {string.Join("; ", rest)}.") : null,
         };
