@@ -30,6 +30,13 @@ internal static class Saloon
         Rear = Axle(springs * 26000.0, 1.50, 76.0, 6000.0, 0.055),
     };
 
+    /// <summary>The car with dry friction of so many newtons at every wheel.</summary>
+    public static Car Rubbing(double force)
+    {
+        var (car, friction) = (Of(), new Friction { HalfWidth = new(force) });
+        return car with { Front = car.Front with { Friction = friction }, Rear = car.Rear with { Friction = friction } };
+    }
+
     private static Axle Axle(double rate, double track, double unsprung, double bar, double clearance) => new()
     {
         Track = new(track),

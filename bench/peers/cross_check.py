@@ -10,7 +10,7 @@ import numpy as np
 
 from half_model import HalfModel
 from ride_model import RideModel
-from solve_cases import HERE, SECOND, solve
+from solve_cases import HERE, SECOND_WITH_FRICTION, solve
 
 
 def both_sides(axle):
@@ -31,8 +31,8 @@ full = copy.deepcopy(case)
 full["body"].update(Ixx=20.0, Pxy=0.0, h_roll=0.0)
 full["front"], full["rear"] = both_sides(case["front"]), both_sides(case["rear"])
 times = [k / 100 for k in range(301)]
-a, _, _ = solve(HalfModel(case), times, SECOND, False)
-b, _, _ = solve(RideModel(full), times, SECOND, False)
+a, _, _ = solve(HalfModel(case), times, SECOND_WITH_FRICTION, False)
+b, _, _ = solve(RideModel(full), times, SECOND_WITH_FRICTION, False)
 pairs = {"z": (a[:, 1], b[:, 1]), "theta": (a[:, 2], b[:, 2]), "u_F": (a[:, 3], b[:, 4]), "u_R": (a[:, 4], b[:, 7]),
          "zdd": (a[:, 5], b[:, 8]), "thetadd": (a[:, 6], b[:, 9]),
          "load_F": (a[:, 7], b[:, 11] + b[:, 12]), "load_R": (a[:, 8], b[:, 13] + b[:, 14])}

@@ -24,7 +24,7 @@ def spring(axle, S):
 
 
 class HalfModel:
-    size = 8
+    size = 10
 
     def __init__(self, case):
         self.case, body, g = case, case["body"], case.get("gravity", 9.80665)
@@ -36,11 +36,17 @@ class HalfModel:
                            self.M * g * b / (b + c) + self.rear["wheel_mass"] * g])
 
     @staticmethod
+    def friction(axle, stretch, sd):
+        """A spring in series with a slider: its force, and the rate of its stretch."""
+        give, force = axle["friction"]["pre_sliding"], axle["friction"]["force"]
+        slides = abs(stretch) >= give and stretch * sd > 0.0
+        return force * min(1.0, max(-1.0, stretch / give)), 0.0 if slides else sd
+
+    @staticmethod
     def suspension(axle, s, sd):
         s0 = axle.get("S_trim", 0.0)
-        rub = axle["friction"]
         return (spring(axle, s0 + s) - spring(axle, s0) + stops(axle, s0 + s) - stops(axle, s0)
-                + damper(axle["damper"], sd) + rub["force"] * sd / (sd * sd + rub["velocity_scale"] ** 2) ** 0.5)
+                + damper(axle["damper"], sd))
 
     @staticmethod
     def tyre(axle, N, t, td):
@@ -53,13 +59,16 @@ class HalfModel:
                 self.tyre(self.rear, self.N[1], hr - y[3], hrd - y[7]))
 
     def rhs(self, t, y, pieces):
-        z, th, uf, ur, zd, thd, ufd, urd = y
+        z, th, uf, ur, zd, thd, ufd, urd, ef, er = y
         xf, xr = self.front["x"], self.rear["x"]
-        Ff = self.suspension(self.front, uf - (z - xf * th), ufd - (zd - xf * thd))
-        Fr = self.suspension(self.rear, ur - (z - xr * th), urd - (zd - xr * thd))
+        sdf, sdr = ufd - (zd - xf * thd), urd - (zd - xr * thd)
+        rubf, efd = self.friction(self.front, ef, sdf)
+        rubr, erd = self.friction(self.rear, er, sdr)
+        Ff = self.suspension(self.front, uf - (z - xf * th), sdf) + rubf
+        Fr = self.suspension(self.rear, ur - (z - xr * th), sdr) + rubr
         Lf, Lr = self.tyre_loads(t, y, pieces)
         return np.array([zd, thd, ufd, urd, (Ff + Fr) / self.M, (-xf * Ff - xr * Fr + self.tilt * th) / self.I,
-                         (Lf - self.N[0] - Ff) / self.front["wheel_mass"], (Lr - self.N[1] - Fr) / self.rear["wheel_mass"]])
+                         (Lf - self.N[0] - Ff) / self.front["wheel_mass"], (Lr - self.N[1] - Fr) / self.rear["wheel_mass"], efd, erd])
 
     def columns(self):
         return ["t [s]", "z [m]", "theta [rad]", "u_F [m]", "u_R [m]", "zdd [m/s2]", "thetadd [rad/s2]", "load_F [N]", "load_R [N]"]

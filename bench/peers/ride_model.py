@@ -85,9 +85,9 @@ class RideModel:
         self.dampers = [widened(a.spec["damper"]) for a in self.axles]
         self._flatten_stops(corners)
         self.stop_at_trim = self._stops(self.stop_trim)
-        rub = [a.spec.get("friction", {"force": 0.0, "velocity_scale": 1.0}) for a, _ in corners]
+        rub = [a.spec.get("friction", {"force": 0.0, "pre_sliding": 1.0}) for a, _ in corners]
         self.fc = np.array([r["force"] for r in rub])
-        self.vs2 = np.array([r["velocity_scale"] for r in rub]) ** 2
+        self.give = np.array([r["pre_sliding"] for r in rub])
         self.kt = each(lambda a, s: a.spec["tyre"]["stiffness"])
         self.ct = each(lambda a, s: a.spec["tyre"]["damping"])
 
@@ -104,7 +104,8 @@ class RideModel:
         self.K[1, 1] -= self.mass * self.g * body["h_pitch"]
         self.K[2, 2] -= self.mass * self.g * body["h_roll"]
         self.fluid = case.get("fluid")
-        self.size = 14 + (4 if self.fluid else 0)
+        self.rubs = bool(self.fc.any())
+        self.size = 14 + (4 if self.fluid else 0) + (4 if self.rubs else 0)
 
         inertia = np.zeros((7, 7))
         inertia[0, 0] = self.mass
@@ -169,8 +170,14 @@ class RideModel:
         force[4:6] = np.interp(sd[4:6], *self.dampers[0])
         force[6:8] = np.interp(sd[6:8], *self.dampers[1])
         force[8:12] = self._stops(self.stop_trim + s[8:12]) - self.stop_at_trim
-        force[12:16] = self.fc * sd[12:16] / np.sqrt(sd[12:16] ** 2 + self.vs2)
         out = np.empty(self.size)
+        force[12:16] = 0.0
+        if self.rubs:
+            # The stretch of the spring in series with the slider; it follows the travel unless it is full and the travel goes on.
+            stretch = y[-4:]
+            slides = (np.abs(stretch) >= self.give) & (stretch * sd[12:16] > 0.0)
+            out[-4:] = np.where(slides, 0.0, sd[12:16])
+            force[12:16] = self.fc * np.clip(stretch / self.give, -1.0, 1.0)
         if self.fluid:
             self._fluid(y, s[12:16], force, out)
         general = self.U.T @ (self.tyre_loads(t, q, v, pieces) - self.N) - self.rows.T @ force - self.K @ q

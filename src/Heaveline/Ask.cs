@@ -21,7 +21,7 @@ public static class Ask
     /// <param name="car">The car.</param>
     /// <param name="road">The road.</param>
     /// <param name="speed">The speed, 0.5 to 120 m/s.</param>
-    /// <param name="load">What is in the car; null: nothing, the car is empty.</param>
+    /// <param name="load">What is in the car; null: its first load state, as at the command line; <see cref="LoadState.Reference"/>: nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car cannot stand so, or cannot be driven so.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -29,13 +29,13 @@ public static class Ask
         Car car, Road road, Amount<Velocity> speed, LoadState? load = null, CancellationToken cancellation = default) =>
         new(
             PassStudy.Question.Word,
-            PassStudy.Run(new PassAsked { Car = LoadedCar.Of(car, load), Road = road, Speed = speed.Si }, Until(cancellation)));
+            PassStudy.Run(new PassAsked { Car = Loaded(car, load), Road = road, Speed = speed.Si }, Until(cancellation)));
 
     /// <summary>Cars over one road at one speed, a column for each.</summary>
     /// <param name="cars">The cars, at least two, each with a name of its own.</param>
     /// <param name="road">The road.</param>
     /// <param name="speed">The speed, 0.5 to 120 m/s.</param>
-    /// <param name="load">What is in each of them; null: nothing, the car is empty.</param>
+    /// <param name="load">What is in each of them; null: each one's first load state; <see cref="LoadState.Reference"/>: nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">A car cannot stand so, or cannot be driven so; fewer than two cars, or two of one name.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -51,7 +51,7 @@ public static class Ask
     /// <param name="car">The car.</param>
     /// <param name="road">The class of the road.</param>
     /// <param name="speeds">The speeds, rising, each 0.5 to 120 m/s.</param>
-    /// <param name="load">What is in the car; null: nothing, the car is empty.</param>
+    /// <param name="load">What is in the car; null: its first load state, as at the command line; <see cref="LoadState.Reference"/>: nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car cannot stand so; no speed.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -60,14 +60,14 @@ public static class Ask
         new(
             RideStudy.Question.Word,
             RideStudy.Run(
-                new RideAsked { Cars = [LoadedCar.Of(car, load)], Road = NamedSpectrum.Of(road), Speeds = [.. speeds.Select(s => s.Si)] },
+                new RideAsked { Cars = [Loaded(car, load)], Road = NamedSpectrum.Of(road), Speeds = [.. speeds.Select(s => s.Si)] },
                 Until(cancellation)));
 
     /// <summary>Why a car pitches over a road: each cause with its share and, where a load can show it, a planned road test.</summary>
     /// <param name="car">The car.</param>
     /// <param name="road">A road with one obstacle.</param>
     /// <param name="speed">The speed, 0.5 to 120 m/s.</param>
-    /// <param name="load">What is in the car; null: nothing, the car is empty.</param>
+    /// <param name="load">What is in the car; null: its first load state, as at the command line; <see cref="LoadState.Reference"/>: nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car cannot stand so, or its pass does not run to its end.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -75,34 +75,34 @@ public static class Ask
         Car car, Road road, Amount<Velocity> speed, LoadState? load = null, CancellationToken cancellation = default) =>
         new(
             WhyStudy.Question.Word,
-            WhyStudy.Run(new WhyAsked { Car = LoadedCar.Of(car, load), Road = road, Speed = speed.Si }, Until(cancellation)));
+            WhyStudy.Run(new WhyAsked { Car = Loaded(car, load), Road = road, Speed = speed.Si }, Until(cancellation)));
 
     /// <summary>Where a rule of the trade holds for a car from 20 to 120 km/h, judged by the settling.</summary>
     /// <param name="car">The car.</param>
     /// <param name="road">A road with one obstacle.</param>
     /// <param name="rule">Word of the rule: ratio, damping, index, wheelbase, wheelbase-same-body, shared-springs or shared-damping.</param>
-    /// <param name="load">What is in the car; null: nothing, the car is empty.</param>
+    /// <param name="load">What is in the car; null: its first load state, as at the command line; <see cref="LoadState.Reference"/>: nothing.</param>
     /// <param name="cancellation">Stops the work, which is hundreds of passes.</param>
     /// <exception cref="RefusedValueException">No such rule; the car cannot stand so; a road without an obstacle.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static Reply Rule(Car car, Road road, string rule = "ratio", LoadState? load = null, CancellationToken cancellation = default) =>
         new(
             RuleStudy.Question.Word,
-            RuleStudy.Run(new RuleAsked { Car = LoadedCar.Of(car, load), Road = road, Rule = TradeRule.Of(rule) }, Until(cancellation)));
+            RuleStudy.Run(new RuleAsked { Car = Loaded(car, load), Road = road, Rule = TradeRule.Of(rule) }, Until(cancellation)));
 
     /// <summary>How sure the numbers of a standing car are, from the doubts of its measurements.</summary>
     /// <param name="car">The car, with its doubts.</param>
-    /// <param name="load">What is in it; null: nothing, the car is empty.</param>
+    /// <param name="load">What is in it; null: its first load state; <see cref="LoadState.Reference"/>: nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">The car cannot stand so.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static Reply Doubt(Car car, LoadState? load = null, CancellationToken cancellation = default) =>
-        new(DoubtStudy.Question.Word, DoubtStudy.Run(new DoubtAsked { Car = LoadedCar.Of(car, load) }, Until(cancellation)));
+        new(DoubtStudy.Question.Word, DoubtStudy.Run(new DoubtAsked { Car = Loaded(car, load) }, Until(cancellation)));
 
     /// <summary>What a change costs elsewhere: roll, dive, squat, height, travel, stress, headlamp; a column before and one after.</summary>
     /// <param name="before">The car before the change.</param>
     /// <param name="after">The car after it.</param>
-    /// <param name="load">What is in both; null: nothing, both are empty.</param>
+    /// <param name="load">What is in both; null: each one's first load state; <see cref="LoadState.Reference"/>: nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">A car cannot stand so; both bear one name.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
@@ -111,10 +111,17 @@ public static class Ask
             CostStudy.Question.Word,
             CostStudy.Run(new CostAsked { Cars = Apart([before, after], load) }, Until(cancellation)));
 
+    // The command takes the same load where none is named.
+    private static LoadedCar Loaded(Car car, LoadState? load)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        return LoadedCar.Of(car, load ?? LoadedCar.UsualLoad(car));
+    }
+
     // Columns are known by the names of their cars.
     private static ImmutableArray<LoadedCar> Apart(IEnumerable<Car> cars, LoadState? load)
     {
-        ImmutableArray<LoadedCar> loaded = [.. cars.Select(car => LoadedCar.Of(car, load))];
+        ImmutableArray<LoadedCar> loaded = [.. cars.Select(car => Loaded(car, load))];
         return loaded.GroupBy(car => car.Name).FirstOrDefault(cars => cars.Count() > 1) is { } alike
             ? throw new RefusedValueException("name of a car", $"'{alike.Key}'", "a name of its own", "Change it: car with { Name = \"...\" }.")
             : loaded;

@@ -168,6 +168,20 @@ public class RulePageTests(Served served)
     }
 
     [Fact]
+    public async Task Levels_that_are_ratios_are_shaded_each_as_deep_as_the_next_and_bear_their_own_numbers()
+    {
+        var page = await served.Open("/rule?car=no-such-car");
+        var ranks = await page.EvaluateAsync<double[]>(
+            "async () => { const m = await import('/_content/Heaveline.Web/map.js');"
+            + " return [.4, .5, 1, 1.175, 2, 3].map(v => m.rank([.5, .6, .7, .8, .9, 1, 1.1, 1.25, 1.5, 2], v)); }");
+        Assert.Equal([-1.0, 0.0, 5.0, 6.5, 9.0, 11.0], ranks.Select(r => Math.Round(r, 9)));
+
+        page = await Fine("/rule?car=fern-saloon&load=driver&rule=damping&from=30&to=110");
+        await Expect(page.Locator(".map .contourlabels text", new() { HasText = "1.25" }).First).ToBeAttachedAsync();
+        await Expect(page.Locator(".map .annotation-text").Filter(new() { HasTextRegex = new("^1$") })).ToHaveCountAsync(1);
+    }
+
+    [Fact]
     public async Task Drawing_a_map_breaks_no_policy_and_fetches_nothing_from_elsewhere()
     {
         var page = await served.Open("/rule?car=no-such-car");

@@ -10,6 +10,10 @@ namespace Heaveline.Cli.Commands;
 internal sealed class FileFinder(Streams streams) : IFinder
 {
     private readonly HashSet<string> read = [];
+    private readonly List<string> names = [];
+
+    /// <summary>The names that the owners of the cars and roads found so far gave.</summary>
+    public IReadOnlyList<string> Names => names;
 
     /// <summary>Whether a file is one of those that were read: it must not be written over.</summary>
     public bool HasRead(string path) => read.Contains(RealPath(path));
@@ -19,6 +23,7 @@ internal sealed class FileFinder(Streams streams) : IFinder
         var reading = CarFile.Load(name);
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => RealPath(s.File)));
+        names.AddRange(reading.Value is { } car ? LoadedCar.NamesIn(car) : []);
         return new Found<Car>
         {
             Name = name,
@@ -34,6 +39,7 @@ internal sealed class FileFinder(Streams streams) : IFinder
         var reading = NamedRoads.Find(name);
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => RealPath(s.File)));
+        names.AddRange(reading.Value is { } road ? [road.Name] : Array.Empty<string>());
         return new Found<Road>
         {
             Name = name,

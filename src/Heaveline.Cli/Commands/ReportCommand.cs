@@ -13,7 +13,7 @@ internal static class ReportCommand
     {
         var command = new Command(ReportStudy.Question.Word, ReportStudy.Question.Says);
         var typed = ChoiceInputs.Add(command, ReportStudy.Question.Choices);
-        command.SetAction((result, stop) => Task.FromResult(Run(streams, typed(result), stop)));
+        command.SetAction((result, stop) => Task.FromResult(Run(streams, GivenUnits.Of(typed(result)), stop)));
         return command;
     }
 

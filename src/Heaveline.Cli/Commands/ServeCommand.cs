@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Net;
 using Heaveline.Cli.Output;
+using Heaveline.Files.Garages;
+using Heaveline.Quantities;
 using Heaveline.Web.Guard;
 using Heaveline.Web.Host;
 using Heaveline.Web.Serving;
@@ -29,6 +31,11 @@ internal static class ServeCommand
                 + "here. Not encrypted: for a network you trust.",
             HelpName = "ADDRESS",
         };
+        var units = new Option<string?>($"--{Choices.Units.Name}")
+        {
+            Description = "Units that the pages are read in, metric or imperial; the garage remembers them. They are chosen on its first page too.",
+            HelpName = Choices.Units.HelpName,
+        };
         var command = new Command(
             "serve",
             """
@@ -42,12 +49,13 @@ internal static class ServeCommand
             garage,
             port,
             open,
+            units,
         };
-        command.SetAction((r, stop) => Run(streams, r.GetValue(garage), r.GetValue(port), r.GetValue(open), stop));
+        command.SetAction((r, stop) => Run(streams, r.GetValue(garage), r.GetValue(port), r.GetValue(open), r.GetValue(units), stop));
         return command;
     }
 
-    private static async Task<int> Run(Streams streams, string? garage, int port, string? open, CancellationToken stop)
+    private static async Task<int> Run(Streams streams, string? garage, int port, string? open, string? units, CancellationToken stop)
     {
         if (port is < 0 or > 65535)
         {
@@ -63,6 +71,11 @@ internal static class ServeCommand
         if (!Directory.Exists(folder))
         {
             throw new Stopped($"heaveline: there is no folder '{folder}'.", ExitCode.WrongUsage);
+        }
+
+        if (units is not null)
+        {
+            Remember(folder, units);
         }
 
         var options = new ServeOptions
@@ -100,5 +113,19 @@ internal static class ServeCommand
         }
 
         return ExitCode.Done;
+    }
+
+    private static void Remember(string folder, string units)
+    {
+        if (!ReaderUnits.Words.Contains(units))
+        {
+            throw new Stopped($"heaveline: --units '{units}': there are {string.Join(", ", ReaderUnits.Words)}.", ExitCode.WrongUsage);
+        }
+
+        var saved = GarageChoices.Remember(new Garage(folder), ReaderUnits.Of(units));
+        if (saved.End is not (SaveEnd.Saved or SaveEnd.Unchanged))
+        {
+            throw new Stopped($"heaveline: the units cannot be remembered: {saved.Message} {saved.Advice}", ExitCode.Refused);
+        }
     }
 }

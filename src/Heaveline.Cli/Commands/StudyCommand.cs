@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
 using Heaveline.Files;
+using Heaveline.Quantities;
 
 namespace Heaveline.Cli.Commands;
 
@@ -12,7 +13,7 @@ internal static class StudyCommand
         where TAnswer : Answer
     {
         var command = new Command(question.Word, question.Says);
-        var typed = ChoiceInputs.Add(command, question.Choices.Append(question.Draws).OfType<Choice>());
+        var typed = ChoiceInputs.Add(command, question.Choices.Append(question.Draws).Append(Choices.Units).OfType<Choice>());
         var json = Options.Json();
         var all = question.IsShortened ? Options.All() : null;
         var csv = question.CsvSays is null
@@ -27,7 +28,7 @@ internal static class StudyCommand
         command.SetAction((result, stop) => Task.FromResult(Run(
             streams,
             question,
-            typed(result),
+            GivenUnits.Of(typed(result)),
             new Outputs(
                 all is not null && result.GetValue(all),
                 result.GetValue(json),
@@ -41,7 +42,7 @@ internal static class StudyCommand
         where TAsked : class
         where TAnswer : Answer
     {
-        var (asked, picture) = Read(streams, question, given, outputs);
+        var (asked, picture, units) = Read(streams, question, given, outputs);
         TAnswer answer;
         using (var progress = new Progress(streams, $"{question.Word}, per cent", 100))
         {
@@ -54,7 +55,7 @@ internal static class StudyCommand
         }
         else
         {
-            foreach (var line in outputs.All ? answer.WholeLines : answer.Lines)
+            foreach (var line in outputs.All ? answer.WholeLinesIn(units) : answer.LinesIn(units))
             {
                 streams.Results.WriteLine(line);
             }
@@ -67,14 +68,14 @@ internal static class StudyCommand
 
         if (outputs.Figure is { } figure)
         {
-            Pictures.Write(streams, answer.Figure(picture ?? answer.FigureIds[0]), figure);
+            Pictures.Write(streams, answer.Figure(picture ?? answer.FigureIds[0]).In(units), figure);
         }
 
         return answer.Failure is { } failure ? throw new Stopped($"heaveline: {failure}", ExitCode.NotComputed) : ExitCode.Done;
     }
 
     // All that is wrong is said at once.
-    private static (TAsked Asked, string? Picture) Read<TAsked, TAnswer>(
+    private static (TAsked Asked, string? Picture, ReaderUnits Units) Read<TAsked, TAnswer>(
         Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs)
         where TAsked : class
         where TAnswer : Answer
@@ -82,6 +83,7 @@ internal static class StudyCommand
         var finder = new FileFinder(streams);
         var doors = new AskedReader(given, finder);
         var picture = question.Draws is { } draws ? doors.Word(draws) : null;
+        var units = doors.Word(Choices.Units);
         if (outputs.Figure is { } file && Path.GetExtension(file).ToLowerInvariant() is not (".svg" or ".png" or ".pdf"))
         {
             doors.Object("figure", $"--figure '{file}': the name must end in .svg, .png or .pdf.");
@@ -91,6 +93,11 @@ internal static class StudyCommand
         if (outputs.Csv is { } csv && !csv.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
         {
             doors.Object(question.CsvOption, $"--{question.CsvOption} '{csv}': the name must end in .csv.");
+        }
+
+        foreach (var choice in outputs.Csv is null ? question.OfCsv.Where(choice => given.Of(choice) is not null) : [])
+        {
+            doors.Object(choice.Name, $"--{choice.Name} speaks of the file of --{question.CsvOption}: give that too, or leave it out.");
         }
 
         var reading = question.Read(given, finder);
@@ -109,7 +116,7 @@ internal static class StudyCommand
         }
 
         ChoiceInputs.Stop(objections);
-        return (reading.Asked!, picture);
+        return (reading.Asked!, picture, ReaderUnits.Of(units).Leaving(finder.Names));
     }
 
     private sealed record Outputs(bool All, bool Json, string? Csv, string? Figure);

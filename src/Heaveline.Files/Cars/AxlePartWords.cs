@@ -25,8 +25,19 @@ internal static class AxlePartWords
         Kind.Amount<Force>(),
         "60 N")
         .Usually("0 N", "1500 N");
+    private static readonly Key<Amount<Length>> PreSliding = Key.Optional(
+        "pre-sliding",
+        "Wheel travel from rest over which it rises to its full force: so far it sticks and gives way as a spring; 0.3 mm when left out (common "
+        + "practice, no source).",
+        Kind.Amount<Length>(),
+        "0.3 mm")
+        .Usually("0.02 mm", "5 mm");
+
     private static readonly Key<Amount<Velocity>> SpeedScale = Key.Optional(
-        "speed-scale", "Wheel speed at which 71 % of it acts; 5 mm/s when left out.", Kind.Amount<Velocity>(), "5 mm/s")
+        "speed-scale",
+        "Wheel speed at which 71 % of it acts on a random road made straight; 5 mm/s when left out. A pass does not use it.",
+        Kind.Amount<Velocity>(),
+        "5 mm/s")
         .Usually("0.1 mm/s", "100 mm/s");
 
     private static readonly Key<Amount<Stiffness>> BarWheelRate = Key.Optional(
@@ -60,10 +71,12 @@ internal static class AxlePartWords
     });
 
     /// <summary>Dry friction of one wheel.</summary>
-    public static readonly Shape<Friction> Friction = new Shape("friction", "Dry friction of one wheel's suspension.", HalfWidth, SpeedScale)
+    public static readonly Shape<Friction> Friction = new Shape(
+        "friction", "Dry friction of one wheel's suspension.", HalfWidth, PreSliding, SpeedScale)
         .As(f => new Friction
         {
             HalfWidth = f.Required(HalfWidth),
+            PreSliding = f.Optional(PreSliding, new Amount<Length>(0.0003)),
             SpeedScale = f.Optional(SpeedScale, new Amount<Velocity>(0.005)),
         });
 

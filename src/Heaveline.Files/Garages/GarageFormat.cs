@@ -16,6 +16,7 @@ internal sealed record GarageFormat(GarageKind Kind, FileFormat File, Func<Node,
         new(GarageKind.Road, FileFormat.Described, root => root.At("road") is not null, GarageLines.Road),
         new(GarageKind.Variant, FileFormat.Described, VariantWords.IsVariant, GarageLines.Variant),
         new(GarageKind.Car, FileFormat.Described, root => root.At("car") is not null, GarageLines.Car),
+        new(GarageKind.Choices, FileFormat.Described, GarageChoices.IsOf, GarageLines.Choices),
     ];
 
     /// <summary>The format of a document; null for none of them.</summary>

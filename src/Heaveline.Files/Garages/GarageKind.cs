@@ -14,4 +14,7 @@ public enum GarageKind
 
     /// <summary>A road.</summary>
     Road,
+
+    /// <summary>What the garage remembers of whoever works in it.</summary>
+    Choices,
 }

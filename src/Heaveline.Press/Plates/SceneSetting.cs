@@ -58,7 +58,7 @@ internal sealed class SceneSetting(ScenePanel panel) : PanelSetting(panel)
 
         if (panel.ScaleBar is { } length)
         {
-            DrawScaleBar(sheet, length, scale, room);
+            DrawScaleBar(sheet, length, panel.ScaleLabel, scale, room);
         }
     }
 
@@ -125,12 +125,13 @@ internal sealed class SceneSetting(ScenePanel panel) : PanelSetting(panel)
         }
     }
 
-    private static void DrawScaleBar(ISheet sheet, double length, double scale, Box room)
+    private static void DrawScaleBar(ISheet sheet, double length, string label, double scale, Box room)
     {
         var (y, stroke) = (room.Bottom + 4.0, new Stroke(Palette.Frame, 0.8));
         sheet.Line(room.Left, y, room.Left + scale * length, y, stroke);
         sheet.Line(room.Left + 0.4, y - 2.0, room.Left + 0.4, y + 2.0, stroke);
         sheet.Line(room.Left + scale * length - 0.4, y - 2.0, room.Left + scale * length - 0.4, y + 2.0, stroke);
-        sheet.TextCentredOn($"{Numeral.Of(length, Ticks.Of(0.0, length, 2).Step)} m", room.Left + scale * length + 4.0, y, Lettering.Quiet);
+        var words = label.Length > 0 ? label : $"{Numeral.Of(length, Ticks.Of(0.0, length, 2).Step)} m";
+        sheet.TextCentredOn(words, room.Left + scale * length + 4.0, y, Lettering.Quiet);
     }
 }

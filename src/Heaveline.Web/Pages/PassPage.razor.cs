@@ -217,7 +217,7 @@ public partial class PassPage
 
     private PassFrame Frame(PassView of, Stopwatch clock, bool atRest)
     {
-        var frame = PassFrame.Of(of, shown, clock, atRest ? groups.SelectMany(group => group.Lines) : null);
+        var frame = PassFrame.Of(of, GarageView.Units, shown, clock, atRest ? groups.SelectMany(group => group.Lines) : null);
         shown = frame.Numbers.Length > 0 ? of.Now.Pass.Road : shown;
         return frame;
     }

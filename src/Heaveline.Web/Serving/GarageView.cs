@@ -3,6 +3,7 @@ using Heaveline.Files.Yaml;
 using Heaveline.Files;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
 
@@ -23,6 +24,15 @@ internal sealed class GarageView(ServeOptions options) : IFinder
 
     /// <summary>Its folder.</summary>
     public string Folder => Garage.Folder;
+
+    /// <summary>The units that its pages are read in, the names of what stands in it left as they are; metric where it remembers none.</summary>
+    public ReaderUnits Units => GarageChoices.Units(Folder).Value is { IsImperial: true } imperial
+        ? imperial.Leaving(Listing.Entries.Select(entry => entry.Title))
+        : ReaderUnits.Metric;
+
+    /// <summary>Why what it remembers of its units cannot be read; null when it can.</summary>
+    public string? UnitsProblem =>
+        GarageChoices.Units(Folder).Refusals is [var first, ..] ? $"{GarageChoices.Name}: {first.Message} {first.Advice}" : null;
 
     /// <summary>Everything in it: cars, variants with their bases, roads, and how many refusals each has.</summary>
     public GarageListing Listing
@@ -101,7 +111,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         };
     }
 
-    private bool IsThere(string file) => Listing.Entries.Any(entry => entry.Name == file && !entry.IsBuiltIn && entry.Kind != GarageKind.Road);
+    private bool IsThere(string file) => Listing.Entries.Any(
+        entry => entry.Name == file && !entry.IsBuiltIn && entry.Kind is not (GarageKind.Road or GarageKind.Choices));
 
     // Names, sizes and times of all files: what can change without any of them is not looked for.
     private string Look() =>

@@ -24,6 +24,17 @@ export function extremes(values) {
     return [low, high];
 }
 
+// Whether given levels are a scale of their own, not even steps.
+const uneven = levels => levels.length > 1 && levels.slice(2)
+    .some((level, i) => Math.abs(level - 2 * levels[i + 1] + levels[i]) >= 1e-9 * Math.abs(level));
+
+/** Where a value lies among given levels: 0 at the first, 1 at the second, straight between them and on past the ends. */
+export function rank(levels, value) {
+    let i = 0;
+    while (i < levels.length - 2 && levels[i + 1] <= value) i++;
+    return i + (value - levels[i]) / (levels[i + 1] - levels[i]);
+}
+
 // Slanting lines over the places whose value lies in a range; 45°, eight pixels apart.
 function hatch(xs, ys, z, hatched, size) {
     const between = (places, at) => {
@@ -61,14 +72,18 @@ function hatch(xs, ys, z, hatched, size) {
 export function mapTraces(panel, xs, ys, flat, ink, axes, size, heading) {
     xs = Array.from(xs); ys = Array.from(ys);
     const columns = xs.length, z = Array.from({ length: ys.length }, (_, row) => Array.from(flat.subarray(row * columns, (row + 1) * columns)));
-    const middle = panel.middle ?? null;
+    const given = panel.levels ?? [];
     let [low, high] = extremes(flat);
     if (!(high > low)) { low = Number.isFinite(low) ? low - .5 : 0; high = low + 1; }
-    const even = (panel.levels ?? []).length > 1 && panel.levels.slice(2)
-        .every((level, i) => Math.abs(level - 2 * panel.levels[i + 1] + panel.levels[i]) < 1e-9 * Math.abs(level));
-    const levels = even
-        ? { from: panel.levels[0], to: panel.levels.at(-1), step: panel.levels[1] - panel.levels[0], values: panel.levels }
-        : levelsOf(low, high, middle);
+    // Levels that are a scale of their own, ratios for instance, are shaded by their place in it: each band as deep as the next.
+    const own = uneven(given), inner = own ? v => rank(given, v) : v => v;
+    [low, high] = [inner(low), inner(high)];
+    const middle = panel.middle === null || panel.middle === undefined ? null : inner(panel.middle);
+    const levels = own
+        ? { from: 0, to: given.length - 1, step: 1, values: given.map((_, i) => i).filter(i => i > low && i < high), shown: i => given[i] }
+        : given.length > 1
+            ? { from: given[0], to: given.at(-1), step: given[1] - given[0], values: given }
+            : levelsOf(low, high, middle);
     // Both sides of the middle are shaded to the same depth for the same distance: the scale of shades runs as far below it as above.
     const steps = middle === null ? 0 : Math.max(1, Math.ceil(Math.max(high - middle, middle - low) / levels.step - 1e-9));
     const scale = middle === null
@@ -77,18 +92,21 @@ export function mapTraces(panel, xs, ys, flat, ink, axes, size, heading) {
             start: middle - steps * levels.step, end: middle + steps * levels.step,
             colours: [[0, ink.mapCool], [.5, ink.mapMiddle], [1, ink.mapWarm]],
         };
-    const words = panel.hatch
-        ? z.map(row => row.map(v => Number.isNaN(v) ? "" : v < panel.hatch.from ? "better" : v > panel.hatch.to ? "worse" : panel.hatch.label))
+    const word = v => !panel.hatch ? "" : v < panel.hatch.from ? "better" : v > panel.hatch.to ? "worse" : panel.hatch.label;
+    const words = own || panel.hatch
+        ? z.map(row => row.map(v => Number.isNaN(v) ? ""
+            : [...(own ? [`${panel.value.label} ${Number(v.toPrecision(3))} ${panel.value.unit}`.trim()] : []), ...(panel.hatch ? [word(v)] : [])]
+                .join("<br>")))
         : undefined;
     const hover = [
         `${panel.x.label} %{x:.3g} ${panel.x.unit}`,
         `${panel.y.label} %{y:.3g} ${panel.y.unit}`,
-        `${panel.value.label} %{z:.3g} ${panel.value.unit}`,
+        ...(own ? [] : [`${panel.value.label} %{z:.3g} ${panel.value.unit}`]),
         ...(words ? ["%{text}"] : []),
     ].map(line => line.trim()).join("<br>");
     const shared = { type: "contour", x: xs, y: ys, z, xaxis: axes.x, yaxis: axes.y, autocontour: false, connectgaps: false };
     const shades = {
-        ...shared, text: words, hovertemplate: hover + "<extra></extra>", zauto: false,
+        ...shared, z: own ? z.map(row => row.map(inner)) : z, text: words, hovertemplate: hover + "<extra></extra>", zauto: false,
         zmin: scale.start - levels.step, zmax: scale.end + levels.step, colorscale: scale.colours, showscale: false,
         contours: {
             coloring: levels.values.length > 0 ? "fill" : "heatmap", showlines: false,
@@ -96,14 +114,14 @@ export function mapTraces(panel, xs, ys, flat, ink, axes, size, heading) {
         },
         line: { smoothing: 0, width: 0 },
     };
-    const lines = (values, style) => values.length === 0 ? [] : [{
-        ...shared, hoverinfo: "skip", showscale: false,
-        contours: {
-            coloring: "none", showlabels: true, labelfont: { color: ink.text, size: 11 },
-            start: values[0], end: values.at(-1), size: levels.step,
-        },
+    const line = (contours, style) => ({
+        ...shared, hoverinfo: "skip", showscale: false, showlegend: false,
+        contours: { coloring: "none", showlabels: true, labelfont: { color: ink.text, size: 11 }, ...contours },
         line: { color: ink.mapLine, smoothing: 0, ...style },
-    }];
+    });
+    const lines = (values, style) => values.length === 0 ? []
+        : own ? values.map(i => line({ type: "constraint", operation: "=", value: given[i] }, style))
+            : [line({ start: values[0], end: values.at(-1), size: levels.step }, style)];
     const on = middle === null ? () => false : v => Math.abs(v - middle) < 1e-9 * Math.max(1, Math.abs(v));
     const data = [
         shades,
@@ -117,11 +135,11 @@ export function mapTraces(panel, xs, ys, flat, ink, axes, size, heading) {
             hoverinfo: "skip", showlegend: false, line: { color: ink.mapHatch, width: .6 }, connectgaps: false,
         });
     }
-    return { data, ...bar(panel, low, high, levels, scale, ink, axes, heading) };
+    return { data, ...bar(panel, low, high, levels, scale, ink, axes, heading, inner) };
 }
 
 // The scale of shades: a strip above the map, as far as the map's own values reach.
-function bar(panel, low, high, levels, scale, ink, axes, heading) {
+function bar(panel, low, high, levels, scale, ink, axes, heading, inner) {
     const at = value => (value - low) / (high - low) * .92 + .04;
     const place = { xref: axes.x + " domain", yref: axes.y + " domain", ysizemode: "pixel", yanchor: 1 };
     const edges = [low, ...levels.values, high];
@@ -133,16 +151,18 @@ function bar(panel, low, high, levels, scale, ink, axes, heading) {
         type: "rect", ...place, x0: at(low), x1: at(high), y0: BAR.low, y1: BAR.high,
         line: { color: ink.mapLine, width: .8 }, fillcolor: "rgba(0,0,0,0)",
     });
-    if (panel.hatch && panel.hatch.from < high && panel.hatch.to > low) {
+    const hatched = panel.hatch && [inner(panel.hatch.from), inner(panel.hatch.to)];
+    if (hatched && hatched[0] < high && hatched[1] > low) {
         shapes.push({
-            type: "rect", ...place, x0: at(Math.max(low, panel.hatch.from)), x1: at(Math.min(high, panel.hatch.to)), y0: BAR.low, y1: BAR.high,
+            type: "rect", ...place, x0: at(Math.max(low, hatched[0])), x1: at(Math.min(high, hatched[1])), y0: BAR.low, y1: BAR.high,
             line: { color: ink.mapHatch, width: .8, dash: "dot" }, fillcolor: "rgba(0,0,0,0)",
         });
     }
     const text = { xref: place.xref, yref: place.yref, y: 1, showarrow: false, captureevents: false, font: { size: 11.5, color: ink.text } };
     const every = levels.values.length > 9 ? 2 : 1;
-    const notes = levels.values.filter((_, i) => i % every === 0)
-        .map(v => ({ ...text, text: String(v), x: at(v), xanchor: "center", yanchor: "top", yshift: BAR.low }));
+    const middle = Math.max(0, levels.values.findIndex(v => Math.abs(v - (scale.start + scale.end) / 2) < 1e-9));
+    const notes = levels.values.filter((_, i) => (i - middle) % every === 0)
+        .map(v => ({ ...text, text: String(levels.shown ? levels.shown(v) : v), x: at(v), xanchor: "center", yanchor: "top", yshift: BAR.low }));
     notes.push({
         ...text, text: heading(panel.value), x: 0, xanchor: "left", yanchor: "bottom", yshift: BAR.high + 1,
         font: { size: 12.5, color: ink.text },

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Answers;
 
@@ -55,29 +56,40 @@ public abstract record Answer
     /// <param name="question">Word of the question.</param>
     public string Json(string version, string question) => TablesJson.Of(version, question, WholeTables, Facts);
 
-    /// <summary>The answer as lines for a terminal: of the numbers those that matter most.</summary>
-    public virtual IEnumerable<string> Lines => LinesWith(ShortTables);
+    /// <summary>The answer as lines for a terminal, in metric units: of the numbers those that matter most.</summary>
+    public IEnumerable<string> Lines => LinesIn(ReaderUnits.Metric);
 
-    /// <summary>The answer as lines for a terminal, with every number that people read.</summary>
-    public IEnumerable<string> WholeLines => LinesWith(Tables);
+    /// <summary>The answer as lines for a terminal, with every number that people read, in the units of a reader.</summary>
+    /// <param name="units">The reader's units.</param>
+    public IEnumerable<string> WholeLinesIn(ReaderUnits units) => LinesWith(Tables, units);
+
+    /// <summary>The answer as lines for a terminal, in the units of a reader: of the numbers those that matter most.</summary>
+    /// <param name="units">The reader's units.</param>
+    public virtual IEnumerable<string> LinesIn(ReaderUnits units) => LinesWith(ShortTables, units);
+
+    /// <summary>Tables as lines, a blank one above each.</summary>
+    /// <param name="tables">The tables.</param>
+    /// <param name="units">The reader's units.</param>
+    private protected static IEnumerable<string> TableLines(IReadOnlyList<FactTable> tables, ReaderUnits units) =>
+        tables.Where(table => table.Rows.Count > 0).SelectMany(table => new[] { "", FactText.Of(table.In(units)).TrimEnd('\r', '\n') });
 
     /// <summary>Whether the sentences come before the numbers: where they tell what happened.</summary>
     protected virtual bool TellsFirst => false;
 
-    private IEnumerable<string> LinesWith(IReadOnlyList<FactTable> tables)
+    private IEnumerable<string> LinesWith(IReadOnlyList<FactTable> tables, ReaderUnits units)
     {
-        string[] told = [.. Sentences.Select(s => s.Text)];
+        string[] told = [.. Sentences.Select(s => units.Text(s.Text))];
         var (shown, all) = (Count(tables), Count(Tables));
         return
         [
-            .. Head.Select(s => s.Text),
+            .. Head.Select(s => units.Text(s.Text)),
             .. TellsFirst ? told : [],
-            .. tables.Where(table => table.Rows.Count > 0).SelectMany(table => new[] { "", FactText.Of(table).TrimEnd('\r', '\n') }),
+            .. TableLines(tables, units),
             "",
             .. shown < all ? [$"{shown} of {all} rows, those that matter most; all with --all."] : Array.Empty<string>(),
-            .. Cautions,
+            .. Cautions.Select(units.Text),
             .. TellsFirst ? [] : told,
-            .. Closing,
+            .. Closing.Select(units.Text),
         ];
 
         static int Count(IReadOnlyList<FactTable> tables) => tables.Sum(t => t.Rows.Count);

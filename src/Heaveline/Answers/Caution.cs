@@ -10,4 +10,11 @@ public sealed record Caution : Block
 
     /// <summary>A caution of these words.</summary>
     public static Caution Of(string text) => new() { Text = text };
+
+    /// <inheritdoc/>
+    public override Block In(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        return this with { Text = units.Text(Text) };
+    }
 }

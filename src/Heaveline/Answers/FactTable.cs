@@ -1,4 +1,5 @@
 using Heaveline.Measures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Answers;
 
@@ -12,6 +13,12 @@ public sealed class FactTable(string title, IReadOnlyList<string> columns)
 
     /// <summary>Headings of the columns behind label and unit.</summary>
     public IReadOnlyList<string> Columns { get; } = columns;
+
+    /// <summary>Unit of the numbers that head the columns, as it stands at the end of the title; empty for none, or where words head them.</summary>
+    public string HeadUnit { get; init; } = "";
+
+    /// <summary>A column whose values are in that unit too, whatever their row's unit is; null for none.</summary>
+    public string? InHeadUnit { get; init; }
 
     /// <summary>The rows from top to bottom.</summary>
     public IReadOnlyList<FactRow> Rows => rows;
@@ -60,8 +67,29 @@ public sealed class FactTable(string title, IReadOnlyList<string> columns)
 
     private FactTable Where(Func<FactRow, bool> isShown)
     {
-        var some = new FactTable(Title, Columns);
+        var some = new FactTable(Title, Columns) { HeadUnit = HeadUnit, InHeadUnit = InHeadUnit };
         some.rows.AddRange(rows.Where(isShown));
         return some;
+    }
+
+    /// <summary>The same table in the units of a reader: each number turned as it is printed, so that table and sentences agree.</summary>
+    /// <param name="units">The reader's units.</param>
+    public FactTable In(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        if (!units.IsImperial)
+        {
+            return this;
+        }
+
+        var hasHead = HeadUnit.Length > 0 && Title.EndsWith(", " + HeadUnit, StringComparison.Ordinal);
+        var title = hasHead ? units.Text(Title[..^HeadUnit.Length]) + units.Unit(HeadUnit) : units.Text(Title);
+        var turned = new FactTable(title, [.. Columns.Select(c => HeadUnit.Length > 0 ? units.Number(HeadUnit, c) : units.Text(c))])
+        {
+            HeadUnit = units.Unit(HeadUnit),
+            InHeadUnit = InHeadUnit,
+        };
+        turned.rows.AddRange(rows.Select(row => row.In(units, column => InHeadUnit is { } own && Columns[column] == own ? HeadUnit : row.Unit)));
+        return turned;
     }
 }

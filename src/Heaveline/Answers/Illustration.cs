@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Answers;
 
@@ -10,4 +11,11 @@ public sealed record Illustration : Block
 
     /// <summary>An illustration by this figure.</summary>
     public static Illustration Of(Figure figure) => new() { Figure = figure };
+
+    /// <inheritdoc/>
+    public override Block In(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        return this with { Figure = Figure.In(units) };
+    }
 }

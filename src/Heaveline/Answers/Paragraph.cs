@@ -10,4 +10,11 @@ public sealed record Paragraph : Block
 
     /// <summary>A paragraph of these words.</summary>
     public static Paragraph Of(string text) => new() { Text = text };
+
+    /// <inheritdoc/>
+    public override Block In(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        return this with { Text = units.Text(Text) };
+    }
 }

@@ -21,4 +21,11 @@ public sealed record Points : Block
 
     /// <summary>A list of these points.</summary>
     public static Points Of(IEnumerable<string> texts) => new() { Texts = [.. texts] };
+
+    /// <inheritdoc/>
+    public override Block In(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        return this with { Texts = [.. Texts.Select(units.Text)] };
+    }
 }

@@ -6,6 +6,9 @@ namespace Heaveline.Answers;
 /// <summary>A table under its caption.</summary>
 public sealed record Tabulated : Block
 {
+    // What the table was made of, so that it can be made anew in other units.
+    private FactTable? Facts { get; init; }
+
     /// <summary>What the table is of.</summary>
     public required string Caption { get; init => field = Checked.NotBlank(value, "Say what the table is of."); }
 
@@ -18,22 +21,7 @@ public sealed record Tabulated : Block
     public static Tabulated Of(FactTable facts, string? caption = null)
     {
         ArgumentNullException.ThrowIfNull(facts);
-        // A column of units that says nothing in every row is left out.
-        var units = facts.Rows.Any(r => r.Unit != "–");
-        return new Tabulated
-        {
-            Caption = caption ?? facts.Title,
-            Table = new TablePanel
-            {
-                Columns =
-                [
-                    Words("quantity"),
-                    .. units ? [Words("unit")] : Array.Empty<TableColumn>(),
-                    .. facts.Columns.Select(c => new TableColumn { Heading = c }),
-                ],
-                Rows = [.. facts.Rows.Select(r => TableRow.Of([r.Label.Trim(), .. units ? [r.Unit] : Array.Empty<string>(), .. Cells(r)]))],
-            },
-        };
+        return new Tabulated { Caption = caption ?? facts.Title, Table = Upright(facts), Facts = facts };
     }
 
     /// <summary>A table of quantities on its side: a row for each of its columns, a column for each quantity.</summary>
@@ -51,6 +39,31 @@ public sealed record Tabulated : Block
                 Columns = [Words(heading), .. facts.Rows.Select(r => new TableColumn { Heading = r.Label, Unit = r.Unit == "–" ? "" : r.Unit })],
                 Rows = [.. facts.Columns.Select((c, k) => TableRow.Of([c, .. facts.Rows.Select(r => Cells(r)[k])]))],
             },
+        };
+    }
+
+    /// <inheritdoc/>
+    public override Block In(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        return Facts is null
+            ? this with { Caption = units.Text(Caption), Table = Table.In(units) }
+            : this with { Caption = units.Text(Caption), Table = Upright(Facts.In(units)) };
+    }
+
+    private static TablePanel Upright(FactTable facts)
+    {
+        // A column of units that says nothing in every row is left out.
+        var units = facts.Rows.Any(r => r.Unit != "–");
+        return new TablePanel
+        {
+            Columns =
+            [
+                Words("quantity"),
+                .. units ? [Words("unit")] : Array.Empty<TableColumn>(),
+                .. facts.Columns.Select(c => new TableColumn { Heading = c }),
+            ],
+            Rows = [.. facts.Rows.Select(r => TableRow.Of([r.Label.Trim(), .. units ? [r.Unit] : Array.Empty<string>(), .. Cells(r)]))],
         };
     }
 

@@ -114,6 +114,7 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
         Friction = axle.Friction with
         {
             HalfWidth = visitor.Visit($"{end} friction", axle.Friction.HalfWidth),
+            PreSliding = visitor.Visit($"{end} friction pre-sliding travel", axle.Friction.PreSliding),
             SpeedScale = visitor.Visit($"{end} friction speed scale", axle.Friction.SpeedScale),
         },
         AntiRollBar = visitor.Visit($"{end} anti-roll bar", axle.AntiRollBar),

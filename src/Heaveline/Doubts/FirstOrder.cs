@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Modes;
 using Heaveline.Quantities;
 
 namespace Heaveline.Doubts;
@@ -26,16 +27,16 @@ public sealed record FirstOrder
     {
         ArgumentNullException.ThrowIfNull(outputs);
         var doubts = CarDoubts.Of(car, load);
+        var stated = new CarAtRest(RideModel.Of(doubts.Car, doubts.Load)) { ModesLike = BodyModes.OfEmpty(doubts.Car) };
         double[] Numbers(int source, double shift)
         {
             var errors = new double[doubts.Sources.Count];
             errors[source] = shift;
             var (shifted, with) = doubts.At(errors);
-            var rest = new CarAtRest(RideModel.Of(shifted, with));
+            var rest = new CarAtRest(RideModel.Of(shifted, with)) { ModesLike = stated.Modes };
             return [.. outputs.Select(o => o.Of(rest))];
         }
 
-        var stated = new CarAtRest(RideModel.Of(doubts.Car, doubts.Load));
         double[] middle = [.. outputs.Select(o => o.Of(stated))];
         double[][] slopes = [.. Enumerable.Range(0, doubts.Sources.Count).Select(s =>
         {

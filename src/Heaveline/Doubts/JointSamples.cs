@@ -56,10 +56,9 @@ internal sealed class JointSamples(JointDoubts doubts, int samples, ulong seed, 
 
     /// <summary>What came out.</summary>
     /// <param name="of">What the numbers are.</param>
-    /// <param name="stated">The numbers of a car as stated.</param>
-    public JointStudy Study(IReadOnlyList<Measure> of, Func<RideModel, double[]> stated)
+    /// <param name="middle">The numbers of each car as stated, shape (cars)(numbers).</param>
+    public JointStudy Study(IReadOnlyList<Measure> of, double[][] middle)
     {
-        double[][] middle = [.. doubts.Cars.Select(c => stated(RideModel.Of(c.Car, c.Load)))];
         var fit = new ErrorFit(doubts.Sources, errors);
         DoubtResult Result(int j, double said, double[] drawn) => DoubtResult.Of(of[j], said, drawn, fit);
         return new JointStudy

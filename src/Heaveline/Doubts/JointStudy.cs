@@ -1,5 +1,6 @@
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Rides;
 using Heaveline.Roads;
@@ -61,20 +62,20 @@ public sealed record JointStudy
     {
         ArgumentNullException.ThrowIfNull(outputs);
         var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
+        // Modes by shape, so that no interval and no change mixes two: every car as stated after the first one empty, every draw after its car.
+        var empty = BodyModes.OfEmpty(cars[0].Car);
+        CarAtRest[] stated = [.. cars.Select(c => new CarAtRest(RideModel.Of(c.Car, c.Load)) { ModesLike = empty })];
+        BodyModes[] like = [.. stated.Select(s => s.Modes)];
         draws.Each(1, degree, progress, (first, _) =>
         {
             var models = draws.Draw(first);
             for (var car = 0; car < models.Count; car++)
             {
-                var rest = new CarAtRest(models[car]);
+                var rest = new CarAtRest(models[car]) { ModesLike = like[car] };
                 draws.Keep(car, first, outputs.Select(o => o.Of(rest)));
             }
         }, cancellation);
-        return draws.Study(outputs, model =>
-        {
-            var rest = new CarAtRest(model);
-            return [.. outputs.Select(o => o.Of(rest))];
-        });
+        return draws.Study(outputs, [.. stated.Select(rest => outputs.Select(o => o.Of(rest)).ToArray())]);
     }
 
     /// <summary>Numbers of cars over a road at a speed, many passes side by side.</summary>
@@ -116,11 +117,11 @@ public sealed record JointStudy
                 draws.Keep(i / count, first + (i % count), rows[i].All(double.IsNaN) ? null : rows[i]);
             }
         }, cancellation);
-        return draws.Study(outputs, model =>
+        return draws.Study(outputs, [.. Stated(cars).Select(model =>
         {
             var pass = Pass.Of(model, road, speed, options, cancellation);
-            return [.. outputs.Select(o => o.Of(pass))];
-        });
+            return outputs.Select(o => o.Of(pass)).ToArray();
+        })]);
     }
 
     /// <summary>Numbers of cars on a random road in the long run, at one speed.</summary>
@@ -158,8 +159,11 @@ public sealed record JointStudy
                 draws.Keep(car, first, response.Outcome == RandomOutcome.NotConverged ? null : Numbers(outputs, response));
             }
         }, cancellation);
-        return draws.Study(outputs, model => Numbers(outputs, RandomResponse.Of(model, spectrum, speed, options, cancellation)));
+        return draws.Study(
+            outputs, [.. Stated(cars).Select(model => Numbers(outputs, RandomResponse.Of(model, spectrum, speed, options, cancellation)))]);
     }
+
+    private static IEnumerable<RideModel> Stated(IReadOnlyList<CarDoubts> cars) => cars.Select(c => RideModel.Of(c.Car, c.Load));
 
     private static double[] Numbers(IReadOnlyList<Measure<CarOnRoad>> outputs, RandomResponse response)
     {

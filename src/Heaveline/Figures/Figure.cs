@@ -40,6 +40,14 @@ public sealed record Figure
         Panels = [.. Panels.Select(p => p is TablePanel { Columns.Length: > MostColumns } table ? table.Turned() : p)],
     };
 
+    /// <summary>The same figure in the units of a reader.</summary>
+    /// <param name="units">The reader's units.</param>
+    public Figure In(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        return FigureInUnits.Of(this, units);
+    }
+
     /// <summary>The x axis a chart panel stands on: its own, or the shared one.</summary>
     /// <param name="panel">One of the figure's chart panels.</param>
     /// <exception cref="RefusedValueException">Neither the panel nor the figure has an x axis.</exception>

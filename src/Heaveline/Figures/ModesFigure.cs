@@ -19,7 +19,7 @@ public static class ModesFigure
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(modes);
         var view = SideView.Of(model.Car);
-        BodyMode[] both = [modes.Bounce, modes.Pitch];
+        BodyMode[] both = [modes.First, modes.Second];
         double[] shown = [.. both.Where(mode => Shown(view, mode)).Select(mode => -mode.NodeBehindFrontAxle)];
         var beside = Beside * view.Unit;
         var (from, to) = SideView.Widened(
@@ -28,28 +28,28 @@ public static class ModesFigure
         {
             Title = $"{model.Car.Name}, {model.Load.Name}: the body's two modes",
             AltText = "Two side views of the car facing left, one for each mode, with the undisturbed body dashed. "
-                + $"{Words("Bounce", modes.Bounce)} {Words("Pitch", modes.Pitch)}",
-            Caption = $"{Words("Bounce", modes.Bounce)} {Words("Pitch", modes.Pitch)} Dynamic index k²/(b·c): {Numeral.Of(modes.DynamicIndex, 2)}. "
+                + $"{Words(modes.First)} {Words(modes.Second)}",
+            Caption = $"{Words(modes.First)} {Words(modes.Second)} Dynamic index k²/(b·c): {Numeral.Of(modes.DynamicIndex, 2)}. "
                 + "Ring: motion centre (its height has no meaning). Dot: loaded centre of gravity. Body at one extreme of the mode, "
                 + "enlarged; dashed: standing. The undamped body on its axles' ride rates, wheels without mass: "
                 + "in a damped car heave and pitch are out of phase, the centre wanders, and no point stands still. "
                 + SideView.Disclaimer,
             SignNote = "Distances from the front axle.",
             Size = FigureSize.Page,
-            Panels = [SceneOf("Mostly bounce", modes.Bounce, model, view, from, to), SceneOf("Mostly pitch", modes.Pitch, model, view, from, to)],
+            Panels = [SceneOf(modes.First, model, view, from, to), SceneOf(modes.Second, model, view, from, to)],
         };
     }
 
     private static bool Shown(SideView view, BodyMode mode) =>
         -mode.NodeBehindFrontAxle is var x && x > view.Rear + view.RearAxle && x < view.Front - view.RearAxle;
 
-    private static ScenePanel SceneOf(string name, BodyMode mode, RideModel model, SideView view, double from, double to)
+    private static ScenePanel SceneOf(BodyMode mode, RideModel model, SideView view, double from, double to)
     {
         var centre = new ScenePoint(-model.Body.BehindFrontAxle, model.Body.Height);
         var move = MotionOf(mode, view, centre.Z);
         return new ScenePanel
         {
-            Title = $"{name}: {Numeral.Of(mode.Frequency, 2)} Hz",
+            Title = $"{FirstLetter.Raised(BodySwings.Name(mode.Swing))}: {Numeral.Of(mode.Frequency, 2)} Hz",
             XFrom = from,
             XTo = to,
             ZFrom = -Under * view.Unit,
@@ -137,12 +137,12 @@ public static class ModesFigure
 
     private static string Side(BodyMode mode) => mode.NodeBehindFrontAxle >= 0.0 ? "behind the front axle" : "ahead of the front axle";
 
-    private static string Words(string name, BodyMode mode)
+    private static string Words(BodyMode mode)
     {
         var where = double.IsFinite(mode.NodeBehindFrontAxle)
             ? $"about a point {Numeral.Of(Math.Abs(mode.NodeBehindFrontAxle), 2)} m {Side(mode)}, "
                 + $"{(mode.NodeBetweenAxles ? "between the axles" : "outside the wheelbase")}"
             : "without a motion centre: it only heaves";
-        return $"{name}: {Numeral.Of(mode.Frequency, 2)} Hz {where}.";
+        return $"{FirstLetter.Raised(BodySwings.Name(mode.Swing))}: {Numeral.Of(mode.Frequency, 2)} Hz {where}.";
     }
 }

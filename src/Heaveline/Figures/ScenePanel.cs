@@ -27,6 +27,9 @@ public sealed record ScenePanel : Panel
     /// <summary>Length of a scale bar at the lower left, m. Null for none.</summary>
     public double? ScaleBar { get; init => field = Drawable.Positive(value); }
 
+    /// <summary>What stands at the scale bar; blank: its length in metres.</summary>
+    public string ScaleLabel { get; init => field = value ?? ""; } = "";
+
     private static double Above(double end, double start, string what) =>
         double.IsFinite(end) && end > start
             ? end

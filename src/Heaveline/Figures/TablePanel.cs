@@ -36,6 +36,14 @@ public sealed record TablePanel : Panel
         ],
     };
 
+    /// <summary>The same table in the units of a reader.</summary>
+    /// <param name="units">The reader's units.</param>
+    public TablePanel In(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        return FigureInUnits.Of(this, units);
+    }
+
     private static ImmutableArray<TableRow> Fitting(ImmutableArray<TableRow> rows, ImmutableArray<TableColumn> columns)
     {
         if (columns.IsDefault)

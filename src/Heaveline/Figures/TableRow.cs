@@ -17,4 +17,7 @@ public sealed record TableRow
 
     /// <summary>A thin line above the row, to set off a group.</summary>
     public bool RuledAbove { get; init; }
+
+    /// <summary>Unit of its numbers, as one of its cells names it; blank where the columns have units, or it has no numbers.</summary>
+    public string Unit { get; init => field = value ?? ""; } = "";
 }

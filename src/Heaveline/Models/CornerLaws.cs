@@ -56,7 +56,10 @@ internal sealed partial class CornerLaws
 
     public double[] Friction { get; } = new double[4];
 
-    /// <summary>Square of the friction's speed scale, m²/s².</summary>
+    /// <summary>Travel over which friction rises to its full force, m.</summary>
+    public double[] PreSliding { get; } = [1.0, 1.0, 1.0, 1.0];
+
+    /// <summary>Square of the friction's speed scale in a random ride made straight, m²/s².</summary>
     public double[] FrictionSpeedSquared { get; } = [1.0, 1.0, 1.0, 1.0];
 
     /// <summary>

@@ -32,6 +32,7 @@ internal sealed partial class CornerLaws
             laws.SetStops(axle, i);
             laws.Bar[i] = car.Kind == VehicleKind.TwoWheeler ? 0.0 : axle.AntiRollBar.Si;
             laws.Friction[i] = laws.PerHalf * axle.Friction.HalfWidth.Si;
+            laws.PreSliding[i] = axle.Friction.PreSliding.Si;
             laws.FrictionSpeedSquared[i] = axle.Friction.SpeedScale.Si * axle.Friction.SpeedScale.Si;
             if (laws.Friction[i] > 0.0)
             {

@@ -82,9 +82,15 @@ internal static class ElementForces<TQuad, TLane>
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static TQuad Along(TQuad share, TQuad own, TQuad rest, TQuad other) => TQuad.Fma(share, own, rest * other);
 
+    // A spring in series with a slider: what the spring cannot hold the slider gives way by. Right for travel that goes one way since the last time.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void Friction(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s) =>
-        s.Force += c.Friction * s.Rate / TQuad.Sqrt(TQuad.Fma(s.Rate, s.Rate, c.FrictionSpeedSquared));
+    private static void Friction(RideConstants<TQuad, TLane> c, RideState<TQuad, TLane> s)
+    {
+        var apart = s.Travel - c.TrimTravel - s.Slider;
+        var held = TQuad.Max(c.PreSlidingBack, TQuad.Min(c.PreSliding, apart));
+        s.Slider += apart - held;
+        s.Force = TQuad.Fma(c.FrictionRate, held, s.Force);
+    }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     internal static TQuad Spring(RideConstants<TQuad, TLane> c, TQuad travel)

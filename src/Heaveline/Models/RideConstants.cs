@@ -55,8 +55,10 @@ internal sealed class RideConstants<TQuad, TLane>
     public TQuad[] CurvedBump = [];
     public TQuad[] CurvedRebound = [];
     public TQuad Bar;
-    public TQuad Friction;
-    public TQuad FrictionSpeedSquared;
+    // Rate of friction's spring, and how far it is pressed and drawn when the slider gives way.
+    public TQuad FrictionRate;
+    public TQuad PreSliding;
+    public TQuad PreSlidingBack;
     public TQuad SpringShare;
     public TQuad SpringOther;
     public TQuad DamperShare;

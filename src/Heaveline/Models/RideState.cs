@@ -28,6 +28,9 @@ internal sealed class RideState<TQuad, TLane>
     public TQuad Travel;
     public TQuad Rate;
 
+    // Where friction's sliders stand, in travel from trim: the one thing that remembers the way here.
+    public TQuad Slider;
+
     // Whole suspension force at the wheels; change of tyre load from trim.
     public TQuad Force;
     public TQuad Tyre;

@@ -26,6 +26,8 @@ internal static class TrimSolver
         RefuseTipping(car, load, body);
         var numbers = RideNumbers.Static(car, body, laws);
         var constants = RidePacking.Pack<Quad<DualLane>, DualLane>([numbers]);
+        // The middle of the band in which friction holds it.
+        constants.Needs &= ~Needs.Friction;
         var unknown = Vector<double>.Build.Dense(Unknowns);
         for (var pass = 0; pass < 100; pass++)
         {

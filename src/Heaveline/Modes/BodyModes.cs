@@ -1,6 +1,7 @@
 using MathNet.Numerics.LinearAlgebra;
 using Heaveline.Cars;
 using Heaveline.Models;
+using Heaveline.Quantities;
 
 namespace Heaveline.Modes;
 
@@ -11,11 +12,20 @@ namespace Heaveline.Modes;
 /// </summary>
 public sealed record BodyModes
 {
-    /// <summary>Mode whose centre lies farther from the centre of gravity: mostly heave.</summary>
-    public required BodyMode Bounce { get; init; }
+    /// <summary>The slower mode, or the one most like another car's first: <see cref="Like"/>.</summary>
+    public required BodyMode First { get; init; }
 
-    /// <summary>Mode whose centre lies nearer the centre of gravity: mostly pitch.</summary>
-    public required BodyMode Pitch { get; init; }
+    /// <summary>The faster mode, or the one most like another car's second: <see cref="Like"/>.</summary>
+    public required BodyMode Second { get; init; }
+
+    /// <summary>
+    /// Of the two the one whose centre lies farther from the centre of gravity: mostly heave. Near a dynamic index of 1 a small change of the car
+    /// makes it the other mode; <see cref="First"/> and <see cref="Second"/> can be followed there.
+    /// </summary>
+    public BodyMode Bounce => FirstBounces ? First : Second;
+
+    /// <summary>Of the two the one whose centre lies nearer the centre of gravity: mostly pitch.</summary>
+    public BodyMode Pitch => FirstBounces ? Second : First;
 
     /// <summary>Roll; null for a two-wheeler.</summary>
     public required RollMode? Roll { get; init; }
@@ -27,6 +37,41 @@ public sealed record BodyModes
 
     /// <summary>Gravity's tilting moment M·g·h_θ, N m/rad; 0 when no pitch axis height is given.</summary>
     public required double PitchGravity { get; init; }
+
+    /// <summary>Square of the radius of gyration k in pitch, m².</summary>
+    private double GyrationSquared { get; init; }
+
+    /// <summary>Share of the wheelbase that lies ahead of the centre of gravity b/L (–).</summary>
+    private double AheadShare { get; init; }
+
+    private bool FirstBounces => Math.Abs(First.NodeAhead) > Math.Abs(Second.NodeAhead);
+
+    /// <summary>
+    /// The same two modes, the first being the one of most like shape to another car's first: that pairing whose overlaps, weighted by the other
+    /// car's mass matrix over the two axles (modal assurance criterion), sum to most.
+    /// </summary>
+    /// <param name="other">The modes that are followed: of the same car as stated, under another load, or of the car that it is a variant of.</param>
+    public BodyModes Like(BodyModes other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        var straight = other.Overlap(other.First, First) + other.Overlap(other.Second, Second);
+        var crossed = other.Overlap(other.First, Second) + other.Overlap(other.Second, First);
+        return crossed > straight ? this with { First = Second, Second = First } : this;
+    }
+
+    /// <summary>The body modes of a car without loads; null where it cannot stand so.</summary>
+    /// <param name="car">The car.</param>
+    public static BodyModes? OfEmpty(Car car)
+    {
+        try
+        {
+            return Of(RideModel.Of(car));
+        }
+        catch (RefusedValueException)
+        {
+            return null;
+        }
+    }
 
     /// <summary>The body modes of a model at its trim.</summary>
     public static BodyModes Of(RideModel model)
@@ -68,20 +113,29 @@ public sealed record BodyModes
                 Omega = Math.Sqrt(squared),
                 NodeAhead = node,
                 NodeBehindFrontAxle = b - node,
-                NodeBetweenAxles = node <= b && node >= -c,
+                Wheelbase = b + c,
             };
         }
 
-        var (fast, slow) = (Mode(isFast: true), Mode(isFast: false));
-        var fastBounces = Math.Abs(fast.NodeAhead) > Math.Abs(slow.NodeAhead);
         return new BodyModes
         {
-            Bounce = fastBounces ? fast : slow,
-            Pitch = fastBounces ? slow : fast,
+            First = Mode(isFast: false),
+            Second = Mode(isFast: true),
+            GyrationSquared = gyration * gyration,
+            AheadShare = b / (b + c),
             Roll = model.Rolls ? RollOf(model) : null,
             DynamicIndex = body.PitchInertia / (body.Mass * b * c),
             PitchGravity = model.PitchGravity,
         };
+    }
+
+    // |aᵀMb|²/(aᵀMa · bᵀMb) with the body's mass matrix in its motions over the axles, in wheelbases.
+    private double Overlap(BodyMode one, BodyMode another)
+    {
+        var (b, c, k) = (AheadShare, 1.0 - AheadShare, GyrationSquared / (First.Wheelbase * First.Wheelbase));
+        double Product((double Front, double Rear) p, (double Front, double Rear) q) =>
+            (((c * c) + k) * p.Front * q.Front) + (((b * c) - k) * ((p.Front * q.Rear) + (p.Rear * q.Front))) + (((b * b) + k) * p.Rear * q.Rear);
+        return Math.Pow(Product(one.Ends, another.Ends), 2) / (Product(one.Ends, one.Ends) * Product(another.Ends, another.Ends));
     }
 
     // Both axles' rates with a line swinging at ω (infinity: shut), in series with the tyres, N/m.

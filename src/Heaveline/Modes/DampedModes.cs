@@ -94,7 +94,17 @@ public sealed record DampedModes
             Flow = flows ? [At(7), At(8)] : [],
             Motions = system.Motions.Select((m, k) => (m, k)).ToDictionary(x => x.m, x => motions[x.k]),
         };
-        return new Mode { Root = root, Shape = shape, Shares = SharesOf(system, root, motions), Node = NodeOf(model, shape) };
+        var shares = SharesOf(system, root, motions);
+        return new Mode
+        {
+            Root = root,
+            Shape = shape,
+            Shares = shares,
+            Node = NodeOf(model, shape),
+            Swing = shares.MaxBy(s => s.Value).Key is Motion.Heave or Motion.Pitch
+                ? BodySwings.Of(shape.Heave - (model.X[0] * shape.Pitch), shape.Heave - (model.X[2] * shape.Pitch))
+                : null,
+        };
     }
 
     private static Dictionary<Motion, double> SharesOf(ModalSystem system, Complex root, Complex[] motions)

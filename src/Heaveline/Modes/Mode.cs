@@ -23,6 +23,9 @@ public sealed record Mode
     /// </summary>
     public required ModeNode? Node { get; init; }
 
+    /// <summary>What moves of the body seen from the side; null where something else moves most.</summary>
+    public required BodySwing? Swing { get; init; }
+
     /// <summary>Whether it swings; otherwise it creeps back (one root of an overdamped motion).</summary>
     public bool Swings => Root.Imaginary > 0.0;
 
@@ -38,8 +41,16 @@ public sealed record Mode
     /// <summary>The motion with the largest share.</summary>
     public Motion Dominant => Shares.MaxBy(s => s.Value).Key;
 
-    /// <summary>The dominant motion in words, "creeping" when the mode does not swing.</summary>
-    public string Name => Swings ? Words(Dominant) : "creeping " + Words(Dominant);
+    /// <summary>What moves in words, "creeping" when the mode does not swing.</summary>
+    public string Name => (Swings, Swing) switch
+    {
+        (true, { } swing) => BodySwings.Name(swing),
+        (false, BodySwing.FrontEnd) => "creeping front end",
+        (false, BodySwing.RearEnd) => "creeping rear end",
+        (false, { } swing) => "creeping " + BodySwings.Name(swing),
+        (true, null) => Words(Dominant),
+        _ => "creeping " + Words(Dominant),
+    };
 
     /// <summary>Time in which it falls to 1/e, −1/Re λ, s; infinite without damping, negative when it grows.</summary>
     public double TimeConstant => Root.Real == 0.0 ? double.PositiveInfinity : -1.0 / Root.Real;

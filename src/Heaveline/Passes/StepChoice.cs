@@ -15,6 +15,11 @@ internal static class StepChoice
     // No wheel with its hub weighs less, kg: below this it is the mass that is told, whatever acts on it.
     private const double Lightest = 1.0;
 
+    // A wheel at this speed, m/s, passes no more than the pre-sliding travel in a step, so that friction turns round over several; and the step, s,
+    // that is short enough for all. Our choice.
+    private const double FrictionSpeed = 0.7;
+    private const double ShortestForFriction = 1e-4;
+
     public static double Largest(RideModel model, double limit) => Of(model, limit).Step;
 
     public static StepLimit Of(RideModel model, double limit)
@@ -29,7 +34,6 @@ internal static class StepChoice
             [
                 (StepCause.Damper, Steepest(laws.DamperSlope[i], laws.DamperHinges, i) * Square(laws.DamperRatio[0][i])),
                 (StepCause.TyreDamping, n.TyreDamping[i]),
-                (StepCause.Friction, laws.Friction[i] / Math.Sqrt(laws.FrictionSpeedSquared[i])),
             ];
             (StepCause Cause, double Value)[] springs =
             [
@@ -42,6 +46,7 @@ internal static class StepChoice
                 (StepCause.ReboundStop, Curved(laws.CurvedRebound, i)),
                 (StepCause.Spring, Gas(laws, i)),
                 (StepCause.Interconnection, Fluid(laws, i)),
+                (StepCause.Friction, laws.Friction[i] / laws.PreSliding[i]),
             ];
             // A common damper works at four wheels at once, and the body gives way to all of them.
             var common = LinkDamping(laws, i) * (perMass + (3.0 / n.Body.Mass));
@@ -49,6 +54,10 @@ internal static class StepChoice
             var own = Sum(dampers) * perMass;
             Shorten(Real / Math.Max(own + common, 1e-9), common > own ? StepCause.Interconnection : Greatest(dampers), light, i);
             Shorten(Oscillating / Math.Sqrt(Sum(springs) * perMass), Greatest(springs), light, i);
+            if (laws.Friction[i] > 0.0)
+            {
+                Shorten(Math.Max(laws.PreSliding[i] / FrictionSpeed, ShortestForFriction), StepCause.Friction, false, i);
+            }
         }
 
         if (laws.FluidFlows)

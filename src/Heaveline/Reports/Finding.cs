@@ -91,7 +91,7 @@ internal static class Finding
             doubts, asked.Road, asked.Speed, [head], asked.Draws, asked.Seed, degree: work.Run.Degree, cancellation: work.Run.Cancellation);
         string Interval(DoubtResult result) =>
             result.Central90 is var band && double.IsFinite(band.Low)
-                ? $"{Print(head, band.Low, unit: false)} and {Print(head, band.High)}"
+                ? $"{Print(head, band.Low)} and {Print(head, band.High)}"
                 : "no two values: no drawn car got across";
         var changes = study.Changes.Select((c, k) => $"the change to {work.Passes[k + 1].Name} between {Interval(c[0])}");
         var lies = string.Join("; ", changes.Prepend($"{head.Name} of {work.Passes[0].Name} between {Interval(study.Cars[0][0])}"));
@@ -100,8 +100,8 @@ internal static class Finding
             $"How sure: nine times out of ten {lies} ({asked.Draws} draws within the stated doubts, seed {asked.Seed}). {computed}"));
     }
 
-    private static string Print(Measure measure, double si, bool unit = true) =>
-        measure.Print(measure.Unit.Of(si)) + (unit ? measure.Unit.Suffix : "");
+    // With its unit each time: that is what turns a number for readers of other units.
+    private static string Print(Measure measure, double si) => measure.Print(measure.Unit.Of(si)) + measure.Unit.Suffix;
 
     private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{In.Percent.Of(share):0} %");
 
@@ -125,7 +125,7 @@ internal static class Finding
                     : "";
                 return Print(Measure, Before) == Print(Measure, After)
                     ? $"{Measure.Name} stays {Print(Measure, After)}"
-                    : $"{Measure.Name} {Print(Measure, After)} instead of {Print(Measure, Before, unit: false)}{share}";
+                    : $"{Measure.Name} {Print(Measure, After)} instead of {Print(Measure, Before)}{share}";
             }
         }
     }

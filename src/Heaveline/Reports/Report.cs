@@ -56,7 +56,7 @@ public sealed record Report
             Author = asked.Author,
             Date = asked.Date,
             Program = asked.Program,
-            Parts = [.. parts, ClosingParts.Cautions],
+            Parts = [.. parts.Select(part => part.In(asked.ReadersUnits)), ClosingParts.Cautions],
         };
         return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(asked)] };
     }

@@ -78,6 +78,12 @@ public sealed record ReportAsked
             : throw new RefusedValueException("parts of the report", "one twice", "each once", "Leave the second one out.");
     }
 
+    /// <summary>The units that it is read in.</summary>
+    public ReaderUnits Units { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = ReaderUnits.Metric;
+
+    /// <summary>The same, with the names in it left as they are.</summary>
+    public ReaderUnits ReadersUnits => Units.Leaving([.. Cars.SelectMany(c => LoadedCar.NamesIn(c.Car)), Road.Name]);
+
     /// <summary>The texts that cars and road were read from.</summary>
     public ImmutableArray<InputText> Inputs { get; init => field = Drawable.Any(value); } = [];
 

@@ -16,4 +16,12 @@ public sealed record ReportPart
 
     /// <summary>Sources of the methods behind its numbers.</summary>
     public ImmutableArray<Source> Sources { get; init => field = Drawable.Any(value); } = [];
+
+    /// <summary>The same part in the units of a reader.</summary>
+    /// <param name="units">The reader's units.</param>
+    public ReportPart In(ReaderUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        return units.IsImperial ? this with { Heading = units.Text(Heading), Blocks = [.. Blocks.Select(block => block.In(units))] } : this;
+    }
 }

@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -112,7 +113,8 @@ public static class ReportStudy
               heaveline report examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --parts car,compare,cost --author "A. Fern" \
                   --date "1 May 2026" --out cure.pdf
             """,
-        Choices = [Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Parts, Title, Author, Date, Paper, Out],
+        Choices =
+            [Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Parts, Title, Author, Date, Paper, Choices.Units, Out],
         Reads = Read,
         Answers = Report.From,
     };
@@ -138,6 +140,7 @@ public static class ReportStudy
         var parts = ReportParts.Of(reader, names.Count > 1);
         var (title, author, date) = (Line(reader, Title), Line(reader, Author) ?? "", Line(reader, Date) ?? "");
         var paper = reader.Word(Paper);
+        var units = reader.Word(Choices.Units);
         var file = reader.Text(Out) ?? "";
         if (!IsPdf(file) && !file.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
         {
@@ -167,6 +170,7 @@ public static class ReportStudy
             Seed = seed!.Value,
             Parts = [.. parts],
             Paper = paper!,
+            Units = ReaderUnits.Of(units),
             Inputs = [.. reader.Inputs(Cars).SelectMany(i => i).Concat(ground).DistinctBy(i => i.Name)],
             Words = new Given(
             [
@@ -177,6 +181,8 @@ public static class ReportStudy
                 (Title.Name, title),
                 (Author.Name, author),
                 (Date.Name, date),
+                // As it always was where nothing is turned: that is the usual.
+                (Choices.Units.Name, units == ReaderUnits.Imperial.Word ? units : null),
             ]),
         }
         .To(file);

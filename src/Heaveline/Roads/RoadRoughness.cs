@@ -5,6 +5,12 @@ namespace Heaveline.Roads;
 /// <summary>How rough one wheel track is: spectrum, fitted class and roughness index, or in words why one of them is not to be had.</summary>
 public sealed record RoadRoughness
 {
+    /// <summary>
+    /// From this scatter of the bands about the line on, in what chance allows (–), a track is no road of a class: a few waves or steps stand out.
+    /// Random roads of 100 m to 1 km scatter by 0.8 to 1.2; single waves by 2.5 to 10, on lines that no road has. Own choice.
+    /// </summary>
+    internal const double MostScatter = 2.5;
+
     /// <summary>Spacing at which the track was read, m.</summary>
     public required double Spacing { get; init; }
 
@@ -32,11 +38,19 @@ public sealed record RoadRoughness
         {
             Spacing = spacing.Si,
             Spectrum = spectrum,
-            Fit = spectrum is null ? null : Try(() => SpectrumFit.Of(spectrum), "class", refused),
+            Fit = spectrum is null ? null : Try(() => Straight(SpectrumFit.Of(spectrum)), "class", refused),
             Index = Try(() => Iri.Of(track, spacing), "roughness index", refused),
             Refused = refused,
         };
     }
+
+    private static SpectrumFit Straight(SpectrumFit fit) => fit.Scatter <= MostScatter && fit.Waviness is > 0.5 and < 5.0
+        ? fit
+        : throw new RefusedValueException(
+            "spectrum of a road class",
+            FormattableString.Invariant($"{fit.Scatter:F1} times as far from a straight line of waviness {fit.Waviness:F1} as chance allows"),
+            FormattableString.Invariant($"at most {MostScatter:F1} times as far from one of waviness 0.5 to 5"),
+            "A few waves or steps stand out: no class says what such a road is like.");
 
     private static T? Try<T>(Func<T> of, string what, List<string> refused)
         where T : class

@@ -30,6 +30,9 @@ public abstract record Question
     /// <summary>What a command writes as CSV, as its help says it; null for nothing.</summary>
     public string? CsvSays { get; init; }
 
+    /// <summary>The choices that speak of the CSV alone: without it they are objected to.</summary>
+    public IReadOnlyList<Choice> OfCsv { get; init; } = [];
+
     /// <summary>Word of the command that it stands under, and of the answer for machines; null: it is a command of its own.</summary>
     public string? Group { get; init; }
 }

@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 
 namespace Heaveline.Worksheets;
@@ -15,6 +16,11 @@ public sealed record RatioSheet
     /// <summary>Smallest and largest ratio over the measured travel (–).</summary>
     public required IReadOnlyList<double> Range { get; init; }
 
+    /// <summary>
+    /// Element travel that was read where the wheel stands at the state described, m; taken off every reading. 0 where the readings meet there.
+    /// </summary>
+    public required double Offset { get; init; }
+
     /// <summary>What the sweep says about itself, one sentence each.</summary>
     public required IReadOnlyList<SheetNote> Notes { get; init; }
 
@@ -24,7 +30,9 @@ public sealed record RatioSheet
     public static RatioSheet Of(IReadOnlyList<Amount<Length>> wheelTravel, IReadOnlyList<Amount<Length>> elementTravel)
     {
         double[] wheel = [.. wheelTravel.Select(s => s.Si)];
-        double[] element = [.. elementTravel.Select(x => x.Si)];
+        double[] read = [.. elementTravel.Select(x => x.Si)];
+        var offset = OffsetOf(wheel, read);
+        double[] element = [.. read.Select(x => x - offset)];
         var fitted = MotionRatio.FromSweep(wheel, element);
         double[] doubts = [.. wheelTravel.Select(s => s.Doubt.HalfWidth), .. elementTravel.Select(x => x.Doubt.HalfWidth)];
         // The scatter about the curve and what is said of the readings tell of the same errors: the larger one counts.
@@ -37,13 +45,34 @@ public sealed record RatioSheet
             Ratio = ratio,
             WorstMiss = wheel.Zip(element, (s, x) => Math.Abs(ratio.Travel(s) - x)).Max(),
             Range = [at.Min(), at.Max()],
+            Offset = offset,
             Notes = [],
         };
         return sheet with { Notes = [.. NotesOf(sheet)] };
     }
 
+    // A scale that was not set to zero: seen with more readings than unknowns, and only where it is more than half a millimetre and more than the
+    // readings' own scatter leaves in doubt.
+    private static double OffsetOf(double[] wheel, double[] element)
+    {
+        if (wheel.Length != element.Length || wheel.Length < 4)
+        {
+            return 0.0;
+        }
+
+        var fit = new LeastSquares([.. wheel.Select(s => new[] { 1.0, s, 0.5 * s * s })], element);
+        return Math.Abs(fit.Coefficients[0]) > Math.Max(0.5e-3, fit.HalfWidth(1.0, 0.0, 0.0)) ? fit.Coefficients[0] : 0.0;
+    }
+
     private static IEnumerable<SheetNote> NotesOf(RatioSheet sheet)
     {
+        if (sheet.Offset != 0.0)
+        {
+            yield return new("offset", FormattableString.Invariant(
+                $"Where the wheel stands at the state described the element would read {In.Millimetres.Of(sheet.Offset):F1} mm: its scale was not ")
+                + "at zero there. That is taken off every reading, here and in the lines for the car file.");
+        }
+
         var r = sheet.Ratio.AtReference.Si;
         if (r > 1.1)
         {

@@ -79,7 +79,7 @@ internal static class PeerLaws
         {
             laws.Needs |= Needs.Friction;
             laws.Friction[i] = half * friction.Number("force");
-            laws.FrictionSpeedSquared[i] = Math.Pow(friction.Number("velocity_scale"), 2.0);
+            laws.PreSliding[i] = friction.Number("pre_sliding");
         }
     }
 

@@ -6,7 +6,7 @@ namespace Heaveline.References.Peers;
 
 /// <summary>
 /// Our passes against SciPy DOP853, rtol 1e-11, bench/peers: equations written apart from ours in another language and solved by a general-purpose
-/// solver. Its two solvers agree within 1e-8 of peak, so 1e-7 is asked of the exact run.
+/// solver. Its two solvers agree within 1e-8 of peak (4e-7 with friction), so 1e-7 is asked of the exact run.
 /// </summary>
 public class PeerTests
 {
@@ -31,8 +31,7 @@ public class PeerTests
 
     /// <summary>
     /// Bounds at 0.625 ms: measured, no source. 2e-4 of peak in pitch is the stated error. It does not hold where the road has a
-    /// corner under a damped tyre (c, e): the force jumps there between two steps, an error of first order; nor where friction turns
-    /// within a step (h: 10 mm/s at up to 100 m/s²).
+    /// corner under a damped tyre (c, e): the force jumps there between two steps, an error of first order.
     /// </summary>
     [Theory]
     [InlineData("a-linear", 2e-7, 2e-6)]
@@ -42,7 +41,7 @@ public class PeerTests
     [InlineData("e-elastic-link", 2e-3, 4e-3)]
     [InlineData("f-fluid-link", 2e-4, 5e-4)]
     [InlineData("g-off-centre", 2e-4, 4e-3)]
-    [InlineData("h-two-wheeler", 2e-3, 3e-2)]
+    [InlineData("h-two-wheeler", 2e-4, 1e-2)]
     public void The_stepped_run_agrees_with_the_general_solver_within_its_error(string name, double pitch, double others)
     {
         var misses = Stepped(name, 0.000625);

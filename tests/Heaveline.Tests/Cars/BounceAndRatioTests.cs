@@ -39,6 +39,20 @@ public class BounceAndRatioTests
         Assert.True(sheet.WorstMiss < 0.7e-3);
     }
 
+    // Five stops exactly on 0.6·s + 3 mm: the ratio is 0.6 and the scale stood 3 mm off.
+    [Fact]
+    public void A_scale_that_was_not_at_zero_is_taken_off_and_said()
+    {
+        double[] wheel = [-0.04, -0.02, 0.0, 0.02, 0.04];
+        var sheet = Sheet(wheel, [.. wheel.Select(s => (0.6 * s) + 0.003)]);
+        Assert.Equal(0.6, sheet.Ratio.AtReference.Si, 1e-9);
+        Assert.Equal(0.003, sheet.Offset, 1e-12);
+        Assert.Equal(0.0, sheet.WorstMiss, 1e-9);
+        Assert.Contains("would read 3.0 mm", sheet.Notes.Single(n => n.Id == "offset").Text);
+        // A tenth of a millimetre is a reading's own doubt.
+        Assert.Equal(0.0, Sheet(wheel, [.. wheel.Select(s => (0.6 * s) + 0.0001)]).Offset);
+    }
+
     [Fact]
     public void A_ratio_upside_down_is_named()
     {

@@ -173,6 +173,7 @@ public class ExitCodeTests
     [InlineData("frobnicate", "'frobnicate'", "heaveline --help")]
     [InlineData("map examples/garage/fern-saloon.yaml", "'map'", "heaveline --help")]
     [InlineData("compare examples/garage/fern-saloon.yaml", "at least 2 cars", "must be given")]
+    [InlineData("pass examples/garage/fern-saloon.yaml --csv-rate 100", "--csv-rate speaks of the file of --csv", "give that too")]
     public void Wrong_usage_ends_in_2_and_names_the_word_and_the_way_on(string line, string word, string way)
     {
         var said = Spoken.Typed(line);

@@ -19,11 +19,11 @@ public class SideViewFigureTests
         var modes = BodyModes.Of(model);
         var scene = (ScenePanel)ModesFigure.Of(model, modes).Panels[1];
         var ring = scene.Shapes.OfType<SymbolShape>().Single(s => s.Symbol == MarkSymbol.Ring);
-        Assert.Equal(-modes.Pitch.NodeBehindFrontAxle, ring.At.X, 1e-12);
+        Assert.Equal(-modes.Second.NodeBehindFrontAxle, ring.At.X, 1e-12);
         var dimension = scene.Shapes.OfType<DimensionShape>().Single();
-        Assert.Equal((0.0, -modes.Pitch.NodeBehindFrontAxle), (dimension.From.X, dimension.To.X));
-        Assert.StartsWith($"{modes.Pitch.NodeBehindFrontAxle:F2} m", dimension.Text, StringComparison.Ordinal);
-        Assert.Contains($"{modes.Pitch.Frequency:F2} Hz", scene.Title, StringComparison.Ordinal);
+        Assert.Equal((0.0, -modes.Second.NodeBehindFrontAxle), (dimension.From.X, dimension.To.X));
+        Assert.StartsWith($"{Math.Abs(modes.Second.NodeBehindFrontAxle):F2} m", dimension.Text, StringComparison.Ordinal);
+        Assert.Contains($"{modes.Second.Frequency:F2} Hz", scene.Title, StringComparison.Ordinal);
     }
 
     /// <summary>A rigid body swinging about a point moves in proportion to the distance from it, to second order in the angle.</summary>
@@ -33,7 +33,7 @@ public class SideViewFigureTests
         var model = RideModel.Of(DrawnCars.Saloon, DrawnCars.Driver);
         var modes = BodyModes.Of(model);
         var bodies = ((ScenePanel)ModesFigure.Of(model, modes).Panels[0]).Shapes.OfType<LineShape>().Where(l => l.Closed).ToArray();
-        var centre = -modes.Bounce.NodeBehindFrontAxle;
+        var centre = -modes.First.NodeBehindFrontAxle;
         var (moved, still) = (bodies[0].Points, bodies[1].Points);
         var slopes = still.Zip(moved, (s, m) => (m.Z - s.Z) / (s.X - centre)).ToArray();
         Assert.True(slopes.Max() - slopes.Min() < 0.1 * Math.Abs(slopes[0]), $"{slopes.Min()} to {slopes.Max()}");
@@ -46,8 +46,8 @@ public class SideViewFigureTests
         var modes = BodyModes.Of(model);
         var far = modes with
         {
-            Bounce = modes.Bounce with { NodeBehindFrontAxle = 14.2 },
-            Pitch = modes.Pitch with { NodeBehindFrontAxle = double.PositiveInfinity },
+            First = modes.First with { NodeBehindFrontAxle = 14.2 },
+            Second = modes.Second with { NodeBehindFrontAxle = double.PositiveInfinity },
         };
         var scenes = ModesFigure.Of(model, far).Panels.Cast<ScenePanel>().ToArray();
         var arrow = scenes[0].Shapes.OfType<ArrowShape>().Last();

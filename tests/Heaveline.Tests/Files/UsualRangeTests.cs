@@ -99,7 +99,7 @@ public class UsualRangeTests
                     key.TellsUnusual!(new Node(NodeKind.Scalar, key.Name, new Place(1, 1, 1)) { Text = key.Example }, key.Sample()!, reader);
                     Assert.Empty(reader.Warnings);
                 }
-                else if ( key.Kind.GetType().Name.StartsWith("AmountKind", StringComparison.Ordinal))
+                else if (key.Kind.GetType().Name.StartsWith("AmountKind", StringComparison.Ordinal))
                 {
                     silent.Add($"{shape.Name} {key.Name}");
                 }

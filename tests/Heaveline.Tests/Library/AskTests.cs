@@ -89,6 +89,18 @@ public class AskTests
         Assert.NotEqual(told["settling-rms-pitch", "other"].Value, told["settling-rms-pitch"].Value);
     }
 
+    // As at the command line: a car's first load state, and empty where it has none.
+    [Fact]
+    public void Without_a_load_the_cars_first_one_is_meant()
+    {
+        var laden = PlainCar.Saloon with { LoadStates = [Behind] };
+        Assert.Equal(
+            Ask.Pass(laden, Hump, Speed, Behind)["settling-rms-pitch"].Value, Ask.Pass(laden, Hump, Speed)["settling-rms-pitch"].Value);
+        Assert.Equal(
+            Ask.Pass(PlainCar.Saloon, Hump, Speed)["settling-rms-pitch"].Value,
+            Ask.Pass(laden, Hump, Speed, LoadState.Reference)["settling-rms-pitch"].Value);
+    }
+
     [Fact]
     public void A_key_that_is_not_there_is_told_with_those_that_are()
     {

@@ -6,11 +6,13 @@ namespace Heaveline.Tests.Passes;
 
 /// <summary>
 /// Keeps the books of a pass from its recorded traces: forces times velocities, by the trapezium rule. The elastic and the damping part of the
-/// suspension force are told apart by the elements themselves: the force at the same travel with nothing moving is the elastic one.
+/// suspension force are told apart by the elements themselves: the force at the same travel with nothing moving is the elastic one. Friction's
+/// sliders are followed from sample to sample, which must be one step apart: what they give way by is heat, the rest is held.
 /// </summary>
 internal sealed class EnergyLedger(RideModel model)
 {
     private readonly RideConstants<Quad<ScalarLane>, ScalarLane> c = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]);
+    private Quad<ScalarLane> slider;
     private double[]? before;
 
     public double RoadWork { get; private set; }
@@ -37,14 +39,22 @@ internal sealed class EnergyLedger(RideModel model)
 
         state.Travel = Four(travel);
         state.Flow = new(new(s[Channel.Flow]), new(s[Channel.Flow + 1]), new(s[Channel.Flow]), new(s[Channel.Flow + 1]));
+        state.Slider = slider;
         ElementForces<Quad<ScalarLane>, ScalarLane>.Suspension(c, state);
+        var (all, needs, stood) = (state.Force, c.Needs, slider);
+        slider = state.Slider;
+        c.Needs &= ~Needs.Friction;
+        ElementForces<Quad<ScalarLane>, ScalarLane>.Suspension(c, state);
+        c.Needs = needs;
         double roadPower = 0.0, heat = 0.0, springs = 0.0, kinetic = 0.0;
         for (var i = 0; i < 4; i++)
         {
             var whole = s[Channel.Force + i] + n.TrimForce[i];
             var elastic = state.Force.At(i).Value;
-            heat += (whole - elastic) * rate[i];
-            springs += (elastic - n.TrimForce[i]) * rate[i];
+            var friction = all.At(i).Value - elastic;
+            var rubbed = friction * (slider.At(i).Value - stood.At(i).Value) / step;
+            heat += ((whole - elastic - friction) * rate[i]) + rubbed;
+            springs += ((elastic - n.TrimForce[i] + friction) * rate[i]) - rubbed;
             // The tyre's change of load over its own compression rate: all of it, damping included; weights cancel against trim.
             var tyre = s[Channel.Tyre + i];
             var wheel = s[Channel.Rates + Channel.Wheel + i];

@@ -9,7 +9,20 @@ namespace Heaveline.Tests.Passes;
 public class EnergyTests
 {
     public static TheoryData<string> Cars =>
-        ["plain", "solid axles", "elastic link", "link with a damper", "fluid pipe", "fluid line that resists", "off centre"];
+        ["plain", "solid axles", "elastic link", "link with a damper", "fluid pipe", "fluid line that resists", "off centre", "friction"];
+
+    private static Car Rubbing
+    {
+        get
+        {
+            var friction = new Friction { HalfWidth = new(120.0) };
+            return ExactCars.Saloon with
+            {
+                Front = ExactCars.Saloon.Front with { Friction = friction },
+                Rear = ExactCars.Saloon.Rear with { Friction = friction },
+            };
+        }
+    }
 
     /// <summary>
     /// Over a pass the road's work on the tyres equals what dampers (and the fluid line) turn into heat plus what springs, tyres, link and moving
@@ -25,6 +38,7 @@ public class EnergyTests
             "link with a damper" => (ExactCars.DamperLinked, LoadState.Reference),
             "fluid pipe" => (ExactCars.FluidLinked(LineState.Pipe), LoadState.Reference),
             "fluid line that resists" => (ExactCars.OnResistingLine, LoadState.Reference),
+            "friction" => (Rubbing, LoadState.Reference),
             "off centre" => (ExactCars.Saloon, ExactCars.OffCentre),
             _ => (ExactCars.Saloon, LoadState.Reference),
         };

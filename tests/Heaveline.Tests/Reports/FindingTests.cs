@@ -47,13 +47,32 @@ public class FindingTests
         var front = DrawnCars.Saloon.Front with { Spring = new() { Law = new LinearSpring { Rate = new(21000.0, new Doubt(1500.0)) } } };
         var doubted = DrawnCars.Saloon with { Front = front };
         var said = Of(ReportSamples.Of(doubted, PartKind.Finding) with { Draws = 200 });
-        var band = Regex.Match(said[2], @"between ([\d.]+) and ([\d.]+)°");
+        var band = Regex.Match(said[2], @"between ([\d.]+)° and ([\d.]+)°");
         Assert.True(band.Success, said[2]);
         var stated = double.Parse(Regex.Match(said[0], @"is ([\d.]+)°").Groups[1].Value, CultureInfo.InvariantCulture);
         Assert.InRange(
             stated,
             double.Parse(band.Groups[1].Value, CultureInfo.InvariantCulture),
             double.Parse(band.Groups[2].Value, CultureInfo.InvariantCulture));
+    }
+
+    // Four numbers of lengths at least: none is left in the other units.
+    [Fact]
+    public void A_finding_in_imperial_units_leaves_no_metric_number()
+    {
+        var worse = DrawnCars.Saloon with
+        {
+            Name = "worse",
+            Front = DrawnCars.Saloon.Front with { Spring = new() { Law = new LinearSpring { Rate = new(15000.0) } } },
+        };
+        var asked = ReportSamples.Of(DrawnCars.Saloon, PartKind.Finding) with
+        {
+            Cars = [.. new[] { DrawnCars.Saloon, worse }.Select(c => LoadedCar.Of(c))],
+            Units = ReaderUnits.Imperial,
+        };
+        var said = string.Join(' ', Of(asked));
+        Assert.Matches(@"left to the bump stop −?[\d.]+ in instead of −?[\d.]+ in", said);
+        Assert.DoesNotMatch(@"\d mm|km/h", said);
     }
 
     [Fact]

@@ -4,7 +4,6 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Heaveline.Answers;
 using Heaveline.Cars;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
@@ -96,7 +95,7 @@ public partial class AnyAnswerTests
                     return;
                 }
 
-                Look("text", string.Join('\n', answer.WholeLines.Concat(answer.Lines)));
+                Look("text", string.Join('\n', answer.WholeLinesIn(ReaderUnits.Metric).Concat(answer.LinesIn(ReaderUnits.Imperial))));
                 Look("JSON", answer.Json("0", "test"));
                 Look("CSV", Encoding.UTF8.GetString(answer.Csv()));
                 Look("failure", answer.Failure ?? "");

@@ -33,9 +33,11 @@ public sealed record CarNumbers
     /// <summary>Whether the doubts have been worked out.</summary>
     public bool HasDoubts { get; }
 
-    /// <summary>Where the car stands against the trade's rules, in sentences.</summary>
-    public IEnumerable<string> RuleNotes =>
-        Answer.Sentences.Where(s => s.Id is DescribeNotes.LoadRuleId or DescribeNotes.SuitedSpeedId).Select(s => s.Text);
+    /// <summary>What moves in its body modes, and where the car stands against the trade's rules, in sentences.</summary>
+    public IEnumerable<string> RuleNotes => Answer.Sentences
+        .Where(s => s.Id is DescribeNotes.LoadRuleId or DescribeNotes.SuitedSpeedId
+            || s.Id.StartsWith(DescribeNotes.BodyModesId, StringComparison.Ordinal))
+        .Select(s => s.Text);
 
     /// <summary>The numbers of a car as stated.</summary>
     public static CarNumbers Of(Car car) => new(DescribeStudy.Run(Asked(car)), hasDoubts: false, noDoubts: null);

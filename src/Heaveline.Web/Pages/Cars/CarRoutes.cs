@@ -20,7 +20,7 @@ internal static class CarRoutes
                 ? Results.File(Encoding.UTF8.GetBytes(text), "application/yaml", Path.GetFileName(file.Name))
                 : Results.NotFound());
         routes.MapGet("/download/car-loads.{kind}", (string kind, string? car, GarageView garageView) => Of(
-            garageView, car, CarNumbers.Of, numbers => Download.Picture(numbers.Figure!, kind, $"{car}-loads")));
+            garageView, car, CarNumbers.Of, numbers => Download.Picture(numbers.Figure!.In(garageView.Units), kind, $"{car}-loads")));
         routes.MapGet(
             "/download/car-numbers.{kind}",
             (string kind, string? car, GarageView garageView, ServeOptions options) => Of(

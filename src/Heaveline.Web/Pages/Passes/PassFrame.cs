@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Runtime.InteropServices;
 using System.Text.Json.Nodes;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Web.Charts;
 
@@ -15,17 +16,18 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
 {
     /// <summary>A frame of a view.</summary>
     /// <param name="view">The view.</param>
+    /// <param name="units">The reader's units.</param>
     /// <param name="road">The road that the script has already; it is sent again only when it is another.</param>
     /// <param name="clock">Runs since the computing began.</param>
     /// <param name="lines">Where the sliders stand, for a state at rest; while one is moved, the reader's own hand says it.</param>
-    internal static PassFrame Of(PassView view, Road? road, Stopwatch clock, IEnumerable<SliderLine>? lines = null)
+    internal static PassFrame Of(PassView view, ReaderUnits units, Road? road, Stopwatch clock, IEnumerable<SliderLine>? lines = null)
     {
         if (view.Now.Pass.Count < 2)
         {
-            return Refused(null, view.Now.Pass.OutcomeSentence, clock.Elapsed.TotalMilliseconds);
+            return Refused(null, units.Text(view.Now.Pass.OutcomeSentence), clock.Elapsed.TotalMilliseconds);
         }
 
-        var sheet = ChartSheet.Of(PassCurves.Of(view.Now, view.Former));
+        var sheet = ChartSheet.Of(PassCurves.Of(view.Now, view.Former).In(units));
         var former = view.Former is { Pass.Count: > 1 } other ? other : null;
         var motion = SceneMotion.Of(view.Now);
         var behind = former is null ? [] : SceneMotion.Of(former);
@@ -47,7 +49,7 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
         var notes = new JsonObject();
         foreach (var (key, text) in SettingNotes.Of(view))
         {
-            notes[key] = text;
+            notes[key] = units.Text(text);
         }
 
         var values = new JsonObject();

@@ -21,13 +21,14 @@ internal static class PassRoutes
             {
                 "csv" => Download.Csv(Traces(view), Name(view)),
                 "json" => Download.Json(Json(view, options.Version), Name(view)),
-                _ => Download.Picture(view.Now.Figure(PassAnswer.Traces), kind, Name(view)),
+                _ => Download.Picture(view.Now.Figure(PassAnswer.Traces).In(garageView.Units), kind, Name(view)),
             }));
         routes.MapGet(
             "/download/pass-before-after.{kind}",
             (string kind, HttpRequest asked, GarageView garageView) => Get(asked, garageView, view => view.Former is { } former
                 ? Download.Picture(
-                    CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)]),
+                    CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)])
+                        .In(garageView.Units),
                     kind,
                     Name(view) + "-before-after")
                 : Download.Missing("Nothing has been changed: there is no before to set this against.")));

@@ -14,10 +14,12 @@ namespace Heaveline.Web.Pages.Reports;
 public sealed class ReportQuestion
 {
     private readonly ReportQuery query;
+    private readonly string? units;
 
     private ReportQuestion(ReportQuery query, GarageView garageView, ServeOptions options)
     {
         this.query = query;
+        units = garageView.Units is { IsImperial: true } imperial ? imperial.Word : null;
         CarNames = query.Cars.Length > 0 ? query.Cars : [.. garageView.CarNames.Take(1)];
         Readings = [.. CarNames.Select(name => (name, garageView.Car(name)))];
         Date = query.Date ?? Today(options.Clock);
@@ -116,7 +118,7 @@ public sealed class ReportQuestion
         (ReportStudy.Seed.Name, query.Seed),
         (ReportStudy.Parts.Name, PartWords.Length > 0 ? PartWords : ","), (ReportStudy.Title.Name, query.Title),
         (ReportStudy.Author.Name, query.Author),
-        (ReportStudy.Date.Name, Date), (ReportStudy.Paper.Name, query.Paper), (ReportStudy.Out.Name, File + ".html"),
+        (ReportStudy.Date.Name, Date), (ReportStudy.Paper.Name, query.Paper), (Choices.Units.Name, units), (ReportStudy.Out.Name, File + ".html"),
     ]);
 
     // A car's name may hold folders and signs that a report's file does not have.

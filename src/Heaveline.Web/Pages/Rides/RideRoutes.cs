@@ -36,7 +36,9 @@ internal static class RideRoutes
             {
                 ("ride", "csv") => Download.Csv(view.Csv, name),
                 ("ride", "json") => Download.Json(view.Json, name),
-                _ => (what == "ride" ? view.Sweep : view.Count) is { } figure ? Download.Picture(figure, ending, name) : Results.NotFound(),
+                _ => (what == "ride" ? view.Sweep : view.Count) is { } figure
+                    ? Download.Picture(figure.In(garage.Units), ending, name)
+                    : Results.NotFound(),
             },
             aborted);
     }
@@ -52,7 +54,10 @@ internal static class RideRoutes
     {
         var (reading, name) = Read(request, garage, roads, what);
         return StudyDownload.Of(
-            study, reading.Spectra, view => Download.Picture(what == "ride-spectra" ? view.Spectra : view.Transfer, ending, name), aborted);
+            study,
+            reading.Spectra,
+            view => Download.Picture((what == "ride-spectra" ? view.Spectra : view.Transfer).In(garage.Units), ending, name),
+            aborted);
     }
 
     private static IResult GetRoad(string ending, HttpRequest request, GarageView garage, RideRoads roads, ServeOptions options)
@@ -60,7 +65,8 @@ internal static class RideRoutes
         var (reading, _) = Read(request, garage, roads, "road");
         return reading.Road is { } road
             ? Download.Of(
-                road.Ground, RoadStudy.Question.Word, options.Version, () => road.Ground.Figure(RoadAnswer.Heights), ending, road.Heights.Name)
+                road.Ground, RoadStudy.Question.Word, options.Version, () => road.Ground.Figure(RoadAnswer.Heights).In(garage.Units), ending,
+                road.Heights.Name)
             : Download.Refused(reading.Sweep.Objections);
     }
 

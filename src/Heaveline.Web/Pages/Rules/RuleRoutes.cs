@@ -1,3 +1,4 @@
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
@@ -27,13 +28,13 @@ internal static class RuleRoutes
 
         var given = PageChoices.Of(request.QueryString.Value ?? "", RuleStudy.OnPage.Choices, garage).Given;
         return StudyDownload.Of(
-            study, RuleStudy.OnPage.Read(given, garage), view => File(view, given.Of(Choices.Car)!, ending, options.Version), aborted);
+            study, RuleStudy.OnPage.Read(given, garage), view => File(view, garage.Units, given.Of(Choices.Car)!, ending, options.Version), aborted);
     }
 
-    private static IResult File(RuleView view, string car, string ending, string version)
+    private static IResult File(RuleView view, ReaderUnits units, string car, string ending, string version)
     {
         var asked = view.Answer.Asked;
         var name = $"{car}-rule-{asked.Rule.Word}-{asked.Measure.Word}";
-        return Download.Of(view.Answer, RuleStudy.OnPage.Word, version, () => view.Figure, ending, name);
+        return Download.Of(view.Answer, RuleStudy.OnPage.Word, version, () => view.Figure.In(units), ending, name);
     }
 }

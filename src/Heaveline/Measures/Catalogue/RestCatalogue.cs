@@ -70,14 +70,22 @@ public static class RestCatalogue
     [
         Of("dynamic-index", "dynamic index k²/(b·c)", In.Plain, 3, c => c.DynamicIndex,
             "Pitch inertia against the distances of the axles from the centre of gravity.") with { Name = "dynamic index", Uses = Doubted },
-        Of("bounce", "bounce", In.Hertz, 3, c => c.Bounce.Frequency,
-            "Frequency of the body mode that mostly heaves.") with { Name = "bounce frequency", Uses = Doubted },
-        Of("bounce-centre", "its centre behind the front axle", In.Metres, 2, c => c.Bounce.NodeBehindFrontAxle,
-            "The point about which the body turns in the mode that mostly heaves.") with { Name = "centre of bounce behind the front axle" },
-        Of("pitch", "pitch", In.Hertz, 3, c => c.Pitch.Frequency,
-            "Frequency of the body mode that mostly pitches.") with { Name = "pitch frequency", Uses = Doubted },
-        Of("pitch-centre", "its centre behind the front axle", In.Metres, 2, c => c.Pitch.NodeBehindFrontAxle,
-            "The point about which the body turns in the mode that mostly pitches.") with { Name = "centre of pitch behind the front axle" },
+        Of("first-mode", "first body mode", In.Hertz, 3, c => c.First.Frequency,
+            "Frequency of the body mode that is the slower one of the empty car, followed by its shape.") with
+        {
+            Name = "frequency of the first body mode",
+            Uses = Doubted | MeasureUse.Comparison,
+        },
+        Of("first-mode-centre", "its centre behind the front axle", In.Metres, 2, c => c.First.NodeBehindFrontAxle,
+            "The point about which the body turns in its first mode.") with { Name = "centre of the first body mode behind the front axle" },
+        Of("second-mode", "second body mode", In.Hertz, 3, c => c.Second.Frequency,
+            "Frequency of the body mode that is the faster one of the empty car, followed by its shape.") with
+        {
+            Name = "frequency of the second body mode",
+            Uses = Doubted | MeasureUse.Comparison,
+        },
+        Of("second-mode-centre", "its centre behind the front axle", In.Metres, 2, c => c.Second.NodeBehindFrontAxle,
+            "The point about which the body turns in its second mode.") with { Name = "centre of the second body mode behind the front axle" },
         Of("roll", "roll", In.Hertz, 3, c => c.Roll?.Frequency,
             "Frequency of the body in roll; none for a two-wheeler.") with { Name = "roll frequency" },
         Of("roll-rate", "roll rate of springs and bars", In.NewtonMetresPerDegree, 0, c => c.Roll?.Stiffness,

@@ -1,3 +1,5 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Studies;
 
 /// <summary>Choices that several questions share, with one wording each.</summary>
@@ -70,6 +72,18 @@ public static class Choices
         Says = "Road class A to H (ISO 8608), A the smoothest.",
         HelpName = "CLASS",
         Usual = "C",
+    };
+
+    /// <summary>The units that an answer is read in; without it: those that the garage remembers.</summary>
+    public static Choice Units { get; } = new()
+    {
+        Name = "units",
+        Kind = ChoiceKind.Word,
+        Says = "Units of what is printed and drawn: metric or imperial. Without it: what the car's garage remembers (garage.yaml), else metric. "
+            + "JSON and CSV are always metric.",
+        HelpName = "UNITS",
+        Words = ReaderUnits.Words,
+        WordIs = "choice of units",
     };
 
     /// <summary>For questions whose intervals cost time: they are asked for.</summary>

@@ -51,6 +51,13 @@ public sealed record LoadedCar(string Name, Car Car, LoadState Load)
         return names is [var one] ? one : string.Join(", ", cars.Select(c => $"{c.Name} under '{c.Load.Name}'"));
     }
 
+    /// <summary>The names that the owner of a car gave: its own, and those of its loads and seats.</summary>
+    public static IEnumerable<string> NamesIn(Car car)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        return [car.Name, .. car.LoadStates.Select(load => load.Name), .. car.Seats.Select(seat => seat.Name)];
+    }
+
     /// <summary>The car at its trim.</summary>
     /// <exception cref="RefusedValueException">It cannot stand so.</exception>
     public RideModel Model => RideModel.Of(Car, Load);

@@ -4,7 +4,6 @@ using Heaveline.Doubts;
 using Heaveline.Figures;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Modes;
 
 namespace Heaveline.Studies;
 
@@ -54,7 +53,9 @@ public sealed record DescribeAnswer : Answer
     public IReadOnlyList<RideModel> Models => [.. Rests.Select(r => r.Model)];
 
     /// <summary>The car under the load that its modes are shown for: the first load state in the file where that is among them.</summary>
-    public RideModel ModesModel => (Rests.FirstOrDefault(r => r.Model.Load.Loads.Count > 0) ?? Rests[0]).Model;
+    public RideModel ModesModel => ModesRest.Model;
+
+    private CarAtRest ModesRest => Rests.FirstOrDefault(r => r.Model.Load.Loads.Count > 0) ?? Rests[0];
 
     /// <summary>All damped modes under that load: those that swing, then those that creep back.</summary>
     public IReadOnlyList<FactTable> ModesTables => ModesTable.Of(ModesModel);
@@ -105,7 +106,7 @@ public sealed record DescribeAnswer : Answer
     public override Figure Figure(string id) => id switch
     {
         LoadStates when Rests.Count > 0 => LoadStatesFigure.Of(Models),
-        Modes when Rests.Count > 0 => ModesFigure.Of(ModesModel, BodyModes.Of(ModesModel)),
+        Modes when Rests.Count > 0 => ModesFigure.Of(ModesModel, ModesRest.Modes),
         _ => base.Figure(id),
     };
 

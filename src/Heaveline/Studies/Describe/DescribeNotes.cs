@@ -17,6 +17,9 @@ public static class DescribeNotes
     /// <summary>Id of the sentence on the speed that a ratio suits.</summary>
     public const string SuitedSpeedId = "suited-speed";
 
+    /// <summary>How the ids of the sentences on the body modes begin.</summary>
+    public const string BodyModesId = "body-modes";
+
     /// <summary>The notes, a sentence or two each.</summary>
     /// <param name="rests">One car under each load state; at least one.</param>
     public static IEnumerable<Sentence> Of(IReadOnlyList<CarAtRest> rests)
@@ -54,6 +57,14 @@ public static class DescribeNotes
         }
 
         yield return new(SuitedSpeedId, SuitedSpeed(rests, ends));
+        foreach (var rest in rests)
+        {
+            var load = rest.Model.Load.Name;
+            yield return new($"{BodyModesId}-{load.Replace(' ', '-')}",
+                $"Under '{load}': first body mode, {BodySwings.Clause(rest.Modes.First)}; second, {BodySwings.Clause(rest.Modes.Second)}.");
+        }
+
+        yield return new($"{BodyModesId}-rule", BodySwings.Rule);
         yield return new("definitions",
             "Ride frequencies: both wheels of the axle move, the other axle is held, the tyre in series; anti-roll bars do not count. "
             + "Damping ratio: c/(2√(k·m)) with the suspension's rate and the sprung mass on the axle.");

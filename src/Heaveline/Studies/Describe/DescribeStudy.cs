@@ -2,6 +2,7 @@ using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Modes;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -57,7 +58,8 @@ public static class DescribeStudy
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
         var unbearable = new List<string>();
-        List<CarAtRest> rests = [.. asked.Loads.Select(load => Stand(asked, load, unbearable)).OfType<CarAtRest>()];
+        var empty = BodyModes.OfEmpty(asked.Car);
+        List<CarAtRest> rests = [.. asked.Loads.Select(load => Stand(asked, load, empty, unbearable)).OfType<CarAtRest>()];
         var answer = new DescribeAnswer { Asked = asked, Rests = rests, Unbearable = unbearable };
         if (asked.WithSlopes)
         {
@@ -90,11 +92,11 @@ public static class DescribeStudy
             };
     }
 
-    private static CarAtRest? Stand(DescribeAsked asked, LoadState load, List<string> unbearable)
+    private static CarAtRest? Stand(DescribeAsked asked, LoadState load, BodyModes? empty, List<string> unbearable)
     {
         try
         {
-            return new CarAtRest(RideModel.Of(asked.Car, load));
+            return new CarAtRest(RideModel.Of(asked.Car, load)) { ModesLike = empty };
         }
         catch (RefusedValueException refusal) when (asked.LeavesOutUnbearable)
         {

@@ -23,8 +23,11 @@ internal static class LoadsTable
                 ],
                 Rows =
                 [
-                    .. rows.Select(
-                        row => TableRow.Of([row.Measure.Label, row.Measure.Unit.Symbol, .. row.Cells.Select(cell => Cell(row.Print(cell)))])),
+                    .. rows.Select(row =>
+                        TableRow.Of([row.Measure.Label, row.Measure.Unit.Symbol, .. row.Cells.Select(cell => Cell(row.Print(cell)))]) with
+                        {
+                            Unit = row.Measure.Unit.Symbol,
+                        }),
                 ],
             };
             yield return new Tabulated { Caption = $"{answer.Asked.Car.Name}, {FirstLetter.Lowered(title)}, by load state", Table = table };

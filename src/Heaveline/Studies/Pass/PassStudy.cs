@@ -60,6 +60,7 @@ public static class PassStudy
             """,
         Choices = [Choices.Car, Choices.Road, Choices.Speed, Choices.Load, Certified, Comfort, Rate, Length],
         CsvSays = "Write all traces over time to FILE.",
+        OfCsv = [Rate, Length],
         IsShortened = true,
         Reads = Read,
         Answers = Run,

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Studies;
@@ -41,8 +42,8 @@ public sealed record RoadAnswer : Answer
         };
 
     /// <inheritdoc/>
-    public override IEnumerable<string> Lines =>
-        Asked.Road is { } road ? [road.Caption, "", FactText.Of(Tables[0]).TrimEnd('\r', '\n'), .. Cautions] : Names;
+    public override IEnumerable<string> LinesIn(ReaderUnits units) =>
+        Asked.Road is { } road ? [units.Text(road.Caption), .. TableLines(Tables, units), .. Cautions.Select(units.Text)] : Names.Select(units.Text);
 
     /// <inheritdoc/>
     public override Figure Figure(string id) =>

@@ -123,7 +123,7 @@ public static class RuleSentences
             { SuitedSpeed: { } closed, SuitedRange: { } range } when In.KilometresPerHour.Of(closed) is >= 20.0 and <= 150.0 =>
                 FormattableString.Invariant($" A linear car's ends fall into step after 0.7 cycles at {In.KilometresPerHour.Of(closed):F0} km/h ")
                 + FormattableString.Invariant(
-                    $"(0.8 to 0.6 cycles: {In.KilometresPerHour.Of(range.Slowest):F0} to {In.KilometresPerHour.Of(range.Fastest):F0})."),
+                    $"(0.8 to 0.6 cycles: {In.KilometresPerHour.Of(range.Slowest):F0} to {In.KilometresPerHour.Of(range.Fastest):F0} km/h)."),
             { SuitedSpeed: not null } => " A linear car's ends fall into step after 0.7 cycles at no speed from 20 to 150 km/h.",
             _ => $" {load.Ends!.WhyNot}",
         };

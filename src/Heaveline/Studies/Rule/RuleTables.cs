@@ -13,6 +13,7 @@ public static class RuleTables
     private const int MostRows = 11;
     private const int MostColumns = 7;
 
+    private const string BestHeading = "best";
     private const string Page = "theory/measures.md";
 
     private static readonly Measure<RuleLoad> Own =
@@ -60,7 +61,11 @@ public static class RuleTables
         string[] closed = rules is null ? [] : ["1 + 0.6 L f/V", "in step, n = 0.8", "n = 0.7", "n = 0.6"];
         var unit = map.Axis.Symbol.Length > 0 ? ", " + map.Axis.Symbol : "";
         var values = columns.Select(j => map.Axis.Values[j].ToString("0.00##", CultureInfo.InvariantCulture));
-        var table = new FactTable($"At {map.Axis.ShortName}{unit}", [.. values, "best", .. closed]);
+        var table = new FactTable($"At {map.Axis.ShortName}{unit}", [.. values, BestHeading, .. closed])
+        {
+            HeadUnit = map.Axis.Symbol,
+            InHeadUnit = BestHeading,
+        };
         var best = map.Best;
         foreach (var i in Some(map.Speeds.Count, whole ? int.MaxValue : MostRows))
         {

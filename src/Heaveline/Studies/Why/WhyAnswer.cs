@@ -70,8 +70,9 @@ public sealed record WhyAnswer : Answer
     };
 
     /// <summary>The rankings one after the other; the tables hold the same numbers.</summary>
-    public override IEnumerable<string> Lines =>
-        [.. Head.Select(s => s.Text), .. Ranked(Settling), .. Ranked(Hit), "", Method.Text, Assumed.Text, .. Closing];
+    public override IEnumerable<string> LinesIn(ReaderUnits units) =>
+        new[] { Head.Select(s => s.Text), Ranked(Settling), Ranked(Hit), ["", Method.Text, Assumed.Text], Closing }
+            .SelectMany(lines => lines).Select(units.Text);
 
     private string Car => Why.Model.Car.Name;
 

@@ -36,7 +36,7 @@ public static class RatioStudy
         ArgumentNullException.ThrowIfNull(asked);
         var sheet = RatioSheet.Of([.. asked.Stops.Select(s => s.Wheel)], [.. asked.Stops.Select(s => s.Element)]);
         var sweep = asked.Stops.Select(s => FormattableString.Invariant(
-            $"[{In.Millimetres.Of(s.Wheel.Si):0.##} mm, {In.Millimetres.Of(s.Element.Si):0.##} mm]"));
+            $"[{In.Millimetres.Of(s.Wheel.Si):0.##} mm, {In.Millimetres.Of(s.Element.Si - sheet.Offset):0.##} mm]"));
         return new SheetAnswer
         {
             Sheet = Question.Word,

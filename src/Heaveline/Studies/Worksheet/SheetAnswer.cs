@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
+using Heaveline.Quantities;
 using Heaveline.Worksheets;
 
 namespace Heaveline.Studies;
@@ -35,11 +36,12 @@ public sealed record SheetAnswer : Answer
     };
 
     /// <inheritdoc/>
-    public override IEnumerable<string> Lines =>
+    /// <remarks>The lines for the car file stay as they are: they are a file's text, not a reader's.</remarks>
+    public override IEnumerable<string> LinesIn(ReaderUnits units) =>
     [
-        FactText.Of(Table).TrimEnd('\r', '\n'),
+        FactText.Of(Table.In(units)).TrimEnd('\r', '\n'),
         "",
-        .. Notes.Select(n => n.Text),
+        .. Notes.Select(n => units.Text(n.Text)),
         .. CarFile.IsEmpty ? [] : new[] { "", "For the car file:" },
         .. CarFile.Select(line => "  " + line),
     ];
