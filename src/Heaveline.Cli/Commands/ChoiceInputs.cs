@@ -86,7 +86,7 @@ internal static class ChoiceInputs
     // A shell gives "" for a name that it does not know. Taken for nothing, it would be answered for the usual road or speed.
     private static void RefuseBlank(SymbolResult result, Choice choice)
     {
-        if (result.Tokens.Any(token => string.IsNullOrWhiteSpace(token.Value)))
+        if (result.Tokens.Any(token => token.Value.Length == 0))
         {
             result.AddError($"{(choice.IsArgument ? choice.Name.ToUpperInvariant() : $"--{choice.Name}")} is blank: give it words, or leave it out.");
         }
