@@ -93,7 +93,7 @@ internal static class WidthRace
         return () =>
         {
             var start = Stopwatch.GetTimestamp();
-            PassStepper<TQuad, TLane>.Run(constants, new(0, road, default), Samples, StepsPerSample, TLane.Of(Step), samples);
+            new PassStepper<TQuad, TLane>(constants, StepsPerSample, TLane.Of(Step)).Run(new(0, road, default), Samples, samples);
             return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         };
 

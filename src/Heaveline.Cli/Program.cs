@@ -3,6 +3,7 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using System.Text;
 using Heaveline.Cli.Output;
+using Heaveline.Files;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 
@@ -23,7 +24,7 @@ internal static class Program
         catch (IOException failure)
         {
             // What is still held back must not be tried again when the program ends.
-            Console.Error.WriteLine($"heaveline: the results could not be written: {failure.Message}");
+            Console.Error.WriteLine($"heaveline: the results could not be written: {FileTrouble.Words(failure)}");
             Environment.Exit(ExitCode.NotComputed);
             throw;
         }
@@ -80,10 +81,25 @@ internal static class Program
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
-            streams.Remarks.WriteLine($"heaveline: {failure.Message}");
+            streams.Remarks.WriteLine($"heaveline: {FileTrouble.Words(failure)}");
             return ExitCode.NotComputed;
         }
+        catch (OutOfMemoryException)
+        {
+            streams.Remarks.WriteLine("heaveline: this machine has not enough memory for it: take a shorter road, fewer speeds or fewer samples.");
+            return ExitCode.NotComputed;
+        }
+        catch (Exception fault)
+        {
+            streams.Remarks.WriteLine(FaultWords(args, fault));
+            return ExitCode.Fault;
+        }
     }
+
+    // One line, no stack: whoever typed the words can do nothing with it, and the words bring it back.
+    private static string FaultWords(string[] args, Exception fault) =>
+        $"heaveline: a fault of the program itself ({fault.GetType().Name} in {fault.TargetSite?.DeclaringType?.Name ?? "the runtime"}). "
+        + $"Please report it where you got Heaveline {Release.Version}, with your files and these words: heaveline {string.Join(' ', args)}";
 
     private static string Words(Argument argument) =>
         string.Create(CultureInfo.InvariantCulture, $"{argument.Name}, at most {argument.Arity.MaximumNumberOfValues}: {argument.Description}");

@@ -8,8 +8,10 @@ namespace Heaveline.Files;
 public sealed class SourceText
 {
     private static readonly string[] Breaks = ["\r\n", "\n", "\r"];
-    private readonly string[] lines;
     private readonly bool marked;
+
+    // Made when a place is first shown: the lines of a long measured road fill as much memory again as its text.
+    private string[] Lines => field ??= Text.Split(Breaks, StringSplitOptions.None);
 
     /// <summary>A text under a name. A byte order mark at its start is taken off.</summary>
     public SourceText(string file, string text)
@@ -17,7 +19,6 @@ public sealed class SourceText
         File = file;
         marked = text.StartsWith('\uFEFF');
         Text = marked ? text[1..] : text;
-        lines = Text.Split(Breaks, StringSplitOptions.None);
     }
 
     /// <summary>The file as the user named it.</summary>
@@ -40,10 +41,10 @@ public sealed class SourceText
     public InputText ToInput(bool builtIn = false) => new() { Name = File, Text = Text, Sha256 = Sha256, BuiltIn = builtIn };
 
     /// <summary>How many lines the text has; an empty one after the last line break is not counted.</summary>
-    public int LineCount => lines.Length > 1 && lines[^1].Length == 0 ? lines.Length - 1 : lines.Length;
+    public int LineCount => Lines.Length > 1 && Lines[^1].Length == 0 ? Lines.Length - 1 : Lines.Length;
 
     /// <summary>A line, counted from 1; empty outside the text.</summary>
-    public string Line(int number) => number >= 1 && number <= lines.Length ? lines[number - 1] : "";
+    public string Line(int number) => number >= 1 && number <= Lines.Length ? Lines[number - 1] : "";
 
     /// <summary>
     /// The place of the first character that no text file should hold (control characters, other line breaks, half a surrogate pair), with its code;
@@ -51,9 +52,9 @@ public sealed class SourceText
     /// </summary>
     public (Place Place, int Code)? FirstStrange()
     {
-        for (var i = 0; i < lines.Length; i++)
+        for (var i = 0; i < Lines.Length; i++)
         {
-            var line = lines[i];
+            var line = Lines[i];
             for (var j = 0; j < line.Length; j++)
             {
                 if (char.IsHighSurrogate(line[j]) && j + 1 < line.Length && char.IsLowSurrogate(line[j + 1]))
@@ -111,7 +112,7 @@ public sealed class SourceText
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Refuse($"the file cannot be read: {e.Message}", "Check that it is a file and that you may read it.");
+            return Refuse($"the file cannot be read: {FileTrouble.Words(e)}", "Check that it is a file and that you may read it.");
         }
         catch (DecoderFallbackException)
         {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Heaveline.Cli.Output;
 
 namespace Heaveline.Cli.Commands;
@@ -39,6 +40,7 @@ internal static class ChoiceInputs
                     Description = choice.Says,
                     Arity = choice.Range.Least == 0.0 ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne,
                 };
+                one.Validators.Add(result => RefuseBlank(result, choice));
                 command.Add(one);
                 return result => [(choice.Name, result.GetValue(one))];
             }
@@ -49,6 +51,7 @@ internal static class ChoiceInputs
                 // How many there must be is said by whoever reads them.
                 Arity = new ArgumentArity(1, (int)choice.Range.Most),
             };
+            argument.Validators.Add(result => RefuseBlank(result, choice));
             command.Add(argument);
             return result => (result.GetValue(argument) ?? []).Select(words => (choice.Name, (string?)words));
         }
@@ -64,6 +67,7 @@ internal static class ChoiceInputs
         {
             var several =
                 new Option<string[]>($"--{choice.Name}") { Description = choice.Says, HelpName = choice.HelpName, Required = choice.IsNeeded };
+            several.Validators.Add(result => RefuseBlank(result, choice));
             command.Add(several);
             return result => (result.GetValue(several) ?? []).Select(words => (choice.Name, (string?)words));
         }
@@ -74,7 +78,17 @@ internal static class ChoiceInputs
             option.DefaultValueFactory = _ => usual;
         }
 
+        option.Validators.Add(result => RefuseBlank(result, choice));
         command.Add(option);
         return result => [(choice.Name, result.GetValue(option))];
+    }
+
+    // A shell gives "" for a name that it does not know. Taken for nothing, it would be answered for the usual road or speed.
+    private static void RefuseBlank(SymbolResult result, Choice choice)
+    {
+        if (result.Tokens.Any(token => token.Value.Length == 0))
+        {
+            result.AddError($"{(choice.IsArgument ? choice.Name.ToUpperInvariant() : $"--{choice.Name}")} is blank: give it words, or leave it out.");
+        }
     }
 }

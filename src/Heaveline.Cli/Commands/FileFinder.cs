@@ -54,7 +54,8 @@ internal sealed class FileFinder(Streams streams) : IFinder
 
     public IReadOnlyList<(string Name, string Caption)> Roads => [.. NamedRoads.All.Select(r => (r.Key, r.Value.Caption))];
 
-    private static string Real(string path) => RealPath.Of(path) ?? Path.GetFullPath(path);
+    private static string Real(string path) =>
+        string.IsNullOrWhiteSpace(path) ? "" : RealPath.Of(path) ?? Path.GetFullPath(path);
 
     private void Say(string remarks)
     {

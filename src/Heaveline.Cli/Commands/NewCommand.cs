@@ -59,7 +59,7 @@ internal static class NewCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new Stopped($"heaveline: '{file}' was not written: {e.Message}", ExitCode.NotComputed);
+            throw new Stopped($"heaveline: '{file}' was not written: {FileTrouble.Words(e)}", ExitCode.NotComputed);
         }
 
         streams.Results.WriteLine($"{file}: begun. Fill in its blanks, then: heaveline check {file}");

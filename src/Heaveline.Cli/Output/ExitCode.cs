@@ -14,4 +14,7 @@ internal static class ExitCode
 
     /// <summary>It could not be computed: a pass left the model's range, a file could not be written.</summary>
     public const int NotComputed = 3;
+
+    /// <summary>A fault of the program itself.</summary>
+    public const int Fault = 4;
 }

@@ -9,46 +9,58 @@ internal static class AxlePartWords
 {
     /// <summary>Rate of a tyre.</summary>
     public static readonly Key<Amount<Stiffness>> TyreRate = Key.Required(
-        "rate", "Vertical rate of one tyre at its pressure.", Kind.Amount<Stiffness>(), "210 N/mm ± 10 %");
+        "rate", "Vertical rate of one tyre at its pressure.", Kind.Amount<Stiffness>(), "210 N/mm ± 10 %")
+        .Usually("50 N/mm", "1500 N/mm");
 
     private static readonly Key<Amount<DampingRate>> Damping = Key.Optional(
-        "damping", "Vertical damping of one tyre; none when left out.", Kind.Amount<DampingRate>(), "100 N s/m");
+        "damping", "Vertical damping of one tyre; none when left out.", Kind.Amount<DampingRate>(), "100 N s/m")
+        .Usually("0 N s/m", "1000 N s/m");
     private static readonly Key<Amount<Length>> Contact = Key.Optional(
-        "contact-length", "Length of the contact patch, over which the road is averaged; a point when left out.", Kind.Amount<Length>(), "120 mm");
+        "contact-length", "Length of the contact patch, over which the road is averaged; a point when left out.", Kind.Amount<Length>(), "120 mm")
+        .Usually("0 mm", "400 mm");
 
     private static readonly Key<Amount<Force>> HalfWidth = Key.Required(
         "half-width",
         "Half the difference of the scale readings at one wheel when the car comes down slowly and when it rises slowly.",
         Kind.Amount<Force>(),
-        "60 N");
+        "60 N")
+        .Usually("0 N", "1500 N");
     private static readonly Key<Amount<Length>> PreSliding = Key.Optional(
         "pre-sliding",
         "Wheel travel from rest over which it rises to its full force: so far it sticks and gives way as a spring; 0.3 mm when left out (common "
         + "practice, no source).",
         Kind.Amount<Length>(),
-        "0.3 mm");
+        "0.3 mm")
+        .Usually("0.02 mm", "5 mm");
 
     private static readonly Key<Amount<Velocity>> SpeedScale = Key.Optional(
         "speed-scale",
         "Wheel speed at which 71 % of it acts on a random road made straight; 5 mm/s when left out. A pass does not use it.",
         Kind.Amount<Velocity>(),
-        "5 mm/s");
+        "5 mm/s")
+        .Usually("0.1 mm/s", "100 mm/s");
 
     private static readonly Key<Amount<Stiffness>> BarWheelRate = Key.Optional(
         "wheel-rate",
         "Force at one wheel for each difference in height between the two wheels: half the force that moves both wheels one unit against each other.",
         Kind.Amount<Stiffness>(),
-        "9 N/mm");
+        "9 N/mm")
+        .Usually("0 N/mm", "150 N/mm");
     private static readonly Key<Amount<Length>> Diameter = Key.Optional(
-        "diameter", "Diameter of the bar's middle part.", Kind.Amount<Length>(), "20 mm");
+        "diameter", "Diameter of the bar's middle part.", Kind.Amount<Length>(), "20 mm")
+        .Usually("8 mm", "60 mm");
     private static readonly Key<Amount<Length>> BarLength = Key.Optional(
-        "length", "Length of the part that twists.", Kind.Amount<Length>(), "900 mm");
+        "length", "Length of the part that twists.", Kind.Amount<Length>(), "900 mm")
+        .Usually("200 mm", "2000 mm");
     private static readonly Key<Amount<Length>> Arm = Key.Optional(
-        "arm", "Distance from the bar's axis to the link, square to the bar.", Kind.Amount<Length>(), "220 mm");
+        "arm", "Distance from the bar's axis to the link, square to the bar.", Kind.Amount<Length>(), "220 mm")
+        .Usually("50 mm", "600 mm");
     private static readonly Key<Amount<Plain>> LinkPerWheel = Key.Optional(
-        "link-per-wheel", "Link travel divided by wheel travel; 1 when left out.", Kind.Amount<Plain>(), "0.55", property: "MotionRatio");
+        "link-per-wheel", "Link travel divided by wheel travel; 1 when left out.", Kind.Amount<Plain>(), "0.55", property: "MotionRatio")
+        .Usually("0.1", "1.3");
     private static readonly Key<Amount<Pressure>> ShearModulus = Key.Optional(
-        "shear-modulus", "Shear modulus; 79.3 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "79.3 GPa");
+        "shear-modulus", "Shear modulus; 79.3 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "79.3 GPa")
+        .Usually("60 GPa", "90 GPa");
 
     /// <summary>One tyre.</summary>
     public static readonly Shape<Tyre> Tyre = new Shape("tyre", "One tyre.", TyreRate, Damping, Contact).As(f => new Tyre

@@ -9,14 +9,16 @@ internal static class AxleWords
 {
     /// <summary>Track.</summary>
     public static readonly Key<Amount<Length>> Track = Key.Optional(
-        "track", "Distance between the middles of the two tyres. A two-wheeler has none.", Kind.Amount<Length>(), "1.52 m");
+        "track", "Distance between the middles of the two tyres. A two-wheeler has none.", Kind.Amount<Length>(), "1.52 m")
+        .Usually("0.8 m", "2.3 m");
 
     /// <summary>Unsprung mass of the axle.</summary>
     public static readonly Key<Amount<Mass>> Unsprung = Key.Required(
         "unsprung-mass",
         "Mass of both wheels with hubs and brakes and half of each arm and spring; a solid axle in full.",
         Kind.Amount<Mass>(),
-        "84 kg ± 6 kg");
+        "84 kg ± 6 kg")
+        .Usually("5 kg", "500 kg");
 
     /// <summary>Independent or solid.</summary>
     public static readonly Key<SuspensionKind> Suspension = Key.Optional(
@@ -31,19 +33,23 @@ internal static class AxleWords
         "Roll inertia of a solid axle with its wheels about its middle. Needed for a solid axle.",
         Kind.Amount<Inertia>(),
         "48 kg m2",
-        property: "RollInertia");
+        property: "RollInertia")
+        .Usually("3 kg m2", "400 kg m2");
 
     /// <summary>Spring base.</summary>
     public static readonly Key<Amount<Length>> SpringBase = Key.Optional(
-        "spring-base", "Distance between the two springs along a solid axle; the track when left out.", Kind.Amount<Length>(), "1.00 m");
+        "spring-base", "Distance between the two springs along a solid axle; the track when left out.", Kind.Amount<Length>(), "1.00 m")
+        .Usually("0.2 m", "2.2 m");
 
     /// <summary>Damper base.</summary>
     public static readonly Key<Amount<Length>> DamperBase = Key.Optional(
-        "damper-base", "Distance between the two dampers along a solid axle; as the springs when left out.", Kind.Amount<Length>(), "0.95 m");
+        "damper-base", "Distance between the two dampers along a solid axle; as the springs when left out.", Kind.Amount<Length>(), "0.95 m")
+        .Usually("0.2 m", "2.2 m");
 
     /// <summary>Stop base.</summary>
     public static readonly Key<Amount<Length>> StopBase = Key.Optional(
-        "stop-base", "Distance between the two stops along a solid axle; as the springs when left out.", Kind.Amount<Length>(), "1.00 m");
+        "stop-base", "Distance between the two stops along a solid axle; as the springs when left out.", Kind.Amount<Length>(), "1.00 m")
+        .Usually("0.2 m", "2.2 m");
 
     /// <summary>One spring.</summary>
     public static readonly Key<Spring> Spring = Key.Required(

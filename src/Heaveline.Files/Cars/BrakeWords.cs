@@ -12,36 +12,42 @@ internal static class BrakeWords
         "Front brakes' part of the whole braking force, from a roller tester.",
         Kind.Amount<Plain>(),
         "68 % ± 4",
-        property: "FrontBrakeShare");
+        property: "FrontBrakeShare")
+        .Usually("30 %", "95 %");
     private static readonly Key<Amount<Plain>> AntiDive = Key.Optional(
         "anti-dive",
         "Part of the load moved to the front by braking that the front links carry, negative where they add to it; 0 when left out.",
         Kind.Amount<Plain>(),
         "25 % ± 10",
-        property: "AntiDiveFront");
+        property: "AntiDiveFront")
+        .Usually("-100 %", "150 %");
     private static readonly Key<Amount<Angle>> ForkRake = Key.Optional(
         "fork-rake",
         "Instead of anti-dive: slope of a telescopic fork that carries its brake, from the vertical; braking presses such a fork together.",
         Kind.Amount<Angle>(),
-        "24.6° ± 1°");
+        "24.6° ± 1°")
+        .Usually("5 deg", "45 deg");
     private static readonly Key<Amount<Plain>> AntiLift = Key.Optional(
         "anti-lift",
         "Part of the load taken off the rear by braking that the rear links hold back; 0 when left out.",
         Kind.Amount<Plain>(),
         "30 % ± 10",
-        property: "AntiLiftRear");
+        property: "AntiLiftRear")
+        .Usually("-100 %", "150 %");
     private static readonly Key<Amount<Plain>> AntiSquat = Key.Optional(
         "anti-squat",
         "Part of the load moved to the driven rear axle that its links carry; 0 when left out.",
         Kind.Amount<Plain>(),
         "40 % ± 10",
-        property: "AntiSquatRear");
+        property: "AntiSquatRear")
+        .Usually("-100 %", "200 %");
     private static readonly Key<Amount<Plain>> DrivenAntiLift = Key.Optional(
         "driven-anti-lift",
         "Part of the load taken off the driven front axle that its links hold back; 0 when left out.",
         Kind.Amount<Plain>(),
         "5 % ± 5",
-        property: "AntiLiftFront");
+        property: "AntiLiftFront")
+        .Usually("-100 %", "150 %");
     private static readonly Key<DrivenAxle> Driven = Key.Optional(
         "driven",
         "Which wheels drive; rear when left out.",
@@ -49,7 +55,8 @@ internal static class BrakeWords
         "rear",
         property: "DrivenAxle");
     private static readonly Key<Amount<Length>> Radius = Key.Optional(
-        "wheel-radius", "Height of the wheel centres above the ground; 0.30 m ± 4 cm when left out.", Kind.Amount<Length>(), "0.31 m ± 1 cm");
+        "wheel-radius", "Height of the wheel centres above the ground; 0.30 m ± 4 cm when left out.", Kind.Amount<Length>(), "0.31 m ± 1 cm")
+        .Usually("0.15 m", "0.55 m");
 
     /// <summary>The group.</summary>
     public static readonly Shape<BrakeGeometry> Shape = new Shape(

@@ -99,7 +99,17 @@ public static class CarFile
             CarStructure.Check(root, reader);
         }
 
+        if (isRead && reader.Count == 0)
+        {
+            reader.RefuseImpossible();
+        }
+
         if (!isRead || reader.Count > 0 || CarStanding.Check(car!, root, reader) is not { } standing)
+        {
+            return Result(null);
+        }
+
+        if (!StepSlips.Check(standing, root, reader))
         {
             return Result(null);
         }

@@ -36,6 +36,7 @@ internal static class CarSlips
             }
         }
 
+        SizeSlips.CheckSides(model.Car, root, reader);
         SizeSlips.CheckLoads(model.Car, root, reader);
         CheckPitch(model, root, reader);
         foreach (var end in SpringTableEnd.Standing(models))

@@ -15,7 +15,8 @@ internal static class CarWords
         "car");
     private static readonly Key<string> Note = Key.Optional("note", "How and when it was measured.", Kind.Text(), "Weighed with a full tank.");
     private static readonly Key<Amount<Length>> Wheelbase = Key.Required(
-        "wheelbase", "From front to rear wheel centre along the car.", Kind.Amount<Length>(), "2.70 m ± 5 mm");
+        "wheelbase", "From front to rear wheel centre along the car.", Kind.Amount<Length>(), "2.70 m ± 5 mm")
+        .Usually("1 m", "4.5 m");
     private static readonly Key<Weighing> Weighing = Key.Required("weighing", "What the scales read.", BodyWords.Weighing);
     private static readonly Key<Body> Body = Key.Required("body", "The body on its springs.", BodyWords.Body);
     private static readonly Key<Axle> Front = Key.Required("front", "The front axle.", AxleWords.Shape);

@@ -37,15 +37,18 @@ internal static class DamperWords
         "Share of critical damping at the wheel, instead of tables: of the spring's wheel rate and the sprung mass on the wheel of the empty car, "
         + "mean of bump and rebound. Takes no motion ratio.",
         Kind.Amount<Plain>(),
-        "0.28 ± 15 %");
+        "0.28 ± 15 %")
+        .Usually("0.05", "1");
 
     /// <summary>Rebound over bump.</summary>
     public static readonly Key<Amount<Plain>> ReboundPerBump = Key.Optional(
-        "rebound-per-bump", "With damping-ratio: rebound rate divided by bump rate; 1 when left out.", Kind.Amount<Plain>(), "2.5");
+        "rebound-per-bump", "With damping-ratio: rebound rate divided by bump rate; 1 when left out.", Kind.Amount<Plain>(), "2.5")
+        .Usually("0.3", "8");
 
     /// <summary>Gas force.</summary>
     public static readonly Key<Amount<Force>> GasForce = Key.Optional(
-        "gas-force", "Force of the gas charge on the rod in the state described; none when left out.", Kind.Amount<Force>(), "120 N");
+        "gas-force", "Force of the gas charge on the rod in the state described; none when left out.", Kind.Amount<Force>(), "120 N")
+        .Usually("0 N", "2000 N");
 
     /// <summary>The group.</summary>
     public static readonly Shape<Damper> Shape = new Shape(

@@ -8,65 +8,82 @@ namespace Heaveline.Files.Cars;
 internal static class InterconnectionWords
 {
     private static readonly Key<Amount<Stiffness>> Rate = Key.Required(
-        "rate", "Rate of the common spring of one side; 0 N/mm when only a damper joins front and rear.", Kind.Amount<Stiffness>(), "12 N/mm");
+        "rate", "Rate of the common spring of one side; 0 N/mm when only a damper joins front and rear.", Kind.Amount<Stiffness>(), "12 N/mm")
+        .Usually("0 N/mm", "400 N/mm");
     private static readonly Key<Amount<DampingRate>> Damping = Key.Optional(
         "damping",
         "Damping of a common damper of one side, force divided by the rate of travel of the common spring; none when left out.",
         Kind.Amount<DampingRate>(),
-        "400 N s/m");
+        "400 N s/m")
+        .Usually("0 N s/m", "50000 N s/m");
     private static readonly Key<Amount<Plain>> FrontRatio = Key.Optional(
         "front-per-wheel",
         "Travel of the common spring divided by front wheel travel; 1 when left out.",
         Kind.Amount<Plain>(),
-        "0.6");
+        "0.6")
+        .Usually("-2", "2");
     private static readonly Key<Amount<Plain>> RearRatio = Key.Optional(
         "rear-per-wheel",
         "Travel of the common spring divided by rear wheel travel, negative when the rear works against the front; 1 when left out.",
         Kind.Amount<Plain>(),
-        "0.6");
+        "0.6")
+        .Usually("-2", "2");
     private static readonly Key<Amount<Force>> Carried = Key.Optional(
         "carried-force",
         "Force in the common spring in the state described, pressing positive; none when left out.",
         Kind.Amount<Force>(),
         "900 N",
-        property: "Carried");
+        property: "Carried")
+        .Usually("-30000 N", "30000 N");
 
     private static readonly Key<Amount<Area>> FrontArea = Key.Required(
         "front-area",
         "Volume that the front unit displaces for each travel of its wheel: piston area times its motion ratio.",
         Kind.Amount<Area>(),
-        "12 cm²");
-    private static readonly Key<Amount<Area>> RearArea = Key.Required("rear-area", "The same at the rear.", Kind.Amount<Area>(), "12 cm²");
+        "12 cm²")
+        .Usually("0.5 cm²", "300 cm²");
+    private static readonly Key<Amount<Area>> RearArea = Key.Required("rear-area", "The same at the rear.", Kind.Amount<Area>(), "12 cm²")
+        .Usually("0.5 cm²", "300 cm²");
     private static readonly Key<Amount<Compliance>> Compliance = Key.Optional(
-        "compliance", "Volume that the unit takes for each pressure, when it is constant.", Kind.Amount<Compliance>(), "4 cm³/bar");
+        "compliance", "Volume that the unit takes for each pressure, when it is constant.", Kind.Amount<Compliance>(), "4 cm³/bar")
+        .Usually("0.01 cm³/bar", "200 cm³/bar");
     private static readonly Key<Amount<Volume>> GasVolume = Key.Optional(
-        "gas-volume", "Gas volume in the state described.", Kind.Amount<Volume>(), "0.35 L");
+        "gas-volume", "Gas volume in the state described.", Kind.Amount<Volume>(), "0.35 L")
+        .Usually("0.01 L", "20 L");
     private static readonly Key<Amount<Plain>> Exponent = Key.Optional(
-        "exponent", "Exponent of the gas law; 1.38 when left out.", Kind.Amount<Plain>(), "1.38");
+        "exponent", "Exponent of the gas law; 1.38 when left out.", Kind.Amount<Plain>(), "1.38")
+        .Usually("1", "1.67");
     private static readonly Key<Amount<Pressure>> Pressure = Key.Required(
-        "pressure", "Pressure in the state described, above the air's.", Kind.Amount<Pressure>(), "18 bar", property: "BasePressure");
+        "pressure", "Pressure in the state described, above the air's.", Kind.Amount<Pressure>(), "18 bar", property: "BasePressure")
+        .Usually("0.5 bar", "300 bar");
 
     private static readonly Key<LineState> State = Key.Optional(
         "state",
         "Whether the line is a pipe (when left out), shut or wide open.",
         Kind.Choice(("pipe", LineState.Pipe), ("shut", LineState.Shut), ("open", LineState.Open)),
         "pipe");
-    private static readonly Key<Amount<Length>> Bore = Key.Optional("bore", "Inner diameter of the pipe.", Kind.Amount<Length>(), "8 mm");
-    private static readonly Key<Amount<Length>> PipeLength = Key.Optional("length", "Length of the pipe.", Kind.Amount<Length>(), "2.4 m");
+    private static readonly Key<Amount<Length>> Bore = Key.Optional("bore", "Inner diameter of the pipe.", Kind.Amount<Length>(), "8 mm")
+        .Usually("1 mm", "60 mm");
+    private static readonly Key<Amount<Length>> PipeLength = Key.Optional("length", "Length of the pipe.", Kind.Amount<Length>(), "2.4 m")
+        .Usually("0.2 m", "10 m");
     private static readonly Key<Amount<Density>> Density = Key.Optional(
-        "density", "Density of the fluid; 1030 kg/m³ (water with glycol) when left out.", Kind.Amount<Density>(), "1030 kg/m³");
+        "density", "Density of the fluid; 1030 kg/m³ (water with glycol) when left out.", Kind.Amount<Density>(), "1030 kg/m³")
+        .Usually("600 kg/m³", "1600 kg/m³");
     private static readonly Key<Amount<Viscosity>> Viscosity = Key.Optional(
-        "viscosity", "Viscosity of the fluid; 2.5 mPa s (water with glycol) when left out.", Kind.Amount<Viscosity>(), "2.5 mPa s");
+        "viscosity", "Viscosity of the fluid; 2.5 mPa s (water with glycol) when left out.", Kind.Amount<Viscosity>(), "2.5 mPa s")
+        .Usually("0.2 mPa s", "1000 mPa s");
     private static readonly Key<Amount<Inertance>> Inertance = Key.Optional(
         "inertance",
         "Instead of a bore: pressure difference for each acceleration of the flow; none when left out beside a resistance.",
         Kind.Amount<Inertance>(),
-        "5e7 kg/m⁴");
+        "5e7 kg/m⁴")
+        .Usually("1e4 kg/m⁴", "1e11 kg/m⁴");
     private static readonly Key<Amount<Resistance>> Resistance = Key.Optional(
         "resistance",
         "With inertance, or alone for a line that only resists: pressure difference for each flow.",
         Kind.Amount<Resistance>(),
-        "2e8 Pa s/m³");
+        "2e8 Pa s/m³")
+        .Usually("1e4 Pa s/m³", "1e13 Pa s/m³");
 
     private static readonly Shape<Accumulator> Accumulator = new Shape(
         "accumulator", "How the unit gives way: a constant compliance or a gas charge.", Compliance, GasVolume, Exponent)

@@ -11,24 +11,31 @@ internal static class LoadWords
     public static readonly Key<string> In = Key.Optional("in", "Name of the seat that it sits in, instead of a place.", Kind.Text(), "driver");
 
     private static readonly Key<Amount<Length>> Behind = Key.Required(
-        "behind-front-axle", "Hip point behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "1.35 m");
+        "behind-front-axle", "Hip point behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "1.35 m")
+        .Usually("-1.5 m", "5 m");
     private static readonly Key<Amount<Length>> Left = Key.Optional(
         "left",
         "Left of the car's middle; negative to the right; the middle when left out.",
         Kind.Amount<Length>(),
         "0.37 m",
-        property: "LeftOfMiddle");
+        property: "LeftOfMiddle")
+        .Usually("-1.2 m", "1.2 m");
     private static readonly Key<Amount<Length>> Height = Key.Required(
-        "height", "Hip point above the ground in the state described.", Kind.Amount<Length>(), "0.52 m");
+        "height", "Hip point above the ground in the state described.", Kind.Amount<Length>(), "0.52 m")
+        .Usually("0.1 m", "2.2 m");
     private static readonly Key<Amount<Length>> Head = Key.Optional(
-        "head", "Ear above the hip point; 0.70 m when left out.", Kind.Amount<Length>(), "0.68 m", property: "HeadAboveSeat");
+        "head", "Ear above the hip point; 0.70 m when left out.", Kind.Amount<Length>(), "0.68 m", property: "HeadAboveSeat")
+        .Usually("0.4 m", "1 m");
 
     private static readonly Key<Amount<Length>> LampHeight = Key.Required(
-        "height", "Middle of the lens above the ground.", Kind.Amount<Length>(), "0.66 m");
+        "height", "Middle of the lens above the ground.", Kind.Amount<Length>(), "0.66 m")
+        .Usually("0.3 m", "1.5 m");
     private static readonly Key<Amount<Length>> Ahead = Key.Optional(
-        "ahead", "Lamp ahead of the front axle; above it when left out.", Kind.Amount<Length>(), "0.75 m", property: "AheadOfFrontAxle");
+        "ahead", "Lamp ahead of the front axle; above it when left out.", Kind.Amount<Length>(), "0.75 m", property: "AheadOfFrontAxle")
+        .Usually("-1 m", "1.5 m");
     private static readonly Key<Amount<Plain>> Drop = Key.Required(
-        "drop", "How far the cut-off falls for each distance, downwards positive.", Kind.Amount<Plain>(), "1.2 %");
+        "drop", "How far the cut-off falls for each distance, downwards positive.", Kind.Amount<Plain>(), "1.2 %")
+        .Usually("0 %", "4 %");
 
     private static readonly Key<HeadlampRule> Rule = Key.Optional(
         "rule",
@@ -40,17 +47,22 @@ internal static class LoadWords
             ("german-inspection", HeadlampRule.GermanInspection)),
         "un-r48-08");
     private static readonly Key<Amount<Plain>> LeastDrop = Key.Optional(
-        "least-drop", "Instead of a rule: the least drop that the rule of your place allows.", Kind.Amount<Plain>(), "0.5 %");
+        "least-drop", "Instead of a rule: the least drop that the rule of your place allows.", Kind.Amount<Plain>(), "0.5 %")
+        .Usually("0 %", "4 %");
     private static readonly Key<Amount<Plain>> GreatestDrop = Key.Optional(
-        "greatest-drop", "With least-drop: the greatest.", Kind.Amount<Plain>(), "2.5 %");
+        "greatest-drop", "With least-drop: the greatest.", Kind.Amount<Plain>(), "2.5 %")
+        .Usually("0 %", "6 %");
 
     private static readonly Key<string> What = Key.Required("what", "Who or what it is.", Kind.Text(), "driver", property: "Name");
     private static readonly Key<Amount<Mass>> Mass = Key.Required(
-        "mass", "Its mass; negative for something taken out.", Kind.Amount<Mass>(), "78 kg");
+        "mass", "Its mass; negative for something taken out.", Kind.Amount<Mass>(), "78 kg")
+        .Usually("-300 kg", "3000 kg");
     private static readonly Key<Amount<Length>> LoadBehind = Key.Optional(
-        "behind-front-axle", "Its middle behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "3.1 m");
+        "behind-front-axle", "Its middle behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "3.1 m")
+        .Usually("-2 m", "7 m");
     private static readonly Key<Amount<Length>> LoadHeight = Key.Optional(
-        "height", "Its middle above the ground; needed with behind-front-axle.", Kind.Amount<Length>(), "0.75 m");
+        "height", "Its middle above the ground; needed with behind-front-axle.", Kind.Amount<Length>(), "0.75 m")
+        .Usually("0 m", "3 m");
 
     /// <summary>A seat; its name is the key it stands under.</summary>
     public static readonly Shape<Seat> Seat = new Shape("seat", "A place where a person sits.", Behind, Left, Height, Head).As(f => new Seat

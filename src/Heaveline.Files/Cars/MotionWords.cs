@@ -26,9 +26,10 @@ internal sealed class MotionWords
             $"{element}-per-wheel",
             $"Motion ratio as {element} travel divided by wheel travel; 1 when the {element} stands at the wheel.",
             Kind.Amount<Plain>(),
-            "0.62 ± 3 %");
+            "0.62 ± 3 %").Usually("0.2", "1.3");
         WheelPer = Key.Optional(
-            $"wheel-per-{element}", $"Motion ratio the other way up: wheel travel divided by {element} travel.", Kind.Amount<Plain>(), "1.61");
+            $"wheel-per-{element}", $"Motion ratio the other way up: wheel travel divided by {element} travel.", Kind.Amount<Plain>(), "1.61")
+            .Usually("0.75", "5");
         Sweep = Key.Optional(
             "sweep",
             $"Motion ratio that changes with travel, as rows [wheel travel, {element} travel] from the state "
@@ -40,7 +41,7 @@ internal sealed class MotionWords
             $"How much {element} travel per wheel travel grows for each metre of bump.",
             Kind.Amount<RatioPerLength>(),
             "0.5 1/m",
-            property: "PerTravel");
+            property: "PerTravel").Usually("-20 1/m", "20 1/m");
     }
 
     /// <summary>Name of the element.</summary>

@@ -67,6 +67,39 @@ internal static class SizeSlips
         return reader.Count > before;
     }
 
+    /// <summary>Warns of wheels of one axle that stand far apart on the scales, and of a rider beside the motorcycle.</summary>
+    public static void CheckSides(Car car, Node root, Reader reader)
+    {
+        const double MostApart = 1.6;
+        const double MostBeside = 0.1;
+        foreach (var (end, left, right) in new[]
+        {
+            ("front", car.Weighing.FrontLeft.Si, car.Weighing.FrontRight.Si), ("rear", car.Weighing.RearLeft.Si, car.Weighing.RearRight.Si),
+        })
+        {
+            var lighter = root.At("weighing", left < right ? $"{end}-left" : $"{end}-right");
+            var times = Math.Max(left, right) / Math.Min(left, right);
+            CarSlips.Warn(
+                reader,
+                lighter,
+                times > MostApart,
+                FormattableString.Invariant(
+                    $"is {lighter?.Text}; the other wheel carries {times:0.0} times as much, and up to {MostApart} times is usual."),
+                "Weigh again with all four wheels level, and check for a missing digit.");
+        }
+
+        foreach (var seat in car.Kind == VehicleKind.TwoWheeler ? car.Seats : [])
+        {
+            var left = root.At("seats", seat.Name)?.At("left");
+            CarSlips.Warn(
+                reader,
+                left,
+                Math.Abs(seat.LeftOfMiddle.Si) > MostBeside,
+                $"is {left?.Text}; a rider sits in the middle of a two-wheeler.",
+                "Leave the key out: the middle is meant without it.");
+        }
+    }
+
     private static double Weighed(Car car, int axle) => axle == 0 ? car.Weighing.Front : car.Weighing.Rear;
 
     private static double UnsprungShare(Car car, int axle) => car.Axles[axle].UnsprungMass.Si / Weighed(car, axle);

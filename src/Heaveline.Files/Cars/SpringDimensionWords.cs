@@ -7,36 +7,50 @@ namespace Heaveline.Files.Cars;
 /// <summary>The words for springs that are given by their dimensions.</summary>
 internal static class SpringDimensionWords
 {
-    private static readonly Key<Amount<Length>> Wire = Key.Required("wire", "Diameter of the bare wire.", Kind.Amount<Length>(), "12.4 mm ± 0.1 mm");
+    private static readonly Key<Amount<Length>> Wire = Key.Required("wire", "Diameter of the bare wire.", Kind.Amount<Length>(), "12.4 mm ± 0.1 mm")
+        .Usually("2 mm", "40 mm");
     private static readonly Key<Amount<Length>> MeanDiameter = Key.Required(
-        "mean-diameter", "Outer diameter of the coil less one wire.", Kind.Amount<Length>(), "118 mm ± 0.5 mm");
+        "mean-diameter", "Outer diameter of the coil less one wire.", Kind.Amount<Length>(), "118 mm ± 0.5 mm")
+        .Usually("20 mm", "300 mm");
     private static readonly Key<Amount<Plain>> ActiveCoils = Key.Required(
-        "active-coils", "Number of coils that move: all coils less about two for closed ends.", Kind.Amount<Plain>(), "5.5 ± 0.2");
+        "active-coils", "Number of coils that move: all coils less about two for closed ends.", Kind.Amount<Plain>(), "5.5 ± 0.2")
+        .Usually("1.5", "30");
     private static readonly Key<Amount<Pressure>> ShearModulus = Key.Optional(
-        "shear-modulus", "Shear modulus; 79.3 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "79.3 GPa");
+        "shear-modulus", "Shear modulus; 79.3 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "79.3 GPa")
+        .Usually("60 GPa", "90 GPa");
 
-    private static readonly Key<Amount<Length>> Span = Key.Required("span", "Eye to eye, loaded flat.", Kind.Amount<Length>(), "1.22 m");
-    private static readonly Key<Amount<Length>> Width = Key.Required("width", "Width of one leaf.", Kind.Amount<Length>(), "60 mm");
+    private static readonly Key<Amount<Length>> Span = Key.Required("span", "Eye to eye, loaded flat.", Kind.Amount<Length>(), "1.22 m")
+        .Usually("0.3 m", "2.5 m");
+    private static readonly Key<Amount<Length>> Width = Key.Required("width", "Width of one leaf.", Kind.Amount<Length>(), "60 mm")
+        .Usually("20 mm", "150 mm");
     private static readonly Key<Amount<Length>> Thickness = Key.Required(
-        "thickness", "Thickness of one leaf.", Kind.Amount<Length>(), "7 mm ± 0.1 mm");
+        "thickness", "Thickness of one leaf.", Kind.Amount<Length>(), "7 mm ± 0.1 mm")
+        .Usually("2 mm", "40 mm");
     private static readonly Key<int> Graduated = Key.Required(
         "graduated-leaves", "How many leaves are shorter than the main leaf.", Kind.Count(0, 50), "4", property: "Graduated");
     private static readonly Key<int> FullLength = Key.Optional(
         "full-length-leaves", "How many leaves are as long as the span; 1 when left out.", Kind.Count(0, 20), "1", property: "FullLength");
     private static readonly Key<Amount<Pressure>> Modulus = Key.Optional(
-        "youngs-modulus", "Young's modulus; 207 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "207 GPa", property: "Modulus");
+        "youngs-modulus", "Young's modulus; 207 GPa (spring steel) when left out.", Kind.Amount<Pressure>(), "207 GPa", property: "Modulus")
+        .Usually("150 GPa", "230 GPa");
 
     private static readonly Key<Amount<Length>> BarDiameter = Key.Required(
-        "diameter", "Diameter of the working part of the bar.", Kind.Amount<Length>(), "24 mm ± 0.1 mm");
+        "diameter", "Diameter of the working part of the bar.", Kind.Amount<Length>(), "24 mm ± 0.1 mm")
+        .Usually("8 mm", "70 mm");
     private static readonly Key<Amount<Length>> BarLength = Key.Required(
-        "length", "Length of the part that twists.", Kind.Amount<Length>(), "950 mm");
+        "length", "Length of the part that twists.", Kind.Amount<Length>(), "950 mm")
+        .Usually("200 mm", "2500 mm");
     private static readonly Key<Amount<Length>> Arm = Key.Required(
-        "arm", "Level distance from the bar's axis to the wheel's centre.", Kind.Amount<Length>(), "380 mm");
+        "arm", "Level distance from the bar's axis to the wheel's centre.", Kind.Amount<Length>(), "380 mm")
+        .Usually("80 mm", "800 mm");
 
-    private static readonly Key<Amount<Area>> Area = Key.Required("area", "Effective area of the piston or bellows.", Kind.Amount<Area>(), "60 cm²");
-    private static readonly Key<Amount<Volume>> Volume = Key.Required("volume", "Gas volume in the state described.", Kind.Amount<Volume>(), "1.8 L");
+    private static readonly Key<Amount<Area>> Area = Key.Required("area", "Effective area of the piston or bellows.", Kind.Amount<Area>(), "60 cm²")
+        .Usually("5 cm²", "500 cm²");
+    private static readonly Key<Amount<Volume>> Volume = Key.Required("volume", "Gas volume in the state described.", Kind.Amount<Volume>(), "1.8 L")
+        .Usually("0.05 L", "40 L");
     private static readonly Key<Amount<Plain>> Exponent = Key.Optional(
-        "exponent", "Exponent of the gas law: 1.0 for slow, about 1.38 (taken when left out) for fast motion.", Kind.Amount<Plain>(), "1.38");
+        "exponent", "Exponent of the gas law: 1.0 for slow, about 1.38 (taken when left out) for fast motion.", Kind.Amount<Plain>(), "1.38")
+        .Usually("1", "1.67");
 
     /// <summary>A coil by its wire.</summary>
     public static readonly Shape<CoilDimensions> Coil =

@@ -12,11 +12,13 @@ internal static class SpringWords
 
     /// <summary>Rate at the spring.</summary>
     public static readonly Key<Amount<Stiffness>> Rate = Key.Optional(
-        "rate", "Rate of one spring, measured at the spring itself. Needs its motion ratio.", Kind.Amount<Stiffness>(), "24.5 N/mm ± 5 %");
+        "rate", "Rate of one spring, measured at the spring itself. Needs its motion ratio.", Kind.Amount<Stiffness>(), "24.5 N/mm ± 5 %")
+        .Usually("1 N/mm", "1000 N/mm");
 
     /// <summary>Rate at the wheel.</summary>
     public static readonly Key<Amount<Stiffness>> WheelRate = Key.Optional(
-        "wheel-rate", "Rate of one spring as felt at its wheel. Takes no motion ratio.", Kind.Amount<Stiffness>(), "9.4 N/mm");
+        "wheel-rate", "Rate of one spring as felt at its wheel. Takes no motion ratio.", Kind.Amount<Stiffness>(), "9.4 N/mm")
+        .Usually("1 N/mm", "400 N/mm");
 
     /// <summary>Measured force against travel.</summary>
     public static readonly Key<ForceTable> Table = Key.Optional(

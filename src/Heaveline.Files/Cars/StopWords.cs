@@ -12,15 +12,18 @@ internal static class StopWords
         "clearance",
         "Wheel travel from the state described until the stop touches; 0 mm when it touches already.",
         Kind.Amount<Length>(),
-        "55 mm ± 5 mm");
+        "55 mm ± 5 mm")
+        .Usually("0 mm", "250 mm");
 
     /// <summary>Rate.</summary>
     public static readonly Key<Amount<Stiffness>> Rate = Key.Optional(
-        "rate", "Rate of the stop at the wheel; with an exponent: the mean rate over its first 10 mm.", Kind.Amount<Stiffness>(), "60 N/mm");
+        "rate", "Rate of the stop at the wheel; with an exponent: the mean rate over its first 10 mm.", Kind.Amount<Stiffness>(), "60 N/mm")
+        .Usually("1 N/mm", "3000 N/mm");
 
     /// <summary>Exponent.</summary>
     public static readonly Key<Amount<Plain>> Exponent = Key.Optional(
-        "exponent", "How the force grows with travel past the clearance: 1 (when left out) straight, 1.5 to 3 rubber.", Kind.Amount<Plain>(), "2");
+        "exponent", "How the force grows with travel past the clearance: 1 (when left out) straight, 1.5 to 3 rubber.", Kind.Amount<Plain>(), "2")
+        .Usually("1", "5");
 
     /// <summary>Table.</summary>
     public static readonly Key<ForceTable> Table = Key.Optional(
@@ -34,7 +37,8 @@ internal static class StopWords
 
     /// <summary>Hard end.</summary>
     public static readonly Key<Amount<Length>> SolidAfter = Key.Optional(
-        "solid-after", "Travel past the clearance at which metal meets metal; no such end when left out.", Kind.Amount<Length>(), "35 mm");
+        "solid-after", "Travel past the clearance at which metal meets metal; no such end when left out.", Kind.Amount<Length>(), "35 mm")
+        .Usually("1 mm", "250 mm");
 
     /// <summary>The group.</summary>
     public static readonly Shape<Stop> Shape = new Shape(

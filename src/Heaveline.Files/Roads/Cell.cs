@@ -6,6 +6,11 @@ namespace Heaveline.Files.Roads;
 /// <param name="Column">Column of its first character, from 1; where it would stand if it is empty.</param>
 internal readonly record struct Cell(string Text, int Line, int Column)
 {
+    private const int MostShown = 60;
+
+    /// <summary>Its text as it is said again, cut where it is longer than any number.</summary>
+    internal string Shown => Text.Length > MostShown ? $"{Text[..MostShown]}…" : Text;
+
     /// <summary>The cells of one line.</summary>
     internal static List<Cell> Of(string line, int number)
     {

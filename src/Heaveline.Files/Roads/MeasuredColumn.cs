@@ -13,9 +13,6 @@ internal sealed class MeasuredColumn(string name, string unit, double metres)
     /// <summary>Values, m, one a point; NaN where the cell is refused.</summary>
     internal List<double> Values { get; } = [];
 
-    /// <summary>Where each value stands.</summary>
-    internal List<Cell> Cells { get; } = [];
-
     /// <summary>A length in this column's unit.</summary>
     internal string Write(double length) => FormattableString.Invariant($"{length / Metres:0.######} {Unit}");
 }

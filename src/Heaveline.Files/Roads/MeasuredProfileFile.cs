@@ -18,6 +18,10 @@ public static class MeasuredProfileFile
     // A measured road has thousands of lines, and one slip may stand in all of them.
     private const int MostShown = 20;
 
+    // So many refusals are no slips: it is another file. Each refusal holds its words, and a file has millions of lines.
+    private const int MostRefusals = 300;
+    private const double LongestMetres = 1e6;
+
     /// <summary>Reads text.</summary>
     /// <param name="source">The text under its file's name, which without its extension names the road.</param>
     /// <param name="name">Another name for the road; null: the file's.</param>
@@ -27,21 +31,24 @@ public static class MeasuredProfileFile
         var refusals = new List<Refusal>();
         MeasuredProfileHeader? header = null;
         MeasuredColumn[] columns = [];
-        var number = 0;
-        var points = 0;
-        foreach (var raw in source.Text.Split('\n'))
+        var points = new List<MeasuredLine>();
+        var (number, count) = (0, 0);
+        for (var start = 0; start <= source.Text.Length && refusals.Count < MostRefusals;)
         {
             number++;
-            var line = raw.TrimEnd('\r');
-            if (string.IsNullOrWhiteSpace(line) || line.TrimStart().StartsWith('#'))
+            var length = source.Text.AsSpan(start).IndexOf('\n');
+            var end = length < 0 ? source.Text.Length : start + length;
+            var at = new MeasuredLine(number, start, source.Text.AsSpan(start, end - start).TrimEnd('\r').Length);
+            start = end + 1;
+            var line = at.In(source);
+            if (line.IsWhiteSpace() || line.TrimStart().StartsWith("#"))
             {
                 continue;
             }
 
-            var cells = Cell.Of(line, number);
             if (header is null)
             {
-                header = MeasuredProfileHeader.Read(file, cells, line, refusals);
+                header = MeasuredProfileHeader.Read(file, at, line, refusals);
                 if (header is null)
                 {
                     // Without its columns no point can be told right from wrong.
@@ -52,36 +59,59 @@ public static class MeasuredProfileFile
                 continue;
             }
 
-            points++;
-            ReadPoint(file, line, cells, columns, refusals);
+            count++;
+            if (ReadPoint(source, at, columns, refusals))
+            {
+                points.Add(at);
+            }
         }
 
+        var isGivenUp = refusals.Count >= MostRefusals;
         if (header is null && refusals.Count == 0)
         {
             refusals.Add(new Refusal(file, 1, 1, 1, "the file has no header; its first line must name the columns.", MeasuredProfileHeader.Example));
         }
-        else if (header is not null && points < FewestPoints)
+        else if (header is not null && count < FewestPoints && !isGivenUp)
         {
             refusals.Add(new Refusal(
                 file,
                 Math.Max(1, number),
                 1,
                 1,
-                string.Create(CultureInfo.InvariantCulture, $"the road has {points} points; it must have at least {FewestPoints}."),
+                string.Create(CultureInfo.InvariantCulture, $"the road has {count} points; it must have at least {FewestPoints}."),
                 "Measure more points, or write a single obstacle by its shape."));
         }
 
-        RefuseHeights(file, columns, refusals);
+        if (!isGivenUp)
+        {
+            RefuseHeights(source, columns, points, refusals);
+        }
+
         var warnings = new List<Warning>();
-        CheckGaps(file, columns, refusals, warnings);
+        CheckDistances(source, columns, points, refusals, warnings);
         return new Reading<Road>
         {
             Value = refusals.Count > 0 ? null : Build(name ?? NameOf(file), columns),
-            Refusals = [.. refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)],
+            Refusals = [.. GivenUp(refusals), .. refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)],
             Warnings = warnings,
             Sources = [source],
             MostShown = MostShown,
         };
+    }
+
+    // Told first: of so many only some are shown.
+    private static IEnumerable<Refusal> GivenUp(List<Refusal> refusals)
+    {
+        if (refusals.Count >= MostRefusals)
+        {
+            var last = refusals.MaxBy(r => (r.Line, r.Column))!;
+            yield return last with
+            {
+                Message = string.Create(
+                    CultureInfo.InvariantCulture, $"reading stopped here, after {refusals.Count} refusals; it must be a table of numbers."),
+                Advice = "Mend the others first: what follows was not looked at.",
+            };
+        }
     }
 
     private static string NameOf(string file) => Path.GetFileNameWithoutExtension(file) is { Length: > 0 } name ? name : file;
@@ -96,7 +126,7 @@ public static class MeasuredProfileFile
         (columns.First(c => c.Name is "left" or "height"), columns.FirstOrDefault(c => c.Name == "right"));
 
     // A hill is taken off before heights are judged. Where points were refused, from those that are left.
-    private static void RefuseHeights(string file, MeasuredColumn[] columns, List<Refusal> refusals)
+    private static void RefuseHeights(SourceText source, MeasuredColumn[] columns, List<MeasuredLine> points, List<Refusal> refusals)
     {
         if (columns.Length == 0)
         {
@@ -105,23 +135,25 @@ public static class MeasuredProfileFile
 
         var (left, right) = Tracks(columns);
         int[] whole = [.. Enumerable.Range(0, left.Values.Count).Where(i => columns.All(c => double.IsFinite(c.Values[i])))];
-        List<double> Of(MeasuredColumn column) => [.. whole.Select(i => column.Values[i])];
+        List<double> Of(MeasuredColumn column) =>
+            whole.Length == column.Values.Count ? column.Values : [.. whole.Select(i => column.Values[i])];
         var grade = MeasuredGrade.Of(Of(columns[0]), Of(left), right is null ? null : Of(right));
-        foreach (var column in columns.Skip(1))
+        for (var c = 1; c < columns.Length; c++)
         {
+            var column = columns[c];
             var first = double.NaN;
-            for (var i = 0; i < column.Values.Count; i++)
+            for (var i = 0; i < column.Values.Count && refusals.Count < MostRefusals; i++)
             {
                 var along = grade.IsHill ? columns[0].Values[i] - columns[0].Values[whole[0]] : 0.0;
                 var height = grade.Without(column.Values[i], along);
                 first = double.IsNaN(first) ? height : first;
                 if (Math.Abs(height - first) > HighestMetres)
                 {
-                    var cell = column.Cells[i];
+                    var cell = points[i].Cell(source, c);
                     var less = grade.IsHill ? FormattableString.Invariant($", less the road's slope of {In.Percent.Of(grade.Slope):0.##} %") : "";
                     refusals.Add(cell.Refuse(
-                        file,
-                        $"{column.Name} is {cell.Text} {column.Unit}, {column.Write(height - first)} from the first one{less}; "
+                        source.File,
+                        $"{column.Name} is {cell.Shown} {column.Unit}, {column.Write(height - first)} from the first one{less}; "
                         + $"it must be within {column.Write(HighestMetres)} of it.",
                         "Check the unit in the header and the value, or cut the road into shorter ones."));
                 }
@@ -129,7 +161,8 @@ public static class MeasuredProfileFile
         }
     }
 
-    private static void CheckGaps(string file, MeasuredColumn[] columns, List<Refusal> refusals, List<Warning> warnings)
+    private static void CheckDistances(
+        SourceText source, MeasuredColumn[] columns, List<MeasuredLine> points, List<Refusal> refusals, List<Warning> warnings)
     {
         // Distances that were refused have no order to judge by.
         if (refusals.Count > 0 || columns.Length == 0)
@@ -138,72 +171,91 @@ public static class MeasuredProfileFile
         }
 
         var distances = columns[0].Values;
+        if (distances[^1] - distances[0] > LongestMetres)
+        {
+            var last = points[^1].Cell(source, 0);
+            refusals.Add(last.Refuse(
+                source.File,
+                $"distance {last.Shown} {columns[0].Unit} is {columns[0].Write(distances[^1] - distances[0])} from the first one; "
+                + $"it must be within {columns[0].Write(LongestMetres)} of it.",
+                "Check the unit in the header, or cut the road into shorter ones."));
+            return;
+        }
+
         foreach (var gap in RoadGap.Among(distances))
         {
-            var cell = columns[0].Cells[distances.BinarySearch(gap.To)];
+            var cell = points[distances.BinarySearch(gap.To)].Cell(source, 0);
             var message = $"{gap.Words}.";
-            if (gap.IsTooWide)
+            if (gap.IsTooWide && refusals.Count < MostRefusals)
             {
-                refusals.Add(cell.Refuse(file, message, RoadGap.Advice));
+                refusals.Add(cell.Refuse(source.File, message, RoadGap.Advice));
             }
-            else
+            else if (!gap.IsTooWide)
             {
                 warnings.Add(new Warning(
-                    file, cell.Line, cell.Column, Math.Max(1, cell.Text.Length), $"{gap.Words}: the road is driven evenly across.", RoadGap.Advice));
+                    source.File, cell.Line, cell.Column, Math.Max(1, cell.Text.Length), $"{gap.Words}: the road is driven evenly across.",
+                    RoadGap.Advice));
             }
         }
     }
 
-    private static void ReadPoint(string file, string line, List<Cell> cells, MeasuredColumn[] columns, List<Refusal> refusals)
+    // Whether the line has a value for every column, sound or not.
+    private static bool ReadPoint(SourceText source, MeasuredLine at, MeasuredColumn[] columns, List<Refusal> refusals)
     {
-        if (cells.Count != columns.Length)
+        var line = at.In(source);
+        var cells = line.Count(',') + 1;
+        if (cells != columns.Length)
         {
             refusals.Add(new Refusal(
-                file,
-                cells[0].Line,
+                source.File,
+                at.Number,
                 1,
                 Math.Max(1, line.Length),
-                string.Create(CultureInfo.InvariantCulture, $"the line has {cells.Count} cells; it must have {columns.Length}, one for each column."),
+                string.Create(CultureInfo.InvariantCulture, $"the line has {cells} cells; it must have {columns.Length}, one for each column."),
                 "Separate cells with commas and write decimals with a point."));
-            return;
+            return false;
         }
 
         for (var i = 0; i < columns.Length; i++)
         {
-            columns[i].Cells.Add(cells[i]);
-            columns[i].Values.Add(Value(file, cells[i], columns[i], isDistance: i == 0, refusals));
+            var comma = line.IndexOf(',');
+            var written = (comma < 0 ? line : line[..comma]).Trim();
+            columns[i].Values.Add(
+                double.TryParse(written, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+                    ? Value(source, at, columns[i], number, i, refusals)
+                    : Refused(source, at, columns[i], i, refusals));
+            line = line[(comma + 1)..];
         }
+
+        return true;
     }
 
-    // NaN where the cell is refused.
-    private static double Value(string file, Cell cell, MeasuredColumn column, bool isDistance, List<Refusal> refusals)
+    private static double Refused(SourceText source, MeasuredLine at, MeasuredColumn column, int place, List<Refusal> refusals)
     {
-        if (cell.Text.Length == 0)
-        {
-            refusals.Add(cell.Refuse(
-                file,
+        var cell = at.Cell(source, place);
+        refusals.Add(cell.Text.Length == 0
+            ? cell.Refuse(
+                source.File,
                 $"{column.Name} is empty; it must be a number.",
-                "Fill the gap by measuring again, or cut the road before it: a guess would be driven over as road."));
-            return double.NaN;
-        }
-
-        if (!double.TryParse(cell.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var written) || !double.IsFinite(written))
-        {
-            refusals.Add(cell.Refuse(
-                file,
-                $"{column.Name} is {cell.Text}; it must be a finite number.",
+                "Fill the gap by measuring again, or cut the road before it: a guess would be driven over as road.")
+            : cell.Refuse(
+                source.File,
+                $"{column.Name} is {cell.Shown}; it must be a finite number.",
                 "Write a plain number with a decimal point; the unit stands in the header."));
-            return double.NaN;
-        }
+        return double.NaN;
+    }
 
-        // A refused distance counts too: the next one is compared with its neighbour, so that one slip is refused once.
+    // A refused distance counts too: the next one is compared with its neighbour, so that one slip is refused once.
+    private static double Value(SourceText source, MeasuredLine at, MeasuredColumn column, double written, int place, List<Refusal> refusals)
+    {
         var value = written * column.Metres;
-        if (isDistance && column.Values.FindLastIndex(double.IsFinite) is var before and >= 0 && value <= column.Values[before])
+        if (place == 0 && column.Values.FindLastIndex(double.IsFinite) is var before and >= 0 && value <= column.Values[before])
         {
+            var cell = at.Cell(source, place);
             var what = value == column.Values[before] ? "repeats the distance before it" : "goes backwards";
             refusals.Add(cell.Refuse(
-                file,
-                $"distance {cell.Text} {column.Unit} {what}; it must be above {column.Write(column.Values[before])}.",
+                source.File,
+                $"distance {cell.Shown} {column.Unit} {what}; it must be above {column.Write(column.Values[before])}.",
                 "Sort the points by distance and keep one of each."));
         }
 

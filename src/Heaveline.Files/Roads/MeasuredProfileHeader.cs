@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Heaveline.Files.Roads;
 
 /// <summary>
@@ -11,6 +13,9 @@ internal sealed record MeasuredProfileHeader(IReadOnlyList<string> Names, IReadO
     /// <summary>Advice that shows the header.</summary>
     internal const string Example = "Write the first line as 'distance [m], left [mm], right [mm]', or 'distance [m], height [mm]' for one track.";
 
+    // No more is read of a line that is no header: every cell of it would be refused by name.
+    private const int Longest = 1000;
+
     // NIST Special Publication 811, Appendix B: the international inch and foot are exact.
     private static readonly Dictionary<string, double> Lengths = new(StringComparer.Ordinal)
     {
@@ -18,9 +23,23 @@ internal sealed record MeasuredProfileHeader(IReadOnlyList<string> Names, IReadO
     };
 
     /// <summary>Reads the header; null when its columns cannot be told, with the refusals added.</summary>
-    internal static MeasuredProfileHeader? Read(string file, IReadOnlyList<Cell> cells, string line, List<Refusal> refusals)
+    internal static MeasuredProfileHeader? Read(string file, MeasuredLine at, ReadOnlySpan<char> written, List<Refusal> refusals)
     {
+        if (written.Length > Longest)
+        {
+            refusals.Add(new Refusal(
+                file,
+                at.Number,
+                1,
+                1,
+                string.Create(CultureInfo.InvariantCulture, $"the header has {written.Length} characters; it must have at most {Longest}."),
+                Example));
+            return null;
+        }
+
         var before = refusals.Count;
+        var line = written.ToString();
+        var cells = Cell.Of(line, at.Number);
         if (cells.Count == 1 && line.AsSpan().IndexOfAny(';', '\t') is var other and >= 0)
         {
             refusals.Add(new Refusal(

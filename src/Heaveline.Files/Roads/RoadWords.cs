@@ -73,8 +73,19 @@ internal static class RoadWords
             return null;
         }
 
-        return f.Optional(Sine) is { } sine
-            ? new RoadAsWritten(name, Road.From(sine) with { Name = name }, null)
-            : new RoadAsWritten(name, null, f.Required(Profile));
+        if (f.Optional(Sine) is not { } sine)
+        {
+            return new RoadAsWritten(name, null, f.Required(Profile));
+        }
+
+        try
+        {
+            return new RoadAsWritten(name, Road.From(sine) with { Name = name }, null);
+        }
+        catch (RefusedValueException refused)
+        {
+            f.Refuse(Sine, $"does not fit together: {refused.What} is {refused.Value}; it must be {refused.Limit}.", refused.Advice);
+            return null;
+        }
     }
 }

@@ -28,6 +28,7 @@ internal static class GroupReading
             else if (key.Kind.TryReadAny(entry.Value, reader, out var value))
             {
                 values[key] = value;
+                key.TellsUnusual?.Invoke(entry.Value, value, reader);
             }
         }
 

@@ -35,6 +35,15 @@ public abstract class Key
     /// <summary>The record's property that holds the value, by which the record's own refusals find the key: the key's name unless told.</summary>
     public string Property { get; }
 
+    /// <summary>What its values usually are; null where nothing is said.</summary>
+    internal UsualRange? Usual { get; private protected init; }
+
+    /// <summary>Tells a value, as it was read, that is not usual.</summary>
+    internal Action<Node, object, Reader>? TellsUnusual { get; private protected init; }
+
+    /// <summary>The meaning with the usual range.</summary>
+    internal string Says => Usual is null ? Meaning : $"{Meaning} Usually {Usual.Words}.";
+
     /// <summary>A key that may not be left out.</summary>
     public static Key<T> Required<T>(string name, string meaning, Kind<T> kind, string example = "", string? property = null)
         where T : notnull => new(name, meaning, kind, example, true, property);

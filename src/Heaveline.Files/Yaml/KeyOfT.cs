@@ -5,8 +5,15 @@ namespace Heaveline.Files.Yaml;
 public sealed class Key<T> : Key
     where T : notnull
 {
+    private readonly Kind<T> kindOfValue;
+
     internal Key(string name, string meaning, Kind<T> kind, string example, bool isRequired, string? property)
         : base(name, meaning, kind, example, isRequired, property)
     {
+        kindOfValue = kind;
     }
+
+    /// <summary>The same key with what its values usually are.</summary>
+    internal Key<T> With(UsualRange usual, Action<Node, object, Reader> tells) =>
+        new(Name, Meaning, kindOfValue, Example, IsRequired, Property) { Usual = usual, TellsUnusual = tells };
 }

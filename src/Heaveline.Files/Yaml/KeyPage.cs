@@ -15,11 +15,15 @@ internal static class KeyPage
         {
             text.Append("## ").Append(char.ToUpperInvariant(shape.Name[0])).Append(shape.Name.AsSpan(1)).Append("\n\n")
                 .Append(shape.Meaning).Append("\n\n");
-            text.Append("| key | must be there | meaning | example |\n|---|---|---|---|\n");
+            var isRanged = shape.Keys.Any(key => key.Usual is not null);
+            text.Append(isRanged
+                ? "| key | must be there | meaning | usual (common practice, no source) | example |\n|---|---|---|---|---|\n"
+                : "| key | must be there | meaning | example |\n|---|---|---|---|\n");
             foreach (var key in shape.Keys)
             {
                 text.Append("| `").Append(key.Name).Append("` | ").Append(Must(shape, key))
-                    .Append(" | ").Append(Cell(key.Meaning)).Append(" | ").Append(Example(key)).Append(" |\n");
+                    .Append(" | ").Append(Cell(key.Meaning))
+                    .Append(isRanged ? $" | {key.Usual?.Words}" : "").Append(" | ").Append(Example(key)).Append(" |\n");
                 if (key.Kind.Group is { } group && seen.Add(group))
                 {
                     waiting.Enqueue(group);

@@ -9,6 +9,7 @@ public sealed class Reader(SourceText source)
     private readonly List<(Place Place, ValueLimit Limit)> limits = [];
     private readonly List<Warning> first = [];
     private readonly List<Warning> warnings = [];
+    private readonly List<(Warning Warning, bool IsImpossible)> unusual = [];
 
     /// <summary>The text that is read.</summary>
     public SourceText Source => source;
@@ -18,7 +19,11 @@ public sealed class Reader(SourceText source)
         [.. refusals.OrderBy(r => r.File != source.File).ThenBy(r => r.File, StringComparer.Ordinal).ThenBy(r => r.Line).ThenBy(r => r.Column)];
 
     /// <summary>Warnings so far: those that may explain others first, each in the order of the text.</summary>
-    public IReadOnlyList<Warning> Warnings => [.. InOrder(first), .. InOrder(warnings)];
+    public IReadOnlyList<Warning> Warnings => [.. InOrder(first), .. InOrder([.. warnings, .. Unusual])];
+
+    // Where something else is said of the same value it says more: it knows the rest of the car.
+    private IEnumerable<Warning> Unusual => unusual.Select(u => u.Warning).Where(u => !Told(u, first) && !Told(u, warnings)
+        && !refusals.Any(r => (r.File, r.Line, r.Column) == (u.File, u.Line, u.Column)));
 
     /// <summary>Refusals so far.</summary>
     internal int Count => refusals.Count;
@@ -44,6 +49,25 @@ public sealed class Reader(SourceText source)
 
     /// <summary>Warns about what stands at a place.</summary>
     public void Warn(Place place, string message, string advice) => warnings.Add(Warning(place, message, advice));
+
+    /// <summary>Tells a value that is not usual, unless something else is said of it.</summary>
+    /// <param name="place">Where it stands.</param>
+    /// <param name="message">What it is and what is usual.</param>
+    /// <param name="advice">The likely slip.</param>
+    /// <param name="isImpossible">Whether nothing on wheels has it.</param>
+    internal void WarnUnusual(Place place, string message, string advice, bool isImpossible) =>
+        unusual.Add((Warning(place, message, advice), isImpossible));
+
+    /// <summary>Refuses what nothing on wheels has, of what was told as not usual.</summary>
+    internal void RefuseImpossible()
+    {
+        foreach (var (told, _) in unusual.Where(u => u.IsImpossible))
+        {
+            refusals.Add(new Refusal(told.File, told.Line, told.Column, told.Length, Short(told.Message), told.Advice));
+        }
+
+        unusual.RemoveAll(u => u.IsImpossible);
+    }
 
     /// <summary>Warns, before all others, about what may explain them.</summary>
     internal void WarnFirst(Place place, string message, string advice) => first.Add(Warning(place, message, advice));
@@ -86,6 +110,9 @@ public sealed class Reader(SourceText source)
         value = default;
         return false;
     }
+
+    private static bool Told(Warning one, List<Warning> others) =>
+        others.Any(other => (other.File, other.Line, other.Column) == (one.File, one.Line, one.Column));
 
     private Warning Warning(Place place, string message, string advice) =>
         new(place.File ?? source.File, place.Line, place.Column, place.Length, message, advice);

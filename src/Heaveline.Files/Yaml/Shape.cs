@@ -50,7 +50,7 @@ public sealed class Shape
         {
             var value = key.Kind.Schema(definitions);
             var note = value["description"]?.GetValue<string>();
-            value["description"] = note is null ? key.Meaning : $"{key.Meaning} {note}";
+            value["description"] = note is null ? key.Says : $"{key.Says} {note}";
 
             // A group's example is YAML on one line, which an editor would put in quotes.
             if (key.Example.Length > 0 && key.Kind.Group is null)

@@ -71,7 +71,7 @@ public abstract record Answer
     /// <param name="tables">The tables.</param>
     /// <param name="units">The reader's units.</param>
     private protected static IEnumerable<string> TableLines(IReadOnlyList<FactTable> tables, ReaderUnits units) =>
-        tables.SelectMany(table => new[] { "", FactText.Of(table.In(units)).TrimEnd('\r', '\n') });
+        tables.Where(table => table.Rows.Count > 0).SelectMany(table => new[] { "", FactText.Of(table.In(units)).TrimEnd('\r', '\n') });
 
     /// <summary>Whether the sentences come before the numbers: where they tell what happened.</summary>
     protected virtual bool TellsFirst => false;

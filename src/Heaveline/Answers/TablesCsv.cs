@@ -7,12 +7,12 @@ namespace Heaveline.Answers;
 public static class TablesCsv
 {
     /// <summary>The text, in UTF-8.</summary>
-    /// <param name="tables">The tables, at least one; each of one car.</param>
+    /// <param name="tables">The tables, each of one car; none where nothing could be computed.</param>
     public static byte[] Of(IReadOnlyList<FactTable> tables)
     {
         ArgumentNullException.ThrowIfNull(tables);
         var text = new StringBuilder("car,quantity,unit");
-        foreach (var column in tables[0].Columns)
+        foreach (var column in tables.Count > 0 ? tables[0].Columns : [])
         {
             text.Append(CultureInfo.InvariantCulture, $",{CsvCell.Of(column)}");
         }

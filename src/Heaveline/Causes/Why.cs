@@ -37,6 +37,9 @@ public sealed record Why
     /// <summary>How many passes were run.</summary>
     public required int Passes { get; init; }
 
+    /// <summary>How the neutral car's pass ended; null where there is no such car.</summary>
+    public required PassOutcome? NeutralOutcome { get; init; }
+
     /// <summary>Combinations of which there is no car, or whose pass did not run to its end.</summary>
     public required int Missing { get; init; }
 
@@ -83,7 +86,7 @@ public sealed record Why
             sets.Count,
             new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation },
             i => cars[i] = neutral.Without(causes, sets[i]));
-        var (rows, _) = BatchedMeasures.WithOutcomes(
+        var (rows, outcomes) = BatchedMeasures.WithOutcomes(
             [.. cars.Select(car => car is null ? null : new PassRequest(car, road, speed))], measures, passOptions, degree, progress, cancellation);
 
         WhyRanking Ranked(int k)
@@ -108,6 +111,7 @@ public sealed record Why
             Speed = speed,
             Settling = Ranked(0),
             Hit = Ranked(1),
+            NeutralOutcome = outcomes[sets.Index().First(s => s.Item == (1 << causes.Count) - 1).Index],
             Passes = cars.Count(c => c is not null),
             Missing = rows.Count(r => double.IsNaN(r[0])),
         };
@@ -120,7 +124,7 @@ public sealed record Why
     /// <param name="cancellation">Stops the work.</param>
     public Why WithTests(double least, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
-        PitchCause[] causes = [.. Settling.Causes.Where(c => Math.Abs(c.Relative) >= least)];
+        PitchCause[] causes = [.. Settling.Causes.Where(c => !double.IsNaN(c.Share) && Math.Abs(c.Relative) >= least)];
         var tests = new List<PlannedTest>();
         foreach (var (i, cause) in causes.Index())
         {

@@ -40,6 +40,11 @@ internal static class WhyWords
     /// <summary>A cause and its size in a sentence: what helps is told in the measure's unit alone, since no share of the whole says it.</summary>
     public static string Sentence(string what, string neutral, double share, double value, Measure measure)
     {
+        if (!double.IsFinite(share))
+        {
+            return $"{FirstLetter.Raised(what)} instead of {neutral}: nobody can tell, since no pair of passes with and without it ran to its end.";
+        }
+
         var amount = $"{measure.Print(measure.Unit.Of(Math.Abs(share)))}{measure.Unit.Suffix}";
         var relative = value > 0.0 ? share / value : 0.0;
         var percent = relative is > 0.0 and <= 1.0 ? Text($" ({In.Percent.Of(relative):F0} %)") : "";

@@ -56,11 +56,11 @@ internal static class BatchedMeasures
             // A measure of the caller's own may look at everything and keep the pass.
             if (channels < Channel.Count)
             {
-                groups[g].Measure(PassBatch.Width, channels, Keep);
+                groups[g].Measure(PassBatch.Width, channels, Keep, cancellation);
             }
             else
             {
-                var passes = groups[g].Run(options, PassBatch.Width);
+                var passes = groups[g].Run(options, PassBatch.Width, cancellation);
                 for (var k = 0; k < passes.Length; k++)
                 {
                     Keep(groups[g].Places[k], passes[k]);

@@ -1,3 +1,4 @@
+using Heaveline.Measures;
 using Heaveline.Measures.Comfort;
 using Heaveline.Passes;
 using Heaveline.Quantities;
@@ -89,7 +90,7 @@ public static class ComfortCountFigure
     private static string Caption(Pass pass, PassComfort comfort)
     {
         var error = pass.Statistics.PitchError is { } share
-            ? $"Computed to about {Numeral.Of(Math.Max(In.Percent.Of(share), 0.01), 2)} % of the peak pitch."
+            ? $"Numerical error below {ErrorBound.Percent(share)} of the peak pitch."
             : null;
         string?[] sentences =
         [

@@ -18,7 +18,7 @@ internal static class PassCaption
             pass.Road.Event is null ? null : EventBands.Meaning,
             Stops(measures),
             LiftOff(measures),
-            pass.Statistics.PitchError is { } error ? $"Computed to about {Share(error)} of the peak pitch." : null,
+            pass.Statistics.PitchError is { } error ? $"Numerical error below {ErrorBound.Percent(error)} of the peak pitch." : null,
         ];
         return string.Join(' ', sentences.OfType<string>());
     }
@@ -63,6 +63,4 @@ internal static class PassCaption
     }
 
     private static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{count} times" };
-
-    private static string Share(double error) => error < 1e-4 ? "0.01 %" : Numeral.Of(In.Percent.Of(error), error < 0.01 ? 2 : 1) + " %";
 }

@@ -30,11 +30,12 @@ public static class WhyFigure
         Value = new Axis { Label = "share of the measure", Unit = ranking.Measure.Unit.Symbol },
         Categories =
         [
-            .. ranking.Causes.Where((c, k) => k == 0 || Math.Abs(c.Relative) >= 0.005).Select(c => new Category
-            {
-                Name = FirstLetter.Raised(c.Is),
-                Values = [new CategoryValue { Value = ranking.Measure.Unit.Of(c.Share), Ink = c.Relative > 0.0 ? Ink.Second : Ink.First }],
-            }),
+            .. ranking.Causes.Where(c => double.IsFinite(c.Share)).Where((c, k) => k == 0 || Math.Abs(c.Relative) >= 0.005)
+                .Select(c => Row(FirstLetter.Raised(c.Is), ranking.Measure.Unit.Of(c.Share), c.Relative > 0.0 ? Ink.Second : Ink.First))
+                .DefaultIfEmpty(Row("No share can be told", 0.0, Ink.First)),
         ],
     };
+
+    private static Category Row(string name, double share, Ink ink) =>
+        new() { Name = name, Values = [new CategoryValue { Value = share, Ink = ink }] };
 }

@@ -21,6 +21,6 @@ public sealed record ExactPieces : PassMethod
     {
         Method = "exact linear pieces one after the other, Taylor series of order 14",
         Step = run.Samples.Length / Channel.Count * run.OutputStep / run.Statistics.Pieces,
-        Steps = (int)run.Statistics.Pieces,
+        Steps = run.Statistics.Pieces,
     };
 }

@@ -21,7 +21,7 @@ public sealed record FixedStep : PassMethod
     {
         Method = "fixed step, Adams–Bashforth of fourth order",
         Step = timing.Step,
-        Steps = timing.Samples * timing.StepsPerSample,
+        Steps = timing.Steps,
         PitchError = pitchError,
         TyreLoadError = tyreLoadError,
     };
@@ -31,13 +31,15 @@ public sealed record FixedStep : PassMethod
         var (model, road, speed) = request;
         var timing = PassTiming.Of(request, record, this);
         var wheels = RoadUnderWheels.Of(model, road);
-        var samples = PassRun.Of(model, wheels, speed, timing);
+        var samples = PassRun.Of(model, wheels, speed, timing, cancellation);
         var (pitch, tyre) = (default(double?), default(double?));
         if (StatesError)
         {
-            cancellation.ThrowIfCancellationRequested();
             (pitch, tyre) = PassError.Of(
-                model, wheels, samples, [.. timing.Compared(wheels.HasJump).Select(other => PassRun.Of(model, wheels, speed, other))]);
+                model,
+                wheels,
+                samples,
+                [.. timing.Compared(wheels.HasJump).Select(other => PassRun.Of(model, wheels, speed, other, cancellation))]);
         }
 
         return new Pass(request, timing, samples, Statistics(timing, pitch, tyre));

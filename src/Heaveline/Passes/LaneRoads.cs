@@ -12,6 +12,7 @@ internal sealed class LaneRoads<TLane>
 
     // Which track each lane meets, by corner.
     private readonly int[][] under = [new int[TLane.Count], new int[TLane.Count], new int[TLane.Count], new int[TLane.Count]];
+    private readonly ProfileReader[] readers;
     private readonly bool lanesAlike;
     private readonly bool sidesAlike;
 
@@ -28,6 +29,7 @@ internal sealed class LaneRoads<TLane>
             }
         }
 
+        readers = [.. tracks.Select(t => t.Profile.Reader())];
         lanesAlike = under.All(lanes => lanes.All(track => track == lanes[0]));
         sidesAlike = under[0].SequenceEqual(under[1]) && under[2].SequenceEqual(under[3]);
         After = Each([.. tracks.Select(t => t.Profile.EndHeight - t.Profile.StartHeight)]);
@@ -52,7 +54,6 @@ internal sealed class LaneRoads<TLane>
     /// <summary>Heights and rates from step first of a run on, two quads for each of the table's times.</summary>
     public void Read(Span<Quad<TLane>> table, double start, int first, double step)
     {
-        ProfileReader[] readers = [.. tracks.Select(t => t.Profile.Reader())];
         double[] level = [.. tracks.Select(t => t.Profile.StartHeight)];
         Span<double> heights = stackalloc double[readers.Length];
         Span<double> rates = stackalloc double[readers.Length];

@@ -15,7 +15,7 @@ public static class PassBatch
     /// <summary>Computes the passes, in the order asked for, each on its own clock.</summary>
     /// <param name="requests">Cars, roads and speeds.</param>
     /// <param name="options">How to run them, in fixed steps.</param>
-    /// <param name="cancellation">Stops the work between groups.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="RefusedValueException">As for <see cref="Pass.Of"/>; exact pieces are asked for, which do not run side by side.</exception>
     public static IReadOnlyList<Pass> Of(IReadOnlyList<PassRequest> requests, PassOptions? options = null, CancellationToken cancellation = default)
     {
@@ -25,7 +25,7 @@ public static class PassBatch
         foreach (var group in PassGroup.Of(requests, options, LaneWidth.Best))
         {
             cancellation.ThrowIfCancellationRequested();
-            var results = group.Run(options, LaneWidth.Best);
+            var results = group.Run(options, LaneWidth.Best, cancellation);
             for (var k = 0; k < results.Length; k++)
             {
                 passes[group.Places[k]] = results[k];

@@ -8,10 +8,14 @@ namespace Heaveline.Passes;
 /// jumps it falls with the step only, and the whole difference is left: a damped tyre without contact length at a road's corner, or one that lands.
 /// At a sharp step under an undamped tyre the error falls with the square too (<see cref="RoadJump{TQuad}"/>), but with a factor that hangs on where
 /// between two steps the jump lies: there twice the largest difference to a run with twice and to one with half the step bounds it.
+/// The law of the square is one of means: single passes miss it by up to 5.6 times (276 varied ones measured, 27 % above it). What is stated is three
+/// times that, which left 2 of the 276: a bound 19 times out of 20 and more, own choice.
 /// </remarks>
 internal static class PassError
 {
-    /// <summary>Estimated error over the run's own peak, for pitch and tyre load; null when the longer step did not hold.</summary>
+    private const double Safety = 3.0;
+
+    /// <summary>What the error lies below, over the run's own peak, for pitch and tyre load; null when the longer step did not hold.</summary>
     /// <param name="model">The car.</param>
     /// <param name="road">The road.</param>
     /// <param name="run">The run.</param>
@@ -28,7 +32,7 @@ internal static class PassError
     /// <param name="coarse">The run with twice the step.</param>
     public static (double? Pitch, double? Tyre) Of(RideNumbers numbers, ReadOnlySpan<bool> onPoints, double[] run, double[] coarse)
     {
-        var share = ForceJumps(numbers, onPoints, run) ? 1.0 : 1.0 / 3.0;
+        var share = Safety * (ForceJumps(numbers, onPoints, run) ? 1.0 : 1.0 / 3.0);
         return (share * Relative(run, coarse, Channel.Pitch, 1), share * Relative(run, coarse, Channel.Tyre, 4));
     }
 

@@ -34,7 +34,10 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         [
             .. Enumerable.Range(0, requests.Count)
                 .GroupBy(i => (requests[i].Model.Numbers.Laws.Needs & Apart, asked.Clocks[i].StepsPerSample))
-                .SelectMany(alike => alike.OrderBy(i => numbers[requests[i].Road]).ThenBy(i => requests[i].Speed).Chunk(width))
+                .SelectMany(alike => alike
+                    .OrderBy(i => numbers[requests[i].Road])
+                    .ThenBy(i => requests[i].Speed)
+                    .Chunk(PassLimit.Width(alike.Max(i => asked.Clocks[i].Samples), width)))
                 .Select(asked.Part),
         ];
     }
@@ -45,12 +48,13 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     /// <summary>Computes the passes with all their traces.</summary>
     /// <param name="options">How to run them.</param>
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
-    public Pass[] Run(PassOptions options, int width)
+    /// <param name="cancellation">Stops the work.</param>
+    public Pass[] Run(PassOptions options, int width, CancellationToken cancellation = default)
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
-        var fine = Samples(timing, width, Channel.Count, Fresh);
+        var fine = Samples(timing, width, Channel.Count, Fresh, cancellation);
         double[][][]? others = options.Steps.StatesError
-            ? [.. timing.Compared(Roads.Any(road => road.HasJump)).Select(other => Samples(other, width, Channel.Count, Fresh))]
+            ? [.. timing.Compared(Roads.Any(road => road.HasJump)).Select(other => Samples(other, width, Channel.Count, Fresh, cancellation))]
             : null;
         return [.. Requests.Select((r, k) =>
         {
@@ -66,11 +70,12 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
     /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
     /// <param name="measure">Is given the place among all that were asked for, and the pass.</param>
-    public void Measure(int width, int channels, Action<int, Pass> measure)
+    /// <param name="cancellation">Stops the work.</param>
+    public void Measure(int width, int channels, Action<int, Pass> measure, CancellationToken cancellation = default)
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
         // Fresh room for every pass costs more to clear and to collect than the run itself (measured 2026-11-25: half of a map's time).
-        var samples = Samples(timing, width, channels, ArrayPool<double>.Shared.Rent);
+        var samples = Samples(timing, width, channels, ArrayPool<double>.Shared.Rent, cancellation);
         try
         {
             for (var k = 0; k < samples.Length; k++)
@@ -137,11 +142,13 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
 
     private static double[] Fresh(int length) => GC.AllocateUninitializedArray<double>(length);
 
-    private double[][] Samples(PassTiming timing, int width, int channels, Func<int, double[]> sheet) => width switch
-    {
-        8 => PassLanes<Lane512>.Samples(this, timing, channels, sheet),
-        4 => PassLanes<Lane256>.Samples(this, timing, channels, sheet),
-        2 => PassLanes<Lane128>.Samples(this, timing, channels, sheet),
-        _ => PassLanes<ScalarLane>.Samples(this, timing, channels, sheet),
-    };
+    private double[][] Samples(
+        PassTiming timing, int width, int channels, Func<int, double[]> sheet, CancellationToken cancellation) =>
+        PassLimit.Width(this, timing, width) switch
+        {
+            8 => PassLanes<Lane512>.Samples(this, timing, channels, sheet, cancellation),
+            4 => PassLanes<Lane256>.Samples(this, timing, channels, sheet, cancellation),
+            2 => PassLanes<Lane128>.Samples(this, timing, channels, sheet, cancellation),
+            _ => PassLanes<ScalarLane>.Samples(this, timing, channels, sheet, cancellation),
+        };
 }

@@ -14,7 +14,9 @@ internal static class PassLanes<TLane>
     /// <param name="timing">The clock that covers all of theirs.</param>
     /// <param name="channels">How much of a sample is recorded.</param>
     /// <param name="sheet">Gives room for at least so many numbers, which need not be cleared.</param>
-    public static double[][] Samples(PassGroup group, PassTiming timing, int channels, Func<int, double[]> sheet)
+    /// <param name="cancellation">Stops the run.</param>
+    public static double[][] Samples(
+        PassGroup group, PassTiming timing, int channels, Func<int, double[]> sheet, CancellationToken cancellation)
     {
         if (group.Requests.Length > TLane.Count)
         {
@@ -23,24 +25,26 @@ internal static class PassLanes<TLane>
 
         var constants = RidePacking.Pack<Quad<TLane>, TLane>([.. group.Requests.Select(r => r.Model.Numbers)]);
         var road = new LaneRoads<TLane>(group);
-        var steps = timing.Samples * timing.StepsPerSample;
-        var (first, last) = road.Moving(timing.Start, timing.Step, steps);
+        var (first, last) = road.Moving(timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
+        var jumps = road.Jumps(timing.Start, timing.Step);
+        var stepper = new PassStepper<Quad<TLane>, TLane>(constants, timing.StepsPerSample, TLane.Of(timing.Step), channels);
         // Both are large and of no use after the run: borrowed, since clearing and collecting them would cost
         // more than the run (measured 2026-11-25).
-        var table = ArrayPool<Quad<TLane>>.Shared.Rent(2 * (last - first));
+        var table = ArrayPool<Quad<TLane>>.Shared.Rent(RoadBlock.TableLength(timing));
         var samples = ArrayPool<TLane>.Shared.Rent(timing.Samples * channels);
         try
         {
-            var moving = table.AsSpan(0, 2 * (last - first));
-            road.Read(moving, timing.Start, first, timing.Step);
-            PassStepper<Quad<TLane>, TLane>.Run(
-                constants,
-                new(first, moving, road.After, road.Jumps(timing.Start, timing.Step)),
-                timing.Samples,
-                timing.StepsPerSample,
-                TLane.Of(timing.Step),
-                samples.AsSpan(0, timing.Samples * channels),
-                channels);
+            foreach (var block in RoadBlock.Of(timing, first, last))
+            {
+                var moving = table.AsSpan(0, 2 * block.Length);
+                road.Read(moving, timing.Start, block.First, timing.Step);
+                stepper.Run(
+                    new(block.First, moving, road.After, jumps),
+                    block.Outputs,
+                    samples.AsSpan(block.From * channels, block.Outputs * channels),
+                    cancellation);
+            }
+
             return Apart(samples, group.Clocks, timing, channels, sheet);
         }
         finally

@@ -10,32 +10,43 @@ namespace Heaveline.Passes;
 internal static class PassRun
 {
     /// <summary>One car: its corners in one register where the processor has such, else one by one; both agree to rounding.</summary>
-    public static double[] Of(RideModel model, RoadUnderWheels road, double speed, PassTiming timing) =>
+    /// <param name="model">The car.</param>
+    /// <param name="road">The road under its wheels.</param>
+    /// <param name="speed">Speed, m/s.</param>
+    /// <param name="timing">The clock.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    public static double[] Of(
+        RideModel model, RoadUnderWheels road, double speed, PassTiming timing, CancellationToken cancellation = default) =>
         Vector256.IsHardwareAccelerated
-            ? Of<CornerQuad>(model, road, speed, timing)
-            : Of<Quad<ScalarLane>>(model, road, speed, timing);
+            ? Of<CornerQuad>(model, road, speed, timing, cancellation)
+            : Of<Quad<ScalarLane>>(model, road, speed, timing, cancellation);
 
-    public static double[] Of<TQuad>(RideModel model, RoadUnderWheels road, double speed, PassTiming timing)
+    public static double[] Of<TQuad>(
+        RideModel model, RoadUnderWheels road, double speed, PassTiming timing, CancellationToken cancellation = default)
         where TQuad : struct, IQuad<TQuad, ScalarLane>
     {
         var constants = RidePacking.Pack<TQuad, ScalarLane>([model.Numbers]);
-        var steps = timing.Samples * timing.StepsPerSample;
-        var (first, last) = road.Moving(speed, timing.Start, timing.Step, steps);
-        // The table is of no use after the run, and large: it is borrowed. Every sample is written: it need not be cleared first.
-        var table = ArrayPool<TQuad>.Shared.Rent(2 * (last - first));
+        var (first, last) = road.Moving(speed, timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
+        var jumps = road.Jumps<TQuad>(speed, timing.Start, timing.Step);
+        var after = TQuad.Of(new(road.Rise(0)), new(road.Rise(1)), new(road.Rise(2)), new(road.Rise(3)));
+        var readers = road.Readers();
+        var stepper = new PassStepper<TQuad, ScalarLane>(constants, timing.StepsPerSample, new ScalarLane(timing.Step));
+        // Every sample is written: it need not be cleared first. The table is of no use after the run: it is borrowed.
         var samples = GC.AllocateUninitializedArray<double>(timing.Samples * Channel.Count);
+        var lanes = MemoryMarshal.Cast<double, ScalarLane>(samples.AsSpan());
+        var table = ArrayPool<TQuad>.Shared.Rent(RoadBlock.TableLength(timing));
         try
         {
-            var moving = table.AsSpan(0, 2 * (last - first));
-            road.Read(moving, speed, timing.Start, first, timing.Step);
-            var after = TQuad.Of(new(road.Rise(0)), new(road.Rise(1)), new(road.Rise(2)), new(road.Rise(3)));
-            PassStepper<TQuad, ScalarLane>.Run(
-                constants,
-                new(first, moving, after, road.Jumps<TQuad>(speed, timing.Start, timing.Step)),
-                timing.Samples,
-                timing.StepsPerSample,
-                new ScalarLane(timing.Step),
-                MemoryMarshal.Cast<double, ScalarLane>(samples.AsSpan()));
+            foreach (var block in RoadBlock.Of(timing, first, last))
+            {
+                var moving = table.AsSpan(0, 2 * block.Length);
+                road.Read(moving, readers, speed, timing.Start, block.First, timing.Step);
+                stepper.Run(
+                    new(block.First, moving, after, jumps),
+                    block.Outputs,
+                    lanes.Slice(block.From * Channel.Count, block.Outputs * Channel.Count),
+                    cancellation);
+            }
         }
         finally
         {

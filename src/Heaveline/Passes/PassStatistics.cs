@@ -10,7 +10,7 @@ public sealed record PassStatistics
     public required double Step { get; init; }
 
     /// <summary>Number of steps or pieces.</summary>
-    public required int Steps { get; init; }
+    public required long Steps { get; init; }
 
     /// <summary>
     /// Estimated error of the pitch angle over its peak (–), from the largest difference to a run with twice the step: a third of it, since corners

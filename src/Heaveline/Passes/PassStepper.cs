@@ -9,33 +9,39 @@ namespace Heaveline.Passes;
 /// v += h(55a₀ − 59a₁ + 37a₂ − 9a₃)/24, x += h·v + h²(323a₀ − 264a₁ + 159a₂ − 38a₃)/360.
 /// It starts from rest at trim on a flat road, where the past accelerations are exactly zero.
 /// </summary>
-internal static class PassStepper<TQuad, TLane>
+/// <param name="c">The cars.</param>
+/// <param name="perOutput">Steps from one recorded sample to the next.</param>
+/// <param name="h">Step, s, one per lane (lanes may differ).</param>
+/// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
+internal sealed class PassStepper<TQuad, TLane>(RideConstants<TQuad, TLane> c, int perOutput, TLane h, int channels = Channel.Count)
     where TQuad : struct, IQuad<TQuad, TLane>
     where TLane : struct, ILane<TLane>
 {
-    /// <summary>Runs <paramref name="outputs"/> recorded samples, <paramref name="perOutput"/> steps apart.</summary>
-    /// <param name="c">The cars.</param>
-    /// <param name="road">Road heights and rates, step by step.</param>
+    // Whoever stops a run waits for so many steps at most, a few milliseconds.
+    private const int StepsBetweenLooks = 16_384;
+
+    private readonly RideState<TQuad, TLane> s = new();
+    private readonly AdamsUpdate<TQuad, TLane> update = new(h, c.Needs);
+    private readonly int samplesBetweenLooks = Math.Max(1, StepsBetweenLooks / perOutput);
+    private int steps;
+    private int jumped;
+
+    /// <summary>Goes on from where the run stands.</summary>
+    /// <param name="road">Road heights and rates for these steps, and the sharp steps of the whole run.</param>
     /// <param name="outputs">Number of recorded samples.</param>
-    /// <param name="perOutput">Steps from one to the next.</param>
-    /// <param name="h">Step, s, one per lane (lanes may differ).</param>
-    /// <param name="samples">Receives <paramref name="channels"/> lanes per output.</param>
-    /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
-    public static void Run(
-        RideConstants<TQuad, TLane> c,
-        RoadSteps<TQuad, TLane> road,
-        int outputs,
-        int perOutput,
-        TLane h,
-        Span<TLane> samples,
-        int channels = Channel.Count)
+    /// <param name="samples">Receives as many lanes per output as there are channels.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    public void Run(RoadSteps<TQuad, TLane> road, int outputs, Span<TLane> samples, CancellationToken cancellation = default)
     {
-        var s = new RideState<TQuad, TLane>();
-        var update = new AdamsUpdate<TQuad, TLane>(h, c.Needs);
-        var at = -road.First;
-        var jumps = road.Jumps;
+        var at = steps - road.First;
+        var jumps = road.Jumps[jumped..];
         for (var k = 0; k < outputs; k++)
         {
+            if (k % samplesBetweenLooks == 0)
+            {
+                cancellation.ThrowIfCancellationRequested();
+            }
+
             for (var n = 0; n < perOutput; n++, at++)
             {
                 if ((uint)at < (uint)road.Moving.Length / 2)
@@ -61,6 +67,9 @@ internal static class PassStepper<TQuad, TLane>
                 update.Advance(s);
             }
         }
+
+        steps = at + road.First;
+        jumped = road.Jumps.Length - jumps.Length;
     }
 
     // What the tyres' jump gives the wheels on its far side, by its share of this step.

@@ -1,9 +1,14 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Passes;
 
 /// <summary>The clock of a pass: t = 0 when the front wheel centres stand at x = 0. Samples lie on a grid through t = 0.</summary>
 internal sealed record PassTiming(double Start, double SampleStep, int Samples, int StepsPerSample)
 {
     public double Step => SampleStep / StepsPerSample;
+
+    /// <summary>Number of steps.</summary>
+    public long Steps => (long)Samples * StepsPerSample;
 
     /// <summary>Number of the first sample on the grid through t = 0, negative.</summary>
     public int First => (int)Math.Round(Start / SampleStep);
@@ -27,10 +32,12 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
     }
 
     /// <summary>The clock of a pass in fixed steps.</summary>
+    /// <exception cref="RefusedValueException">It would take too many steps, or record too much (<see cref="PassLimit"/>).</exception>
     public static PassTiming Of(PassRequest request, PassRecord record, FixedStep steps) =>
         Of(request, record, StepChoice.Largest(request.Model, steps.LargestStep));
 
     /// <summary>The clock of a pass whose longest step is known already.</summary>
+    /// <exception cref="RefusedValueException">It would take too many steps, or record too much (<see cref="PassLimit"/>).</exception>
     public static PassTiming Of(PassRequest request, PassRecord record, double longest)
     {
         var (model, road, speed) = request;
@@ -38,12 +45,13 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
         var contact = Math.Max(model.Car.Front.Tyre.ContactLength.Si, model.Car.Rear.Tyre.ContactLength.Si);
         // The road must be level under every wheel at the start: half a contact length ahead of its beginning at the latest.
         var ahead = Math.Max(record.LeadTime, ((0.5 * contact) - Math.Min(0.0, road.Start)) / speed);
-        var lead = (int)Math.Ceiling(ahead / sample);
+        var lead = Math.Ceiling(ahead / sample);
         var end = record.Duration
             ?? ((Math.Max(road.End, road.EventEnd ?? 0.0) + model.Car.Wheelbase.Si + (0.5 * contact)) / speed) + record.SettlingTime;
-        var samples = lead + (int)Math.Ceiling(end / sample) + 1;
+        var samples = lead + Math.Ceiling(end / sample) + 1.0;
         // An even number of steps, so that a run with twice the step meets the same samples.
-        var steps = 2 * (int)Math.Ceiling(sample / (2.0 * longest));
-        return new PassTiming(-lead * sample, sample, samples, steps);
+        var steps = 2.0 * Math.Ceiling(sample / (2.0 * longest));
+        PassLimit.Check(request, record, samples, steps, longest);
+        return new PassTiming(-(int)lead * sample, sample, (int)samples, (int)steps);
     }
 }

@@ -97,16 +97,19 @@ internal sealed class RoadUnderWheels
         where TQuad : struct, IQuad<TQuad, ScalarLane>
     {
         var table = new TQuad[2 * n];
-        Read<TQuad>(table, speed, start, 0, step);
+        Read<TQuad>(table, Readers(), speed, start, 0, step);
         return table;
     }
 
+    /// <summary>Readers of the profiles under the four wheels, for one run.</summary>
+    public ProfileReader[] Readers() => [frontLeft.Reader(), frontRight.Reader(), rearLeft.Reader(), rearRight.Reader()];
+
     /// <summary>Heights and rates from step first of a run on, two quads for each of the table's times.</summary>
-    public void Read<TQuad>(Span<TQuad> table, double speed, double start, int first, double step)
+    public void Read<TQuad>(Span<TQuad> table, ProfileReader[] readers, double speed, double start, int first, double step)
         where TQuad : struct, IQuad<TQuad, ScalarLane>
     {
         var one = ReferenceEquals(frontLeft, frontRight) && ReferenceEquals(rearLeft, rearRight);
-        ProfileReader fl = frontLeft.Reader(), fr = frontRight.Reader(), rl = rearLeft.Reader(), rr = rearRight.Reader();
+        ProfileReader fl = readers[0], fr = readers[1], rl = readers[2], rr = readers[3];
         double fl0 = frontLeft.StartHeight, fr0 = frontRight.StartHeight, rl0 = rearLeft.StartHeight, rr0 = rearRight.StartHeight;
         for (var k = 0; k < table.Length / 2; k++)
         {

@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Models;
 
 namespace Heaveline.Passes;
@@ -11,32 +12,51 @@ internal static class StepChoice
     private const double Real = 0.14;
     private const double Oscillating = 0.20;
 
+    // No wheel with its hub weighs less, kg: below this it is the mass that is told, whatever acts on it.
+    private const double Lightest = 1.0;
+
     // A wheel at this speed, m/s, passes no more than the pre-sliding travel in a step, so that friction turns round over several; and the step, s,
     // that is short enough for all. Our choice.
     private const double FrictionSpeed = 0.7;
     private const double ShortestForFriction = 1e-4;
 
-    public static double Largest(RideModel model, double limit)
+    public static double Largest(RideModel model, double limit) => Of(model, limit).Step;
+
+    public static StepLimit Of(RideModel model, double limit)
     {
         var n = model.Numbers;
         var laws = n.Laws;
-        var step = limit;
+        var longest = new StepLimit(limit, StepCause.None, AxleEnd.Front);
         for (var i = 0; i < 4; i++)
         {
             var perMass = n.PerWheel[i] + Math.Abs(n.AcrossAxle[i]) + (1.0 / n.Body.Mass);
-            var damping = (Steepest(laws.DamperSlope[i], laws.DamperHinges, i) * Square(laws.DamperRatio[0][i]))
-                + n.TyreDamping[i];
-            var rate = (Steepest(laws.SpringSlope[i], laws.SpringHinges, i) * Square(laws.SpringRatio[0][i])) + n.TyreRate[i] + (2.0 * laws.Bar[i])
-                + Steepest(0.0, laws.BumpHinges, i) + Steepest(0.0, laws.ReboundHinges, i) + Curved(laws.CurvedBump, i)
-                + Curved(laws.CurvedRebound, i)
-                + Gas(laws, i) + Fluid(laws, i) + (laws.Friction[i] / laws.PreSliding[i]);
+            (StepCause Cause, double Value)[] dampers =
+            [
+                (StepCause.Damper, Steepest(laws.DamperSlope[i], laws.DamperHinges, i) * Square(laws.DamperRatio[0][i])),
+                (StepCause.TyreDamping, n.TyreDamping[i]),
+            ];
+            (StepCause Cause, double Value)[] springs =
+            [
+                (StepCause.Spring, Steepest(laws.SpringSlope[i], laws.SpringHinges, i) * Square(laws.SpringRatio[0][i])),
+                (StepCause.TyreRate, n.TyreRate[i]),
+                (StepCause.AntiRollBar, 2.0 * laws.Bar[i]),
+                (StepCause.BumpStop, Steepest(0.0, laws.BumpHinges, i)),
+                (StepCause.ReboundStop, Steepest(0.0, laws.ReboundHinges, i)),
+                (StepCause.BumpStop, Curved(laws.CurvedBump, i)),
+                (StepCause.ReboundStop, Curved(laws.CurvedRebound, i)),
+                (StepCause.Spring, Gas(laws, i)),
+                (StepCause.Interconnection, Fluid(laws, i)),
+                (StepCause.Friction, laws.Friction[i] / laws.PreSliding[i]),
+            ];
             // A common damper works at four wheels at once, and the body gives way to all of them.
             var common = LinkDamping(laws, i) * (perMass + (3.0 / n.Body.Mass));
-            step = Math.Min(step, Real / Math.Max((damping * perMass) + common, 1e-9));
-            step = Math.Min(step, Oscillating / Math.Sqrt(rate * perMass));
+            var light = 1.0 / perMass < Lightest;
+            var own = Sum(dampers) * perMass;
+            Shorten(Real / Math.Max(own + common, 1e-9), common > own ? StepCause.Interconnection : Greatest(dampers), light, i);
+            Shorten(Oscillating / Math.Sqrt(Sum(springs) * perMass), Greatest(springs), light, i);
             if (laws.Friction[i] > 0.0)
             {
-                step = Math.Min(step, Math.Max(laws.PreSliding[i] / FrictionSpeed, ShortestForFriction));
+                Shorten(Math.Max(laws.PreSliding[i] / FrictionSpeed, ShortestForFriction), StepCause.Friction, false, i);
             }
         }
 
@@ -45,15 +65,40 @@ internal static class StepChoice
             var stiffness = FluidStiffness(laws, 0) + FluidStiffness(laws, 2);
             if (laws.FluidResists)
             {
-                return Math.Min(step, Real * laws.FluidResistance / stiffness);
+                Shorten(Real * laws.FluidResistance / stiffness, StepCause.Interconnection, false, 0);
+                return longest;
             }
 
-            step = Math.Min(step, Oscillating / Math.Sqrt(stiffness / laws.FluidInertance));
-            step = laws.FluidResistance > 0.0 ? Math.Min(step, Real * laws.FluidInertance / laws.FluidResistance) : step;
+            Shorten(Oscillating / Math.Sqrt(stiffness / laws.FluidInertance), StepCause.Interconnection, false, 0);
+            if (laws.FluidResistance > 0.0)
+            {
+                Shorten(Real * laws.FluidInertance / laws.FluidResistance, StepCause.Interconnection, false, 0);
+            }
         }
 
-        return step;
+        return longest;
+
+        void Shorten(double step, StepCause cause, bool light, int corner)
+        {
+            if (step < longest.Step)
+            {
+                longest = new StepLimit(step, light ? StepCause.UnsprungMass : cause, corner < 2 ? AxleEnd.Front : AxleEnd.Rear);
+            }
+        }
     }
+
+    private static double Sum((StepCause Cause, double Value)[] parts)
+    {
+        var sum = parts[0].Value;
+        for (var k = 1; k < parts.Length; k++)
+        {
+            sum += parts[k].Value;
+        }
+
+        return sum;
+    }
+
+    private static StepCause Greatest((StepCause Cause, double Value)[] parts) => parts.MaxBy(part => part.Value).Cause;
 
     // The steepest piece of a hinge sum.
     private static double Steepest(double first, Hinges hinges, int i)

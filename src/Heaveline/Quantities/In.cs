@@ -15,6 +15,9 @@ public static class In
     /// <summary>ms of a time in s.</summary>
     public static ShownUnit Milliseconds { get; } = new("s", "ms", 1e3);
 
+    /// <summary>µs of a time in s.</summary>
+    public static ShownUnit Microseconds { get; } = new("s", "µs", 1e6);
+
     /// <summary>Hertz.</summary>
     public static ShownUnit Hertz { get; } = new("Hz", "Hz", 1.0);
 

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Heaveline.Answers;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 
@@ -35,17 +35,9 @@ internal static class PassPart
     {
         var statistics = passes[0].Pass.Statistics;
         var error = passes.Select(p => p.Pass.Statistics.PitchError).Max() is { } worst
-            ? $" By its own estimate that is less than {Bound(In.Percent.Of(worst))} % of the peak pitch off; the model itself "
-                + "may be further from the car than that."
+            ? $" The numerical error lies below {ErrorBound.Percent(worst)} of the peak pitch; the model itself may be further "
+                + "from the car than that."
             : "";
-        return FormattableString.Invariant($"Computed by {statistics.Method} of {In.Milliseconds.Of(statistics.Step):F3} ms.") + error;
-    }
-
-    // Rounded up to 1, 2 or 5 times a power of ten: an estimate of an error has one digit at best, and the same one on every machine.
-    private static string Bound(double percent)
-    {
-        var power = Math.Pow(10.0, Math.Floor(Math.Log10(Math.Max(percent, 1e-3))));
-        var step = new[] { 1.0, 2.0, 5.0, 10.0 }.First(s => s * power >= Math.Max(percent, 1e-3) * (1.0 - 1e-9));
-        return (step * power).ToString("0.####", CultureInfo.InvariantCulture);
+        return FormattableString.Invariant($"Computed by {statistics.Method}, steps of {In.Milliseconds.Of(statistics.Step):F3} ms.") + error;
     }
 }

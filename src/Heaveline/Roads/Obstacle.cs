@@ -11,6 +11,9 @@ public abstract record Obstacle
     // Taller than this is a wall, or a height given in the wrong unit, m.
     private protected const double Tallest = 1.0;
 
+    // Longer than this is a road, or a length given in the wrong unit, m.
+    private protected const double Longest = 1000.0;
+
     /// <summary>Its name in the trade ("round-top hump").</summary>
     public abstract string Shape { get; }
 

@@ -12,8 +12,12 @@ public sealed record Plank : Obstacle
         init => field = Checked.Within(Checked.Positive(value, "Give the thickness of the plank."), 0.0, Tallest, "Give the thickness of the plank.");
     }
 
-    /// <summary>Length along the road, both edges included, above 0.</summary>
-    public required Amount<Length> Length { get; init => field = Checked.Positive(value, "Give its length along the road."); }
+    /// <summary>Length along the road, both edges included, above 0, at most 1 km.</summary>
+    public required Amount<Length> Length
+    {
+        get;
+        init => field = Checked.Within(Checked.Positive(value, "Give its length along the road."), 0.0, Longest, "Give its length along the road.");
+    }
 
     /// <summary>Length of each edge, 0 for sharp ones (which no damped tyre without a contact length can take), at most half the length.</summary>
     public required Amount<Length> Edge { get; init => field = Checked.NotNegative(value, "Give the distance over which an edge rises, or 0."); }

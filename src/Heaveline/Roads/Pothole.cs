@@ -15,8 +15,12 @@ public sealed record Pothole : Obstacle
             Checked.Positive(value, "Give the depth as a positive number."), 0.0, Tallest, "Give the depth as a positive number.");
     }
 
-    /// <summary>Length from rim to rim, both edges included, above 0.</summary>
-    public required Amount<Length> Length { get; init => field = Checked.Positive(value, "Give the length from rim to rim."); }
+    /// <summary>Length from rim to rim, both edges included, above 0, at most 1 km.</summary>
+    public required Amount<Length> Length
+    {
+        get;
+        init => field = Checked.Within(Checked.Positive(value, "Give the length from rim to rim."), 0.0, Longest, "Give the length from rim to rim.");
+    }
 
     /// <summary>Length of each edge, 0 for sharp ones (which no damped tyre without a contact length can take), at most half the length.</summary>
     public required Amount<Length> Edge { get; init => field = Checked.NotNegative(value, "Give the distance over which an edge falls, or 0."); }

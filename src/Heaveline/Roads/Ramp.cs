@@ -12,11 +12,15 @@ public sealed record Ramp : Obstacle
         init => field = Checked.Within(value, -10.0, 10.0, "Give the rise of the road, negative for a slope down.");
     }
 
-    /// <summary>Distance over which it rises, above 0.</summary>
+    /// <summary>Distance over which it rises, above 0, at most 1 km.</summary>
     public required Amount<Length> Length
     {
         get;
-        init => field = Checked.Positive(value, "Give the distance over which the ramp rises; a step may be sharp.");
+        init => field = Checked.Within(
+            Checked.Positive(value, "Give the distance over which the ramp rises; a step may be sharp."),
+            0.0,
+            Longest,
+            "Give the distance over which the ramp rises; a step may be sharp.");
     }
 
     /// <inheritdoc/>

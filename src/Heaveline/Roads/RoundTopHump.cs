@@ -15,8 +15,13 @@ public sealed record RoundTopHump : Obstacle
         init => field = Checked.Within(Checked.Positive(value, "Give the height of the top."), 0.0, Tallest, "Give the height of the top.");
     }
 
-    /// <summary>Length from foot to foot, above 0.</summary>
-    public required Amount<Length> Length { get; init => field = Checked.Positive(value, "Give the length from foot to foot."); }
+    /// <summary>Length from foot to foot, above 0, at most 1 km.</summary>
+    public required Amount<Length> Length
+    {
+        get;
+        init => field = Checked.Within(
+            Checked.Positive(value, "Give the length from foot to foot."), 0.0, Longest, "Give the length from foot to foot.");
+    }
 
     /// <summary>Radius of the arc, m.</summary>
     public double Radius => ((Length.Si * Length.Si / 4.0) + (Height.Si * Height.Si)) / (2.0 * Height.Si);

@@ -22,6 +22,9 @@ internal static class SampledHeights
     /// <summary>How far a height may lie from the first one, m.</summary>
     internal const double Highest = 10.0;
 
+    /// <summary>How far the last sample may lie from the first one, m: further apart are distances in the wrong unit.</summary>
+    internal const double Longest = 1e6;
+
     // From this many times its neighbour's length on a piece is held between its samples. Common practice, no source.
     private const double Longer = 2.0;
 
@@ -111,6 +114,8 @@ internal static class SampledHeights
                 "MeasuredHeight");
         }
 
+        _ = Checked.Within(
+            distances[^1] - distances[0], 0.0, Longest, "Check the unit of the distances, or cut the road into shorter ones.", "MeasuredLength");
         if (RoadGap.Among(distances).FirstOrDefault(gap => gap.IsTooWide) is { } gap)
         {
             throw gap.Refusal();

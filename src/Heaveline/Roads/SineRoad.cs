@@ -8,6 +8,9 @@ namespace Heaveline.Roads;
 /// </summary>
 public sealed record SineRoad
 {
+    // As long as a random road may be, m.
+    private const double Longest = 1e5;
+
     /// <summary>a, half the height from trough to crest, above 0, at most 1 m.</summary>
     public required Amount<Length> Amplitude
     {
@@ -16,8 +19,13 @@ public sealed record SineRoad
             Checked.Positive(value, "Give half the height from trough to crest."), 0.0, 1.0, "Give half the height from trough to crest.");
     }
 
-    /// <summary>λ, from crest to crest, above 0.</summary>
-    public required Amount<Length> Wavelength { get; init => field = Checked.Positive(value, "Give the distance from crest to crest."); }
+    /// <summary>λ, from crest to crest, above 0, at most 1 km.</summary>
+    public required Amount<Length> Wavelength
+    {
+        get;
+        init => field = Checked.Within(
+            Checked.Positive(value, "Give the distance from crest to crest."), 0.0, 1000.0, "Give the distance from crest to crest.");
+    }
 
     /// <summary>Number of waves at full amplitude (–), 0.25 to 10 000, need not be whole.</summary>
     public required double Waves { get; init => field = Checked.Within(value, 0.25, 10_000.0, "Give the number of waves at full amplitude."); }
@@ -47,8 +55,18 @@ public sealed record SineRoad
     /// <summary>The right track.</summary>
     public Profile DrawRight() => Draw(RightLag.Si);
 
+    /// <exception cref="RefusedValueException">The waves together are longer than a road.</exception>
     private Profile Draw(double lag)
     {
+        if (OverallLength > Longest)
+        {
+            throw new RefusedValueException(
+                "length of the waves",
+                FormattableString.Invariant($"{OverallLength:G6} m"),
+                FormattableString.Invariant($"at most {Longest:0} m"),
+                "Give fewer waves, or shorter ones.");
+        }
+
         var a = Amplitude.Si;
         var k = 2.0 * Math.PI / Wavelength.Si;
         var fourth = a * k * k * k * k;

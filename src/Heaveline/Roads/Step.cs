@@ -13,7 +13,7 @@ public sealed record Step : Obstacle
     }
 
     /// <summary>Distance over which it rises, 0 for a sharp step (which no damped tyre without a contact length can take).</summary>
-    public Amount<Length> Edge { get; init => field = Checked.NotNegative(value, "Give the distance over which the step rises, or 0."); }
+    public Amount<Length> Edge { get; init => field = Checked.Within(value, 0.0, Longest, "Give the distance over which the step rises, or 0."); }
 
     /// <inheritdoc/>
     public override string Shape => "step";

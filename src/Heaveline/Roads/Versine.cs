@@ -12,8 +12,13 @@ public sealed record Versine : Obstacle
         init => field = Checked.Within(value, -Tallest, Tallest, "Give the height at the middle, negative for a dip.");
     }
 
-    /// <summary>Length from foot to foot, above 0.</summary>
-    public required Amount<Length> Length { get; init => field = Checked.Positive(value, "Give the length from foot to foot."); }
+    /// <summary>Length from foot to foot, above 0, at most 1 km.</summary>
+    public required Amount<Length> Length
+    {
+        get;
+        init => field = Checked.Within(
+            Checked.Positive(value, "Give the length from foot to foot."), 0.0, Longest, "Give the length from foot to foot.");
+    }
 
     /// <inheritdoc/>
     public override string Shape => "versine bump";

@@ -7,6 +7,23 @@ public class CarWarningTests
     private const string Tables = "    bump: [[0.1 m/s, 120 N], [0.3 m/s, 300 N]]\n    rebound: [[0.1 m/s, 240 N], [0.3 m/s, 600 N]]\n";
 
     [Theory]
+    [InlineData("[0.3 m/s, 300 N]", "[0.3 m/s, 620000 N]", 0)]
+    [InlineData("[0.3 m/s, 300 N]", "[0.3 m/s, 62000000 N]", 1)]
+    [InlineData("[[0.1 m/s, 120 N], [0.3 m/s, 300 N]]", "[[0 m/s, 0 N], [0.1 m/s, 120 N], [0.3 m/s, 62000000 N]]", 1)]
+    public void A_row_that_forces_steps_of_a_microsecond_is_told_in_its_place(string row, string mistyped, int refused)
+    {
+        var text = TextCar.With(row, mistyped);
+        var reading = TextCar.Read(text);
+        Assert.Equal(refused, reading.Refusals.Count);
+        var line = text.Split('\n')[18];
+        var (at, column, message) = refused > 0
+            ? (reading.Refusals[0].Line, reading.Refusals[0].Column, reading.Refusals[0].Message)
+            : (reading.Warnings[0].Line, reading.Warnings[0].Column, reading.Warnings[0].Message);
+        Assert.Equal((19, line.IndexOf("[0.3", StringComparison.Ordinal) + 1), (at, column));
+        Assert.StartsWith("the rear damper forces steps of ", message, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData(
         "rate: 22 N/mm",
         "rate: 22 N/m",

@@ -30,6 +30,17 @@ public sealed class RoadFileTests : IDisposable
         Assert.Equal(0.0, road.Right.Height(length / 2.0));
     }
 
+    [Theory]
+    [InlineData("round-top-hump: {height: 75 mm, length: 1e9 m}", "round top hump length is 1e9 m; it must be between 0 and 1000 m.")]
+    [InlineData("ramp: {height: 75 mm, length: 1e6 m}", "ramp length is 1e6 m; it must be between 0 and 1000 m.")]
+    [InlineData("sine: {amplitude: 15 mm, wavelength: 900 m, waves: 400}", "length of the waves is 360900 m; it must be at most 100000 m.")]
+    public void What_is_longer_than_a_road_is_refused_by_name(string words, string reason)
+    {
+        var refusal = Assert.Single(RoadFile.Read(new SourceText("test.yaml", $"road: test\n{words}\n")).Refusals);
+        Assert.Equal(2, refusal.Line);
+        Assert.Contains(reason, refusal.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_car_given_as_a_road_and_a_road_given_as_a_car_are_called_so_in_one_sentence()
     {

@@ -39,8 +39,10 @@ public class StoneBlockRoadTests
         var (text, _, right) = StoneBlocks.Tracks("0.00", "-1.70");
         var reading = MeasuredProfileFile.Read(new SourceText("stone-block.csv", text));
         Assert.Null(reading.Value);
-        Assert.Equal(right.Count(double.IsNaN), reading.Refusals.Count);
-        Assert.Equal((2, "right is empty; it must be a number."), (reading.Refusals[0].Line, reading.Refusals[0].Message));
+        // A thousand of them: after 300 the reader gives up, and says so before all others.
+        Assert.InRange(right.Count(double.IsNaN), 301, int.MaxValue);
+        Assert.Equal(301, reading.Refusals.Count);
+        Assert.Equal((2, "right is empty; it must be a number."), (reading.Refusals[1].Line, reading.Refusals[1].Message));
     }
 
     private static double Steepest(Heaveline.Roads.Profile profile)

@@ -69,10 +69,9 @@ public class PassBatchTests
         var (first, last) = road.Moving(14.0, timing.Start, timing.Step, steps);
         Assert.InRange(last - first, 1, steps / 4);
         var whole = new ScalarLane[timing.Samples * Channel.Count];
-        PassStepper<Quad<ScalarLane>, ScalarLane>.Run(
-            RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]),
-            new(0, road.Table<Quad<ScalarLane>>(14.0, timing.Start, timing.Step, steps), default),
-            timing.Samples, timing.StepsPerSample, new ScalarLane(timing.Step), whole);
+        var stepper = new PassStepper<Quad<ScalarLane>, ScalarLane>(
+            RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]), timing.StepsPerSample, new ScalarLane(timing.Step));
+        stepper.Run(new(0, road.Table<Quad<ScalarLane>>(14.0, timing.Start, timing.Step, steps), default), timing.Samples, whole);
         Assert.Equal(whole.Select(lane => lane.Value), PassRun.Of<Quad<ScalarLane>>(model, road, 14.0, timing));
     }
 

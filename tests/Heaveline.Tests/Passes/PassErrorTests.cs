@@ -14,10 +14,9 @@ public class PassErrorTests
 {
     private const int Cars = 50;
 
-    // An estimate, no bound: the truth passes it by up to 1.8 times here (measured, no source), in one car of
-    // six, and is less than half of it in most.
+    // A bound 19 times out of 20: the truth reaches six tenths of it here (measured, no source).
     [Fact]
-    public void The_true_error_is_at_most_twice_the_stated_one_and_seldom_above_it()
+    public void The_true_error_lies_below_the_stated_one()
     {
         var (pitch, tyre) = (new List<double>(), new List<double>());
         for (var i = 0; i < Cars; i++)
@@ -34,10 +33,9 @@ public class PassErrorTests
             $"pitch {string.Join(' ', pitch.Select(r => r.ToString("F2")))}, tyre {string.Join(' ', tyre.Select(r => r.ToString("F2")))}");
         foreach (var ratios in new[] { pitch, tyre })
         {
-            Assert.All(ratios, ratio => Assert.InRange(ratio, 0.0, 2.0));
-            Assert.InRange(ratios.Count(ratio => ratio <= 1.0), 0.75 * Cars, Cars);
-            // Nor does it cry wolf: half of all lie above a quarter of it.
-            Assert.InRange(ratios.Count(ratio => ratio >= 0.25), 0.5 * Cars, Cars);
+            Assert.InRange(ratios.Count(ratio => ratio <= 1.0), 0.95 * Cars, Cars);
+            // Nor does it cry wolf: half of all lie above a twelfth of it.
+            Assert.InRange(ratios.Count(ratio => ratio >= 1.0 / 12.0), 0.5 * Cars, Cars);
         }
     }
 

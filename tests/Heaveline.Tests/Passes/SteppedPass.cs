@@ -35,7 +35,7 @@ internal static class SteppedPass
 
         var constants = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([numbers]);
         var samples = new ScalarLane[outputs * Channel.Count];
-        PassStepper<Quad<ScalarLane>, ScalarLane>.Run(constants, new(0, packed, default), outputs, perOutput, ScalarLane.Of(step), samples);
+        new PassStepper<Quad<ScalarLane>, ScalarLane>(constants, perOutput, ScalarLane.Of(step)).Run(new(0, packed, default), outputs, samples);
         return Array.ConvertAll(samples, lane => lane.Value);
     }
 

@@ -32,8 +32,8 @@ public class MeasuredRoadTests
         Report(name, pass, measures, mean / still);
 
         Assert.NotNull(pass.Statistics.PitchError);
-        Assert.InRange(pass.Statistics.PitchError.Value, 0.0, 1e-3);
-        Assert.InRange(pass.Statistics.TyreLoadError!.Value, 0.0, 1e-3);
+        Assert.InRange(pass.Statistics.PitchError.Value, 0.0, 3e-3);
+        Assert.InRange(pass.Statistics.TyreLoadError!.Value, 0.0, 3e-3);
         // Nothing carries the car but its tyres, and it ends at rest.
         Assert.InRange(mean / still, 0.99, 1.01);
         Assert.All(measures.Wheels, wheel => Assert.InRange(wheel.LoadVariation, 0.05, 1.3));

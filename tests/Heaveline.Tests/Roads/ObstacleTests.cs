@@ -24,6 +24,33 @@ public class ObstacleTests
         typeof(Obstacle).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(Obstacle))).Select(t => t.Name).Order(StringComparer.Ordinal),
         All.Select(row => row.Data.GetType().Name).Distinct().Order(StringComparer.Ordinal));
 
+    [Fact]
+    public void No_obstacle_is_as_long_as_a_road()
+    {
+        foreach (var length in new[] { 1001.0, 1e6, 1e9 })
+        {
+            foreach (var draw in new Func<Obstacle>[]
+            {
+                () => new Step { Height = M(0.06), Edge = M(length) },
+                () => new Ramp { Height = M(-0.3), Length = M(length) },
+                () => new HalfSine { Height = M(0.08), Length = M(length) },
+                () => new Versine { Height = M(-0.05), Length = M(length) },
+                () => new RoundTopHump { Height = M(0.1), Length = M(length) },
+                () => new FlatTopHump { Height = M(0.075), Plateau = M(length), RampUp = M(1.0), RampDown = M(1.0) },
+                () => new FlatTopHump { Height = M(0.075), Plateau = M(7.0), RampUp = M(length), RampDown = M(1.0) },
+                () => new FlatTopHump { Height = M(0.075), Plateau = M(7.0), RampUp = M(1.0), RampDown = M(length) },
+                () => new Pothole { Depth = M(0.06), Length = M(length), Edge = M(0.05) },
+                () => new Plank { Height = M(0.04), Length = M(length), Edge = M(0.05) },
+            })
+            {
+                Assert.Equal("between 0 and 1000 m", Assert.Throws<RefusedValueException>(draw).Limit);
+            }
+        }
+
+        var waves = new SineRoad { Amplitude = M(0.01), Wavelength = M(1000.0), Waves = 100.0 };
+        Assert.Equal("at most 100000 m", Assert.Throws<RefusedValueException>(() => Road.From(waves)).Limit);
+    }
+
     [Theory, MemberData(nameof(All))]
     public void An_obstacle_lies_between_zero_and_its_length(Obstacle obstacle)
     {

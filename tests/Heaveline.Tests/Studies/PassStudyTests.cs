@@ -4,6 +4,7 @@ using Heaveline.Passes;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Figures;
+using Heaveline.Tests.Files;
 
 namespace Heaveline.Tests.Studies;
 
@@ -25,6 +26,21 @@ public class PassStudyTests
             1e-12);
         Assert.StartsWith("time [s],", Encoding.UTF8.GetString(answer.Csv()), StringComparison.Ordinal);
         Assert.Equal([PassAnswer.Traces], answer.FigureIds);
+    }
+
+    [Fact]
+    public void Dampers_and_linkages_driven_past_what_was_measured_are_told()
+    {
+        var text = TextCar.With(
+            "    rate: 22 N/mm\n    spring-per-wheel: 0.90",
+            "    rate: 22 N/mm\n    sweep: [[-20 mm, -18 mm], [-5 mm, -4.5 mm], [10 mm, 9 mm], [20 mm, 18 mm]]");
+        var answer = PassStudy.Run(Asked with { Car = LoadedCar.Of(TextCar.Read(text).Value!) });
+        Assert.Collection(
+            answer.Cautions,
+            front => Assert.Matches("^The front wheels move [−0-9]+ mm, past the end of the spring's sweep at −?20 mm: its curve is taken on", front),
+            rear => Assert.Matches("^The rear damper (opens|closes) at [0-9.]+ m/s, past the end of its table at 0.3 m/s: its last slope", rear));
+        Assert.All(answer.Cautions, caution => Assert.Contains(caution, answer.Lines));
+        Assert.Empty(PassStudy.Run(Asked with { Road = NamedRoads.All["long-wave"], Speed = 2.0 }).Cautions);
     }
 
     [Fact]

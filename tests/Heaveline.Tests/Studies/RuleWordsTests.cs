@@ -211,7 +211,7 @@ public partial class RuleWordsTests
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 
-    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+    private static double Number(string text) => text.Length > 0 ? double.Parse(text, CultureInfo.InvariantCulture) : double.NaN;
 
     [GeneratedRegex(@"(?:from|at) (\d+(?:\.\d)?)(?: to (\d+(?:\.\d)?))?")]
     private static partial Regex Range();

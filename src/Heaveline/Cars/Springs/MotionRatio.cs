@@ -41,6 +41,12 @@ public sealed record MotionRatio
     /// <summary>r₂, 1/m². From a measured sweep.</summary>
     public double PerTravelSquared { get; init => field = Checked.Within(value, -200.0, 200.0); }
 
+    /// <summary>Wheel travel at the lower end of the sweep that it was measured by, from the reference state; null without one.</summary>
+    public Amount<Length>? SweptFrom { get; init; }
+
+    /// <summary>Wheel travel at the upper end of that sweep.</summary>
+    public Amount<Length>? SweptTo { get; init; }
+
     /// <summary>Whether the ratio changes with travel.</summary>
     public bool Varies => PerTravel.Si != 0.0 || PerTravelSquared != 0.0;
 
@@ -82,6 +88,8 @@ public sealed record MotionRatio
             AtReference = new Amount<Plain>(fit.Coefficients[0], new Doubt(fit.HalfWidth(Only(0)))),
             PerTravel = new Amount<RatioPerLength>(fit.Coefficients[1], new Doubt(fit.HalfWidth(Only(1)))),
             PerTravelSquared = terms == 3 ? fit.Coefficients[2] : 0.0,
+            SweptFrom = new Amount<Length>(wheel.Min()),
+            SweptTo = new Amount<Length>(wheel.Max()),
         };
     }
 

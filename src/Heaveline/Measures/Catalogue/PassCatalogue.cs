@@ -40,13 +40,13 @@ public static class PassCatalogue
     /// <summary>How far off the computing itself is.</summary>
     public static IReadOnlyList<Measure<Pass>> OwnError { get; } =
     [
-        new("error-pitch", "numerical error of the pitch angle", OfPeak, 4, p => p.Statistics.PitchError ?? double.NaN,
-            "How far the computed pitch is off from the equations it solves, by a run in steps twice as long.")
+        new("error-pitch", "pitch angle: numerical error below", OfPeak, 4, p => p.Statistics.PitchError ?? double.NaN,
+            "What the computed pitch is off by at most, 19 times out of 20, from the equations it solves: by a run in steps twice as long.")
             {
                 Page = "decisions/0002-fixed-step-adams-bashforth.md",
             },
-        new("error-load", "numerical error of the tyre load", OfPeak, 4, p => p.Statistics.TyreLoadError ?? double.NaN,
-            "How far the computed tyre loads are off from the equations they solve, by a run in steps twice as long.")
+        new("error-load", "tyre load: numerical error below", OfPeak, 4, p => p.Statistics.TyreLoadError ?? double.NaN,
+            "What the computed tyre loads are off by at most, 19 times out of 20, from the equations they solve: by a run in steps twice as long.")
             {
                 Page = "decisions/0002-fixed-step-adams-bashforth.md",
             },

@@ -49,6 +49,9 @@ public sealed record PassAnswer : Answer
     /// <summary>What happened, and what the standard makes of the seat.</summary>
     public override IReadOnlyList<Sentence> Sentences => [.. PassStory.Of(Pass, Measures), .. AtSeat is null ? [] : ComfortTable.Words(AtSeat)];
 
+    /// <summary>Where dampers and linkages are driven past what was measured of them.</summary>
+    public override IReadOnlyList<string> Cautions => [.. MeasuredEnd.In(Pass).Select(end => end.Sentence)];
+
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing =>
         [

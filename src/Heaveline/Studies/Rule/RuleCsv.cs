@@ -23,11 +23,14 @@ public static class RuleCsv
             {
                 text.Append(
                     CultureInfo.InvariantCulture,
-                    $"{In.KilometresPerHour.Of(map.Speeds[i]):G9},{axis.Values[j]:G9},{measure.Unit.Of(map.Measured[i][j]):G9},");
-                text.Append(CultureInfo.InvariantCulture, $"{map.Relative(i, j):G9},{map.Verdict(i, j)}\n");
+                    $"{In.KilometresPerHour.Of(map.Speeds[i]):G9},{axis.Values[j]:G9},{Cell(measure.Unit.Of(map.Measured[i][j]))},");
+                text.Append(CultureInfo.InvariantCulture, $"{Cell(map.Relative(i, j))},{map.Verdict(i, j)}\n");
             }
         }
 
         return Encoding.UTF8.GetBytes(text.ToString());
     }
+
+    // Empty where there is no number: the verdict beside it says so.
+    private static string Cell(double value) => double.IsFinite(value) ? value.ToString("G9", CultureInfo.InvariantCulture) : "";
 }

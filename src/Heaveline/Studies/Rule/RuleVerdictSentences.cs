@@ -134,17 +134,8 @@ internal static class RuleVerdictSentences
                       select (Value: j, Outcome: map.Outcomes[i][j], Reference: map.ReferenceOutcomes[i])).ToList();
         var refused = points.Select(p => map.Refusals[p.Value]).FirstOrDefault(r => r.Length > 0);
         return new[] { refused?.TrimEnd('.') }.OfType<string>().Concat(points.Where(p => map.Refusals[p.Value].Length == 0)
-            .Select(p => p.Outcome is PassOutcome.Completed or null ? p.Reference : p.Outcome).Distinct().Select(Reason));
+            .Select(p => p.Outcome is PassOutcome.Completed or null ? p.Reference : p.Outcome).Distinct().Select(OutcomeWords.Of));
     }
-
-    private static string Reason(PassOutcome? outcome) => outcome switch
-    {
-        PassOutcome.AngleOutOfRange => "the body turned past 20°",
-        PassOutcome.LineEmptied => "the pressure in the line fell to zero",
-        PassOutcome.Diverged => "the numbers grew without bound",
-        PassOutcome.TravelOutOfRange => "a wheel ran past the end of its travel",
-        _ => "the measure has no value there",
-    };
 
     private static string Raised(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

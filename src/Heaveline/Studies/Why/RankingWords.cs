@@ -22,8 +22,12 @@ public sealed record RankingWords
     /// <summary>What plays hardly any part; null for nothing.</summary>
     public required Sentence? Rest { get; init; }
 
+    /// <summary>Causes whose part cannot be told; null for none.</summary>
+    public required Sentence? Unknown { get; init; }
+
     /// <summary>All sentences in their order.</summary>
-    public IReadOnlyList<Sentence> All => [.. Causes.SelectMany(c => new[] { c.Cause, c.Proof }).Prepend(Opening).Append(Rest).OfType<Sentence>()];
+    public IReadOnlyList<Sentence> All =>
+        [.. Causes.SelectMany(c => new[] { c.Cause, c.Proof }).Prepend(Opening).Append(Rest).Append(Unknown).OfType<Sentence>()];
 
     /// <summary>The sentences of a ranking.</summary>
     /// <param name="id">What the ids begin with ("settling").</param>
@@ -34,16 +38,21 @@ public sealed record RankingWords
         ArgumentNullException.ThrowIfNull(ranking);
         string Print(double si) => $"{ranking.Measure.Print(ranking.Measure.Unit.Of(si))}{ranking.Measure.Unit.Suffix}";
         var measure = $"{char.ToUpperInvariant(ranking.Measure.Name[0])}{ranking.Measure.Name[1..]}";
-        string[] rest = [.. ranking.Causes.Where(c => Math.Abs(c.Relative) < Slight).Select(c => c.Is)];
+        string[] rest = [.. ranking.Causes.Where(c => !double.IsNaN(c.Share) && Math.Abs(c.Relative) < Slight).Select(c => c.Is)];
+        string[] unknown = [.. ranking.Causes.Where(c => double.IsNaN(c.Share)).Select(c => c.Is)];
+        var neutral = double.IsFinite(ranking.NeutralValue) ? Print(ranking.NeutralValue) : "nobody can tell";
         return new RankingWords
         {
             Opening = new(id, FormattableString.Invariant(
-                $"{measure}: {Print(ranking.Value)}; with every cause neutral {Print(ranking.NeutralValue)}.")),
+                $"{measure}: {Print(ranking.Value)}; with every cause neutral {neutral}.")),
             Causes =
             [
                 .. ranking.Causes.Where(c => Math.Abs(c.Relative) >= Slight)
                     .Select(c => Words($"{id}-{JsonNamingPolicy.KebabCaseLower.ConvertName($"{c.Kind}")}", c, tested)),
             ],
+            Unknown = unknown.Length > 0
+                ? new($"{id}-unknown", $"Nobody can tell the part of: {string.Join("; ", unknown)}. No two passes with and without ran to the end.")
+                : null,
             Rest = rest.Length > 0 ? new($"{id}-rest", $"Hardly any part of it: {string.Join("; ", rest)}.") : null,
         };
     }

@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Causes;
 using Heaveline.Figures;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -52,6 +53,12 @@ public sealed record WhyAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<string> FigureIds => [Shares];
 
+    /// <summary>Why the shares add up to nothing known: the neutral car does not get over the road.</summary>
+    public override string? Failure => Why.NeutralOutcome == PassOutcome.Completed
+        ? null
+        : $"with every cause neutral {(Why.NeutralOutcome is { } outcome ? OutcomeWords.Of(outcome) : "the car cannot stand")}: of "
+        + FormattableString.Invariant($"{Why.Missing} combinations of causes there is no number, and the shares leave them out.");
+
     /// <inheritdoc/>
     public override JsonObject Facts => new()
     {
@@ -80,7 +87,7 @@ public sealed record WhyAnswer : Answer
         words.Opening.Text,
         .. words.Causes
             .SelectMany(c => c.Proof is { } proof ? [$"  {c.Cause.Text}", $"    {proof.Text}"] : new[] { $"  {c.Cause.Text}" }),
-        .. words.Rest is { } rest ? [$"  {rest.Text}"] : Array.Empty<string>(),
+        .. new[] { words.Rest, words.Unknown }.OfType<Sentence>().Select(s => $"  {s.Text}"),
     ];
 
     private static FactTable Table(WhyRanking ranking)

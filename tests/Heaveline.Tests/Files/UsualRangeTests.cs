@@ -1,0 +1,109 @@
+using Heaveline.Files;
+using Heaveline.Files.Cars;
+using Heaveline.Files.Yaml;
+
+namespace Heaveline.Tests.Files;
+
+/// <summary>What is possible but not usual is told in its place, and what nothing on wheels has is refused.</summary>
+public class UsualRangeTests
+{
+    private const string Body = "body: {centre-of-gravity-height: 0.55 m}";
+    private const string Tyre = "tyre: {rate: 190 N/mm}";
+    private const string Stop = "bump-stop: {clearance: 60 mm, rate: 50 N/mm, solid-after: 40 mm}";
+
+    [Theory]
+    [InlineData(
+        Body,
+        "body: {centre-of-gravity-height: 0.55 m, roll-inertia: 4 kg m2}",
+        "body roll inertia is 4 kg m2; 20 kg m2 to 5000 kg m2 is usual.",
+        "a digit too few")]
+    [InlineData(
+        Body, "body: {centre-of-gravity-height: 0.55 m, pitch-axis-height: 110 in}", "is 110 in; -0.5 m to 1.2 m is usual.", "in written for cm")]
+    [InlineData("track: 1.45 m", "track: 0.45 m", "front track is 0.45 m; 0.8 m to 2.3 m is usual.", "Check")]
+    [InlineData(
+        "track: 1.44 m",
+        "track: 1.44 m\n  suspension: solid-axle\n  axle-inertia: 4000 kg m2",
+        "rear axle inertia is 4000 kg m2",
+        "a digit too many")]
+    [InlineData(Tyre, "tyre: {rate: 190 N/mm ± 300 %}", "its doubt is 300 % of it", "digit")]
+    [InlineData("front: 600 kg ± 2 kg", "front: 600 kg ± 500 kg", "its doubt is 83 % of it", "digit")]
+    [InlineData(
+        Stop,
+        "bump-stop: {clearance: 60 mm, rate: 60000 N/mm, solid-after: 40 mm}",
+        "is 60000 N/mm; 1 N/mm to 3000 N/mm is usual.",
+        "N/m written as N/mm")]
+    [InlineData(Stop, "bump-stop: {clearance: 620 mm, rate: 50 N/mm, solid-after: 40 mm}", "is 620 mm; up to 250 mm is usual.", "digit")]
+    [InlineData(Tyre, "tyre: {rate: 190 N/mm, damping: 8000 N s/m}", "a tyre has 50 to 200 N s/m", "damper")]
+    [InlineData(Tyre, "tyre: {rate: 190 N/mm}\n  anti-roll-bar: {wheel-rate: 320 N/mm}", "as stiff as the wheel rate", "digit")]
+    [InlineData(Tyre, "tyre: {rate: 190 N/mm}\n  friction: {half-width: 6000 N}", "up to 25 % is usual", "digit")]
+    [InlineData("mass: 75 kg", "mass: 780 kg", "is 780 kg in one seat", "newtons")]
+    [InlineData("seats:", "brakes: {front-share: 68 %, wheel-radius: 30 in}\nseats:", "brakes wheel radius is 30 in", "in written for cm")]
+    [InlineData(
+        "{front: 600 kg ± 2 kg, rear: 500 kg ± 2 kg}",
+        "{front-left: 80 kg, front-right: 392 kg, rear: 500 kg}",
+        "carries 4.9 times as much",
+        "digit")]
+    public void What_was_seen_to_pass_as_in_order_is_told(string sound, string odd, string message, string advice)
+    {
+        var reading = TextCar.Read(TextCar.With(sound, odd));
+        Assert.Equal("", string.Join('\n', reading.Refusals.Select(r => r.Message)));
+        var told = Assert.Single(reading.Warnings, w => w.Message.Contains(message, StringComparison.Ordinal));
+        Assert.Contains(advice, told.Advice, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(Body, "body: {centre-of-gravity-height: 0.55 m, roll-inertia: 1e308 kg m2}", "roll inertia is 1e308 kg m2")]
+    [InlineData("unsprung-mass: 70 kg", "unsprung-mass: 0.000001 kg", "unsprung mass is 0.000001 kg; 5 kg to 500 kg is usual.")]
+    [InlineData(Stop, "bump-stop: {clearance: 1e22 mm, rate: 50 N/mm, solid-after: 40 mm}", "clearance is 1e22 mm")]
+    public void What_nothing_on_wheels_has_is_refused(string sound, string impossible, string message)
+    {
+        var reading = TextCar.Read(TextCar.With(sound, impossible));
+        Assert.Contains(message, Assert.Single(reading.Refusals).Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(reading.Warnings, w => w.Message.Contains(message, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_rider_beside_a_two_wheeler_is_told()
+    {
+        var text = File.ReadAllText(Path.Combine(House.Checkout.Root, "examples", "garage", "plover-motorcycle.yaml"));
+        var seats = text.IndexOf("behind-front-axle:", StringComparison.Ordinal);
+        var reading = TextCar.Read($"{text[..seats]}left: 0.3 m, {text[seats..]}");
+        Assert.Contains(reading.Warnings, w => w.Message.Contains("is 0.3 m; a rider sits in the middle", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Every_quantity_of_a_car_file_says_what_is_usual_and_its_own_example_is()
+    {
+        var seen = new HashSet<Shape>();
+        var silent = new List<string>();
+        Walk(CarWords.Shape.Layout);
+        Assert.Empty(silent);
+        Assert.True(seen.Count > 15, $"{seen.Count} groups were looked at");
+
+        void Walk(Shape shape)
+        {
+            if (!seen.Add(shape))
+            {
+                return;
+            }
+
+            foreach (var key in shape.Keys)
+            {
+                if (key.Kind.Group is { } group)
+                {
+                    Walk(group);
+                }
+                else if (key.Usual is not null)
+                {
+                    var reader = new Reader(new SourceText("", key.Example));
+                    key.TellsUnusual!(new Node(NodeKind.Scalar, key.Name, new Place(1, 1, 1)) { Text = key.Example }, key.Sample()!, reader);
+                    Assert.Empty(reader.Warnings);
+                }
+                else if (key.Kind.GetType().Name.StartsWith("AmountKind", StringComparison.Ordinal))
+                {
+                    silent.Add($"{shape.Name} {key.Name}");
+                }
+            }
+        }
+    }
+}
