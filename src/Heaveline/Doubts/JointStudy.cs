@@ -62,17 +62,18 @@ public sealed record JointStudy
     {
         ArgumentNullException.ThrowIfNull(outputs);
         var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
-        // Modes by shape, so that no interval and no change mixes two: every car as stated after the first one empty, every draw after its car.
-        var empty = BodyModes.OfEmpty(cars[0].Car);
-        CarAtRest[] stated = [.. cars.Select(c => new CarAtRest(RideModel.Of(c.Car, c.Load)) { ModesLike = empty })];
+        // Modes followed, so that no interval and no change mixes two: the first car from empty, the others as stated from it, every draw from its
+        // car.
+        var first = new CarAtRest(RideModel.Of(cars[0].Car, cars[0].Load)) { ModesLike = BodyModes.OfEmpty(cars[0].Car) };
+        CarAtRest[] stated = [first, .. cars.Skip(1).Select(c => new CarAtRest(RideModel.Of(c.Car, c.Load)) { ModesLike = first.Modes })];
         BodyModes[] like = [.. stated.Select(s => s.Modes)];
-        draws.Each(1, degree, progress, (first, _) =>
+        draws.Each(1, degree, progress, (draw, _) =>
         {
-            var models = draws.Draw(first);
+            var models = draws.Draw(draw);
             for (var car = 0; car < models.Count; car++)
             {
                 var rest = new CarAtRest(models[car]) { ModesLike = like[car] };
-                draws.Keep(car, first, outputs.Select(o => o.Of(rest)));
+                draws.Keep(car, draw, outputs.Select(o => o.Of(rest)));
             }
         }, cancellation);
         return draws.Study(outputs, [.. stated.Select(rest => outputs.Select(o => o.Of(rest)).ToArray())]);

@@ -35,7 +35,7 @@ public sealed class CarAtRest
     /// <summary>Damping ratio of an axle, mean of bump and rebound (–); NaN where its springs give way.</summary>
     public double DampingRatio(AxleEnd end) => State(end).DampingOf(Model, 2 * (int)end);
 
-    /// <summary>The modes that its own are paired with by shape; null: the slower is the first.</summary>
+    /// <summary>The modes that its own are followed from; null: the slower is the first.</summary>
     public BodyModes? ModesLike { get; init; }
 
     /// <summary>The body modes.</summary>

@@ -20,6 +20,9 @@ public sealed record PitchPerG
     /// <summary>Change of the body's height over the rear axle at one g, m.</summary>
     public required double RearHeight { get; init; }
 
+    /// <summary>The first stop met on the way to one g, as far as the slope at rest tells; null where none is.</summary>
+    public required StopContact? FirstStop { get; init; }
+
     /// <summary>Load moved between the axles at one g, N.</summary>
     public required double MovedLoad { get; init; }
 
@@ -36,6 +39,8 @@ public sealed record PitchPerG
             WithoutLinks = StaticTangent.Solve(model, suspension, push with { Link = StaticPush.None.Link })[1],
             FrontHeight = position[0] - (model.X[0] * position[1]),
             RearHeight = position[0] - (model.X[2] * position[1]),
+            FirstStop = StopContact.Of(model, [.. Enumerable.Range(0, 4).Select(i =>
+                position[3 + i] - position[0] + (model.X[i] * position[1]))]),
             MovedLoad = StaticPush.MovedMass(model) * Gravity.Standard,
         };
     }

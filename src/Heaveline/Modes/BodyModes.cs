@@ -12,10 +12,10 @@ namespace Heaveline.Modes;
 /// </summary>
 public sealed record BodyModes
 {
-    /// <summary>The slower mode, or the one most like another car's first: <see cref="Like"/>.</summary>
+    /// <summary>The slower mode, or the one that another car's first becomes: <see cref="Like"/>.</summary>
     public required BodyMode First { get; init; }
 
-    /// <summary>The faster mode, or the one most like another car's second: <see cref="Like"/>.</summary>
+    /// <summary>The faster mode, or the one that another car's second becomes: <see cref="Like"/>.</summary>
     public required BodyMode Second { get; init; }
 
     /// <summary>
@@ -38,25 +38,24 @@ public sealed record BodyModes
     /// <summary>Gravity's tilting moment M·g·h_θ, N m/rad; 0 when no pitch axis height is given.</summary>
     public required double PitchGravity { get; init; }
 
-    /// <summary>Square of the radius of gyration k in pitch, m².</summary>
-    private double GyrationSquared { get; init; }
+    /// <summary>Masses and rates over the axles; where a fluid line gives way, at the geometric mean of both modes' frequencies.</summary>
+    private BodyPencil Pencil { get; init; }
 
-    /// <summary>Share of the wheelbase that lies ahead of the centre of gravity b/L (–).</summary>
-    private double AheadShare { get; init; }
+    /// <summary>Whether the first is the faster one of <see cref="Pencil"/>.</summary>
+    private bool FirstIsFast { get; init; }
 
     private bool FirstBounces => Math.Abs(First.NodeAhead) > Math.Abs(Second.NodeAhead);
 
     /// <summary>
-    /// The same two modes, the first being the one of most like shape to another car's first: that pairing whose overlaps, weighted by the other
-    /// car's mass matrix over the two axles (modal assurance criterion), sum to most.
+    /// The same two modes, the first being the one that another car's first becomes while its masses and rates change into these in small steps, each
+    /// step matched by shape. Two frequencies that come nearer than a hundredth on the way pass through one another; others keep their order.
     /// </summary>
     /// <param name="other">The modes that are followed: of the same car as stated, under another load, or of the car that it is a variant of.</param>
     public BodyModes Like(BodyModes other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        var straight = other.Overlap(other.First, First) + other.Overlap(other.Second, Second);
-        var crossed = other.Overlap(other.First, Second) + other.Overlap(other.Second, First);
-        return crossed > straight ? this with { First = Second, Second = First } : this;
+        var fast = other.FirstIsFast ^ BodyPencil.Exchanges(other.Pencil, Pencil);
+        return fast == FirstIsFast ? this : this with { First = Second, Second = First, FirstIsFast = fast };
     }
 
     /// <summary>The body modes of a car without loads; null where it cannot stand so.</summary>
@@ -117,25 +116,18 @@ public sealed record BodyModes
             };
         }
 
+        var (first, second) = (Mode(isFast: false), Mode(isFast: true));
+        var between = AxlesAt(model, lines, Math.Sqrt(first.Omega * second.Omega) is > 0.0 and { } mean ? mean : 0.0);
         return new BodyModes
         {
-            First = Mode(isFast: false),
-            Second = Mode(isFast: true),
-            GyrationSquared = gyration * gyration,
-            AheadShare = b / (b + c),
+            First = first,
+            Second = second,
+            Pencil = BodyPencil.Of(
+                body.Mass, gyration * gyration, b, c, (between[0, 0], between[0, 1], between[1, 1]), model.PitchGravity),
             Roll = model.Rolls ? RollOf(model) : null,
             DynamicIndex = body.PitchInertia / (body.Mass * b * c),
             PitchGravity = model.PitchGravity,
         };
-    }
-
-    // |aᵀMb|²/(aᵀMa · bᵀMb) with the body's mass matrix in its motions over the axles, in wheelbases.
-    private double Overlap(BodyMode one, BodyMode another)
-    {
-        var (b, c, k) = (AheadShare, 1.0 - AheadShare, GyrationSquared / (First.Wheelbase * First.Wheelbase));
-        double Product((double Front, double Rear) p, (double Front, double Rear) q) =>
-            (((c * c) + k) * p.Front * q.Front) + (((b * c) - k) * ((p.Front * q.Rear) + (p.Rear * q.Front))) + (((b * b) + k) * p.Rear * q.Rear);
-        return Math.Pow(Product(one.Ends, another.Ends), 2) / (Product(one.Ends, one.Ends) * Product(another.Ends, another.Ends));
     }
 
     // Both axles' rates with a line swinging at ω (infinity: shut), in series with the tyres, N/m.

@@ -13,7 +13,8 @@ public static class BodySwings
     public static string Rule { get; } =
         $"In a body mode an end swings where it moves at least {Numeral.Of(Times, 0)} times as far as the other; where both move more alike the body "
         + "bounces (the same way, about a point outside the wheelbase) or pitches (against each other, about a point inside it). "
-        + "The first is the slower one with nothing aboard; each is followed by its shape.";
+        + "The first is the slower one with nothing aboard; each is followed as the load comes aboard little by little, and two that come "
+        + $"nearer than {Numeral.Of(100.0 * BodyPencil.Meeting, 0)} % pass through one another, each with its shape.";
 
     /// <summary>What moves.</summary>
     /// <param name="front">Motion over the front axle, up positive, in any measure.</param>

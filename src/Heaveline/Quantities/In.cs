@@ -33,6 +33,9 @@ public static class In
     /// <summary>Metres per second squared.</summary>
     public static ShownUnit MetresPerSecondSquared { get; } = new("m/s²", "m/s²", 1.0);
 
+    /// <summary>g, the standard acceleration of free fall.</summary>
+    public static ShownUnit StandardGravities { get; } = new("m/s²", "g", 1.0 / 9.80665);
+
     /// <summary>Degrees.</summary>
     public static ShownUnit Degrees { get; } = new("rad", "°", 180.0 / Math.PI);
 

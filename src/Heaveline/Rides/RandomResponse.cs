@@ -43,7 +43,7 @@ public sealed class RandomResponse
                 + $"check its dampers, or allow more error."),
             _ => "",
         };
-        Cautions = [.. LoadCautions()];
+        Cautions = [.. LoadCautions(), .. Outcome == RandomOutcome.NotConverged ? [] : StickingFriction.Of(this)];
     }
 
     /// <summary>The car and its load.</summary>

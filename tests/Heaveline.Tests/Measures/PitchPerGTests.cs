@@ -91,5 +91,37 @@ public class PitchPerGTests
         Assert.Equal(0.0, driving.LinkShare, 1e-12);
     }
 
+    // By hand: the front sinks by Moved/2k at one g, the rear rises by its own, and a stop is met when that has used up its clearance.
+    [Theory]
+    [InlineData(0.040, 0.030, "front bump stop", 0.040 * 2.0 * Front / Moved)]
+    [InlineData(0.040, 0.020, "rear rebound stop", 0.020 * 2.0 * Rear / Moved)]
+    public void The_first_stop_is_met_where_the_travel_per_g_has_used_up_what_is_left(double bump, double rebound, string stop, double gravities)
+    {
+        var first = SideEffects.Of(RideModel.Of(Stopped(bump, rebound))).Braking.FirstStop!;
+        Assert.Equal(stop, first.Stop);
+        Assert.InRange(gravities, 0.1, 0.9);
+        Same(gravities * 9.80665, first.Acceleration);
+        Assert.Contains(FormattableString.Invariant($"{stop} is met at {gravities:F2} g"), first.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_stop_is_told_above_one_g_nor_without_stops_nor_of_one_that_is_pressed_at_rest()
+    {
+        Assert.Null(SideEffects.Of(RideModel.Of(Uneven())).Braking.FirstStop);
+        Assert.Null(SideEffects.Of(RideModel.Of(Stopped(0.060, 0.040))).Braking.FirstStop);
+        Assert.NotNull(SideEffects.Of(RideModel.Of(Stopped(0.060, 0.036))).Braking.FirstStop);
+        Assert.Null(SideEffects.Of(RideModel.Of(Stopped(0.0, 0.040))).Braking.FirstStop);
+        // Accelerating the rear sinks and the front rises: these stops are at the other ends.
+        Assert.Null(SideEffects.Of(RideModel.Of(Stopped(0.040, 0.020))).Driving.FirstStop);
+    }
+
+    // A bump stop in front, a rebound stop behind.
+    private static Car Stopped(double bump, double rebound)
+    {
+        static Stop With(double clearance) => new() { Clearance = new(clearance), Rate = new(50000.0) };
+        var car = Uneven();
+        return car with { Front = car.Front with { BumpStop = With(bump) }, Rear = car.Rear with { ReboundStop = With(rebound) } };
+    }
+
     private static void Same(double expected, double actual) => Assert.Equal(expected, actual, 2e-5 * Math.Abs(expected));
 }

@@ -155,6 +155,57 @@ public class RandomResponseTests
         Assert.Contains("Those wheels leave the road", caution.Text);
     }
 
+    /// <summary>
+    /// Against the car in time: wherever no friction is told to stick travel is within a tenth of it or the interval of chance, and where it is told
+    /// travel comes out too small.
+    /// </summary>
+    [Theory]
+    [InlineData('A', 30.0, 300.0, true)]
+    [InlineData('A', 100.0, 200.0, true)]
+    [InlineData('A', 100.0, 50.0, false)]
+    [InlineData('B', 30.0, 50.0, false)]
+    [InlineData('C', 30.0, 100.0, false)]
+    public void Friction_that_sticks_is_cautioned_about(char letter, double kilometresPerHour, double newtons, bool sticks)
+    {
+        var friction = new Friction { HalfWidth = new(newtons) };
+        var model = RideModel.Of(PlainCar.Saloon with
+        {
+            Front = PlainCar.FrontAxle with { Friction = friction },
+            Rear = PlainCar.RearAxle with { Friction = friction },
+        });
+        var roadClass = letter switch
+        {
+            'A' => RoadClass.A,
+            'B' => RoadClass.B,
+            _ => RoadClass.C,
+        };
+        var (road, speed) = (RoadSpectrum.Of(roadClass), kilometresPerHour / 3.6);
+        var pass = RandomPass.Of(model, road, speed, RandomPassOptions.Default with { Roads = 6 });
+        var response = RandomResponse.Of(model, road, speed, RandomOptions.Default with { Tracks = pass.Tracks });
+        var travel = response.Rms(RideSignal.Travel(model, 0)) / pass.Of(RideSignal.Travel(model, 0)).Rms;
+        if (sticks)
+        {
+            var caution = Assert.Single(response.Cautions);
+            Assert.Equal("sticking-friction", caution.Id);
+            Assert.Contains(FormattableString.Invariant($"front {newtons:F0} N, "), caution.Text);
+            Assert.True(travel < 0.85);
+        }
+        else
+        {
+            Assert.Empty(response.Cautions);
+            Assert.InRange(travel, 0.9, 1.1);
+        }
+    }
+
+    [Fact]
+    public void A_car_without_friction_or_on_a_rough_road_is_not_cautioned_about_it()
+    {
+        foreach (var roadClass in new[] { RoadClass.A, RoadClass.B, RoadClass.C })
+        {
+            Assert.Empty(RandomResponse.Of(RideModel.Of(PlainCar.Saloon), RoadSpectrum.Of(roadClass), 10.0).Cautions);
+        }
+    }
+
     // The plain saloon with straight dampers: their rate in bump and rebound, kN s/m.
     internal static Car Even(double slope)
     {

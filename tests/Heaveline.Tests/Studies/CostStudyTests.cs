@@ -30,6 +30,29 @@ public class CostStudyTests
     }
 
     [Fact]
+    public void Pitch_per_g_is_told_as_the_slope_at_rest_with_the_stop_that_ends_it_and_the_row_says_the_same()
+    {
+        var near = PlainCar.Saloon with
+        {
+            Front = PlainCar.FrontAxle with { BumpStop = new Stop { Clearance = new(0.02), Rate = new(50000.0) } },
+            Rear = PlainCar.RearAxle with { BumpStop = new Stop { Clearance = new(0.03), Rate = new(50000.0) } },
+        };
+        var answer = CostStudy.Run(new CostAsked { Cars = [LoadedCar.Of(PlainCar.Saloon), LoadedCar.Of(near with { Name = "near" })] });
+        var told = answer.Notes.Where(n => n.Id == "pitch-slope").Select(n => n.Text).ToList();
+        Assert.Equal(2, told.Count);
+        Assert.Equal("plain saloon: pitch per g is the slope at rest; by it no stop is met below 1 g.", told[0]);
+        foreach (var (key, stop, doing) in new[]
+        {
+            ("braking-first-stop", "front bump stop", "braking"), ("driving-first-stop", "rear bump stop", "accelerating"),
+        })
+        {
+            var row = answer.Tables[0].Rows.Single(r => r.Key == key);
+            Assert.Null(row.Values[0]);
+            Assert.Contains(FormattableString.Invariant($"the {stop} is met at {row.Values[1]!.Value:F2} g of {doing}"), told[1]);
+        }
+    }
+
+    [Fact]
     public void A_change_says_what_to_check_and_the_report_and_the_command_say_the_same()
     {
         var answer = CostStudy.Run(new CostAsked { Cars = [LoadedCar.Of(PlainCar.Saloon), LoadedCar.Of(Barred)] });

@@ -42,6 +42,24 @@ public class RideStudyTests
     }
 
     [Fact]
+    public void Friction_that_sticks_is_told_up_to_a_speed_in_the_words_of_the_slowest()
+    {
+        var friction = new Friction { HalfWidth = new(150.0) };
+        var stiff = Saloon with { Front = Saloon.Front with { Friction = friction }, Rear = Saloon.Rear with { Friction = friction } };
+        var answer = RideStudy.Run(Asked with
+        {
+            Cars = [LoadedCar.Of(stiff)],
+            Road = NamedSpectrum.Of(RoadClass.A),
+            Speeds = [30.0 / 3.6, 60.0 / 3.6, 120.0],
+        });
+        var each = answer.Cars[0].Responses.Select(r => r.Cautions.SingleOrDefault(c => c.Id == "sticking-friction")?.Text).ToList();
+        Assert.NotNull(each[0]);
+        Assert.NotNull(each[1]);
+        Assert.Null(each[2]);
+        Assert.Equal("plain saloon up to 60 km/h, here at 30 km/h: " + each[0], Assert.Single(answer.Cautions));
+    }
+
+    [Fact]
     public void Where_speeds_stand_close_a_doubt_is_told_once_with_the_speed_it_begins_at()
     {
         // Class G: every wheel leaves the road at each of these speeds, by RandomResponse.LargestLoadVariation.

@@ -71,7 +71,7 @@ public static class RestCatalogue
         Of("dynamic-index", "dynamic index k²/(b·c)", In.Plain, 3, c => c.DynamicIndex,
             "Pitch inertia against the distances of the axles from the centre of gravity.") with { Name = "dynamic index", Uses = Doubted },
         Of("first-mode", "first body mode", In.Hertz, 3, c => c.First.Frequency,
-            "Frequency of the body mode that is the slower one of the empty car, followed by its shape.") with
+            "Frequency of the body mode that is the slower one of the empty car, followed in small steps of the load.") with
         {
             Name = "frequency of the first body mode",
             Uses = Doubted | MeasureUse.Comparison,
@@ -79,7 +79,7 @@ public static class RestCatalogue
         Of("first-mode-centre", "its centre behind the front axle", In.Metres, 2, c => c.First.NodeBehindFrontAxle,
             "The point about which the body turns in its first mode.") with { Name = "centre of the first body mode behind the front axle" },
         Of("second-mode", "second body mode", In.Hertz, 3, c => c.Second.Frequency,
-            "Frequency of the body mode that is the faster one of the empty car, followed by its shape.") with
+            "Frequency of the body mode that is the faster one of the empty car, followed in small steps of the load.") with
         {
             Name = "frequency of the second body mode",
             Uses = Doubted | MeasureUse.Comparison,

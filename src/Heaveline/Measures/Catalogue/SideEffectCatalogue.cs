@@ -35,9 +35,29 @@ public static class SideEffectCatalogue
         Of("roll-per-g", "roll in a bend, per g", In.Degrees, 2, e => e.Roll?.AnglePerG,
             "Roll of the body at one g of steady lateral acceleration.") with { Better = Better.Less, Uses = Few },
         Of("braking-pitch-per-g", "nose-down pitch in braking, per g", In.Degrees, 2, e => e.Braking.Angle,
-            "Pitch of the body at one g of braking.") with { Better = Better.Less, Uses = Few },
+            "Pitch of the body in braking over the braking, the slope at rest; it holds until the first stop is met.") with
+        {
+            Better = Better.Less,
+            Uses = Few,
+        },
+        Of("braking-first-stop", "first stop met in braking at", In.StandardGravities, 2, e => e.Braking.FirstStop?.Acceleration,
+            "Braking at which the first bump or rebound stop is met, by the slope at rest; none where it is above 1 g.") with
+        {
+            Better = Better.More,
+            Uses = Few,
+        },
         Of("driving-pitch-per-g", "nose-up pitch in accelerating, per g", In.Degrees, 2, e => -e.Driving.Angle,
-            "Pitch of the body at one g of driving.") with { Better = Better.Less, Uses = Few },
+            "Pitch of the body in driving over the acceleration, the slope at rest; it holds until the first stop is met.") with
+        {
+            Better = Better.Less,
+            Uses = Few,
+        },
+        Of("driving-first-stop", "first stop met in accelerating at", In.StandardGravities, 2, e => e.Driving.FirstStop?.Acceleration,
+            "Acceleration at which the first bump or rebound stop is met, by the slope at rest; none where it is above 1 g.") with
+        {
+            Better = Better.More,
+            Uses = Few,
+        },
     ];
 
     /// <summary>The dipped beam; none without a lamp.</summary>

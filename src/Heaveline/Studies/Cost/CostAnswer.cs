@@ -46,6 +46,7 @@ public sealed record CostAnswer : Answer
     public IReadOnlyList<Sentence> Notes =>
     [
         .. Doubts is { } study ? new[] { new Sentence("doubts", DoubtTables.Words(study, Cars.Length > 1)) } : [],
+        .. Cars.Zip(Names, StopWords.Of),
         .. Cars.SelectMany(c => c.SideEffects.Notes).Distinct().Select(n => new Sentence(n.Id, n.Text)),
     ];
 

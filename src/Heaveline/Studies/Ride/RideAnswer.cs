@@ -62,7 +62,10 @@ public sealed record RideAnswer : Answer
         }
     }
 
-    /// <summary>Where a response must be doubted: of several speeds each doubt is told once, from where on, in the words of the fastest.</summary>
+    /// <summary>
+    /// Where a response must be doubted: of several speeds each doubt is told once, from where on, in the words of the fastest; of friction that
+    /// sticks up to where, in the words of the slowest.
+    /// </summary>
     public override IReadOnlyList<string> Cautions =>
     [
         .. from car in Cars
@@ -70,9 +73,12 @@ public sealed record RideAnswer : Answer
            from doubt in RideCautions.Of(response)
            group (response.Speed, doubt.Text) by (car.Name, doubt.Id) into told
            let fastest = told.MaxBy(t => t.Speed)
-           let slowest = told.Min(t => t.Speed)
-           select $"{told.Key.Name} {(slowest < fastest.Speed ? $"from {At(slowest)} on, here at {At(fastest.Speed)}" : $"at {At(slowest)}")}: "
-               + fastest.Text,
+           let slowest = told.MinBy(t => t.Speed)
+           let isOfTheSlow = told.Key.Id == StickingFriction.Id
+           let at = slowest.Speed == fastest.Speed ? $"at {At(slowest.Speed)}"
+               : isOfTheSlow ? $"up to {At(fastest.Speed)}, here at {At(slowest.Speed)}"
+               : $"from {At(slowest.Speed)} on, here at {At(fastest.Speed)}"
+           select $"{told.Key.Name} {at}: {(isOfTheSlow ? slowest : fastest).Text}",
     ];
 
     /// <inheritdoc/>
