@@ -38,7 +38,9 @@ internal static class CauseValue
         }
     }
 
-    /// <summary>The same loaded car with another number, the rest kept: springs about the same mean frequency, dampers, the body's own inertia.</summary>
+    /// <summary>
+    /// The same loaded car with another number, the rest kept: springs about the same mean frequency, dampers, the body's own inertia.
+    /// </summary>
     /// <param name="model">Car and load.</param>
     /// <param name="kind">One of <see cref="Kinds"/>.</param>
     /// <param name="value">The number (–).</param>

@@ -73,7 +73,8 @@ public partial class PlannedTestTests
                     var back = CauseValue.Set(second, test.Kind, CauseValue.Of(first, test.Kind));
                     Assert.All(CauseValue.Kinds, kind => Assert.Equal(
                         CauseValue.Of(kind == test.Kind ? first : second, kind), CauseValue.Of(back, kind), 1e-3));
-                    Assert.Equal(measure.Of(Pass.Of(second, asked.Road, test.Speed, Options)) - measure.Of(Pass.Of(back, asked.Road, test.Speed, Options)),
+                    Assert.Equal(
+                        measure.Of(Pass.Of(second, asked.Road, test.Speed, Options)) - measure.Of(Pass.Of(back, asked.Road, test.Speed, Options)),
                         test.Part, 1e-9);
                     Assert.True(Math.Abs(test.Part) >= Math.Abs(test.Change - test.Part) - 1e-12);
                     Assert.Equal(PlannedTest.PassesFor(Math.Min(Math.Abs(test.Part), Math.Abs(test.Change)), test.Scatter), test.Passes);
@@ -173,10 +174,12 @@ public partial class PlannedTestTests
     public void Why_there_is_no_test_is_said_as_it_is()
     {
         var driver = new Load { Name = "driver", Mass = new(75.0), BehindFrontAxle = new(1.2), Height = new(0.6) };
-        LoadState Full(double mass) => new() { Name = "full", Loads = [driver, driver with { Name = "sacks", Mass = new(mass), BehindFrontAxle = new(2.4) }] };
+        LoadState Full(double mass) =>
+            new() { Name = "full", Loads = [driver, driver with { Name = "sacks", Mass = new(mass), BehindFrontAxle = new(2.4) }] };
         var hump = Road.From(new RoundTopHump { Height = new(0.04), Length = new(3.7) });
         string Said(Car car, LoadState load, PitchCauseKind kind) =>
-            TestWords.Of(Why.Of(RideModel.Of(car, load), hump, 10.0, WhyOptions.Default with { MostExact = 1, Permutations = 2 }).WithTests(0.0), kind);
+            TestWords.Of(
+                Why.Of(RideModel.Of(car, load), hump, 10.0, WhyOptions.Default with { MostExact = 1, Permutations = 2 }).WithTests(0.0), kind);
         // Stands within 2 mm of its bump stop: no obstacle is low enough.
         var full = Full(150.0);
         var free = RideModel.Of(PlainCar.Saloon, full);
@@ -186,12 +189,13 @@ public partial class PlannedTestTests
             Rear = PlainCar.RearAxle with { BumpStop = new Stop { Clearance = new(sunk + 0.002), Rate = new Amount<Stiffness>(80e3) } },
         };
         Assert.Equal(
-            "No road test: under such loads it stands less than 5 mm from a stop or off the ground before it moves.", Said(tight, full, PitchCauseKind.Load));
+            "No road test: under such loads it stands less than 5 mm from a stop or off the ground before it moves.",
+            Said(tight, full, PitchCauseKind.Load));
         // Room enough at rest and too little for the hump.
         var low = tight with { Rear = tight.Rear with { BumpStop = tight.Rear.BumpStop! with { Clearance = new(sunk + 0.0055) } } };
         Assert.Equal(
-            "No road test: at no speed from 10 km/h to 30 km/h does it stay on the ground and 5 mm off its stops over this obstacle under both loads. "
-            + "Take a lower obstacle.",
+            "No road test: at no speed from 10 km/h to 30 km/h does it stay on the ground and 5 mm off its stops over this obstacle under both "
+            + "loads. Take a lower obstacle.",
             Said(low, full, PitchCauseKind.Load));
         // A rider without a seat behind.
         var cycle = Example("plover-motorcycle") with { Seats = [] };

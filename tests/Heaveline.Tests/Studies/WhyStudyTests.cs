@@ -110,7 +110,8 @@ public class WhyStudyTests
         {
             Assert.Contains("(both with a damping ratio of 0.30", cause.Neutral, StringComparison.Ordinal);
             Assert.True(
-                cause.Neutral.StartsWith(rule, StringComparison.Ordinal) || cause.Neutral.EndsWith($", damped as they are {rule})", StringComparison.Ordinal),
+                cause.Neutral.StartsWith(rule, StringComparison.Ordinal)
+                || cause.Neutral.EndsWith($", damped as they are {rule})", StringComparison.Ordinal),
                 $"{cause.Neutral}; the rule: {rule}");
         }
 

@@ -14,7 +14,8 @@ internal static class TestWords
         + FormattableString.Invariant($"{In.Millimetres.Of(TestPlan.StopMargin):F0} mm off its stops, at most ")
         + FormattableString.Invariant($"{In.KilometresPerHour.Of(TestPlan.FastestOverObstacle):F0} km/h over an obstacle, never faster than asked. ")
         + "A cause's part of a change: the second "
-        + "loading less the same with the cause set back to its value under the first; with less than half of the change there is no test. Brackets: 95 of 100 tests, from the stated doubts and the scatter of the means. Passes: 2·(1.96 + 0.84)²·s²/Δ² with each loading, at least "
+        + "loading less the same with the cause set back to its value under the first; with less than half of the change there is no test. Brackets: "
+        + "95 of 100 tests, from the stated doubts and the scatter of the means. Passes: 2·(1.96 + 0.84)²·s²/Δ² with each loading, at least "
         + FormattableString.Invariant($"{PlannedTest.FewestPasses}; one pass is taken to scatter by ")
         + FormattableString.Invariant($"{In.Percent.Of(PlannedTest.RelativeScatter):F0} % and ")
         + FormattableString.Invariant($"{In.Degrees.Of(PlannedTest.LeastScatter):0.##}°, together s ")
@@ -47,7 +48,9 @@ internal static class TestWords
     {
         string[] speeds = [Speed(Math.Min(TestPlan.Slowest, TestPlan.Fastest(why.Road, why.Speed))), Speed(TestPlan.Fastest(why.Road, why.Speed))];
         var at = speeds[0] == speeds[1] ? $"at {speeds[0]} it does not stay" : $"at no speed from {speeds[0]} to {speeds[1]} does it stay";
-        var (obstacle, lower) = why.Road.Event is null ? ("along this road", "Take a smoother road.") : ("over this obstacle", "Take a lower obstacle.");
+        var (obstacle, lower) = why.Road.Event is null
+            ? ("along this road", "Take a smoother road.")
+            : ("over this obstacle", "Take a lower obstacle.");
         var measured = Measured(none.Kind) is { } way ? $" {FirstLetter.Raised(way)}." : "";
         return none.Reason switch
         {
@@ -55,20 +58,27 @@ internal static class TestWords
             NoTestReason.NoPlace => $"there is no seat for the load.{measured}",
             NoTestReason.CannotStand => $"it cannot stand under the loads.{measured}",
             NoTestReason.StandsAtStop => "under such loads it stands less than "
-                + FormattableString.Invariant($"{In.Millimetres.Of(TestPlan.StopMargin):F0} mm from a stop or off the ground before it moves.{measured}"),
+                + FormattableString.Invariant(
+                    $"{In.Millimetres.Of(TestPlan.StopMargin):F0} mm from a stop or off the ground before it moves.{measured}"),
             NoTestReason.NoSafeSpeed =>
                 $"{at} on the ground and {In.Millimetres.Of(TestPlan.StopMargin):F0} mm off its stops {obstacle} under both loads. {lower}",
             NoTestReason.NotParted => $"what it makes of a change under load cannot be computed apart from the rest.{measured}",
-            NoTestReason.OthersMore when none.Nearest is { } test && test.Moved.Where(m => m.Kind != none.Kind).MaxBy(m => Math.Abs(m.Part)) is { } most =>
+            NoTestReason.OthersMore
+                when none.Nearest is { } test && test.Moved.Where(m => m.Kind != none.Kind).MaxBy(m => Math.Abs(m.Part)) is { } most =>
                 $"the load changes the {Name(most.Kind)} more. At {Speed(test.Speed)}, first {test.First.Name}, then {test.Second.Name}: of "
                 + $"{Signed(test, test.Change)} the {Changes(test)} makes {Signed(test, test.Part)}, the {Moves(most, test)}.{measured}",
             _ when none.Nearest is { } test => test.Kind == PitchCauseKind.Load
-                ? $"at {Speed(test.Speed)} it makes {Signed(test, test.Change)}; more than {PlannedTest.MostPasses} passes with each loading would show it."
+                ? $"at {Speed(test.Speed)} it makes {Signed(test, test.Change)}; more than "
+                    + $"{PlannedTest.MostPasses} passes with each loading would show it."
                 : $"no load tried changes it enough: {Values(test)} at {Speed(test.Speed)} makes {Signed(test, test.Part)}, "
-                    + $"{(test.IsWorthDriving ? "less than half of the change" : $"for more than {PlannedTest.MostPasses} passes with each loading")}.{measured}",
+                    + $"{TooLittle(test)}.{measured}",
             _ => throw new InvalidOperationException($"{none.Reason} without its loadings."),
         };
     }
+
+    private static string TooLittle(PlannedTest test) => test.IsWorthDriving
+        ? "less than half of the change"
+        : FormattableString.Invariant($"which only more than {PlannedTest.MostPasses} passes with each loading show");
 
     // What a load moves the other way at this speed than the ranking holds it against the neutral value.
     private static string OtherWay(PlannedTest test, Why why)

@@ -44,7 +44,8 @@ public sealed record WhyAnswer : Answer
     public override IReadOnlyList<FactTable> Tables => [Table(Why.Settling), Table(Why.Hit)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences => [.. Settling.All, .. Hit.All, Method, .. Alone is { } alone ? [alone] : Array.Empty<Sentence>(), Assumed];
+    public override IReadOnlyList<Sentence> Sentences =>
+        [.. Settling.All, .. Hit.All, Method, .. Alone is { } alone ? [alone] : Array.Empty<Sentence>(), Assumed];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => ["Test off public roads. " + Studies.Cautions.Short];
@@ -67,7 +68,14 @@ public sealed record WhyAnswer : Answer
 
     /// <summary>The rankings one after the other; the tables hold the same numbers.</summary>
     public override IEnumerable<string> LinesIn(ReaderUnits units) =>
-        new[] { Head.Select(s => s.Text), Ranked(Settling), Ranked(Hit), ["", Method.Text, .. Alone is { } alone ? [alone.Text] : Array.Empty<string>(), Assumed.Text], Closing }
+        new[]
+        {
+            Head.Select(s => s.Text),
+            Ranked(Settling),
+            Ranked(Hit),
+            ["", Method.Text, .. Alone is { } alone ? [alone.Text] : Array.Empty<string>(), Assumed.Text],
+            Closing,
+        }
             .SelectMany(lines => lines).Select(units.Text);
 
     private string Car => Why.Model.Car.Name;
