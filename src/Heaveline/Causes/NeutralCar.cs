@@ -15,17 +15,18 @@ namespace Heaveline.Causes;
 internal sealed class NeutralCar
 {
     private readonly RideModel model;
-    private readonly RideModel light;
     private readonly WhyOptions options;
+    private readonly double speed;
 
     public NeutralCar(RideModel model, double speed, WhyOptions options)
     {
         this.model = model;
         this.options = options;
+        this.speed = speed;
         Load = NeutralLoad.Of(model.Car, model.Load);
-        light = Load == model.Load ? model : RideModel.Of(model.Car, Load);
-        Tuning = RideTuning.Of(light);
-        DynamicIndex = ModelChange.DynamicIndexOf(light);
+        Light = Load == model.Load ? model : RideModel.Of(model.Car, Load);
+        Tuning = RideTuning.Of(Light);
+        DynamicIndex = ModelChange.DynamicIndexOf(Light);
         var damped = Tuning.MeanFrequency * Math.Sqrt(Math.Max(0.0, 1.0 - (options.Damping * options.Damping)));
         InStep = RatioRule.InStep(model.Car.Wheelbase.Si, damped, speed, Coincidence.SuitedCycles);
         Ratio = options.Ratio ?? Math.Min(InStep, options.LargestRatio);
@@ -34,6 +35,9 @@ internal sealed class NeutralCar
 
     /// <summary>The neutral load.</summary>
     public LoadState Load { get; }
+
+    /// <summary>The car under the neutral load.</summary>
+    public RideModel Light { get; }
 
     /// <summary>Frequencies and damping ratios of the car under the neutral load.</summary>
     public RideTuning Tuning { get; }
@@ -47,8 +51,26 @@ internal sealed class NeutralCar
     /// </summary>
     public double Ratio { get; }
 
-    /// <summary>Ratio that brings the ends of the linear car into step at the speed (–).</summary>
+    /// <summary>Ratio that brings the ends, both with the neutral damping ratio, into step at the speed (–).</summary>
     public double InStep { get; }
+
+    /// <summary>
+    /// The same with the ends damped as they are under the neutral load (–), as the rule of the ratio draws it; null where an end does not swing.
+    /// </summary>
+    public double? InStepAsDamped
+    {
+        get
+        {
+            try
+            {
+                return RatioForms.Of(Light).InStep(speed, Coincidence.SuitedCycles);
+            }
+            catch (RefusedValueException)
+            {
+                return null;
+            }
+        }
+    }
 
     public double Wheelbase { get; }
 
@@ -73,7 +95,7 @@ internal sealed class NeutralCar
     {
         try
         {
-            var car = light;
+            var car = Light;
             var load = model.Load;
             for (var i = 0; i < causes.Count; i++)
             {
@@ -104,14 +126,24 @@ internal sealed class NeutralCar
         }
     }
 
+    /// <summary>How far a cause that is one number is from neutral (–); NaN for the others.</summary>
+    public double Beyond(PitchCauseKind cause) =>
+        CauseValue.Kinds.Contains(cause) ? CauseValue.Of(Light, cause) - NeutralValue(cause) : double.NaN;
+
+    private double NeutralValue(PitchCauseKind cause) => cause switch
+    {
+        PitchCauseKind.DynamicIndex => options.DynamicIndex,
+        PitchCauseKind.FrequencyRatio => Ratio,
+        PitchCauseKind.DampingLevel => options.Damping,
+        _ => 1.0,
+    };
+
     private RideModel Without(RideModel car, PitchCauseKind cause) => cause switch
     {
         PitchCauseKind.Interconnection => ModelChange.WithoutLink(car),
         PitchCauseKind.Wheelbase => ModelChange.Wheelbase(car, Wheelbase, inertiaGrows: true),
-        PitchCauseKind.DynamicIndex => ModelChange.DynamicIndex(car, options.DynamicIndex),
-        PitchCauseKind.FrequencyRatio => RideTuning.Of(car).WithRatio(Ratio).ApplyTo(car),
-        PitchCauseKind.DampingLevel => RideTuning.Of(car).WithDamping(options.Damping).ApplyTo(car),
-        PitchCauseKind.DampingSplit => RideTuning.Of(car).WithDampingSplit(1.0).ApplyTo(car),
+        PitchCauseKind.DynamicIndex or PitchCauseKind.FrequencyRatio or PitchCauseKind.DampingLevel or PitchCauseKind.DampingSplit =>
+            CauseValue.Set(car, cause, NeutralValue(cause)),
         PitchCauseKind.Tyre => ModelChange.TyreRatio(car, options.TyreRatio),
         PitchCauseKind.Friction => ModelChange.WithoutFriction(car),
         _ => ModelChange.WithoutStops(car),

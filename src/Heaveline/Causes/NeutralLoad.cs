@@ -29,6 +29,9 @@ internal static class NeutralLoad
         return lightest is null ? LoadState.Reference : Mass(lightest) < Mass(load) ? lightest : load;
     }
 
+    /// <summary>A neutral load in words.</summary>
+    public static string Words(LoadState load) => load.Loads.Count == 0 ? "nothing loaded" : load.Name;
+
     /// <summary>Mass of a load, kg.</summary>
     public static double Mass(LoadState load) => load.Loads.Sum(l => l.Mass.Si);
 }

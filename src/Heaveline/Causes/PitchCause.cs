@@ -26,6 +26,9 @@ public sealed record PitchCause
     /// <summary>Fair share over the car's value (–).</summary>
     public required double Relative { get; init; }
 
+    /// <summary>How far its value is from neutral (–), where it is one number; otherwise NaN.</summary>
+    internal double Beyond { get; init; } = double.NaN;
+
     /// <summary>The cause and its size in a sentence.</summary>
     public required string Sentence { get; init; }
 }

@@ -6,8 +6,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Causes;
 
 /// <summary>
-/// A road test that would show a cause: one speed, two loadings that change the cause by a computed amount, the change of the measure that this
-/// predicts, and how many passes would show it.
+/// A road test that would show a cause: one speed, two loadings that change the cause by a computed amount, the change of the measure that they
+/// predict with the part that the cause makes of it, and how many passes would show that part.
 /// </summary>
 public sealed record PlannedTest
 {
@@ -39,8 +39,8 @@ public sealed record PlannedTest
     /// <summary>The second loading.</summary>
     public required LoadState Second { get; init; }
 
-    /// <summary>The rear/front frequency ratio under each loading (–).</summary>
-    public required (double First, double Second) Ratio { get; init; }
+    /// <summary>The causes that are one number, each with its values under both loadings and its own part of the change.</summary>
+    public required IReadOnlyList<MovedCause> Moved { get; init; }
 
     /// <summary>What is measured.</summary>
     public required Measure Measure { get; init; }
@@ -57,11 +57,20 @@ public sealed record PlannedTest
     /// <summary>The predicted change.</summary>
     public double Change => After - Before;
 
+    /// <summary>
+    /// The part of the change that the cause itself makes: the second loading less the same with the cause set back to its value under the first;
+    /// all of it for the load.
+    /// </summary>
+    public double Part => Kind == PitchCauseKind.Load ? Change : Moved.Single(m => m.Kind == Kind).Part;
+
+    /// <summary>Whether the cause makes at least half of the change: more than all else that the loads move.</summary>
+    public bool IsTheCausesOwn => Change != 0.0 && Part / Change >= 0.5;
+
     /// <summary>Standard deviation of one pass about its mean.</summary>
     public double Scatter => ScatterOf(Before, After);
 
-    /// <summary>Passes with each loading that would show the predicted change.</summary>
-    public int Passes => PassesFor(Change, Scatter);
+    /// <summary>Passes with each loading that would show a change as large as the cause's part, or as the whole where that is smaller.</summary>
+    public int Passes => PassesFor(Math.Min(Math.Abs(Part), Math.Abs(Change)), Scatter);
 
     /// <summary>Whether so many passes are worth driving.</summary>
     public bool IsWorthDriving => Passes <= MostPasses;

@@ -34,6 +34,9 @@ public sealed record Why
     /// <summary>The road tests planned for causes of the settling; empty until <see cref="WithTests"/>.</summary>
     public IReadOnlyList<PlannedTest> Tests { get; init; } = [];
 
+    /// <summary>The causes that a load can move and that are worth a test but have none.</summary>
+    internal IReadOnlyList<NoTest> Untested { get; init; } = [];
+
     /// <summary>How many passes were run.</summary>
     public required int Passes { get; init; }
 
@@ -125,18 +128,17 @@ public sealed record Why
     public Why WithTests(double least, int degree = 1, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
         PitchCause[] causes = [.. Settling.Causes.Where(c => !double.IsNaN(c.Share) && Math.Abs(c.Relative) >= least)];
-        var tests = new List<PlannedTest>();
+        var plan = new TestPlan(this, degree, cancellation);
+        var (tests, untested) = (new List<PlannedTest>(), new List<NoTest>());
         foreach (var (i, cause) in causes.Index())
         {
-            if (TestPlan.Of(this, cause.Kind, degree, cancellation) is { } test)
-            {
-                tests.Add(test);
-            }
-
+            var (test, none) = plan.Of(cause.Kind);
+            tests.AddRange(test is null ? [] : [test]);
+            untested.AddRange(none is null ? [] : [none]);
             progress?.Report((i + 1.0) / causes.Length);
         }
 
-        return this with { Tests = tests };
+        return this with { Tests = tests, Untested = untested };
     }
 
     private static PitchCause Cause(
@@ -156,6 +158,7 @@ public sealed record Why
             Kind = kind,
             Is = what,
             Neutral = other,
+            Beyond = neutral.Beyond(kind),
             Alone = alone,
             Share = share,
             Relative = value > 0.0 ? share / value : 0.0,

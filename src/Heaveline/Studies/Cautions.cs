@@ -7,11 +7,12 @@ public static class Cautions
     public static IReadOnlyList<string> All { get; } =
     [
         "A compressed spring stores enough energy to kill: use the proper compressor and stand clear of its line.",
-        "Never work under a car held by a jack alone: set it on stands on level ground and chock the wheels.",
+        "Never work under or beside a vehicle held by a jack alone: set it on stands on level ground with its wheels chocked, so that it can neither "
+        + "roll nor fall over.",
         "Changed springs, dampers, bars or ride height change braking, handling, roll and headlamp aim: check them all, "
         + "step by step, off public roads first.",
         "Road law, type approval and insurance differ by place: ask the local authority and a licensed engineer "
-        + "before a changed car goes on the road.",
+        + "before a changed vehicle goes on the road.",
     ];
 
     /// <summary>One line for the end of a printout.</summary>

@@ -1,3 +1,5 @@
+using Heaveline.Studies;
+
 namespace Heaveline.Tests.Cli;
 
 public class WhyAndDoubtTests
@@ -10,7 +12,7 @@ public class WhyAndDoubtTests
         using var scratch = new Scratch();
         var said = Spoken.Of("why", Saloon, "--load", "four up with luggage", "--speed", "40 km/h", "--figure", scratch["why.svg"]);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        Assert.Contains("Test: at ", said.Results);
+        Assert.Contains("No road test: ", said.Results);
         Assert.Contains("off public roads", said.Results);
         Assert.Contains("°; with every cause neutral ", said.Results);
         Assert.Equal(["why.svg"], scratch.Contents);
@@ -18,6 +20,14 @@ public class WhyAndDoubtTests
             .Select(r => r.Values[0]!.Value).ToList();
         // Ranked: the settling's causes come first, by the size of their share.
         Assert.True(Math.Abs(shares[0]) >= Math.Abs(shares[1]));
+    }
+
+    [Fact]
+    public void A_two_wheeler_is_not_called_a_car()
+    {
+        var said = Spoken.Of("why", "examples/garage/plover-motorcycle.yaml");
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        Assert.All([said.Results, .. Cautions.All], text => Assert.DoesNotMatch(@"\b[Cc]ars?\b(?! file)", text));
     }
 
     [Fact]

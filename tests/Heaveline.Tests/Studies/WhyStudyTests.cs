@@ -1,4 +1,11 @@
+using Heaveline.Cars;
+using Heaveline.Causes;
+using Heaveline.Files.Cars;
+using Heaveline.Models;
+using Heaveline.Rules;
 using Heaveline.Studies;
+using Heaveline.Tests.House;
+using Heaveline.Tuning;
 
 namespace Heaveline.Tests.Studies;
 
@@ -50,7 +57,7 @@ public class WhyStudyTests
         Assert.Contains("hit", ids);
         // The road tests are the settling's; the hit's causes repeat none.
         Assert.DoesNotContain(ids, id => id.StartsWith("hit-", StringComparison.Ordinal) && id.EndsWith("-proof", StringComparison.Ordinal));
-        Assert.Equal(["method", "tests"], ids[^2..]);
+        Assert.Equal(["method", "alone", "tests"], ids[^3..]);
     }
 
     [Fact]
@@ -63,6 +70,52 @@ public class WhyStudyTests
         Assert.Equal(Answer.Tables[0].Rows.Count(r => Math.Abs(r.Values[0]!.Value) >= 0.01 * value), told);
         Assert.Equal(Answer.FigureIds, [WhyAnswer.Shares]);
         Assert.StartsWith("plain saloon at 43.2 km/h", Answer.Figure(WhyAnswer.Shares).Title, StringComparison.Ordinal);
+    }
+
+    // Beside what describe prints of the loaded car stands what the causes are told of.
+    [Fact]
+    public void Causes_of_another_load_than_the_one_asked_about_say_so()
+    {
+        Load At(string name, double mass, double x) => new() { Name = name, Mass = new(mass), BehindFrontAxle = new(x), Height = new(0.6) };
+        var driver = At("driver", 75.0, 1.2);
+        var alone = new LoadState { Name = "driver", Loads = [driver] };
+        var full = new LoadState { Name = "full", Loads = [driver, At("sacks", 200.0, 2.7)] };
+        WhyAnswer Asked(LoadState load) =>
+            WhyStudy.Run(new WhyAsked { Car = LoadedCar.Of(PlainCar.Saloon, load), Road = KnownThings.Hump, Speed = 12.0 });
+        string Ratio(WhyAnswer answer) => answer.Why.Settling.Causes.Single(c => c.Kind == PitchCauseKind.FrequencyRatio).Is;
+        var (loaded, own) = (RideTuning.Of(RideModel.Of(PlainCar.Saloon, full)), RideTuning.Of(RideModel.Of(PlainCar.Saloon, alone)));
+        var answer = Asked(full);
+        Assert.Contains(
+            FormattableString.Invariant($"(driver alone); under 'full' the rear/front frequency ratio is {loaded.Ratio:F3},"),
+            Assert.Single(answer.Lines, l => l.StartsWith("All causes but the load", StringComparison.Ordinal)));
+        Assert.Equal(FormattableString.Invariant($"rear/front frequency ratio {own.Ratio:F2} (driver alone)"), Ratio(answer));
+        answer = Asked(alone);
+        Assert.Null(answer.Alone);
+        Assert.Equal(FormattableString.Invariant($"rear/front frequency ratio {own.Ratio:F2}"), Ratio(answer));
+    }
+
+    // The map of the ratio prints the number for this car's own damping, the neutral car has another.
+    [Theory]
+    [InlineData(40.0)]
+    [InlineData(80.0)]
+    [InlineData(110.0)]
+    public void A_ratio_that_brings_the_ends_into_step_is_the_one_that_the_rule_prints_or_says_with_which_damping(double speed)
+    {
+        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+        var model = RideModel.Of(car, car.LoadStates.Single(l => l.Name == "driver"));
+        var cause = Why.Of(model, KnownThings.Hump, speed / 3.6, WhyOptions.Default with { MostExact = 1, Permutations = 2 })
+            .Settling.Causes.Single(c => c.Kind == PitchCauseKind.FrequencyRatio);
+        var rule = FormattableString.Invariant($"{RatioForms.Of(model).InStep(speed / 3.6, 0.7):F2}");
+        if (cause.Neutral.Contains("into step", StringComparison.Ordinal))
+        {
+            Assert.Contains("(both with a damping ratio of 0.30", cause.Neutral, StringComparison.Ordinal);
+            Assert.True(
+                cause.Neutral.StartsWith(rule, StringComparison.Ordinal)
+                || cause.Neutral.EndsWith($", damped as they are {rule})", StringComparison.Ordinal),
+                $"{cause.Neutral}; the rule: {rule}");
+        }
+
+        Assert.Equal(speed >= 80.0, cause.Neutral.Contains("into step", StringComparison.Ordinal));
     }
 
     private sealed class Told(Action<double> tell) : IProgress<double>

@@ -30,6 +30,9 @@ public sealed record WhyAnswer : Answer
         $"Each cause was taken to its neutral value alone and together with the others ({Why.Passes} passes); ")
         + "its share is the mean over the orders of taking them.");
 
+    /// <summary>Of which load the causes are told, with what they are under the load asked about; null where that is the one.</summary>
+    public Sentence? Alone => AloneWords.Of(Why.Model);
+
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
     [
@@ -42,7 +45,8 @@ public sealed record WhyAnswer : Answer
     public override IReadOnlyList<FactTable> Tables => [Table(Why.Settling), Table(Why.Hit)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences => [.. Settling.All, .. Hit.All, Method, Assumed];
+    public override IReadOnlyList<Sentence> Sentences =>
+        [.. Settling.All, .. Hit.All, Method, .. Alone is { } alone ? [alone] : Array.Empty<Sentence>(), Assumed];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => ["Test off public roads. " + Studies.Cautions.Short];
@@ -71,7 +75,14 @@ public sealed record WhyAnswer : Answer
 
     /// <summary>The rankings one after the other; the tables hold the same numbers.</summary>
     public override IEnumerable<string> LinesIn(ReaderUnits units) =>
-        new[] { Head.Select(s => s.Text), Ranked(Settling), Ranked(Hit), ["", Method.Text, Assumed.Text], Closing }
+        new[]
+        {
+            Head.Select(s => s.Text),
+            Ranked(Settling),
+            Ranked(Hit),
+            ["", Method.Text, .. Alone is { } alone ? [alone.Text] : Array.Empty<string>(), Assumed.Text],
+            Closing,
+        }
             .SelectMany(lines => lines).Select(units.Text);
 
     private string Car => Why.Model.Car.Name;
