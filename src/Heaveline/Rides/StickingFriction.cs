@@ -1,5 +1,4 @@
 using Heaveline.Cars;
-using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Quantities;

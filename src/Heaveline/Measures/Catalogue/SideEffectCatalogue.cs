@@ -43,8 +43,8 @@ public static class SideEffectCatalogue
         Of("braking-first-stop", "first stop met in braking at", In.StandardGravities, 2, e => e.Braking.FirstStop?.Acceleration,
             "Braking at which the first bump or rebound stop is met, by the slope at rest; none where it is above 1 g.") with
         {
+            Name = "braking at which the first stop is met",
             Better = Better.More,
-            Uses = Few,
         },
         Of("driving-pitch-per-g", "nose-up pitch in accelerating, per g", In.Degrees, 2, e => -e.Driving.Angle,
             "Pitch of the body in driving over the acceleration, the slope at rest; it holds until the first stop is met.") with
@@ -55,8 +55,8 @@ public static class SideEffectCatalogue
         Of("driving-first-stop", "first stop met in accelerating at", In.StandardGravities, 2, e => e.Driving.FirstStop?.Acceleration,
             "Acceleration at which the first bump or rebound stop is met, by the slope at rest; none where it is above 1 g.") with
         {
+            Name = "acceleration at which the first stop is met",
             Better = Better.More,
-            Uses = Few,
         },
     ];
 
