@@ -40,7 +40,7 @@ public static class SideEffectCatalogue
             Better = Better.Less,
             Uses = Few,
         },
-        Of("braking-first-stop", "first stop met in braking at", In.StandardGravities, 2, e => e.Braking.FirstStop?.Acceleration,
+        Of("braking-first-stop", "first stop met in braking", In.StandardGravities, 2, e => e.Braking.FirstStop?.Acceleration,
             "Braking at which the first bump or rebound stop is met, by the slope at rest; none where it is above 1 g.") with
         {
             Name = "braking at which the first stop is met",
@@ -52,7 +52,7 @@ public static class SideEffectCatalogue
             Better = Better.Less,
             Uses = Few,
         },
-        Of("driving-first-stop", "first stop met in accelerating at", In.StandardGravities, 2, e => e.Driving.FirstStop?.Acceleration,
+        Of("driving-first-stop", "first stop met in accelerating", In.StandardGravities, 2, e => e.Driving.FirstStop?.Acceleration,
             "Acceleration at which the first bump or rebound stop is met, by the slope at rest; none where it is above 1 g.") with
         {
             Name = "acceleration at which the first stop is met",
