@@ -16,8 +16,8 @@ internal static class StickingFriction
 
     /// <summary>
     /// Friction over the damper's RMS force at the wheel (–) past which travel is told to be too small. Our own choice, from passes in time of a
-    /// saloon with 50 to 300 N on classes A, B (30, 100 km/h) and C (30): travel is within 5 % up to 1.3 times, 5 to 13 % too small at twice, a third at
-    /// six times.
+    /// saloon with 50 to 300 N on classes A, B (30, 100 km/h) and C (30): travel is within 5 % up to 1.3 times, 5 to 13 % too small at twice, a third
+    /// at six times.
     /// </summary>
     public const double LargestRatio = 2.0;
 

@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Causes;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -115,7 +116,7 @@ internal static class TestWords
 
     private static string Name(PitchCauseKind kind) => kind switch
     {
-        PitchCauseKind.FrequencyRatio => "rear/front frequency ratio",
+        PitchCauseKind.FrequencyRatio => AxleCatalogue.FrequencyRatio.Name,
         PitchCauseKind.DynamicIndex => "dynamic index",
         PitchCauseKind.DampingLevel => "mean damping ratio",
         _ => "rear/front ratio of the damping ratios",
