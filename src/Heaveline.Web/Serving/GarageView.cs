@@ -64,7 +64,7 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         {
             var names = CarNames;
             var refused = Listing.Entries.Where(entry => entry.Refusals > 0).Select(entry => NameOf(entry.Name)).ToHashSet(StringComparer.Ordinal);
-            return names.FirstOrDefault(name => !refused.Contains(name)) ?? names.FirstOrDefault();
+            return names.FirstOrDefault(name => !refused.Contains(name)) ?? (names is [var first, ..] ? first : null);
         }
     }
 
