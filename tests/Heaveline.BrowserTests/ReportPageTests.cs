@@ -15,7 +15,7 @@ public class ReportPageTests(Served served)
     public async Task Chosen_parts_are_made_and_looked_at_in_the_file_itself()
     {
         var page = await Open("/report?car=fern-saloon&date=1%20May%202026");
-        foreach (var part in new[] { "Modes", "The pass", "Why it pitches", "How sure it is", "The rule", "The ride" })
+        foreach (var part in new[] { "In short", "Modes", "The pass", "Why it pitches", "How sure it is", "The rule", "The ride" })
         {
             await page.GetByRole(AriaRole.Checkbox, new() { Name = part, Exact = true }).UncheckAsync();
         }

@@ -33,7 +33,7 @@ internal sealed class QuantityForm<TDimension> : QuantityForm
             .Where(found => found.At >= 0).OrderBy(found => found.At).FirstOrDefault((text.Length, 0));
         var value = text[..mark.Item1].Trim();
         var doubt = text[(mark.Item1 + mark.Item2)..].Trim();
-        var length = Number(value);
+        var length = QuantityText.NumberOf(value).Length;
         var own = value[length..].Trim();
         if (own.Length == 0 && unit.Length > 0 && doubt.EndsWith(unit, StringComparison.Ordinal))
         {
@@ -58,7 +58,7 @@ internal sealed class QuantityForm<TDimension> : QuantityForm
         var digits = Math.Max(FewestDigits, Significant(parts.Number) + 1);
 
         // A per cent beside a number in per cent could be read in two ways, so that doubt becomes points; one with its own unit holds anywhere.
-        var width = Number(parts.Doubt);
+        var width = QuantityText.NumberOf(parts.Doubt).Length;
         var isShared = parts.Doubt.Length > 0 && (width == parts.Doubt.Length || (unit == "%" && parts.Doubt.EndsWith('%')));
         var doubt = isShared ? Digits(From(parts.HalfWidth), Math.Max(2, Significant(parts.Doubt[..width]) + 1)) : parts.Doubt;
         return parts with { Number = Digits(From(parts.Si), digits), Unit = unit, Doubt = doubt };
@@ -67,21 +67,6 @@ internal sealed class QuantityForm<TDimension> : QuantityForm
     }
 
     private static string Digits(double value, int digits) => QuantityText.Format(new Amount<Plain>(value), "", Math.Min(digits, MostDigits));
-
-    // Characters of the number at the start: sign, digits, point, exponent.
-    private static int Number(string text)
-    {
-        var at = 0;
-        while (at < text.Length
-            && (char.IsAsciiDigit(text[at]) || text[at] is '.' || (text[at] is '-' or '+' or '−' && (at == 0 || text[at - 1] is 'e' or 'E'))
-                || (text[at] is 'e' or 'E' && at + 1 < text.Length
-                    && (char.IsAsciiDigit(text[at + 1]) || (text[at + 1] is '-' or '+' && at + 2 < text.Length && char.IsAsciiDigit(text[at + 2]))))))
-        {
-            at++;
-        }
-
-        return at;
-    }
 
     private static int Significant(string number)
     {

@@ -16,6 +16,12 @@ public sealed record QuantityParts
     /// </summary>
     public string Doubt { get; init; } = "";
 
+    /// <summary>The number of the doubt as typed; empty when none is stated.</summary>
+    public string DoubtNumber => QuantityText.NumberOf(Doubt);
+
+    /// <summary>The doubt's own unit as typed; empty when it has the value's.</summary>
+    public string DoubtUnit => Doubt[DoubtNumber.Length..].Trim();
+
     /// <summary>The value, SI units; 0 when refused.</summary>
     public double Si { get; init; }
 

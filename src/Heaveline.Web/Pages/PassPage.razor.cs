@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Globalization;
 using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
@@ -84,7 +83,7 @@ public partial class PassPage
         }
     }
 
-    private PassState? Asked() => GarageView.CarNames is [var first, ..] ? PassState.Of(new Uri(Addresses.Uri).Query, first) : null;
+    private PassState? Asked() => GarageView.UsualCar is { } usual ? PassState.Of(new Uri(Addresses.Uri).Query, usual) : null;
 
     private void Moved(object? sender, LocationChangedEventArgs e)
     {
@@ -201,12 +200,8 @@ public partial class PassPage
             return null;
         }
 
-        if (!double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
-        {
-            throw new RefusedValueException("The value", $"“{text}”", "a number", "Write it like 21.5.");
-        }
-
         var line = groups.SelectMany(group => group.Lines).FirstOrDefault(one => one.Key == key);
+        var value = Rounded.Typed(text, line?.Scale.Unit ?? "");
         if (now.AsFrequencies && Settings.All(now.InertiaGrows).FirstOrDefault(one => one.Key == key) is SpringSetting spring)
         {
             return Rounded.Significant(PassTrial.RateFor(view!, now, spring, value), 5);
@@ -229,7 +224,7 @@ public partial class PassPage
         Addresses.NavigateTo($"pass{next.Query}");
     }
 
-    private PassState Fresh => new() { Car = GarageView.CarNames[0] };
+    private PassState Fresh => new() { Car = GarageView.UsualCar! };
 
     private static string Curves(PassView of) => of.Now.Pass.Count > 1
         ? PassCaption.AltText(of.Now.Pass, of.Now.Measures, PassPanels.Of(of.Now.Pass, of.Now.Measures).Length)

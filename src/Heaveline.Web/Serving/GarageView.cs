@@ -57,6 +57,17 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         [.. Listing.Entries
             .Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => NameOf(entry.Name)).Order(StringComparer.Ordinal)];
 
+    /// <summary>The car where none is named: the first one that is not refused, or the first one; null in a garage without any.</summary>
+    public string? UsualCar
+    {
+        get
+        {
+            var names = CarNames;
+            var refused = Listing.Entries.Where(entry => entry.Refusals > 0).Select(entry => NameOf(entry.Name)).ToHashSet(StringComparer.Ordinal);
+            return names.FirstOrDefault(name => !refused.Contains(name)) ?? (names is [var first, ..] ? first : null);
+        }
+    }
+
     /// <summary>Names of the roads that come with Heaveline.</summary>
     public static IReadOnlyList<string> RoadNames => [.. NamedRoads.All.Keys];
 

@@ -9,7 +9,7 @@ namespace Heaveline.Web.Studying;
 /// <param name="Offered">What can be chosen there.</param>
 /// <param name="Typed">As it stands in the address.</param>
 /// <param name="Given">
-/// The same as a study reads it: the first car of the garage where none is named, numbers with the unit that stands beside their box.
+/// The same as a study reads it: the garage's usual car where none is named, numbers with the unit that stands beside their box.
 /// </param>
 public sealed record PageChoices(IReadOnlyList<Choice> Offered, Given Typed, Given Given)
 {
@@ -30,7 +30,7 @@ public sealed record PageChoices(IReadOnlyList<Choice> Offered, Given Typed, Giv
         var typed = new Given(offered.SelectMany(c => said.TryGetValue(c.Name, out var words) ? words.Select(w => (c.Name, w)) : []));
         var given = new Given(offered.SelectMany(c => typed.All(c).Select(w => (c.Name, (string?)Whole(c, w)))));
         // In an empty garage any name does: there is none to be found.
-        var car = typed.Of(Choices.Car) is null ? given.With(Choices.Car, garage.CarNames.FirstOrDefault("none")) : given;
+        var car = typed.Of(Choices.Car) is null ? given.With(Choices.Car, garage.UsualCar ?? "none") : given;
         return new PageChoices(offered, typed, car);
     }
 

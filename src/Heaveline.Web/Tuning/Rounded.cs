@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Quantities;
 
 namespace Heaveline.Web.Tuning;
 
@@ -24,6 +25,22 @@ internal static class Rounded
     /// <param name="unit">The unit in SI units: 0.001 for mm.</param>
     /// <param name="decimals">Decimals kept in that unit.</param>
     public static double In(double si, double unit, int decimals) => Math.Round(si / unit, decimals) * unit;
+
+    /// <summary>A number as typed into a box: bare in the unit beside it, or with a unit of its own that is turned into that one.</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="unit">The unit beside the box; empty for a plain number.</param>
+    /// <exception cref="RefusedValueException">It is no such number.</exception>
+    public static double Typed(string text, string unit)
+    {
+        var (value, refusal) = QuantityText.InBox(text, unit);
+        if (value is { } number)
+        {
+            return Significant(number, 12);
+        }
+
+        var limit = QuantityText.NumberOf(text).Length == 0 ? "a number" : "a number alone, or with a unit that fits";
+        throw new RefusedValueException("The value", $"“{text.Trim()}”", limit, refusal!.Advice);
+    }
 
     /// <summary>A number without an exponent and without zeros that say nothing.</summary>
     public static string Text(double value) => (value == 0.0 ? 0.0 : value).ToString("0.##########", CultureInfo.InvariantCulture);

@@ -44,6 +44,13 @@ internal static class KnownDimensions
     public static string WithArticle(Exponents exponents) =>
         All.FirstOrDefault(known => known.Exponents == exponents) is { } named ? WithArticle(named.Name) : "of a kind that no value here has";
 
+    /// <summary>
+    /// The dimension whose units a symbol is among; the first one of its exponents when it is among none; null when they have no name here.
+    /// </summary>
+    public static KnownDimension? Naming(string symbol, Exponents exponents) =>
+        All.FirstOrDefault(known => known.Exponents == exponents && known.Symbols.Contains(symbol))
+            ?? All.FirstOrDefault(known => known.Exponents == exponents);
+
     /// <summary>A name with its article.</summary>
     public static string WithArticle(string name) =>
         name.StartsWith("a ", StringComparison.Ordinal) ? name : ("aeiou".Contains(name[0], StringComparison.Ordinal) ? "an " : "a ") + name;

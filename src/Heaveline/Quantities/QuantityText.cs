@@ -49,6 +49,51 @@ public static class QuantityText
         return 0.5 * factor * NumberText.LastPlace(digits);
     }
 
+    /// <summary>The number that a text begins with, as it stands there ("100,4" of "100,4 in"); empty where it begins with none.</summary>
+    /// <param name="text">A quantity or a part of one.</param>
+    public static string NumberOf(string text)
+    {
+        var cursor = new TextCursor(text);
+        cursor.SkipBlanks();
+        var start = cursor.At;
+        return NumberText.Read(cursor) is null ? "" : cursor.Since(start);
+    }
+
+    /// <summary>
+    /// What stands in a box with a unit beside it: a bare number is in that unit, one with a unit of its own is turned into it; null, with the
+    /// refusal, when it is neither, or has a doubt.
+    /// </summary>
+    /// <param name="text">What stands in the box.</param>
+    /// <param name="unitSymbol">The unit beside it; a word that is no unit, or none, stands beside plain numbers.</param>
+    internal static (double? Value, QuantityRefusal? Refusal) InBox(string text, string unitSymbol)
+    {
+        var cursor = new TextCursor(text);
+        var number = NumberText.Read(cursor);
+        if (number is null || cursor.AtEnd)
+        {
+            return (number, cursor.Refusal);
+        }
+
+        var after = cursor.At;
+        var beside = UnitText.Read(new TextCursor(unitSymbol)) is { Parts.Count: > 0 } product ? product.First : null;
+        if (beside is null || KnownDimensions.Naming(unitSymbol, beside.Exponents) is not { } known)
+        {
+            var rest = $"\"{cursor.Rest.Trim()}\" is not understood after {text[..after].Trim()}.";
+            cursor.Refuse(after, text.Length, rest, "Write a number alone, like 21.5.");
+            return (null, cursor.Refusal);
+        }
+
+        cursor = new TextCursor(text);
+        var read = new QuantityReading(cursor, new WantedDimension(known.Exponents, known.Name, known.Symbols[0])).Read();
+        if (read is not { HalfWidth: > 0.0 })
+        {
+            return (read is { } whole ? beside.FromSi(whole.Si) : null, cursor.Refusal);
+        }
+
+        cursor.Refuse(after, text.Length, "a doubt has no place here.", "Write the value alone; doubts stand in the car's file.");
+        return (null, cursor.Refusal);
+    }
+
     /// <summary>A bare number that fills the text; null when it is none.</summary>
     internal static double? Number(string text)
     {

@@ -30,12 +30,50 @@ public class PassPageLogicTests
     }
 
     [Fact]
-    public void What_an_address_says_wrongly_is_passed_over()
+    public void A_number_of_an_address_that_cannot_be_read_is_kept_and_objected_to()
     {
-        var state = PassState.Of("?car=&front-spring=soft&rear-spring=NaN&speed=1e400&unknown=3&springs=what", "fern-saloon");
+        var state = PassState.Of("?car=&front-spring=soft&rear-spring=NaN&speed=1e400&height=5 kg&unknown=3&springs=what", "fern-saloon");
         Assert.Equal("fern-saloon", state.Car);
         Assert.Empty(state.Values);
         Assert.False(state.AsFrequencies);
+        Assert.Equal(["front-spring", "height", "rear-spring", "speed"], state.Unread.Keys);
+        Assert.Equal(state.Query, PassState.Of(state.Query, "other").Query);
+        var (view, objections) = new PassTrial(Demo).See(state, full: false);
+        Assert.Null(view);
+        Assert.Equal(state.Unread.Keys, objections.Select(o => o.Choice));
+        Assert.StartsWith("front-spring 'soft': ", objections[0].Sentence, StringComparison.Ordinal);
+        Assert.Empty(state.With("speed", 40.0).With("height", null).With("front-spring", 20.0).With("rear-spring", null).Unread);
+    }
+
+    [Theory]
+    [InlineData("speed=40,5", 40.5)]
+    [InlineData("speed=20 mph", 32.18688)] // 1 mile = 1.609344 km (international yard, 1959).
+    [InlineData("speed=10 m/s", 36.0)]
+    public void A_speed_in_an_address_is_written_as_anywhere_else(string query, double kilometresPerHour)
+    {
+        var state = PassState.Of("?" + query, "fern-saloon");
+        Assert.Equal(kilometresPerHour, state.KilometresPerHour);
+        Assert.Empty(state.Unread);
+    }
+
+    [Fact]
+    public void Where_no_car_is_named_the_first_one_that_can_be_driven_is_taken()
+    {
+        var folder = Directory.CreateTempSubdirectory("heaveline-usual-").FullName;
+        try
+        {
+            var garage = new GarageView(new ServeOptions { Garage = folder });
+            Assert.Null(garage.UsualCar);
+            File.WriteAllText(Path.Combine(folder, "a-torn-one.yaml"), "car: A torn one\nwheelbase: 2700 kg\n");
+            Assert.Equal("a-torn-one", garage.UsualCar);
+            File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"), Path.Combine(folder, "fern-saloon.yaml"));
+            Assert.Equal(["a-torn-one", "fern-saloon"], garage.CarNames);
+            Assert.Equal("fern-saloon", garage.UsualCar);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     [Fact]

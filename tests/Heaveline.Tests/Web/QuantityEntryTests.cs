@@ -66,4 +66,39 @@ public class QuantityEntryTests
         Assert.DoesNotContain("%", entry.DoubtUnits);
         Assert.Equal("68 % ± 4", entry.Text);
     }
+
+    [Theory]
+    [InlineData("100,4 in ± 0,2 in", "100,4", "0,2", "in")]
+    [InlineData("100.4 in ± 0,5 %", "100.4", "0,5", "%")]
+    [InlineData("100,4 in +/- 1,5e0 mm", "100,4", "1,5e0", "mm")]
+    [InlineData("100,4 ± 0,2 in", "100,4", "0,2", "")]
+    public void A_decimal_comma_is_read_in_the_form_as_in_the_file(string text, string number, string doubt, string doubtUnit)
+    {
+        var field = CarFile.Form.At("wheelbase")!;
+        var entry = new QuantityEntry(field);
+        entry.Take(text);
+        Assert.Equal((number, "in", doubt, doubtUnit), (entry.Number, entry.Unit, entry.Doubt, entry.DoubtUnit));
+        var (read, written) = (field.Quantity!.Split(text), field.Quantity.Split(entry.Text));
+        Assert.Equal((read.Si, read.HalfWidth), (written.Si, written.HalfWidth));
+
+        // Another unit keeps both, whatever its digits are written with.
+        entry.ChangeUnit("mm");
+        Assert.Equal("mm", entry.Unit);
+        Assert.Equal(read.HalfWidth, field.Quantity.Split(entry.Text).HalfWidth, read.HalfWidth * 0.02);
+    }
+
+    [Fact]
+    public void What_is_typed_beside_a_decimal_comma_leaves_the_rest_as_it_was()
+    {
+        var entry = new QuantityEntry(CarFile.Form.At("wheelbase")!);
+        entry.Take("100,4 in ± 0,2 in");
+        entry.Doubt = "0.3";
+        Assert.Equal("100,4 in ± 0.3 in", entry.Text);
+        entry.Take("100,4 in ± 0,2 in");
+        entry.Number = "101,5";
+        Assert.Equal("101,5 in ± 0.3 in", entry.Text);
+        entry.Doubt = "0,2";
+        entry.DoubtUnit = "mm";
+        Assert.Equal("101,5 in ± 0,2 mm", entry.Text);
+    }
 }

@@ -44,6 +44,8 @@ public sealed class WrongAddressTests : BunitContext
     [InlineData("/pass?car=fern-saloon&road=nowhere", "There is no road named nowhere")]
     [InlineData("/pass?car=fern-saloon&load=nobody", "'nobody' is no load state of Fern saloon")]
     [InlineData("/pass?car=fern-saloon&speed=900", "between 1.8 and 432 km/h")]
+    [InlineData("/pass?car=fern-saloon&speed=banana", "speed 'banana': \"banana\" is not a number.")]
+    [InlineData("/pass?car=fern-saloon&rear-spring=soft", "rear-spring 'soft': \"soft\" is not a number.")]
     public void The_page_of_the_pass_answers_in_words(string path, string words)
     {
         Services.GetRequiredService<NavigationManager>().NavigateTo(path);

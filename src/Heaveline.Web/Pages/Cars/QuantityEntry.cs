@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using Heaveline.Files.Forms;
 
 namespace Heaveline.Web.Pages.Cars;
@@ -7,7 +6,7 @@ namespace Heaveline.Web.Pages.Cars;
 /// A quantity while it is typed: number, unit, doubt and the doubt's unit. What is typed stays as it is typed, sound or not; only another text in the
 /// file takes its place.
 /// </summary>
-public sealed partial class QuantityEntry(FormField key)
+public sealed class QuantityEntry(FormField key)
 {
     private readonly QuantityForm form = key.Quantity ?? throw new ArgumentException("The field holds no quantity.", nameof(key));
     private string? taken;
@@ -50,8 +49,7 @@ public sealed partial class QuantityEntry(FormField key)
         var parts = form.Split(text);
         Number = parts.Number;
         Unit = text.Trim().Length > 0 ? parts.Unit : Usual;
-        var doubt = NumberAndRest().Match(parts.Doubt);
-        (Doubt, DoubtUnit) = doubt.Success ? (doubt.Groups[1].Value, doubt.Groups[2].Value) : (parts.Doubt, "");
+        (Doubt, DoubtUnit) = (parts.DoubtNumber, parts.DoubtUnit);
     }
 
     /// <summary>Puts the same quantity into another unit; a number that cannot be read keeps its digits.</summary>
@@ -67,15 +65,11 @@ public sealed partial class QuantityEntry(FormField key)
         var converted = form.Convert(parts, unit);
         Number = converted.Number;
         Unit = converted.Unit;
-        var doubt = NumberAndRest().Match(converted.Doubt);
-        (Doubt, DoubtUnit) = doubt.Success ? (doubt.Groups[1].Value, doubt.Groups[2].Value) : (converted.Doubt, "");
+        (Doubt, DoubtUnit) = (converted.DoubtNumber, converted.DoubtUnit);
     }
 
     // The unit of the example, which is what people of the trade write here.
     private string Usual => key.Example.Length > 0 && form.Split(key.Example) is { Refusal: null } example
         ? example.Unit
         : form.Units is [var first, ..] ? first.Symbol : "";
-
-    [GeneratedRegex(@"^([0-9.]+(?:[eE][+-]?[0-9]+)?)\s*(.*)$")]
-    private static partial Regex NumberAndRest();
 }

@@ -48,12 +48,12 @@ internal static class PassRoutes
 
     private static Task<IResult> Get(HttpRequest asked, GarageView garageView, Func<PassView, IResult> of) => Download.Answer(() =>
     {
-        if (garageView.CarNames is not [var first, ..])
+        if (garageView.UsualCar is not { } usual)
         {
             return Task.FromResult(Download.Missing("There is no car in the garage."));
         }
 
-        var (view, objections) = new PassTrial(garageView).See(PassState.Of(asked.QueryString.Value ?? "", first), full: true);
+        var (view, objections) = new PassTrial(garageView).See(PassState.Of(asked.QueryString.Value ?? "", usual), full: true);
         return Task.FromResult(view is null ? Download.Refused(objections) : of(view));
     });
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;
@@ -40,6 +40,9 @@ public sealed record PassState
     /// <summary>What has been moved, by the setting's key; what stands as described is not in it.</summary>
     public ImmutableSortedDictionary<string, double> Values { get; init; } = ImmutableSortedDictionary.Create<string, double>(StringComparer.Ordinal);
 
+    /// <summary>What an address says of a setting and nobody can read as a number, by the setting's key, as it stands there.</summary>
+    public ImmutableSortedDictionary<string, string> Unread { get; init; } = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+
     /// <summary>Speed, km/h.</summary>
     public double KilometresPerHour => Values.GetValueOrDefault(Speed, UsualSpeed);
 
@@ -54,20 +57,21 @@ public sealed record PassState
     public static IReadOnlyList<string> Keys { get; } = [.. Settings.All(false).Select(setting => setting.Key), Luggage.Key, Speed, Height];
 
     /// <summary>The same with one value moved; null puts it back as described.</summary>
-    public PassState With(string key, double? value) => this with { Values = value is { } v ? Values.SetItem(key, v) : Values.Remove(key) };
+    public PassState With(string key, double? value) =>
+        this with { Values = value is { } v ? Values.SetItem(key, v) : Values.Remove(key), Unread = Unread.Remove(key) };
 
     /// <summary>Whether two states make the same cars on the same road; how sliders are marked does not matter.</summary>
     public bool IsSameAs(PassState other) => Query == other.Query;
 
-    /// <summary>What an address says; what it does not say, and what no one can read, stands as usual.</summary>
+    /// <summary>What an address says; what it does not say stands as usual, and a number that cannot be read is kept as it is written.</summary>
     /// <param name="query">The query with or without its question mark.</param>
     /// <param name="usualCar">The car when none is named.</param>
     public static PassState Of(string query, string usualCar)
     {
         var asked = QueryHelpers.ParseQuery(query);
         string? Text(string key) => asked.TryGetValue(key, out var words) && words.ToString() is { Length: > 0 } text ? text : null;
-        double? Number(string key) =>
-            double.TryParse(Text(key), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
+        var said = Keys.Select(key => (Key: key, Words: Text(key))).Where(pair => pair.Words is not null)
+            .Select(pair => (pair.Key, Words: pair.Words!, QuantityText.InBox(pair.Words!, UnitOf(pair.Key)).Value)).ToList();
         return new PassState
         {
             Car = Text("car") ?? usualCar,
@@ -76,8 +80,10 @@ public sealed record PassState
             Beside = Text("beside"),
             AsFrequencies = Text("springs") == "frequencies",
             InertiaGrows = Text("inertia") == "grows",
-            Values = Keys.Select(key => (key, Number(key))).Where(pair => pair.Item2 is not null)
-                .ToImmutableSortedDictionary(pair => pair.key, pair => pair.Item2!.Value, StringComparer.Ordinal),
+            Values = said.Where(one => one.Value is not null)
+                .ToImmutableSortedDictionary(one => one.Key, one => Rounded.Significant(one.Value!.Value, 12), StringComparer.Ordinal),
+            Unread = said.Where(one => one.Value is null)
+                .ToImmutableSortedDictionary(one => one.Key, one => one.Words, StringComparer.Ordinal),
         };
     }
 
@@ -91,5 +97,22 @@ public sealed record PassState
         ("springs", AsFrequencies ? "frequencies" : null),
         ("inertia", InertiaGrows ? "grows" : null),
         .. Values.Select(value => (value.Key, (string?)Rounded.Text(value.Value))),
+        .. Unread.Select(words => (words.Key, (string?)words.Value)),
     ]);
+
+    /// <summary>What is wrong with what cannot be read.</summary>
+    internal IEnumerable<Objection> Objections => Unread.Select(one =>
+    {
+        var refusal = QuantityText.InBox(one.Value, UnitOf(one.Key)).Refusal!;
+        return new Objection(one.Key, $"{one.Key} '{one.Value}': {refusal.Message} {refusal.Advice}", IsUsage: true);
+    });
+
+    // The unit of a number in the address; the units of springs and the like are the car's own, so their numbers stand alone.
+    private static string UnitOf(string key) => key switch
+    {
+        Speed => "km/h",
+        Height => "mm",
+        Luggage.Key => Luggage.Scale.Unit,
+        _ => "",
+    };
 }

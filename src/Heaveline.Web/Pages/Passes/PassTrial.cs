@@ -38,9 +38,9 @@ internal sealed class PassTrial(GarageView garageView)
         var car = reader.Car(Choices.Car, Choices.Load);
         var road = reader.Road(Choices.Road);
         var speed = reader.Speed(Choices.Speed);
-        if (reader.IsRefused)
+        if (reader.IsRefused || state.Unread.Count > 0)
         {
-            return (null, reader.Objections);
+            return (null, [.. reader.Objections, .. state.Objections]);
         }
 
         var (described, load) = (car!.Car, car.Load);

@@ -20,7 +20,7 @@ public sealed class ReportQuestion
     {
         this.query = query;
         units = garageView.Units is { IsImperial: true } imperial ? imperial.Word : null;
-        CarNames = query.Cars.Length > 0 ? query.Cars : [.. garageView.CarNames.Take(1)];
+        CarNames = query.Cars.Length > 0 ? query.Cars : garageView.UsualCar is { } usual ? [usual] : [];
         Readings = [.. CarNames.Select(name => (name, garageView.Car(name)))];
         Date = query.Date ?? Today(options.Clock);
         PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length > 1);

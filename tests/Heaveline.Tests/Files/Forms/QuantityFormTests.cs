@@ -17,6 +17,8 @@ public class QuantityFormTests
     [InlineData("140 lbf/in", "140", "lbf/in", "")]
     [InlineData("2.5e1 N/mm +- 500 N/m", "2.5e1", "N/mm", "500 N/m")]
     [InlineData("−25 N/mm", "−25", "N/mm", "")]
+    [InlineData("24,5 N/mm ± 0,5 %", "24,5", "N/mm", "0,5 %")]
+    [InlineData("24,5 ± 0,5 N/mm", "24,5", "N/mm", "0,5")]
     public void A_rate_comes_apart_as_typed_and_together_again(string text, string number, string unit, string doubt)
     {
         var parts = Rate.Split(text);
@@ -39,6 +41,7 @@ public class QuantityFormTests
     [InlineData("140 lbf/in ± 5 %", "N/mm", "24.52 N/mm ± 5 %")]
     [InlineData("24.52 N/mm ± 0.5", "lbf/in", "140.01 lbf/in ± 2.9")]
     [InlineData("24.5 ± 0.5 N/mm", "N/m", "24500 N/m ± 500")]
+    [InlineData("24,5 N/mm ± 0,5", "N/m", "24500 N/m ± 500")]
     [InlineData("20 N/mm ± 300 N/m", "kN/m", "20 kN/m ± 300 N/m")]
     public void A_rate_in_another_unit_keeps_its_digits_and_its_doubt(string text, string unit, string converted) =>
         Assert.Equal(converted, Rate.Convert(Rate.Split(text), unit).Text);

@@ -1,0 +1,75 @@
+using System.Text.Json.Nodes;
+using Bunit;
+using Heaveline.Tests.House;
+using Heaveline.Web.Frame;
+using Heaveline.Web.Host;
+using Heaveline.Web.Pages;
+using Heaveline.Web.Pages.Cars;
+using Heaveline.Web.Pages.Passes;
+using Heaveline.Web.Serving;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Heaveline.Tests.Web;
+
+/// <summary>Numbers typed into the boxes of the pass, and words of pages that a reader acts on.</summary>
+public sealed class PassBoxTests : BunitContext
+{
+    public PassBoxTests()
+    {
+        PageHost.AddPages(Services, new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
+        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
+        JSInterop.Mode = JSRuntimeMode.Loose;
+    }
+
+    // 1 mile = 1.609344 km and 1 lbf/in = 0.45359237 × 9.80665 / 0.0254 N/m (international yard and pound, 1959; CGPM 1901).
+    [Theory]
+    [InlineData("speed", "40,5", "speed=40.5")]
+    [InlineData("speed", "20 mph", "speed=32.18688")]
+    [InlineData("speed", " 63 km/h ", "speed=63")]
+    [InlineData("front-spring", "100 lbf/in", "front-spring=17.51268")]
+    [InlineData("wheelbase", "2,65 m", "wheelbase=2650")]
+    [InlineData("front-damping", "1,25", "front-damping=1.25")]
+    public async Task A_box_of_the_pass_takes_a_decimal_comma_and_a_unit_of_its_own(string key, string typed, string said)
+    {
+        var page = Pass();
+        var frame = await page.InvokeAsync(() => page.Instance.Commit(key, typed));
+        Assert.Null(Refusal(frame));
+        Assert.Contains(said, Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("speed", "20 kg", "must be a number alone, or with a unit that fits. Units that fit: km/h")]
+    [InlineData("speed", "fast", "must be a number. ")]
+    [InlineData("speed", "1,320", "write 1320 or 1.320")]
+    [InlineData("speed", "40 km/h ± 5", "must be a number alone, or with a unit that fits. Write the value alone")]
+    [InlineData("front-damping", "1.2 kg", "Write a number alone")]
+    public async Task What_no_box_can_turn_into_its_unit_is_refused_with_a_way_out(string key, string typed, string words)
+    {
+        var page = Pass();
+        var frame = await page.InvokeAsync(() => page.Instance.Commit(key, typed));
+        Assert.Contains(words, Refusal(frame), StringComparison.Ordinal);
+        Assert.DoesNotContain(key + "=", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_numbers_the_car_page_says_when_they_come() => Assert.Equal(
+        "Numbers appear when every refusal is mended.",
+        Render<CarNumbersView>(view => view.Add(v => v.Numbers, null).Add(v => v.IsRefused, true)).Find(".doubtful").TextContent);
+
+    [Fact]
+    public void A_program_that_has_stopped_is_started_as_it_was_started()
+    {
+        var words = Render<LostTouch>().Find(".stopped").TextContent;
+        Assert.Contains("./run serve", words, StringComparison.Ordinal);
+        Assert.Contains("heaveline serve", words, StringComparison.Ordinal);
+    }
+
+    private static string? Refusal(PassFrame frame) => (string?)JsonNode.Parse(frame.Structure)!["refused"];
+
+    private IRenderedComponent<PassPage> Pass()
+    {
+        Services.GetRequiredService<NavigationManager>().NavigateTo("/pass?car=fern-saloon");
+        return Render<PassPage>();
+    }
+}
