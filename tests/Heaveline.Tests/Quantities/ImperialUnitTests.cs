@@ -8,7 +8,7 @@ namespace Heaveline.Tests.Quantities;
 public class ImperialUnitTests
 {
     // What is stated in SI wherever English is read, or has no unit: it stays.
-    private static readonly string[] Staying = ["–", "%", "s", "ms", "Hz", "°", "°/s", "° s½", "rad/s²", "m/s²", "m/s³", "m/s^1.75"];
+    private static readonly string[] Staying = ["–", "%", "s", "ms", "Hz", "°", "°/s", "° s½", "rad/s²", "m/s²", "m/s³", "m/s^1.75", "g"];
 
     // One imperial unit in SI units, NIST SP 811 (2008), appendix B.8, to its seven digits; products of them where B.8 lists none.
     private static readonly Dictionary<string, double> Published = new()
@@ -27,6 +27,7 @@ public class ImperialUnitTests
         ["lbf ft/°"] = 1.355818,
         ["lbf ft/rad"] = 1.355818,
         ["lbf ft s/rad"] = 1.355818,
+        ["lbf ft s"] = 1.355818,
         ["slug ft²"] = 1.459390e1 * 3.048e-1 * 3.048e-1,
         ["psi"] = 6.894757e3,
         ["ksi"] = 6.894757e6,
