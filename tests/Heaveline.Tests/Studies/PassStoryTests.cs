@@ -165,7 +165,7 @@ public class PassStoryTests
     {
         var story = StoryOf(Hump, (Channel.Pitch, t => t < 1.0 ? 0.0 : 0.4));
         Assert.Equal(2, story.Count);
-        Assert.StartsWith("The pitch angle passed 0.35 rad at 1.00 s", story[1], StringComparison.Ordinal);
+        Assert.StartsWith("The pitch angle passed 20° at 1.00 s", story[1], StringComparison.Ordinal);
     }
 
     // One wheel at each end: no tracks, and a rider who is a block on the seat and said to be one.
