@@ -8,7 +8,7 @@ namespace Heaveline.Files.Cars;
 internal sealed record Travels(Amount<Length> Element, Amount<Length> Wheel)
 {
     /// <summary>What is wanted, with its article.</summary>
-    public const string Words = "two travels, such as 31 mm for 50 mm at the wheel";
+    public const string Words = "a pair of travels (31 mm for 50 mm at the wheel)";
 
     /// <summary>For editors.</summary>
     public const string Pattern = @"^.*[0-9].*\sfor\s.*[0-9].*$";

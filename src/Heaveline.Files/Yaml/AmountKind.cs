@@ -35,10 +35,13 @@ internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
     internal override ValueLimit Restate(RefusedValueException refused, string typed)
     {
         var limit = ValueLimit.Of(refused);
-        return refused is { Least: 0.0, Most: null } && QuantityText.Parse<TDimension>(typed).Unit is { Symbol: var unit }
-            ? limit with { Words = refused.IsOpenBelow ? $"above 0 {unit}" : $"0 {unit} or above" }
+        return QuantityText.Parse<TDimension>(typed).Unit is { } unit && (refused is { Least: 0.0, Most: null } || !IsDecimal(unit))
+            ? limit with { Words = refused.LimitIn(unit) }
             : limit;
     }
+
+    // Millimetres and metres are one range to a reader; per cent, degrees and inches are not those of a plain number, radians and metres.
+    private static bool IsDecimal(Unit unit) => unit.Symbol != "%" && Math.Log10(unit.Factor) % 1.0 == 0.0;
 
     /// <inheritdoc/>
     internal override IReadOnlyList<string> Probes => [$"-1e9 {TDimension.Usual}".TrimEnd(), $"1e9 {TDimension.Usual}".TrimEnd()];

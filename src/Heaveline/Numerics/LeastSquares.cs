@@ -21,7 +21,7 @@ internal sealed class LeastSquares
         if (!scale.All(s => s > 0.0) || design.RowCount < design.ColumnCount)
         {
             throw new RefusedValueException(
-                "readings", $"{design.RowCount} that do not differ enough", "enough different ones", "Take readings at more places, further apart.");
+                "the number of readings that differ", $"at most {design.RowCount}", "larger", "Take readings at more places, further apart.");
         }
 
         var scaled = design * Matrix<double>.Build.DenseOfDiagonalVector(1.0 / scale);

@@ -30,12 +30,6 @@ public static class DrivingSpeed
         : throw new RefusedValueException(
             "speed", FormattableString.Invariant($"{speed:G4} m/s ({In.KilometresPerHour.Of(speed):G4} km/h)"), Limits, AdviceIn(null));
 
-    // Three digits, rounded towards the inside, so that what is named is allowed.
-    private static string Written(double speed, Unit? unit)
-    {
-        var value = unit?.FromSi(speed) ?? In.KilometresPerHour.Of(speed);
-        var step = Math.Pow(10.0, Math.Floor(Math.Log10(value)) - 2.0);
-        var inside = speed == Slowest ? Math.Ceiling((value / step) - 1e-9) : Math.Floor((value / step) + 1e-9);
-        return FormattableString.Invariant($"{inside * step:0.######}");
-    }
+    private static string Written(double speed, Unit? unit) =>
+        Numeral.Inside(unit?.FromSi(speed) ?? In.KilometresPerHour.Of(speed), isLeast: speed == Slowest);
 }

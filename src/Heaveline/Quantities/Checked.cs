@@ -13,21 +13,21 @@ public static class Checked
         where TDimension : struct, IDimension =>
         value.Si > 0.0 && double.IsFinite(value.Si)
             ? value
-            : throw Refusal(what, value.ToString(), $"above 0 {TDimension.Symbol}".TrimEnd(), advice, least: 0.0, isOpenBelow: true);
+            : throw Refusal(what, Said(value), $"above 0 {TDimension.Symbol}".TrimEnd(), advice, least: 0.0, isOpenBelow: true);
 
     /// <summary>Finite, zero or above.</summary>
     public static Amount<TDimension> NotNegative<TDimension>(Amount<TDimension> value, string advice, [CallerMemberName] string what = "")
         where TDimension : struct, IDimension =>
         value.Si >= 0.0 && double.IsFinite(value.Si)
             ? value
-            : throw Refusal(what, value.ToString(), $"0 {TDimension.Symbol}".TrimEnd() + " or above", advice, least: 0.0);
+            : throw Refusal(what, Said(value), $"0 {TDimension.Symbol}".TrimEnd() + " or above", advice, least: 0.0);
 
     /// <summary>Finite.</summary>
     public static Amount<TDimension> Finite<TDimension>(Amount<TDimension> value, string advice, [CallerMemberName] string what = "")
         where TDimension : struct, IDimension =>
         double.IsFinite(value.Si)
             ? value
-            : throw Refusal(what, value.ToString(), "a finite number", advice, least: double.NegativeInfinity);
+            : throw Refusal(what, Said(value), "a finite number", advice, least: double.NegativeInfinity);
 
     /// <summary>Inside a closed range given in SI units.</summary>
     public static Amount<TDimension> Within<TDimension>(
@@ -36,7 +36,7 @@ public static class Checked
         value.Si >= low && value.Si <= high
             ? value
             : throw Refusal(
-                what, value.ToString(), $"between {Plain(low)} and {Plain(high)} {TDimension.Symbol}".TrimEnd(), advice, low, high);
+                what, Said(value), $"between {Plain(low)} and {Plain(high)} {TDimension.Symbol}".TrimEnd(), advice, low, high);
 
     /// <summary>A plain number inside a closed range.</summary>
     public static double Within(
@@ -52,6 +52,10 @@ public static class Checked
     private static RefusedValueException Refusal(
         string property, string value, string limit, string advice, double? least = null, double? most = null, bool isOpenBelow = false) =>
         new(Words(property), value, limit, advice) { Property = property, Least = least, Most = most, IsOpenBelow = isOpenBelow };
+
+    // A refused value's doubt tells nothing.
+    private static string Said<TDimension>(Amount<TDimension> value)
+        where TDimension : struct, IDimension => value.WithDoubt(0.0).ToString();
 
     private static string Plain(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 

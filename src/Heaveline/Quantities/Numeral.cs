@@ -50,6 +50,21 @@ public static class Numeral
         return (Of(value, decimals), Of(doubt, decimals));
     }
 
+    /// <summary>An end of a range to three digits, rounded towards the inside, so that what is named is allowed.</summary>
+    /// <param name="value">The end; finite.</param>
+    /// <param name="isLeast">Whether it is the lower end.</param>
+    internal static string Inside(double value, bool isLeast)
+    {
+        if (value == 0.0)
+        {
+            return "0";
+        }
+
+        var step = Math.Pow(10.0, Math.Floor(Math.Log10(Math.Abs(value))) - 2.0);
+        var steps = isLeast ? Math.Ceiling((value / step) - 1e-9) : Math.Floor((value / step) + 1e-9);
+        return (steps * step).ToString(step < 1e-6 ? "G3" : "0.######", CultureInfo.InvariantCulture);
+    }
+
     /// <summary>Decimals that write a doubt with two digits.</summary>
     /// <param name="doubt">The doubt, above 0.</param>
     /// <param name="most">The most decimals.</param>

@@ -28,4 +28,26 @@ public sealed class RefusedValueException(string what, string value, string limi
 
     /// <summary>Whether the lower end itself is refused.</summary>
     public bool IsOpenBelow { get; init; }
+
+    /// <summary>The limit in a unit, both ends to three digits that are allowed; as it stands where it is no range alone.</summary>
+    /// <param name="unit">A unit of the value's dimension, as it was typed.</param>
+    public string LimitIn(Unit unit)
+    {
+        ArgumentNullException.ThrowIfNull(unit);
+        return (Least, Most) switch
+        {
+            (0.0, null) => IsOpenBelow ? $"above 0 {unit.Symbol}" : $"0 {unit.Symbol} or above",
+            ({ } least, { } most) when IsRangeAlone(least, most) =>
+                $"between {Numeral.Inside(unit.FromSi(least), true)} and {Numeral.Inside(unit.FromSi(most), false)}"
+                + (unit.Symbol == "°" ? "°" : " " + unit.Symbol),
+            _ => Limit,
+        };
+    }
+
+    // "between 0 and 0.1", with a unit's symbol or without, and nothing more.
+    private bool IsRangeAlone(double least, double most)
+    {
+        var range = FormattableString.Invariant($"between {least:G6} and {most:G6}");
+        return Limit.StartsWith(range, StringComparison.Ordinal) && !Limit[range.Length..].Contains(" and ", StringComparison.Ordinal);
+    }
 }

@@ -36,8 +36,16 @@ public sealed record RatioSheet
         var fitted = MotionRatio.FromSweep(wheel, element);
         double[] doubts = [.. wheelTravel.Select(s => s.Doubt.HalfWidth), .. elementTravel.Select(x => x.Doubt.HalfWidth)];
         // The scatter about the curve and what is said of the readings tell of the same errors: the larger one counts.
-        var stated = DoubtBudget.Of(v => MotionRatio.FromSweep(v[..wheel.Length], v[wheel.Length..]).AtReference.Si, [.. wheel, .. element], doubts);
-        var ratio = fitted with { AtReference = fitted.AtReference with { Doubt = new Doubt(Math.Max(stated, fitted.AtReference.Doubt.HalfWidth)) } };
+        // Of the fit and not of the ratio: moved readings may leave the ratio's limits where the readings do not.
+        Amount<T> Wider<T>(Amount<T> value, int term)
+            where T : struct, IDimension
+        {
+            var stated = DoubtBudget.Of(
+                v => MotionRatio.SweepFit(v[..wheel.Length], v[wheel.Length..]).Coefficients[term], [.. wheel, .. element], doubts);
+            return value.WithDoubt(Math.Max(stated, value.Doubt.HalfWidth));
+        }
+
+        var ratio = fitted with { AtReference = Wider(fitted.AtReference, 0), PerTravel = Wider(fitted.PerTravel, 1) };
         var (low, high) = (wheel.Min(), wheel.Max());
         double[] at = [.. Enumerable.Range(0, 21).Select(k => ratio.At(low + ((high - low) * k / 20.0)))];
         var sheet = new RatioSheet

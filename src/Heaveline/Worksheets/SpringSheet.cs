@@ -50,6 +50,14 @@ public sealed record SpringSheet
     /// <summary>Force there, N.</summary>
     public required double? CrossoverForce { get; init; }
 
+    /// <summary>The pair (m, N) that no other agrees with, where the pairs make no spring and one of them is the cause; else null.</summary>
+    public (double Length, double Force)? Misread { get; private init; }
+
+    /// <summary>
+    /// Whether the pairs are good for a car file: none misread, and a rate in doubt by less than half of itself or a table whose forces rise.
+    /// </summary>
+    public bool IsUsable => Misread is null && (Shape == SpringShape.Straight && !Bends ? !IsLost(Rate) : Steps.All(s => s.Rate.Si > 0.0));
+
     /// <summary>What the pairs say about themselves, one sentence each.</summary>
     public required IReadOnlyList<SheetNote> Notes { get; init; }
 
@@ -71,9 +79,9 @@ public sealed record SpringSheet
         if (lengths.Count != forces.Count || lengths.Select(l => l.Si).Distinct().Count() < 3)
         {
             throw new RefusedValueException(
-                "pairs of length and force",
-                $"{Math.Min(lengths.Count, forces.Count)}",
-                "three or more at different lengths",
+                "the number of different lengths",
+                $"{lengths.Select(l => l.Si).Distinct().Count()}",
+                "three or more, each with its force",
                 "Press the spring to at least three lengths, better six, up and down.");
         }
 
@@ -81,18 +89,21 @@ public sealed record SpringSheet
         double[] length = [.. sorted.Select(k => lengths[k].Si)];
         double[] force = [.. sorted.Select(k => forces[k].Si)];
         var line = SpringCurve.Straight(length, force);
-        if (!(line.Rate(length[0]) > 0.0))
-        {
-            throw new RefusedValueException(
-                "spring rate",
-                $"{line.Rate(length[0]):G4} N/m",
-                "above 0 N/m",
-                "The force must grow as the spring gets shorter: give its length, or compressions as lengths from the free one.");
-        }
-
         double[] lengthDoubts = [.. sorted.Select(k => lengths[k].Doubt.HalfWidth)];
         double[] forceDoubts = [.. sorted.Select(k => forces[k].Doubt.HalfWidth)];
         var slope = line.Rate(length[0]);
+        if (!(slope > 0.0))
+        {
+            var odd = OddReading.Of([.. length.Select(l => new[] { 1.0, l })], force, 0.0, line.Fit.SumOfSquares);
+            throw new RefusedValueException(
+                "spring rate",
+                $"{Numeral.Of(In.NewtonsPerMillimetre.Of(slope), 1)} N/mm",
+                "above 0 N/mm",
+                odd is { } k
+                    ? $"{MisreadWords((length[k], force[k]))} Read it again."
+                    : "The force must grow as the spring gets shorter: give its length, or compressions as lengths from the free one.");
+        }
+
         var readable = Math.Sqrt(forceDoubts.Zip(lengthDoubts, (f, l) => (f * f) + (slope * l * slope * l)).Average());
         var richer = SpringCurve.Richer(length, force).Select(c => (Curve: c, Chance: c.ChanceOf(line, 0.5 * readable))).ToList();
         var proven = richer.Where(c => c.Chance < Proof).Select(c => c.Curve).OrderBy(c => c.Variance(0.5 * readable));
@@ -125,23 +136,43 @@ public sealed record SpringSheet
             CrossoverForce = best.Shape == SpringShape.TwoRates ? best.Force(best.Knot) : null,
             Notes = [],
         };
+        sheet = sheet with { Misread = MisreadOf() };
         return sheet with { Notes = [.. NotesOf(sheet, length.Length)] };
+
+        // Asked only where something is wrong: a spring of two rates bends too.
+        (double Length, double Force)? MisreadOf() =>
+            (IsLost(sheet.Rate) || sheet.Steps.Any(s => s.Rate.Si < -s.Rate.Doubt.HalfWidth))
+            && OddReading.Of([.. length.Select(l => new[] { 1.0, l })], force, 0.5 * readable, line.Fit.SumOfSquares) is { } k
+                ? (length[k], force[k])
+                : null;
     }
+
+    // The doubt swallows the value.
+    private static bool IsLost(Amount<Stiffness> rate) => rate.Doubt.HalfWidth > 0.5 * rate.Si;
+
+    private static string MisreadWords((double Length, double Force) pair) => FormattableString.Invariant(
+        $"The pair {In.Millimetres.Of(pair.Length):0.##} mm, {pair.Force:0.#} N misses the straight line that all others keep: likely misread.");
 
     private static IEnumerable<SheetNote> NotesOf(SpringSheet sheet, int count)
     {
-        yield return new("shape", sheet.Shape switch
+        if (sheet.Misread is { } pair)
         {
-            SpringShape.Straight when sheet.Bends => FormattableString.Invariant(
-                $"The misses bend: one straight line misses these pairs by up to {sheet.WorstMiss:F0} N, one side after the other. ")
-                + "Press at more lengths before you trust one rate; until then use the table in the car file.",
-            SpringShape.Straight when sheet.Scatter <= Math.Max(sheet.Readable, 1e-6 * sheet.Rate.Si * sheet.FreeLength.Si) =>
-                "One rate describes these pairs as well as they can be read.",
-            SpringShape.Straight => FormattableString.Invariant(
-                $"One rate describes these pairs: they scatter about it by {sheet.Scatter:F0} N, without a bend that so many could show."),
-            SpringShape.Progressive => "The rate changes steadily: use the table in the car file, and the rate at the load the spring carries.",
-            _ => "Two rates with a crossover describe these pairs better than one: use the table in the car file.",
-        });
+            yield return new("misread", MisreadWords(pair) + " Read it again or leave it out; there is no line for the car file until then.");
+        }
+        else if (!sheet.IsUsable)
+        {
+            yield return new(
+                "no-line",
+                (sheet.Shape == SpringShape.Straight && !sheet.Bends
+                    ? "The rate is in doubt by more than half of itself"
+                    : "The force does not grow at every step")
+                + ": there is no line for the car file. Look for a misread pair, and press the spring to more lengths.");
+        }
+        else
+        {
+            yield return Described(sheet);
+        }
+
         if (count < 6 && !sheet.Bends)
         {
             yield return new("few-pairs", "With fewer than six pairs a curve can hide: press it to more lengths, down and up.");
@@ -153,5 +184,24 @@ public sealed record SpringSheet
                 "no-scatter",
                 "The pairs lie on one line to the last digit, so their scatter tells nothing: give the doubt of the readings.");
         }
+
+        yield return new(
+            "pressed-spring",
+            "A spring pressed together stores enough to kill: press it between guides behind a guard, stand clear of its ends and never in line with "
+            + "them, and let it out before you reach in.");
     }
+
+    private static SheetNote Described(SpringSheet sheet) =>
+        new("shape", sheet.Shape switch
+        {
+            SpringShape.Straight when sheet.Bends => FormattableString.Invariant(
+                $"The misses bend: one straight line misses these pairs by up to {sheet.WorstMiss:F0} N, one side after the other. ")
+                + "Press at more lengths before you trust one rate; until then use the table in the car file.",
+            SpringShape.Straight when sheet.Scatter <= Math.Max(sheet.Readable, 1e-6 * sheet.Rate.Si * sheet.FreeLength.Si) =>
+                "One rate describes these pairs as well as they can be read.",
+            SpringShape.Straight => FormattableString.Invariant(
+                $"One rate describes these pairs: they scatter about it by {sheet.Scatter:F0} N, without a bend that so many could show."),
+            SpringShape.Progressive => "The rate changes steadily: use the table in the car file, and the rate at the load the spring carries.",
+            _ => "Two rates with a crossover describe these pairs better than one: use the table in the car file.",
+        });
 }

@@ -131,6 +131,11 @@ public sealed record TiltSheet
 
         yield return new(
             "loose-things",
-            "Fill or empty the tank (fuel runs to the low end), tie down what can roll, leave the wheels on the scales free to roll.");
+            "Fill or empty the tank (fuel runs to the low end), tie down what can roll inside, brake and gear off while you read: a wheel "
+            + "that is held pushes the scales apart.");
+        yield return new(
+            "lifted-car",
+            "A lifted car falls and rolls: stand it on level, firm ground, chock the wheels that stay down fore and aft, a finger's width off the "
+            + "tyre, set stands under the lifted end at every step and hold it by a strap to a fixed point, nobody under the car or near its ends.");
     }
 }

@@ -54,7 +54,7 @@ public sealed record WeighingSheet
         ArgumentNullException.ThrowIfNull(readings);
         if (readings.Count == 0)
         {
-            throw new RefusedValueException("rounds of readings", "none", "one or more", "Read all four scales at least once.");
+            throw new RefusedValueException("the number of rounds of readings", "0", "one or more", "Read all four scales at least once.");
         }
 
         Checked.Positive(wheelbase, "From front to rear wheel centre.", "Wheelbase");
@@ -96,7 +96,11 @@ public sealed record WeighingSheet
             LeftOfMiddle = With<Length>((w, plan) => 0.5 * ((plan[1] * (w[0] - w[1])) + (plan[2] * (w[2] - w[3]))) / w.Sum()),
             Spread = spread,
             TurnChange = turn,
-            Notes = [.. NotesOf(readings, spread, turn, mean.Sum())],
+            Notes =
+            [
+                .. WeighingSlips.Of(readings, wheelbase, [("front", frontTrack), ("rear", rearTrack)]),
+                .. NotesOf(readings, spread, turn, mean.Sum()),
+            ],
         };
     }
 

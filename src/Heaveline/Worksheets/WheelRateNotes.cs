@@ -1,3 +1,5 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Worksheets;
 
 /// <summary>What a wheel raised and lowered on a jack says about itself, and the cautions that go with the work.</summary>
@@ -7,7 +9,31 @@ internal static class WheelRateNotes
     private const double Sure = 1.5;
 
     public static IEnumerable<SheetNote> Of(WheelRateSheet sheet, LoopCurve curve, double[] travel, bool hasRest, bool bothWheels) =>
-        [.. Stops(sheet, hasRest), .. Loop(sheet, curve, travel), .. Work(bothWheels)];
+        [.. sheet.IsUsable ? Stops(sheet, hasRest) : [NoLines(sheet)], .. Loop(sheet, curve, travel), .. Work(bothWheels)];
+
+    /// <summary>A gap at rest that no reading comes near, likely a slip of the pen.</summary>
+    public static IEnumerable<SheetNote> RestOutside(Amount<Length>? rest, IReadOnlyList<JackReading> readings)
+    {
+        var (least, most) = (readings.Min(r => r.Gap.Si), readings.Max(r => r.Gap.Si));
+        return rest is { } at && (at.Si < least || at.Si > most)
+            ? [new("rest-outside", FormattableString.Invariant(
+                $"The gap of the car standing empty, {In.Millimetres.Of(at.Si):0.#} mm, lies outside the gaps read, ")
+                + FormattableString.Invariant($"{In.Millimetres.Of(least):0.#} mm to {In.Millimetres.Of(most):0.#} mm: ")
+                + "check it; the stops' clearances count from there.")]
+            : [];
+    }
+
+    /// <summary>A misread reading in words.</summary>
+    public static string MisreadWords(JackReading reading) => FormattableString.Invariant(
+        $"The reading at {In.Millimetres.Of(reading.Gap.Si):0.##} mm {(reading.IsLowering ? "coming down" : "going up")}, {reading.Force.Si:0} N, ")
+        + "misses the straight loop that all others keep: likely misread.";
+
+    private static SheetNote NoLines(WheelRateSheet sheet) => sheet.Misread is { } reading
+        ? new("misread", MisreadWords(reading) + " Read it again or leave it out; there are no lines for the car file until then.")
+        : new(
+            "no-lines",
+            "The rate is in doubt by more than half of itself: there are no lines for the car file, and a stop would not show. "
+            + "Look for a misread gap, and take more readings.");
 
     private static IEnumerable<SheetNote> Stops(WheelRateSheet sheet, bool hasRest)
     {
@@ -53,6 +79,11 @@ internal static class WheelRateNotes
         if (sheet.Friction.Si <= sheet.Friction.Doubt.HalfWidth)
         {
             yield return new("no-loop", "The loop is lost in the scatter: the friction is smaller than its doubt.");
+        }
+
+        if (sheet.IsUsable && !sheet.HasFriction)
+        {
+            yield return new("no-friction-line", "The friction is in doubt by more than half of itself: the car file gets no line of it.");
         }
 
         var (perTravel, halfWidth) = curve.Widening();

@@ -1,3 +1,4 @@
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 
 namespace Heaveline.Worksheets;
@@ -26,6 +27,15 @@ public sealed record WheelRateSheet
     /// <summary>Largest miss of the loop, N at one wheel.</summary>
     public required double WorstMiss { get; init; }
 
+    /// <summary>The reading that no other agrees with: likely misread; null for none.</summary>
+    public required JackReading? Misread { get; init; }
+
+    /// <summary>Whether the readings are good for a car file: none misread, and a rate in doubt by no more than half of itself.</summary>
+    public bool IsUsable => Misread is null && Rate.Doubt.HalfWidth <= 0.5 * Rate.Si;
+
+    /// <summary>Whether the friction is in doubt by no more than half of itself.</summary>
+    public bool HasFriction => Friction.Doubt.HalfWidth <= 0.5 * Friction.Si;
+
     /// <summary>What the readings say about themselves, one sentence each.</summary>
     public required IReadOnlyList<SheetNote> Notes { get; init; }
 
@@ -45,9 +55,9 @@ public sealed record WheelRateSheet
             if (count < 3)
             {
                 throw new RefusedValueException(
-                    $"readings {way}",
-                    $"{count} at different gaps",
-                    "three or more at different gaps",
+                    $"the number of different gaps {way}",
+                    $"{count}",
+                    "three or more",
                     "Stop at six places or more, each going up and coming down: friction is half of what lies between.");
             }
         }
@@ -77,15 +87,20 @@ public sealed record WheelRateSheet
             return fit.HalfWidthFrom(0.5 * readable, weights);
         }
 
-        RefuseNonsense(c[1], c[2], HalfWidth(2));
-        FoundStop? Stop(double? at, int rate, int place, double sign)
+        // Bends that leave no sound rate are made by the misread reading itself.
+        var isSound = HalfWidth(1) <= 0.5 * c[1];
+        double[][] loop = [.. travel.Zip(side, (x, s) => new[] { 1.0, x, s })];
+        var squares = isSound ? curve.Fit.SumOfSquares : new LeastSquares(loop, force).SumOfSquares;
+        var odd = OddReading.Of(loop, force, 0.5 * readable, squares) is { } at ? readings[at] : null;
+        RefuseNonsense(c[1], c[2], HalfWidth(2), odd);
+        FoundStop? Stop(double? place, int rate, int unknown, double sign)
         {
-            if (at is not { } x)
+            if (place is not { } x)
             {
                 return null;
             }
 
-            var doubt = new Doubt(HalfWidth(place));
+            var doubt = new Doubt(HalfWidth(unknown));
             Amount<Length>? clearance = rest is { } r
                 ? new(Math.Max(0.0, sign * x), new Doubt(Math.Sqrt(Math.Pow(doubt.HalfWidth, 2) + Math.Pow(r.Doubt.HalfWidth, 2))))
                 : null;
@@ -101,29 +116,41 @@ public sealed record WheelRateSheet
             ReboundStop = Stop(curve.Rebound, 2 + stops, 2 + stops + stops, -1.0),
             Scatter = curve.Freedom > 0 ? Math.Sqrt(curve.Fit.SumOfSquares / curve.Freedom) : 0.0,
             WorstMiss = travel.Select((x, i) => Math.Abs(force[i] - curve.Force(x, side[i]))).Max(),
+            Misread = odd,
             Notes = [],
         };
-        return sheet with { Notes = [.. WheelRateNotes.Of(sheet, curve, travel, rest is not null, bothWheels)] };
+        return sheet with
+        {
+            Notes =
+            [
+                .. WheelRateNotes.RestOutside(rest, readings),
+                .. WheelRateNotes.Of(sheet, curve, travel, rest is not null, bothWheels),
+            ],
+        };
     }
 
-    private static void RefuseNonsense(double rate, double friction, double doubt)
+    private static void RefuseNonsense(double rate, double friction, double doubt, JackReading? odd)
     {
         if (!(rate > 0.0))
         {
             throw new RefusedValueException(
                 "wheel rate",
-                $"{rate:G4} N/m",
-                "above 0 N/m",
-                "The force must grow as the gap shrinks: measure from the wheel's centre up to the wing.");
+                $"{Numeral.Of(In.NewtonsPerMillimetre.Of(rate), 1)} N/mm",
+                "above 0 N/mm",
+                odd is not null
+                    ? $"{WheelRateNotes.MisreadWords(odd)} Read it again."
+                    : "The force must grow as the gap shrinks: measure from the wheel's centre up to the wing.");
         }
 
         if (friction < -doubt)
         {
             throw new RefusedValueException(
                 "half the loop",
-                $"{friction:G4} N",
+                $"{Numeral.Of(friction, 0)} N",
                 "0 N or above",
-                "Going up, the scale shows more than coming down: check which readings are which.");
+                odd is not null
+                    ? $"{WheelRateNotes.MisreadWords(odd)} Read it again."
+                    : "Going up, the scale shows more than coming down: check which readings are which.");
         }
     }
 

@@ -70,6 +70,16 @@ public class BounceAndRatioTests
         Assert.Equal(0.002 / Math.Sqrt(4e-3), sheet.Ratio.AtReference.Doubt.HalfWidth, 1e-9);
     }
 
+    // Two unknowns and stops even about rest: Σ x·S²/2 over Σ S⁴/4, so that U(r₁) = 2·2 mm·√ΣS⁴/ΣS⁴ = 4 mm/√ΣS⁴.
+    [Fact]
+    public void A_tapes_doubt_counts_in_the_change_per_travel_too()
+    {
+        double[] wheel = [-0.04, -0.02, 0.02, 0.04];
+        var sheet = RatioSheet.Of(
+            [.. wheel.Select(s => new Amount<Length>(s))], [.. wheel.Select(s => new Amount<Length>(0.6 * s, new Doubt(0.002)))]);
+        Assert.Equal(0.004 / Math.Sqrt(wheel.Sum(s => Math.Pow(s, 4))), sheet.Ratio.PerTravel.Doubt.HalfWidth, 1e-9);
+    }
+
     private static RatioSheet Sheet(double[] wheel, double[] element) =>
         RatioSheet.Of([.. wheel.Select(s => new Amount<Length>(s))], [.. element.Select(x => new Amount<Length>(x))]);
 }

@@ -107,4 +107,16 @@ public class WeighingSheetTests
     }
 
     private static WheelReadings Round(double fl, double fr, double rl, double rr) => new(new(fl), new(fr), new(rl), new(rr));
+
+    [Theory]
+    [InlineData(362.0, 2.55, new string[0])]
+    [InlineData(3620.0, 2.55, new[] { "unlike-neighbours" })]
+    [InlineData(362.0, 2550.0, new[] { "odd-wheelbase" })]
+    [InlineData(362.0, 0.255, new[] { "odd-wheelbase" })]
+    public void Likely_slips_are_remarked(double frontRight, double wheelbase, string[] ids)
+    {
+        var sheet = WeighingSheet.Of([new WheelReadings(new(381.0), new(frontRight), new(311.0), new(306.0))], new(wheelbase), new(1.52), new(1.51));
+        string[] rounds = ["one-round", "not-turned", "no-scale-doubt"];
+        Assert.Equal([.. ids, .. rounds], sheet.Notes.Select(n => n.Id));
+    }
 }

@@ -163,4 +163,47 @@ public class WorksheetTests
         Assert.True(reading.Value is not null, reading.Format());
         return reading.Value!;
     }
+
+    // What was typed, in its unit, and limits in that unit: 0.02 rad are 1.146°, 1 rad 57.296°, 600 s are 10 min.
+    [Theory]
+    [InlineData(
+        "tilt --total \"1360 kg\" --level \"618 kg\" --lifted \"647 kg\" --angle \"120° ± 1\" --wheelbase \"2.7 m\" --radius \"0.3 m, 0.3 m\"",
+        "angle is 120° ± 1; it must be between 1.15 and 57.2°.")]
+    [InlineData("bounce --swings 5 --time \"39 min\"", "time is 39 min; it must be between 0.00167 and 10 min.")]
+    [InlineData(
+        "weigh --round \"381 kg, 362 kg, 311 kg, 306 kg\" --wheelbase \"0 mm ± 1\" --track \"1.5 m, 1.5 m\"",
+        "wheelbase is 0 mm ± 1; it must be above 0 mm.")]
+    [InlineData("weigh --wheelbase \"2.7 m\" --track \"1.5 m, 1.5 m\"", "the number of rounds of readings is 0; it must be one or more.")]
+    [InlineData(
+        "spring --pair \"310 mm, 480 N\" --pair \"310 mm, 490 N\" --pair \"310 mm, 500 N\"",
+        "the number of different lengths is 1; it must be three or more, each with its force.")]
+    [InlineData(
+        "spring --pair \"310 mm, 500 N\" --pair \"290 mm, 300 N\" --pair \"270 mm, 100 N\"", "spring rate is −10.0 N/mm; it must be above 0 N/mm.")]
+    [InlineData("ratio --stop \"0 mm, 0 mm\" --stop \"20 mm, -12.25 mm\" --stop \"40 mm, -24.5 mm\"", "motion ratio is -0.6125; it must be")]
+    [InlineData("spring --pair \"310 mm\" --pair \"290 mm, 300 N\" --pair \"270 mm, 100 N\"", "it has 1 value; it must have 2.")]
+    public void A_refusal_quotes_what_was_typed(string line, string words)
+    {
+        var said = Spoken.Typed("worksheet " + line);
+        Assert.NotEqual(0, said.Code);
+        Assert.Contains(words, said.Remarks, StringComparison.Ordinal);
+    }
+
+    // By hand: 335 mm − 480 N/20.85 N/mm and what the fit leaves open.
+    [Fact]
+    public void A_length_past_the_free_one_is_refused_by_its_name()
+    {
+        string Line(string at) =>
+            $"worksheet spring --pair \"310 mm, 480 N\" --pair \"290 mm, 905 N\" --pair \"270 mm, 1310 N\" --pair \"250 mm, 1735 N\" --at \"{at}\"";
+        var said = Spoken.Typed(Line("900 mm"));
+        Assert.Equal(1, said.Code);
+        Assert.Contains(
+            "the length asked for (--at) is 900 mm; it must be above 0 and at most the free length, 33", said.Remarks, StringComparison.Ordinal);
+        Assert.Equal(1, Spoken.Typed(Line("-10 mm")).Code);
+        Assert.Equal(0, Spoken.Typed(Line("330 mm")).Code);
+    }
+
+    // A ratio of 2 exactly lies inside its limit, however the fit rounds.
+    [Fact]
+    public void A_ratio_of_2_is_allowed() => Assert.Equal(
+        0, Spoken.Typed("worksheet ratio --stop \"0 mm, 0 mm\" --stop \"20 mm, 40 mm\" --stop \"40 mm, 80 mm\"").Code);
 }

@@ -145,6 +145,22 @@ public class CarRefusalTests
     [InlineData("    rebound: [[0.1 m/s, 240 N], [0.3 m/s, 600 N]]\n", "", 18, 3, 6, "rear damper has bump but no rebound.", "Add rebound:")]
     [InlineData(
         "damping-ratio: 0.3",
+        "damping-ratio: 400 %",
+        11,
+        27,
+        5,
+        "front damper damping ratio is 400 %; it must be between 0 and 300 %.",
+        "a per cent needs its sign")]
+    [InlineData(
+        "wheelbase: 2.50 m",
+        "wheelbase: 2000 in",
+        2,
+        12,
+        7,
+        "wheelbase is 2000 in; it must be between 19.7 and 393 in.",
+        "Measure from wheel centre")]
+    [InlineData(
+        "damping-ratio: 0.3",
         "damping-ratio: 30",
         11,
         27,

@@ -95,4 +95,72 @@ public class WorksheetStudyTests
         Assert.Equal([-0.02, 0.0, 0.02], ratio.Stops.Select(s => s.Wheel.Si));
         Assert.Equal(0.6, RatioStudy.Run(ratio).Table.Rows[0].Values[0]!.Value, 1e-9);
     }
+
+    // 9050 N typed for 1305 N: a spring of 20.85 N/mm else.
+    [Fact]
+    public void A_misread_pair_is_named_and_makes_no_line_for_the_car_file()
+    {
+        SheetAnswer Pressed(string third) => SpringStudy.Run(SpringStudy.Question.Read(
+            KnownThings.Words("pair", "310 mm, 480 N", "pair", "290 mm, 905 N", "pair", "270 mm, " + third, "pair", "250 mm, 1735 N"),
+            Nothing).Asked!);
+        var misread = Pressed("9050 N");
+        Assert.Empty(misread.CarFile);
+        Assert.Contains("The pair 270 mm, 9050 N", misread.Sentences.Single(s => s.Id == "misread").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(misread.Sentences, s => s.Text.Contains("One rate describes", StringComparison.Ordinal));
+        Assert.NotEmpty(Pressed("1310 N").CarFile);
+        Assert.DoesNotContain(Pressed("1310 N").Sentences, s => s.Id is "misread" or "no-line");
+    }
+
+    // Three pairs never tell which is wrong: two of them lie on a line.
+    [Fact]
+    public void A_rate_that_its_doubt_swallows_makes_no_line_for_the_car_file()
+    {
+        var words = KnownThings.Words("pair", "310 mm, 480 N", "pair", "290 mm, 9050 N", "pair", "270 mm, 1310 N");
+        var answer = SpringStudy.Run(SpringStudy.Question.Read(words, Nothing).Asked!);
+        Assert.Empty(answer.CarFile);
+        Assert.Contains("more than half of itself", answer.Sentences.Single(s => s.Id == "no-line").Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("330 mm")]
+    [InlineData("480 mm")]
+    public void A_mistyped_gap_is_named_and_makes_no_lines_for_the_car_file(string gap)
+    {
+        var words = KnownThings.Words(
+            "up", "420 mm, 218 kg", "up", "400 mm, 263 kg", "up", gap + ", 310 kg", "up", "360 mm, 354 kg",
+            "down", "360 mm, 343 kg", "down", "380 mm, 297 kg", "down", "400 mm, 252 kg", "down", "420 mm, 205 kg");
+        var asked = WheelRateStudy.Question.Read(words, Nothing).Asked!;
+        SheetAnswer? answer = null;
+        var refused = Record.Exception(() => answer = WheelRateStudy.Run(asked));
+        var said = refused?.Message ?? answer!.Sentences.Single(s => s.Id == "misread").Text;
+        Assert.Contains($"The reading at {gap} going up", said, StringComparison.Ordinal);
+        Assert.Empty(answer?.CarFile ?? []);
+        Assert.DoesNotContain(answer?.Sentences ?? [], s => s.Text.Contains("met neither stop", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_gap_at_rest_that_no_reading_comes_near_is_remarked()
+    {
+        string[] words =
+        [
+            "up", "420 mm, 218 kg", "up", "400 mm, 263 kg", "up", "380 mm, 310 kg", "up", "360 mm, 354 kg",
+            "down", "360 mm, 343 kg", "down", "380 mm, 297 kg", "down", "400 mm, 252 kg", "down", "420 mm, 205 kg",
+        ];
+        IEnumerable<string> Ids(string rest) =>
+            WheelRateStudy.Run(WheelRateStudy.Question.Read(KnownThings.Words([.. words, "rest", rest]), Nothing).Asked!).Sentences.Select(s => s.Id);
+        Assert.Contains("rest-outside", Ids("3850 mm"));
+        Assert.DoesNotContain("rest-outside", Ids("385 mm"));
+    }
+
+    [Fact]
+    public void Work_under_load_is_cautioned()
+    {
+        var tilt = KnownThings.Words(
+            "total", "1200 kg", "level", "600 kg", "lifted", "621.16 kg", "angle", "10°", "wheelbase", "2.5 m", "radius", "0.31 m, 0.31 m");
+        var lifted = TiltStudy.Run(TiltStudy.Question.Read(tilt, Nothing).Asked!).Sentences.Single(s => s.Id == "lifted-car").Text;
+        Assert.All(["level", "chock", "strap", "nobody under"], word => Assert.Contains(word, lifted, StringComparison.Ordinal));
+        var pressed = KnownThings.Words("pair", "300 mm, 400 N", "pair", "280 mm, 800 N", "pair", "260 mm, 1200 N");
+        var spring = SpringStudy.Run(SpringStudy.Question.Read(pressed, Nothing).Asked!).Sentences.Single(s => s.Id == "pressed-spring").Text;
+        Assert.All(["guard", "stand clear"], word => Assert.Contains(word, spring, StringComparison.Ordinal));
+    }
 }

@@ -20,7 +20,7 @@ public sealed record MotionRatio
             ? value
             : throw new RefusedValueException(
                 "motion ratio",
-                value.ToString(),
+                value.WithDoubt(0.0).ToString(),
                 "above 0 and at most 2",
                 "It is element travel divided by wheel travel: measure both over the same movement.")
             {
@@ -73,19 +73,18 @@ public sealed record MotionRatio
         if (wheel.Count != element.Count || wheel.Count < 3)
         {
             throw new RefusedValueException(
-                "motion ratio sweep",
-                $"{wheel.Count} and {element.Count} travels",
-                "at least three pairs",
+                "the number of pairs of travels",
+                $"{Math.Min(wheel.Count, element.Count)}",
+                "three or more",
                 "Measure element and wheel travel at three heights or more.");
         }
 
-        var terms = wheel.Count >= 5 ? 3 : 2;
-        var rows = wheel.Select(s => Enumerable.Range(1, terms).Select(p => Math.Pow(s, p) / p).ToArray()).ToArray();
-        var fit = new LeastSquares(rows, element);
+        var fit = SweepFit(wheel, element);
+        var terms = fit.Coefficients.Length;
         double[] Only(int term) => [.. Enumerable.Range(0, terms).Select(k => k == term ? 1.0 : 0.0)];
         return new MotionRatio
         {
-            AtReference = new Amount<Plain>(fit.Coefficients[0], new Doubt(fit.HalfWidth(Only(0)))),
+            AtReference = new Amount<Plain>(WithoutRounding(fit.Coefficients[0]), new Doubt(fit.HalfWidth(Only(0)))),
             PerTravel = new Amount<RatioPerLength>(fit.Coefficients[1], new Doubt(fit.HalfWidth(Only(1)))),
             PerTravelSquared = terms == 3 ? fit.Coefficients[2] : 0.0,
             SweptFrom = new Amount<Length>(wheel.Min()),
@@ -99,6 +98,16 @@ public sealed record MotionRatio
     /// <summary>Element travel x(S), m.</summary>
     public double Travel(double wheelTravel) =>
         wheelTravel * (AtReference.Si + (wheelTravel * ((PerTravel.Si / 2.0) + (wheelTravel * PerTravelSquared / 3.0))));
+
+    /// <summary>The fit of a sweep of three pairs or more: r₀, r₁ and, with five pairs or more, r₂, whatever a ratio may be.</summary>
+    internal static LeastSquares SweepFit(IReadOnlyList<double> wheel, IReadOnlyList<double> element)
+    {
+        var terms = wheel.Count >= 5 ? 3 : 2;
+        return new LeastSquares([.. wheel.Select(s => Enumerable.Range(1, terms).Select(p => Math.Pow(s, p) / p).ToArray())], element);
+    }
+
+    // A ratio of 2 exactly stays inside the limit when the fit's last bit says more.
+    private static double WithoutRounding(double ratio) => Math.Abs(ratio - 2.0) < 1e-12 ? 2.0 : ratio;
 
     private static double Square(double x) => x * x;
 }

@@ -3,7 +3,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Studies;
 
 /// <summary>Swings counted over a time, to be worked out.</summary>
-public sealed record BounceAsked
+public sealed record BounceAsked : SheetAsked
 {
     /// <summary>Whole swings counted, down and up again.</summary>
     public required Amount<Plain> Swings { get; init; }

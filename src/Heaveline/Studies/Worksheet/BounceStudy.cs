@@ -49,6 +49,6 @@ public static class BounceStudy
     {
         var (swings, time) = (reader.Amount<Plain>(Swings), reader.Amount<Time>(Took));
         var (mass, tyres) = (reader.Maybe<Mass>(Bounces), reader.Maybe<Stiffness>(Tyres));
-        return reader.IsRefused ? null : new BounceAsked { Swings = swings, Time = time, Mass = mass, Tyres = tyres };
+        return reader.IsRefused ? null : new BounceAsked { Typed = reader.Typed, Swings = swings, Time = time, Mass = mass, Tyres = tyres };
     }
 }

@@ -57,6 +57,6 @@ public static class RatioStudy
         var stops = reader.Rows(Stop, 2).ToList();
         var wheels = reader.Readings<Length>(Stop, stops.Select(s => s[0]));
         var elements = reader.Readings<Length>(Stop, stops.Select(s => s[1]));
-        return reader.IsRefused ? null : new RatioAsked { Stops = [.. wheels.Zip(elements)] };
+        return reader.IsRefused ? null : new RatioAsked { Typed = reader.Typed, Stops = [.. wheels.Zip(elements)] };
     }
 }

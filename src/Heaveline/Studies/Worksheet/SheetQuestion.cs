@@ -1,3 +1,5 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Studies;
 
 /// <summary>What the questions of worksheets have in common.</summary>
@@ -5,15 +7,19 @@ internal static class SheetQuestion
 {
     public static Question<TAsked, SheetAnswer> Of<TAsked>(
         string word, string says, IReadOnlyList<Choice> choices, Func<SheetReader, TAsked?> reads, Func<TAsked, SheetAnswer> works)
-        where TAsked : class => new()
+        where TAsked : SheetAsked => new()
         {
             Group = "worksheet",
             Word = word,
             Says = says,
             Choices = choices,
             HasFigure = false,
-            Reads = reader => reads(new SheetReader(reader)),
-            Answers = (asked, _) => works(asked),
+            Reads = reader =>
+            {
+                var sheet = new SheetReader(reader);
+                return Restating(sheet.Typed, () => reads(sheet));
+            },
+            Answers = (asked, _) => Restating(asked.Typed, () => works(asked)),
         };
 
     public static Choice Choice(string name, string says, string helpName) =>
@@ -24,4 +30,17 @@ internal static class SheetQuestion
     public static Choice Repeated(string name, string says, string helpName) => Choice(name, says, helpName) with { IsRepeated = true };
 
     public static Choice Tick(string name, string says) => new() { Name = name, Kind = ChoiceKind.Tick, Says = says };
+
+    // A refusal speaks of what was typed.
+    private static T Restating<T>(TypedAmounts typed, Func<T> of)
+    {
+        try
+        {
+            return of();
+        }
+        catch (RefusedValueException refused)
+        {
+            throw typed.Restate(refused);
+        }
+    }
 }

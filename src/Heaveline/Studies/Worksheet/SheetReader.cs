@@ -9,6 +9,8 @@ internal sealed class SheetReader(AskedReader reader)
     // Between commas no single example fits.
     private const string NoExample = "";
 
+    public TypedAmounts Typed { get; } = new();
+
     public bool IsRefused => reader.IsRefused;
 
     public bool IsTicked(Choice choice) => reader.IsTicked(choice);
@@ -19,7 +21,7 @@ internal sealed class SheetReader(AskedReader reader)
 
     /// <summary>An amount; null where none was given.</summary>
     public Amount<T>? Maybe<T>(Choice choice)
-        where T : struct, IDimension => reader.Amount<T>(choice, NoExample);
+        where T : struct, IDimension => reader.Text(choice) is { } words ? Read<T>(choice, words) : null;
 
     /// <summary>The amounts of each time that a choice was given.</summary>
     public IEnumerable<Amount<T>[]> Rows<T>(Choice choice, int count)
@@ -37,14 +39,15 @@ internal sealed class SheetReader(AskedReader reader)
             }
             else
             {
-                reader.Object(choice.Name, $"{choice.Name} '{words}': it has {parts.Length} values between commas; it must have {count}."
+                var has = parts.Length == 1 ? "1 value" : $"{parts.Length} values, with commas between";
+                reader.Object(choice.Name, $"{choice.Name} '{words}': it has {has}; it must have {count}."
                     + (parts.Length < count && CommaList.HasDecimalComma(words) ? " A comma between two digits is a decimal comma." : ""));
             }
         }
     }
 
     public Amount<T> Amount<T>(Choice choice, string words)
-        where T : struct, IDimension => reader.Amount<T>(choice, words, NoExample) ?? default;
+        where T : struct, IDimension => Read<T>(choice, words) ?? default;
 
     /// <summary>Readings of one instrument: those without a doubt of their own are good to half the last digit that any was read to.</summary>
     public IReadOnlyList<Amount<T>> Readings<T>(Choice choice, IEnumerable<string> words)
@@ -52,6 +55,18 @@ internal sealed class SheetReader(AskedReader reader)
 
     /// <summary>The same of forces, or of the masses that a scale shows under them.</summary>
     public IReadOnlyList<Amount<Force>> Forces(Choice choice, IEnumerable<string> words) => Floored([.. words.Select(w => Force(choice, w))]);
+
+    private Amount<T>? Read<T>(Choice choice, string words)
+        where T : struct, IDimension
+    {
+        var amount = reader.Amount<T>(choice, words, NoExample);
+        if (amount is { } read)
+        {
+            Typed.Add(read, words, QuantityText.Parse<T>(words).Unit);
+        }
+
+        return amount;
+    }
 
     private static IReadOnlyList<Amount<T>> Floored<T>(IReadOnlyList<(Amount<T> Amount, double? HalfDigit)> readings)
         where T : struct, IDimension
@@ -64,9 +79,14 @@ internal sealed class SheetReader(AskedReader reader)
     private (Amount<Force> Force, double? HalfDigit) Force(Choice choice, string words)
     {
         var mass = QuantityText.Parse<Mass>(words);
-        return QuantityText.Parse<Force>(words).IsRead || !mass.IsRead
-            ? (Amount<Force>(choice, words), QuantityText.HalfLastDigit<Force>(words))
-            : (new(mass.Amount.Si * Gravity.Standard, new Doubt(mass.Amount.Doubt.HalfWidth * Gravity.Standard)),
-                Gravity.Standard * QuantityText.HalfLastDigit<Mass>(words));
+        if (QuantityText.Parse<Force>(words).IsRead || !mass.IsRead)
+        {
+            return (Amount<Force>(choice, words), QuantityText.HalfLastDigit<Force>(words));
+        }
+
+        // A limit in newtons stays so: no unit of mass turns it.
+        var force = new Amount<Force>(mass.Amount.Si * Gravity.Standard, new Doubt(mass.Amount.Doubt.HalfWidth * Gravity.Standard));
+        Typed.Add(force, words, null);
+        return (force, Gravity.Standard * QuantityText.HalfLastDigit<Mass>(words));
     }
 }

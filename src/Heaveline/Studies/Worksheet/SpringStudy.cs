@@ -60,6 +60,7 @@ public static class SpringStudy
 
         if (asked.At is { } place)
         {
+            RefuseOutside(place, sheet, asked);
             table.Add("force-at", "force at the length asked for", "N", "F0", sheet.ForceAt(place.Si))
                 .Add("rate-at", "rate there", "N/mm", "F2", In.NewtonsPerMillimetre.Of(sheet.RateAt(place.Si)));
         }
@@ -69,7 +70,7 @@ public static class SpringStudy
             Sheet = Question.Word,
             Table = table.Facts,
             Notes = [.. sheet.Notes],
-            CarFile =
+            CarFile = !sheet.IsUsable ? [] :
             [
                 "spring:",
                 sheet.Shape == SpringShape.Straight && !sheet.Bends
@@ -79,13 +80,27 @@ public static class SpringStudy
         };
     }
 
+    // Past its free length a spring does not pull.
+    private static void RefuseOutside(Amount<Length> place, SpringSheet sheet, SpringAsked asked)
+    {
+        var free = Math.Max(sheet.FreeLength.Si + sheet.FreeLength.Doubt.HalfWidth, asked.Pairs.Max(p => p.Length.Si));
+        if (!(place.Si > 0.0 && place.Si <= free))
+        {
+            throw new RefusedValueException(
+                "the length asked for (--at)",
+                place.WithDoubt(0.0).ToString(),
+                FormattableString.Invariant($"above 0 and at most the free length, {In.Millimetres.Of(free):0.#} mm"),
+                "Give a length at which the spring is pressed together.");
+        }
+    }
+
     private static SpringAsked? Read(SheetReader reader)
     {
         var pairs = reader.Rows(Pair, 2).ToList();
         var lengths = reader.Readings<Length>(Pair, pairs.Select(p => p[0]));
         var forces = reader.Forces(Pair, pairs.Select(p => p[1]));
         var at = reader.Maybe<Length>(At);
-        return reader.IsRefused ? null : new SpringAsked { Pairs = [.. lengths.Zip(forces)], At = at };
+        return reader.IsRefused ? null : new SpringAsked { Typed = reader.Typed, Pairs = [.. lengths.Zip(forces)], At = at };
     }
 
     // Repeats at one length make one row: a table must rise.

@@ -4,7 +4,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Studies;
 
 /// <summary>A tilt test to be worked out.</summary>
-public sealed record TiltAsked
+public sealed record TiltAsked : SheetAsked
 {
     /// <summary>The readings.</summary>
     public required TiltReadings Readings { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }

@@ -107,6 +107,6 @@ public static class TiltStudy
             LiftedEnd = rear ? AxleEnd.Rear : AxleEnd.Front,
             Locked = !free,
         };
-        return new TiltAsked { Readings = readings, Unsprung = unsprung };
+        return new TiltAsked { Typed = reader.Typed, Readings = readings, Unsprung = unsprung };
     }
 }

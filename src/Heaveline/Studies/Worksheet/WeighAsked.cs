@@ -6,7 +6,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Studies;
 
 /// <summary>A weighing to be worked out.</summary>
-public sealed record WeighAsked
+public sealed record WeighAsked : SheetAsked
 {
     /// <summary>The rounds of readings.</summary>
     public required ImmutableArray<WheelReadings> Rounds { get; init => field = Drawable.Any(value); }

@@ -76,7 +76,14 @@ public static class WeighStudy
         var tracks = reader.Rows<Length>(Track, 2).ToList();
         return reader.IsRefused
             ? null
-            : new WeighAsked { Rounds = [.. rounds], Wheelbase = wheelbase, FrontTrack = tracks[0][0], RearTrack = tracks[0][1] };
+            : new WeighAsked
+            {
+                Typed = reader.Typed,
+                Rounds = [.. rounds],
+                Wheelbase = wheelbase,
+                FrontTrack = tracks[0][0],
+                RearTrack = tracks[0][1],
+            };
     }
 
     private static IEnumerable<WheelReadings> Rounds(SheetReader reader, Choice choice, bool turned) =>

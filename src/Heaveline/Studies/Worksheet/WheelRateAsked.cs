@@ -6,7 +6,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Studies;
 
 /// <summary>A wheel raised and lowered on a jack that stands on a scale, to be worked out.</summary>
-public sealed record WheelRateAsked
+public sealed record WheelRateAsked : SheetAsked
 {
     /// <summary>The stops going up and coming down.</summary>
     public required ImmutableArray<JackReading> Readings { get; init => field = Drawable.Any(value); }

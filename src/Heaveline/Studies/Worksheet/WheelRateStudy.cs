@@ -52,10 +52,10 @@ public static class WheelRateStudy
             Sheet = Question.Word,
             Table = table.Facts,
             Notes = [.. sheet.Notes],
-            CarFile =
+            CarFile = !sheet.IsUsable ? [] :
             [
                 $"spring: {{wheel-rate: {SheetTable.Text(sheet.Rate, "N/mm")}}}",
-                $"friction: {{half-width: {SheetTable.Text(sheet.Friction, "N")}}}",
+                .. sheet.HasFriction ? [$"friction: {{half-width: {SheetTable.Text(sheet.Friction, "N")}}}"] : Array.Empty<string>(),
                 .. Line("bump-stop", sheet.BumpStop),
                 .. Line("rebound-stop", sheet.ReboundStop),
             ],
@@ -93,6 +93,7 @@ public static class WheelRateStudy
             ? null
             : new WheelRateAsked
             {
+                Typed = reader.Typed,
                 Readings = [.. gaps.Zip(forces).Select((r, k) => new JackReading(r.First, r.Second, k >= up.Count))],
                 Rest = rest,
                 BothWheels = both,
