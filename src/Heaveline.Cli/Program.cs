@@ -37,7 +37,15 @@ internal static class Program
         CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
         try
         {
-            var parsed = Commands.Root.Of(streams).Parse(args.Length > 0 ? args : ["--help"]);
+            var root = Commands.Root.Of(streams);
+            var parsed = root.Parse(args.Length > 0 ? args : ["--help"]);
+            if (Mistyped(root, parsed) is { } mistyped)
+            {
+                streams.Remarks.WriteLine($"heaveline: {mistyped}");
+                streams.Remarks.WriteLine($"Try '{Called(parsed.CommandResult)} --help'.");
+                return ExitCode.WrongUsage;
+            }
+
             if (parsed.Errors.Count > 0)
             {
                 foreach (var error in parsed.Errors)
@@ -95,6 +103,24 @@ internal static class Program
             return ExitCode.Fault;
         }
     }
+
+    // A command that there is not, and an option that there is not and that stands where a file could: the parser takes that for the file.
+    private static string? Mistyped(Command root, ParseResult parsed)
+    {
+        if (parsed.CommandResult.Command == root && parsed.UnmatchedTokens is [var word, ..] && !word.StartsWith('-'))
+        {
+            string[] names = [.. root.Subcommands.Select(c => c.Name)];
+            return $"'{word}' is no command. {Near(word, names)}There are {string.Join(", ", names)}.";
+        }
+
+        var (command, options) = (parsed.CommandResult.Command, parsed.CommandResult.Command.Options.Select(o => o.Name).ToArray());
+        return parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(a => a.Tokens)
+            .FirstOrDefault(t => t.Value.StartsWith("--", StringComparison.Ordinal)) is { Value: var option }
+            ? $"'{option}' is no option of {command.Name}. {Near(option, options)}".TrimEnd()
+            : null;
+    }
+
+    private static string Near(string word, IEnumerable<string> known) => NearestWord.Of(word, known) is { } near ? $"Did you mean {near}? " : "";
 
     // One line, no stack: whoever typed the words can do nothing with it, and the words bring it back.
     private static string FaultWords(string[] args, Exception fault) =>

@@ -172,6 +172,11 @@ public class ExitCodeTests
     [InlineData("describe", "'CAR'", "heaveline describe --help")]
     [InlineData("frobnicate", "'frobnicate'", "heaveline --help")]
     [InlineData("map examples/garage/fern-saloon.yaml", "'map'", "heaveline --help")]
+    [InlineData("descirbe examples/garage/fern-saloon.yaml", "'descirbe' is no command. Did you mean describe?", "heaveline --help")]
+    [InlineData("ride examples/garage/fern-saloon.yaml --road lane.yaml", "'--road' is no option of ride.", "heaveline ride --help")]
+    [InlineData("compare examples/garage/fern-saloon.yaml --sped 3", "'--sped' is no option of compare. Did you mean --speed?", "compare --help")]
+    [InlineData("check examples/garage/fern-saloon.yaml --strict", "'--strict' is no option of check.", "heaveline check --help")]
+    [InlineData("serve --garage", "'--garage' is no option of serve.", "heaveline serve --help")]
     [InlineData("compare examples/garage/fern-saloon.yaml", "at least 2 cars", "must be given")]
     [InlineData("pass examples/garage/fern-saloon.yaml --csv-rate 100", "--csv-rate speaks of the file of --csv", "give that too")]
     public void Wrong_usage_ends_in_2_and_names_the_word_and_the_way_on(string line, string word, string way)
