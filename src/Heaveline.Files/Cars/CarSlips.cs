@@ -28,6 +28,7 @@ internal static class CarSlips
             CheckAxle(model.Car, axle, root, reader);
             SizeSlips.Check(model, axle, root, reader);
             CheckDamping(model, axle, root, reader);
+            DamperSlips.Check(model.Car.Axles[axle].Damper.Law, root.At(Ends[axle], "damper"), reader);
 
             // A spring too stiff for its car is too stiff for its tyre as well: the spring is told already.
             if (!told.Contains(axle))

@@ -71,14 +71,11 @@ internal static class StepSlips
         }
 
         var (side, piece, _) = new[] { ("bump", table.Bump), ("rebound", table.Rebound) }
-            .SelectMany(side => Slopes(side.Item2).Select((slope, k) => (Side: side.Item1, Piece: k, Slope: slope)))
+            .SelectMany(side => DamperSlips.Slopes(side.Item2).Select((slope, k) => (Side: side.Item1, Piece: k, Slope: slope)))
             .MaxBy(p => p.Slope);
         var rows = damper.At(side)?.Items ?? [];
         // A written zero is one row more than the table holds.
         var more = rows.Count - (side == "bump" ? table.Bump : table.Rebound).At.Count;
         return rows.Count > 0 ? rows[Math.Clamp(piece + more, 0, rows.Count - 1)] : damper;
     }
-
-    private static IEnumerable<double> Slopes(ForceTable side) => side.At.Select((v, k) =>
-        (side.Force[k] - (k > 0 ? side.Force[k - 1] : 0.0)) / (v - (k > 0 ? side.At[k - 1] : 0.0)));
 }

@@ -23,6 +23,21 @@ public class CarWarningTests
         Assert.StartsWith("the rear damper forces steps of ", message, StringComparison.Ordinal);
     }
 
+    // One row a thousand times too large damps the pitch and looks like a cure: it is told in its place.
+    [Theory]
+    [InlineData("[0.3 m/s, 300 N]", "[0.3 m/s, 30000 N]", "this row of bump rises 124 times as steeply as the one before it.")]
+    [InlineData("[0.3 m/s, 600 N]", "[0.3 m/s, 60 kN]", "this row of rebound rises 124 times as steeply as the one before it.")]
+    [InlineData(
+        "[[0.1 m/s, 120 N], [0.3 m/s, 300 N]]",
+        "[[10 m/s, 120 N], [30 m/s, 300 N]]",
+        "bump goes up to 30 m/s; on the road a damper sees 0.5 to 3 m/s.")]
+    public void A_row_of_a_damper_that_does_not_go_with_its_neighbours_is_told(string row, string mistyped, string words)
+    {
+        var warning = Assert.Single(
+            TextCar.Read(TextCar.With(row, mistyped)).Warnings, w => w.Message.StartsWith(words, StringComparison.Ordinal));
+        Assert.Equal(words.Contains("rebound", StringComparison.Ordinal) ? 20 : 19, warning.Line);
+    }
+
     [Theory]
     [InlineData(
         "rate: 22 N/mm",
