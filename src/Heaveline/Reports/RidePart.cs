@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 
 namespace Heaveline.Reports;
@@ -11,6 +12,11 @@ internal static class RidePart
         var answer = RideStudy.Run(
             new RideAsked { Cars = work.Cars, Road = NamedSpectrum.Of(work.Choices.RoadClass), Speeds = work.Choices.Speeds }, work.Run);
         var road = answer.Asked.Road.Name;
+        if (answer.Failure is { } failure)
+        {
+            return new ReportPart { Heading = $"The ride on a road of {road}", Blocks = [Caution.Of(FirstLetter.Raised(failure))] };
+        }
+
         return new ReportPart
         {
             Heading = $"The ride on a road of {road}",

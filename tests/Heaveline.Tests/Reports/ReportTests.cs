@@ -1,9 +1,11 @@
 using Heaveline.Answers;
+using Heaveline.Files.Cars;
 using Heaveline.Press;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Figures;
+using Heaveline.Tests.House;
 using Heaveline.Tests.Press;
 
 namespace Heaveline.Tests.Reports;
@@ -64,6 +66,14 @@ public class ReportTests
         var waves = Road.From(new SineRoad { Wavelength = new(6.0), Amplitude = new(0.01), Waves = 10 });
         var report = Report.From(ReportSamples.Of(DrawnCars.Saloon, PartKind.Rule) with { Road = waves });
         Assert.Contains("has no single bump", ((Paragraph)report.Parts[0].Blocks.Single()).Text);
+    }
+
+    [Fact]
+    public void A_road_too_rough_for_the_ride_leaves_the_reason_in_its_part()
+    {
+        var fern = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+        var report = Report.From(ReportSamples.Of(fern, PartKind.Ride) with { RoadClass = RoadClass.H, Speeds = [22.0] });
+        Assert.Contains("no linear car could be found", ((Caution)Assert.Single(report.Parts[0].Blocks)).Text);
     }
 
     [Fact]

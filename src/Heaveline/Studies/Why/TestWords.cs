@@ -71,15 +71,21 @@ internal static class TestWords
             _ when none.Nearest is { } test => test.Kind == PitchCauseKind.Load
                 ? $"at {Speed(test.Speed)} it makes {Signed(test, test.Change)}; more than "
                     + $"{PlannedTest.MostPasses} passes with each loading would show it."
-                : $"no load tried changes it enough: {Values(test)} at {Speed(test.Speed)} makes {Signed(test, test.Part)}, "
-                    + $"{TooLittle(test)}.{measured}",
+                : IsNothing(Signed(test, test.Part))
+                    ? $"no load tried changes it.{measured}"
+                    : $"no load tried changes it enough: {Values(test)} at {Speed(test.Speed)} makes {Signed(test, test.Part)}, "
+                        + $"{TooLittle(test)}.{measured}",
             _ => throw new InvalidOperationException($"{none.Reason} without its loadings."),
         };
     }
 
     private static string TooLittle(PlannedTest test) => test.IsWorthDriving
         ? "less than half of the change"
-        : FormattableString.Invariant($"which only more than {PlannedTest.MostPasses} passes with each loading show");
+        : (Math.Abs(test.Change) < Math.Abs(test.Part) ? $"but with what else the load moves only {Signed(test, test.Change)}, " : "")
+            + FormattableString.Invariant($"which only more than {PlannedTest.MostPasses} passes with each loading show");
+
+    // Printed as zero.
+    private static bool IsNothing(string printed) => !printed.Any(c => c is >= '1' and <= '9');
 
     // What a load moves the other way at this speed than the ranking holds it against the neutral value.
     private static string OtherWay(PlannedTest test, Why why)
