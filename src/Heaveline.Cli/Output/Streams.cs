@@ -5,9 +5,9 @@ namespace Heaveline.Cli.Output;
 /// <summary>Where a command writes: results, and what is said beside them. Tests hand in their own.</summary>
 internal sealed class Streams(TextWriter results, TextWriter remarks, bool interactive)
 {
-    public TextWriter Results { get; } = results;
+    public TextWriter Results { get; } = new PlainWriter(results);
 
-    public TextWriter Remarks { get; } = remarks;
+    public TextWriter Remarks { get; } = new PlainWriter(remarks);
 
     /// <summary>Progress is shown only to a person at a terminal.</summary>
     public bool Interactive { get; } = interactive;
@@ -16,14 +16,14 @@ internal sealed class Streams(TextWriter results, TextWriter remarks, bool inter
     public void WriteFile(byte[] bytes)
     {
         Results.Flush();
-        if (Results is StreamWriter { BaseStream: var stream })
+        if (results is StreamWriter { BaseStream: var stream })
         {
             stream.Write(bytes);
             stream.Flush();
         }
         else
         {
-            Results.Write(Encoding.UTF8.GetString(bytes));
+            results.Write(Encoding.UTF8.GetString(bytes));
         }
     }
 

@@ -37,13 +37,24 @@ internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntif
 
     private async Task Try(HttpContext context)
     {
-        if (!await antiforgery.IsRequestValidAsync(context))
+        IFormCollection form;
+        try
         {
-            await Ask(context, "The form was too old. Type the code again.");
+            if (!await antiforgery.IsRequestValidAsync(context))
+            {
+                await Ask(context, "The form was too old. Type the code again.");
+                return;
+            }
+
+            form = await context.Request.ReadFormAsync(context.RequestAborted);
+        }
+        catch (Exception broken) when (broken is AntiforgeryValidationException or InvalidDataException or IOException)
+        {
+            // No form that a browser sends. Whoever may come here unasked must not fill the owner's terminal.
+            context.Response.StatusCode = StatusCodes.Status400BadRequest;
             return;
         }
 
-        var form = await context.Request.ReadFormAsync(context.RequestAborted);
         var from = context.Connection.RemoteIpAddress;
         if (tries.Begin(from) is var wait && wait > TimeSpan.Zero)
         {

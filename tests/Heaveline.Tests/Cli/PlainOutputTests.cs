@@ -24,6 +24,20 @@ public class PlainOutputTests
         Assert.Contains($"\n  {command} ", Spoken.Of("--help").Results);
     }
 
+    // A name that would set a terminal's title, colour it and turn its writing round.
+    [Fact]
+    public void What_a_terminal_would_obey_is_spelled_out()
+    {
+        using var scratch = new Scratch();
+        var name = "\"\\e]0;pwn\\a\\e[31mred\\u202e\\u009b31m\"";
+        File.WriteAllText(scratch["esc.yaml"], StraightCar.Text.Replace(StraightCar.Text.Split('\n')[0], $"car: {name}", StringComparison.Ordinal));
+        foreach (var said in new[] { Spoken.Of("describe", scratch["esc.yaml"]), Spoken.Of("pass", scratch["esc.yaml"], "--load", "\u001b[31m") })
+        {
+            Assert.DoesNotContain(said.Results + said.Remarks, c => (char.IsControl(c) && c is not ('\n' or '\t')) || c == '\u202e');
+            Assert.Contains("\\u001B[31m", said.Results + said.Remarks);
+        }
+    }
+
     [Fact]
     public void Without_a_command_it_shows_what_there_is()
     {
