@@ -17,7 +17,7 @@ internal static class Root
         """
         Heaveline judges, explains and tunes how road vehicles ride: heave, pitch and roll from garage measurements.
 
-        Exit codes: 0 done, 1 input refused, 2 wrong usage, 3 could not be computed.
+        Exit codes: 0 done, 1 input refused, 2 wrong usage, 3 could not be computed. 4 is a fault of the program itself.
         Start with: heaveline describe examples/garage/fern-saloon.yaml
         """)
     {

@@ -28,20 +28,13 @@ internal static class DamperSlips
 
         foreach (var (side, rows) in new[] { ("bump", table.Bump), ("rebound", table.Rebound) })
         {
-            Node Row(int k)
-            {
-                var written = damper.At(side)?.Items ?? [];
-                // A written zero is one row more than the table holds.
-                return written.Count > 0 ? written[Math.Clamp(k + written.Count - rows.At.Count, 0, written.Count - 1)] : damper;
-            }
-
             var slopes = Slopes(rows).ToList();
             for (var k = 1; k < slopes.Count; k++)
             {
                 if (slopes[k] > MostGrowth * Math.Abs(slopes[k - 1]))
                 {
                     reader.Warn(
-                        Row(k).Place,
+                        Row(damper, side, rows, k).Place,
                         FormattableString.Invariant($"this row of {side} rises {slopes[k] / Math.Abs(slopes[k - 1]):F0} times as steeply ")
                         + "as the one before it.",
                         "Likely slip: a digit too many, or kN for N.");
@@ -51,11 +44,23 @@ internal static class DamperSlips
             if (rows.At[^1] > FastestRow)
             {
                 reader.Warn(
-                    Row(rows.At.Count - 1).Place,
+                    Row(damper, side, rows, rows.At.Count - 1).Place,
                     FormattableString.Invariant($"{side} goes up to {rows.At[^1]:G3} m/s; on the road a damper sees 0.5 to 3 m/s."),
                     "Likely slip: velocities in mm/s or cm/s written as m/s.");
             }
         }
+    }
+
+    /// <summary>Where a row of a table stands in the file.</summary>
+    /// <param name="damper">The damper in the file.</param>
+    /// <param name="side">The table's key.</param>
+    /// <param name="rows">The table.</param>
+    /// <param name="k">Which of its rows.</param>
+    public static Node Row(Node damper, string side, ForceTable rows, int k)
+    {
+        var written = damper.At(side)?.Items ?? [];
+        // A written zero is one row more than the table holds.
+        return written.Count > 0 ? written[Math.Clamp(k + written.Count - rows.At.Count, 0, written.Count - 1)] : damper;
     }
 
     /// <summary>Slope of each piece from zero on, N s/m.</summary>

@@ -73,9 +73,6 @@ internal static class StepSlips
         var (side, piece, _) = new[] { ("bump", table.Bump), ("rebound", table.Rebound) }
             .SelectMany(side => DamperSlips.Slopes(side.Item2).Select((slope, k) => (Side: side.Item1, Piece: k, Slope: slope)))
             .MaxBy(p => p.Slope);
-        var rows = damper.At(side)?.Items ?? [];
-        // A written zero is one row more than the table holds.
-        var more = rows.Count - (side == "bump" ? table.Bump : table.Rebound).At.Count;
-        return rows.Count > 0 ? rows[Math.Clamp(piece + more, 0, rows.Count - 1)] : damper;
+        return DamperSlips.Row(damper, side, side == "bump" ? table.Bump : table.Rebound, piece);
     }
 }
