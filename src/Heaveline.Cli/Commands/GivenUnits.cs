@@ -15,7 +15,7 @@ internal static class GivenUnits
             return given;
         }
 
-        var remembered = GarageChoices.Units(Path.GetDirectoryName(Path.GetFullPath(car))!);
+        var remembered = GarageChoices.Units(Path.GetDirectoryName(Path.GetFullPath(car)) ?? car);
         return remembered.Value is { } units
             ? units.IsImperial ? given.With(Choices.Units, units.Word) : given
             : throw new Stopped(remembered.Format(), ExitCode.Refused);

@@ -50,6 +50,17 @@ public class ExitCodeTests
         Assert.DoesNotContain("fault of the program", said.Remarks);
     }
 
+    // The uppermost folder lies in none.
+    [Theory]
+    [InlineData("describe")]
+    [InlineData("pass")]
+    public void The_uppermost_folder_is_no_car(string command)
+    {
+        var said = Spoken.Of(command, "/");
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Contains("/: refused", said.Remarks);
+    }
+
     [Fact]
     public void A_fault_of_the_program_ends_in_4_with_one_sentence_its_version_and_where_to_report_it()
     {
