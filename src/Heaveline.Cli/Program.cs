@@ -11,11 +11,14 @@ namespace Heaveline.Cli;
 
 internal static class Program
 {
+    private const string StoppedWords = "heaveline: stopped by you; nothing was written.";
+
     private static int Main(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         using var results = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(false), 1 << 14) { AutoFlush = false };
-        var code = Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected));
+        using var interruption = new Interruption(End);
+        var code = Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected), interruption.Token);
         try
         {
             results.Flush();
@@ -30,8 +33,15 @@ internal static class Program
         }
     }
 
+    // Results that are half written stay so: they are no more than that, and whoever asked for the end wants none of them.
+    private static void End(int code)
+    {
+        Console.Error.WriteLine(StoppedWords);
+        Environment.Exit(code);
+    }
+
     /// <summary>Runs one command line. Everything it says goes to the streams.</summary>
-    internal static int Run(string[] args, Streams streams)
+    internal static int Run(string[] args, Streams streams, CancellationToken stop = default)
     {
         // Numbers on the command line have a decimal point wherever the program runs.
         CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
@@ -64,8 +74,16 @@ internal static class Program
             }
 
             streams.Column = parsed.GetValue(Commands.Root.Column);
-            return parsed.Invoke(
-                new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = streams.Results, Error = streams.Remarks });
+            // Requests to end come by the token: the library's own handler would wait for what does not listen, and fall over a second request.
+            return parsed.InvokeAsync(
+                new InvocationConfiguration
+                {
+                    EnableDefaultExceptionHandler = false,
+                    ProcessTerminationTimeout = null,
+                    Output = streams.Results,
+                    Error = streams.Remarks,
+                },
+                stop).GetAwaiter().GetResult();
         }
         catch (Stopped stopped)
         {
@@ -84,7 +102,7 @@ internal static class Program
         }
         catch (OperationCanceledException)
         {
-            streams.Remarks.WriteLine("heaveline: stopped by you; nothing was written.");
+            streams.Remarks.WriteLine(StoppedWords);
             return ExitCode.NotComputed;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)

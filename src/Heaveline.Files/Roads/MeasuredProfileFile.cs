@@ -22,20 +22,30 @@ public static class MeasuredProfileFile
     private const int MostRefusals = 300;
     private const double LongestMetres = 1e6;
 
+    private const int LinesBetweenLooks = 1 << 14;
+
     /// <summary>Reads text.</summary>
     /// <param name="source">The text under its file's name, which without its extension names the road.</param>
     /// <param name="name">Another name for the road; null: the file's.</param>
-    public static Reading<Road> Read(SourceText source, string? name = null)
+    /// <param name="stop">Stops the reading.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Reading<Road> Read(SourceText source, string? name = null, CancellationToken stop = default)
     {
         var file = source.File;
         var refusals = new List<Refusal>();
         MeasuredProfileHeader? header = null;
         MeasuredColumn[] columns = [];
-        var points = new List<MeasuredLine>();
+        // As many as there can be, at once: a list that grows holds everything twice meanwhile.
+        var most = source.Text.AsSpan().Count('\n') + 1;
+        var points = new List<MeasuredLine>(most);
         var (number, count) = (0, 0);
         for (var start = 0; start <= source.Text.Length && refusals.Count < MostRefusals;)
         {
-            number++;
+            if (++number % LinesBetweenLooks == 0)
+            {
+                stop.ThrowIfCancellationRequested();
+            }
+
             var length = source.Text.AsSpan(start).IndexOf('\n');
             var end = length < 0 ? source.Text.Length : start + length;
             var at = new MeasuredLine(number, start, source.Text.AsSpan(start, end - start).TrimEnd('\r').Length);
@@ -55,7 +65,7 @@ public static class MeasuredProfileFile
                     break;
                 }
 
-                columns = [.. header.Names.Select((name, i) => new MeasuredColumn(name, header.Units[i], header.Metres[i]))];
+                columns = [.. header.Names.Select((name, i) => new MeasuredColumn(name, header.Units[i], header.Metres[i], most))];
                 continue;
             }
 
@@ -91,7 +101,7 @@ public static class MeasuredProfileFile
         CheckDistances(source, columns, points, refusals, warnings);
         return new Reading<Road>
         {
-            Value = refusals.Count > 0 ? null : Build(name ?? NameOf(file), columns),
+            Value = refusals.Count > 0 ? null : Build(name ?? NameOf(file), columns, stop),
             Refusals = [.. GivenUp(refusals), .. refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)],
             Warnings = warnings,
             Sources = [source],
@@ -116,10 +126,10 @@ public static class MeasuredProfileFile
 
     private static string NameOf(string file) => Path.GetFileNameWithoutExtension(file) is { Length: > 0 } name ? name : file;
 
-    private static Road Build(string name, MeasuredColumn[] columns)
+    private static Road Build(string name, MeasuredColumn[] columns, CancellationToken stop)
     {
         var (left, right) = Tracks(columns);
-        return Road.FromMeasured(name, columns[0].Values, left.Values, right?.Values);
+        return Road.FromMeasured(name, columns[0].Values, left.Values, right?.Values, stop);
     }
 
     private static (MeasuredColumn Left, MeasuredColumn? Right) Tracks(MeasuredColumn[] columns) =>
@@ -134,9 +144,8 @@ public static class MeasuredProfileFile
         }
 
         var (left, right) = Tracks(columns);
-        int[] whole = [.. Enumerable.Range(0, left.Values.Count).Where(i => columns.All(c => double.IsFinite(c.Values[i])))];
-        List<double> Of(MeasuredColumn column) =>
-            whole.Length == column.Values.Count ? column.Values : [.. whole.Select(i => column.Values[i])];
+        var whole = Whole(columns);
+        List<double> Of(MeasuredColumn column) => whole is null ? column.Values : [.. whole.Select(i => column.Values[i])];
         var grade = MeasuredGrade.Of(Of(columns[0]), Of(left), right is null ? null : Of(right));
         for (var c = 1; c < columns.Length; c++)
         {
@@ -144,7 +153,7 @@ public static class MeasuredProfileFile
             var first = double.NaN;
             for (var i = 0; i < column.Values.Count && refusals.Count < MostRefusals; i++)
             {
-                var along = grade.IsHill ? columns[0].Values[i] - columns[0].Values[whole[0]] : 0.0;
+                var along = grade.IsHill ? columns[0].Values[i] - columns[0].Values[whole is null ? 0 : whole[0]] : 0.0;
                 var height = grade.Without(column.Values[i], along);
                 first = double.IsNaN(first) ? height : first;
                 if (Math.Abs(height - first) > HighestMetres)
@@ -159,6 +168,18 @@ public static class MeasuredProfileFile
                 }
             }
         }
+    }
+
+    // Which points have a value in every column; null where all have.
+    private static List<int>? Whole(MeasuredColumn[] columns)
+    {
+        var count = columns[0].Values.Count;
+        if (columns.All(c => !c.Values.Exists(value => !double.IsFinite(value))))
+        {
+            return null;
+        }
+
+        return [.. Enumerable.Range(0, count).Where(i => columns.All(c => double.IsFinite(c.Values[i])))];
     }
 
     private static void CheckDistances(

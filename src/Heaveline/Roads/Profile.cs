@@ -54,7 +54,11 @@ public sealed partial class Profile
     /// <summary>A profile from pieces as they are.</summary>
     /// <param name="knots">x, m, never decreasing, shape (n).</param>
     /// <param name="coefficients">c0 … c3 of each piece, shape (n, 4); c1 … c3 of the last are 0.</param>
-    public static Profile FromCubics(ReadOnlySpan<double> knots, ReadOnlySpan<double> coefficients)
+    public static Profile FromCubics(ReadOnlySpan<double> knots, ReadOnlySpan<double> coefficients) =>
+        FromOwnCubics(knots.ToArray(), coefficients.ToArray());
+
+    // The profile keeps the arrays: nobody may write to them any more. A long road has them once.
+    internal static Profile FromOwnCubics(double[] knots, double[] coefficients)
     {
         if (knots.Length == 0 || coefficients.Length != Cubic.Order * knots.Length)
         {
@@ -86,9 +90,8 @@ public sealed partial class Profile
             }
         }
 
-        var last = coefficients[^3..];
-        return last.IndexOfAnyExcept(0.0) < 0
-            ? new Profile(knots.ToArray(), coefficients.ToArray())
+        return coefficients.AsSpan()[^3..].IndexOfAnyExcept(0.0) < 0
+            ? new Profile(knots, coefficients)
             : throw new RefusedValueException(
                 "profile", "sloping after its last knot", "level there", "End the profile with a knot whose c1, c2 and c3 are 0.");
     }
