@@ -52,6 +52,8 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         };
     }
 
+    public CancellationToken Stop => stop;
+
     public IReadOnlyList<(string Name, string Caption)> Roads => [.. NamedRoads.All.Select(r => (r.Key, r.Value.Caption))];
 
     private static string Real(string path) =>

@@ -1,7 +1,7 @@
 namespace Heaveline.Files.Roads;
 
 /// <summary>One column of a measured profile while it is read.</summary>
-internal sealed class MeasuredColumn(string name, string unit, double metres, int most)
+internal sealed class MeasuredColumn(string name, string unit, double metres)
 {
     internal string Name { get; } = name;
 
@@ -11,7 +11,7 @@ internal sealed class MeasuredColumn(string name, string unit, double metres, in
     internal double Metres { get; } = metres;
 
     /// <summary>Values, m, one a point; NaN where the cell is refused.</summary>
-    internal List<double> Values { get; } = new(most);
+    internal List<double> Values { get; } = [];
 
     /// <summary>A length in this column's unit.</summary>
     internal string Write(double length) => FormattableString.Invariant($"{length / Metres:0.######} {Unit}");

@@ -22,6 +22,9 @@ public static class MeasuredProfileFile
     private const int MostRefusals = 300;
     private const double LongestMetres = 1e6;
 
+    // So many lines are a table, whatever is wrong in it.
+    private const int Many = 4096;
+
     private const int LinesBetweenLooks = 1 << 14;
 
     /// <summary>Reads text.</summary>
@@ -35,9 +38,7 @@ public static class MeasuredProfileFile
         var refusals = new List<Refusal>();
         MeasuredProfileHeader? header = null;
         MeasuredColumn[] columns = [];
-        // As many as there can be, at once: a list that grows holds everything twice meanwhile.
-        var most = source.Text.AsSpan().Count('\n') + 1;
-        var points = new List<MeasuredLine>(most);
+        var points = new MeasuredPoints();
         var (number, count) = (0, 0);
         for (var start = 0; start <= source.Text.Length && refusals.Count < MostRefusals;)
         {
@@ -46,10 +47,8 @@ public static class MeasuredProfileFile
                 stop.ThrowIfCancellationRequested();
             }
 
-            var length = source.Text.AsSpan(start).IndexOf('\n');
-            var end = length < 0 ? source.Text.Length : start + length;
-            var at = new MeasuredLine(number, start, source.Text.AsSpan(start, end - start).TrimEnd('\r').Length);
-            start = end + 1;
+            var (at, next) = MeasuredLine.From(source, number, start);
+            start = next;
             var line = at.In(source);
             if (line.IsWhiteSpace() || line.TrimStart().StartsWith("#"))
             {
@@ -65,7 +64,7 @@ public static class MeasuredProfileFile
                     break;
                 }
 
-                columns = [.. header.Names.Select((name, i) => new MeasuredColumn(name, header.Units[i], header.Metres[i], most))];
+                columns = [.. header.Names.Select((name, i) => new MeasuredColumn(name, header.Units[i], header.Metres[i]))];
                 continue;
             }
 
@@ -73,6 +72,14 @@ public static class MeasuredProfileFile
             if (ReadPoint(source, at, columns, refusals))
             {
                 points.Add(at);
+            }
+
+            if (count == Many)
+            {
+                // Room for all at once: a list that grows holds everything twice meanwhile.
+                var most = count + source.Text.AsSpan(start).Count('\n') + 1;
+                points.Expect(most);
+                Array.ForEach(columns, column => column.Values.EnsureCapacity(most));
             }
         }
 
@@ -136,7 +143,7 @@ public static class MeasuredProfileFile
         (columns.First(c => c.Name is "left" or "height"), columns.FirstOrDefault(c => c.Name == "right"));
 
     // A hill is taken off before heights are judged. Where points were refused, from those that are left.
-    private static void RefuseHeights(SourceText source, MeasuredColumn[] columns, List<MeasuredLine> points, List<Refusal> refusals)
+    private static void RefuseHeights(SourceText source, MeasuredColumn[] columns, MeasuredPoints points, List<Refusal> refusals)
     {
         if (columns.Length == 0)
         {
@@ -158,7 +165,7 @@ public static class MeasuredProfileFile
                 first = double.IsNaN(first) ? height : first;
                 if (Math.Abs(height - first) > HighestMetres)
                 {
-                    var cell = points[i].Cell(source, c);
+                    var cell = points.At(source, i).Cell(source, c);
                     var less = grade.IsHill ? FormattableString.Invariant($", less the road's slope of {In.Percent.Of(grade.Slope):0.##} %") : "";
                     refusals.Add(cell.Refuse(
                         source.File,
@@ -183,7 +190,7 @@ public static class MeasuredProfileFile
     }
 
     private static void CheckDistances(
-        SourceText source, MeasuredColumn[] columns, List<MeasuredLine> points, List<Refusal> refusals, List<Warning> warnings)
+        SourceText source, MeasuredColumn[] columns, MeasuredPoints points, List<Refusal> refusals, List<Warning> warnings)
     {
         // Distances that were refused have no order to judge by.
         if (refusals.Count > 0 || columns.Length == 0)
@@ -194,7 +201,7 @@ public static class MeasuredProfileFile
         var distances = columns[0].Values;
         if (distances[^1] - distances[0] > LongestMetres)
         {
-            var last = points[^1].Cell(source, 0);
+            var last = points.At(source, points.Count - 1).Cell(source, 0);
             refusals.Add(last.Refuse(
                 source.File,
                 $"distance {last.Shown} {columns[0].Unit} is {columns[0].Write(distances[^1] - distances[0])} from the first one; "
@@ -205,7 +212,7 @@ public static class MeasuredProfileFile
 
         foreach (var gap in RoadGap.Among(distances))
         {
-            var cell = points[distances.BinarySearch(gap.To)].Cell(source, 0);
+            var cell = points.At(source, distances.BinarySearch(gap.To)).Cell(source, 0);
             var message = $"{gap.Words}.";
             if (gap.IsTooWide && refusals.Count < MostRefusals)
             {

@@ -91,10 +91,13 @@ public sealed record Road
     }
 
     /// <summary>A random road, beginning at x = 0 with its lead-in if it has one.</summary>
+    /// <param name="random">The road.</param>
+    /// <param name="cancellation">Stops it: a long road takes seconds.</param>
     /// <exception cref="RefusedValueException">Its spacing is too wide for its waves, or it has too many points.</exception>
-    public static Road From(RandomRoad random)
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Road From(RandomRoad random, CancellationToken cancellation = default)
     {
-        var (left, right) = random.Draw();
+        var (left, right) = random.Draw(cancellation);
         var (spectrum, tracks) = (
             random.Spectrum, random.Track.Si == 0.0 ? "one track" : FormattableString.Invariant($"tracks {random.Track.Si:0.###} m apart"));
         return new Road

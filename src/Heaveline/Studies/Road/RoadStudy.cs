@@ -90,6 +90,7 @@ public static class RoadStudy
         return reader.IsRefused
             ? null
             : Roads.Road.From(
-                new RandomRoad { Spectrum = RoadSpectrum.Of(roadClass!), Track = track!.Value, Length = length!.Value, Seed = seed!.Value });
+                new RandomRoad { Spectrum = RoadSpectrum.Of(roadClass!), Track = track!.Value, Length = length!.Value, Seed = seed!.Value },
+                reader.Stop);
     }
 }
