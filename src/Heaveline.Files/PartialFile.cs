@@ -39,8 +39,8 @@ internal static partial class PartialFile
     }
 
     /// <summary>
-    /// Takes away what killed programs left beside outputs: tables, figures and reports, of which nobody holds a lock. A program that is writing one holds
-    /// it open for itself alone, and one that has just written it has done so within the minute.
+    /// Takes away what killed programs left beside outputs: tables, figures and reports, of which nobody holds a lock. A program that is writing one
+    /// holds it open for itself alone, and one that has just written it has done so within the minute.
     /// </summary>
     /// <param name="folder">The folder; it need not be there.</param>
     /// <param name="now">The time, UTC.</param>

@@ -3,13 +3,13 @@ using System.Numerics;
 namespace Heaveline.Numerics;
 
 /// <summary>
-/// Discrete Fourier transform of real numbers of any count n, X(k) = Σ x(j) e^(−i2πjk/n). An even count is transformed as half as many complex numbers;
-/// a count that is no power of two as a convolution with a chirp [Bluestein, A linear filtering approach to the computation of the discrete Fourier
-/// transform, IEEE Trans. Audio Electroacoust. 18 (1970) 451], whose arrays are twice as long at the least.
+/// Discrete Fourier transform of real numbers of any count n, X(k) = Σ x(j) e^(−i2πjk/n). An even count is transformed as half as many complex
+/// numbers; a count that is no power of two as a convolution with a chirp [Bluestein, A linear filtering approach to the computation of the discrete
+/// Fourier transform, IEEE Trans. Audio Electroacoust. 18 (1970) 451].
 /// </summary>
 /// <remarks>
-/// Written for millions of heights: it can be stopped within a fraction of a second, and needs at most 8 numbers of 16 bytes for each height of an even
-/// count (two arrays of the next power of two). The order of the sums does not depend on the machine.
+/// Written for millions of heights: it can be stopped within a fraction of a second. A convolution takes two arrays of the next power of two above
+/// twice the count that is transformed. The order of the sums does not depend on the machine.
 /// </remarks>
 internal static class RealFourier
 {

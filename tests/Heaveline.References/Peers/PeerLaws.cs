@@ -21,6 +21,7 @@ internal static class PeerLaws
 
             laws.SpringSlope[i] = half * spring[0].GetDouble();
             laws.SpringRatio[0][i] = laws.DamperRatio[0][i] = 1.0;
+            SetRatiosAndGas(laws, axle, i);
             SetDamper(laws, axle.GetProperty("damper"), i, half);
             SetStops(laws, axle, "bump_stop", i, half, +1.0);
             SetStops(laws, axle, "rebound_stop", i, half, -1.0);
@@ -37,6 +38,28 @@ internal static class PeerLaws
 
         SetInterconnection(laws, root);
         return laws;
+    }
+
+    private static void SetRatiosAndGas(CornerLaws laws, JsonElement axle, int i)
+    {
+        foreach (var (name, ratios) in new[] { ("spring_ratio", laws.SpringRatio), ("damper_ratio", laws.DamperRatio) })
+        {
+            if (axle.TryGetProperty(name, out var ratio))
+            {
+                laws.Needs |= Needs.VaryingRatio;
+                for (var k = 0; k < 3; k++)
+                {
+                    ratios[k][i] = ratio[k].GetDouble();
+                }
+            }
+        }
+
+        if (axle.TryGetProperty("gas", out var gas))
+        {
+            laws.Needs |= Needs.Gas;
+            (laws.GasForce[i], laws.GasAreaPerVolume[i], laws.GasExponent[i]) =
+                (gas.Number("force"), gas.Number("area_per_volume"), gas.Number("exponent"));
+        }
     }
 
     private static void SetDamper(CornerLaws laws, JsonElement table, int i, double half)
@@ -104,7 +127,29 @@ internal static class PeerLaws
             for (var i = 0; i < 4; i++)
             {
                 laws.FluidArea[i] = fluid.Number(i < 2 ? "area_front" : "area_rear");
-                laws.FluidStiffness[i] = 1.0 / fluid.Number(i < 2 ? "compliance_front" : "compliance_rear");
+                var end = i < 2 ? "front" : "rear";
+                if (fluid.TryGetProperty($"gas_pressure_{end}", out var pressure))
+                {
+                    laws.Needs |= Needs.FluidGas;
+                    laws.FluidGasPressure[i] = pressure.GetDouble();
+                    laws.FluidPerVolume[i] = 1.0 / fluid.Number($"gas_volume_{end}");
+                    laws.FluidExponent[i] = fluid.Number("exponent");
+                }
+                else
+                {
+                    laws.FluidStiffness[i] = 1.0 / fluid.Number($"compliance_{end}");
+                }
+            }
+        }
+
+        if (root.TryGetProperty("gas_line", out var gas))
+        {
+            laws.Needs |= Needs.ElasticLink | Needs.FluidGas;
+            (laws.LinkGasPressure, laws.LinkPerVolume, laws.LinkExponent) =
+                (gas.Number("pressure"), 1.0 / gas.Number("volume"), gas.Number("exponent"));
+            for (var i = 0; i < 4; i++)
+            {
+                laws.LinkRatio[i] = gas.Number(i < 2 ? "area_front" : "area_rear");
             }
         }
     }

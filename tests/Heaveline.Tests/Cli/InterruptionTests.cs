@@ -100,8 +100,8 @@ public class InterruptionTests
         stop.Cancel();
         using var results = new StringWriter();
         using var remarks = new StringWriter();
-        string[] words = [.. line.Select(w => w == Saloon ? Path.Combine(Checkout.Root, w) : w == "report.html" ? scratch[w] : w), scratch["lane.csv"]];
-        var code = Program.Run(words, new Streams(results, remarks, interactive: false), stop.Token);
+        var words = line.Select(w => w == Saloon ? Path.Combine(Checkout.Root, w) : w == "report.html" ? scratch[w] : w);
+        var code = Program.Run([.. words, scratch["lane.csv"]], new Streams(results, remarks, interactive: false), stop.Token);
         Assert.Equal((ExitCode.NotComputed, "", Words), (code, results.ToString(), remarks.ToString().ReplaceLineEndings("\n")));
         Assert.Equal(["lane.csv"], scratch.Contents);
     }

@@ -72,7 +72,9 @@ public sealed class SpecialFileTests : IDisposable
         File.CreateSymbolicLink(profile, file);
         foreach (var refusals in new[]
         {
-            Fifo.Soon(() => CarFile.Load(file).Refusals), Fifo.Soon(() => CarFile.Load(car).Refusals), Fifo.Soon(() => RoadFile.Load(profile).Refusals),
+            Fifo.Soon(() => CarFile.Load(file).Refusals),
+            Fifo.Soon(() => CarFile.Load(car).Refusals),
+            Fifo.Soon(() => RoadFile.Load(profile).Refusals),
         })
         {
             Assert.Contains("that the system makes up while it is read; it is not opened", Assert.Single(refusals).Message, StringComparison.Ordinal);

@@ -72,7 +72,8 @@ public sealed class WholeFileTests : IDisposable
             WholeFile.Write(Path.Combine(folder, "new.csv"), "new"u8.ToArray());
         }
 
-        Assert.Equal(others.Append("new.csv").Order(StringComparer.Ordinal), Directory.GetFiles(folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        var there = Directory.GetFiles(folder).Select(Path.GetFileName);
+        Assert.Equal(others.Append("new.csv").Order(StringComparer.Ordinal), there.Order(StringComparer.Ordinal));
         Assert.All(stale, name => Assert.False(File.Exists(Path.Combine(folder, name))));
     }
 }

@@ -8,7 +8,8 @@ public class LongRoadTests
 {
     private const int Points = LongAverage.From + 20_000;
     private static readonly double[] Distances = [.. Enumerable.Range(0, Points).Select(i => 0.01 * i)];
-    private static readonly double[] Heights = [.. Enumerable.Range(0, Points).Select(i => (0.01 * Math.Sin(0.3 * i)) + (0.02 * Math.Sin(0.011 * i)))];
+    private static readonly double[] Heights =
+        [.. Enumerable.Range(0, Points).Select(i => (0.01 * Math.Sin(0.3 * i)) + (0.02 * Math.Sin(0.011 * i)))];
 
     [Fact]
     public void An_average_that_is_read_block_by_block_has_the_numbers_of_the_whole_one()
@@ -24,7 +25,8 @@ public class LongRoadTests
         var chance = new Random(5);
         foreach (var x in Enumerable.Range(-40, 30_000).Select(k => 0.0291 * k)
             .Concat(Enumerable.Range(0, 3000).Select(k => 870.0 - (0.3 * k)))
-            .Concat(Enumerable.Range(0, 300).Select(_ => 870.0 * chance.NextDouble())).Concat(whole.Knots[..50].ToArray()).Concat(whole.Knots[^50..].ToArray()))
+            .Concat(Enumerable.Range(0, 300).Select(_ => 870.0 * chance.NextDouble()))
+            .Concat(whole.Knots[..50].ToArray()).Concat(whole.Knots[^50..].ToArray()))
         {
             blocks.At(x, out var height, out var slope);
             one.At(x, out var wholeHeight, out var wholeSlope);
@@ -39,7 +41,7 @@ public class LongRoadTests
         var before = GC.GetAllocatedBytesForCurrentThread();
         var reader = profile.AveragedOver(new(0.15)).Reader();
         reader.At(1.0, out _, out _);
-        // One area a point, one block, and the places where blocks begin; the whole average would be 10 doubles a point and as much again while it grows.
+        // One area a point, one block, and the places where blocks begin. The whole average would be ten doubles a point.
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, (sizeof(double) * Points) + 3_000_000);
     }
 
