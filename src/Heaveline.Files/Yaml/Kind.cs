@@ -67,6 +67,9 @@ public abstract class Kind
     /// <summary>Values that no key of this kind can have, to ask for its limits; none when there are none to ask for.</summary>
     internal virtual IReadOnlyList<string> Probes => [];
 
+    /// <summary>What values of this kind usually are, where it has columns with a range each; null where nothing is said.</summary>
+    internal virtual string? UsualWords => null;
+
     /// <summary>A key's field with what this kind knows of it.</summary>
     internal abstract FormField Describe(FormField field);
 

@@ -58,6 +58,8 @@ internal sealed partial class Connections(TimeProvider clock, ILogger log)
     }
 
     [LoggerMessage(
-        EventId = 1, Level = LogLevel.Warning, Message = "More than {Most} connections at once: {Count} turned away since this was last said, which is at most once a minute.")]
+        EventId = 1,
+        Level = LogLevel.Warning,
+        Message = "More than {Most} connections at once: {Count} turned away since it was last said, at most once a minute.")]
     private static partial void TurnedAway(ILogger log, int most, int count);
 }

@@ -5,8 +5,8 @@ using Microsoft.AspNetCore.Connections;
 namespace Heaveline.Web.Guard;
 
 /// <summary>
-/// Puts words into the answers to requests that the server itself cannot read: an address with a zero in it, a line too long, no name of the host. They never
-/// come as far as the pages, and the server answers them with an empty body and none of the headers that go with every other answer.
+/// Puts words into the answers to requests that the server itself cannot read: an address with a zero in it, a line too long, no name of the host.
+/// They never come as far as the pages, and the server answers them with an empty body and none of the headers that go with every other answer.
 /// </summary>
 internal static class RefusedRequest
 {

@@ -17,7 +17,7 @@ public class ConnectionsTests
         Assert.Empty(log.Said);
 
         await Knock(1000);
-        Assert.Equal(["More than 256 connections at once: 1 turned away since this was last said, which is at most once a minute."], log.Said);
+        Assert.Equal(["More than 256 connections at once: 1 turned away since it was last said, at most once a minute."], log.Said);
         clock.Now += TimeSpan.FromSeconds(59.0);
         await Knock(10);
         Assert.Single(log.Said);
