@@ -14,8 +14,11 @@ public abstract class Kind
     public static Kind<Amount<TDimension>> Amount<TDimension>()
         where TDimension : struct, IDimension => new AmountKind<TDimension>();
 
-    /// <summary>Some text.</summary>
-    public static Kind<string> Text() => new TextKind();
+    /// <summary>Some text on one line.</summary>
+    public static Kind<string> Text() => new TextKind(lines: false);
+
+    /// <summary>Some text on one line or more.</summary>
+    public static Kind<string> Lines() => new TextKind(lines: true);
 
     /// <summary>true or false.</summary>
     public static Kind<bool> YesNo() => new YesNoKind();
