@@ -21,6 +21,20 @@ for file in LICENSE THIRD-PARTY-NOTICES.txt FONT-LICENSE.txt bill-of-materials.j
     done
 done
 
+# A program that takes the runtime along takes along what the packs of the runtime and of the web framework say of licences. Its lock is its own: the runtime adds packages.
+runtime=$(dotnet --info | sed -n 's/^ *RID: *//p')
+alone=$PWD/artifacts/published-alone
+rm -rf "$alone"
+dotnet publish src/Heaveline.Cli -c Release -v q -nologo -p:RunAnalyzers=false -o "$alone" -r "$runtime" --self-contained true \
+    -p:RestoreLockedMode=false -p:NuGetLockFilePath=obj/publish.lock.json
+for framework in Microsoft.NETCore.App Microsoft.AspNetCore.App; do
+    version=$(tr -d ' \r\n' <"$alone/Heaveline.Cli.runtimeconfig.json" | sed -E "s/.*\"name\":\"$framework\",\"version\":\"([^\"]*)\".*/\1/")
+    pack=${NUGET_PACKAGES:-$HOME/.nuget/packages}/$(tr '[:upper:]' '[:lower:]' <<<"$framework.Runtime.$runtime")/$version
+    for file in LICENSE THIRD-PARTY-NOTICES; do
+        cmp "$pack"/$file.* "$alone/runtime-notices/$framework"/$file.*
+    done
+done
+
 # Neither the settings nor the package versions of this checkout reach the trial, and its packages are kept apart from the machine's own.
 mkdir -p "$trial"
 cp tests/Heaveline.Tests/Library/Samples/*.cs "$trial"

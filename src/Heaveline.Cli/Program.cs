@@ -47,6 +47,13 @@ internal static class Program
         CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
         try
         {
+            // No file, car or value is called so; a line end would forge a line of what is printed.
+            if (args.FirstOrDefault(arg => arg.Any(ControlCharacter.Is)) is { } odd)
+            {
+                streams.Remarks.WriteLine($"heaveline: '{ControlCharacter.Spelled(odd)}' holds a character that is not seen; no name or value does.");
+                return ExitCode.WrongUsage;
+            }
+
             var root = Commands.Root.Of(streams);
             var parsed = root.Parse(args.Length > 0 ? args : ["--help"]);
             if (Mistyped(root, parsed) is { } mistyped)

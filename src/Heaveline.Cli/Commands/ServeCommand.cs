@@ -120,6 +120,12 @@ internal static class ServeCommand
             {
                 streams.Results.WriteLine($"Other machines may open them after typing this code: {code}");
             }
+            else if (open is not null)
+            {
+                streams.Results.WriteLine(
+                    $"{address} is reached from this machine alone: no other can open them, and so no code is asked"
+                    + (encrypted ? "." : " and nothing is encrypted. Give an address of this machine in your network to open them to others."));
+            }
 
             if (certificate is not null)
             {

@@ -30,6 +30,19 @@ public class ReportTests
     }
 
     [Fact]
+    public void A_pass_with_dampers_driven_past_their_tables_says_so_in_its_part()
+    {
+        // A table that ends at 0.1 m/s.
+        var damper = DrawnCars.Saloon.Front.Damper with
+        {
+            Law = new Heaveline.Cars.TableDamper(new([0.05, 0.1], [75.0, 150.0]), new([0.05, 0.1], [150.0, 300.0])),
+        };
+        var car = DrawnCars.Saloon with { Front = DrawnCars.Saloon.Front with { Damper = damper } };
+        var part = Report.From(ReportSamples.Of(car, PartKind.Pass)).Parts[0];
+        Assert.Contains(part.Blocks.OfType<Caution>(), told => told.Text.Contains("past the end of its table", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Every_part_says_something_and_every_source_of_a_part_is_listed()
     {
         var report = Report.From(ReportSamples.Of(DrawnCars.Saloon, Alone));
