@@ -31,7 +31,8 @@ internal sealed class StraightLaw : Law
             // Below every hinge those that close all count; passing one ends its share, passing one that opens begins it.
             var slope = Slope + Closing.Sum(hinge => hinge.Bend);
             var steepest = slope;
-            foreach (var corner in Opening.Concat(Closing.Select(hinge => hinge with { Bend = -hinge.Bend })).GroupBy(hinge => hinge.At).OrderBy(at => at.Key))
+            foreach (var corner in Opening.Concat(Closing.Select(hinge => hinge with { Bend = -hinge.Bend }))
+                .GroupBy(hinge => hinge.At).OrderBy(at => at.Key))
             {
                 slope += corner.Sum(hinge => hinge.Bend);
                 steepest = Math.Max(steepest, slope);

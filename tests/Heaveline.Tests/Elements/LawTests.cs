@@ -16,8 +16,9 @@ public class LawTests
     private static readonly Gen<Law> Gas = Gen.Select(Gen.Double[1e3, 8e3], Gen.Double[1.0, 5.0], Gen.Double[1.0, 1.7], (force, share, exponent) =>
         (Law)new GasLaw("gas", 4.0) { Reference = force, PerVolume = share, Exponent = exponent });
 
-    private static readonly Gen<Law> Powers = Gen.Select(Gen.Double[0.0, 0.05], Gen.Double[1e5, 1e7], Gen.Double[1.2, 3.0], Gen.Bool, (at, c, e, below) =>
-        (Law)new PowerLaw("powers") { Clearance = at, Coefficient = c, Exponent = e, Direction = below ? -1.0 : 1.0 });
+    private static readonly Gen<Law> Powers = Gen.Select(
+        Gen.Double[0.0, 0.05], Gen.Double[1e5, 1e7], Gen.Double[1.2, 3.0], Gen.Bool, (at, c, e, below) =>
+            (Law)new PowerLaw("powers") { Clearance = at, Coefficient = c, Exponent = e, Direction = below ? -1.0 : 1.0 });
 
     private static Gen<Law> Any => Gen.OneOf(Straight, Gas, Powers);
 
