@@ -74,7 +74,7 @@ internal sealed record Element
 
     /// <summary>Force at s and ṡ with friction at the middle of its band.</summary>
     public T Force<T>(T sight, T rate)
-        where T : struct, ILane<T>
+        where T : unmanaged, ILane<T>
     {
         var ratio = Ratio.At(sight);
         return ratio * (OwnForce(OnTravel, Ratio.Travel(sight)) + OwnForce(OnRate, ratio * rate));
@@ -111,7 +111,7 @@ internal sealed record Element
     }
 
     private static T OwnForce<T>(IReadOnlyList<Law> laws, T x)
-        where T : struct, ILane<T>
+        where T : unmanaged, ILane<T>
     {
         var force = T.Of(0.0);
         for (var k = 0; k < laws.Count; k++)
