@@ -13,6 +13,9 @@ internal readonly struct Lane128(Vector128<double> v) : ILane<Lane128>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane128 Of(double value) => new(Vector128.Create(value));
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane128 Of(double first, double second) => new(Vector128.Create(first, second));
+
     public static Lane128 From(ReadOnlySpan<double> values) => new(Vector128.Create(values));
 
     public void To(Span<double> values) => _v.CopyTo(values);

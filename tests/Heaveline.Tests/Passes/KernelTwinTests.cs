@@ -47,7 +47,8 @@ public class KernelTwinTests
     [Fact]
     public void Every_random_car_moves_as_its_plain_twin() =>
         Gen.Select(AnyCar.Any, AnyCar.Loads, Gen.Double[4.0, 30.0], Gen.Int[0, 2]).Sample(
-            (car, load, speed, road) => Same(RideModel.Of(car, load), Roads[road], speed), iter: 200);
+            (car, load, speed, road) => Same(
+                RideModel.Of(car, car.Kind == VehicleKind.Car ? load : LoadState.Reference), Roads[road], speed), iter: 200);
 
     [Fact]
     public void A_sharp_step_moves_a_car_as_its_plain_twin()
@@ -107,7 +108,6 @@ public class KernelTwinTests
                 peak = Math.Max(peak, Math.Max(Math.Abs(truth[at]), IsRoll(channel) ? Math.Abs(truth[at - 1]) : 0.0));
             }
 
-            System.IO.File.AppendAllText("/tmp/h/k-miss.txt", $"{miss / Math.Max(peak, Zero):E1} {channel}\n");
             Assert.True(miss <= Near * Math.Max(peak, Zero), $"{what}: channel {channel} misses by {miss:E1} of {peak:E1} at sample {where}");
         }
     }

@@ -1,5 +1,5 @@
 using System.Runtime.CompilerServices;
-using Heaveline.Models.Forces;
+using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;

@@ -16,6 +16,9 @@ internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shape
     /// <summary>Whether springs, dampers and stops are worked out beside the axle's step.</summary>
     public bool IsShaped => (Needs & ShapedNeeds) != 0;
 
+    /// <summary>Whether anything is worked out beside the axle's step.</summary>
+    public bool IsFurther => IsShaped || (Needs & (Needs.CurvedStop | Needs.Friction | Needs.ElasticLink | Needs.FluidLink)) != 0;
+
     /// <summary>The plan for some cars.</summary>
     public static BlockPlan Of(ReadOnlySpan<RideNumbers> cars)
     {

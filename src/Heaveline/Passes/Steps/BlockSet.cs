@@ -1,5 +1,5 @@
 using Heaveline.Models;
-using Heaveline.Models.Forces;
+using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;

@@ -26,6 +26,11 @@ internal unsafe interface IEnds<T, TSample>
     /// <param name="room">Where they may be put; the quads themselves when they stand right as they are.</param>
     static abstract T* Road(Quad<TSample>* road, T* room);
 
+    /// <summary>The same of a road that all cars meet at the same time.</summary>
+    /// <param name="road">Four heights and four rates.</param>
+    /// <param name="room">Where they are put.</param>
+    static abstract T* Road(double* road, T* room);
+
     /// <summary>Writes a number of the body or of a line.</summary>
     static abstract void Record(TSample* to, T value);
 

@@ -1,5 +1,5 @@
 using Heaveline.Models;
-using Heaveline.Models.Forces;
+using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
@@ -18,10 +18,17 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     private const int Ring = BlockSet<T, TSides, TDampers>.Ring;
 
     private readonly BlockSet<T, TSides, TDampers> set;
+    private readonly AxleBlock<T, TSides>* front;
+    private readonly AxleBlock<T, TSides>* rear;
+    private readonly BodyBlock<T>* body;
+    private readonly AdamsRule<T>* rule;
+    private readonly KinkCount kinks;
+    private readonly bool further;
+    private readonly bool flows;
+    private readonly bool resists;
     private readonly int perOutput;
     private readonly int channels;
     private readonly int samplesBetweenLooks;
-    private readonly bool further;
 
     // Steps that are left until the ring's lower end.
     private int left = Ring;
@@ -35,22 +42,30 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     public LaneStepper(BlockSet<T, TSides, TDampers> set, int perOutput, double step, int channels)
     {
         (this.set, this.perOutput, this.channels) = (set, perOutput, channels);
+        front = set.Front;
+        rear = set.Rear;
+        body = set.Body;
+        rule = set.Rule;
+        kinks = set.Plan.Kinks;
+        further = set.Plan.IsFurther;
+        flows = (set.Plan.Needs & Needs.FluidLink) != 0;
+        resists = (set.Plan.Needs & Needs.ResistiveLine) != 0;
         samplesBetweenLooks = Math.Max(1, StepsBetweenLooks / perOutput);
-        further = (set.Plan.Needs & ~Needs.SolidAxle) != 0 || set.Plan.IsShaped;
-        *set.Rule = AdamsRule<T>.Of(T.Of(step));
+        *rule = AdamsRule<T>.Of(T.Of(step));
     }
 
     public override void Run(RoadSteps<Quad<TSample>, TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default)
     {
         var at = steps - road.First;
         var jumps = road.Jumps[jumped..];
-        var moving = (uint)road.Moving.Length / 2;
         // Levels before and after the table, with rates of zero.
         var levels = stackalloc Quad<TSample>[4];
         (levels[0], levels[1], levels[2], levels[3]) = (road.Before, road.Still, road.After, road.Still);
         fixed (Quad<TSample>* table = road.Moving)
+        fixed (double* shared = road.Shared)
         fixed (TSample* sample = samples[..(outputs * channels)])
         {
+            var moving = (uint)(shared == null ? road.Moving.Length / 2 : road.Shared.Length / 8);
             for (var k = 0; k < outputs; k++)
             {
                 if (k % samplesBetweenLooks == 0)
@@ -60,15 +75,28 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
 
                 for (var n = 0; n < perOutput; n++, at++)
                 {
-                    var under = TEnds.Road((uint)at < moving ? table + (2 * at) : at < 0 ? levels : levels + 2, set.Room);
-                    var to = n == 0 ? sample + (k * channels) : null;
-                    var first = jumps;
-                    while (jumps.Length > 0 && jumps[0].At == at + road.First)
+                    var under = (uint)at >= moving ? TEnds.Road(at < 0 ? levels : levels + 2, set.Room)
+                        : shared == null ? TEnds.Road(table + (2 * at), set.Room)
+                        : TEnds.Road(shared + (8 * at), set.Room);
+                    var here = 0;
+                    while (here < jumps.Length && jumps[here].At == at + road.First)
                     {
-                        jumps = jumps[1..];
+                        here++;
                     }
 
-                    Step(under, to, first[..(first.Length - jumps.Length)]);
+                    if (here > 0)
+                    {
+                        Jump(under, n == 0 ? sample + (k * channels) : null, jumps[..here]);
+                        jumps = jumps[here..];
+                    }
+                    else if (n == 0)
+                    {
+                        Recorded(under, sample + (k * channels));
+                    }
+                    else
+                    {
+                        Step(under);
+                    }
                 }
             }
         }
@@ -79,61 +107,58 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
 
     public override void Dispose() => set.Dispose();
 
-    private void Step(T* road, TSample* sample, ReadOnlySpan<RoadJump<Quad<TSample>>> jumps)
+    private void Step(T* road)
     {
-        var front = set.Front;
-        var rear = set.Rear;
-        var body = set.Body;
         if (left == 0)
         {
             Wrap();
         }
 
         left--;
-        var frontPast = set.FrontPast + left;
-        var rearPast = set.RearPast + left;
-        var bodyPast = set.BodyPast + left;
         if (further)
         {
             Further();
         }
 
-        if (sample != null)
-        {
-            Before(sample);
-        }
-
-        // A number a corner.
-        T* kick = stackalloc T[4];
-        if (jumps.Length > 0)
-        {
-            Kick(jumps, kick);
-        }
-
-        AxleStep<T, TSides, TDampers>.Run(front, body, set.Rule, road, frontPast, set.Plan.Kinks);
+        AxleStep<T, TSides, TDampers>.Run(front, body, rule, road, set.FrontPast + left, kinks);
         if (TEnds.Blocks == 2)
         {
-            AxleStep<T, TSides, TDampers>.Run(rear, body, set.Rule, road + 2, rearPast, set.Plan.Kinks);
+            AxleStep<T, TSides, TDampers>.Run(rear, body, rule, road + 2, set.RearPast + left, kinks);
         }
 
-        BodyStep<T, TSample, TEnds>.Run(body, &front->State, &rear->State, set.Rule, bodyPast);
-        if ((set.Plan.Needs & Needs.FluidLink) != 0)
+        BodyStep<T, TSample, TEnds>.Run(body, &front->State, &rear->State, rule, set.BodyPast + left);
+        if (flows)
         {
-            BetweenAxles<T, TSample, TEnds>.Flow(set.Link, set.Rule, set.LinkPast + left, (set.Plan.Needs & Needs.ResistiveLine) != 0);
+            BetweenAxles<T, TSample, TEnds>.Flow(set.Link, rule, set.LinkPast + left, resists);
         }
+    }
 
+    private void Recorded(T* road, TSample* sample)
+    {
+        Before(sample);
+        Step(road);
+        After(sample);
+    }
+
+    // A step beside which the road jumps.
+    private void Jump(T* road, TSample* sample, ReadOnlySpan<RoadJump<Quad<TSample>>> jumps)
+    {
+        // A number a corner.
+        var kick = stackalloc T[4];
+        Kick(jumps, kick);
         if (sample != null)
         {
-            After(sample);
+            Recorded(road, sample);
+        }
+        else
+        {
+            Step(road);
         }
 
-        if (jumps.Length > 0)
+        Kicked(front, set.FrontPast + left, kick);
+        if (TEnds.Blocks == 2)
         {
-            Kicked(front, frontPast, kick);
-            if (TEnds.Blocks == 2)
-            {
-                Kicked(rear, rearPast, kick + 2);
-            }
+            Kicked(rear, set.RearPast + left, kick + 2);
         }
     }
 
@@ -216,9 +241,14 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
             TEnds.Record(sample + Channel.Rates + Channel.Pitch, body->ThetaRate);
             TEnds.Record(sample + Channel.Rates + Channel.Roll, body->PhiRate);
             TEnds.Record(sample + Channel.Rates + Channel.Wheel, front->WL, front->WR, rear->WL, rear->WR);
-            TEnds.Record(sample + Channel.Rates + Channel.Flow, link->FlowRateL);
-            TEnds.Record(sample + Channel.Rates + Channel.Flow + 1, link->FlowRateR);
+            FlowRates(sample);
         }
+    }
+
+    private void FlowRates(TSample* sample)
+    {
+        TEnds.Record(sample + Channel.Rates + Channel.Flow, set.Link->FlowRateL);
+        TEnds.Record(sample + Channel.Rates + Channel.Flow + 1, set.Link->FlowRateR);
     }
 
     // Accelerations and forces, which the step works out.
@@ -250,6 +280,11 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
         if (channels == Channel.Count)
         {
             TEnds.Record(sample + Channel.Force, front->FL, front->FR, rear->FL, rear->FR);
+            if (resists)
+            {
+                // Worked out at the step itself, from the pressures.
+                FlowRates(sample);
+            }
         }
     }
 

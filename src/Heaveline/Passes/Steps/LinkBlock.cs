@@ -1,4 +1,4 @@
-using Heaveline.Models.Forces;
+using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;

@@ -15,12 +15,16 @@ internal readonly unsafe struct OneBlock : IEnds<Lane128, ScalarLane>
     public static Lane128 Difference(Lane128 front, Lane128 rear) => Lane128.FirstLess(front);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lane128* Road(Quad<ScalarLane>* road, Lane128* room)
+    public static Lane128* Road(Quad<ScalarLane>* road, Lane128* room) => Road((double*)road, room);
+
+    // Whole registers are written, as they are read: a read across two writes would wait for both to reach the cache.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane128* Road(double* road, Lane128* room)
     {
-        var from = (double*)road;
-        var to = (double*)room;
-        (to[0], to[1], to[2], to[3]) = (from[0], from[2], from[1], from[3]);
-        (to[8], to[9], to[10], to[11]) = (from[4], from[6], from[5], from[7]);
+        room[0] = Lane128.Of(road[0], road[2]);
+        room[1] = Lane128.Of(road[1], road[3]);
+        room[4] = Lane128.Of(road[4], road[6]);
+        room[5] = Lane128.Of(road[5], road[7]);
         return room;
     }
 

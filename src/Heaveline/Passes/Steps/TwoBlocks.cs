@@ -19,6 +19,17 @@ internal readonly unsafe struct TwoBlocks<T> : IEnds<T, T>
     public static T* Road(Quad<T>* road, T* room) => (T*)road;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T* Road(double* road, T* room)
+    {
+        for (var i = 0; i < 8; i++)
+        {
+            room[i] = T.Of(road[i]);
+        }
+
+        return room;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Record(T* to, T value) => *to = value;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

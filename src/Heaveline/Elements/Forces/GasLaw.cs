@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models.Forces;
+namespace Heaveline.Elements.Forces;
 
 /// <summary>A shut-in gas: how its pressure rises with what is pressed into its volume.</summary>
 internal struct GasLaw<T>

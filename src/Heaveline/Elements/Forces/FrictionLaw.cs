@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models.Forces;
+namespace Heaveline.Elements.Forces;
 
 /// <summary>
 /// Dry friction that sticks: a spring in series with a slider; what the spring cannot hold the slider gives way by. Right for travel that goes one

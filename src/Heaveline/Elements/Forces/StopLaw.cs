@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models.Forces;
+namespace Heaveline.Elements.Forces;
 
 /// <summary>A stop of curved force C·pᵉ, p the way past its clearance.</summary>
 internal struct StopLaw<T>

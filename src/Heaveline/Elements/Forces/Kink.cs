@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models.Forces;
+namespace Heaveline.Elements.Forces;
 
 /// <summary>One kink of a law that is straight between its kinks: where it stands, and by how much the slope changes there.</summary>
 internal unsafe struct Kink<T>

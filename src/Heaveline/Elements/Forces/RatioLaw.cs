@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models.Forces;
+namespace Heaveline.Elements.Forces;
 
 /// <summary>A motion ratio r₀ + r₁·S + r₂·S² in wheel travel S from the reference state.</summary>
 internal struct RatioLaw<T>

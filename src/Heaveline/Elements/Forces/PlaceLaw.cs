@@ -1,7 +1,7 @@
 using System.Runtime.CompilerServices;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models.Forces;
+namespace Heaveline.Elements.Forces;
 
 /// <summary>
 /// Where an element stands along a solid axle: it sees both wheel ends by these shares, and by virtual work its force goes to both by the same.
