@@ -55,7 +55,9 @@ public class PassBatchTests
         var groups = PassGroup.Of(Asked, PassOptions.Default, 4);
         Assert.Equal(Enumerable.Range(0, Asked.Count), groups.SelectMany(g => g.Places).Order());
         Assert.All(groups, g => Assert.Single(g.Clocks.Select(c => c.StepsPerSample).Distinct()));
-        Assert.All(groups, g => Assert.Single(g.Requests.Select(r => r.Model.Numbers.Laws.Needs & (Needs.ElasticLink | Needs.FluidLink)).Distinct()));
+        Assert.All(
+            groups,
+            g => Assert.Single(g.Requests.Select(r => KernelSlots.NeedsOf(r.Model.Numbers) & (Needs.ElasticLink | Needs.FluidLink)).Distinct()));
         Assert.All(groups, g => Assert.InRange(g.Places.Length, 1, 4));
     }
 
