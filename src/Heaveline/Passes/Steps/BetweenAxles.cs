@@ -88,16 +88,16 @@ internal static unsafe class BetweenAxles<T, TSample, TEnds>
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static void Pressures(AxleState<T>* n, FurtherBlock<T>* e, LinkBlock<T>* link, bool gas)
     {
-        n->StartL += Pressed(&e->L, link, link->FlowL + link->TrimFlowL, gas);
-        n->StartR += Pressed(&e->R, link, link->FlowR + link->TrimFlowR, gas);
+        n->StartL += Pressed(&e->L, link->FlowL + link->TrimFlowL, gas);
+        n->StartR += Pressed(&e->R, link->FlowR + link->TrimFlowR, gas);
     }
 
     // Gauge pressure of the fluid at one wheel, and the force that it makes there.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Pressed(FurtherSide<T>* e, LinkBlock<T>* link, T flow, bool gas)
+    private static T Pressed(FurtherSide<T>* e, T flow, bool gas)
     {
         var volume = (e->FluidArea * (e->Travel + e->TrimTravel)) - (e->FluidSign * flow);
-        var pressure = T.Fma(e->FluidStiffness, volume, link->FluidPressure);
+        var pressure = T.Fma(e->FluidStiffness, volume, e->FluidPressure);
         if (gas)
         {
             pressure = T.Fma(e->FluidGasPressure, e->FluidGas.Rise(volume) - T.Of(1.0), pressure);

@@ -1,5 +1,6 @@
-using Heaveline.Models;
+using Heaveline.Elements;
 using Heaveline.Elements.Forces;
+using Heaveline.Models;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
@@ -17,9 +18,9 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         {
             var car = cars[Math.Min(lane, cars.Length - 1)];
             Body(set, car, lane);
-            Axle(set.Plan, set.Front, set.FrontFurther, car, 0, lane);
-            Axle(set.Plan, set.Rear, set.RearFurther, car, 2, lane);
-            Link(set, car, lane);
+            Axle(set.Plan, set.Front, set.FrontFurther, car.Slots, 0, lane);
+            Axle(set.Plan, set.Rear, set.RearFurther, car.Slots, 2, lane);
+            Link(set, car.Slots, lane);
         }
     }
 
@@ -29,8 +30,8 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         for (var lane = 0; lane < 2; lane++)
         {
             Body(set, car, lane);
-            Axle(set.Plan, set.Front, set.FrontFurther, car, 2 * lane, lane);
-            Link(set, car, lane);
+            Axle(set.Plan, set.Front, set.FrontFurther, car.Slots, 2 * lane, lane);
+            Link(set, car.Slots, lane);
         }
     }
 
@@ -48,10 +49,11 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         Put(&to->RollGravity, lane, n.RollGravity);
     }
 
-    private static void Axle(BlockPlan plan, AxleBlock<T, TSides>* block, FurtherBlock<T>* further, RideNumbers n, int i, int lane)
+    private static void Axle(BlockPlan plan, AxleBlock<T, TSides>* block, FurtherBlock<T>* further, KernelSlots car, int i, int lane)
     {
+        var n = car.Numbers;
         var shaped = plan.IsShaped;
-        var (a, b) = (new FoldedCorner(n, i), new FoldedCorner(n, i + 1));
+        var (a, b) = (new FoldedCorner(car, i), new FoldedCorner(car, i + 1));
         var state = &block->State;
         var numbers = &block->Numbers;
         Put(&state->NegX, lane, -n.X[i]);
@@ -69,135 +71,170 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         Put(&numbers->AcrossAxle, lane, n.AcrossAxle[i], n.AcrossAxle[i + 1]);
         if (!shaped)
         {
-            Kinks(plan.Kinks, block, a, b, n.Laws, lane);
+            Kinks(plan.Kinks, block, a, b, lane);
         }
 
-        if (plan.Needs != Needs.None)
+        if (plan.IsFurther)
         {
-            Side(plan, &further->L, (Kink<T>*)(further + 1), n, a, i, lane);
-            Side(plan, &further->R, (Kink<T>*)(further + 1) + plan.Shaped.Side, n, b, i + 1, lane);
+            Side(plan, &further->L, (Kink<T>*)(further + 1), car, i, lane);
+            Side(plan, &further->R, (Kink<T>*)(further + 1) + plan.Shaped.Side, car, i + 1, lane);
         }
     }
 
-    private static void Kinks(
-        in KinkCount count, AxleBlock<T, TSides>* block, in FoldedCorner a, in FoldedCorner b, CornerLaws laws, int lane)
+    private static void Kinks(in KinkCount count, AxleBlock<T, TSides>* block, in FoldedCorner a, in FoldedCorner b, int lane)
     {
         var d = (KinkPair<T, TDampers>*)(block + 1);
-        for (var j = 0; j < laws.DamperHinges.Count; j++)
-        {
-            var (left, right) = (a.Damper(j), b.Damper(j));
-            Put(&d[j].At, lane, left.At, right.At);
-            Put(&d[j].Bend, lane, left.Bend, right.Bend);
-        }
-
         var p = (KinkPair<T, TSides>*)(d + count.Dampers);
-        for (int j = 0, springs = laws.SpringHinges.Count; j < springs + laws.BumpHinges.Count; j++)
+        var (left, right) = (a.DamperHinges, b.DamperHinges);
+        for (var j = 0; j < Math.Max(left.Count, right.Count); j++)
         {
-            var (left, right) = j < springs ? (a.Spring(j), b.Spring(j)) : (a.Bump(j - springs), b.Bump(j - springs));
-            Put(&p[j].At, lane, left.At, right.At);
-            Put(&p[j].Bend, lane, left.Bend, right.Bend);
+            Put(&d[j], lane, j < left.Count ? a.DamperKink(left[j]) : default, j < right.Count ? b.DamperKink(right[j]) : default);
         }
 
-        p += count.Above;
-        for (var j = 0; j < laws.ReboundHinges.Count; j++)
+        Travelled(p, a, lane, 0, count.Above);
+        if (TSides.Count == 2)
         {
-            var (left, right) = (a.Rebound(j), b.Rebound(j));
-            Put(&p[j].At, lane, left.At, right.At);
-            Put(&p[j].Bend, lane, left.Bend, right.Bend);
+            Travelled(p, b, lane, 1, count.Above);
         }
     }
 
-    private static void Side(BlockPlan plan, FurtherSide<T>* e, Kink<T>* kinks, RideNumbers n, in FoldedCorner corner, int i, int lane)
+    // Kinks over travel of one side: springs and stops one after the other, those that open, then those that close.
+    private static void Travelled(KinkPair<T, TSides>* to, in FoldedCorner corner, int lane, int side, int above)
     {
-        var laws = n.Laws;
+        var (open, close) = (0, above);
+        for (var k = 0; k < FoldedCorner.OverTravel; k++)
+        {
+            var (law, ratio) = corner.Travelled(k);
+            foreach (var hinge in law.Opening)
+            {
+                Put(&to[open++], side, lane, corner.Kink(hinge, ratio));
+            }
+
+            foreach (var hinge in law.Closing)
+            {
+                Put(&to[close++], side, lane, corner.Kink(hinge, ratio));
+            }
+        }
+    }
+
+    private static void Side(BlockPlan plan, FurtherSide<T>* e, Kink<T>* kinks, KernelSlots car, int i, int lane)
+    {
+        var corner = new FoldedCorner(car, i);
         Put(&e->TrimTravel, lane, corner.Trim);
         Put(&e->Constant, lane, corner.Constant(plan.IsShaped));
-        Stop(&e->Bump, laws.CurvedBump, i, lane);
-        Stop(&e->Rebound, laws.CurvedRebound, i, lane);
-        Put(&e->Friction.Rate, lane, laws.Friction[i] / laws.PreSliding[i]);
-        Put(&e->Friction.PreSliding, lane, laws.PreSliding[i]);
-        Put(&e->LinkRatio, lane, laws.LinkRatio[i]);
-        Put(&e->FluidArea, lane, laws.FluidArea[i]);
-        Put(&e->FluidSign, lane, laws.FluidSign[i]);
-        Put(&e->FluidStiffness, lane, laws.FluidStiffness[i]);
-        Put(&e->FluidGasPressure, lane, laws.FluidGasPressure[i]);
-        Put(&e->FluidGas.PerVolume, lane, laws.FluidPerVolume[i]);
-        Put(&e->FluidGas.Exponent, lane, laws.FluidExponent[i]);
+        Stop(&e->Bump, car.BumpStops[i].Power, lane);
+        Stop(&e->Rebound, car.ReboundStops[i].Power, lane);
+        Put(&e->Friction.Rate, lane, car.Frictions[i].Slider?.Rate ?? 0.0);
+        Put(&e->Friction.PreSliding, lane, car.Frictions[i].Slider?.PreSliding ?? 1.0);
+        Put(&e->LinkRatio, lane, car.CommonSprings[i].Share(i));
+        Accumulator(e, car.Accumulators[i], i, lane);
         if (plan.IsShaped)
         {
-            Shaped(plan.Shaped, e, kinks, laws, i, lane);
+            Shaped(plan.Shaped, e, kinks, car, i, lane);
         }
     }
 
-    private static void Shaped(in ShapedCount count, FurtherSide<T>* e, Kink<T>* kinks, CornerLaws laws, int i, int lane)
+    private static void Accumulator(FurtherSide<T>* e, KernelSlot unit, int i, int lane)
     {
-        Place(&e->SpringPlace, laws.SpringShare[i], lane);
-        Place(&e->DamperPlace, laws.DamperShare[i], lane);
-        Place(&e->StopPlace, laws.StopShare[i], lane);
-        Ratio(&e->SpringRatio, laws.SpringRatio, i, lane);
-        Ratio(&e->DamperRatio, laws.DamperRatio, i, lane);
-        Put(&e->SpringConstant, lane, laws.SpringConstant[i]);
-        Put(&e->SpringSlope, lane, laws.SpringSlope[i]);
-        Put(&e->GasForce, lane, laws.GasForce[i]);
-        Put(&e->Gas.PerVolume, lane, laws.GasAreaPerVolume[i]);
-        Put(&e->Gas.Exponent, lane, laws.GasExponent[i]);
-        Put(&e->DamperConstant, lane, laws.DamperConstant[i] + laws.DamperGas[i]);
-        Put(&e->DamperSlope, lane, laws.DamperSlope[i]);
-        Put(&e->StopConstant, lane, laws.StopConstant[i]);
-        Hinged(kinks, laws.SpringHinges, i, lane);
-        kinks += count.Springs;
-        Hinged(kinks, laws.DamperHinges, i, lane);
-        kinks += count.Dampers;
-        Hinged(kinks, laws.BumpHinges, i, lane);
-        kinks += count.Bumps;
-        Hinged(kinks, laws.ReboundHinges, i, lane);
+        Put(&e->FluidArea, lane, unit.Share(i));
+        Put(&e->FluidSign, lane, i < 2 ? 1.0 : -1.0);
+        Put(&e->FluidStiffness, lane, unit.OnTravel.Slope);
+        // Gas counts from its own pressure.
+        Put(&e->FluidPressure, lane, unit.OnTravel.Constant + (unit.Gas?.Reference ?? 0.0));
+        Put(&e->FluidGasPressure, lane, unit.Gas?.Reference ?? 0.0);
+        Gas(&e->FluidGas, unit.Gas, lane);
     }
 
-    private static void Hinged(Kink<T>* to, Hinges hinges, int i, int lane)
+    private static void Shaped(in ShapedCount count, FurtherSide<T>* e, Kink<T>* kinks, KernelSlots car, int i, int lane)
+    {
+        var (spring, damper, bump, rebound) = (car.Springs[i], car.Dampers[i], car.BumpStops[i], car.ReboundStops[i]);
+        Place(&e->SpringPlace, spring, i, lane);
+        Place(&e->DamperPlace, damper, i, lane);
+        // Both stops of a corner stand at one place.
+        Place(&e->StopPlace, bump.Share(i) != 0.0 ? bump : rebound, i, lane);
+        Ratio(&e->SpringRatio, spring.Ratio, lane);
+        Ratio(&e->DamperRatio, damper.Ratio, lane);
+        Put(&e->SpringConstant, lane, spring.OnTravel.Constant);
+        Put(&e->SpringSlope, lane, spring.OnTravel.Slope);
+        Put(&e->GasForce, lane, spring.Gas?.Reference ?? 0.0);
+        Gas(&e->Gas, spring.Gas, lane);
+        Put(&e->DamperConstant, lane, damper.OnRate.Constant + damper.OnTravel.Constant);
+        Put(&e->DamperSlope, lane, damper.OnRate.Slope);
+        Put(&e->StopConstant, lane, bump.OnTravel.Constant + rebound.OnTravel.Constant);
+        Put(&e->StopSlope, lane, bump.OnTravel.Slope + rebound.OnTravel.Slope);
+        Hinged(kinks, spring.OnTravel.Opening, lane);
+        kinks += count.Springs;
+        Hinged(kinks, damper.OnRate.Opening, lane);
+        kinks += count.Dampers;
+        Hinged(kinks, bump.OnTravel.Opening, lane);
+        Hinged(kinks + bump.OnTravel.Opening.Count, rebound.OnTravel.Opening, lane);
+        kinks += count.StopsAbove;
+        Hinged(kinks, bump.OnTravel.Closing, lane);
+        Hinged(kinks + bump.OnTravel.Closing.Count, rebound.OnTravel.Closing, lane);
+    }
+
+    private static void Hinged(Kink<T>* to, IReadOnlyList<Hinge> hinges, int lane)
     {
         for (var j = 0; j < hinges.Count; j++)
         {
-            Put(&to[j].At, lane, hinges.At[j][i]);
-            Put(&to[j].Bend, lane, hinges.Bend[j][i]);
+            Put(&to[j].At, lane, hinges[j].At);
+            Put(&to[j].Bend, lane, hinges[j].Bend);
         }
     }
 
-    private static void Link(BlockSet<T, TSides, TDampers> set, RideNumbers n, int lane)
+    private static void Link(BlockSet<T, TSides, TDampers> set, KernelSlots car, int lane)
     {
-        var laws = n.Laws;
+        var (line, spring) = (car.Numbers.Elements.Line, car.CommonSprings[0]);
         var to = set.Link;
-        Put(&to->Rate, lane, laws.LinkRate);
-        Put(&to->Damping, lane, laws.LinkDamping);
-        Put(&to->Carried, lane, laws.LinkCarried);
-        Put(&to->GasPressure, lane, laws.LinkGasPressure);
-        Put(&to->Gas.PerVolume, lane, laws.LinkPerVolume);
-        Put(&to->Gas.Exponent, lane, laws.LinkExponent);
-        Put(&to->FluidPressure, lane, laws.FluidPressure);
-        Put(&to->PerInertance, lane, laws.FluidFlows && !laws.FluidResists ? 1.0 / laws.FluidInertance : 0.0);
-        Put(&to->PerResistance, lane, laws.FluidResists ? 1.0 / laws.FluidResistance : 0.0);
-        Put(&to->Resistance, lane, laws.FluidResistance);
-        Put(&to->TrimFlowL, lane, n.TrimFlow[0]);
-        Put(&to->TrimFlowR, lane, n.TrimFlow[1]);
+        Put(&to->Rate, lane, spring.OnTravel.Slope);
+        Put(&to->Damping, lane, car.CommonDampers[0].OnRate.Slope);
+        // The gas of a line wide open counts from its own pressure.
+        Put(&to->Carried, lane, spring.OnTravel.Constant + (spring.Gas?.Reference ?? 0.0));
+        Put(&to->GasPressure, lane, spring.Gas?.Reference ?? 0.0);
+        Gas(&to->Gas, spring.Gas, lane);
+        Put(&to->PerInertance, lane, line is { Resists: false } ? 1.0 / line.Inertance : 0.0);
+        Put(&to->PerResistance, lane, line is { Resists: true } ? 1.0 / line.Resistance : 0.0);
+        Put(&to->Resistance, lane, line?.Resistance ?? 0.0);
+        Put(&to->TrimFlowL, lane, car.Numbers.TrimFlow[0]);
+        Put(&to->TrimFlowR, lane, car.Numbers.TrimFlow[1]);
     }
 
-    private static void Stop(StopLaw<T>* to, double[][] stop, int i, int lane)
+    private static void Stop(StopLaw<T>* to, PowerLaw? stop, int lane)
     {
-        Put(&to->Clearance, lane, stop[0][i]);
-        Put(&to->Factor, lane, stop[1][i]);
-        Put(&to->Exponent, lane, stop[2][i]);
+        Put(&to->Clearance, lane, stop?.Clearance ?? 0.0);
+        Put(&to->Factor, lane, stop?.Coefficient ?? 0.0);
+        Put(&to->Exponent, lane, stop?.Exponent ?? 1.0);
     }
 
-    private static void Place(PlaceLaw<T>* to, double share, int lane)
+    private static void Gas(GasLaw<T>* to, GasLaw? gas, int lane)
     {
-        Put(&to->Own, lane, share);
-        Put(&to->Other, lane, 1.0 - share);
+        Put(&to->PerVolume, lane, gas?.PerVolume ?? 0.0);
+        Put(&to->Exponent, lane, gas?.Exponent ?? 1.0);
     }
 
-    private static void Ratio(RatioLaw<T>* to, double[][] ratio, int i, int lane)
+    private static void Place(PlaceLaw<T>* to, KernelSlot element, int i, int lane)
     {
-        Put(&to->R0, lane, ratio[0][i]);
-        Put(&to->R1, lane, ratio[1][i]);
-        Put(&to->R2, lane, ratio[2][i]);
+        Put(&to->Own, lane, element.Share(i));
+        Put(&to->Other, lane, element.Share(i ^ 1));
+    }
+
+    private static void Ratio(RatioLaw<T>* to, in RatioCurve ratio, int lane)
+    {
+        Put(&to->R0, lane, ratio.AtReference);
+        Put(&to->R1, lane, ratio.PerTravel);
+        Put(&to->R2, lane, ratio.PerTravelSquared);
+    }
+
+    private static void Put(KinkPair<T, TDampers>* to, int lane, (double At, double Bend) left, (double At, double Bend) right)
+    {
+        Put(&to->At, lane, left.At, right.At);
+        Put(&to->Bend, lane, left.Bend, right.Bend);
+    }
+
+    private static void Put(KinkPair<T, TSides>* to, int side, int lane, (double At, double Bend) kink)
+    {
+        Put((T*)&to->At + side, lane, kink.At);
+        Put((T*)&to->Bend + side, lane, kink.Bend);
     }
 
     private static void Put(TSides* to, int lane, double left, double right) => Put((T*)to, TSides.Count, lane, left, right);

@@ -23,36 +23,40 @@ internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shape
     public static BlockPlan Of(ReadOnlySpan<RideNumbers> cars)
     {
         var needs = Needs.None;
-        var (springs, dampers, bumps, rebounds) = (0, 0, 0, 0);
         foreach (var car in cars)
         {
             // A need is a term that is switched on; a car without it has zeros there, so cars of different needs can stand side by side,
             // save for the two kinds of interconnection, which exclude each other.
-            needs |= car.Laws.Needs;
-            springs = Math.Max(springs, car.Laws.SpringHinges.Count);
-            dampers = Math.Max(dampers, car.Laws.DamperHinges.Count);
-            bumps = Math.Max(bumps, car.Laws.BumpHinges.Count);
-            rebounds = Math.Max(rebounds, car.Laws.ReboundHinges.Count);
+            needs |= car.Slots.Needs;
         }
 
         RefuseApart(cars, needs);
         var shaped = (needs & ShapedNeeds) != 0;
         var (sides, dampersAlike) = (true, true);
+        var (kinks, apart) = (new KinkCount(0, 0, 0, (needs & Needs.SolidAxle) != 0), new ShapedCount());
         foreach (var car in cars)
         {
-            sides &= FoldedCorner.SidesAlike(car, shaped);
-            dampersAlike &= shaped || FoldedCorner.DampersAlike(car);
+            sides &= FoldedCorner.SidesAlike(car.Slots, shaped);
+            dampersAlike &= shaped || FoldedCorner.DampersAlike(car.Slots);
+            for (var i = 0; i < 4; i++)
+            {
+                if (shaped)
+                {
+                    apart = apart.And(car.Slots, i);
+                }
+                else
+                {
+                    kinks = kinks.And(car.Slots, i);
+                }
+            }
         }
 
-        var solid = (needs & Needs.SolidAxle) != 0;
-        return shaped
-            ? new(
-                needs,
-                new(0, 0, 0, solid),
-                new(springs, dampers, bumps, rebounds, (needs & Needs.Gas) != 0, (needs & Needs.CurvedStop) != 0),
-                sides,
-                true)
-            : new(needs, new(dampers, springs + bumps, rebounds, solid), default, sides, dampersAlike);
+        return new(
+            needs,
+            kinks,
+            apart with { Gas = (needs & Needs.Gas) != 0, CurvedStops = (needs & Needs.CurvedStop) != 0 },
+            sides,
+            dampersAlike);
     }
 
     private static void RefuseApart(ReadOnlySpan<RideNumbers> cars, Needs needs)
@@ -66,7 +70,7 @@ internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shape
         {
             foreach (var car in cars)
             {
-                if (car.Laws.FluidFlows && !car.Laws.FluidResists)
+                if (car.Elements.Line is { Resists: false })
                 {
                     throw new ArgumentException("Cars with and without inertance in their fluid lines cannot run side by side.", nameof(cars));
                 }

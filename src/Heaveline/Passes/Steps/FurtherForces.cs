@@ -103,8 +103,8 @@ internal static unsafe class FurtherForces<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private static T Stop(FurtherSide<T>* e, Kink<T>* from, in ShapedCount kinks, T travel)
     {
-        var force = Kink<T>.Above(from, kinks.Bumps, travel, e->StopConstant);
-        force = Kink<T>.Below(from + kinks.Bumps, kinks.Rebounds, travel, force);
+        var force = Kink<T>.Above(from, kinks.StopsAbove, travel, T.Fma(e->StopSlope, travel, e->StopConstant));
+        force = Kink<T>.Below(from + kinks.StopsAbove, kinks.StopsBelow, travel, force);
         return kinks.CurvedStops && (e->Bump.Touched(travel) || e->Rebound.Touched(-travel)) ? force + Curved(e, travel) : force;
     }
 

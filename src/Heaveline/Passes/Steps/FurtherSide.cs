@@ -32,12 +32,15 @@ internal struct FurtherSide<T>
     public T DamperConstant;
     public T DamperSlope;
     public T StopConstant;
+    public T StopSlope;
 
-    // Elastic link: its ratio here. Line: displaced area, sign of the flow (+ out of the front), gas and compliance of the accumulator, its pressure.
+    // Elastic link: its ratio here. Line: displaced area, sign of the flow (+ out of the front),
+    // base pressure, compliance and gas of the accumulator, its pressure.
     public T LinkRatio;
     public T FluidArea;
     public T FluidSign;
     public T FluidStiffness;
+    public T FluidPressure;
     public T FluidGasPressure;
     public GasLaw<T> FluidGas;
     public T Pressure;

@@ -14,8 +14,7 @@ internal struct LinkBlock<T>
     public T GasPressure;
     public GasLaw<T> Gas;
 
-    // The line: base pressure, 1/I, 1/R, R; flow at trim.
-    public T FluidPressure;
+    // The line: 1/I, 1/R, R; flow at trim.
     public T PerInertance;
     public T PerResistance;
     public T Resistance;
