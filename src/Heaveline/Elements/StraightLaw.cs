@@ -30,10 +30,11 @@ internal sealed class StraightLaw : Law
         {
             // Below every hinge those that close all count; passing one ends its share, passing one that opens begins it.
             var slope = Slope + Closing.Sum(hinge => hinge.Bend);
-            var steepest = Math.Max(Slope, slope);
-            foreach (var (_, bend) in Opening.Concat(Closing.Select(hinge => hinge with { Bend = -hinge.Bend })).OrderBy(hinge => hinge.At))
+            var steepest = slope;
+            foreach (var corner in Opening.Concat(Closing.Select(hinge => hinge with { Bend = -hinge.Bend }))
+                .GroupBy(hinge => hinge.At).OrderBy(at => at.Key))
             {
-                slope += bend;
+                slope += corner.Sum(hinge => hinge.Bend);
                 steepest = Math.Max(steepest, slope);
             }
 
