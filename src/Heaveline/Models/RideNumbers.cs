@@ -112,6 +112,9 @@ internal sealed class RideNumbers
     /// <summary>Number of positions: heave, pitch, roll, four wheels, and the flow of the left and the right line where fluid flows.</summary>
     public int Positions => Elements.Line is null ? 7 : 9;
 
+    /// <summary>The elements in the kernel's slots.</summary>
+    public KernelSlots Slots => field ??= new(this);
+
     /// <summary>What an element sees at trim.</summary>
     public double AtTrim(Sight sight) => sight.Of(TrimTravel, TrimFlow.AsSpan(0, 2));
 

@@ -11,7 +11,7 @@ internal static class RidePacking
         where TQuad : struct, IQuad<TQuad, TLane>
         where TLane : struct, ILane<TLane>
     {
-        KernelSlots[] slots = [.. cars.Select(car => new KernelSlots(car))];
+        KernelSlots[] slots = [.. cars.Select(car => car.Slots)];
         var needs = Needs.None;
         foreach (var car in slots)
         {
