@@ -1,7 +1,9 @@
 using Heaveline.Elements;
+using Heaveline.Models;
 using Heaveline.Numerics;
+using Heaveline.Passes;
 
-namespace Heaveline.Models;
+namespace Heaveline.Tests.Twin;
 
 /// <summary>Packs one car per lane.</summary>
 internal static class RidePacking
