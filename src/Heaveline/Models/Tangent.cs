@@ -1,10 +1,9 @@
-using Heaveline.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Models;
 
 /// <summary>
-/// Small motions about a trim, from the exact derivatives of the kernel. Dampers count with the mean of both slopes at zero velocity, stops as they
+/// Small motions about a trim, from the exact slopes of the elements. Dampers count with the mean of both slopes at zero velocity, stops as they
 /// are touched at trim, friction is left out, every wheel stays on the ground.
 /// </summary>
 public sealed class Tangent
@@ -83,17 +82,15 @@ public sealed class Tangent
     /// </summary>
     internal static (Matrix<double> Rate, Matrix<double> Damping) WithoutInterconnection(RideNumbers n)
     {
-        var c = RidePacking.Pack<Quad<DualLane>, DualLane>([n]);
-        c.Needs &= ~(Needs.Friction | Needs.ElasticLink | Needs.FluidLink);
-        return Suspension(c);
+        var slopes = new TangentSlopes(n, element => !element.Joins);
+        return (slopes.SuspensionRate, slopes.SuspensionDamping);
     }
 
     internal static Tangent Of(RideNumbers n)
     {
-        var c = RidePacking.Pack<Quad<DualLane>, DualLane>([n]);
-        c.Needs &= ~Needs.Friction;
-        var count = n.Laws.FluidFlows ? 9 : 7;
-        var rates = n.Laws.FluidResists ? 7 : count;
+        var count = n.Positions;
+        var rates = n.Elements.Line is { Resists: true } ? 7 : count;
+        var slopes = new TangentSlopes(n);
         var state = Matrix<double>.Build.Dense(count + rates, count + rates);
         var road = Matrix<double>.Build.Dense(count + rates, 8);
         for (var k = 0; k < rates; k++)
@@ -101,25 +98,34 @@ public sealed class Tangent
             state[k, count + k] = 1.0;
         }
 
-        for (var k = 0; k < (2 * count) + 8; k++)
+        for (var i = 0; i < count; i++)
         {
-            var column = Column(c, n, count, k);
-            for (var i = 0; i < count; i++)
+            var row = i < rates ? count + i : i;
+            for (var j = 0; j < count; j++)
             {
-                var row = i < rates ? count + i : i;
-                if (k < count + rates)
-                {
-                    state[row, k] = column[i];
-                }
-                else if (k >= 2 * count)
-                {
-                    road[row, k - (2 * count)] = column[i];
-                }
+                state[row, j] = slopes.ByPlace[(i * count) + j];
+            }
+
+            for (var j = 0; j < rates; j++)
+            {
+                state[row, count + j] = slopes.BySpeed[(i * count) + j];
             }
         }
 
-        var (rate, damping) = Suspension(c);
-        return new Tangent(count, state, road, [.. Enumerable.Range(0, 4).Select(i => rate[i, i] + rate[i, i ^ 1])], rate, damping);
+        for (var i = 0; i < 4; i++)
+        {
+            for (var w = i & 2; w < (i & 2) + 2; w++)
+            {
+                // A tyre's push on its own wheel, and on the other through a solid axle.
+                var per = i == w ? n.PerWheel[i] : n.AcrossAxle[i];
+                road[count + 3 + i, w] = per * n.TyreRate[w];
+                road[count + 3 + i, 4 + w] = per * n.TyreDamping[w];
+            }
+        }
+
+        var rate = slopes.SuspensionRate;
+        return new Tangent(
+            count, state, road, [.. Enumerable.Range(0, 4).Select(i => rate[i, i] + rate[i, i ^ 1])], rate, slopes.SuspensionDamping);
     }
 
     // The accelerations' rows, then the flows' that have none.
@@ -133,67 +139,5 @@ public sealed class Tangent
         }
 
         return rows;
-    }
-
-    // Derivative of all accelerations with respect to variable k: positions, rates, then road heights and road rates.
-    private static double[] Column(RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, int count, int k)
-    {
-        DualLane D(int i) => new(0.0, i == k ? 1.0 : 0.0);
-        Quad<DualLane> Four(int from) => new(D(from), D(from + 1), D(from + 2), D(from + 3));
-        Quad<DualLane> Sides(int from) => count == 9 ? new(D(from), D(from + 1), D(from), D(from + 1)) : default;
-        var state = new RideState<Quad<DualLane>, DualLane>
-        {
-            Z = D(0),
-            Theta = D(1),
-            Phi = D(2),
-            U = Four(3),
-            Flow = Sides(7),
-            ZRate = D(count),
-            ThetaRate = D(count + 1),
-            PhiRate = D(count + 2),
-            URate = Four(count + 3),
-            FlowRate = Sides(count + 7),
-        };
-        RideKernel<Quad<DualLane>, DualLane>.Accelerations(c, state, Four(2 * count), Four((2 * count) + 4));
-        var column = new double[count];
-        column[0] = state.ZDot.Slope;
-        column[1] = state.ThetaDot.Slope;
-        column[2] = n.Rolls ? state.PhiDot.Slope : 0.0;
-        for (var i = 0; i < 4; i++)
-        {
-            column[3 + i] = state.UDot.At(i).Slope;
-        }
-
-        if (count == 9)
-        {
-            var flow = n.Laws.FluidResists ? state.FlowRate : state.FlowDot;
-            column[7] = flow.At(0).Slope;
-            column[8] = flow.At(1).Slope;
-        }
-
-        return column;
-    }
-
-    private static (Matrix<double> Rate, Matrix<double> Damping) Suspension(RideConstants<Quad<DualLane>, DualLane> c)
-    {
-        var rate = Matrix<double>.Build.Dense(4, 4);
-        var damping = Matrix<double>.Build.Dense(4, 4);
-        for (var j = 0; j < 4; j++)
-        {
-            Quad<DualLane> Seed() => new(D(0, j), D(1, j), D(2, j), D(3, j));
-            var byTravel = new RideState<Quad<DualLane>, DualLane> { Travel = Seed() + c.TrimTravel };
-            var byRate = new RideState<Quad<DualLane>, DualLane> { Travel = c.TrimTravel, Rate = Seed() };
-            ElementForces<Quad<DualLane>, DualLane>.Suspension(c, byTravel);
-            ElementForces<Quad<DualLane>, DualLane>.Suspension(c, byRate);
-            for (var i = 0; i < 4; i++)
-            {
-                rate[i, j] = byTravel.Force.At(i).Slope;
-                damping[i, j] = byRate.Force.At(i).Slope;
-            }
-        }
-
-        return (rate, damping);
-
-        static DualLane D(int i, int j) => new(0.0, i == j ? 1.0 : 0.0);
     }
 }

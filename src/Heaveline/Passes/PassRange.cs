@@ -54,9 +54,9 @@ internal static class PassRange
             for (var i = 0; i < 4; i++)
             {
                 var travel = travels[i].Of(s);
-                if (travel > n.Laws.BumpLimit[i] || travel < n.Laws.ReboundLimit[i])
+                if (travel > n.Elements.BumpLimit[i] || travel < n.Elements.ReboundLimit[i])
                 {
-                    var limit = travel > 0.0 ? n.Laws.BumpLimit[i] : n.Laws.ReboundLimit[i];
+                    var limit = travel > 0.0 ? n.Elements.BumpLimit[i] : n.Elements.ReboundLimit[i];
                     return (
                         PassOutcome.TravelOutOfRange,
                         k,
@@ -65,7 +65,7 @@ internal static class PassRange
                 }
             }
 
-            if ((n.Laws.Needs & Needs.FluidLink) != 0 && EmptyLine(n, s, travels))
+            if (n.Elements.Accumulators.Count > 0 && EmptyLine(n, s, travels))
             {
                 return (PassOutcome.LineEmptied, k, $"The line pressure fell to zero at {time:F2} s. Raise the base pressure.");
             }
@@ -91,7 +91,7 @@ internal static class PassRange
             finite &= double.IsFinite(samples[i]);
         }
 
-        if (!finite || (n.Laws.Needs & Needs.FluidLink) != 0)
+        if (!finite || n.Elements.Accumulators.Count > 0)
         {
             return false;
         }
@@ -104,7 +104,7 @@ internal static class PassRange
 
         for (var i = 0; i < 4 && within; i++)
         {
-            var (least, most) = (n.Laws.ReboundLimit[i], n.Laws.BumpLimit[i]);
+            var (least, most) = (n.Elements.ReboundLimit[i], n.Elements.BumpLimit[i]);
             if (double.IsFinite(least) || double.IsFinite(most))
             {
                 var reading = RideSignal.Travel(model, i).Whole;
@@ -121,10 +121,11 @@ internal static class PassRange
 
     private static bool EmptyLine(RideNumbers n, ReadOnlySpan<double> s, SampleReading[] travels)
     {
-        for (var i = 0; i < 4; i++)
+        ReadOnlySpan<double> travel = [travels[0].Of(s), travels[1].Of(s), travels[2].Of(s), travels[3].Of(s)];
+        ReadOnlySpan<double> flow = [n.TrimFlow[0] + s[Channel.Flow], n.TrimFlow[1] + s[Channel.Flow + 1]];
+        foreach (var accumulator in n.Elements.Accumulators)
         {
-            var volume = (n.Laws.FluidArea[i] * travels[i].Of(s)) - (n.Laws.FluidSign[i] * (n.TrimFlow[i] + s[Channel.Flow + (i % 2)]));
-            if (!(n.Laws.FluidPressureAt(i, volume) > 0.0))
+            if (!(accumulator.StandingAt(accumulator.Sight.Of(travel, flow)) > 0.0))
             {
                 return true;
             }

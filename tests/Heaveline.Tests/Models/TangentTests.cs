@@ -1,8 +1,10 @@
+using Heaveline.Elements;
 using CsCheck;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
+using Heaveline.Tests.Twin;
 
 namespace Heaveline.Tests.Models;
 
