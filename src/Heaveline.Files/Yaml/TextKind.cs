@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text.Json.Nodes;
 using Heaveline.Files.Forms;
 
@@ -7,6 +8,9 @@ namespace Heaveline.Files.Yaml;
 /// <param name="lines">Whether it may have several lines.</param>
 internal sealed class TextKind(bool lines) : Kind<string>
 {
+    // What ends a line in YAML or on a terminal.
+    private static readonly SearchValues<char> Breaks = SearchValues.Create("\n\r\v\f\u0085\u2028\u2029");
+
     /// <inheritdoc/>
     public override string Words => "some text";
 
@@ -36,7 +40,7 @@ internal sealed class TextKind(bool lines) : Kind<string>
 
     /// <summary>A text with its line breaks spelled out, as YAML can have them escaped; null when it has none.</summary>
     internal static string? LineBreak(string text) =>
-        text.AsSpan().IndexOfAny("\n\r\f\u0085\u2028\u2029") < 0 ? null : ControlCharacter.Spelled(text);
+        text.AsSpan().IndexOfAny(Breaks) < 0 ? null : ControlCharacter.Spelled(text);
 
     /// <inheritdoc/>
     internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Text };

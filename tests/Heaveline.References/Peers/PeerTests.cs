@@ -53,7 +53,8 @@ public class PeerTests
 
     /// <summary>
     /// A wrong law would stay wrong however small the step. 1e-5 of peak in the motions, 3e-5 in accelerations and loads: what remains at a step of 5
-    /// µs of the error of first order that landing and the road's corners leave. Below 1e-6 the general solver's own two runs with friction tell no more.
+    /// µs of the error of first order that landing and the road's corners leave. Below 1e-6 the general solver's own two runs with friction tell no
+    /// more.
     /// </summary>
     [Theory]
     [MemberData(nameof(Curved))]
@@ -65,7 +66,9 @@ public class PeerTests
         Assert.All(fine, m => Assert.True(m.Miss <= (motions.Contains(m.Kind) ? 1e-5 : 3e-5), $"{m.Kind}: {m.Miss:E2}"));
         Assert.All(
             fine.Zip(coarse),
-            pair => Assert.True(pair.First.Miss < Math.Max(pair.Second.Miss / 3.0, 1e-6), $"{pair.First.Kind}: {pair.Second.Miss:E2} to {pair.First.Miss:E2}"));
+            pair => Assert.True(
+                pair.First.Miss < Math.Max(pair.Second.Miss / 3.0, 1e-6),
+                $"{pair.First.Kind}: {pair.Second.Miss:E2} to {pair.First.Miss:E2}"));
     }
 
     /// <summary>

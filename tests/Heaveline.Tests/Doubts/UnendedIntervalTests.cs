@@ -1,6 +1,5 @@
 using Heaveline.Doubts;
 using Heaveline.Measures;
-using Heaveline.Modes;
 using Heaveline.Studies;
 
 namespace Heaveline.Tests.Doubts;
