@@ -9,14 +9,11 @@ namespace Heaveline.Passes;
 internal static class PassLanes<TLane>
     where TLane : struct, ILane<TLane>
 {
-    /// <summary>Recorded samples of each pass on its own clock, one sample after the other, some channels each.</summary>
+    /// <summary>Recorded samples of each pass on its own clock, one sample after the other, all channels each.</summary>
     /// <param name="group">The passes.</param>
     /// <param name="timing">The clock that covers all of theirs.</param>
-    /// <param name="channels">How much of a sample is recorded.</param>
-    /// <param name="sheet">Gives room for at least so many numbers, which need not be cleared.</param>
     /// <param name="cancellation">Stops the run.</param>
-    public static double[][] Samples(
-        PassGroup group, PassTiming timing, int channels, Func<int, double[]> sheet, CancellationToken cancellation)
+    public static double[][] Samples(PassGroup group, PassTiming timing, CancellationToken cancellation)
     {
         if (group.Requests.Length > TLane.Count)
         {
@@ -27,11 +24,11 @@ internal static class PassLanes<TLane>
         var road = new LaneRoads<TLane>(group);
         var (first, last) = road.Moving(timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
         var jumps = road.Jumps(timing.Start, timing.Step);
-        var stepper = new PassStepper<Quad<TLane>, TLane>(constants, timing.StepsPerSample, TLane.Of(timing.Step), channels);
+        var stepper = new PassStepper<Quad<TLane>, TLane>(constants, timing.StepsPerSample, TLane.Of(timing.Step));
         // Both are large and of no use after the run: borrowed, since clearing and collecting them would cost
         // more than the run (measured 2026-11-25).
         var table = ArrayPool<Quad<TLane>>.Shared.Rent(RoadBlock.TableLength(timing));
-        var samples = ArrayPool<TLane>.Shared.Rent(timing.Samples * channels);
+        var samples = ArrayPool<TLane>.Shared.Rent(timing.Samples * Channel.Count);
         try
         {
             foreach (var block in RoadBlock.Of(timing, first, last))
@@ -41,11 +38,11 @@ internal static class PassLanes<TLane>
                 stepper.Run(
                     new(block.First, moving, road.After, jumps),
                     block.Outputs,
-                    samples.AsSpan(block.From * channels, block.Outputs * channels),
+                    samples.AsSpan(block.From * Channel.Count, block.Outputs * Channel.Count),
                     cancellation);
             }
 
-            return Apart(samples, group.Clocks, timing, channels, sheet);
+            return Apart(samples, group.Clocks, timing);
         }
         finally
         {
@@ -54,15 +51,15 @@ internal static class PassLanes<TLane>
         }
     }
 
-    private static double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing, int channels, Func<int, double[]> sheet)
+    private static double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing)
     {
         var flat = MemoryMarshal.Cast<TLane, double>(samples);
         var each = new double[clocks.Length][];
         for (var k = 0; k < each.Length; k++)
         {
             // Every lane ends at its own time: what the others still record is not its own.
-            var own = (each[k] = sheet(clocks[k].Samples * channels)).AsSpan(0, clocks[k].Samples * channels);
-            for (int i = 0, at = (TLane.Count * channels * (clocks[k].First - timing.First)) + k; i < own.Length; i++, at += TLane.Count)
+            var own = each[k] = GC.AllocateUninitializedArray<double>(clocks[k].Samples * Channel.Count);
+            for (int i = 0, at = (TLane.Count * Channel.Count * (clocks[k].First - timing.First)) + k; i < own.Length; i++, at += TLane.Count)
             {
                 own[i] = flat[at];
             }
