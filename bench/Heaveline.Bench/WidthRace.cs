@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
+using Heaveline.Passes.Steps;
 
 namespace Heaveline.Bench;
 
@@ -18,6 +19,9 @@ internal static class WidthRace
     private const int StepsPerSample = 4;
     private const double Step = 0.625e-3;
 
+    // Samples that are taken up at once by whoever measures in flight.
+    private const int Chunk = 32;
+
     /// <param name="peer">The peer's command line, or nothing.</param>
     public static int Run(string[] peer)
     {
@@ -31,6 +35,17 @@ internal static class WidthRace
         if (LaneWidth.All.Contains(8))
         {
             entrants.Add(("8 cars side by side (512 bits)", 8, Timed<Quad<Lane512>, Lane512>(8)));
+        }
+
+        entrants.Add(("blocks: 4 cars (256 bits), positions alone", 4, Blocks<Lane256>(4, Channel.Motion)));
+        entrants.Add(("blocks: one car, scalar", 1, Blocks<ScalarLane>(1)));
+        entrants.Add(("blocks: one car, axles side by side", 1, OneCar()));
+        entrants.Add(("blocks: 2 cars (128 bits)", 2, Blocks<Lane128>(2)));
+        entrants.Add(("blocks: 4 cars (256 bits)", 4, Blocks<Lane256>(4)));
+        if (LaneWidth.All.Contains(8))
+        {
+            entrants.Add(("blocks: 8 cars (512 bits)", 8, Blocks<Lane512>(8)));
+            entrants.Add(("blocks: 8 cars (512 bits), positions alone", 8, Blocks<Lane512>(8, Channel.Motion)));
         }
 
         if (peer.Length > 0)
@@ -90,14 +105,41 @@ internal static class WidthRace
         var one = RoadUnderWheels.Of(models[0], Saloon.Hump).Table<Quad<ScalarLane>>(Saloon.Speed, 0.0, Step, Samples * StepsPerSample);
         TQuad[] road = [.. one.Select(q => TQuad.Of(Of(q, 0), Of(q, 1), Of(q, 2), Of(q, 3)))];
         var samples = new TLane[Samples * Channel.Count];
-        return () =>
-        {
-            var start = Stopwatch.GetTimestamp();
-            new PassStepper<TQuad, TLane>(constants, StepsPerSample, TLane.Of(Step)).Run(new(0, road, default), Samples, samples);
-            return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        };
+        return () => ProcessorTime.Of(
+            () => new PassStepper<TQuad, TLane>(constants, StepsPerSample, TLane.Of(Step)).Run(new(0, road, default), Samples, samples));
 
         static TLane Of(Quad<ScalarLane> q, int corner) => TLane.Of(q.At(corner).Value);
+    }
+
+    private static Func<double> Blocks<TLane>(int cars, int channels = Channel.Count)
+        where TLane : unmanaged, ILane<TLane>
+    {
+        var models = Enumerable.Range(0, cars).Select(k => RideModel.Of(Saloon.Of(1.0 + (0.01 * k))).Numbers).ToArray();
+        var one = RoadUnderWheels.Of(RideModel.Of(Saloon.Of()), Saloon.Hump)
+            .Table<Quad<ScalarLane>>(Saloon.Speed, 0.0, Step, Samples * StepsPerSample);
+        double[] road = [.. one.SelectMany(q => Enumerable.Range(0, 4).Select(i => q.At(i).Value))];
+        var samples = new TLane[Chunk * channels];
+        return () => ProcessorTime.Of(() =>
+        {
+            using var stepper = Stepper.Of<TLane>(models, StepsPerSample, Step, channels);
+            var steps = new RoadSteps<Quad<TLane>, TLane>(0, default, default) { Shared = road };
+            for (var k = 0; k < Samples; k += Chunk)
+            {
+                stepper.Run(steps, Chunk, samples);
+            }
+        });
+    }
+
+    private static Func<double> OneCar()
+    {
+        var model = RideModel.Of(Saloon.Of());
+        var road = RoadUnderWheels.Of(model, Saloon.Hump).Table<Quad<ScalarLane>>(Saloon.Speed, 0.0, Step, Samples * StepsPerSample);
+        var samples = new ScalarLane[Samples * Channel.Count];
+        return () => ProcessorTime.Of(() =>
+        {
+            using var stepper = Stepper.Of(model.Numbers, StepsPerSample, Step);
+            stepper.Run(new(0, road, default), Samples, samples);
+        });
     }
 
     private static double Peer(string[] command)

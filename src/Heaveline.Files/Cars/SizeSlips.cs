@@ -1,3 +1,4 @@
+using Heaveline.Elements;
 using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;

@@ -1,3 +1,4 @@
+using Heaveline.Elements;
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
 using Heaveline.Models;

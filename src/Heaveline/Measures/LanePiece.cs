@@ -5,7 +5,7 @@ namespace Heaveline.Measures;
 
 /// <summary>The cubic of a <see cref="CurvePiece"/> over lanes: one trace, or several side by side with the same bits.</summary>
 internal readonly struct LanePiece<TLane>(TLane c0, TLane c1, TLane c2, TLane c3)
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     // A division costs as much as all the rest of a piece.
     private const double Third = 1.0 / 3.0;

@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Elements;
 using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Quantities;
@@ -38,7 +39,7 @@ public sealed record MeasuredEnd(string Id, string Sentence)
             return null;
         }
 
-        var share = pass.Model.Numbers.Laws.DamperShare;
+        var share = Shares(pass.Model.Numbers.Elements.Dampers);
         var (closing, opening) = (0.0, 0.0);
         foreach (var i in Corners(end))
         {
@@ -59,11 +60,16 @@ public sealed record MeasuredEnd(string Id, string Sentence)
             + FormattableString.Invariant($"table at {last:0.##} m/s: its last slope is taken on, which nobody measured."));
     }
 
+    // Share of a wheel's own travel at its element.
+    private static double[] Shares(IReadOnlyList<Element> elements) => [.. elements.Select((element, i) => element.Sight.Wheels[i])];
+
     private static MeasuredEnd? Sweep(Pass pass, AxleEnd end, string element)
     {
         var axle = pass.Model.Car.Axles[(int)end];
-        var laws = pass.Model.Numbers.Laws;
-        var (ratio, share) = element == "spring" ? (axle.Spring.MotionRatio, laws.SpringShare) : (axle.Damper.MotionRatio, laws.DamperShare);
+        var elements = pass.Model.Numbers.Elements;
+        var (ratio, share) = element == "spring"
+            ? (axle.Spring.MotionRatio, Shares(elements.Springs))
+            : (axle.Damper.MotionRatio, Shares(elements.Dampers));
         if (ratio is not { SweptFrom: { } from, SweptTo: { } to } || pass.Count == 0)
         {
             return null;

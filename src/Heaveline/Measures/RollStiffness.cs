@@ -51,7 +51,7 @@ public sealed record RollStiffness
             FrontShareWithTyres = Moment(onTyres, 2) / Moment(onTyres, 4),
             BarShare = bars / total,
             Gravity = hasAxis ? model.RollGravity : null,
-            AnglePerG = hasAxis ? StaticTangent.Solve(model, suspension, StaticPush.Of(model, 0.0, Models.Gravity.Standard))[2] : null,
+            AnglePerG = hasAxis ? StaticTangent.Solve(model, suspension, StaticPush.Of(model, 0.0, Elements.Gravity.Standard))[2] : null,
         };
     }
 }

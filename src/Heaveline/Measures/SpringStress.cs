@@ -32,14 +32,14 @@ public sealed record SpringStress
             return null;
         }
 
-        var laws = model.Numbers.Laws;
+        var spring = model.Numbers.Elements.Springs[i];
         // A two-wheeler's corners are halves of one spring.
         var whole = model.Rolls ? 1.0 : 2.0;
         double ForceAt(double own, double other)
         {
-            var share = laws.SpringShare[i];
+            var share = spring.Sight.Wheels[i];
             var travel = axle.Spring.MotionRatio.Travel((share * own) + ((1.0 - share) * other));
-            return whole * (laws.SpringConstant[i] + (laws.SpringSlope[i] * travel));
+            return whole * spring.OwnForceAt(travel);
         }
 
         var trim = model.Trim.Travel;

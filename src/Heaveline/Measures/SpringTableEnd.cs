@@ -73,15 +73,10 @@ public sealed record SpringTableEnd
             return null;
         }
 
-        var laws = model.Numbers.Laws;
-        // In the reference state the hinge sums give what the spring carries there; a two-wheeler's corners are halves of one spring.
-        var carried = laws.SpringConstant[i];
-        for (var j = 0; j < laws.SpringHinges.Count; j++)
-        {
-            carried += laws.SpringHinges.Bend[j][i] * Math.Max(0.0, laws.SpringHinges.At[j][i]);
-        }
-
-        var share = laws.SpringShare[i];
+        var spring = model.Numbers.Elements.Springs[i];
+        // What it carries in the reference state; a two-wheeler's corners are halves of one spring.
+        var carried = spring.OwnForceAt(0.0);
+        var share = spring.Sight.Wheels[i];
         var at = table.AtForce(carried * (model.Rolls ? 1.0 : 2.0)) + axle.Spring.MotionRatio.Travel((share * own) + ((1.0 - share) * other));
         var past = at - table.At[^1];
         return past > Nothing

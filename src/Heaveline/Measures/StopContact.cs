@@ -1,3 +1,4 @@
+using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Quantities;

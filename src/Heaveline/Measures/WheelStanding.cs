@@ -43,7 +43,7 @@ public sealed record WheelStanding
         var trim = model.Trim;
         var height = i < 2 ? trim.FrontHeight : trim.RearHeight;
         var fromMiddle = model.Y[i] + model.Body.LeftOfMiddle;
-        var metal = model.Numbers.Laws.BumpLimit[i];
+        var metal = model.Numbers.Elements.BumpLimit[i];
         return new WheelStanding
         {
             Wheel = CornerNames.Of(i, model.Rolls),

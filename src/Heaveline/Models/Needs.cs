@@ -29,7 +29,4 @@ internal enum Needs
 
     /// <summary>A fluid line without inertance: its flow follows the pressures at once.</summary>
     ResistiveLine = 256,
-
-    /// <summary>Everything in the car is straight between its kinks.</summary>
-    NotPiecewiseLinear = VaryingRatio | Gas | CurvedStop | Friction | FluidGas,
 }

@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Elements;
 using Heaveline.Quantities;
 
 namespace Heaveline.Models;
@@ -43,7 +44,7 @@ public sealed class RideModel
     public bool Rolls => Numbers.Rolls;
 
     /// <summary>Whether an exact event-driven run is possible: every law is straight between its kinks.</summary>
-    public bool IsPiecewiseLinear => (Numbers.Laws.Needs & Needs.NotPiecewiseLinear) == 0;
+    public bool IsPiecewiseLinear => Numbers.Elements.IsPiecewiseStraight;
 
     /// <summary>Gravity's tilting moment per pitch, M·g·h_θ, N m/rad; 0 when no pitch axis height is given.</summary>
     public double PitchGravity => Numbers.PitchGravity;
@@ -52,10 +53,10 @@ public sealed class RideModel
     public double RollGravity => Numbers.RollGravity;
 
     /// <summary>Travel from the reference state at which the bump stop touches, m, per corner; infinite without a stop.</summary>
-    public IReadOnlyList<double> BumpTouch => Numbers.Laws.BumpTouch;
+    public IReadOnlyList<double> BumpTouch => Numbers.Elements.BumpTouch;
 
     /// <summary>Travel from the reference state at which the rebound stop touches, m (negative), per corner.</summary>
-    public IReadOnlyList<double> ReboundTouch => Numbers.Laws.ReboundTouch;
+    public IReadOnlyList<double> ReboundTouch => Numbers.Elements.ReboundTouch;
 
     internal RideNumbers Numbers { get; }
 
@@ -65,8 +66,8 @@ public sealed class RideModel
     {
         load ??= LoadState.Reference;
         var body = SprungBody.Of(car).With(load);
-        var laws = CornerLaws.From(car);
-        var trim = TrimSolver.Solve(car, load, body, laws);
-        return new RideModel(car, load, RideNumbers.Static(car, body, laws).About(trim), trim);
+        var elements = CarElements.Of(car);
+        var trim = TrimSolver.Solve(car, load, body, elements);
+        return new RideModel(car, load, RideNumbers.Static(car, body, elements).About(trim), trim);
     }
 }

@@ -1,4 +1,6 @@
 using Heaveline.Cars;
+using Heaveline.Elements;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Models;
 
@@ -10,7 +12,8 @@ internal sealed class RideNumbers
 {
     public required SprungBody Body { get; init; }
 
-    public required CornerLaws Laws { get; init; }
+    /// <summary>The car's elements.</summary>
+    public required ElementList Elements { get; init; }
 
     public required double[] X { get; init; }
 
@@ -41,7 +44,7 @@ internal sealed class RideNumbers
     public double[] TrimFlow { get; init; } = new double[4];
 
     /// <summary>Numbers with the reference state's tyre loads and nothing taken off the suspension forces: what the trim is solved on.</summary>
-    public static RideNumbers Static(Car car, SprungBody body, CornerLaws laws)
+    public static RideNumbers Static(Car car, SprungBody body, ElementList elements)
     {
         var rolls = car.Kind == VehicleKind.Car;
         var half = rolls ? 1.0 : 0.5;
@@ -68,7 +71,7 @@ internal sealed class RideNumbers
         return new RideNumbers
         {
             Body = body,
-            Laws = laws,
+            Elements = elements,
             X = [front, front, rear, rear],
             Y = [fy - y, -fy - y, ry - y, -ry - y],
             PerWheel = own,
@@ -90,7 +93,7 @@ internal sealed class RideNumbers
     public RideNumbers About(TrimSolution trim) => new()
     {
         Body = Body,
-        Laws = Laws,
+        Elements = Elements,
         X = X,
         Y = Y,
         PerWheel = PerWheel,
@@ -105,6 +108,67 @@ internal sealed class RideNumbers
         TrimLoad = trim.Load,
         TrimFlow = trim.Flow,
     };
+
+    /// <summary>Number of positions: heave, pitch, roll, four wheels, and the flow of the left and the right line where fluid flows.</summary>
+    public int Positions => Elements.Line is null ? 7 : 9;
+
+    /// <summary>The elements in the kernel's slots.</summary>
+    public KernelSlots Slots => field ??= new(this);
+
+    /// <summary>What an element sees at trim.</summary>
+    public double AtTrim(Sight sight) => sight.Of(TrimTravel, TrimFlow.AsSpan(0, 2));
+
+    /// <summary>What an element sees per position z, θ, φ, u of the four wheels, q of both lines.</summary>
+    /// <param name="sight">Shares of wheel travels s = u − (z − x·θ + y·φ) and of flows.</param>
+    /// <param name="positions">Length of the row: 7, or 9 with flows.</param>
+    public double[] Row(Sight sight, int positions)
+    {
+        var row = new double[positions];
+        for (var i = 0; i < 4; i++)
+        {
+            var share = sight.Wheels[i];
+            row[0] -= share;
+            row[1] += share * X[i];
+            row[2] -= share * Y[i];
+            row[3 + i] += share;
+        }
+
+        for (var q = 7; q < positions; q++)
+        {
+            row[q] = sight.Flows[q - 7];
+        }
+
+        return row;
+    }
+
+    /// <summary>Accelerations of the positions per generalised force, M⁻¹; a line without inertance has none.</summary>
+    public Matrix<double> PerForce()
+    {
+        var per = Matrix<double>.Build.Dense(Positions, Positions);
+        per[0, 0] = 1.0 / Body.Mass;
+        per[1, 1] = 1.0 / Body.PitchInertia;
+        if (Rolls)
+        {
+            // [I_yy −P; −P I_xx] turned over. A two-wheeler does not roll; its track and with it its roll inertia may be zero.
+            var determinant = (Body.PitchInertia * Body.RollInertia) - (Body.InertiaProduct * Body.InertiaProduct);
+            per[1, 1] = Body.RollInertia / determinant;
+            per[2, 2] = Body.PitchInertia / determinant;
+            per[1, 2] = per[2, 1] = Body.InertiaProduct / determinant;
+        }
+
+        for (var i = 0; i < 4; i++)
+        {
+            per[3 + i, 3 + i] = PerWheel[i];
+            per[3 + i, 3 + (i ^ 1)] = AcrossAxle[i];
+        }
+
+        for (var q = 7; q < Positions; q++)
+        {
+            per[q, q] = Elements.Line!.Resists ? 0.0 : 1.0 / Elements.Line.Inertance;
+        }
+
+        return per;
+    }
 
     private static double Arm(SprungBody body, double? axis) => axis is { } height ? body.Mass * Gravity.Standard * (body.Height - height) : 0.0;
 

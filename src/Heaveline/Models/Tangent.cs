@@ -1,10 +1,10 @@
-using Heaveline.Numerics;
+using Heaveline.Elements;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Models;
 
 /// <summary>
-/// Small motions about a trim, from the exact derivatives of the kernel. Dampers count with the mean of both slopes at zero velocity, stops as they
+/// Small motions about a trim, from the exact slopes of the elements. Dampers count with the mean of both slopes at zero velocity, stops as they
 /// are touched at trim, friction is left out, every wheel stays on the ground.
 /// </summary>
 public sealed class Tangent
@@ -81,19 +81,15 @@ public sealed class Tangent
     /// <summary>
     /// Rates and damping of the suspension at the same trim with the interconnection's forces taken out, N/m and N s/m, shape (4, 4).
     /// </summary>
-    internal static (Matrix<double> Rate, Matrix<double> Damping) WithoutInterconnection(RideNumbers n)
-    {
-        var c = RidePacking.Pack<Quad<DualLane>, DualLane>([n]);
-        c.Needs &= ~(Needs.Friction | Needs.ElasticLink | Needs.FluidLink);
-        return Suspension(c);
-    }
+    internal static (Matrix<double> Rate, Matrix<double> Damping) WithoutInterconnection(RideNumbers n) =>
+        Suspension(n, n.Elements.All.Where(element => !element.Joins));
 
     internal static Tangent Of(RideNumbers n)
     {
-        var c = RidePacking.Pack<Quad<DualLane>, DualLane>([n]);
-        c.Needs &= ~Needs.Friction;
-        var count = n.Laws.FluidFlows ? 9 : 7;
-        var rates = n.Laws.FluidResists ? 7 : count;
+        var count = n.Positions;
+        var rates = n.Elements.Line is { Resists: true } ? 7 : count;
+        var perForce = n.PerForce();
+        var (byPlace, bySpeed) = Accelerations(n, perForce, rates);
         var state = Matrix<double>.Build.Dense(count + rates, count + rates);
         var road = Matrix<double>.Build.Dense(count + rates, 8);
         for (var k = 0; k < rates; k++)
@@ -101,24 +97,20 @@ public sealed class Tangent
             state[k, count + k] = 1.0;
         }
 
-        for (var k = 0; k < (2 * count) + 8; k++)
+        for (var i = 0; i < count; i++)
         {
-            var column = Column(c, n, count, k);
-            for (var i = 0; i < count; i++)
+            var row = i < rates ? count + i : i;
+            state.SetSubMatrix(row, 0, byPlace.SubMatrix(i, 1, 0, count));
+            state.SetSubMatrix(row, count, bySpeed.SubMatrix(i, 1, 0, rates));
+            for (var w = 0; w < 4 && i is >= 3 and < 7; w++)
             {
-                var row = i < rates ? count + i : i;
-                if (k < count + rates)
-                {
-                    state[row, k] = column[i];
-                }
-                else if (k >= 2 * count)
-                {
-                    road[row, k - (2 * count)] = column[i];
-                }
+                var per = perForce[i, 3 + w];
+                road[row, w] = per * n.TyreRate[w];
+                road[row, 4 + w] = per * n.TyreDamping[w];
             }
         }
 
-        var (rate, damping) = Suspension(c);
+        var (rate, damping) = Suspension(n, n.Elements.All);
         return new Tangent(count, state, road, [.. Enumerable.Range(0, 4).Select(i => rate[i, i] + rate[i, i ^ 1])], rate, damping);
     }
 
@@ -135,65 +127,60 @@ public sealed class Tangent
         return rows;
     }
 
-    // Derivative of all accelerations with respect to variable k: positions, rates, then road heights and road rates.
-    private static double[] Column(RideConstants<Quad<DualLane>, DualLane> c, RideNumbers n, int count, int k)
+    // p̈ = −M⁻¹·(K·p + C·ṗ) without the road; a flow without inertance has q̇ = −K·p/R.
+    private static (Matrix<double> ByPlace, Matrix<double> BySpeed) Accelerations(RideNumbers n, Matrix<double> perForce, int rates)
     {
-        DualLane D(int i) => new(0.0, i == k ? 1.0 : 0.0);
-        Quad<DualLane> Four(int from) => new(D(from), D(from + 1), D(from + 2), D(from + 3));
-        Quad<DualLane> Sides(int from) => count == 9 ? new(D(from), D(from + 1), D(from), D(from + 1)) : default;
-        var state = new RideState<Quad<DualLane>, DualLane>
+        var count = n.Positions;
+        var (stiffness, damping) = (Matrix<double>.Build.Dense(count, count), Matrix<double>.Build.Dense(count, count));
+        foreach (var element in n.Elements.All)
         {
-            Z = D(0),
-            Theta = D(1),
-            Phi = D(2),
-            U = Four(3),
-            Flow = Sides(7),
-            ZRate = D(count),
-            ThetaRate = D(count + 1),
-            PhiRate = D(count + 2),
-            URate = Four(count + 3),
-            FlowRate = Sides(count + 7),
-        };
-        RideKernel<Quad<DualLane>, DualLane>.Accelerations(c, state, Four(2 * count), Four((2 * count) + 4));
-        var column = new double[count];
-        column[0] = state.ZDot.Slope;
-        column[1] = state.ThetaDot.Slope;
-        column[2] = n.Rolls ? state.PhiDot.Slope : 0.0;
+            var at = element.AtRest(n.AtTrim(element.Sight));
+            var row = n.Row(element.Sight, count);
+            for (var i = 0; i < count; i++)
+            {
+                for (var j = 0; j < count && row[i] != 0.0; j++)
+                {
+                    stiffness[i, j] += row[i] * at.Rate * row[j];
+                    damping[i, j] += row[i] * at.Damping * row[j];
+                }
+            }
+        }
+
+        stiffness[1, 1] -= n.PitchGravity;
+        stiffness[2, 2] -= n.RollGravity;
         for (var i = 0; i < 4; i++)
         {
-            column[3 + i] = state.UDot.At(i).Slope;
+            stiffness[3 + i, 3 + i] += n.TyreRate[i];
+            damping[3 + i, 3 + i] += n.TyreDamping[i];
         }
 
-        if (count == 9)
+        var (byPlace, bySpeed) = (-(perForce * stiffness), -(perForce * damping));
+        for (var q = rates; q < count; q++)
         {
-            var flow = n.Laws.FluidResists ? state.FlowRate : state.FlowDot;
-            column[7] = flow.At(0).Slope;
-            column[8] = flow.At(1).Slope;
+            byPlace.SetRow(q, -stiffness.Row(q) / n.Elements.Line!.Resistance);
         }
 
-        return column;
+        return (byPlace, bySpeed);
     }
 
-    private static (Matrix<double> Rate, Matrix<double> Damping) Suspension(RideConstants<Quad<DualLane>, DualLane> c)
+    private static (Matrix<double> Rate, Matrix<double> Damping) Suspension(RideNumbers n, IEnumerable<Element> elements)
     {
         var rate = Matrix<double>.Build.Dense(4, 4);
         var damping = Matrix<double>.Build.Dense(4, 4);
-        for (var j = 0; j < 4; j++)
+        foreach (var element in elements)
         {
-            Quad<DualLane> Seed() => new(D(0, j), D(1, j), D(2, j), D(3, j));
-            var byTravel = new RideState<Quad<DualLane>, DualLane> { Travel = Seed() + c.TrimTravel };
-            var byRate = new RideState<Quad<DualLane>, DualLane> { Travel = c.TrimTravel, Rate = Seed() };
-            ElementForces<Quad<DualLane>, DualLane>.Suspension(c, byTravel);
-            ElementForces<Quad<DualLane>, DualLane>.Suspension(c, byRate);
+            var at = element.AtRest(n.AtTrim(element.Sight));
+            var share = element.Sight.Wheels;
             for (var i = 0; i < 4; i++)
             {
-                rate[i, j] = byTravel.Force.At(i).Slope;
-                damping[i, j] = byRate.Force.At(i).Slope;
+                for (var j = 0; j < 4 && share[i] != 0.0; j++)
+                {
+                    rate[i, j] += share[i] * at.Rate * share[j];
+                    damping[i, j] += share[i] * at.Damping * share[j];
+                }
             }
         }
 
         return (rate, damping);
-
-        static DualLane D(int i, int j) => new(0.0, i == j ? 1.0 : 0.0);
     }
 }

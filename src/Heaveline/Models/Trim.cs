@@ -64,14 +64,16 @@ public sealed record Trim
             SprungLoad = [.. s.Force.Select(force => whole * force)],
             AxleLoad = [s.Load[0] + s.Load[1], s.Load[2] + s.Load[3]],
             AxleSprungLoad = [s.Force[0] + s.Force[1], s.Force[2] + s.Force[3]],
-            BumpLeft = [.. Enumerable.Range(0, 4).Select(i => n.Laws.BumpTouch[i] - s.Travel[i])],
-            ReboundLeft = [.. Enumerable.Range(0, 4).Select(i => s.Travel[i] - n.Laws.ReboundTouch[i])],
+            BumpLeft = [.. Enumerable.Range(0, 4).Select(i => n.Elements.BumpTouch[i] - s.Travel[i])],
+            ReboundLeft = [.. Enumerable.Range(0, 4).Select(i => s.Travel[i] - n.Elements.ReboundTouch[i])],
             FrontHeight = s.Heave - (n.X[0] * s.Pitch) + middle,
             RearHeight = s.Heave - (n.X[2] * s.Pitch) + middle,
             Pitch = s.Pitch,
             Roll = s.Roll,
-            LinePressure = n.Laws.HasFluid ? s.Pressure : [],
-            FrictionBand = [n.Laws.Friction[0] / wheelRate[0], n.Laws.Friction[2] / wheelRate[2]],
+            LinePressure = n.Elements.HoldsFluid ? s.Pressure : [],
+            FrictionBand = [Band(0), Band(2)],
         };
+
+        double Band(int i) => (n.Elements.Frictions[i]?.Slider?.Force ?? 0.0) / wheelRate[i];
     }
 }

@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Elements;
 using Heaveline.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -30,7 +31,7 @@ internal static class TrimChecks
         }
     }
 
-    public static void RefuseOutOfTravel(Car car, LoadState load, CornerLaws laws, TrimSolution trim)
+    public static void RefuseOutOfTravel(Car car, LoadState load, ElementList elements, TrimSolution trim)
     {
         string[] corners = ["front left", "front right", "rear left", "rear right"];
         for (var i = 0; i < 4; i++)
@@ -45,27 +46,27 @@ internal static class TrimChecks
                     "The car would tip: move the load towards the middle.");
             }
 
-            if (trim.Travel[i] >= laws.BumpLimit[i])
+            if (trim.Travel[i] >= elements.BumpLimit[i])
             {
                 throw new RefusedValueException(
                     "load state",
                     $"'{load.Name}' with {In.Millimetres.Of(trim.Travel[i]):F0} mm of travel at the {name} wheel",
-                    $"below the {In.Millimetres.Of(laws.BumpLimit[i]):F0} mm at which it bottoms",
+                    $"below the {In.Millimetres.Of(elements.BumpLimit[i]):F0} mm at which it bottoms",
                     "The springs cannot carry this load within their travel.");
             }
 
-            if (trim.Travel[i] <= laws.ReboundLimit[i])
+            if (trim.Travel[i] <= elements.ReboundLimit[i])
             {
                 throw new RefusedValueException(
                     "load state",
                     $"'{load.Name}' with {In.Millimetres.Of(-trim.Travel[i]):F0} mm of droop at the {name} wheel",
-                    $"below the {In.Millimetres.Of(-laws.ReboundLimit[i]):F0} mm at which it tops out",
+                    $"below the {In.Millimetres.Of(-elements.ReboundLimit[i]):F0} mm at which it tops out",
                     "Take less out, or check the weighing.");
             }
         }
 
         // A displacer only pushes: its gauge pressure must stay above zero. The elastic link may pull.
-        if (laws.HasFluid && trim.Pressure.Any(p => !(p > 0.0)))
+        if (elements.HoldsFluid && trim.Pressure.Any(p => !(p > 0.0)))
         {
             throw new RefusedValueException(
                 "line pressure",

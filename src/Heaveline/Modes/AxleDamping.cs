@@ -37,14 +37,17 @@ public sealed record AxleDamping
         Critical = 2.0 * Math.Sqrt(axleRate * sprungMass),
     };
 
-    // The kernel's own derivative a hair to one side of zero velocity, both wheels of the axle moving together.
+    // The elements' own slopes a hair to one side of zero velocity, both wheels of the axle moving together.
     private static double Slope(RideNumbers numbers, int first, double side)
     {
-        var c = RidePacking.Pack<Quad<DualLane>, DualLane>([numbers]);
-        c.Needs &= ~Needs.Friction;
-        DualLane Wheel(int i) => i / 2 == first / 2 ? new(side * 1e-12, 1.0) : default;
-        var state = new RideState<Quad<DualLane>, DualLane> { Travel = c.TrimTravel, Rate = new(Wheel(0), Wheel(1), Wheel(2), Wheel(3)) };
-        ElementForces<Quad<DualLane>, DualLane>.Suspension(c, state);
-        return state.Force.At(first).Slope + state.Force.At(first + 1).Slope;
+        var slope = 0.0;
+        foreach (var element in numbers.Elements.All)
+        {
+            var share = element.Sight.Wheels[first] + element.Sight.Wheels[first + 1];
+            var at = DualLane.Of(numbers.AtTrim(element.Sight));
+            slope += share * element.Force(at, new DualLane(side * 1e-12 * share, share)).Slope;
+        }
+
+        return slope;
     }
 }

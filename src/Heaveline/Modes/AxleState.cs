@@ -1,3 +1,4 @@
+using Heaveline.Elements;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Quantities;
@@ -38,7 +39,7 @@ internal readonly record struct AxleState(double Rate, double LineDamping, doubl
     /// <summary>The part of <see cref="DampingOf"/> that the interconnection makes, the other axle held.</summary>
     public double LinkDampingOf(RideModel model, int firstWheel)
     {
-        var shared = model.Numbers.Laws.LinkDamping == 0.0
+        var shared = model.Numbers.Elements.CommonDampers.Count == 0
             ? 0.0
             : SuspensionRates.ByAxle(
                 model.Tangent.SuspensionDamping - Tangent.WithoutInterconnection(model.Numbers).Damping)[firstWheel / 2, firstWheel / 2];

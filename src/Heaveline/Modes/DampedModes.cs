@@ -84,7 +84,7 @@ public sealed record DampedModes
         }
 
         Complex At(int position) => motions.Select((p, k) => system.Positions[position, k] * p).Aggregate(Complex.Zero, (a, b) => a + b);
-        var flows = model.Numbers.Laws.FluidFlows;
+        var flows = model.Numbers.Elements.Line is not null;
         var shape = new ModeShape
         {
             Heave = At(0),

@@ -20,8 +20,7 @@ internal readonly record struct FluidSide(double Front, double Rear, double Stif
     /// <summary>The lines of a model at its trim, left and right; empty where no fluid flows.</summary>
     public static FluidSide[] Of(RideModel model)
     {
-        var laws = model.Numbers.Laws;
-        if (!laws.FluidFlows)
+        if (model.Numbers.Elements.Line is not { } line)
         {
             return [];
         }
@@ -32,11 +31,11 @@ internal readonly record struct FluidSide(double Front, double Rear, double Stif
         {
             var row = 7 + side;
             return new FluidSide(
-                laws.FluidScale * places[row, 3 + side],
-                laws.FluidScale * places[row, 5 + side],
-                -laws.FluidScale * places[row, row],
-                laws.FluidInertance,
-                laws.FluidResistance);
+                line.Scale * places[row, 3 + side],
+                line.Scale * places[row, 5 + side],
+                -line.Scale * places[row, row],
+                line.Inertance,
+                line.Resistance);
         }
 
         return [Side(0), Side(1)];

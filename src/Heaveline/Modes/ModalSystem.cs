@@ -46,7 +46,7 @@ internal sealed record ModalSystem
         var resistance = Matrix<double>.Build.Dense(n, n);
         for (var i = tangent.Rates; i < n; i++)
         {
-            resistance[i, i] = model.Numbers.Laws.FluidResistance;
+            resistance[i, i] = model.Numbers.Elements.Line!.Resistance;
         }
 
         return new ModalSystem
@@ -83,7 +83,7 @@ internal sealed record ModalSystem
 
     private static List<Motion> MotionsOf(RideModel model)
     {
-        var flows = model.Numbers.Laws.FluidFlows;
+        var flows = model.Numbers.Elements.Line is not null;
         List<Motion> motions = model.Rolls
             ? [Motion.Heave, Motion.Pitch, Motion.Roll, Motion.FrontHop, Motion.FrontTramp, Motion.RearHop, Motion.RearTramp]
             : [Motion.Heave, Motion.Pitch, Motion.FrontHop, Motion.RearHop];
@@ -136,8 +136,8 @@ internal sealed record ModalSystem
                 Both(motion == Motion.FrontTramp ? 3 : 5, 1.0, -1.0);
                 break;
             default:
-                var area = model.Numbers.Laws.FluidArea;
-                Both(7, Math.Sqrt(area[0] * area[2]), motion == Motion.Flow ? +1.0 : -1.0);
+                var units = model.Numbers.Elements.Accumulators;
+                Both(7, Math.Sqrt(units[0].Sight.Wheels[0] * units[2].Sight.Wheels[2]), motion == Motion.Flow ? +1.0 : -1.0);
                 break;
         }
     }
@@ -161,7 +161,7 @@ internal sealed record ModalSystem
 
         for (var i = 7; i < mass.RowCount; i++)
         {
-            mass[i, i] = n.Laws.FluidInertance;
+            mass[i, i] = n.Elements.Line!.Inertance;
         }
 
         return mass;

@@ -13,6 +13,9 @@ internal readonly struct Lane128(Vector128<double> v) : ILane<Lane128>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane128 Of(double value) => new(Vector128.Create(value));
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane128 Of(double first, double second) => new(Vector128.Create(first, second));
+
     public static Lane128 From(ReadOnlySpan<double> values) => new(Vector128.Create(values));
 
     public void To(Span<double> values) => _v.CopyTo(values);
@@ -38,6 +41,14 @@ internal readonly struct Lane128(Vector128<double> v) : ILane<Lane128>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane128 WhereAtMost(Lane128 a, Lane128 limit, Lane128 then, Lane128 otherwise) =>
         new(Vector128.ConditionalSelect(Vector128.LessThanOrEqual(a._v, limit._v), then._v, otherwise._v));
+
+    /// <summary>Both places exchanged.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane128 Swap(Lane128 a) => new(Vector128.Shuffle(a._v, Vector128.Create(1L, 0L)));
+
+    /// <summary>The first less the second, in both places.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane128 FirstLess(Lane128 a) => new((a._v - Vector128.Shuffle(a._v, Vector128.Create(1L, 0L))) * Vector128.Create(1.0, -1.0));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane128 operator +(Lane128 a, Lane128 b) => new(a._v + b._v);

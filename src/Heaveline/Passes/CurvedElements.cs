@@ -1,4 +1,4 @@
-using Heaveline.Models;
+using Heaveline.Elements;
 
 namespace Heaveline.Passes;
 
@@ -6,34 +6,17 @@ namespace Heaveline.Passes;
 internal static class CurvedElements
 {
     /// <summary>Their names, front first; empty for a piecewise straight car.</summary>
-    public static IReadOnlyList<string> Of(CornerLaws laws)
+    public static IReadOnlyList<string> Of(ElementList elements)
     {
-        var names = new List<string>();
-        for (var i = 0; i < 4; i++)
-        {
-            var end = i < 2 ? "front" : "rear";
-            Name(laws.SpringRatio[1][i] != 0.0 || laws.SpringRatio[2][i] != 0.0, "spring motion ratio that varies with travel");
-            Name(laws.DamperRatio[1][i] != 0.0 || laws.DamperRatio[2][i] != 0.0, "damper motion ratio that varies with travel");
-            Name(laws.GasForce[i] != 0.0, "gas spring");
-            Name(laws.CurvedBump[1][i] != 0.0, "bump stop with an exponent");
-            Name(laws.CurvedRebound[1][i] != 0.0, "rebound stop with an exponent");
-            Name(laws.Friction[i] != 0.0, "friction");
-            Name(laws.FluidGasPressure[i] != 0.0, "gas accumulator");
-
-            void Name(bool isCurved, string what)
-            {
-                if (isCurved && !names.Contains($"{end} {what}"))
-                {
-                    names.Add($"{end} {what}");
-                }
-            }
-        }
-
-        if (laws.LinkGasPressure != 0.0)
-        {
-            names.Add("gas of the open line");
-        }
-
-        return names;
+        // What a side has in common belongs to neither end.
+        var common = elements.CommonSprings.Concat(elements.CommonDampers).ToHashSet();
+        var byCorner = elements.All.Where(element => !common.Contains(element)).GroupBy(element => element.Corner).OrderBy(corner => corner.Key);
+        return
+        [
+            .. byCorner.SelectMany(corner => corner.Select(element => element.CurvedRatio).OfType<string>()
+                .Concat(corner.SelectMany(element => element.CurvedLaws))
+                .Select(words => $"{(corner.Key < 2 ? "front" : "rear")} {words}")).Distinct(),
+            .. common.SelectMany(element => element.CurvedLaws).Distinct(),
+        ];
     }
 }

@@ -4,7 +4,7 @@ namespace Heaveline.Passes;
 
 /// <summary>What becomes of the samples of passes side by side while they run, so that none need be kept.</summary>
 internal interface ISampleFold<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     /// <summary>Takes up the next samples.</summary>
     /// <param name="samples">One after the other, as many lanes each as there are channels.</param>

@@ -11,5 +11,5 @@ internal interface ISampleFolds
     /// <summary>The fold for lanes of one kind.</summary>
     /// <param name="timing">The clock that covers those of all passes.</param>
     ISampleFold<TLane> Of<TLane>(PassTiming timing)
-        where TLane : struct, ILane<TLane>;
+        where TLane : unmanaged, ILane<TLane>;
 }

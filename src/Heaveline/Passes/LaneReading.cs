@@ -4,7 +4,7 @@ namespace Heaveline.Passes;
 
 /// <summary>Readings of the same channels by cars side by side, each with its own shares: bit for bit what each reads alone.</summary>
 internal sealed class LaneReading<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private readonly TLane first;
     private readonly (int Channel, TLane Share)[] wheels;

@@ -1,12 +1,12 @@
 using System.Buffers;
-using Heaveline.Models;
 using Heaveline.Numerics;
+using Heaveline.Passes.Steps;
 
 namespace Heaveline.Passes;
 
 /// <summary>Runs a group of passes side by side and hands on its samples as they come: nothing is kept.</summary>
 internal static class PassFlight<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     /// <summary>Samples handed on at a time: few enough for them to be still in the nearest cache.</summary>
     public const int Outputs = 64;
@@ -25,20 +25,14 @@ internal static class PassFlight<TLane>
             throw new ArgumentException($"{group.Requests.Length} passes do not fit in {TLane.Count} lanes.", nameof(group));
         }
 
-        var constants = RidePacking.Pack<Quad<TLane>, TLane>(Array.ConvertAll(group.Requests, r => r.Model.Numbers));
-        var road = new LaneRoads<TLane>(group);
-        var (first, last) = road.Moving(timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
-        var jumps = road.Jumps(timing.Start, timing.Step);
-        var stepper = new PassStepper<Quad<TLane>, TLane>(constants, timing.StepsPerSample, TLane.Of(timing.Step), channels);
-        var table = ArrayPool<Quad<TLane>>.Shared.Rent(RoadBlock.TableLength(timing));
+        using var road = new RoadTable<TLane>(group, timing);
+        using var stepper = Stepper.Of<TLane>(Array.ConvertAll(group.Requests, r => r.Model.Numbers), timing.StepsPerSample, timing.Step, channels);
         var samples = ArrayPool<TLane>.Shared.Rent(Outputs * channels);
         try
         {
-            foreach (var block in RoadBlock.Of(timing, first, last))
+            foreach (var block in road.Blocks)
             {
-                var moving = table.AsSpan(0, 2 * block.Length);
-                road.Read(moving, timing.Start, block.First, timing.Step);
-                var steps = new RoadSteps<Quad<TLane>, TLane>(block.First, moving, road.After, jumps);
+                var steps = road.Read(block);
                 for (var at = 0; at < block.Outputs; at += Outputs)
                 {
                     var here = Math.Min(Outputs, block.Outputs - at);
@@ -53,7 +47,6 @@ internal static class PassFlight<TLane>
         }
         finally
         {
-            ArrayPool<Quad<TLane>>.Shared.Return(table);
             ArrayPool<TLane>.Shared.Return(samples);
         }
     }

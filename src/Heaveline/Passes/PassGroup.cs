@@ -32,7 +32,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         return
         [
             .. Enumerable.Range(0, requests.Count)
-                .GroupBy(i => (requests[i].Model.Numbers.Laws.Needs & Apart, asked.Clocks[i].StepsPerSample))
+                .GroupBy(i => (KernelSlots.NeedsOf(requests[i].Model.Numbers) & Apart, asked.Clocks[i].StepsPerSample))
                 .SelectMany(alike => alike
                     .OrderBy(i => numbers[requests[i].Road])
                     .ThenBy(i => requests[i].Speed)
@@ -86,7 +86,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         }
 
         void Run<TLane>()
-            where TLane : struct, ILane<TLane> =>
+            where TLane : unmanaged, ILane<TLane> =>
             PassFlight<TLane>.Run(this, timing, folds.Channels, folds.Of<TLane>(timing), cancellation);
     }
 

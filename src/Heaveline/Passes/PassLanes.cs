@@ -2,12 +2,13 @@ using System.Buffers;
 using System.Runtime.InteropServices;
 using Heaveline.Models;
 using Heaveline.Numerics;
+using Heaveline.Passes.Steps;
 
 namespace Heaveline.Passes;
 
 /// <summary>Runs a group of passes at one width and takes the lanes apart again.</summary>
 internal static class PassLanes<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     /// <summary>Recorded samples of each pass on its own clock, one sample after the other, all channels each.</summary>
     /// <param name="group">The passes.</param>
@@ -20,33 +21,23 @@ internal static class PassLanes<TLane>
             throw new ArgumentException($"{group.Requests.Length} passes do not fit in {TLane.Count} lanes.", nameof(group));
         }
 
-        var constants = RidePacking.Pack<Quad<TLane>, TLane>([.. group.Requests.Select(r => r.Model.Numbers)]);
-        var road = new LaneRoads<TLane>(group);
-        var (first, last) = road.Moving(timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
-        var jumps = road.Jumps(timing.Start, timing.Step);
-        var stepper = new PassStepper<Quad<TLane>, TLane>(constants, timing.StepsPerSample, TLane.Of(timing.Step));
-        // Both are large and of no use after the run: borrowed, since clearing and collecting them would cost
-        // more than the run (measured 2026-11-25).
-        var table = ArrayPool<Quad<TLane>>.Shared.Rent(RoadBlock.TableLength(timing));
+        using var road = new RoadTable<TLane>(group, timing);
+        RideNumbers[] cars = [.. group.Requests.Select(r => r.Model.Numbers)];
+        using var stepper = Stepper.Of<TLane>(cars, timing.StepsPerSample, timing.Step);
+        // Large and of no use after the run: borrowed, since clearing and collecting them would cost more than the run (measured 2026-11-25).
         var samples = ArrayPool<TLane>.Shared.Rent(timing.Samples * Channel.Count);
         try
         {
-            foreach (var block in RoadBlock.Of(timing, first, last))
+            foreach (var block in road.Blocks)
             {
-                var moving = table.AsSpan(0, 2 * block.Length);
-                road.Read(moving, timing.Start, block.First, timing.Step);
-                stepper.Run(
-                    new(block.First, moving, road.After, jumps),
-                    block.Outputs,
-                    samples.AsSpan(block.From * Channel.Count, block.Outputs * Channel.Count),
-                    cancellation);
+                var chunk = samples.AsSpan(block.From * Channel.Count, block.Outputs * Channel.Count);
+                stepper.Run(road.Read(block), block.Outputs, chunk, cancellation);
             }
 
             return Apart(samples, group.Clocks, timing);
         }
         finally
         {
-            ArrayPool<Quad<TLane>>.Shared.Return(table);
             ArrayPool<TLane>.Shared.Return(samples);
         }
     }

@@ -1,3 +1,4 @@
+using Heaveline.Elements;
 using Heaveline.Quantities;
 
 namespace Heaveline.Passes;

@@ -69,9 +69,9 @@ internal static class PassRange
         for (var i = 0; i < 4; i++)
         {
             var travel = travels[i].Of(s);
-            if (travel > n.Laws.BumpLimit[i] || travel < n.Laws.ReboundLimit[i])
+            if (travel > n.Elements.BumpLimit[i] || travel < n.Elements.ReboundLimit[i])
             {
-                var limit = travel > 0.0 ? n.Laws.BumpLimit[i] : n.Laws.ReboundLimit[i];
+                var limit = travel > 0.0 ? n.Elements.BumpLimit[i] : n.Elements.ReboundLimit[i];
                 return (
                     PassOutcome.TravelOutOfRange,
                     $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {In.Millimetres.Of(travel):F0} mm passed its hard limit of "
@@ -79,7 +79,7 @@ internal static class PassRange
             }
         }
 
-        return (n.Laws.Needs & Needs.FluidLink) != 0 && EmptyLine(n, s, travels)
+        return n.Elements.Accumulators.Count > 0 && EmptyLine(n, s, travels)
             ? (PassOutcome.LineEmptied, $"The line pressure fell to zero at {time:F2} s. Raise the base pressure.")
             : (null, "");
     }
@@ -101,7 +101,7 @@ internal static class PassRange
             finite &= double.IsFinite(samples[i]);
         }
 
-        if (!finite || (n.Laws.Needs & Needs.FluidLink) != 0)
+        if (!finite || n.Elements.Accumulators.Count > 0)
         {
             return false;
         }
@@ -114,7 +114,7 @@ internal static class PassRange
 
         for (var i = 0; i < 4 && within; i++)
         {
-            var (least, most) = (n.Laws.ReboundLimit[i], n.Laws.BumpLimit[i]);
+            var (least, most) = (n.Elements.ReboundLimit[i], n.Elements.BumpLimit[i]);
             if (double.IsFinite(least) || double.IsFinite(most))
             {
                 var reading = RideSignal.Travel(model, i).Whole;
@@ -131,10 +131,11 @@ internal static class PassRange
 
     private static bool EmptyLine(RideNumbers n, ReadOnlySpan<double> s, SampleReading[] travels)
     {
-        for (var i = 0; i < 4; i++)
+        ReadOnlySpan<double> travel = [travels[0].Of(s), travels[1].Of(s), travels[2].Of(s), travels[3].Of(s)];
+        ReadOnlySpan<double> flow = [n.TrimFlow[0] + s[Channel.Flow], n.TrimFlow[1] + s[Channel.Flow + 1]];
+        foreach (var accumulator in n.Elements.Accumulators)
         {
-            var volume = (n.Laws.FluidArea[i] * travels[i].Of(s)) - (n.Laws.FluidSign[i] * (n.TrimFlow[i] + s[Channel.Flow + (i % 2)]));
-            if (!(n.Laws.FluidPressureAt(i, volume) > 0.0))
+            if (!(accumulator.StandingAt(accumulator.Sight.Of(travel, flow)) > 0.0))
             {
                 return true;
             }

@@ -1,4 +1,4 @@
-using Heaveline.Models;
+using Heaveline.Elements;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes;
@@ -6,7 +6,7 @@ namespace Heaveline.Passes;
 /// <summary>Watches passes side by side while they run, each for the first sample at which it leaves what the model describes.</summary>
 /// <remarks>A motion that is once not finite stays so: the last sample of a stretch tells whether all of it is.</remarks>
 internal sealed class RangeWatch<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private readonly PassGroup group;
     private readonly PassTiming timing;
@@ -26,19 +26,19 @@ internal sealed class RangeWatch<TLane>
         one = new double[channels];
         Outcomes = new PassOutcome[group.Requests.Length];
         Array.Fill(Outcomes, PassOutcome.Completed);
-        hasLines = Array.Exists(group.Requests, r => (r.Model.Numbers.Laws.Needs & Needs.FluidLink) != 0);
+        hasLines = Array.Exists(group.Requests, r => r.Model.Numbers.Elements.Accumulators.Count > 0);
         travels = new SampleReading[]?[Outcomes.Length];
-        limits = [.. Enumerable.Range(0, 4).Where(i => Array.Exists(group.Requests, r => IsLimited(r.Model.Numbers.Laws, i))).Select(i => (
+        limits = [.. Enumerable.Range(0, 4).Where(i => Array.Exists(group.Requests, r => IsLimited(r.Model.Numbers.Elements, i))).Select(i => (
             new LaneReading<TLane>([.. Outcomes.Select((_, lane) => Travels(lane)[i])]),
             Across(laws => laws.ReboundLimit[i]),
             Across(laws => laws.BumpLimit[i])))];
 
-        TLane Across(Func<CornerLaws, double> limit)
+        TLane Across(Func<ElementList, double> limit)
         {
             Span<double> values = stackalloc double[TLane.Count];
             for (var lane = 0; lane < values.Length; lane++)
             {
-                values[lane] = limit(group.Requests[Math.Min(lane, group.Requests.Length - 1)].Model.Numbers.Laws);
+                values[lane] = limit(group.Requests[Math.Min(lane, group.Requests.Length - 1)].Model.Numbers.Elements);
             }
 
             return TLane.From(values);
@@ -128,5 +128,5 @@ internal sealed class RangeWatch<TLane>
         return !lanes.ContainsAnyExcept(0.0);
     }
 
-    private static bool IsLimited(CornerLaws laws, int i) => double.IsFinite(laws.ReboundLimit[i]) || double.IsFinite(laws.BumpLimit[i]);
+    private static bool IsLimited(ElementList laws, int i) => double.IsFinite(laws.ReboundLimit[i]) || double.IsFinite(laws.BumpLimit[i]);
 }

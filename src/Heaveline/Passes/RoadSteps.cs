@@ -18,6 +18,9 @@ internal readonly ref struct RoadSteps<TQuad, TLane>(
     /// <summary>Heights and rates, two quads a step.</summary>
     public readonly ReadOnlySpan<TQuad> Moving = moving;
 
+    /// <summary>The table of a road that all cars meet at the same time: four heights and four rates a step; in place of the other table.</summary>
+    public ReadOnlySpan<double> Shared { get; init; }
+
     /// <summary>Sharp steps, in the order of the run.</summary>
     public readonly ReadOnlySpan<RoadJump<TQuad>> Jumps = jumps;
 

@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Elements;
 using Heaveline.Models;
 
 namespace Heaveline.Passes;
@@ -15,64 +16,58 @@ internal static class StepChoice
     // No wheel with its hub weighs less, kg: below this it is the mass that is told, whatever acts on it.
     private const double Lightest = 1.0;
 
-    // A wheel at this speed, m/s, passes no more than the pre-sliding travel in a step, so that friction turns round over several; and the step, s,
-    // that is short enough for all. Our choice.
-    private const double FrictionSpeed = 0.7;
-    private const double ShortestForFriction = 1e-4;
-
     public static double Largest(RideModel model, double limit) => Of(model, limit).Step;
 
     public static StepLimit Of(RideModel model, double limit)
     {
         var n = model.Numbers;
-        var laws = n.Laws;
+        var elements = n.Elements;
         var longest = new StepLimit(limit, StepCause.None, AxleEnd.Front);
         for (var i = 0; i < 4; i++)
         {
             var perMass = n.PerWheel[i] + Math.Abs(n.AcrossAxle[i]) + (1.0 / n.Body.Mass);
-            (StepCause Cause, double Value)[] dampers =
-            [
-                (StepCause.Damper, Steepest(laws.DamperSlope[i], laws.DamperHinges, i) * Square(laws.DamperRatio[0][i])),
-                (StepCause.TyreDamping, n.TyreDamping[i]),
-            ];
-            (StepCause Cause, double Value)[] springs =
-            [
-                (StepCause.Spring, Steepest(laws.SpringSlope[i], laws.SpringHinges, i) * Square(laws.SpringRatio[0][i])),
-                (StepCause.TyreRate, n.TyreRate[i]),
-                (StepCause.AntiRollBar, 2.0 * laws.Bar[i]),
-                (StepCause.BumpStop, Steepest(0.0, laws.BumpHinges, i)),
-                (StepCause.ReboundStop, Steepest(0.0, laws.ReboundHinges, i)),
-                (StepCause.BumpStop, Curved(laws.CurvedBump, i)),
-                (StepCause.ReboundStop, Curved(laws.CurvedRebound, i)),
-                (StepCause.Spring, Gas(laws, i)),
-                (StepCause.Interconnection, Fluid(laws, i)),
-                (StepCause.Friction, laws.Friction[i] / laws.PreSliding[i]),
-            ];
-            // A common damper works at four wheels at once, and the body gives way to all of them.
-            var common = LinkDamping(laws, i) * (perMass + (3.0 / n.Body.Mass));
-            var light = 1.0 / perMass < Lightest;
-            var own = Sum(dampers) * perMass;
-            Shorten(Real / Math.Max(own + common, 1e-9), common > own ? StepCause.Interconnection : Greatest(dampers), light, i);
-            Shorten(Oscillating / Math.Sqrt(Sum(springs) * perMass), Greatest(springs), light, i);
-            if (laws.Friction[i] > 0.0)
+            var (damping, common) = (new Greatest(StepCause.TyreDamping, n.TyreDamping[i]), 0.0);
+            var stiffness = new Greatest(StepCause.TyreRate, n.TyreRate[i]);
+            foreach (var element in elements.All)
             {
-                Shorten(Math.Max(laws.PreSliding[i] / FrictionSpeed, ShortestForFriction), StepCause.Friction, false, i);
+                var felt = element.Felt[i];
+                stiffness.Add(element.Cause, felt * element.Stiffest);
+                if (element.Joins)
+                {
+                    common += felt * element.MostDamped;
+                }
+                else
+                {
+                    damping.Add(element.Cause, felt * element.MostDamped);
+                }
+
+                if (element.Slider is { } slider && felt > 0.0)
+                {
+                    Shorten(slider.LongestStep, element.Cause, false, i);
+                }
             }
+
+            // A common damper works at four wheels at once, and the body gives way to all of them.
+            common *= perMass + (3.0 / n.Body.Mass);
+            var light = 1.0 / perMass < Lightest;
+            var own = damping.Sum * perMass;
+            Shorten(Real / Math.Max(own + common, 1e-9), common > own ? StepCause.Interconnection : damping.Cause, light, i);
+            Shorten(Oscillating / Math.Sqrt(stiffness.Sum * perMass), stiffness.Cause, light, i);
         }
 
-        if (laws.FluidFlows)
+        if (elements.Line is { } line)
         {
-            var stiffness = FluidStiffness(laws, 0) + FluidStiffness(laws, 2);
-            if (laws.FluidResists)
+            var ends = elements.Accumulators[0].Stiffest + elements.Accumulators[2].Stiffest;
+            if (line.Resists)
             {
-                Shorten(Real * laws.FluidResistance / stiffness, StepCause.Interconnection, false, 0);
+                Shorten(Real * line.Resistance / ends, StepCause.Interconnection, false, 0);
                 return longest;
             }
 
-            Shorten(Oscillating / Math.Sqrt(stiffness / laws.FluidInertance), StepCause.Interconnection, false, 0);
-            if (laws.FluidResistance > 0.0)
+            Shorten(Oscillating / Math.Sqrt(ends / line.Inertance), StepCause.Interconnection, false, 0);
+            if (line.Resistance > 0.0)
             {
-                Shorten(Real * laws.FluidInertance / laws.FluidResistance, StepCause.Interconnection, false, 0);
+                Shorten(Real * line.Inertance / line.Resistance, StepCause.Interconnection, false, 0);
             }
         }
 
@@ -87,49 +82,22 @@ internal static class StepChoice
         }
     }
 
-    private static double Sum((StepCause Cause, double Value)[] parts)
+    // A sum and what adds most to it.
+    private struct Greatest(StepCause cause, double value)
     {
-        var sum = parts[0].Value;
-        for (var k = 1; k < parts.Length; k++)
+        private double most = value;
+
+        public StepCause Cause { get; private set; } = cause;
+
+        public double Sum { get; private set; } = value;
+
+        public void Add(StepCause cause, double value)
         {
-            sum += parts[k].Value;
+            Sum += value;
+            if (value > most)
+            {
+                (most, Cause) = (value, cause);
+            }
         }
-
-        return sum;
     }
-
-    private static StepCause Greatest((StepCause Cause, double Value)[] parts) => parts.MaxBy(part => part.Value).Cause;
-
-    // The steepest piece of a hinge sum.
-    private static double Steepest(double first, Hinges hinges, int i)
-    {
-        var slope = first;
-        var steepest = first;
-        foreach (var j in Enumerable.Range(0, hinges.Count).OrderBy(j => hinges.At[j][i]))
-        {
-            slope += hinges.Bend[j][i];
-            steepest = Math.Max(steepest, slope);
-        }
-
-        return steepest;
-    }
-
-    // Slope of a curved stop 50 mm past its clearance.
-    private static double Curved(double[][] stop, int i) => stop[1][i] * stop[2][i] * Math.Pow(0.05, stop[2][i] - 1.0);
-
-    private static double Gas(CornerLaws laws, int i) =>
-        4.0 * laws.GasForce[i] * laws.GasAreaPerVolume[i] * laws.GasExponent[i] * Square(laws.SpringRatio[0][i]);
-
-    private static double FluidStiffness(CornerLaws laws, int i) =>
-        laws.FluidStiffness[i] + (2.0 * laws.FluidGasPressure[i] * laws.FluidPerVolume[i] * laws.FluidExponent[i]);
-
-    private static double Fluid(CornerLaws laws, int i) =>
-        (Square(laws.FluidArea[i]) * FluidStiffness(laws, i))
-        + (Square(laws.LinkRatio[i]) * (laws.LinkRate + (2.0 * laws.LinkGasPressure * laws.LinkPerVolume * laws.LinkExponent)));
-
-    // Both wheels of a side moving together work the common damper at once: the whole row of c·ρ·ρᵀ.
-    private static double LinkDamping(CornerLaws laws, int i) =>
-        laws.LinkDamping * Math.Abs(laws.LinkRatio[i]) * (Math.Abs(laws.LinkRatio[i]) + Math.Abs(laws.LinkRatio[(i + 2) % 4]));
-
-    private static double Square(double x) => x * x;
 }

@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Modes;
 

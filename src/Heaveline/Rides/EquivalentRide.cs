@@ -1,6 +1,5 @@
 using MathNet.Numerics.LinearAlgebra;
 using Heaveline.Models;
-using Heaveline.Numerics;
 
 namespace Heaveline.Rides;
 
@@ -23,8 +22,8 @@ internal sealed class EquivalentRide
     private EquivalentRide(RideModel model)
     {
         tangent = LinearRide.Of(model);
-        perForce = PerForce(model.Numbers, tangent.Count);
-        elements = RandomElements.Of(model);
+        perForce = PerForce(model.Numbers);
+        elements = RandomElement.Of(model.Numbers);
         rolls = model.Rolls;
         Ride = tangent;
         Mean = new double[tangent.Count];
@@ -176,24 +175,13 @@ internal sealed class EquivalentRide
         return sum;
     }
 
-    // Accelerations per generalised force: the kernel's inverse masses.
-    private static Matrix<double> PerForce(RideNumbers n, int count)
+    // Accelerations per generalised force; of a flow without inertance its rate, which the resistance sets.
+    private static Matrix<double> PerForce(RideNumbers n)
     {
-        var c = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([n]);
-        var per = Matrix<double>.Build.Dense(count, count);
-        per[0, 0] = c.PerMass.Value;
-        per[1, 1] = c.PitchPerPitch.Value;
-        per[2, 2] = c.RollPerRoll.Value;
-        per[1, 2] = per[2, 1] = c.PitchPerRoll.Value;
-        for (var i = 0; i < 4; i++)
+        var per = n.PerForce();
+        for (var i = 7; i < n.Positions; i++)
         {
-            per[3 + i, 3 + i] = n.PerWheel[i];
-            per[3 + i, 3 + (i ^ 1)] = n.AcrossAxle[i];
-        }
-
-        for (var i = 7; i < count; i++)
-        {
-            per[i, i] = 1.0 / n.Laws.FluidScale;
+            per[i, i] = 1.0 / n.Elements.Line!.Scale;
         }
 
         return per;

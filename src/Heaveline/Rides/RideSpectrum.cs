@@ -1,3 +1,4 @@
+using Heaveline.Elements;
 using MathNet.Numerics.Integration;
 using Heaveline.Models;
 using Heaveline.Passes;

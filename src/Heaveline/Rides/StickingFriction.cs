@@ -44,14 +44,14 @@ internal static class StickingFriction
     // Against the damper's force as the straight line has it.
     private static double Ratio(RandomResponse response, int wheel)
     {
-        var (model, laws) = (response.Model, response.Model.Numbers.Laws);
-        if (!(laws.Friction[wheel] > 0.0))
+        var (model, elements) = (response.Model, response.Model.Numbers.Elements);
+        if (elements.Frictions[wheel]?.Slider is not { } slider)
         {
             return 0.0;
         }
 
         var (travel, speed) = (response.Rms(RideSignal.Travel(model, wheel)), response.Rms(RideSignal.TravelRate(model, wheel)));
-        var damping = RandomDamper.Of(laws, wheel, model.Numbers.TrimTravel[wheel] + response.MeanTravel(wheel), travel, speed).Damping;
-        return laws.Friction[wheel] / (damping * speed);
+        var damping = elements.Dampers[wheel].Mean(model.Numbers.TrimTravel[wheel] + response.MeanTravel(wheel), travel, speed, []).Damping;
+        return slider.Force / (damping * speed);
     }
 }

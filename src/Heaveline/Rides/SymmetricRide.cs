@@ -64,7 +64,7 @@ public readonly record struct SymmetricRide
             return null;
         }
 
-        var flows = n.Laws.FluidFlows;
+        var line = n.Elements.Line;
         var (places, speeds) = (tangent.ByPlace, tangent.BySpeed);
         return new SymmetricRide
         {
@@ -77,9 +77,9 @@ public readonly record struct SymmetricRide
             Rear = AxleOf(model, 2),
             Link = tangent.SuspensionRate[0, 2],
             LinkDamping = tangent.SuspensionDamping[0, 2],
-            LineInertance = flows ? n.Laws.FluidInertance : 0.0,
-            LineResistance = n.Laws.FluidResists ? n.Laws.FluidResistance : 0.0,
-            Line = flows ? (places[7, 3], places[7, 5], places[7, 7], speeds[7, 7]) : default,
+            LineInertance = line?.Inertance ?? 0.0,
+            LineResistance = line is { Resists: true } ? line.Resistance : 0.0,
+            Line = line is not null ? (places[7, 3], places[7, 5], places[7, 7], speeds[7, 7]) : default,
             Rolls = n.Rolls,
         };
     }

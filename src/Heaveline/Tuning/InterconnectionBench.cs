@@ -1,3 +1,4 @@
+using Heaveline.Elements;
 using MathNet.Numerics.LinearAlgebra;
 using Heaveline.Cars;
 using Heaveline.Measures;

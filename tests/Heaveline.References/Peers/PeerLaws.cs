@@ -1,111 +1,118 @@
 using System.Text.Json;
-using Heaveline.Models;
+using Heaveline.Elements;
 
 namespace Heaveline.References.Peers;
 
-/// <summary>The elements of a case, as bench/peers/README.md defines them, as hinge sums.</summary>
+/// <summary>The elements of a case, as bench/peers/README.md defines them, as a list of placed laws.</summary>
 internal static class PeerLaws
 {
-    internal static CornerLaws From(JsonElement root, JsonElement[] axles, double[] y, bool isHalf)
+    internal static ElementList From(JsonElement root, JsonElement[] axles, double[] y, bool isHalf)
     {
-        var laws = new CornerLaws();
         var half = isHalf ? 0.5 : 1.0;
-        for (var i = 0; i < 4; i++)
+        Element[] Corners(Func<JsonElement, int, Element> of) => [.. Enumerable.Range(0, 4).Select(i => of(axles[i / 2], i))];
+        Element?[] Perhaps(Func<JsonElement, int, Element?> of) => [.. Enumerable.Range(0, 4).Select(i => of(axles[i / 2], i))];
+        double Share(int i, string what) =>
+            PeerNumbers.IsSolid(axles[i / 2]) ? 0.5 * (1.0 + (axles[i / 2].Number(what) / (y[i & 2] - y[(i & 2) + 1]))) : 1.0;
+        var (springs, accumulators, line) = Interconnection(root);
+        return new ElementList
         {
-            var axle = axles[i / 2];
-            var spring = axle.GetProperty("spring");
-            if (spring.GetArrayLength() != 1)
+            Springs = Corners((axle, i) => At(i, "spring", Share(i, "spring_base")) with { OnTravel = [Spring(axle, half)] }),
+            Dampers = Corners((axle, i) => At(i, "damper", Share(i, "damper_base")) with { OnRate = [Damper(axle.GetProperty("damper"), half)] }),
+            BumpStops = Perhaps((axle, i) => Stop(axle, "bump_stop", i, half, +1.0, Share(i, "stop_base"))),
+            ReboundStops = Perhaps((axle, i) => Stop(axle, "rebound_stop", i, half, -1.0, Share(i, "stop_base"))),
+            Frictions = Perhaps((axle, i) => Friction(axle, i, half)),
+            Bars = [.. axles.Select((axle, end) => At(2 * end, "anti-roll bar") with
             {
-                throw new NotSupportedException("A spring of powers of travel is no sum of straight pieces.");
-            }
-
-            laws.SpringSlope[i] = half * spring[0].GetDouble();
-            laws.SpringRatio[0][i] = laws.DamperRatio[0][i] = 1.0;
-            SetDamper(laws, axle.GetProperty("damper"), i, half);
-            SetStops(laws, axle, "bump_stop", i, half, +1.0);
-            SetStops(laws, axle, "rebound_stop", i, half, -1.0);
-            laws.Bar[i] = axle.Number("anti_roll_bar", 0.0);
-            SetFriction(laws, axle, i, half);
-            if (PeerNumbers.IsSolid(axle))
-            {
-                laws.Needs |= Needs.SolidAxle;
-                var track = y[i & 2] - y[(i & 2) + 1];
-                double Share(string what) => 0.5 * (1.0 + (axle.Number(what) / track));
-                (laws.SpringShare[i], laws.DamperShare[i], laws.StopShare[i]) = (Share("spring_base"), Share("damper_base"), Share("stop_base"));
-            }
-        }
-
-        SetInterconnection(laws, root);
-        return laws;
+                Sight = Sight.Across(2 * end),
+                OnTravel = [new StraightLaw { Slope = axle.Number("anti_roll_bar", 0.0) }],
+            })],
+            CommonSprings = springs,
+            Accumulators = accumulators,
+            Line = line,
+            Resistances = line is null ? [] : FluidElement.Resistances(line),
+        };
     }
 
-    private static void SetDamper(CornerLaws laws, JsonElement table, int i, double half)
+    // No step is chosen from a case: what its wheels feel is not asked for.
+    private static Element At(int i, string name, double share = 1.0) =>
+        new() { Name = name, Cause = StepCause.None, Corner = i, Sight = Sight.Along(i, share), Felt = new double[4] };
+
+    private static StraightLaw Spring(JsonElement axle, double half)
+    {
+        var spring = axle.GetProperty("spring");
+        return spring.GetArrayLength() == 1
+            ? new StraightLaw { Slope = half * spring[0].GetDouble() }
+            : throw new NotSupportedException("A spring of powers of travel is no sum of straight pieces.");
+    }
+
+    private static StraightLaw Damper(JsonElement table, double half)
     {
         var v = table.GetProperty("velocity").EnumerateArray().Select(value => value.GetDouble()).ToArray();
         var f = table.GetProperty("force").EnumerateArray().Select(value => value.GetDouble()).ToArray();
-        double Slope(int piece) => half * (f[piece + 1] - f[piece]) / (v[piece + 1] - v[piece]);
-        double[] at = v[1..^1];
-        double[] bends = [.. Enumerable.Range(1, at.Length).Select(j => Slope(j) - Slope(j - 1))];
-        laws.DamperSlope[i] = Slope(0);
-        laws.DamperHinges.Set(i, at, bends);
-        laws.DamperConstant[i] = -at.Zip(bends, (place, bend) => bend * Math.Max(0.0, place)).Sum();
+        return StraightLaw.Through(0.0, half, v[1..^1], [.. Enumerable.Range(0, v.Length - 1).Select(j => (f[j + 1] - f[j]) / (v[j + 1] - v[j]))]);
     }
 
-    private static void SetStops(CornerLaws laws, JsonElement axle, string name, int i, double half, double side)
+    private static Element? Stop(JsonElement axle, string name, int i, double half, double side, double share)
     {
         if (!axle.TryGetProperty(name, out var terms))
         {
-            return;
+            return null;
         }
 
         var list = terms.EnumerateArray()
             .Select(term => (At: side * term.Number("clearance"), C: half * term.Number("coefficient"), Exponent: term.Number("exponent"))).ToArray();
         if (list is [{ Exponent: not 1.0 } curved])
         {
-            laws.Needs |= Needs.CurvedStop;
-            var law = side > 0.0 ? laws.CurvedBump : laws.CurvedRebound;
-            (law[0][i], law[1][i], law[2][i]) = (side * curved.At, curved.C, curved.Exponent);
-            return;
+            return At(i, name, share) with
+            {
+                OnTravel =
+                [
+                    new PowerLaw(name) { Clearance = side * curved.At, Coefficient = curved.C, Exponent = curved.Exponent, Direction = side },
+                ],
+            };
         }
 
         Assert.All(list, term => Assert.Equal(1.0, term.Exponent));
-        (side > 0.0 ? laws.BumpHinges : laws.ReboundHinges).Set(i, [.. list.Select(term => term.At)], [.. list.Select(term => term.C)]);
-        laws.StopConstant[i] -= list.Sum(term => term.C * term.At);
-    }
-
-    private static void SetFriction(CornerLaws laws, JsonElement axle, int i, double half)
-    {
-        if (axle.TryGetProperty("friction", out var friction))
+        Hinge[] hinges = [.. list.Select(term => new Hinge(term.At, term.C))];
+        return At(i, name, share) with
         {
-            laws.Needs |= Needs.Friction;
-            laws.Friction[i] = half * friction.Number("force");
-            laws.PreSliding[i] = friction.Number("pre_sliding");
-        }
+            OnTravel =
+            [
+                new StraightLaw
+                {
+                    Constant = -list.Sum(term => term.C * term.At),
+                    Opening = side > 0.0 ? hinges : [],
+                    Closing = side > 0.0 ? [] : hinges,
+                },
+            ],
+        };
     }
 
-    private static void SetInterconnection(CornerLaws laws, JsonElement root)
+    private static Element? Friction(JsonElement axle, int i, double half) => axle.TryGetProperty("friction", out var friction)
+        ? At(i, "friction") with { Slider = new Slider(half * friction.Number("force"), friction.Number("pre_sliding"), 1.0) }
+        : null;
+
+    private static (Element[] CommonSprings, Element[] Accumulators, SideLine? Line) Interconnection(JsonElement root)
     {
         if (root.TryGetProperty("elastic", out var link))
         {
-            laws.Needs |= Needs.ElasticLink;
-            laws.LinkRate = link.Number("rate");
-            for (var i = 0; i < 4; i++)
-            {
-                laws.LinkRatio[i] = link.Number(i < 2 ? "ratio_front" : "ratio_rear");
-            }
+            var law = new StraightLaw { Slope = link.Number("rate") };
+            return (ElasticElement.Spring(link.Number("ratio_front"), link.Number("ratio_rear"), [law]), [], null);
         }
 
-        if (root.TryGetProperty("fluid", out var fluid))
+        if (!root.TryGetProperty("fluid", out var fluid))
         {
-            laws.Needs |= Needs.FluidLink;
-            laws.FluidFlows = true;
-            laws.FluidInertance = fluid.Number("inertance");
-            laws.FluidResistance = fluid.Number("resistance");
-            for (var i = 0; i < 4; i++)
-            {
-                laws.FluidArea[i] = fluid.Number(i < 2 ? "area_front" : "area_rear");
-                laws.FluidStiffness[i] = 1.0 / fluid.Number(i < 2 ? "compliance_front" : "compliance_rear");
-            }
+            return ([], [], null);
         }
+
+        Element Accumulator(int i, string end) => At(i, "accumulator") with
+        {
+            Sight = Sight.Volume(i, fluid.Number($"area_{end}"), flows: true),
+            OnTravel = [new StraightLaw { Slope = 1.0 / fluid.Number($"compliance_{end}") }],
+        };
+        return (
+            [],
+            [Accumulator(0, "front"), Accumulator(1, "front"), Accumulator(2, "rear"), Accumulator(3, "rear")],
+            new SideLine(fluid.Number("inertance"), fluid.Number("resistance")));
     }
 }

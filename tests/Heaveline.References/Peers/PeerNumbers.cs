@@ -45,7 +45,7 @@ internal static class PeerNumbers
                 RollInertia = body.Number("Ixx", 0.0),
                 InertiaProduct = body.Number("Pxy", 0.0),
             },
-            Laws = laws,
+            Elements = laws,
             X = X,
             Y = Y,
             PerWheel = own,

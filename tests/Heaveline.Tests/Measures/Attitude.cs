@@ -46,7 +46,7 @@ internal sealed record Attitude
         RefuseTipping(model, forward);
         var load =
             model.Load with { Name = FormattableString.Invariant($"{model.Load.Name} at {forward:G3} m/s² forward and {left:G3} m/s² to the left") };
-        var solution = TrimSolver.Solve(model.Car, load, model.Body, model.Numbers.Laws, StaticPush.Of(model, forward, left));
+        var solution = TrimSolver.Solve(model.Car, load, model.Body, model.Numbers.Elements, StaticPush.Of(model, forward, left));
         var trim = Trim.From(model.Numbers, solution, model.Tangent.WheelRate);
         return new Attitude
         {

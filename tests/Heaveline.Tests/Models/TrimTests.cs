@@ -1,3 +1,4 @@
+using Heaveline.Elements;
 using CsCheck;
 using Heaveline.Cars;
 using Heaveline.Models;

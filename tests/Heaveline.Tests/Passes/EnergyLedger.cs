@@ -64,15 +64,15 @@ internal sealed class EnergyLedger(RideModel model)
             heat += TyreHeat(n, i, tyre, road.At(i).Value - s[Channel.Wheel + i], roadRate.At(i).Value - wheel);
         }
 
-        if (n.Laws.FluidFlows)
+        if (n.Elements.Line is { } line)
         {
             for (var side = 0; side < 2; side++)
             {
                 var flow = s[Channel.Rates + Channel.Flow + side];
-                heat += n.Laws.FluidResistance * flow * flow;
+                heat += line.Resistance * flow * flow;
                 // Fluid moving from front to rear does work at both ends: pressure difference times flow leaves the springs' books.
                 springs -= (Pressure(n, travel, s, side) - Pressure(n, travel, s, side + 2)) * flow;
-                kinetic += n.Laws.FluidInertance * flow * s[Channel.Accelerations + Channel.Flow + side];
+                kinetic += line.Inertance * flow * s[Channel.Accelerations + Channel.Flow + side];
             }
         }
 
@@ -94,8 +94,12 @@ internal sealed class EnergyLedger(RideModel model)
     private static double TyreHeat(RideNumbers n, int i, double change, double compression, double rate) =>
         change <= -n.TrimLoad[i] ? 0.0 : n.TyreDamping[i] * rate * rate;
 
-    private static double Pressure(RideNumbers n, double[] travel, ReadOnlySpan<double> s, int i) =>
-        n.Laws.FluidPressureAt(i, (n.Laws.FluidArea[i] * travel[i]) - (n.Laws.FluidSign[i] * (n.TrimFlow[i] + s[Channel.Flow + (i % 2)])));
+    private static double Pressure(RideNumbers n, double[] travel, ReadOnlySpan<double> s, int i)
+    {
+        var accumulator = n.Elements.Accumulators[i];
+        ReadOnlySpan<double> flow = [n.TrimFlow[0] + s[Channel.Flow], n.TrimFlow[1] + s[Channel.Flow + 1]];
+        return accumulator.StandingAt(accumulator.Sight.Of(travel, flow));
+    }
 
     // Power into the moving masses: force by mass times acceleration, independent of the force laws.
     private static double Kinetic(RideNumbers n, ReadOnlySpan<double> s)

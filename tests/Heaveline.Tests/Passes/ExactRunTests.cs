@@ -159,7 +159,7 @@ public class ExactRunTests
         var toppling = new RideNumbers
         {
             Body = n.Body,
-            Laws = n.Laws,
+            Elements = n.Elements,
             X = n.X,
             Y = n.Y,
             PerWheel = n.PerWheel,

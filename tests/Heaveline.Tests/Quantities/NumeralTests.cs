@@ -53,5 +53,5 @@ public class NumeralTests
 
     [Fact]
     public void A_load_of_one_kilogram_is_what_standard_gravity_makes_of_it() =>
-        Assert.Equal(1.0, In.KilogramsOfLoad.Of(Heaveline.Models.Gravity.Standard), 1e-15);
+        Assert.Equal(1.0, In.KilogramsOfLoad.Of(Heaveline.Elements.Gravity.Standard), 1e-15);
 }

@@ -4,7 +4,7 @@ namespace Heaveline.Measures;
 
 /// <summary>Largest change of each lane's signal between two samples so far apart.</summary>
 internal sealed class FarthestFold<TLane> : LaneFold<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private readonly TLane[] ring;
     private TLane most = TLane.Of(0.0);

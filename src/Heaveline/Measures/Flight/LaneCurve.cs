@@ -9,7 +9,7 @@ namespace Heaveline.Measures;
 /// about it is made.
 /// </summary>
 internal sealed class LaneCurve<TLane> : IDisposable
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     /// <summary>Neighbours on one side that the curve about a sample is made of.</summary>
     public const int Beside = 2;

@@ -8,7 +8,7 @@ namespace Heaveline.Measures;
 /// </summary>
 /// <param name="curve">The signal.</param>
 internal abstract class LaneFold<TLane>(LaneCurve<TLane> curve)
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private readonly List<(int Lane, Stretch At)> stretches = [];
     private (int First, int Last) reach = (int.MaxValue, int.MinValue);

@@ -67,7 +67,7 @@ internal sealed class MeasureFlight : ISampleFolds
 
     /// <inheritdoc/>
     public ISampleFold<TLane> Of<TLane>(PassTiming timing)
-        where TLane : struct, ILane<TLane>
+        where TLane : unmanaged, ILane<TLane>
     {
         var fold = new MeasureFold<TLane>(group, timing, Channels, curves);
         end = fold.End;

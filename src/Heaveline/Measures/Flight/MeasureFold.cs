@@ -5,7 +5,7 @@ namespace Heaveline.Measures;
 
 /// <summary>The questions of passes side by side to their curves, answered sample by sample; questions that are alike share a fold.</summary>
 internal sealed class MeasureFold<TLane> : ISampleFold<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private readonly FlightCurves[] curves;
     private readonly RangeWatch<TLane> watch;

@@ -4,7 +4,7 @@ namespace Heaveline.Measures;
 
 /// <summary>How many samples of each lane's signal are at most 0.</summary>
 internal sealed class NothingFold<TLane> : LaneFold<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private TLane count = TLane.Of(0.0);
 

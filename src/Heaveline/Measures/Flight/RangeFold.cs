@@ -12,7 +12,7 @@ namespace Heaveline.Measures;
 /// past what has been met is the turn worked out.
 /// </remarks>
 internal sealed class RangeFold<TLane> : LaneFold<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private const double Beyond = 0.4;
 

@@ -4,7 +4,7 @@ namespace Heaveline.Measures;
 
 /// <summary>∫x² over a stretch of each lane, piece by piece of its curve: what <see cref="Curve.Squares"/> makes of the trace, bit for bit.</summary>
 internal sealed class SquareFold<TLane> : LaneFold<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private readonly CurveRecord[] records;
     private readonly CurveQuestion?[] questions;

@@ -7,7 +7,7 @@ namespace Heaveline.Measures;
 /// count: those above the share of the largest sample so far, and of the pieces those that no later one rises above.
 /// </summary>
 internal sealed class SwingFold<TLane> : LaneFold<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private readonly CurveRecord[] records;
     private readonly CurveQuestion?[] questions;

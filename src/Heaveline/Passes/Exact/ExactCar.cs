@@ -1,3 +1,4 @@
+using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Modes;
 
@@ -13,15 +14,15 @@ internal sealed class ExactCar
 {
     private ExactCar(RideNumbers n)
     {
-        Count = (n.Laws.Needs & Needs.FluidLink) != 0 && n.Laws.FluidFlows ? 9 : 7;
+        Count = n.Positions;
         InverseMass = new double[Count, Count];
         Stiffness = new double[Count, Count];
         Damping = new double[Count, Count];
         TyreRate = n.TyreRate;
         TyreDamping = n.TyreDamping;
         Load = n.TrimLoad;
-        FlowScale = n.Laws.FluidArea.Max(Math.Abs);
-        Rates = n.Laws.FluidResists ? 7 : Count;
+        FlowScale = n.Elements.Accumulators.SelectMany(unit => unit.Sight.Wheels.ToArray()).Select(Math.Abs).Append(0.0).Max();
+        Rates = n.Elements.Line is { Resists: true } ? 7 : Count;
     }
 
     /// <summary>Number of coordinates, 7, or 9 with a fluid line.</summary>
@@ -59,13 +60,11 @@ internal sealed class ExactCar
     {
         var car = new ExactCar(n);
         car.SetMasses(n);
-        var wheel = Enumerable.Range(0, 4).Select(i => car.WheelRow(n, i)).ToArray();
-        for (var i = 0; i < 4; i++)
+        foreach (var element in n.Elements.All)
         {
-            car.SetCorner(n, i, wheel);
+            car.Add(n, element);
         }
 
-        car.SetJoints(n.Laws, wheel);
         car.Stiffness[1, 1] -= n.PitchGravity;
         car.Stiffness[2, 2] -= n.RollGravity;
         return car;
@@ -111,37 +110,26 @@ internal sealed class ExactCar
 
         for (var q = 7; q < Count; q++)
         {
-            InverseMass[q, q] = n.Laws.FluidResists ? 0.0 : 1.0 / n.Laws.FluidInertance;
-            Damping[q, q] = n.Laws.FluidResistance;
+            InverseMass[q, q] = n.Elements.Line!.Resists ? 0.0 : 1.0 / n.Elements.Line.Inertance;
         }
     }
 
-    private double[] WheelRow(RideNumbers n, int i)
+    // Row of an element per coordinate, times its motion ratio, which is constant in a car that is straight between its kinks.
+    private void Add(RideNumbers n, Element element)
     {
-        var row = new double[Count];
-        row[0] = -1.0;
-        row[1] = n.X[i];
-        row[2] = -n.Y[i];
-        row[3 + i] = 1.0;
-        return row;
-    }
+        var ratio = element.Ratio.AtReference;
+        double[] row = [.. n.Row(element.Sight, Count).Select(share => ratio * share)];
+        var trim = ratio * n.AtTrim(element.Sight);
+        var name = $"{CornerNames.Of(element.Corner, n.Rolls)} {element.Name}";
+        foreach (var law in element.OnTravel)
+        {
+            Add(name, row, false, law.ReadBy(new ExactPieceReader(trim)));
+        }
 
-    private void SetCorner(RideNumbers n, int i, double[][] wheel)
-    {
-        var laws = n.Laws;
-        var s = n.TrimTravel;
-        var corner = CornerNames.Of(i, n.Rolls);
-
-        // Row and travel at trim of an element at its own place, times its motion ratio.
-        (double[] Row, double Trim) At(double[] share, double ratio) =>
-            (Sum(ratio * share[i], wheel[i], ratio * (1.0 - share[i]), wheel[i ^ 1]), ratio * ((share[i] * s[i]) + ((1.0 - share[i]) * s[i ^ 1])));
-
-        var (spring, springTrim) = At(laws.SpringShare, laws.SpringRatio[0][i]);
-        Add($"{corner} spring", spring, false, ExactLaw.From(i, laws.SpringSlope[i], springTrim, laws.SpringHinges));
-        var (damper, _) = At(laws.DamperShare, laws.DamperRatio[0][i]);
-        Add($"{corner} damper", damper, true, ExactLaw.From(i, laws.DamperSlope[i], 0.0, laws.DamperHinges));
-        var (stop, stopTrim) = At(laws.StopShare, 1.0);
-        Add($"{corner} stop", stop, false, ExactLaw.From(i, 0.0, stopTrim, laws.BumpHinges, laws.ReboundHinges));
+        foreach (var law in element.OnRate)
+        {
+            Add(name, row, true, law.ReadBy(new ExactPieceReader(0.0)));
+        }
     }
 
     private void Add(string name, double[] row, bool onRates, ExactLaw law)
@@ -155,38 +143,4 @@ internal sealed class ExactCar
             Elements.Add(new ExactElement(name, row, onRates, law));
         }
     }
-
-    private void SetJoints(CornerLaws laws, double[][] wheel)
-    {
-        for (var left = 0; left < 4; left += 2)
-        {
-            AddSquare(Stiffness, Sum(1.0, wheel[left], -1.0, wheel[left + 1]), laws.Bar[left]);
-        }
-
-        if ((laws.Needs & Needs.ElasticLink) != 0)
-        {
-            for (var side = 0; side < 2; side++)
-            {
-                var common = Sum(laws.LinkRatio[side], wheel[side], laws.LinkRatio[side + 2], wheel[side + 2]);
-                AddSquare(Stiffness, common, laws.LinkRate);
-                AddSquare(Damping, common, laws.LinkDamping);
-            }
-        }
-        else if ((laws.Needs & Needs.FluidLink) != 0)
-        {
-            // Energy V²/2C of each unit, V = A·s − q in front and A·s + q behind: its slopes are the pressures on wheels and on the line.
-            for (var i = 0; i < 4; i++)
-            {
-                var volume = Sum(laws.FluidArea[i], wheel[i], 0.0, wheel[i]);
-                if (Count == 9)
-                {
-                    volume[7 + (i & 1)] = i < 2 ? -1.0 : 1.0;
-                }
-
-                AddSquare(Stiffness, volume, laws.FluidStiffness[i]);
-            }
-        }
-    }
-
-    private static double[] Sum(double a, double[] x, double b, double[] y) => [.. x.Zip(y, (p, q) => (a * p) + (b * q))];
 }

@@ -1,4 +1,4 @@
-using Heaveline.Models;
+using Heaveline.Elements;
 
 namespace Heaveline.Passes.Exact;
 
@@ -28,26 +28,23 @@ internal sealed class ExactLaw
     /// <summary>The piece in which the law stands at trim.</summary>
     public int AtTrim { get; }
 
-    /// <summary>The law slope·x + Σ d·max(x, xⱼ) + Σ b·min(x, xⱼ) of one corner about x = <paramref name="trim"/>.</summary>
-    /// <param name="corner">Corner whose hinges are read.</param>
-    /// <param name="slope">Slope of the part without hinges.</param>
+    /// <summary>A law of straight pieces about x = <paramref name="trim"/>.</summary>
+    /// <param name="law">The law.</param>
     /// <param name="trim">x at trim.</param>
-    /// <param name="opening">Hinges whose bend counts above them, d·max(x, xⱼ).</param>
-    /// <param name="closing">Hinges whose bend counts below them, b·min(x, xⱼ), or null.</param>
-    public static ExactLaw From(int corner, double slope, double trim, Hinges opening, Hinges? closing = null)
+    public static ExactLaw From(StraightLaw law, double trim)
     {
         var bends = new SortedDictionary<double, double>();
-        var below = slope;
-        for (var j = 0; j < opening.Count; j++)
+        var below = law.Slope;
+        foreach (var (at, bend) in law.Opening)
         {
-            Add(bends, opening.At[j][corner] - trim, opening.Bend[j][corner]);
+            Add(bends, at - trim, bend);
         }
 
-        for (var j = 0; j < (closing?.Count ?? 0); j++)
+        foreach (var (at, bend) in law.Closing)
         {
             // b·min(x, xⱼ) is b·x below its hinge and constant above.
-            below += closing!.Bend[j][corner];
-            Add(bends, closing.At[j][corner] - trim, -closing.Bend[j][corner]);
+            below += bend;
+            Add(bends, at - trim, -bend);
         }
 
         var borders = bends.Keys.ToArray();
@@ -61,7 +58,7 @@ internal sealed class ExactLaw
         return new ExactLaw(borders, slopes, Joined(borders, slopes, out var atTrim), atTrim);
     }
 
-    // Hinges of no weight only fill up the table of the four corners.
+    // A hinge of no weight is none.
     private static void Add(SortedDictionary<double, double> bends, double at, double bend)
     {
         if (bend != 0.0)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -76,7 +77,7 @@ internal sealed class ExactRun
         Checked.Within(outputs, 1, int.MaxValue / Channel.Count, "Give the number of samples.", "NumberOfSamples");
         Checked.Within(order, 4, 40, "14 is best for double precision.", "SeriesOrder");
         var delay = (numbers.X[0] - numbers.X[2]) / speed;
-        RefuseCurved(numbers.Laws);
+        RefuseCurved(numbers.Elements);
         RefuseJumps(numbers, road);
         RefuseLateStart(road, speed, start, delay);
         var tracks = road.Corners.Select((profile, i) => new ExactTrack(profile, speed, i < 2 ? 0.0 : delay)).ToArray();
@@ -86,13 +87,13 @@ internal sealed class ExactRun
         return new ExactRun(start, outputStep, samples, solver.Statistics);
     }
 
-    private static void RefuseCurved(CornerLaws laws)
+    private static void RefuseCurved(ElementList elements)
     {
-        if ((laws.Needs & Needs.NotPiecewiseLinear) != 0)
+        if (!elements.IsPiecewiseStraight)
         {
             throw new RefusedValueException(
                 "car for an exact run",
-                $"curved in its {string.Join(", ", CurvedElements.Of(laws))}",
+                $"curved in its {string.Join(", ", CurvedElements.Of(elements))}",
                 "piecewise linear",
                 "Take the stepped run, or give these elements as tables.");
         }

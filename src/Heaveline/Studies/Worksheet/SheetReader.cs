@@ -1,4 +1,4 @@
-using Heaveline.Models;
+using Heaveline.Elements;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;

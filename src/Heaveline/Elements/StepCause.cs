@@ -1,4 +1,4 @@
-namespace Heaveline.Passes;
+namespace Heaveline.Elements;
 
 /// <summary>What makes a car's fastest motion as fast as it is, and so keeps the step of a run short.</summary>
 public enum StepCause

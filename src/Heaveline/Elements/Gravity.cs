@@ -1,4 +1,4 @@
-namespace Heaveline.Models;
+namespace Heaveline.Elements;
 
 /// <summary>The acceleration of free fall that turns masses into weights.</summary>
 public static class Gravity

@@ -1,0 +1,48 @@
+namespace Heaveline.Elements;
+
+/// <summary>Nothing within a clearance, then ±C·pᵉ with p the travel past it: towards +x, or against −x.</summary>
+/// <param name="what">What it is, in words ("bump stop with an exponent").</param>
+internal sealed class PowerLaw(string what) : Law
+{
+    // A run must reckon with being so far past the clearance, m: a choice of ours.
+    private const double Deep = 0.05;
+
+    // A place just past the clearance stands for "not touched": its force is below 1e-9 N for every exponent of 1 or more.
+    private const double Least = 1e-15;
+
+    /// <summary>Travel until it touches, m, on either side positive.</summary>
+    public required double Clearance { get; init; }
+
+    /// <summary>C, N/mᵉ.</summary>
+    public required double Coefficient { get; init; }
+
+    /// <summary>e (–), 1 or more.</summary>
+    public required double Exponent { get; init; }
+
+    /// <summary>+1 when it is touched by x above the clearance, −1 by x below minus it.</summary>
+    public required double Direction { get; init; }
+
+    /// <inheritdoc/>
+    public override string Curved => what;
+
+    /// <inheritdoc/>
+    public override bool Bends => true;
+
+    /// <inheritdoc/>
+    public override double Steepest => Coefficient * Exponent * Math.Pow(Deep, Exponent - 1.0);
+
+    /// <inheritdoc/>
+    public override IEnumerable<double> Breaks =>
+        new[] { 0.0, 1e-5, 1e-4, 1e-3, 5e-3 }.Select(beyond => Direction * (Clearance + beyond));
+
+    /// <inheritdoc/>
+    public override T Force<T>(T x)
+    {
+        var (none, least) = (T.Of(0.0), T.Of(Least));
+        var past = (T.Of(Direction) * x) - T.Of(Clearance);
+        return T.Of(Direction) * T.WhereAtMost(past, least, none, T.Of(Coefficient) * T.Power(T.Max(past, least), T.Of(Exponent)));
+    }
+
+    /// <inheritdoc/>
+    public override TResult ReadBy<TResult>(ILawReader<TResult> reader) => reader.Read(this);
+}

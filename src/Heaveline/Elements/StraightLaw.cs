@@ -1,0 +1,109 @@
+using Heaveline.Numerics;
+
+namespace Heaveline.Elements;
+
+/// <summary>Straight pieces as a sum of hinges: f(x) = c₀ + c₁·x + Σ dⱼ·max(x, xⱼ) + Σ bⱼ·min(x, xⱼ).</summary>
+internal sealed class StraightLaw : Law
+{
+    /// <summary>c₀.</summary>
+    public double Constant { get; init; }
+
+    /// <summary>c₁.</summary>
+    public double Slope { get; init; }
+
+    /// <summary>xⱼ and dⱼ of the hinges that count above their place.</summary>
+    public IReadOnlyList<Hinge> Opening { get; init; } = [];
+
+    /// <summary>xⱼ and bⱼ of the hinges that count below theirs.</summary>
+    public IReadOnlyList<Hinge> Closing { get; init; } = [];
+
+    /// <inheritdoc/>
+    public override string? Curved => null;
+
+    /// <inheritdoc/>
+    public override bool Bends => Opening.Any(hinge => hinge.Bend != 0.0) || Closing.Any(hinge => hinge.Bend != 0.0);
+
+    /// <inheritdoc/>
+    public override double Steepest
+    {
+        get
+        {
+            // Below every hinge those that close all count; passing one ends its share, passing one that opens begins it.
+            var slope = Slope + Closing.Sum(hinge => hinge.Bend);
+            var steepest = slope;
+            foreach (var corner in Opening.Concat(Closing.Select(hinge => hinge with { Bend = -hinge.Bend }))
+                .GroupBy(hinge => hinge.At).OrderBy(at => at.Key))
+            {
+                slope += corner.Sum(hinge => hinge.Bend);
+                steepest = Math.Max(steepest, slope);
+            }
+
+            return steepest;
+        }
+    }
+
+    /// <inheritdoc/>
+    public override IEnumerable<double> Breaks => Opening.Concat(Closing).Select(hinge => hinge.At);
+
+    /// <summary>
+    /// A line through given points of a table, extended by its end slopes, all times a factor; the force at 0 is <paramref name="atZero"/>.
+    /// </summary>
+    /// <param name="atZero">Force at x = 0, the factor in it.</param>
+    /// <param name="factor">Factor on every slope.</param>
+    /// <param name="corners">Where the slope changes, rising.</param>
+    /// <param name="slopes">Slope of each piece, one more than there are corners.</param>
+    public static StraightLaw Through(double atZero, double factor, IReadOnlyList<double> corners, IReadOnlyList<double> slopes)
+    {
+        Hinge[] hinges = [.. corners.Select((x, j) => new Hinge(x, factor * (slopes[j + 1] - slopes[j])))];
+        return new StraightLaw
+        {
+            Slope = factor * slopes[0],
+            Opening = hinges,
+            Constant = atZero - hinges.Sum(hinge => hinge.Bend * Math.Max(0.0, hinge.At)),
+        };
+    }
+
+    /// <inheritdoc/>
+    public override T Force<T>(T x)
+    {
+        var force = T.Fma(T.Of(Slope), x, T.Of(Constant));
+        foreach (var (at, bend) in Opening)
+        {
+            force = T.Fma(T.Of(bend), T.Max(x, T.Of(at)), force);
+        }
+
+        foreach (var (at, bend) in Closing)
+        {
+            force = T.Fma(T.Of(bend), T.Min(x, T.Of(at)), force);
+        }
+
+        return force;
+    }
+
+    /// <summary>
+    /// In closed form [Roberts and Spanos, Random Vibration and Statistical Linearization: E[F′] for Gaussian motion, after Kazakov; derived].
+    /// </summary>
+    public override (double Force, double Slope) Mean(double mean, double deviation)
+    {
+        var (force, slope) = (Constant + (Slope * mean), Slope);
+        foreach (var (at, bend) in Opening)
+        {
+            var (above, share) = Gaussian.Max(mean, deviation, at);
+            force += bend * above;
+            slope += bend * share;
+        }
+
+        foreach (var (at, bend) in Closing)
+        {
+            // min(x, a) = x + a − max(x, a).
+            var (above, share) = Gaussian.Max(mean, deviation, at);
+            force += bend * (mean + at - above);
+            slope += bend * (1.0 - share);
+        }
+
+        return (force, slope);
+    }
+
+    /// <inheritdoc/>
+    public override TResult ReadBy<TResult>(ILawReader<TResult> reader) => reader.Read(this);
+}

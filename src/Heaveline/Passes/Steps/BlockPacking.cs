@@ -1,0 +1,265 @@
+using Heaveline.Elements;
+using Heaveline.Elements.Forces;
+using Heaveline.Models;
+using Heaveline.Numerics;
+
+namespace Heaveline.Passes.Steps;
+
+/// <summary>Writes the numbers of cars into blocks, one car a lane, or one axle a lane.</summary>
+internal static unsafe class BlockPacking<T, TSides, TDampers>
+    where T : unmanaged, ILane<T>
+    where TSides : unmanaged, ISides<TSides, T>
+    where TDampers : unmanaged, ISides<TDampers, T>
+{
+    /// <summary>Writes cars side by side. Missing places repeat the last car.</summary>
+    public static void Write(BlockSet<T, TSides, TDampers> set, ReadOnlySpan<RideNumbers> cars)
+    {
+        for (var lane = 0; lane < T.Count; lane++)
+        {
+            var car = cars[Math.Min(lane, cars.Length - 1)];
+            Body(set, car, lane);
+            Axle(set.Plan, set.Front, set.FrontFurther, car.Slots, 0, lane);
+            Axle(set.Plan, set.Rear, set.RearFurther, car.Slots, 2, lane);
+            Link(set, car.Slots, lane);
+        }
+    }
+
+    /// <summary>Writes one car, the front axle into the first lane and the rear one into the second.</summary>
+    public static void Write(BlockSet<T, TSides, TDampers> set, RideNumbers car)
+    {
+        for (var lane = 0; lane < 2; lane++)
+        {
+            Body(set, car, lane);
+            Axle(set.Plan, set.Front, set.FrontFurther, car.Slots, 2 * lane, lane);
+            Link(set, car.Slots, lane);
+        }
+    }
+
+    private static void Body(BlockSet<T, TSides, TDampers> set, RideNumbers n, int lane)
+    {
+        var b = n.Body;
+        var to = set.Body;
+        var determinant = (b.PitchInertia * b.RollInertia) - (b.InertiaProduct * b.InertiaProduct);
+        Put(&to->PerMass, lane, 1.0 / b.Mass);
+        // A two-wheeler does not roll; its track and with it its roll inertia may be zero.
+        Put(&to->PitchPerPitch, lane, n.Rolls ? b.RollInertia / determinant : 1.0 / b.PitchInertia);
+        Put(&to->RollPerRoll, lane, n.Rolls ? b.PitchInertia / determinant : 0.0);
+        Put(&to->PitchPerRoll, lane, n.Rolls ? b.InertiaProduct / determinant : 0.0);
+        Put(&to->PitchGravity, lane, n.PitchGravity);
+        Put(&to->RollGravity, lane, n.RollGravity);
+    }
+
+    private static void Axle(BlockPlan plan, AxleBlock<T, TSides>* block, FurtherBlock<T>* further, KernelSlots car, int i, int lane)
+    {
+        var n = car.Numbers;
+        var shaped = plan.IsShaped;
+        var (a, b) = (new FoldedCorner(car, i), new FoldedCorner(car, i + 1));
+        var state = &block->State;
+        var numbers = &block->Numbers;
+        Put(&state->NegX, lane, -n.X[i]);
+        Put(&state->NegYL, lane, -n.Y[i]);
+        Put(&state->NegYR, lane, -n.Y[i + 1]);
+        Put(&state->StartL, lane, a.Constant(shaped));
+        Put(&state->StartR, lane, b.Constant(shaped));
+        Put(&numbers->Rate, lane, a.Rate(shaped), b.Rate(shaped));
+        Put(&numbers->Cross, lane, a.Cross, b.Cross);
+        Put(&numbers->Damping, lane, a.Damping(shaped), b.Damping(shaped));
+        Put(&numbers->TyreRate, lane, n.TyreRate[i], n.TyreRate[i + 1]);
+        Put(&numbers->TyreDamping, lane, n.TyreDamping[i], n.TyreDamping[i + 1]);
+        Put(&numbers->Unload, lane, a.Unload, b.Unload);
+        Put(&numbers->PerWheel, lane, n.PerWheel[i], n.PerWheel[i + 1]);
+        Put(&numbers->AcrossAxle, lane, n.AcrossAxle[i], n.AcrossAxle[i + 1]);
+        if (!shaped)
+        {
+            Kinks(plan.Kinks, block, a, b, lane);
+        }
+
+        if (plan.IsFurther)
+        {
+            Side(plan, &further->L, (Kink<T>*)(further + 1), car, i, lane);
+            Side(plan, &further->R, (Kink<T>*)(further + 1) + plan.Shaped.Side, car, i + 1, lane);
+        }
+    }
+
+    private static void Kinks(in KinkCount count, AxleBlock<T, TSides>* block, in FoldedCorner a, in FoldedCorner b, int lane)
+    {
+        var d = (KinkPair<T, TDampers>*)(block + 1);
+        var p = (KinkPair<T, TSides>*)(d + count.Dampers);
+        var (left, right) = (a.DamperHinges, b.DamperHinges);
+        for (var j = 0; j < Math.Max(left.Count, right.Count); j++)
+        {
+            Put(&d[j], lane, j < left.Count ? a.DamperKink(left[j]) : default, j < right.Count ? b.DamperKink(right[j]) : default);
+        }
+
+        Travelled(p, a, lane, 0, count.Above);
+        if (TSides.Count == 2)
+        {
+            Travelled(p, b, lane, 1, count.Above);
+        }
+    }
+
+    // Kinks over travel of one side: springs and stops one after the other, those that open, then those that close.
+    private static void Travelled(KinkPair<T, TSides>* to, in FoldedCorner corner, int lane, int side, int above)
+    {
+        var (open, close) = (0, above);
+        for (var k = 0; k < FoldedCorner.OverTravel; k++)
+        {
+            var (law, ratio) = corner.Travelled(k);
+            foreach (var hinge in law.Opening)
+            {
+                Put(&to[open++], side, lane, corner.Kink(hinge, ratio));
+            }
+
+            foreach (var hinge in law.Closing)
+            {
+                Put(&to[close++], side, lane, corner.Kink(hinge, ratio));
+            }
+        }
+    }
+
+    private static void Side(BlockPlan plan, FurtherSide<T>* e, Kink<T>* kinks, KernelSlots car, int i, int lane)
+    {
+        var corner = new FoldedCorner(car, i);
+        Put(&e->TrimTravel, lane, corner.Trim);
+        Put(&e->Constant, lane, corner.Constant(plan.IsShaped));
+        Stop(&e->Bump, car.BumpStops[i].Power, lane);
+        Stop(&e->Rebound, car.ReboundStops[i].Power, lane);
+        Put(&e->Friction.Rate, lane, car.Frictions[i].Slider?.Rate ?? 0.0);
+        Put(&e->Friction.PreSliding, lane, car.Frictions[i].Slider?.PreSliding ?? 1.0);
+        Put(&e->LinkRatio, lane, car.CommonSprings[i].Share(i));
+        Accumulator(e, car.Accumulators[i], i, lane);
+        if (plan.IsShaped)
+        {
+            Shaped(plan.Shaped, e, kinks, car, i, lane);
+        }
+    }
+
+    private static void Accumulator(FurtherSide<T>* e, KernelSlot unit, int i, int lane)
+    {
+        Put(&e->FluidArea, lane, unit.Share(i));
+        Put(&e->FluidSign, lane, i < 2 ? 1.0 : -1.0);
+        Put(&e->FluidStiffness, lane, unit.OnTravel.Slope);
+        // Gas counts from its own pressure.
+        Put(&e->FluidPressure, lane, unit.OnTravel.Constant + (unit.Gas?.Reference ?? 0.0));
+        Put(&e->FluidGasPressure, lane, unit.Gas?.Reference ?? 0.0);
+        Gas(&e->FluidGas, unit.Gas, lane);
+    }
+
+    private static void Shaped(in ShapedCount count, FurtherSide<T>* e, Kink<T>* kinks, KernelSlots car, int i, int lane)
+    {
+        var (spring, damper, bump, rebound) = (car.Springs[i], car.Dampers[i], car.BumpStops[i], car.ReboundStops[i]);
+        Place(&e->SpringPlace, spring, i, lane);
+        Place(&e->DamperPlace, damper, i, lane);
+        // Both stops of a corner stand at one place.
+        Place(&e->StopPlace, bump.Share(i) != 0.0 ? bump : rebound, i, lane);
+        Ratio(&e->SpringRatio, spring.Ratio, lane);
+        Ratio(&e->DamperRatio, damper.Ratio, lane);
+        Put(&e->SpringConstant, lane, spring.OnTravel.Constant);
+        Put(&e->SpringSlope, lane, spring.OnTravel.Slope);
+        Put(&e->GasForce, lane, spring.Gas?.Reference ?? 0.0);
+        Gas(&e->Gas, spring.Gas, lane);
+        Put(&e->DamperConstant, lane, damper.OnRate.Constant + damper.OnTravel.Constant);
+        Put(&e->DamperSlope, lane, damper.OnRate.Slope);
+        Put(&e->StopConstant, lane, bump.OnTravel.Constant + rebound.OnTravel.Constant);
+        Put(&e->StopSlope, lane, bump.OnTravel.Slope + rebound.OnTravel.Slope);
+        Hinged(kinks, spring.OnTravel.Opening, lane);
+        kinks += count.Springs;
+        Hinged(kinks, damper.OnRate.Opening, lane);
+        kinks += count.Dampers;
+        Hinged(kinks, bump.OnTravel.Opening, lane);
+        Hinged(kinks + bump.OnTravel.Opening.Count, rebound.OnTravel.Opening, lane);
+        kinks += count.StopsAbove;
+        Hinged(kinks, bump.OnTravel.Closing, lane);
+        Hinged(kinks + bump.OnTravel.Closing.Count, rebound.OnTravel.Closing, lane);
+    }
+
+    private static void Hinged(Kink<T>* to, IReadOnlyList<Hinge> hinges, int lane)
+    {
+        for (var j = 0; j < hinges.Count; j++)
+        {
+            Put(&to[j].At, lane, hinges[j].At);
+            Put(&to[j].Bend, lane, hinges[j].Bend);
+        }
+    }
+
+    private static void Link(BlockSet<T, TSides, TDampers> set, KernelSlots car, int lane)
+    {
+        var (line, spring) = (car.Numbers.Elements.Line, car.CommonSprings[0]);
+        var to = set.Link;
+        Put(&to->Rate, lane, spring.OnTravel.Slope);
+        Put(&to->Damping, lane, car.CommonDampers[0].OnRate.Slope);
+        // The gas of a line wide open counts from its own pressure.
+        Put(&to->Carried, lane, spring.OnTravel.Constant + (spring.Gas?.Reference ?? 0.0));
+        Put(&to->GasPressure, lane, spring.Gas?.Reference ?? 0.0);
+        Gas(&to->Gas, spring.Gas, lane);
+        Put(&to->PerInertance, lane, line is { Resists: false } ? 1.0 / line.Inertance : 0.0);
+        Put(&to->PerResistance, lane, line is { Resists: true } ? 1.0 / line.Resistance : 0.0);
+        Put(&to->Resistance, lane, line?.Resistance ?? 0.0);
+        Put(&to->TrimFlowL, lane, car.Numbers.TrimFlow[0]);
+        Put(&to->TrimFlowR, lane, car.Numbers.TrimFlow[1]);
+    }
+
+    private static void Stop(StopLaw<T>* to, PowerLaw? stop, int lane)
+    {
+        Put(&to->Clearance, lane, stop?.Clearance ?? 0.0);
+        Put(&to->Factor, lane, stop?.Coefficient ?? 0.0);
+        Put(&to->Exponent, lane, stop?.Exponent ?? 1.0);
+    }
+
+    private static void Gas(GasLaw<T>* to, GasLaw? gas, int lane)
+    {
+        Put(&to->PerVolume, lane, gas?.PerVolume ?? 0.0);
+        Put(&to->Exponent, lane, gas?.Exponent ?? 1.0);
+    }
+
+    private static void Place(PlaceLaw<T>* to, KernelSlot element, int i, int lane)
+    {
+        Put(&to->Own, lane, element.Share(i));
+        Put(&to->Other, lane, element.Share(i ^ 1));
+    }
+
+    private static void Ratio(RatioLaw<T>* to, in RatioCurve ratio, int lane)
+    {
+        Put(&to->R0, lane, ratio.AtReference);
+        Put(&to->R1, lane, ratio.PerTravel);
+        Put(&to->R2, lane, ratio.PerTravelSquared);
+    }
+
+    private static void Put(KinkPair<T, TDampers>* to, int lane, (double At, double Bend) left, (double At, double Bend) right)
+    {
+        Put(&to->At, lane, left.At, right.At);
+        Put(&to->Bend, lane, left.Bend, right.Bend);
+    }
+
+    private static void Put(KinkPair<T, TSides>* to, int side, int lane, (double At, double Bend) kink)
+    {
+        Put((T*)&to->At + side, lane, kink.At);
+        Put((T*)&to->Bend + side, lane, kink.Bend);
+    }
+
+    private static void Put(TSides* to, int lane, double left, double right) => Put((T*)to, TSides.Count, lane, left, right);
+
+    private static void Put(TDampers* to, int lane, double left, double right) => Put((T*)to, TDampers.Count, lane, left, right);
+
+    private static void Put(T* to, int count, int lane, double left, double right)
+    {
+        Put(to, lane, left);
+        if (count == 2)
+        {
+            Put(to + 1, lane, right);
+        }
+    }
+
+    // Every lane is its numbers one after the other, in double or in single precision.
+    private static void Put(T* to, int lane, double value)
+    {
+        if (sizeof(T) == T.Count * sizeof(double))
+        {
+            ((double*)to)[lane] = value;
+        }
+        else
+        {
+            ((float*)to)[lane] = (float)value;
+        }
+    }
+}

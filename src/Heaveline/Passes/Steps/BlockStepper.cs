@@ -1,0 +1,25 @@
+using Heaveline.Numerics;
+
+namespace Heaveline.Passes.Steps;
+
+/// <summary>
+/// Steps the equations of motion of cars side by side at a fixed step, from rest at trim on a flat road, where the past accelerations are exactly
+/// zero. Disposed of when the run is over.
+/// </summary>
+/// <typeparam name="TSample">A recorded number, one place a car.</typeparam>
+internal abstract class BlockStepper<TSample> : IDisposable
+    where TSample : unmanaged, ILane<TSample>
+{
+    private protected BlockStepper()
+    {
+    }
+
+    /// <summary>Goes on from where the run stands.</summary>
+    /// <param name="road">Road heights and rates for these steps, and the sharp steps of the whole run.</param>
+    /// <param name="outputs">Number of recorded samples.</param>
+    /// <param name="samples">Receives as many numbers per output as there are channels.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    public abstract void Run(RoadSteps<Quad<TSample>, TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default);
+
+    public abstract void Dispose();
+}

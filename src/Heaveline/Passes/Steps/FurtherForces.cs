@@ -1,0 +1,113 @@
+using System.Runtime.CompilerServices;
+using Heaveline.Elements.Forces;
+using Heaveline.Numerics;
+
+namespace Heaveline.Passes.Steps;
+
+/// <summary>Forces of an axle's further elements, added to what its step starts from. One method an element: an axle takes those it needs.</summary>
+internal static unsafe class FurtherForces<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>Works out the travel that the elements see, and starts from the constant.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public static void Begin(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e)
+    {
+        var negX = n->NegX;
+        var height = T.Fma(negX, body->Theta, body->Z);
+        var rise = T.Fma(negX, body->ThetaRate, body->ZRate);
+        var (phi, phiRate) = (body->Phi, body->PhiRate);
+        var (negYL, negYR) = (n->NegYL, n->NegYR);
+        e->L.Travel = T.Fma(negYL, phi, n->UL - height);
+        e->R.Travel = T.Fma(negYR, phi, n->UR - height);
+        e->L.Rate = T.Fma(negYL, phiRate, n->WL - rise);
+        e->R.Rate = T.Fma(negYR, phiRate, n->WR - rise);
+        n->StartL = e->L.Constant;
+        n->StartR = e->R.Constant;
+    }
+
+    /// <summary>Stops of curved force at the wheels. Most of the time no stop is touched, and powers are dear.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public static void Stops(AxleState<T>* n, FurtherBlock<T>* e)
+    {
+        var (left, right) = (e->L.Travel + e->L.TrimTravel, e->R.Travel + e->R.TrimTravel);
+        if (e->L.Bump.Touched(left) || e->R.Bump.Touched(right) || e->L.Rebound.Touched(-left) || e->R.Rebound.Touched(-right))
+        {
+            n->StartL += Curved(&e->L, left);
+            n->StartR += Curved(&e->R, right);
+        }
+    }
+
+    /// <summary>Friction that sticks.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public static void Friction(AxleState<T>* n, FurtherBlock<T>* e)
+    {
+        var (left, right) = (e->L.Slider, e->R.Slider);
+        var (forceL, forceR) = (e->L.Friction.Force(e->L.Travel, ref left), e->R.Friction.Force(e->R.Travel, ref right));
+        (e->L.Slider, e->R.Slider) = (left, right);
+        n->StartL += forceL;
+        n->StartR += forceR;
+    }
+
+    /// <summary>
+    /// Springs, dampers and stops of an axle where one of them is not at its wheel, holds gas, or has a varying ratio. A solid axle's elements see
+    /// u(y) − h(y) at their own place; by virtual work their forces share out over the wheel ends by the same shares.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static void Shaped(AxleState<T>* n, FurtherBlock<T>* e, in ShapedCount kinks)
+    {
+        var l = &e->L;
+        var r = &e->R;
+        var (left, right) = (l->Travel + l->TrimTravel, r->Travel + r->TrimTravel);
+        var (rateL, rateR) = (l->Rate, r->Rate);
+        var from = (Kink<T>*)(e + 1);
+        var other = from + kinks.Side;
+        var springL = Spring(l, from, kinks, l->SpringPlace.Along(left, right));
+        var springR = Spring(r, other, kinks, r->SpringPlace.Along(right, left));
+        n->StartL += l->SpringPlace.Along(springL, springR);
+        n->StartR += r->SpringPlace.Along(springR, springL);
+        from += kinks.Springs;
+        other += kinks.Springs;
+        var damperL = Damper(l, from, kinks, l->DamperPlace.Along(left, right), l->DamperPlace.Along(rateL, rateR));
+        var damperR = Damper(r, other, kinks, r->DamperPlace.Along(right, left), r->DamperPlace.Along(rateR, rateL));
+        n->StartL += l->DamperPlace.Along(damperL, damperR);
+        n->StartR += r->DamperPlace.Along(damperR, damperL);
+        from += kinks.Dampers;
+        other += kinks.Dampers;
+        var stopL = Stop(l, from, kinks, l->StopPlace.Along(left, right));
+        var stopR = Stop(r, other, kinks, r->StopPlace.Along(right, left));
+        n->StartL += l->StopPlace.Along(stopL, stopR);
+        n->StartR += r->StopPlace.Along(stopR, stopL);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static T Spring(FurtherSide<T>* e, Kink<T>* from, in ShapedCount kinks, T travel)
+    {
+        var x = e->SpringRatio.Along(travel);
+        var force = Kink<T>.Above(from, kinks.Springs, x, T.Fma(e->SpringSlope, x, e->SpringConstant));
+        if (kinks.Gas)
+        {
+            force = T.Fma(e->GasForce, e->Gas.Rise(x), force);
+        }
+
+        return e->SpringRatio.At(travel) * force;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static T Damper(FurtherSide<T>* e, Kink<T>* from, in ShapedCount kinks, T travel, T rate)
+    {
+        var ratio = e->DamperRatio.At(travel);
+        var v = ratio * rate;
+        return ratio * Kink<T>.Above(from, kinks.Dampers, v, T.Fma(e->DamperSlope, v, e->DamperConstant));
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static T Stop(FurtherSide<T>* e, Kink<T>* from, in ShapedCount kinks, T travel)
+    {
+        var force = Kink<T>.Above(from, kinks.StopsAbove, travel, T.Fma(e->StopSlope, travel, e->StopConstant));
+        force = Kink<T>.Below(from + kinks.StopsAbove, kinks.StopsBelow, travel, force);
+        return kinks.CurvedStops && (e->Bump.Touched(travel) || e->Rebound.Touched(-travel)) ? force + Curved(e, travel) : force;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static T Curved(FurtherSide<T>* e, T travel) => e->Bump.Push(travel) - e->Rebound.Push(-travel);
+}

@@ -1,0 +1,339 @@
+using Heaveline.Models;
+using Heaveline.Elements.Forces;
+using Heaveline.Numerics;
+
+namespace Heaveline.Passes.Steps;
+
+/// <summary>The stepper of blocks of one make.</summary>
+internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : BlockStepper<TSample>
+    where T : unmanaged, ILane<T>
+    where TSample : unmanaged, ILane<TSample>
+    where TSides : unmanaged, ISides<TSides, T>
+    where TDampers : unmanaged, ISides<TDampers, T>
+    where TEnds : IEnds<T, TSample>
+{
+    // Whoever stops a run waits for so many steps at most, a few milliseconds.
+    private const int StepsBetweenLooks = 16_384;
+
+    private const int Ring = BlockSet<T, TSides, TDampers>.Ring;
+
+    private readonly BlockSet<T, TSides, TDampers> set;
+    private readonly AxleBlock<T, TSides>* front;
+    private readonly AxleBlock<T, TSides>* rear;
+    private readonly BodyBlock<T>* body;
+    private readonly AdamsRule<T>* rule;
+    private readonly KinkCount kinks;
+    private readonly bool further;
+    private readonly bool flows;
+    private readonly bool resists;
+    private readonly int perOutput;
+    private readonly int channels;
+    private readonly int samplesBetweenLooks;
+
+    // Steps that are left until the ring's lower end.
+    private int left = Ring;
+    private int steps;
+    private int jumped;
+
+    /// <param name="set">The cars, written.</param>
+    /// <param name="perOutput">Steps from one recorded sample to the next.</param>
+    /// <param name="step">Step, s.</param>
+    /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
+    public LaneStepper(BlockSet<T, TSides, TDampers> set, int perOutput, double step, int channels)
+    {
+        (this.set, this.perOutput, this.channels) = (set, perOutput, channels);
+        front = set.Front;
+        rear = set.Rear;
+        body = set.Body;
+        rule = set.Rule;
+        kinks = set.Plan.Kinks;
+        further = set.Plan.IsFurther;
+        flows = (set.Plan.Needs & Needs.FluidLink) != 0;
+        resists = (set.Plan.Needs & Needs.ResistiveLine) != 0;
+        samplesBetweenLooks = Math.Max(1, StepsBetweenLooks / perOutput);
+        *rule = AdamsRule<T>.Of(T.Of(step));
+    }
+
+    public override void Run(RoadSteps<Quad<TSample>, TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default)
+    {
+        var at = steps - road.First;
+        var jumps = road.Jumps[jumped..];
+        // Levels before and after the table, with rates of zero.
+        var levels = stackalloc Quad<TSample>[4];
+        (levels[0], levels[1], levels[2], levels[3]) = (road.Before, road.Still, road.After, road.Still);
+        fixed (Quad<TSample>* table = road.Moving)
+        fixed (double* shared = road.Shared)
+        fixed (TSample* sample = samples[..(outputs * channels)])
+        {
+            var moving = (uint)(shared == null ? road.Moving.Length / 2 : road.Shared.Length / 8);
+            for (var k = 0; k < outputs; k++)
+            {
+                if (k % samplesBetweenLooks == 0)
+                {
+                    cancellation.ThrowIfCancellationRequested();
+                }
+
+                for (var n = 0; n < perOutput; n++, at++)
+                {
+                    var under = (uint)at >= moving ? TEnds.Road(at < 0 ? levels : levels + 2, set.Room)
+                        : shared == null ? TEnds.Road(table + (2 * at), set.Room)
+                        : TEnds.Road(shared + (8 * at), set.Room);
+                    var here = 0;
+                    while (here < jumps.Length && jumps[here].At == at + road.First)
+                    {
+                        here++;
+                    }
+
+                    if (here > 0)
+                    {
+                        Jump(under, n == 0 ? sample + (k * channels) : null, jumps[..here]);
+                        jumps = jumps[here..];
+                    }
+                    else if (n == 0)
+                    {
+                        Recorded(under, sample + (k * channels));
+                    }
+                    else
+                    {
+                        Step(under);
+                    }
+                }
+            }
+        }
+
+        steps = at + road.First;
+        jumped = road.Jumps.Length - jumps.Length;
+    }
+
+    public override void Dispose() => set.Dispose();
+
+    private void Step(T* road)
+    {
+        if (left == 0)
+        {
+            Wrap();
+        }
+
+        left--;
+        if (further)
+        {
+            Further();
+        }
+
+        AxleStep<T, TSides, TDampers>.Run(front, body, rule, road, set.FrontPast + left, kinks);
+        if (TEnds.Blocks == 2)
+        {
+            AxleStep<T, TSides, TDampers>.Run(rear, body, rule, road + 2, set.RearPast + left, kinks);
+        }
+
+        BodyStep<T, TSample, TEnds>.Run(body, &front->State, &rear->State, rule, set.BodyPast + left);
+        if (flows)
+        {
+            BetweenAxles<T, TSample, TEnds>.Flow(set.Link, rule, set.LinkPast + left, resists);
+        }
+    }
+
+    private void Recorded(T* road, TSample* sample)
+    {
+        Before(sample);
+        Step(road);
+        After(sample);
+    }
+
+    // A step beside which the road jumps.
+    private void Jump(T* road, TSample* sample, ReadOnlySpan<RoadJump<Quad<TSample>>> jumps)
+    {
+        // A number a corner.
+        var kick = stackalloc T[4];
+        Kick(jumps, kick);
+        if (sample != null)
+        {
+            Recorded(road, sample);
+        }
+        else
+        {
+            Step(road);
+        }
+
+        Kicked(front, set.FrontPast + left, kick);
+        if (TEnds.Blocks == 2)
+        {
+            Kicked(rear, set.RearPast + left, kick + 2);
+        }
+    }
+
+    // The accelerations of the last three steps move to the upper end of the ring again.
+    private void Wrap()
+    {
+        for (var i = 2; i >= 0; i--)
+        {
+            set.FrontPast[Ring + i] = set.FrontPast[i];
+            set.RearPast[Ring + i] = set.RearPast[i];
+            set.BodyPast[Ring + i] = set.BodyPast[i];
+            set.LinkPast[Ring + i] = set.LinkPast[i];
+        }
+
+        left = Ring;
+    }
+
+    private void Further()
+    {
+        var needs = set.Plan.Needs;
+        Further(&set.Front->State, set.FrontFurther);
+        if (TEnds.Blocks == 2)
+        {
+            Further(&set.Rear->State, set.RearFurther);
+        }
+
+        if ((needs & Needs.ElasticLink) != 0)
+        {
+            BetweenAxles<T, TSample, TEnds>.Elastic(
+                &set.Front->State, &set.Rear->State, set.FrontFurther, set.RearFurther, set.Link, (needs & Needs.FluidGas) != 0);
+        }
+        else if ((needs & Needs.FluidLink) != 0)
+        {
+            BetweenAxles<T, TSample, TEnds>.Fluid(
+                &set.Front->State,
+                &set.Rear->State,
+                set.FrontFurther,
+                set.RearFurther,
+                set.Link,
+                (needs & Needs.FluidGas) != 0,
+                (needs & Needs.ResistiveLine) != 0);
+        }
+    }
+
+    private void Further(AxleState<T>* axle, FurtherBlock<T>* elements)
+    {
+        var needs = set.Plan.Needs;
+        FurtherForces<T>.Begin(axle, set.Body, elements);
+        if (set.Plan.IsShaped)
+        {
+            FurtherForces<T>.Shaped(axle, elements, set.Plan.Shaped);
+        }
+        else if ((needs & Needs.CurvedStop) != 0)
+        {
+            FurtherForces<T>.Stops(axle, elements);
+        }
+
+        if ((needs & Needs.Friction) != 0)
+        {
+            FurtherForces<T>.Friction(axle, elements);
+        }
+    }
+
+    // Positions and rates as they are before the step.
+    private void Before(TSample* sample)
+    {
+        var front = &set.Front->State;
+        var rear = &set.Rear->State;
+        var body = set.Body;
+        var link = set.Link;
+        TEnds.Record(sample + Channel.Heave, body->Z);
+        TEnds.Record(sample + Channel.Pitch, body->Theta);
+        TEnds.Record(sample + Channel.Roll, body->Phi);
+        TEnds.Record(sample + Channel.Wheel, front->UL, front->UR, rear->UL, rear->UR);
+        TEnds.Record(sample + Channel.Flow, link->FlowL);
+        TEnds.Record(sample + Channel.Flow + 1, link->FlowR);
+        if (channels == Channel.Count)
+        {
+            TEnds.Record(sample + Channel.Rates + Channel.Heave, body->ZRate);
+            TEnds.Record(sample + Channel.Rates + Channel.Pitch, body->ThetaRate);
+            TEnds.Record(sample + Channel.Rates + Channel.Roll, body->PhiRate);
+            TEnds.Record(sample + Channel.Rates + Channel.Wheel, front->WL, front->WR, rear->WL, rear->WR);
+            FlowRates(sample);
+        }
+    }
+
+    private void FlowRates(TSample* sample)
+    {
+        TEnds.Record(sample + Channel.Rates + Channel.Flow, set.Link->FlowRateL);
+        TEnds.Record(sample + Channel.Rates + Channel.Flow + 1, set.Link->FlowRateR);
+    }
+
+    // Accelerations and forces, which the step works out.
+    private void After(TSample* sample)
+    {
+        if (channels < Channel.BodyAccelerations)
+        {
+            return;
+        }
+
+        var body = set.BodyPast + left;
+        TEnds.Record(sample + Channel.Accelerations + Channel.Heave, body->Z);
+        TEnds.Record(sample + Channel.Accelerations + Channel.Pitch, body->Theta);
+        TEnds.Record(sample + Channel.Accelerations + Channel.Roll, body->Phi);
+        if (channels < Channel.TyreLoads)
+        {
+            return;
+        }
+
+        var front = &set.Front->State;
+        var rear = &set.Rear->State;
+        var link = set.Link;
+        var f = set.FrontPast + left;
+        var r = set.RearPast + left;
+        TEnds.Record(sample + Channel.Accelerations + Channel.Wheel, f->L, f->R, r->L, r->R);
+        TEnds.Record(sample + Channel.Accelerations + Channel.Flow, link->FlowDotL);
+        TEnds.Record(sample + Channel.Accelerations + Channel.Flow + 1, link->FlowDotR);
+        TEnds.Record(sample + Channel.Tyre, front->TyreL, front->TyreR, rear->TyreL, rear->TyreR);
+        if (channels == Channel.Count)
+        {
+            TEnds.Record(sample + Channel.Force, front->FL, front->FR, rear->FL, rear->FR);
+            if (resists)
+            {
+                // Worked out at the step itself, from the pressures.
+                FlowRates(sample);
+            }
+        }
+    }
+
+    // What the tyres' jumps give the wheels on their far sides, by their shares of this step: changes of force.
+    private void Kick(ReadOnlySpan<RoadJump<Quad<TSample>>> jumps, T* kick)
+    {
+        var heights = stackalloc Quad<TSample>[2];
+        var shares = stackalloc Quad<TSample>[2];
+        T* heightRoom = stackalloc T[8];
+        T* shareRoom = stackalloc T[8];
+        new Span<T>(kick, 4).Clear();
+        foreach (var jump in jumps)
+        {
+            (heights[0], heights[1]) = (jump.Near, jump.Far);
+            (shares[0], shares[1]) = (jump.Share, jump.Share);
+            var height = TEnds.Road(heights, heightRoom);
+            var share = TEnds.Road(shares, shareRoom);
+            Kick(set.Front, height, share, kick);
+            if (TEnds.Blocks == 2)
+            {
+                Kick(set.Rear, height + 2, share + 2, kick + 2);
+            }
+        }
+    }
+
+    private static void Kick(AxleBlock<T, TSides>* axle, T* near, T* share, T* kick)
+    {
+        var n = &axle->State;
+        var c = &axle->Numbers;
+        var far = near + 4;
+        var still = T.Of(0.0);
+        var left = new TyreLaw<T> { Rate = c->TyreRate.L, Damping = c->TyreDamping.L, Unload = c->Unload.L };
+        var right = new TyreLaw<T> { Rate = c->TyreRate.R, Damping = c->TyreDamping.R, Unload = c->Unload.R };
+        kick[0] += share[0] * (left.Change(far[0] - n->UL, still - n->WL) - left.Change(near[0] - n->UL, still - n->WL));
+        kick[1] += share[1] * (right.Change(far[1] - n->UR, still - n->WR) - right.Change(near[1] - n->UR, still - n->WR));
+    }
+
+    // The step is linear in its own acceleration: what that lacked is added after it.
+    private void Kicked(AxleBlock<T, TSides>* axle, PairPast<T>* past, T* kick)
+    {
+        var n = &axle->State;
+        var c = &axle->Numbers;
+        var left = T.Fma(c->AcrossAxle.L, kick[1], c->PerWheel.L * kick[0]);
+        var right = T.Fma(c->AcrossAxle.R, kick[0], c->PerWheel.R * kick[1]);
+        past[0].L += left;
+        past[0].R += right;
+        n->UL = T.Fma(set.Rule->X0, left, n->UL);
+        n->UR = T.Fma(set.Rule->X0, right, n->UR);
+        n->WL = T.Fma(set.Rule->V0, left, n->WL);
+        n->WR = T.Fma(set.Rule->V0, right, n->WR);
+    }
+}

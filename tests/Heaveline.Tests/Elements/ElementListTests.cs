@@ -1,0 +1,104 @@
+using CsCheck;
+using Heaveline.Elements;
+using Heaveline.Models;
+using Heaveline.Numerics;
+
+namespace Heaveline.Tests.Elements;
+
+public class ElementListTests
+{
+    [Fact]
+    public void The_kernel_pushes_wheels_and_fluid_as_the_list_says()
+    {
+        Gen.Select(AnyCar.Any, Gen.Double[-0.15, 0.08].Array[4], Gen.Double[-2.0, 2.0].Array[4], Gen.Double[-2e-5, 2e-5].Array[2])
+            .Sample((car, travel, rate, flow) =>
+            {
+                var model = RideModel.Of(car);
+                var n = model.Numbers;
+                var c = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([n]);
+                c.Needs &= ~Needs.Friction;
+                if (n.Elements.Line is null)
+                {
+                    flow = new double[2];
+                }
+
+                var state = new RideState<Quad<ScalarLane>, ScalarLane> { Travel = Four(travel), Rate = Four(rate), Flow = Sides(flow) };
+                ElementForces<Quad<ScalarLane>, ScalarLane>.Suspension(c, state);
+                double[] gone = [n.TrimFlow[0] + flow[0], n.TrimFlow[1] + flow[1]];
+                var (force, pressure, size) = (new double[4], new double[2], 1.0);
+                foreach (var element in n.Elements.All)
+                {
+                    var own = element.Force(new ScalarLane(element.Sight.Of(travel, gone)), new ScalarLane(element.Sight.Of(rate, [0.0, 0.0]))).Value;
+                    for (var i = 0; i < 4; i++)
+                    {
+                        force[i] += element.Sight.Wheels[i] * own;
+                        size = Math.Max(size, Math.Abs(element.Sight.Wheels[i] * own));
+                    }
+
+                    pressure[0] -= element.Sight.Flows[0] * own;
+                    pressure[1] -= element.Sight.Flows[1] * own;
+                }
+
+                // A gas that is pressed to nothing has no force in either.
+                if (!force.All(double.IsFinite))
+                {
+                    return;
+                }
+
+                for (var i = 0; i < 4; i++)
+                {
+                    Assert.Equal(force[i], state.Force.At(i).Value, 1e-12 * size);
+                }
+
+                if (n.Elements.Line is { } line)
+                {
+                    var flows = line.Resists ? state.FlowRate : state.FlowDot;
+                    Assert.Equal(pressure[0] / line.Scale, flows.At(0).Value, 1e-9 * Math.Max(1.0, Math.Abs(pressure[0] / line.Scale)));
+                    Assert.Equal(pressure[1] / line.Scale, flows.At(1).Value, 1e-9 * Math.Max(1.0, Math.Abs(pressure[1] / line.Scale)));
+                }
+            }, iter: 300);
+    }
+
+    [Fact]
+    public void The_list_carries_the_body_in_the_reference_state()
+    {
+        // Wheel forces of all elements at S = 0 hold up what the scales say, less each wheel's own weight.
+        AnyCar.Any.Sample(car =>
+        {
+            var elements = CarElements.Of(car);
+            var force = new double[4];
+            foreach (var element in elements.All)
+            {
+                for (var i = 0; i < 4; i++)
+                {
+                    force[i] += element.Sight.Wheels[i] * element.StandingAt(0.0);
+                }
+            }
+
+            double[] weighed =
+                [car.Weighing.FrontLeft.Si, car.Weighing.FrontRight.Si, car.Weighing.RearLeft.Si, car.Weighing.RearRight.Si];
+            for (var i = 0; i < 4; i++)
+            {
+                var load = (weighed[i] - (0.5 * car.Axles[i / 2].UnsprungMass.Si)) * Gravity.Standard;
+                Assert.Equal(load, force[i], 1e-9 * load);
+            }
+        }, iter: 200);
+    }
+
+    [Fact]
+    public void An_element_with_a_law_more_than_the_kernel_has_room_for_is_refused_by_name()
+    {
+        var law = new PowerLaw("stop of powers") { Clearance = 0.05, Coefficient = 1e5, Exponent = 2.0, Direction = 1.0 };
+        var stop = new Element
+        {
+            Name = "bump stop", Cause = StepCause.BumpStop, Corner = 0, Sight = Sight.Along(0), Felt = [1.0, 0.0, 0.0, 0.0], OnTravel = [law, law],
+        };
+        Assert.Contains("bump stop", Assert.Throws<NotSupportedException>(() => KernelSlot.Of(stop)).Message, StringComparison.Ordinal);
+        var rubs = stop with { OnTravel = [], OnRate = [law] };
+        Assert.Contains("bump stop", Assert.Throws<NotSupportedException>(() => KernelSlot.Of(rubs)).Message, StringComparison.Ordinal);
+    }
+
+    private static Quad<ScalarLane> Four(double[] x) => new(new(x[0]), new(x[1]), new(x[2]), new(x[3]));
+
+    private static Quad<ScalarLane> Sides(double[] x) => new(new(x[0]), new(x[1]), new(x[0]), new(x[1]));
+}
