@@ -49,8 +49,17 @@ internal static class BatchedMeasures
         var done = 0;
         for (var from = 0; from < requests.Count; from += AtOnce)
         {
-            int[] asked = [.. Enumerable.Range(from, Math.Min(AtOnce, requests.Count - from)).Where(i => requests[i] is not null)];
-            var groups = PassGroup.Of([.. asked.Select(i => requests[i]!)], options, PassBatch.Width);
+            var (asked, passes) = (new List<int>(), new List<PassRequest>());
+            for (var i = from; i < Math.Min(from + AtOnce, requests.Count); i++)
+            {
+                if (requests[i] is { } request)
+                {
+                    asked.Add(i);
+                    passes.Add(request);
+                }
+            }
+
+            var groups = PassGroup.Of(passes, options, PassBatch.Width);
             Parallel.For(0, groups.Count, parallel, g =>
             {
                 var places = Array.ConvertAll(groups[g].Places, place => asked[place]);
