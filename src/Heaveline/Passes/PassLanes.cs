@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using Heaveline.Models;
 using Heaveline.Numerics;
@@ -42,9 +43,12 @@ internal static class PassLanes<TLane>
         }
     }
 
+    private static bool InDouble => Unsafe.SizeOf<TLane>() == TLane.Count * sizeof(double);
+
     private static double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing)
     {
         var flat = MemoryMarshal.Cast<TLane, double>(samples);
+        var narrow = MemoryMarshal.Cast<TLane, float>(samples);
         var each = new double[clocks.Length][];
         for (var k = 0; k < each.Length; k++)
         {
@@ -52,7 +56,7 @@ internal static class PassLanes<TLane>
             var own = each[k] = GC.AllocateUninitializedArray<double>(clocks[k].Samples * Channel.Count);
             for (int i = 0, at = (TLane.Count * Channel.Count * (clocks[k].First - timing.First)) + k; i < own.Length; i++, at += TLane.Count)
             {
-                own[i] = flat[at];
+                own[i] = InDouble ? flat[at] : narrow[at];
             }
         }
 
