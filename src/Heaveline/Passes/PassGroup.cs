@@ -71,8 +71,9 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     /// <summary>Computes the passes without their error and hands on their samples as they come: none is kept.</summary>
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
     /// <param name="folds">What becomes of the samples.</param>
+    /// <param name="memory">Of the road that the group before has met; null for none.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public void Fold(int width, ISampleFolds folds, CancellationToken cancellation = default)
+    public void Fold(int width, ISampleFolds folds, RoadMemory? memory = null, CancellationToken cancellation = default)
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
         switch (InSingle, PassLimit.Width(this, timing, InSingle ? 2 * width : width))
@@ -102,7 +103,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
 
         void Run<TLane>()
             where TLane : unmanaged, ILane<TLane> =>
-            PassFlight<TLane>.Run(this, timing, folds.Channels, folds.Of<TLane>(timing), cancellation);
+            PassFlight<TLane>.Run(this, timing, folds.Channels, folds.Of<TLane>(timing), memory, cancellation);
     }
 
     // What the same cars and roads have in common is worked out once.
@@ -144,7 +145,10 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     }
 
     private PassGroup Part(int[] places) =>
-        new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])]) { InSingle = InSingle };
+        new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])])
+        {
+            InSingle = InSingle,
+        };
 
     private Pass Made(int k, PassTiming timing, double[] samples, double? pitchError, double? tyreError)
     {
