@@ -85,7 +85,7 @@ internal static unsafe class BetweenAxles<T, TSample, TEnds>
         return gas ? (link->GasPressure * link->Gas.Rise(together)) - link->GasPressure + force : force;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private static void Pressures(AxleState<T>* n, FurtherBlock<T>* e, LinkBlock<T>* link, bool gas)
     {
         n->StartL += Pressed(&e->L, link->FlowL + link->TrimFlowL, gas);
