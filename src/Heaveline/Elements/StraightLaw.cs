@@ -1,3 +1,4 @@
+using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Elements;
@@ -63,18 +64,29 @@ internal sealed class StraightLaw : Law
         };
     }
 
+    /// <summary>Both laws in one.</summary>
+    public StraightLaw And(StraightLaw other) => IsNothing ? other : other.IsNothing ? this : new StraightLaw
+    {
+        Constant = Constant + other.Constant,
+        Slope = Slope + other.Slope,
+        Opening = [.. Opening, .. other.Opening],
+        Closing = [.. Closing, .. other.Closing],
+    };
+
     /// <inheritdoc/>
-    public override T Force<T>(T x)
+    public override unsafe T Force<T>(T x)
     {
         var force = T.Fma(T.Of(Slope), x, T.Of(Constant));
-        foreach (var (at, bend) in Opening)
+        for (var j = 0; j < Opening.Count; j++)
         {
-            force = T.Fma(T.Of(bend), T.Max(x, T.Of(at)), force);
+            var kink = new Kink<T> { At = T.Of(Opening[j].At), Bend = T.Of(Opening[j].Bend) };
+            force = Kink<T>.Above(&kink, 1, x, force);
         }
 
-        foreach (var (at, bend) in Closing)
+        for (var j = 0; j < Closing.Count; j++)
         {
-            force = T.Fma(T.Of(bend), T.Min(x, T.Of(at)), force);
+            var kink = new Kink<T> { At = T.Of(Closing[j].At), Bend = T.Of(Closing[j].Bend) };
+            force = Kink<T>.Below(&kink, 1, x, force);
         }
 
         return force;
@@ -106,4 +118,6 @@ internal sealed class StraightLaw : Law
 
     /// <inheritdoc/>
     public override TResult ReadBy<TResult>(ILawReader<TResult> reader) => reader.Read(this);
+
+    private bool IsNothing => Constant == 0.0 && Slope == 0.0 && Opening.Count == 0 && Closing.Count == 0;
 }
