@@ -3,6 +3,7 @@ using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Passes.Steps;
+using Heaveline.Tests.Twin;
 
 namespace Heaveline.Bench;
 

@@ -137,7 +137,10 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     }
 
     private PassGroup Part(int[] places) =>
-        new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])]) { InSingle = InSingle };
+        new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])])
+        {
+            InSingle = InSingle,
+        };
 
     private Pass Made(int k, PassTiming timing, double[] samples, int channels, double? pitchError, double? tyreError)
     {

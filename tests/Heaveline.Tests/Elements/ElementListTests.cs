@@ -2,6 +2,7 @@ using CsCheck;
 using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Numerics;
+using Heaveline.Tests.Twin;
 
 namespace Heaveline.Tests.Elements;
 

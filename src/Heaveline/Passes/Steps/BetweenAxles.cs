@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
