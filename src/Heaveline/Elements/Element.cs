@@ -67,10 +67,10 @@ internal sealed record Element
     }
 
     /// <summary>Greatest slope over travel that a run must reckon with, per travel of the element.</summary>
-    public double Stiffest => OnTravel.Sum(law => law.Steepest) + (Slider?.Rate ?? 0.0);
+    public double Stiffest => Steepest(OnTravel) + (Slider?.Rate ?? 0.0);
 
     /// <summary>Greatest slope over speed.</summary>
-    public double MostDamped => OnRate.Sum(law => law.Steepest);
+    public double MostDamped => Steepest(OnRate);
 
     /// <summary>Force at s and ṡ with friction at the middle of its band.</summary>
     public T Force<T>(T sight, T rate)
@@ -118,6 +118,17 @@ internal sealed record Element
             : Standing(sight);
         var damped = Damped(sight, deviation, speed);
         return new(force + damped.Force, rate + damped.Rate, damped.Damping + (Slider?.MeanDamping(speed) ?? 0.0));
+    }
+
+    private static double Steepest(IReadOnlyList<Law> laws)
+    {
+        var slope = 0.0;
+        for (var k = 0; k < laws.Count; k++)
+        {
+            slope += laws[k].Steepest;
+        }
+
+        return slope;
     }
 
     private static T OwnForce<T>(IReadOnlyList<Law> laws, T x)

@@ -6,6 +6,8 @@ namespace Heaveline.Elements;
 /// <summary>Straight pieces as a sum of hinges: f(x) = c₀ + c₁·x + Σ dⱼ·max(x, xⱼ) + Σ bⱼ·min(x, xⱼ).</summary>
 internal sealed class StraightLaw : Law
 {
+    private double? steepest;
+
     /// <summary>c₀.</summary>
     public double Constant { get; init; }
 
@@ -25,23 +27,7 @@ internal sealed class StraightLaw : Law
     public override bool Bends => Opening.Any(hinge => hinge.Bend != 0.0) || Closing.Any(hinge => hinge.Bend != 0.0);
 
     /// <inheritdoc/>
-    public override double Steepest
-    {
-        get
-        {
-            // Below every hinge those that close all count; passing one ends its share, passing one that opens begins it.
-            var slope = Slope + Closing.Sum(hinge => hinge.Bend);
-            var steepest = slope;
-            foreach (var corner in Opening.Concat(Closing.Select(hinge => hinge with { Bend = -hinge.Bend }))
-                .GroupBy(hinge => hinge.At).OrderBy(at => at.Key))
-            {
-                slope += corner.Sum(hinge => hinge.Bend);
-                steepest = Math.Max(steepest, slope);
-            }
-
-            return steepest;
-        }
-    }
+    public override double Steepest => steepest ??= Steep();
 
     /// <inheritdoc/>
     public override IEnumerable<double> Breaks => Opening.Concat(Closing).Select(hinge => hinge.At);
@@ -120,4 +106,29 @@ internal sealed class StraightLaw : Law
     public override TResult ReadBy<TResult>(ILawReader<TResult> reader) => reader.Read(this);
 
     private bool IsNothing => Constant == 0.0 && Slope == 0.0 && Opening.Count == 0 && Closing.Count == 0;
+
+    private double Steep()
+    {
+        Span<Hinge> hinges = stackalloc Hinge[Opening.Count + Closing.Count];
+        // Below every hinge those that close all count; passing one ends its share, passing one that opens begins it.
+        var slope = Slope;
+        for (var j = 0; j < hinges.Length; j++)
+        {
+            var opens = j < Opening.Count;
+            var (at, bend) = opens ? Opening[j] : Closing[j - Opening.Count];
+            hinges[j] = new(at, opens ? bend : -bend);
+            slope += opens ? 0.0 : bend;
+        }
+
+        var most = slope;
+        hinges.Sort(static (a, b) => a.At.CompareTo(b.At));
+        for (var j = 0; j < hinges.Length; j++)
+        {
+            slope += hinges[j].Bend;
+            // Hinges at one place are one.
+            most = j + 1 < hinges.Length && hinges[j + 1].At == hinges[j].At ? most : Math.Max(most, slope);
+        }
+
+        return most;
+    }
 }

@@ -31,7 +31,7 @@ internal sealed class KernelSlots
                 $"A stepped run has a place for {placed} of these: {string.Join(", ", elements.All.Select(element => element.Name))}.");
         }
 
-        Needs = NeedsOf(numbers);
+        Needs = Needed();
     }
 
     public RideNumbers Numbers { get; }
@@ -59,25 +59,28 @@ internal sealed class KernelSlots
     /// <summary>Parts of the kernel that this car needs.</summary>
     public Needs Needs { get; }
 
-    /// <summary>Parts of the kernel that a car needs.</summary>
-    public static Needs NeedsOf(RideNumbers numbers)
+    private Needs Needed()
     {
-        var elements = numbers.Elements;
-        bool Gas(IEnumerable<Element?> of) => of.OfType<Element>().Any(element => element.OnTravel.Any(law => law is GasLaw));
-        bool Power(IEnumerable<Element?> of) => of.OfType<Element>().Any(element => element.OnTravel.Any(law => law is PowerLaw));
-        var needs = Needs.None;
-        Add(Needs.SolidAxle, numbers.AcrossAxle.Any(across => across != 0.0) || elements.All.Any(IsAlongAxle));
-        Add(Needs.VaryingRatio, elements.Springs.Concat(elements.Dampers).Any(element => element.Ratio.Varies));
-        Add(Needs.Gas, Gas(elements.Springs));
-        Add(Needs.CurvedStop, Power(elements.BumpStops) || Power(elements.ReboundStops));
-        Add(Needs.Friction, elements.Frictions.Any(friction => friction is not null));
-        Add(Needs.ElasticLink, elements.CommonSprings.Count > 0 || elements.CommonDampers.Count > 0);
-        Add(Needs.FluidLink, elements.Accumulators.Count > 0);
-        Add(Needs.FluidGas, Gas(elements.CommonSprings) || Gas(elements.Accumulators));
-        Add(Needs.ResistiveLine, elements.Line is { Resists: true });
-        return needs;
+        var elements = Numbers.Elements;
+        var needs = elements.CommonSprings.Count > 0 || elements.CommonDampers.Count > 0 ? Needs.ElasticLink : Needs.None;
+        needs |= elements.Accumulators.Count > 0 ? Needs.FluidLink : Needs.None;
+        needs |= elements.Line is { Resists: true } ? Needs.ResistiveLine : Needs.None;
+        for (var i = 0; i < 4; i++)
+        {
+            needs |= Numbers.AcrossAxle[i] != 0.0 ? Needs.SolidAxle : Needs.None;
+            needs |= Springs[i].Ratio.Varies || Dampers[i].Ratio.Varies ? Needs.VaryingRatio : Needs.None;
+            needs |= Springs[i].Gas is not null ? Needs.Gas : Needs.None;
+            needs |= BumpStops[i].Power is not null || ReboundStops[i].Power is not null ? Needs.CurvedStop : Needs.None;
+            needs |= Frictions[i].Slider is not null ? Needs.Friction : Needs.None;
+            needs |= CommonSprings[i].Gas is not null || Accumulators[i].Gas is not null ? Needs.FluidGas : Needs.None;
+        }
 
-        void Add(Needs need, bool isThere) => needs |= isThere ? need : Needs.None;
+        for (var k = 0; k < elements.All.Count; k++)
+        {
+            needs |= IsAlongAxle(elements.All[k]) ? Needs.SolidAxle : Needs.None;
+        }
+
+        return needs;
     }
 
     // Bars see both wheels too, but not as a place between them.

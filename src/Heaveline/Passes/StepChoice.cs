@@ -23,22 +23,23 @@ internal static class StepChoice
         var n = model.Numbers;
         var elements = n.Elements;
         var longest = new StepLimit(limit, StepCause.None, AxleEnd.Front);
+        (Element Element, double Rate, double Damping)[] felts = [.. elements.All.Select(e => (e, e.Stiffest, e.MostDamped))];
         for (var i = 0; i < 4; i++)
         {
             var perMass = n.PerWheel[i] + Math.Abs(n.AcrossAxle[i]) + (1.0 / n.Body.Mass);
             var (damping, common) = (new Greatest(StepCause.TyreDamping, n.TyreDamping[i]), 0.0);
             var stiffness = new Greatest(StepCause.TyreRate, n.TyreRate[i]);
-            foreach (var element in elements.All)
+            foreach (var (element, stiffest, mostDamped) in felts)
             {
                 var felt = element.Felt[i];
-                stiffness.Add(element.Cause, felt * element.Stiffest);
+                stiffness.Add(element.Cause, felt * stiffest);
                 if (element.Joins)
                 {
-                    common += felt * element.MostDamped;
+                    common += felt * mostDamped;
                 }
                 else
                 {
-                    damping.Add(element.Cause, felt * element.MostDamped);
+                    damping.Add(element.Cause, felt * mostDamped);
                 }
 
                 if (element.Slider is { } slider && felt > 0.0)

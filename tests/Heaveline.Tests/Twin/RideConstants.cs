@@ -1,6 +1,5 @@
 using Heaveline.Models;
 using Heaveline.Numerics;
-using Heaveline.Passes;
 
 namespace Heaveline.Tests.Twin;
 

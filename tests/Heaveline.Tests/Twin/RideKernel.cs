@@ -1,7 +1,6 @@
 using System.Runtime.CompilerServices;
 using Heaveline.Models;
 using Heaveline.Numerics;
-using Heaveline.Passes;
 
 namespace Heaveline.Tests.Twin;
 

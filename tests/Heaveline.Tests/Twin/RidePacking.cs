@@ -1,7 +1,6 @@
 using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Numerics;
-using Heaveline.Passes;
 
 namespace Heaveline.Tests.Twin;
 

@@ -1,6 +1,4 @@
-using Heaveline.Models;
 using Heaveline.Numerics;
-using Heaveline.Passes;
 
 namespace Heaveline.Tests.Twin;
 
