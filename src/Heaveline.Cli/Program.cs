@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Heaveline.Cli.Output;
@@ -149,8 +150,14 @@ internal static class Program
 
     // One line, no stack: whoever typed the words can do nothing with it, and the words bring it back.
     private static string FaultWords(string[] args, Exception fault) =>
-        $"heaveline: a fault of the program itself ({fault.GetType().Name} in {fault.TargetSite?.DeclaringType?.Name ?? "the runtime"}). "
+        $"heaveline: a fault of the program itself ({fault.GetType().Name} in {Place(fault)}). "
         + $"Please report it where you got Heaveline {Release.Version}, with your files and these words: heaveline {string.Join(' ', args)}";
+
+    // The type that threw, found in a way that holds in a program compiled ahead of time too.
+    private static string Place(Exception fault) =>
+        new StackTrace(fault).GetFrame(0) is { } frame && DiagnosticMethodInfo.Create(frame)?.DeclaringTypeName is { } name
+            ? name.Split('[')[0].Split('.', '+')[^1]
+            : "the runtime";
 
     private static string Words(Argument argument) =>
         string.Create(CultureInfo.InvariantCulture, $"{argument.Name}, at most {argument.Arity.MaximumNumberOfValues}: {argument.Description}");
