@@ -11,15 +11,12 @@ rm -rf "$packages" "$trial"
 for project in Heaveline Heaveline.Files; do
     dotnet pack "src/$project" -c Release -v q -nologo -p:RunAnalyzers=false -o "$packages"
 done
-# By 'dotnet tool install' a machine gets the small one, and by it the one for its system.
-each="-p:ToolPackageRuntimeIdentifiers=\"${systems// /;}\""
-for system in $systems; do
-    native=()
-    [ "$system" != "$here" ] || with_native
-    dotnet pack src/Heaveline.Cli -r "$system" "${options[@]}" "$each" "${native[@]}" -o "$packages"
-    same_packages
-done
-dotnet pack src/Heaveline.Cli "${options[@]}" "$each" -o "$packages"
+# By 'dotnet tool install' a machine gets the small one, and by it the one for its system. One call makes them all.
+native=()
+[[ " $systems " != *" $here "* ]] || with_native
+dotnet pack src/Heaveline.Cli "${options[@]}" -p:ToolPackageRuntimeIdentifiers=\"${systems// /;}\" -p:RuntimeIdentifiers=\"${systems// /;}\" \
+    "${native[@]}" -o "$packages"
+same_packages
 
 # Licences, notices and the bill of materials go out with every one.
 for package in "$packages"/*.nupkg; do

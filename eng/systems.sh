@@ -17,7 +17,7 @@ options=(-c Release -v q -nologo -p:RunAnalyzers=false --artifacts-path "$PWD/ar
 # with_native: makes the native program, and leaves in 'native' what lets it go out in front, with the notices of the runtime inside it.
 with_native() {
     dotnet publish src/Heaveline.Native -c Release -v q -nologo -p:RunAnalyzers=false -o "$PWD/artifacts/native"
-    native=(-p:NativeProgram="$PWD/artifacts/native/Heaveline.Native" -p:NativeNotices="$(
+    native=(-p:NativeSystem="$here" -p:NativeProgram="$PWD/artifacts/native/Heaveline.Native" -p:NativeNotices="$(
         ls -t "${NUGET_PACKAGES:-$HOME/.nuget/packages}/runtime.$here.microsoft.dotnet.ilcompiler"/*/THIRD-PARTY-NOTICES.TXT | head -1)")
 }
 
