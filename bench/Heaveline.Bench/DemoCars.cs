@@ -27,7 +27,8 @@ internal static class DemoCars
             .Select(c => (c.Name, Model: RideModel.Of(c.Car!, LoadedCar.UsualLoad(c.Car!))))
             .Prepend(("plain saloon", RideModel.Of(Saloon.Of()))).ToList();
         Console.WriteLine(
-            "| car | step, ms | one pass, ms | of 64 side by side, ms a car | kernel alone, µs a car: plain twin (256 bits) | blocks, double | blocks, single |");
+            "| car | step, ms | one pass, ms | of 64 side by side, ms a car | kernel alone, µs a car: plain twin (256 bits) | blocks, double "
+            + "| blocks, single |");
         Console.WriteLine("|---|--:|--:|--:|--:|--:|--:|");
         foreach (var (name, model) in cars)
         {
@@ -43,7 +44,8 @@ internal static class DemoCars
             var blocks = LaneWidth.All.Contains(8) ? Kernel(8, work.Blocks<Lane512>(same[..8])) : Kernel(4, work.Blocks<Lane256>(same[..4]));
             var single = LaneWidth.All.Contains(8) ? Kernel(16, work.Blocks<FloatLane512>(same)) : Kernel(8, work.Blocks<FloatLane256>(same[..8]));
             Console.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"| {name} | {1e3 * work.Step:F3} | {alone:F3} | {beside:F3} | {twin:F0} | {blocks:F0} | {single:F0} |"));
+                CultureInfo.InvariantCulture,
+                $"| {name} | {1e3 * work.Step:F3} | {alone:F3} | {beside:F3} | {twin:F0} | {blocks:F0} | {single:F0} |"));
         }
 
         return 0;

@@ -8,7 +8,9 @@ namespace Heaveline.Models;
 /// A car under one load state, standing at its trim and ready to move: the full seven-degree-of-freedom model (heave, pitch, roll, four wheels). A
 /// two-wheeler is the same model with both halves in one plane, so that it heaves and pitches only.
 /// </summary>
-/// <remarks>Tangent and trim in words of their own are worked out when they are first asked for: a car among many that are only run has neither.</remarks>
+/// <remarks>
+/// Tangent and trim in words of their own are worked out when they are first asked for: a car among many that are only run has neither.
+/// </remarks>
 public sealed class RideModel
 {
     private readonly TrimSolution standing;
