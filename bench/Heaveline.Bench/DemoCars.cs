@@ -1,5 +1,4 @@
 using System.Globalization;
-using Heaveline.Doubts;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
