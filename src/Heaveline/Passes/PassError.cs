@@ -4,8 +4,8 @@ namespace Heaveline.Passes;
 
 /// <summary>How far a run is off, from the same run with another step (<see cref="PassTiming.Compared"/>).</summary>
 /// <remarks>
-/// Corners in the force laws make the error fall with the square of the step, so a third of the difference to twice the step is what is left, and four
-/// thirds of that to half the step. Where the force itself
+/// Corners in the force laws make the error fall with the square of the step, so a third of the difference to twice the step is what is left, and
+/// four thirds of that to half the step. Where the force itself
 /// jumps it falls with the step only, and the whole difference is left: a damped tyre without contact length at a road's corner, or one that lands.
 /// At a sharp step under an undamped tyre the error falls with the square too (<see cref="RoadJump{TQuad}"/>), but with a factor that hangs on where
 /// between two steps the jump lies: there twice the largest difference to a run with twice and to one with half the step bounds it; four times that
@@ -32,7 +32,8 @@ internal static class PassError
     /// <param name="againstHalf">Whether it is compared with half its step, not with twice.</param>
     /// <param name="run">The run.</param>
     /// <param name="others">Those with the clocks of <see cref="PassTiming.Compared"/>.</param>
-    public static (double? Pitch, double? Tyre) Of(RideModel model, RoadUnderWheels road, bool againstHalf, double[] run, IReadOnlyList<double[]> others) =>
+    public static (double? Pitch, double? Tyre) Of(
+        RideModel model, RoadUnderWheels road, bool againstHalf, double[] run, IReadOnlyList<double[]> others) =>
         road.HasJump
             ? (Largest(againstHalf, run, others, Channel.Pitch, 1), Largest(againstHalf, run, others, Channel.Tyre, 4))
             : Of(model.Numbers, [.. model.Car.Axles.Select(axle => axle.Tyre.ContactLength.Si == 0.0)], againstHalf, run, others[0]);

@@ -61,7 +61,9 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
             : null;
         return [.. Requests.Select((r, k) =>
         {
-            var (pitch, tyre) = others is null ? (null, null) : PassError.Of(r.Model, Roads[k], timing.AgainstHalf, fine[k], [.. others.Select(run => run[k])]);
+            var (pitch, tyre) = others is null
+                ? (null, null)
+                : PassError.Of(r.Model, Roads[k], timing.AgainstHalf, fine[k], [.. others.Select(run => run[k])]);
             return InSingle
                 ? Made(k, timing, fine[k], pitch + PassError.PitchInSingle, tyre + PassError.TyreLoadInSingle)
                 : Made(k, timing, fine[k], pitch, tyre);

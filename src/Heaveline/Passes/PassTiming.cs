@@ -14,8 +14,8 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
     public int First => (int)Math.Round(Start / SampleStep);
 
     /// <summary>
-    /// Whether the run is compared with one of half the step to state its error: twice the step would not be stable. Elsewhere twice the step tells as
-    /// much for a quarter of the work.
+    /// Whether the run is compared with one of half the step to state its error: twice the step would not be stable. Elsewhere twice the step tells
+    /// as much for a quarter of the work.
     /// </summary>
     public bool AgainstHalf { get; init; }
 
