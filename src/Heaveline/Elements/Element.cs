@@ -84,8 +84,18 @@ internal sealed record Element
     /// <summary>Force, rate and damping at rest at s.</summary>
     public ElementMean AtRest(double sight)
     {
-        var still = Force(new DualLane(sight, 1.0), default);
-        return new(still.Value, still.Slope, Force(DualLane.Of(sight), new DualLane(0.0, 1.0)).Slope);
+        var s = new DualLane(sight, 1.0);
+        var ratio = Ratio.At(s);
+        var own = OwnForce(OnTravel, Ratio.Travel(s));
+        if (OnRate.Count == 0)
+        {
+            own = ratio * own;
+            return new(own.Value, own.Slope, 0.0);
+        }
+
+        var moving = OwnForce(OnRate, new DualLane(0.0, ratio.Value));
+        var still = ratio * (own + DualLane.Of(moving.Value));
+        return new(still.Value, still.Slope, ratio.Value * moving.Slope);
     }
 
     /// <summary>What its laws of travel give at its own travel.</summary>

@@ -64,6 +64,15 @@ internal sealed class StraightLaw : Law
         };
     }
 
+    /// <summary>Both laws in one.</summary>
+    public StraightLaw And(StraightLaw other) => IsNothing ? other : other.IsNothing ? this : new StraightLaw
+    {
+        Constant = Constant + other.Constant,
+        Slope = Slope + other.Slope,
+        Opening = [.. Opening, .. other.Opening],
+        Closing = [.. Closing, .. other.Closing],
+    };
+
     /// <inheritdoc/>
     public override unsafe T Force<T>(T x)
     {
@@ -113,4 +122,6 @@ internal sealed class StraightLaw : Law
 
     /// <inheritdoc/>
     public override TResult ReadBy<TResult>(ILawReader<TResult> reader) => reader.Read(this);
+
+    private bool IsNothing => Constant == 0.0 && Slope == 0.0 && Opening.Count == 0 && Closing.Count == 0;
 }

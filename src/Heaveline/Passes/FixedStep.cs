@@ -17,6 +17,12 @@ public sealed record FixedStep : PassMethod
     /// <summary>Whether the run is repeated with twice the step to state its own error. Default true.</summary>
     public bool StatesError { get; init; } = true;
 
+    /// <summary>
+    /// Whether passes side by side are computed in single precision, twice as many at a time: for searches among many, which state the error of what
+    /// they find, with what rounding adds (<see cref="PassError.PitchInSingle"/>). A pass alone is always in double precision. Default false.
+    /// </summary>
+    internal bool InSingle { get; init; }
+
     internal static PassStatistics Statistics(PassTiming timing, double? pitchError, double? tyreLoadError) => new()
     {
         Method = "fixed step, Adams–Bashforth of fourth order",

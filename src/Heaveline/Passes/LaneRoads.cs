@@ -5,7 +5,7 @@ namespace Heaveline.Passes;
 
 /// <summary>The roads under the wheels of cars side by side. A track that several wheels or cars meet at the same time is read once.</summary>
 internal sealed class LaneRoads<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     private readonly PassGroup group;
     private readonly List<(Profile Profile, double Behind, double Speed)> tracks = [];
@@ -13,7 +13,6 @@ internal sealed class LaneRoads<TLane>
     // Which track each lane meets, by corner.
     private readonly int[][] under = [new int[TLane.Count], new int[TLane.Count], new int[TLane.Count], new int[TLane.Count]];
     private readonly ProfileReader[] readers;
-    private readonly bool lanesAlike;
     private readonly bool sidesAlike;
 
     public LaneRoads(PassGroup group)
@@ -30,10 +29,13 @@ internal sealed class LaneRoads<TLane>
         }
 
         readers = [.. tracks.Select(t => t.Profile.Reader())];
-        lanesAlike = under.All(lanes => lanes.All(track => track == lanes[0]));
+        LanesAlike = under.All(lanes => lanes.All(track => track == lanes[0]));
         sidesAlike = under[0].SequenceEqual(under[1]) && under[2].SequenceEqual(under[3]);
         After = Each([.. tracks.Select(t => t.Profile.EndHeight - t.Profile.StartHeight)]);
     }
+
+    /// <summary>Whether all cars meet the same heights at the same time.</summary>
+    public bool LanesAlike { get; }
 
     /// <summary>Heights once every wheel has left the road.</summary>
     public Quad<TLane> After { get; }
@@ -61,15 +63,28 @@ internal sealed class LaneRoads<TLane>
         {
             // Counted from the record's start, as a pass alone counts.
             var t = start + ((first + k) * step);
-            for (var j = 0; j < readers.Length; j++)
-            {
-                var (_, behind, speed) = tracks[j];
-                readers[j].At((speed * t) - behind, out var height, out var slope);
-                (heights[j], rates[j]) = (height - level[j], speed * slope);
-            }
-
+            Read(t, level, heights, rates);
             table[2 * k] = Each(heights);
             table[(2 * k) + 1] = Each(rates);
+        }
+    }
+
+    /// <summary>The same where <see cref="LanesAlike"/>: four heights and four rates for each of the table's times.</summary>
+    public void Read(Span<double> table, double start, int first, double step)
+    {
+        double[] level = [.. tracks.Select(t => t.Profile.StartHeight)];
+        Span<int> corners = [under[0][0], under[1][0], under[2][0], under[3][0]];
+        Span<double> heights = stackalloc double[readers.Length];
+        Span<double> rates = stackalloc double[readers.Length];
+        for (var k = 0; k < table.Length; k += 8)
+        {
+            var t = start + ((first + (k / 8)) * step);
+            Read(t, level, heights, rates);
+            for (var i = 0; i < 4; i++)
+            {
+                table[k + i] = heights[corners[i]];
+                table[k + 4 + i] = rates[corners[i]];
+            }
         }
     }
 
@@ -97,6 +112,16 @@ internal sealed class LaneRoads<TLane>
         return [.. jumps.OrderBy(jump => jump.At)];
     }
 
+    private void Read(double t, double[] level, Span<double> heights, Span<double> rates)
+    {
+        for (var j = 0; j < heights.Length; j++)
+        {
+            var (_, behind, speed) = tracks[j];
+            readers[j].At((speed * t) - behind, out var height, out var slope);
+            (heights[j], rates[j]) = (height - level[j], speed * slope);
+        }
+    }
+
     private static Quad<TLane> Only(int corner, int lane, double value)
     {
         TLane At(int i)
@@ -120,7 +145,7 @@ internal sealed class LaneRoads<TLane>
 
     private TLane Across(int[] track, ReadOnlySpan<double> values)
     {
-        if (lanesAlike)
+        if (LanesAlike)
         {
             return TLane.Of(values[track[0]]);
         }

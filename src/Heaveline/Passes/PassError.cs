@@ -15,6 +15,15 @@ internal static class PassError
 {
     private const double Safety = 3.0;
 
+    /// <summary>
+    /// What a pass in single precision states for its rounding beside the error of its steps, of the peak of pitch: measured up to 6.2e-5, over 213
+    /// passes of demo cars and cars drawn at random.
+    /// </summary>
+    public const double PitchInSingle = 1e-4;
+
+    /// <summary>The same of the peak of tyre load: measured up to 1.0e-4.</summary>
+    public const double TyreLoadInSingle = 2e-4;
+
     /// <summary>What the error lies below, over the run's own peak, for pitch and tyre load; null when the longer step did not hold.</summary>
     /// <param name="model">The car.</param>
     /// <param name="road">The road.</param>

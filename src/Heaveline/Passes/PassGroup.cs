@@ -13,8 +13,12 @@ namespace Heaveline.Passes;
 /// <param name="Roads">The road of each.</param>
 internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTiming[] Clocks, RoadUnderWheels[] Roads)
 {
-    // Links that cannot stand side by side.
-    private const Needs Apart = Needs.ElasticLink | Needs.FluidLink | Needs.ResistiveLine;
+    // Links that cannot stand side by side, and elements that are worked out in another way where a car beside needs it.
+    private const Needs Apart =
+        Needs.ElasticLink | Needs.FluidLink | Needs.ResistiveLine | Needs.SolidAxle | Needs.VaryingRatio | Needs.Gas;
+
+    /// <summary>Whether they are computed in single precision, twice as many side by side.</summary>
+    public bool InSingle { get; init; }
 
     /// <summary>
     /// Groups of at most a width. Only passes of one step stand together, so that each has the numbers it would have alone; among these such of one
@@ -33,11 +37,11 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         return
         [
             .. Enumerable.Range(0, requests.Count)
-                .GroupBy(i => (KernelSlots.NeedsOf(requests[i].Model.Numbers) & Apart, asked.Clocks[i].StepsPerSample))
+                .GroupBy(i => (requests[i].Model.Numbers.Slots.Needs & Apart, asked.Clocks[i].StepsPerSample))
                 .SelectMany(alike => alike
                     .OrderBy(i => numbers[requests[i].Road])
                     .ThenBy(i => requests[i].Speed)
-                    .Chunk(PassLimit.Width(alike.Max(i => asked.Clocks[i].Samples), width)))
+                    .Chunk(PassLimit.Width(alike.Max(i => asked.Clocks[i].Samples), asked.InSingle ? 2 * width : width)))
                 .Select(asked.Part),
         ];
     }
@@ -59,7 +63,9 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         return [.. Requests.Select((r, k) =>
         {
             var (pitch, tyre) = others is null ? (null, null) : PassError.Of(r.Model, Roads[k], fine[k], [.. others.Select(run => run[k])]);
-            return Made(k, timing, fine[k], Channel.Count, pitch, tyre);
+            return InSingle
+                ? Made(k, timing, fine[k], Channel.Count, pitch + PassError.PitchInSingle, tyre + PassError.TyreLoadInSingle)
+                : Made(k, timing, fine[k], Channel.Count, pitch, tyre);
         })];
     }
 
@@ -112,7 +118,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
             roads[i] = RoadUnderWheels.Of(model, road, contact => Averaged(road, contact));
         }
 
-        return new PassGroup([.. Enumerable.Range(0, clocks.Length)], [.. requests], clocks, roads);
+        return new PassGroup([.. Enumerable.Range(0, clocks.Length)], [.. requests], clocks, roads) { InSingle = options.Steps.InSingle };
 
         Road Averaged(Road road, Amount<Length> contact)
         {
@@ -131,7 +137,10 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     }
 
     private PassGroup Part(int[] places) =>
-        new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])]);
+        new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])])
+        {
+            InSingle = InSingle,
+        };
 
     private Pass Made(int k, PassTiming timing, double[] samples, int channels, double? pitchError, double? tyreError)
     {
@@ -144,11 +153,14 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
 
     private double[][] Samples(
         PassTiming timing, int width, int channels, Func<int, double[]> sheet, CancellationToken cancellation) =>
-        PassLimit.Width(this, timing, width) switch
+        (InSingle, PassLimit.Width(this, timing, InSingle ? 2 * width : width)) switch
         {
-            8 => PassLanes<Lane512>.Samples(this, timing, channels, sheet, cancellation),
-            4 => PassLanes<Lane256>.Samples(this, timing, channels, sheet, cancellation),
-            2 => PassLanes<Lane128>.Samples(this, timing, channels, sheet, cancellation),
+            (true, 16) => PassLanes<FloatLane512>.Samples(this, timing, channels, sheet, cancellation),
+            (true, 8) => PassLanes<FloatLane256>.Samples(this, timing, channels, sheet, cancellation),
+            (true, 4) => PassLanes<FloatLane128>.Samples(this, timing, channels, sheet, cancellation),
+            (_, 8) => PassLanes<Lane512>.Samples(this, timing, channels, sheet, cancellation),
+            (_, 4) => PassLanes<Lane256>.Samples(this, timing, channels, sheet, cancellation),
+            (_, 2) => PassLanes<Lane128>.Samples(this, timing, channels, sheet, cancellation),
             _ => PassLanes<ScalarLane>.Samples(this, timing, channels, sheet, cancellation),
         };
 }

@@ -1,13 +1,15 @@
 using System.Buffers;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using Heaveline.Models;
 using Heaveline.Numerics;
+using Heaveline.Passes.Steps;
 
 namespace Heaveline.Passes;
 
 /// <summary>Runs a group of passes at one width and takes the lanes apart again.</summary>
 internal static class PassLanes<TLane>
-    where TLane : struct, ILane<TLane>
+    where TLane : unmanaged, ILane<TLane>
 {
     /// <summary>Recorded samples of each pass on its own clock, one sample after the other, some channels each.</summary>
     /// <param name="group">The passes.</param>
@@ -23,40 +25,32 @@ internal static class PassLanes<TLane>
             throw new ArgumentException($"{group.Requests.Length} passes do not fit in {TLane.Count} lanes.", nameof(group));
         }
 
-        var constants = RidePacking.Pack<Quad<TLane>, TLane>([.. group.Requests.Select(r => r.Model.Numbers)]);
-        var road = new LaneRoads<TLane>(group);
-        var (first, last) = road.Moving(timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
-        var jumps = road.Jumps(timing.Start, timing.Step);
-        var stepper = new PassStepper<Quad<TLane>, TLane>(constants, timing.StepsPerSample, TLane.Of(timing.Step), channels);
-        // Both are large and of no use after the run: borrowed, since clearing and collecting them would cost
-        // more than the run (measured 2026-11-25).
-        var table = ArrayPool<Quad<TLane>>.Shared.Rent(RoadBlock.TableLength(timing));
+        using var road = new RoadTable<TLane>(group, timing);
+        RideNumbers[] cars = [.. group.Requests.Select(r => r.Model.Numbers)];
+        using var stepper = Stepper.Of<TLane>(cars, timing.StepsPerSample, timing.Step, channels);
+        // Large and of no use after the run: borrowed, since clearing and collecting them would cost more than the run (measured 2026-11-25).
         var samples = ArrayPool<TLane>.Shared.Rent(timing.Samples * channels);
         try
         {
-            foreach (var block in RoadBlock.Of(timing, first, last))
+            foreach (var block in road.Blocks)
             {
-                var moving = table.AsSpan(0, 2 * block.Length);
-                road.Read(moving, timing.Start, block.First, timing.Step);
-                stepper.Run(
-                    new(block.First, moving, road.After, jumps),
-                    block.Outputs,
-                    samples.AsSpan(block.From * channels, block.Outputs * channels),
-                    cancellation);
+                stepper.Run(road.Read(block), block.Outputs, samples.AsSpan(block.From * channels, block.Outputs * channels), cancellation);
             }
 
             return Apart(samples, group.Clocks, timing, channels, sheet);
         }
         finally
         {
-            ArrayPool<Quad<TLane>>.Shared.Return(table);
             ArrayPool<TLane>.Shared.Return(samples);
         }
     }
 
+    private static bool InDouble => Unsafe.SizeOf<TLane>() == TLane.Count * sizeof(double);
+
     private static double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing, int channels, Func<int, double[]> sheet)
     {
         var flat = MemoryMarshal.Cast<TLane, double>(samples);
+        var narrow = MemoryMarshal.Cast<TLane, float>(samples);
         var each = new double[clocks.Length][];
         for (var k = 0; k < each.Length; k++)
         {
@@ -64,7 +58,7 @@ internal static class PassLanes<TLane>
             var own = (each[k] = sheet(clocks[k].Samples * channels)).AsSpan(0, clocks[k].Samples * channels);
             for (int i = 0, at = (TLane.Count * channels * (clocks[k].First - timing.First)) + k; i < own.Length; i++, at += TLane.Count)
             {
-                own[i] = flat[at];
+                own[i] = InDouble ? flat[at] : narrow[at];
             }
         }
 

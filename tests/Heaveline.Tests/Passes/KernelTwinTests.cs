@@ -7,6 +7,7 @@ using Heaveline.Passes;
 using Heaveline.Passes.Steps;
 using Heaveline.Roads;
 using Heaveline.Tests.House;
+using Heaveline.Tests.Twin;
 
 namespace Heaveline.Tests.Passes;
 
@@ -63,6 +64,40 @@ public class KernelTwinTests
         }
     }
 
+    /// <summary>
+    /// Every demo car and random cars in single precision: what its rounding takes away lies below what a pass in single precision states for it.
+    /// </summary>
+    [Fact]
+    public void Single_precision_is_off_by_less_than_it_states()
+    {
+        List<RideModel> garage = [.. Demo.Select(row => RideModel.Of(
+            CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", row.Data + ".yaml")).Value!))];
+        for (var i = 0; i < 60; i++)
+        {
+            garage.Add(RideModel.Of(AnyCar.Any.Single(_ => true, $"{i:D10}0000")));
+        }
+
+        PassRequest[] asked = [.. garage.SelectMany(model => Roads.Zip([6.0, 14.0, 25.0], (road, speed) => new PassRequest(model, road, speed)))];
+        var options = new PassOptions { Record = new() { SettlingTime = 1.0 } };
+        var wide = PassBatch.Of(asked, options, TestContext.Current.CancellationToken);
+        var single = PassBatch.Of(asked, options with { Method = new FixedStep { InSingle = true } }, TestContext.Current.CancellationToken);
+        for (var i = 0; i < asked.Length; i++)
+        {
+            Assert.Equal(wide[i].Outcome, single[i].Outcome);
+            Assert.InRange(Miss(wide[i].Pitch, single[i].Pitch), 1e-12, PassError.PitchInSingle);
+            for (var wheel = 0; wheel < 4; wheel++)
+            {
+                Assert.InRange(Miss(wide[i].TyreLoad(wheel), single[i].TyreLoad(wheel)), 0.0, PassError.TyreLoadInSingle);
+            }
+
+            Assert.True(single[i].Statistics.PitchError > PassError.PitchInSingle);
+            Assert.True(single[i].Statistics.TyreLoadError > PassError.TyreLoadInSingle);
+        }
+    }
+
+    private static double Miss(IReadOnlyList<double> truth, IReadOnlyList<double> own) =>
+        truth.Zip(own, (a, b) => Math.Abs(a - b)).Max() / truth.Max(Math.Abs);
+
     private static void Same(RideModel model, Road road, double speed)
     {
         var timing = PassTiming.Of(new(model, road, speed), new PassRecord { SettlingTime = 1.0 }, FixedStep.Default);
@@ -73,7 +108,8 @@ public class KernelTwinTests
         RoadSteps<Quad<ScalarLane>, ScalarLane> All() => new(0, table, default, jumps);
         var plain = new ScalarLane[timing.Samples * Channel.Count];
         new PassStepper<Quad<ScalarLane>, ScalarLane>(
-            RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]), timing.StepsPerSample, new(timing.Step)).Run(All(), timing.Samples, plain);
+            RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]), timing.StepsPerSample, new(timing.Step)).Run(
+            All(), timing.Samples, plain);
         var truth = Array.ConvertAll(plain, lane => lane.Value);
         var samples = new ScalarLane[plain.Length];
         using (var scalar = Stepper.Of<ScalarLane>([model.Numbers], timing.StepsPerSample, timing.Step))

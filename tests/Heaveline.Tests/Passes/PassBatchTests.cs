@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
+using Heaveline.Passes.Steps;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -71,10 +72,9 @@ public class PassBatchTests
         var (first, last) = road.Moving(14.0, timing.Start, timing.Step, steps);
         Assert.InRange(last - first, 1, steps / 4);
         var whole = new ScalarLane[timing.Samples * Channel.Count];
-        var stepper = new PassStepper<Quad<ScalarLane>, ScalarLane>(
-            RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]), timing.StepsPerSample, new ScalarLane(timing.Step));
+        using var stepper = Stepper.Of<ScalarLane>([model.Numbers], timing.StepsPerSample, timing.Step);
         stepper.Run(new(0, road.Table<Quad<ScalarLane>>(14.0, timing.Start, timing.Step, steps), default), timing.Samples, whole);
-        Assert.Equal(whole.Select(lane => lane.Value), PassRun.Of<Quad<ScalarLane>>(model, road, 14.0, timing));
+        Assert.Equal(whole.Select(lane => lane.Value), PassRun.Of(model, road, 14.0, timing));
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
+using Heaveline.Passes.Steps;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -68,14 +69,16 @@ public class PassProofTests
     }
 
     [Theory, MemberData(nameof(Cars))]
-    public void Corners_in_one_register_give_what_corners_one_by_one_give(string name)
+    public void Axles_side_by_side_give_what_axles_one_by_one_give(string name)
     {
         var (car, load) = All[name];
         var model = RideModel.Of(car, load);
         var road = RoadUnderWheels.Of(model, Hump);
         var timing = PassTiming.Of(new(model, Hump, 14.0), PassRecord.Default, FixedStep.Default);
-        var together = PassRun.Of<CornerQuad>(model, road, 14.0, timing);
-        var apart = PassRun.Of<Quad<ScalarLane>>(model, road, 14.0, timing);
+        using var beside = Stepper.Of(model.Numbers, timing.StepsPerSample, timing.Step);
+        using var scalar = Stepper.Of<ScalarLane>([model.Numbers], timing.StepsPerSample, timing.Step);
+        var together = PassRun.Of(beside, road, 14.0, timing);
+        var apart = PassRun.Of(scalar, road, 14.0, timing);
         for (var channel = 0; channel < Channel.Count; channel++)
         {
             var peak = Enumerable.Range(0, timing.Samples).Max(k => Math.Abs(apart[(k * Channel.Count) + channel]));

@@ -2,6 +2,7 @@ using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Passes.Exact;
+using Heaveline.Passes.Steps;
 
 namespace Heaveline.Tests.Passes;
 
@@ -33,9 +34,9 @@ internal static class SteppedPass
             packed[(2 * n) + 1] = new Quad<ScalarLane>(rate[0], rate[1], rate[2], rate[3]);
         }
 
-        var constants = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([numbers]);
         var samples = new ScalarLane[outputs * Channel.Count];
-        new PassStepper<Quad<ScalarLane>, ScalarLane>(constants, perOutput, ScalarLane.Of(step)).Run(new(0, packed, default), outputs, samples);
+        using var stepper = Stepper.Of(numbers, perOutput, step);
+        stepper.Run(new(0, packed, default), outputs, samples);
         return Array.ConvertAll(samples, lane => lane.Value);
     }
 
