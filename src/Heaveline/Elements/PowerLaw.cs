@@ -12,7 +12,7 @@ internal sealed class PowerLaw(string what) : Law
     private const double Deep = 0.05;
 
     // Where means over it are taken in parts, m past the clearance.
-    private static readonly double[] Steep = [1e-5, 1e-4, 1e-3, 5e-3];
+    private static readonly double[] Steep = [1e-7, 1e-6, 1e-5, 1e-4, 1e-3, 5e-3];
 
     /// <summary>Travel until it touches, m, on either side positive.</summary>
     public required double Clearance { get; init; }

@@ -1,6 +1,5 @@
 using Heaveline.Elements;
 using Heaveline.Models;
-using Heaveline.Passes;
 
 namespace Heaveline.Rides;
 

@@ -1,11 +1,9 @@
 using Heaveline.Answers;
-using Heaveline.Files.Cars;
 using Heaveline.Press;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Figures;
-using Heaveline.Tests.House;
 using Heaveline.Tests.Press;
 
 namespace Heaveline.Tests.Reports;

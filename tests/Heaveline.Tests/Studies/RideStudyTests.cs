@@ -1,10 +1,8 @@
 using Heaveline.Cars;
-using Heaveline.Files.Cars;
 using Heaveline.Modes;
 using Heaveline.Rides;
 using Heaveline.Roads;
 using Heaveline.Studies;
-using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Studies;
 
