@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using Heaveline.Doubts;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;

@@ -1,4 +1,3 @@
-using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;

@@ -24,6 +24,7 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
     private const int Halvings = 50;
 
     private readonly ReadOnlySpan<double> values = values;
+    private readonly CurvePoints points = new(values);
     private readonly double start = values.Length > 0 ? pass.Start : 0.0;
     private readonly double step = pass.SampleStep;
 
@@ -40,14 +41,14 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
     public double Rms(Window window)
     {
         var (from, to) = Places(window);
-        return to > from ? Math.Sqrt(SquareIntegral(from, to) / (to - from)) : 0.0;
+        return to > from ? Math.Sqrt(Squares(from, to) / (to - from)) : 0.0;
     }
 
     /// <summary>∫x² dt over a window, as far as it is recorded.</summary>
     public double SquareIntegral(Window window)
     {
         var (from, to) = Places(window);
-        return step * SquareIntegral(from, to);
+        return step * Squares(from, to);
     }
 
     /// <summary>Largest |x| of the record.</summary>
@@ -59,7 +60,8 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
     /// <summary>When x is farthest from zero in a window, and its value then; 0 of nothing.</summary>
     public (double Time, double Value) Top(Window window)
     {
-        var (least, most) = Ends(window);
+        var (from, to) = Places(window);
+        var (least, most) = Ends(from, to);
         var (place, value) = most.Value >= -least.Value ? most : least;
         return double.IsFinite(value) ? (start + (place * step), value) : (window.From, 0.0);
     }
@@ -70,7 +72,14 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
     /// <summary>Least and greatest value in a window, its ends among them; +∞ and −∞ of nothing.</summary>
     public (double Least, double Most) Range(Window window)
     {
-        var (least, most) = Ends(window);
+        var (from, to) = Places(window);
+        return Range(from, to);
+    }
+
+    /// <summary>Least and greatest value in a stretch counted in samples from the first.</summary>
+    public (double Least, double Most) Range(double from, double to)
+    {
+        var (least, most) = Ends(from, to);
         return (least.Value, most.Value);
     }
 
@@ -80,15 +89,9 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
         var lobes = new List<double>();
         for (var k = 1; k < values.Length - 1; k++)
         {
-            // Told by the samples, so that one swing counts once; the top lies beside the highest of them.
-            var (x, rise, fall) = (values[k], values[k] - values[k - 1], values[k] - values[k + 1]);
-            if (rise != 0.0 && rise * fall >= 0.0 && x * rise > 0.0)
+            if (points.Lobe(k) is var (place, top) && start + (place * step) > after && Math.Abs(top) > limit)
             {
-                var (place, top) = Turn(k);
-                if (start + (place * step) > after && Math.Abs(top) > limit)
-                {
-                    lobes.Add(top);
-                }
+                lobes.Add(top);
             }
         }
 
@@ -105,22 +108,28 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
 
         for (var k = values.Length - 2; k >= 0; k--)
         {
-            var piece = Piece(k);
-            double? above = Math.Abs(values[k]) > limit ? 0.0 : piece.Turn is { } turn && Math.Abs(piece.At(turn)) > limit ? turn : null;
-            if (above is { } from)
+            var piece = points.Piece(k);
+            if (Math.Abs(values[k]) > limit || (piece.Turn is { } turn && Math.Abs(piece.At(turn)) > limit))
             {
-                var to = 1.0;
-                for (var i = 0; i < Halvings; i++)
-                {
-                    var middle = 0.5 * (from + to);
-                    (from, to) = Math.Abs(piece.At(middle)) > limit ? (middle, to) : (from, middle);
-                }
-
-                return start + ((k + to) * step);
+                return start + ((k + Falls(piece, limit)) * step);
             }
         }
 
         return 0.0;
+    }
+
+    /// <summary>Where in a piece |x| falls through a limit that it passes in it for the last time, 0 to 1.</summary>
+    public static double Falls(CurvePiece piece, double limit)
+    {
+        var from = Math.Abs(piece.C0) > limit ? 0.0 : piece.Turn ?? 0.0;
+        var to = 1.0;
+        for (var i = 0; i < Halvings; i++)
+        {
+            var middle = 0.5 * (from + to);
+            (from, to) = Math.Abs(piece.At(middle)) > limit ? (middle, to) : (from, middle);
+        }
+
+        return to;
     }
 
     /// <summary>How often x rises above a level; above it from the start counts as once.</summary>
@@ -131,25 +140,42 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
         {
             var (before, after) = (values[k] > level, values[k + 1] > level);
             // Between two samples on one side it may cross and come back.
-            var through = before == after && Piece(k) is { Turn: { } turn } piece && piece.At(turn) > level != before;
+            var through = before == after && points.Piece(k) is { Turn: { } turn } piece && piece.At(turn) > level != before;
             count += (after && !before) || through ? 1 : 0;
         }
 
         return count;
     }
 
-    // A window in samples from the first, cut to the record.
-    private (double From, double To) Places(Window window)
+    /// <summary>∫x² over a stretch counted in samples from the first.</summary>
+    public double Squares(double from, double to)
     {
-        var last = Math.Max(0, values.Length - 1);
-        return (Math.Clamp((window.From - start) / step, 0.0, last), Math.Clamp((window.To - start) / step, 0.0, last));
+        if (!(to > from))
+        {
+            return 0.0;
+        }
+
+        var (first, last) = ((int)from, (int)to);
+        // Whole pieces from the one that the window begins in to the one that it ends in, less what is not of it: in the order of time.
+        var sum = 0.0 - points.Piece(first).SquareIntegral(from - first);
+        // The second difference at a piece's end is that at the next one's beginning.
+        var before = values.Length > 2 ? points.Second(Math.Max(1, first)) : 0.0;
+        for (var k = first; k < last; k++)
+        {
+            var after = k + 2 < values.Length ? points.Second(k + 1) : before;
+            sum += CurvePiece.Of(values[k], values[k + 1], before, after).SquareIntegral();
+            before = after;
+        }
+
+        return last < to ? sum + points.Piece(last).SquareIntegral(to - last) : sum;
     }
 
+    private (double From, double To) Places(Window window) => window.Places(start, step, values.Length);
+
     // Least and greatest value with their places.
-    private ((double Place, double Value) Least, (double Place, double Value) Most) Ends(Window window)
+    private ((double Place, double Value) Least, (double Place, double Value) Most) Ends(double from, double to)
     {
         var (least, most) = ((Place: 0.0, Value: double.PositiveInfinity), (Place: 0.0, Value: double.NegativeInfinity));
-        var (from, to) = Places(window);
         if (values.Length == 1)
         {
             return ((0.0, values[0]), (0.0, values[0]));
@@ -157,8 +183,8 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
 
         if (to > from)
         {
-            Include((from, At(from)));
-            Include((to, At(to)));
+            Include((from, points.At(from)));
+            Include((to, points.At(to)));
             for (var k = (int)Math.Ceiling(from); k <= to; k++)
             {
                 Include((k, values[k]));
@@ -167,7 +193,7 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
             // The curve turns beside a sample that stands out among its neighbours, and nowhere else.
             for (var k = Math.Max(1, (int)from); k <= Math.Min(values.Length - 2, (int)Math.Ceiling(to)); k++)
             {
-                if ((values[k] - values[k - 1]) * (values[k] - values[k + 1]) >= 0.0 && Turn(k) is var turn && turn.Place > from && turn.Place < to)
+                if (points.StandsOut(k) && points.Turn(k) is var turn && turn.Place > from && turn.Place < to)
                 {
                     Include(turn);
                 }
@@ -182,56 +208,4 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
             most = x.Value > most.Value ? x : most;
         }
     }
-
-    private double SquareIntegral(double from, double to)
-    {
-        if (!(to > from))
-        {
-            return 0.0;
-        }
-
-        var (first, last) = ((int)from, (int)to);
-        // Whole pieces from the one that the window begins in to the one that it ends in, less what is not of it.
-        var sum = (last < to ? Piece(last).SquareIntegral(to - last) : 0.0) - Piece(first).SquareIntegral(from - first);
-        // The second difference at a piece's end is that at the next one's beginning.
-        var before = values.Length > 2 ? Second(Math.Max(1, first)) : 0.0;
-        for (var k = first; k < last; k++)
-        {
-            var after = k + 2 < values.Length ? Second(k + 1) : before;
-            sum += CurvePiece.Of(values[k], values[k + 1], before, after).SquareIntegral();
-            before = after;
-        }
-
-        return sum;
-    }
-
-    private double At(double place)
-    {
-        var k = Math.Min((int)place, values.Length - 2);
-        return Piece(k).At(place - k);
-    }
-
-    // The turn beside a sample that stands out among its neighbours, above or below both.
-    private (double Place, double Value) Turn(int k)
-    {
-        var (best, away) = ((Place: (double)k, Value: values[k]), -Second(k));
-        for (var j = k - 1; j <= k; j++)
-        {
-            if (Piece(j) is { Turn: { } turn } piece && away * (piece.At(turn) - best.Value) > 0.0)
-            {
-                best = (j + turn, piece.At(turn));
-            }
-        }
-
-        return best;
-    }
-
-    // At the record's ends there is one second difference only, and none among two samples.
-    private CurvePiece Piece(int k)
-    {
-        var last = values.Length - 2;
-        return CurvePiece.Of(values[k], values[k + 1], last > 0 ? Second(Math.Max(1, k)) : 0.0, last > 0 ? Second(Math.Min(k + 1, last)) : 0.0);
-    }
-
-    private double Second(int k) => values[k - 1] - (2.0 * values[k]) + values[k + 1];
 }

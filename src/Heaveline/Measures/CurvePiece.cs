@@ -1,14 +1,10 @@
+using Heaveline.Numerics;
+
 namespace Heaveline.Measures;
 
 /// <summary>One piece of a <see cref="Curve"/>, between two samples: the cubic c₀ + c₁s + c₂s² + c₃s³, s from 0 to 1.</summary>
 internal readonly record struct CurvePiece(double C0, double C1, double C2, double C3)
 {
-    // A division costs as much as all the rest of a piece.
-    private const double Third = 1.0 / 3.0;
-    private const double Fifth = 1.0 / 5.0;
-    private const double Sixth = 1.0 / 6.0;
-    private const double Seventh = 1.0 / 7.0;
-
     /// <summary>Where the slope changes its sign, 0 to 1; null when it does not.</summary>
     public double? Turn
     {
@@ -29,20 +25,15 @@ internal readonly record struct CurvePiece(double C0, double C1, double C2, doub
     /// <summary>Through two values with the second differences there: with both of one smooth curve it is the cubic through four samples.</summary>
     public static CurvePiece Of(double value, double next, double second, double secondNext)
     {
-        // The larger is so changed that the mean of both is their harmonic mean, or nothing where they bend opposite ways.
-        var harmonic = second * secondNext > 0.0 ? 4.0 * second * secondNext / (second + secondNext) : 0.0;
-        var begins = Math.Abs(second) <= Math.Abs(secondNext);
-        var (p, q) = (begins ? second : harmonic - secondNext, begins ? harmonic - second : secondNext);
-        return new(value, next - value - (Sixth * ((2.0 * p) + q)), 0.5 * p, Sixth * (q - p));
+        var piece = LanePiece<ScalarLane>.Of(new(value), new(next), new(second), new(secondNext));
+        return new(piece.C0.Value, piece.C1.Value, piece.C2.Value, piece.C3.Value);
     }
 
     /// <summary>The value at s.</summary>
     public double At(double s) => C0 + (s * (C1 + (s * (C2 + (s * C3)))));
 
     /// <summary>∫x² ds over the piece.</summary>
-    public double SquareIntegral() =>
-        (C0 * (C0 + C1)) + (Third * ((C1 * C1) + (2.0 * C0 * C2) + (C2 * C3))) + (0.5 * ((C0 * C3) + (C1 * C2)))
-        + (Fifth * ((C2 * C2) + (2.0 * C1 * C3))) + (Seventh * C3 * C3);
+    public double SquareIntegral() => new LanePiece<ScalarLane>(new(C0), new(C1), new(C2), new(C3)).SquareIntegral().Value;
 
     /// <summary>∫x² ds from 0 to s.</summary>
     public double SquareIntegral(double s) => s * new CurvePiece(C0, C1 * s, C2 * s * s, C3 * s * s * s).SquareIntegral();

@@ -26,7 +26,17 @@ public sealed record HeadlampMeasures
             return null;
         }
 
-        var (up, down) = new Curve(pass, pass.Pitch).Range();
-        return new HeadlampMeasures { AtTrim = still, Highest = still + up, Lowest = still + down };
+        var curves = new TracedCurves(pass);
+        return new HeadlampMeasures { AtTrim = still, Highest = HighestOf(curves, still), Lowest = LowestOf(curves, still) };
     }
+
+    /// <summary>Least drop; not a number without a lamp.</summary>
+    internal static double HighestOf(MeasuredCurves pass) => DropAtTrim(pass.Model) is { } still ? HighestOf(pass, still) : double.NaN;
+
+    /// <summary>Greatest drop; not a number without a lamp.</summary>
+    internal static double LowestOf(MeasuredCurves pass) => DropAtTrim(pass.Model) is { } still ? LowestOf(pass, still) : double.NaN;
+
+    private static double HighestOf(MeasuredCurves pass, double still) => still + pass.Range(PassSignal.Pitch, MeasuredCurves.Record).Least;
+
+    private static double LowestOf(MeasuredCurves pass, double still) => still + pass.Range(PassSignal.Pitch, MeasuredCurves.Record).Most;
 }

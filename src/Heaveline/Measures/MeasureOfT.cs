@@ -1,5 +1,4 @@
 using Heaveline.Cars;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -19,8 +18,8 @@ public sealed record Measure<TSubject>(string Key, string Label, ShownUnit Unit,
     /// <summary>How long after the rear wheels have left a pass the number still looks, s; infinite: to the record's end, however far.</summary>
     public double LooksFor { get; init; } = double.PositiveInfinity;
 
-    /// <summary>How many of a sample's numbers it reads of a pass, by <see cref="Channel"/>.</summary>
-    internal int Reads { get; init; } = Channel.Count;
+    /// <summary>Its definition over the curves of a pass, by which it is had while the pass runs; null: it reads a recorded pass.</summary>
+    internal CurveNumber? InFlight { get; init; }
 
     /// <summary>Whether there is a number only on a road with an obstacle.</summary>
     public bool NeedsObstacle { get; init; }

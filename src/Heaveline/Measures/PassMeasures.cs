@@ -11,7 +11,9 @@ public sealed record PassMeasures
     /// <summary>Largest heave acceleration of the centre of gravity, m/s².</summary>
     public required double PeakHeaveAcceleration { get; init; }
 
-    /// <summary>Root mean square heave acceleration, m/s², over <see cref="Window.OfRide"/>; not a number when a slow hit outlasts it.</summary>
+    /// <summary>
+    /// Root mean square heave acceleration, m/s², over <see cref="Window.OfRide(Pass)"/>; not a number when a slow hit outlasts it.
+    /// </summary>
     public required double RmsHeaveAcceleration { get; init; }
 
     /// <summary>Largest roll angle from trim, rad.</summary>
@@ -27,16 +29,24 @@ public sealed record PassMeasures
     public HeadlampMeasures? Headlamp { get; init; }
 
     /// <summary>The numbers of a pass.</summary>
-    public static PassMeasures Of(Pass pass) => new()
+    public static PassMeasures Of(Pass pass)
     {
-        Pitch = PitchMeasures.Of(pass),
-        PeakHeaveAcceleration = new Curve(pass, pass.HeaveAcceleration).Peak(),
-        RmsHeaveAcceleration = RmsHeaveAccelerationOf(pass),
-        PeakRoll = new Curve(pass, pass.Roll).Peak(),
-        Seats = SeatMeasures.Of(pass),
-        Wheels = WheelMeasures.Of(pass),
-        Headlamp = HeadlampMeasures.Of(pass),
-    };
+        var curves = new TracedCurves(pass);
+        return new()
+        {
+            Pitch = PitchMeasures.Of(pass),
+            PeakHeaveAcceleration = PeakHeaveAccelerationOf(curves),
+            RmsHeaveAcceleration = RmsHeaveAccelerationOf(curves),
+            PeakRoll = PeakRollOf(curves),
+            Seats = SeatMeasures.Of(pass),
+            Wheels = WheelMeasures.Of(pass),
+            Headlamp = HeadlampMeasures.Of(pass),
+        };
+    }
 
-    internal static double RmsHeaveAccelerationOf(Pass pass) => Window.RmsOfRide(pass, pass.HeaveAcceleration);
+    internal static double PeakHeaveAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.HeaveAcceleration);
+
+    internal static double RmsHeaveAccelerationOf(MeasuredCurves pass) => Window.RmsOfRide(pass, PassSignal.HeaveAcceleration);
+
+    internal static double PeakRollOf(MeasuredCurves pass) => pass.Peak(PassSignal.Roll);
 }

@@ -23,24 +23,27 @@ public sealed record PitchHit
     /// <summary>The numbers of a pass over an obstacle.</summary>
     public static PitchHit Of(Pass pass)
     {
-        var window = WindowOf(pass);
+        var window = WindowOf(pass.Request);
+        var curves = new TracedCurves(pass);
         return new PitchHit
         {
             Window = window,
-            PeakAngle = PeakAngleOf(pass),
-            PeakRate = new Curve(pass, pass.PitchRate).Peak(window),
-            PeakAcceleration = PeakAccelerationOf(pass),
-            RmsAcceleration = new Curve(pass, pass.PitchAcceleration).Rms(window),
+            PeakAngle = PeakAngleOf(curves),
+            PeakRate = PeakRateOf(curves),
+            PeakAcceleration = PeakAccelerationOf(curves),
+            RmsAcceleration = curves.Rms(PassSignal.PitchAcceleration, window),
         };
     }
 
-    internal static double PeakAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Peak(WindowOf(pass));
+    internal static double PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch, WindowOf(pass.Request));
 
-    internal static double PeakAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Peak(WindowOf(pass));
+    internal static double PeakRateOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchRate, WindowOf(pass.Request));
+
+    internal static double PeakAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchAcceleration, WindowOf(pass.Request));
 
     /// <summary>When the front wheels first touch the obstacle, s.</summary>
-    internal static double FirstTouch(Pass pass) =>
+    internal static double FirstTouch(PassRequest pass) =>
         ((pass.Road.EventStart ?? 0.0) - (0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si)) / pass.Speed;
 
-    private static Window WindowOf(Pass pass) => new(FirstTouch(pass), pass.RearLeaves);
+    private static Window WindowOf(PassRequest pass) => new(FirstTouch(pass), pass.RearLeaves);
 }

@@ -5,8 +5,7 @@ namespace Heaveline.Measures;
 /// <summary>Pitch of a pass in numbers. Angles in rad from trim, magnitudes; of the curve through the samples.</summary>
 public sealed record PitchMeasures
 {
-    // A two-wheeler has each of its wheels twice, on one and the same track.
-    private static readonly int[] AllWheels = [0, 1, 2, 3];
+    private static readonly PassSignal HeaveAboveRoad = PassSignal.Heave with { AboveRoad = true };
 
     /// <summary>From the front wheels' first touch until the rear wheels have left: the hit. Null on a road without an obstacle.</summary>
     public PitchHit? Hit { get; init; }
@@ -39,49 +38,37 @@ public sealed record PitchMeasures
     public static PitchMeasures Of(Pass pass)
     {
         var obstacle = pass.Road.Event is not null;
-        var rms = RmsAngleOf(pass);
+        var curves = new TracedCurves(pass);
         return new PitchMeasures
         {
             Hit = obstacle ? PitchHit.Of(pass) : null,
             Settling = obstacle ? PitchSettling.Of(pass) : null,
-            PeakAngle = new Curve(pass, pass.Pitch).Peak(),
-            RmsAngle = rms,
-            PeakAcceleration = PeakAccelerationOf(pass),
-            RmsAcceleration = RmsAccelerationOf(pass),
-            Share = ShareOf(pass, rms, Window.OfPass(pass)),
+            PeakAngle = PeakAngleOf(curves),
+            RmsAngle = RmsAngleOf(curves),
+            PeakAcceleration = PeakAccelerationOf(curves),
+            RmsAcceleration = RmsAccelerationOf(curves),
+            Share = ShareOf(curves),
         };
     }
 
-    internal static double PeakAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Peak();
+    internal static double PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch);
 
-    internal static double RmsAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Rms(Window.OfPass(pass));
+    internal static double RmsAngleOf(MeasuredCurves pass) => pass.Rms(PassSignal.Pitch, Window.OfPass(pass.Request));
 
-    internal static double PeakAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Peak();
+    internal static double PeakAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchAcceleration);
 
-    internal static double RmsAccelerationOf(Pass pass) => new Curve(pass, pass.PitchAcceleration).Rms(Window.OfPass(pass));
+    internal static double RmsAccelerationOf(MeasuredCurves pass) => pass.Rms(PassSignal.PitchAcceleration, Window.OfPass(pass.Request));
+
+    internal static double ShareOf(MeasuredCurves pass) => ShareOf(pass, Window.OfPass(pass.Request));
 
     /// <summary>
     /// ½·L·θ over the heave, root mean squares in one window. A step up is no heave, so that over an obstacle the mean road under the wheels is taken
     /// off; on other roads it stays, as the road's slope stays in the pitch.
     /// </summary>
-    internal static double ShareOf(Pass pass, double rmsAngle, Window window)
+    internal static double ShareOf(MeasuredCurves pass, Window window)
     {
-        var part = 0.5 * pass.Model.Car.Wheelbase.Si * rmsAngle;
-        var whole = (pass.Road.Event is null ? new Curve(pass, pass.Heave) : new Curve(pass, HeaveAboveRoad(pass))).Rms(window);
+        var part = 0.5 * pass.Model.Car.Wheelbase.Si * pass.Rms(PassSignal.Pitch, window);
+        var whole = pass.Rms(pass.Road.Event is null ? PassSignal.Heave : HeaveAboveRoad, window);
         return whole > 0.0 ? part / whole : 0.0;
-    }
-
-    private static double[] HeaveAboveRoad(Pass pass)
-    {
-        double[] above = [.. pass.Heave];
-        foreach (var corner in AllWheels)
-        {
-            foreach (var (k, height) in pass.RoadHeight(corner).Index())
-            {
-                above[k] -= height / AllWheels.Length;
-            }
-        }
-
-        return above;
     }
 }

@@ -17,6 +17,8 @@ public sealed record PitchSettling
     /// <summary>Threshold of the settling time as a share of the pass's peak angle (–).</summary>
     public const double Threshold = 0.10;
 
+    private const double LobesToCycles = 0.5;
+
     /// <summary>The first second after the rear wheels have left.</summary>
     public required Window Window { get; init; }
 
@@ -50,37 +52,42 @@ public sealed record PitchSettling
     public required IReadOnlyList<double> Lobes { get; init; }
 
     /// <summary>Cycles until settled: half the number of lobes (–).</summary>
-    public double Cycles => 0.5 * Lobes.Count;
+    public double Cycles => LobesToCycles * Lobes.Count;
 
     /// <summary>The numbers of a pass over an obstacle.</summary>
     public static PitchSettling Of(Pass pass)
     {
-        var window = WindowOf(pass);
+        var curves = new TracedCurves(pass);
         var pitch = new Curve(pass, pass.Pitch);
-        var limit = Threshold * pitch.Peak();
-        // A record that ends while the car still swings has no settling time.
-        var settled = pitch.LastAbove(limit);
-        var rms = RmsAngleOf(pass);
         return new PitchSettling
         {
-            Window = window,
-            RmsAngle = rms,
-            PeakAngle = PeakAngleOf(pass),
-            RmsAcceleration = new Curve(pass, pass.PitchAcceleration).Rms(window),
-            LateAngle = LateAngleOf(pass),
-            Share = PitchMeasures.ShareOf(pass, rms, window),
-            TimeFromStart = settled,
-            TimeFromRear = settled is { } t ? Math.Max(0.0, t - pass.RearLeaves) : null,
-            Lobes = pitch.Lobes(limit, pass.RearLeaves),
+            Window = WindowOf(curves),
+            RmsAngle = RmsAngleOf(curves),
+            PeakAngle = PeakAngleOf(curves),
+            RmsAcceleration = curves.Rms(PassSignal.PitchAcceleration, WindowOf(curves)),
+            LateAngle = LateAngleOf(curves),
+            Share = ShareOf(curves),
+            TimeFromStart = TimeFromStartOf(curves),
+            TimeFromRear = TimeFromRearOf(curves),
+            Lobes = pitch.Lobes(Threshold * pitch.Peak(), pass.RearLeaves),
         };
     }
 
-    internal static double RmsAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Rms(WindowOf(pass));
+    internal static double RmsAngleOf(MeasuredCurves pass) => pass.Rms(PassSignal.Pitch, WindowOf(pass));
 
-    internal static double PeakAngleOf(Pass pass) => new Curve(pass, pass.Pitch).Peak(WindowOf(pass));
+    internal static double PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch, WindowOf(pass));
 
-    internal static double LateAngleOf(Pass pass) =>
-        Math.Sqrt(new Curve(pass, pass.Pitch).SquareIntegral(new(pass.RearLeaves + Late, double.PositiveInfinity)));
+    internal static double LateAngleOf(MeasuredCurves pass) =>
+        Math.Sqrt(pass.SquareIntegral(PassSignal.Pitch, new(pass.RearLeaves + Late, double.PositiveInfinity)));
 
-    private static Window WindowOf(Pass pass) => new(pass.RearLeaves, pass.RearLeaves + Second);
+    internal static double ShareOf(MeasuredCurves pass) => PitchMeasures.ShareOf(pass, WindowOf(pass));
+
+    internal static double? TimeFromRearOf(MeasuredCurves pass) => TimeFromStartOf(pass) is { } t ? Math.Max(0.0, t - pass.RearLeaves) : null;
+
+    internal static double CyclesOf(MeasuredCurves pass) => LobesToCycles * pass.Lobes(PassSignal.Pitch, Threshold, pass.RearLeaves);
+
+    // A record that ends while the car still swings has no settling time.
+    private static double? TimeFromStartOf(MeasuredCurves pass) => pass.LastAbove(PassSignal.Pitch, Threshold);
+
+    private static Window WindowOf(MeasuredCurves pass) => new(pass.RearLeaves, pass.RearLeaves + Second);
 }

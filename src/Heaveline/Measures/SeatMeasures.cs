@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Models;
 using Heaveline.Passes;
 
 namespace Heaveline.Measures;
@@ -16,7 +17,7 @@ public sealed record SeatMeasures
     public required double PeakVertical { get; init; }
 
     /// <summary>
-    /// Root mean square vertical acceleration, m/s², unweighted, over <see cref="Window.OfRide"/>; not a number when a slow hit outlasts it.
+    /// Root mean square vertical acceleration, m/s², unweighted, over <see cref="Window.OfRide(Pass)"/>; not a number when a slow hit outlasts it.
     /// </summary>
     public required double RmsVertical { get; init; }
 
@@ -32,24 +33,35 @@ public sealed record SeatMeasures
     /// <summary>The numbers of every seat of the car.</summary>
     public static IReadOnlyList<SeatMeasures> Of(Pass pass) => [.. pass.Model.Car.Seats.Select(seat => Of(pass, seat))];
 
-    internal static double RmsVerticalOf(Pass pass, double behindFrontAxle, double leftOfMiddle) =>
-        Window.RmsOfRide(pass, pass.VerticalAcceleration(behindFrontAxle, leftOfMiddle));
-
     internal static SeatMeasures Of(Pass pass, Seat seat)
     {
-        var body = pass.Model.Car.Body;
-        var head = seat.Height.Si + seat.HeadAboveSeat.Si;
-        var vertical = new Curve(pass, pass.VerticalAcceleration(seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si));
-        var foreAft = pass.ForeAftForce(head - (body.PitchAxisHeight?.Si ?? pass.Model.Body.Height));
-        var lateral = new Curve(pass, pass.LateralForce(head - (body.RollAxisHeight?.Si ?? pass.Model.Body.Height)));
+        var curves = new TracedCurves(pass);
         return new SeatMeasures
         {
             Seat = seat.Name,
-            PeakVertical = vertical.Peak(),
-            RmsVertical = RmsVerticalOf(pass, seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si),
-            PeakHeadForeAft = new Curve(pass, foreAft).Peak(),
-            RmsHeadForeAft = Window.RmsOfRide(pass, foreAft),
-            PeakHeadLateral = lateral.Peak(),
+            PeakVertical = PeakVerticalOf(curves, seat),
+            RmsVertical = RmsVerticalOf(curves, seat),
+            PeakHeadForeAft = PeakHeadForeAftOf(curves, seat),
+            RmsHeadForeAft = Window.RmsOfRide(curves, ForeAft(curves.Model, seat)),
+            PeakHeadLateral = curves.Peak(Lateral(curves.Model, seat)),
         };
     }
+
+    internal static double PeakVerticalOf(MeasuredCurves pass, Seat seat) => pass.Peak(Vertical(pass.Model, seat));
+
+    internal static double RmsVerticalOf(MeasuredCurves pass, Seat seat) => Window.RmsOfRide(pass, Vertical(pass.Model, seat));
+
+    internal static double PeakHeadForeAftOf(MeasuredCurves pass, Seat seat) => pass.Peak(ForeAft(pass.Model, seat));
+
+    /// <summary>Vertical acceleration at the hip point.</summary>
+    internal static PassSignal Vertical(RideModel model, Seat seat) =>
+        PassSignal.Of(RideSignal.VerticalAcceleration(model, seat.BehindFrontAxle.Si, seat.LeftOfMiddle.Si));
+
+    private static PassSignal ForeAft(RideModel model, Seat seat) =>
+        PassSignal.Of(RideSignal.ForeAftForce(Head(seat) - (model.Car.Body.PitchAxisHeight?.Si ?? model.Body.Height)));
+
+    private static PassSignal Lateral(RideModel model, Seat seat) =>
+        PassSignal.Of(RideSignal.LateralForce(Head(seat) - (model.Car.Body.RollAxisHeight?.Si ?? model.Body.Height)));
+
+    private static double Head(Seat seat) => seat.Height.Si + seat.HeadAboveSeat.Si;
 }

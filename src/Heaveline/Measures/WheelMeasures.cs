@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Passes;
 
@@ -52,37 +53,50 @@ public sealed record WheelMeasures
 
     internal static WheelMeasures Of(Pass pass, int i)
     {
-        var load = pass.TyreLoad(i);
+        var curves = new TracedCurves(pass);
         var samples = pass.Travel(i);
-        var travel = new Curve(pass, samples);
-        var (rebound, bump) = travel.Range();
-        var (least, greatest) = new Curve(pass, load).Range();
-        var touch = pass.Model.BumpTouch[i];
-        var top = pass.Model.ReboundTouch[i];
         return new WheelMeasures
         {
             Wheel = CornerNames.Of(i, pass.Model.Rolls),
             End = i < 2 ? AxleEnd.Front : AxleEnd.Rear,
-            Bump = bump,
-            Rebound = rebound,
-            BumpMargin = double.IsFinite(touch) ? touch - bump : null,
-            ReboundMargin = double.IsFinite(top) ? rebound - top : null,
-            BumpContacts = travel.Rises(touch),
-            ReboundContacts = new Curve(pass, samples.Select(s => -s).ToArray()).Rises(-top),
-            StaticLoad = StaticLoadOf(pass, i),
-            // A tyre cannot pull: the curve swings below nothing where the wheel lifts off.
-            LeastLoad = Math.Max(0.0, least),
-            GreatestLoad = greatest,
-            LoadVariation = LoadVariationOf(pass, i),
-            LiftOff = load.Count(n => n <= 0.0) * pass.SampleStep,
+            Bump = BumpOf(curves, i),
+            Rebound = ReboundOf(curves, i),
+            BumpMargin = BumpMarginOf(curves, i),
+            ReboundMargin = ReboundMarginOf(curves, i),
+            BumpContacts = new Curve(pass, samples).Rises(pass.Model.BumpTouch[i]),
+            ReboundContacts = new Curve(pass, samples.Select(s => -s).ToArray()).Rises(-pass.Model.ReboundTouch[i]),
+            StaticLoad = StaticLoadOf(pass.Model, i),
+            LeastLoad = LeastLoadOf(curves, i),
+            GreatestLoad = curves.Range(Load(pass.Model, i), MeasuredCurves.Record).Most,
+            LoadVariation = LoadVariationOf(curves, i),
+            LiftOff = LiftOffOf(curves, i),
         };
     }
 
-    internal static double LoadVariationOf(Pass pass, int corner)
+    internal static double BumpOf(MeasuredCurves pass, int i) => pass.Range(Travel(pass.Model, i), MeasuredCurves.Record).Most;
+
+    internal static double? BumpMarginOf(MeasuredCurves pass, int i) =>
+        pass.Model.BumpTouch[i] is var touch && double.IsFinite(touch) ? touch - BumpOf(pass, i) : null;
+
+    internal static double? ReboundMarginOf(MeasuredCurves pass, int i) =>
+        pass.Model.ReboundTouch[i] is var touch && double.IsFinite(touch) ? ReboundOf(pass, i) - touch : null;
+
+    // A tyre cannot pull: the curve swings below nothing where the wheel lifts off.
+    internal static double LeastLoadOf(MeasuredCurves pass, int i) => Math.Max(0.0, pass.Range(Load(pass.Model, i), MeasuredCurves.Record).Least);
+
+    internal static double LoadVariationOf(MeasuredCurves pass, int i)
     {
-        var still = StaticLoadOf(pass, corner);
-        return Window.RmsOfRide(pass, [.. pass.TyreLoad(corner).Select(load => load - still)]) / still;
+        var still = StaticLoadOf(pass.Model, i);
+        return Window.RmsOfRide(pass, Load(pass.Model, i) with { Less = still }) / still;
     }
 
-    private static double StaticLoadOf(Pass pass, int corner) => pass.Model.Trim.WheelLoad[corner];
+    internal static double LiftOffOf(MeasuredCurves pass, int i) => pass.Nothing(Load(pass.Model, i)) * pass.SampleStep;
+
+    internal static double StaticLoadOf(RideModel model, int i) => model.Trim.WheelLoad[i];
+
+    private static double ReboundOf(MeasuredCurves pass, int i) => pass.Range(Travel(pass.Model, i), MeasuredCurves.Record).Least;
+
+    private static PassSignal Travel(RideModel model, int i) => PassSignal.WholeOf(RideSignal.Travel(model, i));
+
+    private static PassSignal Load(RideModel model, int i) => PassSignal.WholeOf(RideSignal.TyreLoad(model, i));
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Heaveline.Passes;
 
 namespace Heaveline.Measures;
@@ -28,23 +27,37 @@ public readonly record struct Window(double From, double To)
     public static Window OfRide(Pass pass)
     {
         ArgumentNullException.ThrowIfNull(pass);
-        return pass.Road.Event is null ? OnRoad(pass) : new(PitchHit.FirstTouch(pass), PitchHit.FirstTouch(pass) + OverObstacle);
+        return OfRide(pass.Request);
     }
+
+    /// <summary>The same of a pass that is still to run.</summary>
+    internal static Window OfRide(PassRequest pass) =>
+        pass.Road.Event is null ? OnRoad(pass) : new(PitchHit.FirstTouch(pass), PitchHit.FirstTouch(pass) + OverObstacle);
 
     /// <summary>
     /// What numbers of the whole pass are taken over: the record over an obstacle; on another road from t = 0 until the rear wheels have left it.
     /// </summary>
-    internal static Window OfPass(Pass pass) => pass.Road.Event is null ? OnRoad(pass) : Whole;
+    internal static Window OfPass(PassRequest pass) => pass.Road.Event is null ? OnRoad(pass) : Whole;
 
-    private static Window OnRoad(Pass pass) =>
+    private static Window OnRoad(PassRequest pass) =>
         pass.Road.End > 0.0 ? new(0.0, (pass.Road.End + pass.Model.Car.Wheelbase.Si) / pass.Speed) : Whole;
 
-    /// <summary>Root mean square of a trace over <see cref="OfRide"/>; not a number where that is not recorded, or a slow hit outlasts it.</summary>
-    internal static double RmsOfRide(Pass pass, ImmutableArray<double> trace)
+    /// <summary>Root mean square of a curve over its ride; not a number where that is not recorded, or a slow hit outlasts it.</summary>
+    internal static double RmsOfRide(MeasuredCurves pass, PassSignal of)
     {
-        var window = OfRide(pass);
-        var holds = pass.Road.Event is null || (window.To >= pass.RearLeaves && window.To <= pass.Time[^1] + pass.SampleStep);
-        return holds ? new Curve(pass, trace).Rms(window) : double.NaN;
+        var window = OfRide(pass.Request);
+        var holds = pass.Road.Event is null || (window.To >= pass.RearLeaves && window.To <= pass.Last + pass.SampleStep);
+        return holds ? pass.Rms(of, window) : double.NaN;
+    }
+
+    /// <summary>Its ends in samples from the first of a record, cut to the record.</summary>
+    /// <param name="start">Time of the first sample, s.</param>
+    /// <param name="step">Time from one sample to the next, s.</param>
+    /// <param name="count">Number of samples.</param>
+    internal (double From, double To) Places(double start, double step, int count)
+    {
+        var last = Math.Max(0, count - 1);
+        return (Math.Clamp((From - start) / step, 0.0, last), Math.Clamp((To - start) / step, 0.0, last));
     }
 
     /// <summary>The samples inside it, both ends included.</summary>

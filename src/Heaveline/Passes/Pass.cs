@@ -16,19 +16,13 @@ namespace Heaveline.Passes;
 public sealed class Pass
 {
     private readonly ReadOnlyMemory<double> samples;
-    private readonly int channels;
     private readonly Dictionary<SampleReading, ImmutableArray<double>> traces = [];
     private readonly Lock reading = new();
 
-    // Of a pass that never leaves the library not all need be recorded: see Measure.Reads.
-    internal Pass(
-        PassRequest request, PassTiming timing, ReadOnlyMemory<double> samples, PassStatistics statistics, int channels = Channel.Count)
+    internal Pass(PassRequest request, PassTiming timing, ReadOnlyMemory<double> samples, PassStatistics statistics)
     {
-        var (model, road, speed) = request;
-        var (outcome, good, sentence) = PassRange.Of(model, samples.Span, timing, channels);
-        Model = model;
-        Road = road;
-        Speed = speed;
+        var (outcome, good, sentence) = PassRange.Of(request.Model, samples.Span, timing);
+        Request = request;
         Outcome = outcome;
         OutcomeSentence = sentence;
         Statistics = statistics;
@@ -36,18 +30,17 @@ public sealed class Pass
         SampleStep = timing.SampleStep;
         Count = good;
         this.samples = samples;
-        this.channels = channels;
-        RearLeaves = ((road.EventEnd ?? road.End) + model.Car.Wheelbase.Si) / speed;
+        RearLeaves = request.RearLeaves;
     }
 
     /// <summary>The car and its load.</summary>
-    public RideModel Model { get; }
+    public RideModel Model => Request.Model;
 
     /// <summary>The road.</summary>
-    public Road Road { get; }
+    public Road Road => Request.Road;
 
     /// <summary>Speed, m/s.</summary>
-    public double Speed { get; }
+    public double Speed => Request.Speed;
 
     /// <summary>How it ended.</summary>
     public PassOutcome Outcome { get; }
@@ -81,6 +74,9 @@ public sealed class Pass
 
     /// <summary>When the rear wheel centres leave the obstacle (or the road's end), s: from here on the car settles.</summary>
     public double RearLeaves { get; }
+
+    /// <summary>What was asked for.</summary>
+    internal PassRequest Request { get; }
 
     /// <summary>The road in words, as this vehicle meets it.</summary>
     internal string RoadCaption => Road.CaptionFor(Model.Rolls);
@@ -157,7 +153,6 @@ public sealed class Pass
 
     /// <summary>A signal from trim, as the run has it: a tyre's load with its lift-off.</summary>
     /// <param name="signal">The signal, of this car.</param>
-    /// <exception cref="InvalidOperationException">This pass has not recorded so much.</exception>
     public ImmutableArray<double> Trace(RideSignal signal)
     {
         ArgumentNullException.ThrowIfNull(signal);
@@ -175,7 +170,8 @@ public sealed class Pass
         return [.. Time.Select(t => profile.Height((Speed * t) - back) - profile.StartHeight)];
     }
 
-    private ImmutableArray<double> Read(SampleReading of)
+    /// <summary>A reading of every sample.</summary>
+    internal ImmutableArray<double> Read(SampleReading of)
     {
         lock (reading)
         {
@@ -190,13 +186,8 @@ public sealed class Pass
 
     private ImmutableArray<double> ReadOff(SampleReading of)
     {
-        if (of.Reads > channels)
-        {
-            throw new InvalidOperationException($"Channel {of.Reads - 1} was not recorded: this pass keeps the first {channels} only.");
-        }
-
         var values = GC.AllocateUninitializedArray<double>(Count);
-        of.Read(samples.Span, channels, values);
+        of.Read(samples.Span, Channel.Count, values);
         return ImmutableCollectionsMarshal.AsImmutableArray(values);
     }
 }

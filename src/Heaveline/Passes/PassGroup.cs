@@ -1,4 +1,3 @@
-using System.Buffers;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
@@ -56,46 +55,54 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     public Pass[] Run(PassOptions options, int width, CancellationToken cancellation = default)
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
-        var fine = Samples(timing, width, Channel.Count, Fresh, cancellation);
+        var fine = Samples(timing, width, cancellation);
         double[][][]? others = options.Steps.StatesError
-            ? [.. timing.Compared(Roads.Any(road => road.HasJump)).Select(other => Samples(other, width, Channel.Count, Fresh, cancellation))]
+            ? [.. timing.Compared(Roads.Any(road => road.HasJump)).Select(other => Samples(other, width, cancellation))]
             : null;
         return [.. Requests.Select((r, k) =>
         {
             var (pitch, tyre) = others is null ? (null, null) : PassError.Of(r.Model, Roads[k], fine[k], [.. others.Select(run => run[k])]);
             return InSingle
-                ? Made(k, timing, fine[k], Channel.Count, pitch + PassError.PitchInSingle, tyre + PassError.TyreLoadInSingle)
-                : Made(k, timing, fine[k], Channel.Count, pitch, tyre);
+                ? Made(k, timing, fine[k], pitch + PassError.PitchInSingle, tyre + PassError.TyreLoadInSingle)
+                : Made(k, timing, fine[k], pitch, tyre);
         })];
     }
 
-    /// <summary>
-    /// Computes the passes without their error, and gives each to be measured. Of what was recorded nothing
-    /// is kept: a pass is good for that one call.
-    /// </summary>
+    /// <summary>Computes the passes without their error and hands on their samples as they come: none is kept.</summary>
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
-    /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
-    /// <param name="measure">Is given the place among all that were asked for, and the pass.</param>
+    /// <param name="folds">What becomes of the samples.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public void Measure(int width, int channels, Action<int, Pass> measure, CancellationToken cancellation = default)
+    public void Fold(int width, ISampleFolds folds, CancellationToken cancellation = default)
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
-        // Fresh room for every pass costs more to clear and to collect than the run itself (measured 2026-11-25: half of a map's time).
-        var samples = Samples(timing, width, channels, ArrayPool<double>.Shared.Rent, cancellation);
-        try
+        switch (InSingle, PassLimit.Width(this, timing, InSingle ? 2 * width : width))
         {
-            for (var k = 0; k < samples.Length; k++)
-            {
-                measure(Places[k], Made(k, timing, samples[k], channels, null, null));
-            }
+            case (true, 16):
+                Run<FloatLane512>();
+                break;
+            case (true, 8):
+                Run<FloatLane256>();
+                break;
+            case (true, 4):
+                Run<FloatLane128>();
+                break;
+            case (_, 8):
+                Run<Lane512>();
+                break;
+            case (_, 4):
+                Run<Lane256>();
+                break;
+            case (_, 2):
+                Run<Lane128>();
+                break;
+            default:
+                Run<ScalarLane>();
+                break;
         }
-        finally
-        {
-            foreach (var sheet in samples)
-            {
-                ArrayPool<double>.Shared.Return(sheet);
-            }
-        }
+
+        void Run<TLane>()
+            where TLane : unmanaged, ILane<TLane> =>
+            PassFlight<TLane>.Run(this, timing, folds.Channels, folds.Of<TLane>(timing), cancellation);
     }
 
     // What the same cars and roads have in common is worked out once.
@@ -139,25 +146,21 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     private PassGroup Part(int[] places) =>
         new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])]) { InSingle = InSingle };
 
-    private Pass Made(int k, PassTiming timing, double[] samples, int channels, double? pitchError, double? tyreError)
+    private Pass Made(int k, PassTiming timing, double[] samples, double? pitchError, double? tyreError)
     {
         var clock = Clocks[k] with { StepsPerSample = timing.StepsPerSample };
-        return new Pass(
-            Requests[k], clock, samples.AsMemory(0, clock.Samples * channels), FixedStep.Statistics(clock, pitchError, tyreError), channels);
+        return new Pass(Requests[k], clock, samples, FixedStep.Statistics(clock, pitchError, tyreError));
     }
 
-    private static double[] Fresh(int length) => GC.AllocateUninitializedArray<double>(length);
-
-    private double[][] Samples(
-        PassTiming timing, int width, int channels, Func<int, double[]> sheet, CancellationToken cancellation) =>
+    private double[][] Samples(PassTiming timing, int width, CancellationToken cancellation) =>
         (InSingle, PassLimit.Width(this, timing, InSingle ? 2 * width : width)) switch
         {
-            (true, 16) => PassLanes<FloatLane512>.Samples(this, timing, channels, sheet, cancellation),
-            (true, 8) => PassLanes<FloatLane256>.Samples(this, timing, channels, sheet, cancellation),
-            (true, 4) => PassLanes<FloatLane128>.Samples(this, timing, channels, sheet, cancellation),
-            (_, 8) => PassLanes<Lane512>.Samples(this, timing, channels, sheet, cancellation),
-            (_, 4) => PassLanes<Lane256>.Samples(this, timing, channels, sheet, cancellation),
-            (_, 2) => PassLanes<Lane128>.Samples(this, timing, channels, sheet, cancellation),
-            _ => PassLanes<ScalarLane>.Samples(this, timing, channels, sheet, cancellation),
+            (true, 16) => PassLanes<FloatLane512>.Samples(this, timing, cancellation),
+            (true, 8) => PassLanes<FloatLane256>.Samples(this, timing, cancellation),
+            (true, 4) => PassLanes<FloatLane128>.Samples(this, timing, cancellation),
+            (_, 8) => PassLanes<Lane512>.Samples(this, timing, cancellation),
+            (_, 4) => PassLanes<Lane256>.Samples(this, timing, cancellation),
+            (_, 2) => PassLanes<Lane128>.Samples(this, timing, cancellation),
+            _ => PassLanes<ScalarLane>.Samples(this, timing, cancellation),
         };
 }

@@ -11,14 +11,11 @@ namespace Heaveline.Passes;
 internal static class PassLanes<TLane>
     where TLane : unmanaged, ILane<TLane>
 {
-    /// <summary>Recorded samples of each pass on its own clock, one sample after the other, some channels each.</summary>
+    /// <summary>Recorded samples of each pass on its own clock, one sample after the other, all channels each.</summary>
     /// <param name="group">The passes.</param>
     /// <param name="timing">The clock that covers all of theirs.</param>
-    /// <param name="channels">How much of a sample is recorded.</param>
-    /// <param name="sheet">Gives room for at least so many numbers, which need not be cleared.</param>
     /// <param name="cancellation">Stops the run.</param>
-    public static double[][] Samples(
-        PassGroup group, PassTiming timing, int channels, Func<int, double[]> sheet, CancellationToken cancellation)
+    public static double[][] Samples(PassGroup group, PassTiming timing, CancellationToken cancellation)
     {
         if (group.Requests.Length > TLane.Count)
         {
@@ -27,17 +24,18 @@ internal static class PassLanes<TLane>
 
         using var road = new RoadTable<TLane>(group, timing);
         RideNumbers[] cars = [.. group.Requests.Select(r => r.Model.Numbers)];
-        using var stepper = Stepper.Of<TLane>(cars, timing.StepsPerSample, timing.Step, channels);
+        using var stepper = Stepper.Of<TLane>(cars, timing.StepsPerSample, timing.Step);
         // Large and of no use after the run: borrowed, since clearing and collecting them would cost more than the run (measured 2026-11-25).
-        var samples = ArrayPool<TLane>.Shared.Rent(timing.Samples * channels);
+        var samples = ArrayPool<TLane>.Shared.Rent(timing.Samples * Channel.Count);
         try
         {
             foreach (var block in road.Blocks)
             {
-                stepper.Run(road.Read(block), block.Outputs, samples.AsSpan(block.From * channels, block.Outputs * channels), cancellation);
+                var chunk = samples.AsSpan(block.From * Channel.Count, block.Outputs * Channel.Count);
+                stepper.Run(road.Read(block), block.Outputs, chunk, cancellation);
             }
 
-            return Apart(samples, group.Clocks, timing, channels, sheet);
+            return Apart(samples, group.Clocks, timing);
         }
         finally
         {
@@ -47,7 +45,7 @@ internal static class PassLanes<TLane>
 
     private static bool InDouble => Unsafe.SizeOf<TLane>() == TLane.Count * sizeof(double);
 
-    private static double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing, int channels, Func<int, double[]> sheet)
+    private static double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing)
     {
         var flat = MemoryMarshal.Cast<TLane, double>(samples);
         var narrow = MemoryMarshal.Cast<TLane, float>(samples);
@@ -55,8 +53,8 @@ internal static class PassLanes<TLane>
         for (var k = 0; k < each.Length; k++)
         {
             // Every lane ends at its own time: what the others still record is not its own.
-            var own = (each[k] = sheet(clocks[k].Samples * channels)).AsSpan(0, clocks[k].Samples * channels);
-            for (int i = 0, at = (TLane.Count * channels * (clocks[k].First - timing.First)) + k; i < own.Length; i++, at += TLane.Count)
+            var own = each[k] = GC.AllocateUninitializedArray<double>(clocks[k].Samples * Channel.Count);
+            for (int i = 0, at = (TLane.Count * Channel.Count * (clocks[k].First - timing.First)) + k; i < own.Length; i++, at += TLane.Count)
             {
                 own[i] = InDouble ? flat[at] : narrow[at];
             }

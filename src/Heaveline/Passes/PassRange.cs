@@ -16,66 +16,76 @@ internal static class PassRange
     /// <param name="model">The car.</param>
     /// <param name="samples">The record.</param>
     /// <param name="timing">Its clock.</param>
-    /// <param name="channels">Length of one sample.</param>
     public static (PassOutcome Outcome, int Good, string Sentence) Of(
-        RideModel model, ReadOnlySpan<double> samples, PassTiming timing, int channels = Channel.Count)
+        RideModel model, ReadOnlySpan<double> samples, PassTiming timing)
     {
-        var n = model.Numbers;
-        var count = samples.Length / channels;
-        if (Within(model, samples, channels))
+        var count = samples.Length / Channel.Count;
+        if (Within(model, samples))
         {
             return (PassOutcome.Completed, count, "");
         }
 
-        SampleReading[] travels = [.. Enumerable.Range(0, 4).Select(i => RideSignal.Travel(model, i).Whole)];
-
+        var travels = Travels(model);
         for (var k = 0; k < count; k++)
         {
-            var s = samples.Slice(k * channels, channels);
-            var time = timing.Start + (k * timing.SampleStep);
-            foreach (var value in s)
+            var sample = samples.Slice(k * Channel.Count, Channel.Count);
+            if (Leaves(model, travels, sample, timing.Start + (k * timing.SampleStep)) is ({ } outcome, var sentence))
             {
-                if (!double.IsFinite(value))
-                {
-                    return (PassOutcome.Diverged, k, $"The run grew without bound at {time:F2} s. Take a smaller step.");
-                }
-            }
-
-            if (Math.Abs(s[Channel.Pitch]) > LargestAngle || Math.Abs(s[Channel.Roll]) > LargestAngle)
-            {
-                var which = Math.Abs(s[Channel.Pitch]) > LargestAngle ? "pitch" : "roll";
-                return (
-                    PassOutcome.AngleOutOfRange,
-                    k,
-                    $"The {which} angle passed {In.Degrees.Of(LargestAngle):F0}° at {time:F2} s: the model holds for small angles only. "
-                    + "Lower the speed or the obstacle; heights of metres come of a profile in mm that is read as m.");
-            }
-
-            for (var i = 0; i < 4; i++)
-            {
-                var travel = travels[i].Of(s);
-                if (travel > n.Elements.BumpLimit[i] || travel < n.Elements.ReboundLimit[i])
-                {
-                    var limit = travel > 0.0 ? n.Elements.BumpLimit[i] : n.Elements.ReboundLimit[i];
-                    return (
-                        PassOutcome.TravelOutOfRange,
-                        k,
-                        $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {In.Millimetres.Of(travel):F0} mm passed its hard limit of "
-                        + $"{In.Millimetres.Of(limit):F0} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
-                }
-            }
-
-            if (n.Elements.Accumulators.Count > 0 && EmptyLine(n, s, travels))
-            {
-                return (PassOutcome.LineEmptied, k, $"The line pressure fell to zero at {time:F2} s. Raise the base pressure.");
+                return (outcome, k, sentence);
             }
         }
 
         return (PassOutcome.Completed, count, "");
     }
 
+    /// <summary>How the travel of each wheel is read off a sample, from the reference state.</summary>
+    public static SampleReading[] Travels(RideModel model) => [.. Enumerable.Range(0, 4).Select(i => RideSignal.Travel(model, i).Whole)];
+
+    /// <summary>How one sample leaves what the model describes, with a sentence; null where it does not.</summary>
+    /// <param name="model">The car.</param>
+    /// <param name="travels">Its <see cref="Travels"/>.</param>
+    /// <param name="s">The sample.</param>
+    /// <param name="time">Its time, s.</param>
+    public static (PassOutcome? Outcome, string Sentence) Leaves(RideModel model, SampleReading[] travels, ReadOnlySpan<double> s, double time)
+    {
+        var n = model.Numbers;
+        foreach (var value in s)
+        {
+            if (!double.IsFinite(value))
+            {
+                return (PassOutcome.Diverged, $"The run grew without bound at {time:F2} s. Take a smaller step.");
+            }
+        }
+
+        if (Math.Abs(s[Channel.Pitch]) > LargestAngle || Math.Abs(s[Channel.Roll]) > LargestAngle)
+        {
+            var which = Math.Abs(s[Channel.Pitch]) > LargestAngle ? "pitch" : "roll";
+            return (
+                PassOutcome.AngleOutOfRange,
+                $"The {which} angle passed {In.Degrees.Of(LargestAngle):F0}° at {time:F2} s: the model holds for small angles only. "
+                + "Lower the speed or the obstacle; heights of metres come of a profile in mm that is read as m.");
+        }
+
+        for (var i = 0; i < 4; i++)
+        {
+            var travel = travels[i].Of(s);
+            if (travel > n.Elements.BumpLimit[i] || travel < n.Elements.ReboundLimit[i])
+            {
+                var limit = travel > 0.0 ? n.Elements.BumpLimit[i] : n.Elements.ReboundLimit[i];
+                return (
+                    PassOutcome.TravelOutOfRange,
+                    $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {In.Millimetres.Of(travel):F0} mm passed its hard limit of "
+                    + $"{In.Millimetres.Of(limit):F0} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
+            }
+        }
+
+        return n.Elements.Accumulators.Count > 0 && EmptyLine(n, s, travels)
+            ? (PassOutcome.LineEmptied, $"The line pressure fell to zero at {time:F2} s. Raise the base pressure.")
+            : (null, "");
+    }
+
     // Almost every pass: all finite, no angle and no travel near its limit. Few steps a sample, and none for a limit that a car does not have.
-    private static bool Within(RideModel model, ReadOnlySpan<double> samples, int channels)
+    private static bool Within(RideModel model, ReadOnlySpan<double> samples)
     {
         var n = model.Numbers;
         var nothing = Vector<double>.Zero;
@@ -97,7 +107,7 @@ internal static class PassRange
         }
 
         var within = true;
-        for (var at = 0; at < samples.Length; at += channels)
+        for (var at = 0; at < samples.Length; at += Channel.Count)
         {
             within &= Math.Abs(samples[at + Channel.Pitch]) <= LargestAngle && Math.Abs(samples[at + Channel.Roll]) <= LargestAngle;
         }
@@ -108,7 +118,7 @@ internal static class PassRange
             if (double.IsFinite(least) || double.IsFinite(most))
             {
                 var reading = RideSignal.Travel(model, i).Whole;
-                for (var at = 0; at < samples.Length; at += channels)
+                for (var at = 0; at < samples.Length; at += Channel.Count)
                 {
                     var travel = reading.Of(samples.Slice(at, Channel.Motion));
                     within &= travel <= most && travel >= least;

@@ -7,4 +7,8 @@ namespace Heaveline.Passes;
 /// <param name="Model">Car and load at trim.</param>
 /// <param name="Road">The road.</param>
 /// <param name="Speed">Speed, m/s.</param>
-public sealed record PassRequest(RideModel Model, Road Road, double Speed);
+public sealed record PassRequest(RideModel Model, Road Road, double Speed)
+{
+    /// <summary>When the rear wheel centres leave the obstacle (or the road's end), s.</summary>
+    internal double RearLeaves => ((Road.EventEnd ?? Road.End) + Model.Car.Wheelbase.Si) / Speed;
+}

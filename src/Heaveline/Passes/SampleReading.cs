@@ -7,7 +7,7 @@ namespace Heaveline.Passes;
 internal sealed class SampleReading : IEquatable<SampleReading>
 {
     // −0 + x is x bit for bit, whatever x is; +0 would make +0 of −0.
-    private const double Nothing = -0.0;
+    internal const double Nothing = -0.0;
 
     private readonly double first;
     private readonly (int Channel, double Share)[] wheels;
@@ -42,6 +42,19 @@ internal sealed class SampleReading : IEquatable<SampleReading>
 
         return new(Nothing, [.. wheels], [.. body]);
     }
+
+    /// <summary>What the wheels and lines are counted from.</summary>
+    public double First => first;
+
+    /// <summary>Channels of the wheels and lines with their shares, in order.</summary>
+    public ReadOnlySpan<(int Channel, double Share)> Wheels => wheels;
+
+    /// <summary>Channels of the body with their shares, in order.</summary>
+    public ReadOnlySpan<(int Channel, double Share)> Body => body;
+
+    /// <summary>Whether another reading is of the same channels in the same order, whatever its shares.</summary>
+    public bool IsLike(SampleReading other) =>
+        ReferenceEquals(this, other) || (SameChannels(wheels, other.wheels) && SameChannels(body, other.body));
 
     /// <summary>The same reading from another first value on.</summary>
     public SampleReading From(double value) => new(value, wheels, body);
@@ -84,6 +97,17 @@ internal sealed class SampleReading : IEquatable<SampleReading>
     public override bool Equals(object? obj) => Equals(obj as SampleReading);
 
     public override int GetHashCode() => hash;
+
+    private static bool SameChannels((int Channel, double Share)[] a, (int Channel, double Share)[] b)
+    {
+        var same = a.Length == b.Length;
+        for (var i = 0; same && i < a.Length; i++)
+        {
+            same = a[i].Channel == b[i].Channel;
+        }
+
+        return same;
+    }
 
     // Heave, pitch and roll, their rates and accelerations.
     private static bool IsOfBody(int channel) =>

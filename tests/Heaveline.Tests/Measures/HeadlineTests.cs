@@ -1,6 +1,5 @@
 using Heaveline.Cars;
 using Heaveline.Causes;
-using Heaveline.Doubts;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Measures;

@@ -111,17 +111,4 @@ public class PassTraceTests
             return Math.Min(least, Math.Min(pass.PitchAcceleration.Length, pass.Trace(RideSignal.HeaveAcceleration).Length));
         }
     }
-
-    [Fact]
-    public void What_was_not_recorded_is_not_read()
-    {
-        var model = RideModel.Of(ExactCars.Saloon);
-        var timing = new PassTiming(0.0, 0.01, 3, 2);
-        var statistics = new PassStatistics { Method = "given", Step = 0.005, Steps = 6 };
-        var pass = new Pass(new(model, Hump, 14.0), timing, new double[3 * Channel.BodyAccelerations], statistics, Channel.BodyAccelerations);
-        Assert.Equal(3, pass.Pitch.Length);
-        Assert.Equal(3, pass.VerticalAcceleration(1.7, 0.35).Length);
-        Assert.Throws<InvalidOperationException>(() => pass.PitchRate);
-        Assert.Contains("18", Assert.Throws<InvalidOperationException>(() => pass.TyreLoad(0)).Message, StringComparison.Ordinal);
-    }
 }

@@ -11,7 +11,6 @@ public static class HitCatalogue
         "Largest pitch angle until the rear wheels have left.") with
     {
         Name = "peak pitch angle of the hit",
-        Reads = Channel.Motion,
         Uses = MeasureUse.Table | MeasureUse.BeforeAfter,
         Word = "hit-angle",
     };
@@ -22,7 +21,6 @@ public static class HitCatalogue
     {
         Name = "peak pitch acceleration of the hit",
         ShortLabel = "hit: peak pitch acceleration",
-        Reads = Channel.BodyAccelerations,
         Uses = MeasureUse.Everywhere | MeasureUse.Short,
         Word = "hit",
     };
@@ -31,13 +29,13 @@ public static class HitCatalogue
     public static IReadOnlyList<Measure<Pass>> All { get; } =
     [
         PeakPitch,
-        Of("peak-pitch-rate", "greatest pitch rate", In.DegreesPerSecond, 1, p => PitchHit.Of(p).PeakRate,
+        Of("peak-pitch-rate", "greatest pitch rate", In.DegreesPerSecond, 1, PitchHit.PeakRateOf,
             "Largest pitch rate until the rear wheels have left."),
         PeakPitchAcceleration,
     ];
 
-    private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, Func<Pass, double> of, string says) =>
-        new($"hit-{key}", $"hit: {what}", unit, digits, p => p.Road.Event is null ? double.NaN : of(p), says)
+    private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, CurveNumber of, string says) =>
+        CurvedMeasure.Of($"hit-{key}", $"hit: {what}", unit, digits, p => p.Road.Event is null ? double.NaN : of(p), says) with
         {
             Better = Better.Less,
             NeedsObstacle = true,

@@ -16,20 +16,20 @@ public static class PassCatalogue
     /// <summary>What a pass is.</summary>
     public static IReadOnlyList<Measure<Pass>> Drive { get; } =
     [
-        new("speed", "speed", In.KilometresPerHour, 0, p => p.Speed, "Speed of the pass, the same from end to end."),
-        new("recorded", "recorded", In.Seconds, 2, p => p.Time[^1] - p.Time[0], "Length of the record."),
+        CurvedMeasure.Of("speed", "speed", In.KilometresPerHour, 0, p => p.Request.Speed, "Speed of the pass, the same from end to end."),
+        CurvedMeasure.Of("recorded", "recorded", In.Seconds, 2, p => p.Last - p.First, "Length of the record."),
     ];
 
     /// <summary>The dipped beam; none without a lamp.</summary>
     public static IReadOnlyList<Measure<Pass>> Lamp { get; } =
     [
-        new("lamp-highest", "beam drop at its highest", In.Percent, 2, p => HeadlampMeasures.Of(p)?.Highest ?? double.NaN,
-            "Least drop of the dipped beam per distance; below 0 it points above the horizon.")
+        CurvedMeasure.Of("lamp-highest", "beam drop at its highest", In.Percent, 2, HeadlampMeasures.HighestOf,
+            "Least drop of the dipped beam per distance; below 0 it points above the horizon.") with
         {
             Better = Better.More,
             Uses = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Short,
         },
-        new("lamp-lowest", "beam drop at its lowest", In.Percent, 2, p => HeadlampMeasures.Of(p)?.Lowest ?? double.NaN,
+        CurvedMeasure.Of("lamp-lowest", "beam drop at its lowest", In.Percent, 2, HeadlampMeasures.LowestOf,
             "Greatest drop of the dipped beam per distance."),
         new("lamp-flash-share", "beam in an oncoming eye at 1.20 m, 50 m off", In.PercentOf("time"), 0, p => Flash(p)?.Share ?? double.NaN,
             "Part of the time that the beam's upper edge is at or above an oncoming eye.") { Better = Better.Less },

@@ -14,7 +14,6 @@ public static class SettlingCatalogue
         ShortLabel = "settling: RMS pitch in its first second",
         CaptionLabel = "RMS pitch in the first second of the settling",
         LooksFor = PitchSettling.Second,
-        Reads = Channel.Motion,
         Uses = MeasureUse.Everywhere | MeasureUse.Short,
         Word = "settling",
     };
@@ -25,7 +24,6 @@ public static class SettlingCatalogue
     {
         Name = "peak pitch in the first second after the rear has left",
         LooksFor = PitchSettling.Second,
-        Reads = Channel.Motion,
         Uses = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Comparison,
     };
 
@@ -34,7 +32,6 @@ public static class SettlingCatalogue
         "√∫θ²dt from 0.8 s after the rear wheels have left to the end of the record: what is left of the pitch later on.") with
     {
         Name = "pitch later than 0.8 s after the rear has left",
-        Reads = Channel.Motion,
         Uses = MeasureUse.Everywhere,
         Word = "late",
     };
@@ -43,16 +40,16 @@ public static class SettlingCatalogue
     public static IReadOnlyList<Measure<Pass>> All { get; } =
     [
         RmsPitch, PeakPitch, LatePitch,
-        Of("share", "pitch share", In.Plain, 2, p => PitchSettling.Of(p).Share,
+        Of("share", "pitch share", In.Plain, 2, PitchSettling.ShareOf,
             "How many times as much the ends move by pitching as by heaving above the road in the first second after the rear wheels have left."),
-        Of("time", "time to a tenth of the peak (staircase)", In.Seconds, 2, p => PitchSettling.Of(p).TimeFromRear ?? double.NaN,
+        Of("time", "time to a tenth of the peak (staircase)", In.Seconds, 2, p => PitchSettling.TimeFromRearOf(p) ?? double.NaN,
             "When the pitch falls below a tenth of its peak for good, from the rear wheels' leaving on; it jumps when a swing just clears the mark."),
-        Of("cycles", "cycles", In.Plain, 1, p => PitchSettling.Of(p).Cycles,
+        Of("cycles", "cycles", In.Plain, 1, PitchSettling.CyclesOf,
             "Half the number of swings after the rear wheels have left that reach a tenth of the pass's peak."),
     ];
 
-    private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, Func<Pass, double> of, string says) =>
-        new($"settling-{key}", $"settling: {what}", unit, digits, p => p.Road.Event is null ? double.NaN : of(p), says)
+    private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, CurveNumber of, string says) =>
+        CurvedMeasure.Of($"settling-{key}", $"settling: {what}", unit, digits, p => p.Road.Event is null ? double.NaN : of(p), says) with
         {
             Better = Better.Less,
             NeedsObstacle = true,

@@ -15,7 +15,6 @@ public static class WholePassCatalogue
     {
         Name = "RMS pitch",
         CaptionLabel = "RMS pitch over the whole pass",
-        Reads = Channel.Motion,
         Uses = MeasureUse.None,
         UsesWithoutObstacle = MeasureUse.Everywhere | MeasureUse.Short,
     };
@@ -25,7 +24,6 @@ public static class WholePassCatalogue
         PitchMeasures.RmsAccelerationOf, "Root mean square pitch acceleration from t = 0 until the rear wheels have left the road.") with
     {
         Name = "RMS pitch acceleration",
-        Reads = Channel.BodyAccelerations,
         Uses = MeasureUse.None,
         UsesWithoutObstacle = MeasureUse.Everywhere | MeasureUse.Short,
     };
@@ -36,21 +34,20 @@ public static class WholePassCatalogue
         "Root mean square vertical acceleration of the centre of gravity from t = 0 until the rear wheels have left the road.") with
     {
         Name = "RMS heave acceleration",
-        Reads = Channel.BodyAccelerations,
         Uses = MeasureUse.None,
         UsesWithoutObstacle = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Comparison | MeasureUse.Short,
     };
 
     /// <summary>The same over an obstacle, in a time that is the same at every speed.</summary>
-    public static Measure<Pass> RmsHeaveOverObstacle { get; } = new("obstacle-rms-heave-acceleration", "RMS heave acceleration, 3 s from first touch",
+    public static Measure<Pass> RmsHeaveOverObstacle { get; } = CurvedMeasure.Of(
+        "obstacle-rms-heave-acceleration", "RMS heave acceleration, 3 s from first touch",
         In.MetresPerSecondSquared, 2, p => p.Road.Event is null ? double.NaN : PassMeasures.RmsHeaveAccelerationOf(p),
         "Root mean square vertical acceleration of the centre of gravity in the three seconds from the front wheels' first touch of the obstacle on; "
-        + "none when a slow hit lasts longer.")
+        + "none when a slow hit lasts longer.") with
     {
         Better = Better.Less,
         NeedsObstacle = true,
         LooksFor = Window.OverObstacle,
-        Reads = Channel.BodyAccelerations,
         Uses = MeasureUse.Table | MeasureUse.BeforeAfter | MeasureUse.Comparison | MeasureUse.Short,
     };
 
@@ -59,7 +56,6 @@ public static class WholePassCatalogue
         "Largest pitch angle of the whole pass.") with
     {
         Name = "peak pitch angle of the whole pass",
-        Reads = Channel.Motion,
         Uses = MeasureUse.None,
     };
 
@@ -68,16 +64,14 @@ public static class WholePassCatalogue
         In.RadiansPerSecondSquared, 2, PitchMeasures.PeakAccelerationOf, "Largest pitch acceleration of the whole pass.") with
     {
         Name = "peak pitch acceleration of the whole pass",
-        Reads = Channel.BodyAccelerations,
         Uses = MeasureUse.None,
     };
 
     /// <summary>The largest vertical acceleration of a car without seats, for figures.</summary>
     public static Measure<Pass> PeakHeaveAcceleration { get; } = Of("peak-heave-acceleration", "greatest heave acceleration",
-        In.MetresPerSecondSquared, 2, p => new Curve(p, p.HeaveAcceleration).Peak(), "Largest vertical acceleration of the centre of gravity.") with
+        In.MetresPerSecondSquared, 2, PassMeasures.PeakHeaveAccelerationOf, "Largest vertical acceleration of the centre of gravity.") with
     {
         ShortLabel = "body: largest vertical acceleration",
-        Reads = Channel.BodyAccelerations,
         Uses = MeasureUse.None,
     };
 
@@ -85,21 +79,20 @@ public static class WholePassCatalogue
     public static IReadOnlyList<Measure<Pass>> All { get; } =
     [
         RmsPitch, PeakPitch, RmsPitchAcceleration, PeakPitchAcceleration,
-        Of("pitch-share", "pitch share", In.Plain, 2, p => PitchMeasures.Of(p).Share,
+        Of("pitch-share", "pitch share", In.Plain, 2, PitchMeasures.ShareOf,
             "How many times as much the ends move by pitching as by heaving from t = 0 until the rear wheels have left the road.") with
         {
             Uses = MeasureUse.None,
             UsesWithoutObstacle = MeasureUse.Table,
         },
         RmsHeaveAcceleration, RmsHeaveOverObstacle, PeakHeaveAcceleration,
-        new("peak-roll", "greatest roll", In.Degrees, 2, p => new Curve(p, p.Roll).Peak(), "Largest roll angle of the pass.")
+        CurvedMeasure.Of("peak-roll", "greatest roll", In.Degrees, 2, PassMeasures.PeakRollOf, "Largest roll angle of the pass.") with
         {
             Better = Better.Less,
             Nothing = 1e-9,
-            Reads = Channel.Motion,
         },
     ];
 
-    private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, Func<Pass, double> of, string says) =>
-        new(key, $"whole road: {what}", unit, digits, of, says) { Better = Better.Less };
+    private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, CurveNumber of, string says) =>
+        CurvedMeasure.Of(key, $"whole road: {what}", unit, digits, of, says) with { Better = Better.Less };
 }

@@ -1,0 +1,92 @@
+using Heaveline.Numerics;
+using Heaveline.Passes;
+
+namespace Heaveline.Measures;
+
+/// <summary>Measures of a group of passes, gathered while they run: of the samples nothing is kept.</summary>
+internal sealed class MeasureFlight : ISampleFolds
+{
+    private readonly PassGroup group;
+    private readonly CurveNumber[] numbers;
+    private readonly FlightCurves[] curves;
+    private Func<PassOutcome[]>? end;
+
+    private MeasureFlight(PassGroup group, CurveNumber[] numbers)
+    {
+        (this.group, this.numbers) = (group, numbers);
+        curves = new FlightCurves[group.Requests.Length];
+        // What a number comes to before the run is nothing; what it asks is learnt.
+        Span<double> row = stackalloc double[numbers.Length];
+        var reads = Channel.Motion;
+        for (var k = 0; k < curves.Length; k++)
+        {
+            curves[k] = new FlightCurves(group.Requests[k], group.Clocks[k]);
+            Numbers(k, row);
+            foreach (var question in curves[k].Questions)
+            {
+                reads = Math.Max(reads, question.Signal.Reading.Reads);
+            }
+        }
+
+        Channels = Length(reads);
+    }
+
+    /// <inheritdoc/>
+    public int Channels { get; }
+
+    /// <summary>The numbers of every pass of a group, in the group's order.</summary>
+    /// <param name="group">The passes.</param>
+    /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
+    /// <param name="numbers">Their definitions.</param>
+    /// <param name="give">Is given the place of each pass in its group, how it ended and its numbers: none where it left the model's range.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    public static void Of(
+        PassGroup group,
+        int width,
+        CurveNumber[] numbers,
+        Action<int, PassOutcome, ReadOnlySpan<double>> give,
+        CancellationToken cancellation)
+    {
+        var flight = new MeasureFlight(group, numbers);
+        group.Fold(width, flight, cancellation);
+        var outcomes = flight.end!();
+        Span<double> row = stackalloc double[numbers.Length];
+        for (var k = 0; k < outcomes.Length; k++)
+        {
+            if (outcomes[k] == PassOutcome.Completed)
+            {
+                flight.Numbers(k, row);
+                give(k, outcomes[k], row);
+            }
+            else
+            {
+                give(k, outcomes[k], []);
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public ISampleFold<TLane> Of<TLane>(PassTiming timing)
+        where TLane : unmanaged, ILane<TLane>
+    {
+        var fold = new MeasureFold<TLane>(group, timing, Channels, curves);
+        end = fold.End;
+        return fold;
+    }
+
+    private static int Length(int reads) => reads switch
+    {
+        <= Channel.Motion => Channel.Motion,
+        <= Channel.BodyAccelerations => Channel.BodyAccelerations,
+        <= Channel.TyreLoads => Channel.TyreLoads,
+        _ => Channel.Count,
+    };
+
+    private void Numbers(int k, Span<double> row)
+    {
+        for (var j = 0; j < numbers.Length; j++)
+        {
+            row[j] = numbers[j](curves[k]);
+        }
+    }
+}
