@@ -54,28 +54,33 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
     public Kernel<DeviceArguments<T>> Of<T>(BlockPlan plan, int perSample, int group)
         where T : unmanaged, ILane<T>
     {
-        var four = perSample % DeviceKernel.WrittenOut == 0;
-        var layout = (typeof(T), (plan.Kinks, plan.SidesAlike, plan.DampersAlike, plan.IsFurther, four, group));
+        var layout = (typeof(T), (plan.Kinks, plan.SidesAlike, plan.DampersAlike, plan.IsFurther, IsFour(perSample), group));
         lock (kernels)
         {
             if (!kernels.TryGetValue(layout, out var kernel))
             {
-                var sides = (plan.SidesAlike ? typeof(Alike<>) : typeof(Apart<>)).MakeGenericType(typeof(T));
-                var dampers = (plan.DampersAlike ? typeof(Alike<>) : typeof(Apart<>)).MakeGenericType(typeof(T));
-                var method = MethodOf(four ? nameof(DeviceKernel.Four) : nameof(DeviceKernel.One)).MakeGenericMethod(
-                    typeof(T),
-                    sides,
-                    Chain<T>(dampers, plan.Kinks.Dampers),
-                    Chain<T>(sides, plan.Kinks.Above),
-                    Chain<T>(sides, plan.Kinks.Below),
-                    plan.IsFurther ? typeof(StopsAndFriction<T>) : typeof(NothingFurther<T>));
-                var (loaded, about) = Load(method, group);
+                var (loaded, about) = Load(MethodOf<T>(plan, perSample), group);
                 var launch = loaded.CreateLauncherDelegate<Launcher<DeviceArguments<T>>>();
                 kernels[layout] = kernel = new Kernel<DeviceArguments<T>>((stream, config, a) => launch(stream, config, a), about);
             }
 
             return (Kernel<DeviceArguments<T>>)kernel;
         }
+    }
+
+    /// <summary>The kernel's method for a layout of numbers.</summary>
+    public static MethodInfo MethodOf<T>(BlockPlan plan, int perSample)
+        where T : unmanaged, ILane<T>
+    {
+        var sides = (plan.SidesAlike ? typeof(Alike<>) : typeof(Apart<>)).MakeGenericType(typeof(T));
+        var dampers = (plan.DampersAlike ? typeof(Alike<>) : typeof(Apart<>)).MakeGenericType(typeof(T));
+        return MethodOf(IsFour(perSample) ? nameof(DeviceKernel.Four) : nameof(DeviceKernel.One)).MakeGenericMethod(
+            typeof(T),
+            sides,
+            Chain<T>(dampers, plan.Kinks.Dampers),
+            Chain<T>(sides, plan.Kinks.Above),
+            Chain<T>(sides, plan.Kinks.Below),
+            plan.IsFurther ? typeof(StopsAndFriction<T>) : typeof(NothingFurther<T>));
     }
 
     /// <summary>Most multiply-adds that the device does, 1/s times 2: measured, best of some.</summary>
@@ -103,6 +108,8 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
     }
 
     public void Dispose() => Accelerator.Dispose();
+
+    private static bool IsFour(int perSample) => perSample % DeviceKernel.WrittenOut == 0;
 
     private static MethodInfo MethodOf(string name) => typeof(DeviceKernel).GetMethod(name, BindingFlags.Static | BindingFlags.Public)
         ?? throw new MissingMethodException(nameof(DeviceKernel), name);

@@ -16,9 +16,6 @@ namespace Heaveline.Gpu;
 /// </summary>
 internal sealed class MeasureDevices : IMeasureDevice, IDisposable
 {
-    // Fewest runs whose roads are worth a table of their own.
-    private const int LeastOnRoad = 32;
-
     // Largest table of roads, numbers.
     private const long MostRoad = 1 << 28;
 
@@ -38,6 +35,9 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
 
     /// <inheritdoc/>
     public int Least { get; init; } = 50_000;
+
+    /// <summary>Fewest runs of one road and speed that are worth a table of their own.</summary>
+    public int LeastOnRoad { get; init; } = 32;
 
     /// <summary>The devices by name.</summary>
     public string Name => string.Join(", ", programs.Select(program => program.Accelerator.Name));
@@ -81,7 +81,7 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
     public static MeasureDevices OfProcessor(int count = 1)
     {
         var context = Made(builder => builder.CPU(CPUDevice.Default));
-        return new(context, [.. Enumerable.Range(0, count).Select(_ => context.CreateCPUAccelerator(0))]) { Least = 1 };
+        return new(context, [.. Enumerable.Range(0, count).Select(_ => context.CreateCPUAccelerator(0))]) { Least = 1, LeastOnRoad = 1 };
     }
 
     /// <inheritdoc/>
@@ -164,8 +164,11 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         context.Dispose();
     }
 
-    private static Context Made(Action<Context.Builder> devices) => Context.Create(builder =>
-        devices(builder.Math(MathMode.Default).Optimize(OptimizationLevel.O2).Inlining(InliningMode.Aggressive)));
+    /// <summary>How kernels are compiled.</summary>
+    public static Context.Builder Settings(Context.Builder builder) =>
+        builder.Math(MathMode.Default).Optimize(OptimizationLevel.O2).Inlining(InliningMode.Aggressive);
+
+    private static Context Made(Action<Context.Builder> devices) => Context.Create(builder => devices(Settings(builder)));
 
     // What a run is not to leave: asked of its travels as one more range, past which the processor runs it again.
     private static IEnumerable<CurveQuestion> Limits(PassGroup group, int k)

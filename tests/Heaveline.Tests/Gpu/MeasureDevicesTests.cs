@@ -40,7 +40,7 @@ public class MeasureDevicesTests
     }
 
     private static List<PassRequest> Runs(Func<double, Car> car, Road road, params double[] speeds) =>
-        [.. from speed in speeds from k in Enumerable.Range(0, 34) select new PassRequest(RideModel.Of(car(0.8 + (0.013 * k))), road, speed)];
+        [.. from speed in speeds from k in Enumerable.Range(0, 3) select new PassRequest(RideModel.Of(car(0.8 + (0.13 * k))), road, speed)];
 
     private static double Largest(IReadOnlyList<PassRequest> runs, PassOptions options, MeasureDevices devices)
     {
@@ -103,7 +103,7 @@ public class MeasureDevicesTests
         var varying = PlainCar.Saloon.Front.Spring with { MotionRatio = new MotionRatio { AtReference = new(0.9), PerTravel = new(0.5) } };
         List<PassRequest> runs =
         [
-            .. Runs(k => Saloon(k), Hump, 12.0).Take(33),
+            .. Runs(k => Saloon(k), Hump, 12.0),
             .. Runs(k => Saloon(k) with { Front = PlainCar.Saloon.Front with { Spring = varying } }, Hump, 12.0).Take(2),
         ];
         var rows = new ConcurrentDictionary<int, double[]>();
@@ -112,9 +112,9 @@ public class MeasureDevicesTests
             [SettlingCatalogue.RmsPitch.InFlight!],
             (k, row) => Assert.True(rows.TryAdd(k, row)),
             TestContext.Current.CancellationToken);
-        Assert.Equal([33, 34], left);
+        Assert.Equal([3, 4], left);
         Assert.Equal(["cars with motion ratios that vary run on the processor"], why);
-        Assert.Equal(33, rows.Count);
+        Assert.Equal(3, rows.Count);
     }
 
     [Fact]
