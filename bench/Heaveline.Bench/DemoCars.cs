@@ -1,8 +1,8 @@
-using System.Diagnostics;
 using System.Globalization;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Studies;
 
@@ -16,6 +16,7 @@ internal static class DemoCars
 {
     private const int Rounds = 40;
     private const int AtOnce = 64;
+    private const int KernelRounds = 7;
 
     public static int Run(string garage)
     {
@@ -24,8 +25,10 @@ internal static class DemoCars
             .Where(c => c.Car is not null)
             .Select(c => (c.Name, Model: RideModel.Of(c.Car!, LoadedCar.UsualLoad(c.Car!))))
             .Prepend(("plain saloon", RideModel.Of(Saloon.Of()))).ToList();
-        Console.WriteLine("| car | one pass, ms | of 64 side by side, ms a car |");
-        Console.WriteLine("|---|--:|--:|");
+        Console.WriteLine(
+            "| car | step, ms | one pass, ms | of 64 side by side, ms a car | kernel alone, µs a car: plain twin (256 bits) | blocks, double "
+            + "| blocks, single |");
+        Console.WriteLine("|---|--:|--:|--:|--:|--:|--:|");
         foreach (var (name, model) in cars)
         {
             var alone = Least(() => Pass.Of(
@@ -33,7 +36,15 @@ internal static class DemoCars
             PassRequest[] many = [.. Enumerable.Repeat(new PassRequest(model, Saloon.Hump, Saloon.Speed), AtOnce)];
             var options = new PassOptions { Method = FixedStep.Once with { LargestStep = 0.625e-3 } };
             var beside = Least(() => BatchedMeasures.Of(many, [SettlingCatalogue.RmsPitch], options, 1, CancellationToken.None)) / AtOnce;
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {name} | {alone:F3} | {beside:F3} |"));
+            var work = new KernelWork(model);
+            double Kernel(int cars, Func<double> run) => 1e3 * Enumerable.Range(0, KernelRounds).Select(_ => run()).Min() / cars;
+            RideModel[] same = [.. Enumerable.Repeat(model, 16)];
+            var twin = Kernel(4, work.Twin<Quad<Lane256>, Lane256>(same[..4]));
+            var blocks = LaneWidth.All.Contains(8) ? Kernel(8, work.Blocks<Lane512>(same[..8])) : Kernel(4, work.Blocks<Lane256>(same[..4]));
+            var single = LaneWidth.All.Contains(8) ? Kernel(16, work.Blocks<FloatLane512>(same)) : Kernel(8, work.Blocks<FloatLane256>(same[..8]));
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"| {name} | {1e3 * work.Step:F3} | {alone:F3} | {beside:F3} | {twin:F0} | {blocks:F0} | {single:F0} |"));
         }
 
         return 0;
@@ -44,9 +55,7 @@ internal static class DemoCars
         var least = double.PositiveInfinity;
         for (var round = 0; round < Rounds; round++)
         {
-            var start = Stopwatch.GetTimestamp();
-            run();
-            least = Math.Min(least, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+            least = Math.Min(least, ProcessorTime.Of(run));
         }
 
         return least;

@@ -4,7 +4,6 @@ using System.Text.RegularExpressions;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
-using Heaveline.Passes.Steps;
 
 namespace Heaveline.Bench;
 
@@ -15,37 +14,30 @@ namespace Heaveline.Bench;
 internal static class WidthRace
 {
     private const int Rounds = 15;
-    private const int Samples = 1600;
-    private const int StepsPerSample = 4;
-    private const double Step = 0.625e-3;
-
-    // Samples that are taken up at once by whoever measures in flight.
-    private const int Chunk = 32;
 
     /// <param name="peer">The peer's command line, or nothing.</param>
     public static int Run(string[] peer)
     {
+        RideModel[] cars = [.. Enumerable.Range(0, 16).Select(k => RideModel.Of(Saloon.Of(1.0 + (0.01 * k))))];
+        var work = new KernelWork(cars[0]);
         var entrants = new List<(string Name, int Cars, Func<double> Milliseconds)>
         {
-            ("scalar, one car", 1, Timed<Quad<ScalarLane>, ScalarLane>(1)),
-            ("corners in one register, one car", 1, Timed<CornerQuad, ScalarLane>(1)),
-            ("2 cars side by side (128 bits)", 2, Timed<Quad<Lane128>, Lane128>(2)),
-            ("4 cars side by side (256 bits)", 4, Timed<Quad<Lane256>, Lane256>(4)),
+            ("plain twin: scalar, one car", 1, work.Twin<Quad<ScalarLane>, ScalarLane>(cars[..1])),
+            ("plain twin: one car, corners in one register", 1, work.Twin<CornerQuad, ScalarLane>(cars[..1])),
+            ("plain twin: 4 cars (256 bits)", 4, work.Twin<Quad<Lane256>, Lane256>(cars[..4])),
+            ("blocks: scalar, one car", 1, work.Blocks<ScalarLane>(cars[..1])),
+            ("blocks: one car, axles side by side", 1, work.OneCar()),
+            ("blocks: 2 cars (128 bits)", 2, work.Blocks<Lane128>(cars[..2])),
+            ("blocks: 4 cars (256 bits)", 4, work.Blocks<Lane256>(cars[..4])),
+            ("blocks: 8 cars in single precision (256 bits)", 8, work.Blocks<FloatLane256>(cars[..8])),
         };
         if (LaneWidth.All.Contains(8))
         {
-            entrants.Add(("8 cars side by side (512 bits)", 8, Timed<Quad<Lane512>, Lane512>(8)));
-        }
-
-        entrants.Add(("blocks: 4 cars (256 bits), positions alone", 4, Blocks<Lane256>(4, Channel.Motion)));
-        entrants.Add(("blocks: one car, scalar", 1, Blocks<ScalarLane>(1)));
-        entrants.Add(("blocks: one car, axles side by side", 1, OneCar()));
-        entrants.Add(("blocks: 2 cars (128 bits)", 2, Blocks<Lane128>(2)));
-        entrants.Add(("blocks: 4 cars (256 bits)", 4, Blocks<Lane256>(4)));
-        if (LaneWidth.All.Contains(8))
-        {
-            entrants.Add(("blocks: 8 cars (512 bits)", 8, Blocks<Lane512>(8)));
-            entrants.Add(("blocks: 8 cars (512 bits), positions alone", 8, Blocks<Lane512>(8, Channel.Motion)));
+            entrants.Add(("plain twin: 8 cars (512 bits)", 8, work.Twin<Quad<Lane512>, Lane512>(cars[..8])));
+            entrants.Add(("blocks: 8 cars (512 bits)", 8, work.Blocks<Lane512>(cars[..8])));
+            entrants.Add(("blocks: 8 cars (512 bits), positions recorded alone", 8, work.Blocks<Lane512>(cars[..8], Channel.Motion)));
+            entrants.Add(("blocks: 16 cars in single precision (512 bits)", 16, work.Blocks<FloatLane512>(cars)));
+            entrants.Add(("blocks: the same, positions recorded alone", 16, work.Blocks<FloatLane512>(cars, Channel.Motion)));
         }
 
         if (peer.Length > 0)
@@ -63,7 +55,7 @@ internal static class WidthRace
         }
 
         var scalar = Rate(entrants[0], times[0]);
-        Console.WriteLine("| kernel | runs of 4 s a second, one core, median | against scalar |");
+        Console.WriteLine("| kernel | runs of 4 s a second, one core, median | against the scalar twin |");
         Console.WriteLine("|---|--:|--:|");
         for (var i = 0; i < entrants.Count; i++)
         {
@@ -95,52 +87,6 @@ internal static class WidthRace
 
     private static double Rate((string Name, int Cars, Func<double> Milliseconds) entrant, List<double> times) =>
         1000.0 * entrant.Cars / times.Order().ElementAt(times.Count / 2);
-
-    private static Func<double> Timed<TQuad, TLane>(int cars)
-        where TQuad : struct, IQuad<TQuad, TLane>
-        where TLane : struct, ILane<TLane>
-    {
-        var models = Enumerable.Range(0, cars).Select(k => RideModel.Of(Saloon.Of(1.0 + (0.01 * k)))).ToList();
-        var constants = RidePacking.Pack<TQuad, TLane>([.. models.Select(m => m.Numbers)]);
-        var one = RoadUnderWheels.Of(models[0], Saloon.Hump).Table<Quad<ScalarLane>>(Saloon.Speed, 0.0, Step, Samples * StepsPerSample);
-        TQuad[] road = [.. one.Select(q => TQuad.Of(Of(q, 0), Of(q, 1), Of(q, 2), Of(q, 3)))];
-        var samples = new TLane[Samples * Channel.Count];
-        return () => ProcessorTime.Of(
-            () => new PassStepper<TQuad, TLane>(constants, StepsPerSample, TLane.Of(Step)).Run(new(0, road, default), Samples, samples));
-
-        static TLane Of(Quad<ScalarLane> q, int corner) => TLane.Of(q.At(corner).Value);
-    }
-
-    private static Func<double> Blocks<TLane>(int cars, int channels = Channel.Count)
-        where TLane : unmanaged, ILane<TLane>
-    {
-        var models = Enumerable.Range(0, cars).Select(k => RideModel.Of(Saloon.Of(1.0 + (0.01 * k))).Numbers).ToArray();
-        var one = RoadUnderWheels.Of(RideModel.Of(Saloon.Of()), Saloon.Hump)
-            .Table<Quad<ScalarLane>>(Saloon.Speed, 0.0, Step, Samples * StepsPerSample);
-        double[] road = [.. one.SelectMany(q => Enumerable.Range(0, 4).Select(i => q.At(i).Value))];
-        var samples = new TLane[Chunk * channels];
-        return () => ProcessorTime.Of(() =>
-        {
-            using var stepper = Stepper.Of<TLane>(models, StepsPerSample, Step, channels);
-            var steps = new RoadSteps<Quad<TLane>, TLane>(0, default, default) { Shared = road };
-            for (var k = 0; k < Samples; k += Chunk)
-            {
-                stepper.Run(steps, Chunk, samples);
-            }
-        });
-    }
-
-    private static Func<double> OneCar()
-    {
-        var model = RideModel.Of(Saloon.Of());
-        var road = RoadUnderWheels.Of(model, Saloon.Hump).Table<Quad<ScalarLane>>(Saloon.Speed, 0.0, Step, Samples * StepsPerSample);
-        var samples = new ScalarLane[Samples * Channel.Count];
-        return () => ProcessorTime.Of(() =>
-        {
-            using var stepper = Stepper.Of(model.Numbers, StepsPerSample, Step);
-            stepper.Run(new(0, road, default), Samples, samples);
-        });
-    }
 
     private static double Peer(string[] command)
     {

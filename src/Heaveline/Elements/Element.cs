@@ -67,14 +67,14 @@ internal sealed record Element
     }
 
     /// <summary>Greatest slope over travel that a run must reckon with, per travel of the element.</summary>
-    public double Stiffest => OnTravel.Sum(law => law.Steepest) + (Slider?.Rate ?? 0.0);
+    public double Stiffest => Steepest(OnTravel) + (Slider?.Rate ?? 0.0);
 
     /// <summary>Greatest slope over speed.</summary>
-    public double MostDamped => OnRate.Sum(law => law.Steepest);
+    public double MostDamped => Steepest(OnRate);
 
     /// <summary>Force at s and ṡ with friction at the middle of its band.</summary>
     public T Force<T>(T sight, T rate)
-        where T : struct, ILane<T>
+        where T : unmanaged, ILane<T>
     {
         var ratio = Ratio.At(sight);
         return ratio * (OwnForce(OnTravel, Ratio.Travel(sight)) + OwnForce(OnRate, ratio * rate));
@@ -83,8 +83,18 @@ internal sealed record Element
     /// <summary>Force, rate and damping at rest at s.</summary>
     public ElementMean AtRest(double sight)
     {
-        var still = Force(new DualLane(sight, 1.0), default);
-        return new(still.Value, still.Slope, Force(DualLane.Of(sight), new DualLane(0.0, 1.0)).Slope);
+        var s = new DualLane(sight, 1.0);
+        var ratio = Ratio.At(s);
+        var own = OwnForce(OnTravel, Ratio.Travel(s));
+        if (OnRate.Count == 0)
+        {
+            own = ratio * own;
+            return new(own.Value, own.Slope, 0.0);
+        }
+
+        var moving = OwnForce(OnRate, new DualLane(0.0, ratio.Value));
+        var still = ratio * (own + DualLane.Of(moving.Value));
+        return new(still.Value, still.Slope, ratio.Value * moving.Slope);
     }
 
     /// <summary>What its laws of travel give at its own travel.</summary>
@@ -110,8 +120,19 @@ internal sealed record Element
         return new(force + damped.Force, rate + damped.Rate, damped.Damping + (Slider?.MeanDamping(speed) ?? 0.0));
     }
 
+    private static double Steepest(IReadOnlyList<Law> laws)
+    {
+        var slope = 0.0;
+        for (var k = 0; k < laws.Count; k++)
+        {
+            slope += laws[k].Steepest;
+        }
+
+        return slope;
+    }
+
     private static T OwnForce<T>(IReadOnlyList<Law> laws, T x)
-        where T : struct, ILane<T>
+        where T : unmanaged, ILane<T>
     {
         var force = T.Of(0.0);
         for (var k = 0; k < laws.Count; k++)

@@ -1,3 +1,5 @@
+using Heaveline.Elements.Forces;
+
 namespace Heaveline.Elements;
 
 /// <summary>
@@ -32,11 +34,8 @@ internal sealed class GasLaw(string what, double stiffening) : Law
     public override IEnumerable<double> Breaks => [];
 
     /// <inheritdoc/>
-    public override T Force<T>(T x)
-    {
-        var one = T.Of(1.0);
-        return T.Of(Reference) * T.Power(one / (one - (T.Of(PerVolume) * x)), T.Of(Exponent));
-    }
+    public override T Force<T>(T x) =>
+        T.Of(Reference) * new GasLaw<T> { PerVolume = T.Of(PerVolume), Exponent = T.Of(Exponent) }.Rise(x);
 
     /// <inheritdoc/>
     public override TResult ReadBy<TResult>(ILawReader<TResult> reader) => reader.Read(this);

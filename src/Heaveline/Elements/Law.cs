@@ -19,7 +19,7 @@ internal abstract class Law
 
     /// <summary>The force, N (Pa in a volume).</summary>
     public abstract T Force<T>(T x)
-        where T : struct, ILane<T>;
+        where T : unmanaged, ILane<T>;
 
     /// <summary>Means of force and slope over a normal x: of a law that bends by a sum over pieces.</summary>
     public virtual (double Force, double Slope) Mean(double mean, double deviation) => Gaussian.Of(

@@ -1,3 +1,5 @@
+using Heaveline.Elements.Forces;
+
 namespace Heaveline.Elements;
 
 /// <summary>Nothing within a clearance, then ±C·pᵉ with p the travel past it: towards +x, or against −x.</summary>
@@ -6,9 +8,6 @@ internal sealed class PowerLaw(string what) : Law
 {
     // A run must reckon with being so far past the clearance, m: a choice of ours.
     private const double Deep = 0.05;
-
-    // A place just past the clearance stands for "not touched": its force is below 1e-9 N for every exponent of 1 or more.
-    private const double Least = 1e-15;
 
     /// <summary>Travel until it touches, m, on either side positive.</summary>
     public required double Clearance { get; init; }
@@ -38,9 +37,8 @@ internal sealed class PowerLaw(string what) : Law
     /// <inheritdoc/>
     public override T Force<T>(T x)
     {
-        var (none, least) = (T.Of(0.0), T.Of(Least));
-        var past = (T.Of(Direction) * x) - T.Of(Clearance);
-        return T.Of(Direction) * T.WhereAtMost(past, least, none, T.Of(Coefficient) * T.Power(T.Max(past, least), T.Of(Exponent)));
+        var stop = new StopLaw<T> { Clearance = T.Of(Clearance), Factor = T.Of(Coefficient), Exponent = T.Of(Exponent) };
+        return T.Of(Direction) * stop.Push(T.Of(Direction) * x);
     }
 
     /// <inheritdoc/>

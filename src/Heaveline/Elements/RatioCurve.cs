@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Elements;
@@ -15,12 +16,11 @@ internal readonly record struct RatioCurve(double AtReference, double PerTravel 
 
     /// <summary>r(S).</summary>
     public T At<T>(T sight)
-        where T : struct, ILane<T> => T.Fma(sight, T.Fma(sight, T.Of(PerTravelSquared), T.Of(PerTravel)), T.Of(AtReference));
+        where T : unmanaged, ILane<T> => Law<T>().At(sight);
 
     /// <summary>x(S).</summary>
     public T Travel<T>(T sight)
-        where T : struct, ILane<T> =>
-        sight * T.Fma(sight, T.Fma(sight, T.Of(PerTravelSquared / 3.0), T.Of(PerTravel / 2.0)), T.Of(AtReference));
+        where T : unmanaged, ILane<T> => Law<T>().Along(sight);
 
     /// <summary>S at which x(S) is <paramref name="travel"/>, by Newton's method; not finite where the element never moves so far.</summary>
     public double SightAt(double travel)
@@ -34,4 +34,7 @@ internal readonly record struct RatioCurve(double AtReference, double PerTravel 
 
         return s;
     }
+
+    private RatioLaw<T> Law<T>()
+        where T : unmanaged, ILane<T> => new() { R0 = T.Of(AtReference), R1 = T.Of(PerTravel), R2 = T.Of(PerTravelSquared) };
 }

@@ -1,3 +1,4 @@
+using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Elements;
@@ -5,6 +6,8 @@ namespace Heaveline.Elements;
 /// <summary>Straight pieces as a sum of hinges: f(x) = c₀ + c₁·x + Σ dⱼ·max(x, xⱼ) + Σ bⱼ·min(x, xⱼ).</summary>
 internal sealed class StraightLaw : Law
 {
+    private double? steepest;
+
     /// <summary>c₀.</summary>
     public double Constant { get; init; }
 
@@ -24,23 +27,7 @@ internal sealed class StraightLaw : Law
     public override bool Bends => Opening.Any(hinge => hinge.Bend != 0.0) || Closing.Any(hinge => hinge.Bend != 0.0);
 
     /// <inheritdoc/>
-    public override double Steepest
-    {
-        get
-        {
-            // Below every hinge those that close all count; passing one ends its share, passing one that opens begins it.
-            var slope = Slope + Closing.Sum(hinge => hinge.Bend);
-            var steepest = slope;
-            foreach (var corner in Opening.Concat(Closing.Select(hinge => hinge with { Bend = -hinge.Bend }))
-                .GroupBy(hinge => hinge.At).OrderBy(at => at.Key))
-            {
-                slope += corner.Sum(hinge => hinge.Bend);
-                steepest = Math.Max(steepest, slope);
-            }
-
-            return steepest;
-        }
-    }
+    public override double Steepest => steepest ??= Steep();
 
     /// <inheritdoc/>
     public override IEnumerable<double> Breaks => Opening.Concat(Closing).Select(hinge => hinge.At);
@@ -63,18 +50,29 @@ internal sealed class StraightLaw : Law
         };
     }
 
+    /// <summary>Both laws in one.</summary>
+    public StraightLaw And(StraightLaw other) => IsNothing ? other : other.IsNothing ? this : new StraightLaw
+    {
+        Constant = Constant + other.Constant,
+        Slope = Slope + other.Slope,
+        Opening = [.. Opening, .. other.Opening],
+        Closing = [.. Closing, .. other.Closing],
+    };
+
     /// <inheritdoc/>
-    public override T Force<T>(T x)
+    public override unsafe T Force<T>(T x)
     {
         var force = T.Fma(T.Of(Slope), x, T.Of(Constant));
-        foreach (var (at, bend) in Opening)
+        for (var j = 0; j < Opening.Count; j++)
         {
-            force = T.Fma(T.Of(bend), T.Max(x, T.Of(at)), force);
+            var kink = new Kink<T> { At = T.Of(Opening[j].At), Bend = T.Of(Opening[j].Bend) };
+            force = Kink<T>.Above(&kink, 1, x, force);
         }
 
-        foreach (var (at, bend) in Closing)
+        for (var j = 0; j < Closing.Count; j++)
         {
-            force = T.Fma(T.Of(bend), T.Min(x, T.Of(at)), force);
+            var kink = new Kink<T> { At = T.Of(Closing[j].At), Bend = T.Of(Closing[j].Bend) };
+            force = Kink<T>.Below(&kink, 1, x, force);
         }
 
         return force;
@@ -106,4 +104,31 @@ internal sealed class StraightLaw : Law
 
     /// <inheritdoc/>
     public override TResult ReadBy<TResult>(ILawReader<TResult> reader) => reader.Read(this);
+
+    private bool IsNothing => Constant == 0.0 && Slope == 0.0 && Opening.Count == 0 && Closing.Count == 0;
+
+    private double Steep()
+    {
+        Span<Hinge> hinges = stackalloc Hinge[Opening.Count + Closing.Count];
+        // Below every hinge those that close all count; passing one ends its share, passing one that opens begins it.
+        var slope = Slope;
+        for (var j = 0; j < hinges.Length; j++)
+        {
+            var opens = j < Opening.Count;
+            var (at, bend) = opens ? Opening[j] : Closing[j - Opening.Count];
+            hinges[j] = new(at, opens ? bend : -bend);
+            slope += opens ? 0.0 : bend;
+        }
+
+        var most = slope;
+        hinges.Sort(static (a, b) => a.At.CompareTo(b.At));
+        for (var j = 0; j < hinges.Length; j++)
+        {
+            slope += hinges[j].Bend;
+            // Hinges at one place are one.
+            most = j + 1 < hinges.Length && hinges[j + 1].At == hinges[j].At ? most : Math.Max(most, slope);
+        }
+
+        return most;
+    }
 }

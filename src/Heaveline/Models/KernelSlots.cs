@@ -3,60 +3,107 @@ using Heaveline.Elements;
 namespace Heaveline.Models;
 
 /// <summary>A car's elements in the kernel's slots, one a corner (bars and links: one for each wheel that feels them).</summary>
-internal sealed class KernelSlots(RideNumbers numbers)
+internal sealed class KernelSlots
 {
-    private static readonly KernelSlot None = KernelSlot.Of(null);
+    private static readonly KernelSlot None = KernelSlot.Of(null, KernelRoom.None);
 
-    public RideNumbers Numbers { get; } = numbers;
+    private int placed;
 
-    public KernelSlot[] Springs { get; } = [.. numbers.Elements.Springs.Select(KernelSlot.Of)];
+    /// <exception cref="NotSupportedException">An element for which the kernel has no place, or not enough room in it: named.</exception>
+    public KernelSlots(RideNumbers numbers)
+    {
+        Numbers = numbers;
+        var elements = numbers.Elements;
+        Springs = Corners(elements.Springs, KernelRoom.Spring);
+        Dampers = Corners(elements.Dampers, KernelRoom.Damper);
+        BumpStops = Corners(elements.BumpStops, KernelRoom.BumpStop);
+        ReboundStops = Corners(elements.ReboundStops, KernelRoom.ReboundStop);
+        Frictions = Corners(elements.Frictions, KernelRoom.Friction);
+        Accumulators = Corners(elements.Accumulators, KernelRoom.Volume);
+        var bars = Corners(elements.Bars, KernelRoom.Slope);
+        Bars = [bars[0], bars[0], bars[1], bars[1]];
+        CommonSprings = Sides(elements.CommonSprings, KernelRoom.Volume);
+        CommonDampers = Sides(elements.CommonDampers, KernelRoom.Damping);
+        _ = Sides(elements.Resistances, KernelRoom.Damping);
+        if (placed != elements.All.Count)
+        {
+            throw new NotSupportedException(
+                $"A stepped run has a place for {placed} of these: {string.Join(", ", elements.All.Select(element => element.Name))}.");
+        }
 
-    public KernelSlot[] Dampers { get; } = [.. numbers.Elements.Dampers.Select(KernelSlot.Of)];
+        Needs = Needed();
+    }
 
-    public KernelSlot[] BumpStops { get; } = [.. numbers.Elements.BumpStops.Select(KernelSlot.Of)];
+    public RideNumbers Numbers { get; }
 
-    public KernelSlot[] ReboundStops { get; } = [.. numbers.Elements.ReboundStops.Select(KernelSlot.Of)];
+    public KernelSlot[] Springs { get; }
 
-    public KernelSlot[] Frictions { get; } = [.. numbers.Elements.Frictions.Select(KernelSlot.Of)];
+    public KernelSlot[] Dampers { get; }
+
+    public KernelSlot[] BumpStops { get; }
+
+    public KernelSlot[] ReboundStops { get; }
+
+    public KernelSlot[] Frictions { get; }
 
     /// <summary>Front and rear bar at the wheels of their axles.</summary>
-    public KernelSlot[] Bars { get; } = [.. Enumerable.Range(0, 4).Select(i => KernelSlot.Of(numbers.Elements.Bars[i / 2]))];
+    public KernelSlot[] Bars { get; }
 
     /// <summary>Common spring of each side at its wheels.</summary>
-    public KernelSlot[] CommonSprings { get; } = Sides(numbers.Elements.CommonSprings);
+    public KernelSlot[] CommonSprings { get; }
 
-    public KernelSlot[] CommonDampers { get; } = Sides(numbers.Elements.CommonDampers);
+    public KernelSlot[] CommonDampers { get; }
 
-    public KernelSlot[] Accumulators { get; } =
-        numbers.Elements.Accumulators.Count > 0 ? [.. numbers.Elements.Accumulators.Select(KernelSlot.Of)] : [None, None, None, None];
+    public KernelSlot[] Accumulators { get; }
 
     /// <summary>Parts of the kernel that this car needs.</summary>
-    public Needs Needs { get; } = NeedsOf(numbers);
+    public Needs Needs { get; }
 
-    /// <summary>Parts of the kernel that a car needs.</summary>
-    public static Needs NeedsOf(RideNumbers numbers)
+    private Needs Needed()
     {
-        var elements = numbers.Elements;
-        bool Gas(IEnumerable<Element?> of) => of.OfType<Element>().Any(element => element.OnTravel.Any(law => law is GasLaw));
-        bool Power(IEnumerable<Element?> of) => of.OfType<Element>().Any(element => element.OnTravel.Any(law => law is PowerLaw));
-        var needs = Needs.None;
-        Add(Needs.SolidAxle, numbers.AcrossAxle.Any(across => across != 0.0) || elements.All.Any(IsAlongAxle));
-        Add(Needs.VaryingRatio, elements.Springs.Concat(elements.Dampers).Any(element => element.Ratio.Varies));
-        Add(Needs.Gas, Gas(elements.Springs));
-        Add(Needs.CurvedStop, Power(elements.BumpStops) || Power(elements.ReboundStops));
-        Add(Needs.Friction, elements.Frictions.Any(friction => friction is not null));
-        Add(Needs.ElasticLink, elements.CommonSprings.Count > 0 || elements.CommonDampers.Count > 0);
-        Add(Needs.FluidLink, elements.Accumulators.Count > 0);
-        Add(Needs.FluidGas, Gas(elements.CommonSprings) || Gas(elements.Accumulators));
-        Add(Needs.ResistiveLine, elements.Line is { Resists: true });
-        return needs;
+        var elements = Numbers.Elements;
+        var needs = elements.CommonSprings.Count > 0 || elements.CommonDampers.Count > 0 ? Needs.ElasticLink : Needs.None;
+        needs |= elements.Accumulators.Count > 0 ? Needs.FluidLink : Needs.None;
+        needs |= elements.Line is { Resists: true } ? Needs.ResistiveLine : Needs.None;
+        for (var i = 0; i < 4; i++)
+        {
+            needs |= Numbers.AcrossAxle[i] != 0.0 ? Needs.SolidAxle : Needs.None;
+            needs |= Springs[i].Ratio.Varies || Dampers[i].Ratio.Varies ? Needs.VaryingRatio : Needs.None;
+            needs |= Springs[i].Gas is not null ? Needs.Gas : Needs.None;
+            needs |= BumpStops[i].Power is not null || ReboundStops[i].Power is not null ? Needs.CurvedStop : Needs.None;
+            needs |= Frictions[i].Slider is not null ? Needs.Friction : Needs.None;
+            needs |= CommonSprings[i].Gas is not null || Accumulators[i].Gas is not null ? Needs.FluidGas : Needs.None;
+        }
 
-        void Add(Needs need, bool isThere) => needs |= isThere ? need : Needs.None;
+        for (var k = 0; k < elements.All.Count; k++)
+        {
+            needs |= IsAlongAxle(elements.All[k]) ? Needs.SolidAxle : Needs.None;
+        }
+
+        return needs;
     }
 
     // Bars see both wheels too, but not as a place between them.
     private static bool IsAlongAxle(Element element) => element.Sight.Wheels[element.Corner ^ 1] > 0.0;
 
-    private static KernelSlot[] Sides(IReadOnlyList<Element> sides) =>
-        [.. Enumerable.Range(0, 4).Select(i => sides.Count > 0 ? KernelSlot.Of(sides[i % 2]) : None)];
+    private KernelSlot[] Corners(IReadOnlyList<Element?> elements, KernelRoom room)
+    {
+        KernelSlot[] slots = [None, None, None, None];
+        for (var i = 0; i < elements.Count; i++)
+        {
+            if (elements[i] is { } element)
+            {
+                slots[i] = KernelSlot.Of(element, room);
+                placed++;
+            }
+        }
+
+        return slots;
+    }
+
+    private KernelSlot[] Sides(IReadOnlyList<Element> elements, KernelRoom room)
+    {
+        var sides = Corners(elements, room);
+        return [sides[0], sides[1], sides[0], sides[1]];
+    }
 }

@@ -8,15 +8,19 @@ namespace Heaveline.Models;
 /// A car under one load state, standing at its trim and ready to move: the full seven-degree-of-freedom model (heave, pitch, roll, four wheels). A
 /// two-wheeler is the same model with both halves in one plane, so that it heaves and pitches only.
 /// </summary>
+/// <remarks>
+/// Tangent and trim in words of their own are worked out when they are first asked for: a car among many that are only run has neither.
+/// </remarks>
 public sealed class RideModel
 {
+    private readonly TrimSolution standing;
+
     private RideModel(Car car, LoadState load, RideNumbers numbers, TrimSolution trim)
     {
         Car = car;
         Load = load;
         Numbers = numbers;
-        Tangent = Tangent.Of(numbers);
-        Trim = Trim.From(numbers, trim, Tangent.WheelRate);
+        standing = trim;
     }
 
     /// <summary>The car.</summary>
@@ -26,10 +30,10 @@ public sealed class RideModel
     public LoadState Load { get; }
 
     /// <summary>How it stands.</summary>
-    public Trim Trim { get; }
+    public Trim Trim => field ??= Trim.From(Numbers, standing, Tangent.WheelRate);
 
     /// <summary>Small motions about the trim.</summary>
-    public Tangent Tangent { get; }
+    public Tangent Tangent => field ??= Tangent.Of(Numbers);
 
     /// <summary>The loaded sprung body.</summary>
     public SprungBody Body => Numbers.Body;

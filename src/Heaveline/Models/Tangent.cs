@@ -1,4 +1,3 @@
-using Heaveline.Elements;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Models;
@@ -81,15 +80,17 @@ public sealed class Tangent
     /// <summary>
     /// Rates and damping of the suspension at the same trim with the interconnection's forces taken out, N/m and N s/m, shape (4, 4).
     /// </summary>
-    internal static (Matrix<double> Rate, Matrix<double> Damping) WithoutInterconnection(RideNumbers n) =>
-        Suspension(n, n.Elements.All.Where(element => !element.Joins));
+    internal static (Matrix<double> Rate, Matrix<double> Damping) WithoutInterconnection(RideNumbers n)
+    {
+        var slopes = new TangentSlopes(n, element => !element.Joins);
+        return (slopes.SuspensionRate, slopes.SuspensionDamping);
+    }
 
     internal static Tangent Of(RideNumbers n)
     {
         var count = n.Positions;
         var rates = n.Elements.Line is { Resists: true } ? 7 : count;
-        var perForce = n.PerForce();
-        var (byPlace, bySpeed) = Accelerations(n, perForce, rates);
+        var slopes = new TangentSlopes(n);
         var state = Matrix<double>.Build.Dense(count + rates, count + rates);
         var road = Matrix<double>.Build.Dense(count + rates, 8);
         for (var k = 0; k < rates; k++)
@@ -100,18 +101,31 @@ public sealed class Tangent
         for (var i = 0; i < count; i++)
         {
             var row = i < rates ? count + i : i;
-            state.SetSubMatrix(row, 0, byPlace.SubMatrix(i, 1, 0, count));
-            state.SetSubMatrix(row, count, bySpeed.SubMatrix(i, 1, 0, rates));
-            for (var w = 0; w < 4 && i is >= 3 and < 7; w++)
+            for (var j = 0; j < count; j++)
             {
-                var per = perForce[i, 3 + w];
-                road[row, w] = per * n.TyreRate[w];
-                road[row, 4 + w] = per * n.TyreDamping[w];
+                state[row, j] = slopes.ByPlace[(i * count) + j];
+            }
+
+            for (var j = 0; j < rates; j++)
+            {
+                state[row, count + j] = slopes.BySpeed[(i * count) + j];
             }
         }
 
-        var (rate, damping) = Suspension(n, n.Elements.All);
-        return new Tangent(count, state, road, [.. Enumerable.Range(0, 4).Select(i => rate[i, i] + rate[i, i ^ 1])], rate, damping);
+        for (var i = 0; i < 4; i++)
+        {
+            for (var w = i & 2; w < (i & 2) + 2; w++)
+            {
+                // A tyre's push on its own wheel, and on the other through a solid axle.
+                var per = i == w ? n.PerWheel[i] : n.AcrossAxle[i];
+                road[count + 3 + i, w] = per * n.TyreRate[w];
+                road[count + 3 + i, 4 + w] = per * n.TyreDamping[w];
+            }
+        }
+
+        var rate = slopes.SuspensionRate;
+        return new Tangent(
+            count, state, road, [.. Enumerable.Range(0, 4).Select(i => rate[i, i] + rate[i, i ^ 1])], rate, slopes.SuspensionDamping);
     }
 
     // The accelerations' rows, then the flows' that have none.
@@ -125,62 +139,5 @@ public sealed class Tangent
         }
 
         return rows;
-    }
-
-    // p̈ = −M⁻¹·(K·p + C·ṗ) without the road; a flow without inertance has q̇ = −K·p/R.
-    private static (Matrix<double> ByPlace, Matrix<double> BySpeed) Accelerations(RideNumbers n, Matrix<double> perForce, int rates)
-    {
-        var count = n.Positions;
-        var (stiffness, damping) = (Matrix<double>.Build.Dense(count, count), Matrix<double>.Build.Dense(count, count));
-        foreach (var element in n.Elements.All)
-        {
-            var at = element.AtRest(n.AtTrim(element.Sight));
-            var row = n.Row(element.Sight, count);
-            for (var i = 0; i < count; i++)
-            {
-                for (var j = 0; j < count && row[i] != 0.0; j++)
-                {
-                    stiffness[i, j] += row[i] * at.Rate * row[j];
-                    damping[i, j] += row[i] * at.Damping * row[j];
-                }
-            }
-        }
-
-        stiffness[1, 1] -= n.PitchGravity;
-        stiffness[2, 2] -= n.RollGravity;
-        for (var i = 0; i < 4; i++)
-        {
-            stiffness[3 + i, 3 + i] += n.TyreRate[i];
-            damping[3 + i, 3 + i] += n.TyreDamping[i];
-        }
-
-        var (byPlace, bySpeed) = (-(perForce * stiffness), -(perForce * damping));
-        for (var q = rates; q < count; q++)
-        {
-            byPlace.SetRow(q, -stiffness.Row(q) / n.Elements.Line!.Resistance);
-        }
-
-        return (byPlace, bySpeed);
-    }
-
-    private static (Matrix<double> Rate, Matrix<double> Damping) Suspension(RideNumbers n, IEnumerable<Element> elements)
-    {
-        var rate = Matrix<double>.Build.Dense(4, 4);
-        var damping = Matrix<double>.Build.Dense(4, 4);
-        foreach (var element in elements)
-        {
-            var at = element.AtRest(n.AtTrim(element.Sight));
-            var share = element.Sight.Wheels;
-            for (var i = 0; i < 4; i++)
-            {
-                for (var j = 0; j < 4 && share[i] != 0.0; j++)
-                {
-                    rate[i, j] += share[i] * at.Rate * share[j];
-                    damping[i, j] += share[i] * at.Damping * share[j];
-                }
-            }
-        }
-
-        return (rate, damping);
     }
 }

@@ -1,13 +1,15 @@
 using Heaveline.Cars;
 using Heaveline.Elements;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Models;
 
-/// <summary>What is left over of the forces on body, wheels and fluid at a position, and its slopes: what the trim makes nothing of.</summary>
+/// <summary>
+/// What is left over of the forces on body, wheels and fluid at a position, and its slopes, row after row: what the trim makes nothing of.
+/// </summary>
 internal sealed class TrimBalance
 {
-    private const int Unknowns = 9;
+    /// <summary>Heave, pitch, roll, four wheels, two flows.</summary>
+    public const int Unknowns = 9;
 
     private readonly Car car;
     private readonly StaticPush push;
@@ -30,11 +32,11 @@ internal sealed class TrimBalance
     /// <summary>
     /// What is left over, scaled to lengths and angles of order one: forces per weight, moments per weight and metre; and its slopes.
     /// </summary>
-    public (Vector<double> Residual, Matrix<double> Tangent) At(Vector<double> unknown)
+    public (double[] Residual, double[] Tangent) At(double[] unknown)
     {
         var n = Numbers;
-        var residual = Vector<double>.Build.Dense(Unknowns);
-        var tangent = Matrix<double>.Build.Dense(Unknowns, Unknowns);
+        var residual = new double[Unknowns];
+        var tangent = new double[Unknowns * Unknowns];
         // By virtual work the elements push each position by −row·F; a wheel's equation stands in the list as its own.
         foreach (var (element, row) in placed)
         {
@@ -52,7 +54,7 @@ internal sealed class TrimBalance
                     residual[i] -= row[i] * force;
                     for (var j = 0; j < Unknowns; j++)
                     {
-                        tangent[i, j] -= row[i] * rate * row[j];
+                        tangent[(i * Unknowns) + j] -= row[i] * rate * row[j];
                     }
                 }
             }
@@ -60,22 +62,30 @@ internal sealed class TrimBalance
 
         residual[0] -= weight;
         residual[1] += push.PitchMoment + (n.PitchGravity * unknown[1]);
-        tangent[1, 1] += n.PitchGravity;
+        tangent[Unknowns + 1] += n.PitchGravity;
         residual[2] += push.RollMoment + (n.RollGravity * unknown[2]);
-        tangent[2, 2] += n.RollGravity;
+        tangent[(2 * Unknowns) + 2] += n.RollGravity;
         for (var i = 0; i < 4; i++)
         {
             AddWheel(residual, tangent, unknown, i);
         }
 
-        residual /= weight;
-        tangent /= weight;
+        for (var i = 0; i < Unknowns; i++)
+        {
+            residual[i] /= weight;
+        }
+
+        for (var i = 0; i < tangent.Length; i++)
+        {
+            tangent[i] /= weight;
+        }
+
         Release(residual, tangent, unknown);
         return (residual, tangent);
     }
 
     /// <summary>The trim at a position in balance.</summary>
-    public TrimSolution Solution(Vector<double> x)
+    public TrimSolution Solution(double[] x)
     {
         var n = Numbers;
         var travel = new double[4];
@@ -100,14 +110,14 @@ internal sealed class TrimBalance
     }
 
     // Load of a tyre and its slope over the wheel's height: nothing once it is clear of the road.
-    private (double Load, double Slope) TyreLoad(Vector<double> x, int i)
+    private (double Load, double Slope) TyreLoad(double[] x, int i)
     {
         var load = Numbers.TrimLoad[i] - (Numbers.TyreRate[i] * x[3 + i]);
         return load > 0.0 ? (load, -Numbers.TyreRate[i]) : (0.0, 0.0);
     }
 
     // The tyre, the wheel's weight, and what the links carry between wheel and body beside the springs.
-    private void AddWheel(Vector<double> residual, Matrix<double> tangent, Vector<double> unknown, int i)
+    private void AddWheel(double[] residual, double[] tangent, double[] unknown, int i)
     {
         var n = Numbers;
         var link = push.Link[i];
@@ -116,11 +126,11 @@ internal sealed class TrimBalance
         residual[2] += n.Y[i] * link;
         var (load, slope) = TyreLoad(unknown, i);
         residual[3 + i] += load - (0.5 * car.Axles[i / 2].UnsprungMass.Si * Gravity.Standard) - link;
-        tangent[3 + i, 3 + i] += slope;
+        tangent[((3 + i) * Unknowns) + 3 + i] += slope;
     }
 
     // What has no equation of its own stays where it is: a two-wheeler's roll, and the flow where none flows.
-    private void Release(Vector<double> residual, Matrix<double> tangent, Vector<double> unknown)
+    private void Release(double[] residual, double[] tangent, double[] unknown)
     {
         var n = Numbers;
         if (!n.Rolls)
@@ -142,7 +152,7 @@ internal sealed class TrimBalance
             residual[q] *= scale;
             for (var j = 0; j < Unknowns; j++)
             {
-                tangent[q, j] *= scale;
+                tangent[(q * Unknowns) + j] *= scale;
             }
         }
 
@@ -151,10 +161,10 @@ internal sealed class TrimBalance
             residual[k] = unknown[k];
             for (var j = 0; j < Unknowns; j++)
             {
-                tangent[k, j] = 0.0;
+                tangent[(k * Unknowns) + j] = 0.0;
             }
 
-            tangent[k, k] = slope;
+            tangent[(k * Unknowns) + k] = slope;
         }
     }
 

@@ -1,7 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Elements;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Models;
 
@@ -9,18 +9,20 @@ namespace Heaveline.Models;
 internal static class TrimChecks
 {
     /// <summary>A balance on a knife's edge is no standing position: a body without pitch or roll stiffness tips at a touch.</summary>
-    public static void RefuseUnstable(LoadState load, RideNumbers n, Matrix<double> tangent)
+    /// <param name="load">The load state.</param>
+    /// <param name="n">The car's numbers.</param>
+    /// <param name="tangent">Slopes of the balance there, row after row; overwritten.</param>
+    public static void RefuseUnstable(LoadState load, RideNumbers n, double[] tangent)
     {
         // Condense wheels and fluid out of the tangent: what is left is the body's stiffness in heave, pitch and roll (scaled by its weight).
-        var body = tangent.SubMatrix(0, 3, 0, 3);
-        var condensed = body - (tangent.SubMatrix(0, 3, 3, 6) * tangent.SubMatrix(3, 6, 3, 6).Solve(tangent.SubMatrix(3, 6, 0, 3)));
+        Elimination.Condense(tangent, TrimBalance.Unknowns, 3);
+        var leading = Leading(tangent, TrimBalance.Unknowns);
         string[] names = ["heave", "pitch", "roll"];
         for (var i = 0; i < (n.Rolls ? 3 : 2); i++)
         {
             // Σforce falls as the body rises, and the moments turn back: each diagonal is negative when it is stiff; roll's row is +Σ y F.
-            var leading = condensed.SubMatrix(0, i + 1, 0, i + 1).Determinant();
             var expected = i % 2 == 0 ? -1.0 : 1.0;
-            if (!(leading * expected > 1e-9))
+            if (!(leading[i] * expected > 1e-9))
             {
                 throw new RefusedValueException(
                     "suspension",
@@ -29,6 +31,19 @@ internal static class TrimChecks
                     $"The car would tip in {names[i]}: check the springs' rates and their units; an interconnection needs corner springs beside it.");
             }
         }
+    }
+
+    // Determinants of the first one, two and three rows and columns.
+    private static double[] Leading(double[] a, int n)
+    {
+        var b = a.AsSpan(n);
+        var c = a.AsSpan(2 * n);
+        return
+        [
+            a[0],
+            (a[0] * b[1]) - (a[1] * b[0]),
+            (a[0] * ((b[1] * c[2]) - (b[2] * c[1]))) - (a[1] * ((b[0] * c[2]) - (b[2] * c[0]))) + (a[2] * ((b[0] * c[1]) - (b[1] * c[0]))),
+        ];
     }
 
     public static void RefuseOutOfTravel(Car car, LoadState load, ElementList elements, TrimSolution trim)

@@ -1,7 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Elements;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Models;
 
@@ -12,7 +12,6 @@ namespace Heaveline.Models;
 /// </summary>
 internal static class TrimSolver
 {
-    private const int Unknowns = 9;
     private const double Tolerance = 1e-9;
 
     /// <param name="car">The car.</param>
@@ -25,7 +24,7 @@ internal static class TrimSolver
         push ??= StaticPush.None;
         RefuseTipping(car, load, body);
         var balance = new TrimBalance(car, RideNumbers.Static(car, body, elements), push);
-        var unknown = Vector<double>.Build.Dense(Unknowns);
+        var unknown = new double[TrimBalance.Unknowns];
         for (var pass = 0; pass < 100; pass++)
         {
             var (residual, tangent) = balance.At(unknown);
@@ -39,13 +38,14 @@ internal static class TrimSolver
                 return trim;
             }
 
-            var step = tangent.Solve(-residual);
-            if (!step.All(double.IsFinite))
+            double[] step = [.. residual];
+            Elimination.Solve(tangent, step);
+            if (!Array.TrueForAll(step, double.IsFinite))
             {
                 break;
             }
 
-            unknown += step * Shorten(balance, unknown, step, miss);
+            unknown = Shortened(balance, unknown, step, miss);
         }
 
         throw new RefusedValueException(
@@ -55,19 +55,41 @@ internal static class TrimSolver
             "No standing position was found: the car would tip over or fall through its travel.");
     }
 
-    // A step past the end of a gas spring makes NaN. The library's own norm lets it vanish (it compares before it adds) and would call that balance.
-    private static double Miss(Vector<double> residual) => Math.Sqrt(residual.DotProduct(residual));
-
-    // Halves the step until the imbalance falls; corners of the force laws can make a full step overshoot.
-    private static double Shorten(TrimBalance balance, Vector<double> at, Vector<double> step, double miss)
+    // A step past the end of a gas spring makes NaN, and must not count as balance.
+    private static double Miss(double[] residual)
     {
-        var part = 1.0;
-        while (part > 1e-4 && !(Miss(balance.At(at + (step * part)).Residual) < miss))
+        var sum = 0.0;
+        foreach (var value in residual)
         {
-            part *= 0.5;
+            sum += value * value;
         }
 
-        return part;
+        return Math.Sqrt(sum);
+    }
+
+    // Halves the step until the imbalance falls; corners of the force laws can make a full step overshoot.
+    private static double[] Shortened(TrimBalance balance, double[] at, double[] step, double miss)
+    {
+        var part = 1.0;
+        var moved = Moved(at, step, part);
+        while (part > 1e-4 && !(Miss(balance.At(moved).Residual) < miss))
+        {
+            part *= 0.5;
+            moved = Moved(at, step, part);
+        }
+
+        return moved;
+    }
+
+    private static double[] Moved(double[] at, double[] step, double part)
+    {
+        var moved = new double[at.Length];
+        for (var i = 0; i < moved.Length; i++)
+        {
+            moved[i] = at[i] - (part * step[i]);
+        }
+
+        return moved;
     }
 
     // A load outside the wheelbase or the track cannot be balanced by wheels that only push.

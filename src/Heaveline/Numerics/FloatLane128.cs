@@ -47,7 +47,13 @@ internal readonly struct FloatLane128(Vector128<float> v) : ILane<FloatLane128>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane128 Sqrt(FloatLane128 a) => new(Vector128.Sqrt(a._v));
 
-    public static FloatLane128 Power(FloatLane128 a, FloatLane128 b) => new(Vector128.Exp(b._v * Vector128.Log(a._v)));
+    // By way of double precision: the library's own logarithm of single numbers takes several times as long (measured 2026-11-27).
+    public static FloatLane128 Power(FloatLane128 a, FloatLane128 b)
+    {
+        var (low, high) = Vector128.Widen(a._v);
+        var (lowPower, highPower) = Vector128.Widen(b._v);
+        return new(Vector128.Narrow(Vector128.Exp(lowPower * Vector128.Log(low)), Vector128.Exp(highPower * Vector128.Log(high))));
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AnyAbove(FloatLane128 a, FloatLane128 b) => Vector128.GreaterThanAny(a._v, b._v);

@@ -47,7 +47,13 @@ internal readonly struct FloatLane256(Vector256<float> v) : ILane<FloatLane256>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane256 Sqrt(FloatLane256 a) => new(Vector256.Sqrt(a._v));
 
-    public static FloatLane256 Power(FloatLane256 a, FloatLane256 b) => new(Vector256.Exp(b._v * Vector256.Log(a._v)));
+    // By way of double precision: the library's own logarithm of single numbers takes several times as long (measured 2026-11-27).
+    public static FloatLane256 Power(FloatLane256 a, FloatLane256 b)
+    {
+        var (low, high) = Vector256.Widen(a._v);
+        var (lowPower, highPower) = Vector256.Widen(b._v);
+        return new(Vector256.Narrow(Vector256.Exp(lowPower * Vector256.Log(low)), Vector256.Exp(highPower * Vector256.Log(high))));
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AnyAbove(FloatLane256 a, FloatLane256 b) => Vector256.GreaterThanAny(a._v, b._v);

@@ -47,7 +47,13 @@ internal readonly struct FloatLane512(Vector512<float> v) : ILane<FloatLane512>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane512 Sqrt(FloatLane512 a) => new(Vector512.Sqrt(a._v));
 
-    public static FloatLane512 Power(FloatLane512 a, FloatLane512 b) => new(Vector512.Exp(b._v * Vector512.Log(a._v)));
+    // By way of double precision: the library's own logarithm of single numbers takes several times as long (measured 2026-11-27).
+    public static FloatLane512 Power(FloatLane512 a, FloatLane512 b)
+    {
+        var (low, high) = Vector512.Widen(a._v);
+        var (lowPower, highPower) = Vector512.Widen(b._v);
+        return new(Vector512.Narrow(Vector512.Exp(lowPower * Vector512.Log(low)), Vector512.Exp(highPower * Vector512.Log(high))));
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AnyAbove(FloatLane512 a, FloatLane512 b) => Vector512.GreaterThanAny(a._v, b._v);

@@ -1,3 +1,5 @@
+using Heaveline.Cars;
+using Heaveline.Elements;
 using Heaveline.Passes.Exact;
 
 namespace Heaveline.Passes;
@@ -12,7 +14,7 @@ public sealed record ExactPieces : PassMethod
     {
         var (model, road, speed) = request;
         // Of its clock only the samples count.
-        var timing = PassTiming.Of(request, record, record.SampleStep);
+        var timing = PassTiming.Of(request, record, new StepLimit(record.SampleStep, StepCause.None, AxleEnd.Front));
         var run = ExactRun.Of(model, road, speed, timing.Start, timing.SampleStep, timing.Samples, cancellation: cancellation);
         return new Pass(request, timing, run.Samples, Statistics(run));
     }

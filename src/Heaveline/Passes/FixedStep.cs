@@ -14,7 +14,7 @@ public sealed record FixedStep : PassMethod
     /// <summary>Largest step, s. 1e-6 to 0.002. Default 0.625 ms; the run takes a smaller one where the car's fastest motion asks for it.</summary>
     public double LargestStep { get; init => field = Checked.Within(value, 1e-6, 2e-3); } = 0.625e-3;
 
-    /// <summary>Whether the run is repeated with twice the step to state its own error. Default true.</summary>
+    /// <summary>Whether the run is repeated with twice the step, or half of it, to state its own error. Default true.</summary>
     public bool StatesError { get; init; } = true;
 
     /// <summary>
@@ -44,6 +44,7 @@ public sealed record FixedStep : PassMethod
             (pitch, tyre) = PassError.Of(
                 model,
                 wheels,
+                timing.AgainstHalf,
                 samples,
                 [.. timing.Compared(wheels.HasJump).Select(other => PassRun.Of(model, wheels, speed, other, cancellation))]);
         }

@@ -4,10 +4,12 @@ namespace Heaveline.Passes;
 
 /// <summary>How far a run is off, from the same run with another step (<see cref="PassTiming.Compared"/>).</summary>
 /// <remarks>
-/// Corners in the force laws make the error fall with the square of the step, so a third of the difference is what is left. Where the force itself
+/// Corners in the force laws make the error fall with the square of the step, so a third of the difference to twice the step is what is left, and
+/// four thirds of that to half the step. Where the force itself
 /// jumps it falls with the step only, and the whole difference is left: a damped tyre without contact length at a road's corner, or one that lands.
 /// At a sharp step under an undamped tyre the error falls with the square too (<see cref="RoadJump{TQuad}"/>), but with a factor that hangs on where
-/// between two steps the jump lies: there twice the largest difference to a run with twice and to one with half the step bounds it.
+/// between two steps the jump lies: there twice the largest difference to a run with twice and to one with half the step bounds it; four times that
+/// to runs with a half and a quarter.
 /// The law of the square is one of means: single passes miss it by up to 5.6 times (276 varied ones measured, 27 % above it). What is stated is three
 /// times that, which left 2 of the 276: a bound 19 times out of 20 and more, own choice.
 /// </remarks>
@@ -27,22 +29,28 @@ internal static class PassError
     /// <summary>What the error lies below, over the run's own peak, for pitch and tyre load; null when the longer step did not hold.</summary>
     /// <param name="model">The car.</param>
     /// <param name="road">The road.</param>
+    /// <param name="againstHalf">Whether it is compared with half its step, not with twice.</param>
     /// <param name="run">The run.</param>
     /// <param name="others">Those with the clocks of <see cref="PassTiming.Compared"/>.</param>
-    public static (double? Pitch, double? Tyre) Of(RideModel model, RoadUnderWheels road, double[] run, IReadOnlyList<double[]> others) =>
+    public static (double? Pitch, double? Tyre) Of(
+        RideModel model, RoadUnderWheels road, bool againstHalf, double[] run, IReadOnlyList<double[]> others) =>
         road.HasJump
-            ? (Largest(run, others, Channel.Pitch, 1), Largest(run, others, Channel.Tyre, 4))
-            : Of(model.Numbers, [.. model.Car.Axles.Select(axle => axle.Tyre.ContactLength.Si == 0.0)], run, others[0]);
+            ? (Largest(againstHalf, run, others, Channel.Pitch, 1), Largest(againstHalf, run, others, Channel.Tyre, 4))
+            : Of(model.Numbers, [.. model.Car.Axles.Select(axle => axle.Tyre.ContactLength.Si == 0.0)], againstHalf, run, others[0]);
 
     /// <summary>The same from a car's plain numbers.</summary>
     /// <param name="numbers">The car.</param>
     /// <param name="onPoints">Per axle, whether its tyres touch the road in a point.</param>
+    /// <param name="againstHalf">Whether it is compared with half its step, not with twice.</param>
     /// <param name="run">The run.</param>
-    /// <param name="coarse">The run with twice the step.</param>
-    public static (double? Pitch, double? Tyre) Of(RideNumbers numbers, ReadOnlySpan<bool> onPoints, double[] run, double[] coarse)
+    /// <param name="other">The run with twice the step, or half.</param>
+    public static (double? Pitch, double? Tyre) Of(
+        RideNumbers numbers, ReadOnlySpan<bool> onPoints, bool againstHalf, double[] run, double[] other)
     {
-        var share = Safety * (ForceJumps(numbers, onPoints, run) ? 1.0 : 1.0 / 3.0);
-        return (share * Relative(run, coarse, Channel.Pitch, 1), share * Relative(run, coarse, Channel.Tyre, 4));
+        // Of a difference to half the step the error is four thirds, or twice where it falls with the step alone.
+        var (twice, half) = ForceJumps(numbers, onPoints, run) ? (1.0, 2.0) : (1.0 / 3.0, 4.0 / 3.0);
+        var share = Safety * (againstHalf ? half : twice);
+        return (share * Relative(run, other, Channel.Pitch, 1), share * Relative(run, other, Channel.Tyre, 4));
     }
 
     private static bool ForceJumps(RideNumbers numbers, ReadOnlySpan<bool> onPoints, double[] run)
@@ -69,10 +77,10 @@ internal static class PassError
         return false;
     }
 
-    private static double? Largest(double[] run, IReadOnlyList<double[]> others, int channel, int count)
+    private static double? Largest(bool againstHalf, double[] run, IReadOnlyList<double[]> others, int channel, int count)
     {
         double?[] differences = [.. others.Select(other => Relative(run, other, channel, count))];
-        return differences.Any(difference => difference is null) ? null : 2.0 * differences.Max();
+        return differences.Any(difference => difference is null) ? null : (againstHalf ? 4.0 : 2.0) * differences.Max();
     }
 
     private static double? Relative(double[] run, double[] coarse, int channel, int count)

@@ -36,7 +36,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
         return
         [
             .. Enumerable.Range(0, requests.Count)
-                .GroupBy(i => (requests[i].Model.Numbers.Slots.Needs & Apart, asked.Clocks[i].StepsPerSample))
+                .GroupBy(i => (requests[i].Model.Numbers.Slots.Needs & Apart, asked.Clocks[i].StepsPerSample, asked.Clocks[i].AgainstHalf))
                 .SelectMany(alike => alike
                     .OrderBy(i => numbers[requests[i].Road])
                     .ThenBy(i => requests[i].Speed)
@@ -61,7 +61,9 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
             : null;
         return [.. Requests.Select((r, k) =>
         {
-            var (pitch, tyre) = others is null ? (null, null) : PassError.Of(r.Model, Roads[k], fine[k], [.. others.Select(run => run[k])]);
+            var (pitch, tyre) = others is null
+                ? (null, null)
+                : PassError.Of(r.Model, Roads[k], timing.AgainstHalf, fine[k], [.. others.Select(run => run[k])]);
             return InSingle
                 ? Made(k, timing, fine[k], pitch + PassError.PitchInSingle, tyre + PassError.TyreLoadInSingle)
                 : Made(k, timing, fine[k], pitch, tyre);
@@ -108,7 +110,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     // What the same cars and roads have in common is worked out once.
     private static PassGroup Ready(IReadOnlyList<PassRequest> requests, PassOptions options)
     {
-        var steps = new Dictionary<RideModel, double>();
+        var steps = new Dictionary<RideModel, StepLimit>();
         var averaged = new Dictionary<Road, Dictionary<double, Road>>(ReferenceEqualityComparer.Instance);
         var clocks = new PassTiming[requests.Count];
         var roads = new RoadUnderWheels[requests.Count];
@@ -118,7 +120,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
             _ = DrivingSpeed.Checked(speed);
             if (!steps.TryGetValue(model, out var step))
             {
-                steps[model] = step = StepChoice.Largest(model, options.Steps.LargestStep);
+                steps[model] = step = StepChoice.Of(model, options.Steps.LargestStep);
             }
 
             clocks[i] = PassTiming.Of(requests[i], options.Record, step);
@@ -144,7 +146,10 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     }
 
     private PassGroup Part(int[] places) =>
-        new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])]) { InSingle = InSingle };
+        new(places, [.. places.Select(i => Requests[i])], [.. places.Select(i => Clocks[i])], [.. places.Select(i => Roads[i])])
+        {
+            InSingle = InSingle,
+        };
 
     private Pass Made(int k, PassTiming timing, double[] samples, double? pitchError, double? tyreError)
     {

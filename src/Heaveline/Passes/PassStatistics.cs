@@ -13,9 +13,10 @@ public sealed record PassStatistics
     public required long Steps { get; init; }
 
     /// <summary>
-    /// Estimated error of the pitch angle over its peak (–), from the largest difference to a run with twice the step: a third of it, since corners
-    /// in the force laws make the error fall with the square of the step; all of it where a force jumps. At a sharp step of the road under an
-    /// undamped tyre twice the largest difference to a run with twice and to one with half the step. Null when not asked for or not to be had.
+    /// What the error of the pitch angle lies below, over its peak (–): three times a third of the largest difference to a run with twice the step,
+    /// since corners in the force laws make the error fall with the square of the step, or four thirds of that to one with half the step where twice
+    /// would not be stable; all of it, or twice, where a force jumps. At a sharp step of the road under an undamped tyre twice the largest difference
+    /// to a run with twice and to one with half the step. Null when not asked for or not to be had.
     /// </summary>
     public double? PitchError { get; init; }
 

@@ -14,13 +14,19 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
     public int First => (int)Math.Round(Start / SampleStep);
 
     /// <summary>
-    /// The clocks of the runs that a run is compared with to state its error: twice the step, and on a road with a sharp step half of it too. The
-    /// error hangs there on where between two steps the jump lies, and one run alone may be as near to the truth, or as far from it, by luck.
+    /// Whether the run is compared with one of half the step to state its error: twice the step would not be stable. Elsewhere twice the step tells
+    /// as much for a quarter of the work.
+    /// </summary>
+    public bool AgainstHalf { get; init; }
+
+    /// <summary>
+    /// The clocks of the runs that a run is compared with to state its error: twice the step or half of it, and on a road with a sharp step one more.
+    /// The error hangs there on where between two steps the jump lies, and one run alone may be as near to the truth, or as far from it, by luck.
     /// </summary>
     public IReadOnlyList<PassTiming> Compared(bool roadJumps)
     {
-        var coarse = this with { StepsPerSample = StepsPerSample / 2 };
-        return roadJumps ? [coarse, this with { StepsPerSample = 2 * StepsPerSample }] : [coarse];
+        PassTiming first = this with { StepsPerSample = AgainstHalf ? 2 * StepsPerSample : StepsPerSample / 2 };
+        return roadJumps ? [first, this with { StepsPerSample = AgainstHalf ? 4 * StepsPerSample : 2 * StepsPerSample }] : [first];
     }
 
     /// <summary>A clock that covers two: the earlier start, the later end, the shorter step.</summary>
@@ -28,17 +34,20 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
     {
         var first = Math.Min(a.First, b.First);
         var last = Math.Max(a.First + a.Samples, b.First + b.Samples);
-        return new PassTiming(first * a.SampleStep, a.SampleStep, last - first, Math.Max(a.StepsPerSample, b.StepsPerSample));
+        return new PassTiming(first * a.SampleStep, a.SampleStep, last - first, Math.Max(a.StepsPerSample, b.StepsPerSample))
+        {
+            AgainstHalf = a.AgainstHalf || b.AgainstHalf,
+        };
     }
 
     /// <summary>The clock of a pass in fixed steps.</summary>
     /// <exception cref="RefusedValueException">It would take too many steps, or record too much (<see cref="PassLimit"/>).</exception>
     public static PassTiming Of(PassRequest request, PassRecord record, FixedStep steps) =>
-        Of(request, record, StepChoice.Largest(request.Model, steps.LargestStep));
+        Of(request, record, StepChoice.Of(request.Model, steps.LargestStep));
 
     /// <summary>The clock of a pass whose longest step is known already.</summary>
     /// <exception cref="RefusedValueException">It would take too many steps, or record too much (<see cref="PassLimit"/>).</exception>
-    public static PassTiming Of(PassRequest request, PassRecord record, double longest)
+    public static PassTiming Of(PassRequest request, PassRecord record, StepLimit longest)
     {
         var (model, road, speed) = request;
         var sample = record.SampleStep;
@@ -50,8 +59,11 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
             ?? ((Math.Max(road.End, road.EventEnd ?? 0.0) + model.Car.Wheelbase.Si + (0.5 * contact)) / speed) + record.SettlingTime;
         var samples = lead + Math.Ceiling(end / sample) + 1.0;
         // An even number of steps, so that a run with twice the step meets the same samples.
-        var steps = 2.0 * Math.Ceiling(sample / (2.0 * longest));
-        PassLimit.Check(request, record, samples, steps, longest);
-        return new PassTiming(-(int)lead * sample, sample, (int)samples, (int)steps);
+        var steps = 2.0 * Math.Ceiling(sample / (2.0 * longest.Step));
+        PassLimit.Check(request, record, samples, steps, longest.Step);
+        return new PassTiming(-(int)lead * sample, sample, (int)samples, (int)steps)
+        {
+            AgainstHalf = 2.0 * sample / steps > longest.Stable,
+        };
     }
 }

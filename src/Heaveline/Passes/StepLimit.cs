@@ -11,6 +11,9 @@ namespace Heaveline.Passes;
 /// <param name="End">At which end of the car.</param>
 public sealed record StepLimit(double Step, StepCause Cause, AxleEnd End)
 {
+    /// <summary>The longest step that is stable, s, whatever else keeps it short.</summary>
+    internal double Stable { get; init; } = double.PositiveInfinity;
+
     /// <summary>The step of the usual run.</summary>
     /// <param name="model">The car under its load.</param>
     public static StepLimit Of(RideModel model)

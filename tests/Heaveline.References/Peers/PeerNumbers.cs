@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Heaveline.Models;
-using Heaveline.Numerics;
 
 namespace Heaveline.References.Peers;
 
@@ -63,10 +62,17 @@ internal static class PeerNumbers
 
         // The laws act by F(S) − F(S_trim): what they give at the trim is the force taken off.
         var numbers = With(new double[4]);
-        var packed = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([numbers]);
-        var still = new RideState<Quad<ScalarLane>, ScalarLane> { Travel = packed.TrimTravel };
-        ElementForces<Quad<ScalarLane>, ScalarLane>.Suspension(packed, still);
-        return With([still.Force.At(0).Value, still.Force.At(1).Value, still.Force.At(2).Value, still.Force.At(3).Value]);
+        var force = new double[4];
+        foreach (var element in laws.All)
+        {
+            var pushes = element.StandingAt(numbers.AtTrim(element.Sight));
+            for (var i = 0; i < 4; i++)
+            {
+                force[i] += element.Sight.Wheels[i] * pushes;
+            }
+        }
+
+        return With(force);
     }
 
     internal static bool IsSolid(JsonElement axle) => axle.TryGetProperty("kind", out var kind) && kind.GetString() == "solid";

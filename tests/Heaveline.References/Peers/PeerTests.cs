@@ -79,7 +79,7 @@ public class PeerTests
         double[] Run(double step) =>
             SteppedPass.Of(peer.Numbers, peer.Road, peer.Speed, 0.0, step, (int)Math.Round(peer.OutputStep / step), peer.Outputs);
         var run = Run(0.000625);
-        var (pitch, tyre) = PassError.Of(peer.Numbers, [true, true], run, Run(0.00125));
+        var (pitch, tyre) = PassError.Of(peer.Numbers, [true, true], false, run, Run(0.00125));
         var (truePitch, trueTyre) = (SteppedPass.Miss(run, exact.Samples, Channel.Pitch), SteppedPass.Miss(run, exact.Samples, Channel.Tyre, 4));
         Assert.InRange(truePitch / pitch!.Value, 0.0, 2.0);
         Assert.InRange(trueTyre / tyre!.Value, 0.0, 2.0);

@@ -2,6 +2,7 @@ using CsCheck;
 using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Numerics;
+using Heaveline.Tests.Twin;
 
 namespace Heaveline.Tests.Elements;
 
@@ -86,16 +87,42 @@ public class ElementListTests
     }
 
     [Fact]
-    public void An_element_with_a_law_more_than_the_kernel_has_room_for_is_refused_by_name()
+    public void Every_element_of_a_car_is_among_all()
+    {
+        // A kind of element that is forgotten in All would be there for nobody.
+        AnyCar.Any.Sample(car =>
+        {
+            var list = CarElements.Of(car);
+            var named = typeof(ElementList).GetProperties().Where(property => property.Name != nameof(ElementList.All))
+                .Select(property => property.GetValue(list)).OfType<IEnumerable<Element?>>().SelectMany(elements => elements).OfType<Element>();
+            Assert.True(named.ToHashSet(ReferenceEqualityComparer.Instance).SetEquals(list.All));
+            Assert.Equal(list.All.Count, list.All.Distinct(ReferenceEqualityComparer.Instance).Count());
+        }, iter: 20);
+    }
+
+    [Fact]
+    public void An_element_with_more_than_the_kernel_has_room_for_is_refused_by_name()
     {
         var law = new PowerLaw("stop of powers") { Clearance = 0.05, Coefficient = 1e5, Exponent = 2.0, Direction = 1.0 };
-        var stop = new Element
+        var hinged = new StraightLaw { Slope = 1e4, Opening = [new Hinge(0.05, 2e4)] };
+        var slides = new Slider(50.0, 3e-4, 5e-3);
+        Refused(Stop(law, law), KernelRoom.BumpStop);
+        Refused(Stop(new PowerLaw("rebound") { Clearance = 0.05, Coefficient = 1e5, Exponent = 2.0, Direction = -1.0 }), KernelRoom.BumpStop);
+        Refused(Stop() with { OnRate = [law] }, KernelRoom.BumpStop);
+        Refused(Stop(law), KernelRoom.Volume);
+        Refused(Stop(hinged), KernelRoom.Volume);
+        Refused(Stop() with { OnRate = [hinged] }, KernelRoom.Damping);
+        Refused(Stop() with { Ratio = new RatioCurve(1.0, 0.5) }, KernelRoom.BumpStop);
+        Refused(Stop() with { Slider = slides }, KernelRoom.BumpStop);
+        Assert.Equal(1e4, KernelSlot.Of(Stop(hinged, hinged), KernelRoom.Spring).OnTravel.Slope / 2.0, 1e-9);
+
+        static Element Stop(params Law[] laws) => new()
         {
-            Name = "bump stop", Cause = StepCause.BumpStop, Corner = 0, Sight = Sight.Along(0), Felt = [1.0, 0.0, 0.0, 0.0], OnTravel = [law, law],
+            Name = "bump stop", Cause = StepCause.BumpStop, Corner = 0, Sight = Sight.Along(0), Felt = [1.0, 0.0, 0.0, 0.0], OnTravel = laws,
         };
-        Assert.Contains("bump stop", Assert.Throws<NotSupportedException>(() => KernelSlot.Of(stop)).Message, StringComparison.Ordinal);
-        var rubs = stop with { OnTravel = [], OnRate = [law] };
-        Assert.Contains("bump stop", Assert.Throws<NotSupportedException>(() => KernelSlot.Of(rubs)).Message, StringComparison.Ordinal);
+
+        static void Refused(Element element, KernelRoom room) =>
+            Assert.Contains("bump stop", Assert.Throws<NotSupportedException>(() => KernelSlot.Of(element, room)).Message, StringComparison.Ordinal);
     }
 
     private static Quad<ScalarLane> Four(double[] x) => new(new(x[0]), new(x[1]), new(x[2]), new(x[3]));

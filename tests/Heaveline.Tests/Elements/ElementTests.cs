@@ -2,7 +2,6 @@ using CsCheck;
 using Heaveline.Cars;
 using Heaveline.Elements;
 using Heaveline.Models;
-using Heaveline.Numerics;
 
 namespace Heaveline.Tests.Elements;
 

@@ -4,6 +4,7 @@ using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
+using Heaveline.Tests.Twin;
 
 namespace Heaveline.Tests.Models;
 

@@ -1,6 +1,7 @@
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
+using Heaveline.Tests.Twin;
 
 namespace Heaveline.Tests.Passes;
 

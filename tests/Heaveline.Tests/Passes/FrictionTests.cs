@@ -4,6 +4,7 @@ using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Roads;
+using Heaveline.Tests.Twin;
 
 namespace Heaveline.Tests.Passes;
 

@@ -7,6 +7,7 @@ using Heaveline.Passes;
 using Heaveline.Passes.Steps;
 using Heaveline.Roads;
 using Heaveline.Tests.House;
+using Heaveline.Tests.Twin;
 
 namespace Heaveline.Tests.Passes;
 
@@ -107,7 +108,8 @@ public class KernelTwinTests
         RoadSteps<Quad<ScalarLane>, ScalarLane> All() => new(0, table, default, jumps);
         var plain = new ScalarLane[timing.Samples * Channel.Count];
         new PassStepper<Quad<ScalarLane>, ScalarLane>(
-            RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]), timing.StepsPerSample, new(timing.Step)).Run(All(), timing.Samples, plain);
+            RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]), timing.StepsPerSample, new(timing.Step)).Run(
+            All(), timing.Samples, plain);
         var truth = Array.ConvertAll(plain, lane => lane.Value);
         var samples = new ScalarLane[plain.Length];
         using (var scalar = Stepper.Of<ScalarLane>([model.Numbers], timing.StepsPerSample, timing.Step))

@@ -58,7 +58,7 @@ public class PassBatchTests
         Assert.All(groups, g => Assert.Single(g.Clocks.Select(c => c.StepsPerSample).Distinct()));
         Assert.All(
             groups,
-            g => Assert.Single(g.Requests.Select(r => KernelSlots.NeedsOf(r.Model.Numbers) & (Needs.ElasticLink | Needs.FluidLink)).Distinct()));
+            g => Assert.Single(g.Requests.Select(r => r.Model.Numbers.Slots.Needs & (Needs.ElasticLink | Needs.FluidLink)).Distinct()));
         Assert.All(groups, g => Assert.InRange(g.Places.Length, 1, 4));
     }
 

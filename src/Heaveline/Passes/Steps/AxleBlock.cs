@@ -2,7 +2,9 @@ using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
 
-/// <summary>One axle of the cars side by side: state, numbers; the kinks of its dampers, springs and bump stops, rebound stops follow in memory.</summary>
+/// <summary>
+/// One axle of the cars side by side: state, numbers; the kinks of its dampers, springs and bump stops, rebound stops follow in memory.
+/// </summary>
 internal struct AxleBlock<T, TSides>
     where T : unmanaged, ILane<T>
     where TSides : unmanaged, ISides<TSides, T>

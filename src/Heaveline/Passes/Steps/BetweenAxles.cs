@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
@@ -85,7 +84,7 @@ internal static unsafe class BetweenAxles<T, TSample, TEnds>
         return gas ? (link->GasPressure * link->Gas.Rise(together)) - link->GasPressure + force : force;
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private static void Pressures(AxleState<T>* n, FurtherBlock<T>* e, LinkBlock<T>* link, bool gas)
     {
         n->StartL += Pressed(&e->L, link->FlowL + link->TrimFlowL, gas);

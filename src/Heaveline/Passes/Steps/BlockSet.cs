@@ -1,4 +1,3 @@
-using Heaveline.Models;
 using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 

@@ -1,4 +1,3 @@
-using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;

@@ -38,10 +38,24 @@ internal static unsafe class FurtherForces<T>
     public static void Stops(ref AxleState<T> n, in FurtherBlock<T> e)
     {
         var (left, right) = (e.L.Travel + e.L.TrimTravel, e.R.Travel + e.R.TrimTravel);
-        if (e.L.Bump.Touched(left) || e.R.Bump.Touched(right) || e.L.Rebound.Touched(-left) || e.R.Rebound.Touched(-right))
+        if (e.L.Bump.Touched(left))
         {
-            n.StartL += Curved(e.L.Bump, e.L.Rebound, left);
-            n.StartR += Curved(e.R.Bump, e.R.Rebound, right);
+            n.StartL += e.L.Bump.Push(left);
+        }
+
+        if (e.R.Bump.Touched(right))
+        {
+            n.StartR += e.R.Bump.Push(right);
+        }
+
+        if (e.L.Rebound.Touched(-left))
+        {
+            n.StartL -= e.L.Rebound.Push(-left);
+        }
+
+        if (e.R.Rebound.Touched(-right))
+        {
+            n.StartR -= e.R.Rebound.Push(-right);
         }
     }
 
@@ -64,7 +78,7 @@ internal static unsafe class FurtherForces<T>
     /// Springs, dampers and stops of an axle where one of them is not at its wheel, holds gas, or has a varying ratio. A solid axle's elements see
     /// u(y) − h(y) at their own place; by virtual work their forces share out over the wheel ends by the same shares.
     /// </summary>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void Shaped(AxleState<T>* n, FurtherBlock<T>* e, in ShapedCount kinks)
     {
         var l = &e->L;
@@ -117,9 +131,16 @@ internal static unsafe class FurtherForces<T>
     {
         var force = Kink<T>.Above(from, kinks.StopsAbove, travel, T.Fma(e->StopSlope, travel, e->StopConstant));
         force = Kink<T>.Below(from + kinks.StopsAbove, kinks.StopsBelow, travel, force);
-        return kinks.CurvedStops && (e->Bump.Touched(travel) || e->Rebound.Touched(-travel)) ? force + Curved(e->Bump, e->Rebound, travel) : force;
-    }
+        if (kinks.CurvedStops && e->Bump.Touched(travel))
+        {
+            force += e->Bump.Push(travel);
+        }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private static T Curved(StopLaw<T> bump, StopLaw<T> rebound, T travel) => bump.Push(travel) - rebound.Push(-travel);
+        if (kinks.CurvedStops && e->Rebound.Touched(-travel))
+        {
+            force -= e->Rebound.Push(-travel);
+        }
+
+        return force;
+    }
 }

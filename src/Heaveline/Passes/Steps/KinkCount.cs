@@ -19,7 +19,9 @@ internal readonly record struct KinkCount(int Dampers, int Above, int Below, boo
 
         return this with
         {
-            Dampers = Math.Max(Dampers, folded.DamperHinges.Count), Above = Math.Max(Above, above), Below = Math.Max(Below, below),
+            Dampers = Math.Max(Dampers, folded.DamperHinges.Count),
+            Above = Math.Max(Above, above),
+            Below = Math.Max(Below, below),
         };
     }
 }

@@ -1,4 +1,5 @@
 using Heaveline.Models;
+using System.Runtime.CompilerServices;
 using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
@@ -107,6 +108,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
 
     public override void Dispose() => set.Dispose();
 
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Step(T* road)
     {
         if (left == 0)
@@ -176,6 +178,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
         left = Ring;
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Further()
     {
         var needs = set.Plan.Needs;
@@ -203,6 +206,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Further(AxleState<T>* axle, FurtherBlock<T>* elements)
     {
         var needs = set.Plan.Needs;
@@ -223,6 +227,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     }
 
     // Positions and rates as they are before the step.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void Before(TSample* sample)
     {
         var front = &set.Front->State;
@@ -252,6 +257,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     }
 
     // Accelerations and forces, which the step works out.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void After(TSample* sample)
     {
         if (channels < Channel.BodyAccelerations)

@@ -1,7 +1,8 @@
 using System.Runtime.CompilerServices;
+using Heaveline.Models;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models;
+namespace Heaveline.Tests.Twin;
 
 /// <summary>
 /// Forces of the front–rear interconnection of each side: an elastic link (or a line wide open), or a fluid line with its own motion.

@@ -1,7 +1,7 @@
-using Heaveline.Models;
 using Heaveline.Numerics;
+using Heaveline.Passes;
 
-namespace Heaveline.Passes;
+namespace Heaveline.Tests.Twin;
 
 /// <summary>
 /// Steps the equations of motion at a fixed step h: Adams–Bashforth of fourth order on the velocities, with the position update that integrates the

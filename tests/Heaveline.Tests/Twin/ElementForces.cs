@@ -1,7 +1,8 @@
 using System.Runtime.CompilerServices;
+using Heaveline.Models;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models;
+namespace Heaveline.Tests.Twin;
 
 /// <summary>
 /// Forces of springs, dampers, stops, bars and friction at the wheels, from wheel travel S and its rate. A solid axle's elements see u(y) − h(y) at

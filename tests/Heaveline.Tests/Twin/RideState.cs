@@ -1,6 +1,6 @@
 using Heaveline.Numerics;
 
-namespace Heaveline.Models;
+namespace Heaveline.Tests.Twin;
 
 /// <summary>Where a car is and how it moves, about its trim; the kernel writes forces and accelerations beside it.</summary>
 internal sealed class RideState<TQuad, TLane>

@@ -1,12 +1,14 @@
 using System.Runtime.CompilerServices;
+using Heaveline.Models;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models;
+namespace Heaveline.Tests.Twin;
 
 /// <summary>
-/// The equations of motion, once. Signs by ISO 8855: heave z up, pitch θ nose-down, roll φ right-side-down; corner i at (x, y) from the loaded centre
-/// of gravity; travel s = u − (z − x·θ + y·φ), bump positive; S = s + S_trim counts from the reference state.
-/// M z̈ = ΣF, I_yy θ̈ − P φ̈ = −ΣxF + M g h_θ θ, I_xx φ̈ − P θ̈ = ΣyF + M g h_φ φ, wheels m ü = T − F, F and T the changes from trim.
+/// The equations of motion as they stand in the books: the plain twin of the kernel in blocks. Signs by ISO 8855: heave z up, pitch θ
+/// nose-down, roll φ right-side-down; corner i at (x, y) from the loaded centre of gravity; travel s = u − (z − x·θ + y·φ), bump positive;
+/// S = s + S_trim counts from the reference state. M z̈ = ΣF, I_yy θ̈ − P φ̈ = −ΣxF + M g h_θ θ, I_xx φ̈ − P θ̈ = ΣyF + M g h_φ φ, wheels m
+/// ü = T − F, F and T the changes from trim.
 /// </summary>
 /// <remarks>
 /// Split into methods that are not inlined into each other: the compiler inlines only so much into one method, and a lane operation left as a call

@@ -1,6 +1,7 @@
+using Heaveline.Models;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models;
+namespace Heaveline.Tests.Twin;
 
 /// <summary>
 /// The numbers of one or several ride models as the kernel reads them: per corner a quad, per car a lane. Cars side by side must have the same needs.

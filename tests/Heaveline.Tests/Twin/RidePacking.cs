@@ -1,7 +1,8 @@
 using Heaveline.Elements;
+using Heaveline.Models;
 using Heaveline.Numerics;
 
-namespace Heaveline.Models;
+namespace Heaveline.Tests.Twin;
 
 /// <summary>Packs one car per lane.</summary>
 internal static class RidePacking

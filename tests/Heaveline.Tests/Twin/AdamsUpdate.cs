@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 using Heaveline.Models;
 using Heaveline.Numerics;
 
-namespace Heaveline.Passes;
+namespace Heaveline.Tests.Twin;
 
 /// <summary>One step of the fourth-order Adams–Bashforth update and the past accelerations it needs.</summary>
 internal sealed class AdamsUpdate<TQuad, TLane>(TLane h, Needs needs)
