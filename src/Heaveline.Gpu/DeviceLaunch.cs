@@ -53,9 +53,8 @@ internal sealed class DeviceLaunch<T> : IDisposable
             DeviceQuestions.Write(asked[t], places.AsSpan(2 * count * t, 2 * count), past.AsSpan(2 * count * t, 2 * count));
         }
 
-        var road = new T[DeviceKernel.RoadNumbers * steps];
-        Parallel.For(0, roads.Count, t => roads[t].Write(
-            road.AsSpan(DeviceKernel.RoadNumbers * tables[2 * t], DeviceKernel.RoadNumbers * roads[t].Steps)));
+        var road = new RoadStep<T>[steps];
+        Parallel.For(0, roads.Count, t => roads[t].Write(road.AsSpan(tables[2 * t], roads[t].Steps)));
         numbers = Hold(program.Accelerator.Allocate1D<T>((long)CarNumbers<T>.CountOf(plan) * Runs));
         answers = Hold(program.Accelerator.Allocate1D<T>(((2L * count) + 2L) * Runs));
         arguments = new DeviceArguments<T>

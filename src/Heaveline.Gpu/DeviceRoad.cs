@@ -18,11 +18,12 @@ internal sealed record DeviceRoad(PassRequest Request, PassTiming Clock, RoadUnd
         speed == Request.Speed && clock == Clock && road.Behind(2) == Road.Behind(2)
         && Enumerable.Range(0, 4).All(i => ReferenceEquals(road[i], Road[i]));
 
-    /// <summary>Writes four heights and four rates a step.</summary>
-    public void Write<T>(Span<T> to)
+    /// <summary>Writes the road step by step.</summary>
+    public void Write<T>(Span<RoadStep<T>> road)
         where T : unmanaged, ILane<T>
     {
         var table = Road.Table<Quad<ScalarLane>>(Request.Speed, Clock.Start, Clock.Step, Steps);
+        var to = MemoryMarshal.Cast<RoadStep<T>, T>(road);
         var flat = MemoryMarshal.Cast<Quad<ScalarLane>, double>(table);
         for (var i = 0; i < flat.Length; i++)
         {

@@ -58,7 +58,7 @@ internal sealed class DeviceRuns(PassGroup group, int first, DeviceQuestions que
         var room = 0L;
         for (var t = 0; t < runs.Count; t++)
         {
-            room += (long)DeviceKernel.RoadNumbers * roads[t].Steps;
+            room += roads[t].Steps;
             if (runs[t].Count < least || room > most)
             {
                 taken.AddRange(runs[t]);

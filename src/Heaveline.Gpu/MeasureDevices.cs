@@ -16,8 +16,8 @@ namespace Heaveline.Gpu;
 /// </summary>
 internal sealed class MeasureDevices : IMeasureDevice, IDisposable
 {
-    // Largest table of roads, numbers.
-    private const long MostRoad = 1 << 28;
+    // Most steps of all roads of a launch.
+    private const long MostRoad = 1 << 24;
 
     // A run this near to an angle out of range is run again on the processor, which says how it left.
     private const double Near = 1e-3;

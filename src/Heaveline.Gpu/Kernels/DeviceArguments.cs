@@ -35,8 +35,8 @@ internal struct DeviceArguments<T>
     /// <summary>Of each table: the step at which it begins in <see cref="Road"/>, and its samples.</summary>
     public ArrayView<int> Tables;
 
-    /// <summary>Four heights and four rates a step.</summary>
-    public ArrayView<T> Road;
+    /// <summary>The roads, one after the other.</summary>
+    public ArrayView<RoadStep<T>> Road;
 
     /// <summary>Of each signal the first of its parts, and one more for the end; then the channel of each part.</summary>
     public ArrayView<int> Parts;

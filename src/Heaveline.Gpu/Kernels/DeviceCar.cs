@@ -12,14 +12,30 @@ internal struct DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>
     where TBelow : unmanaged, IKinkChain<TBelow, T>
     where TFurther : unmanaged, IDeviceFurther<TFurther, T>
 {
-    public AxleState<T> Front;
-    public AxleState<T> Rear;
     public BodyBlock<T> Body;
-    private AxleNumbers<T, TSides> frontNumbers;
-    private AxleNumbers<T, TSides> rearNumbers;
+    public BodyPast<T> BodyNow;
+    private AxleBlock<T, TSides> front;
+    private AxleBlock<T, TSides> rear;
     private KinksInside<T, TDampers, TAbove, TBelow> frontKinks;
     private KinksInside<T, TDampers, TAbove, TBelow> rearKinks;
     private TFurther further;
+    private PairHistory<T> frontPast;
+    private PairHistory<T> rearPast;
+    private BodyPast<T> bodyOne;
+    private BodyPast<T> bodyTwo;
+    private BodyPast<T> bodyThree;
+
+    /// <summary>Wheels of the front axle.</summary>
+    public readonly AxleState<T> Front => front.State;
+
+    /// <summary>Wheels of the rear axle.</summary>
+    public readonly AxleState<T> Rear => rear.State;
+
+    /// <summary>Accelerations of the front wheels at this step.</summary>
+    public readonly PairPast<T> FrontNow => frontPast.Now;
+
+    /// <summary>Accelerations of the rear wheels at this step.</summary>
+    public readonly PairPast<T> RearNow => rearPast.Now;
 
     /// <summary>Reads its numbers, in the order in which <see cref="CarNumbers{T}"/> writes them; at rest at trim.</summary>
     public static DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther> Read(ref NumberReader<T> numbers)
@@ -31,9 +47,9 @@ internal struct DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>
         car.Body.PitchPerRoll = numbers.Next();
         car.Body.PitchGravity = numbers.Next();
         car.Body.RollGravity = numbers.Next();
-        Read(ref numbers, ref car.Front, ref car.frontNumbers);
+        Read(ref numbers, ref car.front.State, ref car.front.Numbers);
         car.frontKinks = KinksInside<T, TDampers, TAbove, TBelow>.Read(ref numbers);
-        Read(ref numbers, ref car.Rear, ref car.rearNumbers);
+        Read(ref numbers, ref car.rear.State, ref car.rear.Numbers);
         car.rearKinks = KinksInside<T, TDampers, TAbove, TBelow>.Read(ref numbers);
         car.further = TFurther.Read(ref numbers);
         return car;
@@ -41,49 +57,43 @@ internal struct DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>
 
     /// <summary>One step.</summary>
     /// <param name="a">What the launch reads.</param>
-    /// <param name="at">Where the road under the wheels stands.</param>
-    /// <param name="now">Takes this step's accelerations.</param>
-    /// <param name="past1">Those of the step before.</param>
-    /// <param name="past2">Of the one before that.</param>
-    /// <param name="past3">Of the first that counts.</param>
-    public void Step(
-        in DeviceArguments<T> a, long at, ref CarPast<T> now, in CarPast<T> past1, in CarPast<T> past2, in CarPast<T> past3)
+    /// <param name="at">The step in the launch's roads.</param>
+    public void Step(in DeviceArguments<T> a, int at)
     {
-        further.Add(ref Front, ref Rear, in Body, a.Needs);
-        var (frontLeft, frontRight) = (a.Road[at], a.Road[at + 1]);
-        var (frontRiseLeft, frontRiseRight) = (a.Road[at + 4], a.Road[at + 5]);
-        AxleStep<T, TSides, TSides>.Run(
-            ref Front,
-            in frontNumbers,
-            frontKinks,
-            in Body,
-            in a.Rule,
-            in frontLeft,
-            in frontRight,
-            in frontRiseLeft,
-            in frontRiseRight,
-            ref now.Front,
-            in past1.Front,
-            in past2.Front,
-            in past3.Front);
-        var (rearLeft, rearRight) = (a.Road[at + 2], a.Road[at + 3]);
-        var (rearRiseLeft, rearRiseRight) = (a.Road[at + 6], a.Road[at + 7]);
-        AxleStep<T, TSides, TSides>.Run(
-            ref Rear,
-            in rearNumbers,
-            rearKinks,
-            in Body,
-            in a.Rule,
-            in rearLeft,
-            in rearRight,
-            in rearRiseLeft,
-            in rearRiseRight,
-            ref now.Rear,
-            in past1.Rear,
-            in past2.Rear,
-            in past3.Rear);
+        further.Add(ref front.State, ref rear.State, in Body, a.Needs);
+        var here = a.Road[at];
+        RoadUnder<T> road = default;
+        road.HeightL = here.HeightFrontLeft;
+        road.HeightR = here.HeightFrontRight;
+        road.RiseL = here.RiseFrontLeft;
+        road.RiseR = here.RiseFrontRight;
+        AxleStep<T, TSides>.Run(ref front, in frontKinks, in Body, in a.Rule, in road, ref frontPast);
+        road.HeightL = here.HeightRearLeft;
+        road.HeightR = here.HeightRearRight;
+        road.RiseL = here.RiseRearLeft;
+        road.RiseR = here.RiseRearRight;
+        AxleStep<T, TSides>.Run(ref rear, in rearKinks, in Body, in a.Rule, in road, ref rearPast);
         BodyStep<T, T, TwoBlocks<T>>.Run(
-            ref Body, in Front, in Rear, in a.Rule, ref now.Body, in past1.Body, in past2.Body, in past3.Body);
+            ref Body, in front.State, in rear.State, in a.Rule, ref BodyNow, in bodyOne, in bodyTwo, in bodyThree);
+    }
+
+    /// <summary>
+    /// This step becomes the last. Written out four times over, a loop ends with every past acceleration where it began: none is moved.
+    /// </summary>
+    public void Pass()
+    {
+        Pass(ref frontPast);
+        Pass(ref rearPast);
+        bodyThree = bodyTwo;
+        bodyTwo = bodyOne;
+        bodyOne = BodyNow;
+    }
+
+    private static void Pass(ref PairHistory<T> past)
+    {
+        past.Three = past.Two;
+        past.Two = past.One;
+        past.One = past.Now;
     }
 
     private static void Read(ref NumberReader<T> numbers, ref AxleState<T> state, ref AxleNumbers<T, TSides> axle)

@@ -54,7 +54,7 @@ internal struct DeviceFold<T>
     }
 
     /// <summary>Positions and rates as they are before the step.</summary>
-    public void Before(in AxleState<T> front, in AxleState<T> rear, in BodyBlock<T> body)
+    public void Before(AxleState<T> front, AxleState<T> rear, in BodyBlock<T> body)
     {
         Put(Channel.Heave, body.Z);
         Put(Channel.Pitch, body.Theta);
@@ -74,15 +74,22 @@ internal struct DeviceFold<T>
     }
 
     /// <summary>Accelerations and forces, which the step worked out, and all that is asked.</summary>
-    public void After(in DeviceArguments<T> a, int k, in AxleState<T> front, in AxleState<T> rear, in CarPast<T> now)
+    public void After(
+        in DeviceArguments<T> a,
+        int k,
+        AxleState<T> front,
+        AxleState<T> rear,
+        PairPast<T> frontNow,
+        PairPast<T> rearNow,
+        in BodyPast<T> bodyNow)
     {
-        Put(Channel.Accelerations + Channel.Heave, now.Body.Z);
-        Put(Channel.Accelerations + Channel.Pitch, now.Body.Theta);
-        Put(Channel.Accelerations + Channel.Roll, now.Body.Phi);
-        Put(Channel.Accelerations + Channel.Wheel, now.Front.L);
-        Put(Channel.Accelerations + Channel.Wheel + 1, now.Front.R);
-        Put(Channel.Accelerations + Channel.Wheel + 2, now.Rear.L);
-        Put(Channel.Accelerations + Channel.Wheel + 3, now.Rear.R);
+        Put(Channel.Accelerations + Channel.Heave, bodyNow.Z);
+        Put(Channel.Accelerations + Channel.Pitch, bodyNow.Theta);
+        Put(Channel.Accelerations + Channel.Roll, bodyNow.Phi);
+        Put(Channel.Accelerations + Channel.Wheel, frontNow.L);
+        Put(Channel.Accelerations + Channel.Wheel + 1, frontNow.R);
+        Put(Channel.Accelerations + Channel.Wheel + 2, rearNow.L);
+        Put(Channel.Accelerations + Channel.Wheel + 3, rearNow.R);
         Put(Channel.Tyre, front.TyreL);
         Put(Channel.Tyre + 1, front.TyreR);
         Put(Channel.Tyre + 2, rear.TyreL);
@@ -106,7 +113,7 @@ internal struct DeviceFold<T>
     }
 
     /// <summary>Ends the record and writes the answers.</summary>
-    public void End(in DeviceArguments<T> a, in AxleState<T> front, in AxleState<T> rear, in BodyBlock<T> body)
+    public void End(in DeviceArguments<T> a, AxleState<T> front, AxleState<T> rear, in BodyBlock<T> body)
     {
         Fold(in a, samples);
         for (var j = 0; j < 2 * a.Questions; j++)

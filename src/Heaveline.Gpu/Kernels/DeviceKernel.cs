@@ -7,9 +7,6 @@ namespace Heaveline.Gpu;
 /// <summary>One thread, one run: the step of the lanes, and what is asked of its curves gathered while it runs.</summary>
 internal static class DeviceKernel
 {
-    /// <summary>Numbers of a step's road.</summary>
-    public const int RoadNumbers = 8;
-
     /// <summary>Steps that are written out one after the other, so that past accelerations need not be moved.</summary>
     public const int WrittenOut = 4;
 
@@ -30,31 +27,31 @@ internal static class DeviceKernel
 
         var numbers = new NumberReader<T>(a.Numbers, run, a.Runs);
         var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers);
-        CarPast<T> h0 = default, h1 = default, h2 = default, h3 = default;
         var table = a.TableOf[run];
-        var at = (long)RoadNumbers * a.Tables[2 * table];
+        var at = a.Tables[2 * table];
         var samples = a.Tables[(2 * table) + 1];
         var fold = DeviceFold<T>.Of(in a, run, table, samples);
         for (var k = 0; k < samples; k++)
         {
-            fold.Before(in car.Front, in car.Rear, in car.Body);
-            car.Step(in a, at, ref h0, in h1, in h2, in h3);
-            fold.After(in a, k, in car.Front, in car.Rear, in h0);
-            car.Step(in a, at + RoadNumbers, ref h3, in h0, in h1, in h2);
-            car.Step(in a, at + (2 * RoadNumbers), ref h2, in h3, in h0, in h1);
-            car.Step(in a, at + (3 * RoadNumbers), ref h1, in h2, in h3, in h0);
-            at += WrittenOut * RoadNumbers;
+            fold.Before(car.Front, car.Rear, in car.Body);
+            car.Step(in a, at);
+            fold.After(in a, k, car.Front, car.Rear, car.FrontNow, car.RearNow, in car.BodyNow);
+            car.Pass();
+            Step(ref car, in a, at + 1);
+            Step(ref car, in a, at + 2);
+            Step(ref car, in a, at + 3);
+            at += WrittenOut;
             for (var n = WrittenOut; n < a.PerSample; n += WrittenOut)
             {
-                car.Step(in a, at, ref h0, in h1, in h2, in h3);
-                car.Step(in a, at + RoadNumbers, ref h3, in h0, in h1, in h2);
-                car.Step(in a, at + (2 * RoadNumbers), ref h2, in h3, in h0, in h1);
-                car.Step(in a, at + (3 * RoadNumbers), ref h1, in h2, in h3, in h0);
-                at += WrittenOut * RoadNumbers;
+                Step(ref car, in a, at);
+                Step(ref car, in a, at + 1);
+                Step(ref car, in a, at + 2);
+                Step(ref car, in a, at + 3);
+                at += WrittenOut;
             }
         }
 
-        fold.End(in a, in car.Front, in car.Rear, in car.Body);
+        fold.End(in a, car.Front, car.Rear, in car.Body);
     }
 
     /// <summary>For any other number of steps.</summary>
@@ -74,30 +71,40 @@ internal static class DeviceKernel
 
         var numbers = new NumberReader<T>(a.Numbers, run, a.Runs);
         var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers);
-        CarPast<T> h0 = default, h1 = default, h2 = default, h3 = default;
         var table = a.TableOf[run];
-        var at = (long)RoadNumbers * a.Tables[2 * table];
+        var at = a.Tables[2 * table];
         var samples = a.Tables[(2 * table) + 1];
         var fold = DeviceFold<T>.Of(in a, run, table, samples);
         for (var k = 0; k < samples; k++)
         {
-            fold.Before(in car.Front, in car.Rear, in car.Body);
+            fold.Before(car.Front, car.Rear, in car.Body);
             for (var n = 0; n < a.PerSample; n++)
             {
-                car.Step(in a, at, ref h0, in h1, in h2, in h3);
+                car.Step(in a, at);
                 if (n == 0)
                 {
-                    fold.After(in a, k, in car.Front, in car.Rear, in h0);
+                    fold.After(in a, k, car.Front, car.Rear, car.FrontNow, car.RearNow, in car.BodyNow);
                 }
 
-                at += RoadNumbers;
-                h3 = h2;
-                h2 = h1;
-                h1 = h0;
+                car.Pass();
+                at++;
             }
         }
 
-        fold.End(in a, in car.Front, in car.Rear, in car.Body);
+        fold.End(in a, car.Front, car.Rear, in car.Body);
+    }
+
+    private static void Step<T, TSides, TDampers, TAbove, TBelow, TFurther>(
+        ref DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther> car, in DeviceArguments<T> a, int at)
+        where T : unmanaged, ILane<T>
+        where TSides : unmanaged, ISides<TSides, T>
+        where TDampers : unmanaged, IKinkChain<TDampers, T>
+        where TAbove : unmanaged, IKinkChain<TAbove, T>
+        where TBelow : unmanaged, IKinkChain<TBelow, T>
+        where TFurther : unmanaged, IDeviceFurther<TFurther, T>
+    {
+        car.Step(in a, at);
+        car.Pass();
     }
 
     /// <summary>What the device can do at most: eight chains of multiply-adds that do not wait for each other, sixteen a turn.</summary>
