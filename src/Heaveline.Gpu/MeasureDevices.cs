@@ -33,8 +33,8 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         programs = [.. accelerators.Select(accelerator => new DeviceProgram(accelerator))];
     }
 
-    /// <inheritdoc/>
-    public int Least { get; init; } = 50_000;
+    /// <summary>Fewest passes for which taking them to a device and compiling for it is worth while: half a second of this processor.</summary>
+    public const int Worth = 50_000;
 
     /// <summary>Fewest runs of one road and speed that are worth a table of their own.</summary>
     public int LeastOnRoad { get; init; } = 32;
@@ -81,7 +81,7 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
     public static MeasureDevices OfProcessor(int count = 1)
     {
         var context = Made(builder => builder.CPU(CPUDevice.Default));
-        return new(context, [.. Enumerable.Range(0, count).Select(_ => context.CreateCPUAccelerator(0))]) { Least = 1, LeastOnRoad = 1 };
+        return new(context, [.. Enumerable.Range(0, count).Select(_ => context.CreateCPUAccelerator(0))]) { LeastOnRoad = 1 };
     }
 
     /// <inheritdoc/>

@@ -48,7 +48,7 @@ internal static class BatchedMeasures
         var outcomes = new PassOutcome?[requests.Count];
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation };
         var done = 0;
-        var device = inFlight.Length == measures.Count && requests.Count >= MeasurePlace.Device?.Least ? MeasurePlace.Device : null;
+        var device = inFlight.Length == measures.Count ? MeasurePlace.For(requests.Count) : null;
         var atOnce = device is null ? AtOnce : AtOnceOnDevice;
         for (var from = 0; from < requests.Count; from += atOnce)
         {

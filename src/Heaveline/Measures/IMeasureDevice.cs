@@ -5,9 +5,6 @@ namespace Heaveline.Measures;
 /// <summary>Where many passes can run beside this processor.</summary>
 internal interface IMeasureDevice
 {
-    /// <summary>Fewest passes for which it is worth while.</summary>
-    int Least { get; }
-
     /// <summary>Runs what it can, and gives their numbers.</summary>
     /// <param name="group">The passes, of any roads, speeds and steps.</param>
     /// <param name="numbers">Their definitions.</param>

@@ -114,6 +114,46 @@ public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFix
     }
 
     [Fact]
+    public void A_batch_runs_on_the_chosen_device_and_what_that_leaves_on_the_processor()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        List<PassRequest> runs = [.. Runs(k => Saloon(k), Hump, 12.0), .. Runs(k => Saloon(k), Road.From(new Plank { Height = new(0.02), Length = new(0.6), Edge = new(0.1) }), 9.0)];
+        var device = new Counting(of.Devices);
+        var twin = BatchedMeasures.Of([.. runs], [SettlingCatalogue.RmsPitch], null, 2, stop);
+        var words = new List<string>();
+        double[][] rows;
+        try
+        {
+            MeasurePlace.Choose(runs.Count, words.Add, () => device);
+            rows = BatchedMeasures.Of([.. runs], [SettlingCatalogue.RmsPitch], null, 2, stop);
+            // A batch of fewer passes, and one that asks for more than squares and ranges.
+            _ = BatchedMeasures.Of([.. runs.Take(2)], [SettlingCatalogue.RmsPitch], null, 2, stop);
+            Assert.Equal(runs.Count, device.Given);
+            var lobes = BatchedMeasures.Of([.. runs], [.. SettlingCatalogue.All], null, 2, stop);
+            Assert.Equal(rows.Select(r => r[0]), lobes.Select(r => r[0]), (a, b) => Math.Abs(a - b) <= 1e-9 * a);
+        }
+        finally
+        {
+            MeasurePlace.ChooseProcessor();
+        }
+
+        Assert.StartsWith("a measure asks for", Assert.Single(words), StringComparison.Ordinal);
+        Assert.Equal(twin.Select(r => r[0]), rows.Select(r => r[0]), (a, b) => Math.Abs(a - b) <= 1e-9 * a);
+    }
+
+    private sealed class Counting(MeasureDevices devices) : IMeasureDevice
+    {
+        public int Given { get; private set; }
+
+        public (IReadOnlyList<int> Left, IReadOnlyList<string> Why) Of(
+            PassGroup group, CurveNumber[] numbers, Action<int, double[]> give, CancellationToken cancellation)
+        {
+            Given += group.Requests.Length;
+            return devices.Of(group, numbers, give, cancellation);
+        }
+    }
+
+    [Fact]
     public void A_power_by_arithmetic_is_the_power() => Gen.Select(Gen.Double[1e-15, 1e3], Gen.Double[0.1, 6.0]).Sample((a, b) =>
     {
         var power = Math.Pow(a, b);
