@@ -1,3 +1,4 @@
+using Heaveline.Gpu.Lanes;
 using System.Diagnostics;
 using System.Globalization;
 using Heaveline.Gpu;
@@ -18,7 +19,8 @@ var clock = Stopwatch.StartNew();
 var small = args is ["small"];
 using var devices = small ? MeasureDevices.OfProcessor() : MeasureDevices.OfMachine(out var why) ?? throw new InvalidOperationException(why);
 var first = devices.Programs[0];
-Console.WriteLine($".NET {Environment.Version}, {Environment.ProcessorCount} cores; {devices.Name}; {first.Accelerator.NumMultiprocessors} multiprocessors");
+Console.WriteLine(
+    $".NET {Environment.Version}, {Environment.ProcessorCount} cores; {devices.Name}; {first.Accelerator.NumMultiprocessors} multiprocessors");
 var (single, twice) = small ? (0.0, 0.0) : (first.Peak<DeviceSingle>(), first.Peak<DeviceDouble>());
 Console.WriteLine($"multiply-add peak, measured: {single / 1e12:F1} TFLOP/s float, {twice / 1e12:F1} double\n");
 Errors.Run(devices, small ? 2 : 32);

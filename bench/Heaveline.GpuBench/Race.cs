@@ -63,7 +63,8 @@ internal static class Race
         var (median, operations) = (kernel[Rounds / 2], Operations(usual.Numbers));
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"| {what} | {runs} | {1e3 * roads[0].Clock.Step:F3} | {roads[0].Clock.Samples} | {asked[0].Length} | {1e3 * median:F1} ({1e3 * kernel[0]:F1}) | "
+            $"| {what} | {runs} | {1e3 * roads[0].Clock.Step:F3} | {roads[0].Clock.Samples} | {asked[0].Length} | "
+            + $"{1e3 * median:F1} ({1e3 * kernel[0]:F1}) | "
             + $"{runs / median / 1e6:F3} | {1e12 * median / steps:F2} | {operations * steps / median / 1e12:F1} = "
             + $"{(peak > 0.0 ? 100.0 * operations * steps / median / peak : 0.0):F0} % | {1e3 * first:F0} | {1e6 * packing / runs:F2} | "
             + $"{1e3 * up:F1} | {1e3 * down:F1} | {launch.About} |"));

@@ -1,4 +1,5 @@
 using Heaveline.Elements.Forces;
+using Heaveline.Gpu.Kernels;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes.Steps;

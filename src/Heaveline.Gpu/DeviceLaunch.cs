@@ -1,3 +1,4 @@
+using Heaveline.Gpu.Kernels;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Numerics;

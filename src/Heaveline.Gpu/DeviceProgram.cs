@@ -1,3 +1,4 @@
+using Heaveline.Gpu.Kernels;
 using System.Reflection;
 using System.Runtime.InteropServices;
 using Heaveline.Numerics;

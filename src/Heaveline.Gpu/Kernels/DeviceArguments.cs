@@ -2,7 +2,7 @@ using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 using ILGPU;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>What a launch reads and writes. Runs stand in the order of their tables, so that neighbouring threads read the same road.</summary>
 internal struct DeviceArguments<T>

@@ -1,7 +1,7 @@
 using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>One car on a device: its state and numbers.</summary>
 internal struct DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>
@@ -37,7 +37,7 @@ internal struct DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>
     /// <summary>Accelerations of the rear wheels at this step.</summary>
     public readonly PairPast<T> RearNow => rearPast.Now;
 
-    /// <summary>Reads its numbers, in the order in which <see cref="CarNumbers{T}"/> writes them; at rest at trim.</summary>
+    /// <summary>Reads its numbers, in the order in which they are packed; at rest at trim.</summary>
     public static DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther> Read(ref NumberReader<T> numbers)
     {
         DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther> car = default;

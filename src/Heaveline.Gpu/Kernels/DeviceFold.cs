@@ -4,7 +4,7 @@ using Heaveline.Passes;
 using Heaveline.Passes.Steps;
 using ILGPU;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>
 /// Gathers the answers to the questions of one run, sample by sample, by the pieces of <see cref="Curve"/>. A thread's samples and sums stand in

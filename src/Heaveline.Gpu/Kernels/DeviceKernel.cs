@@ -2,7 +2,7 @@ using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 using ILGPU;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>One thread, one run: the step of the lanes, and what is asked of its curves gathered while it runs.</summary>
 internal static class DeviceKernel

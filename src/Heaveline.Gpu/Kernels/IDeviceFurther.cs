@@ -1,7 +1,7 @@
 using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>What a car has beyond straight laws at its own wheels.</summary>
 internal interface IDeviceFurther<TSelf, T>

@@ -1,6 +1,6 @@
 using Heaveline.Numerics;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>
 /// Some kinks one inside the other, so many that the type says how many: a device's compiler writes them out one by one and keeps them in registers.

@@ -1,7 +1,7 @@
 using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>A kink of an axle's two wheels, and those after it.</summary>
 internal struct KinkChain<T, TSides, TRest> : IKinkChain<KinkChain<T, TSides, TRest>, T>

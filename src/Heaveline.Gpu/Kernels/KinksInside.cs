@@ -1,7 +1,7 @@
 using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>The kinks of one axle on independent wheels: dampers, springs and bump stops, rebound stops.</summary>
 internal struct KinksInside<T, TDampers, TAbove, TBelow> : IAxleKinks<T>

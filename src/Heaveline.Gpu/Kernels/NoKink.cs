@@ -1,6 +1,6 @@
 using Heaveline.Numerics;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>The end of a chain.</summary>
 internal struct NoKink<T> : IKinkChain<NoKink<T>, T>

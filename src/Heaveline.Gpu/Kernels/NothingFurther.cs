@@ -1,7 +1,7 @@
 using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>A car of plain elements.</summary>
 internal struct NothingFurther<T> : IDeviceFurther<NothingFurther<T>, T>

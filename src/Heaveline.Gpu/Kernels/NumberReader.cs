@@ -2,9 +2,11 @@ using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 using ILGPU;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
-/// <summary>Reads the numbers of one run one after the other: number j of run i stands at j·runs + i, so that neighbouring threads read neighbours.</summary>
+/// <summary>
+/// Reads the numbers of one run one after the other: number j of run i stands at j·runs + i, so that neighbouring threads read neighbours.
+/// </summary>
 internal struct NumberReader<T>(ArrayView<T> numbers, long run, long runs)
     where T : unmanaged, ILane<T>
 {

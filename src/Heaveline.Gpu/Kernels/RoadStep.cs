@@ -1,6 +1,6 @@
 using Heaveline.Numerics;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>The road under four wheels at one step: heights and their rates.</summary>
 internal struct RoadStep<T>

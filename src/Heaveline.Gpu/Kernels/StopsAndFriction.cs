@@ -3,7 +3,7 @@ using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Kernels;
 
 /// <summary>Stops of curved force, and friction that sticks.</summary>
 internal struct StopsAndFriction<T> : IDeviceFurther<StopsAndFriction<T>, T>

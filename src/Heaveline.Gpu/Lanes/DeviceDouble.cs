@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 using Heaveline.Numerics;
 using ILGPU;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Lanes;
 
 /// <summary>One number of double precision on a device: one run, one thread.</summary>
 internal readonly struct DeviceDouble(double value) : ILane<DeviceDouble>

@@ -1,6 +1,6 @@
 using ILGPU;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Lanes;
 
 /// <summary>
 /// a to the power b for a above zero by arithmetic alone, since a device has no such instruction of double precision: eᵇ ˡⁿ ᵃ, with

@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 using Heaveline.Numerics;
 using ILGPU;
 
-namespace Heaveline.Gpu;
+namespace Heaveline.Gpu.Lanes;
 
 /// <summary>One number of single precision on a device: one run, one thread.</summary>
 internal readonly struct DeviceSingle(float value) : ILane<DeviceSingle>

@@ -1,3 +1,4 @@
+using Heaveline.Gpu.Lanes;
 using System.Collections.Concurrent;
 using CsCheck;
 using Heaveline.Cars;
@@ -33,7 +34,8 @@ public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFix
         {
             Front = car.Front with
             {
-                Spring = spring, BumpStop = curved ? stop : table, ReboundStop = new Stop { Clearance = new(0.02), Rate = new(9e4) }, Friction = rubs ? friction : car.Front.Friction,
+                Spring = spring, BumpStop = curved ? stop : table, ReboundStop = new Stop { Clearance = new(0.02), Rate = new(9e4) },
+                Friction = rubs ? friction : car.Front.Friction,
             },
             Rear = car.Rear with { Friction = rubs ? friction : car.Rear.Friction },
         };
@@ -117,7 +119,8 @@ public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFix
     public void A_batch_runs_on_the_chosen_device_and_what_that_leaves_on_the_processor()
     {
         var stop = TestContext.Current.CancellationToken;
-        List<PassRequest> runs = [.. Runs(k => Saloon(k), Hump, 12.0), .. Runs(k => Saloon(k), Road.From(new Plank { Height = new(0.02), Length = new(0.6), Edge = new(0.1) }), 9.0)];
+        var plank = Road.From(new Plank { Height = new(0.02), Length = new(0.6), Edge = new(0.1) });
+        List<PassRequest> runs = [.. Runs(k => Saloon(k), Hump, 12.0), .. Runs(k => Saloon(k), plank, 9.0)];
         var device = new Counting(of.Devices);
         var twin = BatchedMeasures.Of([.. runs], [SettlingCatalogue.RmsPitch], null, 2, stop);
         var words = new List<string>();
