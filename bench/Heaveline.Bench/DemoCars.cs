@@ -26,8 +26,8 @@ internal static class DemoCars
             .Select(c => (c.Name, Model: RideModel.Of(c.Car!, LoadedCar.UsualLoad(c.Car!))))
             .Prepend(("plain saloon", RideModel.Of(Saloon.Of()))).ToList();
         Console.WriteLine(
-            "| car | step, ms | one pass, ms | of 64 side by side, ms a car | kernel alone, µs a car: plain twin (256 bits) | blocks, double "
-            + "| blocks, single |");
+            "| car | step, ms | one pass, ms | of 64 side by side, ms a car | kernel alone, µs a car: plain twin (256 bits) | blocks, "
+            + "double | blocks, single |");
         Console.WriteLine("|---|--:|--:|--:|--:|--:|--:|");
         foreach (var (name, model) in cars)
         {

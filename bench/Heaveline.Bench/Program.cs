@@ -24,6 +24,11 @@ internal static class Program
             return RuleMaps.Run();
         }
 
+        if (args.Length > 0 && args[0] == "growth")
+        {
+            return Growth.Run(args[1..]);
+        }
+
         if (args.Length > 0 && args[0] == "doubts")
         {
             return Doubts.Run(args[1..]);

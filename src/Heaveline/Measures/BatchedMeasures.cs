@@ -68,23 +68,22 @@ internal static class BatchedMeasures
             }
 
             var groups = PassGroup.Of(passes, options, PassBatch.Width);
-            Parallel.For(0, groups.Count, parallel, g =>
+            Parallel.For(0, groups.Count, parallel, () => new RoadMemory(), (g, _, memory) =>
             {
                 var places = Array.ConvertAll(groups[g].Places, place => asked[place]);
                 if (inFlight.Length == measures.Count)
                 {
-                    MeasureFlight.Of(groups[g], PassBatch.Width, inFlight, (k, outcome, row) => Keep(places[k], outcome, row), cancellation);
+                    MeasureFlight.Of(
+                        groups[g], PassBatch.Width, inFlight, (k, outcome, row) => Keep(places[k], outcome, row), memory, cancellation);
                 }
                 else
                 {
                     Record(groups[g], places);
                 }
 
-                if (progress is not null)
-                {
-                    progress.Report(Interlocked.Add(ref done, places.Length) / (double)requests.Count);
-                }
-            });
+                progress?.Report(Interlocked.Add(ref done, places.Length) / (double)requests.Count);
+                return memory;
+            }, memory => memory.Dispose());
         }
 
         for (var i = 0; i < rows.Length; i++)

@@ -37,6 +37,9 @@ internal sealed class LaneRoads<TLane>
     /// <summary>Whether all cars meet the same heights at the same time.</summary>
     public bool LanesAlike { get; }
 
+    /// <summary>What the four wheels of the first car meet, how far behind its front wheels, and how fast.</summary>
+    public (Profile Profile, double Behind, double Speed)[] First => [.. under.Select(lanes => tracks[lanes[0]])];
+
     /// <summary>Heights once every wheel has left the road.</summary>
     public Quad<TLane> After { get; }
 

@@ -16,16 +16,17 @@ internal static class PassFlight<TLane>
     /// <param name="timing">The clock that covers all of theirs.</param>
     /// <param name="channels">How much of a sample is recorded.</param>
     /// <param name="fold">Is given the samples.</param>
+    /// <param name="memory">Of the road that the group before has met; null for none.</param>
     /// <param name="cancellation">Stops the run.</param>
     public static void Run(
-        PassGroup group, PassTiming timing, int channels, ISampleFold<TLane> fold, CancellationToken cancellation)
+        PassGroup group, PassTiming timing, int channels, ISampleFold<TLane> fold, RoadMemory? memory, CancellationToken cancellation)
     {
         if (group.Requests.Length > TLane.Count)
         {
             throw new ArgumentException($"{group.Requests.Length} passes do not fit in {TLane.Count} lanes.", nameof(group));
         }
 
-        using var road = new RoadTable<TLane>(group, timing);
+        using var road = new RoadTable<TLane>(group, timing, memory);
         using var stepper = Stepper.Of<TLane>(Array.ConvertAll(group.Requests, r => r.Model.Numbers), timing.StepsPerSample, timing.Step, channels);
         var samples = ArrayPool<TLane>.Shared.Rent(Outputs * channels);
         try

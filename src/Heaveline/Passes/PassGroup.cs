@@ -73,8 +73,9 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     /// <summary>Computes the passes without their error and hands on their samples as they come: none is kept.</summary>
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
     /// <param name="folds">What becomes of the samples.</param>
+    /// <param name="memory">Of the road that the group before has met; null for none.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public void Fold(int width, ISampleFolds folds, CancellationToken cancellation = default)
+    public void Fold(int width, ISampleFolds folds, RoadMemory? memory = null, CancellationToken cancellation = default)
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
         switch (InSingle, PassLimit.Width(this, timing, InSingle ? 2 * width : width))
@@ -104,7 +105,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
 
         void Run<TLane>()
             where TLane : unmanaged, ILane<TLane> =>
-            PassFlight<TLane>.Run(this, timing, folds.Channels, folds.Of<TLane>(timing), cancellation);
+            PassFlight<TLane>.Run(this, timing, folds.Channels, folds.Of<TLane>(timing), memory, cancellation);
     }
 
     // What the same cars and roads have in common is worked out once.

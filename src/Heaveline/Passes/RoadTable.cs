@@ -1,5 +1,6 @@
 using System.Buffers;
 using Heaveline.Numerics;
+using Heaveline.Roads;
 
 namespace Heaveline.Passes;
 
@@ -9,22 +10,32 @@ namespace Heaveline.Passes;
 internal sealed class RoadTable<TLane> : IDisposable
     where TLane : unmanaged, ILane<TLane>
 {
+    // Heights and rates of four wheels.
+    private const int PerStep = 8;
+
     private readonly PassTiming timing;
     private readonly LaneRoads<TLane> road;
+    private readonly RoadMemory? memory;
+    private readonly (Profile Profile, double Behind, double Speed)[] tracks;
     private readonly RoadJump<Quad<TLane>>[] jumps;
     private readonly double[] shared;
     private readonly Quad<TLane>[] apart;
 
-    public RoadTable(PassGroup group, PassTiming timing)
+    /// <param name="group">The passes.</param>
+    /// <param name="timing">The clock that covers all of theirs.</param>
+    /// <param name="memory">Keeps what is read for a group that meets the same; null: no other does.</param>
+    public RoadTable(PassGroup group, PassTiming timing, RoadMemory? memory = null)
     {
         this.timing = timing;
         road = new(group);
+        this.memory = road.LanesAlike ? memory : null;
+        tracks = this.memory is null ? [] : road.First;
         jumps = road.Jumps(timing.Start, timing.Step);
         var (first, last) = road.Moving(timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
         Blocks = RoadBlock.Of(timing, first, last);
         // Of no use after the run: borrowed, since clearing and collecting it would cost more than the run (measured 2026-11-25).
         var quads = RoadBlock.TableLength(timing);
-        shared = road.LanesAlike ? ArrayPool<double>.Shared.Rent(4 * quads) : [];
+        shared = road.LanesAlike && this.memory is null ? ArrayPool<double>.Shared.Rent(4 * quads) : [];
         apart = road.LanesAlike ? [] : ArrayPool<Quad<TLane>>.Shared.Rent(quads);
     }
 
@@ -34,9 +45,21 @@ internal sealed class RoadTable<TLane> : IDisposable
     /// <summary>Reads one stretch: good until the next is read.</summary>
     public RoadSteps<Quad<TLane>, TLane> Read(RoadBlock block)
     {
+        if (memory is not null)
+        {
+            var known = memory.Table(
+                tracks,
+                timing.Start,
+                timing.Step,
+                block,
+                PerStep,
+                (table, length) => road.Read(table.AsSpan(0, length), timing.Start, block.First, timing.Step));
+            return new(block.First, default, road.After, jumps) { Shared = known };
+        }
+
         if (road.LanesAlike)
         {
-            var table = shared.AsSpan(0, 8 * block.Length);
+            var table = shared.AsSpan(0, PerStep * block.Length);
             road.Read(table, timing.Start, block.First, timing.Step);
             return new(block.First, default, road.After, jumps) { Shared = table };
         }
@@ -48,11 +71,11 @@ internal sealed class RoadTable<TLane> : IDisposable
 
     public void Dispose()
     {
-        if (road.LanesAlike)
+        if (shared.Length > 0)
         {
             ArrayPool<double>.Shared.Return(shared);
         }
-        else
+        else if (!road.LanesAlike)
         {
             ArrayPool<Quad<TLane>>.Shared.Return(apart);
         }

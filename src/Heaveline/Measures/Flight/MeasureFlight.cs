@@ -39,16 +39,18 @@ internal sealed class MeasureFlight : ISampleFolds
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
     /// <param name="numbers">Their definitions.</param>
     /// <param name="give">Is given the place of each pass in its group, how it ended and its numbers: none where it left the model's range.</param>
+    /// <param name="memory">Of the road that the group before has met; null for none.</param>
     /// <param name="cancellation">Stops the run.</param>
     public static void Of(
         PassGroup group,
         int width,
         CurveNumber[] numbers,
         Action<int, PassOutcome, ReadOnlySpan<double>> give,
+        RoadMemory? memory,
         CancellationToken cancellation)
     {
         var flight = new MeasureFlight(group, numbers);
-        group.Fold(width, flight, cancellation);
+        group.Fold(width, flight, memory, cancellation);
         var outcomes = flight.end!();
         Span<double> row = stackalloc double[numbers.Length];
         for (var k = 0; k < outcomes.Length; k++)
