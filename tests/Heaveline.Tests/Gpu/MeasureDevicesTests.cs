@@ -34,7 +34,9 @@ public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFix
         {
             Front = car.Front with
             {
-                Spring = spring, BumpStop = curved ? stop : table, ReboundStop = new Stop { Clearance = new(0.02), Rate = new(9e4) },
+                Spring = spring,
+                BumpStop = curved ? stop : table,
+                ReboundStop = new Stop { Clearance = new(0.02), Rate = new(9e4) },
                 Friction = rubs ? friction : car.Front.Friction,
             },
             Rear = car.Rear with { Friction = rubs ? friction : car.Rear.Friction },

@@ -1,6 +1,6 @@
 using Heaveline.Numerics;
 
-namespace Heaveline.GpuBench;
+namespace Heaveline.Bench;
 
 /// <summary>A double that counts what is done with it: a multiply-add as two operations, everything else as one.</summary>
 internal readonly struct CountedLane(double value) : ILane<CountedLane>
