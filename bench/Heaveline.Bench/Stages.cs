@@ -4,7 +4,6 @@ using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Passes.Steps;
-using Heaveline.Roads;
 
 namespace Heaveline.Bench;
 

@@ -2,7 +2,6 @@ using Heaveline.Gpu;
 using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 using ILGPU;
-using ILGPU.Backends;
 using ILGPU.Backends.EntryPoints;
 using ILGPU.Backends.PTX;
 using ILGPU.Runtime;

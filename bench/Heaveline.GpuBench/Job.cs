@@ -1,7 +1,6 @@
 using Heaveline.Bench;
 using Heaveline.Cars;
 using Heaveline.Measures;
-using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;

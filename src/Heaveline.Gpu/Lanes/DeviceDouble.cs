@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using Heaveline.Numerics;
-using ILGPU;
 
 namespace Heaveline.Gpu.Lanes;
 
