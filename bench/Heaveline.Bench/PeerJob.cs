@@ -11,8 +11,8 @@ using Heaveline.Tests.Twin;
 namespace Heaveline.Bench;
 
 /// <summary>
-/// The job that kernels and peers race at: saloons of springs a hundredth apart, ten seconds at 60 km/h over a road of class C in two tracks with a hump
-/// in it, 16 000 steps of 0.625 ms, 200 samples a second; taken along are the peak of pitch and the mean squares of pitch and of the tyre loads.
+/// The job that kernels and peers race at: saloons of springs a hundredth apart, ten seconds at 60 km/h over a road of class C in two tracks with a
+/// hump in it, 16 000 steps of 0.625 ms, 200 samples a second; taken along are the peak of pitch and the mean squares of pitch and of the tyre loads.
 /// </summary>
 internal sealed class PeerJob
 {

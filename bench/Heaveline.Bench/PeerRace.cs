@@ -9,8 +9,8 @@ using Heaveline.Studies;
 namespace Heaveline.Bench;
 
 /// <summary>
-/// The kernel, its plain twin, Boost.odeint over one double and over eight, and the processor's peak, in turn in one run at the same work, errors beside:
-/// "peers PROGRAM GARAGE", the program made of bench/peers/odeint_job.cpp.
+/// The kernel, its plain twin, Boost.odeint over one double and over eight, and the processor's peak, in turn in one run at the same work, errors
+/// beside: "peers PROGRAM GARAGE", the program made of bench/peers/odeint_job.cpp.
 /// </summary>
 internal static class PeerRace
 {
@@ -60,7 +60,8 @@ internal static class PeerRace
             $"{PeerJob.Steps} steps of 0.625 ms; {operations:F0} operations a step (counted; a multiply-add is two); peak of this core "
             + $"{twice:F1} GFLOP/s double, {single:F1} float; so the floor is {1e9 * twice / operations / PeerJob.Steps:F0} runs/s double, "
             + $"{1e9 * single / operations / PeerJob.Steps:F0} float\n"));
-        Console.WriteLine("| entrant | runs of 10 s a second and core | × scalar odeint | × SIMD odeint | share of the peak | pitch error | load error |");
+        Console.WriteLine(
+            "| entrant | runs of 10 s a second and core | × scalar odeint | × SIMD odeint | share of the peak | pitch error | load error |");
         Console.WriteLine("|---|--:|--:|--:|--:|--:|--:|");
         for (var i = 0; i < entrants.Count; i++)
         {
@@ -69,7 +70,7 @@ internal static class PeerRace
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
                 $"| {entrants[i].Name} | {rates[i]:F0} | {rates[i] / rates[2]:F1} | {rates[i] / rates[3]:F2} | "
-                + $"{(entrants[i].Name.Contains("demo", StringComparison.Ordinal) ? "" : $"{100.0 * share:F0} %")} | {Shown(pitch)} | {Shown(load)} |"));
+                + $"{(double.IsNaN(pitch) ? "" : $"{100.0 * share:F0} %")} | {Shown(pitch)} | {Shown(load)} |"));
         }
 
         return 0;

@@ -8,8 +8,8 @@ using Heaveline.Passes.Steps;
 namespace Heaveline.Bench;
 
 /// <summary>
-/// Where the time of a large batch goes: 2048 saloons over the bench's hump, 4 s each with two measures, one thread, stage by stage; processor time a run,
-/// medians.
+/// Where the time of a large batch goes: 2048 saloons over the bench's hump, 4 s each with two measures, one thread, stage by stage; processor time
+/// a run, medians.
 /// </summary>
 internal static class Stages
 {
