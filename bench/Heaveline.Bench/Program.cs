@@ -29,6 +29,11 @@ internal static class Program
             return DemoCars.Run(garage);
         }
 
+        if (args is ["ride", var ridden])
+        {
+            return RideRace.Run(ridden);
+        }
+
         if (args.Length > 0 && args[0] == "maps")
         {
             return RuleMaps.Run();

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Heaveline.Files;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Reporting;
 
@@ -48,15 +49,7 @@ internal static class Kills
             faults.AddRange(Look(folder, whole, said).Select(fault => FormattableString.Invariant($"round {round}: {fault}")));
             foreach (var file in partial)
             {
-                // Beside the garage nobody sweeps: there is no lock under which it is safe.
-                if (Path.GetDirectoryName(file) == folder)
-                {
-                    File.Delete(file);
-                }
-                else
-                {
-                    File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddHours(-1.0));
-                }
+                File.SetLastWriteTimeUtc(file, DateTime.UtcNow.AddHours(-1.0));
             }
 
             faults.AddRange(GoesOn(folder).Select(fault => FormattableString.Invariant($"round {round}: {fault}")));
@@ -183,6 +176,7 @@ internal static class Kills
     {
         var garage = new Garage(Writer.GarageIn(folder));
         var end = garage.Save("next.yaml", Contents.Car(Random.Shared.Next(1000)), garage.Read("next.yaml").Stamp).End;
+        WholeFile.Write(Path.Combine(folder, Writer.Outputs[0]), Contents.Csv(0));
         new ReportFolder(garage.Folder).Save("next", "html", Contents.Csv(0), replaces: true);
         if (end is not (SaveEnd.Saved or SaveEnd.Unchanged))
         {

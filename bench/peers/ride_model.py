@@ -81,7 +81,12 @@ class RideModel:
         self.stop_trim = each(lambda a, s: a.trim_at(a.place("stop", s), s))
 
         self.poly = each(lambda a, s: list(a.spec["spring"]) + [0.0] * (3 - len(a.spec["spring"]))).T
-        self.spring_at_trim = self._polynomial(self.spring_trim)
+        self.ratio = each(lambda a, s: a.spec.get("spring_ratio", [1.0, 0.0, 0.0])).T
+        gas = [a.spec.get("gas", {"force": 0.0, "area_per_volume": 0.0, "exponent": 1.0}) for a, _ in corners]
+        self.gas_force, self.gas_share, self.gas_exponent = (np.array([g[k] for g in gas]) for k in ("force", "area_per_volume", "exponent"))
+        self.damper_trim = each(lambda a, s: a.trim_at(a.place("damper", s), s))
+        self.damper_ratio = each(lambda a, s: a.spec.get("damper_ratio", [1.0, 0.0, 0.0])).T
+        self.spring_at_trim = self._springs(self.spring_trim)
         self.dampers = [widened(a.spec["damper"]) for a in self.axles]
         self._flatten_stops(corners)
         self.stop_at_trim = self._stops(self.stop_trim)
@@ -103,6 +108,7 @@ class RideModel:
                 self.K += link["rate"] * np.outer(both, both)
         self.K[1, 1] -= self.mass * self.g * body["h_pitch"]
         self.K[2, 2] -= self.mass * self.g * body["h_roll"]
+        self.open_gas = case.get("gas_line")
         self.fluid = case.get("fluid")
         self.rubs = bool(self.fc.any())
         self.size = 14 + (4 if self.fluid else 0) + (4 if self.rubs else 0)
@@ -130,9 +136,13 @@ class RideModel:
             loads += [sprung * left + own, sprung * (1 - left) + own]
         return np.array(loads)
 
-    def _polynomial(self, S):
+    def _springs(self, S):
+        """Springs at the wheel: travel x of the spring by the integral of its ratio, a polynomial and a gas in x, force times the ratio."""
+        r0, r1, r2 = self.ratio
+        x = S * (r0 + S * (r1 / 2 + S * r2 / 3))
         k1, k2, k3 = self.poly
-        return ((k3 * S + k2) * S + k1) * S
+        law = ((k3 * x + k2) * x + k1) * x + self.gas_force * (1.0 - self.gas_share * x) ** -self.gas_exponent
+        return (r0 + S * (r1 + S * r2)) * law
 
     def _flatten_stops(self, corners):
         terms = []
@@ -166,9 +176,11 @@ class RideModel:
         q, v = y[:7], y[7:14]
         s, sd = self.rows @ q, self.rows @ v
         force = np.empty(16)
-        force[0:4] = self._polynomial(self.spring_trim + s[0:4]) - self.spring_at_trim
-        force[4:6] = np.interp(sd[4:6], *self.dampers[0])
-        force[6:8] = np.interp(sd[6:8], *self.dampers[1])
+        force[0:4] = self._springs(self.spring_trim + s[0:4]) - self.spring_at_trim
+        S = self.damper_trim + s[4:8]
+        ratio = self.damper_ratio[0] + S * (self.damper_ratio[1] + S * self.damper_ratio[2])
+        force[4:6] = ratio[:2] * np.interp(ratio[:2] * sd[4:6], *self.dampers[0])
+        force[6:8] = ratio[2:] * np.interp(ratio[2:] * sd[6:8], *self.dampers[1])
         force[8:12] = self._stops(self.stop_trim + s[8:12]) - self.stop_at_trim
         out = np.empty(self.size)
         force[12:16] = 0.0
@@ -180,6 +192,8 @@ class RideModel:
             force[12:16] = self.fc * np.clip(stretch / self.give, -1.0, 1.0)
         if self.fluid:
             self._fluid(y, s[12:16], force, out)
+        if self.open_gas:
+            self._open_gas(s[12:16], force)
         general = self.U.T @ (self.tyre_loads(t, q, v, pieces) - self.N) - self.rows.T @ force - self.K @ q
         out[:7] = v
         out[7:14] = self.inverse_inertia @ general
@@ -190,12 +204,28 @@ class RideModel:
         x = self.fluid
         for side in (0, 1):
             volume, flow = y[14 + 2 * side], y[15 + 2 * side]
-            pf = (x["area_front"] * s[side] - volume) / x["compliance_front"]
-            pr = (x["area_rear"] * s[2 + side] + volume) / x["compliance_rear"]
+            pf = self._pressure("front", x["area_front"] * s[side] - volume)
+            pr = self._pressure("rear", x["area_rear"] * s[2 + side] + volume)
             force[12 + side] += x["area_front"] * pf
             force[14 + side] += x["area_rear"] * pr
             out[14 + 2 * side] = flow
             out[15 + 2 * side] = (pf - pr - x["resistance"] * flow) / x["inertance"]
+
+    def _pressure(self, end, taken_up):
+        """Change of pressure at an end of the line: a constant compliance, or a gas of V (p V^n constant) at an absolute pressure."""
+        x = self.fluid
+        if "gas_pressure_" + end in x:
+            return x["gas_pressure_" + end] * ((1.0 - taken_up / x["gas_volume_" + end]) ** -x["exponent"] - 1.0)
+        return taken_up / x["compliance_" + end]
+
+    def _open_gas(self, s, force):
+        """One gas for both displacers of a side: the line between them is wide open."""
+        x = self.open_gas
+        for side in (0, 1):
+            taken_up = x["area_front"] * s[side] + x["area_rear"] * s[2 + side]
+            pressure = x["pressure"] * ((1.0 - taken_up / x["volume"]) ** -x["exponent"] - 1.0)
+            force[12 + side] += x["area_front"] * pressure
+            force[14 + side] += x["area_rear"] * pressure
 
     def columns(self):
         return (["t [s]", "z [m]", "theta [rad]", "phi [rad]"] + [f"u_{c} [m]" for c in CORNERS]

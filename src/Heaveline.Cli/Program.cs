@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Heaveline.Cli.Output;
@@ -11,11 +12,14 @@ namespace Heaveline.Cli;
 
 internal static class Program
 {
+    private const string StoppedWords = "heaveline: stopped by you; nothing was written.";
+
     private static int Main(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         using var results = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(false), 1 << 14) { AutoFlush = false };
-        var code = Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected));
+        using var interruption = new Interruption(End);
+        var code = Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected), interruption.Token);
         try
         {
             results.Flush();
@@ -30,13 +34,27 @@ internal static class Program
         }
     }
 
+    // Results that are half written stay so: they are no more than that, and whoever asked for the end wants none of them.
+    private static void End(int code)
+    {
+        Console.Error.WriteLine(StoppedWords);
+        Environment.Exit(code);
+    }
+
     /// <summary>Runs one command line. Everything it says goes to the streams.</summary>
-    internal static int Run(string[] args, Streams streams)
+    internal static int Run(string[] args, Streams streams, CancellationToken stop = default)
     {
         // Numbers on the command line have a decimal point wherever the program runs.
         CultureInfo.CurrentCulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
         try
         {
+            // No file, car or value is called so; a line end would forge a line of what is printed.
+            if (args.FirstOrDefault(arg => arg.Any(ControlCharacter.Is)) is { } odd)
+            {
+                streams.Remarks.WriteLine($"heaveline: '{ControlCharacter.Spelled(odd)}' holds a character that is not seen; no name or value does.");
+                return ExitCode.WrongUsage;
+            }
+
             var root = Commands.Root.Of(streams);
             var parsed = root.Parse(args.Length > 0 ? args : ["--help"]);
             if (Mistyped(root, parsed) is { } mistyped)
@@ -64,8 +82,16 @@ internal static class Program
             }
 
             streams.Column = parsed.GetValue(Commands.Root.Column);
-            return parsed.Invoke(
-                new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = streams.Results, Error = streams.Remarks });
+            // Requests to end come by the token: the library's own handler would wait for what does not listen, and fall over a second request.
+            return parsed.InvokeAsync(
+                new InvocationConfiguration
+                {
+                    EnableDefaultExceptionHandler = false,
+                    ProcessTerminationTimeout = null,
+                    Output = streams.Results,
+                    Error = streams.Remarks,
+                },
+                stop).GetAwaiter().GetResult();
         }
         catch (Stopped stopped)
         {
@@ -84,7 +110,7 @@ internal static class Program
         }
         catch (OperationCanceledException)
         {
-            streams.Remarks.WriteLine("heaveline: stopped by you; nothing was written.");
+            streams.Remarks.WriteLine(StoppedWords);
             return ExitCode.NotComputed;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
@@ -124,8 +150,14 @@ internal static class Program
 
     // One line, no stack: whoever typed the words can do nothing with it, and the words bring it back.
     private static string FaultWords(string[] args, Exception fault) =>
-        $"heaveline: a fault of the program itself ({fault.GetType().Name} in {fault.TargetSite?.DeclaringType?.Name ?? "the runtime"}). "
+        $"heaveline: a fault of the program itself ({fault.GetType().Name} in {Place(fault)}). "
         + $"Please report it where you got Heaveline {Release.Version}, with your files and these words: heaveline {string.Join(' ', args)}";
+
+    // The type that threw, found in a way that holds in a program compiled ahead of time too.
+    private static string Place(Exception fault) =>
+        new StackTrace(fault).GetFrame(0) is { } frame && DiagnosticMethodInfo.Create(frame)?.DeclaringTypeName is { } name
+            ? name.Split('[')[0].Split('.', '+')[^1]
+            : "the runtime";
 
     private static string Words(Argument argument) =>
         string.Create(CultureInfo.InvariantCulture, $"{argument.Name}, at most {argument.Arity.MaximumNumberOfValues}: {argument.Description}");

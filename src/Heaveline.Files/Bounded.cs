@@ -3,24 +3,38 @@ namespace Heaveline.Files;
 /// <summary>Reads files whose size is not known beforehand: one that grows meanwhile, or a device that never ends.</summary>
 internal static class Bounded
 {
+    private const int Least = 4096;
+
     /// <summary>All bytes of a file of limited size.</summary>
     /// <exception cref="IOException">The file cannot be read, it is a pipe or a device (and is not opened), or it has more bytes.</exception>
     public static byte[] Read(string path, int most)
     {
         FileNode.RefuseSpecial(path);
         using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-        var bytes = new MemoryStream();
-        var part = new byte[16 * 1024];
-        for (var read = stream.Read(part); read > 0; read = stream.Read(part))
+        // As long as it says it is: only a file that grows meanwhile needs more room, and a byte past its end tells it.
+        var bytes = new byte[(int)Math.Min(stream.Length, most)];
+        var length = 0;
+        for (int read; (read = stream.Read(bytes.AsSpan(length))) > 0;)
         {
-            if (bytes.Length + read > most)
+            length += read;
+        }
+
+        for (int next; (next = stream.ReadByte()) >= 0;)
+        {
+            if (length >= most)
             {
                 throw new IOException($"it has more than {most} bytes.");
             }
 
-            bytes.Write(part, 0, read);
+            if (length == bytes.Length)
+            {
+                Array.Resize(ref bytes, (int)Math.Min(Math.Max(2L * length, Least), most));
+            }
+
+            bytes[length++] = (byte)next;
         }
 
-        return bytes.ToArray();
+        Array.Resize(ref bytes, length);
+        return bytes;
     }
 }

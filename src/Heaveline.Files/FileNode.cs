@@ -20,6 +20,9 @@ internal static class FileNode
     private const int RegularFile = 0x8000;
     private const int Unseen = 0;
 
+    // Where Linux shows what it knows as files: reading one may never end (proc(5), sysfs(5)).
+    private static readonly string[] MadeUp = ["/proc/", "/sys/"];
+
     /// <summary>What is there.</summary>
     public static FileNodeKind Of(string path)
     {
@@ -33,22 +36,36 @@ internal static class FileNode
         {
             Pipe or CharacterDevice or BlockDevice or Socket => FileNodeKind.Special,
             Folder => FileNodeKind.Folder,
-            RegularFile => FileNodeKind.File,
+            RegularFile => IsMadeUp(path) ? FileNodeKind.MadeUp : FileNodeKind.File,
             Unseen => FileNodeKind.Nothing,
             _ when OperatingSystem.IsWindows() && Path.GetFullPath(path).StartsWith(@"\\.\", StringComparison.Ordinal) => FileNodeKind.Special,
             _ => File.Exists(path) ? FileNodeKind.File : Directory.Exists(path) ? FileNodeKind.Folder : FileNodeKind.Nothing,
         };
     }
 
-    /// <summary>Says so where a path leads to a pipe, a socket or a device.</summary>
+    /// <summary>Whether a path leads to a named pipe, links followed.</summary>
+    public static bool IsPipe(string path) => !OperatingSystem.IsWindows() && Of(path) == FileNodeKind.Special && (TypeOf(path) & TypeBits) == Pipe;
+
+    /// <summary>What a path leads to in words, where it is no file on a disk; null where it is, or where nothing is there.</summary>
+    public static string? Other(string path) => Of(path) switch
+    {
+        FileNodeKind.Special => "no regular file but a pipe, a socket or a device",
+        FileNodeKind.MadeUp => "no file on a disk but one that the system makes up while it is read",
+        _ => null,
+    };
+
+    /// <summary>Says so where a path leads to a pipe, a socket, a device or what the system makes up.</summary>
     /// <exception cref="IOException">It does.</exception>
     public static void RefuseSpecial(string path)
     {
-        if (Of(path) == FileNodeKind.Special)
+        if (Other(path) is { } other)
         {
-            throw new IOException($"'{path}' is no regular file but a pipe, a socket or a device.");
+            throw new IOException($"'{path}' is {other}.");
         }
     }
+
+    private static bool IsMadeUp(string path) =>
+        OperatingSystem.IsLinux() && RealPath.Of(path) is { } real && MadeUp.Any(root => real.StartsWith(root, StringComparison.Ordinal));
 
     // st_mode; 0 where nothing can be seen, null where the system is not asked. Places in the records: statx(2) of Linux, the same on every
     // processor; stat(2) of macOS.

@@ -14,4 +14,7 @@ internal enum FileNodeKind
 
     /// <summary>A pipe, a socket or a device.</summary>
     Special,
+
+    /// <summary>A file that the system makes up while it is read, such as its log: it may keep a reader waiting for ever.</summary>
+    MadeUp,
 }

@@ -10,6 +10,8 @@ internal static partial class PartialFile
     // One that is being written is younger; a clock that was put back must not keep the others for ever.
     private static readonly TimeSpan Age = TimeSpan.FromMinutes(1);
 
+    private static readonly HashSet<string> Outputs = new(StringComparer.OrdinalIgnoreCase) { ".csv", ".svg", ".png", ".pdf", ".html" };
+
     /// <summary>A new neighbour's name.</summary>
     public static string NameFor(string path) => $".{Path.GetFileName(path)}.{Path.GetRandomFileName()}.partial";
 
@@ -33,6 +35,43 @@ internal static partial class PartialFile
             {
                 file.Delete();
             }
+        }
+    }
+
+    /// <summary>
+    /// Takes away what killed programs left beside outputs: tables, figures and reports, of which nobody holds a lock. A program that is writing one
+    /// holds it open for itself alone, and one that has just written it has done so within the minute.
+    /// </summary>
+    /// <param name="folder">The folder; it need not be there.</param>
+    /// <param name="now">The time, UTC.</param>
+    public static void SweepOutputs(string folder, DateTime now)
+    {
+        var place = new DirectoryInfo(folder);
+        if (!place.Exists)
+        {
+            return;
+        }
+
+        foreach (var file in place.EnumerateFiles(".*.partial", new EnumerationOptions { AttributesToSkip = FileAttributes.ReparsePoint }))
+        {
+            if (Form().Match(file.Name) is { Success: true } form && Outputs.Contains(Path.GetExtension(form.Groups["name"].Value))
+                && (now - file.LastWriteTimeUtc).Duration() > Age && FileNode.Of(file.FullName) == FileNodeKind.File)
+            {
+                Drop(file);
+            }
+        }
+    }
+
+    private static void Drop(FileInfo file)
+    {
+        try
+        {
+            using var mine = file.Open(FileMode.Open, FileAccess.ReadWrite, FileShare.Delete);
+            file.Delete();
+        }
+        catch (Exception left) when (left is IOException or UnauthorizedAccessException)
+        {
+            // Somebody is writing it, or it is another's: it stays, and the output beside it is written all the same.
         }
     }
 

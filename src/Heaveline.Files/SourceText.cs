@@ -8,6 +8,7 @@ namespace Heaveline.Files;
 public sealed class SourceText
 {
     private static readonly string[] Breaks = ["\r\n", "\n", "\r"];
+    private const int Part = 1 << 14;
     private readonly bool marked;
 
     // Made when a place is first shown: the lines of a long measured road fill as much memory again as its text.
@@ -31,7 +32,24 @@ public sealed class SourceText
     /// SHA-256 (FIPS 180-4) of the text in UTF-8, with the byte order mark that it came with: of the bytes of its
     /// file. 64 hexadecimal digits, small letters.
     /// </summary>
-    public string Sha256 => Convert.ToHexStringLower(SHA256.HashData([.. marked ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(Text)]));
+    public string Sha256
+    {
+        get
+        {
+            // Part by part: the bytes of a long measured road need not lie beside its text.
+            using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+            hash.AppendData(marked ? Encoding.UTF8.Preamble : []);
+            var encoder = Encoding.UTF8.GetEncoder();
+            var bytes = new byte[Encoding.UTF8.GetMaxByteCount(Part)];
+            for (var start = 0; start < Text.Length; start += Part)
+            {
+                var part = Text.AsSpan(start, Math.Min(Part, Text.Length - start));
+                hash.AppendData(bytes, 0, encoder.GetBytes(part, bytes, flush: start + Part >= Text.Length));
+            }
+
+            return Convert.ToHexStringLower(hash.GetHashAndReset());
+        }
+    }
 
     /// <summary>The same text, its byte order mark included, under another name.</summary>
     public SourceText Named(string file) => new(file, marked ? '\uFEFF' + Text : Text);
@@ -87,10 +105,10 @@ public sealed class SourceText
             return Refuse("this is a folder, not a file.", "Name a file in it.");
         }
 
-        if (FileNode.Of(path) == FileNodeKind.Special)
+        if (FileNode.Other(path) is { } other)
         {
             return Refuse(
-                "this is no regular file but a pipe, a socket or a device; it is not opened.",
+                $"this is {other}; it is not opened.",
                 "Name a file; what a program prints goes into one first.");
         }
 

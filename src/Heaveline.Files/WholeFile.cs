@@ -13,6 +13,16 @@ public static class WholeFile
     /// <exception cref="UnauthorizedAccessException">The folder or the file may not be written. Nothing is left behind.</exception>
     public static void Write(string path, ReadOnlyMemory<byte> bytes) => Write(path, stream => stream.Write(bytes.Span));
 
+    /// <summary>Writes the bytes as the file; into a pipe once somebody reads from it.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="bytes">All its bytes.</param>
+    /// <param name="waits">Called once, where it is a pipe from which nobody reads yet.</param>
+    /// <param name="stop">Ends the wait for a reader.</param>
+    /// <exception cref="IOException">As above.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static void Write(string path, ReadOnlyMemory<byte> bytes, Action? waits, CancellationToken stop) =>
+        Write(path, stream => stream.Write(bytes.Span), waits, stop);
+
     /// <summary>
     /// Writes what the caller puts into the stream as the file, replacing one that is there; nothing if the caller throws. A link stays, and what it
     /// leads to is written. Into a pipe or a device the bytes go as they come: there is nothing to replace.
@@ -20,14 +30,18 @@ public static class WholeFile
     /// <param name="path">The file.</param>
     /// <param name="content">Puts the bytes into the stream.</param>
     /// <exception cref="IOException">As above; or the path is a link in a circle, or one under which a car or a road lies.</exception>
-    public static void Write(string path, Action<Stream> content)
+    public static void Write(string path, Action<Stream> content) => Write(path, content, null, CancellationToken.None);
+
+    private static void Write(string path, Action<Stream> content, Action? waits, CancellationToken stop)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         ArgumentNullException.ThrowIfNull(content);
         if (FileNode.Of(path) == FileNodeKind.Special)
         {
             // Not cut off first and not locked: neither means anything there.
-            using var through = new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+            using var through = FileNode.IsPipe(path)
+                ? PipeEnd.Open(path, waits, stop)
+                : new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
             content(through);
             return;
         }
@@ -39,6 +53,7 @@ public static class WholeFile
         }
 
         Write(real, content, () => true, replaces: true);
+        PartialFile.SweepOutputs(Path.GetDirectoryName(real)!, TimeProvider.System.GetUtcNow().UtcDateTime);
     }
 
     /// <summary>Writes the bytes as a file that is not there yet; one that is there, even since a moment ago, stays.</summary>

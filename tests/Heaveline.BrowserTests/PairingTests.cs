@@ -80,6 +80,31 @@ public class PairingTests(Served served)
         }
     }
 
+    [Theory]
+    [InlineData("127.0.0.1", "http", "and nothing is encrypted")]
+    [InlineData("::1", "http", "and nothing is encrypted")]
+    [InlineData("127.0.0.1", "https", "no other can open them, and so no code is asked.", "--tls")]
+    public async Task An_address_that_no_other_machine_reaches_is_called_what_it_is(string address, string scheme, string words, params string[] more)
+    {
+        var (program, at, said) = await served.Start([served.Garage, "--port", "0", "--open-to", address, .. more]);
+        using (program)
+        {
+            var until = Stopwatch.StartNew();
+            while (!said().Contains("Stop with", StringComparison.Ordinal) && until.Elapsed.TotalSeconds < 10.0)
+            {
+                await Task.Delay(50, TestContext.Current.CancellationToken);
+            }
+
+            program.Kill(entireProcessTree: true);
+            await program.WaitForExitAsync(TestContext.Current.CancellationToken);
+        }
+
+        Assert.Equal(scheme, at.Scheme);
+        Assert.Contains($"{address} is reached from this machine alone", said(), StringComparison.Ordinal);
+        Assert.Contains(words, said(), StringComparison.Ordinal);
+        Assert.DoesNotContain("typing this code", said(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_code_sent_without_the_forms_own_token_is_not_looked_at()
     {

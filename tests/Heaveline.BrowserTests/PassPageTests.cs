@@ -63,9 +63,13 @@ public class PassPageTests(Served served)
         var page = await Open(Saloon);
         await Set(page, "front-spring", "18.5");
         await Set(page, "speed", "63");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("63 km/h");
+        var before = await page.Locator("#story").InnerTextAsync();
         await page.Locator("#choose-road").SelectOptionAsync("pothole-left");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("63 km/h");
         await Eventually(() => Task.FromResult(Assert.Single(Regex.Matches(page.Url, "road=pothole-left"))));
+        // The address may be there before the words are.
+        await Eventually(async () => Assert.NotEqual(before, await page.Locator("#story").InnerTextAsync()));
         var story = await page.Locator("#story").InnerTextAsync();
         await page.ReloadAsync();
         await Ready(page);

@@ -39,7 +39,7 @@ internal static class CheckCommand
                 .Select(r => ("refused", r.File, r.Line, r.Column, r.Message, r.Advice))
                 .Concat(reading.Warnings.Select(w => ("warning", w.File, w.Line, w.Column, w.Message, w.Advice))))
             {
-                remarks.Add(new System.Text.Json.Nodes.JsonObject
+                remarks.Add((System.Text.Json.Nodes.JsonNode)new System.Text.Json.Nodes.JsonObject
                 {
                     ["kind"] = kind, ["file"] = place, ["line"] = line, ["column"] = column, ["message"] = message, ["advice"] = advice,
                 });

@@ -8,7 +8,7 @@ using Heaveline.Roads;
 namespace Heaveline.Cli.Commands;
 
 /// <summary>Finds cars and roads by the paths of their files; what their readers have to say goes beside the results.</summary>
-internal sealed class FileFinder(Streams streams) : IFinder
+internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFinder
 {
     // Where file names usually have no case, two spellings are one file.
     private readonly HashSet<string> read = new(OperatingSystem.IsLinux() ? StringComparer.Ordinal : StringComparer.OrdinalIgnoreCase);
@@ -38,7 +38,7 @@ internal sealed class FileFinder(Streams streams) : IFinder
 
     public Found<Road> Road(string name)
     {
-        var reading = NamedRoads.Find(name);
+        var reading = NamedRoads.Find(name, stop: stop);
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } road ? [road.Name] : Array.Empty<string>());
@@ -51,6 +51,8 @@ internal sealed class FileFinder(Streams streams) : IFinder
             Inputs = [.. reading.Sources.Select(s => s.ToInput(NamedRoads.All.ContainsKey(name)))],
         };
     }
+
+    public CancellationToken Stop => stop;
 
     public IReadOnlyList<(string Name, string Caption)> Roads => [.. NamedRoads.All.Select(r => (r.Key, r.Value.Caption))];
 

@@ -20,7 +20,7 @@ internal static class ReportCommand
     private static int Run(Streams streams, Given given, CancellationToken stop)
     {
         var file = OutputFile.Of(ReportStudy.Out.Name, given.Of(ReportStudy.Out) ?? "", ".html", ".pdf");
-        var finder = new FileFinder(streams);
+        var finder = new FileFinder(streams, stop);
         var reading = ReportStudy.Question.Read(file.IsThrough ? given.With(ReportStudy.Out, ReportStudy.StandardOutput) : given, finder);
         ChoiceInputs.Stop(reading.Objections.Count == 0 && finder.HasRead(file.Name) ? [file.IsRead] : reading.Objections);
         var asked = ReportFiles.Named(reading.Asked! with { Program = $"Heaveline {Release.Version}" });
@@ -30,7 +30,7 @@ internal static class ReportCommand
             report = Report.From(asked, new StudyRun { Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount });
         }
 
-        file.Write(streams, ReportFile.Of(report, file.Ending, asked.Paper == "letter" ? PaperSize.Letter : PaperSize.A4));
+        file.Write(streams, ReportFile.Of(report, file.Ending, asked.Paper == "letter" ? PaperSize.Letter : PaperSize.A4), stop);
         (file.IsStandard ? streams.Remarks : streams.Results).WriteLine($"{report.Title}: {report.Parts.Length} parts, written to {file.Name}.");
         return ExitCode.Done;
     }

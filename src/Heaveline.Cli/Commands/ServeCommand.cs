@@ -1,11 +1,5 @@
 using System.CommandLine;
-using System.Net;
 using Heaveline.Cli.Output;
-using Heaveline.Files.Garages;
-using Heaveline.Quantities;
-using Heaveline.Web.Guard;
-using Heaveline.Web.Host;
-using Heaveline.Web.Serving;
 
 namespace Heaveline.Cli.Commands;
 
@@ -56,100 +50,10 @@ internal static class ServeCommand
             encrypted,
             units,
         };
-        command.SetAction((r, stop) => Run(
+        command.SetAction((r, stop) => Serving.Run(
             streams,
-            r.GetValue(garage),
-            r.GetValue(units),
-            new Door(r.GetValue(port), r.GetValue(open), r.GetValue(encrypted)),
+            new ServeAsked(r.GetValue(garage), r.GetValue(units), r.GetValue(port), r.GetValue(open), r.GetValue(encrypted)),
             stop));
         return command;
     }
-
-    private static async Task<int> Run(Streams streams, string? garage, string? units, Door door, CancellationToken stop)
-    {
-        var (port, open, encrypted) = door;
-        if (port is < 0 or > 65535)
-        {
-            throw new Stopped($"heaveline: --port {port}: a port lies between 0 and 65535.", ExitCode.WrongUsage);
-        }
-
-        var address = open is null ? IPAddress.Loopback
-            : IPAddress.TryParse(open, out var given) ? given
-            : throw new Stopped(
-                $"heaveline: --open-to '{open}': give an address of this machine in numbers, for instance 192.168.1.20.", ExitCode.WrongUsage);
-        var folder = garage ?? DemoGarage.Find()
-            ?? throw new Stopped("heaveline: the demo garage is not beside the program; name a folder of car files.", ExitCode.WrongUsage);
-        if (!Directory.Exists(folder))
-        {
-            throw new Stopped($"heaveline: there is no folder '{folder}'.", ExitCode.WrongUsage);
-        }
-
-        if (units is not null)
-        {
-            Remember(folder, units);
-        }
-
-        var isOpen = !IPAddress.IsLoopback(address);
-        using var certificate = isOpen || encrypted ? OwnCertificate.Of(address, TimeProvider.System.GetUtcNow()) : null;
-        var options = new ServeOptions
-        {
-            Garage = Path.GetFullPath(folder),
-            Port = port,
-            Address = address,
-            PairingCode = isOpen ? PairingCodes.Fresh() : null,
-            Certificate = certificate,
-            Version = Release.Version,
-        };
-        var app = PageHost.Of(options);
-        await using (app)
-        {
-            try
-            {
-                await app.StartAsync(stop);
-            }
-            catch (IOException taken)
-            {
-                throw new Stopped(
-                    $"heaveline: {taken.Message} Another program, or another 'heaveline serve', listens there; --port 0 takes a free port.",
-                    ExitCode.NotComputed);
-            }
-
-            streams.Results.WriteLine($"The pages are at {PageHost.AddressOf(app)}");
-            streams.Results.WriteLine($"Garage: {options.Garage}");
-            if (options.PairingCode is { } code)
-            {
-                streams.Results.WriteLine($"Other machines may open them after typing this code: {code}");
-            }
-
-            if (certificate is not null)
-            {
-                streams.Results.WriteLine(
-                    "A browser warns once, since nobody else signed the certificate. Compare its SHA-256 fingerprint before you go on:");
-                streams.Results.WriteLine(OwnCertificate.Fingerprint(certificate));
-            }
-
-            streams.Results.WriteLine("Stop with Ctrl+C.");
-            streams.Results.Flush();
-            await app.WaitForShutdownAsync(stop);
-        }
-
-        return ExitCode.Done;
-    }
-
-    private static void Remember(string folder, string units)
-    {
-        if (!ReaderUnits.Words.Contains(units))
-        {
-            throw new Stopped($"heaveline: --units '{units}': there are {string.Join(", ", ReaderUnits.Words)}.", ExitCode.WrongUsage);
-        }
-
-        var saved = GarageChoices.Remember(new Garage(folder), ReaderUnits.Of(units));
-        if (saved.End is not (SaveEnd.Saved or SaveEnd.Unchanged))
-        {
-            throw new Stopped($"heaveline: the units cannot be remembered: {saved.Message} {saved.Advice}", ExitCode.Refused);
-        }
-    }
-
-    // What the pages are reached by.
-    private sealed record Door(int Port, string? Open, bool Encrypted);
 }

@@ -51,7 +51,7 @@ internal static class StudyCommand
         where TAsked : class
         where TAnswer : Answer
     {
-        var (asked, picture, units) = Read(streams, question, given, outputs);
+        var (asked, picture, units) = Read(streams, question, given, outputs, stop);
         TAnswer answer;
         using (var progress = new Progress(streams, $"{question.Word}, per cent", 100))
         {
@@ -74,13 +74,13 @@ internal static class StudyCommand
 
         if (outputs.Csv is { } csv)
         {
-            csv.Write(streams, answer.Csv());
+            csv.Write(streams, answer.Csv(), stop);
         }
 
         if (outputs.Figure is { } figure)
         {
             var drawn = answer.Figure(picture ?? answer.FigureIds[0]).In(units);
-            figure.Write(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending));
+            figure.Write(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending), stop);
         }
 
         return answer.Failure is { } failure ? throw new Stopped($"heaveline: {failure}", ExitCode.NotComputed) : ExitCode.Done;
@@ -88,11 +88,11 @@ internal static class StudyCommand
 
     // All that is wrong is said at once.
     private static (TAsked Asked, string? Picture, ReaderUnits Units) Read<TAsked, TAnswer>(
-        Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs)
+        Streams streams, Question<TAsked, TAnswer> question, Given given, Outputs outputs, CancellationToken stop)
         where TAsked : class
         where TAnswer : Answer
     {
-        var finder = new FileFinder(streams);
+        var finder = new FileFinder(streams, stop);
         var doors = new AskedReader(given, finder);
         var picture = question.Draws is { } draws ? doors.Word(draws) : null;
         var units = doors.Word(Choices.Units);
@@ -103,6 +103,11 @@ internal static class StudyCommand
             {
                 doors.Object(file.Option, problem);
             }
+        }
+
+        if (outputs is { Csv: { } numbers, Figure: { } drawn } && numbers.IsOf(drawn) is { } same)
+        {
+            doors.Object(same.Choice, same.Sentence);
         }
 
         if (outputs.Files.Count(file => file.IsStandard) + (outputs.Json ? 1 : 0) > 1

@@ -45,6 +45,12 @@ internal sealed record OutputFile
     public Objection IsRead => new(
         Option, $"--{Option} '{Name}': this file is read for the answer and is not written over. Give another name.", IsUsage: true);
 
+    /// <summary>What is said where another output is the same file, through links or by another spelling; null where it is not.</summary>
+    public Objection? IsOf(OutputFile other) => !IsStandard && !other.IsStandard && (!IsThrough || FileNode.IsPipe(Name))
+        && Real(Name).Equals(Real(other.Name), OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase)
+            ? new(Option, $"--{Option} '{Name}': this is the file of --{other.Option} too, and takes one of them. Name another.", IsUsage: true)
+            : null;
+
     /// <summary>The file that an option names; null for none.</summary>
     public static OutputFile? Of(Option? option, string? name, params string[] endings) =>
         option is null || name is null ? null : Of(option.Name.TrimStart('-'), name, endings);
@@ -52,8 +58,11 @@ internal sealed record OutputFile
     /// <summary>The file of a name.</summary>
     public static OutputFile Of(string option, string name, params string[] endings) => new(option, name, endings);
 
+    // Where a link leads in a circle, or the name is blank, writing says so.
+    private static string Real(string path) => string.IsNullOrWhiteSpace(path) ? "" : RealPath.Of(path) ?? Path.GetFullPath(path);
+
     /// <summary>Writes it whole, or as it comes where it goes through.</summary>
-    public void Write(Streams streams, byte[] bytes)
+    public void Write(Streams streams, byte[] bytes, CancellationToken stop)
     {
         if (IsStandard)
         {
@@ -61,7 +70,8 @@ internal sealed record OutputFile
         }
         else
         {
-            WholeFile.Write(Name, bytes);
+            WholeFile.Write(
+                Name, bytes, () => streams.Remarks.WriteLine($"heaveline: '{Name}' is a pipe: waiting until somebody reads from it."), stop);
         }
     }
 }

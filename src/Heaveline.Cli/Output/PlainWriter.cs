@@ -1,4 +1,5 @@
 using System.Text;
+using Heaveline.Files;
 
 namespace Heaveline.Cli.Output;
 
@@ -61,8 +62,5 @@ internal sealed class PlainWriter(TextWriter into) : TextWriter
 
     public override void Flush() => into.Flush();
 
-    // Control characters but line ends and tabs; marks of writing direction [Unicode Standard Annex 9].
-    private static bool IsObeyed(char c) =>
-        (char.IsControl(c) && c is not ('\n' or '\r' or '\t'))
-        || c is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') or '\u200E' or '\u200F' or '\u061C';
+    private static bool IsObeyed(char c) => ControlCharacter.Is(c) && c is not ('\n' or '\r' or '\t');
 }

@@ -13,7 +13,7 @@ internal static class CarWords
         "A car (when left out) or a two-wheeler.",
         Kind.Choice(("car", Heaveline.Cars.VehicleKind.Car), ("two-wheeler", Heaveline.Cars.VehicleKind.TwoWheeler)),
         "car");
-    private static readonly Key<string> Note = Key.Optional("note", "How and when it was measured.", Kind.Text(), "Weighed with a full tank.");
+    private static readonly Key<string> Note = Key.Optional("note", "How and when it was measured.", Kind.Lines(), "Weighed with a full tank.");
     private static readonly Key<Amount<Length>> Wheelbase = Key.Required(
         "wheelbase", "From front to rear wheel centre along the car.", Kind.Amount<Length>(), "2.70 m ± 5 mm")
         .Usually("1 m", "4.5 m");

@@ -44,7 +44,7 @@ internal static class DamperSlips
             if (rows.At[^1] > FastestRow)
             {
                 reader.Warn(
-                    Row(damper, side, rows, rows.At.Count - 1).Place,
+                    Row(damper, side, rows, rows.At.Count - 1) is { Items: [var velocity, ..] } last ? velocity.Place : damper.Place,
                     FormattableString.Invariant($"{side} goes up to {rows.At[^1]:G3} m/s; on the road a damper sees 0.5 to 3 m/s."),
                     "Likely slip: velocities in mm/s or cm/s written as m/s.");
             }

@@ -7,6 +7,9 @@ namespace Heaveline.Files.Cars;
 /// <summary>The words for one damper.</summary>
 internal static class DamperWords
 {
+    private static readonly (string From, string To) Velocities = ("0 m/s", "6 m/s");
+    private static readonly (string From, string To) Forces = ("0 N", "20000 N");
+
     /// <summary>The ratio to the wheel.</summary>
     public static readonly MotionWords Motion = new("damper");
 
@@ -14,14 +17,14 @@ internal static class DamperWords
     public static readonly Key<ForceTable> Bump = Key.Optional(
         "bump",
         "Rows [velocity, force] of one damper while it closes, measured at the damper; zero need not be written.",
-        new ForceTableKind<Velocity>(throughZero: true),
+        new ForceTableKind<Velocity>(throughZero: true, Velocities, Forces),
         "[[0.1 m/s, 180 N], [0.3 m/s, 380 N]]");
 
     /// <summary>Rebound table.</summary>
     public static readonly Key<ForceTable> Rebound = Key.Optional(
         "rebound",
         "Rows [velocity, force] while it opens, as positive numbers.",
-        new ForceTableKind<Velocity>(throughZero: true),
+        new ForceTableKind<Velocity>(throughZero: true, Velocities, Forces),
         "[[0.1 m/s, 420 N], [0.3 m/s, 900 N]]");
 
     /// <summary>Doubt of both tables.</summary>

@@ -10,14 +10,19 @@ namespace Heaveline.Files.Cars;
 /// <summary>A table of force against travel or velocity, every bad row refused at its own place.</summary>
 /// <typeparam name="TAt">Travel or velocity.</typeparam>
 /// <param name="throughZero">Whether the table begins at (0, 0), which need not be written; else it needs two rows.</param>
-internal sealed class ForceTableKind<TAt>(bool throughZero) : Kind<ForceTable>
+/// <param name="usualAt">What the travels or velocities usually are, from and to.</param>
+/// <param name="usualForce">What the forces usually are, from and to.</param>
+internal sealed class ForceTableKind<TAt>(bool throughZero, (string From, string To) usualAt, (string From, string To) usualForce) : Kind<ForceTable>
     where TAt : struct, IDimension
 {
     private readonly Kind<IReadOnlyList<(Amount<TAt> At, Amount<Force> Force)>> rows = List(
-        Pair(Amount<TAt>(), Amount<Force>()), throughZero ? 1 : 2);
+        Pair(Amount<TAt>().Usually(usualAt.From, usualAt.To), Amount<Force>().Usually(usualForce.From, usualForce.To)), throughZero ? 1 : 2);
 
     /// <inheritdoc/>
     public override string Words => $"a table, each row [{(typeof(TAt) == typeof(Velocity) ? "velocity" : "travel")}, force]";
+
+    /// <inheritdoc/>
+    internal override string? UsualWords => rows.UsualWords;
 
     /// <inheritdoc/>
     internal override bool TryRead(Node node, Reader reader, [MaybeNullWhen(false)] out ForceTable value)

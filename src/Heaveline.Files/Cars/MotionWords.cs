@@ -11,6 +11,7 @@ namespace Heaveline.Files.Cars;
 internal sealed class MotionWords
 {
     private const double Steepest = 2.0;
+    private static readonly UsualRange UsualRatio = new(0.2, 1.3, "a ratio of 0.2 to 1.3");
 
     /// <summary>Words for one kind of element.</summary>
     /// <param name="element">Its name ("spring").</param>
@@ -21,7 +22,16 @@ internal sealed class MotionWords
             "moves",
             $"Travel of the {element} for a travel of the wheel, both measured over one movement. On a solid axle: of the axle at the {element}.",
             Kind.Phrase(Travels.Words, Travels.Pattern, Travels.Parse),
-            "31 mm for 50 mm at the wheel");
+            "31 mm for 50 mm at the wheel").With(
+            UsualRatio,
+            (node, value, reader) =>
+            {
+                // What is not above zero is refused where the ratio is made.
+                if (((Travels)value) is { Element.Si: > 0.0 and var element, Wheel.Si: > 0.0 and var wheel })
+                {
+                    UsualRatio.Check(node, element / wheel, 0.0, reader);
+                }
+            });
         PerWheel = Key.Optional(
             $"{element}-per-wheel",
             $"Motion ratio as {element} travel divided by wheel travel; 1 when the {element} stands at the wheel.",
@@ -34,7 +44,7 @@ internal sealed class MotionWords
             "sweep",
             $"Motion ratio that changes with travel, as rows [wheel travel, {element} travel] from the state "
             + "described, bump positive; three rows or more.",
-            Kind.List(Kind.Pair(Kind.Amount<Length>(), Kind.Amount<Length>()), 3),
+            Kind.List(Kind.Pair(Kind.Amount<Length>().Usually("-400 mm", "400 mm"), Kind.Amount<Length>().Usually("-400 mm", "400 mm")), 3),
             "[[-40 mm, -24 mm], [20 mm, 12.6 mm], [40 mm, 25.6 mm]]");
         Change = Key.Optional(
             "ratio-change",

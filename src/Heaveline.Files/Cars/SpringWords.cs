@@ -24,7 +24,7 @@ internal static class SpringWords
     public static readonly Key<ForceTable> Table = Key.Optional(
         "table",
         "Rows [compression, force] of one spring from any zero, for springs that stiffen. The load on it says where it stands.",
-        new ForceTableKind<Length>(throughZero: false),
+        new ForceTableKind<Length>(throughZero: false, ("-500 mm", "1000 mm"), ("0 N", "60000 N")),
         "[[0 mm, 0 N], [60 mm, 1500 N], [100 mm, 3100 N]]");
 
     /// <summary>Doubt of the table.</summary>

@@ -29,7 +29,7 @@ internal static class StopWords
     public static readonly Key<ForceTable> Table = Key.Optional(
         "table",
         "Rows [travel past the clearance, force] at the wheel, instead of a rate; zero need not be written.",
-        new ForceTableKind<Length>(throughZero: true),
+        new ForceTableKind<Length>(throughZero: true, ("0 mm", "250 mm"), ("0 N", "100000 N")),
         "[[10 mm, 300 N], [25 mm, 1500 N]]");
 
     /// <summary>Doubt of the table.</summary>

@@ -13,7 +13,7 @@ internal static class VariantWords
         "of", "The car file, or another variant, that it changes, relative to this file.", Kind.Text(), "fern-estate.yaml");
 
     /// <summary>Note.</summary>
-    public static readonly Key<string> Note = Key.Optional("note", "Why.", Kind.Text(), "Springs from the parts list.");
+    public static readonly Key<string> Note = Key.Optional("note", "Why.", Kind.Lines(), "Springs from the parts list.");
 
     /// <summary>Changes.</summary>
     public static readonly Key<Node> Change = Key.Required(

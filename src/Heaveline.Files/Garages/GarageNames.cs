@@ -18,7 +18,7 @@ internal static class GarageNames
             return $"must have 1 to {Longest} characters";
         }
 
-        if (name.Any(c => char.IsControl(c) || char.IsSurrogate(c) || Forbidden.Contains(c, StringComparison.Ordinal)))
+        if (name.Any(c => ControlCharacter.Is(c) || char.IsSurrogate(c) || Forbidden.Contains(c, StringComparison.Ordinal)))
         {
             return $"must not hold control characters or any of {Forbidden}";
         }

@@ -6,6 +6,14 @@ namespace Heaveline.Files.Roads;
 /// <param name="Length">Its characters, line break not counted.</param>
 internal readonly record struct MeasuredLine(int Number, int Start, int Length)
 {
+    /// <summary>The line that begins at a place, and where the next one begins.</summary>
+    internal static (MeasuredLine Line, int Next) From(SourceText source, int number, int start)
+    {
+        var length = source.Text.AsSpan(start).IndexOf('\n');
+        var end = length < 0 ? source.Text.Length : start + length;
+        return (new MeasuredLine(number, start, source.Text.AsSpan(start, end - start).TrimEnd('\r').Length), end + 1);
+    }
+
     /// <summary>The line itself.</summary>
     internal ReadOnlySpan<char> In(SourceText source) => source.Text.AsSpan(Start, Length);
 

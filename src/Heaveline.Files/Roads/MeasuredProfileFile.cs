@@ -22,24 +22,33 @@ public static class MeasuredProfileFile
     private const int MostRefusals = 300;
     private const double LongestMetres = 1e6;
 
+    // So many lines are a table, whatever is wrong in it.
+    private const int Many = 4096;
+
+    private const int LinesBetweenLooks = 1 << 14;
+
     /// <summary>Reads text.</summary>
     /// <param name="source">The text under its file's name, which without its extension names the road.</param>
     /// <param name="name">Another name for the road; null: the file's.</param>
-    public static Reading<Road> Read(SourceText source, string? name = null)
+    /// <param name="stop">Stops the reading.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Reading<Road> Read(SourceText source, string? name = null, CancellationToken stop = default)
     {
         var file = source.File;
         var refusals = new List<Refusal>();
         MeasuredProfileHeader? header = null;
         MeasuredColumn[] columns = [];
-        var points = new List<MeasuredLine>();
+        var points = new MeasuredPoints();
         var (number, count) = (0, 0);
         for (var start = 0; start <= source.Text.Length && refusals.Count < MostRefusals;)
         {
-            number++;
-            var length = source.Text.AsSpan(start).IndexOf('\n');
-            var end = length < 0 ? source.Text.Length : start + length;
-            var at = new MeasuredLine(number, start, source.Text.AsSpan(start, end - start).TrimEnd('\r').Length);
-            start = end + 1;
+            if (++number % LinesBetweenLooks == 0)
+            {
+                stop.ThrowIfCancellationRequested();
+            }
+
+            var (at, next) = MeasuredLine.From(source, number, start);
+            start = next;
             var line = at.In(source);
             if (line.IsWhiteSpace() || line.TrimStart().StartsWith("#"))
             {
@@ -63,6 +72,14 @@ public static class MeasuredProfileFile
             if (ReadPoint(source, at, columns, refusals))
             {
                 points.Add(at);
+            }
+
+            if (count == Many)
+            {
+                // Room for all at once: a list that grows holds everything twice meanwhile.
+                var most = count + source.Text.AsSpan(start).Count('\n') + 1;
+                points.Expect(most);
+                Array.ForEach(columns, column => column.Values.EnsureCapacity(most));
             }
         }
 
@@ -91,7 +108,7 @@ public static class MeasuredProfileFile
         CheckDistances(source, columns, points, refusals, warnings);
         return new Reading<Road>
         {
-            Value = refusals.Count > 0 ? null : Build(name ?? NameOf(file), columns),
+            Value = refusals.Count > 0 ? null : Build(name ?? NameOf(file), columns, stop),
             Refusals = [.. GivenUp(refusals), .. refusals.OrderBy(r => r.Line).ThenBy(r => r.Column)],
             Warnings = warnings,
             Sources = [source],
@@ -116,17 +133,17 @@ public static class MeasuredProfileFile
 
     private static string NameOf(string file) => Path.GetFileNameWithoutExtension(file) is { Length: > 0 } name ? name : file;
 
-    private static Road Build(string name, MeasuredColumn[] columns)
+    private static Road Build(string name, MeasuredColumn[] columns, CancellationToken stop)
     {
         var (left, right) = Tracks(columns);
-        return Road.FromMeasured(name, columns[0].Values, left.Values, right?.Values);
+        return Road.FromMeasured(name, columns[0].Values, left.Values, right?.Values, stop);
     }
 
     private static (MeasuredColumn Left, MeasuredColumn? Right) Tracks(MeasuredColumn[] columns) =>
         (columns.First(c => c.Name is "left" or "height"), columns.FirstOrDefault(c => c.Name == "right"));
 
     // A hill is taken off before heights are judged. Where points were refused, from those that are left.
-    private static void RefuseHeights(SourceText source, MeasuredColumn[] columns, List<MeasuredLine> points, List<Refusal> refusals)
+    private static void RefuseHeights(SourceText source, MeasuredColumn[] columns, MeasuredPoints points, List<Refusal> refusals)
     {
         if (columns.Length == 0)
         {
@@ -134,9 +151,8 @@ public static class MeasuredProfileFile
         }
 
         var (left, right) = Tracks(columns);
-        int[] whole = [.. Enumerable.Range(0, left.Values.Count).Where(i => columns.All(c => double.IsFinite(c.Values[i])))];
-        List<double> Of(MeasuredColumn column) =>
-            whole.Length == column.Values.Count ? column.Values : [.. whole.Select(i => column.Values[i])];
+        var whole = Whole(columns);
+        List<double> Of(MeasuredColumn column) => whole is null ? column.Values : [.. whole.Select(i => column.Values[i])];
         var grade = MeasuredGrade.Of(Of(columns[0]), Of(left), right is null ? null : Of(right));
         for (var c = 1; c < columns.Length; c++)
         {
@@ -144,12 +160,12 @@ public static class MeasuredProfileFile
             var first = double.NaN;
             for (var i = 0; i < column.Values.Count && refusals.Count < MostRefusals; i++)
             {
-                var along = grade.IsHill ? columns[0].Values[i] - columns[0].Values[whole[0]] : 0.0;
+                var along = grade.IsHill ? columns[0].Values[i] - columns[0].Values[whole is null ? 0 : whole[0]] : 0.0;
                 var height = grade.Without(column.Values[i], along);
                 first = double.IsNaN(first) ? height : first;
                 if (Math.Abs(height - first) > HighestMetres)
                 {
-                    var cell = points[i].Cell(source, c);
+                    var cell = points.At(source, i).Cell(source, c);
                     var less = grade.IsHill ? FormattableString.Invariant($", less the road's slope of {In.Percent.Of(grade.Slope):0.##} %") : "";
                     refusals.Add(cell.Refuse(
                         source.File,
@@ -161,8 +177,20 @@ public static class MeasuredProfileFile
         }
     }
 
+    // Which points have a value in every column; null where all have.
+    private static List<int>? Whole(MeasuredColumn[] columns)
+    {
+        var count = columns[0].Values.Count;
+        if (columns.All(c => !c.Values.Exists(value => !double.IsFinite(value))))
+        {
+            return null;
+        }
+
+        return [.. Enumerable.Range(0, count).Where(i => columns.All(c => double.IsFinite(c.Values[i])))];
+    }
+
     private static void CheckDistances(
-        SourceText source, MeasuredColumn[] columns, List<MeasuredLine> points, List<Refusal> refusals, List<Warning> warnings)
+        SourceText source, MeasuredColumn[] columns, MeasuredPoints points, List<Refusal> refusals, List<Warning> warnings)
     {
         // Distances that were refused have no order to judge by.
         if (refusals.Count > 0 || columns.Length == 0)
@@ -173,7 +201,7 @@ public static class MeasuredProfileFile
         var distances = columns[0].Values;
         if (distances[^1] - distances[0] > LongestMetres)
         {
-            var last = points[^1].Cell(source, 0);
+            var last = points.At(source, points.Count - 1).Cell(source, 0);
             refusals.Add(last.Refuse(
                 source.File,
                 $"distance {last.Shown} {columns[0].Unit} is {columns[0].Write(distances[^1] - distances[0])} from the first one; "
@@ -184,7 +212,7 @@ public static class MeasuredProfileFile
 
         foreach (var gap in RoadGap.Among(distances))
         {
-            var cell = points[distances.BinarySearch(gap.To)].Cell(source, 0);
+            var cell = points.At(source, distances.BinarySearch(gap.To)).Cell(source, 0);
             var message = $"{gap.Words}.";
             if (gap.IsTooWide && refusals.Count < MostRefusals)
             {

@@ -22,7 +22,9 @@ public static class NamedRoads
     /// <summary>The road that somebody means: one of the short names, or a file.</summary>
     /// <param name="nameOrPath">A short name, or the path of a road file or a measured profile.</param>
     /// <param name="garage">The folder that a measured profile must lie in; null: the file's own folder.</param>
-    public static Reading<Road> Find(string nameOrPath, string? garage = null)
+    /// <param name="stop">Stops the reading of a long profile.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Reading<Road> Find(string nameOrPath, string? garage = null, CancellationToken stop = default)
     {
         if (Readings.TryGetValue(nameOrPath, out var reading))
         {
@@ -31,7 +33,7 @@ public static class NamedRoads
 
         if (Path.HasExtension(nameOrPath) || nameOrPath.AsSpan().IndexOfAny('/', '\\') >= 0 || File.Exists(nameOrPath))
         {
-            return RoadFile.Load(nameOrPath, garage);
+            return RoadFile.Load(nameOrPath, garage, stop);
         }
 
         var near = NearestWord.Of(nameOrPath, All.Keys);

@@ -16,23 +16,27 @@ public static class RoadFile
     /// <summary>Reads a road file (.yaml), or a measured profile by itself (.csv).</summary>
     /// <param name="path">The file.</param>
     /// <param name="garage">The folder that a measured profile must lie in; null: the file's own folder.</param>
-    public static Reading<Road> Load(string path, string? garage = null)
+    /// <param name="stop">Stops the reading of a long profile.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Reading<Road> Load(string path, string? garage = null, CancellationToken stop = default)
     {
         if (FileFormat.MeasuredProfile.Has(path))
         {
-            return Measured(path);
+            return Measured(path, null, stop);
         }
 
         var (source, refusal) = SourceText.Load(path, YamlTree.Longest);
         return refusal is null
-            ? Read(source, garage ?? Path.GetDirectoryName(Path.GetFullPath(path)))
+            ? Read(source, garage ?? Path.GetDirectoryName(Path.GetFullPath(path)), stop)
             : Reading<Road>.Refused(source, refusal);
     }
 
     /// <summary>Reads the text of a road file.</summary>
     /// <param name="source">The text under its file's name.</param>
     /// <param name="garage">The folder that a measured profile must lie in; null: a measured road is refused.</param>
-    public static Reading<Road> Read(SourceText source, string? garage = null)
+    /// <param name="stop">Stops the reading of a long profile.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Reading<Road> Read(SourceText source, string? garage = null, CancellationToken stop = default)
     {
         var reading = YamlReading.Read(source, RoadWords.Shape);
         var result = new Reading<Road>
@@ -72,13 +76,13 @@ public static class RoadFile
             return Refuse("is not there", "Check the name and the folder.");
         }
 
-        var measured = Measured(Path.Combine(Path.GetDirectoryName(source.File) ?? "", profile.Replace('\\', '/')), name);
+        var measured = Measured(Path.Combine(Path.GetDirectoryName(source.File) ?? "", profile.Replace('\\', '/')), name, stop);
         return measured with { Sources = [source, .. measured.Sources] };
     }
 
-    private static Reading<Road> Measured(string path, string? name = null)
+    private static Reading<Road> Measured(string path, string? name, CancellationToken stop)
     {
         var (source, refusal) = SourceText.Load(path, FileFormat.MeasuredProfile.MostBytes);
-        return refusal is null ? MeasuredProfileFile.Read(source, name) : Reading<Road>.Refused(source, refusal);
+        return refusal is null ? MeasuredProfileFile.Read(source, name, stop) : Reading<Road>.Refused(source, refusal);
     }
 }

@@ -8,7 +8,7 @@ namespace Heaveline.Files.Roads;
 internal static class RoadWords
 {
     private static readonly Key<string> Name = Key.Required("road", "What the road is called.", Kind.Text(), "village hump", property: "Name");
-    private static readonly Key<string> Note = Key.Optional("note", "Where it is, how it was measured.", Kind.Text(), "In front of the school.");
+    private static readonly Key<string> Note = Key.Optional("note", "Where it is, how it was measured.", Kind.Lines(), "In front of the school.");
     private static readonly Key<Tracks> OnTracks = Key.Optional(
         "tracks",
         "Which wheels meet the obstacle; both when left out.",

@@ -41,8 +41,11 @@ public abstract class Key
     /// <summary>Tells a value, as it was read, that is not usual.</summary>
     internal Action<Node, object, Reader>? TellsUnusual { get; private protected init; }
 
+    /// <summary>What its values usually are, in words: of a table, column by column; null where nothing is said.</summary>
+    internal string? UsualWords => Usual?.Words ?? Kind.UsualWords;
+
     /// <summary>The meaning with the usual range.</summary>
-    internal string Says => Usual is null ? Meaning : $"{Meaning} Usually {Usual.Words}.";
+    internal string Says => UsualWords is null ? Meaning : $"{Meaning} Usually {UsualWords}.";
 
     /// <summary>A key that may not be left out.</summary>
     public static Key<T> Required<T>(string name, string meaning, Kind<T> kind, string example = "", string? property = null)

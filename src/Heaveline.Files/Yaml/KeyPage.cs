@@ -15,7 +15,7 @@ internal static class KeyPage
         {
             text.Append("## ").Append(char.ToUpperInvariant(shape.Name[0])).Append(shape.Name.AsSpan(1)).Append("\n\n")
                 .Append(shape.Meaning).Append("\n\n");
-            var isRanged = shape.Keys.Any(key => key.Usual is not null);
+            var isRanged = shape.Keys.Any(key => key.UsualWords is not null);
             text.Append(isRanged
                 ? "| key | must be there | meaning | usual (common practice, no source) | example |\n|---|---|---|---|---|\n"
                 : "| key | must be there | meaning | example |\n|---|---|---|---|\n");
@@ -23,7 +23,7 @@ internal static class KeyPage
             {
                 text.Append("| `").Append(key.Name).Append("` | ").Append(Must(shape, key))
                     .Append(" | ").Append(Cell(key.Meaning))
-                    .Append(isRanged ? $" | {key.Usual?.Words}" : "").Append(" | ").Append(Example(key)).Append(" |\n");
+                    .Append(isRanged ? $" | {key.UsualWords}" : "").Append(" | ").Append(Example(key)).Append(" |\n");
                 if (key.Kind.Group is { } group && seen.Add(group))
                 {
                     waiting.Enqueue(group);

@@ -14,8 +14,11 @@ public abstract class Kind
     public static Kind<Amount<TDimension>> Amount<TDimension>()
         where TDimension : struct, IDimension => new AmountKind<TDimension>();
 
-    /// <summary>Some text.</summary>
-    public static Kind<string> Text() => new TextKind();
+    /// <summary>Some text on one line.</summary>
+    public static Kind<string> Text() => new TextKind(lines: false);
+
+    /// <summary>Some text on one line or more.</summary>
+    public static Kind<string> Lines() => new TextKind(lines: true);
 
     /// <summary>true or false.</summary>
     public static Kind<bool> YesNo() => new YesNoKind();
@@ -66,6 +69,9 @@ public abstract class Kind
 
     /// <summary>Values that no key of this kind can have, to ask for its limits; none when there are none to ask for.</summary>
     internal virtual IReadOnlyList<string> Probes => [];
+
+    /// <summary>What values of this kind usually are, where it has columns with a range each; null where nothing is said.</summary>
+    internal virtual string? UsualWords => null;
 
     /// <summary>A key's field with what this kind knows of it.</summary>
     internal abstract FormField Describe(FormField field);

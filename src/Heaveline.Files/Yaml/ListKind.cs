@@ -18,6 +18,9 @@ internal sealed class ListKind<T>(Kind<T> item, int atLeast) : Kind<IReadOnlyLis
     public override string Words => $"a list, each item {item.Words}";
 
     /// <inheritdoc/>
+    internal override string? UsualWords => item.UsualWords;
+
+    /// <inheritdoc/>
     internal override bool TryRead(Node node, Reader reader, [MaybeNullWhen(false)] out IReadOnlyList<T> value)
     {
         value = null;

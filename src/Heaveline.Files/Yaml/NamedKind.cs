@@ -29,7 +29,12 @@ internal sealed class NamedKind<T>(Kind<T> item) : Kind<IReadOnlyList<KeyValuePa
         var items = new List<KeyValuePair<string, T>>(node.Entries.Count);
         foreach (var entry in node.Entries)
         {
-            if (item.TryRead(entry.Value, reader, out var one))
+            if (TextKind.LineBreak(entry.Key) is { } line)
+            {
+                reader.Refuse(
+                    entry.KeyPlace, $"{node.Subject} has the name {line} with a line break; it must stand on one line.", "Write it on one line.");
+            }
+            else if (item.TryRead(entry.Value, reader, out var one))
             {
                 items.Add(new(entry.Key, one));
             }

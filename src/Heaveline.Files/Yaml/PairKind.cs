@@ -12,6 +12,9 @@ internal sealed class PairKind<TFirst, TSecond>(Kind<TFirst> first, Kind<TSecond
     public override string Words => $"a pair, {first.Words} and {second.Words}";
 
     /// <inheritdoc/>
+    internal override string? UsualWords => first.UsualWords is { } one && second.UsualWords is { } two ? $"{one}; {two}" : null;
+
+    /// <inheritdoc/>
     internal override bool TryRead(Node node, Reader reader, out (TFirst First, TSecond Second) value)
     {
         value = default;

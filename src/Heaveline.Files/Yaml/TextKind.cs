@@ -1,11 +1,16 @@
+using System.Buffers;
 using System.Text.Json.Nodes;
 using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Yaml;
 
 /// <summary>Some text that is not blank.</summary>
-internal sealed class TextKind : Kind<string>
+/// <param name="lines">Whether it may have several lines.</param>
+internal sealed class TextKind(bool lines) : Kind<string>
 {
+    // What ends a line in YAML or on a terminal.
+    private static readonly SearchValues<char> Breaks = SearchValues.Create("\n\r\v\f\u0085\u2028\u2029");
+
     /// <inheritdoc/>
     public override string Words => "some text";
 
@@ -18,6 +23,12 @@ internal sealed class TextKind : Kind<string>
             return false;
         }
 
+        if (!lines && LineBreak(value) is { } line)
+        {
+            return reader.Fail(
+                node.Place, $"{node.Subject} is {line}: it has a line break; it must stand on one line.", "Write it on one line.", out value!);
+        }
+
         if (value.Length > 0)
         {
             return true;
@@ -26,6 +37,10 @@ internal sealed class TextKind : Kind<string>
         reader.Refuse(node.Place, $"{node.Subject} is blank; some text is wanted.", "Write some text, or leave the key out.");
         return false;
     }
+
+    /// <summary>A text with its line breaks spelled out, as YAML can have them escaped; null when it has none.</summary>
+    internal static string? LineBreak(string text) =>
+        text.AsSpan().IndexOfAny(Breaks) < 0 ? null : ControlCharacter.Spelled(text);
 
     /// <inheritdoc/>
     internal override FormField Describe(FormField field) => field with { Kind = FieldKind.Text };

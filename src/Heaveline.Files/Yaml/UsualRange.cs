@@ -41,6 +41,16 @@ internal sealed partial record UsualRange(double Low, double High, string Words)
     /// <param name="reader">Receives it.</param>
     public void Check(Node node, double si, double doubt, Reader reader)
     {
+        if (doubt > Impossible * Math.Max(Math.Abs(Low), Math.Abs(High)))
+        {
+            reader.WarnUnusual(
+                node.Place,
+                $"{node.Subject} is {node.Text}: its doubt is far beyond any value; {Words} is usual.",
+                "Check the doubt and its unit.",
+                true);
+            return;
+        }
+
         // Nothing of something is no slip: where there must be some, its record refuses it.
         if (si == 0.0)
         {

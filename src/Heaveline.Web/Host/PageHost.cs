@@ -24,9 +24,6 @@ public static class PageHost
     /// <summary>The most one message from a page may hold, bytes: a car file with room to spare.</summary>
     internal const int LongestMessage = 1 << 20;
 
-    /// <summary>Most connections at once, those of open pages and what they load.</summary>
-    internal const int MostConnections = 4 * Crowd.Most;
-
     /// <summary>Everything but the start: call <see cref="WebApplication.StartAsync"/>.</summary>
     /// <exception cref="ArgumentException">An open address without a pairing code or a certificate.</exception>
     public static WebApplication Of(ServeOptions options)
@@ -54,16 +51,19 @@ public static class PageHost
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = LongestMessage;
-            kestrel.Limits.MaxConcurrentConnections = MostConnections;
-            kestrel.Limits.MaxConcurrentUpgradedConnections = MostConnections;
+            kestrel.Limits.MaxConcurrentUpgradedConnections = Connections.Most;
+            var connections = new Connections(options.Clock, kestrel.ApplicationServices.GetRequiredService<ILogger<Connections>>());
             kestrel.Listen(options.Address, options.Port, listen =>
             {
                 // One request a connection at a time: the bound on connections is then one on requests too.
                 listen.Protocols = HttpProtocols.Http1;
+                listen.Use(next => connection => connections.Serve(connection, next));
                 if (options.Certificate is { } certificate)
                 {
                     listen.UseHttps(certificate);
                 }
+
+                listen.Use(next => connection => RefusedRequest.Serve(connection, next));
             });
         });
         builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
@@ -88,8 +88,11 @@ public static class PageHost
             app.UseMiddleware<Pairing>();
         }
 
+        app.UseMiddleware<Methods>();
         app.UseMiddleware<Crowd>();
         app.UseStatusCodePagesWithReExecute("/no-such-page", createScopeForStatusCodePages: true);
+        // Where it stands, and not first of all: what is asked for is looked up after the guards have read how.
+        app.UseRouting();
         app.UseAntiforgery();
         app.MapStaticAssets();
         Lettering.Map(app);

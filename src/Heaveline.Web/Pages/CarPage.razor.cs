@@ -9,7 +9,7 @@ using Heaveline.Web.Serving;
 namespace Heaveline.Web.Pages;
 
 /// <summary>The car page: a file as a form and as text, its drawing and its numbers, and how it is kept.</summary>
-public sealed partial class CarPage
+public sealed partial class CarPage : IDisposable
 {
     private const string FirstPart = "car";
 
@@ -20,6 +20,7 @@ public sealed partial class CarPage
     private FormActs? acts;
     private CarNumbers? numbers;
     private CarDraft? counted;
+    private CancellationTokenSource? counting;
     private string? shown;
     private string problem = "";
     private string title = "";
@@ -59,6 +60,9 @@ public sealed partial class CarPage
     private NavigationManager Addresses { get; set; } = null!;
 
     private int Lines => editor!.Draft.Text.Count(c => c == '\n');
+
+    /// <summary>Stops what is being counted: nobody looks any more.</summary>
+    public void Dispose() => Replace(null);
 
     /// <inheritdoc/>
     protected override void OnParametersSet()
@@ -133,16 +137,22 @@ public sealed partial class CarPage
 
     private async Task Count(CarDraft good, Heaveline.Cars.Car car)
     {
+        // What is counted for an older text is counted no further.
+        var stop = Replace(new CancellationTokenSource())!.Token;
         try
         {
             var stated = new TaskCompletionSource<CarNumbers>();
-            var doubtful = Task.Run(() => CarNumbers.WithDoubts(car, stated.SetResult));
+            var doubtful = Task.Run(() => CarNumbers.WithDoubts(car, stated.SetResult, stop), stop);
             if (await Task.WhenAny(doubtful, Task.Delay(Patience)) != doubtful)
             {
                 Show(await await Task.WhenAny(stated.Task, doubtful), "");
             }
 
             Show(await doubtful, "");
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            // Another count is on its way, or the page is closed.
         }
         catch (NoAnswerException e)
         {
@@ -162,6 +172,16 @@ public sealed partial class CarPage
                 StateHasChanged();
             }
         }
+    }
+
+    // Stops the count before.
+    private CancellationTokenSource? Replace(CancellationTokenSource? next)
+    {
+        var before = counting;
+        counting = next;
+        before?.Cancel();
+        before?.Dispose();
+        return next;
     }
 
     private void Try(Action count)

@@ -40,28 +40,73 @@ public sealed record DoubtResult
         }
     }
 
-    /// <summary>The middle 90 %: 5 to 95 %.</summary>
-    public DoubtInterval Central90 => new(Quantile(0.05), Quantile(0.95));
+    /// <summary>Whether it is what lies between two cars, which knows no end and no way through infinity of the number itself.</summary>
+    public bool IsChange { get; init; }
 
-    /// <summary>The middle 95 %: 2.5 to 97.5 %.</summary>
-    public DoubtInterval Central95 => new(Quantile(0.025), Quantile(0.975));
+    /// <summary>
+    /// The middle 90 %: 5 to 95 %. Its lower end is the greater one where it passes through infinity (<see cref="Measure.PassesInfinity"/>); an end
+    /// beyond <see cref="Measure.NoneAbove"/> is infinite.
+    /// </summary>
+    public DoubtInterval Central90 => Between(0.05, 0.95);
+
+    /// <summary>The middle 95 %: 2.5 to 97.5 %, with ends as above.</summary>
+    public DoubtInterval Central95 => Between(0.025, 0.975);
+
+    /// <summary>How many draws have no number because it lies above where it is looked for.</summary>
+    public int CountAbove => !IsChange && Measure.NoneAbove is not null ? Values.Count - sorted.Length : 0;
 
     /// <summary>
     /// The value below which a share of the draws lies, straight between neighbours [Hyndman and Fan 1996, definition 6]: an interval of few draws
     /// then holds a further draw as often as it says.
     /// </summary>
     /// <param name="share">0 to 1.</param>
-    public double Quantile(double share)
+    public double Quantile(double share) => Quantile(sorted, share);
+
+    private DoubtInterval Between(double low, double high)
     {
-        if (sorted.Length == 0)
+        double[] ordered = CountAbove > 0 ? [.. sorted, .. Enumerable.Repeat(double.PositiveInfinity, CountAbove)]
+            : !IsChange && Measure.PassesInfinity && Turn() is > 0 and var first ? [.. sorted.AsSpan(first), .. sorted.AsSpan(0, first)]
+            : sorted;
+        return new(Quantile(ordered, low), Quantile(ordered, high));
+    }
+
+    // Numbers on a line that closes in infinity lie on a circle. It is cut where it is empty over the longest way, and read from there on.
+    private int Turn()
+    {
+        if (sorted.Length < 2 || sorted[0] >= 0.0 || sorted[^1] <= 0.0)
+        {
+            return 0;
+        }
+
+        var usual = sorted.Select(Math.Abs).Order().ElementAt(sorted.Length / 2);
+        double[] angles = [.. sorted.Select(v => Math.Atan2(v, usual))];
+        var (first, widest) = (0, Math.PI - (angles[^1] - angles[0]));
+        for (var i = 1; i < angles.Length; i++)
+        {
+            if (angles[i] - angles[i - 1] > widest)
+            {
+                (first, widest) = (i, angles[i] - angles[i - 1]);
+            }
+        }
+
+        return first;
+    }
+
+    private static double Quantile(double[] ordered, double share)
+    {
+        if (ordered.Length == 0)
         {
             return double.NaN;
         }
 
-        var at = Math.Clamp((share * (sorted.Length + 1)) - 1.0, 0.0, sorted.Length - 1);
-        var below = Math.Clamp((int)at, 0, sorted.Length - 1);
-        var above = Math.Min(below + 1, sorted.Length - 1);
-        return sorted[below] + ((at - below) * (sorted[above] - sorted[below]));
+        var at = Math.Clamp((share * (ordered.Length + 1)) - 1.0, 0.0, ordered.Length - 1);
+        var below = Math.Clamp((int)at, 0, ordered.Length - 1);
+        var above = Math.Min(below + 1, ordered.Length - 1);
+        var (from, to, part) = (ordered[below], ordered[above], at - below);
+        return part == 0.0 || from == to ? from
+            : to >= from ? from + (part * (to - from))
+            // Across infinity what is straight is one over it.
+            : 1.0 / ((1.0 / from) + (part * ((1.0 / to) - (1.0 / from))));
     }
 
     /// <summary>The same in the unit that the number is shown in.</summary>

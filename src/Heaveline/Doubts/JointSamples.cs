@@ -73,7 +73,9 @@ internal sealed class JointSamples(JointDoubts doubts, int samples, ulong seed, 
             [
                 .. values.Skip(1).Select((car, k) => (IReadOnlyList<DoubtResult>)
                     [.. car.Select((drawn, j) => Result(
-                        j, middle[k + 1][j] - middle[0][j], [.. drawn.Zip(values[0][j], (after, before) => after - before)]))]),
+                        j,
+                        middle[k + 1][j] - middle[0][j],
+                        [.. drawn.Zip(values[0][j], (after, before) => after - before)]) with { IsChange = true })]),
             ],
         };
     }

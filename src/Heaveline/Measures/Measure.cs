@@ -35,6 +35,12 @@ public abstract record Measure(string Key, string Label, ShownUnit Unit, int Dig
     /// <summary>A row of numbers none of which is above this, SI, either way, says nothing and is left out.</summary>
     public double Nothing { get; init; } = -1.0;
 
+    /// <summary>Above this, SI, it is not looked for: a car without the number lies above. Null: a car without it has none.</summary>
+    public double? NoneAbove { get; init; }
+
+    /// <summary>Whether it goes from one side to the other through infinity, as a centre of motion does where the motion turns parallel.</summary>
+    public bool PassesInfinity { get; init; }
+
     /// <summary>Where it is taken up.</summary>
     public MeasureUse Uses { get; init; } = MeasureUse.Table;
 

@@ -7,7 +7,8 @@ internal static class Middle
     /// <param name="values">At least one.</param>
     public static double Of(IReadOnlyCollection<double> values)
     {
-        double[] sorted = [.. values.Order()];
+        double[] sorted = [.. values];
+        Array.Sort(sorted);
         return 0.5 * (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]);
     }
 }

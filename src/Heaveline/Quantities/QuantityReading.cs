@@ -3,6 +3,10 @@ namespace Heaveline.Quantities;
 /// <summary>Reads value, unit and doubt for a wanted dimension. One use per text.</summary>
 internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
 {
+    // SI units: doubts are squared and summed. Times the value: they are put in per cent of it.
+    private const double WidestDoubt = 1e150;
+    private const double WidestPart = 1e300;
+
     private static readonly string[] DoubtMarks = ["±", "+/-", "+-", "+/−"];
 
     /// <summary>Value and doubt in SI units with the unit as written, or null with the refusal on the cursor.</summary>
@@ -126,7 +130,7 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
             return null;
         }
 
-        return (si, own?.ToSi(doubt) ?? doubt, unit);
+        return IsWritable(si, own?.ToSi(doubt) ?? doubt, from) ? (si, own?.ToSi(doubt) ?? doubt, unit) : null;
     }
 
     private (double, double, Unit?)? RelativeDoubt(int start, int end, double number, string digits, UnitProduct product, double percent, int from)
@@ -143,7 +147,20 @@ internal sealed class QuantityReading(TextCursor cursor, WantedDimension wanted)
             return null;
         }
 
-        return (si, Math.Abs(si) * percent / 100.0, unit);
+        var part = percent / 100.0;
+        return IsWritable(si, Math.Abs(si) * part, from) ? (si, Math.Abs(si) * part, unit) : null;
+    }
+
+    private bool IsWritable(double si, double doubt, int from)
+    {
+        if (doubt <= WidestDoubt && (si == 0.0 || doubt / Math.Abs(si) <= WidestPart))
+        {
+            return true;
+        }
+
+        var width = cursor.Between(from, cursor.At).Trim();
+        cursor.Refuse(from, cursor.At, $"the doubt {width} is beyond what a number can hold here.", "Check the exponent.");
+        return false;
     }
 
     private (double Si, double HalfWidth, Unit? Unit)? Finish(

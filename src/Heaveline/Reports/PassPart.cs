@@ -22,6 +22,7 @@ internal static class PassPart
             .. answer.IsWhole && !(work.Several && work.Asked(PartKind.Compare))
                 ? [Measures(answer.ShortTables[0], $"{answer.Name}, {work.Drive}")]
                 : Array.Empty<Block>(),
+            .. answer.Cautions.Select(Caution.Of),
             Paragraph.Of(Computed([answer])),
         ],
         Sources = [.. answer.Sources],

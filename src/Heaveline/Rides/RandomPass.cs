@@ -54,15 +54,17 @@ public sealed class RandomPass
         Road Draw(int k)
         {
             cancellation.ThrowIfCancellationRequested();
-            return Road.From(new RandomRoad
-            {
-                Spectrum = spectrum,
-                Track = new(track),
-                Length = new((speed * time) + 1.0),
-                LeadIn = new(Math.Min(1000.0, 0.5 * options.LeadTime * speed)),
-                Spacing = new(Math.Min(0.05, 0.125 / spectrum.Band.High)),
-                Seed = unchecked(options.Seed + ((ulong)k * NextRoad)),
-            });
+            return Road.From(
+                new RandomRoad
+                {
+                    Spectrum = spectrum,
+                    Track = new(track),
+                    Length = new((speed * time) + 1.0),
+                    LeadIn = new(Math.Min(1000.0, 0.5 * options.LeadTime * speed)),
+                    Spacing = new(Math.Min(0.05, 0.125 / spectrum.Band.High)),
+                    Seed = unchecked(options.Seed + ((ulong)k * NextRoad)),
+                },
+                cancellation);
         }
 
         var passes = PassBatch.Of(

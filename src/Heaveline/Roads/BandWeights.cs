@@ -29,7 +29,10 @@ internal sealed class BandWeights
     internal double CovarianceWith(BandWeights other)
     {
         var sum = 0.0;
-        for (var i = 0; i < shares.Length; i++)
+        // Bins further apart than two have nothing to do with each other.
+        var from = Math.Max(0, other.first - 2 - first);
+        var to = Math.Min(shares.Length, other.first + other.shares.Length + 2 - first);
+        for (var i = from; i < to; i++)
         {
             for (var apart = -2; apart <= 2; apart++)
             {

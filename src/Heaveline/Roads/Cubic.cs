@@ -17,11 +17,19 @@ internal static class Cubic
     /// <param name="s1">Slope at its end (–).</param>
     internal static void Append(List<double> coefficients, double width, double h0, double s0, double h1, double s1)
     {
+        Span<double> c = stackalloc double[Order];
+        Write(c, width, h0, s0, h1, s1);
+        coefficients.AddRange(c);
+    }
+
+    /// <summary>The same, written over four coefficients.</summary>
+    internal static void Write(Span<double> coefficients, double width, double h0, double s0, double h1, double s1)
+    {
         var secant = (h1 - h0) / width;
-        coefficients.Add(h0);
-        coefficients.Add(s0);
-        coefficients.Add(((3.0 * secant) - (2.0 * s0) - s1) / width);
-        coefficients.Add((s0 + s1 - (2.0 * secant)) / (width * width));
+        coefficients[0] = h0;
+        coefficients[1] = s0;
+        coefficients[2] = ((3.0 * secant) - (2.0 * s0) - s1) / width;
+        coefficients[3] = (s0 + s1 - (2.0 * secant)) / (width * width);
     }
 
     /// <summary>Last piece that begins at or before <paramref name="x"/>; −1 before the first.</summary>

@@ -34,12 +34,15 @@ public sealed record Iri
     /// <param name="heights">Heights, m, finite, over at least 31 m.</param>
     /// <param name="spacing">Distance between them, 1 to 250 mm.</param>
     /// <param name="segment">Length of the parts, 1 m to 10 km; 100 m if left out.</param>
-    public static Iri Of(IReadOnlyList<double> heights, Amount<Length> spacing, Amount<Length>? segment = null)
+    public static Iri Of(IReadOnlyList<double> heights, Amount<Length> spacing, Amount<Length>? segment = null) =>
+        Of([.. heights], spacing, segment, CancellationToken.None);
+
+    internal static Iri Of(double[] heights, Amount<Length> spacing, Amount<Length>? segment, CancellationToken stop)
     {
         var dx = Checked.Within(
             spacing, 1e-3, MovingAverage, "The index needs heights at most 250 mm apart: measure more closely.", "SpacingOfTheHeights").Si;
         var part = Checked.Within(segment ?? new(100.0), 1.0, 1e4, "Give the length of the parts, usually 100 m.", "SegmentLength").Si;
-        var length = (heights.Count - 1) * dx;
+        var length = (heights.Length - 1) * dx;
         if (length < Shortest - Rounding)
         {
             throw new RefusedValueException(
@@ -55,7 +58,7 @@ public sealed record Iri
         }
 
         var steps = (int)Math.Floor(((length - MovingAverage) / dx) + Rounding) + 1;
-        var motion = Motion(heights, dx, steps);
+        var motion = Motion(heights, dx, steps, stop);
         return new Iri(motion.Average(), Parts(motion, dx, part));
     }
 
@@ -64,7 +67,7 @@ public sealed record Iri
     /// <param name="spacing">Distance between the heights read, 1 to 250 mm.</param>
     /// <param name="segment">Length of the parts; 100 m if left out.</param>
     public static Iri Of(Profile profile, Amount<Length> spacing, Amount<Length>? segment = null) =>
-        Of(EqualSamples.Of(profile, spacing), spacing, segment);
+        Of(EqualSamples.Of(profile, spacing), spacing, segment, CancellationToken.None);
 
     /// <summary>
     /// The index to expect of a Gaussian road of a given spectrum (–), m per m: √(2/π) times the root mean square of the suspension motion,
@@ -90,7 +93,7 @@ public sealed record Iri
     }
 
     // |sprung − unsprung slope| after each step.
-    private static double[] Motion(IReadOnlyList<double> heights, double dx, int steps)
+    private static double[] Motion(double[] heights, double dx, int steps, CancellationToken stop)
     {
         var (s, p) = GoldenCar.Step(dx);
         var start = (At(heights, StartLength / dx) - heights[0]) / StartLength;
@@ -98,6 +101,7 @@ public sealed record Iri
         var motion = new double[steps];
         for (var i = 0; i < steps; i++)
         {
+            Pause.At(i, stop);
             var slope = (At(heights, i + (MovingAverage / dx)) - heights[i]) / MovingAverage;
             (a, b, c, d) = (
                 (s[0, 0] * a) + (s[0, 1] * b) + (s[0, 2] * c) + (s[0, 3] * d) + (p[0] * slope),
@@ -111,11 +115,11 @@ public sealed record Iri
     }
 
     // Height at a place counted in spacings, straight between two heights.
-    private static double At(IReadOnlyList<double> heights, double place)
+    private static double At(double[] heights, double place)
     {
-        var i = Math.Min((int)(place + Rounding), heights.Count - 1);
+        var i = Math.Min((int)(place + Rounding), heights.Length - 1);
         var share = place - i;
-        return share < Rounding || i + 1 == heights.Count ? heights[i] : heights[i] + (share * (heights[i + 1] - heights[i]));
+        return share < Rounding || i + 1 == heights.Length ? heights[i] : heights[i] + (share * (heights[i + 1] - heights[i]));
     }
 
     private static List<IriSegment> Parts(double[] motion, double dx, double part)
@@ -124,7 +128,7 @@ public sealed record Iri
         for (var from = 0; from < motion.Length;)
         {
             var to = Math.Min(motion.Length, (int)Math.Ceiling(((parts.Count + 1) * part / dx) - Rounding));
-            parts.Add(new IriSegment(from * dx, (to - from) * dx, motion.AsSpan(from, to - from).ToArray().Average()));
+            parts.Add(new IriSegment(from * dx, (to - from) * dx, new ArraySegment<double>(motion, from, to - from).Average()));
             from = to;
         }
 

@@ -1,5 +1,5 @@
 using System.Numerics;
-using MathNet.Numerics.IntegralTransforms;
+using Heaveline.Numerics;
 
 namespace Heaveline.Roads;
 
@@ -12,10 +12,11 @@ internal sealed class Periodogram
     private readonly Complex[] transform;
     private readonly double scale;
 
-    private Periodogram(Complex[] transform, double spacing, double windowPower)
+    private Periodogram(Complex[] transform, int count, double spacing, double windowPower)
     {
         this.transform = transform;
-        Resolution = 1.0 / (transform.Length * spacing);
+        Resolution = 1.0 / (count * spacing);
+        Last = (count - 1) / 2;
         scale = 2.0 * spacing / windowPower;
     }
 
@@ -23,13 +24,13 @@ internal sealed class Periodogram
     internal double Resolution { get; }
 
     /// <summary>Highest bin below the Nyquist frequency.</summary>
-    internal int Last => (transform.Length - 1) / 2;
+    internal int Last { get; }
 
-    internal static Periodogram Of(IReadOnlyList<double> heights, double spacing)
+    internal static Periodogram Of(ReadOnlySpan<double> heights, double spacing, CancellationToken stop = default)
     {
-        var count = heights.Count;
+        var count = heights.Length;
         var middle = 0.5 * (count - 1);
-        var mean = heights.Average();
+        var mean = Average(heights);
         var (moment, square) = (0.0, 0.0);
         for (var i = 0; i < count; i++)
         {
@@ -37,17 +38,27 @@ internal sealed class Periodogram
             square += (i - middle) * (i - middle);
         }
 
-        var transform = new Complex[count];
+        var windowed = new double[count];
         var power = 0.0;
         for (var i = 0; i < count; i++)
         {
             var window = 0.5 * (1.0 - Math.Cos(2.0 * Math.PI * (i + 0.5) / count));
             power += window * window;
-            transform[i] = window * (heights[i] - mean - (moment / square * (i - middle)));
+            windowed[i] = window * (heights[i] - mean - (moment / square * (i - middle)));
         }
 
-        Fourier.Forward(transform, FourierOptions.NoScaling);
-        return new Periodogram(transform, spacing, power);
+        return new Periodogram(RealFourier.Of(windowed, stop), count, spacing, power);
+    }
+
+    private static double Average(ReadOnlySpan<double> heights)
+    {
+        var sum = 0.0;
+        foreach (var height in heights)
+        {
+            sum += height;
+        }
+
+        return sum / heights.Length;
     }
 
     /// <summary>One-sided density at bin k, m³, k from 1 to <see cref="Last"/>.</summary>

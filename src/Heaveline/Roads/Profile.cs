@@ -12,38 +12,53 @@ public sealed partial class Profile
     // Heights at a knot may differ by rounding only, unless two knots stand at one x.
     private const double Meets = 1e-9;
 
-    private readonly double[] knots;
-    private readonly double[] coefficients;
+    private readonly LongAverage? average;
+    private readonly Lazy<(double[] Knots, double[] Coefficients)>? whole;
+    private readonly double[]? ownKnots;
+    private readonly double[]? ownCoefficients;
 
     private Profile(double[] knots, double[] coefficients)
     {
-        this.knots = knots;
-        this.coefficients = coefficients;
+        ownKnots = knots;
+        ownCoefficients = coefficients;
+        (Start, End, StartHeight, EndHeight) = (knots[0], knots[^1], coefficients[0], coefficients[^Cubic.Order]);
         HasJump = Jumps(knots, coefficients);
     }
+
+    // An average never jumps. A pass reads it block by block; whoever asks for all of it at once gets that, and it is kept.
+    private Profile(LongAverage average)
+    {
+        this.average = average;
+        whole = new(average.Whole);
+        (Start, End, StartHeight, EndHeight) = (average.Start, average.End, average.StartHeight, average.EndHeight);
+    }
+
+    private double[] AllKnots => ownKnots ?? whole!.Value.Knots;
+
+    private double[] AllCoefficients => ownCoefficients ?? whole!.Value.Coefficients;
 
     /// <summary>A level road at height 0.</summary>
     public static Profile Flat { get; } = new([0.0], [0.0, 0.0, 0.0, 0.0]);
 
     /// <summary>Where pieces begin, x, m, never decreasing, shape (n), n at least 1.</summary>
-    public ReadOnlySpan<double> Knots => knots;
+    public ReadOnlySpan<double> Knots => AllKnots;
 
     /// <summary>
     /// c0, c1, c2, c3 of every piece, shape (n, 4), with height = c0 + c1 d + c2 d² + c3 d³ and d = x − knot; the last piece is level.
     /// </summary>
-    public ReadOnlySpan<double> Coefficients => coefficients;
+    public ReadOnlySpan<double> Coefficients => AllCoefficients;
 
     /// <summary>First knot, m. The road is level before it.</summary>
-    public double Start => knots[0];
+    public double Start { get; }
 
     /// <summary>Last knot, m. The road is level after it.</summary>
-    public double End => knots[^1];
+    public double End { get; }
 
     /// <summary>Height before the first knot, m.</summary>
-    public double StartHeight => coefficients[0];
+    public double StartHeight { get; }
 
     /// <summary>Height after the last knot, m.</summary>
-    public double EndHeight => coefficients[^Cubic.Order];
+    public double EndHeight { get; }
 
     /// <summary>
     /// Whether the height jumps somewhere. The rate of tyre compression is infinite there: with tyre damping such a road needs an edge
@@ -54,7 +69,11 @@ public sealed partial class Profile
     /// <summary>A profile from pieces as they are.</summary>
     /// <param name="knots">x, m, never decreasing, shape (n).</param>
     /// <param name="coefficients">c0 … c3 of each piece, shape (n, 4); c1 … c3 of the last are 0.</param>
-    public static Profile FromCubics(ReadOnlySpan<double> knots, ReadOnlySpan<double> coefficients)
+    public static Profile FromCubics(ReadOnlySpan<double> knots, ReadOnlySpan<double> coefficients) =>
+        FromOwnCubics(knots.ToArray(), coefficients.ToArray());
+
+    // The profile keeps the arrays: nobody may write to them any more. A long road has them once.
+    internal static Profile FromOwnCubics(double[] knots, double[] coefficients)
     {
         if (knots.Length == 0 || coefficients.Length != Cubic.Order * knots.Length)
         {
@@ -86,21 +105,20 @@ public sealed partial class Profile
             }
         }
 
-        var last = coefficients[^3..];
-        return last.IndexOfAnyExcept(0.0) < 0
-            ? new Profile(knots.ToArray(), coefficients.ToArray())
+        return coefficients.AsSpan()[^3..].IndexOfAnyExcept(0.0) < 0
+            ? new Profile(knots, coefficients)
             : throw new RefusedValueException(
                 "profile", "sloping after its last knot", "level there", "End the profile with a knot whose c1, c2 and c3 are 0.");
     }
 
     /// <summary>Height at <paramref name="x"/>, m.</summary>
-    public double Height(double x) => Cubic.PieceAt(knots, x) is var i and >= 0 ? Cubic.Height(coefficients, i, x - knots[i]) : StartHeight;
+    public double Height(double x) => Cubic.PieceAt(AllKnots, x) is var i and >= 0 ? Cubic.Height(AllCoefficients, i, x - AllKnots[i]) : StartHeight;
 
     /// <summary>Slope dh/dx at <paramref name="x"/> (–), the one ahead of a knot. A jump has no slope and adds none.</summary>
-    public double Slope(double x) => Cubic.PieceAt(knots, x) is var i and >= 0 ? Cubic.Slope(coefficients, i, x - knots[i]) : 0.0;
+    public double Slope(double x) => Cubic.PieceAt(AllKnots, x) is var i and >= 0 ? Cubic.Slope(AllCoefficients, i, x - AllKnots[i]) : 0.0;
 
     /// <summary>A reader with a cursor, for many distances that mostly grow. One for each thread.</summary>
-    public ProfileReader Reader() => new(knots, coefficients);
+    public ProfileReader Reader() => average is null ? new(ownKnots!, ownCoefficients!) : new(average);
 
     private static bool Jumps(double[] knots, double[] coefficients)
     {

@@ -19,7 +19,13 @@ public sealed partial class Profile
 
         _ = Checked.Within(
             contact, 1e-3, 1.0, "Give the length of the tyre's contact patch, usually 100 to 200 mm, or 0 for a point.", "ContactLength");
-        var (averageKnots, averageCoefficients) = ContactAverage.Of(knots, coefficients, contact.Si);
+        var average = new ContactAverage(AllKnots, AllCoefficients, contact.Si);
+        if (AllKnots.Length > LongAverage.From)
+        {
+            return new Profile(new LongAverage(average));
+        }
+
+        var (averageKnots, averageCoefficients) = average.Whole();
         return new Profile(averageKnots, averageCoefficients);
     }
 
@@ -28,7 +34,7 @@ public sealed partial class Profile
     public Profile Scaled(double factor)
     {
         _ = Checked.Within(factor, -double.MaxValue, double.MaxValue, "Give a finite factor.", "HeightFactor");
-        return new Profile(knots, Array.ConvertAll(coefficients, c => factor * c));
+        return new Profile(AllKnots, Array.ConvertAll(AllCoefficients, c => factor * c));
     }
 
     /// <summary>The same road further along: h(x − distance).</summary>
@@ -36,7 +42,7 @@ public sealed partial class Profile
     public Profile Shifted(double distance)
     {
         _ = Checked.Within(distance, -double.MaxValue, double.MaxValue, "Give a finite distance.", "Distance");
-        return new Profile(Array.ConvertAll(knots, x => x + distance), coefficients);
+        return new Profile(Array.ConvertAll(AllKnots, x => x + distance), AllCoefficients);
     }
 
     /// <summary>
@@ -48,17 +54,17 @@ public sealed partial class Profile
     {
         var length = End - Start;
         var grade = length > 0.0 ? (EndHeight - StartHeight) / length : 0.0;
-        var flattened = (double[])coefficients.Clone();
-        for (var i = 0; i < knots.Length; i++)
+        var flattened = (double[])AllCoefficients.Clone();
+        for (var i = 0; i < AllKnots.Length; i++)
         {
-            flattened[Cubic.Order * i] -= StartHeight + (grade * (knots[i] - Start));
+            flattened[Cubic.Order * i] -= StartHeight + (grade * (AllKnots[i] - Start));
             flattened[(Cubic.Order * i) + 1] -= grade;
         }
 
         // Past the last knot the road is level by definition: the line ends there too.
         flattened[^Cubic.Order] = length > 0.0 ? 0.0 : EndHeight - StartHeight;
         flattened[^3] = 0.0;
-        return new Profile(knots, flattened);
+        return new Profile(AllKnots, flattened);
     }
 
     /// <summary>This profile and then another that begins where this one has ended, raised to join it.</summary>
@@ -74,13 +80,13 @@ public sealed partial class Profile
         }
 
         var rise = EndHeight - next.StartHeight;
-        var joinedKnots = new double[knots.Length + next.knots.Length];
+        var joinedKnots = new double[AllKnots.Length + next.AllKnots.Length];
         var joined = new double[Cubic.Order * joinedKnots.Length];
-        knots.CopyTo(joinedKnots, 0);
-        next.knots.CopyTo(joinedKnots, knots.Length);
-        coefficients.CopyTo(joined, 0);
-        next.coefficients.CopyTo(joined, coefficients.Length);
-        for (var i = knots.Length; i < joinedKnots.Length; i++)
+        AllKnots.CopyTo(joinedKnots, 0);
+        next.AllKnots.CopyTo(joinedKnots, AllKnots.Length);
+        AllCoefficients.CopyTo(joined, 0);
+        next.AllCoefficients.CopyTo(joined, AllCoefficients.Length);
+        for (var i = AllKnots.Length; i < joinedKnots.Length; i++)
         {
             joined[Cubic.Order * i] += rise;
         }

@@ -9,14 +9,24 @@ public sealed class ProfileReader
     // A pass advances a fraction of a piece at a time; past this many pieces the distance was not the next one and bisection is cheaper.
     private const int Nearby = 8;
 
-    private readonly double[] knots;
-    private readonly double[] coefficients;
+    private readonly LongAverage? average;
+    private double[] knots;
+    private double[] coefficients;
+    private double from = double.NegativeInfinity;
+    private double to = double.PositiveInfinity;
     private int piece = -1;
 
     internal ProfileReader(double[] knots, double[] coefficients)
     {
         this.knots = knots;
         this.coefficients = coefficients;
+    }
+
+    internal ProfileReader(LongAverage average)
+    {
+        this.average = average;
+        (from, to) = average.Reach(0);
+        (knots, coefficients) = average.Block(0);
     }
 
     /// <summary>
@@ -27,6 +37,11 @@ public sealed class ProfileReader
     /// <param name="slope">Receives the slope dh/dx (–).</param>
     public void At(double x, out double height, out double slope)
     {
+        if (average is not null && !(x >= from && x < to))
+        {
+            Turn(average.BlockAt(x));
+        }
+
         var i = Find(x);
         piece = i;
         if (i < 0)
@@ -39,6 +54,13 @@ public sealed class ProfileReader
         var d = x - knots[i];
         height = Cubic.Height(coefficients, i, d);
         slope = Cubic.Slope(coefficients, i, d);
+    }
+
+    private void Turn(int block)
+    {
+        (from, to) = average!.Reach(block);
+        (knots, coefficients) = average.Block(block);
+        piece = -1;
     }
 
     private int Find(double x)

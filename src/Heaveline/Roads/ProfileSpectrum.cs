@@ -32,14 +32,16 @@ public sealed record ProfileSpectrum
     /// <summary>The spectrum of equally spaced heights.</summary>
     /// <param name="heights">Heights, m, finite, shape (n), n at least 32.</param>
     /// <param name="spacing">Distance between them, 1 mm to 10 m.</param>
-    public static ProfileSpectrum Of(IReadOnlyList<double> heights, Amount<Length> spacing)
+    public static ProfileSpectrum Of(IReadOnlyList<double> heights, Amount<Length> spacing) => Of([.. heights], spacing, CancellationToken.None);
+
+    internal static ProfileSpectrum Of(double[] heights, Amount<Length> spacing, CancellationToken stop)
     {
         var dx = Checked.Within(spacing, 1e-3, 10.0, "Give the distance between measured heights.", "Spacing").Si;
-        if (heights.Count < FewestHeights)
+        if (heights.Length < FewestHeights)
         {
             throw new RefusedValueException(
                 "number of heights",
-                FormattableString.Invariant($"{heights.Count}"),
+                FormattableString.Invariant($"{heights.Length}"),
                 FormattableString.Invariant($"at least {FewestHeights}"),
                 "Measure a longer road, or at a smaller spacing.");
         }
@@ -49,13 +51,14 @@ public sealed record ProfileSpectrum
             _ = Checked.Within(height, -double.MaxValue, double.MaxValue, "Give finite heights.", "Height");
         }
 
-        var raw = Periodogram.Of(heights, dx);
-        var length = heights.Count * dx;
+        var raw = Periodogram.Of(heights, dx, stop);
+        var length = heights.Length * dx;
         var weights = SmoothingBands.Within(FewestWaves / length, 1.0 / (FewestPointsPerWave * dx))
             .Select(band => new BandWeights(band, raw.Resolution)).ToArray();
         var covariance = new double[weights.Length, weights.Length];
         for (var i = 0; i < weights.Length; i++)
         {
+            stop.ThrowIfCancellationRequested();
             for (var j = 0; j < weights.Length; j++)
             {
                 covariance[i, j] = weights[i].CovarianceWith(weights[j]);
@@ -77,7 +80,8 @@ public sealed record ProfileSpectrum
     /// A profile with a length. Between measured heights it is interpolated: do not read it closer than it was measured.
     /// </param>
     /// <param name="spacing">Distance between the heights read, 1 mm to 10 m.</param>
-    public static ProfileSpectrum Of(Profile profile, Amount<Length> spacing) => Of(EqualSamples.Of(profile, spacing), spacing);
+    public static ProfileSpectrum Of(Profile profile, Amount<Length> spacing) =>
+        Of(EqualSamples.Of(profile, spacing), spacing, CancellationToken.None);
 
     /// <summary>Covariance of two bands' densities, each over its own true mean (–), for a Gaussian road.</summary>
     internal double RelativeCovariance(int i, int j) => covariance[i, j];

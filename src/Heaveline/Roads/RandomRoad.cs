@@ -54,7 +54,9 @@ public sealed record RandomRoad
     public int Points => (int)Math.Ceiling((Length.Si / Spacing.Si) - 1e-9) + 1;
 
     /// <summary>Both tracks; the same profile twice for one track.</summary>
-    public (Profile Left, Profile Right) Draw()
+    public (Profile Left, Profile Right) Draw() => Draw(CancellationToken.None);
+
+    internal (Profile Left, Profile Right) Draw(CancellationToken stop)
     {
         var shortest = 1.0 / Spectrum.Band.High;
         if (Spacing.Si > 0.25 * shortest)
@@ -76,7 +78,7 @@ public sealed record RandomRoad
         }
 
         var waves = RoadWaves.Of(this);
-        var (left, right) = waves.Sum(Points, Spacing.Si);
+        var (left, right) = waves.Sum(Points, Spacing.Si, stop);
         var profile = Join(left);
         return (profile, Track.Si == 0.0 ? profile : Join(right));
     }

@@ -91,10 +91,13 @@ public sealed record Road
     }
 
     /// <summary>A random road, beginning at x = 0 with its lead-in if it has one.</summary>
+    /// <param name="random">The road.</param>
+    /// <param name="cancellation">Stops it: a long road takes seconds.</param>
     /// <exception cref="RefusedValueException">Its spacing is too wide for its waves, or it has too many points.</exception>
-    public static Road From(RandomRoad random)
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Road From(RandomRoad random, CancellationToken cancellation = default)
     {
-        var (left, right) = random.Draw();
+        var (left, right) = random.Draw(cancellation);
         var (spectrum, tracks) = (
             random.Spectrum, random.Track.Si == 0.0 ? "one track" : FormattableString.Invariant($"tracks {random.Track.Si:0.###} m apart"));
         return new Road
@@ -119,10 +122,17 @@ public sealed record Road
     /// <param name="distances">Distance of each point, m, growing, shape (n), n at least 4.</param>
     /// <param name="left">Heights of the left track, m, shape (n), less the slope within 10 m of the first.</param>
     /// <param name="right">Heights of the right track, m, shape (n), or null when both wheels run in one track.</param>
+    /// <param name="cancellation">Stops it: a road may have millions of points.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
     /// <exception cref="RefusedValueException">
     /// Too few points, points out of order, heights out of range, or a gap so wide that no road is made of it (<see cref="RoadGap"/>).
     /// </exception>
-    public static Road FromMeasured(string name, IReadOnlyList<double> distances, IReadOnlyList<double> left, IReadOnlyList<double>? right)
+    public static Road FromMeasured(
+        string name,
+        IReadOnlyList<double> distances,
+        IReadOnlyList<double> left,
+        IReadOnlyList<double>? right,
+        CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(distances);
         ArgumentNullException.ThrowIfNull(left);
@@ -133,8 +143,9 @@ public sealed record Road
         var (onLeft, onRight) = (Level(left), right is null ? null : Level(right));
         var first = onLeft.Count > 0 ? onLeft[0] : 0.0;
         var datum = onRight is { Count: > 0 } ? 0.5 * (first + onRight[0]) : first;
-        var leftProfile = SampledHeights.Draw(distances, onLeft, origin, datum);
-        var rightProfile = onRight is null ? leftProfile : SampledHeights.Draw(distances, onRight, origin, datum);
+        var knots = SampledHeights.Knots(distances);
+        var leftProfile = SampledHeights.Draw(knots, distances, onLeft, datum, cancellation);
+        var rightProfile = onRight is null ? leftProfile : SampledHeights.Draw(knots, distances, onRight, datum, cancellation);
         var gaps = RoadGap.Among(distances);
         return new Road
         {
@@ -148,8 +159,21 @@ public sealed record Road
                 + string.Concat(gaps.Select(gap => FormattableString.Invariant($", no point from {gap.From:0.##} to {gap.To:0.##} m"))),
         };
 
-        IReadOnlyList<double> Level(IReadOnlyList<double> heights) => !grade.IsHill ? heights
-            : [.. heights.Select((height, i) => grade.Without(height, distances[i] - origin))];
+        IReadOnlyList<double> Level(IReadOnlyList<double> heights)
+        {
+            if (!grade.IsHill)
+            {
+                return heights;
+            }
+
+            var level = new double[heights.Count];
+            for (var i = 0; i < level.Length; i++)
+            {
+                level[i] = grade.Without(heights[i], distances[i] - origin);
+            }
+
+            return level;
+        }
     }
 
     /// <summary>Both tracks as a tyre's contact length passes them on; see <see cref="Profile.AveragedOver"/>.</summary>

@@ -48,7 +48,12 @@ public sealed record RoadGap(double From, double To, double Usual)
             return [];
         }
 
-        double[] widths = [.. Enumerable.Range(1, distances.Count - 1).Select(i => distances[i] - distances[i - 1])];
+        var widths = new double[distances.Count - 1];
+        for (var i = 0; i < widths.Length; i++)
+        {
+            widths[i] = distances[i + 1] - distances[i];
+        }
+
         var usual = Numerics.Middle.Of(widths);
         var least = Math.Max(NamedFrom, NamedTimes * usual);
         return

@@ -27,19 +27,23 @@ public sealed record RoadRoughness
     public required IReadOnlyList<string> Refused { get; init; }
 
     /// <summary>Reads one track at the mean distance of its knots, or at 50 mm when they lie closer.</summary>
-    public static RoadRoughness Of(Profile track)
+    public static RoadRoughness Of(Profile track) => Of(track, CancellationToken.None);
+
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    internal static RoadRoughness Of(Profile track, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(track);
         var mean = (track.End - track.Start) / Math.Max(1, track.Knots.Length - 1);
         var spacing = new Amount<Length>(Math.Clamp(mean, 0.01, 0.25));
         var refused = new List<string>();
-        var spectrum = Try(() => ProfileSpectrum.Of(track, spacing), "spectrum", refused);
+        var heights = EqualSamples.Of(track, spacing, stop);
+        var spectrum = Try(() => ProfileSpectrum.Of(heights, spacing, stop), "spectrum", refused);
         return new RoadRoughness
         {
             Spacing = spacing.Si,
             Spectrum = spectrum,
             Fit = spectrum is null ? null : Try(() => Straight(SpectrumFit.Of(spectrum)), "class", refused),
-            Index = Try(() => Iri.Of(track, spacing), "roughness index", refused),
+            Index = Try(() => Iri.Of(heights, spacing, null, stop), "roughness index", refused),
             Refused = refused,
         };
     }

@@ -63,7 +63,8 @@ internal sealed class RoadWaves
     }
 
     /// <summary>Heights and slopes of both tracks at 0, spacing, 2·spacing … .</summary>
-    internal ((double[] Heights, double[] Slopes) Left, (double[] Heights, double[] Slopes) Right) Sum(int points, double spacing)
+    internal ((double[] Heights, double[] Slopes) Left, (double[] Heights, double[] Slopes) Right) Sum(
+        int points, double spacing, CancellationToken stop = default)
     {
         var (left, leftSlopes, right, rightSlopes) = (new double[points], new double[points], new double[points], new double[points]);
         var sums = new Sums[Half + 1];
@@ -71,6 +72,7 @@ internal sealed class RoadWaves
         for (var start = 0; start < points; start += Block)
         {
             // Whole blocks even at the end, so that the same numbers are added in the same way whatever the length.
+            stop.ThrowIfCancellationRequested();
             Array.Clear(sums);
             var middle = start + Half;
             AddBlock(sums, middle * spacing, turnCosines, turnSines);

@@ -28,18 +28,35 @@ internal static class SampledHeights
     // From this many times its neighbour's length on a piece is held between its samples. Common practice, no source.
     private const double Longer = 2.0;
 
-    internal static Profile Draw(IReadOnlyList<double> distances, IReadOnlyList<double> heights, double origin, double datum)
+    /// <summary>Where the pieces of a measured road begin, m from its first point.</summary>
+    internal static double[] Knots(IReadOnlyList<double> distances)
     {
-        Check(distances, heights);
+        var knots = new double[distances.Count];
+        for (var i = 0; i < knots.Length; i++)
+        {
+            knots[i] = distances[i] - distances[0];
+        }
+
+        return knots;
+    }
+
+    /// <param name="knots">As <see cref="Knots"/> gives them; the profile keeps the array.</param>
+    /// <param name="distances">Distances as measured, m.</param>
+    /// <param name="heights">Heights, m.</param>
+    /// <param name="datum">Taken off every height, m.</param>
+    /// <param name="stop">Stops it.</param>
+    internal static Profile Draw(
+        double[] knots, IReadOnlyList<double> distances, IReadOnlyList<double> heights, double datum, CancellationToken stop)
+    {
+        Check(distances, heights, stop);
         var last = distances.Count - 1;
-        var slopes = Slopes(distances, heights);
-        var knots = new List<double>(last + 1);
-        var coefficients = new List<double>(Cubic.Order * (last + 1));
+        var slopes = Slopes(distances, heights, stop);
+        var coefficients = new double[Cubic.Order * (last + 1)];
         for (var i = 0; i < last; i++)
         {
-            knots.Add(distances[i] - origin);
-            Cubic.Append(
-                coefficients,
+            Pause.At(i, stop);
+            Cubic.Write(
+                coefficients.AsSpan(Cubic.Order * i, Cubic.Order),
                 distances[i + 1] - distances[i],
                 heights[i] - datum,
                 slopes[i],
@@ -47,16 +64,16 @@ internal static class SampledHeights
                 slopes[i + 1]);
         }
 
-        knots.Add(distances[last] - origin);
-        coefficients.AddRange([heights[last] - datum, 0.0, 0.0, 0.0]);
-        return Profile.FromCubics([.. knots], [.. coefficients]);
+        coefficients[Cubic.Order * last] = heights[last] - datum;
+        return Profile.FromOwnCubics(knots, coefficients);
     }
 
-    private static double[] Slopes(IReadOnlyList<double> x, IReadOnlyList<double> h)
+    private static double[] Slopes(IReadOnlyList<double> x, IReadOnlyList<double> h, CancellationToken stop)
     {
         var slopes = new double[x.Count];
         for (var i = 0; i < slopes.Length; i++)
         {
+            Pause.At(i, stop);
             slopes[i] = SlopeAt(x, h, i);
         }
 
@@ -85,7 +102,7 @@ internal static class SampledHeights
         return before + (curvature * ((2.0 * x[i]) - x[m - 1] - x[m]));
     }
 
-    private static void Check(IReadOnlyList<double> distances, IReadOnlyList<double> heights)
+    private static void Check(IReadOnlyList<double> distances, IReadOnlyList<double> heights, CancellationToken stop)
     {
         if (distances.Count < Fewest)
         {
@@ -104,6 +121,7 @@ internal static class SampledHeights
 
         for (var i = 0; i < distances.Count; i++)
         {
+            Pause.At(i, stop);
             var least = i == 0 ? -double.MaxValue : Math.BitIncrement(distances[i - 1]);
             _ = Checked.Within(distances[i], least, double.MaxValue, "Sort the points by distance and keep one of each.", "MeasuredDistance");
             _ = Checked.Within(

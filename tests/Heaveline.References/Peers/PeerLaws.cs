@@ -16,8 +16,16 @@ internal static class PeerLaws
         var (springs, accumulators, line) = Interconnection(root);
         return new ElementList
         {
-            Springs = Corners((axle, i) => At(i, "spring", Share(i, "spring_base")) with { OnTravel = [Spring(axle, half)] }),
-            Dampers = Corners((axle, i) => At(i, "damper", Share(i, "damper_base")) with { OnRate = [Damper(axle.GetProperty("damper"), half)] }),
+            Springs = Corners((axle, i) => At(i, "spring", Share(i, "spring_base")) with
+            {
+                Ratio = Ratio(axle, "spring_ratio"),
+                OnTravel = [Spring(axle, half), .. Gas(axle)],
+            }),
+            Dampers = Corners((axle, i) => At(i, "damper", Share(i, "damper_base")) with
+            {
+                Ratio = Ratio(axle, "damper_ratio"),
+                OnRate = [Damper(axle.GetProperty("damper"), half)],
+            }),
             BumpStops = Perhaps((axle, i) => Stop(axle, "bump_stop", i, half, +1.0, Share(i, "stop_base"))),
             ReboundStops = Perhaps((axle, i) => Stop(axle, "rebound_stop", i, half, -1.0, Share(i, "stop_base"))),
             Frictions = Perhaps((axle, i) => Friction(axle, i, half)),
@@ -36,6 +44,27 @@ internal static class PeerLaws
     // No step is chosen from a case: what its wheels feel is not asked for.
     private static Element At(int i, string name, double share = 1.0) =>
         new() { Name = name, Cause = StepCause.None, Corner = i, Sight = Sight.Along(i, share), Felt = new double[4] };
+
+    private static RatioCurve Ratio(JsonElement axle, string name) => axle.TryGetProperty(name, out var ratio)
+        ? new(ratio[0].GetDouble(), ratio[1].GetDouble(), ratio[2].GetDouble())
+        : RatioCurve.One;
+
+    private static Law[] Gas(JsonElement axle) => axle.TryGetProperty("gas", out var gas)
+        ?
+        [
+            new GasLaw("gas spring", 1.0)
+            {
+                Reference = gas.Number("force"), PerVolume = gas.Number("area_per_volume"), Exponent = gas.Number("exponent"),
+            },
+        ]
+        : [];
+
+    // What a volume of gas has above its pressure at rest.
+    private static Law[] Volume(double pressure, double volume, double exponent) =>
+    [
+        new StraightLaw { Constant = -pressure },
+        new GasLaw("gas volume", 1.0) { Reference = pressure, PerVolume = 1.0 / volume, Exponent = exponent },
+    ];
 
     private static StraightLaw Spring(JsonElement axle, double half)
     {
@@ -100,6 +129,12 @@ internal static class PeerLaws
             return (ElasticElement.Spring(link.Number("ratio_front"), link.Number("ratio_rear"), [law]), [], null);
         }
 
+        if (root.TryGetProperty("gas_line", out var gas))
+        {
+            var laws = Volume(gas.Number("pressure"), gas.Number("volume"), gas.Number("exponent"));
+            return (ElasticElement.Spring(gas.Number("area_front"), gas.Number("area_rear"), laws), [], null);
+        }
+
         if (!root.TryGetProperty("fluid", out var fluid))
         {
             return ([], [], null);
@@ -108,7 +143,9 @@ internal static class PeerLaws
         Element Accumulator(int i, string end) => At(i, "accumulator") with
         {
             Sight = Sight.Volume(i, fluid.Number($"area_{end}"), flows: true),
-            OnTravel = [new StraightLaw { Slope = 1.0 / fluid.Number($"compliance_{end}") }],
+            OnTravel = fluid.TryGetProperty($"gas_pressure_{end}", out var pressure)
+                ? Volume(pressure.GetDouble(), fluid.Number($"gas_volume_{end}"), fluid.Number("exponent"))
+                : [new StraightLaw { Slope = 1.0 / fluid.Number($"compliance_{end}") }],
         };
         return (
             [],

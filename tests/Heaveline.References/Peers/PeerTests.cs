@@ -15,7 +15,7 @@ public class PeerTests
     public static TheoryData<string> PiecewiseStraight =>
         ["a-linear", "b-saloon-hump", "c-saloon-left", "d-solid-axles", "e-elastic-link", "f-fluid-link"];
 
-    public static TheoryData<string> Curved => ["g-off-centre", "h-two-wheeler"];
+    public static TheoryData<string> Curved => ["g-off-centre", "h-two-wheeler", "j-gas-springs", "k-gas-link", "l-open-gas-line"];
 
     [Theory]
     [MemberData(nameof(PiecewiseStraight))]
@@ -42,6 +42,9 @@ public class PeerTests
     [InlineData("f-fluid-link", 2e-4, 5e-4)]
     [InlineData("g-off-centre", 2e-4, 4e-3)]
     [InlineData("h-two-wheeler", 2e-4, 1e-2)]
+    [InlineData("j-gas-springs", 2e-4, 2e-3)]
+    [InlineData("k-gas-link", 2e-4, 2e-3)]
+    [InlineData("l-open-gas-line", 2e-4, 2e-3)]
     public void The_stepped_run_agrees_with_the_general_solver_within_its_error(string name, double pitch, double others)
     {
         var misses = Stepped(name, 0.000625);
@@ -50,7 +53,8 @@ public class PeerTests
 
     /// <summary>
     /// A wrong law would stay wrong however small the step. 1e-5 of peak in the motions, 3e-5 in accelerations and loads: what remains at a step of 5
-    /// µs of the error of first order that landing and the road's corners leave.
+    /// µs of the error of first order that landing and the road's corners leave. Below 1e-6 the general solver's own two runs with friction tell no
+    /// more.
     /// </summary>
     [Theory]
     [MemberData(nameof(Curved))]
@@ -62,7 +66,9 @@ public class PeerTests
         Assert.All(fine, m => Assert.True(m.Miss <= (motions.Contains(m.Kind) ? 1e-5 : 3e-5), $"{m.Kind}: {m.Miss:E2}"));
         Assert.All(
             fine.Zip(coarse),
-            pair => Assert.True(pair.First.Miss < pair.Second.Miss / 3.0, $"{pair.First.Kind}: {pair.Second.Miss:E2} to {pair.First.Miss:E2}"));
+            pair => Assert.True(
+                pair.First.Miss < Math.Max(pair.Second.Miss / 3.0, 1e-6),
+                $"{pair.First.Kind}: {pair.Second.Miss:E2} to {pair.First.Miss:E2}"));
     }
 
     /// <summary>

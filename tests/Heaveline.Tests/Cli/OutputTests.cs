@@ -117,6 +117,30 @@ public class OutputTests
         Assert.Contains("standard output takes one thing", said.Remarks, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("numbers.csv", "figure.svg")]
+    [InlineData("numbers.csv", "sub/../figure.svg")]
+    public void Two_outputs_never_share_a_file(string numbers, string figure)
+    {
+        using var scratch = new Scratch();
+        Directory.CreateDirectory(scratch["sub"]);
+        File.CreateSymbolicLink(scratch["numbers.csv"], "both.txt");
+        File.CreateSymbolicLink(scratch["figure.svg"], "both.txt");
+        var said = Spoken.Of("pass", "nowhere.yaml", "--csv", scratch[numbers], "--figure", scratch[figure]);
+        Assert.Equal((2, ""), (said.Code, said.Results));
+        Assert.Contains("this is the file of --figure too, and takes one of them", said.Remarks, StringComparison.Ordinal);
+        Assert.False(File.Exists(scratch["both.txt"]));
+    }
+
+    [Fact]
+    public void Nor_a_pipe_but_a_device_that_swallows_everything_takes_both()
+    {
+        using var scratch = new Scratch();
+        var pipe = Fifo.At(scratch["pipe.csv"]);
+        Assert.Contains("takes one of them", Spoken.Of("pass", Saloon, "--csv", pipe, "--figure", pipe).Remarks, StringComparison.Ordinal);
+        Assert.Equal(0, Spoken.Of("pass", Saloon, "--csv", "/dev/null", "--figure", "/dev/null").Code);
+    }
+
     [Fact]
     public void A_pipe_in_place_of_a_car_ends_every_command_at_once()
     {

@@ -38,6 +38,33 @@ public class PlainOutputTests
         }
     }
 
+    [Theory]
+    [InlineData("new", "a\nb.yaml")]
+    [InlineData("check", "a\u202eb.yaml")]
+    [InlineData("pass", "examples/garage/fern-saloon.yaml", "--csv", "a\nheaveline: all is well.csv")]
+    public void A_name_that_is_not_all_seen_is_refused_on_one_line(params string[] line)
+    {
+        var said = Spoken.Of(line);
+        Assert.Equal((2, ""), (said.Code, said.Results));
+        Assert.EndsWith("holds a character that is not seen; no name or value does.\n", said.Remarks, StringComparison.Ordinal);
+        Assert.Equal(1, said.Remarks.Count(c => c == '\n'));
+        Assert.Matches(@"\\u(000A|202E)", said.Remarks);
+    }
+
+    // Escaped in YAML a line end is no character of the file.
+    [Theory]
+    [InlineData("car: Test car", "car: \"Test\\ncar\"", 1)]
+    [InlineData("  driver: {behind", "  \"dri\\nver\": {behind", 25)]
+    [InlineData("what: driver,", "what: \"dri\\u2028ver\",", 28)]
+    public void A_name_of_several_lines_in_a_file_is_refused_in_its_place(string name, string broken, int line)
+    {
+        var reading = Files.TextCar.Read(Files.TextCar.With(name, broken));
+        var refusal = Assert.Single(reading.Refusals, r => r.Message.Contains("a line break; it must stand on one line.", StringComparison.Ordinal));
+        Assert.Equal(line, refusal.Line);
+        Assert.DoesNotContain(refusal.Message, Heaveline.Files.ControlCharacter.Is);
+        Assert.Equal([], Files.TextCar.Read(Files.TextCar.Sound + "note: |\n  Weighed twice.\n  Tank full.\n").Refusals);
+    }
+
     [Fact]
     public void Without_a_command_it_shows_what_there_is()
     {

@@ -22,6 +22,37 @@ public class MeasuredProfileFileTests
     }
 
     [Fact]
+    public void A_long_road_is_read_in_a_few_times_its_own_size()
+    {
+        var text = "distance [m],left [mm],right [mm]\n" + string.Concat(
+            Enumerable.Range(0, 100_000).Select(i => FormattableString.Invariant($"{0.01 * i:F4},{i % 13}.123456,{i % 11}.654321\n")));
+        var source = new SourceText("lane.csv", text);
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        Assert.NotNull(MeasuredProfileFile.Read(source).Value);
+        // All that is asked for on the way, most of it given back: pieces of two tracks, knots, slopes, columns.
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 7L * text.Length);
+    }
+
+    [Fact]
+    public void Places_are_told_past_blank_lines_and_comments()
+    {
+        var lines = Enumerable.Range(0, 5000).SelectMany(i => i % 7 == 3
+            ? new[] { "", "# here", FormattableString.Invariant($"{0.1 * i:F1},0") }
+            : [FormattableString.Invariant($"{0.1 * i:F1},{(i == 4001 ? 99999 : 0)}")]).Prepend("distance [m],height [mm]").ToList();
+        var refusal = Assert.Single(MeasuredProfileFile.Read(new SourceText("lane.csv", string.Join("\r\n", lines))).Refusals);
+        Assert.Equal((lines.FindIndex(line => line.EndsWith("99999", StringComparison.Ordinal)) + 1, 7), (refusal.Line, refusal.Column));
+    }
+
+    [Fact]
+    public void Reading_stops_when_it_is_told_to()
+    {
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        var text = "distance [m],height [mm]\n" + string.Concat(Enumerable.Range(0, 40_000).Select(i => $"{i},0\n"));
+        Assert.Throws<OperationCanceledException>(() => MeasuredProfileFile.Read(new SourceText("lane.csv", text), stop: stop.Token));
+    }
+
+    [Fact]
     public void Reading_stops_after_some_hundred_refusals_and_says_so()
     {
         var text = "distance [m], left [mm], right [mm]\n" + string.Concat(Enumerable.Repeat("letters, and, more\n", 200_000));

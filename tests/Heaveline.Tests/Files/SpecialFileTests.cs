@@ -59,6 +59,30 @@ public sealed class SpecialFileTests : IDisposable
         Assert.Equal(SaveEnd.NotWritten, Fifo.Soon(() => garage.Save("fern.yaml", "car: x\n", Stamp.Of("car: Fern\n"))).End);
     }
 
+    // Some of these never end and some never begin: none is opened, by whatever way it is named.
+    [Theory]
+    [InlineData("/proc/kmsg")]
+    [InlineData("/proc/self/environ")]
+    [InlineData("/sys/kernel/mm/transparent_hugepage/enabled")]
+    public void What_the_system_makes_up_while_it_is_read_is_no_input(string file)
+    {
+        Assert.SkipUnless(File.Exists(file), "There is no such file here.");
+        var (car, profile) = (Path.Combine(folder.Root, "car.yaml"), Path.Combine(folder.Root, "lane.csv"));
+        File.CreateSymbolicLink(car, file);
+        File.CreateSymbolicLink(profile, file);
+        foreach (var refusals in new[]
+        {
+            Fifo.Soon(() => CarFile.Load(file).Refusals),
+            Fifo.Soon(() => CarFile.Load(car).Refusals),
+            Fifo.Soon(() => RoadFile.Load(profile).Refusals),
+        })
+        {
+            Assert.Contains("that the system makes up while it is read; it is not opened", Assert.Single(refusals).Message, StringComparison.Ordinal);
+        }
+
+        Assert.Throws<IOException>(() => Bounded.Read(file, 1000));
+    }
+
     [Fact]
     public void What_stands_on_the_disk_is_told_apart()
     {

@@ -55,11 +55,59 @@ public class UsualRangeTests
     [InlineData(Body, "body: {centre-of-gravity-height: 0.55 m, roll-inertia: 1e308 kg m2}", "roll inertia is 1e308 kg m2")]
     [InlineData("unsprung-mass: 70 kg", "unsprung-mass: 0.000001 kg", "unsprung mass is 0.000001 kg; 5 kg to 500 kg is usual.")]
     [InlineData(Stop, "bump-stop: {clearance: 1e22 mm, rate: 50 N/mm, solid-after: 40 mm}", "clearance is 1e22 mm")]
-    public void What_nothing_on_wheels_has_is_refused(string sound, string impossible, string message)
+    [InlineData(Body, "body: {centre-of-gravity-height: 0.55 m ± 1e9 m}", "is 0.55 m ± 1e9 m: its doubt is far beyond any value")]
+    [InlineData(Stop, "bump-stop: {clearance: 0 mm ± 1e9 m, rate: 50 N/mm, solid-after: 40 mm}", "its doubt is far beyond any value")]
+    [InlineData(Body, "body: {centre-of-gravity-height: 0.55 m ± 1e308 m}", "the doubt 1e308 m is beyond what a number can hold here.")]
+    [InlineData(Body, "body: {centre-of-gravity-height: 0.55 m ± 1e308 %}", "the doubt 1e308 % is beyond what a number can hold here.")]
+    [InlineData(Body, "body: {centre-of-gravity-height: 0.55 ± 1e305 km}", "the doubt 1e305 km is beyond what a number can hold here.")]
+    [InlineData(Stop, "bump-stop: {clearance: 60 mm, table: [[10 mm, 1e12 N], [20 mm, 2e12 N]]}", "is 1e12 N; 0 N to 100000 N is usual.", 2)]
+    public void What_nothing_on_wheels_has_is_refused(string sound, string impossible, string message, int refusals = 1)
     {
         var reading = TextCar.Read(TextCar.With(sound, impossible));
-        Assert.Contains(message, Assert.Single(reading.Refusals).Message, StringComparison.Ordinal);
+        Assert.Equal(refusals, reading.Refusals.Count);
+        Assert.Contains(message, reading.Refusals[0].Message, StringComparison.Ordinal);
+        Assert.True(reading.Refusals[0] is { Line: > 1, Column: > 5 });
         Assert.DoesNotContain(reading.Warnings, w => w.Message.Contains(message, StringComparison.Ordinal));
+    }
+
+    // A spring table, a stop, a damper and a sweep: every cell by itself, where it stands.
+    [Theory]
+    [InlineData(
+        "rate: 22 N/mm",
+        "table: [[0 mm, 0 N], [60 m, 1500 N], [100 m, 3100 N]]",
+        "front spring table item 2 item 1 is 60 m; -500 mm to 1000 mm is usual.|front spring table item 3 item 1 is 100 m",
+        "m written for mm")]
+    [InlineData(
+        "rate: 22 N/mm", "table: [[0 mm, 0 N], [60 mm, 1500 N], [100 mm, 310000 N]]", "table item 3 item 2 is 310000 N; 0 N to 60000 N is usual.",
+        "a digit too many")]
+    [InlineData(
+        Stop,
+        "bump-stop: {clearance: 60 mm, table: [[10 mm, 300 N], [25 cm, 1500 N], [35 cm, 1600 N]]}",
+        "item 3 item 1 is 35 cm; 0 mm to 250 mm is usual.",
+        "digit")]
+    [InlineData("[0.3 m/s, 300 N]]", "[0.3 m/s, 30000 N]]", "rear damper bump item 2 item 2 is 30000 N; 0 N to 20000 N is usual.", "digit")]
+    [InlineData(
+        "spring-per-wheel: 0.90",
+        "sweep: [[-40 m, -24 m], [20 mm, 12.6 mm], [40 mm, 25.6 mm]]",
+        "front spring sweep item 1 item 1 is -40 m; -400 mm to 400 mm is usual.|sweep item 1 item 2 is -24 m",
+        "m written for mm")]
+    [InlineData(
+        "spring-per-wheel: 0.90",
+        "moves: 5 mm for 50 mm at the wheel",
+        "front spring moves is 5 mm for 50 mm at the wheel; a ratio of 0.2 to 1.3 is usual.",
+        "digit")]
+    public void Every_cell_of_a_table_that_is_not_usual_is_told_in_its_place(string sound, string odd, string messages, string advice)
+    {
+        var text = TextCar.With(sound, odd);
+        var reading = TextCar.Read(text);
+        Assert.Equal("", string.Join('\n', reading.Refusals.Select(r => r.Message)));
+        foreach (var message in messages.Split('|'))
+        {
+            var told = Assert.Single(reading.Warnings, w => w.Message.Contains(message, StringComparison.Ordinal));
+            var cell = message[(message.IndexOf(" is ", StringComparison.Ordinal) + 4)..].Split(';')[0];
+            Assert.Equal(cell, text.Split('\n')[told.Line - 1].Substring(told.Column - 1, told.Length));
+            Assert.Contains(advice, told.Advice, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
@@ -76,8 +124,10 @@ public class UsualRangeTests
     {
         var seen = new HashSet<Shape>();
         var silent = new List<string>();
+        var tables = new List<string>();
         Walk(CarWords.Shape.Layout);
         Assert.Empty(silent);
+        Assert.Equal(["bump", "rebound", "sweep", "table"], tables.Order(StringComparer.Ordinal).Distinct());
         Assert.True(seen.Count > 15, $"{seen.Count} groups were looked at");
 
         void Walk(Shape shape)
@@ -99,7 +149,15 @@ public class UsualRangeTests
                     key.TellsUnusual!(new Node(NodeKind.Scalar, key.Name, new Place(1, 1, 1)) { Text = key.Example }, key.Sample()!, reader);
                     Assert.Empty(reader.Warnings);
                 }
-                else if (key.Kind.GetType().Name.StartsWith("AmountKind", StringComparison.Ordinal))
+                else if (key.UsualWords is not null)
+                {
+                    var reader = new Reader(new SourceText("", key.Example));
+                    Assert.True(key.Kind.TryReadAny(YamlTree.Of(reader)!, reader, out _));
+                    Assert.Empty(reader.Warnings);
+                    tables.Add(key.Name);
+                }
+                else if (key.Example.StartsWith("[[", StringComparison.Ordinal)
+                    || key.Kind.GetType().Name.StartsWith("AmountKind", StringComparison.Ordinal))
                 {
                     silent.Add($"{shape.Name} {key.Name}");
                 }

@@ -48,4 +48,32 @@ public sealed class WholeFileTests : IDisposable
         Assert.Throws<DirectoryNotFoundException>(() => WholeFile.Write(Path.Combine(folder, "none", "a.bin"), new byte[] { 1 }));
         Assert.Empty(Directory.GetFileSystemEntries(folder));
     }
+
+    [Fact]
+    public void What_killed_programs_left_beside_outputs_goes_with_the_next_output()
+    {
+        string Left(string name, int minutes)
+        {
+            var path = Path.Combine(folder, name);
+            File.WriteAllText(path, "half");
+            File.SetLastWriteTimeUtc(path, DateTime.UtcNow.AddMinutes(-minutes));
+            return name;
+        }
+
+        string[] stale = [Left(".numbers.csv.abcdefgh.ijk.partial", 9), Left(".Other.SVG.12345678.9ab.partial", 2)];
+        string[] others =
+        [
+            // Young; a garage's, which only its lock allows; not ours by its form; not hidden; one that is being written.
+            Left(".young.csv.abcdefgh.ijk.partial", 0), Left(".car.yaml.abcdefgh.ijk.partial", 9), Left(".numbers.csv.partial", 9),
+            Left("numbers.csv.abcdefgh.ijk.partial", 9), Left(".open.pdf.abcdefgh.ijk.partial", 9),
+        ];
+        using (new FileStream(Path.Combine(folder, others[^1]), FileMode.Open, FileAccess.Write, FileShare.None))
+        {
+            WholeFile.Write(Path.Combine(folder, "new.csv"), "new"u8.ToArray());
+        }
+
+        var there = Directory.GetFiles(folder).Select(Path.GetFileName);
+        Assert.Equal(others.Append("new.csv").Order(StringComparer.Ordinal), there.Order(StringComparer.Ordinal));
+        Assert.All(stale, name => Assert.False(File.Exists(Path.Combine(folder, name))));
+    }
 }

@@ -31,6 +31,11 @@ internal static class Rooms
         ("Heaveline.Cli", ["Output", "Commands", ""]),
     ];
 
+    /// <summary>
+    /// The program compiled ahead of time from the sources of Heaveline.Cli, outside the solution: it stands where the pages do and uses none.
+    /// </summary>
+    public const string Native = "Heaveline.Native";
+
     /// <summary>The rooms of the core that the library promises, whole: docs/library.md.</summary>
     public static IReadOnlyList<string> Promised { get; } = ["", "Quantities", "Cars", "Roads"];
 

@@ -64,7 +64,9 @@ public class QuantityFormatTests
             }
             else
             {
-                Assert.True(double.IsFinite(parsed.Amount.Si) && parsed.Amount.Doubt.HalfWidth >= 0.0, text);
+                var (si, doubt) = (parsed.Amount.Si, parsed.Amount.Doubt.HalfWidth);
+                Assert.True(double.IsFinite(si) && doubt >= 0.0 && double.IsFinite(doubt * doubt), text);
+                Assert.True(si == 0.0 || double.IsFinite(In.Percent.Of(doubt / Math.Abs(si))), text);
             }
         });
 

@@ -1,11 +1,9 @@
 using Heaveline.Answers;
-using Heaveline.Files.Cars;
 using Heaveline.Press;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Figures;
-using Heaveline.Tests.House;
 using Heaveline.Tests.Press;
 
 namespace Heaveline.Tests.Reports;
@@ -27,6 +25,19 @@ public class ReportTests
                 "To make this report again",
             ],
             report.Parts.Select(p => p.Heading));
+    }
+
+    [Fact]
+    public void A_pass_with_dampers_driven_past_their_tables_says_so_in_its_part()
+    {
+        // A table that ends at 0.1 m/s.
+        var damper = DrawnCars.Saloon.Front.Damper with
+        {
+            Law = new Heaveline.Cars.TableDamper(new([0.05, 0.1], [75.0, 150.0]), new([0.05, 0.1], [150.0, 300.0])),
+        };
+        var car = DrawnCars.Saloon with { Front = DrawnCars.Saloon.Front with { Damper = damper } };
+        var part = Report.From(ReportSamples.Of(car, PartKind.Pass)).Parts[0];
+        Assert.Contains(part.Blocks.OfType<Caution>(), told => told.Text.Contains("past the end of its table", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -71,7 +82,7 @@ public class ReportTests
     [Fact]
     public void A_road_too_rough_for_the_ride_leaves_the_reason_in_its_part()
     {
-        var fern = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+        var fern = Heaveline.Tests.Rides.GasFern.OnGas;
         var report = Report.From(ReportSamples.Of(fern, PartKind.Ride) with { RoadClass = RoadClass.H, Speeds = [22.0] });
         Assert.Contains("no linear car could be found", ((Caution)Assert.Single(report.Parts[0].Blocks)).Text);
     }

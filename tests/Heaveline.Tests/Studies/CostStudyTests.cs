@@ -77,6 +77,17 @@ public class CostStudyTests
         Assert.Equal(30, answer.Facts["samples"]!.GetValue<int>());
     }
 
+    [Fact]
+    public void Motorcycles_are_called_so()
+    {
+        var measured = DrawnCars.TwoWheeler with { Wheelbase = DrawnCars.TwoWheeler.Wheelbase.WithDoubt(0.01) };
+        var answer = CostStudy.Run(
+            new CostAsked { Cars = [LoadedCar.Of(measured), LoadedCar.Of(measured with { Name = "other" })], Draws = 10, Seed = 2 });
+        var words = answer.Sentences.Single(s => s.Id == "doubts").Text;
+        Assert.Contains("What the motorcycles have in common", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("cars", words, StringComparison.Ordinal);
+    }
+
     // One rule, the one that the file chooses; a motorcycle is told where its own stands. Never a list, never a superlative that links can break.
     [Fact]
     public void The_beam_is_held_against_one_range_or_told_how_to_choose_it()

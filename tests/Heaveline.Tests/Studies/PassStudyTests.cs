@@ -40,6 +40,7 @@ public class PassStudyTests
             front => Assert.Matches("^The front wheels move [−0-9]+ mm, past the end of the spring's sweep at −?20 mm: its curve is taken on", front),
             rear => Assert.Matches("^The rear damper (opens|closes) at [0-9.]+ m/s, past the end of its table at 0.3 m/s: its last slope", rear));
         Assert.All(answer.Cautions, caution => Assert.Contains(caution, answer.Lines));
+        Assert.Equal(answer.Cautions, answer.Facts["cautions"]!.AsArray().Select(c => c!.GetValue<string>()));
         Assert.Empty(PassStudy.Run(Asked with { Road = NamedRoads.All["long-wave"], Speed = 2.0 }).Cautions);
     }
 

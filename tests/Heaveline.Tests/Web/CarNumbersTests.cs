@@ -40,6 +40,14 @@ public class CarNumbersTests
     }
 
     [Fact]
+    public void Numbers_that_nobody_waits_for_any_more_are_not_counted_on()
+    {
+        using var stop = new CancellationTokenSource();
+        var car = Garage.Car("fern-saloon.yaml").Value!;
+        Assert.Throws<OperationCanceledException>(() => CarNumbers.WithDoubts(car, _ => stop.Cancel(), stop.Token));
+    }
+
+    [Fact]
     public void The_doubts_are_twice_the_standard_deviation_that_drawn_cars_scatter_by()
     {
         // Against another way of propagation: JCGM 101:2008, drawing, beside the slopes of JCGM 100:2008. 4000 draws leave about

@@ -127,6 +127,56 @@ public sealed class GuardTests : IAsyncLifetime
             (await client.PostAsync("/_blazor/negotiate?negotiateVersion=1", null, TestContext.Current.CancellationToken)).StatusCode;
     }
 
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/pass")]
+    [InlineData("/nowhere")]
+    [InlineData("/lettering/Bold.ttf")]
+    [InlineData("/download/road.csv")]
+    [InlineData("/download/rule.csv?car=nobody")]
+    [InlineData("/_content/Heaveline.Web/heaveline.css")]
+    public async Task What_can_be_got_can_be_asked_about_without_its_body_and_nothing_can_be_sent_to_it(string path)
+    {
+        using var client = new HttpClient { BaseAddress = PageHost.AddressOf(plain) };
+        using var got = await client.GetAsync(path, TestContext.Current.CancellationToken);
+        using var head = await client.SendAsync(new HttpRequestMessage(HttpMethod.Head, path), TestContext.Current.CancellationToken);
+        Assert.Equal(got.StatusCode, head.StatusCode);
+        Assert.Equal(got.Content.Headers.ContentType, head.Content.Headers.ContentType);
+        Assert.Empty(await head.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
+        foreach (var method in new[] { HttpMethod.Post, HttpMethod.Put, HttpMethod.Delete, HttpMethod.Options, new HttpMethod("BREW") })
+        {
+            using var sent = await client.SendAsync(new HttpRequestMessage(method, path), TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.MethodNotAllowed, sent.StatusCode);
+            Assert.Equal(["GET", "HEAD"], sent.Content.Headers.Allow.Order(StringComparer.Ordinal));
+            Assert.Contains("can be read", await sent.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData("GET /%00 HTTP/1.1\r\nHost: localhost:{0}\r\n\r\n", 400)]
+    [InlineData("GET / HTTP/1.1\r\n\r\n", 400)]
+    [InlineData("GET / HTTP/1.1\r\nHost: localhost:{0}\r\nno colon here\r\n\r\n", 400)]
+    [InlineData("GARBAGE\r\n\r\n", 400)]
+    [InlineData("GET /pass%00 HTTP/1.1\r\nHost: localhost:{0}\r\n\r\n", 400)]
+    [InlineData("GET /_blazor/negotiate HTTP/1.1\r\nHost: localhost:{0}\r\nConnection: close\r\n\r\n", 405)]
+    public async Task A_request_that_cannot_be_read_is_answered_in_words_or_with_what_is_allowed(string request, int status)
+    {
+        var port = PageHost.AddressOf(plain).Port;
+        using var raw = new System.Net.Sockets.TcpClient();
+        await raw.ConnectAsync("127.0.0.1", port, TestContext.Current.CancellationToken);
+        await using var stream = raw.GetStream();
+        await stream.WriteAsync(
+            System.Text.Encoding.ASCII.GetBytes(string.Format(System.Globalization.CultureInfo.InvariantCulture, request, port)),
+            TestContext.Current.CancellationToken);
+        using var reader = new StreamReader(stream);
+        var parts = (await reader.ReadToEndAsync(TestContext.Current.CancellationToken)).Split("\r\n\r\n");
+        Assert.StartsWith($"HTTP/1.1 {status} ", parts[0]);
+        Assert.Contains("\r\nContent-Security-Policy: default-src 'none'", parts[0]);
+        Assert.Contains("\r\nCache-Control: no-store", parts[0]);
+        Assert.Contains(status == 405 ? "\r\nAllow: POST" : $"\r\nContent-Length: {parts[1].Length}\r\n", parts[0]);
+        Assert.Equal(status == 405 ? "" : "This request cannot be read: its address or one of its headers is not in order.", parts[1]);
+    }
+
     [Fact]
     public void A_clock_at_either_end_of_the_calendar_makes_a_certificate()
     {

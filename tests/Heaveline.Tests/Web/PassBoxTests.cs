@@ -65,6 +65,15 @@ public sealed class PassBoxTests : BunitContext
         Assert.Contains("heaveline serve", words, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Dampers_driven_past_their_tables_are_told_on_the_page()
+    {
+        Services.GetRequiredService<NavigationManager>().NavigateTo("/pass?car=fern-saloon&road=pothole-left&speed=50");
+        Assert.Contains(
+            Render<PassPage>().FindAll("p.doubtful"),
+            told => told.TextContent.Contains("past the end of its table at 1 m/s", StringComparison.Ordinal));
+    }
+
     private static string? Refusal(PassFrame frame) => (string?)JsonNode.Parse(frame.Structure)!["refused"];
 
     private IRenderedComponent<PassPage> Pass()

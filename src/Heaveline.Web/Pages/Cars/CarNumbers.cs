@@ -45,18 +45,24 @@ public sealed record CarNumbers
     /// <summary>The same with doubts: two standard deviations by slopes along each source of error (JCGM 100:2008, clause 5).</summary>
     /// <param name="car">The car.</param>
     /// <param name="meanwhile">Told the numbers without their doubts, where those take their time; null for nobody.</param>
-    public static CarNumbers WithDoubts(Car car, Action<CarNumbers>? meanwhile = null)
+    /// <param name="stop">
+    /// Stops the work, with an <see cref="OperationCanceledException"/>: the car is another by now, or nobody looks any more.
+    /// </param>
+    public static CarNumbers WithDoubts(Car car, Action<CarNumbers>? meanwhile = null, CancellationToken stop = default)
     {
         if (!CarDoubts.Of(car).AreStated)
         {
             return new CarNumbers(
-                DescribeStudy.Run(Asked(car)),
+                DescribeStudy.Run(Asked(car), new StudyRun { Cancellation = stop }),
                 hasDoubts: true,
                 "The file states no doubts. Write them behind the values, and each number here gets its band.");
         }
 
-        var run =
-            new StudyRun { Meanwhile = earlier => meanwhile?.Invoke(new CarNumbers((DescribeAnswer)earlier, hasDoubts: false, noDoubts: null)) };
+        var run = new StudyRun
+        {
+            Meanwhile = earlier => meanwhile?.Invoke(new CarNumbers((DescribeAnswer)earlier, hasDoubts: false, noDoubts: null)),
+            Cancellation = stop,
+        };
         var answer = DescribeStudy.Run(Asked(car) with { WithSlopes = true }, run);
         return new CarNumbers(answer, hasDoubts: true, answer.NoSlopes);
     }

@@ -78,7 +78,11 @@ public static class RestCatalogue
             Uses = Doubted | MeasureUse.Comparison,
         },
         Of("first-mode-centre", "its centre behind the front axle", In.Metres, 2, c => c.First.NodeBehindFrontAxle,
-            "The point about which the body turns in its first mode.") with { Name = "centre of the first body mode behind the front axle" },
+            "The point about which the body turns in its first mode.") with
+        {
+            Name = "centre of the first body mode behind the front axle",
+            PassesInfinity = true,
+        },
         Of("second-mode", "second body mode", In.Hertz, 3, c => c.Second.Frequency,
             "Frequency of the body mode that is the faster one of the empty car, followed in small steps of the load.") with
         {
@@ -86,7 +90,11 @@ public static class RestCatalogue
             Uses = Doubted | MeasureUse.Comparison,
         },
         Of("second-mode-centre", "its centre behind the front axle", In.Metres, 2, c => c.Second.NodeBehindFrontAxle,
-            "The point about which the body turns in its second mode.") with { Name = "centre of the second body mode behind the front axle" },
+            "The point about which the body turns in its second mode.") with
+        {
+            Name = "centre of the second body mode behind the front axle",
+            PassesInfinity = true,
+        },
         Of("roll", "roll", In.Hertz, 3, c => c.Roll?.Frequency,
             "Frequency of the body in roll; none for a two-wheeler.") with { Name = "roll frequency" },
         Of("roll-rate", "roll rate of springs and bars", In.NewtonMetresPerDegree, 0, c => c.Roll?.Stiffness,

@@ -44,6 +44,7 @@ public static class SideEffectCatalogue
             "Braking at which the first bump or rebound stop is met, by the slope at rest; none where it is above 1 g.") with
         {
             Name = "braking at which the first stop is met",
+            NoneAbove = In.StandardGravities.ToSi(1.0),
             Better = Better.More,
         },
         Of("driving-pitch-per-g", "nose-up pitch in accelerating, per g", In.Degrees, 2, e => -e.Driving.Angle,
@@ -56,6 +57,7 @@ public static class SideEffectCatalogue
             "Acceleration at which the first bump or rebound stop is met, by the slope at rest; none where it is above 1 g.") with
         {
             Name = "acceleration at which the first stop is met",
+            NoneAbove = In.StandardGravities.ToSi(1.0),
             Better = Better.More,
         },
     ];

@@ -95,7 +95,8 @@ internal sealed class ExactRun
                 "car for an exact run",
                 $"curved in its {string.Join(", ", CurvedElements.Of(elements))}",
                 "piecewise linear",
-                "Take the stepped run, or give these elements as tables.");
+                "Take the stepped run, which is held against a general solver's passes of cars with each of these elements (docs/validation.md, "
+                + "\"Whole passes\"), or give these elements as tables.");
         }
     }
 

@@ -31,6 +31,9 @@ public sealed class AskedReader(Given given, IFinder finder)
     /// <summary>The words, as they were given.</summary>
     public Given Given => given;
 
+    /// <summary>Ends what takes long already while the words are read.</summary>
+    public CancellationToken Stop => finder.Stop;
+
     /// <summary>The roads that have a short name, with what they are.</summary>
     public IReadOnlyList<(string Name, string Caption)> Roads => finder.Roads;
 

@@ -25,6 +25,9 @@ public sealed record Found<T>
     /// <summary>The files that it was read from, as they are called where it was found.</summary>
     public IReadOnlyList<InputText> Inputs { get; init; } = [];
 
-    /// <summary>The texts that it was read from: equal texts are equal things.</summary>
-    public IReadOnlyList<string> Texts => [.. Inputs.Select(i => i.Text)];
+    /// <summary>The texts that it was read from, or the digests of long ones: equal texts are equal things.</summary>
+    public IReadOnlyList<string> Texts => [.. Inputs.Select(i => i.Text.Length <= Longest ? i.Text : i.Sha256)];
+
+    // A measured road may have millions of lines, and what is read is compared again and again.
+    private const int Longest = 1 << 16;
 }

@@ -12,6 +12,9 @@ public interface IFinder
     /// <summary>The road of a name.</summary>
     Found<Road> Road(string name);
 
+    /// <summary>Ends what takes long already while a question is read.</summary>
+    CancellationToken Stop => CancellationToken.None;
+
     /// <summary>The roads that have a short name, with what they are.</summary>
     IReadOnlyList<(string Name, string Caption)> Roads => [];
 }

@@ -45,7 +45,9 @@ public sealed record CostAnswer : Answer
     /// <summary>How the numbers came about: their intervals, what was left out, what was taken for granted.</summary>
     public IReadOnlyList<Sentence> Notes =>
     [
-        .. Doubts is { } study ? new[] { new Sentence("doubts", DoubtTables.Words(study, Cars.Length > 1)) } : [],
+        .. Doubts is { } study ? new[] { new Sentence("doubts", DoubtTables.Words(study, Cars.Length > 1, Vehicles)) } : [],
+        .. Doubts is { } drawn
+            ? Names.SelectMany((name, k) => DoubtTables.Unended(name, drawn.Cars[k])).Select(s => new Sentence("doubts-unended", s)) : [],
         .. Cars.Zip(Names, StopWords.Of),
         .. Cars.SelectMany(c => c.SideEffects.Notes).Distinct().Select(n => new Sentence(n.Id, n.Text)),
     ];
@@ -89,6 +91,8 @@ public sealed record CostAnswer : Answer
 
     /// <inheritdoc/>
     public override Figure Figure(string id) => id == CostFigure.Id ? CostFigure.Of(Names, Load, Cars, Doubts) : base.Figure(id);
+
+    private string Vehicles => Cars.Any(c => c.Model.Rolls) ? "cars" : "motorcycles";
 
     private IReadOnlyList<string> Names => [.. Asked.Cars.Select(c => c.Name)];
 }

@@ -24,7 +24,12 @@ internal static class CostFigure
 
             var spread = doubts?.Cars[car][measure].Shown();
             return spread is { Count: > 0, StandardDeviation: > 0.0 }
-                ? new CategoryValue { Value = value, Low = spread.Central90.Low, High = spread.Central90.High }
+                ? new CategoryValue
+                {
+                    Value = value,
+                    Low = spread.Central90.Low,
+                    High = Math.Min(spread.Central90.High, of.Unit.Of(of.NoneAbove ?? double.MaxValue)),
+                }
                 : new CategoryValue { Value = value };
         }
 

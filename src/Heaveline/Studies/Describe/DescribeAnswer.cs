@@ -4,6 +4,7 @@ using Heaveline.Doubts;
 using Heaveline.Figures;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -82,7 +83,15 @@ public sealed record DescribeAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences => Rests.Count == 0
         ? []
-        : [.. Doubts.Count == 0 ? [] : new[] { new Sentence("doubts", DoubtTables.Words(Doubts[^1], several: false)) }, .. DescribeNotes.Of(Rests)];
+        : [
+            .. Doubts.Count == 0 ? [] : new[] { new Sentence("doubts", DoubtTables.Words(Doubts[^1], several: false)) },
+            .. Unended,
+            .. DescribeNotes.Of(Rests),
+        ];
+
+    private IEnumerable<Sentence> Unended => Doubts
+        .SelectMany((study, k) => DoubtTables.Unended(FirstLetter.Raised(Rests[k].Model.Load.Name), study.Cars[0]))
+        .Select(sentence => new Sentence("doubts-unended", sentence));
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [Studies.Cautions.Short];

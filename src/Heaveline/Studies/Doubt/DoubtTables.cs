@@ -26,12 +26,37 @@ public static class DoubtTables
         return [.. tables.Where(t => t.Rows.Count > 0)];
     }
 
+    /// <summary>Where an interval has no end that a table can show, or passes through infinity, in sentences.</summary>
+    /// <param name="name">The car, or its load.</param>
+    /// <param name="results">Its numbers.</param>
+    public static IEnumerable<string> Unended(string name, IEnumerable<DoubtResult> results)
+    {
+        foreach (var result in results.Select(r => r.Shown()))
+        {
+            var (measure, interval) = (result.Measure, result.Central90);
+            var end = measure.NoneAbove is { } above ? $"{measure.Print(measure.Unit.Of(above))} {measure.Unit.Symbol}" : "";
+            if (double.IsPositiveInfinity(interval.High))
+            {
+                yield return $"{name}: the {measure.Name} lies beyond {end} in {result.CountAbove} of {result.Values.Count} draws; "
+                    + $"the end of its interval that is left out lies beyond {end}.";
+            }
+            else if (interval.Low > interval.High)
+            {
+                yield return $"{name}: the interval of the {measure.Name} passes through infinity, where the motion is parallel: it holds all above "
+                    + $"{measure.Print(interval.Low)} {measure.Unit.Symbol} and all below {measure.Print(interval.High)} {measure.Unit.Symbol}.";
+            }
+        }
+    }
+
     /// <summary>Says how the intervals came about.</summary>
-    public static string Words(JointStudy study, bool several) =>
+    /// <param name="study">The drawn cars.</param>
+    /// <param name="several">Whether there are several.</param>
+    /// <param name="vehicles">What they are.</param>
+    public static string Words(JointStudy study, bool several, string vehicles = "cars") =>
         FormattableString.Invariant(
             $"From and to: nine times out of ten the number lies between them, {study.Samples} draws within the stated doubts, seed {study.Seed}.")
         + (several
-            ? " What the cars have in common, their measurements and a named scale or tester, is drawn once for all: it cancels in the change."
+            ? $" What the {vehicles} have in common, their measurements and a named scale or tester, is drawn once for all: it cancels in the change."
             : "")
         + (study.Refused + study.Unfinished > 0
             ? FormattableString.Invariant(

@@ -84,6 +84,7 @@ public sealed record PassAnswer : Answer
         ["step"] = Pass.Statistics.Step,
         ["steps"] = Pass.Statistics.Steps,
         ["story"] = TablesJson.Texts(Sentences.Select(s => s.Text)),
+        ["cautions"] = TablesJson.Texts(Cautions),
     };
 
     /// <summary>The story comes before its numbers.</summary>

@@ -54,15 +54,17 @@ public static class RoadStudy
     /// <summary>Reads the roughness of the road's tracks.</summary>
     /// <param name="asked">What is asked.</param>
     /// <param name="run">How it is run; null: plainly.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static RoadAnswer Run(RoadAsked asked, StudyRun? run = null)
     {
         ArgumentNullException.ThrowIfNull(asked);
+        var stop = (run ?? StudyRun.Plain).Cancellation;
         return new RoadAnswer
         {
             Asked = asked,
             Tracks = asked.Road is not { } road ? []
-                : ReferenceEquals(road.Left, road.Right) ? [RoadRoughness.Of(road.Left)]
-                : [RoadRoughness.Of(road.Left), RoadRoughness.Of(road.Right)],
+                : ReferenceEquals(road.Left, road.Right) ? [RoadRoughness.Of(road.Left, stop)]
+                : [RoadRoughness.Of(road.Left, stop), RoadRoughness.Of(road.Right, stop)],
         };
     }
 
@@ -88,6 +90,7 @@ public static class RoadStudy
         return reader.IsRefused
             ? null
             : Roads.Road.From(
-                new RandomRoad { Spectrum = RoadSpectrum.Of(roadClass!), Track = track!.Value, Length = length!.Value, Seed = seed!.Value });
+                new RandomRoad { Spectrum = RoadSpectrum.Of(roadClass!), Track = track!.Value, Length = length!.Value, Seed = seed!.Value },
+                reader.Stop);
     }
 }

@@ -63,10 +63,13 @@ public static class RoadTable
     {
         var best = profile.StartHeight;
         var before = profile.Start;
+        var reader = profile.Reader();
         foreach (var x in profile.Knots)
         {
             // A rounded top lies between two knots.
-            best = better(better(best, profile.Height(0.5 * (before + x))), profile.Height(x));
+            reader.At(0.5 * (before + x), out var between, out _);
+            reader.At(x, out var here, out _);
+            best = better(better(best, between), here);
             before = x;
         }
 
