@@ -36,8 +36,8 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         programs = [.. accelerators.Select(accelerator => new DeviceProgram(accelerator))];
     }
 
-    /// <summary>Fewest passes for which taking them to a device and compiling for it is worth while: half a second of this processor.</summary>
-    public const int Worth = 50_000;
+    /// <summary>Fewest passes for which compiling for a device is worth while, some seconds: about so long two cores take for them.</summary>
+    public const int Worth = 500_000;
 
     /// <summary>Fewest runs of one road and speed that are worth a table of their own.</summary>
     public int LeastOnRoad { get; init; } = FewestOnRoad;
