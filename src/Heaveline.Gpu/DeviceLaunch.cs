@@ -55,7 +55,7 @@ internal sealed class DeviceLaunch<T> : IDisposable
         }
 
         var road = new RoadStep<T>[steps];
-        Parallel.For(0, roads.Count, t => roads[t].Write(road.AsSpan(tables[2 * t], roads[t].Steps)));
+        ParallelLoop.Each(roads.Count, t => roads[t].Write(road.AsSpan(tables[2 * t], roads[t].Steps)));
         numbers = Hold(program.Accelerator.Allocate1D<T>((long)CarNumbers<T>.CountOf(plan) * Runs));
         answers = Hold(program.Accelerator.Allocate1D<T>(((2L * count) + 2L) * Runs));
         arguments = new DeviceArguments<T>
@@ -98,7 +98,7 @@ internal sealed class DeviceLaunch<T> : IDisposable
     {
         var packed = new T[CarNumbers<T>.CountOf(Plan) * Runs];
         const int some = 512;
-        Parallel.For(0, (Runs + some - 1) / some, part =>
+        ParallelLoop.Each((Runs + some - 1) / some, part =>
         {
             var first = part * some;
             var cars = new RideNumbers[Math.Min(some, Runs - first)];

@@ -96,7 +96,7 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         var (left, why) = (new List<int>(), new HashSet<string>());
         var curves = new FlightCurves[group.Requests.Length];
         var asked = new CurveQuestion[curves.Length][];
-        Parallel.For(0, curves.Length, k =>
+        ParallelLoop.Each(curves.Length, k =>
         {
             curves[k] = new(group.Requests[k], group.Clocks[k]);
             foreach (var number in numbers)
@@ -143,7 +143,7 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
 
             left.AddRange(lonely);
             var parts = batch.Parts(programs.Length);
-            Parallel.For(0, parts.Count, p =>
+            ParallelLoop.Each(parts.Count, p =>
             {
                 var again = group.InSingle
                     ? Run<DeviceSingle>(programs[p], group, batch, parts[p], asked, curves, numbers, give)
@@ -223,14 +223,14 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         var parts = batch.Questions.Parts();
         var shares = new T[(parts.Length - batch.Questions.Signals - 1) * cars.Length];
         var bases = new T[batch.Questions.Signals * cars.Length];
-        Parallel.For(0, cars.Length, i => batch.Questions.Write<T>(asked[part[i].Run], i, cars.Length, shares, bases));
+        ParallelLoop.Each(cars.Length, i => batch.Questions.Write<T>(asked[part[i].Run], i, cars.Length, shares, bases));
         using var launch = new DeviceLaunch<T>(
             program, BlockPlan.Of(cars), batch.Roads, [.. part.Select(p => p.Table)], batch.Questions, batch.Asked, shares, bases);
         launch.Take(launch.Pack(i => cars[i]));
         launch.Run();
         var answers = launch.Answers();
         var again = new List<int>();
-        Parallel.For(0, cars.Length, i =>
+        ParallelLoop.Each(cars.Length, i =>
         {
             var k = part[i].Run;
             var own = new (double First, double Second)[asked[k].Length];

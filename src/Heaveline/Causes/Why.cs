@@ -1,5 +1,6 @@
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -83,11 +84,7 @@ public sealed record Why
         var orders = exact ? [] : FairShares.Orders(causes.Count, options.Permutations, options.Seed);
         var sets = exact ? FairShares.AllSets(causes.Count) : FairShares.SetsOf(orders, causes.Count);
         var cars = new RideModel?[sets.Count];
-        Parallel.For(
-            0,
-            sets.Count,
-            new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation },
-            i => cars[i] = neutral.Without(causes, sets[i]));
+        ParallelLoop.Each(sets.Count, Math.Max(1, degree), i => cars[i] = neutral.Without(causes, sets[i]), cancellation);
         var (rows, outcomes) = BatchedMeasures.WithOutcomes(
             [.. cars.Select(car => car is null ? null : new PassRequest(car, road, speed))], measures, passOptions, degree, progress, cancellation);
 

@@ -31,28 +31,69 @@ public sealed record JointDraw
         ArgumentNullException.ThrowIfNull(doubts);
         for (var attempt = 0; ; attempt++)
         {
-            var errors = Normals(SplitMix.At(seed, ((ulong)index * MostAttempts) + (ulong)attempt), doubts.Sources.Count);
+            var errors = ErrorsOf(doubts, seed, index, attempt);
             try
             {
-                RideModel Model(int car)
-                {
-                    var (drawn, load) = doubts.At(car, errors);
-                    return RideModel.Of(drawn, load);
-                }
-
-                return new JointDraw { Models = [.. Enumerable.Range(0, doubts.Cars.Count).Select(Model)], Errors = errors, Refused = attempt };
+                return new JointDraw { Models = Cars(doubts, errors), Errors = errors, Refused = attempt };
             }
             catch (RefusedValueException refusal) when (attempt == MostAttempts - 1)
             {
-                throw new RefusedValueException(
-                    "doubt",
-                    $"so wide that {MostAttempts} draws in a row were refused ({refusal.What})",
-                    "narrow enough for a car to be drawn",
-                    "Narrow the doubt of that value.");
+                throw TooWide(doubts, seed, index, refusal);
             }
             catch (RefusedValueException)
             {
                 continue;
+            }
+        }
+    }
+
+    private static double[] ErrorsOf(JointDoubts doubts, ulong seed, int index, int attempt) =>
+        Normals(SplitMix.At(seed, ((ulong)index * MostAttempts) + (ulong)attempt), doubts.Sources.Count);
+
+    private static IReadOnlyList<RideModel> Cars(JointDoubts doubts, double[] errors) =>
+    [
+        .. Enumerable.Range(0, doubts.Cars.Count).Select(car =>
+        {
+            var (drawn, load) = doubts.At(car, errors);
+            return RideModel.Of(drawn, load);
+        }),
+    ];
+
+    // The doubt to blame is the one that has most of the draws refused when it is drawn alone; the first of several.
+    private static RefusedValueException TooWide(JointDoubts doubts, ulong seed, int index, RefusedValueException refusal)
+    {
+        var refused = new int[doubts.Sources.Count];
+        for (var attempt = 0; attempt < MostAttempts; attempt++)
+        {
+            var errors = ErrorsOf(doubts, seed, index, attempt);
+            for (var source = 0; source < errors.Length; source++)
+            {
+                var alone = new double[errors.Length];
+                alone[source] = errors[source];
+                refused[source] += IsRefused(alone) ? 1 : 0;
+            }
+        }
+
+        var most = refused.Max();
+        var blamed = most > 0 ? doubts.Sources[Array.IndexOf(refused, most)] : null;
+        var width = blamed?.Amounts.Max(a => 2.0 * a.StandardDeviation / Math.Abs(a.Value)) ?? double.NaN;
+        return new RefusedValueException(
+            blamed is null ? "doubt of the values" : $"doubt of the {blamed.Words}",
+            "so wide"
+            + (double.IsFinite(width) ? $" (± {Numeral.Of(In.Percent.Of(width), 0)} %)" : "")
+            + $" that {MostAttempts} draws in a row were refused ({FirstLetter.Lowered(refusal.What)} is out of range)",
+            "narrow enough for a car to be drawn",
+            blamed is null ? "Narrow the widest doubts." : "Narrow the doubt of that value.");
+
+        bool IsRefused(double[] errors)
+        {
+            try
+            {
+                return Cars(doubts, errors).Count == 0;
+            }
+            catch (RefusedValueException)
+            {
+                return true;
             }
         }
     }

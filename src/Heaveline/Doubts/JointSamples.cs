@@ -1,5 +1,6 @@
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 
 namespace Heaveline.Doubts;
@@ -22,12 +23,12 @@ internal sealed class JointSamples(JointDoubts doubts, int samples, ulong seed, 
     {
         var groups = (samples + width - 1) / width;
         var done = 0;
-        Parallel.For(0, groups, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation }, g =>
+        ParallelLoop.Each(groups, Math.Max(1, degree), g =>
         {
             var first = g * width;
             group(first, Math.Min(width, samples - first));
             progress?.Report(Interlocked.Increment(ref done) / (double)groups);
-        });
+        }, cancellation);
     }
 
     /// <summary>The cars of one draw.</summary>

@@ -1,3 +1,4 @@
+using Heaveline.Numerics;
 using Heaveline.Passes;
 
 namespace Heaveline.Measures;
@@ -54,7 +55,6 @@ internal static class BatchedMeasures
         var inFlight = measures.Select(m => m.InFlight).OfType<CurveNumber>().ToArray();
         var rows = new double[requests.Count][];
         var outcomes = new PassOutcome?[requests.Count];
-        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation };
         var done = 0;
         var device = inFlight.Length == measures.Count ? MeasurePlace.For(requests.Count) : null;
         var atOnce = device is null ? AtOnce : AtOnceOnDevice;
@@ -76,7 +76,7 @@ internal static class BatchedMeasures
             }
 
             var groups = PassGroup.Of(passes, options, PassBatch.Width);
-            Parallel.For(0, groups.Count, parallel, () => new RoadMemory(), (g, _, memory) =>
+            ParallelLoop.Each(groups.Count, Math.Max(1, degree), () => new RoadMemory(), (g, memory) =>
             {
                 var places = Array.ConvertAll(groups[g].Places, place => asked[place]);
                 if (inFlight.Length == measures.Count)
@@ -90,8 +90,7 @@ internal static class BatchedMeasures
                 }
 
                 progress?.Report(Interlocked.Add(ref done, places.Length) / (double)requests.Count);
-                return memory;
-            }, memory => memory.Dispose());
+            }, memory => memory.Dispose(), cancellation);
         }
 
         for (var i = 0; i < rows.Length; i++)

@@ -62,6 +62,13 @@ public class HabitTests
             .SelectMany(f => Swallowing(File.ReadAllText(f)).Select(caught => $"{Checkout.Relative(f)}: {caught}")));
     }
 
+    // What a piece of a bare parallel loop throws comes out wrapped, past whoever waits for it.
+    [Fact]
+    public void Parallel_work_is_done_by_the_one_loop_that_hands_on_what_a_piece_throws() => Report(
+        Checkout.Sources("src")
+            .Where(f => Path.GetFileName(f) != "ParallelLoop.cs" && Regex.IsMatch(File.ReadAllText(f), @"\bParallel\.(For|Invoke)|\bAsParallel\b"))
+            .Select(Checkout.Relative));
+
     [Theory]
     [InlineData("try\n{\n    F();\n}\ncatch (IOException)\n{\n}", true)]
     [InlineData("catch { }", true)]
