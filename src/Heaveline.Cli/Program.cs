@@ -12,14 +12,16 @@ namespace Heaveline.Cli;
 
 internal static class Program
 {
-    private const string StoppedWords = "heaveline: stopped by you; nothing was written.";
-
     private static int Main(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        using var results = new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(false), 1 << 14) { AutoFlush = false };
-        using var interruption = new Interruption(End);
-        var code = Run(args, new Streams(results, Console.Error, !Console.IsErrorRedirected), interruption.Token);
+        var plain = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        using var results = new StreamWriter(new StandardStream(Console.OpenStandardOutput(), isForRemarks: false), plain, 1 << 14);
+        using var remarks = new StreamWriter(new StandardStream(Console.OpenStandardError(), isForRemarks: true), plain) { AutoFlush = true };
+        Console.SetError(remarks);
+        var streams = new Streams(results, Console.Error, !Console.IsErrorRedirected);
+        using var interruption = new Interruption(code => End(streams, code));
+        var code = Run(args, streams, interruption.Token);
         try
         {
             results.Flush();
@@ -35,9 +37,9 @@ internal static class Program
     }
 
     // Results that are half written stay so: they are no more than that, and whoever asked for the end wants none of them.
-    private static void End(int code)
+    private static void End(Streams streams, int code)
     {
-        Console.Error.WriteLine(StoppedWords);
+        streams.SayStopped();
         Environment.Exit(code);
     }
 
@@ -110,7 +112,7 @@ internal static class Program
         }
         catch (OperationCanceledException)
         {
-            streams.Remarks.WriteLine(StoppedWords);
+            streams.SayStopped();
             return ExitCode.NotComputed;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Sockets;
 using Heaveline.Cli.Output;
 using Heaveline.Files.Garages;
 using Heaveline.Quantities;
@@ -23,6 +24,15 @@ internal static class Serving
             : IPAddress.TryParse(open, out var given) ? given
             : throw new Stopped(
                 $"heaveline: --open-to '{open}': give an address of this machine in numbers, for instance 192.168.1.20.", ExitCode.WrongUsage);
+        if (!IPAddress.IsLoopback(address) && !MachineAddress.IsAll(address) && !MachineAddress.All().Contains(address))
+        {
+            var own = MachineAddress.Reached(IPAddress.IPv6Any);
+            throw new Stopped(
+                $"heaveline: --open-to {open}: no address of this machine; it has "
+                + $"{(own.Count > 0 ? string.Join(", ", own) : "none that others reach: it is in no network")}.",
+                ExitCode.WrongUsage);
+        }
+
         var folder = garage ?? DemoGarage.Find()
             ?? throw new Stopped("heaveline: the demo garage is not beside the program; name a folder of car files.", ExitCode.WrongUsage);
         if (!Directory.Exists(folder))
@@ -46,7 +56,9 @@ internal static class Serving
             Certificate = certificate,
             Version = Release.Version,
         };
-        var app = PageHost.Of(options);
+        // Cars and variants that a page has saved stay saved.
+        streams.StoppedWords = "heaveline: stopped by you.";
+        var app = Hosted(options);
         await using (app)
         {
             try
@@ -59,8 +71,16 @@ internal static class Serving
                     $"heaveline: {taken.Message} Another program, or another 'heaveline serve', listens there; --port 0 takes a free port.",
                     ExitCode.NotComputed);
             }
+            catch (SocketException refused)
+            {
+                throw new Stopped($"heaveline: {address} port {port} cannot be listened at: {refused.Message}.", ExitCode.NotComputed);
+            }
 
-            streams.Results.WriteLine($"The pages are at {PageHost.AddressOf(app)}");
+            foreach (var (n, at) in PageHost.AddressesOf(app).Index())
+            {
+                streams.Results.WriteLine($"{(n == 0 ? "The pages are at" : "and at")} {at}");
+            }
+
             streams.Results.WriteLine($"Garage: {options.Garage}");
             if (options.PairingCode is { } code)
             {
@@ -86,6 +106,22 @@ internal static class Serving
         }
 
         return ExitCode.Done;
+    }
+
+    // What the pages load besides themselves lies where they were built until they are published.
+    private static WebApplication Hosted(ServeOptions options)
+    {
+        try
+        {
+            return PageHost.Of(options);
+        }
+        catch (DirectoryNotFoundException gone)
+        {
+            throw new Stopped(
+                $"heaveline: the pages need a folder that was there when they were built and is gone: {gone.Message} "
+                + $"Delete '{AppContext.BaseDirectory}' and build Heaveline anew where it stands now (./run does).",
+                ExitCode.NotComputed);
+        }
     }
 
     private static void Remember(string folder, string units)

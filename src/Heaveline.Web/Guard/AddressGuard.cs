@@ -1,5 +1,4 @@
 using System.Net;
-using System.Net.NetworkInformation;
 using Microsoft.AspNetCore.Http;
 
 using Heaveline.Web.Serving;
@@ -51,13 +50,10 @@ internal sealed class AddressGuard(RequestDelegate next, ServeOptions options)
         }
 
         return IPAddress.IsLoopback(address)
-            || (!options.IsLoopback && (options.Address.Equals(IPAddress.Any) || options.Address.Equals(IPAddress.IPv6Any)
-                ? IsMachines(address)
+            || (!options.IsLoopback && (MachineAddress.IsAll(options.Address)
+                ? MachineAddress.All().Contains(address)
                 : address.Equals(options.Address)));
     }
-
-    private static bool IsMachines(IPAddress address) =>
-        NetworkInterface.GetAllNetworkInterfaces().SelectMany(one => one.GetIPProperties().UnicastAddresses).Any(one => one.Address.Equals(address));
 
     private static Task Refuse(HttpContext context, string sentence)
     {

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Net.NetworkInformation;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 
@@ -56,7 +55,5 @@ public static class OwnCertificate
 
     private static IEnumerable<IPAddress> Addresses(IPAddress address) =>
         new[] { IPAddress.Loopback, IPAddress.IPv6Loopback }.Concat(
-            address.Equals(IPAddress.Any) || address.Equals(IPAddress.IPv6Any)
-                ? NetworkInterface.GetAllNetworkInterfaces().SelectMany(one => one.GetIPProperties().UnicastAddresses).Select(one => one.Address)
-                : [address]);
+            MachineAddress.IsAll(address) ? MachineAddress.All() : [address]);
 }

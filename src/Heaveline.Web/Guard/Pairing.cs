@@ -11,7 +11,7 @@ namespace Heaveline.Web.Guard;
 /// Before anything else, a reader on an open address must type the code that stands in the terminal. It is sent in a form, never in an address; the
 /// browser then holds a secret of its own. An address that types wrong codes has to wait longer and longer.
 /// </summary>
-internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntiforgery antiforgery)
+internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntiforgery antiforgery, Connections connections)
 {
     private const string Cookie = "heaveline-pairing";
     private readonly string secret = Convert.ToHexString(RandomNumberGenerator.GetBytes(32));
@@ -22,6 +22,7 @@ internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntif
         if (context.Request.Cookies[Cookie] is { } held
             && CryptographicOperations.FixedTimeEquals(System.Text.Encoding.ASCII.GetBytes(held), System.Text.Encoding.ASCII.GetBytes(secret)))
         {
+            connections.Know(context.Connection.RemoteIpAddress);
             await next(context);
             return;
         }
@@ -51,7 +52,11 @@ internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntif
         catch (Exception broken) when (broken is AntiforgeryValidationException or InvalidDataException or IOException)
         {
             // No form that a browser sends. Whoever may come here unasked must not fill the owner's terminal.
-            context.Response.StatusCode = StatusCodes.Status400BadRequest;
+            var bad = broken as BadHttpRequestException ?? broken.InnerException as BadHttpRequestException;
+            await Ask(
+                context,
+                "What was sent cannot be read as the form of this page. Type the code again.",
+                bad?.StatusCode ?? StatusCodes.Status400BadRequest);
             return;
         }
 
@@ -72,6 +77,7 @@ internal sealed class Pairing(RequestDelegate next, ServeOptions options, IAntif
         }
 
         tries.Succeed(from);
+        connections.Know(from);
         context.Response.Cookies.Append(
             Cookie, secret, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/", Secure = context.Request.IsHttps });
         context.Response.Redirect("/");

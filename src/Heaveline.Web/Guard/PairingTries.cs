@@ -65,7 +65,7 @@ internal sealed class PairingTries(TimeProvider clock)
 
     private IPAddress Key(IPAddress? from, long now)
     {
-        var one = One(from ?? IPAddress.None);
+        var one = OneOf(from ?? IPAddress.None);
         if (known.ContainsKey(one) || known.Count < MostAddresses)
         {
             return one;
@@ -79,8 +79,10 @@ internal sealed class PairingTries(TimeProvider clock)
         return known.Count < MostAddresses ? one : IPAddress.None;
     }
 
-    // One machine commands a whole network of 64 bits in IPv6 (RFC 4291 §2.5.4), and may come as IPv4 in the clothes of IPv6.
-    private static IPAddress One(IPAddress from)
+    /// <summary>
+    /// What stands for one machine: it commands a whole network of 64 bits in IPv6 [RFC 4291 §2.5.4], and may come as IPv4 in the clothes of IPv6.
+    /// </summary>
+    internal static IPAddress OneOf(IPAddress from)
     {
         if (from.IsIPv4MappedToIPv6)
         {

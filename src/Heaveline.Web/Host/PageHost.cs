@@ -52,7 +52,7 @@ public static class PageHost
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = LongestMessage;
             kestrel.Limits.MaxConcurrentUpgradedConnections = Connections.Most;
-            var connections = new Connections(options.Clock, kestrel.ApplicationServices.GetRequiredService<ILogger<Connections>>());
+            var connections = kestrel.ApplicationServices.GetRequiredService<Connections>();
             kestrel.Listen(options.Address, options.Port, listen =>
             {
                 // One request a connection at a time: the bound on connections is then one on requests too.
@@ -71,7 +71,10 @@ public static class PageHost
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         // A start that fails is told by whoever starts: once, in words.
         builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
+        // A stranger's form without a token, or with a spoilt one, is answered in words; whoever may come unasked must not fill the owner's terminal.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.None);
         var services = builder.Services;
+        services.AddSingleton(made => new Connections(options.Clock, made.GetRequiredService<ILogger<Connections>>()));
         services.AddRouting();
         // Keys live and die with the program: nothing of them is written to the disk.
         services.AddDataProtection().UseEphemeralDataProtectionProvider();
@@ -114,6 +117,22 @@ public static class PageHost
         return IPAddress.TryParse(bound.Host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address)
             ? new Uri($"{bound.Scheme}://localhost:{bound.Port}/")
             : bound;
+    }
+
+    /// <summary>All the addresses by which a started host is reached, where it listens at all those of the machine the network's first.</summary>
+    public static IReadOnlyList<Uri> AddressesOf(WebApplication app)
+    {
+        var bound = AddressOf(app);
+        if (!IPAddress.TryParse(bound.Host.Trim('[', ']'), out var address) || !MachineAddress.IsAll(address))
+        {
+            return [bound];
+        }
+
+        return
+        [
+            .. MachineAddress.Reached(address).Select(one => new UriBuilder(bound.Scheme, one.ToString(), bound.Port).Uri),
+            new UriBuilder(bound.Scheme, "localhost", bound.Port).Uri,
+        ];
     }
 
     /// <summary>Adds what the pages ask for: the garage, and each question with its queue.</summary>

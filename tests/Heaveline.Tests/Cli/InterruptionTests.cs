@@ -79,6 +79,22 @@ public class InterruptionTests
     }
 
     [Fact]
+    public void That_it_was_stopped_is_said_once_and_of_the_pages_not_that_nothing_was_written()
+    {
+        using var remarks = new StringWriter();
+        var streams = new Streams(TextWriter.Null, remarks, interactive: false);
+        streams.SayStopped();
+        streams.SayStopped();
+        Assert.Equal(Words, remarks.ToString().ReplaceLineEndings("\n"));
+        using var scratch = new Scratch();
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        using var said = new StringWriter();
+        Program.Run(["serve", scratch["."], "--port", "0"], new Streams(TextWriter.Null, said, interactive: false), stop.Token);
+        Assert.DoesNotContain("nothing was written", said.ToString());
+    }
+
+    [Fact]
     public async Task Work_that_does_not_see_the_request_ends_after_a_moments_grace()
     {
         var ended = new TaskCompletionSource<int>(TaskCreationOptions.RunContinuationsAsynchronously);

@@ -1,3 +1,4 @@
+using System.Net;
 using Heaveline.Web.Guard;
 using Microsoft.AspNetCore.Connections;
 using Microsoft.Extensions.Logging;
@@ -6,6 +7,47 @@ namespace Heaveline.Tests.Web;
 
 public class ConnectionsTests
 {
+    private const string Words = "No room for more connections (256 at once, 64 of one other machine): ";
+
+    [Fact]
+    public async Task A_machine_that_holds_connections_open_shuts_out_nobody_else()
+    {
+        var connections = new Connections(new HandClock(), new Lines());
+        var hold = new TaskCompletionSource();
+        connections.Know(IPAddress.Parse("198.51.100.9"));
+        Assert.Equal(Connections.MostOfOne, await Held("198.51.100.1", Connections.Most));
+        // All that have not paired together, in IPv6 a whole network as one.
+        Assert.Equal(Connections.MostOfOne, await Held("2001:db8::1", 40) + await Held("2001:db8::2", 40));
+        Assert.Equal(0, await Held("198.51.100.3", 1));
+        // Who has paired finds room, but no more than one machine's; this machine has the rest, by whichever of its addresses.
+        Assert.Equal(Connections.MostOfOne, await Held("198.51.100.9", Connections.Most));
+        Assert.Equal(32, await Held("192.0.2.2", 32));
+        Assert.Equal(32, await Held("127.0.0.1", Connections.Most));
+        hold.SetResult();
+        Assert.Equal(1, await Held("198.51.100.3", 1));
+
+        async Task<int> Held(string from, int times)
+        {
+            var let = 0;
+            for (var n = 0; n < times; n++)
+            {
+                var one = new Knocking
+                {
+                    RemoteEndPoint = new IPEndPoint(IPAddress.Parse(from), 50_000 + n),
+                    LocalEndPoint = new IPEndPoint(IPAddress.Parse("192.0.2.2"), 5090),
+                };
+                var served = connections.Serve(one, _ => hold.Task);
+                let += one.TurnedAway ? 0 : 1;
+                if (one.TurnedAway || hold.Task.IsCompleted)
+                {
+                    await served;
+                }
+            }
+
+            return let;
+        }
+    }
+
     [Fact]
     public async Task Those_turned_away_are_counted_and_told_at_most_once_a_minute()
     {
@@ -17,7 +59,7 @@ public class ConnectionsTests
         Assert.Empty(log.Said);
 
         await Knock(1000);
-        Assert.Equal(["More than 256 connections at once: 1 turned away since it was last said, at most once a minute."], log.Said);
+        Assert.Equal([$"{Words}1 turned away since it was last said, at most once a minute."], log.Said);
         clock.Now += TimeSpan.FromSeconds(59.0);
         await Knock(10);
         Assert.Single(log.Said);

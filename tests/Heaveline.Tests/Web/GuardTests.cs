@@ -6,6 +6,8 @@ using Heaveline.Web.Guard;
 using Heaveline.Web.Host;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 
 namespace Heaveline.Tests.Web;
 
@@ -175,6 +177,45 @@ public sealed class GuardTests : IAsyncLifetime
         Assert.Contains("\r\nCache-Control: no-store", parts[0]);
         Assert.Contains(status == 405 ? "\r\nAllow: POST" : $"\r\nContent-Length: {parts[1].Length}\r\n", parts[0]);
         Assert.Equal(status == 405 ? "" : "This request cannot be read: its address or one of its headers is not in order.", parts[1]);
+    }
+
+    [Fact]
+    public async Task Every_address_that_is_shown_is_answered_at()
+    {
+        using var client = new HttpClient(new HttpClientHandler { ServerCertificateCustomValidationCallback = (_, _, _, _) => true });
+        var shown = PageHost.AddressesOf(open);
+        Assert.Equal("localhost", shown[^1].Host);
+        Assert.Equal(MachineAddress.Reached(IPAddress.Any).Select(a => a.ToString()), shown.SkipLast(1).Select(at => at.Host));
+        foreach (var at in shown)
+        {
+            using var answer = await client.GetAsync(at, TestContext.Current.CancellationToken);
+            Assert.Equal((at, HttpStatusCode.Unauthorized), (at, answer.StatusCode));
+        }
+
+        Assert.Equal([PageHost.AddressOf(plain)], PageHost.AddressesOf(plain));
+    }
+
+    [Fact]
+    public async Task What_no_browser_sends_in_place_of_a_code_is_answered_in_words_and_leaves_no_word_in_the_terminal()
+    {
+        using var client = new HttpClient(new HttpClientHandler { ServerCertificateCustomValidationCallback = (_, _, _, _) => true })
+        {
+            BaseAddress = new UriBuilder(PageHost.AddressOf(open)) { Host = "localhost" }.Uri,
+        };
+        var broken = new ByteArrayContent("no part of any form"u8.ToArray());
+        broken.Headers.TryAddWithoutValidation("Content-Type", "multipart/form-data; boundary=here");
+        var tooLong = new ByteArrayContent(new byte[PageHost.LongestMessage + 1]);
+        tooLong.Headers.TryAddWithoutValidation("Content-Type", "application/x-www-form-urlencoded");
+        foreach (var (sent, status) in new[] { (broken, HttpStatusCode.BadRequest), (tooLong, HttpStatusCode.RequestEntityTooLarge) })
+        {
+            using var answer = await client.PostAsync("/pair", sent, TestContext.Current.CancellationToken);
+            Assert.Equal(status, answer.StatusCode);
+            Assert.Contains(
+                "cannot be read as the form of this page", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        }
+
+        var log = open.Services.GetRequiredService<ILoggerFactory>().CreateLogger("Microsoft.AspNetCore.Antiforgery.DefaultAntiforgery");
+        Assert.False(log.IsEnabled(LogLevel.Critical));
     }
 
     [Fact]
