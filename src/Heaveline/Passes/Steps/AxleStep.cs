@@ -8,10 +8,9 @@ namespace Heaveline.Passes.Steps;
 /// One step of an axle: the travel of its wheels under the body, the forces of its plain elements and tyres, the wheels' accelerations and where
 /// they are a step on. Every number is read once and what comes out is written last: in between the compiler may keep all in registers.
 /// </summary>
-internal static unsafe class AxleStep<T, TSides, TDampers>
+internal static unsafe class AxleStep<T, TSides>
     where T : unmanaged, ILane<T>
     where TSides : unmanaged, ISides<TSides, T>
-    where TDampers : unmanaged, ISides<TDampers, T>
 {
     /// <param name="block">The axle, with its kinks behind.</param>
     /// <param name="body">The body, at the same step.</param>
@@ -40,7 +39,7 @@ internal static unsafe class AxleStep<T, TSides, TDampers>
         // A second sum beside the first, so that neither waits for its own last addition.
         var gL = T.Fma(cross.L, sR, damping.L * vL);
         var gR = T.Fma(cross.R, sL, damping.R * vR);
-        var d = (KinkPair<T, TDampers>*)(block + 1);
+        var d = (KinkPair<T, Alike<T>>*)(block + 1);
         var end = d + kinks.Dampers;
         for (; d < end - 1; d += 2)
         {

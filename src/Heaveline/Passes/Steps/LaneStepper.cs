@@ -6,19 +6,18 @@ using Heaveline.Numerics;
 namespace Heaveline.Passes.Steps;
 
 /// <summary>The stepper of blocks of one make.</summary>
-internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : BlockStepper<TSample>
+internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepper<TSample>
     where T : unmanaged, ILane<T>
     where TSample : unmanaged, ILane<TSample>
     where TSides : unmanaged, ISides<TSides, T>
-    where TDampers : unmanaged, ISides<TDampers, T>
     where TEnds : IEnds<T, TSample>
 {
     // Whoever stops a run waits for so many steps at most, a few milliseconds.
     private const int StepsBetweenLooks = 16_384;
 
-    private const int Ring = BlockSet<T, TSides, TDampers>.Ring;
+    private const int Ring = BlockSet<T, TSides>.Ring;
 
-    private readonly BlockSet<T, TSides, TDampers> set;
+    private readonly BlockSet<T, TSides> set;
     private readonly AxleBlock<T, TSides>* front;
     private readonly AxleBlock<T, TSides>* rear;
     private readonly BodyBlock<T>* body;
@@ -40,7 +39,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     /// <param name="perOutput">Steps from one recorded sample to the next.</param>
     /// <param name="step">Step, s.</param>
     /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
-    public LaneStepper(BlockSet<T, TSides, TDampers> set, int perOutput, double step, int channels)
+    public LaneStepper(BlockSet<T, TSides> set, int perOutput, double step, int channels)
     {
         (this.set, this.perOutput, this.channels) = (set, perOutput, channels);
         front = set.Front;
@@ -122,10 +121,10 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
             Further();
         }
 
-        AxleStep<T, TSides, TDampers>.Run(front, body, rule, road, set.FrontPast + left, kinks);
+        AxleStep<T, TSides>.Run(front, body, rule, road, set.FrontPast + left, kinks);
         if (TEnds.Blocks == 2)
         {
-            AxleStep<T, TSides, TDampers>.Run(rear, body, rule, road + 2, set.RearPast + left, kinks);
+            AxleStep<T, TSides>.Run(rear, body, rule, road + 2, set.RearPast + left, kinks);
         }
 
         BodyStep<T, TSample, TEnds>.Run(body, &front->State, &rear->State, rule, set.BodyPast + left);
