@@ -39,6 +39,11 @@ internal sealed class KernelSlots
                 $"A stepped run has a place for {count} of these: {string.Join(", ", elements.All.Select(element => element.Name))}.");
         }
 
+        if (elements.Line is { Resists: true } && !(Resistances[0].OnRate.Slope > 0.0))
+        {
+            throw new NotSupportedException("A stepped run has no place for a line with neither inertance nor resistance.");
+        }
+
         Needs = Needed();
     }
 

@@ -127,7 +127,9 @@ internal static unsafe class BlockPacking<T, TSides>
         Stop(&e->Rebound, car.ReboundStops[i].Power, lane);
         Put(&e->Friction.Rate, lane, car.Frictions[i].Slider?.Rate ?? 0.0);
         Put(&e->Friction.PreSliding, lane, car.Frictions[i].Slider?.PreSliding ?? 1.0);
-        Put(&e->LinkRatio, lane, (car.CommonSprings[i].Exists ? car.CommonSprings[i] : car.CommonDampers[i]).Share(i));
+        // A common damper sees what the common spring sees, where there is one.
+        var common = car.CommonSprings[i].Exists ? car.CommonSprings[i] : car.CommonDampers[i];
+        Put(&e->LinkRatio, lane, common.Share(i));
         Accumulator(e, car.Accumulators[i], i, lane);
         if (plan.IsShaped)
         {

@@ -97,7 +97,8 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
             {
                 var ((left, ratio), (right, other)) = (a.Travelled(k), b.Travelled(k));
                 var kinks = left.Opening.Count + left.Closing.Count;
-                if (ratio != other || !Hinge.Alike(left.Opening, right.Opening) || !Hinge.Alike(left.Closing, right.Closing) || (kinks > 0 && a.Trim != b.Trim))
+                if (ratio != other || !Hinge.Alike(left.Opening, right.Opening) || !Hinge.Alike(left.Closing, right.Closing)
+                    || (kinks > 0 && a.Trim != b.Trim))
                 {
                     return false;
                 }
