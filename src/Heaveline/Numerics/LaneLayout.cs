@@ -2,7 +2,9 @@ using System.Runtime.CompilerServices;
 
 namespace Heaveline.Numerics;
 
-/// <summary>Single places of lanes in memory. Only lanes of plain numbers one after the other are known: all doubles, or all of single precision.</summary>
+/// <summary>
+/// Single places of lanes in memory. Only lanes of plain numbers one after the other are known: all doubles, or all of single precision.
+/// </summary>
 internal static unsafe class LaneLayout<T>
     where T : unmanaged, ILane<T>
 {
