@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Runtime.Intrinsics;
 
 namespace Heaveline.Numerics;
 
@@ -31,8 +30,7 @@ internal readonly struct ScalarLane(double v) : ILane<ScalarLane>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ScalarLane Sqrt(ScalarLane a) => new(Math.Sqrt(a._v));
 
-    // As the wide lanes do it, so that a run alone has the bits of one side by side.
-    public static ScalarLane Power(ScalarLane a, ScalarLane b) => new(WidePower.Of(Vector128.Create(a._v), Vector128.Create(b._v)).ToScalar());
+    public static ScalarLane Power(ScalarLane a, ScalarLane b) => new(Math.Pow(a._v, b._v));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AnyAbove(ScalarLane a, ScalarLane b) => a._v > b._v;

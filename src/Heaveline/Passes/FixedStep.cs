@@ -18,8 +18,9 @@ public sealed record FixedStep : PassMethod
     public bool StatesError { get; init; } = true;
 
     /// <summary>
-    /// Whether passes side by side are computed in single precision, twice as many at a time: for searches among many, which state the error of what
-    /// they find, with what rounding adds (<see cref="PassError.PitchInSingle"/>). A pass alone is always in double precision. Default false.
+    /// Whether passes side by side are computed in single precision, twice as many at a time, on a processor with such lanes or on a device; what
+    /// rounding adds is stated (<see cref="PassError.PitchInSingle"/>). No study asks for it, since its rounding shows in the fourth digit: it is there
+    /// to be raced. A pass alone is always in double precision. Default false.
     /// </summary>
     internal bool InSingle { get; init; }
 

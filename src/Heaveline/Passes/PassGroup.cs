@@ -16,12 +16,12 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     private const Needs Apart =
         Needs.ElasticLink | Needs.FluidLink | Needs.ResistiveLine | Needs.SolidAxle | Needs.VaryingRatio | Needs.Gas;
 
-    /// <summary>Whether they are computed in single precision, twice as many side by side.</summary>
+    /// <summary>Whether they are computed in single precision, twice as many side by side, where there are such lanes.</summary>
     public bool InSingle { get; init; }
 
     /// <summary>
-    /// Groups of at most a width. Only passes of one step that begin at one time stand together, so that each has the numbers it would have alone, to
-    /// the bit; among these such of one road and speed, which share what they read of the road.
+    /// Groups of at most a width. Only passes of one step that begin at one time stand together, so that each has the bits it would have alone in
+    /// such lanes; among these such of one road and speed, which share what they read of the road.
     /// </summary>
     /// <param name="requests">Cars, roads and speeds.</param>
     /// <param name="options">How to run them.</param>
@@ -65,6 +65,8 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
         var fine = Samples(timing, width, cancellation);
+        // Where there are no lanes of single precision they have run in double.
+        var single = InSingle && PassLimit.Width(this, timing, 2 * width) >= 4;
         double[][][]? others = options.Steps.StatesError
             ? [.. timing.Compared(Roads.Any(road => road.HasJump)).Select(other => Samples(other, width, cancellation))]
             : null;
@@ -73,7 +75,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
             var (pitch, tyre) = others is null
                 ? (null, null)
                 : PassError.Of(r.Model, Roads[k], timing.AgainstHalf, fine[k], [.. others.Select(run => run[k])]);
-            return InSingle
+            return single
                 ? Made(k, timing, fine[k], pitch + PassError.PitchInSingle, tyre + PassError.TyreLoadInSingle)
                 : Made(k, timing, fine[k], pitch, tyre);
         })];

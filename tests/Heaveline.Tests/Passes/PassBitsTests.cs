@@ -1,4 +1,5 @@
 using CsCheck;
+using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
@@ -7,7 +8,7 @@ using Heaveline.Roads;
 
 namespace Heaveline.Tests.Passes;
 
-/// <summary>A pass is the same bits alone, beside others, and in registers of any width.</summary>
+/// <summary>A pass is the same bits alone and beside others; but for powers in curved laws, in registers of any width too.</summary>
 public class PassBitsTests
 {
     private static readonly Road[] Roads =
@@ -20,7 +21,7 @@ public class PassBitsTests
     private static PassOptions Options { get; } = new() { Method = FixedStep.Once, Record = new() { SettlingTime = 0.6, LeadTime = 0.0 } };
 
     private static Gen<PassRequest[]> Asked { get; } = Gen.Select(AnyCar.Any, Gen.Int[0, 1], Gen.Double[1.0, 25.0])
-        .Select((car, road, speed) => new PassRequest(RideModel.Of(car), Roads[road], speed))
+        .Select((car, road, speed) => new PassRequest(RideModel.Of(OnPatches(car)), Roads[road], speed))
         .Array[3, 12];
 
     [Fact]
@@ -35,7 +36,12 @@ public class PassBitsTests
                     for (var k = 0; k < together.Length; k++)
                     {
                         var (model, road, speed) = requests[group.Places[k]];
-                        Same(Pass.Of(model, road, speed, Options, TestContext.Current.CancellationToken), together[k]);
+                        var alone = PassGroup.Of([requests[group.Places[k]]], Options, width)[0];
+                        Same(alone.Run(Options, width, TestContext.Current.CancellationToken)[0], together[k]);
+                        if ((model.Numbers.Slots.Needs & (Needs.Gas | Needs.FluidGas | Needs.CurvedStop)) == 0)
+                        {
+                            Same(Pass.Of(model, road, speed, Options, TestContext.Current.CancellationToken), together[k]);
+                        }
                     }
                 }
             }
@@ -67,6 +73,28 @@ public class PassBitsTests
         var hours = new PassOptions { Method = FixedStep.Once, Record = new() { Duration = 3600.0 } };
         Assert.Single(PassGroup.Of(requests, hours, 8, recorded: false));
         Assert.True(PassGroup.Of(requests, hours, 8).Count > 1);
+    }
+
+    // Of a length, so that slow cars begin earlier than fast ones.
+    private static Car OnPatches(Car car) => car with
+    {
+        Front = car.Front with { Tyre = car.Front.Tyre with { ContactLength = new(0.15) } },
+        Rear = car.Rear with { Tyre = car.Rear.Tyre with { ContactLength = new(0.15) } },
+    };
+
+    [Fact]
+    public void Where_there_are_no_lanes_of_single_precision_no_rounding_of_it_is_stated()
+    {
+        PassRequest[] one = [new(RideModel.Of(ExactCars.Saloon), Roads[0], 14.0)];
+        Pass Run(bool single)
+        {
+            var options = new PassOptions { Method = FixedStep.Default with { InSingle = single }, Record = Options.Record };
+            return PassGroup.Of(one, options, 1)[0].Run(options, 1, TestContext.Current.CancellationToken)[0];
+        }
+
+        var (inDouble, asked) = (Run(false), Run(true));
+        Same(inDouble, asked);
+        Assert.Equal(inDouble.Statistics, asked.Statistics);
     }
 
     private static void Same(Pass alone, Pass together)
