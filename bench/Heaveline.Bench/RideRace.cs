@@ -4,7 +4,9 @@ using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
+using Heaveline.Measures.Comfort;
 using Heaveline.Models;
+using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Rides;
 using Heaveline.Roads;
@@ -20,6 +22,7 @@ internal static class RideRace
 {
     private const double Speed = 80.0 / 3.6;
     private const int Rounds = 30;
+    private const int Warm = 400;
     private const int Draws = 200;
 
     public static int Run(string garage)
@@ -31,6 +34,13 @@ internal static class RideRace
             .Select(c => (c.Name, Car: c.Car!, Load: LoadedCar.UsualLoad(c.Car!)))
             .Prepend(("saloon with 60 N of friction", Saloon.Rubbing(60.0), LoadState.Reference))
             .Prepend(("plain saloon", Saloon.Of(), LoadState.Reference)).ToList();
+        // The first car of a program pays for compiling what all run.
+        var first = RideModel.Of(Saloon.Rubbing(30.0));
+        for (var round = 0; round < 4; round++)
+        {
+            Middle(() => RandomResponse.Of(first, road, Speed));
+        }
+
         Console.WriteLine("| car | response, ms | at trim alone, ms | model, ms | passes | frequencies | heave rms, m/s² | front travel rms, mm |");
         Console.WriteLine("|---|--:|--:|--:|--:|--:|--:|--:|");
         foreach (var (name, car, load) in cars)
@@ -52,11 +62,6 @@ internal static class RideRace
         foreach (var (name, car, load) in cars)
         {
             var doubts = CarDoubts.Of(car, load);
-            if (doubts.Sources.Count == 0)
-            {
-                continue;
-            }
-
             var outputs = RideCatalogue.Of(car);
             JointStudy OfRides() => JointStudy.OfRides([doubts], road, Speed, outputs, Draws, 1UL, degree: 2);
             OfRides();
@@ -71,13 +76,59 @@ internal static class RideRace
                 + $"| {study.Cars[0][0].Mean:F9} |"));
         }
 
+        Parts(RideModel.Of(Saloon.Of()), road);
         return 0;
+    }
+
+    // One frequency by the dense solution and side by side; one design of 80 frequencies in registers of 256 and 512 bits.
+    private static void Parts(RideModel model, RoadSpectrum road)
+    {
+        var grid = new Rides.RideRoad(road, Speed, null).In(16);
+        var (ride, lines, count) = (LinearRide.Of(model), RandomLines.Of(model, grid), grid.Omegas.Length);
+        double[] row = [.. RideSignal.Travel(model, 0).Place[..7]], place = [0.0], speed = [0.0];
+        var dense = Middle(() =>
+        {
+            foreach (var omega in grid.Omegas)
+            {
+                ride.Answer(omega);
+            }
+        });
+        Console.WriteLine();
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"one frequency, dense: {1e6 * dense / count:F0} ns"));
+        foreach (var width in LaneWidth.All)
+        {
+            var numbers = RandomLines.Numbers(width);
+            var many = Middle(() =>
+            {
+                for (var turn = 0; turn < 10; turn++)
+                {
+                    lines.Squares(numbers, ride, row, place, speed);
+                }
+            });
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture, $"one frequency, {width} side by side, with a mean square: {1e5 * many / count:F0} ns"));
+        }
+
+        var (seat, design) = (RideSpectrum.Vertical(model, road, Speed, 1.3, 0.35, Weightings.Wk.Factor).Table, SymmetricRide.From(model)!.Value);
+        void Designs(Func<double> one)
+        {
+            for (var k = 0; k < 1000; k++)
+            {
+                one();
+            }
+        }
+
+        var four = Middle(() => Designs(() => PlainSpectrum.MeanSquare<Lane256>(seat, design, 1.0, 0.1, 0.35)));
+        var eight = Middle(() => Designs(() => PlainSpectrum.MeanSquare<Lane512>(seat, design, 1.0, 0.1, 0.35)));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"one design: 256 bits {1e3 * four:F0} ns, 512 bits {1e3 * eight:F0} ns"));
     }
 
     // The middle of the rounds.
     private static double Middle(Action work)
     {
-        for (var round = 0; round < Rounds; round++)
+        // Compiled and compiled again, half a second at most.
+        var start = Stopwatch.GetTimestamp();
+        for (var round = 0; round < Warm && Stopwatch.GetElapsedTime(start).TotalSeconds < 0.5; round++)
         {
             work();
         }

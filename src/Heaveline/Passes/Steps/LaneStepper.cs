@@ -23,7 +23,8 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     private readonly AxleBlock<T, TSides>* rear;
     private readonly BodyBlock<T>* body;
     private readonly AdamsRule<T>* rule;
-    private readonly KinkCount kinks;
+    private readonly KinksBehind<T, TSides, TDampers> frontKinks;
+    private readonly KinksBehind<T, TSides, TDampers> rearKinks;
     private readonly bool further;
     private readonly bool flows;
     private readonly bool resists;
@@ -47,7 +48,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
         rear = set.Rear;
         body = set.Body;
         rule = set.Rule;
-        kinks = set.Plan.Kinks;
+        (frontKinks, rearKinks) = (new(front, set.Plan.Kinks), new(rear, set.Plan.Kinks));
         further = set.Plan.IsFurther;
         flows = (set.Plan.Needs & Needs.FluidLink) != 0;
         resists = (set.Plan.Needs & Needs.ResistiveLine) != 0;
@@ -122,10 +123,12 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
             Further();
         }
 
-        AxleStep<T, TSides, TDampers>.Run(front, body, rule, road, set.FrontPast + left, kinks);
+        AxleStep<T, TSides>.Run(
+            ref *front, in frontKinks, in *body, in *rule, in *(RoadUnder<T>*)road, ref *(PairHistory<T>*)(set.FrontPast + left));
         if (TEnds.Blocks == 2)
         {
-            AxleStep<T, TSides, TDampers>.Run(rear, body, rule, road + 2, set.RearPast + left, kinks);
+            AxleStep<T, TSides>.Run(
+                ref *rear, in rearKinks, in *body, in *rule, in *(RoadUnder<T>*)(road + 2), ref *(PairHistory<T>*)(set.RearPast + left));
         }
 
         BodyStep<T, TSample, TEnds>.Run(body, &front->State, &rear->State, rule, set.BodyPast + left);
