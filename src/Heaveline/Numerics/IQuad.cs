@@ -1,8 +1,7 @@
 namespace Heaveline.Numerics;
 
 /// <summary>
-/// Four values, one per corner (front left, front right, rear left, rear right), that the kernel handles together. A pair holds one value per axle.
-/// For one car the four corners can share a register; for many cars each corner has a register of its own.
+/// Four values, one per corner (front left, front right, rear left, rear right): a road under the wheels as a step reads it.
 /// </summary>
 internal interface IQuad<TSelf, TLane>
     where TSelf : struct, IQuad<TSelf, TLane>

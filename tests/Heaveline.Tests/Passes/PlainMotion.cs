@@ -6,18 +6,16 @@ using Heaveline.Passes;
 namespace Heaveline.Tests.Passes;
 
 /// <summary>
-/// The equations of motion as they stand in the books, in plain doubles over the list of elements: what the kernel in blocks is held to. Signs by
-/// ISO 8855: heave z up, pitch θ nose-down, roll φ right-side-down; corner i at (x, y) from the loaded centre of gravity; travel
-/// s = u − (z − x·θ + y·φ), bump positive; S = s + S_trim counts from the reference state. M z̈ = ΣF, I_yy θ̈ − P φ̈ = −ΣxF + M g h_θ θ,
-/// I_xx φ̈ − P θ̈ = ΣyF + M g h_φ φ, wheels m ü = T − F, F and T the changes from trim; by virtual work an element's force acts on each wheel and each
-/// line's flow by its share. Steps: Adams–Bashforth of fourth order (Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, III.1 and
+/// The equations of motion as they stand in the books, in plain doubles over the list of elements: what the kernel in blocks is held to. Signs of
+/// ISO 8855; corner i at (x, y) from the loaded centre of gravity; travel s = u − (z − x·θ + y·φ), S = s + S_trim. M z̈ = ΣF,
+/// I_yy θ̈ − P φ̈ = −ΣxF + M g h_θ θ, I_xx φ̈ − P θ̈ = ΣyF + M g h_φ φ, wheels m ü = T − F, F and T the changes from trim; by virtual work an
+/// element's force acts on each wheel and each line's flow by its share. Steps: Adams–Bashforth of fourth order (Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, III.1 and
 /// III.10): v += h(55a₀ − 59a₁ + 37a₂ − 9a₃)/24, x += h·v + h²(323a₀ − 264a₁ + 159a₂ − 38a₃)/360.
 /// </summary>
 /// <param name="n">The car, at rest at trim on a flat road when it begins.</param>
 internal sealed class PlainMotion(RideNumbers n)
 {
     private const int Flow = Channel.Flow;
-
     private readonly double[,] perForce = n.PerForce().ToArray();
     private readonly double[] slides = new double[n.Elements.All.Count];
     private readonly double[][] past = [new double[9], new double[9], new double[9]];
@@ -50,11 +48,12 @@ internal sealed class PlainMotion(RideNumbers n)
         {
             var element = n.Elements.All[k];
             var sight = element.Sight;
-            var own = element.Force(new ScalarLane(sight.Of(travel, gone)), new ScalarLane(sight.Of(rate, flow))).Value;
+            var at = sight.Of(travel, gone);
+            var own = element.Force(new ScalarLane(at), new ScalarLane(sight.Of(rate, flow))).Value;
             if (rubs && element.Slider is { } slider)
             {
                 // A spring in series with a slider: what the spring cannot hold the slider gives way by.
-                var apart = sight.Of(travel, gone) - n.AtTrim(sight) - slides[k];
+                var apart = at - n.AtTrim(sight) - slides[k];
                 var held = Math.Clamp(apart, -slider.PreSliding, slider.PreSliding);
                 slides[k] += apart - held;
                 own += slider.Rate * held;
@@ -76,13 +75,8 @@ internal sealed class PlainMotion(RideNumbers n)
     /// <summary>Works out forces and accelerations over a road.</summary>
     public void Accelerate(Quad<ScalarLane> road, Quad<ScalarLane> roadRate, bool rubs = true)
     {
-        double[] travel = new double[4], rate = new double[4];
-        for (var i = 0; i < 4; i++)
-        {
-            travel[i] = n.TrimTravel[i] + Seen(Place, i);
-            rate[i] = Seen(Rate, i);
-        }
-
+        double[] travel = [.. n.TrimTravel.Select((trim, i) => trim + Seen(Place, i))];
+        double[] rate = [Seen(Rate, 0), Seen(Rate, 1), Seen(Rate, 2), Seen(Rate, 3)];
         double[] gone = [n.TrimFlow[0] + Place[Flow], n.TrimFlow[1] + Place[Flow + 1]];
         // Where a line only resists, its rate follows from what is left.
         var pressure = Push(travel, rate, gone, Resists ? new double[2] : Rate[Flow..], rubs);
