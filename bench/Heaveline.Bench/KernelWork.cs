@@ -33,7 +33,7 @@ internal sealed class KernelWork(RideModel model)
         return Timed(() =>
         {
             using var stepper = Stepper.Of<T>(numbers, timing.StepsPerSample, timing.Step, channels);
-            Run(stepper, new RoadSteps<Quad<T>, T>(0, default, default) { Shared = road }, samples);
+            Run(stepper, new RoadSteps<T>(0, default, default) { Shared = road }, samples);
         });
     }
 
@@ -45,14 +45,14 @@ internal sealed class KernelWork(RideModel model)
         return Timed(() =>
         {
             using var stepper = Stepper.Of(model.Numbers, timing.StepsPerSample, timing.Step);
-            Run(stepper, new RoadSteps<Quad<ScalarLane>, ScalarLane>(0, road, default), samples);
+            Run(stepper, new RoadSteps<ScalarLane>(0, road, default), samples);
         });
     }
 
     private Quad<ScalarLane>[] Table() => RoadUnderWheels.Of(model, Saloon.Hump)
-        .Table<Quad<ScalarLane>>(Saloon.Speed, timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
+        .Table(Saloon.Speed, timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
 
-    private void Run<T>(BlockStepper<T> stepper, in RoadSteps<Quad<T>, T> steps, T[] samples)
+    private void Run<T>(BlockStepper<T> stepper, in RoadSteps<T> steps, T[] samples)
         where T : unmanaged, ILane<T>
     {
         for (var k = 0; k < timing.Samples; k += Chunk)

@@ -36,7 +36,7 @@ internal sealed class PeerJob
     {
         this.cars = cars;
         var road = Road();
-        table = RoadUnderWheels.Of(cars[0], road).Table<Quad<ScalarLane>>(Saloon.Speed, Start, SampleStep / Each, Samples * Each);
+        table = RoadUnderWheels.Of(cars[0], road).Table(Saloon.Speed, Start, SampleStep / Each, Samples * Each);
         var samples = ExactRun.Of(cars[0], road, Saloon.Speed, Start, SampleStep, Samples).Samples;
         for (var k = 0; k < Samples; k++)
         {
@@ -103,7 +103,7 @@ internal sealed class PeerJob
         void Run(Action<int, T[]>? each)
         {
             using var stepper = Stepper.Of<T>(numbers, Each, SampleStep / Each, Channel.TyreLoads);
-            var steps = new RoadSteps<Quad<T>, T>(0, default, default) { Shared = road };
+            var steps = new RoadSteps<T>(0, default, default) { Shared = road };
             for (var k = 0; k < Samples; k += Chunk)
             {
                 var here = Math.Min(Chunk, Samples - k);

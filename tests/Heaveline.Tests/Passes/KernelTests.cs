@@ -102,9 +102,9 @@ public class KernelTests
         var timing = PassTiming.Of(new(model, road, speed), new PassRecord { SettlingTime = 1.0 }, FixedStep.Default);
         var under = RoadUnderWheels.Of(model, road);
         var steps = timing.Samples * timing.StepsPerSample;
-        var table = under.Table<Quad<ScalarLane>>(speed, timing.Start, timing.Step, steps);
-        var jumps = under.Jumps<Quad<ScalarLane>>(speed, timing.Start, timing.Step);
-        RoadSteps<Quad<ScalarLane>, ScalarLane> All() => new(0, table, default, jumps);
+        var table = under.Table(speed, timing.Start, timing.Step, steps);
+        var jumps = under.Jumps(speed, timing.Start, timing.Step);
+        RoadSteps<ScalarLane> All() => new(0, table, default, jumps);
         var truth = Plain(model.Numbers, timing, table, jumps);
         var samples = new ScalarLane[truth.Length];
         using (var scalar = Stepper.Of<ScalarLane>([model.Numbers], timing.StepsPerSample, timing.Step))
@@ -126,7 +126,7 @@ public class KernelTests
         Compare(truth, Array.ConvertAll(samples, lane => lane.Value), "one car, axles side by side");
     }
 
-    private static double[] Plain(RideNumbers n, PassTiming timing, Quad<ScalarLane>[] road, RoadJump<Quad<ScalarLane>>[] jumps)
+    private static double[] Plain(RideNumbers n, PassTiming timing, Quad<ScalarLane>[] road, RoadJump<ScalarLane>[] jumps)
     {
         var motion = new PlainMotion(n);
         var samples = new double[timing.Samples * Channel.Count];

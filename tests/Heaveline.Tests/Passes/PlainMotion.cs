@@ -109,7 +109,7 @@ internal sealed class PlainMotion(RideNumbers n)
     }
 
     /// <summary>Gives the wheels what the tyres' jump makes on its far side, by its share of this step.</summary>
-    public void Jump(RoadJump<Quad<ScalarLane>> jump)
+    public void Jump(RoadJump<ScalarLane> jump)
     {
         for (var i = 0; i < 4; i++)
         {
