@@ -53,7 +53,8 @@ internal static class Race
 
         RideNumbers Car(int i) => models[i % Designs];
         var plan = BlockPlan.Of([.. Enumerable.Range(0, Math.Min(runs, Designs)).Select(Car)]);
-        using var launch = new DeviceLaunch<T>(program, plan, roads, tableOf, questions, asked, shares, bases);
+        var (ready, launch) = Timed(() => new DeviceLaunch<T>(program, plan, roads, tableOf, questions, asked, shares, bases));
+        using var held = launch;
         var (packing, packed) = Timed(() => launch.Pack(Car));
         var (up, _) = Timed(() => Done(() => launch.Take(packed)));
         var (first, _) = Timed(() => Done(launch.Run));
@@ -67,7 +68,7 @@ internal static class Race
             + $"{1e3 * median:F1} ({1e3 * kernel[0]:F1}) | "
             + $"{runs / median / 1e6:F3} | {1e12 * median / steps:F2} | {operations * steps / median / 1e12:F1} = "
             + $"{(peak > 0.0 ? 100.0 * operations * steps / median / peak : 0.0):F0} % | {1e3 * first:F0} | {1e6 * packing / runs:F2} | "
-            + $"{1e3 * up:F1} | {1e3 * down:F1} | {launch.About} |"));
+            + $"{1e3 * up:F1} | {1e3 * down:F1} | {launch.About}; ready in {ready:F1} s |"));
     }
 
     public const string Head =

@@ -6,7 +6,7 @@ namespace Heaveline.Gpu;
 public static class Devices
 {
     /// <summary>
-    /// From now on batches of passes run there, those of 50 000 passes and more, or all that can; what cannot is run on the processor, and said.
+    /// From now on batches of passes run there, those of 500 000 passes and more, or all that can; what cannot is run on the processor, and said.
     /// </summary>
     /// <param name="all">Whether small batches run there too, and it is said where there is no such device.</param>
     /// <param name="word">Is told, each reason once, why passes were left to the processor.</param>

@@ -23,6 +23,8 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
     // A run this near to an angle out of range is run again on the processor, which says how it left.
     private const double Near = 1e-3;
 
+    private const int FewestOnRoad = 32;
+
     private const Needs Known = Needs.CurvedStop | Needs.Friction;
 
     private readonly Context context;
@@ -34,11 +36,11 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         programs = [.. accelerators.Select(accelerator => new DeviceProgram(accelerator))];
     }
 
-    /// <summary>Fewest passes for which taking them to a device and compiling for it is worth while: half a second of this processor.</summary>
-    public const int Worth = 50_000;
+    /// <summary>Fewest passes for which compiling for a device is worth while, some seconds: about so long two cores take for them.</summary>
+    public const int Worth = 500_000;
 
     /// <summary>Fewest runs of one road and speed that are worth a table of their own.</summary>
-    public int LeastOnRoad { get; init; } = 32;
+    public int LeastOnRoad { get; init; } = FewestOnRoad;
 
     /// <summary>The devices by name.</summary>
     public string Name => string.Join(", ", programs.Select(program => program.Accelerator.Name));
@@ -47,7 +49,9 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
     public IReadOnlyList<DeviceProgram> Programs => programs;
 
     /// <summary>The graphics processors of this machine; null, with the reason, where there is none.</summary>
-    public static MeasureDevices? OfMachine(out string why)
+    /// <param name="why">Why there is none.</param>
+    /// <param name="leastOnRoad">See <see cref="LeastOnRoad"/>.</param>
+    public static MeasureDevices? OfMachine(out string why, int leastOnRoad = FewestOnRoad)
     {
         Context? context = null;
         try
@@ -68,7 +72,7 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
                 accelerators.Add(device.CreateAccelerator(context));
             }
 
-            return new(context, [.. accelerators]);
+            return new(context, [.. accelerators]) { LeastOnRoad = leastOnRoad };
         }
         catch (Exception e) when (e is CudaException or DllNotFoundException or NotSupportedException or InvalidOperationException)
         {
@@ -132,7 +136,7 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         {
             cancellation.ThrowIfCancellationRequested();
             var lonely = batch.TakeLonely(LeastOnRoad, MostRoad);
-            if (lonely.Count > 0 && batch.Count > 0)
+            if (lonely.Count > 0)
             {
                 why.Add("too few of the runs share a road, a speed and a wheelbase");
             }

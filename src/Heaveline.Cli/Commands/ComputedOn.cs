@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
-using Heaveline.Gpu;
 
 namespace Heaveline.Cli.Commands;
 
@@ -26,7 +25,7 @@ internal static class ComputedOn
     {
         if (on != Cpu)
         {
-            Devices.Choose(on == Gpu, why => streams.Remarks.WriteLine($"heaveline: {why}."));
+            GraphicsProcessors.Choose(streams, on == Gpu);
         }
     }
 }
