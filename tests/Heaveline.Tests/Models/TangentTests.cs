@@ -3,7 +3,6 @@ using CsCheck;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Passes;
-using Heaveline.Quantities;
 using Heaveline.Tests.Passes;
 
 namespace Heaveline.Tests.Models;

@@ -1,6 +1,5 @@
 using Heaveline.Cars;
 using Heaveline.Models;
-using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Roads;
 

@@ -1,4 +1,3 @@
-using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;

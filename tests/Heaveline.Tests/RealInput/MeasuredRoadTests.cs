@@ -4,7 +4,6 @@ using Heaveline.Figures;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Press;
 using Heaveline.Tests.House;
