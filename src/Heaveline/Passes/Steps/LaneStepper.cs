@@ -55,7 +55,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         *rule = AdamsRule<T>.Of(T.Of(step));
     }
 
-    public override void Run(RoadSteps<Quad<TSample>, TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default)
+    public override void Run(RoadSteps<TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default)
     {
         var at = steps - road.First;
         var jumps = road.Jumps[jumped..];
@@ -145,7 +145,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
     }
 
     // A step beside which the road jumps.
-    private void Jump(T* road, TSample* sample, ReadOnlySpan<RoadJump<Quad<TSample>>> jumps)
+    private void Jump(T* road, TSample* sample, ReadOnlySpan<RoadJump<TSample>> jumps)
     {
         // A number a corner.
         var kick = stackalloc T[4];
@@ -297,7 +297,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
     }
 
     // What the tyres' jumps give the wheels on their far sides, by their shares of this step: changes of force.
-    private void Kick(ReadOnlySpan<RoadJump<Quad<TSample>>> jumps, T* kick)
+    private void Kick(ReadOnlySpan<RoadJump<TSample>> jumps, T* kick)
     {
         var heights = stackalloc Quad<TSample>[2];
         var shares = stackalloc Quad<TSample>[2];
