@@ -19,8 +19,8 @@ public sealed record FixedStep : PassMethod
 
     /// <summary>
     /// Whether passes side by side are computed in single precision, twice as many at a time, on a processor with such lanes or on a device; what
-    /// rounding adds is stated (<see cref="PassError.PitchInSingle"/>). No study asks for it, since its rounding shows in the fourth digit: it is there
-    /// to be raced. A pass alone is always in double precision. Default false.
+    /// rounding adds is stated (<see cref="PassError.PitchInSingle"/>). No study asks for it, since its rounding shows in the fourth digit: it is
+    /// there to be raced. A pass alone is always in double precision. Default false.
     /// </summary>
     internal bool InSingle { get; init; }
 

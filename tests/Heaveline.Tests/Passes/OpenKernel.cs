@@ -8,17 +8,17 @@ namespace Heaveline.Tests.Passes;
 /// <summary>The kernel of the product over one car on a flat road, with its state laid open: it can be put anywhere, at any rate.</summary>
 internal sealed unsafe class OpenKernel : IDisposable
 {
-    private readonly BlockSet<ScalarLane, Apart<ScalarLane>, Apart<ScalarLane>> set;
-    private readonly LaneStepper<ScalarLane, ScalarLane, Apart<ScalarLane>, Apart<ScalarLane>, TwoBlocks<ScalarLane>> stepper;
+    private readonly BlockSet<ScalarLane, Apart<ScalarLane>> set;
+    private readonly LaneStepper<ScalarLane, ScalarLane, Apart<ScalarLane>, TwoBlocks<ScalarLane>> stepper;
 
     /// <param name="car">The car.</param>
     /// <param name="rubs">Whether friction acts.</param>
     /// <param name="step">Step, s.</param>
     public OpenKernel(RideNumbers car, bool rubs = true, double step = 1e-6)
     {
-        var plan = BlockPlan.Of([car]) with { SidesAlike = false, DampersAlike = false };
+        var plan = BlockPlan.Of([car]) with { SidesAlike = false };
         set = new(rubs ? plan : plan with { Needs = plan.Needs & ~Needs.Friction }, 2);
-        BlockPacking<ScalarLane, Apart<ScalarLane>, Apart<ScalarLane>>.Write(set, [car]);
+        BlockPacking<ScalarLane, Apart<ScalarLane>>.Write(set, [car]);
         stepper = new(set, 1, step, Channel.Count);
     }
 
