@@ -12,8 +12,8 @@ namespace Heaveline.Tests.Passes;
 /// <summary>Cars of every kind side by side, at every width of this processor: each moves as it does alone.</summary>
 public class MixedBatchTests
 {
-    // Of the peak of each channel, as one car is held to its list of elements: rounding and the last bits of powers, grown while a stop or a tyre
-    // lets go.
+    // Of the peak of each channel, as one car is held to its list of elements: rounding and the last bits of powers, grown while a stop or a
+    // tyre lets go.
     private const double Near = 1e-9;
 
     // A channel that is zero but for rounding counts against so much of its unit.

@@ -8,9 +8,8 @@ namespace Heaveline.Tests.Passes;
 /// The equations of motion as they stand in the books, in plain doubles over the list of elements: what the kernel in blocks is held to. Signs of
 /// ISO 8855; corner i at (x, y) from the loaded centre of gravity; travel s = u − (z − x·θ + y·φ), S = s + S_trim. M z̈ = ΣF,
 /// I_yy θ̈ − P φ̈ = −ΣxF + M g h_θ θ, I_xx φ̈ − P θ̈ = ΣyF + M g h_φ φ, wheels m ü = T − F, F and T the changes from trim; by virtual work an
-/// element's force acts on each wheel and each line's flow by its share. Steps: Adams–Bashforth of fourth order (Hairer, Nørsett, Wanner,
-/// Solving Ordinary Differential Equations I, III.1 and
-/// III.10): v += h(55a₀ − 59a₁ + 37a₂ − 9a₃)/24, x += h·v + h²(323a₀ − 264a₁ + 159a₂ − 38a₃)/360.
+/// element's force acts on each wheel and each line's flow by its share. Steps: Adams–Bashforth of fourth order (Hairer, Nørsett, Wanner, Solving
+/// Ordinary Differential Equations I, III.1 and III.10): v += h(55a₀ − 59a₁ + 37a₂ − 9a₃)/24, x += h·v + h²(323a₀ − 264a₁ + 159a₂ − 38a₃)/360.
 /// </summary>
 /// <param name="n">The car, at rest at trim on a flat road when it begins.</param>
 internal sealed class PlainMotion(RideNumbers n)
