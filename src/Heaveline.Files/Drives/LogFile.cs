@@ -1,5 +1,4 @@
 using Heaveline.Drives;
-using Heaveline.Quantities;
 
 namespace Heaveline.Files.Drives;
 

@@ -19,7 +19,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables)
     /// <summary>The log; null where no text holds an accelerometer with its clock.</summary>
     public Log? Joined()
     {
-        var sensors = tables.SelectMany(SensorColumns.In).ToList();
+        var sensors = tables.SelectMany(SensorColumns.Of).ToList();
         bool IsForce(SensorColumns s) => s.Kind == SensorKind.Acceleration;
         // With gravity in it rather than beside it; of several the longest.
         var forces = sensors.Where(s => IsForce(s) || s.Kind == SensorKind.AccelerationWithoutGravity)

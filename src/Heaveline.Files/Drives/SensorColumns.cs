@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heaveline.Drives;
+using Heaveline.Quantities;
 
 namespace Heaveline.Files.Drives;
 
@@ -13,22 +14,18 @@ namespace Heaveline.Files.Drives;
 internal sealed record SensorColumns(
     LogTable Table, SensorKind Kind, IReadOnlyList<LogColumn> Columns, string UnitTaken, double Factor, StoryLine Told)
 {
-    private const double Gravity = 9.80665;
-    private const double Degree = Math.PI / 180.0;
+    private static readonly double Gravity = 1.0 / In.StandardGravities.Factor;
 
     // (Unit, its factor, the lengths between which gravity lies in it.)
     private static readonly (string Unit, double Factor, double Least, double Most)[] Forces =
-        [("g", Gravity, 0.8, 1.2), ("m/s²", 1.0, 8.0, 12.0), ("mg", 1e-3 * Gravity, 800.0, 1200.0)];
-
-    private static readonly (string Unit, double Factor)[] Speeds =
-        [("m/s", 1.0), ("km/h", 1.0 / 3.6), ("mph", 0.44704), ("kn", 1852.0 / 3600.0)];
+        [("g", Gravity, 0.8, 1.2), ("m/s²", 1.0, 8.0, 12.0), ("mg", 0.001 * Gravity, 800.0, 1200.0)];
 
     /// <summary>The unit that the header says; blank for none.</summary>
     public string UnitSaid => Columns[0].Meaning.Unit;
 
     /// <summary>All sensors of a text.</summary>
     /// <param name="table">The text.</param>
-    public static IReadOnlyList<SensorColumns> In(LogTable table)
+    public static IReadOnlyList<SensorColumns> Of(LogTable table)
     {
         var sensors = new List<SensorColumns>();
         if (table.Layout.Names is null)
@@ -60,7 +57,7 @@ internal sealed record SensorColumns(
 
         if (table.Columns.FirstOrDefault(c => c.Meaning.Kind == ColumnKind.Speed && HasNumbers(c)) is { } speed)
         {
-            var (unit, factor) = Speeds.FirstOrDefault(s => s.Unit == speed.Meaning.Unit, Speeds[0]);
+            var (unit, factor) = SpeedUnit.All.FirstOrDefault(s => s.Name == speed.Meaning.Unit) ?? SpeedUnit.All[0];
             sensors.Add(Made(table, SensorKind.Speed, [speed], unit, factor, speed.Meaning.Unit.Length > 0 ? "as the header says" : "guessed"));
         }
 
@@ -118,7 +115,7 @@ internal sealed record SensorColumns(
         // A car's body seldom turns by more than 3 rad/s, nor for a whole drive by less than 0.6 °/s.
         var isDegrees = said == "°/s" ? high >= calmest : high >= fastest;
         var unit = isDegrees ? "°/s" : "rad/s";
-        return Made(table, SensorKind.TurnRate, columns, unit, isDegrees ? Degree : 1.0,
+        return Made(table, SensorKind.TurnRate, columns, unit, isDegrees ? 1.0 / In.Degrees.Factor : 1.0,
             Because(isSaid, said, unit, $"99 of 100 values are below {Text(high)}"), isSaid && said != unit);
     }
 

@@ -219,9 +219,8 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             return null;
         }
 
-        (string Name, double Factor)[] units = [("m/s", 1.0), ("km/h", 1.0 / 3.6), ("mph", 0.44704), ("kn", 1852.0 / 3600.0)];
-        var taken = units.FirstOrDefault(u => u.Name == speed.Track.UnitTaken, units[0]);
-        var nearest = units.Take(3).MinBy(u => Math.Abs(Math.Log(fit.Braking * taken.Factor / u.Factor)));
+        var taken = SpeedUnit.All.FirstOrDefault(u => u.Name == speed.Track.UnitTaken) ?? SpeedUnit.All[0];
+        var nearest = SpeedUnit.All.Take(3).MinBy(u => Math.Abs(Math.Log(fit.Braking * taken.Factor / u.Factor)))!;
         var scale = nearest.Factor / taken.Factor;
         if (nearest.Name == taken.Name || Math.Abs(Math.Log(fit.Braking / scale)) > 0.3 || (isSaid && Math.Abs(Math.Log(scale)) < 0.7))
         {

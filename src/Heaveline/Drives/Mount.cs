@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Quantities;
 
 namespace Heaveline.Drives;
 
@@ -6,13 +7,13 @@ namespace Heaveline.Drives;
 public sealed record Mount
 {
     /// <summary>Beyond this half-width pitch is said with a caution, rad.</summary>
-    public const double Doubtful = 10.0 * Math.PI / 180.0;
+    public static double Doubtful { get; } = 10.0 / In.Degrees.Factor;
 
     /// <summary>Beyond this half-width there is no pitch, rad.</summary>
-    public const double Refused = 20.0 * Math.PI / 180.0;
+    public static double Refused { get; } = 20.0 / In.Degrees.Factor;
 
     /// <summary>Beyond this wander the phone was in a hand, rad: gravity leans so far for a tenth of the time in no car.</summary>
-    public const double Handling = 20.0 * Math.PI / 180.0;
+    public static double Handling { get; } = 20.0 / In.Degrees.Factor;
 
     /// <summary>Up along the phone's axes, of length 1.</summary>
     public required Direction Up { get; init; }

@@ -1,10 +1,12 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Drives;
 
 /// <summary>Finds when the phone was moved in its place: gravity turns along its axes, at once and for good.</summary>
 internal static class PhoneMoves
 {
     // A phone that slips less than this is not told from the car's own leaning.
-    private const double Least = 2.0 * Math.PI / 180.0;
+    private static readonly double Least = 2.0 / In.Degrees.Factor;
     private const int Window = 30;
     private const int Guard = 2;
     private const int Most = 12;

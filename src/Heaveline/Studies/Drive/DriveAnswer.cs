@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Drives;
 using Heaveline.Figures;
-using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 

@@ -73,7 +73,7 @@ internal static class DriveWords
             yield return Text($"The phone left the floor, first at t = {first:F1} s; fix it with putty or tape.");
         }
 
-        if (mount.HalfWidth is > Mount.Doubtful and <= Mount.Refused)
+        if (mount.HalfWidth > Mount.Doubtful && mount.HalfWidth <= Mount.Refused)
         {
             yield return Text($"Forward is known to ± {In.Degrees.Of(mount.HalfWidth.Value):F0}° only: brake firmly once and take two turns.");
         }
