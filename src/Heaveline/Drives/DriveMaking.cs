@@ -171,7 +171,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             fit = ForwardFit.Of(grid, h1, h2, yaw, speed, stop)!;
         }
 
-        var other = ForwardFit.Of(grid, h1, h2, [.. yaw.Select(w => -w)], speed, stop)!;
+        var other = fit.OtherHand!;
         var isTurned = other.Explained > fit.Explained + HandShare;
         return new Axes(level, first, second, isTurned ? other : fit, isTurned);
     }

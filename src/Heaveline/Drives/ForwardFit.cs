@@ -44,6 +44,9 @@ internal sealed record ForwardFit
     /// <summary>q: what turning counts for, 1 where the turn rate has its right unit too.</summary>
     public required double Turning { get; init; }
 
+    /// <summary>The same fit with the gyro's turning reversed; null in that fit itself.</summary>
+    public ForwardFit? OtherHand { get; init; }
+
     /// <summary>Whether the lag was found inside the range that was searched.</summary>
     public bool IsLagFound => Math.Abs(Lag) < MostLag - (0.5 * LagStep);
 
@@ -79,8 +82,10 @@ internal sealed record ForwardFit
         }
 
         ForwardFit? best = null;
+        ForwardFit? turned = null;
         var steps = (int)Math.Round(MostLag / LagStep);
         Sums[] blocks = [];
+        Sums[] turnedBlocks = [];
         for (var k = -steps; k <= steps; k++)
         {
             stop.ThrowIfCancellationRequested();
@@ -90,9 +95,21 @@ internal sealed record ForwardFit
             {
                 (best, blocks) = (fit, here);
             }
+
+            // A gyro of the other hand gives the same sums, turning of the other sign.
+            Sums[] other = [.. here.Select(s => s with { Turned = -s.Turned })];
+            fit = Solved(Total(other)) with { Lag = k * LagStep };
+            if (turned is null || fit.Explained > turned.Explained)
+            {
+                (turned, turnedBlocks) = (fit, other);
+            }
         }
 
-        return best! with { HalfWidth = Ninety * Spread(blocks, best.Angle) };
+        return best! with
+        {
+            HalfWidth = Ninety * Spread(blocks, best.Angle),
+            OtherHand = turned! with { HalfWidth = Ninety * Spread(turnedBlocks, turned.Angle) },
+        };
     }
 
     private static double[] Thinned(double[] values, int every) =>
