@@ -14,9 +14,24 @@ internal static class Program
             return WidthRace.Run(args[1..]);
         }
 
+        if (args is ["stages"])
+        {
+            return Stages.Run();
+        }
+
+        if (args is ["peers", var peer, var cars])
+        {
+            return PeerRace.Run(peer, cars);
+        }
+
         if (args is ["demo", var garage])
         {
             return DemoCars.Run(garage);
+        }
+
+        if (args is ["ride", var ridden])
+        {
+            return RideRace.Run(ridden);
         }
 
         if (args.Length > 0 && args[0] == "maps")

@@ -16,6 +16,13 @@ internal static partial class Serving
     /// </remarks>
     public static Task<int> Run(Streams streams, ServeAsked asked, CancellationToken stop)
     {
+        Become(streams);
+        return Task.FromResult(ExitCode.NotComputed);
+    }
+
+    /// <summary>Turns into the program beside this one, with the same words; comes back never.</summary>
+    public static void Become(Streams streams)
+    {
         var program = Path.Combine(AppContext.BaseDirectory, Name);
         if (!File.Exists(program) || !File.Exists(program + ".dll"))
         {

@@ -8,7 +8,7 @@ namespace Heaveline.Cli.Commands;
 /// <summary>A question as a command: its choices are options, its answer is printed, or written as JSON, CSV and a figure.</summary>
 internal static class StudyCommand
 {
-    public static Command Of<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question)
+    public static Command Of<TAsked, TAnswer>(Streams streams, Question<TAsked, TAnswer> question, bool runsMany = false)
         where TAsked : class
         where TAnswer : Answer
     {
@@ -20,21 +20,30 @@ internal static class StudyCommand
             ? null
             : new Option<string?>($"--{question.CsvOption}") { Description = question.CsvSays, HelpName = "FILE" };
         var figure = question.HasFigure ? Options.Figure() : null;
-        foreach (var option in new Option?[] { all, json, csv, figure }.OfType<Option>())
+        var on = runsMany ? ComputedOn.Option() : null;
+        foreach (var option in new Option?[] { all, json, csv, figure, on }.OfType<Option>())
         {
             command.Add(option);
         }
 
-        command.SetAction((result, stop) => Task.FromResult(Run(
-            streams,
-            question,
-            GivenUnits.Of(typed(result)),
-            new Outputs(
-                all is not null && result.GetValue(all),
-                result.GetValue(json),
-                OutputFile.Of(csv, csv is null ? null : result.GetValue(csv), ".csv"),
-                OutputFile.Of(figure, figure is null ? null : result.GetValue(figure), ".svg", ".png", ".pdf")),
-            stop)));
+        command.SetAction((result, stop) =>
+        {
+            if (on is not null)
+            {
+                ComputedOn.Choose(streams, result.GetValue(on));
+            }
+
+            return Task.FromResult(Run(
+                streams,
+                question,
+                GivenUnits.Of(typed(result)),
+                new Outputs(
+                    all is not null && result.GetValue(all),
+                    result.GetValue(json),
+                    OutputFile.Of(csv, csv is null ? null : result.GetValue(csv), ".csv"),
+                    OutputFile.Of(figure, figure is null ? null : result.GetValue(figure), ".svg", ".png", ".pdf")),
+                stop));
+        });
         return command;
     }
 

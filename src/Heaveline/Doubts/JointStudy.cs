@@ -150,18 +150,19 @@ public sealed record JointStudy
     {
         ArgumentNullException.ThrowIfNull(outputs);
         options ??= RandomOptions.Default with { Tolerance = 1e-3 };
+        var road = new RideRoad(spectrum, speed, options.Tracks);
         var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
         draws.Each(1, degree, progress, (first, _) =>
         {
             var models = draws.Draw(first);
             for (var car = 0; car < models.Count; car++)
             {
-                var response = RandomResponse.Of(models[car], spectrum, speed, options, cancellation);
+                var response = RandomResponse.Of(models[car], road, options, cancellation);
                 draws.Keep(car, first, response.Outcome == RandomOutcome.NotConverged ? null : Numbers(outputs, response));
             }
         }, cancellation);
         return draws.Study(
-            outputs, [.. Stated(cars).Select(model => Numbers(outputs, RandomResponse.Of(model, spectrum, speed, options, cancellation)))]);
+            outputs, [.. Stated(cars).Select(model => Numbers(outputs, RandomResponse.Of(model, road, options, cancellation)))]);
     }
 
     private static IEnumerable<RideModel> Stated(IReadOnlyList<CarDoubts> cars) => cars.Select(c => RideModel.Of(c.Car, c.Load));

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Heaveline.Numerics;
 
 namespace Heaveline.Elements;
@@ -113,11 +114,51 @@ internal sealed record Element
     /// <param name="breaks">See <see cref="Breaks"/>.</param>
     public ElementMean Mean(double sight, double deviation, double speed, double[] breaks)
     {
-        var (force, rate) = Ratio.Varies || OnTravel.Any(law => law.Bends)
-            ? Gaussian.Of(Standing, sight, deviation, breaks, Range.Least, Range.Most)
-            : Standing(sight);
-        var damped = Damped(sight, deviation, speed);
-        return new(force + damped.Force, rate + damped.Rate, damped.Damping + (Slider?.MeanDamping(speed) ?? 0.0));
+        var (force, rate) = StandingMean(sight, deviation, breaks);
+        var damped = MovingMean(sight, deviation, speed);
+        return new(force + damped.Force, rate + damped.Rate, damped.Damping);
+    }
+
+    /// <summary>Means of its laws of travel, force and rate.</summary>
+    public (double Force, double Rate) StandingMean(double sight, double deviation, double[] breaks)
+    {
+        if (Ratio.Varies)
+        {
+            return Gaussian.Of(new Wide(this), sight, deviation, breaks, Range.Least, Range.Most);
+        }
+
+        var (ratio, force, rate) = (Ratio.AtReference, 0.0, 0.0);
+        for (var k = 0; k < OnTravel.Count; k++)
+        {
+            var (mean, slope) = OnTravel[k].Mean(ratio * sight, ratio * deviation, ratio * Range.Least, ratio * Range.Most);
+            force += ratio * mean;
+            rate += ratio * ratio * slope;
+        }
+
+        return (force, rate);
+    }
+
+    /// <summary>
+    /// Means of its laws of velocity and of friction. Where the ratio varies with travel the mean over the travel follows, and the equivalent rate
+    /// by parts, E[∂F/∂s] = E[(s − μ)·F]/σ²; where it does not, nothing depends on the travel.
+    /// </summary>
+    public ElementMean MovingMean(double sight, double deviation, double speed)
+    {
+        var rubbing = Slider?.MeanDamping(speed) ?? 0.0;
+        if (OnRate.Count == 0)
+        {
+            return new(0.0, 0.0, rubbing);
+        }
+
+        if (!Ratio.Varies)
+        {
+            var (force, damping) = Damped(Ratio.AtReference, speed);
+            return new(force, 0.0, damping + rubbing);
+        }
+
+        var (mean, equivalent, rate) = Gaussian.OfSmooth(
+            s => Damped(Ratio.At(new ScalarLane(s)).Value, speed), sight, Math.Max(deviation, LeastScatter));
+        return new(mean, rate, equivalent + rubbing);
     }
 
     private static double Steepest(IReadOnlyList<Law> laws)
@@ -151,39 +192,33 @@ internal sealed record Element
         return (force.Value, force.Slope);
     }
 
-    // Where the ratio varies with travel the mean over the travel follows, and the equivalent rate by parts, E[∂F/∂s] = E[(s − μ)·F]/σ².
-    private ElementMean Damped(double sight, double deviation, double speed)
-    {
-        if (OnRate.Count == 0)
-        {
-            return default;
-        }
-
-        if (!Ratio.Varies)
-        {
-            var (force, damping) = Damped(Ratio.AtReference, speed);
-            return new(force, 0.0, damping);
-        }
-
-        var scatter = Math.Max(deviation, LeastScatter);
-        double RatioAt(double s) => Ratio.At(new ScalarLane(s)).Value;
-        var (mean, equivalent) = Gaussian.Of(s => Damped(RatioAt(s), speed), sight, scatter, [], double.NegativeInfinity, double.PositiveInfinity);
-        var (byParts, _) = Gaussian.Of(
-            s => ((s - sight) * Damped(RatioAt(s), speed).Force, 0.0), sight, scatter, [], double.NegativeInfinity, double.PositiveInfinity);
-        return new(mean, byParts / (scatter * scatter), equivalent);
-    }
-
     // Means of the laws of velocity at one ratio.
     private (double Force, double Damping) Damped(double ratio, double speed)
     {
         var (force, damping) = (0.0, 0.0);
         foreach (var law in OnRate)
         {
-            var (mean, slope) = law.Mean(0.0, ratio * speed);
+            var (mean, slope) = law.Mean(0.0, ratio * speed, double.NegativeInfinity, double.PositiveInfinity);
             force += ratio * mean;
             damping += ratio * ratio * slope;
         }
 
         return (force, damping);
+    }
+
+    // Force and slope of the laws of travel at eight places.
+    private readonly struct Wide(Element element) : IWidePair
+    {
+        public (Vector512<double> Value, Vector512<double> Slope) At(Vector512<double> x)
+        {
+            Span<double> values = stackalloc double[Vector512<double>.Count];
+            Span<double> slopes = stackalloc double[Vector512<double>.Count];
+            for (var k = 0; k < values.Length; k++)
+            {
+                (values[k], slopes[k]) = element.Standing(x[k]);
+            }
+
+            return (Vector512.Create<double>(values), Vector512.Create<double>(slopes));
+        }
     }
 }

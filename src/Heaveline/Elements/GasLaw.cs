@@ -1,4 +1,6 @@
+using System.Runtime.Intrinsics;
 using Heaveline.Elements.Forces;
+using Heaveline.Numerics;
 
 namespace Heaveline.Elements;
 
@@ -38,5 +40,20 @@ internal sealed class GasLaw(string what, double stiffening) : Law
         T.Of(Reference) * new GasLaw<T> { PerVolume = T.Of(PerVolume), Exponent = T.Of(Exponent) }.Rise(x);
 
     /// <inheritdoc/>
+    public override (double Force, double Slope) Mean(double mean, double deviation, double low, double high) =>
+        Gaussian.Of(new Wide(Reference, PerVolume, Exponent), mean, deviation, [], low, high);
+
+    /// <inheritdoc/>
     public override TResult ReadBy<TResult>(ILawReader<TResult> reader) => reader.Read(this);
+
+    // F and F·n·a/(1 − a·x).
+    private readonly struct Wide(double reference, double perVolume, double exponent) : IWidePair
+    {
+        public (Vector512<double> Value, Vector512<double> Slope) At(Vector512<double> x)
+        {
+            var left = Vector512<double>.One - (Vector512.Create(perVolume) * x);
+            var force = Vector512.Create(reference) * Vector512.Exp(Vector512.Create(-exponent) * Vector512.Log(left));
+            return (force, force * Vector512.Create(exponent * perVolume) / left);
+        }
+    }
 }

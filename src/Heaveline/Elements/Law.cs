@@ -21,12 +21,9 @@ internal abstract class Law
     public abstract T Force<T>(T x)
         where T : unmanaged, ILane<T>;
 
-    /// <summary>Means of force and slope over a normal x: of a law that bends by a sum over pieces.</summary>
-    public virtual (double Force, double Slope) Mean(double mean, double deviation) => Gaussian.Of(
-        x => Pair(Force(new DualLane(x, 1.0))), mean, deviation, [.. Breaks], double.NegativeInfinity, double.PositiveInfinity);
+    /// <summary>Means of force and slope over a normal x that stays between low and high.</summary>
+    public abstract (double Force, double Slope) Mean(double mean, double deviation, double low, double high);
 
     /// <summary>Shows itself to a solver that treats each kind of law in a way of its own.</summary>
     public abstract TResult ReadBy<TResult>(ILawReader<TResult> reader);
-
-    private static (double Value, double Slope) Pair(DualLane force) => (force.Value, force.Slope);
 }

@@ -81,21 +81,25 @@ internal sealed class StraightLaw : Law
     /// <summary>
     /// In closed form [Roberts and Spanos, Random Vibration and Statistical Linearization: E[F′] for Gaussian motion, after Kazakov; derived].
     /// </summary>
-    public override (double Force, double Slope) Mean(double mean, double deviation)
+    public override (double Force, double Slope) Mean(double mean, double deviation, double low, double high)
     {
-        var (force, slope) = (Constant + (Slope * mean), Slope);
-        foreach (var (at, bend) in Opening)
+        var free = Gaussian.Within(mean, deviation, low, high);
+        var middle = free ? mean : Gaussian.Middle(mean, deviation, low, high);
+        var (force, slope) = (Constant + (Slope * middle), Slope);
+        for (var j = 0; j < Opening.Count; j++)
         {
-            var (above, share) = Gaussian.Max(mean, deviation, at);
+            var (at, bend) = Opening[j];
+            var (above, share) = free ? Gaussian.Max(mean, deviation, at) : Gaussian.Max(mean, deviation, at, low, high);
             force += bend * above;
             slope += bend * share;
         }
 
-        foreach (var (at, bend) in Closing)
+        for (var j = 0; j < Closing.Count; j++)
         {
             // min(x, a) = x + a − max(x, a).
-            var (above, share) = Gaussian.Max(mean, deviation, at);
-            force += bend * (mean + at - above);
+            var (at, bend) = Closing[j];
+            var (above, share) = free ? Gaussian.Max(mean, deviation, at) : Gaussian.Max(mean, deviation, at, low, high);
+            force += bend * (middle + at - above);
             slope += bend * (1.0 - share);
         }
 

@@ -7,9 +7,18 @@ internal static class BatchedMeasures
 {
     // So many passes are made ready at a time: what that takes does not grow with the study.
     private const int AtOnce = 16_384;
+    private const int AtOnceOnDevice = 262_144;
 
     /// <summary>Usual options: no error estimate, since cars are compared with each other.</summary>
     public static PassOptions Usual { get; } = new() { Method = FixedStep.Once };
+
+    private static PassOptions ForPitch { get; } = new() { Method = FixedStep.ForPitch };
+
+    // What is read of a pass hangs on the measures, not on the car.
+    private static PassOptions UsualFor(PassRequest? any, IReadOnlyList<Measure<Pass>> measures) =>
+        any is not null && measures.All(m => m.InFlight is not null) && MeasureFlight.AsksPitchAlone(any, [.. measures.Select(m => m.InFlight!)])
+            ? ForPitch
+            : Usual;
 
     /// <summary>
     /// The measures, shape (requests)(measures); NaN for a null request and for a pass that left the model's range. A pass runs only as long as a
@@ -37,7 +46,7 @@ internal static class BatchedMeasures
         IProgress<double>? progress,
         CancellationToken cancellation)
     {
-        options ??= Usual;
+        options ??= UsualFor(requests.FirstOrDefault(request => request is not null), measures);
         // No longer than the measures look, and the sample beyond that the curve is made of; half a second is the shortest record there is.
         var record = options.Record;
         var longest = measures.Select(m => m.LooksFor).Append(0.5).Max() + (2.0 * record.SampleStep);
@@ -47,16 +56,23 @@ internal static class BatchedMeasures
         var outcomes = new PassOutcome?[requests.Count];
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, degree), CancellationToken = cancellation };
         var done = 0;
-        for (var from = 0; from < requests.Count; from += AtOnce)
+        var device = inFlight.Length == measures.Count ? MeasurePlace.For(requests.Count) : null;
+        var atOnce = device is null ? AtOnce : AtOnceOnDevice;
+        for (var from = 0; from < requests.Count; from += atOnce)
         {
             var (asked, passes) = (new List<int>(), new List<PassRequest>());
-            for (var i = from; i < Math.Min(from + AtOnce, requests.Count); i++)
+            for (var i = from; i < Math.Min(from + atOnce, requests.Count); i++)
             {
                 if (requests[i] is { } request)
                 {
                     asked.Add(i);
                     passes.Add(request);
                 }
+            }
+
+            if (device is not null)
+            {
+                OnDevice(asked, passes);
             }
 
             var groups = PassGroup.Of(passes, options, PassBatch.Width);
@@ -84,6 +100,20 @@ internal static class BatchedMeasures
         }
 
         return (rows, outcomes);
+
+        // What the device leaves stays to be run.
+        void OnDevice(List<int> asked, List<PassRequest> passes)
+        {
+            var (left, why) = device.Of(
+                PassGroup.Whole(passes, options), inFlight, (k, row) => Keep(asked[k], PassOutcome.Completed, row), cancellation);
+            MeasurePlace.Say(why);
+            var (places, others) = (left.Select(k => asked[k]).ToArray(), left.Select(k => passes[k]).ToArray());
+            progress?.Report((done += asked.Count - places.Length) / (double)requests.Count);
+            asked.Clear();
+            asked.AddRange(places);
+            passes.Clear();
+            passes.AddRange(others);
+        }
 
         void Keep(int place, PassOutcome outcome, ReadOnlySpan<double> row)
         {

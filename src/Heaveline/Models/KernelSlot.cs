@@ -23,13 +23,14 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
         used |= element.Slider is null ? KernelRoom.None : KernelRoom.Friction;
         foreach (var law in element.OnTravel)
         {
-            used |= law.ReadBy(this);
+            // Asked by its type first: a generic method of a law is looked up at every call.
+            used |= law is StraightLaw straight ? Read(straight) : law.ReadBy(this);
         }
 
         foreach (var law in element.OnRate)
         {
             // Over velocity the kernel knows straight pieces alone.
-            OnRate = law is StraightLaw straight ? OnRate.And(straight) : throw Unknown(law.GetType().Name);
+            OnRate = law is StraightLaw pieces ? OnRate.And(pieces) : throw Unknown(law.GetType().Name);
         }
 
         used |= OnRate == Nothing ? KernelRoom.None : KernelRoom.Damping;

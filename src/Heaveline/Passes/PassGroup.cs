@@ -124,7 +124,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
                 steps[model] = step = StepChoice.Of(model, options.Steps.LargestStep);
             }
 
-            clocks[i] = PassTiming.Of(requests[i], options.Record, step);
+            clocks[i] = PassTiming.Of(requests[i], options.Record, step, options.Steps.StatesError);
             roads[i] = RoadUnderWheels.Of(model, road, contact => Averaged(road, contact));
         }
 

@@ -43,11 +43,11 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
     /// <summary>The clock of a pass in fixed steps.</summary>
     /// <exception cref="RefusedValueException">It would take too many steps, or record too much (<see cref="PassLimit"/>).</exception>
     public static PassTiming Of(PassRequest request, PassRecord record, FixedStep steps) =>
-        Of(request, record, StepChoice.Of(request.Model, steps.LargestStep));
+        Of(request, record, StepChoice.Of(request.Model, steps.LargestStep), steps.StatesError);
 
     /// <summary>The clock of a pass whose longest step is known already.</summary>
     /// <exception cref="RefusedValueException">It would take too many steps, or record too much (<see cref="PassLimit"/>).</exception>
-    public static PassTiming Of(PassRequest request, PassRecord record, StepLimit longest)
+    public static PassTiming Of(PassRequest request, PassRecord record, StepLimit longest, bool statesError = true)
     {
         var (model, road, speed) = request;
         var sample = record.SampleStep;
@@ -58,8 +58,8 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
         var end = record.Duration
             ?? ((Math.Max(road.End, road.EventEnd ?? 0.0) + model.Car.Wheelbase.Si + (0.5 * contact)) / speed) + record.SettlingTime;
         var samples = lead + Math.Ceiling(end / sample) + 1.0;
-        // An even number of steps, so that a run with twice the step meets the same samples.
-        var steps = 2.0 * Math.Ceiling(sample / (2.0 * longest.Step));
+        // An even number of steps where the error is stated, so that a run with twice the step meets the same samples.
+        var steps = statesError ? 2.0 * Math.Ceiling(sample / (2.0 * longest.Step)) : Math.Ceiling(sample / longest.Step);
         PassLimit.Check(request, record, samples, steps, longest.Step);
         return new PassTiming(-(int)lead * sample, sample, (int)samples, (int)steps)
         {

@@ -26,7 +26,8 @@ internal sealed class RoadDrive
     /// <summary>Heights of the four wheels in each of the waves, for a unit density of the road's height.</summary>
     public Complex[][] Waves(double n)
     {
-        var q = Factor(Together(n));
+        var q = new double[4, 4];
+        Factor(Together(n), q);
         var wheels = WheelWaves.Of(model, n);
         return [.. Enumerable.Range(0, 4)
             .Where(k => Enumerable.Range(0, 4).Any(i => q[i, k] != 0.0))
@@ -56,9 +57,10 @@ internal sealed class RoadDrive
         return gamma;
     }
 
-    private static double[,] Factor(double[,] gamma)
+    /// <summary>Q of γ = Q·Qᵀ; what it holds is written over.</summary>
+    public static void Factor(double[,] gamma, double[,] q)
     {
-        var q = new double[4, 4];
+        Array.Clear(q);
         for (var k = 0; k < 4; k++)
         {
             var rest = gamma[k, k];
@@ -84,7 +86,5 @@ internal sealed class RoadDrive
                 q[i, k] = sum / q[k, k];
             }
         }
-
-        return q;
     }
 }

@@ -1,5 +1,5 @@
-using MathNet.Numerics.LinearAlgebra;
 using Heaveline.Models;
+using Heaveline.Numerics;
 
 namespace Heaveline.Rides;
 
@@ -10,30 +10,48 @@ namespace Heaveline.Rides;
 /// </summary>
 internal sealed class EquivalentRide
 {
-    private const int MostPasses = 200;
-    private const double Tolerance = 1e-7;
-    private const double MeanTolerance = 1e-12;
+    // So many passes are mixed from the ones before; where that leaps about, the search begins anew and each pass goes a share of its way; and where
+    // that turns in circles, once more with mixed steps that are short.
+    private const int MixedPasses = 60;
+    private const int SharedPasses = 200;
+    private const int MostPasses = 500;
+    private const int Depth = 5;
+
+    // Relative change of a deviation at which it has settled; going by shares is slow, and is let off earlier.
+    private const double Tolerance = 1e-9;
+    private const double SharedTolerance = 1e-7;
+
+    // Newton's last step on the mean positions: what it leaves is about its square.
+    private const double MeanTolerance = 1e-8;
+
+    // A mixed step that leads further than this share away, in logarithms, is cut.
+    private const double LongestStep = 1.0;
+    private const double ShortStep = 0.1;
+
+    // How often in a search a step is halved because the means do not balance at its end.
+    private const int Halvings = 40;
 
     private readonly LinearRide tangent;
-    private readonly Matrix<double> perForce;
-    private readonly List<RandomElement> elements;
+    private readonly List<RandomSight> sights;
+    private readonly double[] rows;
     private readonly bool rolls;
+    private readonly double[] mean;
 
     private EquivalentRide(RideModel model)
     {
         tangent = LinearRide.Of(model);
-        perForce = PerForce(model.Numbers);
-        elements = RandomElement.Of(model.Numbers);
+        sights = RandomSight.Of(model.Numbers);
+        rows = [.. sights.SelectMany(sight => sight.Row)];
         rolls = model.Rolls;
         Ride = tangent;
-        Mean = new double[tangent.Count];
+        mean = new double[tangent.Count];
     }
 
     /// <summary>The linear car.</summary>
     public LinearRide Ride { get; private set; }
 
     /// <summary>Mean positions from trim.</summary>
-    public double[] Mean { get; private set; }
+    public double[] Mean => mean;
 
     /// <summary>Number of passes.</summary>
     public int Passes { get; private set; }
@@ -42,7 +60,7 @@ internal sealed class EquivalentRide
     public bool Converged { get; private set; }
 
     /// <summary>Whether anything bends at all.</summary>
-    public bool Bends => elements.Count > 0;
+    public bool Bends => sights.Count > 0;
 
     /// <summary>Largest relative change of a deviation in the last pass.</summary>
     public double LastChange { get; private set; }
@@ -67,123 +85,230 @@ internal sealed class EquivalentRide
     private void Solve(RandomLines road, CancellationToken cancellation)
     {
         Converged = !Bends;
-        var share = 1.0;
-        var last = double.PositiveInfinity;
-        var end = Passes + MostPasses;
-        while (!Converged && Passes < end)
+        var count = 2 * sights.Count;
+        var (share, last, halvings) = (1.0, double.PositiveInfinity, Halvings);
+        var (found, next) = (new double[count], new double[count]);
+        var mixing = new FixedPointMixing(count, Depth);
+        for (var pass = 0; !Converged && pass < MostPasses; pass++)
         {
             cancellation.ThrowIfCancellationRequested();
-            var change = TakeDeviations(road.Under(Ride), share);
-            if (!double.IsFinite(change) || !Balance())
+            if (pass is MixedPasses or MixedPasses + SharedPasses)
             {
-                LastChange = double.NaN;
-                return;
+                Begin();
+                mixing.Forget();
+                halvings = Halvings;
             }
 
-            // A step that grows is one that overshoots: friction stiffens as it moves less.
-            share = change > 0.9 * last ? Math.Max(0.2, 0.7 * share) : share;
-            last = change;
+            var shared = pass is >= MixedPasses and < MixedPasses + SharedPasses;
+
+            var now = Deviations();
+            road.Squares(Ride, rows, found.AsSpan(0, sights.Count), found.AsSpan(sights.Count));
+            var change = 0.0;
+            for (var i = 0; i < count; i++)
+            {
+                found[i] = Math.Sqrt(found[i]);
+                change = Math.Max(change, Relative(now[i], found[i]));
+            }
+
+            var settled = change < (shared ? SharedTolerance : Tolerance);
+            if (settled || shared)
+            {
+                // A step that grows is one that overshoots: friction stiffens as it moves less.
+                share = settled ? 1.0 : change > 0.9 * last ? Math.Max(0.2, 0.7 * share) : share;
+                last = change;
+                for (var i = 0; i < count; i++)
+                {
+                    next[i] = now[i] + (share * (found[i] - now[i]));
+                }
+            }
+            else
+            {
+                Mix(mixing, now, found, next, pass < MixedPasses ? LongestStep : ShortStep);
+            }
+
             LastChange = change;
             Passes++;
-            Ride = tangent.With(
-                tangent.ByPlace - (perForce * Sum(e => e.Now.Rate - e.AtTrim.Rate)),
-                tangent.BySpeed - (perForce * Sum(e => e.Now.Damping - e.AtTrim.Damping)));
-            Converged = change < Tolerance;
+            if (!double.IsFinite(change) || !Move(now, next, mixing, ref halvings))
+            {
+                LastChange = double.NaN;
+                if (pass >= MixedPasses + SharedPasses)
+                {
+                    return;
+                }
+
+                pass = shared ? MixedPasses + SharedPasses - 1 : MixedPasses - 1;
+                continue;
+            }
+
+            Converged = settled;
         }
     }
 
-    // Moves every deviation a share of the way to what the linear car does now; returns the largest relative distance.
-    private double TakeDeviations(RandomLines lines, double share)
+    // From the tangent at trim.
+    private void Begin()
     {
-        var change = 0.0;
-        foreach (var element in elements)
+        foreach (var sight in sights)
         {
-            var (place, speed) = (Math.Sqrt(lines.MeanSquare(element.Place)), Math.Sqrt(lines.MeanSquare(element.Speed)));
-            change = Math.Max(change, Math.Max(Relative(element.PlaceDeviation, place), Relative(element.SpeedDeviation, speed)));
-            element.PlaceDeviation += share * (place - element.PlaceDeviation);
-            element.SpeedDeviation += share * (speed - element.SpeedDeviation);
+            (sight.Deviation, sight.Speed) = (0.0, 0.0);
         }
 
-        return change;
+        Array.Clear(mean);
+        Ride = tangent;
     }
+
+    // Deviations of every sight, then of every rate.
+    private double[] Deviations() => [.. sights.Select(sight => sight.Deviation), .. sights.Select(sight => sight.Speed)];
 
     private static double Relative(double before, double now) => now > 0.0 ? Math.Abs(now - before) / now : double.IsFinite(now) ? 0.0 : double.NaN;
 
-    // Newton's method on the mean accelerations: A_p·m − M⁻¹·Σ row·(E[F] − F_trim − k_trim·row·m) = 0.
-    private bool Balance()
+    // In logarithms: deviations stay above nought, and answer to each other in powers.
+    private static void Mix(FixedPointMixing mixing, double[] now, double[] found, double[] next, double longest)
     {
-        var mean = Vector<double>.Build.DenseOfArray(Mean);
-        for (var turn = 0; turn < 50; turn++)
+        found.CopyTo(next, 0);
+        if (Array.TrueForAll(now, deviation => deviation == 0.0))
         {
-            foreach (var element in elements)
+            return;
+        }
+
+        var (from, to) = (Array.ConvertAll(now, Logarithm), Array.ConvertAll(found, Logarithm));
+        var y = (double[])from.Clone();
+        mixing.Next(y, to);
+        for (var i = 0; i < y.Length; i++)
+        {
+            next[i] = found[i] > 0.0 && now[i] > 0.0 ? now[i] * Math.Exp(Math.Clamp(y[i] - from[i], -longest, longest)) : found[i];
+        }
+
+        static double Logarithm(double deviation) => deviation > 0.0 ? Math.Log(deviation) : 0.0;
+    }
+
+    // Takes the car to new deviations, or less far where no mean forces balance there.
+    private bool Move(double[] now, double[] next, FixedPointMixing mixing, ref int halvings)
+    {
+        while (true)
+        {
+            for (var k = 0; k < sights.Count; k++)
             {
-                element.Update(mean.ToArray());
+                (sights[k].Deviation, sights[k].Speed) = (next[k], next[k + sights.Count]);
             }
 
-            var excess = Vector<double>.Build.Dense(tangent.Count);
-            foreach (var element in elements)
+            if (Balance())
             {
-                var force = element.Now.Force - element.AtTrim.Force - (element.AtTrim.Rate * element.Shift(mean.ToArray()));
-                excess += force * Vector<double>.Build.Dense(tangent.Count, i => element.Row[i]);
+                Ride = Straightened();
+                return true;
             }
 
-            var miss = (tangent.ByPlace * mean) - (perForce * excess);
-            var slope = tangent.ByPlace - (perForce * Sum(e => e.Now.Rate - e.AtTrim.Rate));
-            if (!rolls)
-            {
-                // A two-wheeler has no roll equation.
-                slope[2, 2] = -1.0;
-            }
-
-            var step = slope.Solve(-miss);
-            if (!step.All(double.IsFinite))
+            if (halvings-- == 0)
             {
                 return false;
             }
 
-            mean += step;
-            if (step.AbsoluteMaximum() < MeanTolerance)
+            mixing.Forget();
+            for (var i = 0; i < next.Length; i++)
             {
-                Mean = mean.ToArray();
-                foreach (var element in elements)
-                {
-                    element.Update(Mean);
-                }
+                next[i] = 0.5 * (now[i] + next[i]);
+            }
+        }
+    }
 
-                return true;
+    private LinearRide Straightened()
+    {
+        var (places, speeds) = ((double[])tangent.ByPlace.Clone(), (double[])tangent.BySpeed.Clone());
+        foreach (var sight in sights)
+        {
+            Add(places, -sight.Excess.Rate, sight);
+            Add(speeds, -sight.Excess.Damping, sight);
+        }
+
+        return tangent.With(places, speeds);
+    }
+
+    private static void Add(Span<double> matrix, double weight, RandomSight sight)
+    {
+        var n = sight.Row.Length;
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                matrix[(i * n) + j] += weight * sight.Pull[i] * sight.Row[j];
+            }
+        }
+    }
+
+    // Newton's method on the mean accelerations: A_p·m − M⁻¹·Σ row·(E[F] − F_trim − k_trim·row·m) = 0.
+    private bool Balance()
+    {
+        var n = tangent.Count;
+        Span<double> at = stackalloc double[n];
+        Span<double> miss = stackalloc double[n];
+        Span<double> slope = stackalloc double[n * n];
+        mean.CopyTo(at);
+        for (var turn = 0; turn < 50; turn++)
+        {
+            if (!Update(at, turn > 0))
+            {
+                return false;
+            }
+
+            tangent.ByPlace.CopyTo(slope);
+            for (var i = 0; i < n; i++)
+            {
+                miss[i] = 0.0;
+                for (var j = 0; j < n; j++)
+                {
+                    miss[i] -= slope[(i * n) + j] * at[j];
+                }
+            }
+
+            foreach (var sight in sights)
+            {
+                Add(slope, -sight.Excess.Rate, sight);
+                for (var i = 0; i < n; i++)
+                {
+                    miss[i] += sight.Pull[i] * sight.Excess.Force;
+                }
+            }
+
+            if (!rolls)
+            {
+                // A two-wheeler has no roll equation.
+                slope[(2 * n) + 2] = -1.0;
+            }
+
+            if (!SmallSystem.Solve(slope, miss))
+            {
+                return false;
+            }
+
+            var largest = 0.0;
+            for (var i = 0; i < n; i++)
+            {
+                at[i] += miss[i];
+                largest = Math.Max(largest, Math.Abs(miss[i]));
+            }
+
+            if (!double.IsFinite(largest))
+            {
+                return false;
+            }
+
+            if (largest < MeanTolerance)
+            {
+                at.CopyTo(mean);
+                return Update(at, true);
             }
         }
 
         return false;
     }
 
-    private Matrix<double> Sum(Func<RandomElement, double> weight)
+    private bool Update(ReadOnlySpan<double> at, bool again)
     {
-        var sum = Matrix<double>.Build.Dense(tangent.Count, tangent.Count);
-        foreach (var element in elements)
+        var sound = true;
+        foreach (var sight in sights)
         {
-            var w = weight(element);
-            for (var i = 0; i < tangent.Count; i++)
-            {
-                for (var j = 0; j < tangent.Count; j++)
-                {
-                    sum[i, j] += w * element.Row[i] * element.Row[j];
-                }
-            }
+            sound &= sight.Update(at, again);
         }
 
-        return sum;
-    }
-
-    // Accelerations per generalised force; of a flow without inertance its rate, which the resistance sets.
-    private static Matrix<double> PerForce(RideNumbers n)
-    {
-        var per = n.PerForce();
-        for (var i = 7; i < n.Positions; i++)
-        {
-            per[i, i] = 1.0 / n.Elements.Line!.Scale;
-        }
-
-        return per;
+        return sound;
     }
 }

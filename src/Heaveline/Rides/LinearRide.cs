@@ -12,45 +12,54 @@ namespace Heaveline.Rides;
 /// </summary>
 internal sealed class LinearRide
 {
-    private readonly Matrix<double> byPlace;
-    private readonly Matrix<double> bySpeed;
-    private readonly Matrix<double> road;
-    private readonly Matrix<double> roadRate;
+    private readonly double[] road;
+    private readonly double[] roadRate;
 
-    private readonly int rates;
+    private LinearRide(double[] byPlace, double[] bySpeed, double[] road, double[] roadRate, int rates)
+    {
+        (ByPlace, BySpeed, this.road, this.roadRate, Rates) = (byPlace, bySpeed, road, roadRate, rates);
+        Count = road.Length / 4;
+    }
 
-    private LinearRide(Matrix<double> byPlace, Matrix<double> bySpeed, Matrix<double> road, Matrix<double> roadRate, int rates) =>
-        (this.byPlace, this.bySpeed, this.road, this.roadRate, this.rates) = (byPlace, bySpeed, road, roadRate, rates);
+    /// <summary>A_p, accelerations per place, 1/s², row by row.</summary>
+    public double[] ByPlace { get; }
 
-    /// <summary>Accelerations per place, 1/s².</summary>
-    public Matrix<double> ByPlace => byPlace;
+    /// <summary>A_v, accelerations per speed, 1/s, row by row.</summary>
+    public double[] BySpeed { get; }
 
-    /// <summary>Accelerations per speed, 1/s.</summary>
-    public Matrix<double> BySpeed => bySpeed;
+    /// <summary>B_p, accelerations per road height, 1/s², row by row of four.</summary>
+    public ReadOnlySpan<double> Road => road;
+
+    /// <summary>B_v, accelerations per rate of the road, 1/s, row by row of four.</summary>
+    public ReadOnlySpan<double> RoadRate => roadRate;
 
     /// <summary>Number of positions, 7 or 9.</summary>
-    public int Count => byPlace.RowCount;
+    public int Count { get; }
+
+    /// <summary>Number of positions that have a rate of their own, the first ones.</summary>
+    public int Rates { get; }
 
     public static LinearRide Of(RideModel model)
     {
         var (tangent, road) = (model.Tangent, model.Tangent.ByRoad);
+        var count = tangent.Positions;
         return new LinearRide(
-            tangent.ByPlace,
-            tangent.BySpeed,
-            road.SubMatrix(0, tangent.Positions, 0, 4),
-            road.SubMatrix(0, tangent.Positions, 4, 4),
+            tangent.ByPlace.ToRowMajorArray(),
+            tangent.BySpeed.ToRowMajorArray(),
+            road.SubMatrix(0, count, 0, 4).ToRowMajorArray(),
+            road.SubMatrix(0, count, 4, 4).ToRowMajorArray(),
             tangent.Rates);
     }
 
     /// <summary>The same car with other suspension terms.</summary>
-    public LinearRide With(Matrix<double> places, Matrix<double> speeds) => new(places, speeds, road, roadRate, rates);
+    public LinearRide With(double[] places, double[] speeds) => new(places, speeds, road, roadRate, Rates);
 
     /// <summary>Positions per metre of road under each wheel, shape (7 or 9, 4), at ω in rad/s, above 0.</summary>
     public Matrix<Complex> Answer(double omega)
     {
-        var matrix = Matrix<Complex>.Build.Dense(
-            Count, Count, (i, j) => new Complex(-byPlace[i, j] - (i == j && i < rates ? omega * omega : 0.0), -omega * bySpeed[i, j]));
-        var drive = Matrix<Complex>.Build.Dense(Count, 4, (i, j) => new Complex(road[i, j], omega * roadRate[i, j]));
+        var matrix = Matrix<Complex>.Build.Dense(Count, Count, (i, j) => new Complex(
+            -ByPlace[(i * Count) + j] - (i == j && i < Rates ? omega * omega : 0.0), -omega * BySpeed[(i * Count) + j]));
+        var drive = Matrix<Complex>.Build.Dense(Count, 4, (i, j) => new Complex(road[(4 * i) + j], omega * roadRate[(4 * i) + j]));
         return matrix.LU().Solve(drive);
     }
 

@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
-using static System.Runtime.Intrinsics.Vector256;
+using Heaveline.Numerics;
 
 namespace Heaveline.Rides;
 
@@ -10,36 +10,49 @@ namespace Heaveline.Rides;
 /// is two equations for heave and pitch and one for roll.
 /// </summary>
 /// <remarks>
-/// Every quotient is kept as a numerator, all multiplied by |D_f|²·|D_r|²; one division at the end serves four frequencies. Stiffnesses and masses
-/// are counted in front tyre rates so that the products stay far from overflow. Written out in real numbers: as complex operators it is more than the
-/// compiler puts in line in one method.
+/// Every quotient is kept as a numerator, all multiplied by |D_f|²·|D_r|²; one division at the end serves as many frequencies as a register holds.
+/// Stiffnesses and masses are counted in front tyre rates so that the products stay far from overflow. Written out in real numbers: as complex
+/// operators it is more than the compiler puts in line in one method.
 /// </remarks>
 internal static class PlainSpectrum
 {
+    /// <summary>How many frequencies stand side by side on this processor.</summary>
+    public static int Width { get; } = Vector512.IsHardwareAccelerated ? 8 : SpectrumTable.Lanes;
+
+    /// <summary>The mean square.</summary>
+    public static double MeanSquare(SpectrumTable t, in SymmetricRide car, double alpha, double beta, double kappa) => Width == 8
+        ? MeanSquare<Lane512>(t, car, alpha, beta, kappa)
+        : MeanSquare<Lane256>(t, car, alpha, beta, kappa);
+
+    /// <summary>The mean square by registers of one width: the same bits from every one.</summary>
     [SkipLocalsInit]
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static double MeanSquare(SpectrumTable t, in SymmetricRide car, double alpha, double beta, double kappa)
+    public static double MeanSquare<T>(SpectrumTable t, in SymmetricRide car, double alpha, double beta, double kappa)
+        where T : unmanaged, ILane<T>
     {
+        // Always the same four sums, whatever the register.
+        Span<double> sums = stackalloc double[SpectrumTable.Lanes];
+        Span<double> parts = stackalloc double[T.Count];
+        sums.Clear();
         var unit = 1.0 / car.Front.TyreRate;
         var (xf, xr, yf, yr) = (car.Front.X, car.Rear.X, car.Front.Y, car.Rear.Y);
-        Vector256<double> kf = Of(unit * car.Front.Rate), cf = Of(unit * car.Front.Damping), mf = Of(unit * car.Front.HopMass);
-        Vector256<double> kr = Of(unit * car.Rear.Rate), cr = Of(unit * car.Rear.Damping), mr = Of(unit * car.Rear.HopMass);
-        Vector256<double> ktf = Of(unit * car.Front.TyreRate),
-            ctf = Of(unit * car.Front.TyreDamping), ktr = Of(unit * car.Rear.TyreRate), ctr = Of(unit * car.Rear.TyreDamping);
-        Vector256<double> mass = Of(unit * car.Mass), inertia = Of(unit * car.PitchInertia), gravity = Of(unit * car.PitchGravity);
-        Vector256<double> xfw = Of(xf), xrw = Of(xr), xff = Of(xf * xf), xrr = Of(xr * xr);
+        T kf = T.Of(unit * car.Front.Rate), cf = T.Of(unit * car.Front.Damping), mf = T.Of(unit * car.Front.HopMass);
+        T kr = T.Of(unit * car.Rear.Rate), cr = T.Of(unit * car.Rear.Damping), mr = T.Of(unit * car.Rear.HopMass);
+        T ktf = T.Of(unit * car.Front.TyreRate),
+            ctf = T.Of(unit * car.Front.TyreDamping), ktr = T.Of(unit * car.Rear.TyreRate), ctr = T.Of(unit * car.Rear.TyreDamping);
+        T mass = T.Of(unit * car.Mass), inertia = T.Of(unit * car.PitchInertia), gravity = T.Of(unit * car.PitchGravity);
+        T xfw = T.Of(xf), xrw = T.Of(xr), xff = T.Of(xf * xf), xrr = T.Of(xr * xr);
         // Numerator α·(a₂₂b₁ − a₁₂b₂) + β·(a₁₁b₂ − a₁₂b₁) with b = g·(1, −x): g·(α·a₂₂ − (α·x − β)·m − β·x·a₁₁), m = −a₁₂.
-        Vector256<double> al = Of(alpha), fx = Of(beta - (alpha * xf)), rx = Of(beta - (alpha * xr)), fb = Of(-beta * xf), rb = Of(-beta * xr);
-        Vector256<double> rollMass = Of(unit * car.RollInertia), rollGravity = Of(unit * car.RollGravity);
-        Vector256<double> akf = Of(unit * car.Front.RollRate), acf = Of(unit * car.Front.RollDamping), amf = Of(unit * car.Front.TrampMass);
-        Vector256<double> akr = Of(unit * car.Rear.RollRate), acr = Of(unit * car.Rear.RollDamping), amr = Of(unit * car.Rear.TrampMass);
-        Vector256<double> yf1 = Of(yf), yr1 = Of(yr), kk = Of(kappa * kappa);
-        var sum = Vector256<double>.Zero;
+        T al = T.Of(alpha), fx = T.Of(beta - (alpha * xf)), rx = T.Of(beta - (alpha * xr)), fb = T.Of(-beta * xf), rb = T.Of(-beta * xr);
+        T rollMass = T.Of(unit * car.RollInertia), rollGravity = T.Of(unit * car.RollGravity);
+        T akf = T.Of(unit * car.Front.RollRate), acf = T.Of(unit * car.Front.RollDamping), amf = T.Of(unit * car.Front.TrampMass);
+        T akr = T.Of(unit * car.Rear.RollRate), acr = T.Of(unit * car.Rear.RollDamping), amr = T.Of(unit * car.Rear.TrampMass);
+        T yf1 = T.Of(yf), yr1 = T.Of(yr), kk = T.Of(kappa * kappa);
         var rolls = kappa != 0.0 && car.Rolls;
-        for (var q = 0; q < t.Count; q++)
+        for (var q = 0; q < t.Steps<T>(); q++)
         {
-            var at = t[q];
-            Vector256<double> w = at[SpectrumTable.Omega], w2 = at[SpectrumTable.Square], dr = at[SpectrumTable.Cosine], di = at[SpectrumTable.Sine];
+            var at = t.Step<T>(q);
+            T w = at[SpectrumTable.Omega], w2 = at[SpectrumTable.Square], dr = at[SpectrumTable.Cosine], di = at[SpectrumTable.Sine];
             Axle(kf, cf, ktf, ctf, mf, w, w2, out var gfr, out var gfi, out var sfr, out var sfi, out var pf);
             Axle(kr, cr, ktr, ctr, mr, w, w2, out var grr, out var gri, out var srr, out var sri, out var pr);
             sfr *= pr;
@@ -47,24 +60,24 @@ internal static class PlainSpectrum
             srr *= pf;
             sri *= pf;
             var p = pf * pr;
-            var a11r = MultiplyAddEstimate(-(w2 * mass), p, sfr + srr);
+            var a11r = T.Fma(-(w2 * mass), p, sfr + srr);
             var a11i = sfi + sri;
-            var a12r = MultiplyAddEstimate(xfw, sfr, xrw * srr);
-            var a12i = MultiplyAddEstimate(xfw, sfi, xrw * sri);
-            var a22r = MultiplyAddEstimate(-MultiplyAddEstimate(w2, inertia, gravity), p, MultiplyAddEstimate(xff, sfr, xrr * srr));
-            var a22i = MultiplyAddEstimate(xff, sfi, xrr * sri);
-            var detr = MultiplyAddEstimate(a11r, a22r, -MultiplyAddEstimate(a11i, a22i, MultiplyAddEstimate(a12r, a12r, -(a12i * a12i))));
-            var deti = MultiplyAddEstimate(a11r, a22i, MultiplyAddEstimate(a11i, a22r, -((a12r + a12r) * a12i)));
-            var bottom = MultiplyAddEstimate(detr, detr, deti * deti);
+            var a12r = T.Fma(xfw, sfr, xrw * srr);
+            var a12i = T.Fma(xfw, sfi, xrw * sri);
+            var a22r = T.Fma(-T.Fma(w2, inertia, gravity), p, T.Fma(xff, sfr, xrr * srr));
+            var a22i = T.Fma(xff, sfi, xrr * sri);
+            var detr = T.Fma(a11r, a22r, -T.Fma(a11i, a22i, T.Fma(a12r, a12r, -(a12i * a12i))));
+            var deti = T.Fma(a11r, a22i, T.Fma(a11i, a22r, -((a12r + a12r) * a12i)));
+            var bottom = T.Fma(detr, detr, deti * deti);
             // Front and rear road: factor times the road's own part, front scaled by the rear's |D|² and the other way round.
-            var hfr = MultiplyAddEstimate(al, a22r, MultiplyAddEstimate(fx, a12r, fb * a11r));
-            var hfi = MultiplyAddEstimate(al, a22i, MultiplyAddEstimate(fx, a12i, fb * a11i));
-            var hrr = MultiplyAddEstimate(al, a22r, MultiplyAddEstimate(rx, a12r, rb * a11r));
-            var hri = MultiplyAddEstimate(al, a22i, MultiplyAddEstimate(rx, a12i, rb * a11i));
-            var nfr = pr * MultiplyAddEstimate(gfr, hfr, -(gfi * hfi));
-            var nfi = pr * MultiplyAddEstimate(gfr, hfi, gfi * hfr);
-            var nrr = pf * MultiplyAddEstimate(grr, hrr, -(gri * hri));
-            var nri = pf * MultiplyAddEstimate(grr, hri, gri * hrr);
+            var hfr = T.Fma(al, a22r, T.Fma(fx, a12r, fb * a11r));
+            var hfi = T.Fma(al, a22i, T.Fma(fx, a12i, fb * a11i));
+            var hrr = T.Fma(al, a22r, T.Fma(rx, a12r, rb * a11r));
+            var hri = T.Fma(al, a22i, T.Fma(rx, a12i, rb * a11i));
+            var nfr = pr * T.Fma(gfr, hfr, -(gfi * hfi));
+            var nfi = pr * T.Fma(gfr, hfi, gfi * hfr);
+            var nrr = pf * T.Fma(grr, hrr, -(gri * hri));
+            var nri = pf * T.Fma(grr, hri, gri * hrr);
             var top = Power(
                 at[SpectrumTable.TogetherFront], at[SpectrumTable.TogetherRear], at[SpectrumTable.TogetherBoth], nfr, nfi, nrr, nri, dr, di);
             if (rolls)
@@ -72,9 +85,9 @@ internal static class PlainSpectrum
                 Axle(akf, acf, ktf, ctf, amf, w, w2, out gfr, out gfi, out sfr, out sfi, out pf);
                 Axle(akr, acr, ktr, ctr, amr, w, w2, out grr, out gri, out srr, out sri, out pr);
                 var (front, rear) = (yf1 * pr, yr1 * pf);
-                var ar = MultiplyAddEstimate(
-                    front * yf1, sfr, MultiplyAddEstimate(rear * yr1, srr, -(MultiplyAddEstimate(w2, rollMass, rollGravity) * pf * pr)));
-                var ai = MultiplyAddEstimate(front * yf1, sfi, rear * yr1 * sri);
+                var ar = T.Fma(
+                    front * yf1, sfr, T.Fma(rear * yr1, srr, -(T.Fma(w2, rollMass, rollGravity) * pf * pr)));
+                var ai = T.Fma(front * yf1, sfi, rear * yr1 * sri);
                 var rollTop = Power(
                     at[SpectrumTable.AgainstFront],
                     at[SpectrumTable.AgainstRear],
@@ -85,65 +98,69 @@ internal static class PlainSpectrum
                     rear * gri,
                     dr,
                     di);
-                var rollBottom = MultiplyAddEstimate(ar, ar, ai * ai);
-                top = MultiplyAddEstimate(top, rollBottom, kk * rollTop * bottom);
+                var rollBottom = T.Fma(ar, ar, ai * ai);
+                top = T.Fma(top, rollBottom, kk * rollTop * bottom);
                 bottom *= rollBottom;
             }
 
-            sum += top / bottom;
+            (top / bottom).To(parts);
+            for (var k = 0; k < parts.Length; k++)
+            {
+                sums[k % SpectrumTable.Lanes] += parts[k];
+            }
         }
 
-        return Vector256.Sum(sum);
+        return Vector256.Sum(Vector256.Create<double>(sums));
     }
-
-    private static Vector256<double> Of(double value) => Vector256.Create(value);
 
     // g = z·conj(D)·τ and s = z·conj(D)·W, both to be divided by p = |D|².
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Axle(
-        Vector256<double> k,
-        Vector256<double> c,
-        Vector256<double> kt,
-        Vector256<double> ct,
-        Vector256<double> m,
-        Vector256<double> w,
-        Vector256<double> w2,
-        out Vector256<double> gr,
-        out Vector256<double> gi,
-        out Vector256<double> sr,
-        out Vector256<double> si,
-        out Vector256<double> p)
+    private static void Axle<T>(
+        T k,
+        T c,
+        T kt,
+        T ct,
+        T m,
+        T w,
+        T w2,
+        out T gr,
+        out T gi,
+        out T sr,
+        out T si,
+        out T p)
+        where T : unmanaged, ILane<T>
     {
         var zi = w * c;
         var ti = w * ct;
-        var wr = MultiplyAddEstimate(-w2, m, kt);
+        var wr = T.Fma(-w2, m, kt);
         var dr = k + wr;
         var di = zi + ti;
-        p = MultiplyAddEstimate(dr, dr, di * di);
-        var er = MultiplyAddEstimate(k, dr, zi * di);
-        var ei = MultiplyAddEstimate(zi, dr, -(k * di));
+        p = T.Fma(dr, dr, di * di);
+        var er = T.Fma(k, dr, zi * di);
+        var ei = T.Fma(zi, dr, -(k * di));
         var cross = ei * ti;
-        gr = MultiplyAddEstimate(er, kt, -cross);
-        gi = MultiplyAddEstimate(er, ti, ei * kt);
-        sr = MultiplyAddEstimate(er, wr, -cross);
-        si = MultiplyAddEstimate(er, ti, ei * wr);
+        gr = T.Fma(er, kt, -cross);
+        gi = T.Fma(er, ti, ei * kt);
+        sr = T.Fma(er, wr, -cross);
+        si = T.Fma(er, ti, ei * wr);
     }
 
     // Front and rear together, the rear later: a·|f|² + b·|r|² + c·Re(f·conj(r·d)).
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Power(
-        Vector256<double> ofFront,
-        Vector256<double> ofRear,
-        Vector256<double> ofBoth,
-        Vector256<double> fr,
-        Vector256<double> fi,
-        Vector256<double> rr,
-        Vector256<double> ri,
-        Vector256<double> dr,
-        Vector256<double> di)
+    private static T Power<T>(
+        T ofFront,
+        T ofRear,
+        T ofBoth,
+        T fr,
+        T fi,
+        T rr,
+        T ri,
+        T dr,
+        T di)
+        where T : unmanaged, ILane<T>
     {
-        var mixed = MultiplyAddEstimate(fr, MultiplyAddEstimate(rr, dr, -(ri * di)), fi * MultiplyAddEstimate(rr, di, ri * dr));
-        var squares = MultiplyAddEstimate(ofFront, MultiplyAddEstimate(fr, fr, fi * fi), ofRear * MultiplyAddEstimate(rr, rr, ri * ri));
-        return MultiplyAddEstimate(ofBoth, mixed, squares);
+        var mixed = T.Fma(fr, T.Fma(rr, dr, -(ri * di)), fi * T.Fma(rr, di, ri * dr));
+        var squares = T.Fma(ofFront, T.Fma(fr, fr, fi * fi), ofRear * T.Fma(rr, rr, ri * ri));
+        return T.Fma(ofBoth, mixed, squares);
     }
 }

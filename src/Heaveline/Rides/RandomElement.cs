@@ -1,6 +1,5 @@
 using Heaveline.Elements;
 using Heaveline.Models;
-using Heaveline.Passes;
 
 namespace Heaveline.Rides;
 
@@ -9,54 +8,39 @@ internal sealed class RandomElement
 {
     private readonly Element element;
     private readonly double[] breaks;
+    private readonly double trim;
+    private ElementMean moving;
 
-    private RandomElement(RideNumbers numbers, Element element)
+    public RandomElement(RideNumbers numbers, Element element)
     {
-        (this.element, breaks) = (element, element.Breaks());
-        (Row, Trim) = (numbers.Row(element.Sight, RideSignal.Positions), numbers.AtTrim(element.Sight));
-        (Place, Speed) = (RideSignal.Along(Row), RideSignal.Along(Row, 1));
+        (this.element, breaks, trim) = (element, element.Breaks(), numbers.AtTrim(element.Sight));
         // The tangent leaves friction out.
-        AtTrim = element.AtRest(Trim);
+        AtTrim = element.AtRest(trim);
         Now = AtTrim;
     }
-
-    /// <summary>The elements of a car whose forces bend. Straight ones stay in the tangent.</summary>
-    public static List<RandomElement> Of(RideNumbers numbers) =>
-        [.. numbers.Elements.All.Where(element => element.Bends).Select(element => new RandomElement(numbers, element))];
-
-    /// <summary>What its travel is made of, per position from trim.</summary>
-    public double[] Row { get; }
-
-    /// <summary>Its travel at trim.</summary>
-    public double Trim { get; }
-
-    public RideSignal Place { get; }
-
-    public RideSignal Speed { get; }
 
     /// <summary>What the tangent at trim counts for it.</summary>
     public ElementMean AtTrim { get; }
 
-    /// <summary>Deviation of travel, m (of volume, m³).</summary>
-    public double PlaceDeviation { get; set; }
-
-    /// <summary>Deviation of its rate.</summary>
-    public double SpeedDeviation { get; set; }
-
+    /// <summary>The means last taken.</summary>
     public ElementMean Now { get; private set; }
 
-    /// <summary>Takes the means at a mean position of the car.</summary>
-    public void Update(ReadOnlySpan<double> mean) => Now = element.Mean(Trim + Shift(mean), PlaceDeviation, SpeedDeviation, breaks);
+    /// <summary>Whether it has means at all: not where its range ends.</summary>
+    public bool IsSound => double.IsFinite(Now.Force) && double.IsFinite(Now.Rate) && double.IsFinite(Now.Damping);
 
-    /// <summary>Mean travel from trim.</summary>
-    public double Shift(ReadOnlySpan<double> mean)
+    /// <summary>Takes the means.</summary>
+    /// <param name="shift">Mean of what it sees, from trim.</param>
+    /// <param name="deviation">Deviation of what it sees, m (of volume, m³).</param>
+    /// <param name="speed">Deviation of its rate.</param>
+    /// <param name="again">Whether only the mean has changed since the last time.</param>
+    public void Update(double shift, double deviation, double speed, bool again)
     {
-        var sum = 0.0;
-        for (var i = 0; i < mean.Length; i++)
+        var (force, rate) = element.StandingMean(trim + shift, deviation, breaks);
+        if (!again || element.Ratio.Varies)
         {
-            sum += Row[i] * mean[i];
+            moving = element.MovingMean(trim + shift, deviation, speed);
         }
 
-        return sum;
+        Now = new(force + moving.Force, rate + moving.Rate, moving.Damping);
     }
 }

@@ -1,98 +1,124 @@
-using System.Numerics;
-using MathNet.Numerics.Integration;
+using System.Runtime.Intrinsics;
+using Heaveline.Models;
+using Heaveline.Numerics;
 using Heaveline.Passes;
 
 namespace Heaveline.Rides;
 
 /// <summary>
-/// A car on a random road, frequency by frequency: positions and road heights in each independent wave. Frequencies are Gauss points of panels of
-/// equal ratio, so that a sum over them is an integral over the band.
+/// A car on a random road, frequency by frequency: positions and road heights in each independent wave, as many frequencies side by side as a
+/// register holds. A sum over them is an integral over the band; its terms are added up in one order whatever the register.
 /// </summary>
 internal sealed class RandomLines
 {
-    private const int Points = 8;
+    private readonly RideGrid grid;
+    private readonly double[] heights;
+    private readonly int waves;
+    private readonly double[] positions;
+    private readonly int count;
 
-    private static readonly GaussLegendreRule Rule = new(-1.0, 1.0, Points);
-
-    private readonly double[] omegas;
-    private readonly double[] weights;
-    private readonly Complex[][][] heights;
-    private readonly Complex[][][] positions;
-
-    private RandomLines(double[] omegas, double[] weights, Complex[][][] heights, Complex[][][] positions) =>
-        (this.omegas, this.weights, this.heights, this.positions) = (omegas, weights, heights, positions);
+    private RandomLines(RideGrid grid, double[] heights, int waves, double[] positions, int count) =>
+        (this.grid, this.heights, this.waves, this.positions, this.count) = (grid, heights, waves, positions, count);
 
     /// <summary>Frequencies, Hz.</summary>
-    public IReadOnlyList<double> Frequencies => [.. omegas.Select(w => w / (2.0 * Math.PI))];
+    public IReadOnlyList<double> Frequencies => grid.Frequencies;
 
-    /// <summary>The road alone: density of its height times the width of each frequency.</summary>
-    /// <param name="drive">The road under the wheels.</param>
-    /// <param name="density">Density of heights, m²/Hz, over frequency.</param>
-    /// <param name="speed">Speed, m/s.</param>
-    /// <param name="low">Lowest frequency, Hz.</param>
-    /// <param name="high">Highest frequency, Hz.</param>
-    /// <param name="panels">Number of panels.</param>
-    public static RandomLines Of(RoadDrive drive, Func<double, double> density, double speed, double low, double high, int panels)
+    // As wide as this processor has them.
+    private static LaneLines Best { get; } = Numbers(Vector512.IsHardwareAccelerated ? 8 : LaneWidth.Best);
+
+    /// <summary>The road alone, under the wheels of a car.</summary>
+    public static RandomLines Of(RideModel model, RideGrid grid)
     {
-        var half = 0.5 * Math.Log(high / low) / panels;
-        var (omegas, weights) = (new double[panels * Points], new double[panels * Points]);
-        var heights = new Complex[panels * Points][][];
-        for (var k = 0; k < omegas.Length; k++)
+        var (gamma, q) = (new double[4, 4], new double[4, 4]);
+        var apart = new double[4, 4][];
+        for (var i = 0; i < 4; i++)
         {
-            var f = low * Math.Exp(half * ((2.0 * (k / Points)) + 1.0 + Rule.GetAbscissa(k % Points)));
-            omegas[k] = 2.0 * Math.PI * f;
-            weights[k] = half * Rule.GetWeight(k % Points) * f * density(f);
-            heights[k] = drive.Waves(f / speed);
+            for (var j = 0; j < 4; j++)
+            {
+                apart[i, j] = grid.Together(
+                    grid.Tracks is null ? Math.Abs(model.Y[i] - model.Y[j]) : (i + j) % 2 == 0 ? 0.0 : grid.Tracks.Track.Si);
+            }
         }
 
-        return new RandomLines(omegas, weights, heights, []);
+        var all = new double[32 * grid.Omegas.Length];
+        var most = 0;
+        for (var k = 0; k < grid.Omegas.Length; k++)
+        {
+            for (var i = 0; i < 4; i++)
+            {
+                for (var j = 0; j < 4; j++)
+                {
+                    gamma[i, j] = apart[i, j][k];
+                }
+            }
+
+            RoadDrive.Factor(gamma, q);
+            var wheels = WheelWaves.Of(model, grid.Frequencies[k] / grid.Speed);
+            var wave = 0;
+            for (var column = 0; column < 4; column++)
+            {
+                if (q[0, column] == 0.0 && q[1, column] == 0.0 && q[2, column] == 0.0 && q[3, column] == 0.0)
+                {
+                    continue;
+                }
+
+                for (var i = 0; i < 4; i++)
+                {
+                    var at = (32 * (k - (k % RideGrid.Block))) + (2 * RideGrid.Block * ((4 * wave) + i)) + (k % RideGrid.Block);
+                    (all[at], all[at + RideGrid.Block]) = (q[i, column] * wheels[i].Real, q[i, column] * wheels[i].Imaginary);
+                }
+
+                most = Math.Max(most, ++wave);
+            }
+        }
+
+        return new RandomLines(grid, all, most, [], 0);
     }
 
     /// <summary>The same road with a car on it.</summary>
-    public RandomLines Under(LinearRide ride)
-    {
-        var moved = new Complex[omegas.Length][][];
-        for (var k = 0; k < moved.Length; k++)
-        {
-            var answer = ride.Answer(omegas[k]);
-            moved[k] = [.. heights[k].Select(wave =>
-            {
-                var sum = new Complex[ride.Count];
-                for (var i = 0; i < sum.Length; i++)
-                {
-                    sum[i] = (answer[i, 0] * wave[0]) + (answer[i, 1] * wave[1]) + (answer[i, 2] * wave[2]) + (answer[i, 3] * wave[3]);
-                }
+    public RandomLines Under(LinearRide ride) => new(grid, heights, waves, Best.Positions(grid, heights, waves, ride), ride.Count);
 
-                return sum;
-            })];
-        }
+    /// <summary>Mean squares of Σ rowᵢ·pᵢ and of its rate for a car on this road.</summary>
+    /// <param name="ride">The car.</param>
+    /// <param name="rows">One after another, shape (n, positions).</param>
+    /// <param name="place">Mean squares, shape (n).</param>
+    /// <param name="speed">Mean squares of the rates, shape (n).</param>
+    public void Squares(LinearRide ride, ReadOnlySpan<double> rows, Span<double> place, Span<double> speed) =>
+        Squares(Best, ride, rows, place, speed);
 
-        return new RandomLines(omegas, weights, heights, moved);
-    }
+    /// <summary>The same in registers of another width, to be held against each other.</summary>
+    public void Squares(LaneLines numbers, LinearRide ride, ReadOnlySpan<double> rows, Span<double> place, Span<double> speed) =>
+        numbers.Squares(grid, heights, waves, ride, rows, place, speed);
 
     /// <summary>Mean square of a signal, weighted by the square of a factor over frequency in Hz.</summary>
     public double MeanSquare(RideSignal signal, Func<double, double>? factor = null)
     {
-        var sum = 0.0;
-        for (var k = 0; k < omegas.Length; k++)
+        var (weights, squares) = (grid.Weighted(factor), Squares(signal));
+        Span<double> sums = stackalloc double[RideGrid.Block];
+        sums.Clear();
+        for (var k = 0; k < squares.Length; k++)
         {
-            var weight = factor is null ? 1.0 : factor(omegas[k] / (2.0 * Math.PI));
-            sum += weight * weight * weights[k] * Square(signal, k);
+            sums[k % RideGrid.Block] += weights[k] * squares[k];
+        }
+
+        var sum = 0.0;
+        foreach (var part in sums)
+        {
+            sum += part;
         }
 
         return sum;
     }
 
-    /// <summary>Square of a signal's magnitude per density of the road's height at frequency k.</summary>
-    public double Square(RideSignal signal, int k)
+    /// <summary>Squares of a signal's magnitude per density of the road's height at every frequency.</summary>
+    public double[] Squares(RideSignal signal) => Best.Signal(grid, heights, waves, positions, count, signal);
+
+    /// <summary>The sums in registers of 1, 2, 4 or 8 places.</summary>
+    public static LaneLines Numbers(int width) => width switch
     {
-        var sum = 0.0;
-        for (var wave = 0; wave < positions[k].Length; wave++)
-        {
-            var value = LinearRide.Read(signal, omegas[k], positions[k][wave], heights[k][wave]);
-            sum += (value.Real * value.Real) + (value.Imaginary * value.Imaginary);
-        }
-
-        return sum;
-    }
+        8 => new WideLines<Lane512>(),
+        4 => new WideLines<Lane256>(),
+        2 => new WideLines<Lane128>(),
+        _ => new WideLines<ScalarLane>(),
+    };
 }

@@ -89,13 +89,19 @@ public sealed class RandomResponse
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(spectrum);
         options ??= RandomOptions.Default;
-        _ = DrivingSpeed.Checked(speed);
-        var drive = new RoadDrive(model, spectrum, options.Tracks);
-        RandomLines Road(int panels) =>
-            RandomLines.Of(drive, f => spectrum.HeightsAt(f, speed), speed, speed * spectrum.Band.Low, speed * spectrum.Band.High, panels);
+        return Of(model, new RideRoad(spectrum, speed, options.Tracks), options, cancellation);
+    }
+
+    /// <summary>The same on a road that others have ridden.</summary>
+    /// <param name="model">Car and load at trim.</param>
+    /// <param name="ridden">The road, with the tracks of the options.</param>
+    /// <param name="options">How to compute it.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    internal static RandomResponse Of(RideModel model, RideRoad ridden, RandomOptions options, CancellationToken cancellation)
+    {
         var asked = Watched(model);
         var panels = FewestPanels;
-        var road = Road(panels);
+        var road = RandomLines.Of(model, ridden.In(panels));
         var ride = options.AtOwnLevel ? EquivalentRide.Of(model, road, cancellation) : EquivalentRide.AtTrim(model);
         var lines = road.Under(ride.Ride);
         var squares = Squares(lines, asked);
@@ -103,7 +109,7 @@ public sealed class RandomResponse
         {
             cancellation.ThrowIfCancellationRequested();
             panels *= 2;
-            road = Road(panels);
+            road = RandomLines.Of(model, ridden.In(panels));
             var error = 0.0;
             if (ride.Converged)
             {
@@ -120,7 +126,7 @@ public sealed class RandomResponse
             var fine = error <= options.Tolerance;
             if (fine || panels >= MostPanels || !ride.Converged)
             {
-                return new RandomResponse(model, spectrum, speed, ride, lines, error, fine);
+                return new RandomResponse(model, ridden.Spectrum, ridden.Speed, ride, lines, error, fine);
             }
 
             squares = finer;
@@ -135,7 +141,7 @@ public sealed class RandomResponse
     /// <summary>One-sided spectral density of a signal at <see cref="Frequencies"/>, unit of the signal squared per Hz.</summary>
     /// <param name="signal">The signal, of this car.</param>
     public IReadOnlyList<double> Density(RideSignal signal) =>
-        [.. Frequencies.Select((f, k) => Spectrum.HeightsAt(f, Speed) * lines.Square(signal, k))];
+        [.. Frequencies.Zip(lines.Squares(signal), (f, square) => Spectrum.HeightsAt(f, Speed) * square)];
 
     /// <summary>Mean suspension travel from trim at corner 0 to 3, m, bump positive.</summary>
     public double MeanTravel(int corner) => mean[3 + corner] - (mean[0] - (Model.X[corner] * mean[1]) + (Model.Y[corner] * mean[2]));

@@ -62,6 +62,9 @@ public sealed class RideSpectrum
     /// <summary>Width of each frequency in the sum, Hz.</summary>
     public IReadOnlyList<double> Widths => widths;
 
+    /// <summary>What a design is evaluated with.</summary>
+    internal SpectrumTable Table => table;
+
     /// <summary>Vertical acceleration of a rigid point of the body.</summary>
     /// <param name="like">A car with the wheelbase, tracks, places and contact lengths of all designs.</param>
     /// <param name="road">The road.</param>

@@ -1,4 +1,6 @@
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Roads;
 
@@ -11,6 +13,8 @@ namespace Heaveline.Rides;
 internal sealed class SpectrumTable
 {
     public const int Lanes = 4;
+
+    private const int Widest = 8;
 
     /// <summary>ω, rad/s, and its square.</summary>
     public const int Omega = 0;
@@ -33,6 +37,7 @@ internal sealed class SpectrumTable
     private const int Columns = 10;
 
     private readonly Vector256<double>[] steps;
+    private readonly double[] wide;
 
     /// <param name="road">The road.</param>
     /// <param name="like">The car whose wheelbase, wheel places and contact lengths count.</param>
@@ -71,6 +76,10 @@ internal sealed class SpectrumTable
             Column(k => Power(k) * Rear(k) * Rear(k) * gamma.At(frequencies[k] / speed).AgainstRear),
             Column(k => 2.0 * Power(k) * Front(k) * Rear(k) * gamma.At(frequencies[k] / speed).AgainstBoth),
         ];
+        // Past the last frequency it stands again, without power.
+        double At(int column, int k) => k < count ? columns[column][k] : column < TogetherFront ? columns[column][count - 1] : 0.0;
+        wide = [.. Enumerable.Range(0, (count + Widest - 1) / Widest).SelectMany(q => Enumerable.Range(0, Columns).SelectMany(
+            column => Enumerable.Range(Widest * q, Widest).Select(k => At(column, k))))];
         steps = [.. Enumerable.Range(0, Count).SelectMany(q => columns.Select(c => Vector256.Create(c.AsSpan(Lanes * q, Lanes))))];
     }
 
@@ -79,6 +88,16 @@ internal sealed class SpectrumTable
 
     /// <summary>The numbers of one step, in the order of the constants: together in memory, as they are read together.</summary>
     public ReadOnlySpan<Vector256<double>> this[int step] => steps.AsSpan(Columns * step, Columns);
+
+    /// <summary>Number of steps in a register of so many places, 4 or 8.</summary>
+    public int Steps<T>()
+        where T : unmanaged, ILane<T> => T.Count == Lanes ? Count : wide.Length / (Widest * Columns);
+
+    /// <summary>The numbers of one such step.</summary>
+    public ReadOnlySpan<T> Step<T>(int step)
+        where T : unmanaged, ILane<T> => T.Count == Lanes
+        ? MemoryMarshal.Cast<Vector256<double>, T>(this[step])
+        : MemoryMarshal.Cast<double, T>(wide.AsSpan(Widest * Columns * step, Widest * Columns));
 
     private readonly record struct Shares(
         double TogetherFront, double TogetherRear, double TogetherBoth, double AgainstFront, double AgainstRear, double AgainstBoth);

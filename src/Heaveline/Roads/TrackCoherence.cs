@@ -32,6 +32,7 @@ public sealed record TrackCoherence
         {
             <= Together => 1.0,
             > 700.0 => 0.0,
+            _ when order == 1.0 => Math.Min(1.0, a * SpecialFunctions.BesselK1(a)),
             _ => Math.Min(1.0, 2.0 * Math.Pow(a / 2.0, order) * SpecialFunctions.BesselK(order, a) / SpecialFunctions.Gamma(order)),
         };
     }

@@ -20,6 +20,7 @@ internal static class Rooms
             "Reports", "",
         ]),
         ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Drives", "Garages", "Reporting"]),
+        ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
         ("Heaveline.Web",
         [

@@ -1,11 +1,9 @@
 using Heaveline.Answers;
-using Heaveline.Files.Cars;
 using Heaveline.Press;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Figures;
-using Heaveline.Tests.House;
 using Heaveline.Tests.Press;
 
 namespace Heaveline.Tests.Reports;
@@ -84,7 +82,7 @@ public class ReportTests
     [Fact]
     public void A_road_too_rough_for_the_ride_leaves_the_reason_in_its_part()
     {
-        var fern = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+        var fern = Heaveline.Tests.Rides.GasFern.OnGas;
         var report = Report.From(ReportSamples.Of(fern, PartKind.Ride) with { RoadClass = RoadClass.H, Speeds = [22.0] });
         Assert.Contains("no linear car could be found", ((Caution)Assert.Single(report.Parts[0].Blocks)).Text);
     }

@@ -83,6 +83,42 @@ public class RandomResponseTests
     }
 
     [Fact]
+    public void Rough_roads_settle_too_unless_a_car_has_no_mean_position_there()
+    {
+        // The same 25 cars every time. What is left are gas springs that such a road would press to nothing.
+        var chance = new PCG(7, 12345);
+        var settled = 0;
+        for (var k = 0; k < 25; k++)
+        {
+            var model = RideModel.Of(AnyCar.Any.Generate(chance, null, out _));
+            foreach (var rough in new[] { RoadClass.E, RoadClass.F, RoadClass.G, RoadClass.H })
+            {
+                var response = RandomResponse.Of(model, RoadSpectrum.Of(rough), 15.0);
+                settled += response.Outcome == RandomOutcome.NotConverged ? 0 : 1;
+                Assert.True(
+                    response.Outcome != RandomOutcome.NotConverged
+                    || model.Numbers.Elements.All.Any(element => element.OnTravel.Any(law => law is Heaveline.Elements.GasLaw)),
+                    $"car {k} on {rough}");
+            }
+        }
+
+        Assert.InRange(settled, 85, 100);
+    }
+
+    [Theory]
+    [InlineData(22.0)]
+    [InlineData(60.0)]
+    public void The_roughest_class_has_an_answer_with_its_caution_and_a_car_on_gas_is_refused_there(double speed)
+    {
+        var fern = RandomResponse.Of(RideModel.Of(GasFern.Fern, GasFern.Fern.LoadStates[0]), RoadSpectrum.Of(RoadClass.H), speed);
+        Assert.Equal(RandomOutcome.Converged, fern.Outcome);
+        Assert.Equal("lift-off", Assert.Single(fern.Cautions).Id);
+        var gas = RandomResponse.Of(RideModel.Of(GasFern.OnGas, GasFern.OnGas.LoadStates[0]), RoadSpectrum.Of(RoadClass.H), speed);
+        Assert.Equal(RandomOutcome.NotConverged, gas.Outcome);
+        Assert.Contains("No number", gas.OutcomeSentence);
+    }
+
+    [Fact]
     public void A_gentle_road_leaves_a_car_without_friction_at_its_tangent()
     {
         var gentle = new RoadSpectrum { Density = new(1e-16) };

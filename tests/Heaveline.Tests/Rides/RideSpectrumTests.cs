@@ -92,6 +92,19 @@ public class RideSpectrumTests
             .Sample((car, kilometres) => Assert.Equal(1.0, Ratio(Even(car), kilometres / 3.6, 256), 2e-5), iter: 40);
     }
 
+    [Theory]
+    [InlineData(12)]
+    [InlineData(80)]
+    public void Registers_of_either_width_have_the_same_bits(int points)
+    {
+        var model = RideModel.Of(PlainCar.Saloon);
+        var ride = SymmetricRide.From(model)!.Value;
+        var few = RideSpectrum.Vertical(model, Road, 20.0, 1.3, 0.35, Weightings.Wk.Factor, SpectrumOptions.Default with { Points = points });
+        Assert.Equal(
+            PlainSpectrum.MeanSquare<Heaveline.Numerics.Lane256>(few.Table, ride, 1.0, 0.2, 0.35),
+            PlainSpectrum.MeanSquare<Heaveline.Numerics.Lane512>(few.Table, ride, 1.0, 0.2, 0.35));
+    }
+
     [Fact]
     public void Many_frequencies_reach_the_error_controlled_response()
     {

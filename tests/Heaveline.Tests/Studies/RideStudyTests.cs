@@ -1,10 +1,8 @@
 using Heaveline.Cars;
-using Heaveline.Files.Cars;
 using Heaveline.Modes;
 using Heaveline.Rides;
 using Heaveline.Roads;
 using Heaveline.Studies;
-using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Studies;
 
@@ -81,7 +79,7 @@ public class RideStudyTests
     [Fact]
     public void A_road_too_rough_for_the_method_gives_no_number_and_is_a_failure()
     {
-        var fern = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+        var fern = Heaveline.Tests.Rides.GasFern.OnGas;
         var asked = Asked with { Cars = [LoadedCar.Of(fern, fern.LoadStates[0])], Road = NamedSpectrum.Of(RoadClass.H), Speeds = [22.0] };
         var answer = RideStudy.Run(asked);
         Assert.Equal(RandomOutcome.NotConverged, answer.Cars[0].Responses[0].Outcome);

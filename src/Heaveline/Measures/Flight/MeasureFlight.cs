@@ -34,6 +34,19 @@ internal sealed class MeasureFlight : ISampleFolds
     /// <inheritdoc/>
     public int Channels { get; }
 
+    /// <summary>Whether measures look at pitch and nothing else of a pass.</summary>
+    public static bool AsksPitchAlone(PassRequest request, CurveNumber[] numbers)
+    {
+        var clock = PassTiming.Of(request, PassRecord.Default, StepLimit.Of(request.Model));
+        var curves = new FlightCurves(request, clock);
+        foreach (var number in numbers)
+        {
+            _ = number(curves);
+        }
+
+        return curves.Questions.All(question => question.Signal.Reading.Reads == Channel.Pitch + 1);
+    }
+
     /// <summary>The numbers of every pass of a group, in the group's order.</summary>
     /// <param name="group">The passes.</param>
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>

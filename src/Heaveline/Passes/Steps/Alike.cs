@@ -11,6 +11,8 @@ internal readonly struct Alike<T>(T both) : ISides<Alike<T>, T>
 
     public static int Count => 1;
 
+    public static Alike<T> Of(T left, T right) => new(left);
+
     public T L
     {
         [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -12,6 +12,8 @@ internal readonly struct Apart<T>(T left, T right) : ISides<Apart<T>, T>
 
     public static int Count => 2;
 
+    public static Apart<T> Of(T left, T right) => new(left, right);
+
     public T L
     {
         [MethodImpl(MethodImplOptions.AggressiveInlining)]

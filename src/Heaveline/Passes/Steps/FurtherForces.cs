@@ -10,56 +10,68 @@ internal static unsafe class FurtherForces<T>
 {
     /// <summary>Works out the travel that the elements see, and starts from the constant.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public static void Begin(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e)
+    public static void Begin(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e) => Begin(ref *n, in *body, ref *e);
+
+    /// <inheritdoc cref="Begin(AxleState{T}*, BodyBlock{T}*, FurtherBlock{T}*)"/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Begin(ref AxleState<T> n, in BodyBlock<T> body, ref FurtherBlock<T> e)
     {
-        var negX = n->NegX;
-        var height = T.Fma(negX, body->Theta, body->Z);
-        var rise = T.Fma(negX, body->ThetaRate, body->ZRate);
-        var (phi, phiRate) = (body->Phi, body->PhiRate);
-        var (negYL, negYR) = (n->NegYL, n->NegYR);
-        e->L.Travel = T.Fma(negYL, phi, n->UL - height);
-        e->R.Travel = T.Fma(negYR, phi, n->UR - height);
-        e->L.Rate = T.Fma(negYL, phiRate, n->WL - rise);
-        e->R.Rate = T.Fma(negYR, phiRate, n->WR - rise);
-        n->StartL = e->L.Constant;
-        n->StartR = e->R.Constant;
+        var negX = n.NegX;
+        var height = T.Fma(negX, body.Theta, body.Z);
+        var rise = T.Fma(negX, body.ThetaRate, body.ZRate);
+        var (phi, phiRate) = (body.Phi, body.PhiRate);
+        var (negYL, negYR) = (n.NegYL, n.NegYR);
+        e.L.Travel = T.Fma(negYL, phi, n.UL - height);
+        e.R.Travel = T.Fma(negYR, phi, n.UR - height);
+        e.L.Rate = T.Fma(negYL, phiRate, n.WL - rise);
+        e.R.Rate = T.Fma(negYR, phiRate, n.WR - rise);
+        n.StartL = e.L.Constant;
+        n.StartR = e.R.Constant;
     }
 
     /// <summary>Stops of curved force at the wheels. Most of the time no stop is touched, and powers are dear.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public static void Stops(AxleState<T>* n, FurtherBlock<T>* e)
+    public static void Stops(AxleState<T>* n, FurtherBlock<T>* e) => Stops(ref *n, in *e);
+
+    /// <inheritdoc cref="Stops(AxleState{T}*, FurtherBlock{T}*)"/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Stops(ref AxleState<T> n, in FurtherBlock<T> e)
     {
-        var (left, right) = (e->L.Travel + e->L.TrimTravel, e->R.Travel + e->R.TrimTravel);
-        if (e->L.Bump.Touched(left))
+        var (left, right) = (e.L.Travel + e.L.TrimTravel, e.R.Travel + e.R.TrimTravel);
+        if (e.L.Bump.Touched(left))
         {
-            n->StartL += e->L.Bump.Push(left);
+            n.StartL += e.L.Bump.Push(left);
         }
 
-        if (e->R.Bump.Touched(right))
+        if (e.R.Bump.Touched(right))
         {
-            n->StartR += e->R.Bump.Push(right);
+            n.StartR += e.R.Bump.Push(right);
         }
 
-        if (e->L.Rebound.Touched(-left))
+        if (e.L.Rebound.Touched(-left))
         {
-            n->StartL -= e->L.Rebound.Push(-left);
+            n.StartL -= e.L.Rebound.Push(-left);
         }
 
-        if (e->R.Rebound.Touched(-right))
+        if (e.R.Rebound.Touched(-right))
         {
-            n->StartR -= e->R.Rebound.Push(-right);
+            n.StartR -= e.R.Rebound.Push(-right);
         }
     }
 
     /// <summary>Friction that sticks.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public static void Friction(AxleState<T>* n, FurtherBlock<T>* e)
+    public static void Friction(AxleState<T>* n, FurtherBlock<T>* e) => Friction(ref *n, ref *e);
+
+    /// <inheritdoc cref="Friction(AxleState{T}*, FurtherBlock{T}*)"/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Friction(ref AxleState<T> n, ref FurtherBlock<T> e)
     {
-        var (left, right) = (e->L.Slider, e->R.Slider);
-        var (forceL, forceR) = (e->L.Friction.Force(e->L.Travel, ref left), e->R.Friction.Force(e->R.Travel, ref right));
-        (e->L.Slider, e->R.Slider) = (left, right);
-        n->StartL += forceL;
-        n->StartR += forceR;
+        var (left, right) = (e.L.Slider, e.R.Slider);
+        var (forceL, forceR) = (e.L.Friction.Force(e.L.Travel, ref left), e.R.Friction.Force(e.R.Travel, ref right));
+        (e.L.Slider, e.R.Slider) = (left, right);
+        n.StartL += forceL;
+        n.StartR += forceR;
     }
 
     /// <summary>

@@ -10,6 +10,9 @@ internal interface ISides<TSelf, T>
     /// <summary>How many numbers it holds, 1 or 2.</summary>
     static abstract int Count { get; }
 
+    /// <summary>From the number of either side; the left one's where it holds one.</summary>
+    static abstract TSelf Of(T left, T right);
+
     T L { get; }
 
     T R { get; }

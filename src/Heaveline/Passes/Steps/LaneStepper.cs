@@ -23,7 +23,8 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     private readonly AxleBlock<T, TSides>* rear;
     private readonly BodyBlock<T>* body;
     private readonly AdamsRule<T>* rule;
-    private readonly KinkCount kinks;
+    private readonly KinksBehind<T, TSides, TDampers> frontKinks;
+    private readonly KinksBehind<T, TSides, TDampers> rearKinks;
     private readonly bool further;
     private readonly bool flows;
     private readonly bool resists;
@@ -47,7 +48,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
         rear = set.Rear;
         body = set.Body;
         rule = set.Rule;
-        kinks = set.Plan.Kinks;
+        (frontKinks, rearKinks) = (new(front, set.Plan.Kinks), new(rear, set.Plan.Kinks));
         further = set.Plan.IsFurther;
         flows = (set.Plan.Needs & Needs.FluidLink) != 0;
         resists = (set.Plan.Needs & Needs.ResistiveLine) != 0;
@@ -55,7 +56,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
         *rule = AdamsRule<T>.Of(T.Of(step));
     }
 
-    public override void Run(RoadSteps<Quad<TSample>, TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default)
+    public override void Run(RoadSteps<TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default)
     {
         var at = steps - road.First;
         var jumps = road.Jumps[jumped..];
@@ -122,10 +123,12 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
             Further();
         }
 
-        AxleStep<T, TSides, TDampers>.Run(front, body, rule, road, set.FrontPast + left, kinks);
+        AxleStep<T, TSides>.Run(
+            ref *front, in frontKinks, in *body, in *rule, in *(RoadUnder<T>*)road, ref *(PairHistory<T>*)(set.FrontPast + left));
         if (TEnds.Blocks == 2)
         {
-            AxleStep<T, TSides, TDampers>.Run(rear, body, rule, road + 2, set.RearPast + left, kinks);
+            AxleStep<T, TSides>.Run(
+                ref *rear, in rearKinks, in *body, in *rule, in *(RoadUnder<T>*)(road + 2), ref *(PairHistory<T>*)(set.RearPast + left));
         }
 
         BodyStep<T, TSample, TEnds>.Run(body, &front->State, &rear->State, rule, set.BodyPast + left);
@@ -143,7 +146,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     }
 
     // A step beside which the road jumps.
-    private void Jump(T* road, TSample* sample, ReadOnlySpan<RoadJump<Quad<TSample>>> jumps)
+    private void Jump(T* road, TSample* sample, ReadOnlySpan<RoadJump<TSample>> jumps)
     {
         // A number a corner.
         var kick = stackalloc T[4];
@@ -295,7 +298,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     }
 
     // What the tyres' jumps give the wheels on their far sides, by their shares of this step: changes of force.
-    private void Kick(ReadOnlySpan<RoadJump<Quad<TSample>>> jumps, T* kick)
+    private void Kick(ReadOnlySpan<RoadJump<TSample>> jumps, T* kick)
     {
         var heights = stackalloc Quad<TSample>[2];
         var shares = stackalloc Quad<TSample>[2];

@@ -1,0 +1,127 @@
+using System.Diagnostics;
+using System.Globalization;
+using Heaveline.Bench;
+using Heaveline.Gpu;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Numerics;
+using Heaveline.Passes;
+using Heaveline.Passes.Steps;
+
+namespace Heaveline.GpuBench;
+
+/// <summary>Runs a second of one device, in parts: set-up, numbers up, kernel, answers down.</summary>
+internal static class Race
+{
+    private const int Rounds = 5;
+
+    // So many different cars; further runs repeat them, since what a number is does not matter to the time.
+    private const int Designs = 20_000;
+
+    private static RideNumbers[]? designs;
+
+    /// <summary>Prints one line.</summary>
+    /// <param name="program">The device.</param>
+    /// <param name="what">Its precision.</param>
+    /// <param name="runs">How many runs, a tenth at each speed.</param>
+    /// <param name="samplesPerSecond">Samples a second.</param>
+    /// <param name="step">Longest step, s.</param>
+    /// <param name="measures">What is asked.</param>
+    /// <param name="peak">Measured peak of the device, operations a second.</param>
+    public static void Run<T>(
+        DeviceProgram program, string what, int runs, double samplesPerSecond, double step, Measure<Pass>[] measures, double peak)
+        where T : unmanaged, ILane<T>
+    {
+        var models = designs ??= Models();
+        var each = Math.Max(1, runs / Job.Speeds);
+        runs = each * Job.Speeds;
+        var usual = RideModel.Of(Saloon.Of());
+        var options = Job.Options(samplesPerSecond, step);
+        var group = PassGroup.Whole(
+            [.. Enumerable.Range(0, Job.Speeds).Select(t => new PassRequest(usual, Job.Road, Job.Speed(t)))], options);
+        var roads = Enumerable.Range(0, Job.Speeds).Select(t => new DeviceRoad(group.Requests[t], group.Clocks[t], group.Roads[t])).ToArray();
+        var asked = roads.Select(road => Asked(road, measures)).ToArray();
+        var questions = DeviceQuestions.Of(asked[0], out var why) ?? throw new InvalidOperationException(why);
+        var tableOf = new int[runs];
+        var parts = questions.Parts().Length - questions.Signals - 1;
+        var (shares, bases) = (new T[parts * runs], new T[questions.Signals * runs]);
+        for (var i = 0; i < runs; i++)
+        {
+            tableOf[i] = i / each;
+            questions.Write<T>(asked[tableOf[i]], i, runs, shares, bases);
+        }
+
+        RideNumbers Car(int i) => models[i % Designs];
+        var plan = BlockPlan.Of([.. Enumerable.Range(0, Math.Min(runs, Designs)).Select(Car)]);
+        var (ready, launch) = Timed(() => new DeviceLaunch<T>(program, plan, roads, tableOf, questions, asked, shares, bases));
+        using var held = launch;
+        var (packing, packed) = Timed(() => launch.Pack(Car));
+        var (up, _) = Timed(() => Done(() => launch.Take(packed)));
+        var (first, _) = Timed(() => Done(launch.Run));
+        var kernel = Enumerable.Range(0, Rounds).Select(_ => Timed(() => Done(launch.Run)).Seconds).Order().ToArray();
+        var (down, _) = Timed(launch.Answers);
+        var steps = roads.Sum(road => (double)road.Steps * each);
+        var (median, operations) = (kernel[Rounds / 2], Operations(usual.Numbers));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"| {what} | {runs} | {1e3 * roads[0].Clock.Step:F3} | {roads[0].Clock.Samples} | {asked[0].Length} | "
+            + $"{1e3 * median:F1} ({1e3 * kernel[0]:F1}) | "
+            + $"{runs / median / 1e6:F3} | {1e12 * median / steps:F2} | {operations * steps / median / 1e12:F1} = "
+            + $"{(peak > 0.0 ? 100.0 * operations * steps / median / peak : 0.0):F0} % | {1e3 * first:F0} | {1e6 * packing / runs:F2} | "
+            + $"{1e3 * up:F1} | {1e3 * down:F1} | {launch.About}; ready in {ready:F1} s |"));
+    }
+
+    public const string Head =
+        "| precision | runs of 10 s | step, ms | samples | questions | kernel, ms, median (least) | million runs/s | ps a run and step | "
+        + "TFLOP/s = share of peak | first launch, ms | packing, µs a run wall | up, ms | down, ms | compiled |\n"
+        + "|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|---|";
+
+    /// <summary>What the compiler makes of the usual kernel: its text in the device's language.</summary>
+    public static string Text<T>(bool four)
+        where T : unmanaged, ILane<T> => DeviceText.Of<T>(BlockPlan.Of([RideModel.Of(Job.Car(0)).Numbers]), four ? 4 : 2);
+
+    private static RideNumbers[] Models()
+    {
+        var all = new RideNumbers[Designs];
+        var (time, _) = Timed(() => Parallel.For(0, Designs, i => all[i] = RideModel.Of(Job.Car(i)).Numbers));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture, $"{Designs} models: {1e6 * time / Designs:F1} µs each, wall, {Environment.ProcessorCount} cores\n"));
+        return all;
+    }
+
+    private static CurveQuestion[] Asked(DeviceRoad road, Measure<Pass>[] measures)
+    {
+        var curves = new FlightCurves(road.Request, road.Clock);
+        foreach (var measure in measures)
+        {
+            _ = measure.InFlight!(curves);
+        }
+
+        return [.. curves.Questions];
+    }
+
+    // Counted, not estimated: what the step of the lanes does with its numbers.
+    private static double Operations(RideNumbers car)
+    {
+        const int steps = 1000;
+        using var stepper = Stepper.Of<CountedLane>([car], steps, 0.625e-3, Channel.Motion);
+        var samples = new CountedLane[Channel.Motion];
+        var road = new RoadSteps<CountedLane>(0, default, default);
+        var before = CountedLane.Operations;
+        stepper.Run(road, 1, samples);
+        return (CountedLane.Operations - before) / (double)steps;
+    }
+
+    private static bool Done(Action work)
+    {
+        work();
+        return true;
+    }
+
+    private static (double Seconds, TResult Result) Timed<TResult>(Func<TResult> work)
+    {
+        var start = Stopwatch.GetTimestamp();
+        var result = work();
+        return (Stopwatch.GetElapsedTime(start).TotalSeconds, result);
+    }
+}

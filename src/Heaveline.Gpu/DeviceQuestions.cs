@@ -1,0 +1,138 @@
+using Heaveline.Measures;
+using Heaveline.Numerics;
+using Heaveline.Passes;
+
+namespace Heaveline.Gpu;
+
+/// <summary>
+/// What is asked of the runs of a launch: the same kinds of questions to signals that are read off the same channels, whatever their shares.
+/// </summary>
+internal sealed class DeviceQuestions
+{
+    private readonly List<PassSignal> signals = [];
+    private readonly int[] signalOf;
+
+    private DeviceQuestions(CurveQuestion[] questions)
+    {
+        Questions = questions;
+        signalOf = new int[questions.Length];
+        for (var q = 0; q < questions.Length; q++)
+        {
+            var s = signals.IndexOf(questions[q].Signal);
+            if (s < 0)
+            {
+                s = signals.Count;
+                signals.Add(questions[q].Signal);
+            }
+
+            signalOf[q] = s;
+        }
+    }
+
+    /// <summary>The questions of one of the runs.</summary>
+    public CurveQuestion[] Questions { get; }
+
+    /// <summary>Number of signals.</summary>
+    public int Signals => signals.Count;
+
+    /// <summary>For the questions of one run; null, with the reason, where a device cannot answer them.</summary>
+    public static DeviceQuestions? Of(CurveQuestion[] questions, out string why)
+    {
+        foreach (var question in questions)
+        {
+            if (question.Kind is not (CurveQuestionKind.Squares or CurveQuestionKind.Range))
+            {
+                why = "a measure asks for more of a curve than its squares and its range";
+                return null;
+            }
+
+            if (question.Signal.AboveRoad)
+            {
+                why = "a measure asks for a height above the road";
+                return null;
+            }
+
+            if (question.Signal.Reading.Wheels.ToArray().Any(part => IsOfLine(part.Channel)))
+            {
+                why = "a measure asks for the flow of a line";
+                return null;
+            }
+        }
+
+        why = "";
+        return new(questions);
+    }
+
+    /// <summary>Whether another run's questions can be answered beside these.</summary>
+    public bool IsLike(CurveQuestion[] other)
+    {
+        if (other.Length != Questions.Length)
+        {
+            return false;
+        }
+
+        for (var q = 0; q < other.Length; q++)
+        {
+            var same = other[q].Kind == Questions[q].Kind && other[q].Signal.IsLike(Questions[q].Signal);
+            // Two signals that are one here must be one there.
+            if (!same || !other[q].Signal.Equals(other[Array.IndexOf(signalOf, signalOf[q])].Signal))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Of each question its kind and its signal.</summary>
+    public int[] Asked() => [.. Questions.Index().SelectMany(q => (int[])[(int)q.Item.Kind, signalOf[q.Index]])];
+
+    /// <summary>Of each signal the first of its parts, and one more for the end; then the channel of each part.</summary>
+    public int[] Parts()
+    {
+        var starts = new int[Signals + 1];
+        for (var s = 0; s < Signals; s++)
+        {
+            starts[s + 1] = starts[s] + signals[s].Reading.Wheels.Length + signals[s].Reading.Body.Length;
+        }
+
+        return [.. starts, .. signals.SelectMany(signal => Shares(signal).Select(part => part.Channel))];
+    }
+
+    /// <summary>Writes a run's own shares, and what its signals count from.</summary>
+    public void Write<T>(CurveQuestion[] own, int run, int runs, Span<T> shares, Span<T> bases)
+        where T : unmanaged, ILane<T>
+    {
+        var at = run;
+        for (var s = 0; s < Signals; s++)
+        {
+            var signal = own[Array.IndexOf(signalOf, s)].Signal;
+            bases[run + (s * runs)] = T.Of(signal.Reading.First - signal.Less);
+            foreach (var (_, share) in Shares(signal))
+            {
+                shares[at] = T.Of(share);
+                at += runs;
+            }
+        }
+    }
+
+    /// <summary>Writes where a run's stretches begin and end.</summary>
+    public static void Write<T>(CurveQuestion[] own, Span<int> places, Span<T> past)
+        where T : unmanaged, ILane<T>
+    {
+        for (var q = 0; q < own.Length; q++)
+        {
+            var (from, to) = (own[q].From, own[q].To);
+            // Of an empty stretch nothing is asked.
+            var (first, last) = to > from ? ((int)from, (int)to) : (int.MaxValue, int.MinValue);
+            (places[2 * q], places[(2 * q) + 1]) = (first, last);
+            (past[2 * q], past[(2 * q) + 1]) = (T.Of(from - Math.Floor(from)), T.Of(to - Math.Floor(to)));
+        }
+    }
+
+    private static (int Channel, double Share)[] Shares(PassSignal signal) => [.. signal.Reading.Wheels, .. signal.Reading.Body];
+
+    private static bool IsOfLine(int channel) =>
+        channel % Channel.Accelerations is Channel.Flow or Channel.Flow + 1 && channel < Channel.Tyre
+        || channel is Channel.Rates + Channel.Flow or Channel.Rates + Channel.Flow + 1;
+}

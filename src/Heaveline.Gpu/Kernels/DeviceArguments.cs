@@ -1,0 +1,61 @@
+using Heaveline.Numerics;
+using Heaveline.Passes.Steps;
+using ILGPU;
+
+namespace Heaveline.Gpu.Kernels;
+
+/// <summary>What a launch reads and writes. Runs stand in the order of their tables, so that neighbouring threads read the same road.</summary>
+internal struct DeviceArguments<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>Number of runs.</summary>
+    public int Runs;
+
+    /// <summary>Steps from one sample to the next.</summary>
+    public int PerSample;
+
+    /// <summary>Further elements that any of the cars has, as <see cref="Models.Needs"/>.</summary>
+    public int Needs;
+
+    /// <summary>Number of signals that are asked of.</summary>
+    public int Signals;
+
+    /// <summary>Number of questions.</summary>
+    public int Questions;
+
+    /// <summary>The step.</summary>
+    public AdamsRule<T> Rule;
+
+    /// <summary>Numbers of the cars, number j of run i at j·runs + i.</summary>
+    public ArrayView<T> Numbers;
+
+    /// <summary>Which table each run reads.</summary>
+    public ArrayView<int> TableOf;
+
+    /// <summary>Of each table: the step at which it begins in <see cref="Road"/>, and its samples.</summary>
+    public ArrayView<int> Tables;
+
+    /// <summary>The roads, one after the other.</summary>
+    public ArrayView<RoadStep<T>> Road;
+
+    /// <summary>Of each signal the first of its parts, and one more for the end; then the channel of each part.</summary>
+    public ArrayView<int> Parts;
+
+    /// <summary>Share of each part, part p of run i at p·runs + i.</summary>
+    public ArrayView<T> Shares;
+
+    /// <summary>What each signal counts from, signal s of run i at s·runs + i.</summary>
+    public ArrayView<T> Bases;
+
+    /// <summary>Of each question its kind and its signal.</summary>
+    public ArrayView<int> Asked;
+
+    /// <summary>Of each table and question the samples in which its stretch begins and ends.</summary>
+    public ArrayView<int> Places;
+
+    /// <summary>How far past these samples, 0 to 1.</summary>
+    public ArrayView<T> Past;
+
+    /// <summary>Two numbers a question, then the largest angle and whether all stayed finite (0), number j of run i at j·runs + i.</summary>
+    public ArrayView<T> Answers;
+}
