@@ -26,9 +26,8 @@ internal static class DemoCars
             .Select(c => (c.Name, Model: RideModel.Of(c.Car!, LoadedCar.UsualLoad(c.Car!))))
             .Prepend(("plain saloon", RideModel.Of(Saloon.Of()))).ToList();
         Console.WriteLine(
-            "| car | step, ms | one pass, ms | of 64 side by side, ms a car | kernel alone, µs a car: plain twin (256 bits) | blocks, "
-            + "double | blocks, single |");
-        Console.WriteLine("|---|--:|--:|--:|--:|--:|--:|");
+            "| car | step, ms | one pass, ms | of 64 side by side, ms a car | kernel alone, µs a car: double | single |");
+        Console.WriteLine("|---|--:|--:|--:|--:|--:|");
         foreach (var (name, model) in cars)
         {
             var alone = Least(() => Pass.Of(
@@ -39,12 +38,11 @@ internal static class DemoCars
             var work = new KernelWork(model);
             double Kernel(int cars, Func<double> run) => 1e3 * Enumerable.Range(0, KernelRounds).Select(_ => run()).Min() / cars;
             RideModel[] same = [.. Enumerable.Repeat(model, 16)];
-            var twin = Kernel(4, work.Twin<Quad<Lane256>, Lane256>(same[..4]));
             var blocks = LaneWidth.All.Contains(8) ? Kernel(8, work.Blocks<Lane512>(same[..8])) : Kernel(4, work.Blocks<Lane256>(same[..4]));
             var single = LaneWidth.All.Contains(8) ? Kernel(16, work.Blocks<FloatLane512>(same)) : Kernel(8, work.Blocks<FloatLane256>(same[..8]));
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"| {name} | {1e3 * work.Step:F3} | {alone:F3} | {beside:F3} | {twin:F0} | {blocks:F0} | {single:F0} |"));
+                $"| {name} | {1e3 * work.Step:F3} | {alone:F3} | {beside:F3} | {blocks:F0} | {single:F0} |"));
         }
 
         return 0;

@@ -3,14 +3,10 @@ using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Passes.Steps;
-using Heaveline.Tests.Twin;
 
 namespace Heaveline.Bench;
 
-/// <summary>
-/// The stepping kernel alone over the bench's hump for 4 s, packing included, samples taken up in small chunks: the kernel in blocks, and its plain
-/// twin, which was the product's kernel until the blocks came.
-/// </summary>
+/// <summary>The stepping kernel alone over the bench's hump for 4 s, packing included, samples taken up in small chunks.</summary>
 /// <param name="model">The first of the cars side by side; all take its step.</param>
 internal sealed class KernelWork(RideModel model)
 {
@@ -27,27 +23,6 @@ internal sealed class KernelWork(RideModel model)
     /// <summary>Step, s.</summary>
     public double Step => timing.Step;
 
-    /// <summary>Milliseconds a run of the plain twin, cars side by side together.</summary>
-    public Func<double> Twin<TQuad, TLane>(IReadOnlyList<RideModel> cars)
-        where TQuad : struct, IQuad<TQuad, TLane>
-        where TLane : struct, ILane<TLane>
-    {
-        var constants = RidePacking.Pack<TQuad, TLane>([.. cars.Select(car => car.Numbers)]);
-        TQuad[] road = [.. Table().Select(q => TQuad.Of(Of(q, 0), Of(q, 1), Of(q, 2), Of(q, 3)))];
-        var samples = new TLane[Chunk * Channel.Count];
-        return Timed(() =>
-        {
-            var stepper = new PassStepper<TQuad, TLane>(constants, timing.StepsPerSample, TLane.Of(timing.Step));
-            var steps = new RoadSteps<TQuad, TLane>(0, road, default);
-            for (var k = 0; k < timing.Samples; k += Chunk)
-            {
-                stepper.Run(steps, Math.Min(Chunk, timing.Samples - k), samples);
-            }
-        });
-
-        static TLane Of(Quad<ScalarLane> q, int corner) => TLane.Of(q.At(corner).Value);
-    }
-
     /// <summary>Milliseconds a run of blocks, as many cars as a lane holds together.</summary>
     public Func<double> Blocks<T>(IReadOnlyList<RideModel> cars, int channels = Channel.Count)
         where T : unmanaged, ILane<T>
@@ -58,7 +33,7 @@ internal sealed class KernelWork(RideModel model)
         return Timed(() =>
         {
             using var stepper = Stepper.Of<T>(numbers, timing.StepsPerSample, timing.Step, channels);
-            Run(stepper, new RoadSteps<Quad<T>, T>(0, default, default) { Shared = road }, samples);
+            Run(stepper, new RoadSteps<T>(0, default, default) { Shared = road }, samples);
         });
     }
 
@@ -70,14 +45,14 @@ internal sealed class KernelWork(RideModel model)
         return Timed(() =>
         {
             using var stepper = Stepper.Of(model.Numbers, timing.StepsPerSample, timing.Step);
-            Run(stepper, new RoadSteps<Quad<ScalarLane>, ScalarLane>(0, road, default), samples);
+            Run(stepper, new RoadSteps<ScalarLane>(0, road, default), samples);
         });
     }
 
     private Quad<ScalarLane>[] Table() => RoadUnderWheels.Of(model, Saloon.Hump)
-        .Table<Quad<ScalarLane>>(Saloon.Speed, timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
+        .Table(Saloon.Speed, timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
 
-    private void Run<T>(BlockStepper<T> stepper, in RoadSteps<Quad<T>, T> steps, T[] samples)
+    private void Run<T>(BlockStepper<T> stepper, in RoadSteps<T> steps, T[] samples)
         where T : unmanaged, ILane<T>
     {
         for (var k = 0; k < timing.Samples; k += Chunk)

@@ -6,7 +6,6 @@ using Heaveline.Passes;
 using Heaveline.Passes.Exact;
 using Heaveline.Passes.Steps;
 using Heaveline.Roads;
-using Heaveline.Tests.Twin;
 
 namespace Heaveline.Bench;
 
@@ -37,7 +36,7 @@ internal sealed class PeerJob
     {
         this.cars = cars;
         var road = Road();
-        table = RoadUnderWheels.Of(cars[0], road).Table<Quad<ScalarLane>>(Saloon.Speed, Start, SampleStep / Each, Samples * Each);
+        table = RoadUnderWheels.Of(cars[0], road).Table(Saloon.Speed, Start, SampleStep / Each, Samples * Each);
         var samples = ExactRun.Of(cars[0], road, Saloon.Speed, Start, SampleStep, Samples).Samples;
         for (var k = 0; k < Samples; k++)
         {
@@ -54,7 +53,7 @@ internal sealed class PeerJob
     {
         RideNumbers[] numbers = [.. cars.Select(car => car.Numbers)];
         var plan = BlockPlan.Of(numbers);
-        if (plan.IsFurther || !plan.SidesAlike || !plan.DampersAlike)
+        if (plan.IsFurther || !plan.SidesAlike)
         {
             throw new InvalidOperationException("The peer knows plain cars whose sides are alike.");
         }
@@ -104,7 +103,7 @@ internal sealed class PeerJob
         void Run(Action<int, T[]>? each)
         {
             using var stepper = Stepper.Of<T>(numbers, Each, SampleStep / Each, Channel.TyreLoads);
-            var steps = new RoadSteps<Quad<T>, T>(0, default, default) { Shared = road };
+            var steps = new RoadSteps<T>(0, default, default) { Shared = road };
             for (var k = 0; k < Samples; k += Chunk)
             {
                 var here = Math.Min(Chunk, Samples - k);
@@ -120,40 +119,6 @@ internal sealed class PeerJob
             Run((k, chunk) => error.Meet(k, Math.Min(Chunk, Samples - k), chunk, Channel.TyreLoads));
             return error.OfPeaks;
         }
-    }
-
-    /// <summary>The same by the plain twin, which was the kernel before.</summary>
-    public Entrant Twin<TLane>(string name)
-        where TLane : unmanaged, ILane<TLane>
-    {
-        var constants = RidePacking.Pack<Quad<TLane>, TLane>([.. cars.Take(TLane.Count).Select(car => car.Numbers)]);
-        Quad<TLane>[] road = [.. table.Select(q => Quad<TLane>.Of(Of(q, 0), Of(q, 1), Of(q, 2), Of(q, 3)))];
-        var samples = new TLane[Chunk * Channel.Count];
-        var fold = new PeerFold<TLane>();
-        Run(null);
-        return new(name, TLane.Count, () => ProcessorTime.Of(() => Run(null)), Error);
-
-        void Run(Action<int, TLane[]>? each)
-        {
-            var stepper = new PassStepper<Quad<TLane>, TLane>(constants, Each, TLane.Of(SampleStep / Each));
-            var steps = new RoadSteps<Quad<TLane>, TLane>(0, road, default);
-            for (var k = 0; k < Samples; k += Chunk)
-            {
-                var here = Math.Min(Chunk, Samples - k);
-                stepper.Run(steps, here, samples);
-                fold.Take(samples.AsSpan(0, here * Channel.Count), Channel.Count);
-                each?.Invoke(k, samples);
-            }
-        }
-
-        (double, double) Error()
-        {
-            var error = new PeerError(exact, Traced);
-            Run((k, chunk) => error.Meet(k, Math.Min(Chunk, Samples - k), chunk, Channel.Count));
-            return error.OfPeaks;
-        }
-
-        static TLane Of(Quad<ScalarLane> q, int corner) => TLane.Of(q.At(corner).Value);
     }
 
     private static Road Road()

@@ -9,7 +9,7 @@ using Heaveline.Studies;
 namespace Heaveline.Bench;
 
 /// <summary>
-/// The kernel, its plain twin, Boost.odeint over one double and over eight, and the processor's peak, in turn in one run at the same work, errors
+/// The kernel, Boost.odeint over one double and over eight, and the processor's peak, in turn in one run at the same work, errors
 /// beside: "peers PROGRAM GARAGE", the program made of bench/peers/odeint_job.cpp.
 /// </summary>
 internal static class PeerRace
@@ -26,7 +26,6 @@ internal static class PeerRace
         var peer = new Dictionary<string, (double Pitch, double Load)>();
         List<PeerJob.Entrant> entrants =
         [
-            job.Twin<Lane256>("plain twin, double, 256 bits"), job.Twin<Lane512>("plain twin, double, 512 bits"),
             Peer("Boost.odeint AB4, scalar", "scalar", 1), Peer("Boost.odeint AB4, eight doubles side by side, 512 bits", "simd", 8),
             job.Blocks<Lane256>("blocks, double, 256 bits"), job.Blocks<Lane512>("blocks, double, 512 bits"),
             job.Blocks<FloatLane256>("blocks, float, 256 bits"), job.Blocks<FloatLane512>("blocks, float, 512 bits"),

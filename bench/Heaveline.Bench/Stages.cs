@@ -76,7 +76,7 @@ internal static class Stages
     private static double[] Table(RideModel model, PassTiming timing)
     {
         var table = RoadUnderWheels.Of(model, Saloon.Hump)
-            .Table<Quad<ScalarLane>>(Saloon.Speed, timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
+            .Table(Saloon.Speed, timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
         return [.. table.SelectMany(q => Enumerable.Range(0, 4).Select(i => q.At(i).Value))];
     }
 
@@ -85,7 +85,7 @@ internal static class Stages
     {
         const int chunk = 64;
         var samples = new T[chunk * Channel.BodyAccelerations];
-        var steps = new RoadSteps<Quad<T>, T>(0, default, default) { Shared = road };
+        var steps = new RoadSteps<T>(0, default, default) { Shared = road };
         for (var k = 0; k < timing.Samples; k += chunk)
         {
             stepper.Run(steps, Math.Min(chunk, timing.Samples - k), samples);

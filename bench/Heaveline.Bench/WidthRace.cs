@@ -22,9 +22,6 @@ internal static class WidthRace
         var work = new KernelWork(cars[0]);
         var entrants = new List<(string Name, int Cars, Func<double> Milliseconds)>
         {
-            ("plain twin: scalar, one car", 1, work.Twin<Quad<ScalarLane>, ScalarLane>(cars[..1])),
-            ("plain twin: one car, corners in one register", 1, work.Twin<CornerQuad, ScalarLane>(cars[..1])),
-            ("plain twin: 4 cars (256 bits)", 4, work.Twin<Quad<Lane256>, Lane256>(cars[..4])),
             ("blocks: scalar, one car", 1, work.Blocks<ScalarLane>(cars[..1])),
             ("blocks: one car, axles side by side", 1, work.OneCar()),
             ("blocks: 2 cars (128 bits)", 2, work.Blocks<Lane128>(cars[..2])),
@@ -33,7 +30,6 @@ internal static class WidthRace
         };
         if (LaneWidth.All.Contains(8))
         {
-            entrants.Add(("plain twin: 8 cars (512 bits)", 8, work.Twin<Quad<Lane512>, Lane512>(cars[..8])));
             entrants.Add(("blocks: 8 cars (512 bits)", 8, work.Blocks<Lane512>(cars[..8])));
             entrants.Add(("blocks: 8 cars (512 bits), positions recorded alone", 8, work.Blocks<Lane512>(cars[..8], Channel.Motion)));
             entrants.Add(("blocks: 16 cars in single precision (512 bits)", 16, work.Blocks<FloatLane512>(cars)));
@@ -55,7 +51,7 @@ internal static class WidthRace
         }
 
         var scalar = Rate(entrants[0], times[0]);
-        Console.WriteLine("| kernel | runs of 4 s a second, one core, median | against the scalar twin |");
+        Console.WriteLine("| kernel | runs of 4 s a second, one core, median | against one car, scalar |");
         Console.WriteLine("|---|--:|--:|");
         for (var i = 0; i < entrants.Count; i++)
         {

@@ -17,7 +17,9 @@ if (args is ["text"])
 
 var clock = Stopwatch.StartNew();
 var small = args is ["small"];
-using var devices = small ? MeasureDevices.OfProcessor() : MeasureDevices.OfMachine(out var why, leastOnRoad: 1) ?? throw new InvalidOperationException(why);
+using var devices = small
+    ? MeasureDevices.OfProcessor()
+    : MeasureDevices.OfMachine(out var why, leastOnRoad: 1) ?? throw new InvalidOperationException(why);
 var first = devices.Programs[0];
 Console.WriteLine(
     $".NET {Environment.Version}, {Environment.ProcessorCount} cores; {devices.Name}; {first.Accelerator.NumMultiprocessors} multiprocessors");

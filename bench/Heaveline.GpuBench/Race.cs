@@ -106,7 +106,7 @@ internal static class Race
         const int steps = 1000;
         using var stepper = Stepper.Of<CountedLane>([car], steps, 0.625e-3, Channel.Motion);
         var samples = new CountedLane[Channel.Motion];
-        var road = new RoadSteps<Quad<CountedLane>, CountedLane>(0, default, default);
+        var road = new RoadSteps<CountedLane>(0, default, default);
         var before = CountedLane.Operations;
         stepper.Run(road, 1, samples);
         return (CountedLane.Operations - before) / (double)steps;

@@ -17,8 +17,8 @@ internal static unsafe class CarNumbers<T>
     /// <summary>Numbers of one car.</summary>
     public static int CountOf(BlockPlan plan)
     {
-        var (side, damper) = (plan.SidesAlike ? 1 : 2, plan.DampersAlike ? 1 : 2);
-        var axle = State + (Sides * side) + (2 * damper * plan.Kinks.Dampers) + (2 * side * (plan.Kinks.Above + plan.Kinks.Below));
+        var side = plan.SidesAlike ? 1 : 2;
+        var axle = State + (Sides * side) + (2 * plan.Kinks.Dampers) + (2 * side * (plan.Kinks.Above + plan.Kinks.Below));
         return Body + (2 * axle) + (plan.IsFurther ? 4 * StopsAndFriction<T>.SideNumbers : 0);
     }
 
@@ -33,27 +33,22 @@ internal static unsafe class CarNumbers<T>
         for (var at = 0; at < cars.Length; at += Lane512.Count)
         {
             var some = cars.Slice(at, Math.Min(Lane512.Count, cars.Length - at));
-            if (plan.SidesAlike && plan.DampersAlike)
+            if (plan.SidesAlike)
             {
-                Write<Alike<Lane512>, Alike<Lane512>>(plan, some, first + at, numbers, all);
-            }
-            else if (plan.DampersAlike)
-            {
-                Write<Apart<Lane512>, Alike<Lane512>>(plan, some, first + at, numbers, all);
+                Write<Alike<Lane512>>(plan, some, first + at, numbers, all);
             }
             else
             {
-                Write<Apart<Lane512>, Apart<Lane512>>(plan, some, first + at, numbers, all);
+                Write<Apart<Lane512>>(plan, some, first + at, numbers, all);
             }
         }
     }
 
-    private static void Write<TSides, TDampers>(BlockPlan plan, ReadOnlySpan<RideNumbers> cars, int first, Span<T> numbers, int all)
+    private static void Write<TSides>(BlockPlan plan, ReadOnlySpan<RideNumbers> cars, int first, Span<T> numbers, int all)
         where TSides : unmanaged, ISides<TSides, Lane512>
-        where TDampers : unmanaged, ISides<TDampers, Lane512>
     {
-        using var set = new BlockSet<Lane512, TSides, TDampers>(plan, 2);
-        BlockPacking<Lane512, TSides, TDampers>.Write(set, cars);
+        using var set = new BlockSet<Lane512, TSides>(plan, 2);
+        BlockPacking<Lane512, TSides>.Write(set, cars);
         var to = new Writing(numbers, first, cars.Length, all);
         to.Add(&set.Body->PerMass, 1);
         to.Add(&set.Body->PitchPerPitch, 1);
@@ -91,8 +86,7 @@ internal static unsafe class CarNumbers<T>
         to.Add((Lane512*)&numbers->PerWheel, TSides.Count);
         to.Add((Lane512*)&numbers->AcrossAxle, TSides.Count);
         // Kinks follow the block without a gap.
-        var damper = plan.DampersAlike ? 1 : 2;
-        to.Add((Lane512*)(axle + 1), 2 * ((damper * plan.Kinks.Dampers) + (TSides.Count * (plan.Kinks.Above + plan.Kinks.Below))));
+        to.Add((Lane512*)(axle + 1), 2 * (plan.Kinks.Dampers + (TSides.Count * (plan.Kinks.Above + plan.Kinks.Below))));
     }
 
     private static void Side(FurtherSide<Lane512>* side, ref Writing to)

@@ -55,7 +55,7 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
     public Kernel<DeviceArguments<T>> Of<T>(BlockPlan plan, int perSample, int group)
         where T : unmanaged, ILane<T>
     {
-        var layout = (typeof(T), (plan.Kinks, plan.SidesAlike, plan.DampersAlike, plan.IsFurther, IsFour(perSample), group));
+        var layout = (typeof(T), (plan.Kinks, plan.SidesAlike, plan.IsFurther, IsFour(perSample), group));
         lock (kernels)
         {
             if (!kernels.TryGetValue(layout, out var kernel))
@@ -74,11 +74,10 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
         where T : unmanaged, ILane<T>
     {
         var sides = (plan.SidesAlike ? typeof(Alike<>) : typeof(Apart<>)).MakeGenericType(typeof(T));
-        var dampers = (plan.DampersAlike ? typeof(Alike<>) : typeof(Apart<>)).MakeGenericType(typeof(T));
         return MethodOf(IsFour(perSample) ? nameof(DeviceKernel.Four) : nameof(DeviceKernel.One)).MakeGenericMethod(
             typeof(T),
             sides,
-            Chain<T>(dampers, plan.Kinks.Dampers),
+            Chain<T>(typeof(Alike<T>), plan.Kinks.Dampers),
             Chain<T>(sides, plan.Kinks.Above),
             Chain<T>(sides, plan.Kinks.Below),
             plan.IsFurther ? typeof(StopsAndFriction<T>) : typeof(NothingFurther<T>));

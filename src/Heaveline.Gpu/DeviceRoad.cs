@@ -23,7 +23,7 @@ internal sealed record DeviceRoad(PassRequest Request, PassTiming Clock, RoadUnd
     public void Write<T>(Span<RoadStep<T>> road)
         where T : unmanaged, ILane<T>
     {
-        var table = Road.Table<Quad<ScalarLane>>(Request.Speed, Clock.Start, Clock.Step, Steps);
+        var table = Road.Table(Request.Speed, Clock.Start, Clock.Step, Steps);
         var to = MemoryMarshal.Cast<RoadStep<T>, T>(road);
         var flat = MemoryMarshal.Cast<Quad<ScalarLane>, double>(table);
         for (var i = 0; i < flat.Length; i++)

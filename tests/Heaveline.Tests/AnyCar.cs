@@ -6,7 +6,8 @@ namespace Heaveline.Tests;
 
 /// <summary>
 /// Random valid vehicles for property tests: independent wheels and solid axles, bars, linear, table and gas springs, varying motion ratios, table
-/// and ratio dampers, straight, curved and table stops, friction, elastic links and fluid lines, one-sided weights and loads. Springs suit the weight
+/// and ratio dampers through ratios and at places of their own, straight, curved and table stops, friction, elastic links and fluid lines, with
+/// inertance and without, one-sided weights and loads. Springs suit the weight
 /// they carry (0.9 to 2 Hz), so that every car can stand under every load drawn here.
 /// </summary>
 internal static class AnyCar
@@ -102,6 +103,8 @@ internal static class AnyCar
         UnsprungMass = new(0.5 * axle.UnsprungMass.Si),
         Suspension = SuspensionKind.Independent,
         SpringBase = null,
+        DamperBase = null,
+        StopBase = null,
         RollInertia = null,
         AntiRollBar = new(0.0),
     };
@@ -119,13 +122,16 @@ internal static class AnyCar
                     StopOf(linear),
                     Gen.Double[120e3, 260e3],
                     Gen.Bool,
-                    (spring, damper, bump, rebound, tyre, rubs) => new Axle
+                    BasesOf(track),
+                    (spring, damper, bump, rebound, tyre, rubs, bases) => new Axle
                     {
                         Track = new(track),
                         UnsprungMass = new(mass),
                         Suspension = solid ? SuspensionKind.SolidAxle : SuspensionKind.Independent,
                         RollInertia = solid ? new Amount<Inertia>(mass * 0.2 * track * track) : null,
                         SpringBase = solid ? new Amount<Length>(spread * track) : null,
+                        DamperBase = solid ? bases.Damper : null,
+                        StopBase = solid ? bases.Stop : null,
                         Spring = spring,
                         Damper = damper,
                         BumpStop = bump,
@@ -135,6 +141,13 @@ internal static class AnyCar
                         Tyre = new Tyre { Rate = new(tyre), Damping = new(150.0) },
                     });
             });
+
+    // Dampers and stops at the springs, or at places of their own.
+    private static Gen<(Amount<Length>? Damper, Amount<Length>? Stop)> BasesOf(double track)
+    {
+        var place = Gen.Select(Gen.Bool, Gen.Double[0.5, 1.0], (own, share) => own ? new Amount<Length>(share * track) : (Amount<Length>?)null);
+        return Gen.Select(place, place);
+    }
 
     private static Gen<Spring> SpringOf(double mass, bool linear) =>
         Gen.Select(Gen.Double[0.9, 2.0], Gen.Double[0.6, 1.1], Gen.Double[-0.4, 0.8], Gen.Int[0, 5], (hertz, ratio, change, kind) =>
@@ -157,15 +170,31 @@ internal static class AnyCar
         });
 
     private static Gen<Damper> DamperOf(double mass, bool linear) =>
-        Gen.Select(Gen.Double[0.15, 0.45], Gen.Double[1.0, 3.0], Gen.Bool, Gen.Double[0.0, 150.0], (zeta, rebound, table, gas) =>
-        {
-            // As a table: bump bends down and rebound bends down, as most do; slopes near 2ζ√(k·m) at 1.3 Hz.
-            var slope = 2.0 * zeta * mass * 2.0 * Math.PI * 1.3;
-            DamperLaw law = table && !linear
-                ? new TableDamper(new ForceTable([0.1, 0.5], [0.07 * slope, 0.25 * slope]), new ForceTable([0.1, 0.5], [0.13 * slope, 0.45 * slope]))
-                : new RatioDamper { Ratio = new(zeta), ReboundPerBump = new(linear ? 1.0 : rebound) };
-            return new Damper { Law = law, GasForce = new(linear ? 0.0 : gas) };
-        });
+        Gen.Select(
+            Gen.Double[0.15, 0.45],
+            Gen.Double[1.0, 3.0],
+            Gen.Bool,
+            Gen.Double[0.0, 150.0],
+            Gen.Double[0.6, 1.1],
+            Gen.Double[-0.4, 0.8],
+            Gen.Int[0, 3],
+            (zeta, rebound, table, gas, ratio, change, place) =>
+            {
+                var constant = MotionRatio.Constant(ratio);
+                var motion = place switch
+                {
+                    < 2 => MotionRatio.One,
+                    3 when !linear => constant with { PerTravel = new(change * ratio) },
+                    _ => constant,
+                };
+                // As a table: bump bends down and rebound bends down, as most do; at the wheel slopes near 2ζ√(k·m) at 1.3 Hz.
+                var slope = 2.0 * zeta * mass * 2.0 * Math.PI * 1.3 / Math.Pow(motion.AtReference.Si, 2);
+                DamperLaw law = table && !linear
+                    ? new TableDamper(
+                        new ForceTable([0.1, 0.5], [0.07 * slope, 0.25 * slope]), new ForceTable([0.1, 0.5], [0.13 * slope, 0.45 * slope]))
+                    : new RatioDamper { Ratio = new(zeta), ReboundPerBump = new(linear ? 1.0 : rebound) };
+                return new Damper { Law = law, MotionRatio = motion, GasForce = new(linear ? 0.0 : gas) };
+            });
 
     private static Gen<Stop?> StopOf(bool linear) => linear
         ? Gen.Const((Stop?)null)
@@ -179,14 +208,14 @@ internal static class AnyCar
             });
 
     private static Gen<Interconnection?> Link(int kind, double front, double rear, bool linear) =>
-        Gen.Select(Gen.Double[2e3, 9e3], Gen.Double[0.5, 1.0], Gen.Bool, Gen.Double[0.1, 0.3], Gen.Int[0, 2], (rate, ratio, opposed, share, line) =>
+        Gen.Select(Gen.Double[2e3, 9e3], Gen.Double[0.5, 1.0], Gen.Bool, Gen.Double[0.1, 0.3], Gen.Int[0, 3], (rate, ratio, opposed, share, line) =>
         {
             if (kind == 0)
             {
                 return new ElasticLink
                 {
                     Rate = new(rate),
-                    Damping = new(300.0 * line),
+                    Damping = new(300.0 * (line % 3)),
                     FrontRatio = new(1.0),
                     RearRatio = new(opposed ? -ratio : ratio),
                     Carried = new(opposed ? 0.0 : 200.0),
@@ -207,7 +236,10 @@ internal static class AnyCar
             return (Interconnection?)new FluidLink
             {
                 FrontArea = new(area), RearArea = new(area * ratio), Front = unit, Rear = unit, BasePressure = new(1e6),
-                Line = new FluidLine { State = (LineState)line, Inertance = new(5e6), Resistance = new(2e8) },
+                // The last is a pipe of resistance alone.
+                Line = line == 3
+                    ? new FluidLine { State = LineState.Pipe, Resistance = new(2e8) }
+                    : new FluidLine { State = (LineState)line, Inertance = new(5e6), Resistance = new(2e8) },
             };
         });
 }

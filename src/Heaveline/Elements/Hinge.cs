@@ -3,4 +3,29 @@ namespace Heaveline.Elements;
 /// <summary>A corner of a piecewise straight law.</summary>
 /// <param name="At">Where the slope changes, m or m/s.</param>
 /// <param name="Bend">By how much.</param>
-internal readonly record struct Hinge(double At, double Bend);
+internal readonly record struct Hinge(double At, double Bend)
+{
+    /// <summary>Whether two laws have the same corners.</summary>
+    public static bool Alike(IReadOnlyList<Hinge> left, IReadOnlyList<Hinge> right)
+    {
+        if (ReferenceEquals(left, right))
+        {
+            return true;
+        }
+
+        if (left.Count != right.Count)
+        {
+            return false;
+        }
+
+        for (var j = 0; j < left.Count; j++)
+        {
+            if (left[j] != right[j])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}

@@ -63,6 +63,45 @@ internal sealed class Sight
         return sight;
     }
 
+    /// <summary>Whether it is <see cref="Along"/> of a corner at some share of the wheel's own travel.</summary>
+    public bool IsAlong(int corner) =>
+        Apart(corner, corner ^ 1) && wheels[corner] is > 0.0 and <= 1.0 && wheels[corner ^ 1] == 1.0 - wheels[corner] && Flowless;
+
+    /// <summary>Whether it is the travel of one wheel.</summary>
+    public bool IsAt(int corner) => IsAlong(corner) && wheels[corner] == 1.0;
+
+    /// <summary>Whether it is <see cref="Across"/> from a corner.</summary>
+    public bool IsAcross(int corner) => Apart(corner, corner ^ 1) && wheels[corner] == 1.0 && wheels[corner ^ 1] == -1.0 && Flowless;
+
+    /// <summary>Whether it is <see cref="Side"/> of a side.</summary>
+    public bool IsSide(int side) => Apart(side, side + 2) && Flowless;
+
+    /// <summary>Whether it is <see cref="Volume"/> of a corner.</summary>
+    public bool IsVolume(int corner, bool flow) =>
+        Apart(corner, corner) && flows[corner % 2] == (!flow ? 0.0 : corner < 2 ? -1.0 : 1.0) && flows[1 - (corner % 2)] == 0.0;
+
+    /// <summary>Whether it is <see cref="Flow"/> of a side.</summary>
+    public bool IsFlow(int side) => !wheels.AsSpan().ContainsAnyExcept(0.0) && flows[side] == 1.0 && flows[1 - side] == 0.0;
+
+    /// <summary>Whether both see the same.</summary>
+    public bool Is(Sight other) => wheels.AsSpan().SequenceEqual(other.wheels) && flows.AsSpan().SequenceEqual(other.flows);
+
+    private bool Flowless => flows[0] == 0.0 && flows[1] == 0.0;
+
+    // Whether no wheels but these have a share.
+    private bool Apart(int one, int other)
+    {
+        for (var i = 0; i < 4; i++)
+        {
+            if (i != one && i != other && wheels[i] != 0.0)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>What is seen when wheels and lines stand there, or move so.</summary>
     /// <param name="travels">S of the four wheels, or their rates.</param>
     /// <param name="flow">q of the lines, left and right.</param>

@@ -6,7 +6,8 @@ namespace Heaveline.Elements;
 /// <summary>Straight pieces as a sum of hinges: f(x) = c₀ + c₁·x + Σ dⱼ·max(x, xⱼ) + Σ bⱼ·min(x, xⱼ).</summary>
 internal sealed class StraightLaw : Law
 {
-    private double? steepest;
+    // Not a number until it is first asked for. One word: whoever reads while another writes finds the one or the other.
+    private double steepest = double.NaN;
 
     /// <summary>c₀.</summary>
     public double Constant { get; init; }
@@ -27,7 +28,7 @@ internal sealed class StraightLaw : Law
     public override bool Bends => Opening.Any(hinge => hinge.Bend != 0.0) || Closing.Any(hinge => hinge.Bend != 0.0);
 
     /// <inheritdoc/>
-    public override double Steepest => steepest ??= Steep();
+    public override double Steepest => double.IsNaN(steepest) ? steepest = Steep() : steepest;
 
     /// <inheritdoc/>
     public override IEnumerable<double> Breaks => Opening.Concat(Closing).Select(hinge => hinge.At);

@@ -13,14 +13,6 @@ internal static class BatchedMeasures
     /// <summary>Usual options: no error estimate, since cars are compared with each other.</summary>
     public static PassOptions Usual { get; } = new() { Method = FixedStep.Once };
 
-    private static PassOptions ForPitch { get; } = new() { Method = FixedStep.ForPitch };
-
-    // What is read of a pass hangs on the measures, not on the car.
-    private static PassOptions UsualFor(PassRequest? any, IReadOnlyList<Measure<Pass>> measures) =>
-        any is not null && measures.All(m => m.InFlight is not null) && MeasureFlight.AsksPitchAlone(any, [.. measures.Select(m => m.InFlight!)])
-            ? ForPitch
-            : Usual;
-
     /// <summary>
     /// The measures, shape (requests)(measures); NaN for a null request and for a pass that left the model's range. A pass runs only as long as a
     /// measure looks: what would happen later does not count.
@@ -47,7 +39,8 @@ internal static class BatchedMeasures
         IProgress<double>? progress,
         CancellationToken cancellation)
     {
-        options ??= UsualFor(requests.FirstOrDefault(request => request is not null), measures);
+        // The steps are the caller's: a number does not hang on what is measured beside it.
+        options ??= Usual;
         // No longer than the measures look, and the sample beyond that the curve is made of; half a second is the shortest record there is.
         var record = options.Record;
         var longest = measures.Select(m => m.LooksFor).Append(0.5).Max() + (2.0 * record.SampleStep);
@@ -75,7 +68,7 @@ internal static class BatchedMeasures
                 OnDevice(asked, passes);
             }
 
-            var groups = PassGroup.Of(passes, options, PassBatch.Width);
+            var groups = PassGroup.Of(passes, options, PassBatch.Width, recorded: inFlight.Length != measures.Count);
             ParallelLoop.Each(groups.Count, Math.Max(1, degree), () => new RoadMemory(), (g, memory) =>
             {
                 var places = Array.ConvertAll(groups[g].Places, place => asked[place]);

@@ -37,20 +37,6 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
 
     private static Window Record { get; } = new(double.NegativeInfinity, double.PositiveInfinity);
 
-    /// <summary>√(mean of x² over a window), as far as it is recorded; 0 of nothing.</summary>
-    public double Rms(Window window)
-    {
-        var (from, to) = Places(window);
-        return to > from ? Math.Sqrt(Squares(from, to) / (to - from)) : 0.0;
-    }
-
-    /// <summary>∫x² dt over a window, as far as it is recorded.</summary>
-    public double SquareIntegral(Window window)
-    {
-        var (from, to) = Places(window);
-        return step * Squares(from, to);
-    }
-
     /// <summary>Largest |x| of the record.</summary>
     public double Peak() => Peak(Record);
 
@@ -64,16 +50,6 @@ internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
         var (least, most) = Ends(from, to);
         var (place, value) = most.Value >= -least.Value ? most : least;
         return double.IsFinite(value) ? (start + (place * step), value) : (window.From, 0.0);
-    }
-
-    /// <summary>Least and greatest value of the record.</summary>
-    public (double Least, double Most) Range() => Range(Record);
-
-    /// <summary>Least and greatest value in a window, its ends among them; +∞ and −∞ of nothing.</summary>
-    public (double Least, double Most) Range(Window window)
-    {
-        var (from, to) = Places(window);
-        return Range(from, to);
     }
 
     /// <summary>Least and greatest value in a stretch counted in samples from the first.</summary>

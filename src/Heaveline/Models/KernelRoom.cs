@@ -26,7 +26,7 @@ internal enum KernelRoom
     /// <summary>The same towards rebound.</summary>
     ReboundPower = 64,
 
-    /// <summary>A straight line over velocity.</summary>
+    /// <summary>A force in proportion to velocity.</summary>
     Damping = 128,
 
     /// <summary>Hinges over velocity that count above their place.</summary>
@@ -37,11 +37,17 @@ internal enum KernelRoom
 
     Friction = 1024,
 
+    /// <summary>A force whatever the velocity, among laws of velocity.</summary>
+    DampingConstant = 2048,
+
+    /// <summary>A motion ratio other than 1.</summary>
+    Ratio = 4096,
+
     /// <summary>A spring of a corner.</summary>
-    Spring = Constant | Slope | Opening | Gas | VaryingRatio,
+    Spring = Constant | Slope | Opening | Gas | Ratio | VaryingRatio,
 
     /// <summary>A damper with its gas.</summary>
-    Damper = Constant | Damping | DampingHinges | VaryingRatio,
+    Damper = Constant | Damping | DampingConstant | DampingHinges | Ratio | VaryingRatio,
 
     BumpStop = Constant | Slope | Opening | BumpPower,
 

@@ -11,7 +11,7 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
 
     private readonly Element? element;
 
-    private KernelSlot(Element? element, KernelRoom room)
+    private KernelSlot(Element? element, KernelRoom room, bool placed)
     {
         this.element = element;
         if (element is null)
@@ -19,7 +19,13 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
             return;
         }
 
-        var used = element.Ratio.Varies ? KernelRoom.VaryingRatio : KernelRoom.None;
+        if (!placed)
+        {
+            throw Unknown("what it sees of the wheels and the flows");
+        }
+
+        var used = element.Ratio.AtReference == 1.0 ? KernelRoom.None : KernelRoom.Ratio;
+        used |= element.Ratio.Varies ? KernelRoom.VaryingRatio : KernelRoom.None;
         used |= element.Slider is null ? KernelRoom.None : KernelRoom.Friction;
         foreach (var law in element.OnTravel)
         {
@@ -33,13 +39,17 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
             OnRate = law is StraightLaw pieces ? OnRate.And(pieces) : throw Unknown(law.GetType().Name);
         }
 
-        used |= OnRate == Nothing ? KernelRoom.None : KernelRoom.Damping;
+        used |= OnRate.Slope == 0.0 ? KernelRoom.None : KernelRoom.Damping;
+        used |= OnRate.Constant == 0.0 ? KernelRoom.None : KernelRoom.DampingConstant;
         used |= OnRate.Opening.Count == 0 ? KernelRoom.None : KernelRoom.DampingHinges;
         if (OnRate.Closing.Count > 0 || (used & ~room) != 0)
         {
             throw Unknown($"{used & ~room}");
         }
     }
+
+    /// <summary>Whether there is such an element.</summary>
+    public bool Exists => element is not null;
 
     /// <summary>Straight pieces over travel.</summary>
     public StraightLaw OnTravel { get; private set; } = Nothing;
@@ -60,8 +70,37 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
 
     /// <param name="element">The element; null where there is none.</param>
     /// <param name="room">What the kernel has room for in an element of its kind.</param>
-    /// <exception cref="NotSupportedException">It has something for which there is no room: named.</exception>
-    public static KernelSlot Of(Element? element, KernelRoom room) => new(element, room);
+    /// <param name="placed">Whether it sees what the kernel takes elements of its kind to see.</param>
+    /// <exception cref="NotSupportedException">It stands elsewhere, or has something for which there is no room: named.</exception>
+    public static KernelSlot Of(Element? element, KernelRoom room, bool placed = true) => new(element, room, placed);
+
+    /// <summary>Refuses it where it does not see the same as another that is there.</summary>
+    public void RefuseElsewhere(KernelSlot other)
+    {
+        if (element is { } one && other.element is { } another && !one.Sight.Is(another.Sight))
+        {
+            throw Unknown($"what it sees is not what the {another.Name} sees");
+        }
+    }
+
+    /// <summary>Refuses it where its laws are not those of its like on the other side, of which the kernel has one number for both.</summary>
+    public void RefuseUnlike(KernelSlot other)
+    {
+        if (Exists != other.Exists || !Alike(OnTravel, other.OnTravel) || !Alike(OnRate, other.OnRate)
+            || Gas?.Reference != other.Gas?.Reference || Gas?.PerVolume != other.Gas?.PerVolume || Gas?.Exponent != other.Gas?.Exponent)
+        {
+            throw (Exists ? this : other).Unknown("laws of its own on each side");
+        }
+    }
+
+    /// <summary>Refuses a damper whose corners are not those of the axle's other one: the kernel has one number for both.</summary>
+    public void RefuseUnlikeCorners(KernelSlot other)
+    {
+        if (Ratio.AtReference != other.Ratio.AtReference || !Hinge.Alike(OnRate.Opening, other.OnRate.Opening))
+        {
+            throw (Exists ? this : other).Unknown("corners of its own on each side");
+        }
+    }
 
     public KernelRoom Read(StraightLaw law)
     {
@@ -83,6 +122,10 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
         Power = Power is null ? law : throw Unknown("a second power");
         return law.Direction > 0.0 ? KernelRoom.BumpPower : KernelRoom.ReboundPower;
     }
+
+    private static bool Alike(StraightLaw one, StraightLaw other) => ReferenceEquals(one, other)
+        || (one.Constant == other.Constant && one.Slope == other.Slope
+            && Hinge.Alike(one.Opening, other.Opening) && Hinge.Alike(one.Closing, other.Closing));
 
     private NotSupportedException Unknown(string what) => new($"A stepped run has no room for this in the {element?.Name}: {what}.");
 }

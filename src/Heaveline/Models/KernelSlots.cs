@@ -7,28 +7,41 @@ internal sealed class KernelSlots
 {
     private static readonly KernelSlot None = KernelSlot.Of(null, KernelRoom.None);
 
-    private int placed;
+    private int count;
 
     /// <exception cref="NotSupportedException">An element for which the kernel has no place, or not enough room in it: named.</exception>
     public KernelSlots(RideNumbers numbers)
     {
         Numbers = numbers;
         var elements = numbers.Elements;
-        Springs = Corners(elements.Springs, KernelRoom.Spring);
-        Dampers = Corners(elements.Dampers, KernelRoom.Damper);
-        BumpStops = Corners(elements.BumpStops, KernelRoom.BumpStop);
-        ReboundStops = Corners(elements.ReboundStops, KernelRoom.ReboundStop);
-        Frictions = Corners(elements.Frictions, KernelRoom.Friction);
-        Accumulators = Corners(elements.Accumulators, KernelRoom.Volume);
-        var bars = Corners(elements.Bars, KernelRoom.Slope);
+        var flows = elements.Line is not null;
+        Springs = Slots(elements.Springs, KernelRoom.Spring, static (sight, i) => sight.IsAlong(i));
+        Dampers = Slots(elements.Dampers, KernelRoom.Damper, static (sight, i) => sight.IsAlong(i));
+        BumpStops = Slots(elements.BumpStops, KernelRoom.BumpStop, static (sight, i) => sight.IsAlong(i));
+        ReboundStops = Slots(elements.ReboundStops, KernelRoom.ReboundStop, static (sight, i) => sight.IsAlong(i));
+        Frictions = Slots(elements.Frictions, KernelRoom.Friction, static (sight, i) => sight.IsAt(i));
+        Accumulators = Slots(elements.Accumulators, KernelRoom.Volume, (sight, i) => sight.IsVolume(i, flows));
+        var bars = Slots(elements.Bars, KernelRoom.Slope, static (sight, axle) => sight.IsAcross(2 * axle));
         Bars = [bars[0], bars[0], bars[1], bars[1]];
-        CommonSprings = Sides(elements.CommonSprings, KernelRoom.Volume);
-        CommonDampers = Sides(elements.CommonDampers, KernelRoom.Damping);
-        _ = Sides(elements.Resistances, KernelRoom.Damping);
-        if (placed != elements.All.Count)
+        CommonSprings = Sides(elements.CommonSprings, KernelRoom.Volume, static (sight, side) => sight.IsSide(side));
+        CommonDampers = Sides(elements.CommonDampers, KernelRoom.Damping, static (sight, side) => sight.IsSide(side));
+        Resistances = Sides(elements.Resistances, KernelRoom.Damping, (sight, side) => flows && sight.IsFlow(side));
+        for (var i = 0; i < 4; i++)
+        {
+            ReboundStops[i].RefuseElsewhere(BumpStops[i]);
+            CommonDampers[i].RefuseElsewhere(CommonSprings[i]);
+            Dampers[i].RefuseUnlikeCorners(Dampers[i ^ 1]);
+        }
+
+        if (count != elements.All.Count)
         {
             throw new NotSupportedException(
-                $"A stepped run has a place for {placed} of these: {string.Join(", ", elements.All.Select(element => element.Name))}.");
+                $"A stepped run has a place for {count} of these: {string.Join(", ", elements.All.Select(element => element.Name))}.");
+        }
+
+        if (elements.Line is { Resists: true } && !(Resistances[0].OnRate.Slope > 0.0))
+        {
+            throw new NotSupportedException("A stepped run has no place for a line with neither inertance nor resistance.");
         }
 
         Needs = Needed();
@@ -56,6 +69,9 @@ internal sealed class KernelSlots
 
     public KernelSlot[] Accumulators { get; }
 
+    /// <summary>What resists the flow of each side's line, at its wheels.</summary>
+    public KernelSlot[] Resistances { get; }
+
     /// <summary>Parts of the kernel that this car needs.</summary>
     public Needs Needs { get; }
 
@@ -67,7 +83,7 @@ internal sealed class KernelSlots
         needs |= elements.Line is { Resists: true } ? Needs.ResistiveLine : Needs.None;
         for (var i = 0; i < 4; i++)
         {
-            needs |= Numbers.AcrossAxle[i] != 0.0 ? Needs.SolidAxle : Needs.None;
+            needs |= Numbers.AcrossAxle[i] != 0.0 || IsAlongAxle(i) ? Needs.SolidAxle : Needs.None;
             needs |= Springs[i].Ratio.Varies || Dampers[i].Ratio.Varies ? Needs.VaryingRatio : Needs.None;
             needs |= Springs[i].Gas is not null ? Needs.Gas : Needs.None;
             needs |= BumpStops[i].Power is not null || ReboundStops[i].Power is not null ? Needs.CurvedStop : Needs.None;
@@ -75,35 +91,32 @@ internal sealed class KernelSlots
             needs |= CommonSprings[i].Gas is not null || Accumulators[i].Gas is not null ? Needs.FluidGas : Needs.None;
         }
 
-        for (var k = 0; k < elements.All.Count; k++)
-        {
-            needs |= IsAlongAxle(elements.All[k]) ? Needs.SolidAxle : Needs.None;
-        }
-
         return needs;
     }
 
-    // Bars see both wheels too, but not as a place between them.
-    private static bool IsAlongAxle(Element element) => element.Sight.Wheels[element.Corner ^ 1] > 0.0;
+    // Whether an element of a corner sees a place between the wheels.
+    private bool IsAlongAxle(int i) => Springs[i].Share(i ^ 1) > 0.0 || Dampers[i].Share(i ^ 1) > 0.0 || BumpStops[i].Share(i ^ 1) > 0.0
+        || ReboundStops[i].Share(i ^ 1) > 0.0;
 
-    private KernelSlot[] Corners(IReadOnlyList<Element?> elements, KernelRoom room)
+    private KernelSlot[] Slots(IReadOnlyList<Element?> elements, KernelRoom room, Func<Sight, int, bool> placed)
     {
         KernelSlot[] slots = [None, None, None, None];
         for (var i = 0; i < elements.Count; i++)
         {
             if (elements[i] is { } element)
             {
-                slots[i] = KernelSlot.Of(element, room);
-                placed++;
+                slots[i] = KernelSlot.Of(element, room, placed(element.Sight, i));
+                count++;
             }
         }
 
         return slots;
     }
 
-    private KernelSlot[] Sides(IReadOnlyList<Element> elements, KernelRoom room)
+    private KernelSlot[] Sides(IReadOnlyList<Element> elements, KernelRoom room, Func<Sight, int, bool> placed)
     {
-        var sides = Corners(elements, room);
+        var sides = Slots(elements, room, placed);
+        sides[0].RefuseUnlike(sides[1]);
         return [sides[0], sides[1], sides[0], sides[1]];
     }
 }

@@ -1,6 +1,6 @@
 namespace Heaveline.Numerics;
 
-/// <summary>A number with its derivative in one direction: run through the kernel it gives an exact tangent (forward differentiation).</summary>
+/// <summary>A number with its derivative in one direction: run through a law it gives the exact slope (forward differentiation).</summary>
 internal readonly struct DualLane(double value, double slope) : ILane<DualLane>
 {
     public static int Count => 1;

@@ -1,8 +1,8 @@
 namespace Heaveline.Numerics;
 
 /// <summary>
-/// A number as the kernel sees it: one double, several doubles side by side, or a double with its derivative. The equations of motion are written
-/// once over this, so that the single pass, the wide batch and the linearisation are the same lines.
+/// A number as kernel and laws see it: one, several side by side, or one with its derivative. The kernel's step is written once over this, so that
+/// one car and many side by side are the same lines, and so is each law, so that its force in a step and its exact slope at trim are.
 /// </summary>
 internal interface ILane<TSelf>
     where TSelf : struct, ILane<TSelf>

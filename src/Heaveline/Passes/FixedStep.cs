@@ -11,12 +11,6 @@ public sealed record FixedStep : PassMethod
     /// <summary>The usual steps, run once: no error is stated.</summary>
     public static FixedStep Once { get; } = new() { StatesError = false };
 
-    /// <summary>
-    /// Where pitch alone is asked, run once: three steps a sample of the usual record, where tyre loads want four. Over 50 cars drawn at random,
-    /// half of them on tyres that touch in a point, pitch is off by 2.7e-4 of its peak in the middle of all, against 1.3e-4 with the usual step.
-    /// </summary>
-    internal static FixedStep ForPitch { get; } = Once with { LargestStep = 0.8334e-3 };
-
     /// <summary>Largest step, s. 1e-6 to 0.002. Default 0.625 ms; the run takes a smaller one where the car's fastest motion asks for it.</summary>
     public double LargestStep { get; init => field = Checked.Within(value, 1e-6, 2e-3); } = 0.625e-3;
 
@@ -24,8 +18,9 @@ public sealed record FixedStep : PassMethod
     public bool StatesError { get; init; } = true;
 
     /// <summary>
-    /// Whether passes side by side are computed in single precision, twice as many at a time: for searches among many, which state the error of what
-    /// they find, with what rounding adds (<see cref="PassError.PitchInSingle"/>). A pass alone is always in double precision. Default false.
+    /// Whether passes side by side are computed in single precision, twice as many at a time, on a processor with such lanes or on a device; what
+    /// rounding adds is stated (<see cref="PassError.PitchInSingle"/>). No study asks for it, since its rounding shows in the fourth digit: it is
+    /// there to be raced. A pass alone is always in double precision. Default false.
     /// </summary>
     internal bool InSingle { get; init; }
 

@@ -92,14 +92,14 @@ internal sealed class LaneRoads<TLane>
     }
 
     /// <summary>The sharp steps under the wheels, in the order of a run's steps.</summary>
-    public RoadJump<Quad<TLane>>[] Jumps(double start, double step)
+    public RoadJump<TLane>[] Jumps(double start, double step)
     {
         if (!group.Roads.Any(road => road.HasJump))
         {
             return [];
         }
 
-        var jumps = new List<RoadJump<Quad<TLane>>>();
+        var jumps = new List<RoadJump<TLane>>();
         for (var lane = 0; lane < TLane.Count; lane++)
         {
             for (var corner = 0; corner < 4; corner++)

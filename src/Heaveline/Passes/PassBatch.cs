@@ -4,7 +4,7 @@ using Heaveline.Quantities;
 namespace Heaveline.Passes;
 
 /// <summary>
-/// Many passes at once, one per lane of the widest register that the processor really has. Each comes out as it would alone, but for the
+/// Many passes at once, one per lane of the widest register that the processor really has. Each comes out as it would alone, bit for bit, but for the
 /// last bits of powers in curved laws: the same source, step for step.
 /// </summary>
 public static class PassBatch

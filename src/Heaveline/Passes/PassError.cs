@@ -7,7 +7,7 @@ namespace Heaveline.Passes;
 /// Corners in the force laws make the error fall with the square of the step, so a third of the difference to twice the step is what is left, and
 /// four thirds of that to half the step. Where the force itself
 /// jumps it falls with the step only, and the whole difference is left: a damped tyre without contact length at a road's corner, or one that lands.
-/// At a sharp step under an undamped tyre the error falls with the square too (<see cref="RoadJump{TQuad}"/>), but with a factor that hangs on where
+/// At a sharp step under an undamped tyre the error falls with the square too (<see cref="RoadJump{TLane}"/>), but with a factor that hangs on where
 /// between two steps the jump lies: there twice the largest difference to a run with twice and to one with half the step bounds it; four times that
 /// to runs with a half and a quarter.
 /// The law of the square is one of means: single passes miss it by up to 5.6 times (276 varied ones measured, 27 % above it). What is stated is three

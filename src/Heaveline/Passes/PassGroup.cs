@@ -16,15 +16,19 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     private const Needs Apart =
         Needs.ElasticLink | Needs.FluidLink | Needs.ResistiveLine | Needs.SolidAxle | Needs.VaryingRatio | Needs.Gas;
 
-    /// <summary>Whether they are computed in single precision, twice as many side by side.</summary>
+    /// <summary>Whether they are computed in single precision, twice as many side by side, where there are such lanes.</summary>
     public bool InSingle { get; init; }
 
     /// <summary>
-    /// Groups of at most a width. Only passes of one step stand together, so that each has the numbers it would have alone; among these such of one
-    /// road and speed, which share what they read of the road.
+    /// Groups of at most a width. Only passes of one step that begin at one time stand together, so that each has the bits it would have alone in
+    /// such lanes; among these such of one road and speed, which share what they read of the road.
     /// </summary>
+    /// <param name="requests">Cars, roads and speeds.</param>
+    /// <param name="options">How to run them.</param>
+    /// <param name="width">How many lanes stand side by side.</param>
+    /// <param name="recorded">Whether they are recorded, which limits how many long ones stand together.</param>
     /// <exception cref="RefusedValueException">As for <see cref="PassBatch.Of"/>.</exception>
-    public static IReadOnlyList<PassGroup> Of(IReadOnlyList<PassRequest> requests, PassOptions options, int width)
+    public static IReadOnlyList<PassGroup> Of(IReadOnlyList<PassRequest> requests, PassOptions options, int width, bool recorded = true)
     {
         var asked = Ready(requests, options);
         var numbers = new Dictionary<Road, int>(ReferenceEqualityComparer.Instance);
@@ -33,14 +37,19 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
             numbers.TryAdd(request.Road, numbers.Count);
         }
 
+        var lanes = asked.InSingle ? 2 * width : width;
         return
         [
             .. Enumerable.Range(0, requests.Count)
-                .GroupBy(i => (requests[i].Model.Numbers.Slots.Needs & Apart, asked.Clocks[i].StepsPerSample, asked.Clocks[i].AgainstHalf))
+                .GroupBy(i => (
+                    requests[i].Model.Numbers.Slots.Needs & Apart,
+                    asked.Clocks[i].StepsPerSample,
+                    asked.Clocks[i].AgainstHalf,
+                    asked.Clocks[i].First))
                 .SelectMany(alike => alike
                     .OrderBy(i => numbers[requests[i].Road])
                     .ThenBy(i => requests[i].Speed)
-                    .Chunk(PassLimit.Width(alike.Max(i => asked.Clocks[i].Samples), asked.InSingle ? 2 * width : width)))
+                    .Chunk(recorded ? PassLimit.Width(alike.Max(i => asked.Clocks[i].Samples), lanes) : lanes))
                 .Select(asked.Part),
         ];
     }
@@ -56,6 +65,8 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
         var fine = Samples(timing, width, cancellation);
+        // Where there are no lanes of single precision they have run in double.
+        var single = InSingle && PassLimit.Width(this, timing, 2 * width) >= 4;
         double[][][]? others = options.Steps.StatesError
             ? [.. timing.Compared(Roads.Any(road => road.HasJump)).Select(other => Samples(other, width, cancellation))]
             : null;
@@ -64,7 +75,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
             var (pitch, tyre) = others is null
                 ? (null, null)
                 : PassError.Of(r.Model, Roads[k], timing.AgainstHalf, fine[k], [.. others.Select(run => run[k])]);
-            return InSingle
+            return single
                 ? Made(k, timing, fine[k], pitch + PassError.PitchInSingle, tyre + PassError.TyreLoadInSingle)
                 : Made(k, timing, fine[k], pitch, tyre);
         })];
@@ -78,7 +89,8 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
     public void Fold(int width, ISampleFolds folds, RoadMemory? memory = null, CancellationToken cancellation = default)
     {
         var timing = Clocks.Aggregate(PassTiming.Cover);
-        switch (InSingle, PassLimit.Width(this, timing, InSingle ? 2 * width : width))
+        // Nothing is recorded: however long they are, as many run side by side.
+        switch (InSingle, InSingle ? 2 * width : width)
         {
             case (true, 16):
                 Run<FloatLane512>();

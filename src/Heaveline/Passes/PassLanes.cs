@@ -1,6 +1,4 @@
 using System.Buffers;
-using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
@@ -43,20 +41,20 @@ internal static class PassLanes<TLane>
         }
     }
 
-    private static bool InDouble => Unsafe.SizeOf<TLane>() == TLane.Count * sizeof(double);
-
-    private static double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing)
+    private static unsafe double[][] Apart(ReadOnlySpan<TLane> samples, PassTiming[] clocks, PassTiming timing)
     {
-        var flat = MemoryMarshal.Cast<TLane, double>(samples);
-        var narrow = MemoryMarshal.Cast<TLane, float>(samples);
         var each = new double[clocks.Length][];
-        for (var k = 0; k < each.Length; k++)
+        fixed (TLane* recorded = samples)
         {
-            // Every lane ends at its own time: what the others still record is not its own.
-            var own = each[k] = GC.AllocateUninitializedArray<double>(clocks[k].Samples * Channel.Count);
-            for (int i = 0, at = (TLane.Count * Channel.Count * (clocks[k].First - timing.First)) + k; i < own.Length; i++, at += TLane.Count)
+            for (var k = 0; k < each.Length; k++)
             {
-                own[i] = InDouble ? flat[at] : narrow[at];
+                // Every lane ends at its own time: what the others still record is not its own.
+                var own = each[k] = GC.AllocateUninitializedArray<double>(clocks[k].Samples * Channel.Count);
+                var from = Channel.Count * (clocks[k].First - timing.First);
+                for (var i = 0; i < own.Length; i++)
+                {
+                    own[i] = LaneLayout<TLane>.At(recorded + from + i, k);
+                }
             }
         }
 

@@ -30,7 +30,7 @@ internal static class PassRun
         BlockStepper<ScalarLane> stepper, RoadUnderWheels road, double speed, PassTiming timing, CancellationToken cancellation = default)
     {
         var (first, last) = road.Moving(speed, timing.Start, timing.Step, timing.Samples * timing.StepsPerSample);
-        var jumps = road.Jumps<Quad<ScalarLane>>(speed, timing.Start, timing.Step);
+        var jumps = road.Jumps(speed, timing.Start, timing.Step);
         var after = new Quad<ScalarLane>(new(road.Rise(0)), new(road.Rise(1)), new(road.Rise(2)), new(road.Rise(3)));
         var readers = road.Readers();
         // Every sample is written: it need not be cleared first. The table is of no use after the run: it is borrowed.

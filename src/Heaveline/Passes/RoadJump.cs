@@ -1,3 +1,5 @@
+using Heaveline.Numerics;
+
 namespace Heaveline.Passes;
 
 /// <summary>
@@ -9,4 +11,5 @@ namespace Heaveline.Passes;
 /// <param name="Near">Height on the side of the jump that the step sees, m; 0 where nothing jumps.</param>
 /// <param name="Far">Height on its other side, m.</param>
 /// <param name="Share">Part of the step around it that lies on the other side (–), 0 to one half.</param>
-internal readonly record struct RoadJump<TQuad>(int At, TQuad Near, TQuad Far, TQuad Share);
+internal readonly record struct RoadJump<TLane>(int At, Quad<TLane> Near, Quad<TLane> Far, Quad<TLane> Share)
+    where TLane : struct, ILane<TLane>;

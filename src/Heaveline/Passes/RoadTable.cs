@@ -17,7 +17,7 @@ internal sealed class RoadTable<TLane> : IDisposable
     private readonly LaneRoads<TLane> road;
     private readonly RoadMemory? memory;
     private readonly (Profile Profile, double Behind, double Speed)[] tracks;
-    private readonly RoadJump<Quad<TLane>>[] jumps;
+    private readonly RoadJump<TLane>[] jumps;
     private readonly double[] shared;
     private readonly Quad<TLane>[] apart;
 
@@ -43,7 +43,7 @@ internal sealed class RoadTable<TLane> : IDisposable
     public IEnumerable<RoadBlock> Blocks { get; }
 
     /// <summary>Reads one stretch: good until the next is read.</summary>
-    public RoadSteps<Quad<TLane>, TLane> Read(RoadBlock block)
+    public RoadSteps<TLane> Read(RoadBlock block)
     {
         if (memory is not null)
         {

@@ -71,8 +71,7 @@ internal sealed class RoadUnderWheels
     public bool HasJump => frontLeft.HasJump || frontRight.HasJump || rearLeft.HasJump || rearRight.HasJump;
 
     /// <summary>The sharp steps under the wheels, in the order of a run's steps.</summary>
-    public RoadJump<TQuad>[] Jumps<TQuad>(double speed, double start, double step)
-        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    public RoadJump<ScalarLane>[] Jumps(double speed, double start, double step)
     {
         return !HasJump
             ? []
@@ -81,23 +80,22 @@ internal sealed class RoadUnderWheels
                 .. Enumerable.Range(0, 4)
                     .SelectMany(i => RoadJumps.Of(this[i], Behind(i), speed, start, step).Select(jump => (Jump: jump, Corner: i)))
                     .OrderBy(j => j.Jump.At)
-                    .Select(j => new RoadJump<TQuad>(
+                    .Select(j => new RoadJump<ScalarLane>(
                         j.Jump.At, Only(j.Corner, j.Jump.Near), Only(j.Corner, j.Jump.Far), Only(j.Corner, j.Jump.Share))),
             ];
 
-        static TQuad Only(int corner, double value)
+        static Quad<ScalarLane> Only(int corner, double value)
         {
             ScalarLane At(int i) => new(i == corner ? value : 0.0);
-            return TQuad.Of(At(0), At(1), At(2), At(3));
+            return Quad<ScalarLane>.Of(At(0), At(1), At(2), At(3));
         }
     }
 
     /// <summary>Heights and rates at n times from start on, step apart: two quads a time.</summary>
-    public TQuad[] Table<TQuad>(double speed, double start, double step, int n)
-        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    public Quad<ScalarLane>[] Table(double speed, double start, double step, int n)
     {
-        var table = new TQuad[2 * n];
-        Read<TQuad>(table, Readers(), speed, start, 0, step);
+        var table = new Quad<ScalarLane>[2 * n];
+        Read(table, Readers(), speed, start, 0, step);
         return table;
     }
 
@@ -105,8 +103,7 @@ internal sealed class RoadUnderWheels
     public ProfileReader[] Readers() => [frontLeft.Reader(), frontRight.Reader(), rearLeft.Reader(), rearRight.Reader()];
 
     /// <summary>Heights and rates from step first of a run on, two quads for each of the table's times.</summary>
-    public void Read<TQuad>(Span<TQuad> table, ProfileReader[] readers, double speed, double start, int first, double step)
-        where TQuad : struct, IQuad<TQuad, ScalarLane>
+    public void Read(Span<Quad<ScalarLane>> table, ProfileReader[] readers, double speed, double start, int first, double step)
     {
         var one = ReferenceEquals(frontLeft, frontRight) && ReferenceEquals(rearLeft, rearRight);
         ProfileReader fl = readers[0], fr = readers[1], rl = readers[2], rr = readers[3];
@@ -124,8 +121,8 @@ internal sealed class RoadUnderWheels
                 rr.At(x - wheelbase, out d, out dd);
             }
 
-            table[2 * k] = TQuad.Of(new(a - fl0), new(b - fr0), new(c - rl0), new(d - rr0));
-            table[(2 * k) + 1] = TQuad.Of(new(speed * da), new(speed * db), new(speed * dc), new(speed * dd));
+            table[2 * k] = Quad<ScalarLane>.Of(new(a - fl0), new(b - fr0), new(c - rl0), new(d - rr0));
+            table[(2 * k) + 1] = Quad<ScalarLane>.Of(new(speed * da), new(speed * db), new(speed * dc), new(speed * dd));
         }
     }
 }

@@ -2,7 +2,8 @@ using CsCheck;
 using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Numerics;
-using Heaveline.Tests.Twin;
+using Heaveline.Passes;
+using Heaveline.Tests.Passes;
 
 namespace Heaveline.Tests.Elements;
 
@@ -16,15 +17,13 @@ public class ElementListTests
             {
                 var model = RideModel.Of(car);
                 var n = model.Numbers;
-                var c = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([n]);
-                c.Needs &= ~Needs.Friction;
                 if (n.Elements.Line is null)
                 {
                     flow = new double[2];
                 }
 
-                var state = new RideState<Quad<ScalarLane>, ScalarLane> { Travel = Four(travel), Rate = Four(rate), Flow = Sides(flow) };
-                ElementForces<Quad<ScalarLane>, ScalarLane>.Suspension(c, state);
+                using var kernel = new OpenKernel(n, rubs: false);
+                var sample = kernel.At([0.0, 0.0, 0.0, .. travel.Select((s, i) => s - n.TrimTravel[i]), .. flow], [0.0, 0.0, 0.0, .. rate, 0.0, 0.0]);
                 double[] gone = [n.TrimFlow[0] + flow[0], n.TrimFlow[1] + flow[1]];
                 var (force, pressure, size) = (new double[4], new double[2], 1.0);
                 foreach (var element in n.Elements.All)
@@ -48,14 +47,14 @@ public class ElementListTests
 
                 for (var i = 0; i < 4; i++)
                 {
-                    Assert.Equal(force[i], state.Force.At(i).Value, 1e-12 * size);
+                    Assert.Equal(force[i] - n.TrimForce[i], sample[Channel.Force + i], 1e-12 * size);
                 }
 
                 if (n.Elements.Line is { } line)
                 {
-                    var flows = line.Resists ? state.FlowRate : state.FlowDot;
-                    Assert.Equal(pressure[0] / line.Scale, flows.At(0).Value, 1e-9 * Math.Max(1.0, Math.Abs(pressure[0] / line.Scale)));
-                    Assert.Equal(pressure[1] / line.Scale, flows.At(1).Value, 1e-9 * Math.Max(1.0, Math.Abs(pressure[1] / line.Scale)));
+                    var flows = (line.Resists ? Channel.Rates : Channel.Accelerations) + Channel.Flow;
+                    Assert.Equal(pressure[0] / line.Scale, sample[flows], 1e-9 * Math.Max(1.0, Math.Abs(pressure[0] / line.Scale)));
+                    Assert.Equal(pressure[1] / line.Scale, sample[flows + 1], 1e-9 * Math.Max(1.0, Math.Abs(pressure[1] / line.Scale)));
                 }
             }, iter: 300);
     }
@@ -124,8 +123,4 @@ public class ElementListTests
         static void Refused(Element element, KernelRoom room) =>
             Assert.Contains("bump stop", Assert.Throws<NotSupportedException>(() => KernelSlot.Of(element, room)).Message, StringComparison.Ordinal);
     }
-
-    private static Quad<ScalarLane> Four(double[] x) => new(new(x[0]), new(x[1]), new(x[2]), new(x[3]));
-
-    private static Quad<ScalarLane> Sides(double[] x) => new(new(x[0]), new(x[1]), new(x[0]), new(x[1]));
 }

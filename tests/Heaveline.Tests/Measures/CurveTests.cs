@@ -22,13 +22,13 @@ public class CurveTests
     public void Of_a_straight_line_every_window_is_exact(double from, double to)
     {
         var pass = Given(t => 0.1 - (0.07 * t));
-        var curve = new Curve(pass, pass.Pitch);
+        var curves = new TracedCurves(pass);
         var (a, b) = (0.1 - (0.07 * from), 0.1 - (0.07 * to));
         var square = (to - from) * ((a * a) + (a * b) + (b * b)) / 3.0;
-        Assert.Equal(square, curve.SquareIntegral(new(from, to)), 1e-15);
-        Assert.Equal(Math.Sqrt(square / (to - from)), curve.Rms(new(from, to)), 1e-13);
-        Assert.Equal(b, curve.Range(new(from, to)).Least, 1e-15);
-        Assert.Equal(a, curve.Range(new(from, to)).Most, 1e-15);
+        Assert.Equal(square, curves.SquareIntegral(PassSignal.Pitch, new(from, to)), 1e-15);
+        Assert.Equal(Math.Sqrt(square / (to - from)), curves.Rms(PassSignal.Pitch, new(from, to)), 1e-13);
+        Assert.Equal(b, curves.Range(PassSignal.Pitch, new(from, to)).Least, 1e-15);
+        Assert.Equal(a, curves.Range(PassSignal.Pitch, new(from, to)).Most, 1e-15);
     }
 
     // A parabola is a cubic: its top between two samples is met exactly, wherever it lies, and not at all when the window ends before it.
@@ -40,12 +40,12 @@ public class CurveTests
     public void The_top_of_a_parabola_is_met_between_samples_and_only_inside_the_window(double top)
     {
         var pass = Given(t => 0.2 - ((t - top) * (t - top) / 8.0));
-        var curve = new Curve(pass, pass.Pitch);
-        Assert.Equal(0.2, curve.Peak(new(0.1, 1.0)), 1e-15);
-        Assert.Equal(0.2 - (1e-4 * 1e-4 / 8.0), curve.Peak(new(0.1, top - 1e-4)), 1e-15);
-        Assert.Equal(0.2 - (1e-4 * 1e-4 / 8.0), curve.Peak(new(top + 1e-4, 1.0)), 1e-15);
+        var curves = new TracedCurves(pass);
+        Assert.Equal(0.2, curves.Peak(PassSignal.Pitch, new(0.1, 1.0)), 1e-15);
+        Assert.Equal(0.2 - (1e-4 * 1e-4 / 8.0), curves.Peak(PassSignal.Pitch, new(0.1, top - 1e-4)), 1e-15);
+        Assert.Equal(0.2 - (1e-4 * 1e-4 / 8.0), curves.Peak(PassSignal.Pitch, new(top + 1e-4, 1.0)), 1e-15);
         var valley = Given(t => 0.1 + ((t - top) * (t - top) / 8.0));
-        Assert.Equal(0.1, new Curve(valley, valley.Pitch).Range(new(0.1, 1.0)).Least, 1e-15);
+        Assert.Equal(0.1, new TracedCurves(valley).Range(PassSignal.Pitch, new(0.1, 1.0)).Least, 1e-15);
     }
 
     // The stated error: (2πf/r)⁴/20 of a swing's size.
@@ -57,16 +57,16 @@ public class CurveTests
     {
         var swing = new DampedSwing(0.1, 0.3, 2.0 * Math.PI * hertz);
         var pass = Given(swing.At, rate: rate);
-        var curve = new Curve(pass, pass.Pitch);
+        var curves = new TracedCurves(pass);
         var stated = Math.Pow(2.0 * Math.PI * hertz / rate, 4) / 20.0;
         for (var i = 0; i < 50; i++)
         {
             var window = new Window(0.2 + (0.00031 * i), 1.2 + (0.00043 * i));
             var exact = swing.Root2(window.From, window.To) / Math.Sqrt(window.Length);
-            Assert.Equal(exact, curve.Rms(window), exact * stated);
+            Assert.Equal(exact, curves.Rms(PassSignal.Pitch, window), exact * stated);
         }
 
-        Assert.Equal(swing.Top, curve.Peak(), 0.1 * stated);
+        Assert.Equal(swing.Top, curves.Peak(PassSignal.Pitch), 0.1 * stated);
     }
 
     [Fact]
@@ -78,7 +78,7 @@ public class CurveTests
             var corner = 0.5 + (0.00025 * i);
             var pass = Given(t => Math.Min(0.1 * (1.0 + t - corner), Math.Min(0.1, 0.1 - (2.0 * (t - corner - 0.1)))), last: 0.62);
             var step = 0.1 / 400.0;
-            Assert.InRange(new Curve(pass, pass.Pitch).Range().Most, 0.1, 0.1 + (0.02 * step));
+            Assert.InRange(new TracedCurves(pass).Range(PassSignal.Pitch, MeasuredCurves.Record).Most, 0.1, 0.1 + (0.02 * step));
         }
     }
 
@@ -99,16 +99,16 @@ public class CurveTests
     public void Of_nothing_recorded_there_is_nothing()
     {
         var pass = Given(t => 0.1 * t);
-        var curve = new Curve(pass, pass.Pitch);
-        Assert.Equal(0.0, curve.Rms(new(2.5, 3.0)));
-        Assert.Equal(0.0, curve.SquareIntegral(new(2.5, 3.0)));
-        Assert.Equal(0.0, curve.Peak(new(2.5, 3.0)));
+        var curves = new TracedCurves(pass);
+        Assert.Equal(0.0, curves.Rms(PassSignal.Pitch, new(2.5, 3.0)));
+        Assert.Equal(0.0, curves.SquareIntegral(PassSignal.Pitch, new(2.5, 3.0)));
+        Assert.Equal(0.0, curves.Peak(PassSignal.Pitch, new(2.5, 3.0)));
         // A window that the record ends in counts as far as it is recorded.
-        Assert.Equal(curve.Rms(new(1.5, 2.0)), curve.Rms(new(1.5, 9.0)), 1e-15);
+        Assert.Equal(curves.Rms(PassSignal.Pitch, new(1.5, 2.0)), curves.Rms(PassSignal.Pitch, new(1.5, 9.0)), 1e-15);
         var none = new Curve(pass, []);
-        Assert.Equal((0.0, 0.0, 0, 0.0), (none.Peak(), none.Rms(Window.Whole), none.Rises(0.0), none.LastAbove(0.1)));
-        Assert.Equal((0.3, 0.3), new Curve(pass, [0.3]).Range());
-        var (least, most) = new Curve(pass, [0.3, -0.1]).Range();
+        Assert.Equal((0.0, 0.0, 0, 0.0), (none.Peak(), none.Squares(0.0, 0.0), none.Rises(0.0), none.LastAbove(0.1)));
+        Assert.Equal((0.3, 0.3), new Curve(pass, [0.3]).Range(0.0, 0.0));
+        var (least, most) = new Curve(pass, [0.3, -0.1]).Range(0.0, 1.0);
         Assert.Equal(-0.1, least, 1e-15);
         Assert.Equal(0.3, most, 1e-15);
     }

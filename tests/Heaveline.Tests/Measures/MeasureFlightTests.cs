@@ -80,7 +80,7 @@ public class MeasureFlightTests
     }
 
     [Fact]
-    public void Threads_change_no_bit_and_lanes_none_but_the_last()
+    public void Neither_threads_nor_lanes_change_a_bit()
     {
         var stop = TestContext.Current.CancellationToken;
         var models = new[] { 0.1, 0.3, 0.9 }.Select(d => (MeasuredCar.Saloon with { FrontDamping = d, RearDamping = d }).Model()).ToArray();
@@ -92,17 +92,12 @@ public class MeasureFlightTests
             Assert.Equal(one.SelectMany(r => r), BatchedMeasures.Of(requests, measures, null, degree, stop).SelectMany(r => r));
         }
 
-        // A group's clock begins with the earliest of its passes: among other neighbours the last bits of the road differ.
         var options = BatchedMeasures.Usual;
         var narrow = Flown(requests, measures, options, 1);
         foreach (var width in LaneWidth.All)
         {
             var wide = Flown(requests, measures, options, width);
-            for (var i = 0; i < requests.Length; i++)
-            {
-                Assert.All(
-                    narrow[i].Zip(wide[i]), v => Assert.True(Math.Abs(v.First - v.Second) <= 1e-9 * Math.Abs(v.First) || v.First.Equals(v.Second)));
-            }
+            Assert.Equal(narrow.SelectMany(r => r), wide.SelectMany(r => r));
         }
     }
 

@@ -2,9 +2,8 @@ using Heaveline.Elements;
 using CsCheck;
 using Heaveline.Cars;
 using Heaveline.Models;
-using Heaveline.Numerics;
-using Heaveline.Quantities;
-using Heaveline.Tests.Twin;
+using Heaveline.Passes;
+using Heaveline.Tests.Passes;
 
 namespace Heaveline.Tests.Models;
 
@@ -17,7 +16,7 @@ public class TangentTests
         {
             var model = RideModel.Of(car, loads);
             var n = model.Tangent.Positions;
-            for (var k = 0; k < 2 * n; k++)
+            for (var k = 0; k < model.Tangent.State.ColumnCount; k++)
             {
                 // Dampers bend at zero speed, where the mean of both slopes is meant. A flow is a volume: a thousandth of a cubic centimetre moves a
                 // displacer by some micrometres.
@@ -27,8 +26,9 @@ public class TangentTests
                 var middle = Accelerations(model, k, 0.0);
                 for (var i = 0; i < n; i++)
                 {
-                    var tangent = model.Tangent.State[n + i, k];
-                    var size = Enumerable.Range(0, 2 * n).Max(j => Math.Abs(model.Tangent.State[n + i, j]));
+                    var row = i < model.Tangent.Rates ? n + i : i;
+                    var tangent = model.Tangent.State[row, k];
+                    var size = model.Tangent.State.Row(row).AbsoluteMaximum();
                     if (k < n && Math.Abs(up[i] - (2.0 * middle[i]) + down[i]) > 1e-4 * size * h)
                     {
                         // A corner of a spring or stop within a micrometre of the trim: the tangent is the slope on one side of it.
@@ -104,59 +104,14 @@ public class TangentTests
         Assert.Equal(2.0 * 0.3 * Math.Sqrt(21000.0 * 300.0), model.Tangent.SuspensionDamping[0, 0], 1e-6);
     }
 
-    [Fact]
-    public void A_link_of_constant_rate_keeps_its_rate_beside_a_car_whose_open_line_holds_gas()
-    {
-        var gas = new Accumulator { GasVolume = new Amount<Volume>(4e-4) };
-        var straight = RideModel.Of(PlainCar.Saloon with { Interconnection = new ElasticLink { Rate = new(7000.0), Carried = new(300.0) } });
-        var open = RideModel.Of(PlainCar.Saloon with
-        {
-            Interconnection = new FluidLink
-            {
-                FrontArea = new(3e-4), RearArea = new(3e-4), Front = gas, Rear = gas, BasePressure = new(1e6),
-                Line = new FluidLine { State = LineState.Open },
-            },
-        });
-        double Force(RideModel model, RideNumbers[] lanes, int lane)
-        {
-            var c = RidePacking.Pack<Quad<Lane128>, Lane128>(lanes);
-            var state = new RideState<Quad<Lane128>, Lane128>
-            {
-                Travel = Quad<Lane128>.Of(Lane128.Of(0.01), Lane128.Of(0.02), Lane128.Of(-0.02), Lane128.Of(0.03)),
-            };
-            ElementForces<Quad<Lane128>, Lane128>.Suspension(c, state);
-            Span<double> values = stackalloc double[2];
-            state.Force.At(0).To(values);
-            return values[lane];
-        }
-
-        Assert.Equal(Force(straight, [straight.Numbers], 0), Force(straight, [straight.Numbers, open.Numbers], 0), 1e-9);
-        Assert.Equal(Force(open, [open.Numbers], 0), Force(open, [straight.Numbers, open.Numbers], 1), 1e-9);
-    }
-
+    // Rates of change by the kernel without friction: accelerations, and the flow itself where a line only resists.
     private static double[] Accelerations(RideModel model, int variable, double value)
     {
         var n = model.Tangent.Positions;
-        var c = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]);
-        c.Needs &= ~Needs.Friction;
-        ScalarLane At(int i) => ScalarLane.Of(i == variable ? value : 0.0);
-        Quad<ScalarLane> Four(int from) => new(At(from), At(from + 1), At(from + 2), At(from + 3));
-        Quad<ScalarLane> Sides(int from) => n == 9 ? new(At(from), At(from + 1), At(from), At(from + 1)) : default;
-        var state = new RideState<Quad<ScalarLane>, ScalarLane>
-        {
-            Z = At(0), Theta = At(1), Phi = At(2), U = Four(3), Flow = Sides(7),
-            ZRate = At(n), ThetaRate = At(n + 1), PhiRate = At(n + 2), URate = Four(n + 3), FlowRate = Sides(n + 7),
-        };
-        RideKernel<Quad<ScalarLane>, ScalarLane>.Accelerations(c, state, default, default);
-        double V(ScalarLane lane)
-        {
-            Span<double> one = stackalloc double[1];
-            lane.To(one);
-            return one[0];
-        }
-
-        double[] body =
-            [V(state.ZDot), V(state.ThetaDot), V(state.PhiDot), V(state.UDot.At(0)), V(state.UDot.At(1)), V(state.UDot.At(2)), V(state.UDot.At(3))];
-        return n == 9 ? [.. body, V(state.FlowDot.At(0)), V(state.FlowDot.At(1))] : body;
+        var (place, rate) = (new double[9], new double[9]);
+        (variable < n ? place : rate)[variable % n] = value;
+        using var kernel = new OpenKernel(model.Numbers, rubs: false);
+        var sample = kernel.At(place, rate);
+        return [.. Enumerable.Range(0, n).Select(i => sample[i + (i < model.Tangent.Rates ? Channel.Accelerations : Channel.Rates)])];
     }
 }

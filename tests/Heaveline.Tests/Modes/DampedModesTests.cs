@@ -18,20 +18,23 @@ public class DampedModesTests
             var model = RideModel.Of(car, laden ? loads : null);
             var n = model.Tangent.Positions;
             var modes = DampedModes.Of(model);
-            Assert.Equal(2 * n, (2 * modes.Swings.Count) + modes.Creeps.Count);
+            Assert.Equal(model.Tangent.State.RowCount, (2 * modes.Swings.Count) + modes.Creeps.Count);
             Assert.Equal(
                 model.Tangent.State.Trace(),
                 modes.Swings.Sum(m => 2.0 * m.Root.Real) + modes.Creeps.Sum(m => m.Root.Real),
                 1e-6 * Math.Abs(model.Tangent.State.Trace()));
+            var (byPlace, bySpeed) = (model.Tangent.ByPlace, model.Tangent.BySpeed);
             foreach (var mode in modes.All)
             {
                 Complex[] q = [mode.Shape.Heave, mode.Shape.Pitch, mode.Shape.Roll, .. mode.Shape.Wheels, .. mode.Shape.Flow];
                 for (var i = 0; i < n; i++)
                 {
-                    var (sum, size) = (mode.Root * mode.Root * q[i], (mode.Root * mode.Root * q[i]).Magnitude + 1.0);
+                    // A flow without inertance has no acceleration in its row.
+                    var sum = i < model.Tangent.Rates ? mode.Root * mode.Root * q[i] : Complex.Zero;
+                    var size = sum.Magnitude + 1.0;
                     for (var j = 0; j < n; j++)
                     {
-                        var term = (model.Tangent.State[n + i, j] + (mode.Root * model.Tangent.State[n + i, n + j])) * q[j];
+                        var term = (byPlace[i, j] + (mode.Root * bySpeed[i, j])) * q[j];
                         sum -= term;
                         size = Math.Max(size, term.Magnitude);
                     }

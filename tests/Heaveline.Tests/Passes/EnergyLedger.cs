@@ -1,7 +1,6 @@
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
-using Heaveline.Tests.Twin;
 
 namespace Heaveline.Tests.Passes;
 
@@ -12,8 +11,7 @@ namespace Heaveline.Tests.Passes;
 /// </summary>
 internal sealed class EnergyLedger(RideModel model)
 {
-    private readonly RideConstants<Quad<ScalarLane>, ScalarLane> c = RidePacking.Pack<Quad<ScalarLane>, ScalarLane>([model.Numbers]);
-    private Quad<ScalarLane> slider;
+    private readonly PlainMotion standing = new(model.Numbers);
     private double[]? before;
 
     public double RoadWork { get; private set; }
@@ -30,7 +28,6 @@ internal sealed class EnergyLedger(RideModel model)
     public void Add(ReadOnlySpan<double> s, Quad<ScalarLane> road, Quad<ScalarLane> roadRate, double step)
     {
         var n = model.Numbers;
-        var state = new RideState<Quad<ScalarLane>, ScalarLane>();
         double[] travel = new double[4], rate = new double[4];
         for (var i = 0; i < 4; i++)
         {
@@ -38,24 +35,18 @@ internal sealed class EnergyLedger(RideModel model)
             rate[i] = s[Channel.Rates + Channel.Wheel + i] - (s[Channel.Rates] - (n.X[i] * s[Channel.Rates + 1]) + (n.Y[i] * s[Channel.Rates + 2]));
         }
 
-        state.Travel = Four(travel);
-        state.Flow = new(new(s[Channel.Flow]), new(s[Channel.Flow + 1]), new(s[Channel.Flow]), new(s[Channel.Flow + 1]));
-        state.Slider = slider;
-        ElementForces<Quad<ScalarLane>, ScalarLane>.Suspension(c, state);
-        var (all, needs, stood) = (state.Force, c.Needs, slider);
-        slider = state.Slider;
-        c.Needs &= ~Needs.Friction;
-        ElementForces<Quad<ScalarLane>, ScalarLane>.Suspension(c, state);
-        c.Needs = needs;
+        double[] gone = [n.TrimFlow[0] + s[Channel.Flow], n.TrimFlow[1] + s[Channel.Flow + 1]];
+        standing.Push(travel, new double[4], gone, new double[2], rubs: false);
+        double[] still = [.. standing.Force];
+        standing.Push(travel, new double[4], gone, new double[2]);
         double roadPower = 0.0, heat = 0.0, springs = 0.0, kinetic = 0.0;
         for (var i = 0; i < 4; i++)
         {
             var whole = s[Channel.Force + i] + n.TrimForce[i];
-            var elastic = state.Force.At(i).Value;
-            var friction = all.At(i).Value - elastic;
-            var rubbed = friction * (slider.At(i).Value - stood.At(i).Value) / step;
-            heat += ((whole - elastic - friction) * rate[i]) + rubbed;
-            springs += ((elastic - n.TrimForce[i] + friction) * rate[i]) - rubbed;
+            var elastic = still[i];
+            var friction = standing.Force[i] - elastic;
+            heat += (whole - elastic - friction) * rate[i];
+            springs += (elastic - n.TrimForce[i] + friction) * rate[i];
             // The tyre's change of load over its own compression rate: all of it, damping included; weights cancel against trim.
             var tyre = s[Channel.Tyre + i];
             var wheel = s[Channel.Rates + Channel.Wheel + i];
@@ -65,6 +56,8 @@ internal sealed class EnergyLedger(RideModel model)
             heat += TyreHeat(n, i, tyre, road.At(i).Value - s[Channel.Wheel + i], roadRate.At(i).Value - wheel);
         }
 
+        heat += standing.Rubbed / step;
+        springs -= standing.Rubbed / step;
         if (n.Elements.Line is { } line)
         {
             for (var side = 0; side < 2; side++)
@@ -121,6 +114,4 @@ internal sealed class EnergyLedger(RideModel model)
 
         return power;
     }
-
-    private static Quad<ScalarLane> Four(double[] x) => new(new(x[0]), new(x[1]), new(x[2]), new(x[3]));
 }

@@ -1,6 +1,5 @@
 using Heaveline.Cars;
 using Heaveline.Models;
-using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Roads;
 
@@ -49,7 +48,7 @@ public class EnergyTests
         var under = RoadUnderWheels.Of(model, road);
         var samples = PassRun.Of(model, under, speed, timing);
         var ledger = new EnergyLedger(model);
-        var table = under.Table<Quad<ScalarLane>>(speed, timing.Start, timing.SampleStep, timing.Samples);
+        var table = under.Table(speed, timing.Start, timing.SampleStep, timing.Samples);
         for (var k = 0; k < timing.Samples; k++)
         {
             ledger.Add(samples.AsSpan(k * Channel.Count, Channel.Count), table[2 * k], table[(2 * k) + 1], timing.SampleStep);

@@ -73,7 +73,7 @@ public class PassBatchTests
         Assert.InRange(last - first, 1, steps / 4);
         var whole = new ScalarLane[timing.Samples * Channel.Count];
         using var stepper = Stepper.Of<ScalarLane>([model.Numbers], timing.StepsPerSample, timing.Step);
-        stepper.Run(new(0, road.Table<Quad<ScalarLane>>(14.0, timing.Start, timing.Step, steps), default), timing.Samples, whole);
+        stepper.Run(new(0, road.Table(14.0, timing.Start, timing.Step, steps), default), timing.Samples, whole);
         Assert.Equal(whole.Select(lane => lane.Value), PassRun.Of(model, road, 14.0, timing));
     }
 

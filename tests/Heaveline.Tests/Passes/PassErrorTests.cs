@@ -28,22 +28,6 @@ public class PassErrorTests
         Bounds(drawn);
     }
 
-    /// <summary>Where pitch alone is asked steps are a third longer: its error grows by no more than the square of that, and a half.</summary>
-    [Fact]
-    public void Longer_steps_where_pitch_alone_is_asked_cost_it_no_more_than_their_square()
-    {
-        double[] Misses(FixedStep steps) => [.. Enumerable.Range(0, Cars).Select(i =>
-        {
-            var (model, road, speed) = Drawn(i);
-            var own = Pass.Of(model, road, speed, new() { Method = steps });
-            return Miss([[.. own.Pitch]], [[.. Pass.Of(model, road, speed, new() { Method = new ExactPieces() }).Pitch]]);
-        }).Order()];
-        var (usual, longer) = (Misses(FixedStep.Once), Misses(FixedStep.ForPitch));
-        TestContext.Current.TestOutputHelper?.WriteLine(
-            $"{usual[Cars / 2]:E1} {usual[Cars * 9 / 10]:E1} {usual[^1]:E1}; {longer[Cars / 2]:E1} {longer[Cars * 9 / 10]:E1} {longer[^1]:E1}");
-        Assert.InRange(longer[Cars / 2] / usual[Cars / 2], 1.0, 1.5 * Math.Pow(4.0 / 3.0, 2));
-    }
-
     private static void Bounds(IEnumerable<(RideModel Model, Road Road, double Speed)> drawn)
     {
         var (pitch, tyre) = (new List<double>(), new List<double>());

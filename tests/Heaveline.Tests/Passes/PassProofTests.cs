@@ -46,25 +46,39 @@ public class PassProofTests
     public void Wide_and_scalar_passes_agree_to_rounding(string name)
     {
         var (car, load) = All[name];
-        // Cars side by side differ a little in the body's mass, and run at different speeds over different roads.
+        // Cars side by side differ a little in the wheelbase, and run at different speeds over different roads, as they are grouped for any study.
         PassRequest[] asked =
         [
             .. Enumerable.Range(0, LaneWidth.All[^1]).Select(k => new PassRequest(
                 RideModel.Of(car with { Wheelbase = new(car.Wheelbase.Si * (1.0 + (0.01 * k))) }, load), k % 2 == 0 ? Soft : Hump, 8.0 + k)),
         ];
         var options = new PassOptions { Method = FixedStep.Once };
+        var scalar = Array.ConvertAll(asked, request => Run([request], 1)[0]);
         foreach (var width in LaneWidth.All.Where(w => w > 1))
         {
-            var wide = PassGroup.Whole(asked[..width], options).Run(options, width);
-            var scalar = asked[..width].Select(r => PassGroup.Whole([r], options).Run(options, 1)[0]).ToList();
+            var wide = Run(asked[..width], width);
             for (var k = 0; k < width; k++)
             {
                 // Each lane shares its group's clock: compare where both have samples.
-                var alone = PassGroup.Whole([asked[k], .. asked[..width].Where((_, i) => i != k).Take(width - 1)], options).Run(options, width)[0];
+                var alone = Run([asked[k]], width)[0];
                 Near(scalar[k].Pitch, wide[k].Pitch, scalar[k].Time, wide[k].Time, 1e-10);
-                Near(alone.Pitch, wide[k].Pitch, alone.Time, wide[k].Time, 1e-12);
+                Near(alone.Pitch, wide[k].Pitch, alone.Time, wide[k].Time, 1e-10);
                 Near(scalar[k].TyreLoad(2), wide[k].TyreLoad(2), scalar[k].Time, wide[k].Time, 1e-9);
             }
+        }
+
+        Pass[] Run(PassRequest[] some, int width)
+        {
+            var passes = new Pass[some.Length];
+            foreach (var group in PassGroup.Of(some, options, width))
+            {
+                foreach (var (k, pass) in group.Run(options, width).Index())
+                {
+                    passes[group.Places[k]] = pass;
+                }
+            }
+
+            return passes;
         }
     }
 

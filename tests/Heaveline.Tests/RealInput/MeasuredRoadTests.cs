@@ -4,7 +4,6 @@ using Heaveline.Figures;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Press;
 using Heaveline.Tests.House;
@@ -60,7 +59,7 @@ public class MeasuredRoadTests
             new(model, road, Speed), new() { SamplesPerSecond = 4000.0, SettlingTime = 1.0 }, FixedStep.Default);
         var under = RoadUnderWheels.Of(model, road);
         var samples = PassRun.Of(model, under, Speed, timing);
-        var table = under.Table<Quad<ScalarLane>>(Speed, timing.Start, timing.SampleStep, timing.Samples);
+        var table = under.Table(Speed, timing.Start, timing.SampleStep, timing.Samples);
         var ledger = new EnergyLedger(model);
         for (var k = 0; k < timing.Samples; k++)
         {

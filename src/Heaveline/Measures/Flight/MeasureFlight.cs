@@ -4,19 +4,20 @@ using Heaveline.Passes;
 namespace Heaveline.Measures;
 
 /// <summary>Measures of a group of passes, gathered while they run: of the samples nothing is kept.</summary>
-internal sealed class MeasureFlight : ISampleFolds
+internal sealed class MeasureFlight : ISampleFolds, IDisposable
 {
     private readonly PassGroup group;
     private readonly CurveNumber[] numbers;
     private readonly FlightCurves[] curves;
     private Func<PassOutcome[]>? end;
+    private IDisposable? fold;
 
     private MeasureFlight(PassGroup group, CurveNumber[] numbers)
     {
         (this.group, this.numbers) = (group, numbers);
         curves = new FlightCurves[group.Requests.Length];
         // What a number comes to before the run is nothing; what it asks is learnt.
-        Span<double> row = stackalloc double[numbers.Length];
+        var row = new double[numbers.Length];
         var reads = Channel.Motion;
         for (var k = 0; k < curves.Length; k++)
         {
@@ -34,19 +35,6 @@ internal sealed class MeasureFlight : ISampleFolds
     /// <inheritdoc/>
     public int Channels { get; }
 
-    /// <summary>Whether measures look at pitch and nothing else of a pass.</summary>
-    public static bool AsksPitchAlone(PassRequest request, CurveNumber[] numbers)
-    {
-        var clock = PassTiming.Of(request, PassRecord.Default, StepLimit.Of(request.Model));
-        var curves = new FlightCurves(request, clock);
-        foreach (var number in numbers)
-        {
-            _ = number(curves);
-        }
-
-        return curves.Questions.All(question => question.Signal.Reading.Reads == Channel.Pitch + 1);
-    }
-
     /// <summary>The numbers of every pass of a group, in the group's order.</summary>
     /// <param name="group">The passes.</param>
     /// <param name="width">How many lanes stand side by side, at least as many as there are passes.</param>
@@ -62,10 +50,10 @@ internal sealed class MeasureFlight : ISampleFolds
         RoadMemory? memory,
         CancellationToken cancellation)
     {
-        var flight = new MeasureFlight(group, numbers);
+        using var flight = new MeasureFlight(group, numbers);
         group.Fold(width, flight, memory, cancellation);
         var outcomes = flight.end!();
-        Span<double> row = stackalloc double[numbers.Length];
+        var row = new double[numbers.Length];
         for (var k = 0; k < outcomes.Length; k++)
         {
             if (outcomes[k] == PassOutcome.Completed)
@@ -84,10 +72,13 @@ internal sealed class MeasureFlight : ISampleFolds
     public ISampleFold<TLane> Of<TLane>(PassTiming timing)
         where TLane : unmanaged, ILane<TLane>
     {
-        var fold = new MeasureFold<TLane>(group, timing, Channels, curves);
-        end = fold.End;
-        return fold;
+        var made = new MeasureFold<TLane>(group, timing, Channels, curves);
+        (fold, end) = (made, made.End);
+        return made;
     }
+
+    /// <summary>Hands back what the fold has borrowed, however the run has ended.</summary>
+    public void Dispose() => fold?.Dispose();
 
     private static int Length(int reads) => reads switch
     {

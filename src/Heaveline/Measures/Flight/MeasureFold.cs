@@ -4,7 +4,7 @@ using Heaveline.Passes;
 namespace Heaveline.Measures;
 
 /// <summary>The questions of passes side by side to their curves, answered sample by sample; questions that are alike share a fold.</summary>
-internal sealed class MeasureFold<TLane> : ISampleFold<TLane>
+internal sealed class MeasureFold<TLane> : ISampleFold<TLane>, IDisposable
     where TLane : unmanaged, ILane<TLane>
 {
     private readonly FlightCurves[] curves;
@@ -85,12 +85,18 @@ internal sealed class MeasureFold<TLane> : ISampleFold<TLane>
             curves[lane].Answer(Array.ConvertAll(answers[lane], fold => folds[fold].Answer(lane)));
         }
 
+        return watch.Outcomes;
+    }
+
+    /// <summary>Hands back what the signals have borrowed.</summary>
+    public void Dispose()
+    {
         foreach (var signal in signals)
         {
             signal.Dispose();
         }
 
-        return watch.Outcomes;
+        signals.Clear();
     }
 
     private static LaneFold<TLane> Of(LaneCurve<TLane> signal, CurveQuestion?[] questions, CurveRecord[] records) =>

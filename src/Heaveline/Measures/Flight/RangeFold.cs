@@ -3,7 +3,7 @@ using Heaveline.Numerics;
 namespace Heaveline.Measures;
 
 /// <summary>
-/// Least and greatest value of each lane's curve in a stretch, its ends among them: what <see cref="Curve.Range(double, double)"/> makes of the
+/// Least and greatest value of each lane's curve in a stretch, its ends among them: what <see cref="Curve.Range"/> makes of the
 /// trace, bit for bit.
 /// </summary>
 /// <remarks>

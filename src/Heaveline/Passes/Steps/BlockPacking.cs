@@ -6,13 +6,12 @@ using Heaveline.Numerics;
 namespace Heaveline.Passes.Steps;
 
 /// <summary>Writes the numbers of cars into blocks, one car a lane, or one axle a lane.</summary>
-internal static unsafe class BlockPacking<T, TSides, TDampers>
+internal static unsafe class BlockPacking<T, TSides>
     where T : unmanaged, ILane<T>
     where TSides : unmanaged, ISides<TSides, T>
-    where TDampers : unmanaged, ISides<TDampers, T>
 {
     /// <summary>Writes cars side by side. Missing places repeat the last car.</summary>
-    public static void Write(BlockSet<T, TSides, TDampers> set, ReadOnlySpan<RideNumbers> cars)
+    public static void Write(BlockSet<T, TSides> set, ReadOnlySpan<RideNumbers> cars)
     {
         for (var lane = 0; lane < T.Count; lane++)
         {
@@ -25,7 +24,7 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
     }
 
     /// <summary>Writes one car, the front axle into the first lane and the rear one into the second.</summary>
-    public static void Write(BlockSet<T, TSides, TDampers> set, RideNumbers car)
+    public static void Write(BlockSet<T, TSides> set, RideNumbers car)
     {
         for (var lane = 0; lane < 2; lane++)
         {
@@ -35,7 +34,7 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         }
     }
 
-    private static void Body(BlockSet<T, TSides, TDampers> set, RideNumbers n, int lane)
+    private static void Body(BlockSet<T, TSides> set, RideNumbers n, int lane)
     {
         var b = n.Body;
         var to = set.Body;
@@ -83,12 +82,14 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
 
     private static void Kinks(in KinkCount count, AxleBlock<T, TSides>* block, in FoldedCorner a, in FoldedCorner b, int lane)
     {
-        var d = (KinkPair<T, TDampers>*)(block + 1);
+        var d = (KinkPair<T, Alike<T>>*)(block + 1);
         var p = (KinkPair<T, TSides>*)(d + count.Dampers);
-        var (left, right) = (a.DamperHinges, b.DamperHinges);
-        for (var j = 0; j < Math.Max(left.Count, right.Count); j++)
+        for (var j = 0; j < a.DamperHinges.Count; j++)
         {
-            Put(&d[j], lane, j < left.Count ? a.DamperKink(left[j]) : default, j < right.Count ? b.DamperKink(right[j]) : default);
+            // Those of both wheels: the dampers of an axle are alike.
+            var (at, bend) = a.DamperKink(a.DamperHinges[j]);
+            Put((T*)&d[j].At, lane, at);
+            Put((T*)&d[j].Bend, lane, bend);
         }
 
         Travelled(p, a, lane, 0, count.Above);
@@ -126,7 +127,9 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         Stop(&e->Rebound, car.ReboundStops[i].Power, lane);
         Put(&e->Friction.Rate, lane, car.Frictions[i].Slider?.Rate ?? 0.0);
         Put(&e->Friction.PreSliding, lane, car.Frictions[i].Slider?.PreSliding ?? 1.0);
-        Put(&e->LinkRatio, lane, car.CommonSprings[i].Share(i));
+        // A common damper sees what the common spring sees, where there is one.
+        var common = car.CommonSprings[i].Exists ? car.CommonSprings[i] : car.CommonDampers[i];
+        Put(&e->LinkRatio, lane, common.Share(i));
         Accumulator(e, car.Accumulators[i], i, lane);
         if (plan.IsShaped)
         {
@@ -182,9 +185,9 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         }
     }
 
-    private static void Link(BlockSet<T, TSides, TDampers> set, KernelSlots car, int lane)
+    private static void Link(BlockSet<T, TSides> set, KernelSlots car, int lane)
     {
-        var (line, spring) = (car.Numbers.Elements.Line, car.CommonSprings[0]);
+        var (line, spring, resistance) = (car.Numbers.Elements.Line, car.CommonSprings[0], car.Resistances[0].OnRate.Slope);
         var to = set.Link;
         Put(&to->Rate, lane, spring.OnTravel.Slope);
         Put(&to->Damping, lane, car.CommonDampers[0].OnRate.Slope);
@@ -193,8 +196,8 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         Put(&to->GasPressure, lane, spring.Gas?.Reference ?? 0.0);
         Gas(&to->Gas, spring.Gas, lane);
         Put(&to->PerInertance, lane, line is { Resists: false } ? 1.0 / line.Inertance : 0.0);
-        Put(&to->PerResistance, lane, line is { Resists: true } ? 1.0 / line.Resistance : 0.0);
-        Put(&to->Resistance, lane, line?.Resistance ?? 0.0);
+        Put(&to->PerResistance, lane, line is { Resists: true } ? 1.0 / resistance : 0.0);
+        Put(&to->Resistance, lane, resistance);
         Put(&to->TrimFlowL, lane, car.Numbers.TrimFlow[0]);
         Put(&to->TrimFlowR, lane, car.Numbers.TrimFlow[1]);
     }
@@ -225,12 +228,6 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         Put(&to->R2, lane, ratio.PerTravelSquared);
     }
 
-    private static void Put(KinkPair<T, TDampers>* to, int lane, (double At, double Bend) left, (double At, double Bend) right)
-    {
-        Put(&to->At, lane, left.At, right.At);
-        Put(&to->Bend, lane, left.Bend, right.Bend);
-    }
-
     private static void Put(KinkPair<T, TSides>* to, int side, int lane, (double At, double Bend) kink)
     {
         Put((T*)&to->At + side, lane, kink.At);
@@ -238,8 +235,6 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
     }
 
     private static void Put(TSides* to, int lane, double left, double right) => Put((T*)to, TSides.Count, lane, left, right);
-
-    private static void Put(TDampers* to, int lane, double left, double right) => Put((T*)to, TDampers.Count, lane, left, right);
 
     private static void Put(T* to, int count, int lane, double left, double right)
     {
@@ -250,16 +245,5 @@ internal static unsafe class BlockPacking<T, TSides, TDampers>
         }
     }
 
-    // Every lane is its numbers one after the other, in double or in single precision.
-    private static void Put(T* to, int lane, double value)
-    {
-        if (sizeof(T) == T.Count * sizeof(double))
-        {
-            ((double*)to)[lane] = value;
-        }
-        else
-        {
-            ((float*)to)[lane] = (float)value;
-        }
-    }
+    private static void Put(T* to, int lane, double value) => LaneLayout<T>.Put(to, lane, value);
 }

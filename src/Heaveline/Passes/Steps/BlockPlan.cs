@@ -7,8 +7,7 @@ namespace Heaveline.Passes.Steps;
 /// <param name="Kinks">Kinks that follow each axle's block.</param>
 /// <param name="Shaped">Kinks that follow each block of further elements.</param>
 /// <param name="SidesAlike">Whether left and right have one number each for springs, stops, tyres and loads.</param>
-/// <param name="DampersAlike">Whether left and right have the same dampers.</param>
-internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shaped, bool SidesAlike, bool DampersAlike)
+internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shaped, bool SidesAlike)
 {
     // Elements that are not at the wheels, or see more than travel through a constant ratio.
     private const Needs ShapedNeeds = Needs.SolidAxle | Needs.VaryingRatio | Needs.Gas;
@@ -32,12 +31,11 @@ internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shape
 
         RefuseApart(cars, needs);
         var shaped = (needs & ShapedNeeds) != 0;
-        var (sides, dampersAlike) = (true, true);
+        var sides = true;
         var (kinks, apart) = (new KinkCount(0, 0, 0, (needs & Needs.SolidAxle) != 0), new ShapedCount());
         foreach (var car in cars)
         {
             sides &= FoldedCorner.SidesAlike(car.Slots, shaped);
-            dampersAlike &= shaped || FoldedCorner.DampersAlike(car.Slots);
             for (var i = 0; i < 4; i++)
             {
                 if (shaped)
@@ -55,8 +53,7 @@ internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shape
             needs,
             kinks,
             apart with { Gas = (needs & Needs.Gas) != 0, CurvedStops = (needs & Needs.CurvedStop) != 0 },
-            sides,
-            dampersAlike);
+            sides);
     }
 
     private static void RefuseApart(ReadOnlySpan<RideNumbers> cars, Needs needs)

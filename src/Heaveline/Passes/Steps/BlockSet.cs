@@ -4,10 +4,9 @@ using Heaveline.Numerics;
 namespace Heaveline.Passes.Steps;
 
 /// <summary>The blocks of cars side by side, one after the other in aligned memory.</summary>
-internal sealed unsafe class BlockSet<T, TSides, TDampers> : IDisposable
+internal sealed unsafe class BlockSet<T, TSides> : IDisposable
     where T : unmanaged, ILane<T>
     where TSides : unmanaged, ISides<TSides, T>
-    where TDampers : unmanaged, ISides<TDampers, T>
 {
     /// <summary>Steps after which the accelerations of the last three move to the upper end again.</summary>
     public const int Ring = 32;
@@ -19,7 +18,7 @@ internal sealed unsafe class BlockSet<T, TSides, TDampers> : IDisposable
     public BlockSet(BlockPlan plan, int blocks)
     {
         Plan = plan;
-        var axle = sizeof(AxleBlock<T, TSides>) + (plan.Kinks.Dampers * sizeof(KinkPair<T, TDampers>))
+        var axle = sizeof(AxleBlock<T, TSides>) + (plan.Kinks.Dampers * sizeof(KinkPair<T, Alike<T>>))
             + ((plan.Kinks.Above + plan.Kinks.Below) * sizeof(KinkPair<T, TSides>));
         var further = sizeof(FurtherBlock<T>) + (2 * plan.Shaped.Side * sizeof(Kink<T>));
         var pairs = (Ring + Past + 1) * sizeof(PairPast<T>);

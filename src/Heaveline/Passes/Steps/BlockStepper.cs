@@ -19,7 +19,7 @@ internal abstract class BlockStepper<TSample> : IDisposable
     /// <param name="outputs">Number of recorded samples.</param>
     /// <param name="samples">Receives as many numbers per output as there are channels.</param>
     /// <param name="cancellation">Stops the run.</param>
-    public abstract void Run(RoadSteps<Quad<TSample>, TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default);
+    public abstract void Run(RoadSteps<TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default);
 
     public abstract void Dispose();
 }

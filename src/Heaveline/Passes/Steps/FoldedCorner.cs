@@ -79,7 +79,7 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
     /// <summary>A hinge over the damper's speed as a kink over the wheel's.</summary>
     public (double At, double Bend) DamperKink(Hinge hinge) => (hinge.At / DamperRatio, hinge.Bend * DamperRatio * DamperRatio);
 
-    /// <summary>Whether one number does for both wheels of the axle, of everything but the dampers' kinks.</summary>
+    /// <summary>Whether one number does for both wheels of the axle, of everything but the dampers' kinks, which are always alike.</summary>
     public static bool SidesAlike(KernelSlots car, bool shaped)
     {
         var n = car.Numbers;
@@ -97,25 +97,11 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
             {
                 var ((left, ratio), (right, other)) = (a.Travelled(k), b.Travelled(k));
                 var kinks = left.Opening.Count + left.Closing.Count;
-                if (ratio != other || !Alike(left.Opening, right.Opening) || !Alike(left.Closing, right.Closing) || (kinks > 0 && a.Trim != b.Trim))
+                if (ratio != other || !Hinge.Alike(left.Opening, right.Opening) || !Hinge.Alike(left.Closing, right.Closing)
+                    || (kinks > 0 && a.Trim != b.Trim))
                 {
                     return false;
                 }
-            }
-        }
-
-        return true;
-    }
-
-    /// <summary>Whether both wheels of each axle have the same kinks of dampers.</summary>
-    public static bool DampersAlike(KernelSlots car)
-    {
-        for (var i = 0; i < 4; i += 2)
-        {
-            var (left, right) = (car.Dampers[i], car.Dampers[i + 1]);
-            if (left.Ratio.AtReference != right.Ratio.AtReference || !Alike(left.OnRate.Opening, right.OnRate.Opening))
-            {
-                return false;
             }
         }
 
@@ -131,29 +117,6 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
         }
 
         return sum;
-    }
-
-    private static bool Alike(IReadOnlyList<Hinge> left, IReadOnlyList<Hinge> right)
-    {
-        if (ReferenceEquals(left, right))
-        {
-            return true;
-        }
-
-        if (left.Count != right.Count)
-        {
-            return false;
-        }
-
-        for (var j = 0; j < left.Count; j++)
-        {
-            if (left[j] != right[j])
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 
     private static double Even(double own, double other, double same) => Math.Abs(own - other) <= same ? 0.5 * (own + other) : own;

@@ -3,15 +3,14 @@ using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
 
-/// <summary>Kinks that follow an axle's block in memory: dampers, springs and bump stops, rebound stops.</summary>
+/// <summary>Kinks that follow an axle's block in memory: dampers, alike on both sides, springs and bump stops, rebound stops.</summary>
 /// <param name="block">The block.</param>
 /// <param name="count">How many they are.</param>
-internal readonly unsafe struct KinksBehind<T, TSides, TDampers>(AxleBlock<T, TSides>* block, KinkCount count) : IAxleKinks<T>
+internal readonly unsafe struct KinksBehind<T, TSides>(AxleBlock<T, TSides>* block, KinkCount count) : IAxleKinks<T>
     where T : unmanaged, ILane<T>
     where TSides : unmanaged, ISides<TSides, T>
-    where TDampers : unmanaged, ISides<TDampers, T>
 {
-    private readonly KinkPair<T, TDampers>* first = (KinkPair<T, TDampers>*)(block + 1);
+    private readonly KinkPair<T, Alike<T>>* first = (KinkPair<T, Alike<T>>*)(block + 1);
     private readonly KinkCount count = count;
 
     public bool Solid

@@ -6,25 +6,24 @@ using Heaveline.Numerics;
 namespace Heaveline.Passes.Steps;
 
 /// <summary>The stepper of blocks of one make.</summary>
-internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : BlockStepper<TSample>
+internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepper<TSample>
     where T : unmanaged, ILane<T>
     where TSample : unmanaged, ILane<TSample>
     where TSides : unmanaged, ISides<TSides, T>
-    where TDampers : unmanaged, ISides<TDampers, T>
     where TEnds : IEnds<T, TSample>
 {
     // Whoever stops a run waits for so many steps at most, a few milliseconds.
     private const int StepsBetweenLooks = 16_384;
 
-    private const int Ring = BlockSet<T, TSides, TDampers>.Ring;
+    private const int Ring = BlockSet<T, TSides>.Ring;
 
-    private readonly BlockSet<T, TSides, TDampers> set;
+    private readonly BlockSet<T, TSides> set;
     private readonly AxleBlock<T, TSides>* front;
     private readonly AxleBlock<T, TSides>* rear;
     private readonly BodyBlock<T>* body;
     private readonly AdamsRule<T>* rule;
-    private readonly KinksBehind<T, TSides, TDampers> frontKinks;
-    private readonly KinksBehind<T, TSides, TDampers> rearKinks;
+    private readonly KinksBehind<T, TSides> frontKinks;
+    private readonly KinksBehind<T, TSides> rearKinks;
     private readonly bool further;
     private readonly bool flows;
     private readonly bool resists;
@@ -41,7 +40,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     /// <param name="perOutput">Steps from one recorded sample to the next.</param>
     /// <param name="step">Step, s.</param>
     /// <param name="channels">How much is recorded: one of the lengths that <see cref="Channel"/> names.</param>
-    public LaneStepper(BlockSet<T, TSides, TDampers> set, int perOutput, double step, int channels)
+    public LaneStepper(BlockSet<T, TSides> set, int perOutput, double step, int channels)
     {
         (this.set, this.perOutput, this.channels) = (set, perOutput, channels);
         front = set.Front;
@@ -56,7 +55,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
         *rule = AdamsRule<T>.Of(T.Of(step));
     }
 
-    public override void Run(RoadSteps<Quad<TSample>, TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default)
+    public override void Run(RoadSteps<TSample> road, int outputs, Span<TSample> samples, CancellationToken cancellation = default)
     {
         var at = steps - road.First;
         var jumps = road.Jumps[jumped..];
@@ -146,7 +145,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     }
 
     // A step beside which the road jumps.
-    private void Jump(T* road, TSample* sample, ReadOnlySpan<RoadJump<Quad<TSample>>> jumps)
+    private void Jump(T* road, TSample* sample, ReadOnlySpan<RoadJump<TSample>> jumps)
     {
         // A number a corner.
         var kick = stackalloc T[4];
@@ -298,7 +297,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TDampers, TEnds> : 
     }
 
     // What the tyres' jumps give the wheels on their far sides, by their shares of this step: changes of force.
-    private void Kick(ReadOnlySpan<RoadJump<Quad<TSample>>> jumps, T* kick)
+    private void Kick(ReadOnlySpan<RoadJump<TSample>> jumps, T* kick)
     {
         var heights = stackalloc Quad<TSample>[2];
         var shares = stackalloc Quad<TSample>[2];

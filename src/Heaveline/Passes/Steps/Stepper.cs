@@ -15,12 +15,9 @@ internal static class Stepper
         where T : unmanaged, ILane<T>
     {
         var plan = BlockPlan.Of(cars);
-        return (plan.SidesAlike, plan.DampersAlike) switch
-        {
-            (true, true) => Of<T, Alike<T>, Alike<T>>(plan, cars, perOutput, step, channels),
-            (false, true) => Of<T, Apart<T>, Alike<T>>(plan, cars, perOutput, step, channels),
-            _ => Of<T, Apart<T>, Apart<T>>(plan, cars, perOutput, step, channels),
-        };
+        return plan.SidesAlike
+            ? Of<T, Alike<T>>(plan, cars, perOutput, step, channels)
+            : Of<T, Apart<T>>(plan, cars, perOutput, step, channels);
     }
 
     /// <summary>One car, its front and rear axle side by side.</summary>
@@ -30,32 +27,27 @@ internal static class Stepper
     public static BlockStepper<ScalarLane> Of(RideNumbers car, int perOutput, double step)
     {
         var plan = BlockPlan.Of([car]);
-        return (plan.SidesAlike, plan.DampersAlike) switch
-        {
-            (true, true) => Of<Alike<Lane128>, Alike<Lane128>>(plan, car, perOutput, step),
-            (false, true) => Of<Apart<Lane128>, Alike<Lane128>>(plan, car, perOutput, step),
-            _ => Of<Apart<Lane128>, Apart<Lane128>>(plan, car, perOutput, step),
-        };
+        return plan.SidesAlike
+            ? Of<Alike<Lane128>>(plan, car, perOutput, step)
+            : Of<Apart<Lane128>>(plan, car, perOutput, step);
     }
 
-    private static LaneStepper<T, T, TSides, TDampers, TwoBlocks<T>> Of<T, TSides, TDampers>(
+    private static LaneStepper<T, T, TSides, TwoBlocks<T>> Of<T, TSides>(
         BlockPlan plan, ReadOnlySpan<RideNumbers> cars, int perOutput, double step, int channels)
         where T : unmanaged, ILane<T>
         where TSides : unmanaged, ISides<TSides, T>
-        where TDampers : unmanaged, ISides<TDampers, T>
     {
-        var set = new BlockSet<T, TSides, TDampers>(plan, 2);
-        BlockPacking<T, TSides, TDampers>.Write(set, cars);
+        var set = new BlockSet<T, TSides>(plan, 2);
+        BlockPacking<T, TSides>.Write(set, cars);
         return new(set, perOutput, step, channels);
     }
 
-    private static LaneStepper<Lane128, ScalarLane, TSides, TDampers, OneBlock> Of<TSides, TDampers>(
+    private static LaneStepper<Lane128, ScalarLane, TSides, OneBlock> Of<TSides>(
         BlockPlan plan, RideNumbers car, int perOutput, double step)
         where TSides : unmanaged, ISides<TSides, Lane128>
-        where TDampers : unmanaged, ISides<TDampers, Lane128>
     {
-        var set = new BlockSet<Lane128, TSides, TDampers>(plan, 1);
-        BlockPacking<Lane128, TSides, TDampers>.Write(set, car);
+        var set = new BlockSet<Lane128, TSides>(plan, 1);
+        BlockPacking<Lane128, TSides>.Write(set, car);
         return new(set, perOutput, step, Channel.Count);
     }
 }
