@@ -118,7 +118,7 @@ internal static class Serving
         catch (DirectoryNotFoundException gone)
         {
             throw new Stopped(
-                $"heaveline: the pages need a folder that was there when they were built and is gone: {gone.Message} "
+                $"heaveline: the pages need a folder that was there when they were built and is gone: '{gone.Message}'. "
                 + $"Delete '{AppContext.BaseDirectory}' and build Heaveline anew where it stands now (./run does).",
                 ExitCode.NotComputed);
         }
