@@ -44,6 +44,11 @@ internal static class Program
             return Growth.Run(args[1..]);
         }
 
+        if (args.Length > 0 && args[0] == "drives")
+        {
+            return DriveLogs.Run(args[1..]);
+        }
+
         if (args.Length > 0 && args[0] == "doubts")
         {
             return Doubts.Run(args[1..]);

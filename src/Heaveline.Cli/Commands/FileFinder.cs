@@ -1,13 +1,15 @@
 using Heaveline.Cars;
 using Heaveline.Cli.Output;
+using Heaveline.Drives;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Drives;
 using Heaveline.Files.Roads;
 using Heaveline.Roads;
 
 namespace Heaveline.Cli.Commands;
 
-/// <summary>Finds cars and roads by the paths of their files; what their readers have to say goes beside the results.</summary>
+/// <summary>Finds cars, roads and logs by the paths of their files; what their readers have to say goes beside the results.</summary>
 internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFinder
 {
     // Where file names usually have no case, two spellings are one file.
@@ -49,6 +51,19 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
             Value = reading.Value,
             Refusal = reading.Value is null ? $"the road '{name}' is refused for {Reasons(reading.Refusals.Count)}." : "",
             Inputs = [.. reading.Sources.Select(s => s.ToInput(NamedRoads.All.ContainsKey(name)))],
+        };
+    }
+
+    public Found<Log> Log(IReadOnlyList<string> names)
+    {
+        var reading = LogFile.Load(names, stop);
+        Say(string.Join('\n', reading.Refusals.Select(r => r.Text)));
+        read.UnionWith(reading.Paths.Select(Real));
+        return new Found<Log>
+        {
+            Name = string.Join(", ", names),
+            Value = reading.Log,
+            Refusal = reading.Log is null ? $"the log is refused for {Reasons(reading.Refusals.Length)}." : "",
         };
     }
 

@@ -36,6 +36,7 @@ internal static class Root
         StudyCommand.Of(streams, DoubtStudy.Question, runsMany: true),
         StudyCommand.Of(streams, CostStudy.Question),
         StudyCommand.Of(streams, LinkStudy.Question),
+        StudyCommand.Of(streams, DriveStudy.Question),
         WorksheetCommand.Of(streams),
         ServeCommand.Of(streams),
         ReportCommand.Of(streams),

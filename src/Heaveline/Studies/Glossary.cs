@@ -15,6 +15,7 @@ public static class Glossary
         ("a damped mode", ModesTable.Measures),
         ("an interconnection on the bench", LinkTable.Measures),
         ("a road", RoadTable.Measures),
+        ("a log of a drive", DriveTable.Measures),
         ("a rule of the trade", RuleTables.Measures),
     ];
 

@@ -15,11 +15,11 @@ internal static class Rooms
     [
         ("Heaveline",
         [
-            "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Rides", "Measures", "Tuning",
+            "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Rides", "Measures", "Tuning", "Drives",
             "Doubts", "Rules", "Causes", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),
-        ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Garages", "Reporting"]),
+        ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Drives", "Garages", "Reporting"]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
         ("Heaveline.Web",

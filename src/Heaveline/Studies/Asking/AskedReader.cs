@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
+using Heaveline.Drives;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -212,6 +213,13 @@ public sealed class AskedReader(Given given, IFinder finder)
     {
         ArgumentNullException.ThrowIfNull(choice);
         return Text(choice) is { } name ? Sought(choice, finder.Road(name)).Value : null;
+    }
+
+    /// <summary>The log of a drive; null when there is none.</summary>
+    public Log? Log(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Sought(choice, finder.Log(Texts(choice))).Value;
     }
 
     /// <summary>The class of a random road; null when there is none.</summary>

@@ -9,6 +9,9 @@ public enum ChoiceKind
     /// <summary>A road's name or file.</summary>
     Road,
 
+    /// <summary>Files, folders or archives of a drive's log.</summary>
+    Log,
+
     /// <summary>One of the car's load states by its name.</summary>
     Load,
 

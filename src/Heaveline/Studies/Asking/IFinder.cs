@@ -1,9 +1,10 @@
 using Heaveline.Cars;
+using Heaveline.Drives;
 using Heaveline.Roads;
 
 namespace Heaveline.Studies;
 
-/// <summary>Turns names into cars and roads: paths of files at a command line, names in a garage on a page.</summary>
+/// <summary>Turns names into cars, roads and logs: paths of files at a command line, names in a garage on a page.</summary>
 public interface IFinder
 {
     /// <summary>The car of a name.</summary>
@@ -11,6 +12,10 @@ public interface IFinder
 
     /// <summary>The road of a name.</summary>
     Found<Road> Road(string name);
+
+    /// <summary>The log that files, folders and archives hold together. Where logs are not looked for, none is found.</summary>
+    /// <param name="names">Their names.</param>
+    Found<Log> Log(IReadOnlyList<string> names) => new() { Name = string.Join(", ", names), Refusal = "Logs of a drive are not read here." };
 
     /// <summary>Ends what takes long already while a question is read.</summary>
     CancellationToken Stop => CancellationToken.None;

@@ -1,0 +1,68 @@
+using Heaveline.Drives;
+
+namespace Heaveline.Files.Drives;
+
+/// <summary>Logs of a drive: files, a folder or an archive in, one log out, or every refusal by name. Nothing has to be set up.</summary>
+public static class LogFile
+{
+    /// <summary>Reads what paths lead to.</summary>
+    /// <param name="paths">Files, folders, archives; their order does not matter.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static LogReading Load(IReadOnlyList<string> paths, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(paths);
+        var sources = new LogSources(stop);
+        foreach (var path in paths.Distinct(StringComparer.Ordinal))
+        {
+            sources.Add(path);
+        }
+
+        var reading = sources.Refusals.Count > 0 ? LogReading.Refused(sources.Refusals) : Read(sources.Sources, stop);
+        return reading with { Paths = [.. sources.Paths] };
+    }
+
+    /// <summary>Reads texts that are in memory already.</summary>
+    /// <param name="texts">Names and bytes.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static LogReading Read(IReadOnlyList<(string Name, byte[] Bytes)> texts, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(texts);
+        return Read([.. texts.Select(t => new LogSource(t.Name, t.Bytes))], stop);
+    }
+
+    private static LogReading Read(IReadOnlyList<LogSource> sources, CancellationToken stop)
+    {
+        var tables = new List<LogTable>();
+        var refusals = new List<LogRefusal>();
+        foreach (var source in sources.OrderBy(s => s.Name, StringComparer.Ordinal))
+        {
+            if (LogTable.Read(source, stop, out var refusal) is { } table)
+            {
+                tables.Add(table);
+            }
+            else
+            {
+                refusals.Add(refusal!);
+            }
+        }
+
+        // Beside a log that can be read, a note or a list of settings is passed over.
+        var joining = new LogJoining(tables);
+        var log = tables.Count > 0 ? joining.Joined() : null;
+        if (log is not null)
+        {
+            return new LogReading
+            {
+                Log = log with
+                {
+                    Story = [.. log.Story, .. refusals.Select(r => new StoryLine("left-out", $"{r.File} is left out: {r.Message}", true))],
+                },
+            };
+        }
+
+        refusals.AddRange(joining.Refusals);
+        return LogReading.Refused(refusals.Count > 0 ? refusals : [new LogRefusal("log", "no file is named.", "Give the files of a drive.")]);
+    }
+}

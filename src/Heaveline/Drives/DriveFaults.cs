@@ -1,0 +1,250 @@
+using System.Numerics;
+using Heaveline.Numerics;
+
+namespace Heaveline.Drives;
+
+/// <summary>Looks for what makes a log false: folding, the engine, clipping, a phone that leaves the floor, gaps.</summary>
+internal sealed class DriveFaults(Drive drive, CancellationToken stop)
+{
+    /// <summary>
+    /// The top fifth of the band may hold this share of the power of the fifth below. A proposal of this program, tried on real logs.
+    /// </summary>
+    public const double FoldedPower = 0.3;
+
+    // Less than this in the top fifth is the sensor's own noise, m/s² (RMS): ten steps of 0.5 mg.
+    private const double LeastFolded = 0.05;
+    private const double FreeFall = 0.05 * Levelling.Gravity;
+    private const double Around = 1.0;
+    private const double LeastHum = 0.05;
+    private const double HumOverFloor = 6.0;
+
+    // A run of so many equal samples at the full scale is clipped.
+    private const int ClippedRun = 3;
+    private static readonly double[] FullScales = [2.0, 4.0, 8.0, 16.0];
+    private readonly TimedTrack force = drive.Force;
+
+    /// <summary>Power of the top fifth of the band over that of the fifth below, and the engine's hum.</summary>
+    public (double? TopPower, EngineLine? Engine) Spectrum()
+    {
+        var rate = drive.Clock.Rate;
+        var length = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Clamp(2.0 * rate, 16.0, 65536.0));
+        var density = Density(length, rate);
+        if (density is null)
+        {
+            return (null, null);
+        }
+
+        var step = rate / length;
+        double Power(double from, double to)
+        {
+            var sum = 0.0;
+            for (var k = 1; k < density.Length; k++)
+            {
+                sum += k * step >= from && k * step < to ? density[k] * step : 0.0;
+            }
+
+            return sum;
+        }
+
+        var half = 0.5 * rate;
+        var (top, below) = (Power(0.8 * half, half), Power(0.6 * half, 0.8 * half));
+        double? share = Math.Sqrt(top) > LeastFolded && below > 0.0 ? top / below : null;
+        return (share, Hum(density, step, 0.5 * rate));
+    }
+
+    /// <summary>Where the accelerometer stands at its full scale.</summary>
+    /// <param name="share">Share of its samples.</param>
+    public IReadOnlyList<double> Clips(out double share)
+    {
+        var clips = new List<double>();
+        var count = 0;
+        foreach (var column in force.Values)
+        {
+            var most = column.Max(Math.Abs);
+            if (!FullScales.Any(s => Math.Abs((most / (s * Levelling.Gravity)) - 1.0) < 0.03))
+            {
+                continue;
+            }
+
+            for (var i = 0; i < column.Length;)
+            {
+                var next = i + 1;
+                while (next < column.Length && column[next] == column[i])
+                {
+                    next++;
+                }
+
+                if (next - i >= ClippedRun && Math.Abs(column[i]) >= 0.999 * most)
+                {
+                    count += next - i;
+                    clips.Add(force.Times[i]);
+                }
+
+                i = next;
+            }
+        }
+
+        share = count / (double)force.Times.Length;
+        return clips;
+    }
+
+    /// <summary>When the specific force along up fell to nothing: the phone left the floor.</summary>
+    public IReadOnlyList<double> Flights()
+    {
+        var flights = new List<double>();
+        foreach (var (first, last) in drive.Covered)
+        {
+            for (var i = first; i <= last; i++)
+            {
+                if (drive.Vertical[i] < FreeFall - Levelling.Gravity && (flights.Count == 0 || drive.Time(i) - flights[^1] > 0.5))
+                {
+                    flights.Add(drive.Time(i));
+                }
+            }
+        }
+
+        return flights;
+    }
+
+    /// <summary>What nothing is read from: what is not covered, and what lies about clips and flights.</summary>
+    public IEnumerable<DroppedStretch> Dropped(IReadOnlyList<double> clips, IReadOnlyList<double> flights)
+    {
+        var dropped = new List<DroppedStretch>();
+        var before = drive.Start;
+        var end = drive.Time(drive.Vertical.Length - 1);
+        foreach (var (first, last) in drive.Covered)
+        {
+            Add(before, drive.Time(first), "not covered");
+            before = drive.Time(last);
+        }
+
+        Add(before, end, "not covered");
+        AddAround(clips, "clipped");
+        AddAround(flights, "left the floor");
+        return dropped.OrderBy(d => d.Part.From);
+
+        void AddAround(IReadOnlyList<double> instants, string reason)
+        {
+            foreach (var t in instants.Order())
+            {
+                var (from, to) = (Math.Max(t - Around, drive.Start), Math.Min(t + Around, end));
+                if (dropped.Count > 0 && dropped[^1] is { Part: var last, Reason: var same } && same == reason && from <= last.To)
+                {
+                    dropped[^1] = new DroppedStretch(new Stretch(last.From, to), reason);
+                }
+                else
+                {
+                    Add(from, to, reason);
+                }
+            }
+        }
+
+        void Add(double from, double to, string reason)
+        {
+            if (to - from > 1.5 / drive.Rate)
+            {
+                dropped.Add(new DroppedStretch(new Stretch(from, to), reason));
+            }
+        }
+    }
+
+    // Vertical acceleration as it was sampled: folding cannot be seen any more after a filter.
+    private double[]? Density(int length, double rate)
+    {
+        var up = drive.Mount.Up * drive.Mount.Gain;
+        var times = force.Times;
+        var longest = 4.0 / rate;
+        double[] window = [.. Enumerable.Range(0, length).Select(k => 0.5 - (0.5 * Math.Cos(2.0 * Math.PI * (k + 0.5) / length)))];
+        var scale = 2.0 / (rate * window.Sum(w => w * w));
+        var sum = new double[(length / 2) + 1];
+        var (count, runFrom) = (0, 0);
+        var part = new double[length];
+        var parts = drive.Covered;
+        for (var from = 0; from + length <= times.Length;)
+        {
+            stop.ThrowIfCancellationRequested();
+            var gap = Gap(Math.Max(from, runFrom), from + length);
+            if (gap >= 0)
+            {
+                from = gap;
+                runFrom = gap;
+                continue;
+            }
+
+            runFrom = from + (length / 2);
+            if (parts.Any(p => times[from] >= drive.Time(p.First) - longest && times[from + length - 1] <= drive.Time(p.Last) + longest))
+            {
+                var mean = 0.0;
+                for (var k = 0; k < length; k++)
+                {
+                    part[k] = (up.X * force.Values[0][from + k]) + (up.Y * force.Values[1][from + k]) + (up.Z * force.Values[2][from + k]);
+                    mean += part[k] / length;
+                }
+
+                for (var k = 0; k < length; k++)
+                {
+                    part[k] = (part[k] - mean) * window[k];
+                }
+
+                var of = RealFourier.Of(part, stop);
+                for (var k = 0; k < sum.Length; k++)
+                {
+                    sum[k] += scale * ((of[k].Real * of[k].Real) + (of[k].Imaginary * of[k].Imaginary));
+                }
+
+                count++;
+            }
+
+            from += length / 2;
+        }
+
+        return count == 0 ? null : [.. sum.Select(s => s / count)];
+
+        int Gap(int from, int to)
+        {
+            for (var i = from + 1; i < to; i++)
+            {
+                if (times[i] - times[i - 1] > longest)
+                {
+                    return i;
+                }
+            }
+
+            return -1;
+        }
+    }
+
+    // A narrow peak above what lies about it, where a four-cylinder engine fires at 660 to 1350 turns a minute, twice a turn.
+    private static EngineLine? Hum(double[] density, double step, double half)
+    {
+        const double lowest = 22.0;
+        const double highest = 45.0;
+        var (best, at) = (HumOverFloor, -1);
+        var reach = (int)Math.Round(4.0 / step);
+        for (var k = (int)Math.Ceiling(lowest / step); k * step <= Math.Min(highest, 0.95 * half); k++)
+        {
+            var about = Middle.Of(density.AsSpan(Math.Max(k - reach, 1)..Math.Min(k + reach + 1, density.Length)).ToArray());
+            if (about > 0.0 && density[k] / about > best)
+            {
+                (best, at) = (density[k] / about, k);
+            }
+        }
+
+        if (at < 0)
+        {
+            return null;
+        }
+
+        var floor = density[at] / best;
+        var (power, moment) = (0.0, 0.0);
+        for (var k = Math.Max(at - 2, 1); k <= Math.Min(at + 2, density.Length - 1); k++)
+        {
+            var own = Math.Max(density[k] - floor, 0.0) * step;
+            power += own;
+            moment += own * k * step;
+        }
+
+        var amplitude = Math.Sqrt(2.0 * power);
+        return amplitude >= LeastHum ? new EngineLine(moment / power, amplitude) : null;
+    }
+}

@@ -1,0 +1,331 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Runtime.InteropServices;
+using Heaveline.Numerics;
+using Heaveline.Quantities;
+
+namespace Heaveline.Drives;
+
+/// <summary>The way from a log to a drive: clocks, grid, up, moves of the phone, forward, signals.</summary>
+internal sealed class DriveMaking(Log log, CancellationToken stop)
+{
+    // A gyro of the other hand must explain this much more before it is turned round.
+    private const double HandShare = 0.05;
+    private const double Standing = 0.3;
+    private readonly List<StoryLine> story = [];
+
+    public Drive Made()
+    {
+        var (forces, turn, speed) = (Forces(), Timed(SensorKind.TurnRate), Timed(SensorKind.Speed));
+        stop.ThrowIfCancellationRequested();
+        var grid = EvenGrid.Over([.. forces, .. turn is null ? [] : new[] { turn }]);
+        RefuseShort(grid);
+        var force = Summed(grid, forces);
+        var turns = turn is null ? null : Columns(grid, turn);
+        stop.ThrowIfCancellationRequested();
+        var found = Found(grid, force, turns, ref speed);
+        var moves = PhoneMoves.Of(grid, force, turns, Driven(grid, found, turns, speed));
+        if (moves.Count > 0)
+        {
+            grid = Longest(grid, moves);
+            RefuseShort(grid);
+            found = Found(grid, force, turns, ref speed);
+        }
+
+        var (level, first, second, fit, isTurned) = found;
+        if (isTurned)
+        {
+            story.Add(new StoryLine(
+                "hand", "The gyro turns by the other hand than the accelerometer's axes: it was turned round.", IsDoubtful: true));
+        }
+
+        var mount = MountOf(level, first, second, fit, turn, speed, moves, Wander(grid, force, level.Up)) with { IsHandTurned = isTurned };
+        var hand = isTurned ? -1.0 : 1.0;
+        var lag = fit is { IsLagFound: true } ? fit.Lag : 0.0;
+        var speeds = speed is null ? [] : Speeds(grid, speed, lag);
+        Direction? left = mount.Forward is { } ahead ? level.Up.Cross(ahead) : null;
+        ImmutableArray<double> Turning(Direction? axis) => turns is null || axis is not { } about
+            ? []
+            : Kept(LessBias(grid, Along(grid, about, turns, hand), speeds));
+        return new Drive
+        {
+            Log = log,
+            Force = forces[0],
+            Clock = forces[0].Clock,
+            TurnClock = turn?.Clock,
+            Mount = mount,
+            Rate = grid.Rate,
+            Start = grid.Start,
+            Covered = grid.Covered,
+            Vertical = Kept([.. Along(grid, level.Up, force, level.Gain).Select(a => a - Levelling.Gravity)]),
+            Forward = mount.Forward is { } forward ? Kept(Along(grid, forward, force, level.Gain)) : [],
+            Left = left is { } sideways ? Kept(Along(grid, sideways, force, level.Gain)) : [],
+            PitchRate = Turning(left),
+            RollRate = Turning(mount.Forward),
+            YawRate = Turning(level.Up),
+            Speed = Kept(speeds),
+            Story = [.. story],
+        };
+    }
+
+    private static ImmutableArray<double> Kept(double[] values) => ImmutableCollectionsMarshal.AsImmutableArray(values);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private static double Degrees(double angle) => In.Degrees.Of(angle);
+
+    private static void RefuseShort(EvenGrid grid)
+    {
+        var length = grid.Covered.Sum(c => (c.Last - c.First) / grid.Rate);
+        if (length < Drive.Shortest)
+        {
+            throw new RefusedValueException(
+                "length of the log", Text($"{length:F1} s"), Text($"{Drive.Shortest:F0} s or more without a gap"), "Give a longer log.");
+        }
+    }
+
+    private TimedTrack? Timed(SensorKind kind) => log.Of(kind) is { } track ? TimedTrack.Of(track) : null;
+
+    // Gravity is in it, or beside it.
+    private TimedTrack[] Forces()
+    {
+        if (log.Of(SensorKind.Acceleration) is { } whole)
+        {
+            return [TimedTrack.Of(whole) ?? throw TooFew(whole)];
+        }
+
+        var track = log.Of(SensorKind.AccelerationWithoutGravity)!;
+        var gravity = Timed(SensorKind.Gravity) ?? throw new RefusedValueException(
+            "acceleration", "without gravity", "with gravity in it or beside it",
+            "Without gravity nothing tells which way is up: log the accelerometer itself, or gravity too.");
+        story.Add(new StoryLine("gravity", "Acceleration is logged without gravity; the phone's own gravity was added."));
+        return [TimedTrack.Of(track) ?? throw TooFew(track), gravity];
+
+        static RefusedValueException TooFew(SensorTrack track) =>
+            new("samples of " + track.File, Text($"{track.Times.Length}"), "three with rising instants", "Give a longer log.");
+    }
+
+    private static double[][] Columns(EvenGrid grid, TimedTrack track) => [.. Enumerable.Range(0, 3).Select(k => grid.Read(track, k))];
+
+    private static double[][] Summed(EvenGrid grid, TimedTrack[] tracks)
+    {
+        var sum = Columns(grid, tracks[0]);
+        foreach (var more in tracks.Skip(1))
+        {
+            var columns = Columns(grid, more);
+            for (var k = 0; k < sum.Length; k++)
+            {
+                for (var i = 0; i < grid.Count; i++)
+                {
+                    sum[k][i] += columns[k][i];
+                }
+            }
+        }
+
+        return sum;
+    }
+
+    private EvenGrid Longest(EvenGrid grid, IReadOnlyList<double> moves)
+    {
+        double[] cuts = [grid.Start, .. moves, grid.Time(grid.Count - 1)];
+        var parts = Enumerable.Range(1, cuts.Length - 1).Select(k => new Stretch(
+            k == 1 ? cuts[0] : cuts[k - 1] + 2.0, k == cuts.Length - 1 ? cuts[k] : cuts[k] - 2.0));
+        var longest = parts.MaxBy(p => p.Length);
+        story.Add(new StoryLine(
+            "moved",
+            Text($"At {string.Join(", ", moves.Select(m => Text($"{m:F0} s")))} gravity turned along the phone's axes and stayed so: ")
+            + "the phone moved in its place; "
+            + Text($"the longest part between, {longest.From:F0} to {longest.To:F0} s, is read, the rest is not."),
+            IsDoubtful: true));
+        return grid.Within(longest);
+    }
+
+    // Two directions across up, the second to the left of the first.
+    private static (Direction First, Direction Second) Across(Direction up)
+    {
+        var (x, y, z) = (Math.Abs(up.X), Math.Abs(up.Y), Math.Abs(up.Z));
+        var axis = x <= y && x <= z ? new Direction(1, 0, 0) : y <= z ? new Direction(0, 1, 0) : new Direction(0, 0, 1);
+        var first = (axis - (up * axis.Dot(up))).Unit;
+        return (first, up.Cross(first));
+    }
+
+    private Axes Found(EvenGrid grid, double[][] force, double[][]? turns, ref TimedTrack? speed)
+    {
+        var level = Levelling.Of(force, grid.Covered);
+        var (first, second) = Across(level.Up);
+        if (speed is null || turns is null)
+        {
+            return new Axes(level, first, second, null, false);
+        }
+
+        var (h1, h2) = (Along(grid, first, force, level.Gain), Along(grid, second, force, level.Gain));
+        var yaw = Along(grid, level.Up, turns, 1.0);
+        if (ForwardFit.Of(grid, h1, h2, yaw, speed, stop) is not { } fit)
+        {
+            return new Axes(level, first, second, null, false);
+        }
+
+        if (SpeedScale(speed, fit) is { } scaled)
+        {
+            speed = scaled;
+            fit = ForwardFit.Of(grid, h1, h2, yaw, speed, stop)!;
+        }
+
+        var other = fit.OtherHand!;
+        var isTurned = other.Explained > fit.Explained + HandShare;
+        return new Axes(level, first, second, isTurned ? other : fit, isTurned);
+    }
+
+    private static double[] Along(EvenGrid grid, Direction axis, double[][] columns, double gain)
+    {
+        var result = new double[grid.Count];
+        for (var i = 0; i < result.Length; i++)
+        {
+            result[i] = gain * axis.Dot(Levelling.At(columns, i));
+        }
+
+        return result;
+    }
+
+    // What braking and turning account for, so that a drive through a town does not hide a phone that slips.
+    private static Func<int, int, Direction>? Driven(EvenGrid grid, Axes found, double[][]? turns, TimedTrack? speed)
+    {
+        if (turns is null || speed is null || found.Fit is not { } fit || fit.HalfWidth > Mount.Refused)
+        {
+            return null;
+        }
+
+        var (forward, v) = (found.Forward, Speeds(grid, speed, fit.IsLagFound ? fit.Lag : 0.0));
+        var (left, hand) = (found.Level.Up.Cross(forward), found.IsTurned ? -1.0 : 1.0);
+        return (from, to) =>
+        {
+            var yaw = 0.0;
+            for (var i = from; i <= to; i++)
+            {
+                yaw += found.Level.Up.Dot(Levelling.At(turns, i)) * hand / (to - from + 1);
+            }
+
+            var growth = (v[to] - v[from]) * grid.Rate / Math.Max(to - from, 1);
+            return (forward * (fit.Braking * growth)) + (left * (fit.Turning * yaw * 0.5 * (v[from] + v[to])));
+        };
+    }
+
+    // Braking felt by the accelerometer against the change of speed: in the wrong unit they differ by the units' ratio.
+    private TimedTrack? SpeedScale(TimedTrack speed, ForwardFit fit)
+    {
+        var isSaid = speed.Track.UnitSaid.Length > 0;
+        if (fit.Braking <= 0.0 || fit.Explained < (isSaid ? 0.6 : 0.3))
+        {
+            return null;
+        }
+
+        var taken = SpeedUnit.All.FirstOrDefault(u => u.Name == speed.Track.UnitTaken) ?? SpeedUnit.All[0];
+        var nearest = SpeedUnit.All.Take(3).MinBy(u => Math.Abs(Math.Log(fit.Braking * taken.Factor / u.Factor)))!;
+        var scale = nearest.Factor / taken.Factor;
+        if (nearest.Name == taken.Name || Math.Abs(Math.Log(fit.Braking / scale)) > 0.3 || (isSaid && Math.Abs(Math.Log(scale)) < 0.7))
+        {
+            return null;
+        }
+
+        story.Add(new StoryLine(
+            "speed-unit",
+            Text($"Speed agrees with braking when it is read in {nearest.Name}, not in {taken.Name} ")
+            + (isSaid ? "as the header says: it was read so." : "as was guessed: it was read so."),
+            IsDoubtful: true));
+        return TimedTrack.Of(speed.Track with
+        {
+            UnitTaken = nearest.Name,
+            Values = [Kept([.. speed.Track.Values[0].Select(v => v * scale)])],
+        });
+    }
+
+    private static Mount MountOf(
+        Levelling level, Direction first, Direction second, ForwardFit? fit, TimedTrack? turn, TimedTrack? speed, IReadOnlyList<double> moves,
+        double wander)
+    {
+        var isFound = fit is not null && wander <= Mount.Handling && fit.HalfWidth <= Mount.Refused && fit.Explained > 0.0;
+        var largest = Math.Max(Math.Max(Math.Abs(level.Up.X), Math.Abs(level.Up.Y)), Math.Abs(level.Up.Z));
+        return new Mount
+        {
+            Up = level.Up,
+            Gain = level.Gain,
+            Wander = wander,
+            Tilt = Math.Acos(Math.Min(largest, 1.0)),
+            Forward = isFound ? new Axes(level, first, second, fit, false).Forward : null,
+            HalfWidth = fit?.HalfWidth,
+            SpeedLag = fit is { IsLagFound: true } ? fit.Lag : null,
+            Explained = fit?.Explained,
+            Braking = fit?.Braking,
+            Turning = fit?.Turning,
+            Moves = [.. moves],
+            NoForward = isFound ? ""
+                : wander > Mount.Handling ? Text($"The phone was in a hand: gravity wanders along its axes by {Degrees(wander):F0}°.")
+                : turn is null ? "There is no turn rate, and braking alone does not tell forward."
+                : speed is null ? "There is no speed to compare braking and turning with."
+                : fit is null ? Text($"Speed and motion overlap for less than {ForwardFit.Shortest:F0} s.")
+                : Text($"Braking and turning leave forward open by ± {Degrees(fit.HalfWidth):F0}° (90 %).")
+                    + " Brake firmly once and take two turns.",
+        };
+    }
+
+    // Of means over a second, so that bumps do not count.
+    private static double Wander(EvenGrid grid, double[][] force, Direction up)
+    {
+        var size = Math.Max(1, (int)Math.Round(grid.Rate));
+        var angles = new List<double>();
+        foreach (var (first, last) in grid.Covered)
+        {
+            for (var from = first; from + size - 1 <= last; from += size)
+            {
+                var sum = default(Direction);
+                for (var i = from; i < from + size; i++)
+                {
+                    sum += Levelling.At(force, i);
+                }
+
+                angles.Add(up.AngleTo(sum));
+            }
+        }
+
+        angles.Sort();
+        return angles.Count == 0 ? 0.0 : angles[(int)(0.9 * (angles.Count - 1))];
+    }
+
+    private static double[] Speeds(EvenGrid grid, TimedTrack speed, double lag)
+    {
+        var result = new double[grid.Count];
+        var k = 0;
+        for (var i = 0; i < result.Length; i++)
+        {
+            var t = grid.Time(i) + lag;
+            while (k + 2 < speed.Times.Length && speed.Times[k + 1] <= t)
+            {
+                k++;
+            }
+
+            var share = Math.Clamp((t - speed.Times[k]) / (speed.Times[k + 1] - speed.Times[k]), 0.0, 1.0);
+            result[i] = speed.Values[0][k] + (share * (speed.Values[0][k + 1] - speed.Values[0][k]));
+        }
+
+        return result;
+    }
+
+    // What a gyro says at a standstill is its own; where the car never stands, what it says in the middle.
+    private static double[] LessBias(EvenGrid grid, double[] turn, double[] speed)
+    {
+        int[] rows = [.. grid.Covered.SelectMany(c => Enumerable.Range(c.First, c.Last - c.First + 1))];
+        int[] still = speed.Length == 0 ? [] : [.. rows.Where(i => Math.Abs(speed[i]) < Standing)];
+        var bias = still.Length > 3.0 * grid.Rate ? still.Average(i => turn[i]) : Middle.Of([.. rows.Select(i => turn[i])]);
+        for (var i = 0; i < turn.Length; i++)
+        {
+            turn[i] -= bias;
+        }
+
+        return turn;
+    }
+
+    private sealed record Axes(Levelling Level, Direction First, Direction Second, ForwardFit? Fit, bool IsTurned)
+    {
+        public Direction Forward => ((First * Math.Cos(Fit!.Angle)) + (Second * Math.Sin(Fit.Angle))).Unit;
+    }
+}

@@ -1,0 +1,191 @@
+using System.Collections.Immutable;
+
+namespace Heaveline.Drives;
+
+/// <summary>
+/// One even grid of instants for all sensors, and each sensor brought to it by the same filter: straight lines to a grid four times finer (or twice
+/// the sensor's own rate), then a windowed sine cardinal whose corner lies at 0.4 of the rate. Gaps stay gaps.
+/// </summary>
+internal sealed class EvenGrid
+{
+    /// <summary>The rate of a grid where the sensor is no slower, Hz.</summary>
+    public const double UsualRate = 100.0;
+
+    // Samples of the grid on either side that the window spans (Hamming: what folds down from half the rate on is below a hundredth).
+    private const int Reach = 8;
+
+    private EvenGrid(double rate, double start, int count, ImmutableArray<(int First, int Last)> covered) =>
+        (Rate, Start, Count, Covered) = (rate, start, count, covered);
+
+    /// <summary>Samples a second, Hz.</summary>
+    public double Rate { get; }
+
+    /// <summary>The first instant, s.</summary>
+    public double Start { get; }
+
+    /// <summary>How many instants.</summary>
+    public int Count { get; }
+
+    /// <summary>Where every sensor has samples: first and last instant of each part.</summary>
+    public ImmutableArray<(int First, int Last)> Covered { get; }
+
+    /// <summary>The corner of its filter, Hz.</summary>
+    public double Corner => 0.4 * Rate;
+
+    /// <summary>The grid on which sensors overlap.</summary>
+    /// <param name="tracks">The sensors that must all be there, the one that sets the rate first.</param>
+    public static EvenGrid Over(params IReadOnlyList<TimedTrack> tracks)
+    {
+        var rate = Math.Min(UsualRate, tracks[0].Clock.Rate);
+        // A clock that keeps nearly the usual rate is brought to it, so that its own drift does not set the grid.
+        rate = rate > 0.97 * UsualRate ? UsualRate : rate;
+        var (start, end) = (tracks.Max(t => t.Times[0]), tracks.Min(t => t.Times[^1]));
+        var count = end > start ? (int)Math.Floor((end - start) * rate * (1.0 + 1e-12)) + 1 : 0;
+        var covered = ImmutableArray.CreateBuilder<(int, int)>();
+        var first = 0;
+        foreach (var gap in Joined(tracks.SelectMany(t => t.Clock.Gaps)))
+        {
+            Add(first, (int)Math.Floor((gap.From - start) * rate));
+            first = Math.Max(first, (int)Math.Ceiling((gap.To - start) * rate));
+        }
+
+        Add(first, count - 1);
+        return new EvenGrid(rate, start, count, covered.ToImmutable());
+
+        void Add(int from, int to)
+        {
+            to = Math.Min(to, count - 1);
+            // Shorter than the filter's own window: nothing can be read there.
+            if (to - from >= 2 * Reach)
+            {
+                covered.Add((from, to));
+            }
+        }
+    }
+
+    /// <summary>The instant of a sample, s.</summary>
+    public double Time(int i) => Start + (i / Rate);
+
+    /// <summary>The same grid, covered between two instants alone.</summary>
+    public EvenGrid Within(Stretch part)
+    {
+        var (from, to) = ((int)Math.Ceiling((part.From - Start) * Rate), (int)Math.Floor((part.To - Start) * Rate));
+        return new EvenGrid(Rate, Start, Count,
+            [.. Covered.Select(c => (First: Math.Max(c.First, from), Last: Math.Min(c.Last, to))).Where(c => c.Last - c.First >= 2 * Reach)]);
+    }
+
+    /// <summary>A sensor's column on the grid; 0 where the grid is not covered.</summary>
+    /// <param name="track">The sensor.</param>
+    /// <param name="column">Which of its columns.</param>
+    public double[] Read(TimedTrack track, int column)
+    {
+        var result = new double[Count];
+        var finer = Math.Max(4, (int)Math.Ceiling(2.0 * track.Clock.Rate / Rate));
+        var kernel = Kernel(finer);
+        foreach (var (first, last) in Covered)
+        {
+            var fine = Lines(track.Times, track.Values[column], Time(first), 1.0 / (Rate * finer), ((last - first) * finer) + 1);
+            for (var i = first; i <= last; i++)
+            {
+                result[i] = At(fine, kernel, (i - first) * finer);
+            }
+        }
+
+        return result;
+    }
+
+    // Straight lines between samples; beyond the ends the last value stands.
+    private static double[] Lines(double[] times, double[] values, double start, double step, int count)
+    {
+        var result = new double[count];
+        var k = Math.Max(Array.BinarySearch(times, start) is var found && found < 0 ? ~found - 1 : found, 0);
+        for (var i = 0; i < count; i++)
+        {
+            var t = start + (i * step);
+            while (k + 2 < times.Length && times[k + 1] <= t)
+            {
+                k++;
+            }
+
+            var share = (t - times[k]) / (times[k + 1] - times[k]);
+            result[i] = values[k] + (Math.Clamp(share, 0.0, 1.0) * (values[k + 1] - values[k]));
+        }
+
+        return result;
+    }
+
+    private static double At(double[] fine, double[] kernel, int at)
+    {
+        var reach = kernel.Length - 1;
+        double sum = kernel[0] * fine[at], weight = kernel[0];
+        if (at >= reach && at + reach < fine.Length)
+        {
+            for (var k = 1; k <= reach; k++)
+            {
+                sum += kernel[k] * (fine[at - k] + fine[at + k]);
+            }
+
+            return sum;
+        }
+
+        // At the ends of a part the window is cut, and its weights are set right.
+        for (var k = 1; k <= reach; k++)
+        {
+            if (at >= k)
+            {
+                sum += kernel[k] * fine[at - k];
+                weight += kernel[k];
+            }
+
+            if (at + k < fine.Length)
+            {
+                sum += kernel[k] * fine[at + k];
+                weight += kernel[k];
+            }
+        }
+
+        return sum / weight;
+    }
+
+    // One half of the window, its weights adding up to 1 over both.
+    private static double[] Kernel(int finer)
+    {
+        const double corner = 0.4;
+        var kernel = new double[(Reach * finer) + 1];
+        var total = 0.0;
+        for (var k = 0; k < kernel.Length; k++)
+        {
+            var x = k / (double)finer;
+            var sinc = k == 0 ? 2.0 * corner : Math.Sin(2.0 * Math.PI * corner * x) / (Math.PI * x);
+            kernel[k] = sinc * (0.54 + (0.46 * Math.Cos(Math.PI * x / Reach)));
+            total += k == 0 ? kernel[k] : 2.0 * kernel[k];
+        }
+
+        return [.. kernel.Select(w => w / total)];
+    }
+
+    private static IEnumerable<Stretch> Joined(IEnumerable<Stretch> gaps)
+    {
+        Stretch? open = null;
+        foreach (var gap in gaps.OrderBy(g => g.From))
+        {
+            if (open is { } before && gap.From <= before.To)
+            {
+                open = new Stretch(before.From, Math.Max(before.To, gap.To));
+                continue;
+            }
+
+            if (open is { } done)
+            {
+                yield return done;
+            }
+
+            open = gap;
+        }
+
+        if (open is { } last)
+        {
+            yield return last;
+        }
+    }
+}

@@ -1,0 +1,52 @@
+namespace Heaveline.Drives;
+
+/// <summary>Which way is up, from gravity, and by how much the accelerometer's scale is off.</summary>
+/// <param name="Up">Up along the phone's axes, of length 1.</param>
+/// <param name="Gain">By what the accelerometer's values are multiplied so that gravity comes out right.</param>
+internal readonly record struct Levelling(Direction Up, double Gain)
+{
+    /// <summary>Standard gravity, m/s² (3rd CGPM, 1901).</summary>
+    public const double Gravity = 9.80665;
+
+    // Rows farther from the mean than this many median distances are hits or hard braking.
+    private const double Far = 2.5;
+
+    /// <summary>The robust mean of the specific force.</summary>
+    /// <param name="force">The specific force on the grid, three columns, m/s².</param>
+    /// <param name="covered">Parts of the grid to read.</param>
+    public static Levelling Of(double[][] force, IEnumerable<(int First, int Last)> covered)
+    {
+        int[] rows = [.. covered.SelectMany(c => Enumerable.Range(c.First, c.Last - c.First + 1))];
+        var mean = Mean(force, rows);
+        var distances = new double[rows.Length];
+        for (var round = 0; round < 5; round++)
+        {
+            for (var i = 0; i < rows.Length; i++)
+            {
+                distances[i] = (At(force, rows[i]) - mean).Length;
+            }
+
+            var sorted = distances.ToArray();
+            Array.Sort(sorted);
+            var most = Far * sorted[sorted.Length / 2];
+            int[] near = [.. rows.Where((_, i) => distances[i] <= most)];
+            mean = Mean(force, near.Length > 0 ? near : rows);
+        }
+
+        return new Levelling(mean.Unit, Gravity / mean.Length);
+    }
+
+    /// <summary>A row as a direction.</summary>
+    public static Direction At(double[][] columns, int row) => new(columns[0][row], columns[1][row], columns[2][row]);
+
+    private static Direction Mean(double[][] force, int[] rows)
+    {
+        var sum = default(Direction);
+        foreach (var row in rows)
+        {
+            sum += At(force, row);
+        }
+
+        return sum * (1.0 / rows.Length);
+    }
+}

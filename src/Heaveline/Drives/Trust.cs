@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Heaveline.Quantities;
+
+namespace Heaveline.Drives;
+
+/// <summary>What a log is good for: its faults, and a verdict for each use, before any result.</summary>
+public sealed record Trust
+{
+    /// <summary>Below this rate body motion is just seen, Hz. A proposal of this program, tried on planted faults.</summary>
+    public const double LeastRate = 20.0;
+
+    /// <summary>Below this rate wheel hop is not seen, Hz. A proposal of this program, tried on planted faults.</summary>
+    public const double WheelRate = 45.0;
+
+    /// <summary>Below this rate no weighted acceleration is a value of the standard, Hz. A proposal of this program.</summary>
+    public const double LeastComfortRate = 60.0;
+
+    /// <summary>The rate from which weighted acceleration is said without a word of the rate, Hz.</summary>
+    public const double ComfortRate = 80.0;
+
+    /// <summary>Samples a second of the accelerometer, Hz.</summary>
+    public required double Rate { get; init; }
+
+    /// <summary>The highest frequency that is read, Hz.</summary>
+    public required double Top { get; init; }
+
+    /// <summary>Share of the accelerometer's samples that stand at its full scale.</summary>
+    public required double ClippedShare { get; init; }
+
+    /// <summary>Power in the top fifth of the sensor's band over that in the fifth below; null where both are too small to matter.</summary>
+    public double? TopPower { get; init; }
+
+    /// <summary>Whether vibration above half the sampling rate has folded down.</summary>
+    public bool IsFolded => TopPower > DriveFaults.FoldedPower;
+
+    /// <summary>The engine's hum; null where none is seen.</summary>
+    public EngineLine? Engine { get; init; }
+
+    /// <summary>When the phone left the floor, s since the log's start.</summary>
+    public required ImmutableArray<double> Flights { get; init; }
+
+    /// <summary>Whether there is a turn rate.</summary>
+    public required bool HasTurnRate { get; init; }
+
+    /// <summary>Parts of the drive that nothing is read from, in order.</summary>
+    public required ImmutableArray<DroppedStretch> Dropped { get; init; }
+
+    /// <summary>A verdict for each use.</summary>
+    public ImmutableArray<TrustVerdict> Verdicts { get; private init; } = [];
+
+    /// <summary>The verdict for a use.</summary>
+    public TrustVerdict For(TrustUse use) => Verdicts.First(v => v.Use == use);
+
+    /// <summary>Judges a drive.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Trust Of(Drive drive, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(drive);
+        var faults = new DriveFaults(drive, stop);
+        var (power, engine) = faults.Spectrum();
+        var clips = faults.Clips(out var share);
+        var flights = faults.Flights();
+        var trust = new Trust
+        {
+            Rate = drive.Clock.Rate,
+            Top = 0.4 * drive.Rate,
+            ClippedShare = share,
+            TopPower = power,
+            Engine = engine,
+            Flights = [.. flights],
+            HasTurnRate = drive.TurnClock is not null,
+            Dropped = [.. faults.Dropped(clips, flights)],
+        };
+        return trust with { Verdicts = [trust.Events(drive.Mount), trust.Comfort(drive.Mount), trust.Car(drive.Mount)] };
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private string Slow => Text($"{Rate:F0} samples a second: body motion is just seen, nothing else.");
+
+    private static string Open(Mount mount) => mount.HalfWidth is { } half && mount.Forward is not null
+        ? Text($"Forward is known to ± {In.Degrees.Of(half):F0}° only, so roll mixes into pitch.")
+        : mount.NoForward;
+
+    private TrustVerdict Events(Mount mount)
+    {
+        TrustVerdict Said(TrustLevel level, string reason) => new(TrustUse.Events, level, reason);
+        return Rate < LeastRate ? Said(TrustLevel.None, Slow)
+            : mount.IsHandled ? Said(TrustLevel.None, mount.NoForward)
+            : !HasTurnRate ? Said(TrustLevel.Limited, "Heave of a bump is seen; without a turn rate there is no pitch.")
+            : mount.Forward is null ? Said(TrustLevel.Limited, $"Heave of a bump is seen; pitch is not told from roll. {mount.NoForward}")
+            : mount.HalfWidth > Mount.Doubtful ? Said(TrustLevel.Limited, $"Heave and pitch of a bump are seen. {Open(mount)}")
+            : Rate < WheelRate ? Said(TrustLevel.Limited, Text($"Heave and pitch of a bump are seen up to {Top:F0} Hz; wheel hop is not."))
+            : Said(TrustLevel.Good, Text($"Heave and pitch of a bump are seen up to {Top:F0} Hz."));
+    }
+
+    private TrustVerdict Comfort(Mount mount)
+    {
+        TrustVerdict Said(TrustLevel level, string reason) => new(TrustUse.Comfort, level, reason);
+        var folded = "Vibration above half the sampling rate has folded down and counts at a wrong frequency.";
+        return Rate < LeastComfortRate
+            ? Said(TrustLevel.None, Text($"{Rate:F0} samples a second: a weighted acceleration would be no value of the standard."))
+            : mount.IsHandled ? Said(TrustLevel.None, mount.NoForward)
+            : IsFolded ? Said(TrustLevel.Limited, folded)
+            : Rate < ComfortRate
+                ? Said(TrustLevel.Limited, Text($"Not by the standard, which asks for vibration up to 80 Hz; here {Top:F0} Hz is the end."))
+            : Said(
+                TrustLevel.Good,
+                Text($"Vibration of the floor under the phone is seen up to {Top:F0} Hz; what lies above, up to the standard's 80 Hz, is missing."));
+    }
+
+    private TrustVerdict Car(Mount mount)
+    {
+        TrustVerdict Said(TrustLevel level, string reason) => new(TrustUse.Car, level, reason);
+        return Rate < LeastRate ? Said(TrustLevel.None, Slow)
+            : mount.IsHandled ? Said(TrustLevel.None, mount.NoForward)
+            : !HasTurnRate ? Said(TrustLevel.None, "Without a turn rate front and rear are not told apart.")
+            : mount.Forward is null ? Said(TrustLevel.None, $"Pitch is not told from roll. {mount.NoForward}")
+            : mount.HalfWidth > Mount.Doubtful ? Said(TrustLevel.Limited, Open(mount))
+            : Rate < WheelRate ? Said(TrustLevel.Limited, Text($"Heave and pitch reach up to {Top:F0} Hz; nothing is said of the wheels."))
+            : Rate < 75.0 && Engine is not null
+                ? Said(
+                    TrustLevel.Limited,
+                    Text($"The engine hums at {Engine.Frequency:F0} Hz, close to half the sampling rate; ask for 100 samples a second."))
+            : Said(TrustLevel.Good, "Heave and pitch rate stand side by side, over the whole band of body and wheels.");
+    }
+}
