@@ -115,6 +115,11 @@ internal static class Program
             streams.SayStopped();
             return ExitCode.NotComputed;
         }
+        catch (FileNotFoundException gone) when (gone.FileName is null && !HasFolder())
+        {
+            streams.Remarks.WriteLine("heaveline: the folder that you are in is no longer there: change to another one.");
+            return ExitCode.NotComputed;
+        }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             streams.Remarks.WriteLine($"heaveline: {FileTrouble.Words(failure)}");
@@ -129,6 +134,19 @@ internal static class Program
         {
             streams.Remarks.WriteLine(FaultWords(args, fault));
             return ExitCode.Fault;
+        }
+    }
+
+    // Every relative name is looked for in it.
+    private static bool HasFolder()
+    {
+        try
+        {
+            return Directory.Exists(Directory.GetCurrentDirectory());
+        }
+        catch (FileNotFoundException)
+        {
+            return false;
         }
     }
 

@@ -6,6 +6,10 @@ namespace Heaveline.Files;
 /// </summary>
 public static class WholeFile
 {
+    // ENOSPC (errno(3)) and ERROR_DISK_FULL (learn.microsoft.com, "System Error Codes").
+    private const int DiskFull = 28;
+    private const int DiskFullOnWindows = 112;
+
     /// <summary>Writes the bytes as the file, replacing one that is there.</summary>
     /// <param name="path">The file.</param>
     /// <param name="bytes">All its bytes.</param>
@@ -113,14 +117,36 @@ public static class WholeFile
             File.Delete(partial);
             return false;
         }
-        catch
+        catch (Exception failure)
         {
             if (File.Exists(partial))
             {
                 File.Delete(partial);
             }
 
+            if (failure is IOException or UnauthorizedAccessException)
+            {
+                throw Unwritten(path, full, partial, failure);
+            }
+
             throw;
         }
+    }
+
+    // Of the file that was asked for, and what to do; nobody knows the neighbour.
+    private static Exception Unwritten(string path, string full, string partial, Exception failure)
+    {
+        var folder = Path.GetDirectoryName(full)!;
+        var words = failure switch
+        {
+            UnauthorizedAccessException => $"you may not write in the folder '{folder}'. Choose another folder, or change who may write there.",
+            FileNotFoundException or DirectoryNotFoundException => $"the folder '{folder}' takes no new files. Choose another folder.",
+            PathTooLongException => "its name is too long. Give a shorter one.",
+            _ when (failure.HResult & 0xFFFF) is DiskFull or DiskFullOnWindows =>
+                $"the disk of '{folder}' is full. Make room there, or choose another disk.",
+            _ => $"{FileTrouble.Words(failure).Replace(partial, full, StringComparison.Ordinal)} Choose another folder.",
+        };
+        var said = $"'{path}' cannot be written: {words}";
+        return failure is UnauthorizedAccessException ? new UnauthorizedAccessException(said, failure) : new IOException(said, failure);
     }
 }

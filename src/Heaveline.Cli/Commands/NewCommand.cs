@@ -59,7 +59,10 @@ internal static class NewCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new Stopped($"heaveline: '{file}' was not written: {FileTrouble.Words(e)}", ExitCode.NotComputed);
+            // Most say already which file it is.
+            var words = FileTrouble.Words(e);
+            var isNamed = words.StartsWith($"'{file}'", StringComparison.Ordinal);
+            throw new Stopped($"heaveline: {(isNamed ? words : $"'{file}' was not written: {words}")}", ExitCode.NotComputed);
         }
 
         streams.Results.WriteLine($"{file}: begun. Fill in its blanks, then: heaveline check {file}");

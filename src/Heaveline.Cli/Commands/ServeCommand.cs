@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
 using Heaveline.Cli.Output;
 
 namespace Heaveline.Cli.Commands;
@@ -18,6 +20,7 @@ internal static class ServeCommand
             Description = "Port to listen at; 0 takes any free one.",
             HelpName = "PORT",
             DefaultValueFactory = _ => 5090,
+            CustomParser = PortOf,
         };
         var open = new Option<string?>("--open-to")
         {
@@ -55,5 +58,17 @@ internal static class ServeCommand
             new ServeAsked(r.GetValue(garage), r.GetValue(units), r.GetValue(port), r.GetValue(open), r.GetValue(encrypted)),
             stop));
         return command;
+    }
+
+    private static int PortOf(ArgumentResult result)
+    {
+        var words = result.Tokens[0].Value;
+        if (int.TryParse(words, NumberStyles.None, CultureInfo.InvariantCulture, out var port) && port <= 65535)
+        {
+            return port;
+        }
+
+        result.AddError($"--port '{words}': a port is a whole number between 0 and 65535.");
+        return 0;
     }
 }

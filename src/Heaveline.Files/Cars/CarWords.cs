@@ -52,8 +52,19 @@ internal static class CarWords
         Loads)
         .As(Make);
 
+    // Every one is a car of its own to whatever is worked out over all.
+    private const int MostLoads = 60;
+
     private static Car Make(Fields f)
     {
+        if (f.Optional(Loads, []) is { Count: > MostLoads } loads)
+        {
+            f.Refuse(
+                Loads,
+                FormattableString.Invariant($"has {loads.Count} load states; it must have at most {MostLoads}."),
+                "Keep those that are driven: descriptions, reports and rules work out every one of them.");
+        }
+
         var seats = f.Optional(Seats, []).Select(pair => pair.Value with { Name = pair.Key }).ToList();
         return new Car
         {

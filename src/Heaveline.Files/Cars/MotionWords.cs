@@ -29,7 +29,10 @@ internal sealed class MotionWords
                 // What is not above zero is refused where the ratio is made.
                 if (((Travels)value) is { Element.Si: > 0.0 and var element, Wheel.Si: > 0.0 and var wheel })
                 {
-                    UsualRatio.Check(node, element / wheel, 0.0, reader);
+                    var travels = (Travels)value;
+                    var apart = Math.Sqrt(
+                        Math.Pow(travels.Element.Doubt.HalfWidth / element, 2.0) + Math.Pow(travels.Wheel.Doubt.HalfWidth / wheel, 2.0));
+                    UsualRatio.Check(node, element / wheel, apart * element / wheel, reader);
                 }
             });
         PerWheel = Key.Optional(
@@ -118,7 +121,8 @@ internal sealed class MotionWords
             {
                 f.Refuse(
                     key,
-                    $"is {f.Node.At(key.Name)?.Text}, a ratio of {ratio.Si:G3}; {Element} travel per wheel travel must be {limit.Words}.",
+                    $"is {f.Node.At(key.Name)?.Text}, {(double.IsFinite(ratio.Si) ? $"a ratio of {ratio.Si:G3}" : "no ratio")}; "
+                    + $"{Element} travel per wheel travel must be {limit.Words}.",
                     Advice);
             }
 
@@ -147,7 +151,9 @@ internal sealed class MotionWords
     private Amount<Plain> FromMoves(Fields f)
     {
         var travels = f.Required(Moves);
-        return travels is { Element.Si: > 0.0, Wheel.Si: > 0.0 } ? MotionRatio.FromTravels(travels.Element, travels.Wheel).AtReference : default;
+        return travels is { Element.Si: > 0.0, Wheel.Si: > 0.0 } && double.IsFinite(travels.Element.Si / travels.Wheel.Si)
+            ? MotionRatio.FromTravels(travels.Element, travels.Wheel).AtReference
+            : new Amount<Plain>(travels.Element.Si / travels.Wheel.Si);
     }
 
     private MotionRatio? FromSweep(Fields f)

@@ -1,3 +1,4 @@
+using System.IO.Enumeration;
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
@@ -64,7 +65,39 @@ public sealed class Garage
             .Select(NameOf).Where(name => GarageNames.Problem(name) is null).Order(StringComparer.Ordinal).ToList();
         var roads = NamedRoads.All.Select(
             road => new GarageEntry { Name = road.Key, Kind = GarageKind.Road, Title = road.Value.Name, IsBuiltIn = true });
-        return new GarageListing([.. names.Take(MostFiles).Select(name => GarageReading.Entry(this, name)), .. roads], names.Count > MostFiles);
+        return new GarageListing([.. names.Take(MostFiles).Select(name => GarageReading.Entry(this, name)), .. roads], names.Count > MostFiles)
+        {
+            LeftOut = LeftOut(),
+        };
+    }
+
+    // What ends as a car file does and is none: links and folders, and names that not every system takes. Earlier versions are nobody's files.
+    private List<(string Name, string Why)> LeftOut()
+    {
+        var options = new EnumerationOptions
+        {
+            RecurseSubdirectories = true,
+            MaxRecursionDepth = DeepestFolder,
+            AttributesToSkip = FileAttributes.Hidden | FileAttributes.System,
+        };
+        var all = new FileSystemEnumerable<(string Path, FileAttributes Attributes)>(
+            Folder, (ref FileSystemEntry entry) => (entry.ToFullPath(), entry.Attributes), options)
+        {
+            // Nothing behind a link is looked at.
+            ShouldRecursePredicate = (ref FileSystemEntry entry) => !entry.Attributes.HasFlag(FileAttributes.ReparsePoint),
+        };
+        return
+        [
+            .. from one in all
+               let name = NameOf(one.Path)
+               where FileFormat.Described.Has(name) && !name.StartsWith(GarageNames.Earlier + "/", StringComparison.OrdinalIgnoreCase)
+               let why = one.Attributes.HasFlag(FileAttributes.ReparsePoint) ? "is a link"
+                   : one.Attributes.HasFlag(FileAttributes.Directory) ? "is a folder"
+                   : GarageNames.Problem(name)
+               where why is not null
+               orderby name
+               select (ControlCharacter.Spelled(name), why),
+        ];
     }
 
     /// <summary>Where a name leads, or why it is not taken.</summary>

@@ -5,6 +5,9 @@ namespace Heaveline.Files.Garages;
 /// <param name="IsCut">Whether there are more files than are listed.</param>
 public sealed record GarageListing(IReadOnlyList<GarageEntry> Entries, bool IsCut)
 {
+    /// <summary>What is named as a car file and is not listed, with why, in the order of the names.</summary>
+    public IReadOnlyList<(string Name, string Why)> LeftOut { get; init; } = [];
+
     /// <summary>The cars.</summary>
     public IEnumerable<GarageEntry> Cars => Of(GarageKind.Car);
 

@@ -38,7 +38,7 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
             return outcome with
             {
                 End = SaveEnd.NotWritten,
-                Message = $"the file was not written: {FileTrouble.Words(e)}",
+                Message = $"the file was not written: {FileTrouble.Words(e.InnerException ?? e)}",
                 Advice = "The file is as it was. Check the disk and who may write to the folder, or copy the text elsewhere.",
             };
         }

@@ -95,7 +95,8 @@ public static class MeasuredProfileFile
                 Math.Max(1, number),
                 1,
                 1,
-                string.Create(CultureInfo.InvariantCulture, $"the road has {count} points; it must have at least {FewestPoints}."),
+                string.Create(
+                    CultureInfo.InvariantCulture, $"the road has {count} {(count == 1 ? "point" : "points")}; it must have at least {FewestPoints}."),
                 "Measure more points, or write a single obstacle by its shape."));
         }
 

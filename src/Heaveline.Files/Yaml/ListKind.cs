@@ -38,6 +38,7 @@ internal sealed class ListKind<T>(Kind<T> item, int atLeast) : Kind<IReadOnlyLis
             }
         }
 
+        reader.GatherColumns(node);
         if (node.Items.Count < atLeast)
         {
             return reader.Fail(

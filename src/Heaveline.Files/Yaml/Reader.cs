@@ -5,6 +5,9 @@ namespace Heaveline.Files.Yaml;
 /// <summary>Gathers what is wrong in one text while it is read to its end.</summary>
 public sealed class Reader(SourceText source)
 {
+    // Fewer cells are told one by one.
+    private const int Column = 3;
+
     private readonly List<Refusal> refusals = [];
     private readonly List<(Place Place, ValueLimit Limit)> limits = [];
     private readonly List<Warning> first = [];
@@ -57,6 +60,27 @@ public sealed class Reader(SourceText source)
     /// <param name="isImpossible">Whether nothing on wheels has it.</param>
     internal void WarnUnusual(Place place, string message, string advice, bool isImpossible) =>
         unusual.Add((Warning(place, message, advice), isImpossible));
+
+    /// <summary>Tells once of a column of a table in which every cell but one at most is not usual in the same way: its unit, most likely.</summary>
+    /// <param name="table">A list; only one of pairs has columns.</param>
+    internal void GatherColumns(Node table)
+    {
+        for (var column = 0; column < 2; column++)
+        {
+            List<Node> cells = [.. table.Items.Where(row => row.Kind == NodeKind.Sequence && row.Items.Count == 2).Select(row => row.Items[column])];
+            var told = unusual.FindAll(u => cells.Any(cell => IsAt(u.Warning, cell.Place)));
+            if (told.Count < Column || told.Count < cells.Count - 1 || told.Any(u => u.Warning.Advice != told[0].Warning.Advice))
+            {
+                continue;
+            }
+
+            var first = told[0].Warning;
+            unusual.RemoveAll(told.Contains);
+            unusual.Add((first with { Message = $"{first.Message} So are {told.Count - 1} more of its column." }, told.Any(u => u.IsImpossible)));
+        }
+    }
+
+    private bool IsAt(Warning told, Place place) => (told.File, told.Line, told.Column) == (place.File ?? source.File, place.Line, place.Column);
 
     /// <summary>Refuses what nothing on wheels has, of what was told as not usual.</summary>
     internal void RefuseImpossible()

@@ -51,6 +51,17 @@ internal sealed partial record UsualRange(double Low, double High, string Words)
             return;
         }
 
+        // Where a value may be nothing or below, its doubt is held against what such values span.
+        if (!(Low > 0.0) && doubt > High - Low)
+        {
+            reader.WarnUnusual(
+                node.Place,
+                $"{node.Subject} is {node.Text}: its doubt is wider than all that is usual, {Words}.",
+                "Half the width of the interval that holds the true value 19 times out of 20 is meant. Likely slip: a digit too many, or the unit.",
+                false);
+            return;
+        }
+
         // Nothing of something is no slip: where there must be some, its record refuses it.
         if (si == 0.0)
         {

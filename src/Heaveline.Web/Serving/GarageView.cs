@@ -101,7 +101,7 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         Value = reading?.Value,
         Refusal = reading is { Value: not null } ? ""
             : CarNames.Count == 0 ? "There is no car file in this garage yet."
-            : reading is null ? $"There is no car named {name} in this garage." : $"The file of {name} is refused; its own page says why.",
+            : reading is null ? Missing("car", name, " in this garage", CarNames) : $"The file of {name} is refused; its own page says why.",
         IsMissing = reading is null,
         Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],
     };
@@ -115,11 +115,21 @@ internal sealed class GarageView(ServeOptions options) : IFinder
             ShortName = name,
             Value = reading?.Value,
             Refusal = reading is { Value: not null } ? ""
-                : reading is null ? $"There is no road named {name}."
+                : reading is null ? Missing("road", name, "", [.. RoadNames, .. GarageRoads])
                     : $"The road {name} is refused: {reading.Refusals[0].Message} {reading.Refusals[0].Advice}",
             IsMissing = reading is null,
             Inputs = [.. reading?.Sources.Select(s => s.ToInput(RoadNames.Contains(name))) ?? []],
         };
+    }
+
+    // The nearest name first, then as many as can be taken in at a glance.
+    private static string Missing(string what, string name, string where, IReadOnlyList<string> known)
+    {
+        const int Most = 12;
+        var near = NearestWord.Of(name, known) is { } word ? $" Did you mean {word}?" : "";
+        var more = known.Count > Most ? FormattableString.Invariant($" and {known.Count - Most} more") : "";
+        var none = string.IsNullOrWhiteSpace(name) ? $"No {what} is named." : $"There is no {what} named {name}{where}.";
+        return $"{none}{near} There {(known.Count == 1 ? "is" : "are")} {string.Join(", ", known.Take(Most))}{more}.";
     }
 
     private bool IsThere(string file) => Listing.Entries.Any(

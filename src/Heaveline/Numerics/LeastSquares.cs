@@ -28,7 +28,11 @@ internal sealed class LeastSquares
         var qr = scaled.QR();
         if (!(qr.R.Diagonal().AbsoluteMinimum() > 1e-10))
         {
-            throw new RefusedValueException("readings", "all at one place", "at different places", "Take readings further apart.");
+            throw new RefusedValueException(
+                "the distance between the readings",
+                "too small beside the largest of them",
+                "large enough to tell them apart",
+                "Look for a reading that is far too large, or take readings further apart.");
         }
 
         var coefficients = qr.Solve(target);

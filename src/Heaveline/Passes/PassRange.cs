@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Quantities;
 using System.Numerics;
 using System.Runtime.InteropServices;
@@ -72,16 +73,31 @@ internal static class PassRange
             if (travel > n.Elements.BumpLimit[i] || travel < n.Elements.ReboundLimit[i])
             {
                 var limit = travel > 0.0 ? n.Elements.BumpLimit[i] : n.Elements.ReboundLimit[i];
+                var (gone, most) = Apart(In.Millimetres.Of(travel), In.Millimetres.Of(limit));
                 return (
                     PassOutcome.TravelOutOfRange,
-                    $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {In.Millimetres.Of(travel):F0} mm passed its hard limit of "
-                    + $"{In.Millimetres.Of(limit):F0} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
+                    $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {gone} mm passed its hard limit of "
+                    + $"{most} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
             }
         }
 
         return n.Elements.Accumulators.Count > 0 && EmptyLine(n, s, travels)
             ? (PassOutcome.LineEmptied, $"The line pressure fell to zero at {time:F2} s. Raise the base pressure.")
             : (null, "");
+    }
+
+    // Whole millimetres, with as many decimals more as tell the two apart.
+    private static (string Gone, string Most) Apart(double travel, double limit)
+    {
+        var digits = 0;
+        while (digits < 6
+            && travel.ToString($"F{digits}", CultureInfo.InvariantCulture) == limit.ToString($"F{digits}", CultureInfo.InvariantCulture))
+        {
+            digits++;
+        }
+
+        return (
+            travel.ToString($"F{digits}", CultureInfo.InvariantCulture), limit.ToString($"F{digits}", CultureInfo.InvariantCulture));
     }
 
     // Almost every pass: all finite, no angle and no travel near its limit. Few steps a sample, and none for a limit that a car does not have.

@@ -18,7 +18,7 @@ public readonly record struct Amount<TDimension>(double Si, Doubt Doubt = defaul
     /// <summary>Value in SI units with its symbol and doubt, for messages.</summary>
     public override string ToString()
     {
-        var value = Si.ToString("G6", CultureInfo.InvariantCulture);
+        var value = Numeral.WithoutPowers(Si.ToString("G6", CultureInfo.InvariantCulture));
         var doubt = Doubt.IsStated ? " ± " + Doubt.HalfWidth.ToString("G3", CultureInfo.InvariantCulture) : "";
         return $"{value}{doubt} {TDimension.Symbol}".TrimEnd();
     }

@@ -1,9 +1,10 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace Heaveline.Quantities;
 
 /// <summary>Numbers as they are written for people: a decimal point, a true minus (U+2212), no sign on a number that rounds to nothing.</summary>
-public static class Numeral
+public static partial class Numeral
 {
     /// <summary>A number.</summary>
     /// <param name="value">The number.</param>
@@ -64,6 +65,18 @@ public static class Numeral
         var steps = isLeast ? Math.Ceiling((value / step) - 1e-9) : Math.Floor((value / step) + 1e-9);
         return (steps * step).ToString(step < 1e-6 ? "G3" : "0.######", CultureInfo.InvariantCulture);
     }
+
+    /// <summary>
+    /// The text with powers of ten as numbers are written beside it ("1.5E+04 kg" is 15000 kg); what is longer than 15 digits stays.
+    /// </summary>
+    internal static string WithoutPowers(string text) => !text.Contains("E+", StringComparison.Ordinal)
+        ? text
+        : Power().Replace(text, found => double.Parse(found.Value, CultureInfo.InvariantCulture) is var value && Math.Abs(value) < 1e15
+            ? value.ToString("0.######", CultureInfo.InvariantCulture)
+            : found.Value);
+
+    [GeneratedRegex(@"[0-9]+(\.[0-9]+)?E\+[0-9]+", RegexOptions.CultureInvariant)]
+    private static partial Regex Power();
 
     /// <summary>Decimals that write a doubt with two digits.</summary>
     /// <param name="doubt">The doubt, above 0.</param>

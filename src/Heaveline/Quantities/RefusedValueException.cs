@@ -6,16 +6,16 @@ namespace Heaveline.Quantities;
 /// <param name="limit">The limit it breaks ("above 0 m").</param>
 /// <param name="advice">What to do instead, one sentence.</param>
 public sealed class RefusedValueException(string what, string value, string limit, string advice)
-    : NoAnswerException($"{what} is {value}; it must be {limit}.", advice)
+    : NoAnswerException($"{what} is {Numeral.WithoutPowers(value)}; it must be {Numeral.WithoutPowers(limit)}.", advice)
 {
     /// <summary>The name of the value.</summary>
     public string What { get; } = what;
 
     /// <summary>The value as given, as text.</summary>
-    public string Value { get; } = value;
+    public string Value { get; } = Numeral.WithoutPowers(value);
 
     /// <summary>The limit it breaks.</summary>
-    public string Limit { get; } = limit;
+    public string Limit { get; } = Numeral.WithoutPowers(limit);
 
     /// <summary>The record's property that does not accept it; null where the refusal is about none.</summary>
     public string? Property { get; init; }
@@ -47,7 +47,7 @@ public sealed class RefusedValueException(string what, string value, string limi
     // "between 0 and 0.1", with a unit's symbol or without, and nothing more.
     private bool IsRangeAlone(double least, double most)
     {
-        var range = FormattableString.Invariant($"between {least:G6} and {most:G6}");
+        var range = Numeral.WithoutPowers(FormattableString.Invariant($"between {least:G6} and {most:G6}"));
         return Limit.StartsWith(range, StringComparison.Ordinal) && !Limit[range.Length..].Contains(" and ", StringComparison.Ordinal);
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Quantities;
 using Heaveline.Studies;
@@ -196,7 +197,10 @@ public static class ReportStudy
         var text = reader.Text(choice);
         if (text is not null && (text.Length > LongestLine || text.Any(char.IsControl)))
         {
-            reader.Object(choice.Name, FormattableString.Invariant($"Give one line of at most {LongestLine} signs."));
+            reader.Object(choice.Name, string.Create(
+                CultureInfo.InvariantCulture,
+                $"{choice.Name}: give one line of at most {LongestLine} signs; "
+                + $"it has {text.Length}{(text.Any(char.IsControl) ? ", one that is not seen among them" : "")}."));
         }
 
         return text;

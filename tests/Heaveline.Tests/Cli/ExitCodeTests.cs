@@ -219,4 +219,26 @@ public class ExitCodeTests
         Assert.Equal(2, said.Code);
         Assert.Contains(words, said.Remarks, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("80x")]
+    [InlineData("99999999999")]
+    [InlineData("-1")]
+    [InlineData("65536")]
+    public void A_port_that_is_none_is_refused_without_a_word_of_the_runtime(string port)
+    {
+        var said = Spoken.Of("serve", $"--port={port}");
+        Assert.Equal(2, said.Code);
+        Assert.Contains($"--port '{port}': a port is a whole number between 0 and 65535.", said.Remarks);
+        Assert.DoesNotContain("System.", said.Remarks);
+    }
+
+    [Fact]
+    public void A_title_that_is_too_long_is_refused_by_its_name()
+    {
+        using var scratch = new Scratch();
+        var said = Spoken.Of("report", Saloon, "--title", new string('a', 1000), "--out", scratch["x.html"]);
+        Assert.Equal(2, said.Code);
+        Assert.Contains("title: give one line of at most 200 signs; it has 1000.", said.Remarks);
+    }
 }

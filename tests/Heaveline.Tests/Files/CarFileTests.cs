@@ -97,7 +97,7 @@ public class CarFileTests
     }
 
     [Theory]
-    [InlineData("{resistance: 2 Pa s/m³}", "line resistance is 2 Pa s/m³; it must be at least 5E+06 Pa s/m³ for a line without inertance")]
+    [InlineData("{resistance: 2 Pa s/m³}", "line resistance is 2 Pa s/m³; it must be at least 5000000 Pa s/m³ for a line without inertance")]
     [InlineData("{inertance: 0 kg/m⁴}", "line resistance is 0 Pa s/m³; it must be at least")]
     [InlineData("{resistance: 2e8 Pa s/m³, bore: 8 mm}", "is given beside resistance")]
     public void A_line_that_neither_weighs_nor_resists_is_refused_in_its_place(string line, string words)

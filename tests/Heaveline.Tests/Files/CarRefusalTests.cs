@@ -293,7 +293,7 @@ public class CarRefusalTests
         + "pressure: 90 bar, line: {state: shut}}}",
         9,
         3,
-        "front spring is pulled with 4.711E+04 N in the reference state; it must be pressed.")]
+        "front spring is pulled with 47110 N in the reference state; it must be pressed.")]
     public void An_interconnection_that_cannot_be_is_refused(string words, int line, int column, string message)
     {
         var text = "interconnection: " + words + "\n" + TextCar.Sound;

@@ -164,4 +164,47 @@ public class UsualRangeTests
             }
         }
     }
+
+    [Theory]
+    [InlineData("spring-per-wheel: 0.90", "moves: 45 mm ± 0.5 m for 50 mm at the wheel", "its doubt is 1111 % of it.")]
+    [InlineData(
+        Stop, "bump-stop: {clearance: 60 mm ± 1 m, rate: 50 N/mm, solid-after: 40 mm}", "its doubt is wider than all that is usual, 0 mm to 250 mm.")]
+    [InlineData(Body, "body: {centre-of-gravity-height: 0.55 m, pitch-axis-height: 0 m ± 5 m}", "its doubt is wider than all that is usual")]
+    public void A_doubt_wider_than_what_it_is_of_is_told_of_every_key(string sound, string odd, string message)
+    {
+        var reading = TextCar.Read(TextCar.With(sound, odd));
+        Assert.Empty(reading.Refusals);
+        Assert.Single(reading.Warnings, w => w.Message.Contains(message, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("moves: 47.5 mm for 1e-320 mm at the wheel", "is 47.5 mm for 1e-320 mm at the wheel, no ratio;")]
+    [InlineData("moves: 47.5 mm for 0 mm at the wheel", "is 47.5 mm for 0 mm at the wheel, no ratio;")]
+    [InlineData("moves: -45 mm for 50 mm at the wheel", "a ratio of -0.9;")]
+    public void A_ratio_that_no_number_holds_is_refused_as_it_was_typed(string odd, string message)
+    {
+        var refused = Assert.Single(TextCar.Read(TextCar.With("spring-per-wheel: 0.90", odd)).Refusals).Message;
+        Assert.Contains(message, refused, StringComparison.Ordinal);
+        Assert.DoesNotContain("Infinity", refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_column_wholly_in_a_wrong_unit_is_told_once()
+    {
+        var reading = TextCar.Read(TextCar.With("rate: 22 N/mm", "table: [[0 m, 0 N], [60 m, 1500 N], [100 m, 3100 N], [140 m, 4700 N]]"));
+        var told = Assert.Single(reading.Warnings, w => w.Message.Contains("-500 mm to 1000 mm is usual", StringComparison.Ordinal));
+        Assert.Contains("table item 2 item 1 is 60 m", told.Message, StringComparison.Ordinal);
+        Assert.EndsWith("So are 2 more of its column.", told.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void More_load_states_than_anyone_drives_are_refused()
+    {
+        string With(int count) => TextCar.With(
+            "loads:\n",
+            "loads:\n" + string.Concat(Enumerable.Range(0, count).Select(i => $"  state {i}:\n    - {{what: driver, mass: 75 kg, in: driver}}\n")));
+        Assert.Contains(
+            "has 61 load states; it must have at most 60.", Assert.Single(TextCar.Read(With(60)).Refusals).Message, StringComparison.Ordinal);
+        Assert.Empty(TextCar.Read(With(59)).Refusals);
+    }
 }

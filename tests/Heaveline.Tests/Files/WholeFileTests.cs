@@ -76,4 +76,18 @@ public sealed class WholeFileTests : IDisposable
         Assert.Equal(others.Append("new.csv").Order(StringComparer.Ordinal), there.Order(StringComparer.Ordinal));
         Assert.All(stale, name => Assert.False(File.Exists(Path.Combine(folder, name))));
     }
+
+    [Fact]
+    public void What_cannot_be_written_is_named_as_it_was_asked_for_with_what_to_do()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "There is no folder that takes no files here.");
+        var thrown = Assert.ThrowsAny<IOException>(() => WholeFile.Write("/proc/x.svg", new byte[] { 1 }));
+        Assert.Equal("'/proc/x.svg' cannot be written: the folder '/proc' takes no new files. Choose another folder.", thrown.Message);
+        var full = Path.Combine(folder, "a.bin");
+        var filled = Assert.Throws<IOException>(() => WholeFile.Write(full, _ => throw new IOException($"No space left on device : '{full}'", 28)));
+        Assert.Equal($"'{full}' cannot be written: the disk of '{folder}' is full. Make room there, or choose another disk.", filled.Message);
+        var denied = Assert.Throws<UnauthorizedAccessException>(() => WholeFile.Write(full, _ => throw new UnauthorizedAccessException()));
+        Assert.StartsWith($"'{full}' cannot be written: you may not write in the folder '{folder}'.", denied.Message, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFileSystemEntries(folder));
+    }
 }

@@ -1,5 +1,7 @@
 using Heaveline.Elements;
 using System.Diagnostics;
+using System.Globalization;
+using Heaveline.Files.Cars;
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Passes;
@@ -92,5 +94,23 @@ public class PassLimitTests
         {
             Front = ExactCars.Saloon.Front with { Damper = ExactCars.Saloon.Front.Damper with { Law = new TableDamper(bump, table.Rebound) } },
         };
+    }
+
+    [Fact]
+    public void A_travel_just_past_its_hard_limit_is_written_with_as_many_digits_as_tell_them_apart()
+    {
+        var model = RideModel.Of(CarFile.Load(Path.Combine(House.Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!);
+        var travels = PassRange.Travels(model);
+        var sample = new double[Channel.Count];
+        var still = travels[0].Of(sample);
+        sample[Channel.Heave] = 1.0;
+        var slope = travels[0].Of(sample) - still;
+        var limit = model.Numbers.Elements.BumpLimit[0];
+        sample[Channel.Heave] = (limit + 2e-5 - still) / slope;
+        var said = PassRange.Leaves(model, travels, sample, 0.1).Sentence;
+        var numbers = said.Split(" of ").Skip(1).Select(part => part.Split(' ')[0]).ToList();
+        Assert.Equal(2, numbers.Count);
+        Assert.NotEqual(numbers[0], numbers[1]);
+        Assert.All(numbers, number => Assert.Equal(1000.0 * limit, double.Parse(number, CultureInfo.InvariantCulture), 0.1));
     }
 }

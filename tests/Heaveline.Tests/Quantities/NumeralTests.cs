@@ -54,4 +54,15 @@ public class NumeralTests
     [Fact]
     public void A_load_of_one_kilogram_is_what_standard_gravity_makes_of_it() =>
         Assert.Equal(1.0, In.KilogramsOfLoad.Of(Heaveline.Elements.Gravity.Standard), 1e-15);
+
+    [Theory]
+    [InlineData("1.5E+04 kg", "15000 kg")]
+    [InlineData("between 1 and 1E+09 m", "between 1 and 1000000000 m")]
+    [InlineData("1E+300 m", "1E+300 m")]
+    [InlineData("4.2 m", "4.2 m")]
+    public void Powers_of_ten_are_written_as_the_numbers_beside_them(string text, string plain)
+    {
+        Assert.Equal(plain, Numeral.WithoutPowers(text));
+        Assert.Equal(plain, new RefusedValueException("value", text, text, "No.").Value);
+    }
 }

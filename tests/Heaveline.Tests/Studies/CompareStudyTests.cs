@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Heaveline.Files.Roads;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -64,5 +65,29 @@ public class CompareStudyTests
     private sealed class Shares(List<double> told) : IProgress<double>
     {
         public void Report(double value) => told.Add(value);
+    }
+
+    [Fact]
+    public void More_passes_than_a_machine_keeps_are_refused_before_any_is_driven()
+    {
+        ImmutableArray<double> speeds = [.. Enumerable.Range(0, 201).Select(i => 5.0 + (0.1 * i))];
+        var refused = Assert.Throws<RefusedValueException>(() => CompareStudy.Run(Asked with { Speeds = speeds }));
+        Assert.Contains("2 cars at 201 speeds; it must be at most 400 passes", refused.Message, StringComparison.Ordinal);
+        var typed = string.Join(", ", Enumerable.Range(0, 401).Select(i => FormattableString.Invariant($"{20.0 + (0.1 * i):0.0} km/h")));
+        var reading = CompareStudy.Question.Read(new Given([("car", "hazel"), ("car", "softer"), ("speed", typed)]), Known);
+        Assert.Contains("401 speeds are too many; give at most 400.", Assert.Single(reading.Objections).Sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("samples", "99999999999", "samples 99999999999: give 10 to 1000000.")]
+    [InlineData("samples", "-99999999999", "samples -99999999999: give 10 to 1000000.")]
+    [InlineData("samples", "many", "samples 'many' must be a whole number, in digits.")]
+    [InlineData("seed", "99999999999999999999", "seed 99999999999999999999: give 0 to 18446744073709551615.")]
+    [InlineData("seed", "-1", "seed -1: give 0 to 18446744073709551615.")]
+    [InlineData("seed", "1.5", "seed '1.5' must be a whole number, in digits.")]
+    public void A_whole_number_out_of_range_is_told_the_range_however_long_it_is(string choice, string words, string sentence)
+    {
+        var reading = CompareStudy.Question.Read(new Given([("car", "hazel"), ("car", "softer"), (choice, words)]), Known);
+        Assert.Equal(sentence, Assert.Single(reading.Objections).Sentence);
     }
 }

@@ -163,4 +163,39 @@ public class WorksheetStudyTests
         var spring = SpringStudy.Run(SpringStudy.Question.Read(pressed, Nothing).Asked!).Sentences.Single(s => s.Id == "pressed-spring").Text;
         Assert.All(["guard", "stand clear"], word => Assert.Contains(word, spring, StringComparison.Ordinal));
     }
+
+    [Theory]
+    [InlineData("310 mm, 1e308 N", "pair '1e308 N': 0 N to 100000 N is usual.")]
+    [InlineData("1e300 mm, 480 N", "pair '1e300 mm': 20 mm to 1000 mm is usual.")]
+    [InlineData("310 mm, 480 N ± 1e20 N", "its doubt is far beyond any reading")]
+    [InlineData("310 mm, 1e200 kg", "pair '1e200 kg': 0 N to 100000 N is usual.")]
+    public void A_reading_that_nothing_on_wheels_gives_is_objected_to_as_typed(string pair, string sentence)
+    {
+        var words = KnownThings.Words("pair", pair, "pair", "280 mm, 800 N", "pair", "260 mm, 1200 N");
+        var objection = Assert.Single(SpringStudy.Question.Read(words, Nothing).Objections);
+        Assert.Contains(sentence, objection.Sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("381 kg ± 9000 kg", "Round '381 kg ± 9000 kg': its doubt is 2362 % of it.")]
+    [InlineData("3810 kg", "Round '3810 kg': 20 kg to 1500 kg is usual; check the number and its unit.")]
+    public void An_odd_reading_is_worked_out_and_told(string reading, string sentence)
+    {
+        SheetAnswer Answer(string first)
+        {
+            var words = KnownThings.Words("round", first + ", 362 kg, 311 kg, 306 kg", "wheelbase", "2.7 m", "track", "1.5 m, 1.5 m");
+            return WeighStudy.Question.Answers(WeighStudy.Question.Read(words, Nothing).Asked!, StudyRun.Plain);
+        }
+
+        Assert.Equal(sentence, Assert.Single(Answer(reading).Sentences, s => s.Id == "odd-readings").Text);
+        Assert.DoesNotContain(Answer("381 kg ± 1 kg").Sentences, s => s.Id == "odd-readings");
+    }
+
+    [Fact]
+    public void Readings_beside_one_far_too_large_are_not_said_to_lie_at_one_place()
+    {
+        var words = KnownThings.Words("stop", "3000 m, 5 mm", "stop", "10 mm, 6 mm", "stop", "20 mm, 12 mm", "stop", "30 mm, 18 mm");
+        var asked = RatioStudy.Question.Read(words, Nothing).Asked!;
+        Assert.DoesNotContain("one place", Record.Exception(() => RatioStudy.Run(asked))?.Message ?? "", StringComparison.Ordinal);
+    }
 }

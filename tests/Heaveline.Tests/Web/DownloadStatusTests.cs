@@ -72,4 +72,14 @@ public sealed class DownloadStatusTests : IAsyncLifetime
         client.Dispose();
         await app.DisposeAsync();
     }
+
+    [Theory]
+    [InlineData("pass.csv?car=fern-salon", "There is no car named fern-salon in this garage. Did you mean fern-saloon? There are ")]
+    [InlineData("pass.csv?car=%20", "No car is named. There are ")]
+    [InlineData("pass.csv?car=fern-saloon&road=village-hum", "There is no road named village-hum. Did you mean village-hump? There are ")]
+    public async Task A_name_that_is_not_there_is_answered_with_those_that_are(string file, string sentence)
+    {
+        using var answer = await client.GetAsync($"/download/{file}", TestContext.Current.CancellationToken);
+        Assert.Contains(sentence, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
 }

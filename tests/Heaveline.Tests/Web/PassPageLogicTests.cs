@@ -36,13 +36,14 @@ public class PassPageLogicTests
         Assert.Equal("fern-saloon", state.Car);
         Assert.Empty(state.Values);
         Assert.False(state.AsFrequencies);
-        Assert.Equal(["front-spring", "height", "rear-spring", "speed"], state.Unread.Keys);
+        Assert.Equal(["front-spring", "height", "rear-spring", "speed", "springs"], state.Unread.Keys);
         Assert.Equal(state.Query, PassState.Of(state.Query, "other").Query);
         var (view, objections) = new PassTrial(Demo).See(state, full: false);
         Assert.Null(view);
         Assert.Equal(state.Unread.Keys, objections.Select(o => o.Choice));
         Assert.StartsWith("front-spring 'soft': ", objections[0].Sentence, StringComparison.Ordinal);
-        Assert.Empty(state.With("speed", 40.0).With("height", null).With("front-spring", 20.0).With("rear-spring", null).Unread);
+        Assert.Empty(
+            state.With("speed", 40.0).With("height", null).With("front-spring", 20.0).With("rear-spring", null).With("springs", null).Unread);
     }
 
     [Theory]
@@ -275,4 +276,15 @@ public class PassPageLogicTests
     [InlineData("../../etc/passwd", "fern-saloon-etc-passwd")]
     public void A_file_is_called_after_its_car_and_its_name(string name, string file) =>
         Assert.Equal(file, PassVariant.FileName("fern-saloon", name));
+
+    [Theory]
+    [InlineData("springs=nope", "springs 'nope': there is frequencies; leave it out for the usual.")]
+    [InlineData("inertia=nope", "inertia 'nope': there is grows; leave it out for the usual.")]
+    public void A_word_that_the_address_does_not_know_is_told_and_stays(string query, string sentence)
+    {
+        var state = PassState.Of(query, "fern-saloon");
+        Assert.Equal(sentence, Assert.Single(state.Objections).Sentence);
+        Assert.Contains(query, state.Query, StringComparison.Ordinal);
+        Assert.Empty(PassState.Of("springs=frequencies&inertia=grows", "fern-saloon").Objections);
+    }
 }

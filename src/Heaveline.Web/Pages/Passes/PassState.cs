@@ -19,6 +19,15 @@ public sealed record PassState
     /// <summary>Speed when the address names none, km/h.</summary>
     public const double UsualSpeed = 40.0;
 
+    /// <summary>Address key of how springs are set.</summary>
+    internal const string Springs = "springs";
+
+    /// <summary>Address key of what a longer wheelbase does to the body.</summary>
+    internal const string Inertia = "inertia";
+
+    private const string Frequencies = "frequencies";
+    private const string Grows = "grows";
+
     /// <summary>Name of the car file.</summary>
     public required string Car { get; init; }
 
@@ -72,17 +81,20 @@ public sealed record PassState
         string? Text(string key) => asked.TryGetValue(key, out var words) && words.ToString() is { Length: > 0 } text ? text : null;
         var said = Keys.Select(key => (Key: key, Words: Text(key))).Where(pair => pair.Words is not null)
             .Select(pair => (pair.Key, Words: pair.Words!, QuantityText.InBox(pair.Words!, UnitOf(pair.Key)).Value)).ToList();
+        var ticks = new[] { (Key: Springs, Word: Frequencies), (Key: Inertia, Word: Grows) }
+            .Select(tick => (tick.Key, Words: Text(tick.Key), tick.Word)).Where(tick => tick.Words is not null && tick.Words != tick.Word);
         return new PassState
         {
             Car = Text("car") ?? usualCar,
             Load = Text("load"),
             Road = Text("road") ?? Choices.Road.Usual!,
             Beside = Text("beside"),
-            AsFrequencies = Text("springs") == "frequencies",
-            InertiaGrows = Text("inertia") == "grows",
+            AsFrequencies = Text(Springs) == Frequencies,
+            InertiaGrows = Text(Inertia) == Grows,
             Values = said.Where(one => one.Value is not null)
                 .ToImmutableSortedDictionary(one => one.Key, one => Rounded.Significant(one.Value!.Value, 12), StringComparer.Ordinal),
-            Unread = said.Where(one => one.Value is null)
+            Unread = said.Where(one => one.Value is null).Select(one => (one.Key, one.Words))
+                .Concat(ticks.Select(tick => (tick.Key, Words: tick.Words!)))
                 .ToImmutableSortedDictionary(one => one.Key, one => one.Words, StringComparer.Ordinal),
         };
     }
@@ -94,8 +106,8 @@ public sealed record PassState
         ("load", Load),
         ("road", Road),
         ("beside", Beside),
-        ("springs", AsFrequencies ? "frequencies" : null),
-        ("inertia", InertiaGrows ? "grows" : null),
+        (Springs, AsFrequencies ? Frequencies : null),
+        (Inertia, InertiaGrows ? Grows : null),
         .. Values.Select(value => (value.Key, (string?)Rounded.Text(value.Value))),
         .. Unread.Select(words => (words.Key, (string?)words.Value)),
     ]);
@@ -103,6 +115,12 @@ public sealed record PassState
     /// <summary>What is wrong with what cannot be read.</summary>
     internal IEnumerable<Objection> Objections => Unread.Select(one =>
     {
+        if (one.Key is Springs or Inertia)
+        {
+            var word = one.Key == Springs ? Frequencies : Grows;
+            return new Objection(one.Key, $"{one.Key} '{one.Value}': there is {word}; leave it out for the usual.", IsUsage: true);
+        }
+
         var refusal = QuantityText.InBox(one.Value, UnitOf(one.Key)).Refusal!;
         return new Objection(one.Key, $"{one.Key} '{one.Value}': {refusal.Message} {refusal.Advice}", IsUsage: true);
     });

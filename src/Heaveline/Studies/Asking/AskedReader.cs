@@ -98,7 +98,9 @@ public sealed class AskedReader(Given given, IFinder finder)
 
         if (!int.TryParse(words, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number))
         {
-            Object(choice.Name, $"{choice.Name} '{words}' must be a whole number, in digits.");
+            Object(choice.Name, IsWhole(words)
+                ? FormattableString.Invariant($"{choice.Name} {words.Trim()}: give {choice.Range.Least} to {choice.Range.Most}.")
+                : $"{choice.Name} '{words}' must be a whole number, in digits.");
             return null;
         }
 
@@ -121,7 +123,9 @@ public sealed class AskedReader(Given given, IFinder finder)
             return seed;
         }
 
-        Object(choice.Name, $"{choice.Name} '{words}' must be a whole number, in digits.");
+        Object(choice.Name, IsWhole(words)
+            ? FormattableString.Invariant($"{choice.Name} {words.Trim()}: give 0 to {ulong.MaxValue}.")
+            : $"{choice.Name} '{words}' must be a whole number, in digits.");
         return null;
     }
 
@@ -174,6 +178,12 @@ public sealed class AskedReader(Given given, IFinder finder)
     {
         ArgumentNullException.ThrowIfNull(choice);
         var words = CommaList.Of(Text(choice) ?? "");
+        if (words.Length > choice.Range.Most)
+        {
+            Object(choice.Name, FormattableString.Invariant($"{choice.Name}: {words.Length} speeds are too many; give at most {choice.Range.Most}."));
+            return [];
+        }
+
         return [.. words.Select(word => Speed(choice.Name, word)).OfType<double>().Distinct().Order()];
     }
 
@@ -359,6 +369,11 @@ public sealed class AskedReader(Given given, IFinder finder)
         notes.Add($"{choice.Name}={words}");
         return words;
     }
+
+    // However many digits it has.
+    private static bool IsWhole(string words) =>
+        words.Trim() is { Length: > 0 } trimmed && trimmed.AsSpan(trimmed[0] is '-' or '+' ? 1 : 0) is { Length: > 0 } digits
+        && !digits.ContainsAnyExceptInRange('0', '9');
 
     private static string Cars(double count) => count == 1.0 ? "one car" : FormattableString.Invariant($"{count} cars");
 }

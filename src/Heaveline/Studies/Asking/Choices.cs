@@ -56,6 +56,7 @@ public static class Choices
         Says = "One speed or several with commas between.",
         HelpName = "SPEEDS",
         Usual = "50 km/h",
+        Range = (1, 400),
     };
 
     /// <summary>The slowest of several even speeds.</summary>

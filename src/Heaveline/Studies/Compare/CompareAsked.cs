@@ -8,6 +8,9 @@ namespace Heaveline.Studies;
 /// <summary>What is asked of a comparison: several cars over one road, at one or several speeds.</summary>
 public sealed record CompareAsked
 {
+    /// <summary>Most passes of one comparison, cars times speeds: each is kept with its traces, a megabyte or so.</summary>
+    public const int MostPasses = 400;
+
     /// <summary>The cars, at least two; the first is what the others are held against.</summary>
     public required ImmutableArray<LoadedCar> Cars
     {

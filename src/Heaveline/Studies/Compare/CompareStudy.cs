@@ -42,12 +42,21 @@ public static class CompareStudy
     /// <summary>Drives the cars.</summary>
     /// <param name="asked">What is asked.</param>
     /// <param name="run">How it is run; null: plainly.</param>
-    /// <exception cref="RefusedValueException">A car cannot stand so, or cannot be driven so.</exception>
+    /// <exception cref="RefusedValueException">A car cannot stand so, or cannot be driven so; or they are too many passes.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static CompareAnswer Run(CompareAsked asked, StudyRun? run = null)
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
+        if (asked.Cars.Length * (long)asked.Speeds.Length > CompareAsked.MostPasses)
+        {
+            throw new RefusedValueException(
+                "number of passes to compare",
+                FormattableString.Invariant($"{asked.Cars.Length} cars at {asked.Speeds.Length} speeds"),
+                FormattableString.Invariant($"at most {CompareAsked.MostPasses} passes"),
+                "Give fewer speeds or fewer cars; the rule command maps one car over many speeds.");
+        }
+
         var driven = run.Between(0.0, asked.Draws is null ? 1.0 : Driven);
         var passes = new List<IReadOnlyList<PassAnswer>>();
         foreach (var speed in asked.Speeds)

@@ -6,6 +6,14 @@ namespace Heaveline.Studies;
 /// <summary>Swings counted over a time.</summary>
 public static class BounceStudy
 {
+    private static readonly UsualReading UsualSwings = UsualReading.Of<Plain>("1", "100");
+
+    private static readonly UsualReading UsualTime = UsualReading.Of<Time>("0.3 s", "200 s");
+
+    private static readonly UsualReading UsualMass = UsualReading.Of<Mass>("40 kg", "6000 kg");
+
+    private static readonly UsualReading UsualTyres = UsualReading.Of<Stiffness>("50 N/mm", "6000 N/mm");
+
     private static readonly Choice Swings = SheetQuestion.Needed("swings", "Whole swings counted, down and up again.", "NUMBER");
 
     private static readonly Choice Took = SheetQuestion.Needed("time", "Time they took.", "TIME");
@@ -47,8 +55,8 @@ public static class BounceStudy
 
     private static BounceAsked? Read(SheetReader reader)
     {
-        var (swings, time) = (reader.Amount<Plain>(Swings), reader.Amount<Time>(Took));
-        var (mass, tyres) = (reader.Maybe<Mass>(Bounces), reader.Maybe<Stiffness>(Tyres));
+        var (swings, time) = (reader.Amount<Plain>(Swings, UsualSwings), reader.Amount<Time>(Took, UsualTime));
+        var (mass, tyres) = (reader.Maybe<Mass>(Bounces, UsualMass), reader.Maybe<Stiffness>(Tyres, UsualTyres));
         return reader.IsRefused ? null : new BounceAsked { Typed = reader.Typed, Swings = swings, Time = time, Mass = mass, Tyres = tyres };
     }
 }

@@ -6,6 +6,8 @@ namespace Heaveline.Studies;
 /// <summary>A wheel jacked through its travel.</summary>
 public static class RatioStudy
 {
+    private static readonly UsualReading UsualTravel = UsualReading.Of<Length>("-400 mm", "400 mm");
+
     private static readonly Choice Stop = SheetQuestion.Repeated(
         "stop",
         "Wheel travel and spring (or damper) travel from the state described, bump positive; without a doubt good to half its last digit. Repeat it.",
@@ -55,8 +57,8 @@ public static class RatioStudy
     private static RatioAsked? Read(SheetReader reader)
     {
         var stops = reader.Rows(Stop, 2).ToList();
-        var wheels = reader.Readings<Length>(Stop, stops.Select(s => s[0]));
-        var elements = reader.Readings<Length>(Stop, stops.Select(s => s[1]));
+        var wheels = reader.Readings<Length>(Stop, stops.Select(s => s[0]), UsualTravel);
+        var elements = reader.Readings<Length>(Stop, stops.Select(s => s[1]), UsualTravel);
         return reader.IsRefused ? null : new RatioAsked { Typed = reader.Typed, Stops = [.. wheels.Zip(elements)] };
     }
 }

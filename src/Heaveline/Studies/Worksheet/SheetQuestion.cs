@@ -1,4 +1,5 @@
 using Heaveline.Quantities;
+using Heaveline.Worksheets;
 
 namespace Heaveline.Studies;
 
@@ -19,7 +20,7 @@ internal static class SheetQuestion
                 var sheet = new SheetReader(reader);
                 return Restating(sheet.Typed, () => reads(sheet));
             },
-            Answers = (asked, _) => Restating(asked.Typed, () => works(asked)),
+            Answers = (asked, _) => Told(Restating(asked.Typed, () => works(asked)), asked.Typed),
         };
 
     public static Choice Choice(string name, string says, string helpName) =>
@@ -30,6 +31,10 @@ internal static class SheetQuestion
     public static Choice Repeated(string name, string says, string helpName) => Choice(name, says, helpName) with { IsRepeated = true };
 
     public static Choice Tick(string name, string says) => new() { Name = name, Kind = ChoiceKind.Tick, Says = says };
+
+    private static SheetAnswer Told(SheetAnswer answer, TypedAmounts typed) => typed.Odd.Count == 0
+        ? answer
+        : answer with { Notes = [.. answer.Notes, new SheetNote("odd-readings", string.Join(' ', typed.Odd.Distinct()))] };
 
     // A refusal speaks of what was typed.
     private static T Restating<T>(TypedAmounts typed, Func<T> of)

@@ -6,6 +6,10 @@ namespace Heaveline.Studies;
 /// <summary>A spring pressed on a scale.</summary>
 public static class SpringStudy
 {
+    private static readonly UsualReading UsualLength = UsualReading.Of<Length>("20 mm", "1000 mm");
+
+    private static readonly UsualReading UsualForce = UsualReading.Of<Force>("0 N", "100000 N");
+
     private static readonly Choice Pair = SheetQuestion.Repeated(
         "pair",
         "Length of the spring and the force on it (or the scale's reading); without a doubt good to half its last digit. Repeat it.",
@@ -97,9 +101,9 @@ public static class SpringStudy
     private static SpringAsked? Read(SheetReader reader)
     {
         var pairs = reader.Rows(Pair, 2).ToList();
-        var lengths = reader.Readings<Length>(Pair, pairs.Select(p => p[0]));
-        var forces = reader.Forces(Pair, pairs.Select(p => p[1]));
-        var at = reader.Maybe<Length>(At);
+        var lengths = reader.Readings<Length>(Pair, pairs.Select(p => p[0]), UsualLength);
+        var forces = reader.Forces(Pair, pairs.Select(p => p[1]), UsualForce);
+        var at = reader.Maybe<Length>(At, UsualLength);
         return reader.IsRefused ? null : new SpringAsked { Typed = reader.Typed, Pairs = [.. lengths.Zip(forces)], At = at };
     }
 

@@ -7,6 +7,16 @@ namespace Heaveline.Studies;
 /// <summary>Height of the centre of gravity by lifting one axle.</summary>
 public static class TiltStudy
 {
+    private static readonly UsualReading UsualLoad = UsualReading.Of<Mass>("40 kg", "6000 kg");
+
+    private static readonly UsualReading UsualAngle = UsualReading.Of<Angle>("1°", "60°") with { IsToldBySheet = true };
+
+    private static readonly UsualReading UsualBase = UsualReading.Of<Length>("1 m", "6 m");
+
+    private static readonly UsualReading UsualRadius = UsualReading.Of<Length>("0.15 m", "0.55 m");
+
+    private static readonly UsualReading UsualUnsprung = UsualReading.Of<Mass>("10 kg", "1000 kg");
+
     private static readonly Choice Total = SheetQuestion.Needed("total", "Weight of the whole car.", "MASS");
 
     private static readonly Choice Level = SheetQuestion.Needed("level", "Load of the axle that stays down, car level.", "MASS");
@@ -85,11 +95,12 @@ public static class TiltStudy
 
     private static TiltAsked? Read(SheetReader reader)
     {
-        var (total, level, lifted) = (reader.Amount<Mass>(Total), reader.Amount<Mass>(Level), reader.Amount<Mass>(Lifted));
-        var (angle, wheelbase) = (reader.Amount<Angle>(Angle), reader.Amount<Length>(Wheelbase));
-        var radii = reader.Rows<Length>(Radius, 2).ToList();
+        var (total, level, lifted) = (
+            reader.Amount<Mass>(Total, UsualLoad), reader.Amount<Mass>(Level, UsualLoad), reader.Amount<Mass>(Lifted, UsualLoad));
+        var (angle, wheelbase) = (reader.Amount<Angle>(Angle, UsualAngle), reader.Amount<Length>(Wheelbase, UsualBase));
+        var radii = reader.Rows<Length>(Radius, 2, UsualRadius).ToList();
         var (rear, free) = (reader.IsTicked(RearLifted), reader.IsTicked(NotLocked));
-        var unsprung = reader.Maybe<Mass>(Unsprung);
+        var unsprung = reader.Maybe<Mass>(Unsprung, UsualUnsprung);
         if (reader.IsRefused)
         {
             return null;

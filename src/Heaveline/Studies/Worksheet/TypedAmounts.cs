@@ -7,6 +7,9 @@ internal sealed class TypedAmounts
 {
     private readonly List<(string Said, string Words, Unit? Unit)> all = [];
 
+    /// <summary>What is odd about single readings, a sentence each.</summary>
+    public List<string> Odd { get; } = [];
+
     /// <summary>Nothing typed: what is asked in code.</summary>
     public static TypedAmounts None { get; } = new();
 

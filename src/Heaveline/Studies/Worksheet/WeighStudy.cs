@@ -6,6 +6,12 @@ namespace Heaveline.Studies;
 /// <summary>Four scales under four wheels.</summary>
 public static class WeighStudy
 {
+    private static readonly UsualReading UsualWheel = UsualReading.Of<Mass>("20 kg", "1500 kg");
+
+    private static readonly UsualReading UsualBase = UsualReading.Of<Length>("1 m", "6 m") with { IsToldBySheet = true };
+
+    private static readonly UsualReading UsualTrack = UsualReading.Of<Length>("0.8 m", "3 m") with { IsToldBySheet = true };
+
     private static readonly Choice Round = SheetQuestion.Repeated(
         "round", "One round of readings: front left, front right, rear left, rear right. Repeat it.", "FL,FR,RL,RR");
 
@@ -72,8 +78,8 @@ public static class WeighStudy
     private static WeighAsked? Read(SheetReader reader)
     {
         WheelReadings[] rounds = [.. Rounds(reader, Round, turned: false), .. Rounds(reader, Turned, turned: true)];
-        var wheelbase = reader.Amount<Length>(Wheelbase);
-        var tracks = reader.Rows<Length>(Track, 2).ToList();
+        var wheelbase = reader.Amount<Length>(Wheelbase, UsualBase);
+        var tracks = reader.Rows<Length>(Track, 2, UsualTrack).ToList();
         return reader.IsRefused
             ? null
             : new WeighAsked
@@ -87,5 +93,5 @@ public static class WeighStudy
     }
 
     private static IEnumerable<WheelReadings> Rounds(SheetReader reader, Choice choice, bool turned) =>
-        reader.Rows<Mass>(choice, 4).Select(wheels => new WheelReadings(wheels[0], wheels[1], wheels[2], wheels[3], turned));
+        reader.Rows<Mass>(choice, 4, UsualWheel).Select(wheels => new WheelReadings(wheels[0], wheels[1], wheels[2], wheels[3], turned));
 }

@@ -6,6 +6,10 @@ namespace Heaveline.Studies;
 /// <summary>A wheel raised and lowered on a jack that stands on a scale.</summary>
 public static class WheelRateStudy
 {
+    private static readonly UsualReading UsualGap = UsualReading.Of<Length>("50 mm", "1500 mm");
+
+    private static readonly UsualReading UsualForce = UsualReading.Of<Force>("0 N", "100000 N");
+
     private static readonly Choice Up = SheetQuestion.Repeated(
         "up",
         "Gap from the wheel's centre up to the wing and the scale's reading, the jack going up; without a doubt good to half its last digit. "
@@ -86,9 +90,9 @@ public static class WheelRateStudy
     {
         var (up, down) = (reader.Rows(Up, 2).ToList(), reader.Rows(Down, 2).ToList());
         string[][] rows = [.. up, .. down];
-        var gaps = reader.Readings<Length>(Up, rows.Select(r => r[0]));
-        var forces = reader.Forces(Up, rows.Select(r => r[1]));
-        var (rest, both) = (reader.Maybe<Length>(Rest), reader.IsTicked(BothWheels));
+        var gaps = reader.Readings<Length>(Up, rows.Select(r => r[0]), UsualGap);
+        var forces = reader.Forces(Up, rows.Select(r => r[1]), UsualForce);
+        var (rest, both) = (reader.Maybe<Length>(Rest, UsualGap), reader.IsTicked(BothWheels));
         return reader.IsRefused
             ? null
             : new WheelRateAsked

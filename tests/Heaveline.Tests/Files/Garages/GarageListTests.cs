@@ -108,4 +108,26 @@ public class GarageListTests
         Assert.True(listing.IsCut);
         Assert.Equal(Garage.MostFiles, listing.Entries.Count(entry => !entry.IsBuiltIn));
     }
+
+    [Fact]
+    public void What_is_named_as_a_car_file_and_is_not_listed_is_told_with_why()
+    {
+        using var folder = new TemporaryFolder();
+        File.WriteAllText(Path.Combine(folder.Root, "fern.yaml"), TextCar.Sound);
+        Directory.CreateDirectory(Path.Combine(folder.Root, "box.yaml"));
+        Directory.CreateDirectory(Path.Combine(folder.Root, "earlier"));
+        File.WriteAllText(Path.Combine(folder.Root, "earlier", "old.yaml"), TextCar.Sound);
+        List<(string Name, string Why)> expected = [("box.yaml", "is a folder")];
+        if (!OperatingSystem.IsWindows())
+        {
+            File.CreateSymbolicLink(Path.Combine(folder.Root, "led-out.yaml"), "/etc/hostname");
+            File.WriteAllText(Path.Combine(folder.Root, "less<.yaml"), TextCar.Sound);
+            expected.Add(("led-out.yaml", "is a link"));
+            expected.Add(("less<.yaml", "must not hold control characters or any of <>:\"|?*\\"));
+        }
+
+        var listing = new Garage(folder.Root).List();
+        Assert.Equal(expected, listing.LeftOut);
+        Assert.Equal("fern.yaml", Assert.Single(listing.Cars).Name);
+    }
 }
