@@ -11,6 +11,7 @@ using Heaveline.Roads;
 namespace Heaveline.Tests.Gpu;
 
 /// <summary>Runs on a device, here the processor in a device's place, against the lanes of the processor.</summary>
+[Collection(AloneGroup.Name)]
 public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFixture<MeasureDevicesTests.OfProcessor>
 {
     private static readonly Road Hump = Road.From(new RoundTopHump { Height = new(0.075), Length = new(3.7) });

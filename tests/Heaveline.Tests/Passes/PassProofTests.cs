@@ -165,7 +165,7 @@ public class PassProofTests
         var pass = Pass.Of(RideModel.Of(car), Hump, 20.0);
         Assert.Equal(PassOutcome.TravelOutOfRange, pass.Outcome);
         Assert.Contains("front left", pass.OutcomeSentence, StringComparison.Ordinal);
-        Assert.Contains("30 mm", pass.OutcomeSentence, StringComparison.Ordinal);
+        Assert.Contains("hard limit of 30.0 mm", pass.OutcomeSentence, StringComparison.Ordinal);
     }
 
     [Theory]
