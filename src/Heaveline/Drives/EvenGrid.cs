@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using Heaveline.Quantities;
 
 namespace Heaveline.Drives;
 
@@ -10,6 +12,9 @@ internal sealed class EvenGrid
 {
     /// <summary>The rate of a grid where the sensor is no slower, Hz.</summary>
     public const double UsualRate = 100.0;
+
+    // No drive is longer, s: two days. A stamp far from all others would ask for memory without end.
+    private const double Longest = 2.0 * 86_400.0;
 
     // Samples of the grid on either side that the window spans (Hamming: what folds down from half the rate on is below a hundredth).
     private const int Reach = 8;
@@ -34,12 +39,22 @@ internal sealed class EvenGrid
 
     /// <summary>The grid on which sensors overlap.</summary>
     /// <param name="tracks">The sensors that must all be there, the one that sets the rate first.</param>
+    /// <exception cref="RefusedValueException">From the first to the last instant it is longer than two days.</exception>
     public static EvenGrid Over(params IReadOnlyList<TimedTrack> tracks)
     {
         var rate = Math.Min(UsualRate, tracks[0].Clock.Rate);
         // A clock that keeps nearly the usual rate is brought to it, so that its own drift does not set the grid.
         rate = rate > 0.97 * UsualRate ? UsualRate : rate;
         var (start, end) = (tracks.Max(t => t.Times[0]), tracks.Min(t => t.Times[^1]));
+        if (end - start > Longest)
+        {
+            throw new RefusedValueException(
+                "time from the log's first stamp to its last",
+                string.Create(CultureInfo.InvariantCulture, $"{(end - start) / 3600.0:F0} h"),
+                "48 h or less",
+                "Perhaps one stamp lies far from all others, or the clock was set on the way: take out those rows, or cut the log there.");
+        }
+
         var count = end > start ? (int)Math.Floor((end - start) * rate * (1.0 + 1e-12)) + 1 : 0;
         var covered = ImmutableArray.CreateBuilder<(int, int)>();
         var first = 0;

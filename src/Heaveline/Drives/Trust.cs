@@ -19,6 +19,11 @@ public sealed record Trust
     /// <summary>The rate from which weighted acceleration is said without a word of the rate, Hz.</summary>
     public const double ComfortRate = 80.0;
 
+    /// <summary>
+    /// Below this root mean square vertical acceleration nothing moves, m/s²: a car that stands with its engine off. A proposal of this program.
+    /// </summary>
+    public const double LeastMotion = 0.05;
+
     /// <summary>Samples a second of the accelerometer, Hz.</summary>
     public required double Rate { get; init; }
 
@@ -31,7 +36,13 @@ public sealed record Trust
     /// <summary>Power in the top fifth of the sensor's band over that in the fifth below; null where both are too small to matter.</summary>
     public double? TopPower { get; init; }
 
-    /// <summary>Whether vibration above half the sampling rate has folded down.</summary>
+    /// <summary>Root mean square vertical acceleration of all that is read, m/s².</summary>
+    public required double Motion { get; init; }
+
+    /// <summary>Whether nothing moves in it.</summary>
+    public bool IsStill => !(Motion >= LeastMotion);
+
+    /// <summary>Whether vibration above half the sampling rate may have folded down.</summary>
     public bool IsFolded => TopPower > DriveFaults.FoldedPower;
 
     /// <summary>The engine's hum; null where none is seen.</summary>
@@ -69,6 +80,7 @@ public sealed record Trust
             Top = 0.4 * drive.Rate,
             ClippedShare = share,
             TopPower = power,
+            Motion = RmsOf(drive),
             Engine = engine,
             Flights = [.. flights],
             HasTurnRate = drive.TurnClock is not null,
@@ -79,6 +91,24 @@ public sealed record Trust
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
+    private string Still => Text($"Nothing moves in this log: its vertical acceleration is {Motion:F3} m/s² (RMS). Log while the car drives.");
+
+    private static double RmsOf(Drive drive)
+    {
+        var (sum, count) = (0.0, 0);
+        foreach (var (first, last) in drive.Covered)
+        {
+            for (var i = first; i <= last; i++)
+            {
+                sum += drive.Vertical[i] * drive.Vertical[i];
+            }
+
+            count += last - first + 1;
+        }
+
+        return Math.Sqrt(sum / Math.Max(count, 1));
+    }
+
     private string Slow => Text($"{Rate:F0} samples a second: body motion is just seen, nothing else.");
 
     private static string Open(Mount mount) => mount.HalfWidth is { } half && mount.Forward is not null
@@ -88,7 +118,8 @@ public sealed record Trust
     private TrustVerdict Events(Mount mount)
     {
         TrustVerdict Said(TrustLevel level, string reason) => new(TrustUse.Events, level, reason);
-        return Rate < LeastRate ? Said(TrustLevel.None, Slow)
+        return IsStill ? Said(TrustLevel.None, Still)
+            : Rate < LeastRate ? Said(TrustLevel.None, Slow)
             : mount.IsHandled ? Said(TrustLevel.None, mount.NoForward)
             : !HasTurnRate ? Said(TrustLevel.Limited, "Heave of a bump is seen; without a turn rate there is no pitch.")
             : mount.Forward is null ? Said(TrustLevel.Limited, $"Heave of a bump is seen; pitch is not told from roll. {mount.NoForward}")
@@ -100,8 +131,9 @@ public sealed record Trust
     private TrustVerdict Comfort(Mount mount)
     {
         TrustVerdict Said(TrustLevel level, string reason) => new(TrustUse.Comfort, level, reason);
-        var folded = "Vibration above half the sampling rate has folded down and counts at a wrong frequency.";
-        return Rate < LeastComfortRate
+        var folded = "Vibration above half the sampling rate may have folded down and then counts at a wrong frequency.";
+        return IsStill ? Said(TrustLevel.None, Still)
+            : Rate < LeastComfortRate
             ? Said(TrustLevel.None, Text($"{Rate:F0} samples a second: a weighted acceleration would be no value of the standard."))
             : mount.IsHandled ? Said(TrustLevel.None, mount.NoForward)
             : IsFolded ? Said(TrustLevel.Limited, folded)
@@ -115,7 +147,8 @@ public sealed record Trust
     private TrustVerdict Car(Mount mount)
     {
         TrustVerdict Said(TrustLevel level, string reason) => new(TrustUse.Car, level, reason);
-        return Rate < LeastRate ? Said(TrustLevel.None, Slow)
+        return IsStill ? Said(TrustLevel.None, Still)
+            : Rate < LeastRate ? Said(TrustLevel.None, Slow)
             : mount.IsHandled ? Said(TrustLevel.None, mount.NoForward)
             : !HasTurnRate ? Said(TrustLevel.None, "Without a turn rate front and rear are not told apart.")
             : mount.Forward is null ? Said(TrustLevel.None, $"Pitch is not told from roll. {mount.NoForward}")

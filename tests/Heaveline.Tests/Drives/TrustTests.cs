@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Drives;
+using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Drives;
 
@@ -49,6 +50,39 @@ public class TrustTests
         var trust = Of(new PlantedDrive { Rate = rate, Jitter = 0.0 }.Log);
         Assert.Equal(
             (events, car, comfort), (trust.For(TrustUse.Events).Level, trust.For(TrustUse.Car).Level, trust.For(TrustUse.Comfort).Level));
+    }
+
+    [Fact]
+    public void A_log_in_which_nothing_moves_is_good_for_nothing()
+    {
+        var log = Flat.Log;
+        var still = log with
+        {
+            Tracks =
+            [
+                .. log.Tracks.Select((track, k) => track with
+                {
+                    Values = [.. track.Values.Select((column, axis) =>
+                        column.Select(_ => k == 0 && axis == 2 ? Levelling.Gravity : 0.0).ToImmutableArray())],
+                }),
+            ],
+        };
+        var trust = Of(still);
+        Assert.All(Enum.GetValues<TrustUse>(), use => Assert.Equal(TrustLevel.None, trust.For(use).Level));
+        Assert.Contains("Nothing moves", trust.For(TrustUse.Comfort).Reason, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1e6)]
+    [InlineData(1e9)]
+    [InlineData(1e300)]
+    public void A_stamp_far_from_all_others_is_refused_in_words(double away)
+    {
+        var log = Flat.Log;
+        var track = log.Tracks[0];
+        var far = log with { Tracks = [track with { Times = [.. track.Times[..^1], track.Times[^1] + away] }, .. log.Tracks.Skip(1).Select(t =>
+            t with { Times = [.. t.Times[..^1], t.Times[^1] + away] })] };
+        Assert.Contains("48 h", Assert.Throws<RefusedValueException>(() => Of(far)).Message, StringComparison.Ordinal);
     }
 
     [Fact]

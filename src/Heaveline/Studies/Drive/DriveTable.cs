@@ -54,7 +54,7 @@ public static class DriveTable
             "Share of samples in runs of three or more that stand at 2, 4, 8 or 16 g."),
         Of("drive-top-power", "power of the top fifth over the next", In.Plain, 2, d => d.Trust.TopPower ?? double.NaN,
             "Power of the vertical acceleration in the top fifth of the sensor's band over that in the fifth below; "
-            + "above 0.3 vibration has folded down."),
+            + "above 0.3 vibration may have folded down."),
         Of(
             "drive-engine",
             "hum of the engine at",

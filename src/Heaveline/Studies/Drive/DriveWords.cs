@@ -59,7 +59,7 @@ internal static class DriveWords
 
         if (trust.IsFolded)
         {
-            yield return Text($"Vibration above half the sampling rate has folded down: the top fifth of the band holds ")
+            yield return Text($"Vibration above half the sampling rate may have folded down: the top fifth of the band holds ")
                 + Text($"{trust.TopPower:F2} of the power of the next.");
         }
 
