@@ -80,8 +80,11 @@ public class TrustTests
     {
         var log = Flat.Log;
         var track = log.Tracks[0];
-        var far = log with { Tracks = [track with { Times = [.. track.Times[..^1], track.Times[^1] + away] }, .. log.Tracks.Skip(1).Select(t =>
-            t with { Times = [.. t.Times[..^1], t.Times[^1] + away] })] };
+        var far = log with
+        {
+            Tracks = [track with { Times = [.. track.Times[..^1], track.Times[^1] + away] }, .. log.Tracks.Skip(1).Select(t =>
+            t with { Times = [.. t.Times[..^1], t.Times[^1] + away] })]
+        };
         Assert.Contains("48 h", Assert.Throws<RefusedValueException>(() => Of(far)).Message, StringComparison.Ordinal);
     }
 
