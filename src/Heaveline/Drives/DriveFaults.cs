@@ -1,4 +1,5 @@
 using System.Numerics;
+using Heaveline.Elements;
 using Heaveline.Numerics;
 
 namespace Heaveline.Drives;
@@ -13,7 +14,7 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
 
     // Less than this in the top fifth is the sensor's own noise, m/s² (RMS): ten steps of 0.5 mg.
     private const double LeastFolded = 0.05;
-    private const double FreeFall = 0.05 * Levelling.Gravity;
+    private const double FreeFall = 0.05 * Gravity.Standard;
     private const double Around = 1.0;
     private const double LeastHum = 0.05;
     private const double HumOverFloor = 6.0;
@@ -61,7 +62,7 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
         foreach (var column in force.Values)
         {
             var most = column.Max(Math.Abs);
-            if (!FullScales.Any(s => Math.Abs((most / (s * Levelling.Gravity)) - 1.0) < 0.03))
+            if (!FullScales.Any(s => Math.Abs((most / (s * Gravity.Standard)) - 1.0) < 0.03))
             {
                 continue;
             }
@@ -96,7 +97,7 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
         {
             for (var i = first; i <= last; i++)
             {
-                if (drive.Vertical[i] < FreeFall - Levelling.Gravity && (flights.Count == 0 || drive.Time(i) - flights[^1] > 0.5))
+                if (drive.Vertical[i] < FreeFall - Gravity.Standard && (flights.Count == 0 || drive.Time(i) - flights[^1] > 0.5))
                 {
                     flights.Add(drive.Time(i));
                 }

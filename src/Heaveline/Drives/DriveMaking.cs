@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Runtime.InteropServices;
+using Heaveline.Elements;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
 
@@ -57,7 +58,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             Rate = grid.Rate,
             Start = grid.Start,
             Covered = grid.Covered,
-            Vertical = Kept([.. Along(grid, level.Up, force, level.Gain).Select(a => a - Levelling.Gravity)]),
+            Vertical = Kept([.. Along(grid, level.Up, force, level.Gain).Select(a => a - Gravity.Standard)]),
             Forward = mount.Forward is { } forward ? Kept(Along(grid, forward, force, level.Gain)) : [],
             Left = left is { } sideways ? Kept(Along(grid, sideways, force, level.Gain)) : [],
             PitchRate = Turning(left),

@@ -1,3 +1,5 @@
+using Heaveline.Elements;
+
 namespace Heaveline.Drives;
 
 /// <summary>Which way is up, from gravity, and by how much the accelerometer's scale is off.</summary>
@@ -5,9 +7,6 @@ namespace Heaveline.Drives;
 /// <param name="Gain">By what the accelerometer's values are multiplied so that gravity comes out right.</param>
 internal readonly record struct Levelling(Direction Up, double Gain)
 {
-    /// <summary>Standard gravity, m/s² (3rd CGPM, 1901).</summary>
-    public const double Gravity = 9.80665;
-
     // Rows farther from the mean than this many median distances are hits or hard braking.
     private const double Far = 2.5;
 
@@ -33,7 +32,7 @@ internal readonly record struct Levelling(Direction Up, double Gain)
             mean = Mean(force, near.Length > 0 ? near : rows);
         }
 
-        return new Levelling(mean.Unit, Gravity / mean.Length);
+        return new Levelling(mean.Unit, Gravity.Standard / mean.Length);
     }
 
     /// <summary>A row as a direction.</summary>

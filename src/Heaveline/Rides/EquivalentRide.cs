@@ -274,11 +274,7 @@ internal sealed class EquivalentRide
                 slope[(2 * n) + 2] = -1.0;
             }
 
-            if (!SmallSystem.Solve(slope, miss))
-            {
-                return false;
-            }
-
+            Elimination.Solve(slope, miss);
             var largest = 0.0;
             for (var i = 0; i < n; i++)
             {

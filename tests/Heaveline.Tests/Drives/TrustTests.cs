@@ -63,7 +63,7 @@ public class TrustTests
                 .. log.Tracks.Select((track, k) => track with
                 {
                     Values = [.. track.Values.Select((column, axis) =>
-                        column.Select(_ => k == 0 && axis == 2 ? Levelling.Gravity : 0.0).ToImmutableArray())],
+                        column.Select(_ => k == 0 && axis == 2 ? PlantedDrive.Gravity : 0.0).ToImmutableArray())],
                 }),
             ],
         };

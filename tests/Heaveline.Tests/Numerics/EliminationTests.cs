@@ -24,6 +24,24 @@ public class EliminationTests
     }
 
     [Fact]
+    public void A_few_equations_have_the_solution_of_a_library()
+    {
+        Gen.Select(Gen.Int[1, 9], Gen.Double[-1.0, 1.0].Array[90]).Sample((n, numbers) =>
+        {
+            var matrix = Matrix<double>.Build.Dense(n, n, (i, j) => numbers[(i * n) + j]);
+            if (!(matrix.ConditionNumber() < 1e6))
+            {
+                return;
+            }
+
+            var x = numbers[81..(81 + n)];
+            var expected = matrix.Solve(Vector<double>.Build.DenseOfArray(x));
+            Elimination.Solve(matrix.ToRowMajorArray(), x);
+            Assert.True((Vector<double>.Build.DenseOfArray(x) - expected).L2Norm() <= 1e-9 * expected.L2Norm());
+        }, iter: 200);
+    }
+
+    [Fact]
     public void What_is_condensed_is_a_minus_b_times_the_inverse_of_d_times_c()
     {
         Matrices.Sample(a =>
@@ -54,5 +72,8 @@ public class EliminationTests
         double[] x = [1.0, 2.0];
         Elimination.Solve([1.0, 2.0, 2.0, 4.0], x);
         Assert.DoesNotContain(x, double.IsFinite);
+        double[] none = [0.0, 0.0];
+        Elimination.Solve(new double[4], none);
+        Assert.DoesNotContain(none, double.IsFinite);
     }
 }

@@ -41,23 +41,4 @@ public class FixedPointMixingTests
 
         Assert.Equal(0.739085133215160642, y[0], 1e-14);
     }
-
-    [Fact]
-    public void A_few_equations_have_the_solution_of_a_library()
-    {
-        Gen.Select(Gen.Int[1, 9], Gen.Double[-1.0, 1.0].Array[90]).Sample((n, numbers) =>
-        {
-            var matrix = Matrix<double>.Build.Dense(n, n, (i, j) => numbers[(i * n) + j]);
-            if (!(matrix.ConditionNumber() < 1e6))
-            {
-                return;
-            }
-
-            var x = numbers[81..(81 + n)];
-            var expected = matrix.Solve(Vector<double>.Build.DenseOfArray(x));
-            Assert.True(SmallSystem.Solve(matrix.ToRowMajorArray(), x));
-            Assert.True((Vector<double>.Build.DenseOfArray(x) - expected).L2Norm() <= 1e-9 * expected.L2Norm());
-        }, iter: 200);
-        Assert.False(SmallSystem.Solve(new double[4], new double[2]));
-    }
 }
