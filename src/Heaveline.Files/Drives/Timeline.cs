@@ -108,7 +108,7 @@ internal sealed class Timeline
     private (double Roughness, double First, double Last) Evenness()
     {
         var steps = new List<double>(Times.Length);
-        var (first, before) = (double.NaN, double.NaN);
+        var (first, before, all) = (double.NaN, double.NaN, 0);
         foreach (var t in Times)
         {
             if (double.IsNaN(t))
@@ -117,10 +117,12 @@ internal sealed class Timeline
             }
 
             first = double.IsNaN(first) ? t : first;
-            if (!double.IsNaN(before))
+            if (t != before && !double.IsNaN(before))
             {
                 steps.Add(t - before);
             }
+
+            all++;
 
             before = t;
         }
@@ -130,6 +132,8 @@ internal sealed class Timeline
             return (double.PositiveInfinity, first, before);
         }
 
+        // Samples that share a stamp are uneven too: another column that tells them apart goes before.
+        var shared = 1.0 - (steps.Count / (double)Math.Max(all - 1, 1));
         steps.Sort();
         var middle = steps[steps.Count / 2];
         for (var i = 0; i < steps.Count; i++)
@@ -138,6 +142,6 @@ internal sealed class Timeline
         }
 
         steps.Sort();
-        return (middle > 0.0 ? steps[(int)(0.75 * steps.Count)] / middle : double.PositiveInfinity, first, before);
+        return (middle > 0.0 ? shared + (steps[(int)(0.75 * steps.Count)] / middle) : double.PositiveInfinity, first, before);
     }
 }

@@ -5,7 +5,7 @@ namespace Heaveline.Drives;
 /// <summary>How a sensor kept time.</summary>
 public sealed record Clock
 {
-    /// <summary>Samples a second, Hz: one over the median step.</summary>
+    /// <summary>Samples a second, Hz: steps over the time that they take, gaps left out.</summary>
     public required double Rate { get; init; }
 
     /// <summary>Spread of the steps between samples, s: 1.4826 times the median of their distances from the median step.</summary>

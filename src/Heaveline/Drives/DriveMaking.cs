@@ -25,12 +25,14 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         var turns = turn is null ? null : Columns(grid, turn);
         stop.ThrowIfCancellationRequested();
         var found = Found(grid, force, turns, ref speed);
-        var moves = PhoneMoves.Of(grid, force, turns, Driven(grid, found, turns, speed));
+        var driven = Driven(grid, found, turns, speed);
+        var moves = PhoneMoves.Of(grid, force, turns, driven);
         if (moves.Count > 0)
         {
             grid = Longest(grid, moves);
             RefuseShort(grid);
             found = Found(grid, force, turns, ref speed);
+            driven = Driven(grid, found, turns, speed);
         }
 
         var (level, first, second, fit, isTurned) = found;
@@ -40,7 +42,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
                 "hand", "The gyro turns by the other hand than the accelerometer's axes: it was turned round.", IsDoubtful: true));
         }
 
-        var mount = MountOf(level, first, second, fit, turn, speed, moves, Wander(grid, force, level.Up)) with { IsHandTurned = isTurned };
+        var mount = MountOf(level, first, second, fit, turn, speed, moves, Wander(grid, force, level.Up, driven)) with { IsHandTurned = isTurned };
         var hand = isTurned ? -1.0 : 1.0;
         var lag = fit is { IsLagFound: true } ? fit.Lag : 0.0;
         var speeds = speed is null ? [] : Speeds(grid, speed, lag);
@@ -269,8 +271,8 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         };
     }
 
-    // Of means over a second, so that bumps do not count.
-    private static double Wander(EvenGrid grid, double[][] force, Direction up)
+    // Of means over a second, so that bumps do not count, without what braking and turning account for.
+    private static double Wander(EvenGrid grid, double[][] force, Direction up, Func<int, int, Direction>? driven)
     {
         var size = Math.Max(1, (int)Math.Round(grid.Rate));
         var angles = new List<double>();
@@ -284,7 +286,8 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
                     sum += Levelling.At(force, i);
                 }
 
-                angles.Add(up.AngleTo(sum));
+                var mean = sum * (1.0 / size);
+                angles.Add(up.AngleTo(driven is null ? mean : mean - driven(from, from + size - 1)));
             }
         }
 

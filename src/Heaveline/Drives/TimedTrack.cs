@@ -66,9 +66,10 @@ internal sealed class TimedTrack
         }
 
         usual = Middle.Of(steps);
+        double[] even = [.. steps.Where(s => s <= GapSteps * usual)];
         return new TimedTrack(track, times, values, new Clock
         {
-            Rate = 1.0 / usual,
+            Rate = even.Length / even.Sum(),
             Jitter = 1.4826 * Middle.Of([.. steps.Select(s => Math.Abs(s - usual))]),
             Gaps = [.. Enumerable.Range(1, times.Length - 1)
                 .Where(i => times[i] - times[i - 1] > GapSteps * usual).Select(i => new Stretch(times[i - 1], times[i]))],

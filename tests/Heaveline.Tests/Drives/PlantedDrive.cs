@@ -35,6 +35,9 @@ internal sealed record PlantedDrive
 
     public bool HasStops { get; init; } = true;
 
+    /// <summary>How many times sharper than usual the bends are.</summary>
+    public double Bends { get; init; } = 1.0;
+
     public ulong Seed { get; init; } = 1;
 
     public double[] Instants => [.. Enumerable.Range(0, (int)(Length * Rate)).Select(i => (i / Rate) + (Jitter * Chance(i, 0)))];
@@ -60,10 +63,10 @@ internal sealed record PlantedDrive
 
     /// <summary>Specific force along the phone's axes, m/s², shape (3, n).</summary>
     public double[][] Force(double[] times) =>
-        Phone(times, t => new Direction(Growth(t), Speed(t) * Yaw(t), Gravity + Heave(t)) * (1.0 / Gain), Noise, 10);
+        Phone(times, t => new Direction(Growth(t), Speed(t) * Bends * Yaw(t), Gravity + Heave(t)) * (1.0 / Gain), Noise, 10);
 
     /// <summary>Turn rate about the phone's axes, rad/s, shape (3, n).</summary>
-    public double[][] Turn(double[] times) => Phone(times, t => new Direction(Roll(t), Pitch(t), Yaw(t)) + SlipRate(t), 0.05 * Noise, 20);
+    public double[][] Turn(double[] times) => Phone(times, t => new Direction(Roll(t), Pitch(t), Bends * Yaw(t)) + SlipRate(t), 0.05 * Noise, 20);
 
     /// <summary>Forward and up along the phone's axes at the start.</summary>
     public (Direction Forward, Direction Up) Axes => (At(0.0, new Direction(1, 0, 0)), At(0.0, new Direction(0, 0, 1)));

@@ -88,6 +88,16 @@ public class TrustTests
         Assert.Contains("48 h", Assert.Throws<RefusedValueException>(() => Of(far)).Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(3.0)]
+    [InlineData(5.0)]
+    public void Hard_bends_are_no_hand(double bends)
+    {
+        var drive = Drive.Of(new PlantedDrive { Bends = bends }.Log);
+        Assert.False(drive.Mount.IsHandled);
+        Assert.Equal(TrustLevel.Good, Trust.Of(drive).For(TrustUse.Events).Level);
+    }
+
     [Fact]
     public void Without_a_gyro_there_is_heave_alone_and_no_car()
     {

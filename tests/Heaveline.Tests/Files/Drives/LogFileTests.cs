@@ -84,6 +84,18 @@ public class LogFileTests
         Same(Plain, Read(("log.csv", [.. encoding.GetPreamble(), .. encoding.GetBytes(new LogWriter().Whole)])));
     }
 
+    [Theory]
+    [InlineData(0.02)]
+    [InlineData(0.1)]
+    [InlineData(1.0)]
+    public void Stamps_coarser_than_the_samples_are_drawn_apart(double stamp)
+    {
+        var writer = new LogWriter { Time = t => (stamp * Math.Floor(t / stamp)).ToString("F2", CultureInfo.InvariantCulture) };
+        var clock = Drive.Of(Read(("log.csv", LogWriter.Bytes(writer.Whole)))).Clock;
+        Assert.Equal(100.0, clock.Rate, 0.2);
+        Assert.Empty(clock.Gaps);
+    }
+
     [Fact]
     public void Lines_above_the_header_a_separator_line_and_line_ends_of_any_kind_do_no_harm()
     {
