@@ -71,7 +71,8 @@ public static class CompareSpeedsFigure
         };
     }
 
-    private static string Ranges(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) => "Most RMS pitch: "
+    private static string Ranges(IReadOnlyList<(string Name, IReadOnlyList<(Pass Pass, PassMeasures Measures)> Passes)> cars) =>
+        "Most RMS pitch of the speeds drawn: "
         + string.Join("; ", cars.Select(car =>
         {
             var worst = car.Passes.Select(one => (one.Pass.Speed, Rms: Headline.Of(Headline.RmsPitch(one.Pass), one.Pass) ?? -1.0))

@@ -76,6 +76,21 @@ public partial class DescribeNotesTests
     }, iter: 40);
 
     [Fact]
+    public void Cost_and_doubt_of_a_car_on_its_bump_stops_say_so_and_of_no_other() => Answers.Sample(answer =>
+    {
+        foreach (var model in answer.Models)
+        {
+            var (car, isOn) = (LoadedCar.Of(model.Car, model.Load), model.Trim.BumpLeft.Any(left => left < 0.0));
+            var cost = CostStudy.Run(new CostAsked { Cars = [car] }).Sentences;
+            Assert.Equal(isOn, cost.Any(s => s.Id == "on-bump-stops"));
+            // The first stop that is met says nothing of one that is left.
+            Assert.Equal(isOn, cost.All(s => s.Id != "pitch-slope"));
+            var doubt = DoubtStudy.Run(new DoubtAsked { Car = car, Draws = 10 });
+            Assert.Equal(isOn && doubt.Asked.AreStated, doubt.Sentences.Any(s => s.Id == "on-bump-stops"));
+        }
+    }, iter: 20);
+
+    [Fact]
     public void No_speed_is_denied_that_the_linear_ends_have_and_no_catching_up_that_they_do() => Answers.Sample(answer =>
     {
         foreach (var model in answer.Models)

@@ -46,7 +46,7 @@ public static class DescribeNotes
 
         foreach (var rest in rests)
         {
-            foreach (var end in OnStop(rest))
+            foreach (var end in StandingStops.Of(rest.Model))
             {
                 yield return new($"{CornerNames.Of(end)}-on-bump-stop-{rest.Model.Load.Name.Replace(' ', '-')}",
                     $"Under '{rest.Model.Load.Name}' the {CornerNames.Of(end)} stands on its bump stops: rate, frequency and ratio there are the "
@@ -63,7 +63,8 @@ public static class DescribeNotes
         // With some of its loads alone nobody knows which is the lightest and which the greatest.
         if (rests.Count(r => r.Model.Load.Loads.Count > 0) == model.Car.LoadStates.Count && LoadRule.Of(rests) is { } rule)
         {
-            var pressed = rests.FirstOrDefault(r => OnStop(r).Any() && (r.Model.Load == rule.Lightest || r.Model.Load == rule.Heaviest));
+            var pressed = rests.FirstOrDefault(r =>
+                StandingStops.Of(r.Model).Any() && (r.Model.Load == rule.Lightest || r.Model.Load == rule.Heaviest));
             yield return new(LoadRuleId, pressed is null
                 ? Words(rule)
                 : "The trade's load rule (common practice, no source) is of springs: of a car that stands on its bump stops, as this one does "
@@ -104,9 +105,6 @@ public static class DescribeNotes
                         + "state.");
         }
     }
-
-    private static IEnumerable<AxleEnd> OnStop(CarAtRest rest) =>
-        Enumerable.Range(0, 4).Where(i => rest.Model.Trim.BumpLeft[i] < 0.0).Select(i => (AxleEnd)(i / 2)).Distinct();
 
     private static string Words(LoadRule rule)
     {

@@ -43,7 +43,11 @@ public sealed record DoubtAnswer : Answer
 
     /// <summary>Which end is really the softer, what to measure better next, and what was left out.</summary>
     public override IReadOnlyList<Sentence> Sentences => AtRest.Doubts.Cars[0].AreStated
-        ? [SofterEnd, .. MeasureNext, .. TooFew, .. LeftOut("at-rest", AtRest), .. OverRoad is { } passes ? LeftOut("over-road", passes) : []]
+        ?
+        [
+            SofterEnd, .. OnStops, .. MeasureNext, .. TooFew, .. LeftOut("at-rest", AtRest),
+            .. OverRoad is { } passes ? LeftOut("over-road", passes) : [],
+        ]
         : [NotStated];
 
     /// <inheritdoc/>
@@ -68,6 +72,14 @@ public sealed record DoubtAnswer : Answer
     private DoubtResult Ratio => AtRest.Cars[0].First(r => r.Measure == AxleCatalogue.FrequencyRatio);
 
     private Sentence SofterEnd => new("softer-end", DoubtSentences.SofterEnd(Ratio));
+
+    private IEnumerable<Sentence> OnStops => StandingStops.Words(Asked.Car.Model) is { Length: > 0 } stands
+        ?
+        [
+            new("on-bump-stops", $"As described {stands} on the bump stops: rate and frequency there are the stops' as much as the springs', "
+                + "and so is which end is the softer."),
+        ]
+        : [];
 
     private IEnumerable<Sentence> MeasureNext =>
         from result in (OverRoad?.Cars[0] ?? []).Prepend(Ratio)
