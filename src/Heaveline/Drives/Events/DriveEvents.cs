@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+
+namespace Heaveline.Drives.Events;
+
+/// <summary>The bumps of a drive, and the places they belong to.</summary>
+public sealed record DriveEvents
+{
+    /// <summary>All bumps in time, those that do not count among them, with their reasons.</summary>
+    public required ImmutableArray<DriveEvent> Events { get; init; }
+
+    /// <summary>The sites, in the order in which they were first met.</summary>
+    public required ImmutableArray<DriveSite> Sites { get; init; }
+
+    /// <summary>What was decided with.</summary>
+    public required EventSettings Settings { get; init; }
+
+    /// <summary>Whether the speed is known; else it is a rough start value.</summary>
+    public required bool HasSpeed { get; init; }
+
+    /// <summary>Those that count.</summary>
+    public IEnumerable<DriveEvent> Kept => Events.Where(e => e.IsKept);
+}
