@@ -25,7 +25,7 @@ internal static class DriveCars
         var (times, refused, believed) = (new double[count], new SortedDictionary<RefusalKind, int>(), 0);
         for (var k = 0; k < count; k++)
         {
-            var (car, known, windows) = new PlantedPasses { Seed = seed + (ulong)k, Each = each }.Drawn();
+            var (car, known, windows) = new PlantedCrossings { Seed = seed + (ulong)k, Each = each }.Drawn();
             var start = Stopwatch.GetTimestamp();
             var found = CarIdentification.Of(windows, known);
             times[k] = Stopwatch.GetElapsedTime(start).TotalSeconds;

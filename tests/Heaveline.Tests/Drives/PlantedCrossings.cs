@@ -10,7 +10,7 @@ namespace Heaveline.Tests.Drives;
 /// Passes of a planted car over one hump on a rough road, as a phone with its faults logs them: gains 1 % off, a bias, noise, uneven stamps, the
 /// engine's hum, steps of 5 mg, a speed that drifts. All from one seed.
 /// </summary>
-internal sealed record PlantedPasses
+internal sealed record PlantedCrossings
 {
     private const double Step = 0.0025;
     private const double Grid = 0.02;
