@@ -24,12 +24,20 @@ internal static class DriveCars
             (errors[i], halves[i]) = (new double[count], new double[count]);
         }
 
+        var refused = new SortedDictionary<RefusalKind, int>();
+        var believed = 0;
         for (var k = 0; k < count; k++)
         {
             var (car, known, windows) = new PlantedPasses { Seed = seed + (ulong)k }.Drawn();
             var start = Stopwatch.GetTimestamp();
             var found = CarIdentification.Of(windows, known);
             times[k] = Stopwatch.GetElapsedTime(start).TotalSeconds;
+            believed += found.IsBelieved ? 1 : 0;
+            foreach (var kind in found.Refusals.Select(r => r.Kind).Distinct())
+            {
+                refused[kind] = refused.GetValueOrDefault(kind) + 1;
+            }
+
             double[] truth =
             [
                 car.FrontFrequency, car.RearFrequency, car.RearFrequency / car.FrontFrequency, car.FrontDamping, car.RearDamping, car.PitchIndex,
@@ -54,6 +62,7 @@ internal static class DriveCars
                 + $"{100.0 * errors[i].Zip(halves[i]).Count(p => Math.Abs(p.First) <= p.Second) / count:F1} %"));
         }
 
+        Console.WriteLine(FormattableString.Invariant($"believed {believed}; refused by ") + string.Join(", ", refused.Select(r => $"{r.Key} {r.Value}")));
         return 0;
     }
 }

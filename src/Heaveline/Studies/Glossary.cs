@@ -17,6 +17,7 @@ public static class Glossary
         ("a road", RoadTable.Measures),
         ("a log of a drive", DriveTable.Measures),
         ("two drives compared", ProveTable.Measures),
+        ("a row of planks", PlankTable.Measures),
         ("a rule of the trade", RuleTables.Measures),
     ];
 

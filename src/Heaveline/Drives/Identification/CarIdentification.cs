@@ -3,13 +3,16 @@ using Heaveline.Numerics;
 
 namespace Heaveline.Drives.Identification;
 
-/// <summary>The car identified from windows of a drive.</summary>
+/// <summary>The car identified from windows of a drive, and what a drive that was never driven would tell of a car.</summary>
 public static class CarIdentification
 {
     // Ride frequencies at which the fits start, Hz: a soft car and a stiff one.
     private static readonly (double Front, double Rear)[] Starts = [(1.15, 1.25), (1.5, 1.7)];
 
-    /// <summary>Identifies the car.</summary>
+    /// <summary>What is said where the wheelbase is not known.</summary>
+    public static CarFromDrive WithoutWheelbase { get; } = new() { Refusals = [RefusalWords.NoWheelbase] };
+
+    /// <summary>Identifies the car. The same windows in any order give the same car, on any number of cores the same bits.</summary>
     /// <param name="windows">Windows of one drive.</param>
     /// <param name="known">What is known before it.</param>
     /// <param name="stop">Stops it.</param>
@@ -18,35 +21,73 @@ public static class CarIdentification
     {
         ArgumentNullException.ThrowIfNull(windows);
         ArgumentNullException.ThrowIfNull(known);
-        var problem = CarProblem.Of(windows, known);
-        var ends = new (CarFit Fit, double[] At, double Value)[Starts.Length];
-        ParallelLoop.Each(Starts.Length, -1, i =>
+        if (windows.Count == 0)
         {
-            var own = i == 0 ? problem : CarProblem.Of(windows, known);
-            var fit = new CarFit(own.Likelihood, stop);
-            var (at, value) = fit.From(Starts[i].Front, Starts[i].Rear);
-            ends[i] = (fit, at, value);
-        }, stop);
+            return new CarFromDrive { Refusals = [RefusalWords.Nothing] };
+        }
+
+        if (windows.Any(w => w.PitchRate.Length != w.Vertical.Length))
+        {
+            return new CarFromDrive { Refusals = [RefusalWords.NoGyro] };
+        }
+
+        // In an order of their own: that in which they were given moves nothing, and both halves hold like passes.
+        int[] order = [.. Enumerable.Range(0, windows.Count)
+            .OrderBy(i => windows[i].Site is null).ThenBy(i => windows[i].Site, StringComparer.Ordinal)
+            .ThenBy(i => windows[i].Speed).ThenBy(i => windows[i].Vertical[windows[i].Vertical.Length / 3])];
+        DriveWindow[] ordered = [.. order.Select(i => windows[i])];
+        var ends = Fitted(ordered, known, Starts, stop);
         var best = ends.MinBy(e => e.Value);
-        var posterior = CarPosterior.Of(new CarFit(problem.Likelihood, stop), problem.Likelihood, best.At)!;
-        var logs = CarNumbers.Logarithms(best.At, known.Wheelbase);
-        var slopes = CarNumbers.Slopes(best.At, known.Wheelbase);
-        return new CarFromDrive
-        {
-            Estimates = [.. CarNumbers.All.Select((number, i) =>
-            {
-                var half = posterior.Student * Math.Sqrt(posterior.Variance(slopes[i]) + Math.Pow(CarNumbers.Floor(number), 2));
-                return new CarEstimate
-                {
-                    Number = number, Value = Math.Exp(logs[i]), Low = Math.Exp(logs[i] - half), High = Math.Exp(logs[i] + half),
-                    Learned = 0, IsSaid = true,
-                };
-            })],
-            Starts = [.. ends.Select(e => new CarStart(e.At[0], e.At[1], e.Fit.Scorings, 0, 0, e.Value))],
-        };
+        return new CarReading(best.Problem, best.At, best.Value, ends, stop).Read(order);
     }
 
-    /// <summary>Expected.</summary>
+    /// <summary>
+    /// The intervals that a drive would give if the car were this one, from the expected Fisher information; each estimate's value is the car's own.
+    /// </summary>
+    /// <param name="car">The car.</param>
+    /// <param name="drive">The drive.</param>
+    /// <param name="known">What is known before it; its wheelbase is not read, the car's is.</param>
+    /// <param name="first">A drive already driven whose information of the car counts too; null: none.</param>
     public static ImmutableArray<CarEstimate> Expected(
-        LinearCar car, PlannedDrive drive, IdentificationKnown known, CarFromDrive? first = null) => throw new NotImplementedException();
+        LinearCar car, PlannedDrive drive, IdentificationKnown known, CarFromDrive? first = null)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(drive);
+        ArgumentNullException.ThrowIfNull(known);
+        known = known with { Wheelbase = car.Wheelbase };
+        var p = CarNumbers.Parameters(car);
+        double[] shared =
+        [
+            .. p, Math.Log(drive.Roughness), Math.Log(drive.VerticalNoise),
+            // Without a gyro the pitch rate says nothing: a noise that drowns it.
+            Math.Log(drive.HasTurnRate ? drive.PitchNoise : 1e6), 0.0,
+        ];
+        var information = new DriveInformation(known, shared);
+        var humps = drive.Humps.OrderBy(h => h.Key, StringComparer.Ordinal)
+            .ToDictionary(h => h.Key, h => information.Hump(h.Value.Length, h.Value.Heights));
+        foreach (var pass in drive.Passes)
+        {
+            var hump = pass.Site is { } site ? humps[site] : -1;
+            information.Add(
+                pass.Count, pass.Speed, pass.SpeedSpread, hump, drive.Rate, Math.Min(known.Band, CarProblem.BandShare * drive.Rate));
+        }
+
+        var (logs, slopes) = (CarNumbers.Logarithms(p, car.Wheelbase), CarNumbers.Slopes(p, car.Wheelbase));
+        var deviations = information.Deviations(slopes, first?.Information);
+        var windows = information.Count + (first?.Windows.Length ?? 0);
+        return CarReading.Estimates(known, p, logs, slopes, deviations, deviations, CarPosterior.Quantile(windows));
+    }
+
+    internal static (CarProblem Problem, double[] At, double Value)[] Fitted(
+        DriveWindow[] windows, IdentificationKnown known, (double Front, double Rear)[] starts, CancellationToken stop)
+    {
+        var ends = new (CarProblem, double[], double)[starts.Length];
+        ParallelLoop.Each(starts.Length, -1, i =>
+        {
+            var problem = CarProblem.Of(windows, known);
+            var (at, value) = new CarFit(problem.Likelihood, stop).From(starts[i].Front, starts[i].Rear);
+            ends[i] = (problem, at, value);
+        }, stop);
+        return ends;
+    }
 }

@@ -25,7 +25,10 @@ internal sealed class CarPosterior
     public int Windows => scores.Length;
 
     /// <summary>What of Student's t holds 90 %, ±.</summary>
-    public double Student => StudentT.InvCDF(0.0, 1.0, Math.Max(1, Windows - 1), 0.95);
+    public double Student => Quantile(Windows);
+
+    /// <summary>The same for a number of windows.</summary>
+    public static double Quantile(int windows) => StudentT.InvCDF(0.0, 1.0, Math.Max(1, windows - 1), 0.95);
 
     /// <summary>The posterior at the end of a fit; null where the information cannot be inverted.</summary>
     public static CarPosterior? Of(CarFit fit, CarLikelihood likelihood, double[] x)
