@@ -16,7 +16,7 @@ internal static class Rooms
         ("Heaveline",
         [
             "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Rides", "Measures", "Tuning", "Drives",
-            "Doubts", "Rules", "Causes", "Figures", "Answers", "Studies",
+            "Doubts", "Ties", "Rules", "Causes", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),
         ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Drives", "Garages", "Reporting"]),

@@ -6,8 +6,8 @@ namespace Heaveline.Drives.Comparison;
 /// <summary>Whether a change worked: one number of every pass before and after it, over bumps that both drives crossed at speeds that meet.</summary>
 /// <remarks>
 /// Every pass's number enters by its logarithm, so that a change is a share of it. The model, its tests and intervals are those of an analysis of
-/// covariance with speed beside it [Draper and Smith, Applied Regression Analysis, ch. 14]; sites share one change unless an F test of site × change
-/// finds them apart, and then each stands by itself, its interval widened by their number (Bonferroni).
+/// covariance with speed beside it [Draper and Smith, Applied Regression Analysis, ch. 14]; sites share one change. Where an F test of site × change finds
+/// them apart and they do not even agree in the sign, each stands by itself, its interval widened by their number (Bonferroni).
 /// </remarks>
 public sealed record BeforeAfter
 {
@@ -155,7 +155,7 @@ public sealed record BeforeAfter
                 own.Freedom, count - 1, own.SumOfSquares / own.Freedom / ((pooled.SumOfSquares - own.SumOfSquares) / (count - 1)))
             : null;
         var areApart = apart < ComparisonSettings.ApartBelow;
-        var share = areApart ? 1.0 - ((1.0 - Settings.Confidence) / count) : Settings.Confidence;
+        var share = areApart ? 1.0 - (ComparisonSettings.ApartShare * (1.0 - Settings.Confidence) / count) : Settings.Confidence;
         var hasOwn = count == 1 || own.IsDetermined;
         var sites = Sites.Select(site =>
         {
@@ -176,7 +176,9 @@ public sealed record BeforeAfter
             ApartProbability = apart,
             Fit = fit,
             Scatter = fit.Scatter,
-            Verdict = areApart ? Together([.. sites.Where(s => s.Effect is not null).Select(s => s.Verdict)]) : Of(all, Settings.Matters),
+            Verdict = areApart && !sites.All(s => s.Effect is not { } effect || effect.Log * all.Log > 0.0)
+                ? ComparisonVerdict.SitesDiffer
+                : Of(all, Settings.Matters),
             Odd = OddOf(fit),
         };
         var needed = judged.Needed();
@@ -187,12 +189,6 @@ public sealed record BeforeAfter
             MorePasses = judged.Verdict == ComparisonVerdict.CannotSay ? judged.More(needed, all) : null,
         };
     }
-
-    private static ComparisonVerdict Together(IReadOnlyList<ComparisonVerdict> verdicts) =>
-        verdicts.Distinct().Count() == 1 ? verdicts[0]
-        : verdicts.All(v => v is ComparisonVerdict.Worked or ComparisonVerdict.FellLittle) ? ComparisonVerdict.Worked
-        : verdicts.All(v => v is ComparisonVerdict.Worse or ComparisonVerdict.RoseLittle) ? ComparisonVerdict.Worse
-        : ComparisonVerdict.SitesDiffer;
 
     private double PowerOf(double effect, int freedom) =>
         StudentPower.Above(effect, freedom, LeastSquares.Student(freedom, Settings.Confidence));

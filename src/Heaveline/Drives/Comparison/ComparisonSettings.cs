@@ -20,11 +20,23 @@ public sealed record ComparisonSettings
     /// <summary>From so many passes in each state on, a kind of bump may bend with speed. A proposal of this program.</summary>
     public const int BentFrom = 8;
 
-    /// <summary>The share of speed by which the speeds that both drives have are widened. A proposal of this program.</summary>
-    public const double Margin = 0.05;
+    /// <summary>
+    /// The share of speed by which the speeds that both drives have are widened at least; more where speeds scatter more, by two standard deviations
+    /// of the passes of a drive. A proposal of this program, tried on planted drives.
+    /// </summary>
+    public const double LeastMargin = 0.05;
+
+    /// <summary>And at most. A proposal of this program, tried on planted drives.</summary>
+    public const double MostMargin = 0.12;
 
     /// <summary>Below this probability sites are held to answer the change differently. Common practice, no source.</summary>
     public const double ApartBelow = 0.1;
+
+    /// <summary>
+    /// Where sites are held apart, the share of the false alarms allowed that their own verdicts take up together: they come on top of the verdict over
+    /// all sites. Tried on planted drives.
+    /// </summary>
+    public const double ApartShare = 0.2;
 
     /// <summary>Chance of a verdict that passes still needed are reckoned for.</summary>
     public const double WantedPower = 0.8;

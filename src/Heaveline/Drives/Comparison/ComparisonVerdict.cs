@@ -27,6 +27,6 @@ public enum ComparisonVerdict
     /// <summary>The interval holds nothing and what matters: more passes are needed.</summary>
     CannotSay,
 
-    /// <summary>The sites answer the change differently, and not all to the same verdict.</summary>
+    /// <summary>The sites answer the change differently: here the number fell, there it rose.</summary>
     SitesDiffer,
 }

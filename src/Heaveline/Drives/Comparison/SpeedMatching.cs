@@ -23,8 +23,9 @@ internal static class SpeedMatching
     private static SpeedMatch Of(ComparedPass[] after, ComparedPass[] before)
     {
         var (b, a) = (Range(before), Range(after));
-        var from = Math.Max(b.Slowest, a.Slowest) * (1.0 - ComparisonSettings.Margin);
-        var to = Math.Min(b.Fastest, a.Fastest) * (1.0 + ComparisonSettings.Margin);
+        var margin = Margin(before, after);
+        var from = Math.Max(b.Slowest, a.Slowest) * (1.0 - margin);
+        var to = Math.Min(b.Fastest, a.Fastest) * (1.0 + margin);
         double[] inBefore = [.. before.Select(p => p.Speed).Where(Counts)], inAfter = [.. after.Select(p => p.Speed).Where(Counts)];
         return new SpeedMatch
         {
@@ -36,6 +37,20 @@ internal static class SpeedMatching
         };
 
         bool Counts(double speed) => speed >= from && speed <= to;
+    }
+
+    // By chance the slowest of few passes is not so slow in one drive as in the other: what lies two standard deviations out is not another speed.
+    private static double Margin(ComparedPass[] before, ComparedPass[] after)
+    {
+        var freedom = before.Length + after.Length - 2;
+        double Squares(ComparedPass[] passes)
+        {
+            var mean = passes.Average(p => Math.Log(p.Speed));
+            return passes.Sum(p => Math.Pow(Math.Log(p.Speed) - mean, 2.0));
+        }
+
+        var deviation = freedom > 0 ? Math.Sqrt((Squares(before) + Squares(after)) / freedom) : 0.0;
+        return Math.Clamp(2.0 * deviation, ComparisonSettings.LeastMargin, ComparisonSettings.MostMargin);
     }
 
     private static (double Slowest, double Fastest) Range(ComparedPass[] passes) => (passes.Min(p => p.Speed), passes.Max(p => p.Speed));

@@ -19,4 +19,17 @@ public sealed record DriveEvents
 
     /// <summary>Those that count.</summary>
     public IEnumerable<DriveEvent> Kept => Events.Where(e => e.IsKept);
+
+    /// <summary>Finds, times, sorts and measures the bumps of a drive.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="trust">What it is good for.</param>
+    /// <param name="settings">What a user knows and decided; null: nothing.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static DriveEvents Of(Drive drive, Trust trust, EventSettings? settings = null, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(drive);
+        ArgumentNullException.ThrowIfNull(trust);
+        return new EventMaking(drive, trust, settings ?? new EventSettings(), stop).Made();
+    }
 }

@@ -19,7 +19,10 @@ public sealed record EventSettings
     /// <summary>Where the phone lay; null: not known.</summary>
     public PhonePlace? Phone { get; init; }
 
-    /// <summary>Where heave is wanted, behind the front axle, m; null: where the phone lay.</summary>
+    /// <summary>The seat that heave is wanted at, by name; null: the floor where the phone lay.</summary>
+    public string? Seat { get; init; }
+
+    /// <summary>Where that seat is, behind the front axle, m; null: where the phone lay.</summary>
     public double? SeatBehindFrontAxle { get; init; }
 
     /// <summary>

@@ -53,6 +53,21 @@ public sealed record CarFromDrive
     /// <summary>The humps of the sites.</summary>
     public ImmutableArray<RecoveredHump> Humps { get; init; } = [];
 
+    /// <summary>What was known before; null where nothing could be fitted.</summary>
+    internal IdentificationKnown? Known { get; init; }
+
+    /// <summary>All parameters at the end of the fit, in the order of <see cref="CarParameter"/>, then humps, then windows.</summary>
+    internal ImmutableArray<double> Mean { get; init; } = [];
+
+    /// <summary>Their covariance, shape (n, n), row after row: information's, each deviation raised to the sandwich's where that is larger.</summary>
+    internal ImmutableArray<double> Covariance { get; init; } = [];
+
+    /// <summary>Each site's splines: where their heights stand among the parameters, and where on them the hump begins, m.</summary>
+    internal ImmutableArray<(string Site, int At, HumpSplines Splines, double Begin)> Splines { get; init; } = [];
+
+    /// <summary>Information that the drive alone gives of the car's parameters, shape (11, 11); null where it could not be worked out.</summary>
+    internal double[]? Information { get; init; }
+
     /// <summary>The estimate of a number; null where there is none.</summary>
     public CarEstimate? Of(CarNumber number) => Estimates.FirstOrDefault(e => e.Number == number);
 }
