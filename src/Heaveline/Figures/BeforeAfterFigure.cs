@@ -19,10 +19,8 @@ public static class BeforeAfterFigure
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(unit);
         var passes = result.Counted.Concat(result.LeftOut).ToList();
-        string[] sites =
-        [
-            .. result.Sites.Select(s => s.Site).Concat(result.CrossedOnce).OrderByDescending(s => passes.Count(p => p.Site == s)).Take(MostPanels),
-        ];
+        List<string> all = [.. result.Sites.Select(s => s.Site), .. result.CrossedOnce];
+        string[] sites = [.. all.OrderByDescending(s => passes.Count(p => p.Site == s)).Take(MostPanels).OrderBy(all.IndexOf)];
         if (sites.Length == 0)
         {
             throw new RefusedValueException("the passes of the two drives", "none", "at least one", "Drive over bumps, and log them.");
