@@ -65,7 +65,8 @@ public sealed class ProveTests : IDisposable
         Assert.InRange(rows.Count(r => r.Contains(",before,", StringComparison.Ordinal)), 20, 24);
         Assert.InRange(rows.Count(r => r.Contains(",after,", StringComparison.Ordinal)), 20, 24);
         var figure = File.ReadAllText(scratch["dots.svg"]);
-        Assert.All(["Chapel hump", "Orchard dip", "speed (km/h)", "before", "after"], words => Assert.Contains(words, figure, StringComparison.Ordinal));
+        Assert.All(
+            ["Chapel hump", "Orchard dip", "speed (km/h)", "before", "after"], words => Assert.Contains(words, figure, StringComparison.Ordinal));
         Assert.Equal(0, Spoken.Of([.. Cured, "--draw", "power", "--figure", scratch["power.svg"]]).Code);
         Assert.Contains("you are here", File.ReadAllText(scratch["power.svg"]), StringComparison.Ordinal);
     }
@@ -91,12 +92,20 @@ public sealed class ProveTests : IDisposable
     {
         var said = Spoken.Of(
         [
-            "prove", "--before", scratch["before.csv"], "--after", scratch["same.csv"], "--matters", "0.5 %", "--site", "chapel", "--site", "mill: 3 s",
+            "prove", "--before", scratch["before.csv"], "--after", scratch["same.csv"], "--matters", "0.5 %", "--site", "chapel", "--site",
+            "mill: 3 s",
             "--same", "weather", "--looks", "3", "--measure", "comfort",
         ]);
         Assert.Equal((2, ""), (said.Code, said.Results));
         Assert.All(
-            ["give 1 % to 50 %", "'chapel' names no bump", "of which drive 3 s is", "'weather' is no circumstance", "give 1 to 2", "is no measure of two drives"],
+            [
+                "give 1 % to 50 %",
+                "'chapel' names no bump",
+                "of which drive 3 s is",
+                "'weather' is no circumstance",
+                "give 1 to 2",
+                "is no measure of two drives",
+            ],
             words => Assert.Contains(words, said.Remarks, StringComparison.Ordinal));
     }
 

@@ -35,7 +35,8 @@ public class ProveWordsTests
     public void What_cannot_be_said_yet_asks_for_so_many_passes()
     {
         var said = Said(Passes("hump", 6, 0.10), Passes("hump", 6, 0.10, isAfter: true));
-        Assert.StartsWith("It cannot be said yet whether it worked at hump: pitch in the second after it changed by ", said, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "It cannot be said yet whether it worked at hump: pitch in the second after it changed by ", said, StringComparison.Ordinal);
         Assert.Matches(@"6 passes before, 6 after\. \d+ passes? more in each drive would show 10 % four times of five\.$", said);
     }
 
@@ -98,7 +99,8 @@ public class ProveWordsTests
         Assert.Superset(
             new HashSet<ComparisonVerdict>
             {
-                ComparisonVerdict.TooFew, ComparisonVerdict.NotAlike, ComparisonVerdict.Worked, ComparisonVerdict.Worse, ComparisonVerdict.NoDifference,
+                ComparisonVerdict.TooFew, ComparisonVerdict.NotAlike, ComparisonVerdict.Worked, ComparisonVerdict.Worse,
+                ComparisonVerdict.NoDifference,
                 ComparisonVerdict.CannotSay, ComparisonVerdict.SitesDiffer,
             },
             met);

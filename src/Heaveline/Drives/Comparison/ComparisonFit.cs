@@ -4,9 +4,10 @@ using MathNet.Numerics.Distributions;
 namespace Heaveline.Drives.Comparison;
 
 /// <summary>
-/// The linear model of a comparison, y = site + b·after + c·u + d·u² + e: y = ln of a pass's number, u = ln of its speed over the mean; c and d for each
-/// site of four passes in each state, else for all such sites of a kind; d from eight passes in each state on, or five where speeds lie far apart; one b for
-/// all sites, or one for each. Analysis of covariance by least squares, each pass weighed by how much those of its site scatter beside the others.
+/// The linear model of a comparison, y = site + b·after + c·u + d·u² + e: y = ln of a pass's number, u = ln of its speed over the mean; c
+/// and d for each site of four passes in each state, else for all such sites of a kind; d from eight passes in each state on, or five
+/// where speeds lie far apart; one b for all sites, or one for each. Analysis of covariance by least squares, each pass weighed by how
+/// much those of its site scatter beside the others.
 /// </summary>
 internal sealed class ComparisonFit
 {
@@ -29,7 +30,8 @@ internal sealed class ComparisonFit
         this.isApart = isApart;
         this.scatter = scatter ?? passes.Select(p => p.Site).Distinct().ToDictionary(s => s, _ => 1.0);
         sites = [.. passes.Select(p => p.Site).Distinct()];
-        groupOf = passes.GroupBy(p => p.Site).ToDictionary(g => g.Key, g => Least(g) < ComparisonSettings.LeastPasses ? $"kind {g.First().Kind}" : $"site {g.Key}");
+        groupOf = passes.GroupBy(p => p.Site)
+            .ToDictionary(g => g.Key, g => Least(g) < ComparisonSettings.LeastPasses ? $"kind {g.First().Kind}" : $"site {g.Key}");
         groups = [.. passes.GroupBy(p => groupOf[p.Site]).Select(Speeds.Of)];
         rows = [.. passes.Select(p => Row(p.Site, p.Speed, p.IsAfter))];
     }

@@ -39,8 +39,8 @@ public sealed record ComparisonSettings
     public const double ApartBelow = 0.1;
 
     /// <summary>
-    /// Where sites are held apart, the share of the false alarms allowed that their own verdicts take up together: they come on top of the verdict over
-    /// all sites. Tried on planted drives.
+    /// Where sites are held apart, the share of the false alarms allowed that their own verdicts take up together: they come on top of the verdict
+    /// over all sites. Tried on planted drives.
     /// </summary>
     public const double ApartShare = 0.2;
 

@@ -53,7 +53,8 @@ public sealed record ProveAnswer : Answer
         .. Asked.Comparison.Looks == 1
             ? new[]
             {
-                new Sentence("looks", "If you add passes after this and judge again, say --looks 2 both times: looking often finds something by chance."),
+                new Sentence(
+                    "looks", "If you add passes after this and judge again, say --looks 2 both times: looking often finds something by chance."),
             }
             : [],
     ];

@@ -130,10 +130,14 @@ public static class ProveStudy
         if (isFolded && asked.Number == ComparedNumber.Hit)
         {
             throw new RefusedValueException(
-                "vibration above half the sampling rate", "folded down in one of the logs", "small", "Let the headline decide, or log at 100 samples a second.");
+                "vibration above half the sampling rate",
+                "folded down in one of the logs",
+                "small",
+                "Let the headline decide, or log at 100 samples a second.");
         }
 
-        ComparedNumber[] numbers = [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
+        ComparedNumber[] numbers =
+            [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
         return new ProveAnswer
         {
             Asked = asked,
@@ -209,6 +213,7 @@ public static class ProveStudy
     private static bool IsSame(Log before, Log after)
     {
         static SensorTrack? Force(Log log) => log.Of(SensorKind.Acceleration) ?? log.Of(SensorKind.AccelerationWithoutGravity);
-        return Force(before) is { Values: [var first, ..] } && Force(after) is { Values: [var second, ..] } && first.AsSpan().SequenceEqual(second.AsSpan());
+        return Force(before) is { Values: [var first, ..] } && Force(after) is { Values: [var second, ..] }
+            && first.AsSpan().SequenceEqual(second.AsSpan());
     }
 }

@@ -9,7 +9,8 @@ namespace Heaveline.Tests.Drives.Comparison;
 public class SiteMatchesTests
 {
     private static readonly Measure Headline = new Measure<double>("settling-rms-pitch", "RMS pitch", In.Degrees, 2, x => x, "Of a test.");
-    private static readonly Measure Hit = new Measure<double>("hit-peak-pitch-acceleration", "peak", In.RadiansPerSecondSquared, 2, x => x, "Of a test.");
+    private static readonly Measure Hit = new Measure<double>(
+        "hit-peak-pitch-acceleration", "peak", In.RadiansPerSecondSquared, 2, x => x, "Of a test.");
 
     [Fact]
     public void Sites_of_one_given_name_are_the_same_whatever_they_look_like()
