@@ -18,6 +18,8 @@ public static class Glossary
         ("a log of a drive", DriveTable.Measures),
         ("two drives compared", ProveTable.Measures),
         ("a row of planks", PlankTable.Measures),
+        ("a bump of a drive", EventTable.Measures),
+        ("the floor in a drive", FloorTable.Measures),
         ("a rule of the trade", RuleTables.Measures),
     ];
 
