@@ -19,6 +19,7 @@ public static class Glossary
         ("a row of planks", PlankTable.Measures),
         ("a bump of a drive", EventTable.Measures),
         ("the floor in a drive", FloorTable.Measures),
+        ("a car told by a drive", DriveCarTable.Measures),
         ("a rule of the trade", RuleTables.Measures),
     ];
 
