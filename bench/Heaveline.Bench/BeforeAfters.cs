@@ -36,6 +36,13 @@ internal static class BeforeAfters
             }
         }
 
+        var low = new PlantedComparisons(new PlantedHumps(64e-6, 0.05, 0.3) { LowSite = 3 }, Bank);
+        foreach (var each in new[] { 2, 3, 6 })
+        {
+            var (none, apart, changed) = (low.Of(pairs, each, 4, false), low.Of(pairs, each, 4, false, 0.4), low.Of(pairs, each, 4, true));
+            Print($"| class B, four humps, one of them 20 mm high | {Percent(1.0 - Math.Exp(low.Truth.Average()))} | {Percent(none.Scatter)} | {each} | {Percent(none.Alarms)} | {Percent(apart.Alarms)} | {Percent(changed.Falls)} | ± {Percent(none.HalfWidth)} | {Percent(changed.Covered)} | {Percent(none.Judged)} |");
+        }
+
         var humps = new PlantedHumps(64e-6, 0.05, 0.3);
         List<ComparedPass> passes = [.. Enumerable.Range(0, 4).SelectMany(s => humps.Passes(PlantedHumps.Before, s, 12, 1, false)
             .Concat(humps.Passes(PlantedHumps.After, s, 12, 3, true)))];

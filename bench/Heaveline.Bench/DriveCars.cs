@@ -5,7 +5,10 @@ using Heaveline.Tests.Drives;
 
 namespace Heaveline.Bench;
 
-/// <summary>Planted cars identified from twelve passes each: errors, coverage of the 90 % intervals, time.</summary>
+/// <summary>
+/// Planted cars identified from passes over one hump: errors, coverage of the 90 % intervals, refusals, time.
+/// <c>drive-cars [cars [first seed [passes at each of three speeds]]]</c>.
+/// </summary>
 internal static class DriveCars
 {
     private static readonly CarNumber[] Shown =
@@ -16,19 +19,13 @@ internal static class DriveCars
 
     public static int Run(string[] args)
     {
-        var count = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 200;
-        var seed = args.Length > 1 ? ulong.Parse(args[1], CultureInfo.InvariantCulture) : 1000UL;
-        var (errors, halves, times) = (new double[Shown.Length][], new double[Shown.Length][], new double[count]);
-        for (var i = 0; i < Shown.Length; i++)
-        {
-            (errors[i], halves[i]) = (new double[count], new double[count]);
-        }
-
-        var refused = new SortedDictionary<RefusalKind, int>();
-        var believed = 0;
+        long Argument(int at, long otherwise) => args.Length > at ? long.Parse(args[at], CultureInfo.InvariantCulture) : otherwise;
+        var (count, seed, each) = ((int)Argument(0, 200), (ulong)Argument(1, 20_000), (int)Argument(2, 4));
+        double[][] errors = [.. Shown.Select(_ => new double[count])], halves = [.. Shown.Select(_ => new double[count])];
+        var (times, refused, believed) = (new double[count], new SortedDictionary<RefusalKind, int>(), 0);
         for (var k = 0; k < count; k++)
         {
-            var (car, known, windows) = new PlantedPasses { Seed = seed + (ulong)k }.Drawn();
+            var (car, known, windows) = new PlantedCrossings { Seed = seed + (ulong)k, Each = each }.Drawn();
             var start = Stopwatch.GetTimestamp();
             var found = CarIdentification.Of(windows, known);
             times[k] = Stopwatch.GetElapsedTime(start).TotalSeconds;
@@ -51,15 +48,16 @@ internal static class DriveCars
         }
 
         Array.Sort(times);
-        Console.WriteLine(FormattableString.Invariant($"{count} cars from seed {seed}; s a car: median {times[count / 2]:F2}, most {times[^1]:F2}"));
+        Console.WriteLine(FormattableString.Invariant(
+            $"{count} cars from seed {seed}, {3 * each} passes each; s a car: median {times[count / 2]:F2}, most {times[^1]:F2}"));
+        Console.WriteLine("| number | median error, % | mean, % | largest, % | half-width, median, % | covered, % |");
+        Console.WriteLine("|---|---|---|---|---|---|");
         for (var i = 0; i < Shown.Length; i++)
         {
-            var sizes = errors[i].Select(Math.Abs).Order().ToArray();
-            var wide = halves[i].Order().ToArray();
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{Shown[i],-16} median error {100 * sizes[count / 2]:F2} %, bias {100 * errors[i].Average():+0.00;-0.00} %, "
-                + $"most {100 * sizes[^1]:F1} %, half-width {100 * wide[count / 2]:F2} %, covered "
-                + $"{100.0 * errors[i].Zip(halves[i]).Count(p => Math.Abs(p.First) <= p.Second) / count:F1} %"));
+            var (sizes, wide) = (errors[i].Select(Math.Abs).Order().ToArray(), halves[i].Order().ToArray());
+            var covered = 100.0 * errors[i].Zip(halves[i]).Count(p => Math.Abs(p.First) <= p.Second) / count;
+            Console.WriteLine(FormattableString.Invariant(
+                $"| {Shown[i]} | {100 * sizes[count / 2]:F2} | {100 * errors[i].Average():+0.00;-0.00} | {100 * sizes[^1]:F1} | {100 * wide[count / 2]:F2} | {covered:F1} |"));
         }
 
         Console.WriteLine(FormattableString.Invariant($"believed {believed}; refused by ") + string.Join(", ", refused.Select(r => $"{r.Key} {r.Value}")));

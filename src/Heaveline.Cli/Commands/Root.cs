@@ -37,6 +37,7 @@ internal static class Root
         StudyCommand.Of(streams, CostStudy.Question),
         StudyCommand.Of(streams, LinkStudy.Question),
         StudyCommand.Of(streams, DriveStudy.Question),
+        StudyCommand.Of(streams, ProveStudy.Question),
         StudyCommand.Of(streams, PlankStudy.Question, runsMany: true),
         WorksheetCommand.Of(streams),
         ServeCommand.Of(streams),

@@ -9,7 +9,7 @@ namespace Heaveline.Tests.Drives;
 /// </summary>
 internal sealed record PlantedRoad
 {
-    private const double Step = 0.0025;
+    public const double Step = 0.0025;
     private const double Grid = 0.02;
     private const double Between = 12.0;
     private const double Begin = 40.0;
@@ -42,8 +42,8 @@ internal sealed record PlantedRoad
 
     public ulong Seed { get; init; } = 1;
 
-    /// <summary>The motion, with the instants at which the front wheels meet the bumps.</summary>
-    public (PlantedMotion Motion, double[] Onsets) Driven()
+    /// <summary>Speed and yaw rate all along, m/s and rad/s, and the instants at which the front wheels are to meet the bumps.</summary>
+    public (double[] Speed, double[] Yaw, double[] Onsets) Plan()
     {
         var n = (int)((Begin + (Between * Bumps.Length) + Tail) / Step);
         var (speed, yaw) = (new double[n], new double[n]);
@@ -52,20 +52,21 @@ internal sealed record PlantedRoad
             (speed[i], yaw[i]) = Wanted(i * Step);
         }
 
-        (speed, yaw) = (Smooth(Smooth(speed)), Smooth(Smooth(yaw)));
+        return (Smooth(Smooth(speed)), Smooth(Smooth(yaw)), [.. Enumerable.Range(0, Bumps.Length).Select(k => Begin + (Between * k) + 6.0)]);
+    }
+
+    /// <summary>The motion, with the instants at which the front wheels meet the bumps.</summary>
+    public (PlantedMotion Motion, double[] Onsets) Driven()
+    {
+        var (speed, yaw, onsets) = Plan();
+        var n = speed.Length;
         var place = new double[n];
         for (var i = 1; i < n; i++)
         {
             place[i] = place[i - 1] + (0.5 * Step * (speed[i - 1] + speed[i]));
         }
 
-        var (onsets, at) = (new double[Bumps.Length], new double[Bumps.Length]);
-        for (var k = 0; k < Bumps.Length; k++)
-        {
-            onsets[k] = Begin + (Between * k) + 6.0;
-            at[k] = place[(int)(onsets[k] / Step)];
-        }
-
+        double[] at = [.. onsets.Select(t => place[(int)(t / Step)])];
         var road = Rough(place[^1] + 10.0);
         double Height(double x)
         {

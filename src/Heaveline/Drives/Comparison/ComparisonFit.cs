@@ -5,7 +5,8 @@ namespace Heaveline.Drives.Comparison;
 
 /// <summary>
 /// The linear model of a comparison, y = site + b·after + c·u + d·u² + e: y = ln of a pass's number, u = ln of its speed over the mean of its kind;
-/// c for each kind of bump, d from eight passes in each state on; one b for all sites, or one for each. Analysis of covariance by ordinary least squares.
+/// c for each kind of bump, d from eight passes in each state on; one b for all sites, or one for each. Analysis of covariance by least squares, each
+/// pass weighed by how much those of its site scatter beside the others.
 /// </summary>
 internal sealed class ComparisonFit
 {
@@ -15,15 +16,18 @@ internal sealed class ComparisonFit
     private readonly Dictionary<string, string> kindOf;
     private readonly List<double[]> rows;
     private readonly IReadOnlyList<ComparedPass> passes;
+    private readonly IReadOnlyDictionary<string, double> scatter;
     private LeastSquares? fit;
 
     /// <summary>The model of passes.</summary>
     /// <param name="passes">At least one; each site in both states.</param>
     /// <param name="isApart">Whether each site answers the change by itself.</param>
-    public ComparisonFit(IReadOnlyList<ComparedPass> passes, bool isApart)
+    /// <param name="scatter">How much each site's passes scatter beside the typical site's; null: all alike.</param>
+    public ComparisonFit(IReadOnlyList<ComparedPass> passes, bool isApart, IReadOnlyDictionary<string, double>? scatter = null)
     {
         this.passes = passes;
         this.isApart = isApart;
+        this.scatter = scatter ?? passes.Select(p => p.Site).Distinct().ToDictionary(s => s, _ => 1.0);
         sites = [.. passes.Select(p => p.Site).Distinct()];
         kindOf = passes.GroupBy(p => p.Site).ToDictionary(g => g.Key, g => g.First().Kind);
         kinds = [.. passes.GroupBy(p => p.Kind).Select(Speeds.Of)];
@@ -45,10 +49,22 @@ internal sealed class ComparisonFit
     /// <summary>Degrees of freedom.</summary>
     public int Freedom => Fit.Freedom;
 
-    /// <summary>Standard deviation of one pass about the model.</summary>
-    public double Scatter => Fit.Deviation;
+    /// <summary>Standard deviation of one pass about the model: over several sites, that of passes of one scatter which would tell as much.</summary>
+    public double Scatter => Fit.Deviation / Math.Sqrt(passes.Average(p => Math.Pow(scatter[p.Site], -2.0)));
 
-    private LeastSquares Fit => fit ??= new LeastSquares(rows, [.. passes.Select(p => Math.Log(p.Value))]);
+    private LeastSquares Fit => fit ??= new LeastSquares(
+        [.. rows.Select((row, i) => row.Select(x => x / scatter[passes[i].Site]).ToArray())],
+        [.. passes.Select(p => Math.Log(p.Value) / scatter[p.Site])]);
+
+    /// <summary>Standard deviation of one pass of a site about the model.</summary>
+    public double ScatterAt(string site) => Fit.Deviation * scatter[site];
+
+    /// <summary>How far a pass's logarithm lies above the model.</summary>
+    public double Residual(int pass) =>
+        Math.Log(passes[pass].Value) - Enumerable.Range(0, Columns).Sum(k => rows[pass][k] * Fit.Coefficients[k]);
+
+    /// <summary>Whether a site is among its passes.</summary>
+    public bool Holds(string site) => kindOf.ContainsKey(site);
 
     /// <summary>The change at a site, or at all where they share it.</summary>
     /// <param name="site">The site.</param>
@@ -75,9 +91,9 @@ internal sealed class ComparisonFit
     /// </summary>
     public double Distance(int pass)
     {
-        var row = rows[pass];
-        var residual = Math.Log(passes[pass].Value) - Enumerable.Range(0, row.Length).Sum(k => row[k] * Fit.Coefficients[k]);
-        var left = 1.0 - Fit.Leverage(row);
+        var own = scatter[passes[pass].Site];
+        var residual = Residual(pass) / own;
+        var left = 1.0 - Fit.Leverage([.. rows[pass].Select(x => x / own)]);
         var others = Freedom < 2 || left < 1e-9 ? 0.0 : (SumOfSquares - (residual * residual / left)) / (Freedom - 1);
         return others > 0.0 ? residual / Math.Sqrt(others * left) : 0.0;
     }

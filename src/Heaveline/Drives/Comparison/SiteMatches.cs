@@ -19,8 +19,8 @@ public sealed record SiteMatches
     public required ImmutableArray<DriveSite> OnlyAfter { get; init; }
 
     /// <summary>
-    /// Finds them: first sites that the user gave one name in both drives; then, of the others, those pairs in the same order, of one kind and
-    /// lengths within a factor of two, that hold most passes together.
+    /// Finds them: first sites that the user gave one name in both drives; then, of the others that were crossed twice at least, those pairs in the same
+    /// order, of one kind and lengths within a factor of two, that hold most passes together.
     /// </summary>
     /// <param name="before">The drive before.</param>
     /// <param name="after">The drive after.</param>
@@ -126,7 +126,7 @@ public sealed record SiteMatches
     private static double Likeness(DriveSite before, DriveSite after)
     {
         var apart = Math.Abs(Math.Log(before.Length / after.Length)) / Math.Log(MostLengths);
-        return before.Kind != after.Kind ? 0.0
+        return before.Kind != after.Kind || Math.Min(before.Kept, after.Kept) < 2 ? 0.0
             : !double.IsFinite(apart) ? 0.5 * Math.Min(before.Kept, after.Kept)
             : apart >= 1.0 ? 0.0
             : (1.0 - (0.5 * apart)) * Math.Min(before.Kept, after.Kept);

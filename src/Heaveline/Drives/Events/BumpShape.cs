@@ -10,7 +10,7 @@ internal readonly record struct BumpShape(double Length, double Ramp)
     /// <summary>Shapes of all usual lengths: an arc, a wave, a flat top.</summary>
     public static IReadOnlyList<BumpShape> All { get; } =
     [
-        .. from length in new[] { 0.2, 0.35, 0.5, 0.7, 0.9, 1.2, 1.6, 2.0, 2.5, 3.0, 3.6, 4.3, 5.1, 6.0 }
+        .. from length in new[] { 0.2, 0.35, 0.5, 0.7, 0.9, 1.2, 1.6, 2.0, 2.5, 3.0, 3.6, 4.3, 5.1, 6.0, 7.2, 8.7, 10.5 }
            from ramp in new[] { 0.0, 0.5, 0.2 }
            select new BumpShape(length, ramp),
     ];

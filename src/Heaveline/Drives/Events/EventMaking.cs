@@ -6,18 +6,22 @@ namespace Heaveline.Drives.Events;
 internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settings, CancellationToken stop)
 {
     // Half-widths have a floor: no bump's edge is as sharp as the fit says, s and share of the length.
-    private const double LeastOnset = 0.03;
-    private const double LeastLength = 0.08;
+    private const double LeastOnset = 0.01;
+    private const double LeastLength = 0.04;
 
     // How near an instant must be named to mean a bump, s; how exactly a user says when one began.
     private const double Near = 1.0;
     private const double SaidWithin = 0.4;
 
     // The longest bump that is looked for, m, and how far back the window reaches, s.
-    private const double Longest = 5.0;
-    private const double Back = 2.2;
+    private const double Longest = 10.0;
+    private const double Back = 3.0;
     private const double Forward = 0.2;
     private const double Unknown = 1.3;
+
+    // Bumps of which so much is accounted for say what car it is; many are worth two, since what no usual car does is the same in all of them.
+    private const double Accounted = 0.5;
+    private const double Pool = 2.0;
 
     private readonly double wheelbase = settings.WheelbaseTaken;
 
@@ -25,15 +29,7 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
     public DriveEvents Made()
     {
         var sightings = Seen();
-        double[] cars = new double[UsualCar.All.Count];
-        foreach (var of in sightings.Where(s => s.Table.Explained > 0.5).Select(s => s.Table.OfCars()))
-        {
-            for (var i = 0; i < cars.Length; i++)
-            {
-                cars[i] += of[i];
-            }
-        }
-
+        var cars = Pooled(sightings.Where(s => s.Table.Explained > Accounted).Select(s => s.Table.OfCars()), UsualCar.All.Count);
         var shapes = new double[BumpShape.All.Count];
         sightings.ForEach(s => s.Read(cars, shapes, wheelbase));
         sightings = [.. Single(sightings).OrderBy(s => s.Onset.Time)];
@@ -46,19 +42,12 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
         {
             // What lies on one place of the road has one shape.
             var kept = site.Where(s => s.Reason.Length == 0).ToArray();
-            var pooled = new double[shapes.Length];
-            foreach (var of in kept.Select(s => s.Table.OfShapes(cars)))
-            {
-                for (var i = 0; i < pooled.Length; i++)
-                {
-                    pooled[i] += of[i];
-                }
-            }
-
+            var pooled = Pooled(kept.Select(s => s.Table.OfShapes(cars)), shapes.Length);
             foreach (var s in kept.Length > 1 ? kept : [])
             {
+                // Its own weight is in its table already.
                 var own = s.Table.OfShapes(cars);
-                s.Read(cars, [.. pooled.Select((p, i) => p - own[i])], wheelbase);
+                s.Read(cars, [.. pooled.Select((p, i) => p - (own[i] * Pool / kept.Length))], wheelbase);
             }
         }
 
@@ -75,6 +64,21 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
             Settings = settings,
             HasSpeed = !drive.Speed.IsEmpty,
         };
+    }
+
+    private static double[] Pooled(IEnumerable<double[]> each, int count)
+    {
+        var (sum, n) = (new double[count], 0);
+        foreach (var of in each)
+        {
+            n++;
+            for (var i = 0; i < count; i++)
+            {
+                sum[i] += of[i];
+            }
+        }
+
+        return n <= Pool ? sum : [.. sum.Select(s => s * Pool / n)];
     }
 
     private List<Sighting> Seen()

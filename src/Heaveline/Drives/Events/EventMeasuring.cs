@@ -12,6 +12,9 @@ internal sealed class EventMeasuring
     // What is looked at before first touch, s: the curves need a little to begin with.
     private const double Before = 1.0;
 
+    // Half a swing of a body, s.
+    private const double HalfSwing = 0.4;
+
     // A gyro's gain is known to 1.5 % (standard deviation), the accelerometer's is set by gravity.
     private const double GyroGain = 0.015;
     private const double AccelerometerGain = 0.003;
@@ -62,16 +65,20 @@ internal sealed class EventMeasuring
         var asIs = Asked(part, first, 0.0, onset.Time, through.Time);
         var early = Asked(part, first, 0.0, onset.Time - onset.HalfWidth, through.Time - through.HalfWidth);
         var late = Asked(part, first, 0.0, onset.Time + onset.HalfWidth, through.Time + through.HalfWidth);
+        var slower = Asked(part, first, 0.0, onset.Time, through.Time, isSlower: true);
         var nearer = Asked(part, first, -phone.BehindFrontAxleSpread, onset.Time, through.Time);
         var farther = Asked(part, first, phone.BehindFrontAxleSpread, onset.Time, through.Time);
+        var rmsPitch = SettlingCatalogue.RmsPitch.InFlight!(asIs);
         return new EventNumbers
         {
             All = [.. ofPitch.Where(_ => curves.Pitch.Length > 0).Concat([rms, peak]).Select(m =>
             {
                 var value = m.InFlight!(asIs);
                 var place = 0.5 * Math.Abs(Finite(m.InFlight(farther) - m.InFlight(nearer)));
+                // What half the corner leaves in is half of what is missing, or less; a quarter in a height, which is integrated twice.
+                var slow = (m.Key == "settling-share" ? 4.0 : 2.0) * Math.Abs(Finite(m.InFlight(slower) - value));
                 var time = Math.Max(Math.Abs(Finite(m.InFlight(late) - value)), Math.Abs(Finite(value - m.InFlight(early))));
-                return new EventNumber(m, value, Math.Sqrt((place * place) + (time * time) + Squared(Noise(m)) + Squared(Gain(m) * value)));
+                return new EventNumber(m, value, Math.Sqrt((place * place) + (time * time) + (slow * slow) + Squared(Noise(m, value, until - through.Time, rmsPitch)) + Squared(Gain(m) * value)));
             })],
         };
     }
@@ -80,10 +87,10 @@ internal sealed class EventMeasuring
 
     private static double Squared(double value) => Finite(value) * Finite(value);
 
-    // The curves with the phone farther back than it is said to lie, and the bump at other instants.
-    private DriveCurves Asked(Range part, int first, double farther, double onset, double through)
+    // The curves with the phone farther back than it is said to lie, the bump at other instants, or more of the slow pitch left in.
+    private DriveCurves Asked(Range part, int first, double farther, double onset, double through, bool isSlower = false)
     {
-        var pitch = curves.Pitch.Length > 0 ? curves.Pitch[part] : new double[curves.Vertical[part].Length];
+        var pitch = curves.Pitch.Length > 0 ? (isSlower ? curves.PitchWithMore : curves.Pitch)[part] : new double[curves.Vertical[part].Length];
         var acceleration = curves.Pitch.Length > 0 ? curves.PitchAcceleration[part] : pitch;
         var behind = phone.BehindFrontAxle + farther;
         var toMiddle = (UsualCar.CentreBehind * settings.WheelbaseTaken) - behind;
@@ -93,7 +100,7 @@ internal sealed class EventMeasuring
             curves.Pitch.Length > 0 ? curves.PitchRate[part] : pitch,
             acceleration,
             Plus(curves.Vertical[part], toSeat, acceleration),
-            Plus(curves.Heave[part], toMiddle, pitch));
+            Plus((isSlower ? curves.HeaveWithLess : curves.Heave)[part], toMiddle, pitch));
         return new DriveCurves(drive.Time(first), 1.0 / drive.Rate, motion, onset, through, settings.WheelbaseTaken);
     }
 
@@ -108,19 +115,35 @@ internal sealed class EventMeasuring
         return values;
     }
 
-    private double Noise(Measure measure)
+    // Noise adds to a root mean square by its square, to a peak by itself; what is counted is sure to half a swing.
+    private double Noise(Measure measure, double value, double settling, double rmsPitch)
     {
         var time = Math.Sqrt(0.4 * drive.Rate);
-        return Ninety * measure.Key switch
+        return measure.Key switch
         {
-            "hit-peak-pitch" or "settling-rms-pitch" or "settling-peak-pitch" or "settling-late-pitch" => curves.PitchDeviation,
-            "hit-peak-pitch-rate" => Math.Sqrt(curves.RateNoise) * time,
-            "hit-peak-pitch-acceleration" => curves.AccelerationDeviation,
-            _ when measure == peak => Math.Sqrt(curves.VerticalNoise) * time,
+            "hit-peak-pitch" or "settling-peak-pitch" => Ninety * curves.PitchDeviation,
+            "settling-rms-pitch" => Added(curves.PitchDeviation),
+            "settling-late-pitch" => Added(curves.PitchDeviation * Math.Sqrt(Math.Max(settling - PitchSettling.Late, 0.0))),
+            "hit-peak-pitch-rate" => Ninety * Math.Sqrt(curves.RateNoise) * time,
+            "hit-peak-pitch-acceleration" => Ninety * curves.AccelerationDeviation,
+            "settling-time" => HalfSwing,
+            "settling-cycles" => 0.5,
+            _ when measure == peak => Ninety * Math.Sqrt(curves.VerticalNoise) * time,
             // A mean over 3 s of 0.4 of the rate.
-            _ when measure == rms => Math.Sqrt(curves.VerticalNoise / (2.0 * Window.OverObstacle)),
+            _ when measure == rms => Ninety * Math.Sqrt(curves.VerticalNoise / (2.0 * Window.OverObstacle)),
+            // The height's noise makes the share too small, never too large.
+            "settling-share" => OfShare(),
             _ => 0.0,
         };
+
+        double OfShare()
+        {
+            var whole = 0.5 * settings.WheelbaseTaken * rmsPitch / value;
+            var least = Math.Sqrt(Math.Max((whole * whole) - Squared(Ninety * curves.HeaveDeviation), 0.04 * whole * whole));
+            return Math.Abs(value) * ((whole / least) - 1.0);
+        }
+
+        double Added(double deviation) => value - Math.Sqrt(Math.Max((value * value) - Squared(Ninety * deviation), 0.0));
     }
 
     private double Gain(Measure measure) => Ninety * (measure.Key is "settling-time" or "settling-cycles" ? 0.0

@@ -5,6 +5,12 @@ namespace Heaveline.Drives.Events;
 /// <summary>The numbers of a bump that was driven over, by the definitions of a computed pass; not finite where there is none.</summary>
 public sealed record EventNumbers
 {
+    /// <summary>Pitch angles are what lies above this, Hz.</summary>
+    public const double Slow = MotionCurves.Slow;
+
+    /// <summary>Pitch accelerations are what lies below this, Hz.</summary>
+    public const double Fast = MotionCurves.Fast;
+
     /// <summary>All of them, in the order of a table.</summary>
     public required ImmutableArray<EventNumber> All { get; init; }
 

@@ -9,21 +9,22 @@ namespace Heaveline.Drives.Events;
 /// moves as the log does, from every onset that may be.
 /// </summary>
 /// <remarks>
-/// Vertical acceleration and pitch rate in a window of 5.12 s, 0.39 to 8 Hz, each over its own power; a pair's height is its best one. A pair that leaves
-/// the share u of the power unexplained counts by u^(−N/2) with N = 60: fewer than the 156 numbers of a window, since no pair is the car. The weights are
+/// Vertical acceleration and pitch rate in a window of 6.4 s, 0.3 to 8 Hz, each frequency over what is usual there, each channel over its own power; a
+/// pair's height is its best one. A pair that leaves the share u of the power unexplained counts by u^(−N/2) with N = 24: far fewer than the 200 numbers of a
+/// window, since no pair is the car. The weights are
 /// flat over the list of cars, of shapes and over onset. Proposals of this program; what it comes to is in docs/validation.md.
 /// </remarks>
 internal sealed class OnsetTable
 {
     /// <summary>Length of the window, s.</summary>
-    public const double Window = 5.12;
+    public const double Window = 6.4;
 
     // What of it lies before the instant at which the bump was seen, s.
-    private const double Before = 2.6;
+    private const double Before = 3.4;
     private const double Taper = 0.35;
     private const double Top = 8.0;
     private const double Step = 0.02;
-    private const double Freedom = 60.0;
+    private const double Freedom = 24.0;
 
     private readonly double[] weights;
     private readonly double[] onsets;

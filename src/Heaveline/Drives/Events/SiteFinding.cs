@@ -20,6 +20,11 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
     private const double Share = 0.01;
     private const double Near = 1.0;
 
+    private const double MostChance = 0.35;
+
+    // No round is shorter, m: what lies nearer may lie anywhere within its tolerance.
+    private const double Shortest = 200.0;
+
     // From so much alikeness on two may be one where the distance says so too, and are one where it says nothing.
     private const double Possible = 0.2;
     private const double Probable = 0.5;
@@ -47,12 +52,13 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
         {
             // The site that agrees best with all of its own, so that a chain of small differences joins nothing.
             var (best, at) = (0.0, -1);
+            var isOnRound = round is { } length && Enumerable.Range(0, n).Any(j => j != i && alike[i, j] >= Possible && IsRoundApart(i, j, length));
             foreach (var (k, site) in sites.Index())
             {
                 var isRound = round is { } lap && site.Exists(j => IsRoundApart(i, j, lap));
                 var mean = site.Average(j => alike[i, j]);
                 var score = mean + (isRound ? 1.0 : 0.0);
-                if (mean >= (isRound ? Possible : Probable) && (round is null || isRound) && score > best)
+                if (mean >= (isRound ? Possible : Probable) && (!isOnRound || isRound) && score > best)
                 {
                     (best, at) = (score, k);
                 }
@@ -100,7 +106,7 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
     private double? Round(double[,] alike)
     {
         var n = sightings.Count;
-        if (drive.Speed.IsEmpty || n < 4)
+        if (drive.Speed.IsEmpty || n < 6)
         {
             return null;
         }
@@ -117,9 +123,16 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
             }
         }
 
+        // Where bumps lie so near that one in three or more is met by chance, distance tells nothing.
+        var span = sightings[^1].Distance - sightings[0].Distance;
+        if (!(4.0 * n * (Metres + (Share * Shortest)) < MostChance * span))
+        {
+            return null;
+        }
+
         // How many bumps have another one round earlier or later; the shortest of the best.
         var (best, round) = (0, 0.0);
-        foreach (var candidate in apart.Where(d => d > 2.0 * Metres).Order())
+        foreach (var candidate in apart.Where(d => d > Shortest).Order())
         {
             var met = Enumerable.Range(0, n).Count(i => Enumerable.Range(0, n).Any(j => j != i && alike[i, j] >= Possible && IsApart(i, j, candidate)));
             if (met > best)
@@ -128,7 +141,7 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
             }
         }
 
-        return best >= Math.Max(4, (int)Math.Ceiling(0.7 * n)) ? round : null;
+        return best >= Math.Max(4, (int)Math.Ceiling(0.8 * n)) ? round : null;
     }
 
     private bool IsApart(int i, int j, double distance) =>

@@ -23,9 +23,9 @@ internal sealed record UsualCar(double Front, double Rear, double Damping)
     /// <summary>Cars of all usual frequencies and dampings.</summary>
     public static IReadOnlyList<UsualCar> All { get; } =
     [
-        .. from front in new[] { 1.05, 1.3, 1.6 }
-           from ratio in new[] { 0.95, 1.1, 1.25 }
-           from damping in new[] { 0.2, 0.35 }
+        .. from front in new[] { 1.0, 1.25, 1.6 }
+           from ratio in new[] { 0.9, 1.05, 1.25 }
+           from damping in new[] { 0.18, 0.33 }
            select new UsualCar(front, ratio * front, damping),
     ];
 

@@ -34,16 +34,28 @@ internal sealed class CarFit
         {
             x[CarParameter.Roughness] = Math.Log(32e-6);
             bool Car(int i) => i <= CarParameter.Roughness;
-            (x, _) = Solve(x, 3.0, 8, Car);
-            (x, _) = Solve(x, 6.0, 8, Car);
-            (x, _) = Solve(x, double.PositiveInfinity, 10, i => i is > CarParameter.PitchIndex and <= CarParameter.Roughness);
+            foreach (var limit in (double[])[3.0, 6.0])
+            {
+                (x, _) = Solve(x, limit, 8, Car);
+                likelihood.SearchOnsets(x, limit, stop);
+                likelihood.Centred(x);
+            }
+
+            bool Wheels(int i) => i is > CarParameter.PitchIndex and <= CarParameter.Roughness;
+            (x, _) = Solve(x, double.PositiveInfinity, 10, Wheels);
+            // An onset found at first with a car far off may lie a whole wave beside.
+            if (likelihood.SearchOnsets(x, double.PositiveInfinity, stop))
+            {
+                (x, _) = Solve(x, double.PositiveInfinity, 10, Wheels);
+            }
+
             (x, _) = Solve(x, double.PositiveInfinity, 10, i => i == CarParameter.Roughness);
         }
 
-        return Solve(x, double.PositiveInfinity, 40, _ => false);
+        return Solve(x, double.PositiveInfinity, 150, _ => false);
     }
 
-    /// <summary>Steps until the value falls by less than a hundredth.</summary>
+    /// <summary>Steps until the value falls by less than 1e-5.</summary>
     /// <param name="from">Where it begins.</param>
     /// <param name="limit">Frequencies above it are left out, Hz.</param>
     /// <param name="most">Most steps.</param>
@@ -95,7 +107,7 @@ internal sealed class CarFit
             }
 
             damping = Math.Max(damping / 6.0, 1e-8);
-            if (!(fall >= 1e-2))
+            if (!(fall >= 1e-5))
             {
                 break;
             }

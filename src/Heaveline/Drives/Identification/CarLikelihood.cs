@@ -106,6 +106,81 @@ internal sealed class CarLikelihood
         return Sum(parameters);
     }
 
+    /// <summary>Moves every onset to where its window fits best, all else the same; whether any moved.</summary>
+    /// <param name="parameters">All parameters; the onsets are overwritten.</param>
+    /// <param name="limit">Frequencies above it are left out, Hz.</param>
+    /// <param name="stop">Stops it.</param>
+    public bool SearchOnsets(double[] parameters, double limit, CancellationToken stop)
+    {
+        // Two standard deviations of the usual guess, in steps finer than half a wave at the top of the band.
+        double[] onsets = [.. Enumerable.Range(-50, 101).Select(k => 0.02 * k)];
+        var responses = grids.Select(g => HalfCarResponse.Of(g.Fine, parameters, wheelbase, false)).ToArray();
+        var moved = new bool[terms.Length];
+        ParallelLoop.Each(terms.Length, -1, NewRoom, (w, room) =>
+        {
+            if (Windows[w].Hump < 0)
+            {
+                return;
+            }
+
+            var own = OwnAt + (CarParameter.Own * w);
+            var (at, values) = (own + CarParameter.Onset, new double[onsets.Length]);
+            terms[w].Search(responses[gridOf[w]], parameters, own, HumpAt[Windows[w].Hump], wheelbase, limit, onsets, values, room);
+            double Before(double onset) => 0.5 * Precision[at] * (onset - Centre[at]) * (onset - Centre[at]);
+            var here = terms[w].Residual.ToArray().Sum(r => r * r) + Before(parameters[at]);
+            for (var i = 0; i < onsets.Length; i++)
+            {
+                values[i] += Before(onsets[i]);
+            }
+
+            var best = Array.IndexOf(values, values.Min());
+            // Nearer than this the steps of the fit find it themselves.
+            if (values[best] < here - 1.0 && Math.Abs(onsets[best] - parameters[at]) > 0.03)
+            {
+                (parameters[at], moved[w]) = (onsets[best], true);
+            }
+        }, rooms.Add, stop);
+        return moved.Any(m => m);
+    }
+
+    /// <summary>Brings each hump to the middle of its splines, by whole splines, and its onsets with it: the same road, told from another place.</summary>
+    /// <param name="parameters">All parameters; overwritten.</param>
+    public void Centred(double[] parameters)
+    {
+        for (var h = 0; h < Splines.Count; h++)
+        {
+            var splines = Splines[h];
+            var heights = parameters.AsSpan(HumpAt[h], splines.Count);
+            var (sum, moment) = (0.0, 0.0);
+            for (var j = 0; j < heights.Length; j++)
+            {
+                sum += heights[j] * heights[j];
+                moment += heights[j] * heights[j] * j;
+            }
+
+            var by = (int)Math.Round((moment / sum) - (0.5 * (heights.Length - 1)));
+            if (!(sum > 0.0) || by == 0)
+            {
+                continue;
+            }
+
+            var old = heights.ToArray();
+            for (var j = 0; j < heights.Length; j++)
+            {
+                heights[j] = j + by >= 0 && j + by < old.Length ? old[j + by] : 0.0;
+            }
+
+            for (var w = 0; w < Windows.Count; w++)
+            {
+                if (Windows[w].Hump == h)
+                {
+                    var own = OwnAt + (CarParameter.Own * w);
+                    parameters[own + CarParameter.Onset] += by * splines.Spacing / (Windows[w].Speed * Math.Exp(parameters[own + CarParameter.Speed]));
+                }
+            }
+        }
+    }
+
     /// <summary>Where the i-th parameter that touches a window stands among all.</summary>
     public int Place(int window, int i) => i < CarParameter.Shared ? i
         : i < CarParameter.Shared + CarParameter.Own ? OwnAt + (CarParameter.Own * window) + i - CarParameter.Shared
@@ -128,13 +203,15 @@ internal sealed class CarLikelihood
         return sum;
     }
 
+    private WindowScratch NewRoom() => rooms.TryTake(out var room) ? room : new WindowScratch(
+        grids.Max(g => g.Frequencies.Length), grids.Max(g => g.Fine.Length), Splines.Count == 0 ? 0 : Splines.Max(s => s.Count));
+
     private void Work(double[] parameters, double limit, bool derivatives, CancellationToken stop)
     {
         var responses = grids.Select(g => HalfCarResponse.Of(g.Fine, parameters, wheelbase, derivatives)).ToArray();
         ParallelLoop.Each(
             terms.Length, -1,
-            () => rooms.TryTake(out var room) ? room : new WindowScratch(
-                grids.Max(g => g.Frequencies.Length), grids.Max(g => g.Fine.Length), Splines.Count == 0 ? 0 : Splines.Max(s => s.Count)),
+            NewRoom,
             (w, room) =>
             {
                 var hump = Windows[w].Hump < 0 ? 0 : HumpAt[Windows[w].Hump];

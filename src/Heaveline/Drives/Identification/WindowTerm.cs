@@ -23,6 +23,7 @@ internal sealed class WindowTerm
     private readonly double[] residual;
     private WindowScratch room = null!;
     private int stride;
+    private (double Vertical, double Pitch) noise;
 
     /// <summary>The term of a window.</summary>
     public WindowTerm(WindowSpectrum window, HumpSplines? splines)
@@ -71,7 +72,7 @@ internal sealed class WindowTerm
         var between = speed * Math.Exp(parameters[own + CarParameter.Delay]);
         Spread(response, parameters[CarParameter.Roughness], speed, between, wheelbase, derivatives);
         Road(parameters, speed, parameters[own + CarParameter.Onset], hump);
-        var noise = (
+        noise = (
             Math.Exp(parameters[CarParameter.VerticalNoise]) * window.Grid.Scale, Math.Exp(parameters[CarParameter.PitchNoise]) * window.Grid.Scale);
         var used = 0;
         while (used < window.Used && window.Grid.Frequencies[used] <= limit)
@@ -89,12 +90,41 @@ internal sealed class WindowTerm
 
         for (var k = 0; k < used; k++)
         {
-            Line(k, noise, derivatives);
+            Line(k, derivatives);
         }
 
         if (derivatives)
         {
             Sums();
+        }
+    }
+
+    /// <summary>What the term would be were the onset elsewhere and all else the same.</summary>
+    /// <param name="response">The car over the fine frequencies of the window.</param>
+    /// <param name="parameters">All parameters.</param>
+    /// <param name="own">Where the window's own begin.</param>
+    /// <param name="hump">Where its hump's begin.</param>
+    /// <param name="wheelbase">m.</param>
+    /// <param name="limit">Frequencies above it are left out for now, Hz.</param>
+    /// <param name="onsets">Where else, s.</param>
+    /// <param name="values">Receives the sums of squares.</param>
+    /// <param name="scratch">Room to work in.</param>
+    public void Search(
+        HalfCarResponse response, ReadOnlySpan<double> parameters, int own, int hump, double wheelbase, double limit, ReadOnlySpan<double> onsets,
+        Span<double> values, WindowScratch scratch)
+    {
+        Work(response, parameters, own, hump, wheelbase, limit, false, scratch);
+        values.Clear();
+        for (var k = 0; k < window.Used && window.Grid.Frequencies[k] <= limit; k++)
+        {
+            var (white, _, data0, data1, mean0, mean1) = Whitened(k);
+            for (var i = 0; i < onsets.Length; i++)
+            {
+                var (sine, cosine) = Math.SinCos(-2.0 * Math.PI * window.Grid.Frequencies[k] * (onsets[i] - parameters[own + CarParameter.Onset]));
+                var late = new Complex(cosine, sine);
+                var (of0, of1) = white.Of(data0 - (mean0 * late), data1 - (mean1 * late));
+                values[i] += Square(of0) + Square(of1);
+            }
         }
     }
 
@@ -166,30 +196,42 @@ internal sealed class WindowTerm
         }
     }
 
-    // One frequency: covariance, its factor, what is left, and the whitened derivatives.
-    private void Line(int k, (double Vertical, double Pitch) noise, bool derivatives)
+    // One frequency's whitening, the logarithm of its determinant, and both channels of data and of the hump's answer.
+    private (Whitening White, double Logarithm, Complex Data0, Complex Data1, Complex Mean0, Complex Mean1) Whitened(int k)
     {
         var c = room.Smeared.AsSpan(k * 4 * stride, 4 * stride);
-        var road = room.Road[k];
-        var (r00, r11, r10) = (0.5 * c[0], 0.5 * c[stride], new Complex(0.5 * c[2 * stride], 0.5 * c[3 * stride]));
-        var l00 = Math.Sqrt(r00 + noise.Vertical);
-        var l10 = r10 / l00;
-        var left = r11 + noise.Pitch - ((l10.Real * l10.Real) + (l10.Imaginary * l10.Imaginary));
-        var l11 = Math.Sqrt(Math.Max(left, 1e-300));
-        var white = new Whitening(1.0 / l00, l10 / (l00 * l11), 1.0 / l11);
         var h = room.Answers.AsSpan(k * 4 * Width, 4 * Width);
-        var (h0, h1) = (new Complex(h[0], h[Width]), new Complex(h[2 * Width], h[3 * Width]));
-        var data = window.Data;
-        var (of0, of1) = white.Of(
-            new Complex(data[k], data[n + k]) - (h0 * road), new Complex(data[(2 * n) + k], data[(3 * n) + k]) - (h1 * road));
+        var l00 = Math.Sqrt((0.5 * c[0]) + noise.Vertical);
+        var l10 = new Complex(0.5 * c[2 * stride], 0.5 * c[3 * stride]) / l00;
+        var l11 = Math.Sqrt(Math.Max((0.5 * c[stride]) + noise.Pitch - Square(l10), 1e-300));
+        var (data, road) = (window.Data, room.Road[k]);
+        return (
+            new Whitening(1.0 / l00, l10 / (l00 * l11), 1.0 / l11),
+            2.0 * Math.Log(l00 * l11),
+            new Complex(data[k], data[n + k]),
+            new Complex(data[(2 * n) + k], data[(3 * n) + k]),
+            new Complex(h[0], h[Width]) * road,
+            new Complex(h[2 * Width], h[3 * Width]) * road);
+    }
+
+    // One frequency: covariance, its factor, what is left, and the whitened derivatives.
+    private void Line(int k, bool derivatives)
+    {
+        var (white, logarithm, data0, data1, mean0, mean1) = Whitened(k);
+        var (of0, of1) = white.Of(data0 - mean0, data1 - mean1);
         (residual[k], residual[n + k], residual[(2 * n) + k], residual[(3 * n) + k]) = (of0.Real, of0.Imaginary, of1.Real, of1.Imaginary);
         var (power0, power1) = (Square(of0), Square(of1));
-        Value += (2.0 * Math.Log(l00 * l11)) + power0 + power1;
+        Value += logarithm + power0 + power1;
         if (!derivatives)
         {
             return;
         }
 
+        var c = room.Smeared.AsSpan(k * 4 * stride, 4 * stride);
+        var h = room.Answers.AsSpan(k * 4 * Width, 4 * Width);
+        var road = room.Road[k];
+        var (r00, r11, r10) = (0.5 * c[0], 0.5 * c[stride], new Complex(0.5 * c[2 * stride], 0.5 * c[3 * stride]));
+        var (h0, h1) = (new Complex(h[0], h[Width]), new Complex(h[2 * Width], h[3 * Width]));
         var cross = of1 * Complex.Conjugate(of0);
         (room.Likeness[k], room.Likeness[n + k]) = (power0 - 1.0, power1 - 1.0);
         (room.Likeness[(2 * n) + k], room.Likeness[(3 * n) + k]) = (Root2 * cross.Real, Root2 * cross.Imaginary);

@@ -6,7 +6,7 @@ public class CarLikelihoodTests
 {
     private static (CarProblem Problem, double[] At) Planted(ulong seed, int each = 1, double[]? speeds = null)
     {
-        var (car, known, windows) = new PlantedPasses { Seed = seed, Each = each, Speeds = speeds ?? [4.2, 9.5] }.Drawn();
+        var (car, known, windows) = new PlantedCrossings { Seed = seed, Each = each, Speeds = speeds ?? [4.2, 9.5] }.Drawn();
         var problem = CarProblem.Of(windows, known);
         var x = problem.Likelihood.Centre.ToArray();
         CarNumbers.Parameters(car).CopyTo(x, 0);
