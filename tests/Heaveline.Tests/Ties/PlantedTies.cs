@@ -8,8 +8,8 @@ using Heaveline.Ties;
 namespace Heaveline.Tests.Ties;
 
 /// <summary>
-/// Ties of a car whose truth is known: every coordinate (dampers, friction, stops, the file's doubts, the speeds) drawn as it was thought possible, the
-/// passes computed, each tie read with its doubt on a car that stands anywhere within its friction.
+/// Ties of a car whose truth is known: every coordinate (dampers, friction, stops, the file's doubts, the speeds) drawn as it was thought possible,
+/// the passes computed, each tie read with its doubt on a car that stands anywhere within its friction.
 /// </summary>
 internal sealed record PlantedTies
 {
