@@ -16,6 +16,8 @@ public static class Glossary
         ("an interconnection on the bench", LinkTable.Measures),
         ("a road", RoadTable.Measures),
         ("a log of a drive", DriveTable.Measures),
+        ("a hump of a test day", PlanTable.Measures),
+        ("two drives compared", ProveTable.Measures),
         ("a row of planks", PlankTable.Measures),
         ("a bump of a drive", EventTable.Measures),
         ("the floor in a drive", FloorTable.Measures),

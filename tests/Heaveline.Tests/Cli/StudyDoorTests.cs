@@ -39,6 +39,20 @@ public class StudyDoorTests
     }
 
     [Fact]
+    public void Plank() => Same(PlankStudy.Run(new PlankAsked { Car = Car(Saloon, "driver") }), "plank", Saloon, "--load", "driver");
+
+    [Fact]
+    public void Plan() => Same(
+        PlanStudy.Run(new PlanAsked
+        {
+            Car = Car(Saloon, "driver"),
+            Change = Car(Cured, "driver"),
+            Humps = [new() { Name = "speed table", Road = NamedRoads.Find("speed-table").Value! }],
+            Number = Heaveline.Drives.Identification.CarNumber.PitchIndex,
+        }),
+        "plan", Saloon, "--load", "driver", "--change", Cured, "--hump", "speed-table", "--tells", "index");
+
+    [Fact]
     public void Worksheet()
     {
         var asked = new BounceAsked { Swings = Heaveline.Quantities.Plain.FromNumber(5.0), Time = Heaveline.Quantities.Time.FromSeconds(3.9) };
