@@ -37,6 +37,7 @@ internal static class Root
         StudyCommand.Of(streams, CostStudy.Question),
         StudyCommand.Of(streams, LinkStudy.Question),
         StudyCommand.Of(streams, DriveStudy.Question),
+        StudyCommand.Of(streams, TiesStudy.Question),
         WorksheetCommand.Of(streams),
         ServeCommand.Of(streams),
         ReportCommand.Of(streams),

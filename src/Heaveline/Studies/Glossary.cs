@@ -16,6 +16,7 @@ public static class Glossary
         ("an interconnection on the bench", LinkTable.Measures),
         ("a road", RoadTable.Measures),
         ("a log of a drive", DriveTable.Measures),
+        ("cable ties on the damper rods", TiesTable.Measures),
         ("a rule of the trade", RuleTables.Measures),
     ];
 

@@ -4,6 +4,7 @@ using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.House;
+using Heaveline.Ties;
 
 namespace Heaveline.Tests.Cli;
 
@@ -33,6 +34,30 @@ public class StudyDoorTests
     {
         var car = Path.Combine(Checkout.Root, "examples", "garage", "pebble-fluid-car.yaml");
         Same(LinkStudy.Run(new LinkAsked { Car = Car(car, "driver") }), "link", car, "--load", "driver");
+    }
+
+    [Fact]
+    public void Ties()
+    {
+        var asked = new TiesAsked
+        {
+            Car = Car(Saloon, "driver"),
+            Road = NamedRoads.Find("short-bump").Value!,
+            Readings = new TieReadings
+            {
+                Passes =
+                [
+                    new TiePass
+                    {
+                        Speed = new(20.0 / 3.6),
+                        Readings = [new TieReading { Place = TiePlace.Front, Travel = Heaveline.Quantities.Length.FromMillimetres(31.0) }],
+                    },
+                ],
+            },
+        };
+        Same(
+            TiesStudy.Run(asked with { CarFile = "fern-saloon.yaml" }),
+            "ties", Saloon, "--load", "driver", "--over", "short-bump", "--pass", "20 km/h: front 31 mm");
     }
 
     [Fact]

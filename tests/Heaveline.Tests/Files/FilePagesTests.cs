@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
+using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
 using Heaveline.Tests.House;
 using Validator = Json.Schema.JsonSchema;
@@ -22,15 +23,18 @@ public class FilePagesTests
     private static readonly Validator CarSchema = Validator.FromText(CarFile.Schema.ToJsonString());
     private static readonly Validator VariantSchema = Validator.FromText(CarFile.VariantSchema.ToJsonString());
     private static readonly Validator RoadSchema = Validator.FromText(RoadFile.Schema.ToJsonString());
+    private static readonly Validator TiesSchema = Validator.FromText(TieFile.Schema.ToJsonString());
 
-    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads")];
+    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads"), .. Files("ties")];
 
     [Theory]
     [InlineData("car-file.schema.json")]
     [InlineData("variant-file.schema.json")]
     [InlineData("road-file.schema.json")]
+    [InlineData("ties-file.schema.json")]
     [InlineData("car-file.md")]
     [InlineData("road-file.md")]
+    [InlineData("ties-file.md")]
     public void A_page_says_what_the_reader_does(string name)
     {
         var made = name switch
@@ -38,6 +42,8 @@ public class FilePagesTests
             "car-file.schema.json" => Text(CarFile.Schema),
             "variant-file.schema.json" => Text(CarFile.VariantSchema),
             "road-file.schema.json" => Text(RoadFile.Schema),
+            "ties-file.schema.json" => Text(TieFile.Schema),
+            "ties-file.md" => Page("The sheet of ties", "fern-saloon-hump.yaml", "ties-file.schema.json", TieFile.KeyPage),
             "car-file.md" => Page("The car file", "fern-saloon.yaml", "car-file.schema.json", CarFile.KeyPage),
             _ => Page("The road file", "village-hump.yaml", "road-file.schema.json", RoadFile.KeyPage),
         };
@@ -56,7 +62,7 @@ public class FilePagesTests
     {
         var reader = new Reader(SourceText.Load(Path.Combine(Checkout.Root, "examples", folder, file), 1 << 20).Source);
         var document = Json(YamlTree.Of(reader)!);
-        var schema = folder == "roads" ? RoadSchema : document["variant"] is null ? CarSchema : VariantSchema;
+        var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : document["variant"] is null ? CarSchema : VariantSchema;
         Assert.True(schema.Evaluate(JsonDocument.Parse(document.ToJsonString()).RootElement).IsValid);
     }
 
