@@ -38,6 +38,8 @@ internal static class Root
         StudyCommand.Of(streams, LinkStudy.Question),
         StudyCommand.Of(streams, DriveStudy.Question),
         StudyCommand.Of(streams, TiesStudy.Question),
+        StudyCommand.Of(streams, ProveStudy.Question),
+        StudyCommand.Of(streams, PlankStudy.Question, runsMany: true),
         WorksheetCommand.Of(streams),
         ServeCommand.Of(streams),
         ReportCommand.Of(streams),

@@ -9,10 +9,17 @@ public static class LogFile
     /// <param name="paths">Files, folders, archives; their order does not matter.</param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public static LogReading Load(IReadOnlyList<string> paths, CancellationToken stop = default)
+    public static LogReading Load(IReadOnlyList<string> paths, CancellationToken stop = default) => Load(paths, null, stop);
+
+    /// <summary>The same for files of one folder, which are then called by their names in it.</summary>
+    /// <param name="paths">Files.</param>
+    /// <param name="folder">The folder; null: files are called by their paths.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    internal static LogReading Load(IReadOnlyList<string> paths, string? folder, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(paths);
-        var sources = new LogSources(stop);
+        var sources = new LogSources(folder, stop);
         foreach (var path in paths.Distinct(StringComparer.Ordinal))
         {
             sources.Add(path);

@@ -100,6 +100,7 @@ public static class PageHost
         app.MapStaticAssets();
         Lettering.Map(app);
         Pages.Passes.PassRoutes.Map(app);
+        LogDoor.Map(app);
         RuleRoutes.Map(app);
         RideRoutes.Map(app);
         Pages.Cars.CarRoutes.Map(app);
@@ -140,6 +141,7 @@ public static class PageHost
     {
         services.AddSingleton(options);
         services.AddSingleton<GarageView>();
+        services.AddSingleton<LogDoor>();
         // What is long waits for its turn; what is short does not wait behind it.
         var (queue, brief) = (new StudyQueue(), new StudyQueue(Environment.ProcessorCount));
         services.AddSingleton(_ => RuleView.StudyIn(queue));

@@ -17,6 +17,10 @@ public static class Glossary
         ("a road", RoadTable.Measures),
         ("a log of a drive", DriveTable.Measures),
         ("cable ties on the damper rods", TiesTable.Measures),
+        ("two drives compared", ProveTable.Measures),
+        ("a row of planks", PlankTable.Measures),
+        ("a bump of a drive", EventTable.Measures),
+        ("the floor in a drive", FloorTable.Measures),
         ("a rule of the trade", RuleTables.Measures),
     ];
 

@@ -2,15 +2,25 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Drives;
+using Heaveline.Drives.Events;
 using Heaveline.Figures;
 
 namespace Heaveline.Studies;
 
-/// <summary>What the log of a drive is good for.</summary>
+/// <summary>What the log of a drive is good for, its bumps and its comfort.</summary>
 public sealed record DriveAnswer : Answer
 {
-    /// <summary>Figure of the whole drive: speed, knock, swing, and what is not read.</summary>
+    /// <summary>Figure of the whole drive: speed, knock, swing, its bumps, and what is not read.</summary>
     public const string Strip = "strip";
+
+    /// <summary>Figure of the bumps of each site over time, one over the other.</summary>
+    public const string Overlay = "events";
+
+    /// <summary>The same over distance.</summary>
+    public const string Distance = "distance";
+
+    /// <summary>Figure of the spectra: of bumps and of the road between.</summary>
+    public const string Spectra = "spectra";
 
     /// <summary>What was asked.</summary>
     public required DriveAsked Asked { get; init; }
@@ -21,17 +31,26 @@ public sealed record DriveAnswer : Answer
     /// <summary>What it is good for.</summary>
     public required Trust Trust { get; init; }
 
+    /// <summary>Its bumps; null where it does not bear looking for them.</summary>
+    public DriveEvents? Events { get; init; }
+
+    /// <summary>Its comfort at the floor; null where it does not bear weighing it.</summary>
+    public DriveComfort? Comfort { get; init; }
+
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => [.. Trust.Verdicts.Select(v => new Sentence($"for-{Word(v.Use)}", Said(v)))];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<FactTable> Tables => [DriveTable.Of(Drive, Trust)];
+    public override IReadOnlyList<FactTable> Tables => All(isShort: false);
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Cautions => [.. Doubtful, .. DriveWords.Cautions(Drive, Trust)];
+    public override IReadOnlyList<FactTable> ShortTables => All(isShort: true);
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences => [.. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text))];
+    public override IReadOnlyList<string> Cautions => [.. Doubtful, .. DriveWords.Cautions(Drive, Trust), .. Events is null ? [] : EventWords.Cautions(Events)];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Sentences => [.. Events is null ? [] : EventWords.Of(Events), .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text))];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [DriveWords.Safety];
@@ -40,7 +59,10 @@ public sealed record DriveAnswer : Answer
     public override IReadOnlyList<Source> Sources => [Answers.Sources.Axes];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> FigureIds => [Strip];
+    public override IReadOnlyList<string> FigureIds => Events is { Events.IsEmpty: false } ? [Strip, Overlay, Distance, Spectra] : [Strip];
+
+    /// <inheritdoc/>
+    public override byte[] Csv() => EventsCsv.Of(Events);
 
     /// <inheritdoc/>
     public override JsonObject Facts => new()
@@ -60,11 +82,28 @@ public sealed record DriveAnswer : Answer
         {
             ["from"] = d.Part.From, ["to"] = d.Part.To, ["reason"] = d.Reason,
         })]),
+        ["events"] = EventsJson.Of(Events),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };
 
     /// <inheritdoc/>
-    public override Figure Figure(string id) => id == Strip ? DriveStripFigure.Of(Drive, Trust) : base.Figure(id);
+    public override Figure Figure(string id) => id switch
+    {
+        Strip => DriveStripFigure.Of(Drive, Trust, Events),
+        Overlay or Distance or Spectra when Events is not { Events.IsEmpty: false } => throw new Quantities.RefusedValueException(
+            "bumps of the drive", "0", "1 or more", "There is nothing to lay over each other; draw the strip."),
+        Overlay when Events is not null => EventsFigure.OverTime(Drive, Events),
+        Distance when Events is not null => EventsFigure.OverDistance(Drive, Events),
+        Spectra when Events is not null => EventSpectraFigure.Of(Drive, Events),
+        _ => base.Figure(id),
+    };
+
+    private IReadOnlyList<FactTable> All(bool isShort) =>
+    [
+        .. Events is null ? [] : EventTable.Of(Events, isShort),
+        .. Comfort is null ? [] : new[] { isShort ? FloorTable.Short(Comfort) : FloorTable.Of(Comfort) },
+        DriveTable.Of(Drive, Trust),
+    ];
 
     private IEnumerable<StoryLine> Story => Drive.Log.Story.Concat(Drive.Story);
 
@@ -72,18 +111,21 @@ public sealed record DriveAnswer : Answer
 
     private static JsonArray Axis(Direction axis) => [axis.X, axis.Y, axis.Z];
 
-    private static string Said(TrustVerdict verdict)
+    private string Said(TrustVerdict verdict)
     {
         var use = verdict.Use switch { TrustUse.Events => "Single bumps", TrustUse.Comfort => "Comfort", _ => "The car itself" };
         var level = verdict.Level switch { TrustLevel.Good => "good", TrustLevel.Limited => "with limits", _ => "no" };
-        // What the log would bear is not yet what this program does with it.
-        var yet = verdict.Level == TrustLevel.None ? "" : verdict.Use switch
+        // What was found stands with what the log bears.
+        var found = verdict.Use switch
         {
-            TrustUse.Events => " This program does not pick bumps out of a log.",
-            TrustUse.Comfort => " This program does not weigh a log's vibration.",
-            _ => " Whether it holds enough bumps is not looked at, and this program does not work a car's frequencies and damping out of it.",
+            TrustUse.Events when Events is not null => " " + EventWords.Found(Events),
+            TrustUse.Comfort when Comfort is { Axes: [var vertical, ..] } => string.Create(
+                CultureInfo.InvariantCulture,
+                $" Vertical, weighted by {vertical.Weighting.Name}, the floor shakes by {vertical.Rms:F2} m/s² (RMS), no seat between."),
+            TrustUse.Car when verdict.Level != TrustLevel.None => " This program does not work a car's frequencies and damping out of a log.",
+            _ => "",
         };
-        return string.Create(CultureInfo.InvariantCulture, $"{use}: {level}. {verdict.Reason}{yet}");
+        return string.Create(CultureInfo.InvariantCulture, $"{use}: {level}. {verdict.Reason}{found}");
     }
 
     private static string Word(TrustUse use) => use switch { TrustUse.Events => "events", TrustUse.Comfort => "comfort", _ => "car" };
