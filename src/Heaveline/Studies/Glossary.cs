@@ -17,6 +17,7 @@ public static class Glossary
         ("a road", RoadTable.Measures),
         ("a log of a drive", DriveTable.Measures),
         ("a hump of a test day", PlanTable.Measures),
+        ("cable ties on the damper rods", TiesTable.Measures),
         ("two drives compared", ProveTable.Measures),
         ("a row of planks", PlankTable.Measures),
         ("a bump of a drive", EventTable.Measures),

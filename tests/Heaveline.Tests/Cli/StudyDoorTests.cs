@@ -7,6 +7,7 @@ using Heaveline.Files.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Drives.Lanes;
 using Heaveline.Tests.House;
+using Heaveline.Ties;
 
 namespace Heaveline.Tests.Cli;
 
@@ -51,6 +52,28 @@ public class StudyDoorTests
             Number = Heaveline.Drives.Identification.CarNumber.PitchIndex,
         }),
         "plan", Saloon, "--load", "driver", "--change", Cured, "--hump", "speed-table", "--tells", "index");
+    public void Ties()
+    {
+        var asked = new TiesAsked
+        {
+            Car = Car(Saloon, "driver"),
+            Road = NamedRoads.Find("short-bump").Value!,
+            Readings = new TieReadings
+            {
+                Passes =
+                [
+                    new TiePass
+                    {
+                        Speed = new(20.0 / 3.6),
+                        Readings = [new TieReading { Place = TiePlace.Front, Travel = Heaveline.Quantities.Length.FromMillimetres(31.0) }],
+                    },
+                ],
+            },
+        };
+        Same(
+            TiesStudy.Run(asked with { CarFile = "fern-saloon.yaml" }),
+            "ties", Saloon, "--load", "driver", "--over", "short-bump", "--pass", "20 km/h: front 31 mm");
+    }
 
     [Fact]
     public void Worksheet()

@@ -5,6 +5,7 @@ using Heaveline.Drives;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
+using Heaveline.Ties;
 
 namespace Heaveline.Studies;
 
@@ -231,6 +232,18 @@ public sealed class AskedReader(Given given, IFinder finder)
         ArgumentNullException.ThrowIfNull(choice);
         return Sought(choice, finder.Log(Texts(choice))).Value;
     }
+
+    /// <summary>The sheet of cable ties; null when there is none.</summary>
+    public TieSheet? Ties(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Text(choice) is { } name ? Sought(choice, finder.Ties(name)).Value : null;
+    }
+
+    /// <summary>A road that a file names, instead of the words for a choice; null when there is none.</summary>
+    /// <param name="choice">The choice that it stands for.</param>
+    /// <param name="name">Its name.</param>
+    public Road? RoadNamed(Choice choice, string name) => Sought(choice, finder.Road(name)).Value;
 
     /// <summary>The class of a random road; null when there is none.</summary>
     public RoadClass? Class(Choice choice) => Class(choice, Text(choice) ?? "");
