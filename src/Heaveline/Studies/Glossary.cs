@@ -18,7 +18,6 @@ public static class Glossary
         ("a log of a drive", DriveTable.Measures),
         ("a hump of a test day", PlanTable.Measures),
         ("cable ties on the damper rods", TiesTable.Measures),
-        ("two drives compared", ProveTable.Measures),
         ("a row of planks", PlankTable.Measures),
         ("a bump of a drive", EventTable.Measures),
         ("the floor in a drive", FloorTable.Measures),

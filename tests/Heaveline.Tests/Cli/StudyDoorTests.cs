@@ -52,6 +52,8 @@ public class StudyDoorTests
             Number = Heaveline.Drives.Identification.CarNumber.PitchIndex,
         }),
         "plan", Saloon, "--load", "driver", "--change", Cured, "--hump", "speed-table", "--tells", "index");
+
+    [Fact]
     public void Ties()
     {
         var asked = new TiesAsked
