@@ -106,7 +106,9 @@ public sealed class DriveFolders
     }
 
     /// <summary>Begins a drive with the first file of its log.</summary>
-    /// <param name="wanted">What it is called; its folder has a name made of that, with a number where there is one already.</param>
+    /// <param name="wanted">
+    /// What it is called; its folder has a name made of that, with a number where there is one already. The same file again is the same drive.
+    /// </param>
     /// <param name="file">The file's name.</param>
     /// <param name="bytes">All its bytes, which are kept as they are.</param>
     public DriveOutcome Begin(string wanted, string file, ReadOnlyMemory<byte> bytes)
@@ -125,6 +127,12 @@ public sealed class DriveFolders
             var name = stem;
             for (var n = 2; Directory.Exists(Path.Combine(garage.Folder, Folder, name)); n++)
             {
+                // Sent again, since nobody heard that it had come: it is here.
+                if (IsHere(name, file, bytes.Span))
+                {
+                    return new DriveOutcome(name, "", "");
+                }
+
                 name = FormattableString.Invariant($"{stem}-{n}");
             }
 
@@ -165,6 +173,13 @@ public sealed class DriveFolders
             folder.Delete(recursive: true);
             throw;
         }
+    }
+
+    private bool IsHere(string drive, string file, ReadOnlySpan<byte> bytes)
+    {
+        var here = new FileInfo(PathOf(drive, file));
+        return LogFiles(drive).Contains(file) && here.Length == bytes.Length
+            && Stamp.Of(Bounded.Read(here.FullName, FileFormat.DriveLog.MostBytes)) == Stamp.Of(bytes);
     }
 
     private DriveOutcome? Write(string drive, string file, ReadOnlyMemory<byte> bytes) => WholeFile.WriteNew(PathOf(drive, file), bytes)

@@ -94,7 +94,14 @@ public static class Sources
     public static Source SideEffects { get; } = new(
         "side-effects", "This program's docs/theory/side-effects.md", "roll and pitch per g, heights, travel left, spring stress, beam", Own);
 
+    /// <summary>Before and after.</summary>
+    public static Source Covariance { get; } = new(
+        "draper-smith",
+        "Draper and Smith, Applied Regression Analysis, 3rd edition, chapters 1, 8 and 14",
+        "passes before and after compared with speed beside the change: least squares, Student's t, analysis of covariance",
+        "cited by its title; checked against NIST's reference data sets and printed examples (docs/validation.md)");
+
     /// <summary>All of them, in the order in which a report lists them.</summary>
     public static IReadOnlyList<Source> All { get; } =
-        [Axes, Terms, Modes, Steps, Parts, Comfort, Weightings, RoadClasses, Linearisation, Doubts, Draws, Shares, Rule, SideEffects];
+        [Axes, Terms, Modes, Steps, Parts, Comfort, Weightings, RoadClasses, Linearisation, Doubts, Draws, Shares, Rule, SideEffects, Covariance];
 }

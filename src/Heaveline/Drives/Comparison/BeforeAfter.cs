@@ -6,8 +6,8 @@ namespace Heaveline.Drives.Comparison;
 /// <summary>Whether a change worked: one number of every pass before and after it, over bumps that both drives crossed at speeds that meet.</summary>
 /// <remarks>
 /// Every pass's number enters by its logarithm, so that a change is a share of it. The model, its tests and intervals are those of an analysis of
-/// covariance with speed beside it [Draper and Smith, Applied Regression Analysis, ch. 14]; sites share one change. Where an F test of site × change finds
-/// them apart and they do not even agree in the sign, each stands by itself, its interval widened by their number (Bonferroni).
+/// covariance with speed beside it [Draper and Smith, Applied Regression Analysis, ch. 14]; sites share one change. Where an F test of site × change
+/// finds them apart and they do not even agree in the sign, each stands by itself, its interval widened by their number (Bonferroni).
 /// </remarks>
 public sealed record BeforeAfter
 {
@@ -31,7 +31,9 @@ public sealed record BeforeAfter
     /// <summary>The change over all sites together; null where nothing is compared.</summary>
     public EffectInterval? Pooled { get; init; }
 
-    /// <summary>Probability of sites so far apart where they all answer alike (F test of site × change); null with one site or too few passes.</summary>
+    /// <summary>
+    /// Probability of sites so far apart where they all answer alike (F test of site × change); null with one site or too few passes.
+    /// </summary>
     public double? ApartProbability { get; init; }
 
     /// <summary>Whether the sites answer the change differently.</summary>
@@ -46,12 +48,14 @@ public sealed record BeforeAfter
     /// <summary>Chance that passes as these show a change of the size that matters; NaN where nothing is compared.</summary>
     public double Power { get; init; } = double.NaN;
 
-    /// <summary>Passes in each state that show a change of the size that matters four times of five; null where more than 200 would be needed.</summary>
+    /// <summary>
+    /// Passes in each state that show a change of the size that matters four times of five; null where more than 200 would be needed.
+    /// </summary>
     public int? PassesNeeded { get; init; }
 
     /// <summary>
-    /// Passes more in each state that would settle what cannot be said yet; null where it is said, or where no reasonable number would. Where there are
-    /// enough for the size that matters, those that would settle the change as it stands.
+    /// Passes more in each state that would settle what cannot be said yet; null where it is said, or where no reasonable number would. Where there
+    /// are enough for the size that matters, those that would settle the change as it stands.
     /// </summary>
     public int? MorePasses { get; init; }
 
@@ -69,6 +73,9 @@ public sealed record BeforeAfter
 
     internal ComparisonFit? Fit { get; init; }
 
+    // Coefficients that the passes pay for.
+    private int Columns { get; init; }
+
     /// <summary>Compares passes before and after a change.</summary>
     /// <param name="passes">The passes.</param>
     /// <param name="settings">How; null: as usual.</param>
@@ -82,7 +89,8 @@ public sealed record BeforeAfter
         var counted = met.Where(p => speeds[p.Site].IsAlike && speeds[p.Site].Holds(p.Speed)).GroupBy(p => p.Site)
             .Where(g => g.Any(p => p.IsAfter) && g.Any(p => !p.IsAfter)).SelectMany(g => g).ToHashSet();
         ImmutableArray<ComparedPass> kept = [.. met.Where(counted.Contains)];
-        var pooled = kept.IsEmpty ? null : new ComparisonFit(kept, isApart: false);
+        var scatter = kept.IsEmpty ? null : SiteScatter.Of(kept);
+        var pooled = kept.IsEmpty ? null : new ComparisonFit(kept, isApart: false, scatter);
         var isEnough = IsEnough(kept);
         var bare = new BeforeAfter
         {
@@ -92,9 +100,10 @@ public sealed record BeforeAfter
             CrossedOnce = [.. passes.Select(p => p.Site).Distinct().Where(s => !both.Contains(s))],
             Verdict = !IsEnough(met) || (isEnough && kept.Length <= pooled!.Columns) ? ComparisonVerdict.TooFew : ComparisonVerdict.NotAlike,
             IsHiddenInSpeed = isEnough && kept.Length > pooled!.Columns && !pooled.IsDetermined,
-            Sites = [.. both.Order(Comparer<string>.Create((a, b) => First(met, a) - First(met, b))).Select(site => SiteOf(site, met, counted, speeds))],
+            Sites = [.. both
+                .Order(Comparer<string>.Create((a, b) => First(met, a) - First(met, b))).Select(site => SiteOf(site, met, counted, speeds))],
         };
-        return isEnough && pooled!.IsDetermined ? bare.Judged(pooled) : bare;
+        return isEnough && pooled!.IsDetermined ? bare.Judged(pooled, scatter!) : bare;
     }
 
     /// <summary>The mean level that is fitted at a site, with its interval; null where the site is not compared.</summary>
@@ -102,7 +111,7 @@ public sealed record BeforeAfter
     /// <param name="speed">m/s.</param>
     /// <param name="isAfter">Whether after the change.</param>
     public (double Value, double Low, double High)? Level(string site, double speed, bool isAfter) =>
-        Fit is null || !Counted.Any(p => p.Site == site) ? null : Fit.Level(site, speed, isAfter, Settings.Confidence);
+        Fit is null || !Fit.Holds(site) ? null : Fit.Level(site, speed, isAfter, Settings.Confidence);
 
     /// <summary>Chance that so many passes in each state, scattering as these, show a change of a size at the level of the verdict.</summary>
     /// <param name="passes">Passes in each state, over all sites together.</param>
@@ -110,7 +119,7 @@ public sealed record BeforeAfter
     /// <returns>0 where they leave no scatter to be seen; NaN where nothing is compared.</returns>
     public double PowerAt(int passes, double change)
     {
-        var freedom = (2 * passes) - (Fit?.Columns ?? 0);
+        var freedom = (2 * passes) - Columns;
         return double.IsNaN(Scatter) ? double.NaN
             : freedom < 1 ? 0.0
             : PowerOf(Math.Log(1.0 + change) / (Scatter * Math.Sqrt(2.0 / passes)), freedom);
@@ -146,49 +155,52 @@ public sealed record BeforeAfter
         };
     }
 
-    private BeforeAfter Judged(ComparisonFit pooled)
+    private BeforeAfter Judged(ComparisonFit pooled, IReadOnlyDictionary<string, double> scatter)
     {
-        var own = new ComparisonFit(Counted, isApart: true);
-        var count = Counted.Select(p => p.Site).Distinct().Count();
-        double? apart = count > 1 && own.IsDetermined && own.SumOfSquares > 0.0
-            ? MathNet.Numerics.Distributions.FisherSnedecor.CDF(
-                own.Freedom, count - 1, own.SumOfSquares / own.Freedom / ((pooled.SumOfSquares - own.SumOfSquares) / (count - 1)))
-            : null;
+        // A site of one pass in a state tells nothing of itself.
+        string[] alone = [.. Sites.Where(s => Math.Min(s.Before, s.After) > 1).Select(s => s.Site)];
+        List<ComparedPass> rest = [.. Counted.Where(p => alone.Contains(p.Site))];
+        var own = rest.Count == 0 ? null : new ComparisonFit(rest, isApart: true, scatter);
+        var apart = alone.Length > 1 && own!.IsDetermined ? Apart(new ComparisonFit(rest, isApart: false, scatter), own, alone.Length) : null;
         var areApart = apart < ComparisonSettings.ApartBelow;
-        var share = areApart ? 1.0 - (ComparisonSettings.ApartShare * (1.0 - Settings.Confidence) / count) : Settings.Confidence;
-        var hasOwn = count == 1 || own.IsDetermined;
+        var share = areApart ? 1.0 - (ComparisonSettings.ApartShare * (1.0 - Settings.Confidence) / alone.Length) : Settings.Confidence;
         var sites = Sites.Select(site =>
         {
-            if (site.Before == 0 || site.After == 0 || !hasOwn)
+            if (!alone.Contains(site.Site) || !own!.IsDetermined)
             {
                 return site;
             }
 
             var effect = own.Effect(site.Site, share);
-            return site with { Effect = effect, Verdict = Of(effect, Settings.Matters) };
+            return site with { Effect = effect, Scatter = own.ScatterAt(site.Site), Verdict = Of(effect, Settings.Matters) };
         }).ToImmutableArray();
         var all = pooled.Effect(Counted[0].Site, Settings.Confidence);
-        var fit = areApart ? own : pooled;
         var judged = this with
         {
             Sites = sites,
             Pooled = all,
             ApartProbability = apart,
-            Fit = fit,
-            Scatter = fit.Scatter,
+            Fit = areApart ? own : pooled,
+            Columns = pooled.Columns,
+            Scatter = pooled.Scatter,
             Verdict = areApart && !sites.All(s => s.Effect is not { } effect || effect.Log * all.Log > 0.0)
                 ? ComparisonVerdict.SitesDiffer
                 : Of(all, Settings.Matters),
-            Odd = OddOf(fit),
+            Odd = OddOf(pooled),
         };
         var needed = judged.Needed();
         return judged with
         {
-            Power = fit.Scatter > 0.0 ? judged.PowerOf(Math.Log(1.0 + Settings.Matters) / all.StandardError, all.Freedom) : 1.0,
+            Power = all.StandardError > 0.0 ? judged.PowerOf(Math.Log(1.0 + Settings.Matters) / all.StandardError, all.Freedom) : 1.0,
             PassesNeeded = needed,
             MorePasses = judged.Verdict == ComparisonVerdict.CannotSay ? judged.More(needed, all) : null,
         };
     }
+
+    private static double? Apart(ComparisonFit pooled, ComparisonFit own, int sites) => own.SumOfSquares > 0.0
+        ? MathNet.Numerics.Distributions.FisherSnedecor.CDF(
+            own.Freedom, sites - 1, own.SumOfSquares / own.Freedom / ((pooled.SumOfSquares - own.SumOfSquares) / (sites - 1)))
+        : null;
 
     private double PowerOf(double effect, int freedom) =>
         StudentPower.Above(effect, freedom, LeastSquares.Student(freedom, Settings.Confidence));
@@ -217,8 +229,10 @@ public sealed record BeforeAfter
         // Enough for the size that matters: the change as it stands lies at an edge. How many would take it off?
         for (var more = 1; have + more <= Most; more++)
         {
-            var freedom = (2 * (have + more)) - Fit!.Columns;
-            var half = freedom < 1 ? double.PositiveInfinity : LeastSquares.Student(freedom, Settings.Confidence) * Scatter * Math.Sqrt(2.0 / (have + more));
+            var freedom = (2 * (have + more)) - Columns;
+            var half = freedom < 1
+                ? double.PositiveInfinity
+                : LeastSquares.Student(freedom, Settings.Confidence) * Scatter * Math.Sqrt(2.0 / (have + more));
             if (Of(effect with { HalfWidth = half }, Settings.Matters) != ComparisonVerdict.CannotSay)
             {
                 return more;

@@ -21,6 +21,9 @@ public sealed record SiteComparison
     /// <summary>What the change did here; null where nothing is compared here.</summary>
     public EffectInterval? Effect { get; init; }
 
+    /// <summary>Standard deviation of one pass's logarithm here; NaN where nothing is compared here.</summary>
+    public double Scatter { get; init; } = double.NaN;
+
     /// <summary>The verdict here, from this site's own interval.</summary>
     public required ComparisonVerdict Verdict { get; init; }
 }

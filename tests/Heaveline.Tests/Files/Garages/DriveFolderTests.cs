@@ -39,7 +39,8 @@ public class DriveFolderTests
         using var folder = new TemporaryFolder();
         var drives = new Garage(folder.Root).Drives;
         Assert.Equal("lane", drives.Begin("Lane", "a.csv", Log).Drive);
-        Assert.Equal("lane-2", drives.Begin("lane!", "a.csv", Log).Drive);
+        Assert.Equal("lane-2", drives.Begin("lane!", "a.csv", Encoding.UTF8.GetBytes("another")).Drive);
+        Assert.Equal(("lane", "lane-2"), (drives.Begin("Lane", "a.csv", Log).Drive, drives.Begin("Lane", "a.csv", "another"u8.ToArray()).Drive));
         Assert.Equal("lane", drives.Add("lane", "b.csv", Log).Drive);
         var again = drives.Add("lane", "a.csv", Encoding.UTF8.GetBytes("x"));
         Assert.Null(again.Drive);
