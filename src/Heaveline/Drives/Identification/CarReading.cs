@@ -145,7 +145,7 @@ internal sealed class CarReading
             result.Add(RefusalWords.Halves(halves.Number, halves.Apart, tells.Value.For(halves.Number)));
         }
 
-        if (Reversed(result.Count > 0) is { } reversed)
+        if (Reversed(result.Count > 0 && result[0].Kind != RefusalKind.TooFew) is { } reversed)
         {
             result.Insert(0, RefusalWords.Reversed(reversed));
         }
