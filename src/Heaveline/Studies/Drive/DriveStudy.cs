@@ -31,6 +31,8 @@ public static class DriveStudy
               heaveline drive drive.zip --figure strip.pdf
               heaveline drive trip.csv --wheelbase "2.70 m" --phone "1.45 m behind front axle" --site "chapel: 84 s, 141 s" --csv bumps.csv
               heaveline drive trip.csv --draw events --figure bumps.pdf
+              heaveline drive trip.csv --car fern-saloon.yaml --site "chapel: 84 s" --road chapel --write chapel.yaml
+              heaveline drive trip.csv --car fern-saloon.yaml --twin --write-twin as-driven.yaml
               heaveline drive Accelerometer.csv Gyroscope.csv Location.csv --json
             """,
         Choices = [Logs, .. DriveChoices.All],
@@ -39,13 +41,19 @@ public static class DriveStudy
             Name = "draw",
             Kind = ChoiceKind.Word,
             Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), distance (the same over "
-                + "distance), spectra (of bumps, and of the road between), car (its numbers with their intervals) or fit (measured spectra, and the car's).",
+                + "distance), spectra (of bumps, and of the road between), car (its numbers with their intervals), fit (measured spectra, and the car's)"
+                + " or road (that of --road, with its band).",
             HelpName = "WHAT",
             Usual = DriveAnswer.Strip,
-            Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra, DriveAnswer.CarCard, DriveAnswer.Fit],
+            Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra, DriveAnswer.CarCard, DriveAnswer.Fit, DriveAnswer.SiteRoad],
             WordIs = "figure of a drive",
         },
         CsvSays = "Write the bumps to FILE, a row each.",
+        Writes =
+        [
+            new("write", ".yaml", "Write the road of --road to FILE, a road file, its heights beside it as .csv.", DriveChoices.Road),
+            new("write-twin", ".yaml", "Write the scaled car of --twin to FILE, a variant of the car file with the doubts of its factors.", DriveChoices.Twin),
+        ],
         IsShortened = true,
         Reads = Read,
         Answers = Run,
@@ -70,14 +78,30 @@ public static class DriveStudy
         run.Progress?.Report(0.85);
         var beside = asked.Car is { } loaded ? CarBeside.Of(loaded) : null;
         var car = DriveCarReading.Of(asked, drive, trust, events, beside, run.Cancellation);
+        run.Progress?.Report(0.9);
+        var road = asked.Road is { } site ? DriveRecovery.Road(drive, events, car, site, run.Cancellation) : null;
+        var twin = asked is { WantsTwin: true, Car: { } file } ? DriveRecovery.Twin(file, asked.Settings, drive, trust, events, car, run.Cancellation) : null;
         run.Progress?.Report(1.0);
-        return new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Events = events, Comfort = comfort, Identified = car, Beside = beside };
+        return new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Events = events, Comfort = comfort, Identified = car, Beside = beside, Road = road, Twin = twin };
     }
 
     private static DriveAsked? Read(AskedReader reader)
     {
         var (car, settings) = DriveChoices.Read(reader);
         var log = reader.Log(Logs);
-        return log is null || reader.IsRefused ? null : new DriveAsked { Log = log, Car = car, Settings = settings };
+        var twin = reader.IsTicked(DriveChoices.Twin);
+        if (twin && car is null)
+        {
+            reader.Object(DriveChoices.Twin.Name, "twin: give --car, whose springs and dampers are to be scaled.");
+        }
+
+        return log is null || reader.IsRefused ? null : new DriveAsked
+        {
+            Log = log,
+            Car = car,
+            Settings = settings,
+            Road = reader.Text(DriveChoices.Road),
+            WantsTwin = twin,
+        };
     }
 }

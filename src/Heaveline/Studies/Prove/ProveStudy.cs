@@ -90,6 +90,13 @@ public static class ProveStudy
         Says = "Also work out the car that moves most like each drive and say what changed in it; needs --wheelbase, takes some seconds.",
     };
 
+    private static readonly Choice CarFile = DriveChoices.Car with
+    {
+        Says = "The car before, a car file: with --change, what it says of the change on the road of the drive before is set beside what was measured.",
+    };
+
+    private static readonly Choice Changed = DriveChoices.Car with { Name = "change", Says = "The changed car, a variant of --car.", HelpName = "VARIANT" };
+
     /// <summary>The question as a command offers it.</summary>
     public static Question<ProveAsked, ProveAnswer> Question { get; } = new()
     {
@@ -102,9 +109,10 @@ public static class ProveStudy
             Examples:
               heaveline prove --before monday.csv --after tuesday.csv --wheelbase "2.70 m"
               heaveline prove --before before.zip --after after.zip --same all --figure dots.pdf
+              heaveline prove --before a.csv --after b.csv --car fern-saloon.yaml --change fern-saloon-cured.yaml
               heaveline prove --before a.csv --after b.csv --site "chapel hump: before 84 s, after 91 s" --matters "15 %" --json
             """,
-        Choices = [Before, After, Wheelbase, Site, Matters, Number, Looks, Same, WhatChanged],
+        Choices = [Before, After, Wheelbase, Site, Matters, Number, Looks, Same, WhatChanged, CarFile, Choices.Load, Changed],
         Draws = new Choice
         {
             Name = "draw",
@@ -146,20 +154,24 @@ public static class ProveStudy
 
         ComparedNumber[] numbers =
             [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
+        var isForecast = asked is { Car: not null, Changed: not null };
+        var carBefore = asked.WhatChanged || isForecast ? Car(asked.Before, asked.OfBefore, before, asked.Car, run.Cancellation) : null;
         return new ProveAnswer
         {
             Asked = asked,
+            Forecast = ProveForecast.Of(asked, before, carBefore, run.Cancellation),
             Before = before,
             After = after,
             Matches = matches,
             Numbers = [.. numbers.Select(n => new ProvedNumber(n, BeforeAfter.Of(matches.Passes(n), asked.Comparison)))],
-            CarBefore = asked.WhatChanged ? Car(asked.Before, asked.OfBefore, before, run.Cancellation) : null,
-            CarAfter = asked.WhatChanged ? Car(asked.After, asked.OfAfter, after, run.Cancellation) : null,
+            CarBefore = carBefore,
+            CarAfter = asked.WhatChanged ? Car(asked.After, asked.OfAfter, after, null, run.Cancellation) : null,
         };
     }
 
-    private static CarFromDrive? Car(Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
-        DriveCarReading.Of(new DriveAsked { Log = log, Settings = settings }, drive.Drive, drive.Trust, drive.Events, null, stop);
+    private static CarFromDrive? Car(Log log, EventSettings settings, ProvedDrive drive, LoadedCar? file, CancellationToken stop) =>
+        DriveCarReading.Of(
+            new DriveAsked { Log = log, Settings = settings }, drive.Drive, drive.Trust, drive.Events, file is null ? null : CarBeside.Of(file), stop);
 
     private static ProvedDrive Pitching(ProvedDrive drive, string name)
     {
@@ -179,7 +191,14 @@ public static class ProveStudy
         var looks = reader.Whole(Looks);
         var same = Circumstances(reader);
         var what = reader.IsTicked(WhatChanged);
-        if (what && reader.Given.Of(Wheelbase) is null)
+        var file = reader.Given.Of(CarFile) is null ? null : reader.Car(CarFile, Choices.Load);
+        var changed = reader.Given.Of(Changed) is null ? null : reader.Car(Changed);
+        if (reader.Given.Of(CarFile) is null != reader.Given.Of(Changed) is null)
+        {
+            reader.Object(Changed.Name, "a forecast takes both, --car as it was before and --change, the changed one.");
+        }
+
+        if (what && reader.Given.Of(Wheelbase) is null && file is null)
         {
             reader.Object(WhatChanged.Name, "what-changed: give --wheelbase, by which the delay between the axles tells the car.");
         }
@@ -193,12 +212,14 @@ public static class ProveStudy
         {
             Before = before!,
             After = after!,
-            OfBefore = new EventSettings { Wheelbase = wheelbase?.Si, Sites = [.. first] },
-            OfAfter = new EventSettings { Wheelbase = wheelbase?.Si, Sites = [.. second] },
+            OfBefore = new EventSettings { Wheelbase = wheelbase?.Si ?? file?.Car.Wheelbase.Si, Sites = [.. first] },
+            OfAfter = new EventSettings { Wheelbase = wheelbase?.Si ?? file?.Car.Wheelbase.Si, Sites = [.. second] },
             Comparison = new ComparisonSettings { Matters = matters!.Value, Looks = looks!.Value },
             Number = Enum.GetValues<ComparedNumber>().Single(n => ProvedNumber.WordOf(n) == number),
             Same = same,
             WhatChanged = what,
+            Car = file,
+            Changed = changed,
         };
     }
 
