@@ -12,23 +12,23 @@ public static class DriveCarTable
 
     private static readonly Measure<Func<CarNumber, double>>[] All =
     [
-        Of(CarNumber.FrontFrequency, "front-frequency", "front ride frequency on rigid tyres", In.Hertz, 3,
-            "Frequency of the sprung mass on the front axle over the stiffness that the motion of the drive shows."),
-        Of(CarNumber.RearFrequency, "rear-frequency", "rear ride frequency on rigid tyres", In.Hertz, 3,
-            "Frequency of the sprung mass on the rear axle over the stiffness that the motion of the drive shows."),
-        Of(CarNumber.FrequencyRatio, "ratio", "frequency ratio, rear over front", In.Plain, 3,
-            "Rear over front ride frequency on rigid tyres: surer than either."),
-        Of(CarNumber.FrontDamping, "front-damping", "front damping ratio", In.Plain, 3,
+        Of(CarNumber.FrontFrequency, "front-frequency", "front frequency as driven", In.Hertz, 3,
+            "Frequency on rigid tyres of the sprung mass on the front axle over the stiffness that the motion of the drive shows."),
+        Of(CarNumber.RearFrequency, "rear-frequency", "rear frequency as driven", In.Hertz, 3,
+            "Frequency on rigid tyres of the sprung mass on the rear axle over the stiffness that the motion of the drive shows."),
+        Of(CarNumber.FrequencyRatio, "ratio", "frequency ratio as driven, rear over front", In.Plain, 3,
+            "Rear over front frequency as driven: surer than either."),
+        Of(CarNumber.FrontDamping, "front-damping", "front damping ratio as driven", In.Plain, 3,
             "c/(2√(k·m)) of the damping that the motion of the drive shows, with stiffness and sprung mass of the axle."),
-        Of(CarNumber.RearDamping, "rear-damping", "rear damping ratio", In.Plain, 3,
+        Of(CarNumber.RearDamping, "rear-damping", "rear damping ratio as driven", In.Plain, 3,
             "c/(2√(k·m)) of the damping that the motion of the drive shows, with stiffness and sprung mass of the axle."),
-        Of(CarNumber.PitchIndex, "index", "dynamic index k²/(b·c)", In.Plain, 3, "Pitch inertia of the sprung mass over its mass and both distances to the axles."),
-        Of(CarNumber.FirstModeFrequency, "first-mode", "slower body mode", In.Hertz, 3, "|λ|/2π of the slower mode of body and wheels together."),
+        Of(CarNumber.PitchIndex, "index", "dynamic index as driven", In.Plain, 3, "Pitch inertia of the sprung mass over its mass and both distances to the axles."),
+        Of(CarNumber.FirstModeFrequency, "first-mode", "slower body mode as driven", In.Hertz, 3, "|λ|/2π of the slower mode of body and wheels together."),
         Of(CarNumber.FirstModeDamping, "first-mode-damping", "its damping ratio", In.Plain, 3, "−Re λ/|λ| of that mode.") with
         {
             Name = "damping ratio of the slower body mode",
         },
-        Of(CarNumber.SecondModeFrequency, "second-mode", "faster body mode", In.Hertz, 3, "|λ|/2π of the next mode."),
+        Of(CarNumber.SecondModeFrequency, "second-mode", "faster body mode as driven", In.Hertz, 3, "|λ|/2π of the next mode."),
         Of(CarNumber.SecondModeDamping, "second-mode-damping", "its damping ratio", In.Plain, 3, "−Re λ/|λ| of that mode.") with
         {
             Name = "damping ratio of the faster body mode",
@@ -93,8 +93,8 @@ public static class DriveCarTable
         var table = new FactTable("Correlation of errors with", ["front f", "rear f", "ratio", "front ζ", "rear ζ", "index"]);
         foreach (var number in shown)
         {
-            var row = car.Correlations[(int)number];
-            table.Add($"{Of(number).Key}-correlation", Of(number).Label, "", "F2", shown.Select(n => (double?)row[(int)n]));
+            var (row, measure) = (car.Correlations[(int)number], Of(number));
+            table.Add($"{measure.Key}-correlation", measure.Label, "", "F2", shown.Select(n => (double?)row[(int)n]));
         }
 
         return table;
