@@ -5,7 +5,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
-/// <summary>The car that a drive tells, in tables: the numbers with their intervals, beside them those of a car file and what was thought before.</summary>
+/// <summary>
+/// The car that a drive tells, in tables: the numbers with their intervals, beside them those of a car file and what was thought before.
+/// </summary>
 public static class DriveCarTable
 {
     private const string Page = "theory/identification.md";
@@ -22,8 +24,20 @@ public static class DriveCarTable
             "c/(2√(k·m)) of the damping that the motion of the drive shows, with stiffness and sprung mass of the axle."),
         Of(CarNumber.RearDamping, "rear-damping", "rear damping ratio as driven", In.Plain, 3,
             "c/(2√(k·m)) of the damping that the motion of the drive shows, with stiffness and sprung mass of the axle."),
-        Of(CarNumber.PitchIndex, "index", "dynamic index as driven", In.Plain, 3, "Pitch inertia of the sprung mass over its mass and both distances to the axles."),
-        Of(CarNumber.FirstModeFrequency, "first-mode", "slower body mode as driven", In.Hertz, 3, "|λ|/2π of the slower mode of body and wheels together."),
+        Of(
+            CarNumber.PitchIndex,
+            "index",
+            "dynamic index as driven",
+            In.Plain,
+            3,
+            "Pitch inertia of the sprung mass over its mass and both distances to the axles."),
+        Of(
+            CarNumber.FirstModeFrequency,
+            "first-mode",
+            "slower body mode as driven",
+            In.Hertz,
+            3,
+            "|λ|/2π of the slower mode of body and wheels together."),
         Of(CarNumber.FirstModeDamping, "first-mode-damping", "its damping ratio", In.Plain, 3, "−Re λ/|λ| of that mode.") with
         {
             Name = "damping ratio of the slower body mode",
@@ -43,8 +57,8 @@ public static class DriveCarTable
             "Root mean square over the bumps, from first touch to a second after the rear wheels' leaving, front and rear together: "
             + "the motion that the numbers hold for."),
         Motion("pitch", "pitch (RMS)", In.Degrees, 2, c => c.PitchMotion, "The same of pitch."),
-        Motion("roughness", "roughness of the road, G(0.1)", In.Plain, 0, c => 1e6 * c.Roughness,
-            "Displacement density at 0.1 cycles per metre in 10⁻⁶ m³: 16 is class A of ISO 8608, 64 class B."),
+        Motion("roughness", "roughness of the road, G(0.1)", In.MillionthsOfCubicMetres, 0, c => c.Roughness,
+            "Displacement density at 0.1 cycles per metre: 16 is class A of ISO 8608, 64 class B."),
         Motion("gyro-gain", "gain of the gyro over the accelerometer's", In.Plain, 3, c => c.GyroGain,
             "By how much the pitch rate is larger than the vertical acceleration asks for."),
     ];

@@ -22,15 +22,16 @@ public static class DriveStudy
         Word = "drive",
         Says =
             """
-            Say what the log of a drive is good for (how its files were read, how the phone lay, which faults it has), find its bumps, bring them to sites,
-            measure each in the words of 'pass', and weigh the floor's vibration. With a wheelbase, or a car that gives it: say which car moves most like
-            this drive, with intervals, or why the drive does not tell.
+            Say what the log of a drive is good for (how its files were read, how the phone lay, which faults it has), find its bumps, bring them
+            to sites, measure each in the words of 'pass', and weigh the floor's vibration. With a wheelbase, or a car that gives it: say which car
+            moves most like this drive, with intervals, or why the drive does not tell.
 
             Examples:
               heaveline drive trip.csv
               heaveline drive drive.zip --figure strip.pdf
               heaveline drive trip.csv --wheelbase "2.70 m" --phone "1.45 m behind front axle" --site "chapel: 84 s, 141 s" --csv bumps.csv
               heaveline drive trip.csv --draw events --figure bumps.pdf
+              heaveline drive trip.csv --car examples/garage/fern-saloon.yaml --load driver --draw car --figure card.pdf
               heaveline drive Accelerometer.csv Gyroscope.csv Location.csv --json
             """,
         Choices = [Logs, .. DriveChoices.All],
@@ -38,8 +39,9 @@ public static class DriveStudy
         {
             Name = "draw",
             Kind = ChoiceKind.Word,
-            Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), distance (the same over "
-                + "distance), spectra (of bumps, and of the road between), car (its numbers with their intervals) or fit (measured spectra, and the car's).",
+            Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), "
+                + "distance (the same over distance), spectra (of bumps, and of the road between), car (its numbers with their intervals) or fit "
+                + "(measured spectra, and the car's).",
             HelpName = "WHAT",
             Usual = DriveAnswer.Strip,
             Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra, DriveAnswer.CarCard, DriveAnswer.Fit],
