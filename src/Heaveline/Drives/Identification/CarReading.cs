@@ -170,7 +170,8 @@ internal sealed class CarReading
         {
             var turned = CarProblem.Of(problem.Windows, Known with
             {
-                FrontShare = 1.0 - Known.FrontShare, PhoneBehindFrontAxle = Known.Wheelbase - Known.PhoneBehindFrontAxle,
+                FrontShare = 1.0 - Known.FrontShare,
+                PhoneBehindFrontAxle = Known.Wheelbase - Known.PhoneBehindFrontAxle,
             });
             var end = new CarFit(turned.Likelihood, stop).Solve(x, double.PositiveInfinity, 40, _ => false);
             if (end.Value < value - better)

@@ -111,6 +111,9 @@ internal static class RefusalWords
 
     private static string Count(int count) => count switch
     {
-        1 => "one", 2 => "two", 3 => "three", _ => count.ToString(CultureInfo.InvariantCulture),
+        1 => "one",
+        2 => "two",
+        3 => "three",
+        _ => count.ToString(CultureInfo.InvariantCulture),
     };
 }
