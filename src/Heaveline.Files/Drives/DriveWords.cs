@@ -65,17 +65,17 @@ internal static class DriveWords
         new Shape("phone", "Where the phone lay.", Behind, Left, Up)
             .As(f => new PhoneAsWritten(f.Required(Behind), f.Optional(Left, default), f.Optional(Up, default))));
 
-    private static readonly Key<Amount<Pressure>> Front = Key.Required("front", "Of the front tyres.", Kind.Amount<Pressure>(), "2.3 bar")
+    private static readonly Key<Amount<Pressure>> Front = Key.Optional("front", "Of the front tyres.", Kind.Amount<Pressure>(), "2.3 bar")
         .Usually("0.5 bar", "9 bar");
 
-    private static readonly Key<Amount<Pressure>> Rear = Key.Required("rear", "Of the rear tyres.", Kind.Amount<Pressure>(), "2.1 bar")
+    private static readonly Key<Amount<Pressure>> Rear = Key.Optional("rear", "Of the rear tyres.", Kind.Amount<Pressure>(), "2.1 bar")
         .Usually("0.5 bar", "9 bar");
 
-    private static readonly Key<Tuple<double, double>> Pressures = Key.Optional(
+    private static readonly Key<Tuple<double?, double?>> Pressures = Key.Optional(
         "pressures",
         "Pressures of the tyres, above the air's.",
         new Shape("pressures", "Pressures of the tyres, cold or warm as the note says.", Front, Rear)
-            .As(f => Tuple.Create(f.Required(Front).Si, f.Required(Rear).Si)));
+            .As(f => Tuple.Create(f.OptionalValue(Front)?.Si, f.OptionalValue(Rear)?.Si)));
 
     /// <summary>The whole file.</summary>
     public static readonly Shape<DriveSheet> Shape = new Shape(

@@ -2,6 +2,7 @@ using System.Net;
 using Heaveline.Web.Guard;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
+using Heaveline.Web.Pages.Drives;
 using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Pages.Reports;
 using Heaveline.Web.Pages.Rides;
@@ -104,6 +105,7 @@ public static class PageHost
         RuleRoutes.Map(app);
         RideRoutes.Map(app);
         Pages.Cars.CarRoutes.Map(app);
+        DriveRoutes.Map(app);
         ReportRoutes.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
         app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
@@ -148,6 +150,8 @@ public static class PageHost
         services.AddSingleton(_ => SweepView.StudyIn(queue, options.Version));
         services.AddSingleton(_ => SpectraView.StudyIn(brief));
         services.AddSingleton<RideRoads>();
+        services.AddSingleton<DriveReadings>();
+        services.AddSingleton(made => made.GetRequiredService<DriveReadings>().StudyIn(brief));
         services.AddSingleton<MadeReports>();
     }
 }

@@ -4,8 +4,8 @@ using MathNet.Numerics.LinearAlgebra;
 namespace Heaveline.Tests.Drives;
 
 /// <summary>
-/// A linear half car, per unit of sprung mass, driven in time over a rough road with bumps of which everything is known: standing first, then braking and
-/// turning once, then one bump every twelve seconds.
+/// A linear half car, per unit of sprung mass, driven in time over a rough road with bumps of which everything is known: standing first, then braking
+/// and turning once, then one bump every twelve seconds.
 /// </summary>
 internal sealed record PlantedRoad
 {
@@ -88,7 +88,8 @@ internal sealed record PlantedRoad
         }
 
         var (vertical, pitch, rate) = Moved(front, rear);
-        return (new PlantedMotion { Step = Step, Speed = speed, Yaw = yaw, Vertical = vertical, Pitch = pitch, PitchRate = rate, Seed = Seed }, onsets);
+        return (
+            new PlantedMotion { Step = Step, Speed = speed, Yaw = yaw, Vertical = vertical, Pitch = pitch, PitchRate = rate, Seed = Seed }, onsets);
     }
 
     private (double Speed, double Yaw) Wanted(double t)

@@ -25,7 +25,7 @@ internal static class Rooms
         ("Heaveline.Web",
         [
             "", "Serving", "Guard", "Studying", "Charts", "Tuning", "Pages.Parts", "Pages.Garages", "Pages.Cars",
-            "Pages.Passes", "Pages.Rules", "Pages.Rides", "Pages.Reports", "Pages",
+            "Pages.Passes", "Pages.Rules", "Pages.Rides", "Pages.Drives", "Pages.Reports", "Pages",
             "Frame", "Host",
         ]),
         ("Heaveline.Cli", ["Output", "Commands", ""]),

@@ -33,7 +33,8 @@ public static class DriveStudy
         Says =
             """
             Say what the log of a drive is good for (how its files were read, how the phone lay, which faults it has), find its bumps, bring them to sites,
-            measure each in the words of 'pass', and weigh the floor's vibration.
+            measure each in the words of 'pass', and weigh the floor's vibration. With a wheelbase, or a car that gives it: say which car moves most like
+            this drive, with intervals, or why the drive does not tell.
 
             Examples:
               heaveline drive trip.csv
@@ -48,10 +49,10 @@ public static class DriveStudy
             Name = "draw",
             Kind = ChoiceKind.Word,
             Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), distance (the same over "
-                + "distance) or spectra (of bumps, and of the road between).",
+                + "distance), spectra (of bumps, and of the road between), car (its numbers with their intervals) or fit (measured spectra, and the car's).",
             HelpName = "WHAT",
             Usual = DriveAnswer.Strip,
-            Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra],
+            Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra, DriveAnswer.CarCard, DriveAnswer.Fit],
             WordIs = "figure of a drive",
         },
         CsvSays = "Write the bumps to FILE, a row each.",
@@ -74,10 +75,13 @@ public static class DriveStudy
         var trust = Trust.Of(drive, run.Cancellation);
         run.Progress?.Report(0.7);
         var events = trust.For(TrustUse.Events).Level == TrustLevel.None ? null : DriveEvents.Of(drive, trust, asked.Settings, run.Cancellation);
-        run.Progress?.Report(0.9);
+        run.Progress?.Report(0.8);
         var comfort = DriveComfort.Of(drive, trust, run.Cancellation);
+        run.Progress?.Report(0.85);
+        var beside = asked.Car is { } loaded ? CarBeside.Of(loaded) : null;
+        var car = DriveCarReading.Of(asked, drive, trust, events, beside, run.Cancellation);
         run.Progress?.Report(1.0);
-        return new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Events = events, Comfort = comfort };
+        return new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Events = events, Comfort = comfort, Identified = car, Beside = beside };
     }
 
     private static DriveAsked? Read(AskedReader reader)
