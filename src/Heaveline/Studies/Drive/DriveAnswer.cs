@@ -98,9 +98,10 @@ public sealed record DriveAnswer : Answer
         }))]),
         ["story"] = new JsonArray([.. Story.Select(s => (JsonNode)new JsonObject
         {
-            ["about"] = s.About, ["text"] = s.Text, ["doubtful"] = s.IsDoubtful,
+            ["about"] = s.About, ["text"] = s.Text, ["doubtful"] = s.IsDoubtful, ["instead"] = TablesJson.Texts(Overruling.Instead(s.About)),
         })]),
         ["axes"] = new JsonObject { ["up"] = Axis(Drive.Mount.Up), ["forward"] = Drive.Mount.Forward is { } forward ? Axis(forward) : null },
+        ["gaps"] = new JsonArray([.. Drive.Clock.Gaps.Select(g => (JsonNode)new JsonObject { ["from"] = g.From, ["to"] = g.To })]),
         ["moves"] = new JsonArray([.. Drive.Mount.Moves.Select(t => (JsonNode)JsonValue.Create(t)!)]),
         ["dropped"] = new JsonArray([.. Trust.Dropped.Select(d => (JsonNode)new JsonObject
         {

@@ -16,6 +16,16 @@ public static class DriveStudy
         Range = (1, 64),
     };
 
+    private static readonly Choice Take = new()
+    {
+        Name = "take",
+        Kind = ChoiceKind.Word,
+        Says = "Take a decision of the reading otherwise, as \"acceleration: mg\", \"speed: mph\", \"time: column 3\", \"forward: 37°\", \"lag: 0.8 s\", "
+            + "\"moved: no\"; the story in --json says what may be taken instead of each. May be given more than once.",
+        HelpName = "DECISION",
+        IsRepeated = true,
+    };
+
     /// <summary>The question as a command offers it.</summary>
     public static Question<DriveAsked, DriveAnswer> Question { get; } = new()
     {
@@ -34,7 +44,7 @@ public static class DriveStudy
               heaveline drive trip.csv --car examples/garage/fern-saloon.yaml --load driver --draw car --figure card.pdf
               heaveline drive Accelerometer.csv Gyroscope.csv Location.csv --json
             """,
-        Choices = [Logs, .. DriveChoices.All],
+        Choices = [Logs, .. DriveChoices.All, Take],
         Draws = new Choice
         {
             Name = "draw",
@@ -79,7 +89,20 @@ public static class DriveStudy
     private static DriveAsked? Read(AskedReader reader)
     {
         var (car, settings) = DriveChoices.Read(reader);
-        var log = reader.Log(Logs);
+        var overrulings = new List<Overruling>();
+        foreach (var words in reader.Texts(Take))
+        {
+            if (Overruling.Of(words, out var whyNot) is { } overruling)
+            {
+                overrulings.Add(overruling);
+            }
+            else
+            {
+                reader.Object(Take.Name, $"take {whyNot}");
+            }
+        }
+
+        var log = reader.IsRefused ? null : reader.Log(Logs, overrulings);
         return log is null || reader.IsRefused ? null : new DriveAsked { Log = log, Car = car, Settings = settings };
     }
 }
