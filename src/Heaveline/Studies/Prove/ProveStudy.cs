@@ -121,10 +121,22 @@ public static class ProveStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var before = Pitching(ProvedDrive.Of(asked.Before, asked.OfBefore, run.Cancellation), "before");
+        var before = ProvedDrive.Of(asked.Before, asked.OfBefore, run.Cancellation);
         run.Progress?.Report(0.5);
-        var after = Pitching(ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation), "after");
+        var after = ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation);
         run.Progress?.Report(0.95);
+        return Of(asked, before, after);
+    }
+
+    /// <summary>The same of drives that have been read already.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="before">The drive before.</param>
+    /// <param name="after">The drive after.</param>
+    /// <exception cref="RefusedValueException">As above.</exception>
+    internal static ProveAnswer Of(ProveAsked asked, ProvedDrive before, ProvedDrive after)
+    {
+        Pitching(before, "before");
+        Pitching(after, "after");
         var matches = SiteMatches.Of(before.Events, after.Events);
         var isFolded = before.Trust.IsFolded || after.Trust.IsFolded;
         if (isFolded && asked.Number == ComparedNumber.Hit)
@@ -144,12 +156,13 @@ public static class ProveStudy
         };
     }
 
-    private static ProvedDrive Pitching(ProvedDrive drive, string name)
+    private static void Pitching(ProvedDrive drive, string name)
     {
         var verdict = drive.Trust.For(TrustUse.Events);
-        return verdict.Level != TrustLevel.None && !drive.Drive.PitchRate.IsEmpty
-            ? drive
-            : throw new RefusedValueException($"the log {name} the change", "without pitch", "a log that shows it", verdict.Reason);
+        if (verdict.Level == TrustLevel.None || drive.Drive.PitchRate.IsEmpty)
+        {
+            throw new RefusedValueException($"the log {name} the change", "without pitch", "a log that shows it", verdict.Reason);
+        }
     }
 
     private static ProveAsked? Read(AskedReader reader)
