@@ -22,25 +22,21 @@ internal static class BeforeAfters
         })
         {
             var planted = new PlantedComparisons(new PlantedHumps(roughness, speed, own), Bank);
-            var fall = 1.0 - Math.Exp(planted.Truth.Average());
             foreach (var each in new[] { 4, 6, 8, 12 })
             {
-                var (none, apart, changed) = (planted.Of(pairs, each, 1, false), planted.Of(pairs, each, 1, false, 0.4), planted.Of(pairs, each, 1, true));
-                Print($"| {name} | {Percent(fall)} | {Percent(none.Scatter)} | {each} | {Percent(none.Alarms)} | {Percent(apart.Alarms)} | {Percent(changed.Falls)} | ± {Percent(none.HalfWidth)} | {Percent(changed.Covered)} | {Percent(none.Judged)} |");
+                Row(name, planted, pairs, each, 1);
             }
 
             foreach (var each in new[] { 2, 3 })
             {
-                var (none, apart, changed) = (planted.Of(pairs, each, 4, false), planted.Of(pairs, each, 4, false, 0.4), planted.Of(pairs, each, 4, true));
-                Print($"| {name}, four humps | {Percent(fall)} | {Percent(none.Scatter)} | {each} | {Percent(none.Alarms)} | {Percent(apart.Alarms)} | {Percent(changed.Falls)} | ± {Percent(none.HalfWidth)} | {Percent(changed.Covered)} | {Percent(none.Judged)} |");
+                Row($"{name}, four humps", planted, pairs, each, 4);
             }
         }
 
         var low = new PlantedComparisons(new PlantedHumps(64e-6, 0.05, 0.3) { LowSite = 3 }, Bank);
         foreach (var each in new[] { 2, 3, 6 })
         {
-            var (none, apart, changed) = (low.Of(pairs, each, 4, false), low.Of(pairs, each, 4, false, 0.4), low.Of(pairs, each, 4, true));
-            Print($"| class B, four humps, one of them 20 mm high | {Percent(1.0 - Math.Exp(low.Truth.Average()))} | {Percent(none.Scatter)} | {each} | {Percent(none.Alarms)} | {Percent(apart.Alarms)} | {Percent(changed.Falls)} | ± {Percent(none.HalfWidth)} | {Percent(changed.Covered)} | {Percent(none.Judged)} |");
+            Row("class B, four humps, one of them 20 mm high", low, pairs, each, 4);
         }
 
         var humps = new PlantedHumps(64e-6, 0.05, 0.3);
@@ -53,13 +49,24 @@ internal static class BeforeAfters
             BeforeAfter.Of(passes);
         }
 
-        Print($"one comparison of four humps, twelve passes each, needed passes and odd ones looked for: {watch.Elapsed.TotalMilliseconds / 100.0:F2} ms");
+        Print(string.Create(
+            CultureInfo.InvariantCulture,
+            $"one comparison of four humps, twelve passes each, needed passes and odd ones looked for: "
+            + $"{watch.Elapsed.TotalMilliseconds / 100.0:F2} ms"));
         return 0;
     }
 
-    private static string Percent(double share) => (100.0 * share).ToString("F1", CultureInfo.InvariantCulture);
+    private static void Row(string name, PlantedComparisons planted, int pairs, int each, int sites)
+    {
+        var none = planted.Of(pairs, each, sites, false);
+        var apart = planted.Of(pairs, each, sites, false, 0.4);
+        var changed = planted.Of(pairs, each, sites, true);
+        Print($"| {name} | {Percent(1.0 - Math.Exp(planted.Truth.Average()))} | {Percent(none.Scatter)} | {each} "
+            + $"| {Percent(none.Alarms)} | {Percent(apart.Alarms)} | {Percent(changed.Falls)} | ± {Percent(none.HalfWidth)} "
+            + $"| {Percent(changed.Covered)} | {Percent(none.Judged)} |");
+    }
 
-    private static void Print(FormattableString line) => Console.WriteLine(line.ToString(CultureInfo.InvariantCulture));
+    private static string Percent(double share) => (100.0 * share).ToString("F1", CultureInfo.InvariantCulture);
 
     private static void Print(string line) => Console.WriteLine(line);
 }

@@ -49,6 +49,11 @@ internal static class Program
             return DriveLogs.Run(args[1..]);
         }
 
+        if (args.Length > 0 && args[0] == "ties")
+        {
+            return TieCover.Run(args[1..]);
+        }
+
         if (args.Length > 0 && args[0] == "drive-cars")
         {
             return DriveCars.Run(args[1..]);

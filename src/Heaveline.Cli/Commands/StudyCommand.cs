@@ -40,7 +40,7 @@ internal static class StudyCommand
                 new Outputs(
                     all is not null && result.GetValue(all),
                     result.GetValue(json),
-                    OutputFile.Of(csv, csv is null ? null : result.GetValue(csv), ".csv"),
+                    OutputFile.Of(csv, csv is null ? null : result.GetValue(csv), question.CsvEnding),
                     OutputFile.Of(figure, figure is null ? null : result.GetValue(figure), ".svg", ".png", ".pdf")),
                 stop));
         });

@@ -34,6 +34,14 @@ public static class Sources
         "fixed steps of the fourth-order Adams–Bashforth formula",
         "coefficients read in several programs; checked against SciPy's DOP853");
 
+    /// <summary>The car identified from a drive.</summary>
+    public static Source Identification { get; } = new(
+        "identification",
+        "This program's docs/theory/identification.md; Whittle, The analysis of multiple stationary time series, J. R. Stat. Soc. B 15 (1953) 125; "
+        + "White, Maximum likelihood estimation of misspecified models, Econometrica 50 (1982) 1",
+        "likelihood of spectra over unknown humps, information and sandwich",
+        "derived and tested on planted drives; the papers stand for the methods' names, from memory");
+
     /// <summary>Hit and settling.</summary>
     public static Source Parts { get; } = new(
         "hit-settling", "This program's docs/theory/measures.md", "hit and settling of a bump, late pitch, pitch share, motion at the head", Own);

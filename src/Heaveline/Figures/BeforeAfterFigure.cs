@@ -19,10 +19,8 @@ public static class BeforeAfterFigure
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(unit);
         var passes = result.Counted.Concat(result.LeftOut).ToList();
-        string[] sites =
-        [
-            .. result.Sites.Select(s => s.Site).Concat(result.CrossedOnce).OrderByDescending(s => passes.Count(p => p.Site == s)).Take(MostPanels),
-        ];
+        List<string> all = [.. result.Sites.Select(s => s.Site), .. result.CrossedOnce];
+        string[] sites = [.. all.OrderByDescending(s => passes.Count(p => p.Site == s)).Take(MostPanels).OrderBy(all.IndexOf)];
         if (sites.Length == 0)
         {
             throw new RefusedValueException("the passes of the two drives", "none", "at least one", "Drive over bumps, and log them.");
@@ -31,8 +29,10 @@ public static class BeforeAfterFigure
         return new Figure
         {
             Title = "Before and after",
-            AltText = $"{sites.Length} {(sites.Length == 1 ? "chart" : "charts")} of {Lower(what)} against speed: rings before, discs after, the fitted line of each with its interval.",
-            Caption = $"{verdict} Each symbol is a pass: rings before, discs after, crosses count for nothing. Lines: what was fitted; shaded: the interval of the line.",
+            AltText = $"{sites.Length} {(sites.Length == 1 ? "chart" : "charts")} of {Lower(what)} against speed: "
+                + "rings before, discs after, the fitted line of each with its interval.",
+            Caption = $"{verdict} Each symbol is a pass: rings before, discs after, crosses count for nothing. Lines: what was fitted; shaded: "
+                + "the interval of the line.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = In.KilometresPerHour.Symbol },
             Panels = [.. sites.Select(site => PanelOf(result, site, [.. passes.Where(p => p.Site == site)], what, unit))],
@@ -42,7 +42,8 @@ public static class BeforeAfterFigure
     private static ChartPanel PanelOf(BeforeAfter result, string site, List<ComparedPass> passes, string what, ShownUnit unit)
     {
         var counted = result.Counted.Where(p => p.Site == site).ToList();
-        var states = new[] { false, true }.Where(s => counted.Any(p => p.IsAfter == s)).Select(s => (IsAfter: s, Line: LineOf(result, site, counted, s)))
+        var states = new[] { false, true }
+            .Where(s => counted.Any(p => p.IsAfter == s)).Select(s => (IsAfter: s, Line: LineOf(result, site, counted, s)))
             .Where(s => s.Line.Length > 0).ToList();
         return new ChartPanel
         {
@@ -80,7 +81,8 @@ public static class BeforeAfterFigure
         };
     }
 
-    private static (double Speed, double Value, double Low, double High)[] LineOf(BeforeAfter result, string site, List<ComparedPass> counted, bool isAfter)
+    private static (double Speed, double Value, double Low, double High)[] LineOf(
+        BeforeAfter result, string site, List<ComparedPass> counted, bool isAfter)
     {
         var (slowest, fastest) = (counted.Min(p => p.Speed), counted.Max(p => p.Speed));
         return

@@ -18,18 +18,27 @@ public static class PowerFigure
         ArgumentNullException.ThrowIfNull(result);
         if (result.Pooled is null)
         {
-            throw new RefusedValueException("the scatter of a pass", "not known", "known", "Compare four passes before and four after over one bump first.");
+            throw new RefusedValueException(
+                "the scatter of a pass", "not known", "known", "Compare four passes before and four after over one bump first.");
         }
 
         var here = Math.Min(result.Before, result.After);
         int[] counts = [.. Enumerable.Range(2, Math.Max(Most, here + 4) - 1)];
-        var changes = new[] { (Share: 0.5, Ink: Ink.Fourth, Dash: Dash.Dotted), (Share: 1.0, Ink: Ink.First, Dash: Dash.Solid), (Share: 2.0, Ink: Ink.Second, Dash: Dash.Dashed) };
+        var changes = new[]
+        {
+            (Share: 0.5, Ink: Ink.Fourth, Dash: Dash.Dotted),
+            (Share: 1.0, Ink: Ink.First, Dash: Dash.Solid),
+            (Share: 2.0, Ink: Ink.Second, Dash: Dash.Dashed),
+        };
         return new Figure
         {
             Title = "What so many passes would find",
-            AltText = "Chance of finding a change against the number of passes in each drive, for three sizes of the change; a mark where these drives stand.",
+            AltText = "Chance of finding a change against the number of passes in each drive, for three sizes of the change; "
+                + "a mark where these drives stand.",
             Caption = string.Create(CultureInfo.InvariantCulture, $"{what}: one pass scatters by {In.Percent.Of(result.Scatter):F1} %. ")
-                + string.Create(CultureInfo.InvariantCulture, $"The chance that {100.0 * result.Settings.Confidence:F0} % intervals leave nothing out, passes spread over the bumps as here."),
+                + string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The chance that {100.0 * result.Settings.Confidence:F0} % intervals leave nothing out, passes spread over the bumps as here."),
             SharedX = new Axis { Label = "passes in each drive", From = 0.0 },
             Panels =
             [

@@ -14,7 +14,10 @@ internal static class TieCheck
         if (road.Event is null)
         {
             throw new RefusedValueException(
-                "road under the ties", road.Caption, "an obstacle with a beginning and an end", "Ties show the farthest of one bump: name its road file.");
+                "road under the ties",
+                road.Caption,
+                "an obstacle with a beginning and an end",
+                "Ties show the farthest of one bump: name its road file.");
         }
 
         if (readings.Heights.Length > 0 && load.Loads.Count == 0)

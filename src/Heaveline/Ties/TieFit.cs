@@ -15,7 +15,7 @@ namespace Heaveline.Ties;
 public sealed record TieFit
 {
     /// <summary>Standard normal at 95 %: an interval of 90 % reaches so many standard deviations both ways.</summary>
-    private const double Ninety = 1.6448536269514722;
+    public const double Ninety = 1.6448536269514722;
 
     /// <summary>A number is said when the readings have halved its doubt.</summary>
     public const double LeastLearned = 0.5;

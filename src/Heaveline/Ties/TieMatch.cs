@@ -9,6 +9,9 @@ public sealed record TieMatch
     /// <summary>Number of the pass from 0; null for swings and heights.</summary>
     public required int? Pass { get; init; }
 
+    /// <summary>Whether it is of swings counted.</summary>
+    public bool IsSwings { get; init; }
+
     /// <summary>The reading: a tie's travel at the rod or a fall of the body, m; a frequency, Hz.</summary>
     public required double Read { get; init; }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Heaveline.Ties;
@@ -6,8 +7,9 @@ namespace Heaveline.Ties;
 /// <summary>Which one pass more would tell most of what the readings leave open, by the information that it would add.</summary>
 internal static class TieMore
 {
-    // km/h over 3.6: what a yard or a quiet street allows.
-    private static readonly double[] Speeds = [.. new[] { 5.0, 8.0, 12.0, 16.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0 }.Select(v => v / 3.6)];
+    // What a yard or a quiet street allows.
+    private static readonly double[] Speeds =
+        [.. new[] { 5.0, 8.0, 12.0, 16.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0 }.Select(In.KilometresPerHour.ToSi)];
 
     // Less than this of a doubt gained is no advice (common practice, no source).
     private const double LeastGain = 0.05;

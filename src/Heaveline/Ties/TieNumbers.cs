@@ -9,13 +9,14 @@ internal static class TieNumbers
     public static TieMatch[] Of(TieModel model)
     {
         var (all, readings) = (new List<TieMatch>(), model.Readings);
-        void Add(string words, int? pass, double read, bool isAtLeast = false) => all.Add(new TieMatch
+        void Add(string words, int? pass, double read, bool isAtLeast = false, bool isSwings = false) => all.Add(new TieMatch
         {
             Words = words,
             Pass = pass,
             Read = read,
             Spread = model.Spreads[all.Count],
             IsAtLeast = isAtLeast,
+            IsSwings = isSwings,
             ByFile = double.NaN,
             ByFit = double.NaN,
         });
@@ -34,7 +35,7 @@ internal static class TieNumbers
 
         foreach (var swings in readings.Swings)
         {
-            Add($"{CornerNames.Of(swings.End)} swings", null, swings.Frequency.Si);
+            Add($"{CornerNames.Of(swings.End)} swings", null, swings.Frequency.Si, isSwings: true);
         }
 
         foreach (var heights in readings.Heights)

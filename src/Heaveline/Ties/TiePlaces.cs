@@ -7,7 +7,8 @@ namespace Heaveline.Ties;
 public static class TiePlaces
 {
     /// <summary>The axle.</summary>
-    public static AxleEnd EndOf(TiePlace place) => place is TiePlace.Front or TiePlace.FrontLeft or TiePlace.FrontRight ? AxleEnd.Front : AxleEnd.Rear;
+    public static AxleEnd EndOf(TiePlace place) =>
+        place is TiePlace.Front or TiePlace.FrontLeft or TiePlace.FrontRight ? AxleEnd.Front : AxleEnd.Rear;
 
     /// <summary>The place in words ("front left").</summary>
     public static string Words(TiePlace place) => place switch

@@ -19,7 +19,11 @@ public sealed record TieReading
     {
         get;
         init => field = Checked.Within(
-            value, 0.0, 0.4, "Measure from the damper's body to the tie with the car standing under the same load; a rod has some 200 mm.", "TieTravel");
+            value,
+            0.0,
+            0.4,
+            "Measure from the damper's body to the tie with the car standing under the same load; a rod has some 200 mm.",
+            "TieTravel");
     }
 
     /// <summary>Whether the tie went as far as it could, against a stop, a rubber or the rod's end: the damper went at least so far.</summary>

@@ -4,7 +4,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Ties;
 
-/// <summary>All that was read without an instrument: ties of some passes over one obstacle, swings counted, heights before and after loading.</summary>
+/// <summary>
+/// All that was read without an instrument: ties of some passes over one obstacle, swings counted, heights before and after loading.
+/// </summary>
 public sealed record TieReadings
 {
     /// <summary>The passes, at least one, at most 60.</summary>

@@ -5,8 +5,8 @@ using Heaveline.Tuning;
 namespace Heaveline.Ties;
 
 /// <summary>
-/// One number of the car that ties may move, by a coordinate that is normal before the readings and in which travels run nearly straight: the logarithm
-/// of a damper's or a spring's factor, the part by which friction is off, metres of clearance.
+/// One number of the car that ties may move, by a coordinate that is normal before the readings and in which travels run nearly straight: the
+/// logarithm of a damper's or a spring's factor, the part by which friction is off, metres of clearance.
 /// The car file's doubt is taken twice, and never less than what a worn part may be off: the readings must be able to contradict the file.
 /// </summary>
 internal sealed class TieScale

@@ -5,6 +5,7 @@ using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Roads;
+using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
 using Heaveline.Tests.House;
 using Validator = Json.Schema.JsonSchema;
@@ -23,15 +24,18 @@ public class FilePagesTests
     private static readonly Validator CarSchema = Validator.FromText(CarFile.Schema.ToJsonString());
     private static readonly Validator VariantSchema = Validator.FromText(CarFile.VariantSchema.ToJsonString());
     private static readonly Validator RoadSchema = Validator.FromText(RoadFile.Schema.ToJsonString());
+    private static readonly Validator TiesSchema = Validator.FromText(TieFile.Schema.ToJsonString());
 
-    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads")];
+    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads"), .. Files("ties")];
 
     [Theory]
     [InlineData("car-file.schema.json")]
     [InlineData("variant-file.schema.json")]
     [InlineData("road-file.schema.json")]
+    [InlineData("ties-file.schema.json")]
     [InlineData("car-file.md")]
     [InlineData("road-file.md")]
+    [InlineData("ties-file.md")]
     [InlineData("drive-file.schema.json")]
     [InlineData("drive-file.md")]
     public void A_page_says_what_the_reader_does(string name)
@@ -41,6 +45,8 @@ public class FilePagesTests
             "car-file.schema.json" => Text(CarFile.Schema),
             "variant-file.schema.json" => Text(CarFile.VariantSchema),
             "road-file.schema.json" => Text(RoadFile.Schema),
+            "ties-file.schema.json" => Text(TieFile.Schema),
+            "ties-file.md" => Page("The sheet of ties", "fern-saloon-hump.yaml", "ties-file.schema.json", TieFile.KeyPage),
             "drive-file.schema.json" => Text(DriveFile.Schema),
             "drive-file.md" => DrivePage,
             "car-file.md" => Page("The car file", "fern-saloon.yaml", "car-file.schema.json", CarFile.KeyPage),
@@ -61,7 +67,7 @@ public class FilePagesTests
     {
         var reader = new Reader(SourceText.Load(Path.Combine(Checkout.Root, "examples", folder, file), 1 << 20).Source);
         var document = Json(YamlTree.Of(reader)!);
-        var schema = folder == "roads" ? RoadSchema : document["variant"] is null ? CarSchema : VariantSchema;
+        var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : document["variant"] is null ? CarSchema : VariantSchema;
         Assert.True(schema.Evaluate(JsonDocument.Parse(document.ToJsonString()).RootElement).IsValid);
     }
 

@@ -46,8 +46,8 @@ public class PlankStudyTests
     [Theory]
     [InlineData("22 mm", "is no board")]
     [InlineData("22 x 195 furlongs", "furlongs")]
-    [InlineData("2 x 195 mm", "Thickness")]
-    [InlineData("", "is no board")]
+    [InlineData("2 x 195 mm", "thickness")]
+    [InlineData("", "blank")]
     public void Words_that_are_no_board_are_refused(string words, string because)
     {
         var saloon = Path.Combine(Checkout.Root, "examples", "garage", "thimble-city-car.yaml");

@@ -18,13 +18,10 @@ internal sealed record PlantedTies
     /// <summary>The true numbers, in the order of the estimates.</summary>
     public required ImmutableArray<double> Truth { get; init; }
 
-    public static TieReadings Empty(params double[] speeds) => new()
+    /// <summary>Passes at speeds in km/h with front and rear ties whose travels are yet to be planted.</summary>
+    public static TieReadings At(params double[] speeds) => new()
     {
-        Passes = [.. speeds.Select(v => new TiePass
-        {
-            Speed = new Amount<Velocity>(v / 3.6),
-            Readings = [Tie(TiePlace.Front), Tie(TiePlace.Rear)],
-        })],
+        Passes = [.. speeds.Select(v => new TiePass { Speed = new Amount<Velocity>(v / 3.6), Readings = [Tie(TiePlace.Front), Tie(TiePlace.Rear)] })],
     };
 
     /// <param name="car">The car file's car.</param>
@@ -33,6 +30,7 @@ internal sealed record PlantedTies
     /// <param name="asked">Which readings there are; their numbers do not matter.</param>
     /// <param name="seed">Of the draw.</param>
     /// <param name="scales">True coordinates of the scales instead of drawn ones.</param>
+    /// <returns>Null where such a car cannot cross.</returns>
     public static PlantedTies? Of(Car car, LoadState load, Road road, TieReadings asked, ulong seed, double[]? scales = null)
     {
         // Neighbouring seeds share numbers at shifted places: mixed, they do not.
@@ -41,27 +39,39 @@ internal sealed record PlantedTies
         double[] point = [.. Enumerable.Range(0, model.Coordinates).Select(k => SplitMix.Normals(seed, 2 * (ulong)k).First)];
         scales?.CopyTo(point, 0);
         var shown = model.At([point])[0];
-        if (shown.Any(double.IsNaN) || shown.Any(s => s <= 0.0))
+        if (shown.Any(double.IsNaN))
         {
             return null;
         }
 
-        var at = 0;
-        double Error(double spread, double band) =>
-            (spread * SplitMix.Normals(seed, 100_000 + (2 * (ulong)at)).First) + (band * ((2.0 * SplitMix.Uniform(seed, 200_000 + (ulong)at)) - 1.0));
-        var passes = asked.Passes.Select(pass => pass with
+        var next = 0;
+        double Read(double spread)
         {
-            Readings = [.. pass.Readings.Select(tie =>
-            {
-                var standing = Math.Sqrt(Math.Max(0.0, (model.Spreads[at] * model.Spreads[at]) - (tie.Spread * tie.Spread))) * Math.Sqrt(3.0);
-                var read = Math.Max(0.0, shown[at] + Error(tie.Spread, standing));
-                at++;
-                return tie with { Travel = new Amount<Length>(read, tie.Travel.Doubt) };
-            })],
-        }).ToImmutableArray();
+            // What is not the reading's own is where friction lets the car stand: uniform.
+            var band = Math.Sqrt(3.0 * Math.Max(0.0, (model.Spreads[next] * model.Spreads[next]) - (spread * spread)));
+            var read = shown[next] + (spread * SplitMix.Normals(seed, 100_000 + (2 * (ulong)next)).First)
+                + (band * ((2.0 * SplitMix.Uniform(seed, 200_000 + (ulong)next)) - 1.0));
+            next++;
+            return read;
+        }
+
         return new PlantedTies
         {
-            Readings = asked with { Passes = passes },
+            Readings = asked with
+            {
+                Passes = [.. asked.Passes.Select(pass => pass with
+                {
+                    Readings = [.. pass.Readings.Select(tie => tie with { Travel = new(Math.Max(0.0, Read(tie.Spread)), tie.Travel.Doubt) })],
+                })],
+                Swings = [.. asked.Swings.Select(swings => swings with
+                {
+                    Time = new(swings.Count.Si / Read(swings.Frequency.Doubt.StandardDeviation), swings.Time.Doubt),
+                })],
+                Heights = [.. asked.Heights.Select(heights => heights with
+                {
+                    After = new(heights.Before.Si - Read(heights.Spread), heights.After.Doubt),
+                })],
+            },
             Truth = [.. model.Scales.Select((s, i) => s.ValueAt(s.Spread * point[i]))],
         };
     }

@@ -24,57 +24,56 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
     /// <param name="queue">A queue of what is short.</param>
     public PageStudy<DriveSource, ProveAnswer, ProofView> ProofIn(StudyQueue queue) => new(Prove, ProofView.Of, queue, Capacity);
 
-    /// <summary>What a drive says.</summary>
+    /// <summary>What a drive says; the bumps meanwhile, before the car.</summary>
     /// <param name="source">The drive as it lies in the garage.</param>
     /// <param name="run">How it is run.</param>
     /// <exception cref="LogRefusedException">Its files hold no log that can be read.</exception>
     /// <exception cref="Heaveline.Quantities.RefusedValueException">Gravity is missing, or nothing of the log is long enough.</exception>
     public DriveAnswer Answer(DriveSource source, StudyRun run)
     {
-        var (known, isNew) = Read(source, run);
-        if (isNew)
-        {
-            return known;
-        }
-
-        // What is asked of the log itself does not depend on what was written down.
-        var asked = new DriveAsked { Log = known.Asked.Log, Car = source.Car, Settings = source.Settings };
-        return known with
-        {
-            Asked = asked,
-            Events = known.Events is null ? null : DriveEvents.Of(known.Drive, known.Trust, asked.Settings, run.Cancellation),
-        };
+        var bumps = Bumps(source, run);
+        run.Meanwhile?.Invoke(bumps);
+        return DriveStudy.WithCar(bumps, run.Cancellation);
     }
 
     public void Dispose() => read.Dispose();
 
     // One at a time: two questions about one drive come together, and both need its log.
-    private (DriveAnswer Answer, bool IsNew) Read(DriveSource source, StudyRun run)
+    private DriveAnswer Bumps(DriveSource source, StudyRun run)
     {
         lock (only)
         {
-            if (read.Find(source.LogKey) is { } known)
+            var known = read.Find(source.LogKey);
+            if (known is null)
             {
-                return (known, false);
+                var reading = garage.Garage.Drives.Log(source.Folder, run.Cancellation);
+                known = DriveStudy.Bumps(Asked(source, reading.Log ?? throw new LogRefusedException(reading.Refusals)), null, run);
+                read.Keep(source.LogKey, known);
+                return known;
             }
 
-            var reading = garage.Garage.Drives.Log(source.Folder, run.Cancellation);
-            var log = reading.Log ?? throw new LogRefusedException(reading.Refusals);
-            run.Progress?.Report(0.2);
-            var answer = DriveStudy.Run(new DriveAsked { Log = log, Car = source.Car, Settings = source.Settings }, run);
-            read.Keep(source.LogKey, answer);
-            return (answer, true);
+            return DriveStudy.Bumps(Asked(source, known.Asked.Log), known, run);
         }
     }
 
+    private static DriveAsked Asked(DriveSource source, Log log) => new() { Log = log, Car = source.Car, Settings = source.Settings };
+
     private ProveAnswer Prove(DriveSource source, StudyRun run)
     {
-        var (before, after) = (Answer(source.Before!, run), Answer(source, run));
+        var (before, after) = (Bumps(source.Before!, run), Bumps(source, run));
         var asked = new ProveAsked
         {
             Before = before.Asked.Log, After = after.Asked.Log, OfBefore = before.Asked.Settings, OfAfter = after.Asked.Settings,
         };
-        return ProveStudy.Of(asked, Proved(before), Proved(after));
+        var passes = ProveStudy.Of(asked, Proved(before), Proved(after), run.Cancellation);
+        if (before.Asked.Settings.Wheelbase is null || after.Asked.Settings.Wheelbase is null)
+        {
+            return passes;
+        }
+
+        // What changed in the car comes later: it is some seconds' work.
+        run.Meanwhile?.Invoke(passes);
+        return ProveStudy.Of(asked with { WhatChanged = true }, Proved(before), Proved(after), run.Cancellation);
     }
 
     private static ProvedDrive Proved(DriveAnswer answer) => new(answer.Drive, answer.Trust, answer.Events ?? new DriveEvents

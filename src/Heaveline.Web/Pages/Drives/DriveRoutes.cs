@@ -12,7 +12,7 @@ internal static class DriveRoutes
 {
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/download/{what:regex(^(drive|drive-events|drive-distance|drive-spectra)$)}.{ending}", GetDrive);
+        routes.MapGet("/download/{what:regex(^(drive|drive-events|drive-distance|drive-spectra|drive-car|drive-fit)$)}.{ending}", GetDrive);
         routes.MapGet("/download/{what:regex(^(drive-dots|drive-power)$)}.{ending}", GetProof);
     }
 

@@ -6,8 +6,8 @@ namespace Heaveline.Drives.Comparison;
 /// <summary>Whether a change worked: one number of every pass before and after it, over bumps that both drives crossed at speeds that meet.</summary>
 /// <remarks>
 /// Every pass's number enters by its logarithm, so that a change is a share of it. The model, its tests and intervals are those of an analysis of
-/// covariance with speed beside it [Draper and Smith, Applied Regression Analysis, ch. 14]; sites share one change. Where an F test of site × change finds
-/// them apart and they do not even agree in the sign, each stands by itself, its interval widened by their number (Bonferroni).
+/// covariance with speed beside it [Draper and Smith, Applied Regression Analysis, ch. 14]; sites share one change. Where an F test of site × change
+/// finds them apart and they do not even agree in the sign, each stands by itself, its interval widened by their number (Bonferroni).
 /// </remarks>
 public sealed record BeforeAfter
 {
@@ -31,7 +31,9 @@ public sealed record BeforeAfter
     /// <summary>The change over all sites together; null where nothing is compared.</summary>
     public EffectInterval? Pooled { get; init; }
 
-    /// <summary>Probability of sites so far apart where they all answer alike (F test of site × change); null with one site or too few passes.</summary>
+    /// <summary>
+    /// Probability of sites so far apart where they all answer alike (F test of site × change); null with one site or too few passes.
+    /// </summary>
     public double? ApartProbability { get; init; }
 
     /// <summary>Whether the sites answer the change differently.</summary>
@@ -46,12 +48,14 @@ public sealed record BeforeAfter
     /// <summary>Chance that passes as these show a change of the size that matters; NaN where nothing is compared.</summary>
     public double Power { get; init; } = double.NaN;
 
-    /// <summary>Passes in each state that show a change of the size that matters four times of five; null where more than 200 would be needed.</summary>
+    /// <summary>
+    /// Passes in each state that show a change of the size that matters four times of five; null where more than 200 would be needed.
+    /// </summary>
     public int? PassesNeeded { get; init; }
 
     /// <summary>
-    /// Passes more in each state that would settle what cannot be said yet; null where it is said, or where no reasonable number would. Where there are
-    /// enough for the size that matters, those that would settle the change as it stands.
+    /// Passes more in each state that would settle what cannot be said yet; null where it is said, or where no reasonable number would. Where there
+    /// are enough for the size that matters, those that would settle the change as it stands.
     /// </summary>
     public int? MorePasses { get; init; }
 
@@ -96,7 +100,8 @@ public sealed record BeforeAfter
             CrossedOnce = [.. passes.Select(p => p.Site).Distinct().Where(s => !both.Contains(s))],
             Verdict = !IsEnough(met) || (isEnough && kept.Length <= pooled!.Columns) ? ComparisonVerdict.TooFew : ComparisonVerdict.NotAlike,
             IsHiddenInSpeed = isEnough && kept.Length > pooled!.Columns && !pooled.IsDetermined,
-            Sites = [.. both.Order(Comparer<string>.Create((a, b) => First(met, a) - First(met, b))).Select(site => SiteOf(site, met, counted, speeds))],
+            Sites = [.. both
+                .Order(Comparer<string>.Create((a, b) => First(met, a) - First(met, b))).Select(site => SiteOf(site, met, counted, speeds))],
         };
         return isEnough && pooled!.IsDetermined ? bare.Judged(pooled, scatter!) : bare;
     }
@@ -225,7 +230,9 @@ public sealed record BeforeAfter
         for (var more = 1; have + more <= Most; more++)
         {
             var freedom = (2 * (have + more)) - Columns;
-            var half = freedom < 1 ? double.PositiveInfinity : LeastSquares.Student(freedom, Settings.Confidence) * Scatter * Math.Sqrt(2.0 / (have + more));
+            var half = freedom < 1
+                ? double.PositiveInfinity
+                : LeastSquares.Student(freedom, Settings.Confidence) * Scatter * Math.Sqrt(2.0 / (have + more));
             if (Of(effect with { HalfWidth = half }, Settings.Matters) != ComparisonVerdict.CannotSay)
             {
                 return more;

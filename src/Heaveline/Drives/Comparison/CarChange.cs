@@ -6,8 +6,8 @@ using MathNet.Numerics.Distributions;
 namespace Heaveline.Drives.Comparison;
 
 /// <summary>
-/// What changed in the car, by the two cars that move like the two drives. What both drives share (wheelbase, the phone's place, the gyro's gain) stays out
-/// of the difference in truth and in the interval not: it is the wider for it.
+/// What changed in the car, by the two cars that move like the two drives. What both drives share (wheelbase, the phone's place, the gyro's gain)
+/// stays out of the difference in truth and in the interval not: it is the wider for it.
 /// </summary>
 public sealed record CarChange
 {

@@ -8,7 +8,7 @@ public sealed record ComparedPass
     /// <summary>The site: the same name before and after for the same bump.</summary>
     public required string Site { get; init => field = Checked.NotBlank(value, "Name the bump that was crossed."); }
 
-    /// <summary>The kind of bump: sites of one kind share how their number grows with speed.</summary>
+    /// <summary>The kind of bump: sites of one kind with few passes share how their number grows with speed.</summary>
     public string Kind { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = "";
 
     /// <summary>Speed over the bump, m/s. Above 0.</summary>

@@ -4,16 +4,17 @@ using MathNet.Numerics.Distributions;
 namespace Heaveline.Drives.Comparison;
 
 /// <summary>
-/// The linear model of a comparison, y = site + b·after + c·u + d·u² + e: y = ln of a pass's number, u = ln of its speed over the mean of its kind;
-/// c for each kind of bump, d from eight passes in each state on; one b for all sites, or one for each. Analysis of covariance by least squares, each
-/// pass weighed by how much those of its site scatter beside the others.
+/// The linear model of a comparison, y = site + b·after + c·u + d·u² + e: y = ln of a pass's number, u = ln of its speed over the mean; c
+/// and d for each site of four passes in each state, else for all such sites of a kind; d from eight passes in each state on, or five
+/// where speeds lie far apart; one b for all sites, or one for each. Analysis of covariance by least squares, each pass weighed by how
+/// much those of its site scatter beside the others.
 /// </summary>
 internal sealed class ComparisonFit
 {
     private readonly string[] sites;
     private readonly bool isApart;
-    private readonly Speeds[] kinds;
-    private readonly Dictionary<string, string> kindOf;
+    private readonly Speeds[] groups;
+    private readonly Dictionary<string, string> groupOf;
     private readonly List<double[]> rows;
     private readonly IReadOnlyList<ComparedPass> passes;
     private readonly IReadOnlyDictionary<string, double> scatter;
@@ -29,8 +30,9 @@ internal sealed class ComparisonFit
         this.isApart = isApart;
         this.scatter = scatter ?? passes.Select(p => p.Site).Distinct().ToDictionary(s => s, _ => 1.0);
         sites = [.. passes.Select(p => p.Site).Distinct()];
-        kindOf = passes.GroupBy(p => p.Site).ToDictionary(g => g.Key, g => g.First().Kind);
-        kinds = [.. passes.GroupBy(p => p.Kind).Select(Speeds.Of)];
+        groupOf = passes.GroupBy(p => p.Site)
+            .ToDictionary(g => g.Key, g => Least(g) < ComparisonSettings.LeastPasses ? $"kind {g.First().Kind}" : $"site {g.Key}");
+        groups = [.. passes.GroupBy(p => groupOf[p.Site]).Select(Speeds.Of)];
         rows = [.. passes.Select(p => Row(p.Site, p.Speed, p.IsAfter))];
     }
 
@@ -64,7 +66,7 @@ internal sealed class ComparisonFit
         Math.Log(passes[pass].Value) - Enumerable.Range(0, Columns).Sum(k => rows[pass][k] * Fit.Coefficients[k]);
 
     /// <summary>Whether a site is among its passes.</summary>
-    public bool Holds(string site) => kindOf.ContainsKey(site);
+    public bool Holds(string site) => groupOf.ContainsKey(site);
 
     /// <summary>The change at a site, or at all where they share it.</summary>
     /// <param name="site">The site.</param>
@@ -117,26 +119,27 @@ internal sealed class ComparisonFit
         var place = Array.IndexOf(sites, site);
         List<double> row = [.. sites.Select((_, k) => k == place ? 1.0 : 0.0)];
         row.AddRange(isApart ? sites.Select((_, k) => k == place && isAfter ? 1.0 : 0.0) : [isAfter ? 1.0 : 0.0]);
-        foreach (var kind in kinds)
+        foreach (var group in groups)
         {
-            var u = kind.Name == kindOf[site] ? Math.Log(speed) - kind.MeanLog : 0.0;
-            row.AddRange(kind.Powers switch { 0 => [], 1 => [u], _ => [u, u * u] });
+            var u = group.Name == groupOf[site] ? Math.Log(speed) - group.MeanLog : 0.0;
+            row.AddRange(group.Powers switch { 0 => [], 1 => [u], _ => [u, u * u] });
         }
 
         return [.. row];
     }
 
-    // What is told of a kind's speeds: nothing where all are the same, a slope, a slope and a bend.
+    private static int Least(IEnumerable<ComparedPass> passes) => Math.Min(passes.Count(p => p.IsAfter), passes.Count(p => !p.IsAfter));
+
+    // What is told of speeds: nothing where all are the same, a slope, a slope and a bend.
     private sealed record Speeds(string Name, double MeanLog, int Powers)
     {
-        public static Speeds Of(IGrouping<string, ComparedPass> kind)
+        public static Speeds Of(IGrouping<string, ComparedPass> passes)
         {
-            double[] logs = [.. kind.Select(p => Math.Log(p.Speed))];
-            var least = Math.Min(kind.Count(p => p.IsAfter), kind.Count(p => !p.IsAfter));
-            var powers = logs.Max() - logs.Min() < 1e-6 ? 0
-                : least >= ComparisonSettings.BentFrom && logs.Select(l => Math.Round(l, 6)).Distinct().Count() > 2 ? 2
-                : 1;
-            return new Speeds(kind.Key, logs.Average(), powers);
+            double[] logs = [.. passes.Select(p => Math.Log(p.Speed))];
+            var (least, width) = (Least(passes), logs.Max() - logs.Min());
+            var isBent = least >= ComparisonSettings.BentFrom || (least >= ComparisonSettings.BentFarFrom && width > ComparisonSettings.Far);
+            var powers = width < 1e-6 ? 0 : isBent && logs.Select(l => Math.Round(l, 6)).Distinct().Count() > 2 ? 2 : 1;
+            return new Speeds(passes.Key, logs.Average(), powers);
         }
     }
 }

@@ -17,8 +17,14 @@ public sealed record ComparisonSettings
     /// <summary>The least passes in each state that are judged. A proposal of this program.</summary>
     public const int LeastPasses = 4;
 
-    /// <summary>From so many passes in each state on, a kind of bump may bend with speed. A proposal of this program.</summary>
+    /// <summary>From so many passes in each state on, the number may bend with speed. A proposal of this program.</summary>
     public const int BentFrom = 8;
+
+    /// <summary>From so many where speeds lie far apart: there a straight line holds no longer. A proposal of this program.</summary>
+    public const int BentFarFrom = 5;
+
+    /// <summary>Far: the logarithm of the fastest speed over the slowest. A proposal of this program.</summary>
+    public const double Far = 0.35;
 
     /// <summary>
     /// The share of speed by which the speeds that both drives have are widened at least; more where speeds scatter more, by two standard deviations
@@ -33,8 +39,8 @@ public sealed record ComparisonSettings
     public const double ApartBelow = 0.1;
 
     /// <summary>
-    /// Where sites are held apart, the share of the false alarms allowed that their own verdicts take up together: they come on top of the verdict over
-    /// all sites. Tried on planted drives.
+    /// Where sites are held apart, the share of the false alarms allowed that their own verdicts take up together: they come on top of the verdict
+    /// over all sites. Tried on planted drives.
     /// </summary>
     public const double ApartShare = 0.2;
 

@@ -19,8 +19,8 @@ public sealed record SiteMatches
     public required ImmutableArray<DriveSite> OnlyAfter { get; init; }
 
     /// <summary>
-    /// Finds them: first sites that the user gave one name in both drives; then, of the others that were crossed twice at least, those pairs in the same
-    /// order, of one kind and lengths within a factor of two, that hold most passes together.
+    /// Finds them: first sites that the user gave one name in both drives; then, of the others that were crossed twice at least, those pairs in the
+    /// same order, of one kind and lengths within a factor of two, that hold most passes together.
     /// </summary>
     /// <param name="before">The drive before.</param>
     /// <param name="after">The drive after.</param>
@@ -39,7 +39,8 @@ public sealed record SiteMatches
                select (b, a, SiteBasis.Name),
         ];
         // A name that the user gave in both drives is matched by name or not at all.
-        int[] restBefore = [.. Rest(first, pairs.Select(p => p.Before), mine, yours)], restAfter = [.. Rest(second, pairs.Select(p => p.After), mine, yours)];
+        int[] restBefore = [.. Rest(first, pairs.Select(p => p.Before), mine, yours)],
+            restAfter = [.. Rest(second, pairs.Select(p => p.After), mine, yours)];
         pairs.AddRange(InOrder([.. restBefore.Select(i => first[i])], [.. restAfter.Select(i => second[i])])
             .Select(p => (restBefore[p.Before], restAfter[p.After], SiteBasis.Order)));
         var taken = new HashSet<string>();
@@ -48,7 +49,9 @@ public sealed record SiteMatches
             All =
             [
                 .. pairs.OrderBy(p => p.Before).Select(p => new SiteMatch(
-                    Free(!mine.Contains(first[p.Before].Name) && yours.Contains(second[p.After].Name) ? second[p.After].Name : first[p.Before].Name, taken),
+                    Free(
+                        !mine.Contains(first[p.Before].Name) && yours.Contains(second[p.After].Name) ? second[p.After].Name : first[p.Before].Name,
+                        taken),
                     first[p.Before],
                     second[p.After],
                     p.Basis)),
@@ -58,7 +61,9 @@ public sealed record SiteMatches
         };
     }
 
-    /// <summary>The passes that count over these bumps with one of their numbers; those without the number, or without a speed, are left out.</summary>
+    /// <summary>
+    /// The passes that count over these bumps with one of their numbers; those without the number, or without a speed, are left out.
+    /// </summary>
     /// <param name="number">Which number.</param>
     public ImmutableArray<ComparedPass> Passes(ComparedNumber number) =>
     [

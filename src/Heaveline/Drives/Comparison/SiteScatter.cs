@@ -3,8 +3,8 @@ namespace Heaveline.Drives.Comparison;
 /// <summary>How much the passes of each site scatter, beside those of the others.</summary>
 /// <remarks>
 /// The road about a bump adds as much to the number of a high one as of a low one, so that the low one's logarithm scatters more: variance
-/// 1 + ρ·(typical level/level)². The one number ρ is that of greatest likelihood among powers of ten and their halves. A variance for each site by its own
-/// few residuals was tried on planted drives and raised half as many false alarms again; this one adds few.
+/// 1 + ρ·(typical level/level)². The one number ρ is that of greatest likelihood among powers of ten and their halves. A variance for each site by
+/// its own few residuals was tried on planted drives and raised half as many false alarms again; this one adds few.
 /// </remarks>
 internal static class SiteScatter
 {

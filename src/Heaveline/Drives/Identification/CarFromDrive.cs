@@ -32,6 +32,9 @@ public sealed record CarFromDrive
     /// <summary>What is left by band.</summary>
     public ImmutableArray<ResidualBand> Residuals { get; init; } = [];
 
+    /// <summary>Mean power of the windows by frequency, measured and of the model.</summary>
+    public ImmutableArray<FittedSpectrum> Spectra { get; init; } = [];
+
     /// <summary>Displacement density of the road at 0.1 cycles/m, one-sided, m³.</summary>
     public double Roughness { get; init; }
 

@@ -143,6 +143,27 @@ internal sealed class CarLikelihood
         return moved.Any(m => m);
     }
 
+    /// <summary>Mean power by frequency of the windows that share the first one's frequencies, measured and of the model.</summary>
+    public FittedSpectrum[] Spectra(double[] parameters)
+    {
+        var grid = grids[0];
+        var (sums, room) = (new double[5 * grid.Frequencies.Length], NewRoom());
+        var response = HalfCarResponse.Of(grid.Fine, parameters, wheelbase, false);
+        for (var w = 0; w < terms.Length; w++)
+        {
+            if (gridOf[w] == 0)
+            {
+                var hump = Windows[w].Hump < 0 ? 0 : HumpAt[Windows[w].Hump];
+                terms[w].AddPower(response, parameters, OwnAt + (CarParameter.Own * w), hump, wheelbase, sums, room);
+            }
+        }
+
+        rooms.Add(room);
+        return [.. Enumerable.Range(0, grid.Frequencies.Length).Where(k => sums[(5 * k) + 4] > 0.0).Select(k => new FittedSpectrum(
+            grid.Frequencies[k], sums[5 * k] / sums[(5 * k) + 4], sums[(5 * k) + 1] / sums[(5 * k) + 4], sums[(5 * k) + 2] / sums[(5 * k) + 4],
+            sums[(5 * k) + 3] / sums[(5 * k) + 4]))];
+    }
+
     /// <summary>Brings each hump to the middle of its splines, by whole splines, and its onsets with it: the same road, told from another place.</summary>
     /// <param name="parameters">All parameters; overwritten.</param>
     public void Centred(double[] parameters)

@@ -60,6 +60,7 @@ internal sealed class CarReading
             TravelSpeed = travel,
             PitchMotion = pitch,
             Residuals = [.. residuals.Select(r => r.Band)],
+            Spectra = [.. Likelihood.Spectra(x)],
             Roughness = Math.Exp(x[CarParameter.Roughness]),
             VerticalNoise = Math.Exp(x[CarParameter.VerticalNoise]),
             PitchNoise = Math.Exp(x[CarParameter.PitchNoise]),

@@ -94,8 +94,8 @@ internal static class RefusalWords
     /// <summary>A phone that swings.</summary>
     public static CarRefusal SoftMount(string sign) => new(
         RefusalKind.SoftMount,
-        $"The phone swings on its holder: {sign}. That shifts frequencies, damping and index, and its intervals do not hold.",
-        "Lay it flat on the floor, taped, and drive again; before and after with the same mount can still be compared.");
+        $"The phone swings on its holder, or the car reaches its stops: {sign}. That shifts frequencies, damping and index, and no interval holds.",
+        "Lay the phone flat on the floor, taped, and drive lower humps or slower; before and after with the same mount can still be compared.");
 
     /// <summary>Turned round.</summary>
     public static CarRefusal Reversed(string sign) => new(

@@ -128,6 +128,30 @@ internal sealed class WindowTerm
         }
     }
 
+    /// <summary>Adds the power at each frequency that was compared: vertical, its model's, pitch rate, its model's, and a one for the count.</summary>
+    /// <param name="response">The car over the fine frequencies of the window.</param>
+    /// <param name="parameters">All parameters.</param>
+    /// <param name="own">Where the window's own begin.</param>
+    /// <param name="hump">Where its hump's begin.</param>
+    /// <param name="wheelbase">m.</param>
+    /// <param name="to">Shape (frequencies, 5); added to.</param>
+    /// <param name="scratch">Room to work in.</param>
+    public void AddPower(
+        HalfCarResponse response, ReadOnlySpan<double> parameters, int own, int hump, double wheelbase, Span<double> to, WindowScratch scratch)
+    {
+        Work(response, parameters, own, hump, wheelbase, double.PositiveInfinity, false, scratch);
+        for (var k = 0; k < window.Used; k++)
+        {
+            var (_, _, data0, data1, mean0, mean1) = Whitened(k);
+            var row = to.Slice(5 * k, 5);
+            row[0] += Square(data0) / window.Grid.Scale;
+            row[1] += (Square(mean0) + (0.5 * room.Smeared[k * 4 * stride]) + noise.Vertical) / window.Grid.Scale;
+            row[2] += Square(data1) / window.Grid.Scale;
+            row[3] += (Square(mean1) + (0.5 * room.Smeared[(k * 4 * stride) + stride]) + noise.Pitch) / window.Grid.Scale;
+            row[4] += 1.0;
+        }
+    }
+
     // The car's answers at this speed, and the products that make the covariance: |H₀|², |H₁|², H₁H₀* and their derivatives, twice over.
     private void Spread(HalfCarResponse response, double roughness, double speed, double between, double wheelbase, bool derivatives)
     {

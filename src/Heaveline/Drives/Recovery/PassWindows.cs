@@ -38,15 +38,27 @@ internal sealed class PassWindows
     /// <param name="stop">Stops it.</param>
     public DriveWindow[]? Of(RideModel model, CancellationToken stop)
     {
+        var results = Passes(model, stop);
+        return results.All(r => r.Outcome == PassOutcome.Completed) ? [.. results.Select((pass, w) => Window(pass, w))] : null;
+    }
+
+    /// <summary>In which windows a car's wheels stay on the road and its pass in the range of the model.</summary>
+    /// <param name="model">Car and load.</param>
+    /// <param name="stop">Stops it.</param>
+    public bool[] Holds(RideModel model, CancellationToken stop) =>
+        [.. Passes(model, stop).Select(p => p.Outcome == PassOutcome.Completed && Enumerable.Range(0, 4).All(i => p.TyreLoad(i).All(f => f > 0.0)))];
+
+    private IReadOnlyList<Pass> Passes(RideModel model, CancellationToken stop)
+    {
         var rate = passes.Max(p => p.Like.Rate);
         var after = passes.Max(p => (p.Like.Vertical.Length / p.Like.Rate) - p.Like.Before);
         var options = new PassOptions
         {
-            Method = FixedStep.Once,
+            // Twice the usual step: the estimator reads up to 12 Hz.
+            Method = new FixedStep { StatesError = false, LargestStep = 1.25e-3 },
             Record = new PassRecord { SamplesPerSecond = Math.Max(rate, 50.0), LeadTime = lead, Duration = after + 0.1 },
         };
-        var results = PassBatch.Of([.. passes.Select(p => new PassRequest(model, p.Road, p.Speed))], options, stop);
-        return results.All(r => r.Outcome == PassOutcome.Completed) ? [.. results.Select((pass, w) => Window(pass, w))] : null;
+        return PassBatch.Of([.. passes.Select(p => new PassRequest(model, p.Road, p.Speed))], options, stop);
     }
 
     private DriveWindow Window(Pass pass, int number)

@@ -48,7 +48,7 @@ public sealed record PlankAnswer : Answer
     public override IReadOnlyList<Source> Sources => [Answers.Sources.Axes, Answers.Sources.Modes, Answers.Sources.Steps];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> FigureIds => Proposed.IsEmpty ? [] : [Drawing];
+    public override IReadOnlyList<string> FigureIds => [Drawing];
 
     /// <inheritdoc/>
     public override JsonObject Facts => new()
@@ -74,10 +74,12 @@ public sealed record PlankAnswer : Answer
     };
 
     /// <inheritdoc/>
-    public override Figure Figure(string id) =>
-        id == Drawing && !Proposed.IsEmpty
-            ? PlankFigure.Of($"{Asked.Car.Name}, {Asked.Car.Load.Name}", [.. Proposed.Select(f => (Words.Name(f.Goal), f))])
-            : base.Figure(id);
+    public override Figure Figure(string id) => (id, Proposed) switch
+    {
+        (Drawing, []) => SentenceFigure.Of("No row of planks", [.. Sentences.Select(s => s.Text)]),
+        (Drawing, var rows) => PlankFigure.Of($"{Asked.Car.Name}, {Asked.Car.Load.Name}", [.. rows.Select(f => (Words.Name(f.Goal), f))]),
+        _ => base.Figure(id),
+    };
 
     private PlankWords Words => new(this);
 }

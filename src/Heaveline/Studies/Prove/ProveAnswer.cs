@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Drives.Comparison;
+using Heaveline.Drives.Identification;
 using Heaveline.Figures;
 
 namespace Heaveline.Studies;
@@ -30,6 +31,15 @@ public sealed record ProveAnswer : Answer
     /// <summary>The numbers that were compared, the one that decides first.</summary>
     public required ImmutableArray<ProvedNumber> Numbers { get; init; }
 
+    /// <summary>The car that moves most like the drive before; null where it was not asked for, or the log does not bear it.</summary>
+    public CarFromDrive? CarBefore { get; init; }
+
+    /// <summary>Likewise of the drive after.</summary>
+    public CarFromDrive? CarAfter { get; init; }
+
+    /// <summary>What changed in the car; null where either is not known.</summary>
+    public CarChange? Change => CarBefore is { } before && CarAfter is { } after ? CarChange.Of(before, after, Asked.Comparison) : null;
+
     /// <summary>The number that decides.</summary>
     public ProvedNumber Main => Numbers[0];
 
@@ -41,7 +51,7 @@ public sealed record ProveAnswer : Answer
     ];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<FactTable> Tables => [.. Numbers.Select(ProveTable.Of)];
+    public override IReadOnlyList<FactTable> Tables => [.. Numbers.Select(ProveTable.Of), .. ChangeTable.Of(Change)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Cautions => [.. ProveCautions.Of(this)];
@@ -49,11 +59,13 @@ public sealed record ProveAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
     [
+        .. Asked.WhatChanged ? ChangeWords.Of(CarBefore, CarAfter, Change) : [],
         .. ProveWords.Power(Main.Result).Select(s => new Sentence("power", s)),
         .. Asked.Comparison.Looks == 1
             ? new[]
             {
-                new Sentence("looks", "If you add passes after this and judge again, say --looks 2 both times: looking often finds something by chance."),
+                new Sentence(
+                    "looks", "If you add passes after this and judge again, say --looks 2 both times: looking often finds something by chance."),
             }
             : [],
     ];
@@ -85,6 +97,7 @@ public sealed record ProveAnswer : Answer
             ["after"] = m.After.Name,
             ["by"] = m.Basis == SiteBasis.Name ? "name" : "order",
         })]),
+        ["car"] = Asked.WhatChanged ? ProveJson.Of(Change, ChangeWords.Of(CarBefore, CarAfter, Change)) : null,
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };
 

@@ -27,6 +27,9 @@ public sealed record ProveAsked
     /// <summary>How they are compared.</summary>
     public ComparisonSettings Comparison { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
 
+    /// <summary>Whether the car that moves most like each drive is worked out too, to say what changed in it: some seconds; needs the wheelbase.</summary>
+    public bool WhatChanged { get; init; }
+
     /// <summary>Which number decides.</summary>
     public ComparedNumber Number { get; init; }
 

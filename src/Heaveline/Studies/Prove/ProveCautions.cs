@@ -17,8 +17,10 @@ internal static class ProveCautions
         var result = answer.Main.Result;
         foreach (var odd in result.Odd)
         {
-            yield return Text($"Event {odd.Pass.Number} {State(odd.Pass.IsAfter)} ({odd.Pass.Site}) lies {Math.Abs(odd.Distance):F1} standard errors ")
-                + $"{(odd.Distance > 0.0 ? "above" : "below")} all others. It counts; look at it, and leave it out only for a reason that you can name.";
+            yield return Text(
+                $"Event {odd.Pass.Number} {State(odd.Pass.IsAfter)} ({odd.Pass.Site}) lies {Math.Abs(odd.Distance):F1} standard errors ")
+                + $"{(odd.Distance > 0.0 ? "above" : "below")} all others. It counts; look at it, and leave it out "
+                + "only for a reason that you can name.";
         }
 
         if (answer.Matches.All.Any(m => m.Basis == SiteBasis.Order))

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Answers;
 using Heaveline.Drives.Comparison;
 
 namespace Heaveline.Studies;
@@ -33,6 +34,14 @@ internal static class ProveJson
             ["passes"] = new JsonArray([.. result.Counted.Select(p => Pass(p, true)), .. result.LeftOut.Select(p => Pass(p, false))]),
         };
     }
+
+    /// <summary>What changed in the car.</summary>
+    public static JsonObject Of(CarChange? change, IEnumerable<Sentence> sentences) => new()
+    {
+        ["sentences"] = TablesJson.Texts(sentences.Select(s => s.Text)),
+        ["numbers"] = new JsonObject([.. (change?.Numbers ?? []).Select(n => KeyValuePair.Create(
+            DriveCarTable.Of(n.Number).Key, (JsonNode?)new JsonObject { ["before"] = n.Before, ["after"] = n.After, ["change"] = Effect(n.Effect) }))]),
+    };
 
     private static JsonNode Pass(ComparedPass pass, bool counts) => new JsonObject
     {

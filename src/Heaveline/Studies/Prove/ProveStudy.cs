@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Events;
+using Heaveline.Drives.Identification;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -82,6 +83,13 @@ public static class ProveStudy
         HelpName = "WHAT",
     };
 
+    private static readonly Choice WhatChanged = new()
+    {
+        Name = "what-changed",
+        Kind = ChoiceKind.Tick,
+        Says = "Also work out the car that moves most like each drive and say what changed in it; needs --wheelbase, takes some seconds.",
+    };
+
     /// <summary>The question as a command offers it.</summary>
     public static Question<ProveAsked, ProveAnswer> Question { get; } = new()
     {
@@ -96,7 +104,7 @@ public static class ProveStudy
               heaveline prove --before before.zip --after after.zip --same all --figure dots.pdf
               heaveline prove --before a.csv --after b.csv --site "chapel hump: before 84 s, after 91 s" --matters "15 %" --json
             """,
-        Choices = [Before, After, Wheelbase, Site, Matters, Number, Looks, Same],
+        Choices = [Before, After, Wheelbase, Site, Matters, Number, Looks, Same, WhatChanged],
         Draws = new Choice
         {
             Name = "draw",
@@ -125,15 +133,16 @@ public static class ProveStudy
         run.Progress?.Report(0.5);
         var after = ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation);
         run.Progress?.Report(0.95);
-        return Of(asked, before, after);
+        return Of(asked, before, after, run.Cancellation);
     }
 
     /// <summary>The same of drives that have been read already.</summary>
     /// <param name="asked">What is asked.</param>
     /// <param name="before">The drive before.</param>
     /// <param name="after">The drive after.</param>
+    /// <param name="stop">Stops it.</param>
     /// <exception cref="RefusedValueException">As above.</exception>
-    internal static ProveAnswer Of(ProveAsked asked, ProvedDrive before, ProvedDrive after)
+    internal static ProveAnswer Of(ProveAsked asked, ProvedDrive before, ProvedDrive after, CancellationToken stop)
     {
         Pitching(before, "before");
         Pitching(after, "after");
@@ -142,10 +151,14 @@ public static class ProveStudy
         if (isFolded && asked.Number == ComparedNumber.Hit)
         {
             throw new RefusedValueException(
-                "vibration above half the sampling rate", "folded down in one of the logs", "small", "Let the headline decide, or log at 100 samples a second.");
+                "vibration above half the sampling rate",
+                "folded down in one of the logs",
+                "small",
+                "Let the headline decide, or log at 100 samples a second.");
         }
 
-        ComparedNumber[] numbers = [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
+        ComparedNumber[] numbers =
+            [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
         return new ProveAnswer
         {
             Asked = asked,
@@ -153,8 +166,13 @@ public static class ProveStudy
             After = after,
             Matches = matches,
             Numbers = [.. numbers.Select(n => new ProvedNumber(n, BeforeAfter.Of(matches.Passes(n), asked.Comparison)))],
+            CarBefore = asked.WhatChanged ? Car(asked.Before, asked.OfBefore, before, stop) : null,
+            CarAfter = asked.WhatChanged ? Car(asked.After, asked.OfAfter, after, stop) : null,
         };
     }
+
+    private static CarFromDrive? Car(Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
+        DriveCarReading.Of(new DriveAsked { Log = log, Settings = settings }, drive.Drive, drive.Trust, drive.Events, null, stop);
 
     private static void Pitching(ProvedDrive drive, string name)
     {
@@ -168,12 +186,18 @@ public static class ProveStudy
     private static ProveAsked? Read(AskedReader reader)
     {
         var (before, after) = (reader.Log(Before), reader.Log(After));
-        var wheelbase = reader.Text(Wheelbase) is null ? null : reader.Amount<Length>(Wheelbase, "2.70 m");
+        var wheelbase = reader.Given.Of(Wheelbase) is null ? null : reader.Amount<Length>(Wheelbase, "2.70 m");
         var (first, second) = ProveSites.Read(reader, Site);
         var matters = Share(reader);
         var number = reader.Word(Number);
         var looks = reader.Whole(Looks);
         var same = Circumstances(reader);
+        var what = reader.IsTicked(WhatChanged);
+        if (what && reader.Given.Of(Wheelbase) is null)
+        {
+            reader.Object(WhatChanged.Name, "what-changed: give --wheelbase, by which the delay between the axles tells the car.");
+        }
+
         if (before is not null && after is not null && IsSame(before, after))
         {
             reader.Object(After.Name, "before and after are the same log: give the one that was driven after the change.", isUsage: false);
@@ -188,6 +212,7 @@ public static class ProveStudy
             Comparison = new ComparisonSettings { Matters = matters!.Value, Looks = looks!.Value },
             Number = Enum.GetValues<ComparedNumber>().Single(n => ProvedNumber.WordOf(n) == number),
             Same = same,
+            WhatChanged = what,
         };
     }
 
@@ -222,6 +247,7 @@ public static class ProveStudy
     private static bool IsSame(Log before, Log after)
     {
         static SensorTrack? Force(Log log) => log.Of(SensorKind.Acceleration) ?? log.Of(SensorKind.AccelerationWithoutGravity);
-        return Force(before) is { Values: [var first, ..] } && Force(after) is { Values: [var second, ..] } && first.AsSpan().SequenceEqual(second.AsSpan());
+        return Force(before) is { Values: [var first, ..] } && Force(after) is { Values: [var second, ..] }
+            && first.AsSpan().SequenceEqual(second.AsSpan());
     }
 }

@@ -66,7 +66,8 @@ internal static class ProveWords
     }
 
     /// <summary>"6 passes" or "1 pass".</summary>
-    public static string Plural(int count, string one, string many) => string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");
+    public static string Plural(int count, string one, string many) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");
 
     /// <summary>A share in per cent.</summary>
     public static string Percent(double share, int digits = 1) => Numeral.Of(In.Percent.Of(share), digits) + " %";
@@ -118,7 +119,8 @@ internal static class ProveWords
     }
 
     private static string Ground(BeforeAfter result) =>
-        $"{Speeds(result.Counted.Min(p => p.Speed), result.Counted.Max(p => p.Speed))}, {Plural(result.Before, "pass", "passes")} before, {Text($"{result.After}")} after";
+        $"{Speeds(result.Counted.Min(p => p.Speed), result.Counted.Max(p => p.Speed))}, {Plural(result.Before, "pass", "passes")} before, "
+        + $"{Text($"{result.After}")} after";
 
     private static string More(BeforeAfter result)
     {
@@ -126,23 +128,28 @@ internal static class ProveWords
         var enough = result.PassesNeeded <= Math.Min(result.Before, result.After);
         return result.MorePasses is not { } more
             ? $"Passes that scatter by {Percent(result.Scatter)} will not settle it: look for what differs from pass to pass."
-            : enough ? $"There are passes enough for {matters}; were the change just what it looks like, {Plural(more, "pass", "passes")} more in each drive would settle it."
+            : enough
+                ? $"There are passes enough for {matters}; were the change just what it looks like, "
+                    + $"{Plural(more, "pass", "passes")} more in each drive would settle it."
             : $"{Plural(more, "pass", "passes")} more in each drive would show {matters} four times of five.";
     }
 
-    private static string Apart(BeforeAfter result) => string.Join("; ", result.Sites.Where(s => s.Effect is not null).Select(s => $"at {s.Site} it {Changed(s.Effect!)}"));
+    private static string Apart(BeforeAfter result) =>
+        string.Join("; ", result.Sites.Where(s => s.Effect is not null).Select(s => $"at {s.Site} it {Changed(s.Effect!)}"));
 
     private static string NotAlike(BeforeAfter result) => result.IsHiddenInSpeed
         ? "No verdict: in each drive all passes had nearly one speed, and not the same, so that what speed did is not told from what the change did."
         : "The two drives were not driven alike: " + string.Join("; ", result.Sites.Where(s => s.Before == 0 || s.After == 0 || !s.Speeds.IsAlike)
             .DefaultIfEmpty(result.Sites[0])
-            .Select(s => $"{s.Site} before {Speeds(s.Speeds.Before.Slowest, s.Speeds.Before.Fastest)}, after {Speeds(s.Speeds.After.Slowest, s.Speeds.After.Fastest)}"))
+            .Select(s => $"{s.Site} before {Speeds(s.Speeds.Before.Slowest, s.Speeds.Before.Fastest)}, "
+                + $"after {Speeds(s.Speeds.After.Slowest, s.Speeds.After.Fastest)}"))
             + Text($". {Plural(result.Before, "pass", "passes")} before and {result.After} after are at speeds of both. No verdict.");
 
     private static string TooFew(BeforeAfter result)
     {
         var passes = result.Counted.Concat(result.LeftOut.Where(p => !result.CrossedOnce.Contains(p.Site))).ToList();
-        return Text($"Too few passes over bumps that both drives crossed: {passes.Count(p => !p.IsAfter)} before, {passes.Count(p => p.IsAfter)} after; ")
+        return Text(
+            $"Too few passes over bumps that both drives crossed: {passes.Count(p => !p.IsAfter)} before, {passes.Count(p => p.IsAfter)} after; ")
             + Text($"{ComparisonSettings.LeastPasses} in each drive are the least. No verdict.");
     }
 

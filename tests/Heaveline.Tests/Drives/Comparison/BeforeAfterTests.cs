@@ -21,7 +21,8 @@ public class BeforeAfterTests
     public void What_grows_with_speed_alone_is_no_change()
     {
         // The number grows with the square of speed and the second drive is 5 % faster: the plain means differ by a tenth.
-        var passes = Passes("hump", 8, 0.01, speed: 6.0, growth: 2.0).Concat(Passes("hump", 8, 0.01, speed: 6.3, growth: 2.0, isAfter: true)).ToList();
+        var passes = Passes("hump", 8, 0.01, speed: 6.0, growth: 2.0)
+            .Concat(Passes("hump", 8, 0.01, speed: 6.3, growth: 2.0, isAfter: true)).ToList();
         var result = BeforeAfter.Of(passes);
         Assert.InRange(passes.Where(p => p.IsAfter).Average(p => p.Value) / passes.Where(p => !p.IsAfter).Average(p => p.Value), 1.05, 1.20);
         Assert.Equal(ComparisonVerdict.NoDifference, result.Verdict);
@@ -79,7 +80,8 @@ public class BeforeAfterTests
     [Fact]
     public void One_speed_before_and_another_after_hide_the_change()
     {
-        var result = BeforeAfter.Of([.. Passes("hump", 6, 0.02, speed: 6.0, spread: 0.0), .. Passes("hump", 6, 0.02, speed: 6.1, spread: 0.0, isAfter: true)]);
+        var result = BeforeAfter.Of(
+            [.. Passes("hump", 6, 0.02, speed: 6.0, spread: 0.0), .. Passes("hump", 6, 0.02, speed: 6.1, spread: 0.0, isAfter: true)]);
         Assert.Equal(ComparisonVerdict.NotAlike, result.Verdict);
         Assert.True(result.IsHiddenInSpeed);
         Assert.Null(result.Pooled);
@@ -208,7 +210,8 @@ public class BeforeAfterTests
         List<ComparedPass> passes =
         [
             .. Passes("hump", 8, 0.05, kind: "hump"), .. Passes("joint", 5, 0.05, kind: "edge"),
-            .. Passes("hump", 7, 0.05, change: -0.1, kind: "hump", isAfter: true), .. Passes("joint", 6, 0.05, change: -0.1, kind: "edge", isAfter: true),
+            .. Passes("hump", 7, 0.05, change: -0.1, kind: "hump", isAfter: true),
+            .. Passes("joint", 6, 0.05, change: -0.1, kind: "edge", isAfter: true),
         ];
         var plain = BeforeAfter.Of(passes);
         var turned = BeforeAfter.Of([.. passes.AsEnumerable().Reverse().Select(p => p with { Value = 57.3 * p.Value, Speed = 3.6 * p.Speed })]);
@@ -239,7 +242,14 @@ public class BeforeAfterTests
 
     /// <summary>A number that grows with speed and scatters by seeded normal draws.</summary>
     internal static IEnumerable<ComparedPass> Passes(
-        string site, int count, double scatter, double speed = 6.0, double spread = 0.06, double growth = 1.0, double change = 0.0, bool isAfter = false,
+        string site,
+        int count,
+        double scatter,
+        double speed = 6.0,
+        double spread = 0.06,
+        double growth = 1.0,
+        double change = 0.0,
+        bool isAfter = false,
         string kind = "", double level = 1.0)
     {
         var seed = SplitMix.At(SplitMix.At(11UL, isAfter ? 1UL : 2UL), (ulong)site.Sum(c => c));

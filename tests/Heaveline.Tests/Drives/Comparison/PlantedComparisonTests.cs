@@ -47,7 +47,8 @@ public class PlantedComparisonTests
         for (var site = 0; site < 4; site++)
         {
             var humps = new PlantedHumps(64e-6, 0.05, 0.3);
-            var result = BeforeAfter.Of([.. humps.Passes(PlantedHumps.Before, site, 30, 8, false), .. humps.Passes(PlantedHumps.Before, site, 30, 9, true)]);
+            var result = BeforeAfter.Of(
+                [.. humps.Passes(PlantedHumps.Before, site, 30, 8, false), .. humps.Passes(PlantedHumps.Before, site, 30, 9, true)]);
             // The chance of a fall by f is that of a rise by 1/(1 − f) − 1: the same distance of logarithms.
             stated.Add(result.PowerAt(6, (1.0 / (1.0 - fall)) - 1.0));
         }
@@ -65,8 +66,10 @@ public class PlantedComparisonTests
         var alarms = 0;
         for (var pair = 0; pair < Pairs; pair++)
         {
-            var (b, a) = (PlantedHumps.Drawn(before, 12, 0.0, SplitMix.At(31, (ulong)pair)), PlantedHumps.Drawn(after, 12, 0.0, SplitMix.At(32, (ulong)pair)));
-            bool IsAlarm(int each) => BeforeAfter.Of([.. b.Take(each), .. a.Take(each)], settings).Pooled is { } effect && effect.Low * effect.High > 0.0;
+            var (b, a) = (
+                PlantedHumps.Drawn(before, 12, 0.0, SplitMix.At(31, (ulong)pair)), PlantedHumps.Drawn(after, 12, 0.0, SplitMix.At(32, (ulong)pair)));
+            bool IsAlarm(int each) =>
+                BeforeAfter.Of([.. b.Take(each), .. a.Take(each)], settings).Pooled is { } effect && effect.Low * effect.High > 0.0;
             alarms += IsAlarm(8) || IsAlarm(12) ? 1 : 0;
         }
 

@@ -7,9 +7,10 @@ using MathNet.Numerics.IntegralTransforms;
 namespace Heaveline.Tests.Drives.Comparison;
 
 /// <summary>
-/// Passes of a linear half car over humps in rough road, in the frequency domain: what before and after are planted with. A lap of 256 m, one hump of 3.7 m
-/// and 60 to 90 mm for each site; of the roughness (displacement density falling with the square of the wave number) a part belongs to the site, the
-/// rest changes from pass to pass, since no driver finds the same line twice. The gyro hums, the onset is known to 20 ms, the speed to one per cent.
+/// Passes of a linear half car over humps in rough road, in the frequency domain: what before and after are planted with. A lap of 256 m,
+/// one hump of 3.7 m and 60 to 90 mm for each site; of the roughness (displacement density falling with the square of the wave number) a
+/// part belongs to the site, the rest changes from pass to pass, since no driver finds the same line twice. The gyro hums, the onset is
+/// known to 20 ms, the speed to one per cent.
 /// </summary>
 internal sealed class PlantedHumps
 {
