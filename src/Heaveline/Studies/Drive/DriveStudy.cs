@@ -72,19 +72,36 @@ public static class DriveStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var drive = Drives.Drive.Of(asked.Log, run.Cancellation);
+        var answer = WithCar(Bumps(asked, null, run), run.Cancellation);
+        run.Progress?.Report(1.0);
+        return answer;
+    }
+
+    /// <summary>All but the car, which takes longest.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="read">An answer of the same log, whatever else was asked then; null: none.</param>
+    /// <param name="run">How it is run.</param>
+    internal static DriveAnswer Bumps(DriveAsked asked, DriveAnswer? read, StudyRun run)
+    {
+        var drive = read?.Drive ?? Drives.Drive.Of(asked.Log, run.Cancellation);
         run.Progress?.Report(0.5);
-        var trust = Trust.Of(drive, run.Cancellation);
+        var trust = read?.Trust ?? Trust.Of(drive, run.Cancellation);
         run.Progress?.Report(0.7);
         var events = trust.For(TrustUse.Events).Level == TrustLevel.None ? null : DriveEvents.Of(drive, trust, asked.Settings, run.Cancellation);
         run.Progress?.Report(0.8);
-        var comfort = DriveComfort.Of(drive, trust, run.Cancellation);
+        var comfort = read is null ? DriveComfort.Of(drive, trust, run.Cancellation) : read.Comfort;
         run.Progress?.Report(0.85);
         var beside = asked.Car is { } loaded ? CarBeside.Of(loaded) : null;
-        var car = DriveCarReading.Of(asked, drive, trust, events, beside, run.Cancellation);
-        run.Progress?.Report(1.0);
-        return new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Events = events, Comfort = comfort, Identified = car, Beside = beside };
+        return new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Events = events, Comfort = comfort, Beside = beside };
     }
+
+    /// <summary>The same with the car.</summary>
+    /// <param name="bumps">All but the car.</param>
+    /// <param name="stop">Stops it.</param>
+    internal static DriveAnswer WithCar(DriveAnswer bumps, CancellationToken stop) => bumps with
+    {
+        Identified = DriveCarReading.Of(bumps.Asked, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop),
+    };
 
     private static DriveAsked? Read(AskedReader reader)
     {
