@@ -1,7 +1,9 @@
 using System.Globalization;
 using Heaveline.Answers;
+using Heaveline.Cars;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -23,8 +25,8 @@ internal sealed class PlanWords(PlanAnswer answer)
     public static string Name(CarNumber number) => number switch
     {
         CarNumber.PitchIndex => "dynamic index",
-        CarNumber.FrontDamping => "front damping ratio",
-        CarNumber.RearDamping => "rear damping ratio",
+        CarNumber.FrontDamping => AxleCatalogue.Damping(AxleEnd.Front).Name,
+        CarNumber.RearDamping => AxleCatalogue.Damping(AxleEnd.Rear).Name,
         _ => "frequency ratio",
     };
 
@@ -43,7 +45,7 @@ internal sealed class PlanWords(PlanAnswer answer)
             : new[]
             {
                 $"Not driven: {string.Join(", ", answer.Day.Unsafe.Select(h => h.Name))}; at 15 km/h or below a tyre "
-                + "leaves the road or a wheel nears a stop.",
+                + "bears less than a fifth of its load or a wheel nears a stop.",
             },
         .. answer.Best is null
             ? []
