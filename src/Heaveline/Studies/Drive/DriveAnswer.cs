@@ -104,7 +104,7 @@ public sealed record DriveAnswer : Answer
     public override IReadOnlyList<(string Ending, byte[] Bytes)> Written(string option, string name) => option switch
     {
         "write" when Road is not null => DriveRoadWords.Files(Road, name),
-        "write-twin" when Twin is { IsBelieved: true } && Beside is not null => [(".yaml", DriveTwinWords.Variant(Twin, Beside.Car))],
+        "write-twin" when Twin is { IsBelieved: true } && Beside is not null => [(".yaml", DriveTwinWords.Variant(Twin, Beside.Car, Asked.CarFile))],
         "write" or "write-twin" => throw new Quantities.RefusedValueException(
             "what is to be written", "not told by this drive", "told", Twin?.Refusal ?? DriveRecovery.NotTold(Events, Identified) ?? ""),
         _ => base.Written(option, name),

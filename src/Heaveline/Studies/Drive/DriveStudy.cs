@@ -68,7 +68,7 @@ public static class DriveStudy
         [
             new("write", ".yaml", "Write the road of --road to FILE, a road file, its heights beside it as .csv.", DriveChoices.Road),
             new(
-                "write-twin", ".yaml", "Write the scaled car of --twin to FILE, a variant of the car file with the doubts of its factors.",
+                "write-twin", ".yaml", "Write the scaled car of --twin to FILE, a variant of the car file, to lie beside it, with its doubts.",
                 DriveChoices.Twin),
         ],
         IsShortened = true,
@@ -155,6 +155,7 @@ public static class DriveStudy
             Settings = settings,
             Road = reader.Text(DriveChoices.Road),
             WantsTwin = twin,
+            CarFile = (reader.Given.Of(DriveChoices.Car) ?? "").Split('/', '\\')[^1],
         };
     }
 }

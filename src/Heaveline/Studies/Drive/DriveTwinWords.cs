@@ -51,8 +51,11 @@ internal static class DriveTwinWords
         _ => "pitch-inertia",
     };
 
-    /// <summary>The twin as a variant of the car file: what is said of it, with its doubts.</summary>
-    public static byte[] Variant(Twin twin, LoadedCar file)
+    /// <summary>The twin as a variant of the car file, to lie beside it: what is said of it, with its doubts.</summary>
+    /// <param name="twin">The twin.</param>
+    /// <param name="file">The car as it was read.</param>
+    /// <param name="carFile">The file's name, without its folder.</param>
+    public static byte[] Variant(Twin twin, LoadedCar file, string carFile)
     {
         var left = new List<string>();
         var text = new StringBuilder();
@@ -60,7 +63,7 @@ internal static class DriveTwinWords
         var rear = Axle(file.Car.Rear, twin.Car.Rear, twin, TwinScale.RearSpring, TwinScale.RearDamper, left, "rear");
         var body = Body(file.Car, twin);
         text.Append("variant: as driven\n")
-            .Append(CultureInfo.InvariantCulture, $"of: {Path.GetFileName(file.Name)}\n")
+            .Append(CultureInfo.InvariantCulture, $"of: {carFile}\n")
             .Append("note: |\n  Scaled until its own passes gave what a drive gave.\n");
         foreach (var line in left)
         {
@@ -128,7 +131,7 @@ internal static class DriveTwinWords
         var half = In.Percent.Of(0.5 * (high - low));
         if (factor.Factor.Holds(1.0))
         {
-            return Text($"{what} as the file says, to {In.Percent.Of(value - 1.0):+0;-0;0} % ± {half:F0} %");
+            return Text($"{what} as the file says, to {In.Percent.Of(value - 1.0):+0;−0;0} % ± {half:F0} %");
         }
 
         var word = factor.Scale switch

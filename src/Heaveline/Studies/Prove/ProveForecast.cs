@@ -11,6 +11,22 @@ namespace Heaveline.Studies;
 /// <summary>What the car file had said of the change on the very road of the drive before, beside what was measured.</summary>
 internal static class ProveForecast
 {
+    // One pass tells no hump apart from the road about it.
+    private const int FewestPasses = 2;
+
+    /// <summary>A drive with those bumps alone that both drives crossed and that this one crossed twice: they tell the car and the road.</summary>
+    public static ProvedDrive Crossed(ProvedDrive drive, SiteMatches matches)
+    {
+        var sites = matches.All.Where(m => m.Before.Kept >= FewestPasses).Select(m => m.Before.Name).ToHashSet(StringComparer.Ordinal);
+        return drive with
+        {
+            Events = drive.Events with
+            {
+                Events = [.. drive.Events.Events.Select(e => !e.IsKept || sites.Contains(e.Site) ? e : e with { Reason = "Not crossed often enough." })],
+            },
+        };
+    }
+
     /// <summary>The forecast; null where it was not asked for, or the drive before does not tell its car.</summary>
     public static Forecast? Of(ProveAsked asked, ProvedDrive before, CarFromDrive? car, CancellationToken stop) =>
         asked is { Car: { } file, Changed: { } changed } && car is { IsBelieved: true }
@@ -74,7 +90,7 @@ internal static class ProveForecast
     private static JsonNode? Finite(double value) => double.IsFinite(value) ? JsonValue.Create(value) : null;
 
     private static string Share(Bracket share) => Text(
-        $"{In.Percent.Of(share.Value):+0;-0;0} % ({In.Percent.Of(share.Low):+0;-0;0} to {In.Percent.Of(share.High):+0;-0;0} %)");
+        $"{In.Percent.Of(share.Value):+0;−0;0} % ({In.Percent.Of(share.Low):+0;−0;0}…{In.Percent.Of(share.High):+0;−0;0})");
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

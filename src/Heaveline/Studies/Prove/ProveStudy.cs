@@ -168,7 +168,9 @@ public static class ProveStudy
         ComparedNumber[] numbers =
             [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
         var isForecast = asked is { Car: not null, Changed: not null };
-        var carBefore = asked.WhatChanged || isForecast ? Car(asked.Before, asked.OfBefore, before, asked.Car, stop) : null;
+        var carBefore = isForecast ? Car(asked.Before, asked.OfBefore, ProveForecast.Crossed(before, matches), asked.Car, stop)
+            : asked.WhatChanged ? Car(asked.Before, asked.OfBefore, before, null, stop)
+            : null;
         return new ProveAnswer
         {
             Asked = asked,
