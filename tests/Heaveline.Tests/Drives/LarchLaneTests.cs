@@ -11,6 +11,7 @@ using Heaveline.Passes;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Drives.Lanes;
+using Heaveline.Tests.Files;
 using Heaveline.Tests.Files.Drives;
 using Heaveline.Tests.House;
 
@@ -116,10 +117,10 @@ public class LarchLaneTests
         using var folder = new TemporaryFolder();
         foreach (var (ending, bytes) in DriveRoadWords.Files(road, "chapel"))
         {
-            File.WriteAllBytes(folder[$"chapel{ending}"], bytes);
+            File.WriteAllBytes(Path.Combine(folder.Root, $"chapel{ending}"), bytes);
         }
 
-        var read = RoadFile.Load(folder["chapel.yaml"]);
+        var read = RoadFile.Load(Path.Combine(folder.Root, "chapel.yaml"));
         Assert.Empty(read.Refusals);
         Assert.Equal("Chapel hump", read.Value!.Name);
         Assert.Equal(road.Road.EventStart!.Value, read.Value.EventStart!.Value, 0.011);
@@ -167,10 +168,10 @@ public class LarchLaneTests
 
         // Beside the car file it is a variant that is read as the scaled car.
         using var folder = new TemporaryFolder();
-        File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"), folder["fern-saloon.yaml"]);
+        File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"), Path.Combine(folder.Root, "fern-saloon.yaml"));
         var loaded = new LoadedCar("Fern saloon", reading.Lane.Car, reading.Lane.Driven.Model.Load);
-        File.WriteAllBytes(folder["as-driven.yaml"], DriveTwinWords.Variant(twin, loaded, "fern-saloon.yaml"));
-        var read = CarFile.Load(folder["as-driven.yaml"]);
+        File.WriteAllBytes(Path.Combine(folder.Root, "as-driven.yaml"), DriveTwinWords.Variant(twin, loaded, "fern-saloon.yaml"));
+        var read = CarFile.Load(Path.Combine(folder.Root, "as-driven.yaml"));
         Assert.Empty(read.Refusals);
         double Rate(Car car) => ((LinearSpring)car.Rear.Spring.Law).Rate.Si;
         Assert.Equal(Rate(twin.Car), Rate(read.Value!), 1e-3 * Rate(twin.Car));

@@ -33,12 +33,8 @@ public sealed class RoadFileTests : IDisposable
     [Fact]
     public void A_measured_profile_says_where_its_obstacle_lies()
     {
-        File.WriteAllText(folder["bump.csv"], "distance [m], height [mm]\n0, 0\n1, 0\n2, 40\n3, 0\n4, 0\n");
-        string Road(string obstacle)
-        {
-            File.WriteAllText(folder["bump.yaml"], $"road: bump\nprofile: bump.csv\n{obstacle}\n");
-            return folder["bump.yaml"];
-        }
+        _ = folder.Write("bump.csv", "distance [m], height [mm]\n0, 0\n1, 0\n2, 40\n3, 0\n4, 0\n");
+        string Road(string obstacle) => folder.Write("bump.yaml", $"road: bump\nprofile: bump.csv\n{obstacle}\n");
 
         var road = RoadFile.Load(Road("obstacle: {from: 1 m, to: 3 m}")).Value!;
         Assert.Equal((1.0, 3.0), (road.EventStart!.Value, road.EventEnd!.Value));
