@@ -40,8 +40,8 @@ public sealed class RoadFileTests : IDisposable
         Assert.Equal((1.0, 3.0), (road.EventStart!.Value, road.EventEnd!.Value));
         Assert.Null(RoadFile.Load(Road("note: none")).Value!.Event);
         Assert.Contains("at 4 m at the latest", Assert.Single(RoadFile.Load(Road("obstacle: {from: 1 m, to: 5 m}")).Refusals).Message);
-        Assert.Contains("belongs to a measured profile", Assert.Single(
-            Read("road: test\nversine: {height: 30 mm, length: 1 m}\nobstacle: {from: 1 m, to: 3 m}\n").Refusals).Message);
+        var drawn = new SourceText("test.yaml", "road: test\nversine: {height: 30 mm, length: 1 m}\nobstacle: {from: 1 m, to: 3 m}\n");
+        Assert.Contains("belongs to a measured profile", Assert.Single(RoadFile.Read(drawn).Refusals).Message);
     }
 
     [Theory]
