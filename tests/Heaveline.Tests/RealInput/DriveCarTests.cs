@@ -6,8 +6,8 @@ using Heaveline.Files.Drives;
 namespace Heaveline.Tests.RealInput;
 
 /// <summary>
-/// No real log on this machine comes from a drive that could tell a car: each is refused by a named rule. The wheelbases are assumed; nothing is known of
-/// these cars. Each skips by name where it is not on the machine.
+/// No real log on this machine comes from a drive that could tell a car: each is refused by a named rule. The wheelbases are assumed; nothing is
+/// known of these cars. Each skips by name where it is not on the machine.
 /// </summary>
 public class DriveCarTests
 {
@@ -20,7 +20,9 @@ public class DriveCarTests
         var events = DriveEvents.Of(drive, trust, new EventSettings { Wheelbase = wheelbase }, TestContext.Current.CancellationToken);
         var windows = DriveWindows.Of(drive, events, trust);
         return CarIdentification.Of(
-            windows, new IdentificationKnown { Wheelbase = wheelbase, HumpLengths = DriveWindows.Humps(events) }, TestContext.Current.CancellationToken);
+            windows,
+            new IdentificationKnown { Wheelbase = wheelbase, HumpLengths = DriveWindows.Humps(events) },
+            TestContext.Current.CancellationToken);
     }
 
     private static void Refused(CarFromDrive car, RefusalKind by)

@@ -109,7 +109,10 @@ internal sealed class CarReading
     }
 
     private ImmutableArray<CarRefusal> Refusals(
-        double[] logs, ImmutableArray<CarEstimate> estimates, ImmutableArray<(ResidualBand Band, int Count)> residuals, ImmutableArray<CarStart> starts)
+        double[] logs,
+        ImmutableArray<CarEstimate> estimates,
+        ImmutableArray<(ResidualBand Band, int Count)> residuals,
+        ImmutableArray<CarStart> starts)
     {
         var result = ImmutableArray.CreateBuilder<CarRefusal>();
         // Worked out only where something is refused.

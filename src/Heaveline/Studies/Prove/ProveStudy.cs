@@ -143,10 +143,23 @@ public static class ProveStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var before = Pitching(ProvedDrive.Of(asked.Before, asked.OfBefore, run.Cancellation), "before");
+        var before = ProvedDrive.Of(asked.Before, asked.OfBefore, run.Cancellation);
         run.Progress?.Report(0.5);
-        var after = Pitching(ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation), "after");
+        var after = ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation);
         run.Progress?.Report(0.95);
+        return Of(asked, before, after, run.Cancellation);
+    }
+
+    /// <summary>The same of drives that have been read already.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="before">The drive before.</param>
+    /// <param name="after">The drive after.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="RefusedValueException">As above.</exception>
+    internal static ProveAnswer Of(ProveAsked asked, ProvedDrive before, ProvedDrive after, CancellationToken stop)
+    {
+        Pitching(before, "before");
+        Pitching(after, "after");
         var matches = SiteMatches.Of(before.Events, after.Events);
         var isFolded = before.Trust.IsFolded || after.Trust.IsFolded;
         if (isFolded && asked.Number == ComparedNumber.Hit)
@@ -161,7 +174,7 @@ public static class ProveStudy
         ComparedNumber[] numbers =
             [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
         var needsCar = asked.WhatChanged || asked.Change is not null;
-        var car = needsCar ? CarOf(asked, asked.Before, asked.OfBefore, before, run.Cancellation) : null;
+        var car = needsCar ? CarOf(asked, asked.Before, asked.OfBefore, before, stop) : null;
         return new ProveAnswer
         {
             Asked = asked,
@@ -170,9 +183,9 @@ public static class ProveStudy
             Matches = matches,
             Numbers = [.. numbers.Select(n => new ProvedNumber(n, BeforeAfter.Of(matches.Passes(n), asked.Comparison)))],
             CarBefore = car,
-            CarAfter = asked.WhatChanged ? CarOf(asked, asked.After, asked.OfAfter, after, run.Cancellation) : null,
+            CarAfter = asked.WhatChanged ? CarOf(asked, asked.After, asked.OfAfter, after, stop) : null,
             Forecast = asked is { Car: { } file, Change: { } change } && car is { Known: not null }
-                ? Forecast.Of(file.Car, change, file.Load, before.Drive, before.Events, car, run.Cancellation)
+                ? Forecast.Of(file.Car, change, file.Load, before.Drive, before.Events, car, stop)
                 : null,
         };
     }
@@ -186,12 +199,13 @@ public static class ProveStudy
             asked.Car is { } car ? CarBeside.Of(car) : null,
             stop);
 
-    private static ProvedDrive Pitching(ProvedDrive drive, string name)
+    private static void Pitching(ProvedDrive drive, string name)
     {
         var verdict = drive.Trust.For(TrustUse.Events);
-        return verdict.Level != TrustLevel.None && !drive.Drive.PitchRate.IsEmpty
-            ? drive
-            : throw new RefusedValueException($"the log {name} the change", "without pitch", "a log that shows it", verdict.Reason);
+        if (verdict.Level == TrustLevel.None || drive.Drive.PitchRate.IsEmpty)
+        {
+            throw new RefusedValueException($"the log {name} the change", "without pitch", "a log that shows it", verdict.Reason);
+        }
     }
 
     private static ProveAsked? Read(AskedReader reader)

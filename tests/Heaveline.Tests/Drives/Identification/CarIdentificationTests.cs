@@ -52,8 +52,8 @@ public class CarIdentificationTests
         var likelihood = CarProblem.Of(windows, known).Likelihood;
         var x = likelihood.Centre.ToArray();
         CarNumbers.Parameters(car).CopyTo(x, 0);
-        // White noise of 0.05 m/s² and 0.004 rad/s at 400 samples a second has the one-sided density 2σ²/400. At 100 the straight lines between samples
-        // would take 9 % of the power at 12 Hz from both channels alike.
+        // White noise of 0.05 m/s² and 0.004 rad/s at 400 samples a second has the one-sided density 2σ²/400. At 100 the straight lines between
+        // samples would take 9 % of the power at 12 Hz from both channels alike.
         (x[CarParameter.Roughness], x[CarParameter.VerticalNoise], x[CarParameter.PitchNoise]) =
             (Math.Log(64e-6), Math.Log(1.25e-5), Math.Log(8e-8));
         likelihood.Value(x, double.PositiveInfinity, Stop);
@@ -98,7 +98,10 @@ public class CarIdentificationTests
             var drive = Drive.Of((motion with { Turned = way.Item1, Tipped = way.Item2, Noise = 0.005, TurnNoise = 4e-4, Jitter = 0.0 }).Log, Stop);
             var trust = Trust.Of(drive, Stop);
             var events = DriveEvents.Of(
-                drive, trust, new EventSettings { Wheelbase = road.Wheelbase, Sites = [.. Enumerable.Range(0, 12).Select(i => ("hump", 45.0 + (12.0 * i)))] }, Stop);
+                drive,
+                trust,
+                new EventSettings { Wheelbase = road.Wheelbase, Sites = [.. Enumerable.Range(0, 12).Select(i => ("hump", 45.0 + (12.0 * i)))] },
+                Stop);
             var windows = DriveWindows.Of(drive, events, trust);
             Assert.InRange(windows.Length, 10, 12);
             return CarIdentification.Of(
@@ -176,7 +179,8 @@ public class CarIdentificationTests
         Assert.Contains(turned.Refusals, r => r.Kind == RefusalKind.Reversed);
 
         // Backwards, the rear axle meets the hump first and the phone lies nearer to the axle that comes second.
-        var (car, seen, backwards) = new PlantedCrossings { Seed = 22, Each = 2, Car = c => c with { Wheelbase = 2.7, PhoneBehindFrontAxle = 0.9 } }.Drawn();
+        var (car, seen, backwards) = new PlantedCrossings { Seed = 22, Each = 2, Car = c => c with { Wheelbase = 2.7, PhoneBehindFrontAxle = 0.9 } }
+            .Drawn();
         var reversed = CarIdentification.Of(
             backwards,
             seen with { FrontShare = 1.0 - seen.FrontShare, PhoneBehindFrontAxle = car.Wheelbase - seen.PhoneBehindFrontAxle },
