@@ -30,7 +30,9 @@ public static class BeforeAfterFigure
                 + "the interval of the line.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = In.KilometresPerHour.Symbol },
-            Panels = sites.Length == 0 ? [Empty(what, unit)] : [.. sites.Select(site => PanelOf(result, site, [.. passes.Where(p => p.Site == site)], what, unit))],
+            Panels = sites.Length == 0
+                ? [Empty(what, unit)]
+                : [.. sites.Select(site => PanelOf(result, site, [.. passes.Where(p => p.Site == site)], what, unit))],
         };
     }
 

@@ -35,7 +35,10 @@ public static class PowerFigure
             Title = "What so many passes would find",
             AltText = "Chance of finding a change against the number of passes in each drive, for three sizes of the change; "
                 + "a mark where these drives stand.",
-            Caption = string.Create(CultureInfo.InvariantCulture, $"{what}: {(isKnown ? "one pass scatters" : "nothing is compared yet; one pass is taken to scatter")} by {In.Percent.Of(scatter):F1} %. ")
+            Caption = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{what}: "
+                + $"{(isKnown ? "one pass scatters" : "nothing is compared yet; one pass is taken to scatter")} by {In.Percent.Of(scatter):F1} %. ")
                 + string.Create(
                     CultureInfo.InvariantCulture,
                     $"The chance that {100.0 * result.Settings.Confidence:F0} % intervals leave nothing out, passes spread over the bumps as here."),

@@ -84,7 +84,9 @@ public sealed class ProveTests : IDisposable
         Assert.Contains("taken for the same by their order and likeness", said.Results, StringComparison.Ordinal);
     }
 
-    /// <summary>The cars are those that were driven: the planted truth is what is forecast. What changed in the car is told or refused in words.</summary>
+    /// <summary>
+    /// The cars are those that were driven: the planted truth is what is forecast. What changed in the car is told or refused in words.
+    /// </summary>
     [Fact]
     public void A_forecast_is_held_against_the_drive_after()
     {

@@ -44,7 +44,8 @@ internal static class ForecastWords
         var said = Said(answer, forecast);
         return new JsonObject
         {
-            ["change"] = forecast.Change, ["value"] = said.Value, ["low"] = said.Low, ["high"] = said.High, ["kept"] = Score(answer, forecast)?.IsKept,
+            ["change"] = forecast.Change, ["value"] = said.Value, ["low"] = said.Low, ["high"] = said.High,
+            ["kept"] = Score(answer, forecast)?.IsKept,
         };
     }
 

@@ -41,7 +41,9 @@ public sealed record ProveAnswer : Answer
     /// <summary>What changed in the car; null where either is not known.</summary>
     public CarChange? Change => CarBefore is { } before && CarAfter is { } after ? CarChange.Of(before, after, Asked.Comparison) : null;
 
-    /// <summary>What the change was forecast to do on the drive before; null where it was not asked for, or that drive does not tell its car.</summary>
+    /// <summary>
+    /// What the change was forecast to do on the drive before; null where it was not asked for, or that drive does not tell its car.
+    /// </summary>
     public Forecast? Forecast { get; init; }
 
     /// <summary>The number that decides.</summary>
