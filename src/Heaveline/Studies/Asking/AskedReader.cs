@@ -220,10 +220,8 @@ public sealed class AskedReader(Given given, IFinder finder)
     /// <param name="choice">The choice.</param>
     /// <param name="usual">Names of the roads when none is given.</param>
     public IReadOnlyList<(string Name, Road Road)> RoadsOf(Choice choice, IReadOnlyList<string> usual) =>
-    [
-        .. (given.All(choice) is { Count: > 0 } all ? all : usual).Distinct()
-            .Select(name => (Note(choice, name)!, Sought(choice, finder.Road(name)).Value)).Where(r => r.Value is not null)!,
-    ];
+        [.. (given.All(choice) is { Count: > 0 } all ? all : usual).Distinct()
+            .Select(name => (Note(choice, name)!, Sought(choice, finder.Road(name)).Value)).Where(r => r.Value is not null)!];
 
     /// <summary>The log of a drive; null when there is none.</summary>
     public Log? Log(Choice choice)

@@ -117,6 +117,15 @@ public class TestDayTests
     }
 
     [Fact]
+    public void What_a_first_drive_told_counts()
+    {
+        var (_, known, windows) = new PlantedCrossings { Seed = 4, Roughness = 32e-6 }.Drawn();
+        var first = CarIdentification.Of(windows, known);
+        double Half(TestDayWish wish) => TestDay.HalfWidths(wish, wish.Humps[0], [4.0, 5.0, 6.0], 6, 1.3, CancellationToken.None)[CarNumber.PitchIndex];
+        Assert.True(Half(Wish() with { First = first }) < 0.9 * Half(Wish()));
+    }
+
+    [Fact]
     public void Every_speed_of_the_day_is_safe_and_the_best_needs_the_fewest_passes()
     {
         var day = OfSaloon.Value;
