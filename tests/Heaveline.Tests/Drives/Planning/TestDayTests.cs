@@ -121,7 +121,8 @@ public class TestDayTests
     {
         var (_, known, windows) = new PlantedCrossings { Seed = 4, Roughness = 32e-6 }.Drawn();
         var first = CarIdentification.Of(windows, known);
-        double Half(TestDayWish wish) => TestDay.HalfWidths(wish, wish.Humps[0], [4.0, 5.0, 6.0], 6, 1.3, CancellationToken.None)[CarNumber.PitchIndex];
+        double Half(TestDayWish wish) =>
+            TestDay.HalfWidths(wish, wish.Humps[0], [4.0, 5.0, 6.0], 6, 1.3, CancellationToken.None)[CarNumber.PitchIndex];
         Assert.True(Half(Wish() with { First = first }) < 0.9 * Half(Wish()));
     }
 
