@@ -35,7 +35,9 @@ internal readonly record struct Levelling(Direction Up, double Gain)
         return new Levelling(mean.Unit, Gravity.Standard / mean.Length);
     }
 
-    /// <summary>Half-width of up's 90 % interval, rad: from the means over sixteenths of the drive, which differ by slopes, leaning and bumps.</summary>
+    /// <summary>
+    /// Half-width of up's 90 % interval, rad: from the means over sixteenths of the drive, which differ by slopes, leaning and bumps.
+    /// </summary>
     /// <param name="force">The specific force on the grid, three columns, m/s².</param>
     /// <param name="covered">Parts of the grid to read.</param>
     public double HalfWidth(double[][] force, IEnumerable<(int First, int Last)> covered)
