@@ -84,7 +84,7 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
     // long, and stand far from the middle; a column that repeats its values anyway (a slow sensor in fast rows) shows nothing.
     private static int Clips(double[] times, double[] column, double least, bool isForce, List<double> clips)
     {
-        var (most, lowest, middle) = (column.Max(), column.Min(), Middle.Of([.. column]));
+        var (most, lowest, middle) = (column.Max(), column.Min(), column.Average());
         var repeats = 0;
         for (var i = 1; i < column.Length; i++)
         {
