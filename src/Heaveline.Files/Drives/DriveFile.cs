@@ -57,6 +57,12 @@ public static class DriveFile
     /// <param name="instants">The instants, s since the log's start.</param>
     public static KeyEdit Adding(IEnumerable<double> instants) => Instants(DriveWords.Added.Name, instants);
 
+    /// <summary>The edit by which the bumps of a drive have other names of sites.</summary>
+    /// <param name="sites">Names, each with an instant about which a bump of it is, s since the log's start.</param>
+    public static KeyEdit Naming(IEnumerable<(string Site, double At)> sites) => KeyEdit.Put(
+        [DriveWords.Sites.Name],
+        Node.Group(sites.GroupBy(s => s.Site).Select(site => KeyValuePair.Create(site.Key, List(site.Select(s => s.At))))));
+
     /// <summary>Reads the file of a drive, and looks whether the car, the load and the drive that it names are there.</summary>
     /// <param name="path">The file.</param>
     /// <param name="garage">The folder that the car must lie in; null: the folder two above the file.</param>
@@ -94,8 +100,10 @@ public static class DriveFile
         return sheet.Car is { } car && Confined.Resolve(garage, path, car) is { Problem: null, Path: var found } ? found : null;
     }
 
-    private static KeyEdit Instants(string key, IEnumerable<double> instants) => KeyEdit.Put(
-        [key], Node.List(instants.Order().Select(at => Node.Scalar(at.ToString("0.0##", CultureInfo.InvariantCulture) + " s"))));
+    private static KeyEdit Instants(string key, IEnumerable<double> instants) => KeyEdit.Put([key], List(instants));
+
+    private static Node List(IEnumerable<double> instants) =>
+        Node.List(instants.Order().Select(at => Node.Scalar(at.ToString("0.0##", CultureInfo.InvariantCulture) + " s")));
 
     private static void CheckCar(DriveSheet sheet, Node root, SourceText source, string garage, Reader said)
     {

@@ -152,6 +152,7 @@ public static class PageHost
         services.AddSingleton<RideRoads>();
         services.AddSingleton<DriveReadings>();
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().StudyIn(brief));
+        services.AddSingleton(made => made.GetRequiredService<DriveReadings>().ProofIn(brief));
         services.AddSingleton<MadeReports>();
     }
 }

@@ -24,6 +24,11 @@ internal sealed record DriveReading(string? Folder, DriveSource? Drive, string P
         Key = Drive?.Key ?? Problem,
     };
 
+    /// <summary>What is asked of it and the drive before the change.</summary>
+    public AskedReading<DriveSource> Proof => Drive is { Before: null }
+        ? new() { Asked = null, Objections = [new Objection(Log.Name, "This drive follows on none.", false)], Key = Asked.Key }
+        : Asked;
+
     /// <summary>Reads what is chosen.</summary>
     public static DriveReading Of(PageChoices chosen, GarageView garage)
     {

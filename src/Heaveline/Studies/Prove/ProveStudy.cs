@@ -129,10 +129,23 @@ public static class ProveStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var before = Pitching(ProvedDrive.Of(asked.Before, asked.OfBefore, run.Cancellation), "before");
+        var before = ProvedDrive.Of(asked.Before, asked.OfBefore, run.Cancellation);
         run.Progress?.Report(0.5);
-        var after = Pitching(ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation), "after");
+        var after = ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation);
         run.Progress?.Report(0.95);
+        return Of(asked, before, after, run.Cancellation);
+    }
+
+    /// <summary>The same of drives that have been read already.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="before">The drive before.</param>
+    /// <param name="after">The drive after.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="RefusedValueException">As above.</exception>
+    internal static ProveAnswer Of(ProveAsked asked, ProvedDrive before, ProvedDrive after, CancellationToken stop)
+    {
+        Pitching(before, "before");
+        Pitching(after, "after");
         var matches = SiteMatches.Of(before.Events, after.Events);
         var isFolded = before.Trust.IsFolded || after.Trust.IsFolded;
         if (isFolded && asked.Number == ComparedNumber.Hit)
@@ -153,20 +166,21 @@ public static class ProveStudy
             After = after,
             Matches = matches,
             Numbers = [.. numbers.Select(n => new ProvedNumber(n, BeforeAfter.Of(matches.Passes(n), asked.Comparison)))],
-            CarBefore = asked.WhatChanged ? Car(asked.Before, asked.OfBefore, before, run.Cancellation) : null,
-            CarAfter = asked.WhatChanged ? Car(asked.After, asked.OfAfter, after, run.Cancellation) : null,
+            CarBefore = asked.WhatChanged ? Car(asked.Before, asked.OfBefore, before, stop) : null,
+            CarAfter = asked.WhatChanged ? Car(asked.After, asked.OfAfter, after, stop) : null,
         };
     }
 
     private static CarFromDrive? Car(Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
         DriveCarReading.Of(new DriveAsked { Log = log, Settings = settings }, drive.Drive, drive.Trust, drive.Events, null, stop);
 
-    private static ProvedDrive Pitching(ProvedDrive drive, string name)
+    private static void Pitching(ProvedDrive drive, string name)
     {
         var verdict = drive.Trust.For(TrustUse.Events);
-        return verdict.Level != TrustLevel.None && !drive.Drive.PitchRate.IsEmpty
-            ? drive
-            : throw new RefusedValueException($"the log {name} the change", "without pitch", "a log that shows it", verdict.Reason);
+        if (verdict.Level == TrustLevel.None || drive.Drive.PitchRate.IsEmpty)
+        {
+            throw new RefusedValueException($"the log {name} the change", "without pitch", "a log that shows it", verdict.Reason);
+        }
     }
 
     private static ProveAsked? Read(AskedReader reader)
