@@ -56,11 +56,14 @@ internal static class DriveCars
         {
             var (sizes, wide) = (errors[i].Select(Math.Abs).Order().ToArray(), halves[i].Order().ToArray());
             var covered = 100.0 * errors[i].Zip(halves[i]).Count(p => Math.Abs(p.First) <= p.Second) / count;
-            Console.WriteLine(FormattableString.Invariant(
-                $"| {Shown[i]} | {100 * sizes[count / 2]:F2} | {100 * errors[i].Average():+0.00;-0.00} | {100 * sizes[^1]:F1} | {100 * wide[count / 2]:F2} | {covered:F1} |"));
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"| {Shown[i]} | {100 * sizes[count / 2]:F2} | {100 * errors[i].Average():+0.00;-0.00} | {100 * sizes[^1]:F1} | "
+                + $"{100 * wide[count / 2]:F2} | {covered:F1} |"));
         }
 
-        Console.WriteLine(FormattableString.Invariant($"believed {believed}; refused by ") + string.Join(", ", refused.Select(r => $"{r.Key} {r.Value}")));
+        Console.WriteLine(
+            FormattableString.Invariant($"believed {believed}; refused by ") + string.Join(", ", refused.Select(r => $"{r.Key} {r.Value}")));
         return 0;
     }
 }

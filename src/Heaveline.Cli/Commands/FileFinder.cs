@@ -56,9 +56,11 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         };
     }
 
-    public Found<Log> Log(IReadOnlyList<string> names)
+    public Found<Log> Log(IReadOnlyList<string> names) => Log(names, []);
+
+    public Found<Log> Log(IReadOnlyList<string> names, IReadOnlyList<Overruling> overrulings)
     {
-        var reading = LogFile.Load(names, stop);
+        var reading = LogFile.Load(names, overrulings, stop);
         Say(string.Join('\n', reading.Refusals.Select(r => r.Text)));
         read.UnionWith(reading.Paths.Select(Real));
         return new Found<Log>

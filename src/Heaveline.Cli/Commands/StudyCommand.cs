@@ -74,13 +74,13 @@ internal static class StudyCommand
 
         if (outputs.Csv is { } csv)
         {
-            csv.Write(streams, answer.Csv(), stop);
+            csv.WriteAndSay(streams, answer.Csv(), stop);
         }
 
         if (outputs.Figure is { } figure)
         {
             var drawn = answer.Figure(picture ?? answer.FigureIds[0]).In(units);
-            figure.Write(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending), stop);
+            figure.WriteAndSay(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending), stop);
         }
 
         return answer.Failure is { } failure ? throw new Stopped($"heaveline: {failure}", ExitCode.NotComputed) : ExitCode.Done;

@@ -27,7 +27,8 @@ public static class DriveCarFigure
         return new Figure
         {
             Title = car.IsBelieved ? "The car that moves most like this drive" : "Not believed: the car that moves most like this drive",
-            AltText = "Dots with intervals of ride frequencies, damping ratios, frequency ratio and dynamic index: found in the drive, thought before it, and the car file's.",
+            AltText = "Dots with intervals of ride frequencies, damping ratios, frequency ratio and dynamic index: "
+                + "found in the drive, thought before it, and the car file's.",
             Caption = $"Intervals hold 90 %, {holdsFor}; they are not intervals of springs and dampers. "
                 + (car.IsBelieved ? "" : "The drive is refused: no interval is promised. ")
                 + "Grey: what was thought before the drive.",

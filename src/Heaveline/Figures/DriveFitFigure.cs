@@ -32,7 +32,8 @@ public static class DriveFitFigure
         return new Figure
         {
             Title = "How the fitted car moves beside the log",
-            AltText = "Charts against frequency: spectra of vertical acceleration and of pitch rate, measured and of the fitted car, and the power left by band.",
+            AltText = "Charts against frequency: spectra of vertical acceleration and of pitch rate, measured and of the "
+                + "fitted car, and the power left by band.",
             Caption = "Mean over the windows of the fit; a frequency that a hump's splines do not draw at the speed of a bump is left out for it. "
                 + "Power left is that of the whitened residuals, 1 where the model holds; outside 0.5 to 1.8 the car is not believed.",
             Size = FigureSize.Page,

@@ -38,6 +38,9 @@ internal sealed record PlantedCrossings
 
     public double Engine { get; init; } = 0.15;
 
+    /// <summary>Spread of the change of speed from pass to pass, over the speed, 1/s.</summary>
+    public double Drift { get; init; } = 0.02;
+
     public double SpeedSpread { get; init; } = 0.03;
 
     public double SpeedError { get; init; } = 0.02;
@@ -98,7 +101,7 @@ internal sealed record PlantedCrossings
     private DriveWindow Pass(LinearCar car, double speed, double rough, (double Vertical, double Pitch) gains, int number)
     {
         const double lead = 12.0, tail = 6.0, kept = 3.0;
-        var drift = 0.02 * Normal();
+        var drift = Drift * Normal();
         var n = (int)((lead + tail) / Step);
         var x = new double[n];
         for (var i = 1; i < n; i++)

@@ -58,6 +58,15 @@ public class PlanStudyTests
         Assert.Equal("No test day", answer.Figure(PlanAnswer.Card).Title);
     }
 
+    [Fact]
+    public void Boards_come_with_their_sizes_and_their_safety_words()
+    {
+        var answer = PlanStudy.Run(Asked("driver") with { Humps = [.. TestHump.OfBoards] });
+        Assert.Contains("mm high and", answer.Sentences.Single(s => s.Id == "step-4").Text, StringComparison.Ordinal);
+        Assert.Contains(answer.Closing, c => c.Contains("A loose board flies", StringComparison.Ordinal));
+        Assert.DoesNotContain(OfSaloon.Value.Closing, c => c.Contains("A loose board flies", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("--hump", "kerb-down", "must end as high as it begins")]
     [InlineData("--hump", "plank-left", "both wheel tracks")]

@@ -1,6 +1,8 @@
 namespace Heaveline.Drives.Identification;
 
-/// <summary>A number of the car with its interval. It is that of the motion's equivalent linear car, not of the springs and dampers in a car file.</summary>
+/// <summary>
+/// A number of the car with its interval. It is that of the motion's equivalent linear car, not of the springs and dampers in a car file.
+/// </summary>
 public sealed record CarEstimate
 {
     /// <summary>Which.</summary>

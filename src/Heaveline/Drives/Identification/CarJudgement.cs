@@ -77,7 +77,9 @@ internal static class CarJudgement
             || Apart(s.RearDamping, best.RearDamping) > ElsewhereDamping));
     }
 
-    /// <summary>The headline in which two halves of the drive differ most, in joint standard errors; null where they agree or are too small.</summary>
+    /// <summary>
+    /// The headline in which two halves of the drive differ most, in joint standard errors; null where they agree or are too small.
+    /// </summary>
     /// <param name="problem">The drive.</param>
     /// <param name="x">The end of its fit.</param>
     /// <param name="stop">Stops it.</param>
@@ -112,7 +114,9 @@ internal static class CarJudgement
         return apart > HalvesApart ? (number, apart) : null;
     }
 
-    /// <summary>The band and channel that the model explains worst; null where all lie within bounds, which widen where few lines are counted.</summary>
+    /// <summary>
+    /// The band and channel that the model explains worst; null where all lie within bounds, which widen where few lines are counted.
+    /// </summary>
     public static (ResidualBand Band, bool IsPitch)? Misfit(IReadOnlyList<(ResidualBand Band, int Count)> residuals)
     {
         (ResidualBand Band, bool IsPitch)? worst = null;

@@ -4,7 +4,8 @@ using Heaveline.Numerics;
 namespace Heaveline.Drives.Identification;
 
 /// <summary>
-/// The likelihood of all windows together, with what was known before: shared parameters first, then the splines of each hump, then each window's own.
+/// The likelihood of all windows together, with what was known before: shared parameters first, then the
+/// splines of each hump, then each window's own.
 /// </summary>
 internal sealed class CarLikelihood
 {
@@ -164,7 +165,9 @@ internal sealed class CarLikelihood
             sums[(5 * k) + 3] / sums[(5 * k) + 4]))];
     }
 
-    /// <summary>Brings each hump to the middle of its splines, by whole splines, and its onsets with it: the same road, told from another place.</summary>
+    /// <summary>
+    /// Brings each hump to the middle of its splines, by whole splines, and its onsets with it: the same road, told from another place.
+    /// </summary>
     /// <param name="parameters">All parameters; overwritten.</param>
     public void Centred(double[] parameters)
     {
@@ -196,7 +199,8 @@ internal sealed class CarLikelihood
                 if (Windows[w].Hump == h)
                 {
                     var own = OwnAt + (CarParameter.Own * w);
-                    parameters[own + CarParameter.Onset] += by * splines.Spacing / (Windows[w].Speed * Math.Exp(parameters[own + CarParameter.Speed]));
+                    parameters[own + CarParameter.Onset] += by * splines.Spacing
+                        / (Windows[w].Speed * Math.Exp(parameters[own + CarParameter.Speed]));
                 }
             }
         }

@@ -8,8 +8,8 @@ internal static class CarMotion
     private const double Step = 0.02;
 
     /// <summary>
-    /// Root mean square of the dampers' speed, front and rear together, m/s, and of pitch, rad: over a hump from its onset to a second after the rear axle
-    /// has left it, on rough road over the window; in the band of the fit.
+    /// Root mean square of the dampers' speed, front and rear together, m/s, and of pitch, rad: over a hump from its onset to a second after the rear
+    /// axle has left it, on rough road over the window; in the band of the fit.
     /// </summary>
     public static (double Travel, double Pitch) Of(CarProblem problem, double[] x)
     {

@@ -52,7 +52,9 @@ internal static class CarNumbers
         return result;
     }
 
-    /// <summary>What all events share and no interval of theirs can show: speed that drifts, ends of windows, splines. Found on planted cars.</summary>
+    /// <summary>
+    /// What all events share and no interval of theirs can show: speed that drifts, ends of windows, splines. Found on planted cars.
+    /// </summary>
     public static double Floor(CarNumber number) => number switch
     {
         CarNumber.FrequencyRatio or CarNumber.PitchIndex => 0.001,

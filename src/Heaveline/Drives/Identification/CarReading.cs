@@ -109,7 +109,10 @@ internal sealed class CarReading
     }
 
     private ImmutableArray<CarRefusal> Refusals(
-        double[] logs, ImmutableArray<CarEstimate> estimates, ImmutableArray<(ResidualBand Band, int Count)> residuals, ImmutableArray<CarStart> starts)
+        double[] logs,
+        ImmutableArray<CarEstimate> estimates,
+        ImmutableArray<(ResidualBand Band, int Count)> residuals,
+        ImmutableArray<CarStart> starts)
     {
         var result = ImmutableArray.CreateBuilder<CarRefusal>();
         // Worked out only where something is refused.
@@ -145,7 +148,7 @@ internal sealed class CarReading
             result.Add(RefusalWords.Halves(halves.Number, halves.Apart, tells.Value.For(halves.Number)));
         }
 
-        if (Reversed(result.Count > 0) is { } reversed)
+        if (Reversed(result.Count > 0 && result[0].Kind != RefusalKind.TooFew) is { } reversed)
         {
             result.Insert(0, RefusalWords.Reversed(reversed));
         }
@@ -167,7 +170,8 @@ internal sealed class CarReading
         {
             var turned = CarProblem.Of(problem.Windows, Known with
             {
-                FrontShare = 1.0 - Known.FrontShare, PhoneBehindFrontAxle = Known.Wheelbase - Known.PhoneBehindFrontAxle,
+                FrontShare = 1.0 - Known.FrontShare,
+                PhoneBehindFrontAxle = Known.Wheelbase - Known.PhoneBehindFrontAxle,
             });
             var end = new CarFit(turned.Likelihood, stop).Solve(x, double.PositiveInfinity, 40, _ => false);
             if (end.Value < value - better)

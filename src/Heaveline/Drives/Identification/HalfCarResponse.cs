@@ -4,9 +4,9 @@ using Heaveline.Elements;
 namespace Heaveline.Drives.Identification;
 
 /// <summary>
-/// The linear half car of one kilogram of sprung mass over frequency, in closed form, with its exact derivatives: what vertical acceleration and pitch
-/// rate at the phone answer to the road under the front axle (P) and to the same road under the rear axle (Q), so that a car at any speed answers with
-/// P + Q·e^(−sL/V).
+/// The linear half car of one kilogram of sprung mass over frequency, in closed form, with its exact derivatives: what vertical acceleration and
+/// pitch rate at the phone answer to the road under the front axle (P) and to the same road under the rear axle (Q), so that a car at any speed
+/// answers with P + Q·e^(−sL/V).
 /// </summary>
 /// <remarks>
 /// Each axle by itself, k = ω₀² + 2ζω₀s, t = μ(2πf_hop)² and e = μs² + t per unit of its sprung mass: the road pushes the body with kt/(k + e), the
@@ -24,7 +24,9 @@ internal sealed class HalfCarResponse
     /// <summary>Where the derivative by sL/V stands, to be divided by V.</summary>
     public const int Delay = CarParameter.Car + 1;
 
-    /// <summary>Height of the sprung mass's centre of gravity above the pitch axis, m: its gravity moment. A usual value; it moves pitch little.</summary>
+    /// <summary>
+    /// Height of the sprung mass's centre of gravity above the pitch axis, m: its gravity moment. A usual value; it moves pitch little.
+    /// </summary>
     public const double GravityHeight = 0.25;
 
     private readonly double[] values;

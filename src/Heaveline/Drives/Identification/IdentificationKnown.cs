@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace Heaveline.Drives.Identification;
 
-/// <summary>What is known of car and phone before the drive is read. Its doubts are wide on purpose: the drive must be able to contradict it.</summary>
+/// <summary>
+/// What is known of car and phone before the drive is read. Its doubts are wide on purpose: the drive must be able to contradict it.
+/// </summary>
 public sealed record IdentificationKnown
 {
     /// <summary>Distance between the axles, m: with the delay between them it is the ruler of the drive.</summary>

@@ -11,7 +11,9 @@ public sealed record PlannedDrive
     /// <summary>The humps by name.</summary>
     public ImmutableDictionary<string, PlannedHump> Humps { get; init; } = ImmutableDictionary<string, PlannedHump>.Empty;
 
-    /// <summary>Displacement density of the road at 0.1 cycles/m, one-sided, m³: 16e-6 is class A of ISO 8608, 64e-6 class B, 256e-6 class C.</summary>
+    /// <summary>
+    /// Displacement density of the road at 0.1 cycles/m, one-sided, m³: 16e-6 is class A of ISO 8608, 64e-6 class B, 256e-6 class C.
+    /// </summary>
     public double Roughness { get; init; } = 64e-6;
 
     /// <summary>Samples a second of the phone, Hz; 0.24 of it is the highest frequency read, 12 Hz at most.</summary>

@@ -47,7 +47,7 @@ internal static class RefusalWords
     public static CarRefusal TooFew(int events, int rough, string tells)
     {
         var held = events > 0
-            ? Text($"{Count(events)} event{(events == 1 ? "" : "s")}")
+            ? Text($"{Count(events)} event{(events == 1 ? "" : "s")} with no other within 4 s")
             : Text($"{Count(rough)} stretch{(rough == 1 ? "" : "es")} of 5 s of rough road and no event");
         var more = events > 0
             ? Text($"Drive the hump {Math.Max(CarJudgement.FewestEvents - events, 3)} more times.")
@@ -111,6 +111,9 @@ internal static class RefusalWords
 
     private static string Count(int count) => count switch
     {
-        1 => "one", 2 => "two", 3 => "three", _ => count.ToString(CultureInfo.InvariantCulture),
+        1 => "one",
+        2 => "two",
+        3 => "three",
+        _ => count.ToString(CultureInfo.InvariantCulture),
     };
 }

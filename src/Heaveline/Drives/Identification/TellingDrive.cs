@@ -80,5 +80,6 @@ internal sealed class TellingDrive
             d => d.Add(More, 6.9, spread, d.Hump(3.7, Wave(0.075)), rate, band));
     }
 
-    private static double[] Wave(double height) => [.. Enumerable.Range(0, 41).Select(k => 0.5 * height * (1.0 - Math.Cos(2.0 * Math.PI * k / 40.0)))];
+    private static double[] Wave(double height) =>
+        [.. Enumerable.Range(0, 41).Select(k => 0.5 * height * (1.0 - Math.Cos(2.0 * Math.PI * k / 40.0)))];
 }

@@ -21,8 +21,8 @@ internal static class Turned
     }
 
     /// <summary>
-    /// From H₀ and H₁ with their derivatives, times a density: the derivatives of |H₀|², of |H₁|² and of H₁H₀* (real, imaginary), the value's own being
-    /// twice itself.
+    /// From H₀ and H₁ with their derivatives, times a density: the derivatives of |H₀|², of |H₁|² and of H₁H₀* (real, imaginary), the value's own
+    /// being twice itself.
     /// </summary>
     /// <param name="h">Real and imaginary part of H₀, then of H₁, shape (4, stride).</param>
     /// <param name="density">By what all is multiplied.</param>

@@ -51,7 +51,9 @@ internal sealed class WindowTerm
     /// <summary>Derivative of the log density, shape (parameters).</summary>
     public double[] Score { get; }
 
-    /// <summary>What is left, whitened: real and imaginary part of the vertical acceleration, then of the pitch rate, shape (4, frequencies).</summary>
+    /// <summary>
+    /// What is left, whitened: real and imaginary part of the vertical acceleration, then of the pitch rate, shape (4, frequencies).
+    /// </summary>
     public ReadOnlySpan<double> Residual => residual;
 
     /// <summary>Works the term out.</summary>
@@ -128,7 +130,9 @@ internal sealed class WindowTerm
         }
     }
 
-    /// <summary>Adds the power at each frequency that was compared: vertical, its model's, pitch rate, its model's, and a one for the count.</summary>
+    /// <summary>
+    /// Adds the power at each frequency that was compared: vertical, its model's, pitch rate, its model's, and a one for the count.
+    /// </summary>
     /// <param name="response">The car over the fine frequencies of the window.</param>
     /// <param name="parameters">All parameters.</param>
     /// <param name="own">Where the window's own begin.</param>

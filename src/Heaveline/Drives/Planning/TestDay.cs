@@ -5,6 +5,7 @@ using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Rides;
 
 namespace Heaveline.Drives.Planning;
@@ -21,9 +22,9 @@ public sealed record TestDay
     private static readonly double[] Shares = [0.6, 0.8, 1.0];
 
     // Slowest of the fastest speed that makes a test, m/s: below it a car is hardly moved.
-    private const double LeastFast = 15.0 / 3.6;
+    private static readonly double LeastFast = 15.0 / In.KilometresPerHour.Factor;
 
-    private const double SpeedStep = 2.5 / 3.6;
+    private static readonly double SpeedStep = 2.5 / In.KilometresPerHour.Factor;
 
     private static readonly PassOptions Options = BatchedMeasures.Usual with { Record = new() { SettlingTime = 1.1 } };
 

@@ -10,6 +10,9 @@ internal static unsafe class BlockPacking<T, TSides>
     where T : unmanaged, ILane<T>
     where TSides : unmanaged, ISides<TSides, T>
 {
+    // Farther than any wheel moves, m.
+    private const double Never = 1e3;
+
     /// <summary>Writes cars side by side. Missing places repeat the last car.</summary>
     public static void Write(BlockSet<T, TSides> set, ReadOnlySpan<RideNumbers> cars)
     {
@@ -205,7 +208,8 @@ internal static unsafe class BlockPacking<T, TSides>
 
     private static void Stop(StopLaw<T>* to, PowerLaw? stop, int lane)
     {
-        Put(&to->Clearance, lane, stop?.Clearance ?? 0.0);
+        // A stop that is not there is never touched.
+        Put(&to->Clearance, lane, stop?.Clearance ?? Never);
         Put(&to->Factor, lane, stop?.Coefficient ?? 0.0);
         Put(&to->Exponent, lane, stop?.Exponent ?? 1.0);
     }

@@ -227,10 +227,12 @@ public sealed class AskedReader(Given given, IFinder finder)
     }
 
     /// <summary>The log of a drive; null when there is none.</summary>
-    public Log? Log(Choice choice)
+    /// <param name="choice">The choice of its files.</param>
+    /// <param name="overrulings">Decisions of the reading that are taken otherwise; null: none.</param>
+    public Log? Log(Choice choice, IReadOnlyList<Overruling>? overrulings = null)
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return Sought(choice, finder.Log(Texts(choice))).Value;
+        return Sought(choice, finder.Log(Texts(choice), overrulings ?? [])).Value;
     }
 
     /// <summary>The sheet of cable ties; null when there is none.</summary>

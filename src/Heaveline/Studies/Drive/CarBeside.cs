@@ -5,7 +5,9 @@ using Heaveline.Modes;
 
 namespace Heaveline.Studies;
 
-/// <summary>The numbers of a car file that stand beside those of a drive: small motion about the trim, dampers at the mean of their slopes at rest.</summary>
+/// <summary>
+/// The numbers of a car file that stand beside those of a drive: small motion about the trim, dampers at the mean of their slopes at rest.
+/// </summary>
 public sealed class CarBeside
 {
     private readonly Dictionary<CarNumber, double> numbers;

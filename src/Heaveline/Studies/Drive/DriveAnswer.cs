@@ -60,10 +60,16 @@ public sealed record DriveAnswer : Answer
     public override IReadOnlyList<FactTable> ShortTables => All(isShort: true);
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Cautions => [.. Doubtful, .. DriveWords.Cautions(Drive, Trust), .. Events is null ? [] : EventWords.Cautions(Events)];
+    public override IReadOnlyList<string> Cautions =>
+        [.. Doubtful, .. DriveWords.Cautions(Drive, Trust), .. Events is null ? [] : EventWords.Cautions(Events)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences => [.. Identified is null ? [] : DriveCarWords.Of(Identified, Beside), .. Events is null ? [] : EventWords.Of(Events), .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text))];
+    public override IReadOnlyList<Sentence> Sentences =>
+    [
+        .. Identified is null ? [] : DriveCarWords.Of(Identified, Beside),
+        .. Events is null ? [] : EventWords.Of(Events),
+        .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text)),
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [DriveWords.Safety];
@@ -73,7 +79,11 @@ public sealed record DriveAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> FigureIds =>
-        [Strip, .. Events is { Events.IsEmpty: false } ? [Overlay, Distance, Spectra] : Array.Empty<string>(), .. HasCar ? [CarCard, Fit] : Array.Empty<string>()];
+        [
+            Strip,
+            .. Events is { Events.IsEmpty: false } ? [Overlay, Distance, Spectra] : Array.Empty<string>(),
+            .. HasCar ? [CarCard, Fit] : Array.Empty<string>(),
+        ];
 
     /// <inheritdoc/>
     public override byte[] Csv() => EventsCsv.Of(Events);
@@ -88,9 +98,10 @@ public sealed record DriveAnswer : Answer
         }))]),
         ["story"] = new JsonArray([.. Story.Select(s => (JsonNode)new JsonObject
         {
-            ["about"] = s.About, ["text"] = s.Text, ["doubtful"] = s.IsDoubtful,
+            ["about"] = s.About, ["text"] = s.Text, ["doubtful"] = s.IsDoubtful, ["instead"] = TablesJson.Texts(Overruling.Instead(s.About)),
         })]),
         ["axes"] = new JsonObject { ["up"] = Axis(Drive.Mount.Up), ["forward"] = Drive.Mount.Forward is { } forward ? Axis(forward) : null },
+        ["gaps"] = new JsonArray([.. Drive.Clock.Gaps.Select(g => (JsonNode)new JsonObject { ["from"] = g.From, ["to"] = g.To })]),
         ["moves"] = new JsonArray([.. Drive.Mount.Moves.Select(t => (JsonNode)JsonValue.Create(t)!)]),
         ["dropped"] = new JsonArray([.. Trust.Dropped.Select(d => (JsonNode)new JsonObject
         {
@@ -111,7 +122,10 @@ public sealed record DriveAnswer : Answer
         Distance when Events is not null => EventsFigure.OverDistance(Drive, Events),
         Spectra when Events is not null => EventSpectraFigure.Of(Drive, Events),
         CarCard or Fit when !HasCar => throw new Quantities.RefusedValueException(
-            "cars told by the drive", "0", "1", "No car was fitted to this drive; give --wheelbase, and look at what the answer says of the car itself."),
+            "cars told by the drive",
+            "0",
+            "1",
+            "No car was fitted to this drive; give --wheelbase, and look at what the answer says of the car itself."),
         CarCard when Identified is not null => DriveCarFigure.Of(
             Identified, DriveCarTable.Of, n => Beside?.Of(n), DriveCarWords.Motion(Identified)),
         Fit when Identified is not null => DriveFitFigure.Of(Identified),

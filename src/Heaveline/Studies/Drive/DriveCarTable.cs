@@ -5,30 +5,44 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
-/// <summary>The car that a drive tells, in tables: the numbers with their intervals, beside them those of a car file and what was thought before.</summary>
+/// <summary>
+/// The car that a drive tells, in tables: the numbers with their intervals, beside them those of a car file and what was thought before.
+/// </summary>
 public static class DriveCarTable
 {
     private const string Page = "theory/identification.md";
 
     private static readonly Measure<Func<CarNumber, double>>[] All =
     [
-        Of(CarNumber.FrontFrequency, "front-frequency", "front ride frequency on rigid tyres", In.Hertz, 3,
-            "Frequency of the sprung mass on the front axle over the stiffness that the motion of the drive shows."),
-        Of(CarNumber.RearFrequency, "rear-frequency", "rear ride frequency on rigid tyres", In.Hertz, 3,
-            "Frequency of the sprung mass on the rear axle over the stiffness that the motion of the drive shows."),
-        Of(CarNumber.FrequencyRatio, "ratio", "frequency ratio, rear over front", In.Plain, 3,
-            "Rear over front ride frequency on rigid tyres: surer than either."),
-        Of(CarNumber.FrontDamping, "front-damping", "front damping ratio", In.Plain, 3,
+        Of(CarNumber.FrontFrequency, "front-frequency", "front frequency as driven", In.Hertz, 3,
+            "Frequency on rigid tyres of the sprung mass on the front axle over the stiffness that the motion of the drive shows."),
+        Of(CarNumber.RearFrequency, "rear-frequency", "rear frequency as driven", In.Hertz, 3,
+            "Frequency on rigid tyres of the sprung mass on the rear axle over the stiffness that the motion of the drive shows."),
+        Of(CarNumber.FrequencyRatio, "ratio", "frequency ratio as driven, rear over front", In.Plain, 3,
+            "Rear over front frequency as driven: surer than either."),
+        Of(CarNumber.FrontDamping, "front-damping", "front damping ratio as driven", In.Plain, 3,
             "c/(2√(k·m)) of the damping that the motion of the drive shows, with stiffness and sprung mass of the axle."),
-        Of(CarNumber.RearDamping, "rear-damping", "rear damping ratio", In.Plain, 3,
+        Of(CarNumber.RearDamping, "rear-damping", "rear damping ratio as driven", In.Plain, 3,
             "c/(2√(k·m)) of the damping that the motion of the drive shows, with stiffness and sprung mass of the axle."),
-        Of(CarNumber.PitchIndex, "index", "dynamic index k²/(b·c)", In.Plain, 3, "Pitch inertia of the sprung mass over its mass and both distances to the axles."),
-        Of(CarNumber.FirstModeFrequency, "first-mode", "slower body mode", In.Hertz, 3, "|λ|/2π of the slower mode of body and wheels together."),
+        Of(
+            CarNumber.PitchIndex,
+            "index",
+            "dynamic index as driven",
+            In.Plain,
+            3,
+            "Pitch inertia of the sprung mass over its mass and both distances to the axles."),
+        Of(
+            CarNumber.FirstModeFrequency,
+            "first-mode",
+            "slower body mode as driven",
+            In.Hertz,
+            3,
+            "|λ|/2π of the slower mode of body and wheels together."),
         Of(CarNumber.FirstModeDamping, "first-mode-damping", "its damping ratio", In.Plain, 3, "−Re λ/|λ| of that mode.") with
         {
             Name = "damping ratio of the slower body mode",
         },
-        Of(CarNumber.SecondModeFrequency, "second-mode", "faster body mode", In.Hertz, 3, "|λ|/2π of the next mode."),
+        Of(CarNumber.SecondModeFrequency, "second-mode", "faster body mode as driven", In.Hertz, 3, "|λ|/2π of the next mode."),
         Of(CarNumber.SecondModeDamping, "second-mode-damping", "its damping ratio", In.Plain, 3, "−Re λ/|λ| of that mode.") with
         {
             Name = "damping ratio of the faster body mode",
@@ -43,8 +57,8 @@ public static class DriveCarTable
             "Root mean square over the bumps, from first touch to a second after the rear wheels' leaving, front and rear together: "
             + "the motion that the numbers hold for."),
         Motion("pitch", "pitch (RMS)", In.Degrees, 2, c => c.PitchMotion, "The same of pitch."),
-        Motion("roughness", "roughness of the road, G(0.1)", In.Plain, 0, c => 1e6 * c.Roughness,
-            "Displacement density at 0.1 cycles per metre in 10⁻⁶ m³: 16 is class A of ISO 8608, 64 class B."),
+        Motion("roughness", "roughness of the road, G(0.1)", In.MillionthsOfCubicMetres, 0, c => c.Roughness,
+            "Displacement density at 0.1 cycles per metre: 16 is class A of ISO 8608, 64 class B."),
         Motion("gyro-gain", "gain of the gyro over the accelerometer's", In.Plain, 3, c => c.GyroGain,
             "By how much the pitch rate is larger than the vertical acceleration asks for."),
     ];
@@ -93,8 +107,8 @@ public static class DriveCarTable
         var table = new FactTable("Correlation of errors with", ["front f", "rear f", "ratio", "front ζ", "rear ζ", "index"]);
         foreach (var number in shown)
         {
-            var row = car.Correlations[(int)number];
-            table.Add($"{Of(number).Key}-correlation", Of(number).Label, "", "F2", shown.Select(n => (double?)row[(int)n]));
+            var (row, measure) = (car.Correlations[(int)number], Of(number));
+            table.Add($"{measure.Key}-correlation", measure.Label, "", "F2", shown.Select(n => (double?)row[(int)n]));
         }
 
         return table;

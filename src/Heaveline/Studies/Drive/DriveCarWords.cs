@@ -48,7 +48,8 @@ internal static class DriveCarWords
             "These are intervals of the linear car that moves most like this one did. They are not intervals of springs and dampers: "
             + "friction and stops raise the frequencies, dampers that grow softer with speed lower the damping.");
         yield return new Sentence(
-            "car-untested", "Planted drives have tested this, no real drive whose car is known: compare drives with each other rather than with a drawing.");
+            "car-untested",
+            "Planted drives have tested this, no real drive whose car is known: compare drives with each other rather than with a drawing.");
         foreach (var number in beside is null ? [] : CarNumbersShown)
         {
             if (car.Of(number) is { IsSaid: true } e && beside!.Of(number) is { } file)
@@ -77,7 +78,8 @@ internal static class DriveCarWords
         string Print(double value) => measure.Print(measure.Unit.Of(value)) + of;
         if (Math.Abs(off) < Nothing || (file >= estimate.Low && file <= estimate.High))
         {
-            return Text($"{name}: {Print(estimate.Value)}; the car file's {Print(file)} lies {(file >= estimate.Low && file <= estimate.High ? "within" : "beside")} the interval.");
+            return Text($"{name}: {Print(estimate.Value)}; ")
+                + Text($"the car file's {Print(file)} lies {(file >= estimate.Low && file <= estimate.High ? "within" : "beside")} the interval.");
         }
 
         var why = number switch
@@ -90,7 +92,8 @@ internal static class DriveCarWords
             CarNumber.FrequencyRatio => "one axle differs from its file more than the other",
             _ => "the load lies otherwise than in the file, or its pitch inertia is another",
         };
-        return Text($"{name}: {Print(estimate.Value)}, {100.0 * Math.Abs(off):F0} % {(off > 0.0 ? "above" : "below")} the car file's {Print(file)}: {why}.");
+        return Text(
+            $"{name}: {Print(estimate.Value)}, {100.0 * Math.Abs(off):F0} % {(off > 0.0 ? "above" : "below")} the car file's {Print(file)}: {why}.");
     }
 
     private static string Shown(CarEstimate estimate)

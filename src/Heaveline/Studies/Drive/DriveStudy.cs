@@ -16,30 +16,42 @@ public static class DriveStudy
         Range = (1, 64),
     };
 
+    private static readonly Choice Take = new()
+    {
+        Name = "take",
+        Kind = ChoiceKind.Word,
+        Says = "Take a decision of the reading otherwise, as \"acceleration: mg\", \"speed: mph\", \"time: column 3\", \"forward: 37°\", \"lag: 0.8 s\", "
+            + "\"moved: no\"; the story in --json says what may be taken instead of each. May be given more than once.",
+        HelpName = "DECISION",
+        IsRepeated = true,
+    };
+
     /// <summary>The question as a command offers it.</summary>
     public static Question<DriveAsked, DriveAnswer> Question { get; } = new()
     {
         Word = "drive",
         Says =
             """
-            Say what the log of a drive is good for (how its files were read, how the phone lay, which faults it has), find its bumps, bring them to sites,
-            measure each in the words of 'pass', and weigh the floor's vibration. With a wheelbase, or a car that gives it: say which car moves most like
-            this drive, with intervals, or why the drive does not tell.
+            Say what the log of a drive is good for (how its files were read, how the phone lay, which faults it has), find its bumps, bring them
+            to sites, measure each in the words of 'pass', and weigh the floor's vibration. With a wheelbase, or a car that gives it: say which car
+            moves most like this drive, with intervals, or why the drive does not tell.
 
             Examples:
               heaveline drive trip.csv
               heaveline drive drive.zip --figure strip.pdf
               heaveline drive trip.csv --wheelbase "2.70 m" --phone "1.45 m behind front axle" --site "chapel: 84 s, 141 s" --csv bumps.csv
               heaveline drive trip.csv --draw events --figure bumps.pdf
+              heaveline drive trip.csv --car examples/garage/fern-saloon.yaml --load driver --draw car --figure card.pdf
               heaveline drive Accelerometer.csv Gyroscope.csv Location.csv --json
             """,
-        Choices = [Logs, .. DriveChoices.All],
+        Choices = [Logs, .. DriveChoices.All, Take],
         Draws = new Choice
         {
             Name = "draw",
             Kind = ChoiceKind.Word,
-            Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), distance (the same over "
-                + "distance), spectra (of bumps, and of the road between), car (its numbers with their intervals) or fit (measured spectra, and the car's).",
+            Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), "
+                + "distance (the same over distance), spectra (of bumps, and of the road between), car (its numbers with their intervals) or fit "
+                + "(measured spectra, and the car's).",
             HelpName = "WHAT",
             Usual = DriveAnswer.Strip,
             Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra, DriveAnswer.CarCard, DriveAnswer.Fit],
@@ -94,7 +106,20 @@ public static class DriveStudy
     private static DriveAsked? Read(AskedReader reader)
     {
         var (car, settings) = DriveChoices.Read(reader);
-        var log = reader.Log(Logs);
+        var overrulings = new List<Overruling>();
+        foreach (var words in reader.Texts(Take))
+        {
+            if (Overruling.Of(words, out var whyNot) is { } overruling)
+            {
+                overrulings.Add(overruling);
+            }
+            else
+            {
+                reader.Object(Take.Name, $"take {whyNot}");
+            }
+        }
+
+        var log = reader.IsRefused ? null : reader.Log(Logs, overrulings);
         return log is null || reader.IsRefused ? null : new DriveAsked { Log = log, Car = car, Settings = settings };
     }
 }

@@ -50,7 +50,8 @@ public sealed record PlanAnswer : Answer
     public override IReadOnlyList<Sentence> Sentences => [.. Words.Places, .. Words.Protocol];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Closing => PlanWords.Safety;
+    public override IReadOnlyList<string> Closing =>
+        [.. Best is { } best && TestHump.OfBoards.Contains(best.Hump) ? PlankWords.Safety : [], .. PlanWords.Safety];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Source> Sources => [Answers.Sources.Axes, Answers.Sources.Parts, Answers.Sources.Steps, Answers.Sources.Draws];
@@ -82,7 +83,7 @@ public sealed record PlanAnswer : Answer
             best,
             CardPasses,
             Asked.Change is null ? ["as it is"] : ["before", "after"],
-            string.Join(" ", PlanWords.Safety)),
+            string.Join(" ", Closing)),
         (Passes, { } best) => PlanPassesFigure.Of(Wish, best, PlanWords.Name(Asked.Number), Doubt),
         (Card or Passes, null) => SentenceFigure.Of("No test day", [.. Head.Select(s => s.Text)]),
         _ => base.Figure(id),

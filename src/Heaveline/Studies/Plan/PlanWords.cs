@@ -1,7 +1,9 @@
 using System.Globalization;
 using Heaveline.Answers;
+using Heaveline.Cars;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -23,8 +25,8 @@ internal sealed class PlanWords(PlanAnswer answer)
     public static string Name(CarNumber number) => number switch
     {
         CarNumber.PitchIndex => "dynamic index",
-        CarNumber.FrontDamping => "front damping ratio",
-        CarNumber.RearDamping => "rear damping ratio",
+        CarNumber.FrontDamping => AxleCatalogue.Damping(AxleEnd.Front).Name,
+        CarNumber.RearDamping => AxleCatalogue.Damping(AxleEnd.Rear).Name,
         _ => "frequency ratio",
     };
 
@@ -43,7 +45,7 @@ internal sealed class PlanWords(PlanAnswer answer)
             : new[]
             {
                 $"Not driven: {string.Join(", ", answer.Day.Unsafe.Select(h => h.Name))}; at 15 km/h or below a tyre "
-                + "leaves the road or a wheel nears a stop.",
+                + "bears less than a fifth of its load or a wheel nears a stop.",
             },
         .. answer.Best is null
             ? []
@@ -98,6 +100,10 @@ internal sealed class PlanWords(PlanAnswer answer)
 
     private static string Shown(double speed) => Text($"{In.KilometresPerHour.Of(speed):0.#} km/h");
 
+    // Boards are told with their sizes.
+    private static string Hump(TestDrive best) =>
+        TestHump.OfBoards.Contains(best.Hump) ? $"{best.Hump.Name} ({best.Hump.Road.Caption})" : best.Hump.Name;
+
     private string Car => $"{answer.Asked.Car.Name}, {answer.Asked.Car.Load.Name}";
 
     private Sentence Known(TestDrive best)
@@ -135,7 +141,7 @@ internal sealed class PlanWords(PlanAnswer answer)
             + "gravity, turn rate, position.";
         yield return "Start the logger. Stand still for 5 s, brake once firmly, take two turns.";
         yield return Text(
-            $"Drive over {best.Hump.Name} {3 * each} times, {each} each at {Speeds(best)}, mixed, always the same line, speed held from ")
+            $"Drive over {Hump(best)} {3 * each} times, {each} each at {Speeds(best)}, mixed, always the same line, speed held from ")
             + "20 m before to 20 m after, no braking, no steering.";
         yield return answer.Asked.Change is { } change
             ? $"Stop the logger. Make the change ({change.Name}), nothing else: same load, pressures, phone, line and weather; repeat steps 1 to 4."

@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Cars;
 using Heaveline.Causes;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
@@ -138,7 +139,7 @@ internal static class TestWords
             PitchCauseKind.DynamicIndex => ("measure the pitch inertia", Known("dynamic index", CarNumber.PitchIndex)),
             PitchCauseKind.DampingLevel or PitchCauseKind.DampingSplit => (
                 "have the dampers measured",
-                $"{Known("front damping ratio", CarNumber.FrontDamping)} and {Known("rear one", CarNumber.RearDamping)}"),
+                $"{Known(AxleCatalogue.Damping(AxleEnd.Front).Name, CarNumber.FrontDamping)} and {Known("rear one", CarNumber.RearDamping)}"),
             _ => ("", ""),
         };
         return garage.Length == 0 ? null

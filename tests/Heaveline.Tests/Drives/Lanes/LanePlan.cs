@@ -72,7 +72,7 @@ internal sealed class LanePlan
         To(28.0 / 3.6, 5.0);
         Bend(28.0 / 3.6, 0.35);
         Bend(28.0 / 3.6, -0.35);
-        To(45.0 / 3.6, 6.0);
+        To(30.0 / 3.6, 4.0);
         var from = Distance;
         For(400.0 / Speed);
         Rough = (from, Distance);

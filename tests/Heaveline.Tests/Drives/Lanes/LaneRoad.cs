@@ -12,21 +12,21 @@ internal static class LaneRoad
 
     /// <summary>The road.</summary>
     /// <param name="plan">The drive.</param>
-    /// <param name="roadClass">Class of the lane.</param>
-    /// <param name="roughClass">Class of the rough stretch.</param>
+    /// <param name="density">Displacement density of the lane at 0.1 cycles/m, m³.</param>
+    /// <param name="roughDensity">That of the rough stretch.</param>
     /// <param name="seed">Of the roughness.</param>
-    public static Road Of(LanePlan plan, RoadClass roadClass, RoadClass roughClass, ulong seed)
+    public static Road Of(LanePlan plan, double density, double roughDensity, ulong seed)
     {
         var length = plan.Line.Distance(plan.Line.Length) + Spare;
         var (left, right) = new RandomRoad
         {
-            Spectrum = RoadSpectrum.Of(roadClass),
+            Spectrum = new RoadSpectrum { Density = new(density) },
             Track = new(1.5),
             Length = new(length),
             LeadIn = new(5.0),
             Seed = seed,
         }.Draw();
-        var more = Math.Sqrt(roughClass.Mean.Si / roadClass.Mean.Si) - 1.0;
+        var more = Math.Sqrt(roughDensity / density) - 1.0;
         var sites = plan.Crossings
             .Select(c => (At: c.Distance, Profile: LaneSite.All.Single(s => s.Name == c.Site).Obstacle.Draw())).OrderBy(s => s.At).ToArray();
         return new Road

@@ -14,17 +14,20 @@ namespace Heaveline.Tests.Drives.Lanes;
 /// </summary>
 internal sealed class LarchLane
 {
+    /// <summary>Between class A and class B at 0.1 cycles/m, m³.</summary>
+    public const double Density = 32e-6;
+
     public const string Load = "four up with luggage";
 
-    private static readonly Lazy<LarchLane> Built = new(() => new(Fern("fern-saloon.yaml"), 11, RoadClass.B, 0.0));
-    private static readonly Lazy<LarchLane> Cured = new(() => new(Fern("fern-saloon-cured.yaml"), 12, RoadClass.B, 0.8));
-    private static readonly Lazy<LarchLane> Again = new(() => new(Fern("fern-saloon.yaml"), 13, RoadClass.B, 0.4));
+    private static readonly Lazy<LarchLane> Built = new(() => new(Fern("fern-saloon.yaml"), 11, 0.0));
+    private static readonly Lazy<LarchLane> Cured = new(() => new(Fern("fern-saloon-cured.yaml"), 12, 0.8));
+    private static readonly Lazy<LarchLane> Again = new(() => new(Fern("fern-saloon.yaml"), 13, 0.4));
 
-    private LarchLane(Car car, ulong seed, RoadClass roadClass, double lag)
+    private LarchLane(Car car, ulong seed, double lag)
     {
         Car = car;
         Plan = LanePlan.Of(seed);
-        Road = LaneRoad.Of(Plan, roadClass, RoadClass.C, seed);
+        Road = LaneRoad.Of(Plan, Density, RoadClass.C.Mean.Si, seed);
         Driven = DrivenCar.Of(RideModel.Of(car, car.LoadStates.Single(l => l.Name == Load)), Road, Plan.Line);
         Log = PhoneLog.Of(Driven, Pose, Faults(Plan, seed) with { SpeedLag = lag });
     }
