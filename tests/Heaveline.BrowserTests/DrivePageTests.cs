@@ -119,6 +119,24 @@ public class DrivePageTests(Served served)
     }
 
     [Fact]
+    public async Task A_decision_of_the_reading_is_taken_otherwise_and_taken_back()
+    {
+        var drive = Drive("Overruled lane");
+        var page = await served.Open($"/drive?log={drive}");
+        await page.GetByText("How the files were read").ClickAsync();
+        await page.GetByLabel("Take a decision otherwise").FillAsync("luck: good");
+        await page.GetByLabel("Take a decision otherwise").BlurAsync();
+        await Expect(page.Locator("#take-refused")).ToContainTextAsync("is nothing that can be taken otherwise");
+        await page.GetByLabel("Take a decision otherwise").FillAsync("speed: none");
+        await page.GetByLabel("Take a decision otherwise").BlurAsync();
+        await Expect(page.GetByText("Taken otherwise: speed: none")).ToBeVisibleAsync();
+        await Until(() => Garage.Drive(DriveFolders.FileOf(drive)).Value!.Taken.Length == 1);
+        await page.GetByRole(AriaRole.Button, new() { Name = "As it was read" }).ClickAsync();
+        await Expect(page.GetByText("Taken otherwise")).ToHaveCountAsync(0);
+        Assert.Empty(Garage.Drive(DriveFolders.FileOf(drive)).Value!.Taken);
+    }
+
+    [Fact]
     public async Task A_site_is_named_and_a_bump_that_was_not_found_is_added()
     {
         var drive = Drive("Named lane");

@@ -56,7 +56,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
             var known = read.Find(source.LogKey);
             if (known is null)
             {
-                var reading = garage.Garage.Drives.Log(source.Folder, run.Cancellation);
+                var reading = garage.Garage.Drives.Log(source.Folder, source.Sheet.Taken, run.Cancellation);
                 known = DriveStudy.Bumps(Asked(source, reading.Log ?? throw new LogRefusedException(reading.Refusals)), null, run);
                 read.Keep(source.LogKey, known);
             }
