@@ -128,6 +128,9 @@ public sealed record Trust
             : Said(TrustLevel.Good, Text($"Heave and pitch of a bump are seen up to {Top:F0} Hz."));
     }
 
+    // Vibration is weighed as it was sampled, not on the grid; the standard ends where the rate that it asks for begins to be enough.
+    private double ComfortTop => Math.Min(0.4 * Rate, ComfortRate);
+
     private TrustVerdict Comfort(Mount mount)
     {
         TrustVerdict Said(TrustLevel level, string reason) => new(TrustUse.Comfort, level, reason);
@@ -138,10 +141,11 @@ public sealed record Trust
             : mount.IsHandled ? Said(TrustLevel.None, mount.NoForward)
             : IsFolded ? Said(TrustLevel.Limited, folded)
             : Rate < ComfortRate
-                ? Said(TrustLevel.Limited, Text($"Not by the standard, which asks for vibration up to 80 Hz; here {Top:F0} Hz is the end."))
+                ? Said(TrustLevel.Limited, Text($"Not by the standard, which asks for vibration up to 80 Hz; here {ComfortTop:F0} Hz is the end."))
+            : ComfortTop >= ComfortRate ? Said(TrustLevel.Good, Text($"Vibration of the floor under the phone is seen up to {ComfortRate:F0} Hz."))
             : Said(
                 TrustLevel.Good,
-                Text($"Vibration of the floor under the phone is seen up to {Top:F0} Hz; what lies above, up to the standard's 80 Hz, is missing."));
+                Text($"Vibration of the floor under the phone is seen up to {ComfortTop:F0} Hz; what lies above, up to the standard's 80 Hz, is missing."));
     }
 
     private TrustVerdict Car(Mount mount)

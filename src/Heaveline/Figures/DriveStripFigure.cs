@@ -1,4 +1,5 @@
 using Heaveline.Drives;
+using Heaveline.Drives.Events;
 using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
@@ -8,11 +9,13 @@ public static class DriveStripFigure
 {
     private const int Points = 900;
     private const int MostBands = 60;
+    private const int MostNumbered = 30;
 
     /// <summary>The figure, page wide.</summary>
     /// <param name="drive">The drive.</param>
     /// <param name="trust">What is read of it.</param>
-    public static Figure Of(Drive drive, Trust trust)
+    /// <param name="events">Its bumps; null: none were looked for.</param>
+    public static Figure Of(Drive drive, Trust trust, DriveEvents? events = null)
     {
         ArgumentNullException.ThrowIfNull(drive);
         ArgumentNullException.ThrowIfNull(trust);
@@ -23,7 +26,7 @@ public static class DriveStripFigure
             panels.Add(Panel(drive, drive.Speed, "speed", In.KilometresPerHour, isEverywhere: true));
         }
 
-        panels.Add(Panel(drive, strip.Knock, "knock", In.MetresPerSecondSquared));
+        panels.Add(Panel(drive, strip.Knock, "knock", In.MetresPerSecondSquared) with { Marks = [.. Marks(drive, strip, events)] });
         if (!strip.Swing.IsEmpty)
         {
             panels.Add(Panel(drive, strip.Swing, "swing", In.DegreesPerSecond));
@@ -37,12 +40,32 @@ public static class DriveStripFigure
             Caption = "Knock: vertical acceleration of the floor between 2 and 15 Hz, RMS over 0.12 s"
                 + (strip.Swing.IsEmpty ? "." : "; swing: pitch rate between 0.7 and 6 Hz, RMS over 0.4 s.")
                 + " The greatest value of each short stretch is drawn."
-                + (trust.Dropped.IsEmpty ? "" : " Grey: nothing is read there."),
+                + (trust.Dropped.IsEmpty ? "" : " Grey: nothing is read there.")
+                + (events is not { Events.IsEmpty: false } ? ""
+                    : " Dots: bumps that count, by their number" + (events.Events.All(e => e.IsKept) ? "." : "; crosses: bumps that do not.")),
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "time", Unit = "s", From = drive.Start, To = drive.Time(drive.Vertical.Length - 1) },
             SharedBands = [.. Merged(trust).Take(MostBands).Select(p => new Band { From = p.From, To = p.To, Shade = BandShade.Grey })],
             Panels = [.. panels],
         };
+    }
+
+    // A number at each where there is room.
+    private static IEnumerable<Mark> Marks(Drive drive, DriveStrip strip, DriveEvents? events)
+    {
+        var all = events?.Events ?? [];
+        foreach (var e in all)
+        {
+            var i = Math.Clamp((int)Math.Round((e.Seen - drive.Start) * drive.Rate), 0, strip.Knock.Length - 1);
+            yield return new Mark
+            {
+                X = drive.Time(i),
+                Y = strip.Knock[i],
+                Label = all.Length <= MostNumbered && e.IsKept ? FormattableString.Invariant($"{e.Number}") : "",
+                Symbol = e.IsKept ? MarkSymbol.Dot : MarkSymbol.Cross,
+                Ink = e.IsKept ? Ink.Second : Ink.Fourth,
+            };
+        }
     }
 
     private static ChartPanel Panel(Drive drive, IReadOnlyList<double> values, string label, ShownUnit unit, bool isEverywhere = false)

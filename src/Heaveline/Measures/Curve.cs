@@ -16,17 +16,24 @@ namespace Heaveline.Measures;
 /// sample to sample. The scheme is the "piecewise polynomial harmonic" one of Amat, Donat, Liandrat and Trillo (Foundations of
 /// Computational Mathematics 6, 2006; from memory).
 /// </remarks>
-/// <param name="pass">Gives the clock.</param>
+/// <param name="start">Time of the first sample, s.</param>
+/// <param name="step">Time from one sample to the next, s.</param>
 /// <param name="values">One value a sample.</param>
-internal readonly ref struct Curve(Pass pass, ReadOnlySpan<double> values)
+internal readonly ref struct Curve(double start, double step, ReadOnlySpan<double> values)
 {
     // A crossing is sought by halving until nothing is left of the piece.
     private const int Halvings = 50;
 
     private readonly ReadOnlySpan<double> values = values;
     private readonly CurvePoints points = new(values);
-    private readonly double start = values.Length > 0 ? pass.Start : 0.0;
-    private readonly double step = pass.SampleStep;
+    private readonly double start = values.Length > 0 ? start : 0.0;
+    private readonly double step = step;
+
+    /// <summary>The curve through values by the clock of a pass.</summary>
+    public Curve(Pass pass, ReadOnlySpan<double> values)
+        : this(pass.Start, pass.SampleStep, values)
+    {
+    }
 
     /// <summary>The curve through a trace of the pass.</summary>
     [OverloadResolutionPriority(-1)]

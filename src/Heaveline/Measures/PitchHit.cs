@@ -23,8 +23,8 @@ public sealed record PitchHit
     /// <summary>The numbers of a pass over an obstacle.</summary>
     public static PitchHit Of(Pass pass)
     {
-        var window = WindowOf(pass.Request);
         var curves = new TracedCurves(pass);
+        var window = WindowOf(curves);
         return new PitchHit
         {
             Window = window,
@@ -35,15 +35,15 @@ public sealed record PitchHit
         };
     }
 
-    internal static double PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch, WindowOf(pass.Request));
+    internal static double PeakAngleOf(MeasuredCurves pass) => pass.Peak(PassSignal.Pitch, WindowOf(pass));
 
-    internal static double PeakRateOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchRate, WindowOf(pass.Request));
+    internal static double PeakRateOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchRate, WindowOf(pass));
 
-    internal static double PeakAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchAcceleration, WindowOf(pass.Request));
+    internal static double PeakAccelerationOf(MeasuredCurves pass) => pass.Peak(PassSignal.PitchAcceleration, WindowOf(pass));
 
     /// <summary>When the front wheels first touch the obstacle, s.</summary>
     internal static double FirstTouch(PassRequest pass) =>
         ((pass.Road.EventStart ?? 0.0) - (0.5 * pass.Model.Car.Front.Tyre.ContactLength.Si)) / pass.Speed;
 
-    private static Window WindowOf(PassRequest pass) => new(FirstTouch(pass), pass.RearLeaves);
+    private static Window WindowOf(MeasuredCurves pass) => new(pass.FirstTouch, pass.RearLeaves);
 }

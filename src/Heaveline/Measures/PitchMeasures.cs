@@ -67,8 +67,8 @@ public sealed record PitchMeasures
     /// </summary>
     internal static double ShareOf(MeasuredCurves pass, Window window)
     {
-        var part = 0.5 * pass.Model.Car.Wheelbase.Si * pass.Rms(PassSignal.Pitch, window);
-        var whole = pass.Rms(pass.Road.Event is null ? PassSignal.Heave : HeaveAboveRoad, window);
+        var part = 0.5 * pass.Wheelbase * pass.Rms(PassSignal.Pitch, window);
+        var whole = pass.Rms(pass.HasObstacle ? HeaveAboveRoad : PassSignal.Heave, window);
         return whole > 0.0 ? part / whole : 0.0;
     }
 }

@@ -45,8 +45,8 @@ public readonly record struct Window(double From, double To)
     /// <summary>Root mean square of a curve over its ride; not a number where that is not recorded, or a slow hit outlasts it.</summary>
     internal static double RmsOfRide(MeasuredCurves pass, PassSignal of)
     {
-        var window = OfRide(pass.Request);
-        var holds = pass.Road.Event is null || (window.To >= pass.RearLeaves && window.To <= pass.Last + pass.SampleStep);
+        var window = pass.HasObstacle ? new(pass.FirstTouch, pass.FirstTouch + OverObstacle) : OnRoad(pass.Request);
+        var holds = !pass.HasObstacle || (window.To >= pass.RearLeaves && window.To <= pass.Last + pass.SampleStep);
         return holds ? pass.Rms(of, window) : double.NaN;
     }
 

@@ -35,7 +35,7 @@ public static class HitCatalogue
     ];
 
     private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, CurveNumber of, string says) =>
-        CurvedMeasure.Of($"hit-{key}", $"hit: {what}", unit, digits, p => p.Road.Event is null ? double.NaN : of(p), says) with
+        CurvedMeasure.Of($"hit-{key}", $"hit: {what}", unit, digits, p => p.HasObstacle ? of(p) : double.NaN, says) with
         {
             Better = Better.Less,
             NeedsObstacle = true,

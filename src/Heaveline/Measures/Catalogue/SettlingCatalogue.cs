@@ -49,7 +49,7 @@ public static class SettlingCatalogue
     ];
 
     private static Measure<Pass> Of(string key, string what, ShownUnit unit, int digits, CurveNumber of, string says) =>
-        CurvedMeasure.Of($"settling-{key}", $"settling: {what}", unit, digits, p => p.Road.Event is null ? double.NaN : of(p), says) with
+        CurvedMeasure.Of($"settling-{key}", $"settling: {what}", unit, digits, p => p.HasObstacle ? of(p) : double.NaN, says) with
         {
             Better = Better.Less,
             NeedsObstacle = true,

@@ -8,26 +8,35 @@ namespace Heaveline.Measures;
 /// The curves of a pass that ran to its end, with the questions that measures ask of them: each number is defined once over these, whether it is read
 /// off traces or gathered while the pass runs.
 /// </summary>
-/// <param name="request">Car, road and speed.</param>
+/// <param name="request">Car, road and speed; null where a car was measured, of which neither is known.</param>
 /// <param name="start">Time of the first sample, s.</param>
 /// <param name="sampleStep">Time from one sample to the next, s.</param>
 /// <param name="count">Number of samples.</param>
-internal abstract class MeasuredCurves(PassRequest request, double start, double sampleStep, int count)
+internal abstract class MeasuredCurves(PassRequest? request, double start, double sampleStep, int count)
 {
     /// <summary>The whole record.</summary>
     public static Window Record { get; } = new(double.NegativeInfinity, double.PositiveInfinity);
 
     /// <summary>Car, road and speed.</summary>
-    public PassRequest Request => request;
+    public PassRequest Request => request ?? throw new InvalidOperationException("What was measured on a road has no car and no road to ask.");
 
     /// <summary>The car and its load.</summary>
-    public RideModel Model => request.Model;
+    public RideModel Model => Request.Model;
 
     /// <summary>The road.</summary>
-    public Road Road => request.Road;
+    public Road Road => Request.Road;
+
+    /// <summary>Whether an obstacle is driven over.</summary>
+    public virtual bool HasObstacle => Road.Event is not null;
+
+    /// <summary>When the front wheels first touch the obstacle, s.</summary>
+    public virtual double FirstTouch => PitchHit.FirstTouch(Request);
 
     /// <summary>When the rear wheel centres leave the obstacle, s.</summary>
-    public double RearLeaves => request.RearLeaves;
+    public virtual double RearLeaves => Request.RearLeaves;
+
+    /// <summary>Wheelbase, m.</summary>
+    public virtual double Wheelbase => Model.Car.Wheelbase.Si;
 
     /// <summary>Time from one sample to the next, s.</summary>
     public double SampleStep => sampleStep;

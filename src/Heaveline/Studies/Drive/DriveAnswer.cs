@@ -2,15 +2,32 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Drives;
+using Heaveline.Drives.Events;
+using Heaveline.Drives.Identification;
 using Heaveline.Figures;
 
 namespace Heaveline.Studies;
 
-/// <summary>What the log of a drive is good for.</summary>
+/// <summary>What the log of a drive is good for, its bumps and its comfort.</summary>
 public sealed record DriveAnswer : Answer
 {
-    /// <summary>Figure of the whole drive: speed, knock, swing, and what is not read.</summary>
+    /// <summary>Figure of the whole drive: speed, knock, swing, its bumps, and what is not read.</summary>
     public const string Strip = "strip";
+
+    /// <summary>Figure of the bumps of each site over time, one over the other.</summary>
+    public const string Overlay = "events";
+
+    /// <summary>The same over distance.</summary>
+    public const string Distance = "distance";
+
+    /// <summary>Figure of the spectra: of bumps and of the road between.</summary>
+    public const string Spectra = "spectra";
+
+    /// <summary>Figure of the car: its numbers with their intervals.</summary>
+    public const string CarCard = "car";
+
+    /// <summary>Figure of the spectra with those of the fitted car, and of what is left.</summary>
+    public const string Fit = "fit";
 
     /// <summary>What was asked.</summary>
     public required DriveAsked Asked { get; init; }
@@ -21,26 +38,55 @@ public sealed record DriveAnswer : Answer
     /// <summary>What it is good for.</summary>
     public required Trust Trust { get; init; }
 
+    /// <summary>Its bumps; null where it does not bear looking for them.</summary>
+    public DriveEvents? Events { get; init; }
+
+    /// <summary>The car that it tells; null where the log does not bear it.</summary>
+    public CarFromDrive? Identified { get; init; }
+
+    /// <summary>The car file's numbers beside it; null where none was named.</summary>
+    public CarBeside? Beside { get; init; }
+
+    /// <summary>Its comfort at the floor; null where it does not bear weighing it.</summary>
+    public DriveComfort? Comfort { get; init; }
+
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => [.. Trust.Verdicts.Select(v => new Sentence($"for-{Word(v.Use)}", Said(v)))];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<FactTable> Tables => [DriveTable.Of(Drive, Trust)];
+    public override IReadOnlyList<FactTable> Tables => All(isShort: false);
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Cautions => [.. Doubtful, .. DriveWords.Cautions(Drive, Trust)];
+    public override IReadOnlyList<FactTable> ShortTables => All(isShort: true);
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences => [.. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text))];
+    public override IReadOnlyList<string> Cautions =>
+        [.. Doubtful, .. DriveWords.Cautions(Drive, Trust), .. Events is null ? [] : EventWords.Cautions(Events)];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Sentences =>
+    [
+        .. Identified is null ? [] : DriveCarWords.Of(Identified, Beside),
+        .. Events is null ? [] : EventWords.Of(Events),
+        .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text)),
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [DriveWords.Safety];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Source> Sources => [Answers.Sources.Axes];
+    public override IReadOnlyList<Source> Sources => HasCar ? [Answers.Sources.Axes, Answers.Sources.Identification] : [Answers.Sources.Axes];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> FigureIds => [Strip];
+    public override IReadOnlyList<string> FigureIds =>
+        [
+            Strip,
+            .. Events is { Events.IsEmpty: false } ? [Overlay, Distance, Spectra] : Array.Empty<string>(),
+            .. HasCar ? [CarCard, Fit] : Array.Empty<string>(),
+        ];
+
+    /// <inheritdoc/>
+    public override byte[] Csv() => EventsCsv.Of(Events);
 
     /// <inheritdoc/>
     public override JsonObject Facts => new()
@@ -52,19 +98,49 @@ public sealed record DriveAnswer : Answer
         }))]),
         ["story"] = new JsonArray([.. Story.Select(s => (JsonNode)new JsonObject
         {
-            ["about"] = s.About, ["text"] = s.Text, ["doubtful"] = s.IsDoubtful,
+            ["about"] = s.About, ["text"] = s.Text, ["doubtful"] = s.IsDoubtful, ["instead"] = TablesJson.Texts(Overruling.Instead(s.About)),
         })]),
         ["axes"] = new JsonObject { ["up"] = Axis(Drive.Mount.Up), ["forward"] = Drive.Mount.Forward is { } forward ? Axis(forward) : null },
+        ["gaps"] = new JsonArray([.. Drive.Clock.Gaps.Select(g => (JsonNode)new JsonObject { ["from"] = g.From, ["to"] = g.To })]),
         ["moves"] = new JsonArray([.. Drive.Mount.Moves.Select(t => (JsonNode)JsonValue.Create(t)!)]),
         ["dropped"] = new JsonArray([.. Trust.Dropped.Select(d => (JsonNode)new JsonObject
         {
             ["from"] = d.Part.From, ["to"] = d.Part.To, ["reason"] = d.Reason,
         })]),
+        ["events"] = EventsJson.Of(Events),
+        ["car"] = DriveCarJson.Of(Identified, Beside),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };
 
     /// <inheritdoc/>
-    public override Figure Figure(string id) => id == Strip ? DriveStripFigure.Of(Drive, Trust) : base.Figure(id);
+    public override Figure Figure(string id) => id switch
+    {
+        Strip => DriveStripFigure.Of(Drive, Trust, Events),
+        Overlay or Distance or Spectra when Events is not { Events.IsEmpty: false } => throw new Quantities.RefusedValueException(
+            "bumps of the drive", "0", "1 or more", "There is nothing to lay over each other; draw the strip."),
+        Overlay when Events is not null => EventsFigure.OverTime(Drive, Events),
+        Distance when Events is not null => EventsFigure.OverDistance(Drive, Events),
+        Spectra when Events is not null => EventSpectraFigure.Of(Drive, Events),
+        CarCard or Fit when !HasCar => throw new Quantities.RefusedValueException(
+            "cars told by the drive",
+            "0",
+            "1",
+            "No car was fitted to this drive; give --wheelbase, and look at what the answer says of the car itself."),
+        CarCard when Identified is not null => DriveCarFigure.Of(
+            Identified, DriveCarTable.Of, n => Beside?.Of(n), DriveCarWords.Motion(Identified)),
+        Fit when Identified is not null => DriveFitFigure.Of(Identified),
+        _ => base.Figure(id),
+    };
+
+    private IReadOnlyList<FactTable> All(bool isShort) =>
+    [
+        .. Identified is null ? [] : DriveCarTable.Of(Identified, Beside, isShort),
+        .. Events is null ? [] : EventTable.Of(Events, isShort),
+        .. Comfort is null ? [] : new[] { isShort ? FloorTable.Short(Comfort) : FloorTable.Of(Comfort) },
+        DriveTable.Of(Drive, Trust),
+    ];
+
+    private bool HasCar => Identified is { Estimates.IsEmpty: false };
 
     private IEnumerable<StoryLine> Story => Drive.Log.Story.Concat(Drive.Story);
 
@@ -72,18 +148,21 @@ public sealed record DriveAnswer : Answer
 
     private static JsonArray Axis(Direction axis) => [axis.X, axis.Y, axis.Z];
 
-    private static string Said(TrustVerdict verdict)
+    private string Said(TrustVerdict verdict)
     {
         var use = verdict.Use switch { TrustUse.Events => "Single bumps", TrustUse.Comfort => "Comfort", _ => "The car itself" };
         var level = verdict.Level switch { TrustLevel.Good => "good", TrustLevel.Limited => "with limits", _ => "no" };
-        // What the log would bear is not yet what this program does with it.
-        var yet = verdict.Level == TrustLevel.None ? "" : verdict.Use switch
+        // What was found stands with what the log bears.
+        var found = verdict.Use switch
         {
-            TrustUse.Events => " This program does not pick bumps out of a log.",
-            TrustUse.Comfort => " This program does not weigh a log's vibration.",
-            _ => " Whether it holds enough bumps is not looked at, and this program does not work a car's frequencies and damping out of it.",
+            TrustUse.Events when Events is not null => " " + EventWords.Found(Events),
+            TrustUse.Comfort when Comfort is { Axes: [var vertical, ..] } => string.Create(
+                CultureInfo.InvariantCulture,
+                $" Vertical, weighted by {vertical.Weighting.Name}, the floor shakes by {vertical.Rms:F2} m/s² (RMS), no seat between."),
+            TrustUse.Car when Identified is not null => " " + DriveCarWords.Found(Identified),
+            _ => "",
         };
-        return string.Create(CultureInfo.InvariantCulture, $"{use}: {level}. {verdict.Reason}{yet}");
+        return string.Create(CultureInfo.InvariantCulture, $"{use}: {level}. {verdict.Reason}{found}");
     }
 
     private static string Word(TrustUse use) => use switch { TrustUse.Events => "events", TrustUse.Comfort => "comfort", _ => "car" };

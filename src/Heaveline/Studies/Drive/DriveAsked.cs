@@ -1,10 +1,17 @@
 using Heaveline.Drives;
+using Heaveline.Drives.Events;
 
 namespace Heaveline.Studies;
 
-/// <summary>What is asked of a drive: what its log is good for.</summary>
+/// <summary>What is asked of a drive: what its log is good for, its bumps, its comfort.</summary>
 public sealed record DriveAsked
 {
     /// <summary>The log.</summary>
     public required Log Log { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
+
+    /// <summary>The car that was driven, under its load; null: not known.</summary>
+    public LoadedCar? Car { get; init; }
+
+    /// <summary>What is known of the drive, and what was decided about its bumps.</summary>
+    public EventSettings Settings { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
 }

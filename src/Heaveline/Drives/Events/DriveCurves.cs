@@ -1,0 +1,67 @@
+using Heaveline.Measures;
+
+namespace Heaveline.Drives.Events;
+
+/// <summary>The curves of a bump that was driven over: the definitions of a computed pass are asked of what was measured.</summary>
+/// <param name="start">Time of the first sample, s since the log's start.</param>
+/// <param name="step">Time from one sample to the next, s.</param>
+/// <param name="curves">What was measured about it.</param>
+/// <param name="firstTouch">When the front wheels first touch it, s.</param>
+/// <param name="rearLeaves">When the rear wheels have left it, s.</param>
+/// <param name="wheelbase">Wheelbase, m.</param>
+internal sealed class DriveCurves(double start, double step, MeasuredMotion curves, double firstTouch, double rearLeaves, double wheelbase)
+    : MeasuredCurves(null, start, step, curves.Pitch.Length)
+{
+    /// <summary>Vertical acceleration at the place that heave is wanted at.</summary>
+    public static PassSignal Vertical { get; } = PassSignal.HeaveAcceleration;
+
+    private static readonly PassSignal HeaveAboveRoad = PassSignal.Heave with { AboveRoad = true };
+
+    public override bool HasObstacle => true;
+
+    public override double FirstTouch => firstTouch;
+
+    public override double RearLeaves => rearLeaves;
+
+    public override double Wheelbase => wheelbase;
+
+    public override double? LastAbove(PassSignal of, double share)
+    {
+        var curve = CurveOf(of);
+        return curve.LastAbove(share * curve.Peak());
+    }
+
+    public override int Lobes(PassSignal of, double share, double after)
+    {
+        var curve = CurveOf(of);
+        return curve.Lobes(share * curve.Peak(), after).Count;
+    }
+
+    public override double Farthest(PassSignal of, int apart)
+    {
+        var values = Values(of);
+        var most = 0.0;
+        for (var k = apart; k < values.Length; k++)
+        {
+            most = Math.Max(most, Math.Abs(values[k] - values[k - apart]));
+        }
+
+        return most;
+    }
+
+    public override int Nothing(PassSignal of) => Values(of).Count(v => v <= 0.0);
+
+    protected override double Squares(PassSignal of, double from, double to) => CurveOf(of).Squares(from, to);
+
+    protected override (double Least, double Most) Range(PassSignal of, double from, double to) => CurveOf(of).Range(from, to);
+
+    private Curve CurveOf(PassSignal of) => new(First, SampleStep, Values(of));
+
+    private double[] Values(PassSignal of) =>
+        of == PassSignal.Pitch ? curves.Pitch
+        : of == PassSignal.PitchRate ? curves.PitchRate
+        : of == PassSignal.PitchAcceleration ? curves.PitchAcceleration
+        : of == Vertical ? curves.Vertical
+        : of == HeaveAboveRoad ? curves.Heave
+        : throw new InvalidOperationException($"A drive does not measure {of}.");
+}

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+
+namespace Heaveline.Drives.Events;
+
+/// <summary>The bumps of a drive, and the places they belong to.</summary>
+public sealed record DriveEvents
+{
+    /// <summary>All bumps in time, those that do not count among them, with their reasons.</summary>
+    public required ImmutableArray<DriveEvent> Events { get; init; }
+
+    /// <summary>The sites, in the order in which they were first met.</summary>
+    public required ImmutableArray<DriveSite> Sites { get; init; }
+
+    /// <summary>What was decided with.</summary>
+    public required EventSettings Settings { get; init; }
+
+    /// <summary>Whether the speed is known; else it is a rough start value.</summary>
+    public required bool HasSpeed { get; init; }
+
+    /// <summary>Those that count.</summary>
+    public IEnumerable<DriveEvent> Kept => Events.Where(e => e.IsKept);
+
+    /// <summary>Finds, times, sorts and measures the bumps of a drive.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="trust">What it is good for.</param>
+    /// <param name="settings">What a user knows and decided; null: nothing.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static DriveEvents Of(Drive drive, Trust trust, EventSettings? settings = null, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(drive);
+        ArgumentNullException.ThrowIfNull(trust);
+        return new EventMaking(drive, trust, settings ?? new EventSettings(), stop).Made();
+    }
+}

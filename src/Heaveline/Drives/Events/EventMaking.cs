@@ -1,0 +1,216 @@
+using System.Collections.Immutable;
+
+namespace Heaveline.Drives.Events;
+
+/// <summary>From a drive to its events: found, timed, dropped with a reason, brought to sites, measured.</summary>
+internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settings, CancellationToken stop)
+{
+    // Half-widths have a floor: no bump's edge is as sharp as the fit says, s and share of the length.
+    private const double LeastOnset = 0.01;
+    private const double LeastLength = 0.04;
+
+    // How near an instant must be named to mean a bump, s; how exactly a user says when one began.
+    private const double Near = 1.0;
+    private const double SaidWithin = 0.4;
+
+    // The longest bump that is looked for, m, and how far back the window reaches, s.
+    private const double Longest = 10.0;
+    private const double Back = 3.0;
+    private const double Forward = 0.2;
+    private const double Unknown = 1.3;
+
+    // Bumps of which so much is accounted for say what car it is; many are worth two, since what no usual car does is the same in all of them.
+    private const double Accounted = 0.5;
+    private const double Pool = 2.0;
+
+    private readonly double wheelbase = settings.WheelbaseTaken;
+
+    /// <summary>The events.</summary>
+    public DriveEvents Made()
+    {
+        var sightings = Seen();
+        var cars = Pooled(sightings.Where(s => s.Table.Explained > Accounted).Select(s => s.Table.OfCars()), UsualCar.All.Count);
+        var shapes = new double[BumpShape.All.Count];
+        sightings.ForEach(s => s.Read(cars, shapes, wheelbase));
+        sightings = [.. Single(sightings).OrderBy(s => s.Onset.Time)];
+        var drops = new EventDrops(drive, trust);
+        Drop(sightings, drops);
+        var measuring = new EventMeasuring(drive, settings);
+        var sites = new SiteFinding(drive, measuring.Curves, sightings, cars, settings).Found();
+        stop.ThrowIfCancellationRequested();
+        foreach (var site in sightings.GroupBy(s => s.Site).Where(g => g.Count() > 1))
+        {
+            // What lies on one place of the road has one shape.
+            var kept = site.Where(s => s.Reason.Length == 0).ToArray();
+            var pooled = Pooled(kept.Select(s => s.Table.OfShapes(cars)), shapes.Length);
+            foreach (var s in kept.Length > 1 ? kept : [])
+            {
+                // Its own weight is in its table already.
+                var own = s.Table.OfShapes(cars);
+                s.Read(cars, [.. pooled.Select((p, i) => p - (own[i] * Pool / kept.Length))], wheelbase);
+            }
+        }
+
+        var events = new List<DriveEvent>();
+        foreach (var (k, s) in sightings.Index())
+        {
+            events.Add(EventOf(s, k + 1, k + 1 < sightings.Count ? sightings[k + 1].Onset.Time : double.PositiveInfinity, sites, drops, measuring));
+        }
+
+        return new DriveEvents
+        {
+            Events = [.. events],
+            Sites = [.. events.GroupBy(e => e.Site).Select(SiteOf)],
+            Settings = settings,
+            HasSpeed = !drive.Speed.IsEmpty,
+        };
+    }
+
+    private static double[] Pooled(IEnumerable<double[]> each, int count)
+    {
+        var (sum, n) = (new double[count], 0);
+        foreach (var of in each)
+        {
+            n++;
+            for (var i = 0; i < count; i++)
+            {
+                sum[i] += of[i];
+            }
+        }
+
+        return n <= Pool ? sum : [.. sum.Select(s => s * Pool / n)];
+    }
+
+    private List<Sighting> Seen()
+    {
+        var phone = settings.Phone?.BehindFrontAxle ?? Unknown;
+        var responses = new UsualResponses(drive, wheelbase, phone);
+        var found = new EventFinder(drive, wheelbase).Found(stop).Where(c => !settings.Added.Any(a => Math.Abs(a - c.Seen) < Near));
+        return [.. found.Concat(settings.Added.Select(a => new Candidate(a, 0.0, true))).Select(c =>
+        {
+            stop.ThrowIfCancellationRequested();
+            var speed = EventSpeed.At(drive, c.Seen, wheelbase);
+            var taken = Math.Max(speed.Value, EventFinder.Creeping);
+            var (from, to) = c.ByHand ? (c.Seen - SaidWithin, c.Seen + SaidWithin)
+                : (c.Seen - Math.Min(((wheelbase + Longest) / taken) + 0.5, Back), c.Seen + Forward);
+            return new Sighting(c, speed with { Value = taken }, OnsetTable.Of(drive, c.Seen, taken, from, to, responses))
+            {
+                IsRejected = settings.Rejected.Any(r => Math.Abs(r - c.Seen) < Near),
+            };
+        })];
+    }
+
+    // Two that stood out over one and the same bump are one: what a user added, else the higher.
+    private static List<Sighting> Single(List<Sighting> sightings)
+    {
+        var single = new List<Sighting>();
+        foreach (var s in sightings.OrderByDescending(s => s.Candidate.ByHand).ThenByDescending(s => s.Candidate.Score).ThenBy(s => s.Candidate.Seen))
+        {
+            if (!single.Any(o => s.Onset.Time < o.Through && o.Onset.Time < s.Through))
+            {
+                single.Add(s);
+            }
+        }
+
+        return single;
+    }
+
+    private void Drop(List<Sighting> sightings, EventDrops drops)
+    {
+        foreach (var (k, s) in sightings.Index())
+        {
+            s.Distance = drive.Speed.IsEmpty ? double.NaN : 0.0;
+            var crept = !drive.Speed.IsEmpty && EventSpeed.At(drive, s.Onset.Time, wheelbase).Value is var v && v < EventFinder.Creeping;
+            s.Reason = s.IsRejected || settings.Rejected.Any(r => Math.Abs(r - s.Onset.Time) < Near) ? "Rejected by hand." : drops.Reason(
+                s.Onset.Time, s.Through, crept ? 0.0 : null);
+            s.IsRejected |= s.Reason == "Rejected by hand.";
+            if (s.Reason.Length == 0 && k + 1 < sightings.Count && sightings[k + 1].Onset.Time < s.Through + Measures.PitchSettling.Second)
+            {
+                s.Reason = "The next bump comes before a second of settling is over.";
+            }
+        }
+
+        if (!drive.Speed.IsEmpty)
+        {
+            // The odometer: speed summed up, gaps bridged by the speeds about them.
+            var (sum, i) = (0.0, 0);
+            foreach (var s in sightings)
+            {
+                for (; i < drive.Speed.Length && drive.Time(i) < s.Onset.Time; i++)
+                {
+                    sum += Math.Max(drive.Speed[i], 0.0) / drive.Rate;
+                }
+
+                s.Distance = sum;
+            }
+        }
+    }
+
+    private DriveEvent EventOf(
+        Sighting s, int number, double next, IReadOnlyList<string> sites, EventDrops drops, EventMeasuring measuring)
+    {
+        var speed = drive.Speed.IsEmpty ? s.Speed : EventSpeed.At(drive, s.Onset.Time, wheelbase);
+        var onset = (s.Onset.Time, HalfWidth: EventMeasuring.Ninety * Math.Sqrt((s.Onset.Spread * s.Onset.Spread) + (LeastOnset * LeastOnset)));
+        var edge = LeastLength * s.Length.Value / s.Speed.Value;
+        var lag = (s.Through - s.Onset.Time) * speed.HalfWidth / s.Speed.Value / EventMeasuring.Ninety;
+        var through = (s.Through, HalfWidth: EventMeasuring.Ninety * Math.Sqrt(
+            (s.End.Spread * s.End.Spread) + (LeastOnset * LeastOnset) + (edge * edge) + (lag * lag)));
+        var until = Math.Max(Math.Min(s.Through + 3.0, next), s.Through);
+        return new DriveEvent
+        {
+            Number = number,
+            Site = sites[s.Site],
+            Seen = s.Candidate.Seen,
+            Score = s.Candidate.Score,
+            Onset = onset.Time,
+            OnsetHalfWidth = onset.HalfWidth,
+            Speed = speed.Value,
+            SpeedHalfWidth = speed.HalfWidth,
+            SpeedChange = speed.Change,
+            Distance = s.Distance,
+            Kind = KindOf(s, drops),
+            Length = s.Length.Value,
+            LengthHalfWidth = EventMeasuring.Ninety * Math.Sqrt((s.Length.Spread * s.Length.Spread) + Math.Pow(LeastLength * s.Length.Value, 2.0)),
+            HitUntil = s.Through,
+            SettlingUntil = until,
+            Reason = s.Reason,
+            ByHand = s.Candidate.ByHand || s.IsRejected,
+            Numbers = measuring.Of(onset, through, until),
+        };
+    }
+
+    private EventKind KindOf(Sighting s, EventDrops drops)
+    {
+        if (Math.Abs(drops.AlongBetween(s.Onset.Time - 0.5, s.Through + 1.0)) > EventDrops.Braking)
+        {
+            return EventKind.Braking;
+        }
+
+        var (from, to) = ((int)((s.Onset.Time - drive.Start) * drive.Rate), (int)((s.Through + 0.5 - drive.Start) * drive.Rate));
+        var (roll, pitch) = (0.0, 0.0);
+        for (var i = Math.Max(from, 0); i <= to && i < drive.RollRate.Length; i++)
+        {
+            roll += drive.RollRate[i] * drive.RollRate[i];
+            pitch += drive.PitchRate[i] * drive.PitchRate[i];
+        }
+
+        const double asMuch = 0.6;
+        return roll > asMuch * asMuch * pitch && pitch > 0.0 ? EventKind.OneSide
+            : s.Length.Value < 0.5 ? EventKind.SharpEdge
+            : s.Height < 0.0 ? EventKind.Dip
+            : EventKind.Hump;
+    }
+
+    private static DriveSite SiteOf(IGrouping<string, DriveEvent> of)
+    {
+        DriveEvent[] kept = [.. of.Where(e => e.IsKept)];
+        DriveEvent[] told = kept.Length > 0 ? kept : [.. of];
+        return new DriveSite
+        {
+            Name = of.Key,
+            Length = Numerics.Middle.Of([.. told.Select(e => e.Length)]),
+            Kind = told.GroupBy(e => e.Kind).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key,
+            Events = of.ToImmutableArray(),
+        };
+    }
+}

@@ -1,0 +1,152 @@
+using Heaveline.Measures;
+using Heaveline.Passes;
+
+namespace Heaveline.Drives.Events;
+
+/// <summary>The numbers of a bump: the catalogue's definitions asked of what was measured, and how well each is measured.</summary>
+internal sealed class EventMeasuring
+{
+    /// <summary>Of this many standard deviations is the half-width of a 90 % interval.</summary>
+    public const double Ninety = 1.645;
+
+    // What is looked at before first touch, s: the curves need a little to begin with.
+    private const double Before = 1.0;
+
+    // Half a swing of a body, s.
+    private const double HalfSwing = 0.4;
+
+    // A gyro's gain is known to 1.5 % (standard deviation), the accelerometer's is set by gravity.
+    private const double GyroGain = 0.015;
+    private const double AccelerometerGain = 0.003;
+
+    // Where the phone lies when nobody says, and the share of the wheelbase that heave's middle is unsure by.
+    private static readonly PhonePlace Unknown = new() { BehindFrontAxle = 1.3, BehindFrontAxleSpread = 0.66 };
+
+    private readonly Drive drive;
+    private readonly EventSettings settings;
+    private readonly MotionCurves curves;
+    private readonly PhonePlace phone;
+    private readonly IReadOnlyList<Measure<Pass>> ofPitch;
+    private readonly Measure<Pass> rms;
+    private readonly Measure<Pass> peak;
+
+    /// <summary>For a drive.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="settings">What is known.</param>
+    public EventMeasuring(Drive drive, EventSettings settings)
+    {
+        (this.drive, this.settings, phone) = (drive, settings, settings.Phone ?? Unknown);
+        curves = MotionCurves.Of(drive, phone.Left);
+        ofPitch = [.. HitCatalogue.All, .. SettlingCatalogue.All];
+        var place = settings.Seat is { } seat && settings.Phone is not null ? SeatPlace.Of(seat) : EventPlace.Floor;
+        var seats = SeatCatalogue.Of(place);
+        // What is measured at the place is asked, instead of a car's seat.
+        rms = EventPlace.Measured(seats.Single(m => m.Key == place.Key + "-rms-vertical"), p => Window.RmsOfRide(p, DriveCurves.Vertical));
+        peak = EventPlace.Measured(seats.Single(m => m.Key == place.Key + "-peak-vertical"), p => p.Peak(DriveCurves.Vertical));
+    }
+
+    /// <summary>The curves of the whole drive.</summary>
+    public MotionCurves Curves => curves;
+
+    /// <summary>The numbers of a bump.</summary>
+    /// <param name="onset">When the front wheels first touch it, s, and the half-width of that.</param>
+    /// <param name="through">When the rear wheels have left it, s, and the half-width of that.</param>
+    /// <param name="until">When its record ends, s.</param>
+    public EventNumbers Of((double Time, double HalfWidth) onset, (double Time, double HalfWidth) through, double until)
+    {
+        var first = Math.Max(0, (int)Math.Floor((onset.Time - Before - drive.Start) * drive.Rate));
+        var last = Math.Min(drive.Vertical.Length - 1, (int)Math.Ceiling((until - drive.Start) * drive.Rate));
+        if (last - first < 4)
+        {
+            return new EventNumbers { All = [] };
+        }
+
+        var part = first..(last + 1);
+        var asIs = Asked(part, first, 0.0, onset.Time, through.Time);
+        var early = Asked(part, first, 0.0, onset.Time - onset.HalfWidth, through.Time - through.HalfWidth);
+        var late = Asked(part, first, 0.0, onset.Time + onset.HalfWidth, through.Time + through.HalfWidth);
+        var slower = Asked(part, first, 0.0, onset.Time, through.Time, isSlower: true);
+        var nearer = Asked(part, first, -phone.BehindFrontAxleSpread, onset.Time, through.Time);
+        var farther = Asked(part, first, phone.BehindFrontAxleSpread, onset.Time, through.Time);
+        var rmsPitch = SettlingCatalogue.RmsPitch.InFlight!(asIs);
+        return new EventNumbers
+        {
+            All = [.. ofPitch.Where(_ => curves.Pitch.Length > 0).Concat([rms, peak]).Select(m =>
+            {
+                var value = m.InFlight!(asIs);
+                var place = 0.5 * Math.Abs(Finite(m.InFlight(farther) - m.InFlight(nearer)));
+                // What half the corner leaves in is half of what is missing, or less; a quarter in a height, which is integrated twice.
+                var slow = (m.Key == "settling-share" ? 4.0 : 2.0) * Math.Abs(Finite(m.InFlight(slower) - value));
+                var time = Math.Max(Math.Abs(Finite(m.InFlight(late) - value)), Math.Abs(Finite(value - m.InFlight(early))));
+                return new EventNumber(m, value, Math.Sqrt((place * place) + (time * time) + (slow * slow) + Squared(Noise(m, value, until - through.Time, rmsPitch)) + Squared(Gain(m) * value)));
+            })],
+        };
+    }
+
+    private static double Finite(double value) => double.IsFinite(value) ? value : 0.0;
+
+    private static double Squared(double value) => Finite(value) * Finite(value);
+
+    // The curves with the phone farther back than it is said to lie, the bump at other instants, or more of the slow pitch left in.
+    private DriveCurves Asked(Range part, int first, double farther, double onset, double through, bool isSlower = false)
+    {
+        var pitch = curves.Pitch.Length > 0 ? (isSlower ? curves.PitchWithMore : curves.Pitch)[part] : new double[curves.Vertical[part].Length];
+        var acceleration = curves.Pitch.Length > 0 ? curves.PitchAcceleration[part] : pitch;
+        var behind = phone.BehindFrontAxle + farther;
+        var toMiddle = (UsualCar.CentreBehind * settings.WheelbaseTaken) - behind;
+        var toSeat = settings.Phone is not null && settings.SeatBehindFrontAxle is { } seat ? seat - behind : 0.0;
+        var motion = new MeasuredMotion(
+            pitch,
+            curves.Pitch.Length > 0 ? curves.PitchRate[part] : pitch,
+            acceleration,
+            Plus(curves.Vertical[part], toSeat, acceleration),
+            Plus((isSlower ? curves.HeaveWithLess : curves.Heave)[part], toMiddle, pitch));
+        return new DriveCurves(drive.Time(first), 1.0 / drive.Rate, motion, onset, through, settings.WheelbaseTaken);
+    }
+
+    // What lies farther back goes up when the nose goes down.
+    private static double[] Plus(double[] values, double back, double[] pitch)
+    {
+        for (var i = 0; i < values.Length; i++)
+        {
+            values[i] += back * pitch[i];
+        }
+
+        return values;
+    }
+
+    // Noise adds to a root mean square by its square, to a peak by itself; what is counted is sure to half a swing.
+    private double Noise(Measure measure, double value, double settling, double rmsPitch)
+    {
+        var time = Math.Sqrt(0.4 * drive.Rate);
+        return measure.Key switch
+        {
+            "hit-peak-pitch" or "settling-peak-pitch" => Ninety * curves.PitchDeviation,
+            "settling-rms-pitch" => Added(curves.PitchDeviation),
+            "settling-late-pitch" => Added(curves.PitchDeviation * Math.Sqrt(Math.Max(settling - PitchSettling.Late, 0.0))),
+            "hit-peak-pitch-rate" => Ninety * Math.Sqrt(curves.RateNoise) * time,
+            "hit-peak-pitch-acceleration" => Ninety * curves.AccelerationDeviation,
+            "settling-time" => HalfSwing,
+            "settling-cycles" => 0.5,
+            _ when measure == peak => Ninety * Math.Sqrt(curves.VerticalNoise) * time,
+            // A mean over 3 s of 0.4 of the rate.
+            _ when measure == rms => Ninety * Math.Sqrt(curves.VerticalNoise / (2.0 * Window.OverObstacle)),
+            // The height's noise makes the share too small, never too large.
+            "settling-share" => OfShare(),
+            _ => 0.0,
+        };
+
+        double OfShare()
+        {
+            var whole = 0.5 * settings.WheelbaseTaken * rmsPitch / value;
+            var least = Math.Sqrt(Math.Max((whole * whole) - Squared(Ninety * curves.HeaveDeviation), 0.04 * whole * whole));
+            return Math.Abs(value) * ((whole / least) - 1.0);
+        }
+
+        double Added(double deviation) => value - Math.Sqrt(Math.Max((value * value) - Squared(Ninety * deviation), 0.0));
+    }
+
+    private double Gain(Measure measure) => Ninety * (measure.Key is "settling-time" or "settling-cycles" ? 0.0
+        : measure == rms || measure == peak ? AccelerometerGain
+        : GyroGain) + (measure == rms || measure == peak || drive.Mount.HalfWidth is not { } half ? 0.0 : 1.0 - Math.Cos(half));
+}

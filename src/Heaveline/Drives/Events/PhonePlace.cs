@@ -1,0 +1,31 @@
+using Heaveline.Quantities;
+
+namespace Heaveline.Drives.Events;
+
+/// <summary>Where the phone lay in the car.</summary>
+public sealed record PhonePlace
+{
+    private const double Farthest = 20.0;
+
+    /// <summary>Behind the front axle, m.</summary>
+    public required double BehindFrontAxle
+    {
+        get;
+        init => field = Checked.Within(value, -Farthest, Farthest, "Give the phone's place behind the front axle.");
+    }
+
+    /// <summary>Half-width of that (90 %), m.</summary>
+    public double BehindFrontAxleSpread
+    {
+        get;
+        init => field = Checked.Within(value, 0.0, Farthest, "Give how well the phone's place is known.");
+    }
+
+    = 0.05;
+
+    /// <summary>Left of the car's middle, m.</summary>
+    public double Left { get; init => field = Checked.Within(value, -Farthest, Farthest, "Give the phone's place left of the middle."); }
+
+    /// <summary>Above the floor, m.</summary>
+    public double Up { get; init => field = Checked.Within(value, -Farthest, Farthest, "Give the phone's height above the floor."); }
+}

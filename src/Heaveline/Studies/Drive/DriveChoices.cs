@@ -1,0 +1,171 @@
+using System.Collections.Immutable;
+using Heaveline.Drives.Events;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>What can be said of a drive beside its log: the wheelbase or the car, the phone's place, sites by name, bumps added and rejected.</summary>
+public static class DriveChoices
+{
+    private const double ShortestWheelbase = 0.5;
+    private const double LongestWheelbase = 12.0;
+
+    /// <summary>The wheelbase.</summary>
+    public static Choice Wheelbase { get; } = new()
+    {
+        Name = "wheelbase",
+        Kind = ChoiceKind.Quantity,
+        Says = "Wheelbase of the car that was driven. Without it, and without --car: 2.6 m, said with the answer.",
+        HelpName = "LENGTH",
+    };
+
+    /// <summary>The car that was driven.</summary>
+    public static Choice Car { get; } = Choices.Car with
+    {
+        Says = "The car that was driven, a car file or a variant: it gives the wheelbase and the seats.",
+        IsArgument = false,
+        HelpName = "CAR",
+    };
+
+    /// <summary>Its load.</summary>
+    public static Choice Load { get; } = Choices.Load;
+
+    /// <summary>Where the phone lay.</summary>
+    public static Choice Phone { get; } = new()
+    {
+        Name = "phone",
+        Kind = ChoiceKind.Quantity,
+        Says = "Where the phone lay, as \"1.45 m behind front axle, 0.1 m left, 0.2 m up\".",
+        HelpName = "PLACE",
+    };
+
+    /// <summary>The seat that heave is wanted at.</summary>
+    public static Choice Seat { get; } = new()
+    {
+        Name = "seat",
+        Kind = ChoiceKind.Seat,
+        Says = "Give heave at this seat of --car instead of at the phone; needs --phone.",
+        HelpName = "NAME",
+    };
+
+    /// <summary>Names of sites.</summary>
+    public static Choice Site { get; } = new()
+    {
+        Name = "site",
+        Kind = ChoiceKind.Word,
+        Says = "Name a site by bumps of it, as \"chapel: 84 s, 141 s\"; one name joins sites, several part one. May be given more than once.",
+        HelpName = "SITE",
+        IsRepeated = true,
+    };
+
+    /// <summary>Bumps that do not count.</summary>
+    public static Choice Reject { get; } = new()
+    {
+        Name = "reject",
+        Kind = ChoiceKind.Quantity,
+        Says = "Bumps that are not to count, by their instants with commas between (\"84 s, 141 s\").",
+        HelpName = "TIMES",
+    };
+
+    /// <summary>Bumps that were not found.</summary>
+    public static Choice Added { get; } = new()
+    {
+        Name = "add",
+        Kind = ChoiceKind.Quantity,
+        Says = "Bumps that were not found: when the front wheels met them, to some tenths of a second, with commas between.",
+        HelpName = "TIMES",
+    };
+
+    /// <summary>All of them, in the order of a help.</summary>
+    public static IReadOnlyList<Choice> All { get; } = [Wheelbase, Car, Load, Phone, Seat, Site, Reject, Added];
+
+    /// <summary>Reads what is known of a drive; objections go to the reader.</summary>
+    /// <param name="reader">The reader.</param>
+    internal static (LoadedCar? Car, EventSettings Settings) Read(AskedReader reader)
+    {
+        var car = reader.Given.Of(Car) is null ? null : reader.Car(Car, Load);
+        var wheelbase = reader.Given.Of(Wheelbase) is null ? car?.Car.Wheelbase.Si : reader.Amount<Length>(Wheelbase, "2.70 m")?.Si;
+        if (wheelbase is < ShortestWheelbase or > LongestWheelbase)
+        {
+            reader.Object(Wheelbase.Name, FormattableString.Invariant($"wheelbase '{reader.Given.Of(Wheelbase)}': give 0.5 m to 12 m."));
+            wheelbase = null;
+        }
+
+        var phone = reader.Text(Phone) is { } place ? PhoneOf(reader, place) : null;
+        var seat = car is null ? null : reader.Seat(Seat, car.Car);
+        if (reader.Given.Of(Seat) is not null && (car is null || reader.Given.Of(Phone) is null))
+        {
+            reader.Object(Seat.Name, "seat: give --car, which has the seats, and --phone, where the phone lay.");
+        }
+
+        return (car, new EventSettings
+        {
+            Wheelbase = wheelbase,
+            Phone = phone,
+            Seat = seat?.Name,
+            SeatBehindFrontAxle = seat?.BehindFrontAxle.Si,
+            Sites = [.. reader.Texts(Site).SelectMany(words => SiteOf(reader, words))],
+            Rejected = [.. Times(reader, Reject, reader.Text(Reject))],
+            Added = [.. Times(reader, Added, reader.Text(Added))],
+        });
+    }
+
+    private static PhonePlace? PhoneOf(AskedReader reader, string words)
+    {
+        double? behind = null;
+        var (spread, left, up) = (0.05, 0.0, 0.0);
+        foreach (var part in CommaList.Of(words))
+        {
+            // The quantity is what stands before the direction.
+            (string Word, Action<Amount<Length>> Takes)[] ways =
+            [
+                ("behind", a => (behind, spread) = (a.Si, a.Doubt.IsStated ? a.Doubt.HalfWidth : spread)),
+                ("left", a => left = a.Si), ("right", a => left = -a.Si), ("up", a => up = a.Si), ("above", a => up = a.Si),
+            ];
+            var (word, takes) = ways.FirstOrDefault(w => part.Contains($" {w.Word}", StringComparison.Ordinal));
+            if (word is null)
+            {
+                reader.Object(Phone.Name, $"phone: '{part}' says no direction; write it as 1.45 m behind front axle, 0.1 m left, 0.2 m up.");
+                return null;
+            }
+
+            if (reader.Amount<Length>(Phone, part[..part.IndexOf($" {word}", StringComparison.Ordinal)], "1.45 m") is not { } amount)
+            {
+                return null;
+            }
+
+            takes(amount);
+        }
+
+        if (behind is null)
+        {
+            reader.Object(Phone.Name, "phone: say how far behind the front axle it lay, as 1.45 m behind front axle.");
+            return null;
+        }
+
+        if (Math.Abs(behind.Value) > 20.0 || Math.Abs(left) > 20.0 || Math.Abs(up) > 20.0)
+        {
+            reader.Object(Phone.Name, $"phone: '{words}' is no place in a car; give distances below 20 m.");
+            return null;
+        }
+
+        return new PhonePlace { BehindFrontAxle = behind.Value, BehindFrontAxleSpread = spread, Left = left, Up = up };
+    }
+
+    private static IEnumerable<(string Site, double At)> SiteOf(AskedReader reader, string words)
+    {
+        var colon = words.IndexOf(':', StringComparison.Ordinal);
+        var name = colon < 0 ? "" : words[..colon].Trim();
+        if (name.Length == 0)
+        {
+            reader.Object(Site.Name, $"site '{words}': write the name, a colon and instants, as chapel: 84 s, 141 s.");
+            return [];
+        }
+
+        return [.. Times(reader, Site, words[(colon + 1)..]).Select(t => (name, t))];
+    }
+
+    private static ImmutableArray<double> Times(AskedReader reader, Choice choice, string? words) => words is null
+        ? []
+        : [.. CommaList.Of(words).Select(word => reader.Amount<Time>(choice, word, "84 s")?.Si).OfType<double>()];
+}
