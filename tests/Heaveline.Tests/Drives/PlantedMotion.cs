@@ -4,7 +4,9 @@ using Heaveline.Numerics;
 
 namespace Heaveline.Tests.Drives;
 
-/// <summary>How a car moves, on one even grid, and what a phone on its floor writes down of it: turned, tipped, with noise, jitter and gains from a seed.</summary>
+/// <summary>
+/// How a car moves, on one even grid, and what a phone on its floor writes down of it: turned, tipped, with noise, jitter and gains from a seed.
+/// </summary>
 internal sealed record PlantedMotion
 {
     public const double Gravity = 9.80665;

@@ -47,10 +47,12 @@ public sealed record DriveAnswer : Answer
     public override IReadOnlyList<FactTable> ShortTables => All(isShort: true);
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Cautions => [.. Doubtful, .. DriveWords.Cautions(Drive, Trust), .. Events is null ? [] : EventWords.Cautions(Events)];
+    public override IReadOnlyList<string> Cautions =>
+        [.. Doubtful, .. DriveWords.Cautions(Drive, Trust), .. Events is null ? [] : EventWords.Cautions(Events)];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Sentences => [.. Events is null ? [] : EventWords.Of(Events), .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text))];
+    public override IReadOnlyList<Sentence> Sentences =>
+        [.. Events is null ? [] : EventWords.Of(Events), .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text))];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [DriveWords.Safety];

@@ -22,8 +22,8 @@ public static class DriveStudy
         Word = "drive",
         Says =
             """
-            Say what the log of a drive is good for (how its files were read, how the phone lay, which faults it has), find its bumps, bring them to sites,
-            measure each in the words of 'pass', and weigh the floor's vibration.
+            Say what the log of a drive is good for (how its files were read, how the phone lay, which faults it has), find its bumps,
+            bring them to sites, measure each in the words of 'pass', and weigh the floor's vibration.
 
             Examples:
               heaveline drive trip.csv
@@ -37,8 +37,8 @@ public static class DriveStudy
         {
             Name = "draw",
             Kind = ChoiceKind.Word,
-            Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), distance (the same over "
-                + "distance) or spectra (of bumps, and of the road between).",
+            Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), "
+                + "distance (the same over distance) or spectra (of bumps, and of the road between).",
             HelpName = "WHAT",
             Usual = DriveAnswer.Strip,
             Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra],
