@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Heaveline.Answers;
 using Heaveline.Drives.Events;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -30,7 +31,7 @@ public static class EventsCsv
                 $"{e.Number},{CsvCell.Of(e.Site)},{EventWords.Kind(e.Kind)},{Yes(e.IsKept)},{Yes(e.ByHand)},{CsvCell.Of(e.Reason)}");
             foreach (var value in new[]
             {
-                e.Seen, e.Onset, e.OnsetHalfWidth, 3.6 * e.Speed, 3.6 * e.SpeedHalfWidth, e.SpeedChange, e.Distance, e.Length, e.LengthHalfWidth,
+                e.Seen, e.Onset, e.OnsetHalfWidth, In.KilometresPerHour.Of(e.Speed), In.KilometresPerHour.Of(e.SpeedHalfWidth), e.SpeedChange, e.Distance, e.Length, e.LengthHalfWidth,
                 e.HitUntil,
                 e.SettlingUntil,
             })
