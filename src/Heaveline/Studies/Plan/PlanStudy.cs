@@ -6,7 +6,6 @@ using Heaveline.Drives.Planning;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Quantities;
-using Heaveline.Roads;
 
 namespace Heaveline.Studies;
 
