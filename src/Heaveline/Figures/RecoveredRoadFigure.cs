@@ -20,10 +20,12 @@ public static class RecoveredRoadFigure
             AltText = "Height of the road over the distance from the front axle's first contact with the bump, with its 90 % band.",
             Caption = string.Create(
                 CultureInfo.InvariantCulture,
-                $"The bump of {road.Passes} passes, the roughness of event {road.Event} at {In.KilometresPerHour.Of(road.Speed):F0} km/h; both tracks ")
+                $"The bump of {road.Passes} passes, the roughness of event {road.Event} at "
+                + $"{In.KilometresPerHour.Of(road.Speed):F0} km/h; both tracks ")
                 + string.Create(
                     CultureInfo.InvariantCulture,
-                    $"averaged. Shaded: 90 % of each height. True for waves of {road.ShortestWave:F1} to {road.LongestWave:F0} m: no grade, no drift."),
+                    $"averaged. Shaded: 90 % of each height. True for waves of {road.ShortestWave:F1} to "
+                    + $"{road.LongestWave:F0} m: no grade, no drift."),
             SharedX = new Axis { Label = "distance from first contact", Unit = "m" },
             Panels =
             [

@@ -13,7 +13,8 @@ internal static class DriveRecovery
     /// <summary>Why neither is told by a drive, a sentence; null where they are.</summary>
     public static string? NotTold(DriveEvents? events, CarFromDrive? car) =>
         events is null || car is null ? "Neither a road nor a twin of the car file: this log tells no car."
-        : !car.IsBelieved || car.Known is null ? "Neither a road nor a twin of the car file: both are told by the car of the drive, which is not believed."
+        : !car.IsBelieved || car.Known is null
+            ? "Neither a road nor a twin of the car file: both are told by the car of the drive, which is not believed."
         : null;
 
     /// <summary>The road of a site.</summary>
@@ -51,7 +52,8 @@ internal static class DriveRecovery
         ["misfit"] = double.IsFinite(twin.Misfit) ? twin.Misfit : null,
         ["factors"] = new JsonObject([.. twin.Factors.Select(f => KeyValuePair.Create(DriveTwinWords.Key(f.Scale), (JsonNode?)new JsonObject
         {
-            ["value"] = f.Factor.Value, ["low"] = f.Factor.Low, ["high"] = f.Factor.High, ["learned"] = f.Learned, ["said"] = f.IsSaid, ["reason"] = f.Reason,
+            ["value"] = f.Factor.Value, ["low"] = f.Factor.Low, ["high"] = f.Factor.High, ["learned"] = f.Learned, ["said"] = f.IsSaid,
+            ["reason"] = f.Reason,
         }))]),
     };
 

@@ -35,7 +35,9 @@ internal static class DriveRoadWords
             .Append(CultureInfo.InvariantCulture, $"  Recovered from a drive: {Passes(road)}, the roughness of event {road.Event} at ")
             .Append(CultureInfo.InvariantCulture, $"{In.KilometresPerHour.Of(road.Speed):F0} km/h.\n")
             .Append(CultureInfo.InvariantCulture, $"  {Band(road)}\n")
-            .Append(CultureInfo.InvariantCulture, $"  Heights are right to ± {In.Millimetres.Of(road.HalfWidth.Max()):F0} mm (90 %), their half-width point by point in the profile.\n")
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"  Heights are right to ± {In.Millimetres.Of(road.HalfWidth.Max()):F0} mm (90 %), their half-width point by point in the profile.\n")
             .Append(CultureInfo.InvariantCulture, $"profile: {Quoted(name + ".csv")}\n")
             .Append(CultureInfo.InvariantCulture, $"obstacle: {{from: {road.Hump.From - first:F2} m, to: {road.Hump.To - first:F2} m}}\n");
         var heights = new StringBuilder("# Half-width of each height (90 %), mm, in the lines that begin with #.\ndistance [m], height [mm]\n");
@@ -50,12 +52,14 @@ internal static class DriveRoadWords
 
     private static string Passes(RecoveredRoad road) => road.Passes == 1
         ? Text($"one pass at {In.KilometresPerHour.Of(road.Speeds.Slowest):F0} km/h")
-        : Text($"{road.Passes} passes at {In.KilometresPerHour.Of(road.Speeds.Slowest):F0} to {In.KilometresPerHour.Of(road.Speeds.Fastest):F0} km/h");
+        : Text(
+            $"{road.Passes} passes at {In.KilometresPerHour.Of(road.Speeds.Slowest):F0} to {In.KilometresPerHour.Of(road.Speeds.Fastest):F0} km/h");
 
     private static string Band(RecoveredRoad road) => Text($"True for waves of {road.ShortestWave:F1} to {road.LongestWave:F0} m: ")
         + "no grade, no drift, both tracks the same. Its differences are to be trusted before its levels.";
 
-    private static string Quoted(string text) => "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
+    private static string Quoted(string text) =>
+        "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

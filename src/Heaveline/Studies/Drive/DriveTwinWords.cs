@@ -26,8 +26,9 @@ internal static class DriveTwinWords
             yield break;
         }
 
-        yield return new Sentence("twin", Text($"'{beside.Car.Name}' under '{beside.Car.Load.Name}' moves as the drive did with these factors (90 %): ")
-            + $"{string.Join("; ", twin.Factors.Where(f => f.IsSaid).Select(Said))}.");
+        yield return new Sentence(
+            "twin", Text($"'{beside.Car.Name}' under '{beside.Car.Load.Name}' moves as the drive did with these factors (90 %): ")
+                + $"{string.Join("; ", twin.Factors.Where(f => f.IsSaid).Select(Said))}.");
         foreach (var factor in twin.Factors.Where(f => !f.IsSaid))
         {
             yield return new Sentence("twin-untold", $"{FirstLetter.Raised(Thing(factor.Scale))}: {factor.Reason}; nothing is said of it"
@@ -36,7 +37,8 @@ internal static class DriveTwinWords
         }
 
         yield return new Sentence(
-            "twin-proof", "No real drive of a car with known springs and dampers has tested the twin; on planted drives springs came out within 3 to 4 % and "
+            "twin-proof",
+            "No real drive of a car with known springs and dampers has tested the twin; on planted drives springs came out within 3 to 4 % and "
             + "dampers within 8 % where wheels stay on the road and friction is as the file says.");
     }
 
@@ -120,7 +122,8 @@ internal static class DriveTwinWords
     }
 
     private static string Rows(ForceTable table) => "["
-        + string.Join(", ", table.At.Zip(table.Force, (v, f) => (v, f)).Where(row => row.v > 0.0).Select(row => Text($"[{row.v:G4} m/s, {row.f:F0} N]"))) + "]";
+        + string.Join(
+            ", ", table.At.Zip(table.Force, (v, f) => (v, f)).Where(row => row.v > 0.0).Select(row => Text($"[{row.v:G4} m/s, {row.f:F0} N]"))) + "]";
 
     private static string Doubt(TwinFactor factor) => Text($"{In.Percent.Of(factor.Factor.HalfWidth / factor.Factor.Value):F1} %");
 

@@ -41,7 +41,9 @@ public sealed record ProveAnswer : Answer
     /// <summary>What changed in the car; null where either is not known.</summary>
     public CarChange? Change => CarBefore is { } before && CarAfter is { } after ? CarChange.Of(before, after, Asked.Comparison) : null;
 
-    /// <summary>What the car file says of the change on the road of the drive before; null where it was not asked for or cannot be told.</summary>
+    /// <summary>
+    /// What the change was forecast to do on the drive before; null where it was not asked for, or that drive does not tell its car.
+    /// </summary>
     public Forecast? Forecast { get; init; }
 
     /// <summary>The number that decides.</summary>
@@ -63,7 +65,7 @@ public sealed record ProveAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
     [
-        .. ProveForecast.Words(this),
+        .. Asked.Change is null ? [] : ForecastWords.Of(this),
         .. Asked.WhatChanged ? ChangeWords.Of(CarBefore, CarAfter, Change) : [],
         .. ProveWords.Power(Main.Result).Select(s => new Sentence("power", s)),
         .. Asked.Comparison.Looks == 1
@@ -103,7 +105,7 @@ public sealed record ProveAnswer : Answer
             ["by"] = m.Basis == SiteBasis.Name ? "name" : "order",
         })]),
         ["car"] = Asked.WhatChanged ? ProveJson.Of(Change, ChangeWords.Of(CarBefore, CarAfter, Change)) : null,
-        ["forecast"] = ProveForecast.Json(this),
+        ["forecast"] = ForecastWords.Facts(this),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };
 
