@@ -49,6 +49,21 @@ internal static class Program
             return DriveLogs.Run(args[1..]);
         }
 
+        if (args.Length > 0 && args[0] == "ties")
+        {
+            return TieCover.Run(args[1..]);
+        }
+
+        if (args.Length > 0 && args[0] == "drive-cars")
+        {
+            return DriveCars.Run(args[1..]);
+        }
+
+        if (args is ["before-after", var pairs])
+        {
+            return BeforeAfters.Run(int.Parse(pairs, System.Globalization.CultureInfo.InvariantCulture));
+        }
+
         if (args.Length > 0 && args[0] == "doubts")
         {
             return Doubts.Run(args[1..]);

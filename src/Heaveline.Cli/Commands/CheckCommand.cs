@@ -1,15 +1,17 @@
 using System.CommandLine;
 using Heaveline.Cli.Output;
+using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Drives;
 
 namespace Heaveline.Cli.Commands;
 
-/// <summary>Reads car files and says all that is wrong or doubtful in them.</summary>
+/// <summary>Reads car files, and what was written down about drives, and says all that is wrong or doubtful in them.</summary>
 internal static class CheckCommand
 {
     public static Command Of(Streams streams)
     {
-        var files = new Argument<string[]>("FILE") { Description = "Car files or variants.", Arity = ArgumentArity.OneOrMore };
+        var files = new Argument<string[]>("FILE") { Description = "Car files, variants, files of drives.", Arity = ArgumentArity.OneOrMore };
         var json = Options.Json();
         var command = new Command(
             "check",
@@ -33,11 +35,11 @@ internal static class CheckCommand
         var remarks = new System.Text.Json.Nodes.JsonArray();
         foreach (var file in files)
         {
-            var reading = CarFile.Load(file);
-            refused += reading.Refusals.Count;
-            foreach (var (kind, place, line, column, message, advice) in reading.Refusals
+            var (refusals, warnings, said) = Read(file);
+            refused += refusals.Count;
+            foreach (var (kind, place, line, column, message, advice) in refusals
                 .Select(r => ("refused", r.File, r.Line, r.Column, r.Message, r.Advice))
-                .Concat(reading.Warnings.Select(w => ("warning", w.File, w.Line, w.Column, w.Message, w.Advice))))
+                .Concat(warnings.Select(w => ("warning", w.File, w.Line, w.Column, w.Message, w.Advice))))
             {
                 remarks.Add((System.Text.Json.Nodes.JsonNode)new System.Text.Json.Nodes.JsonObject
                 {
@@ -47,14 +49,14 @@ internal static class CheckCommand
 
             if (!json)
             {
-                if (reading.Refusals.Count + reading.Warnings.Count > 0)
+                if (refusals.Count + warnings.Count > 0)
                 {
-                    streams.Remarks.WriteLine(reading.Format());
+                    streams.Remarks.WriteLine(said());
                 }
 
                 streams.Results.WriteLine(
-                    reading.Refusals.Count > 0 ? $"{file}: {reading.Refusals.Count} refused, {reading.Warnings.Count} doubtful"
-                    : reading.Warnings.Count > 0 ? $"{file}: can be used, {reading.Warnings.Count} doubtful"
+                    refusals.Count > 0 ? $"{file}: {refusals.Count} refused, {warnings.Count} doubtful"
+                    : warnings.Count > 0 ? $"{file}: can be used, {warnings.Count} doubtful"
                     : $"{file}: in order");
             }
         }
@@ -65,5 +67,18 @@ internal static class CheckCommand
         }
 
         return refused > 0 ? ExitCode.Refused : ExitCode.Done;
+    }
+
+    // A drive is told by its first words; whatever else there is was meant as a car.
+    private static (IReadOnlyList<Refusal> Refusals, IReadOnlyList<Warning> Warnings, Func<string> Said) Read(string file)
+    {
+        if (SourceText.Load(file, FileFormat.LongestText) is { Refusal: null, Source: var source } && DriveFile.IsDrive(source))
+        {
+            var drive = DriveFile.Load(file);
+            return (drive.Refusals, drive.Warnings, drive.Format);
+        }
+
+        var car = CarFile.Load(file);
+        return (car.Refusals, car.Warnings, car.Format);
     }
 }

@@ -5,7 +5,9 @@ using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Roads;
+using Heaveline.Files.Ties;
 using Heaveline.Roads;
+using Heaveline.Ties;
 
 namespace Heaveline.Cli.Commands;
 
@@ -54,9 +56,11 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
         };
     }
 
-    public Found<Log> Log(IReadOnlyList<string> names)
+    public Found<Log> Log(IReadOnlyList<string> names) => Log(names, []);
+
+    public Found<Log> Log(IReadOnlyList<string> names, IReadOnlyList<Overruling> overrulings)
     {
-        var reading = LogFile.Load(names, stop);
+        var reading = LogFile.Load(names, overrulings, stop);
         Say(string.Join('\n', reading.Refusals.Select(r => r.Text)));
         read.UnionWith(reading.Paths.Select(Real));
         return new Found<Log>
@@ -64,6 +68,22 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
             Name = string.Join(", ", names),
             Value = reading.Log,
             Refusal = reading.Log is null ? $"the log is refused for {Reasons(reading.Refusals.Length)}." : "",
+        };
+    }
+
+    public Found<TieSheet> Ties(string name)
+    {
+        var reading = TieFile.Load(name);
+        Say(reading.Format());
+        read.UnionWith(reading.Sources.Select(s => Real(s.File)));
+        names.AddRange(reading.Value is { } sheet ? [sheet.Name] : Array.Empty<string>());
+        return new Found<TieSheet>
+        {
+            Name = name,
+            ShortName = Path.GetFileNameWithoutExtension(name),
+            Value = reading.Value,
+            Refusal = reading.Value is null ? $"the sheet {name} is refused for {Reasons(reading.Refusals.Count)}." : "",
+            Inputs = [.. reading.Sources.Select(s => s.ToInput())],
         };
     }
 

@@ -30,8 +30,9 @@ internal static class ReportCommand
             report = Report.From(asked, new StudyRun { Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount });
         }
 
-        file.Write(streams, ReportFile.Of(report, file.Ending, asked.Paper == "letter" ? PaperSize.Letter : PaperSize.A4), stop);
-        (file.IsStandard ? streams.Remarks : streams.Results).WriteLine($"{report.Title}: {report.Parts.Length} parts, written to {file.Name}.");
+        var isReplaced = file.Write(streams, ReportFile.Of(report, file.Ending, asked.Paper == "letter" ? PaperSize.Letter : PaperSize.A4), stop);
+        (file.IsStandard ? streams.Remarks : streams.Results).WriteLine($"{report.Title}: {report.Parts.Length} parts, written to {file.Name}"
+            + (isReplaced ? ", replacing the file that was there." : "."));
         return ExitCode.Done;
     }
 }

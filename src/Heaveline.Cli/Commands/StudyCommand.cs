@@ -40,7 +40,7 @@ internal static class StudyCommand
                 new Outputs(
                     all is not null && result.GetValue(all),
                     result.GetValue(json),
-                    OutputFile.Of(csv, csv is null ? null : result.GetValue(csv), ".csv"),
+                    OutputFile.Of(csv, csv is null ? null : result.GetValue(csv), question.CsvEnding),
                     OutputFile.Of(figure, figure is null ? null : result.GetValue(figure), ".svg", ".png", ".pdf")),
                 stop));
         });
@@ -74,13 +74,13 @@ internal static class StudyCommand
 
         if (outputs.Csv is { } csv)
         {
-            csv.Write(streams, answer.Csv(), stop);
+            csv.WriteAndSay(streams, answer.Csv(), stop);
         }
 
         if (outputs.Figure is { } figure)
         {
             var drawn = answer.Figure(picture ?? answer.FigureIds[0]).In(units);
-            figure.Write(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending), stop);
+            figure.WriteAndSay(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending), stop);
         }
 
         return answer.Failure is { } failure ? throw new Stopped($"heaveline: {failure}", ExitCode.NotComputed) : ExitCode.Done;

@@ -62,16 +62,27 @@ internal sealed record OutputFile
     private static string Real(string path) => string.IsNullOrWhiteSpace(path) ? "" : RealPath.Of(path) ?? Path.GetFullPath(path);
 
     /// <summary>Writes it whole, or as it comes where it goes through.</summary>
-    public void Write(Streams streams, byte[] bytes, CancellationToken stop)
+    /// <returns>Whether a file that was there is replaced.</returns>
+    public bool Write(Streams streams, byte[] bytes, CancellationToken stop)
     {
         if (IsStandard)
         {
             streams.WriteFile(bytes);
+            return false;
         }
-        else
+
+        var isThere = !IsThrough && File.Exists(Name);
+        WholeFile.Write(
+            Name, bytes, () => streams.Remarks.WriteLine($"heaveline: '{Name}' is a pipe: waiting until somebody reads from it."), stop);
+        return isThere;
+    }
+
+    /// <summary>The same, and says beside the results that a file was replaced.</summary>
+    public void WriteAndSay(Streams streams, byte[] bytes, CancellationToken stop)
+    {
+        if (Write(streams, bytes, stop))
         {
-            WholeFile.Write(
-                Name, bytes, () => streams.Remarks.WriteLine($"heaveline: '{Name}' is a pipe: waiting until somebody reads from it."), stop);
+            streams.Remarks.WriteLine($"heaveline: --{Option} '{Name}': a file of this name was there; it is replaced.");
         }
     }
 }

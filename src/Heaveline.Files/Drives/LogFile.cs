@@ -9,16 +9,36 @@ public static class LogFile
     /// <param name="paths">Files, folders, archives; their order does not matter.</param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public static LogReading Load(IReadOnlyList<string> paths, CancellationToken stop = default)
+    public static LogReading Load(IReadOnlyList<string> paths, CancellationToken stop = default) => Load(paths, [], stop);
+
+    /// <summary>The same with decisions of the reading that are taken otherwise.</summary>
+    /// <param name="paths">Files, folders, archives.</param>
+    /// <param name="overrulings">What is taken otherwise.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static LogReading Load(IReadOnlyList<string> paths, IReadOnlyList<Overruling> overrulings, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(overrulings);
+        return Load(paths, folder: null, stop, overrulings);
+    }
+
+    /// <summary>The same for files of one folder, which are then called by their names in it.</summary>
+    /// <param name="paths">Files.</param>
+    /// <param name="folder">The folder; null: files are called by their paths.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <param name="overrulings">What is taken otherwise; null: nothing.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    internal static LogReading Load(
+        IReadOnlyList<string> paths, string? folder, CancellationToken stop, IReadOnlyList<Overruling>? overrulings = null)
     {
         ArgumentNullException.ThrowIfNull(paths);
-        var sources = new LogSources(stop);
+        var sources = new LogSources(folder, stop);
         foreach (var path in paths.Distinct(StringComparer.Ordinal))
         {
             sources.Add(path);
         }
 
-        var reading = sources.Refusals.Count > 0 ? LogReading.Refused(sources.Refusals) : Read(sources.Sources, stop);
+        var reading = sources.Refusals.Count > 0 ? LogReading.Refused(sources.Refusals) : Read(sources.Sources, overrulings ?? [], stop);
         return reading with { Paths = [.. sources.Paths] };
     }
 
@@ -26,19 +46,34 @@ public static class LogFile
     /// <param name="texts">Names and bytes.</param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public static LogReading Read(IReadOnlyList<(string Name, byte[] Bytes)> texts, CancellationToken stop = default)
+    public static LogReading Read(IReadOnlyList<(string Name, byte[] Bytes)> texts, CancellationToken stop = default) => Read(texts, [], stop);
+
+    /// <summary>The same with decisions of the reading that are taken otherwise.</summary>
+    /// <param name="texts">Names and bytes.</param>
+    /// <param name="overrulings">What is taken otherwise.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static LogReading Read(
+        IReadOnlyList<(string Name, byte[] Bytes)> texts, IReadOnlyList<Overruling> overrulings, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(texts);
-        return Read([.. texts.Select(t => new LogSource(t.Name, t.Bytes))], stop);
+        ArgumentNullException.ThrowIfNull(overrulings);
+        return Read([.. texts.Select(t => new LogSource(t.Name, t.Bytes))], overrulings, stop);
     }
 
-    private static LogReading Read(IReadOnlyList<LogSource> sources, CancellationToken stop)
+    private static LogReading Read(IReadOnlyList<LogSource> sources, IReadOnlyList<Overruling> overrulings, CancellationToken stop)
     {
+        // A wish that fits no file would otherwise be passed over.
+        if (OverruledColumns.Homeless([.. sources.Select(s => s.Name)], overrulings).ToList() is { Count: > 0 } homeless)
+        {
+            return LogReading.Refused(homeless);
+        }
+
         var tables = new List<LogTable>();
         var refusals = new List<LogRefusal>();
         foreach (var source in sources.OrderBy(s => s.Name, StringComparer.Ordinal))
         {
-            if (LogTable.Read(source, stop, out var refusal) is { } table)
+            if (LogTable.Read(source, new(source.Name, sources.Count == 1, overrulings), overrulings, stop, out var refusal) is { } table)
             {
                 tables.Add(table);
             }
@@ -49,7 +84,7 @@ public static class LogFile
         }
 
         // Beside a log that can be read, a note or a list of settings is passed over.
-        var joining = new LogJoining(tables);
+        var joining = new LogJoining(tables, overrulings);
         var log = tables.Count > 0 ? joining.Joined() : null;
         if (log is not null)
         {
@@ -57,6 +92,7 @@ public static class LogFile
             {
                 Log = log with
                 {
+                    Overrulings = [.. overrulings],
                     Story = [.. log.Story, .. refusals.Select(r => new StoryLine("left-out", $"{r.File} is left out: {r.Message}", true))],
                 },
             };

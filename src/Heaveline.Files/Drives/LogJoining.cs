@@ -7,7 +7,8 @@ namespace Heaveline.Files.Drives;
 
 /// <summary>Brings the sensors of several texts onto one clock, that of the accelerometer.</summary>
 /// <param name="tables">The texts.</param>
-internal sealed class LogJoining(IReadOnlyList<LogTable> tables)
+/// <param name="overrulings">Decisions that the user takes otherwise.</param>
+internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<Overruling> overrulings)
 {
     private const double Overlap = 0.5;
     private readonly List<LogRefusal> refusals = [];
@@ -19,7 +20,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables)
     /// <summary>The log; null where no text holds an accelerometer with its clock.</summary>
     public Log? Joined()
     {
-        var sensors = tables.SelectMany(SensorColumns.Of).ToList();
+        var sensors = tables.SelectMany(t => SensorColumns.Of(t, overrulings)).ToList();
         bool IsForce(SensorColumns s) => s.Kind == SensorKind.Acceleration;
         // With gravity in it rather than beside it; of several the longest.
         var forces = sensors.Where(s => IsForce(s) || s.Kind == SensorKind.AccelerationWithoutGravity)
@@ -84,7 +85,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables)
         }
     }
 
-    private static List<Timeline> Timelines(LogTable table, bool isFast)
+    private List<Timeline> Timelines(LogTable table, bool isFast)
     {
         var named = table.Columns.Where(c => c.Meaning.Kind == ColumnKind.Time).ToList();
         if (table.Layout.Names is null && named.Count == 0)
@@ -93,7 +94,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables)
         }
 
         // A sensor's own stamps are more even than those of writing to disk.
-        return [.. named.Select(c => Timeline.Of(c, isFast)).OfType<Timeline>().Where(t => double.IsFinite(t.Roughness)).OrderBy(t => t.Roughness)];
+        return [.. named.Select(c => Timeline.Of(c, isFast, overrulings.Word("time"))).OfType<Timeline>().Where(t => double.IsFinite(t.Roughness)).OrderBy(t => t.Roughness)];
     }
 
     private static string Said(LogTable table, Timeline clock) =>

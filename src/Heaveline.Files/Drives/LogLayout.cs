@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Heaveline.Drives;
 
 namespace Heaveline.Files.Drives;
 
@@ -35,7 +36,7 @@ internal sealed partial record LogLayout
     public required IReadOnlyList<IReadOnlyList<string>> FirstRows { get; init; }
 
     /// <summary>Finds the layout; null where there is none, with the reason.</summary>
-    public static LogLayout? Of(LogText text, out string whyNot)
+    public static LogLayout? Of(LogText text, IReadOnlyList<Overruling> overrulings, out string whyNot)
     {
         var lines = text.FirstLines(Looked);
         whyNot = "the file is empty.";
@@ -48,6 +49,11 @@ internal sealed partial record LogLayout
         if (told is not null)
         {
             lines.RemoveAt(0);
+        }
+
+        if (overrulings.Word("separator") is { } wanted)
+        {
+            told = Separators.First(s => s.Name == wanted).Sign;
         }
 
         whyNot = "no separator (semicolon, tab, bar or comma) cuts its lines into equally many columns.";
@@ -66,7 +72,7 @@ internal sealed partial record LogLayout
         }
 
         var below = rows.Skip(first).Where(r => r.Count == cells).ToList();
-        var isComma = below.Any(r => r.Any(CommaNumber().IsMatch)) && !below.Any(r => r.Any(PointNumber().IsMatch));
+        var isComma = overrulings.Word("decimal") is { } decimals ? decimals == "comma" : below.Any(r => r.Any(CommaNumber().IsMatch)) && !below.Any(r => r.Any(PointNumber().IsMatch));
         var (names, head) = Header(rows, first, cells);
         return new LogLayout
         {

@@ -5,7 +5,9 @@ namespace Heaveline.Files.Drives;
 /// <summary>
 /// Gathers the texts of a log: files, folders, archives. Bounded in bytes and in files; an archive that swells too much is refused.
 /// </summary>
-internal sealed class LogSources(CancellationToken stop)
+/// <param name="within">A folder whose files are called by their names in it; null: all by their paths.</param>
+/// <param name="stop">Stops it.</param>
+internal sealed class LogSources(string? within, CancellationToken stop)
 {
     /// <summary>Most bytes of all texts together: two hours at 200 samples a second with room to spare.</summary>
     public const int MostBytes = 512 * 1024 * 1024;
@@ -16,7 +18,8 @@ internal sealed class LogSources(CancellationToken stop)
     /// <summary>Most bytes that one byte of an archive may become; text of numbers shrinks to a third or a tenth.</summary>
     public const int MostSwelling = 200;
 
-    private static readonly string[] Endings = [".csv", ".txt", ".tsv", ".log"];
+    private const string Archive = ".zip";
+    private static readonly string[] Endings = [.. FileFormat.DriveLog.Endings.Where(ending => ending != Archive)];
     private readonly List<LogSource> sources = [];
     private readonly List<LogRefusal> refusals = [];
     private readonly List<string> paths = [];
@@ -53,7 +56,7 @@ internal sealed class LogSources(CancellationToken stop)
             }
             else
             {
-                AddText(path, read);
+                AddText(Called(path), read);
             }
         }
     }
@@ -63,7 +66,7 @@ internal sealed class LogSources(CancellationToken stop)
         string[] files;
         try
         {
-            files = [.. Directory.EnumerateFiles(path).Where(f => IsText(f) || f.EndsWith(".zip", StringComparison.OrdinalIgnoreCase))
+            files = [.. Directory.EnumerateFiles(path).Where(f => IsText(f) || f.EndsWith(Archive, StringComparison.OrdinalIgnoreCase))
                 .Order(StringComparer.Ordinal).Take(MostFiles + 1)];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
@@ -135,7 +138,7 @@ internal sealed class LogSources(CancellationToken stop)
     // What an entry says of its own size is not believed.
     private bool AddEntry(string path, ZipArchiveEntry entry)
     {
-        var name = $"{path}/{entry.FullName}";
+        var name = $"{Called(path)}/{entry.FullName}";
         var most = Math.Min(MostBytes - bytes, Math.Max(entry.CompressedLength, 1L) * MostSwelling);
         using var from = entry.Open();
         using var to = new MemoryStream();
@@ -182,5 +185,8 @@ internal sealed class LogSources(CancellationToken stop)
 
     private static bool IsText(string name) => Endings.Any(e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase));
 
-    private void Refuse(string file, string message, string advice) => refusals.Add(new LogRefusal(file, message, advice));
+    private string Called(string path) => within is null ? path : Path.GetRelativePath(within, path);
+
+    private void Refuse(string file, string message, string advice) => refusals.Add(new LogRefusal(
+        within is not null && Path.IsPathRooted(file) ? Called(file) : file, message, advice));
 }

@@ -10,14 +10,17 @@ internal sealed class LogTable
     private const double MostBad = 0.1;
     private const int Stride = 1 << 14;
 
-    private LogTable(string file, LogLayout layout, LogColumn[] columns, ImmutableArray<StoryLine> story) =>
-        (File, Layout, Columns, Story) = (file, layout, columns, story);
+    private LogTable(string file, LogLayout layout, OverruledColumns overruled, LogColumn[] columns, ImmutableArray<StoryLine> story) =>
+        (File, Layout, Overruled, Columns, Story) = (file, layout, overruled, columns, story);
 
     /// <summary>The file, as the user named it.</summary>
     public string File { get; }
 
     /// <summary>How it is laid out.</summary>
     public LogLayout Layout { get; }
+
+    /// <summary>The columns that the user names.</summary>
+    public OverruledColumns Overruled { get; }
 
     /// <summary>Those columns that mean something; all that hold numbers, where there is no header.</summary>
     public LogColumn[] Columns { get; }
@@ -26,7 +29,8 @@ internal sealed class LogTable
     public ImmutableArray<StoryLine> Story { get; }
 
     /// <summary>Reads a text; null where it is refused.</summary>
-    public static LogTable? Read(LogSource source, CancellationToken stop, out LogRefusal? refusal)
+    public static LogTable? Read(
+        LogSource source, OverruledColumns overruled, IReadOnlyList<Overruling> overrulings, CancellationToken stop, out LogRefusal? refusal)
     {
         const string advice = "Give the text (.csv) that a logger wrote: a line of names, then a row of numbers for each instant.";
         if (LogText.Of(source.Bytes) is not { } text)
@@ -35,13 +39,19 @@ internal sealed class LogTable
             return null;
         }
 
-        if (LogLayout.Of(text, out var whyNot) is not { } layout)
+        if (LogLayout.Of(text, overrulings, out var whyNot) is not { } layout)
         {
             refusal = new LogRefusal(source.Name, whyNot, advice);
             return null;
         }
 
-        var columns = Wanted(source.Name, layout);
+        if (overruled.Missing([.. Enumerable.Range(0, layout.Cells).Select(k => NameOf(layout, k))]) is { } missing)
+        {
+            refusal = new LogRefusal(source.Name, missing, "Count columns from 1, or name one as the header does.");
+            return null;
+        }
+
+        var columns = Wanted(source.Name, layout, overruled);
         var (rows, bad, repeated) = Fill(text, layout, columns, stop);
         if (bad > MostBad * (rows + bad))
         {
@@ -60,30 +70,34 @@ internal sealed class LogTable
         }
 
         refusal = null;
-        return new LogTable(source.Name, layout, columns, [.. Told(source.Name, text, layout, columns, rows, bad, repeated)]);
+        return new LogTable(source.Name, layout, overruled, columns, [.. Told(source.Name, text, layout, columns, rows, bad, repeated)]);
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
-    private static LogColumn[] Wanted(string file, LogLayout layout)
+    private static string NameOf(LogLayout layout, int k) =>
+        layout.Names is not { } names ? Text($"column {k + 1}") : k < names.Count ? names[k] : "";
+
+    private static LogColumn[] Wanted(string file, LogLayout layout, OverruledColumns overruled)
     {
         var wanted = new List<LogColumn>();
         var ofFile = ColumnMeaning.OfFile(file);
         for (var k = 0; k < layout.Cells; k++)
         {
-            if (layout.Names is not { } names)
+            var name = NameOf(layout, k);
+            if (layout.Names is null)
             {
-                wanted.Add(new LogColumn(k, Text($"column {k + 1}"), new ColumnMeaning(null, "", "", "")));
+                wanted.Add(new LogColumn(k, name, overruled.Meaning(k, name, new ColumnMeaning(null, "", "", ""))));
                 continue;
             }
 
-            var name = k < names.Count ? names[k] : "";
             var meaning = ColumnMeaning.Of(name);
             if (meaning is { Kind: null, Axis.Length: > 0, Group: "" } && ofFile is not null)
             {
                 meaning = meaning with { Kind = ofFile };
             }
 
+            meaning = overruled.Meaning(k, name, meaning);
             if (meaning.Kind is ColumnKind.Time or ColumnKind.Speed || (meaning.Kind is not null && meaning.Axis.Length > 0))
             {
                 wanted.Add(new LogColumn(k, name, meaning));

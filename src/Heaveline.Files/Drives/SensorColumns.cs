@@ -14,6 +14,8 @@ namespace Heaveline.Files.Drives;
 internal sealed record SensorColumns(
     LogTable Table, SensorKind Kind, IReadOnlyList<LogColumn> Columns, string UnitTaken, double Factor, StoryLine Told)
 {
+    private const string Wished = "as you say";
+
     private static readonly double Gravity = 1.0 / In.StandardGravities.Factor;
 
     // (Unit, its factor, the lengths between which gravity lies in it.)
@@ -25,16 +27,29 @@ internal sealed record SensorColumns(
 
     /// <summary>All sensors of a text.</summary>
     /// <param name="table">The text.</param>
-    public static IReadOnlyList<SensorColumns> Of(LogTable table)
+    /// <param name="overrulings">Decisions that the user takes otherwise.</param>
+    public static IReadOnlyList<SensorColumns> Of(LogTable table, IReadOnlyList<Overruling> overrulings)
+    {
+        var sensors = Found(table, overrulings);
+        sensors.RemoveAll(s => overrulings.Word(s.Kind == SensorKind.Speed ? "speed" : s.Kind == SensorKind.TurnRate ? "turn-rate" : "") == "none");
+        return sensors;
+    }
+
+    private static List<SensorColumns> Found(LogTable table, IReadOnlyList<Overruling> overrulings)
     {
         var sensors = new List<SensorColumns>();
         if (table.Layout.Names is null)
         {
-            sensors.AddRange(Unnamed(table));
-            return sensors;
+            sensors.AddRange(Unnamed(table).Where(s => !table.Overruled.Has(s.Kind switch
+            {
+                SensorKind.TurnRate => ColumnKind.TurnRate,
+                SensorKind.Speed => ColumnKind.Speed,
+                _ => ColumnKind.Acceleration,
+            })));
         }
 
-        var forces = Triples(table, ColumnKind.Acceleration).Select(t => Force(table, t, SensorKind.Acceleration)).ToList();
+        var unit = overrulings.Word("acceleration");
+        var forces = Triples(table, ColumnKind.Acceleration).Select(t => Force(table, t, SensorKind.Acceleration, unit)).ToList();
         sensors.AddRange(forces.OfType<SensorColumns>().OrderBy(f => f.Kind == SensorKind.Acceleration ? 0 : 1).Take(1));
         var gravity = Triples(table, ColumnKind.Gravity).Select(t => Force(table, t, SensorKind.Gravity)).FirstOrDefault();
         if (gravity is { Kind: SensorKind.Gravity })
@@ -45,20 +60,22 @@ internal sealed record SensorColumns(
         if (Triples(table, ColumnKind.WithoutGravity).FirstOrDefault() is { } free
             && sensors.All(s => s.Kind != SensorKind.AccelerationWithoutGravity))
         {
-            var unit = free[0].Meaning.Unit is { Length: > 0 } said && Forces.Any(f => f.Unit == said) ? said : gravity?.UnitTaken ?? "m/s²";
+            var freeUnit = free[0].Meaning.Unit is { Length: > 0 } said && Forces.Any(f => f.Unit == said) ? said : gravity?.UnitTaken ?? "m/s²";
             sensors.Add(Made(
-                table, SensorKind.AccelerationWithoutGravity, free, unit, Forces.First(f => f.Unit == unit).Factor, "as the header calls it"));
+                table, SensorKind.AccelerationWithoutGravity, free, freeUnit, Forces.First(f => f.Unit == freeUnit).Factor, "as the header calls it"));
         }
 
         if (Triples(table, ColumnKind.TurnRate).FirstOrDefault() is { } turn)
         {
-            sensors.Add(Turn(table, turn));
+            sensors.Add(Turn(table, turn, overrulings.Word("turn-rate")));
         }
 
         if (table.Columns.FirstOrDefault(c => c.Meaning.Kind == ColumnKind.Speed && HasNumbers(c)) is { } speed)
         {
-            var (unit, factor) = SpeedUnit.All.FirstOrDefault(s => s.Name == speed.Meaning.Unit) ?? SpeedUnit.All[0];
-            sensors.Add(Made(table, SensorKind.Speed, [speed], unit, factor, speed.Meaning.Unit.Length > 0 ? "as the header says" : "guessed"));
+            var wanted = overrulings.Word("speed");
+            var (name, factor) = SpeedUnit.All.FirstOrDefault(s => s.Name == (wanted ?? speed.Meaning.Unit)) ?? SpeedUnit.All[0];
+            sensors.Add(Made(
+                table, SensorKind.Speed, [speed], name, factor, wanted is not null ? Wished : speed.Meaning.Unit.Length > 0 ? "as the header says" : "guessed"));
         }
 
         return sensors;
@@ -84,11 +101,23 @@ internal sealed record SensorColumns(
         .Select(g => new[] { "x", "y", "z" }.Select(axis => g.FirstOrDefault(c => c.Meaning.Axis == axis)).OfType<LogColumn>().ToArray())
         .Where(t => t.Length == 3);
 
-    private static SensorColumns? Force(LogTable table, LogColumn[] columns, SensorKind kind)
+    private static SensorColumns? Force(LogTable table, LogColumn[] columns, SensorKind kind, string? wanted = null)
     {
+        if (Forces.FirstOrDefault(f => f.Unit == wanted) is { Unit: not null } taken)
+        {
+            return Made(table, kind, columns, taken.Unit, taken.Factor, Wished);
+        }
+
         var length = Quantile(columns, 0.5);
         var said = columns[0].Meaning.Unit;
         var isSaid = Forces.Any(f => f.Unit == said);
+        if (wanted is not null)
+        {
+            var (unit, factor, _, _) = Forces.FirstOrDefault(f => f.Unit == said, Forces[length is > 0.5 and < 2.0 && wanted == "with gravity" ? 0 : 1]);
+            return Made(
+                table, wanted == "with gravity" ? SensorKind.Acceleration : SensorKind.AccelerationWithoutGravity, columns, unit, factor, Wished);
+        }
+
         foreach (var (unit, factor, least, most) in Forces)
         {
             if (length >= least && length <= most)
@@ -105,8 +134,13 @@ internal sealed record SensorColumns(
             : null;
     }
 
-    private static SensorColumns Turn(LogTable table, LogColumn[] columns)
+    private static SensorColumns Turn(LogTable table, LogColumn[] columns, string? wanted = null)
     {
+        if (wanted is "°/s" or "rad/s")
+        {
+            return Made(table, SensorKind.TurnRate, columns, wanted, wanted == "°/s" ? 1.0 / In.Degrees.Factor : 1.0, Wished);
+        }
+
         const double fastest = 3.0;
         const double calmest = 0.6;
         var high = Quantile(columns, 0.99);

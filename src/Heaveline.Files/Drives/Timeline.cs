@@ -54,7 +54,8 @@ internal sealed class Timeline
     /// <summary>The instants of a column; null where they do not tell their unit.</summary>
     /// <param name="column">A column of instants.</param>
     /// <param name="isFast">Whether samples come faster than every 2.5 s.</param>
-    public static Timeline? Of(LogColumn column, bool isFast)
+    /// <param name="unit">The unit that the user says; null: that of the header, or what the steps tell.</param>
+    public static Timeline? Of(LogColumn column, bool isFast, string? unit = null)
     {
         if (column.Step() is not { } step)
         {
@@ -64,6 +65,11 @@ internal sealed class Timeline
         if (column.IsText)
         {
             return new Timeline(column, "s", 1m, isAgainstHeader: false);
+        }
+
+        if (unit is not null)
+        {
+            return new Timeline(column, unit, Units.First(u => u.Name == unit).Factor, isAgainstHeader: false);
         }
 
         const double slowest = 60.0;

@@ -1,6 +1,7 @@
 using System.IO.Enumeration;
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Drives;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Yaml;
 using Heaveline.Roads;
@@ -8,8 +9,9 @@ using Heaveline.Roads;
 namespace Heaveline.Files.Garages;
 
 /// <summary>
-/// A folder of car files, variants and roads. Names are relative to it, with / between folders, and nothing outside it is read or written
-/// through them: no folder above, no absolute path, no link that leads out, no device; only .yaml and .yml. (A hard link is a file like any other.)
+/// A folder of car files, variants, roads and drives. Names are relative to it, with / between folders, and nothing outside it is read or written
+/// through them: no folder above, no absolute path, no link that leads out, no device; only .yaml and .yml, and
+/// the logs of drives through <see cref="Drives"/>. (A hard link is a file like any other.)
 /// </summary>
 public sealed class Garage
 {
@@ -35,10 +37,14 @@ public sealed class Garage
             : throw new DirectoryNotFoundException($"There is no folder '{folder}'.");
         earlier = new EarlierVersions(Folder, MostEarlier);
         saving = new GarageSaving(Folder, earlier, time ?? TimeProvider.System);
+        Drives = new DriveFolders(this, time ?? TimeProvider.System);
     }
 
     /// <summary>The folder, links in its path followed.</summary>
     public string Folder { get; }
+
+    /// <summary>Its drives, a folder each.</summary>
+    public DriveFolders Drives { get; }
 
     /// <summary>Called when a save's bytes are on the disk, just before the file takes its name: the moment at which tests interfere.</summary>
     internal Action BeforeReplacing
@@ -142,6 +148,24 @@ public sealed class Garage
         return path is null
             ? Reading<Car>.Refused(new SourceText(name, text), refusal!)
             : CarFile.Read(new SourceText(path, text), Folder).Named(NameOf);
+    }
+
+    /// <summary>Reads what was written down about a drive of the garage.</summary>
+    public Reading<DriveSheet> Drive(string name)
+    {
+        var text = Read(name);
+        return text.Text is { } found ? Drive(name, found) : Reading<DriveSheet>.Refused(new SourceText(name, ""), text.Refusal!);
+    }
+
+    /// <summary>Reads a text as if it were saved as the file of a drive of the garage.</summary>
+    /// <param name="name">The name that it has or would have; the car is found from there.</param>
+    /// <param name="text">The text.</param>
+    public Reading<DriveSheet> Drive(string name, string text)
+    {
+        var (path, refusal) = Find(name);
+        return path is null
+            ? Reading<DriveSheet>.Refused(new SourceText(name, text), refusal!)
+            : DriveFile.Read(new SourceText(path, text), Folder).Named(NameOf);
     }
 
     /// <summary>Reads a road of the garage, or one that is always there, by its short name.</summary>

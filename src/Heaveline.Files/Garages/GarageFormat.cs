@@ -1,4 +1,5 @@
 using Heaveline.Files.Cars;
+using Heaveline.Files.Drives;
 using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Garages;
@@ -13,6 +14,8 @@ internal sealed record GarageFormat(GarageKind Kind, FileFormat File, Func<Node,
     /// <summary>All of them; the first that fits is taken.</summary>
     public static IReadOnlyList<GarageFormat> All { get; } =
     [
+        // First: a drive names its car, and what was changed, by the words of other files.
+        new(GarageKind.Drive, FileFormat.Described, DriveWords.IsDrive, GarageLines.Drive),
         new(GarageKind.Road, FileFormat.Described, root => root.At("road") is not null, GarageLines.Road),
         new(GarageKind.Variant, FileFormat.Described, VariantWords.IsVariant, GarageLines.Variant),
         new(GarageKind.Car, FileFormat.Described, root => root.At("car") is not null, GarageLines.Car),

@@ -15,6 +15,9 @@ public enum GarageKind
     /// <summary>A road.</summary>
     Road,
 
+    /// <summary>A drive, with its logs beside it.</summary>
+    Drive,
+
     /// <summary>What the garage remembers of whoever works in it.</summary>
     Choices,
 }

@@ -26,6 +26,12 @@ internal static class GarageLines
         return Line(GarageKind.Car, name, root.At("car")!.Text, car.Refusals, car.Warnings.Count);
     }
 
+    public static GarageEntry Drive(Garage garage, string name, Node root, string text)
+    {
+        var drive = garage.Drive(name, text);
+        return Line(GarageKind.Drive, name, root.At("drive")!.Text, drive.Refusals, drive.Warnings.Count);
+    }
+
     public static GarageEntry Choices(Garage garage, string name, Node root, string text) => Line(GarageKind.Choices, name, name, [], 0);
 
     private static GarageEntry Line(GarageKind kind, string name, string? title, IReadOnlyList<Refusal> refusals, int warnings) => new()

@@ -17,5 +17,8 @@ public sealed record GarageListing(IReadOnlyList<GarageEntry> Entries, bool IsCu
     /// <summary>The roads.</summary>
     public IEnumerable<GarageEntry> Roads => Of(GarageKind.Road);
 
+    /// <summary>The drives.</summary>
+    public IEnumerable<GarageEntry> Drives => Of(GarageKind.Drive);
+
     private IEnumerable<GarageEntry> Of(GarageKind kind) => Entries.Where(entry => entry.Kind == kind);
 }

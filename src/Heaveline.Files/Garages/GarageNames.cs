@@ -11,7 +11,10 @@ internal static class GarageNames
     private static readonly string[] Devices = ["CON", "PRN", "AUX", "NUL", "CONIN$", "CONOUT$"];
 
     /// <summary>Why a name is not taken, in words that follow the name; null when it is.</summary>
-    public static string? Problem(string name)
+    public static string? Problem(string name) => Problem(name, FileFormat.Described);
+
+    /// <summary>The same for a file of another format.</summary>
+    public static string? Problem(string name, FileFormat format)
     {
         if (string.IsNullOrWhiteSpace(name) || name.Length > Longest)
         {
@@ -23,9 +26,9 @@ internal static class GarageNames
             return $"must not hold control characters or any of {Forbidden}";
         }
 
-        if (!GarageFormat.Has(name))
+        if (!format.Has(name))
         {
-            return $"must end in {FileFormat.Described.EndingWords}";
+            return $"must end in {format.EndingWords}";
         }
 
         var parts = name.Split('/');

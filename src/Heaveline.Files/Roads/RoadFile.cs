@@ -77,6 +77,22 @@ public static class RoadFile
         }
 
         var measured = Measured(Path.Combine(Path.GetDirectoryName(source.File) ?? "", profile.Replace('\\', '/')), name, stop);
+        if (reading.Value.Obstacle is { } obstacle && measured.Value is { } road)
+        {
+            if (!(obstacle.From >= 0.0 && obstacle.To > obstacle.From && obstacle.To <= road.End))
+            {
+                at = reading.Root.At(RoadWords.Obstacle.Name)!.Place;
+                var said = FormattableString.Invariant($"obstacle lies from {obstacle.From:0.###} to {obstacle.To:0.###} m; ")
+                    + FormattableString.Invariant($"it must begin at 0 m or after, end after its beginning, and at {road.End:0.###} m at the latest.");
+                return result with
+                {
+                    Refusals = [new Refusal(source.File, at.Line, at.Column, at.Length, said, "Give both from the first point of the profile on.")],
+                };
+            }
+
+            measured = measured with { Value = road with { Event = new RoadEvent(obstacle.From, obstacle.To) } };
+        }
+
         return measured with { Sources = [source, .. measured.Sources] };
     }
 

@@ -41,11 +41,20 @@ internal static class RoadWords
         Kind.Text(),
         "lane.csv");
 
+    private static readonly Key<Amount<Length>> From = Key.Required("from", "Where it begins, from the first point on.", Kind.Amount<Length>(), "5 m");
+    private static readonly Key<Amount<Length>> To = Key.Required("to", "Where it ends, from the first point on.", Kind.Amount<Length>(), "8.7 m");
+    private static readonly Shape<MeasuredObstacle> ObstacleShape = new Shape("obstacle", "Where the obstacle of a measured road lies.", From, To)
+        .As(f => new MeasuredObstacle(f.Required(From).Si, f.Required(To).Si));
+
+    /// <summary>Where the obstacle of a measured road lies.</summary>
+    public static readonly Key<MeasuredObstacle> Obstacle = Key.Optional(
+        "obstacle", "Where on a measured profile one obstacle begins and ends, so that hit and settling are told apart.", ObstacleShape);
+
     private static readonly Key<SineRoad> Sine = Key.Optional("sine", "Waves.", SineShape);
 
     /// <summary>The whole file.</summary>
     public static readonly Shape<RoadAsWritten> Shape = new Shape(
-        "road file", "One road: an obstacle, waves or a measured profile.", [Name, Note, .. ObstacleWords.All, Sine, Profile, OnTracks])
+        "road file", "One road: an obstacle, waves or a measured profile.", [Name, Note, .. ObstacleWords.All, Sine, Profile, Obstacle, OnTracks])
         .WithOneOf([.. ObstacleWords.All, Sine, Profile])
         .As(Make);
 
@@ -57,7 +66,7 @@ internal static class RoadWords
             try
             {
                 var road = Road.From(f.Required(key), f.Optional(OnTracks, Tracks.Both));
-                return new RoadAsWritten(name, road with { Name = name }, null);
+                return Whole(new RoadAsWritten(name, road with { Name = name }, null, null));
             }
             catch (RefusedValueException refused)
             {
@@ -75,16 +84,27 @@ internal static class RoadWords
 
         if (f.Optional(Sine) is not { } sine)
         {
-            return new RoadAsWritten(name, null, f.Required(Profile));
+            return new RoadAsWritten(name, null, f.Required(Profile), f.Optional(Obstacle));
         }
 
         try
         {
-            return new RoadAsWritten(name, Road.From(sine) with { Name = name }, null);
+            return Whole(new RoadAsWritten(name, Road.From(sine) with { Name = name }, null, null));
         }
         catch (RefusedValueException refused)
         {
             f.Refuse(Sine, $"does not fit together: {refused.What} is {refused.Value}; it must be {refused.Limit}.", refused.Advice);
+            return null;
+        }
+
+        RoadAsWritten? Whole(RoadAsWritten road)
+        {
+            if (!f.Has(Obstacle))
+            {
+                return road;
+            }
+
+            f.Refuse(Obstacle, "belongs to a measured profile.", "Leave it out: a road that is drawn says itself where its obstacle lies.");
             return null;
         }
     }

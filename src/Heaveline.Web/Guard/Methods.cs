@@ -1,10 +1,11 @@
+using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Http;
 
 namespace Heaveline.Web.Guard;
 
 /// <summary>
 /// Says which ways of asking there are: what a page or a file is got by, and the same without its body [RFC 9110 §9.3.1, §9.3.2]. Whatever else is
-/// asked is told so, with the ways there are (405 [RFC 9110 §15.5.6]). Only what an open page sends, /_blazor, is posted.
+/// asked is told so, with the ways there are (405 [RFC 9110 §15.5.6]). Only what an open page sends is posted: /_blazor, and a log.
 /// </summary>
 internal sealed class Methods(RequestDelegate next)
 {
@@ -27,6 +28,16 @@ internal sealed class Methods(RequestDelegate next)
             });
             await next(context);
         }
+        else if (request.Path == LogDoor.Address)
+        {
+            if (HttpMethods.IsPost(request.Method))
+            {
+                await next(context);
+                return;
+            }
+
+            await Refuse(context, HttpMethods.Post, "A log is sent to this address (POST); there is nothing to read at it.");
+        }
         else if (HttpMethods.IsHead(request.Method))
         {
             // Pages answer GET alone. The server knows what was asked and sends no body, whatever is written.
@@ -46,10 +57,15 @@ internal sealed class Methods(RequestDelegate next)
         }
         else
         {
-            context.Response.StatusCode = StatusCodes.Status405MethodNotAllowed;
-            context.Response.Headers.Allow = Allowed;
-            context.Response.ContentType = "text/plain; charset=utf-8";
-            await context.Response.WriteAsync("What stands at this address can be read (GET, HEAD); nothing can be sent to it.");
+            await Refuse(context, Allowed, "What stands at this address can be read (GET, HEAD); nothing can be sent to it.");
         }
+    }
+
+    private static Task Refuse(HttpContext context, string allowed, string sentence)
+    {
+        context.Response.StatusCode = StatusCodes.Status405MethodNotAllowed;
+        context.Response.Headers.Allow = allowed;
+        context.Response.ContentType = "text/plain; charset=utf-8";
+        return context.Response.WriteAsync(sentence);
     }
 }

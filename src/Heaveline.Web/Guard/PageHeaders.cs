@@ -26,6 +26,9 @@ internal sealed class PageHeaders(RequestDelegate next)
     public const string FramedPolicy =
         "default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox";
 
+    /// <summary>The one page that asks where it is, and only when its reader lets it: it records a drive.</summary>
+    public const string Recorder = "/phone";
+
     public Task InvokeAsync(HttpContext context)
     {
         var headers = context.Response.Headers;
@@ -38,7 +41,8 @@ internal sealed class PageHeaders(RequestDelegate next)
         headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
+        headers["Permissions-Policy"] =
+            $"camera=(), microphone=(), geolocation={(context.Request.Path == Recorder ? "(self)" : "()")}";
         // What says nothing of its own keeps may be kept by nobody: numbers of the garage belong in no cache [RFC 9111 §5.2.2.5].
         context.Response.OnStarting(() =>
         {

@@ -2,6 +2,7 @@ using System.Net;
 using Heaveline.Web.Guard;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
+using Heaveline.Web.Pages.Drives;
 using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Pages.Reports;
 using Heaveline.Web.Pages.Rides;
@@ -100,9 +101,11 @@ public static class PageHost
         app.MapStaticAssets();
         Lettering.Map(app);
         Pages.Passes.PassRoutes.Map(app);
+        LogDoor.Map(app);
         RuleRoutes.Map(app);
         RideRoutes.Map(app);
         Pages.Cars.CarRoutes.Map(app);
+        DriveRoutes.Map(app);
         ReportRoutes.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
         app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
@@ -140,12 +143,16 @@ public static class PageHost
     {
         services.AddSingleton(options);
         services.AddSingleton<GarageView>();
+        services.AddSingleton<LogDoor>();
         // What is long waits for its turn; what is short does not wait behind it.
         var (queue, brief) = (new StudyQueue(), new StudyQueue(Environment.ProcessorCount));
         services.AddSingleton(_ => RuleView.StudyIn(queue));
         services.AddSingleton(_ => SweepView.StudyIn(queue, options.Version));
         services.AddSingleton(_ => SpectraView.StudyIn(brief));
         services.AddSingleton<RideRoads>();
+        services.AddSingleton<DriveReadings>();
+        services.AddSingleton(made => made.GetRequiredService<DriveReadings>().StudyIn(brief));
+        services.AddSingleton(made => made.GetRequiredService<DriveReadings>().ProofIn(brief));
         services.AddSingleton<MadeReports>();
     }
 }

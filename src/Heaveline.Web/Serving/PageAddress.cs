@@ -9,6 +9,10 @@ internal static class PageAddress
     /// <summary>The pass page.</summary>
     public static string Pass(string name) => "pass" + Query([("car", name)]);
 
+    /// <summary>The drive page.</summary>
+    /// <param name="folder">The drive, by its folder.</param>
+    public static string Drive(string folder) => "drive" + Query([("log", folder)]);
+
     /// <summary>A download of the car page.</summary>
     public static string Download(string what, string name) => $"download/{what}" + Query([("car", name)]);
 

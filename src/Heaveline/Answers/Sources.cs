@@ -34,6 +34,14 @@ public static class Sources
         "fixed steps of the fourth-order Adams–Bashforth formula",
         "coefficients read in several programs; checked against SciPy's DOP853");
 
+    /// <summary>The car identified from a drive.</summary>
+    public static Source Identification { get; } = new(
+        "identification",
+        "This program's docs/theory/identification.md; Whittle, The analysis of multiple stationary time series, J. R. Stat. Soc. B 15 (1953) 125; "
+        + "White, Maximum likelihood estimation of misspecified models, Econometrica 50 (1982) 1",
+        "likelihood of spectra over unknown humps, information and sandwich",
+        "derived and tested on planted drives; the papers stand for the methods' names, from memory");
+
     /// <summary>Hit and settling.</summary>
     public static Source Parts { get; } = new(
         "hit-settling", "This program's docs/theory/measures.md", "hit and settling of a bump, late pitch, pitch share, motion at the head", Own);
@@ -86,7 +94,14 @@ public static class Sources
     public static Source SideEffects { get; } = new(
         "side-effects", "This program's docs/theory/side-effects.md", "roll and pitch per g, heights, travel left, spring stress, beam", Own);
 
+    /// <summary>Before and after.</summary>
+    public static Source Covariance { get; } = new(
+        "draper-smith",
+        "Draper and Smith, Applied Regression Analysis, 3rd edition, chapters 1, 8 and 14",
+        "passes before and after compared with speed beside the change: least squares, Student's t, analysis of covariance",
+        "cited by its title; checked against NIST's reference data sets and printed examples (docs/validation.md)");
+
     /// <summary>All of them, in the order in which a report lists them.</summary>
     public static IReadOnlyList<Source> All { get; } =
-        [Axes, Terms, Modes, Steps, Parts, Comfort, Weightings, RoadClasses, Linearisation, Doubts, Draws, Shares, Rule, SideEffects];
+        [Axes, Terms, Modes, Steps, Parts, Comfort, Weightings, RoadClasses, Linearisation, Doubts, Draws, Shares, Rule, SideEffects, Covariance];
 }

@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Doubts;
+using Heaveline.Drives.Planning;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
@@ -21,7 +22,7 @@ internal sealed class TestPlan
     public static double Slowest { get; } = 10.0 / In.KilometresPerHour.Factor;
 
     /// <summary>So far every wheel stays from its stops, m. Common practice, no source.</summary>
-    public const double StopMargin = 0.005;
+    public const double StopMargin = SafePass.StopMargin;
 
     /// <summary>A load that moves a cause by less of its value hardly changes it (–). Common practice, no source.</summary>
     public const double LeastMove = 0.02;
@@ -167,7 +168,7 @@ internal sealed class TestPlan
                     break;
                 }
 
-                if (passes.TrueForAll(IsSafe))
+                if (passes.TrueForAll(SafePass.Is))
                 {
                     var (before, after) = (measure.Of(passes[0]), measure.Of(passes[1]));
                     return new(
@@ -230,12 +231,6 @@ internal sealed class TestPlan
     private static bool StandsFree(Pass pass) => Enumerable.Range(0, 4).All(i =>
         pass.TyreLoad(i)[0] > 0.0
         && pass.Travel(i)[0] < pass.Model.BumpTouch[i] - StopMargin && pass.Travel(i)[0] > pass.Model.ReboundTouch[i] + StopMargin);
-
-    /// <summary>Whether a pass ran to its end, its wheels on the ground and well off every stop.</summary>
-    internal static bool IsSafe(Pass pass) =>
-        pass.Outcome == PassOutcome.Completed && Enumerable.Range(0, 4).All(i =>
-            pass.TyreLoad(i).All(n => n > 0.0)
-            && pass.Travel(i).All(s => s < pass.Model.BumpTouch[i] - StopMargin && s > pass.Model.ReboundTouch[i] + StopMargin));
 
     private PlannedTest WithDoubts(PlannedTest test)
     {

@@ -1,3 +1,4 @@
+using Heaveline.Drives.Planning;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Numerics;
@@ -36,6 +37,12 @@ public sealed record Why
 
     /// <summary>The causes that a load can move and that are worth a test but have none.</summary>
     internal IReadOnlyList<NoTest> Untested { get; init; } = [];
+
+    /// <summary>
+    /// The drive with a phone that would tell what no load shows: over the road's own obstacle or over boards, with nobody aboard but the driver;
+    /// null where all is tested, nobody drives, or no three speeds are safe.
+    /// </summary>
+    public TestDrive? Drive { get; init; }
 
     /// <summary>How many passes were run.</summary>
     public required int Passes { get; init; }
@@ -134,7 +141,31 @@ public sealed record Why
             progress?.Report((i + 1.0) / causes.Length);
         }
 
-        return this with { Tests = tests, Untested = untested };
+        var isAsked = untested.Any(u => CauseValue.Kinds.Contains(u.Kind));
+        return this with { Tests = tests, Untested = untested, Drive = isAsked ? Telling(degree, cancellation) : null };
+    }
+
+    // What is known after twelve passes is told; how many would halve a doubt is another question.
+    private TestDrive? Telling(int degree, CancellationToken cancellation)
+    {
+        var alone = NeutralLoad.Of(Model.Car, Model.Load);
+        if (alone.Loads.Count == 0)
+        {
+            return null;
+        }
+
+        TestHump[] own = TestHump.Refusal(Road) is null ? [new() { Name = "this obstacle", Road = Road }] : [];
+        try
+        {
+            TestDay Day(params IEnumerable<TestHump> humps) =>
+                TestDay.Of(new() { Model = RideModel.Of(Model.Car, alone), Humps = [.. humps], HalfWidth = 1.0 }, degree, stop: cancellation);
+            return own.Length > 0 && Day(own).Drives is [var drive] ? drive : Day(TestHump.OfBoards).Drives.FirstOrDefault();
+        }
+        catch (RefusedValueException)
+        {
+            // It does not stand with the driver alone.
+            return null;
+        }
     }
 
     private static PitchCause Cause(

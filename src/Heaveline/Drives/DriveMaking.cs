@@ -13,6 +13,9 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
     // A gyro of the other hand must explain this much more before it is turned round.
     private const double HandShare = 0.05;
     private const double Standing = 0.3;
+
+    // A direction that is said without a doubt: what an eye lays along a car's tunnel (common practice, no source).
+    private static readonly double ByHand = 5.0 / In.Degrees.Factor;
     private readonly List<StoryLine> story = [];
 
     public Drive Made()
@@ -26,7 +29,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         stop.ThrowIfCancellationRequested();
         var found = Found(grid, force, turns, ref speed);
         var driven = Driven(grid, found, turns, speed);
-        var moves = PhoneMoves.Of(grid, force, turns, driven);
+        var moves = log.Overrulings.Word("moved") == "no" ? [] : PhoneMoves.Of(grid, force, turns, driven);
         if (moves.Count > 0)
         {
             grid = Longest(grid, moves);
@@ -36,13 +39,39 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         }
 
         var (level, first, second, fit, isTurned) = found;
+        if (fit is not null && log.Overrulings.Amount("forward") is { } said)
+        {
+            fit = fit with { Angle = said.Value, HalfWidth = said.HalfWidth > 0.0 ? said.HalfWidth : ByHand };
+        }
         if (isTurned)
         {
             story.Add(new StoryLine(
                 "hand", "The gyro turns by the other hand than the accelerometer's axes: it was turned round.", IsDoubtful: true));
         }
 
-        var mount = MountOf(level, first, second, fit, turn, speed, moves, Wander(grid, force, level.Up, driven)) with { IsHandTurned = isTurned };
+        var about = AxisOf(level.Up);
+        var mount = MountOf(level, first, second, fit, turn, speed, moves, Wander(grid, force, level.Up, driven)) with
+        {
+            IsHandTurned = isTurned,
+            UpHalfWidth = level.HalfWidth(force, grid.Covered),
+            ForwardFrom = about,
+        };
+        mount = mount with { ForwardAngle = mount.Forward is null ? null : Math.IEEERemainder(fit!.Angle, 2.0 * Math.PI) };
+        if (mount.ForwardAngle is { } angle)
+        {
+            var saidSo = log.Overrulings.Amount("forward") is not null;
+            story.Add(new StoryLine(
+                "forward",
+                Text($"Forward lies {Degrees(angle):F0}° from the phone's {about} axis, counter-clockwise seen from above")
+                + (saidSo ? ", as you say." : Text($", ± {Degrees(mount.HalfWidth ?? 0.0):F0}°, from braking and turning."))));
+        }
+
+        if (mount.SpeedLag is { } late)
+        {
+            story.Add(new StoryLine("lag", Text($"The speed comes late by {late:F1} s")
+                + (log.Overrulings.Amount("lag") is not null ? ", as you say." : ": so braking and turning explain most.")));
+        }
+
         var hand = isTurned ? -1.0 : 1.0;
         var lag = fit is { IsLagFound: true } ? fit.Lag : 0.0;
         var speeds = speed is null ? [] : Speeds(grid, speed, lag);
@@ -143,11 +172,17 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         return grid.Within(longest);
     }
 
+    // The phone's axis that lies flattest.
+    private static string AxisOf(Direction up)
+    {
+        var (x, y, z) = (Math.Abs(up.X), Math.Abs(up.Y), Math.Abs(up.Z));
+        return x <= y && x <= z ? "x" : y <= z ? "y" : "z";
+    }
+
     // Two directions across up, the second to the left of the first.
     private static (Direction First, Direction Second) Across(Direction up)
     {
-        var (x, y, z) = (Math.Abs(up.X), Math.Abs(up.Y), Math.Abs(up.Z));
-        var axis = x <= y && x <= z ? new Direction(1, 0, 0) : y <= z ? new Direction(0, 1, 0) : new Direction(0, 0, 1);
+        var axis = AxisOf(up) switch { "x" => new Direction(1, 0, 0), "y" => new Direction(0, 1, 0), _ => new Direction(0, 0, 1) };
         var first = (axis - (up * axis.Dot(up))).Unit;
         return (first, up.Cross(first));
     }
@@ -163,7 +198,8 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
 
         var (h1, h2) = (Along(grid, first, force, level.Gain), Along(grid, second, force, level.Gain));
         var yaw = Along(grid, level.Up, turns, 1.0);
-        if (ForwardFit.Of(grid, h1, h2, yaw, speed, stop) is not { } fit)
+        var lag = log.Overrulings.Amount("lag")?.Value;
+        if (ForwardFit.Of(grid, h1, h2, yaw, speed, stop, lag) is not { } fit)
         {
             return new Axes(level, first, second, null, false);
         }
@@ -171,11 +207,11 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         if (SpeedScale(speed, fit) is { } scaled)
         {
             speed = scaled;
-            fit = ForwardFit.Of(grid, h1, h2, yaw, speed, stop)!;
+            fit = ForwardFit.Of(grid, h1, h2, yaw, speed, stop, lag)!;
         }
 
         var other = fit.OtherHand!;
-        var isTurned = other.Explained > fit.Explained + HandShare;
+        var isTurned = log.Overrulings.Word("hand") is { } hand ? hand == "turned" : other.Explained > fit.Explained + HandShare;
         return new Axes(level, first, second, isTurned ? other : fit, isTurned);
     }
 
@@ -216,6 +252,11 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
     // Braking felt by the accelerometer against the change of speed: in the wrong unit they differ by the units' ratio.
     private TimedTrack? SpeedScale(TimedTrack speed, ForwardFit fit)
     {
+        if (log.Overrulings.Word("speed") is not null)
+        {
+            return null;
+        }
+
         var isSaid = speed.Track.UnitSaid.Length > 0;
         if (fit.Braking <= 0.0 || fit.Explained < (isSaid ? 0.6 : 0.3))
         {

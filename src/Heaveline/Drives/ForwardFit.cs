@@ -48,7 +48,9 @@ internal sealed record ForwardFit
     public ForwardFit? OtherHand { get; init; }
 
     /// <summary>Whether the lag was found inside the range that was searched.</summary>
-    public bool IsLagFound => Math.Abs(Lag) < MostLag - (0.5 * LagStep);
+    public bool IsLagFound => IsLagSaid || Math.Abs(Lag) < MostLag - (0.5 * LagStep);
+
+    private bool IsLagSaid { get; init; }
 
     /// <summary>Fits the drive; null where it is too short.</summary>
     /// <param name="grid">The grid.</param>
@@ -57,8 +59,9 @@ internal sealed record ForwardFit
     /// <param name="yaw">Turn rate about up, rad/s.</param>
     /// <param name="speed">The speed.</param>
     /// <param name="stop">Stops it.</param>
+    /// <param name="lag">By how much the speed comes late, s; null: what explains most is taken.</param>
     public static ForwardFit? Of(
-        EvenGrid grid, double[] first, double[] second, double[] yaw, TimedTrack speed, CancellationToken stop)
+        EvenGrid grid, double[] first, double[] second, double[] yaw, TimedTrack speed, CancellationToken stop, double? lag = null)
     {
         var every = Math.Max(1, (int)Math.Round(grid.Rate / 10.0));
         var rate = grid.Rate / every;
@@ -83,14 +86,15 @@ internal sealed record ForwardFit
 
         ForwardFit? best = null;
         ForwardFit? turned = null;
-        var steps = (int)Math.Round(MostLag / LagStep);
+        var steps = lag is null ? (int)Math.Round(MostLag / LagStep) : 0;
         Sums[] blocks = [];
         Sums[] turnedBlocks = [];
         for (var k = -steps; k <= steps; k++)
         {
             stop.ThrowIfCancellationRequested();
-            var here = Gathered(parts, rate, speed, k * LagStep);
-            var fit = Solved(Total(here)) with { Lag = k * LagStep };
+            var late = lag ?? k * LagStep;
+            var here = Gathered(parts, rate, speed, late);
+            var fit = Solved(Total(here)) with { Lag = late, IsLagSaid = lag is not null };
             if (best is null || fit.Explained > best.Explained)
             {
                 (best, blocks) = (fit, here);
@@ -98,7 +102,7 @@ internal sealed record ForwardFit
 
             // A gyro of the other hand gives the same sums, turning of the other sign.
             Sums[] other = [.. here.Select(s => s with { Turned = -s.Turned })];
-            fit = Solved(Total(other)) with { Lag = k * LagStep };
+            fit = Solved(Total(other)) with { Lag = late, IsLagSaid = lag is not null };
             if (turned is null || fit.Explained > turned.Explained)
             {
                 (turned, turnedBlocks) = (fit, other);

@@ -35,6 +35,26 @@ internal readonly record struct Levelling(Direction Up, double Gain)
         return new Levelling(mean.Unit, Gravity.Standard / mean.Length);
     }
 
+    /// <summary>Half-width of up's 90 % interval, rad: from the means over sixteenths of the drive, which differ by slopes, leaning and bumps.</summary>
+    /// <param name="force">The specific force on the grid, three columns, m/s².</param>
+    /// <param name="covered">Parts of the grid to read.</param>
+    public double HalfWidth(double[][] force, IEnumerable<(int First, int Last)> covered)
+    {
+        const int parts = 16;
+        // Student's at 95 % with 15 degrees of freedom.
+        const double reach = 1.753;
+        int[] rows = [.. covered.SelectMany(c => Enumerable.Range(c.First, c.Last - c.First + 1))];
+        var square = 0.0;
+        for (var k = 0; k < parts; k++)
+        {
+            var (from, to) = ((int)((long)rows.Length * k / parts), (int)((long)rows.Length * (k + 1) / parts));
+            var off = to > from ? Up.AngleTo(Mean(force, rows[from..to])) : 0.0;
+            square += off * off;
+        }
+
+        return reach * Math.Sqrt(square / parts / (parts - 1));
+    }
+
     /// <summary>A row as a direction.</summary>
     public static Direction At(double[][] columns, int row) => new(columns[0][row], columns[1][row], columns[2][row]);
 

@@ -19,6 +19,9 @@ public sealed record Log
     /// <summary>Every decision of the reading, in order.</summary>
     public ImmutableArray<StoryLine> Story { get; init => field = value.IsDefault ? [] : value; } = [];
 
+    /// <summary>Decisions that the user took otherwise.</summary>
+    public ImmutableArray<Overruling> Overrulings { get; init => field = value.IsDefault ? [] : value; } = [];
+
     /// <summary>The sensor of a kind; null where the log has none.</summary>
     public SensorTrack? Of(SensorKind kind) => Tracks.FirstOrDefault(t => t.Kind == kind);
 }

@@ -24,6 +24,15 @@ public sealed record Mount
     /// <summary>Half-width of forward's 90 % interval about up, rad; null where nothing tells.</summary>
     public double? HalfWidth { get; init; }
 
+    /// <summary>Half-width of up's 90 % interval, rad, from means over sixteenths of the drive.</summary>
+    public double UpHalfWidth { get; init; }
+
+    /// <summary>Angle of forward about up from <see cref="ForwardFrom"/>, counter-clockwise seen from above, rad; null without forward.</summary>
+    public double? ForwardAngle { get; init; }
+
+    /// <summary>The phone's axis (x, y or z) that lies flattest, laid level: forward is told from it.</summary>
+    public string ForwardFrom { get; init => field = value ?? ""; } = "";
+
     /// <summary>Angle between up and the nearest of the phone's axes, rad.</summary>
     public required double Tilt { get; init; }
 

@@ -8,7 +8,7 @@ internal static class BarElement
     /// <summary>The bar of an axle; null without one, and on a two-wheeler.</summary>
     public static Element? Of(Car car, AxleEnd end)
     {
-        var rate = car.Axles[(int)end].AntiRollBar.Si;
+        var rate = (end == AxleEnd.Front ? car.Front : car.Rear).AntiRollBar.Si;
         var left = 2 * (int)end;
         if (rate == 0.0 || car.Kind == VehicleKind.TwoWheeler)
         {

@@ -20,23 +20,32 @@ internal static class CarElements
         ];
         var joints = Joints(car);
         double[] sprung = [.. onWheel];
-        foreach (var joint in joints.CommonSprings.Concat(joints.Accumulators))
+        TakeOff(joints.CommonSprings, sprung);
+        TakeOff(joints.Accumulators, sprung);
+        var (springs, dampers) = (new Element[4], new Element[4]);
+        var (bumps, rebounds, frictions) = (new Element?[4], new Element?[4], new Element?[4]);
+        for (var i = 0; i < 4; i++)
         {
-            var carried = joint.AtRest(0.0).Force;
-            for (var i = 0; i < 4; i++)
-            {
-                sprung[i] -= joint.Sight.Wheels[i] * carried;
-            }
+            // A law that both wheels of an axle have is made once.
+            var beside = i % 2 == 1 ? i - 1 : -1;
+            var place = CornerPlace.Of(car, i);
+            var carried = Carried(place, sprung, i);
+            var alike = beside >= 0 && carried == Carried(place, sprung, beside);
+            springs[i] = SpringElement.Of(place, carried, StopElement.Ends(place), alike ? springs[beside] : null);
+            dampers[i] = beside >= 0 ? DamperElement.Of(place, dampers[beside].TravelLaws, dampers[beside].RateLaws) : DamperElement.Of(
+                place, SpringElement.Carried(place, 0.5 * (sprung[i] + sprung[i ^ 1])), 0.5 * (onWheel[i] + onWheel[i ^ 1]));
+            bumps[i] = StopElement.Bump(place, springs[i].Range, beside >= 0 ? bumps[beside] : null);
+            rebounds[i] = StopElement.Rebound(place, springs[i].Range, beside >= 0 ? rebounds[beside] : null);
+            frictions[i] = FrictionElement.Of(place, beside >= 0 ? frictions[beside] : null);
         }
 
-        var corners = Enumerable.Range(0, 4).Select(i => Corner(CornerPlace.Of(car, i), sprung, onWheel)).ToArray();
         return new ElementList
         {
-            Springs = [.. corners.Select(corner => corner.Spring)],
-            Dampers = [.. corners.Select(corner => corner.Damper)],
-            BumpStops = [.. corners.Select(corner => corner.Bump)],
-            ReboundStops = [.. corners.Select(corner => corner.Rebound)],
-            Frictions = [.. corners.Select(corner => corner.Friction)],
+            Springs = springs,
+            Dampers = dampers,
+            BumpStops = bumps,
+            ReboundStops = rebounds,
+            Frictions = frictions,
             Bars = [BarElement.Of(car, AxleEnd.Front), BarElement.Of(car, AxleEnd.Rear)],
             CommonSprings = joints.CommonSprings,
             CommonDampers = joints.CommonDampers,
@@ -68,21 +77,22 @@ internal static class CarElements
         }
     }
 
-    private static (Element Spring, Element Damper, Element? Bump, Element? Rebound, Element? Friction) Corner(
-        CornerPlace place, double[] sprung, double[] onWheel)
+    // What an interconnection carries in the reference state the springs do not.
+    private static void TakeOff(Element[] joints, double[] sprung)
     {
-        var i = place.Corner;
-        var spring = SpringElement.Of(place, SpringElement.Carried(place, AtPlace(sprung, i, place.SpringShare)));
-        var damper = DamperElement.Of(place, SpringElement.Carried(place, 0.5 * (sprung[i] + sprung[i ^ 1])), 0.5 * (onWheel[i] + onWheel[i ^ 1]));
-        var (bump, rebound) = (StopElement.Bump(place), StopElement.Rebound(place));
-        var within = ElementList.Limits([spring, bump, rebound]);
-        return (
-            spring with { Range = within },
-            damper,
-            bump is null ? null : bump with { Range = within },
-            rebound is null ? null : rebound with { Range = within },
-            FrictionElement.Of(place));
+        foreach (var joint in joints)
+        {
+            var carried = joint.AtRest(0.0).Force;
+            for (var i = 0; i < 4; i++)
+            {
+                sprung[i] -= joint.Sight.Wheels[i] * carried;
+            }
+        }
     }
+
+    // What the spring of a corner carries; the place may be that of the axle's other wheel.
+    private static double Carried(CornerPlace place, double[] sprung, int i) =>
+        SpringElement.Carried(place, AtPlace(sprung, i, place.SpringShare));
 
     // Load at the element's place that holds up the wheels' loads: F_wheel = share·F + (1 − share)·F_other.
     private static double AtPlace(double[] wheel, int i, double share)

@@ -8,6 +8,8 @@ namespace Heaveline.Elements;
 /// </summary>
 internal sealed class CornerPlace
 {
+    private static readonly double[][] Whole = [Felt(0, 1.0), Felt(1, 1.0), Felt(2, 1.0), Felt(3, 1.0)];
+
     private CornerPlace(Axle axle, int corner, double half, double spring, double damper, double stop) =>
         (Axle, Corner, Half, SpringShare, DamperShare, StopShare) = (axle, corner, half, spring, damper, stop);
 
@@ -35,7 +37,7 @@ internal sealed class CornerPlace
     /// <exception cref="RefusedValueException">A solid axle without roll inertia, or elements further apart than its wheels.</exception>
     public static CornerPlace Of(Car car, int corner)
     {
-        var axle = car.Axles[corner / 2];
+        var axle = corner < 2 ? car.Front : car.Rear;
         // A two-wheeler is computed as two coinciding halves, each with half of every element.
         var half = car.Kind == VehicleKind.TwoWheeler ? 0.5 : 1.0;
         if (axle.Suspension != SuspensionKind.SolidAxle)
@@ -64,10 +66,12 @@ internal sealed class CornerPlace
     }
 
     /// <summary>The element's law felt by its own wheel alone, times a number.</summary>
-    public double[] FeltByOwn(double part = 1.0)
+    public IReadOnlyList<double> FeltByOwn(double part = 1.0) => part == 1.0 ? Whole[Corner] : Felt(Corner, part);
+
+    private static double[] Felt(int corner, double part)
     {
         var felt = new double[4];
-        felt[Corner] = part;
+        felt[corner] = part;
         return felt;
     }
 

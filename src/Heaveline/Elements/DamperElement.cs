@@ -11,16 +11,9 @@ internal static class DamperElement
     public static Element Of(CornerPlace place, double springCarried, double sprungOnWheel)
     {
         var (damper, half) = (place.Axle.Damper, place.Half);
-        var ratio = RatioCurve.Of(damper.MotionRatio);
-        return new Element
-        {
-            Name = "damper",
-            Cause = StepCause.Damper,
-            Corner = place.Corner,
-            Sight = Sight.Along(place.Corner, place.DamperShare),
-            Ratio = ratio,
-            OnTravel = damper.GasForce.Si == 0.0 ? [] : [new StraightLaw { Constant = half * damper.GasForce.Si }],
-            OnRate =
+        return Of(
+            place,
+            damper.GasForce.Si == 0.0 ? [] : [new StraightLaw { Constant = half * damper.GasForce.Si }],
             [
                 damper.Law switch
                 {
@@ -28,16 +21,39 @@ internal static class DamperElement
                     RatioDamper damping => FromRatio(damping, place, springCarried, sprungOnWheel),
                     _ => throw new InvalidOperationException($"A damper law {damper.Law.GetType().Name} has no place in the model."),
                 },
-            ],
+            ]);
+    }
+
+    /// <summary>A damper of given laws: both of an axle are alike.</summary>
+    /// <param name="place">Where it stands.</param>
+    /// <param name="onTravel">Laws of its travel.</param>
+    /// <param name="onRate">Laws of its velocity.</param>
+    public static Element Of(CornerPlace place, Law[] onTravel, Law[] onRate)
+    {
+        var ratio = RatioCurve.Of(place.Axle.Damper.MotionRatio);
+        return new Element
+        {
+            Name = "damper",
+            Cause = StepCause.Damper,
+            Corner = place.Corner,
+            Sight = Sight.Along(place.Corner, place.DamperShare),
+            Ratio = ratio,
+            OnTravel = onTravel,
+            OnRate = onRate,
             Felt = place.FeltByOwn(ratio.AtReference * ratio.AtReference),
         };
     }
 
-    private static StraightLaw Table(ForceTable whole, double half) => StraightLaw.Through(
-        0.0,
-        half,
-        [.. whole.At.Skip(1).Take(whole.At.Count - 2)],
-        [.. Enumerable.Range(0, whole.At.Count - 1).Select(whole.Slope)]);
+    private static StraightLaw Table(ForceTable whole, double half)
+    {
+        var slopes = new double[whole.Places.Length - 1];
+        for (var j = 0; j < slopes.Length; j++)
+        {
+            slopes[j] = whole.Slope(j);
+        }
+
+        return StraightLaw.Through(0.0, half, whole.Places[1..^1], slopes);
+    }
 
     // ζ refers to the wheel rate of the spring alone and to the sprung mass on the wheel, both in the reference state and as the mean of
     // the axle's two wheels: left and right dampers are alike. At the damper itself c is larger by 1/r².

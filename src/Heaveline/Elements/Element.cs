@@ -12,6 +12,11 @@ internal sealed record Element
     // Scatter put in place of none where a rate is taken by parts, m.
     private const double LeastScatter = 1e-8;
 
+    // Arrays, whatever list they came in.
+    private readonly Law[] onTravel = [];
+    private readonly Law[] onRate = [];
+    private readonly double[] felt = [];
+
     /// <summary>What it is in words ("bump stop").</summary>
     public required string Name { get; init; }
 
@@ -28,10 +33,16 @@ internal sealed record Element
     public RatioCurve Ratio { get; init; } = RatioCurve.One;
 
     /// <summary>Laws of its own travel.</summary>
-    public IReadOnlyList<Law> OnTravel { get; init; } = [];
+    public IReadOnlyList<Law> OnTravel { get => onTravel; init => onTravel = value as Law[] ?? [.. value]; }
 
     /// <summary>Laws of its own velocity.</summary>
-    public IReadOnlyList<Law> OnRate { get; init; } = [];
+    public IReadOnlyList<Law> OnRate { get => onRate; init => onRate = value as Law[] ?? [.. value]; }
+
+    /// <summary><see cref="OnTravel"/>, not to be written to.</summary>
+    public Law[] TravelLaws => onTravel;
+
+    /// <summary><see cref="OnRate"/>, not to be written to.</summary>
+    public Law[] RateLaws => onRate;
 
     /// <summary>Friction in it, or null.</summary>
     public Slider? Slider { get; init; }
@@ -46,7 +57,16 @@ internal sealed record Element
     public (double Least, double Most) Range { get; init; } = (double.NegativeInfinity, double.PositiveInfinity);
 
     /// <summary>How much of its law's slope each of the four wheels feels where a run's step is chosen (–), per slope of the element.</summary>
-    public required IReadOnlyList<double> Felt { get; init; }
+    public required IReadOnlyList<double> Felt { get => felt; init => felt = value as double[] ?? [.. value]; }
+
+    /// <summary><see cref="Felt"/> at a wheel.</summary>
+    public double FeltAt(int wheel) => felt[wheel];
+
+    /// <summary>Whether it does not feel where it stands: a damper without gas, at a ratio that does not vary.</summary>
+    public bool IsBlind => onTravel.Length == 0 && !Ratio.Varies;
+
+    /// <summary>Whether both have the same laws and the same friction, not only equal ones.</summary>
+    public bool HasLawsOf(Element other) => onTravel == other.onTravel && onRate == other.onRate && Slider == other.Slider;
 
     /// <summary>Whether it belongs to an interconnection.</summary>
     public bool Joins => Cause == StepCause.Interconnection;
@@ -68,17 +88,17 @@ internal sealed record Element
     }
 
     /// <summary>Greatest slope over travel that a run must reckon with, per travel of the element.</summary>
-    public double Stiffest => Steepest(OnTravel) + (Slider?.Rate ?? 0.0);
+    public double Stiffest => Steepest(onTravel) + (Slider?.Rate ?? 0.0);
 
     /// <summary>Greatest slope over speed.</summary>
-    public double MostDamped => Steepest(OnRate);
+    public double MostDamped => Steepest(onRate);
 
     /// <summary>Force at s and ṡ with friction at the middle of its band.</summary>
     public T Force<T>(T sight, T rate)
         where T : unmanaged, ILane<T>
     {
         var ratio = Ratio.At(sight);
-        return ratio * (OwnForce(OnTravel, Ratio.Travel(sight)) + OwnForce(OnRate, ratio * rate));
+        return ratio * (OwnForce(onTravel, Ratio.Travel(sight)) + OwnForce(onRate, ratio * rate));
     }
 
     /// <summary>Force, rate and damping at rest at s.</summary>
@@ -86,20 +106,20 @@ internal sealed record Element
     {
         var s = new DualLane(sight, 1.0);
         var ratio = Ratio.At(s);
-        var own = OwnForce(OnTravel, Ratio.Travel(s));
-        if (OnRate.Count == 0)
+        var own = OwnForce(onTravel, Ratio.Travel(s));
+        if (onRate.Length == 0)
         {
             own = ratio * own;
             return new(own.Value, own.Slope, 0.0);
         }
 
-        var moving = OwnForce(OnRate, new DualLane(0.0, ratio.Value));
+        var moving = OwnForce(onRate, new DualLane(0.0, ratio.Value));
         var still = ratio * (own + DualLane.Of(moving.Value));
         return new(still.Value, still.Slope, ratio.Value * moving.Slope);
     }
 
     /// <summary>What its laws of travel give at its own travel.</summary>
-    public double OwnForceAt(double travel) => OwnForce(OnTravel, new ScalarLane(travel)).Value;
+    public double OwnForceAt(double travel) => OwnForce(onTravel, new ScalarLane(travel)).Value;
 
     /// <summary>Force at rest at s.</summary>
     public double StandingAt(double sight) => Force(new ScalarLane(sight), default).Value;
@@ -128,9 +148,9 @@ internal sealed record Element
         }
 
         var (ratio, force, rate) = (Ratio.AtReference, 0.0, 0.0);
-        for (var k = 0; k < OnTravel.Count; k++)
+        foreach (var law in onTravel)
         {
-            var (mean, slope) = OnTravel[k].Mean(ratio * sight, ratio * deviation, ratio * Range.Least, ratio * Range.Most);
+            var (mean, slope) = law.Mean(ratio * sight, ratio * deviation, ratio * Range.Least, ratio * Range.Most);
             force += ratio * mean;
             rate += ratio * ratio * slope;
         }
@@ -145,7 +165,7 @@ internal sealed record Element
     public ElementMean MovingMean(double sight, double deviation, double speed)
     {
         var rubbing = Slider?.MeanDamping(speed) ?? 0.0;
-        if (OnRate.Count == 0)
+        if (onRate.Length == 0)
         {
             return new(0.0, 0.0, rubbing);
         }
@@ -161,24 +181,25 @@ internal sealed record Element
         return new(mean, rate, equivalent + rubbing);
     }
 
-    private static double Steepest(IReadOnlyList<Law> laws)
+    private static double Steepest(Law[] laws)
     {
         var slope = 0.0;
-        for (var k = 0; k < laws.Count; k++)
+        foreach (var law in laws)
         {
-            slope += laws[k].Steepest;
+            slope += law.Steepest;
         }
 
         return slope;
     }
 
-    private static T OwnForce<T>(IReadOnlyList<Law> laws, T x)
+    private static T OwnForce<T>(Law[] laws, T x)
         where T : unmanaged, ILane<T>
     {
         var force = T.Of(0.0);
-        for (var k = 0; k < laws.Count; k++)
+        foreach (var law in laws)
         {
-            force += laws[k].Force(x);
+            // Asked by its type first: a generic method of a law is looked up at every call.
+            force += law is StraightLaw straight ? straight.Force(x) : law.Force(x);
         }
 
         return force;
@@ -188,7 +209,7 @@ internal sealed record Element
     private (double, double) Standing(double sight)
     {
         var s = new DualLane(sight, 1.0);
-        var force = Ratio.At(s) * OwnForce(OnTravel, Ratio.Travel(s));
+        var force = Ratio.At(s) * OwnForce(onTravel, Ratio.Travel(s));
         return (force.Value, force.Slope);
     }
 
@@ -196,7 +217,7 @@ internal sealed record Element
     private (double Force, double Damping) Damped(double ratio, double speed)
     {
         var (force, damping) = (0.0, 0.0);
-        foreach (var law in OnRate)
+        foreach (var law in onRate)
         {
             var (mean, slope) = law.Mean(0.0, ratio * speed, double.NegativeInfinity, double.PositiveInfinity);
             force += ratio * mean;

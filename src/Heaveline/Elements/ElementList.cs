@@ -6,6 +6,8 @@ namespace Heaveline.Elements;
 /// </summary>
 internal sealed class ElementList
 {
+    private Element[]? each;
+
     /// <summary>Spring of each corner.</summary>
     public required IReadOnlyList<Element> Springs { get; init; }
 
@@ -43,40 +45,68 @@ internal sealed class ElementList
     public bool HoldsFluid { get; init; }
 
     /// <summary>Every element.</summary>
-    public IReadOnlyList<Element> All => field ??=
-    [
-        .. Springs, .. Dampers, .. BumpStops.OfType<Element>(), .. ReboundStops.OfType<Element>(), .. Bars.OfType<Element>(),
-        .. Frictions.OfType<Element>(),
-        .. CommonSprings, .. CommonDampers, .. Accumulators, .. Resistances,
-    ];
+    public IReadOnlyList<Element> All => Each();
 
     /// <summary>Whether every law is straight between its corners.</summary>
     public bool IsPiecewiseStraight => All.All(element => element.CurvedRatio is null && !element.CurvedLaws.Any());
 
     /// <summary>Travel at which the bump stops touch, m: infinite without a stop.</summary>
-    public IReadOnlyList<double> BumpTouch => field ??= [.. BumpStops.Select(stop => stop?.Touch ?? double.PositiveInfinity)];
+    public IReadOnlyList<double> BumpTouch => field ??= Touch(BumpStops, double.PositiveInfinity);
 
     /// <summary>Travel at which the rebound stops touch, m, negative: infinite without a stop.</summary>
-    public IReadOnlyList<double> ReboundTouch => field ??= [.. ReboundStops.Select(stop => stop?.Touch ?? double.NegativeInfinity)];
+    public IReadOnlyList<double> ReboundTouch => field ??= Touch(ReboundStops, double.NegativeInfinity);
 
     /// <summary>Travel past which the model does not reach, m: bump.</summary>
-    public IReadOnlyList<double> BumpLimit => field ??= [.. Enumerable.Range(0, 4).Select(i => LimitsAt(i).Most)];
+    public IReadOnlyList<double> BumpLimit => field ??= Limits().Most;
 
     /// <summary>Travel past which the model does not reach, m: rebound, negative.</summary>
-    public IReadOnlyList<double> ReboundLimit => field ??= [.. Enumerable.Range(0, 4).Select(i => LimitsAt(i).Least)];
+    public IReadOnlyList<double> ReboundLimit => field ??= Limits().Least;
 
-    /// <summary>Least and greatest travel that the elements of a corner allow, m.</summary>
-    private (double Least, double Most) LimitsAt(int corner) => Limits(All.Where(element => element.Corner == corner));
+    /// <summary><see cref="All"/> for who asks often, not to be written to.</summary>
+    public Element[] Each() => each ??= Gathered();
 
-    /// <summary>Least and greatest travel that elements allow together, m.</summary>
-    public static (double Least, double Most) Limits(IEnumerable<Element?> elements)
+    // Least and greatest travel that the elements of each corner allow, m.
+    private (double[] Least, double[] Most) Limits()
     {
-        var (least, most) = (double.NegativeInfinity, double.PositiveInfinity);
-        foreach (var element in elements.OfType<Element>())
+        var (least, most) = (new double[4], new double[4]);
+        Array.Fill(least, double.NegativeInfinity);
+        Array.Fill(most, double.PositiveInfinity);
+        foreach (var element in Each())
         {
-            (least, most) = (Math.Max(least, element.Limits.Least), Math.Min(most, element.Limits.Most));
+            var i = element.Corner;
+            (least[i], most[i]) = (Math.Max(least[i], element.Limits.Least), Math.Min(most[i], element.Limits.Most));
         }
 
         return (least, most);
+    }
+
+    private static double[] Touch(IReadOnlyList<Element?> stops, double without)
+    {
+        var touch = new double[stops.Count];
+        for (var i = 0; i < touch.Length; i++)
+        {
+            touch[i] = stops[i]?.Touch ?? without;
+        }
+
+        return touch;
+    }
+
+    private Element[] Gathered()
+    {
+        ReadOnlySpan<IReadOnlyList<Element?>> kinds =
+            [Springs, Dampers, BumpStops, ReboundStops, Bars, Frictions, CommonSprings, CommonDampers, Accumulators, Resistances];
+        var all = new List<Element>(24);
+        foreach (var kind in kinds)
+        {
+            for (var i = 0; i < kind.Count; i++)
+            {
+                if (kind[i] is { } element)
+                {
+                    all.Add(element);
+                }
+            }
+        }
+
+        return [.. all];
     }
 }

@@ -4,7 +4,9 @@ namespace Heaveline.Elements;
 internal static class FrictionElement
 {
     /// <summary>The friction; null without any.</summary>
-    public static Element? Of(CornerPlace place)
+    /// <param name="place">Where it acts.</param>
+    /// <param name="like">That of the axle's other wheel, which is as strong; null for none.</param>
+    public static Element? Of(CornerPlace place, Element? like = null)
     {
         var friction = place.Axle.Friction;
         return friction.HalfWidth.Si > 0.0
@@ -14,7 +16,7 @@ internal static class FrictionElement
                 Cause = StepCause.Friction,
                 Corner = place.Corner,
                 Sight = Sight.Along(place.Corner),
-                Slider = new Slider(place.Half * friction.HalfWidth.Si, friction.PreSliding.Si, friction.SpeedScale.Si),
+                Slider = like?.Slider ?? new Slider(place.Half * friction.HalfWidth.Si, friction.PreSliding.Si, friction.SpeedScale.Si),
                 Felt = place.FeltByOwn(),
             }
             : null;

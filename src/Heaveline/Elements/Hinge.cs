@@ -6,19 +6,20 @@ namespace Heaveline.Elements;
 internal readonly record struct Hinge(double At, double Bend)
 {
     /// <summary>Whether two laws have the same corners.</summary>
-    public static bool Alike(IReadOnlyList<Hinge> left, IReadOnlyList<Hinge> right)
+    public static bool Alike(ReadOnlySpan<Hinge> left, ReadOnlySpan<Hinge> right)
     {
-        if (ReferenceEquals(left, right))
+        if (left == right)
         {
+            // One and the same.
             return true;
         }
 
-        if (left.Count != right.Count)
+        if (left.Length != right.Length)
         {
             return false;
         }
 
-        for (var j = 0; j < left.Count; j++)
+        for (var j = 0; j < left.Length; j++)
         {
             if (left[j] != right[j])
             {

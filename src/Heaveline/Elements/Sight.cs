@@ -6,6 +6,8 @@ namespace Heaveline.Elements;
 /// </summary>
 internal sealed class Sight
 {
+    private static readonly Sight[] Own = [AlongAxle(0, 1.0), AlongAxle(1, 1.0), AlongAxle(2, 1.0), AlongAxle(3, 1.0)];
+
     private readonly double[] wheels;
     private readonly double[] flows;
 
@@ -20,7 +22,9 @@ internal sealed class Sight
     /// <summary>
     /// The travel at a place along a solid axle: a share of the wheel's own, the rest of the other wheel's. 1 for independent wheels.
     /// </summary>
-    public static Sight Along(int corner, double share = 1.0)
+    public static Sight Along(int corner, double share = 1.0) => share == 1.0 ? Own[corner] : AlongAxle(corner, share);
+
+    private static Sight AlongAxle(int corner, double share)
     {
         var wheels = new double[4];
         wheels[corner] = share;

@@ -11,8 +11,10 @@ internal static class SpringElement
 
     /// <param name="place">Where it stands.</param>
     /// <param name="carried">What it carries in the reference state itself, N: see <see cref="Carried"/>.</param>
+    /// <param name="ends">Least and greatest wheel travel that the stops allow, m.</param>
+    /// <param name="like">Another of the same laws, which both have then; null for none.</param>
     /// <exception cref="RefusedValueException">It would be pulled, or its table cannot carry the car.</exception>
-    public static Element Of(CornerPlace place, double carried)
+    public static Element Of(CornerPlace place, double carried, (double Least, double Most) ends, Element? like = null)
     {
         if (carried < 0.0)
         {
@@ -23,36 +25,21 @@ internal static class SpringElement
                 "Dampers' gas and interconnection carry more than the body's weight there: check their pressures and the weighing.");
         }
 
-        var (spring, half) = (place.Axle.Spring, place.Half);
-        var ratio = RatioCurve.Of(spring.MotionRatio);
-        var element = new Element
+        var ratio = RatioCurve.Of(place.Axle.Spring.MotionRatio);
+        var laws = like?.TravelLaws ?? Laws(place.Axle.Spring.Law, carried, place.Half);
+        var most = laws[^1] is GasLaw gas ? gas.Most / ratio.AtReference : double.PositiveInfinity;
+        return new Element
         {
             Name = "spring",
             Cause = StepCause.Spring,
             Corner = place.Corner,
             Sight = Sight.Along(place.Corner, place.SpringShare),
             Ratio = ratio,
+            OnTravel = laws,
+            Limits = (double.NegativeInfinity, most),
+            Range = (ends.Least, Math.Min(most, ends.Most)),
             Felt = place.FeltByOwn(ratio.AtReference * ratio.AtReference),
         };
-        switch (spring.Law)
-        {
-            case GasSpring gas:
-                var law = new GasLaw("gas spring", Stiffening)
-                {
-                    Reference = half * (carried + (gas.Area.Si * GasSpring.Atmosphere)),
-                    PerVolume = gas.Area.Si / gas.Volume.Si,
-                    Exponent = gas.Exponent.Si,
-                };
-                return element with
-                {
-                    OnTravel = [new StraightLaw { Constant = -half * gas.Area.Si * GasSpring.Atmosphere }, law],
-                    Limits = (double.NegativeInfinity, law.Most / ratio.AtReference),
-                };
-            case { IsPiecewiseLinear: true }:
-                return element with { OnTravel = [Straight(spring.Law, carried, half)] };
-            default:
-                throw new InvalidOperationException($"A spring law {spring.Law.GetType().Name} has no place in the model.");
-        }
     }
 
     /// <summary>What the spring itself carries in the reference state when it and the damper's gas hold up a force at its place, N.</summary>
@@ -62,6 +49,22 @@ internal static class SpringElement
         var gas = half * axle.Damper.GasForce.Si * axle.Damper.MotionRatio.AtReference.Si;
         return (atPlace - gas) / (axle.Spring.MotionRatio.AtReference.Si * half);
     }
+
+    private static Law[] Laws(SpringLaw law, double carried, double half) => law switch
+    {
+        GasSpring gas =>
+        [
+            new StraightLaw { Constant = -half * gas.Area.Si * GasSpring.Atmosphere },
+            new GasLaw("gas spring", Stiffening)
+            {
+                Reference = half * (carried + (gas.Area.Si * GasSpring.Atmosphere)),
+                PerVolume = gas.Area.Si / gas.Volume.Si,
+                Exponent = gas.Exponent.Si,
+            },
+        ],
+        { IsPiecewiseLinear: true } => [Straight(law, carried, half)],
+        _ => throw new InvalidOperationException($"A spring law {law.GetType().Name} has no place in the model."),
+    };
 
     private static StraightLaw Straight(SpringLaw law, double carried, double half)
     {
@@ -73,12 +76,13 @@ internal static class SpringElement
 
         // Slope of every piece from two points inside it: the law itself stays the only description of the spring.
         double Slope(double from, double to) => (law.ForceAt(to, carried) - law.ForceAt(from, carried)) / (to - from);
-        var slopes = new List<double> { Slope(kinks[0] - 0.02, kinks[0] - 0.01) };
+        double[] slopes = new double[kinks.Count + 1];
+        slopes[0] = Slope(kinks[0] - 0.02, kinks[0] - 0.01);
         for (var j = 0; j < kinks.Count; j++)
         {
-            slopes.Add(j + 1 < kinks.Count ? Slope(kinks[j], kinks[j + 1]) : Slope(kinks[j] + 0.01, kinks[j] + 0.02));
+            slopes[j + 1] = j + 1 < kinks.Count ? Slope(kinks[j], kinks[j + 1]) : Slope(kinks[j] + 0.01, kinks[j] + 0.02);
         }
 
-        return StraightLaw.Through(half * carried, half, kinks, slopes);
+        return StraightLaw.Through(half * carried, half, [.. kinks], slopes);
     }
 }

@@ -5,17 +5,33 @@ namespace Heaveline.Elements;
 /// <summary>A bump or a rebound stop of a corner. A mirrored stop has mirrored force.</summary>
 internal static class StopElement
 {
+    /// <summary>Least and greatest wheel travel that the stops of a corner allow, m.</summary>
+    public static (double Least, double Most) Ends(CornerPlace place) => (
+        place.Axle.ReboundStop is { } rebound ? End(rebound, -1.0) : double.NegativeInfinity,
+        place.Axle.BumpStop is { } bump ? End(bump, +1.0) : double.PositiveInfinity);
+
     /// <summary>The bump stop; null without one.</summary>
-    public static Element? Bump(CornerPlace place) => place.Axle.BumpStop is { } stop ? Of(stop, place, +1.0) : null;
+    /// <param name="place">Where it stands.</param>
+    /// <param name="range">Travel over which means are taken, m.</param>
+    /// <param name="like">That of the axle's other wheel, whose laws it has; null for none.</param>
+    public static Element? Bump(CornerPlace place, (double Least, double Most) range, Element? like = null) =>
+        place.Axle.BumpStop is { } stop ? Of(stop, place, +1.0, range, like) : null;
 
     /// <summary>The rebound stop; null without one.</summary>
-    public static Element? Rebound(CornerPlace place) => place.Axle.ReboundStop is { } stop ? Of(stop, place, -1.0) : null;
+    /// <param name="place">Where it stands.</param>
+    /// <param name="range">Travel over which means are taken, m.</param>
+    /// <param name="like">That of the axle's other wheel, whose laws it has; null for none.</param>
+    public static Element? Rebound(CornerPlace place, (double Least, double Most) range, Element? like = null) =>
+        place.Axle.ReboundStop is { } stop ? Of(stop, place, -1.0, range, like) : null;
+
+    private static double End(Stop stop, double side) =>
+        (side * stop.Clearance.Si) + (side * (stop.SolidAfter?.Si ?? double.PositiveInfinity));
 
     // Side +1: bump, touched when S > clearance; −1: rebound, touched when S < −clearance.
-    private static Element Of(Stop stop, CornerPlace place, double side)
+    private static Element Of(Stop stop, CornerPlace place, double side, (double Least, double Most) range, Element? like)
     {
         var touch = side * stop.Clearance.Si;
-        var end = touch + (side * (stop.SolidAfter?.Si ?? double.PositiveInfinity));
+        var end = End(stop, side);
         var name = side > 0.0 ? "bump stop" : "rebound stop";
         return new Element
         {
@@ -23,9 +39,10 @@ internal static class StopElement
             Cause = side > 0.0 ? StepCause.BumpStop : StepCause.ReboundStop,
             Corner = place.Corner,
             Sight = Sight.Along(place.Corner, place.StopShare),
-            OnTravel = [LawOf(stop, place.Half, side, name)],
+            OnTravel = like?.TravelLaws ?? [LawOf(stop, place.Half, side, name)],
             Touch = touch,
             Limits = side > 0.0 ? (double.NegativeInfinity, end) : (end, double.PositiveInfinity),
+            Range = range,
             Felt = place.FeltByOwn(),
         };
     }
@@ -35,10 +52,15 @@ internal static class StopElement
         var clearance = stop.Clearance.Si;
         if (stop.Table is { } table)
         {
-            return Straight(
-                [.. Enumerable.Range(0, table.At.Count - 1).Select(j => new Hinge(
-                    side * (clearance + table.At[j]), half * (table.Slope(j) - (j > 0 ? table.Slope(j - 1) : 0.0))))],
-                side);
+            var hinges = new Hinge[table.Places.Length - 1];
+            for (var (j, before) = (0, 0.0); j < hinges.Length; j++)
+            {
+                var slope = table.Slope(j);
+                hinges[j] = new(side * (clearance + table.Places[j]), half * (slope - before));
+                before = slope;
+            }
+
+            return Straight(hinges, side);
         }
 
         var rate = half * stop.Rate!.Value.Si;
@@ -55,10 +77,14 @@ internal static class StopElement
     }
 
     // Σ b·(max(S, c) − c), or Σ b·(min(S, c) − c).
-    private static StraightLaw Straight(Hinge[] hinges, double side) => new()
+    private static StraightLaw Straight(Hinge[] hinges, double side)
     {
-        Constant = -hinges.Sum(hinge => hinge.Bend * hinge.At),
-        Opening = side > 0.0 ? hinges : [],
-        Closing = side > 0.0 ? [] : hinges,
-    };
+        var sum = 0.0;
+        foreach (var (at, bend) in hinges)
+        {
+            sum += bend * at;
+        }
+
+        return side > 0.0 ? new() { Constant = -sum, Opening = hinges } : new() { Constant = -sum, Closing = hinges };
+    }
 }

@@ -9,6 +9,10 @@ internal sealed class StraightLaw : Law
     // Not a number until it is first asked for. One word: whoever reads while another writes finds the one or the other.
     private double steepest = double.NaN;
 
+    // Arrays, whatever list they came in: a law is asked thousands of times.
+    private readonly Hinge[] opening = [];
+    private readonly Hinge[] closing = [];
+
     /// <summary>c₀.</summary>
     public double Constant { get; init; }
 
@@ -16,16 +20,22 @@ internal sealed class StraightLaw : Law
     public double Slope { get; init; }
 
     /// <summary>xⱼ and dⱼ of the hinges that count above their place.</summary>
-    public IReadOnlyList<Hinge> Opening { get; init; } = [];
+    public IReadOnlyList<Hinge> Opening { get => opening; init => opening = value as Hinge[] ?? [.. value]; }
 
     /// <summary>xⱼ and bⱼ of the hinges that count below theirs.</summary>
-    public IReadOnlyList<Hinge> Closing { get; init; } = [];
+    public IReadOnlyList<Hinge> Closing { get => closing; init => closing = value as Hinge[] ?? [.. value]; }
+
+    /// <summary><see cref="Opening"/>.</summary>
+    public ReadOnlySpan<Hinge> Opens => opening;
+
+    /// <summary><see cref="Closing"/>.</summary>
+    public ReadOnlySpan<Hinge> Closes => closing;
 
     /// <inheritdoc/>
     public override string? Curved => null;
 
     /// <inheritdoc/>
-    public override bool Bends => Opening.Any(hinge => hinge.Bend != 0.0) || Closing.Any(hinge => hinge.Bend != 0.0);
+    public override bool Bends => HasBend(opening) || HasBend(closing);
 
     /// <inheritdoc/>
     public override double Steepest => double.IsNaN(steepest) ? steepest = Steep() : steepest;
@@ -40,15 +50,17 @@ internal sealed class StraightLaw : Law
     /// <param name="factor">Factor on every slope.</param>
     /// <param name="corners">Where the slope changes, rising.</param>
     /// <param name="slopes">Slope of each piece, one more than there are corners.</param>
-    public static StraightLaw Through(double atZero, double factor, IReadOnlyList<double> corners, IReadOnlyList<double> slopes)
+    public static StraightLaw Through(double atZero, double factor, ReadOnlySpan<double> corners, ReadOnlySpan<double> slopes)
     {
-        Hinge[] hinges = [.. corners.Select((x, j) => new Hinge(x, factor * (slopes[j + 1] - slopes[j])))];
-        return new StraightLaw
+        var hinges = new Hinge[corners.Length];
+        var sum = 0.0;
+        for (var j = 0; j < hinges.Length; j++)
         {
-            Slope = factor * slopes[0],
-            Opening = hinges,
-            Constant = atZero - hinges.Sum(hinge => hinge.Bend * Math.Max(0.0, hinge.At)),
-        };
+            hinges[j] = new(corners[j], factor * (slopes[j + 1] - slopes[j]));
+            sum += hinges[j].Bend * Math.Max(0.0, hinges[j].At);
+        }
+
+        return new StraightLaw { Slope = factor * slopes[0], Opening = hinges, Constant = atZero - sum };
     }
 
     /// <summary>Both laws in one.</summary>
@@ -64,15 +76,15 @@ internal sealed class StraightLaw : Law
     public override unsafe T Force<T>(T x)
     {
         var force = T.Fma(T.Of(Slope), x, T.Of(Constant));
-        for (var j = 0; j < Opening.Count; j++)
+        foreach (var (at, bend) in opening)
         {
-            var kink = new Kink<T> { At = T.Of(Opening[j].At), Bend = T.Of(Opening[j].Bend) };
+            var kink = new Kink<T> { At = T.Of(at), Bend = T.Of(bend) };
             force = Kink<T>.Above(&kink, 1, x, force);
         }
 
-        for (var j = 0; j < Closing.Count; j++)
+        foreach (var (at, bend) in closing)
         {
-            var kink = new Kink<T> { At = T.Of(Closing[j].At), Bend = T.Of(Closing[j].Bend) };
+            var kink = new Kink<T> { At = T.Of(at), Bend = T.Of(bend) };
             force = Kink<T>.Below(&kink, 1, x, force);
         }
 
@@ -87,18 +99,16 @@ internal sealed class StraightLaw : Law
         var free = Gaussian.Within(mean, deviation, low, high);
         var middle = free ? mean : Gaussian.Middle(mean, deviation, low, high);
         var (force, slope) = (Constant + (Slope * middle), Slope);
-        for (var j = 0; j < Opening.Count; j++)
+        foreach (var (at, bend) in opening)
         {
-            var (at, bend) = Opening[j];
             var (above, share) = free ? Gaussian.Max(mean, deviation, at) : Gaussian.Max(mean, deviation, at, low, high);
             force += bend * above;
             slope += bend * share;
         }
 
-        for (var j = 0; j < Closing.Count; j++)
+        foreach (var (at, bend) in closing)
         {
             // min(x, a) = x + a − max(x, a).
-            var (at, bend) = Closing[j];
             var (above, share) = free ? Gaussian.Max(mean, deviation, at) : Gaussian.Max(mean, deviation, at, low, high);
             force += bend * (middle + at - above);
             slope += bend * (1.0 - share);
@@ -110,17 +120,30 @@ internal sealed class StraightLaw : Law
     /// <inheritdoc/>
     public override TResult ReadBy<TResult>(ILawReader<TResult> reader) => reader.Read(this);
 
-    private bool IsNothing => Constant == 0.0 && Slope == 0.0 && Opening.Count == 0 && Closing.Count == 0;
+    private bool IsNothing => Constant == 0.0 && Slope == 0.0 && opening.Length == 0 && closing.Length == 0;
+
+    private static bool HasBend(Hinge[] hinges)
+    {
+        foreach (var hinge in hinges)
+        {
+            if (hinge.Bend != 0.0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private double Steep()
     {
-        Span<Hinge> hinges = stackalloc Hinge[Opening.Count + Closing.Count];
+        Span<Hinge> hinges = stackalloc Hinge[opening.Length + closing.Length];
         // Below every hinge those that close all count; passing one ends its share, passing one that opens begins it.
         var slope = Slope;
         for (var j = 0; j < hinges.Length; j++)
         {
-            var opens = j < Opening.Count;
-            var (at, bend) = opens ? Opening[j] : Closing[j - Opening.Count];
+            var opens = j < opening.Length;
+            var (at, bend) = opens ? opening[j] : closing[j - opening.Length];
             hinges[j] = new(at, opens ? bend : -bend);
             slope += opens ? 0.0 : bend;
         }

@@ -27,13 +27,13 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
         var used = element.Ratio.AtReference == 1.0 ? KernelRoom.None : KernelRoom.Ratio;
         used |= element.Ratio.Varies ? KernelRoom.VaryingRatio : KernelRoom.None;
         used |= element.Slider is null ? KernelRoom.None : KernelRoom.Friction;
-        foreach (var law in element.OnTravel)
+        foreach (var law in element.TravelLaws)
         {
             // Asked by its type first: a generic method of a law is looked up at every call.
             used |= law is StraightLaw straight ? Read(straight) : law.ReadBy(this);
         }
 
-        foreach (var law in element.OnRate)
+        foreach (var law in element.RateLaws)
         {
             // Over velocity the kernel knows straight pieces alone.
             OnRate = law is StraightLaw pieces ? OnRate.And(pieces) : throw Unknown(law.GetType().Name);
@@ -41,8 +41,8 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
 
         used |= OnRate.Slope == 0.0 ? KernelRoom.None : KernelRoom.Damping;
         used |= OnRate.Constant == 0.0 ? KernelRoom.None : KernelRoom.DampingConstant;
-        used |= OnRate.Opening.Count == 0 ? KernelRoom.None : KernelRoom.DampingHinges;
-        if (OnRate.Closing.Count > 0 || (used & ~room) != 0)
+        used |= OnRate.Opens.Length == 0 ? KernelRoom.None : KernelRoom.DampingHinges;
+        if (OnRate.Closes.Length > 0 || (used & ~room) != 0)
         {
             throw Unknown($"{used & ~room}");
         }
@@ -96,7 +96,7 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
     /// <summary>Refuses a damper whose corners are not those of the axle's other one: the kernel has one number for both.</summary>
     public void RefuseUnlikeCorners(KernelSlot other)
     {
-        if (Ratio.AtReference != other.Ratio.AtReference || !Hinge.Alike(OnRate.Opening, other.OnRate.Opening))
+        if (Ratio.AtReference != other.Ratio.AtReference || !Hinge.Alike(OnRate.Opens, other.OnRate.Opens))
         {
             throw (Exists ? this : other).Unknown("corners of its own on each side");
         }
@@ -107,8 +107,8 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
         OnTravel = OnTravel.And(law);
         return (law.Constant == 0.0 ? KernelRoom.None : KernelRoom.Constant)
             | (law.Slope == 0.0 ? KernelRoom.None : KernelRoom.Slope)
-            | (law.Opening.Count == 0 ? KernelRoom.None : KernelRoom.Opening)
-            | (law.Closing.Count == 0 ? KernelRoom.None : KernelRoom.Closing);
+            | (law.Opens.Length == 0 ? KernelRoom.None : KernelRoom.Opening)
+            | (law.Closes.Length == 0 ? KernelRoom.None : KernelRoom.Closing);
     }
 
     public KernelRoom Read(GasLaw law)
@@ -125,7 +125,7 @@ internal sealed class KernelSlot : ILawReader<KernelRoom>
 
     private static bool Alike(StraightLaw one, StraightLaw other) => ReferenceEquals(one, other)
         || (one.Constant == other.Constant && one.Slope == other.Slope
-            && Hinge.Alike(one.Opening, other.Opening) && Hinge.Alike(one.Closing, other.Closing));
+            && Hinge.Alike(one.Opens, other.Opens) && Hinge.Alike(one.Closes, other.Closes));
 
     private NotSupportedException Unknown(string what) => new($"A stepped run has no room for this in the {element?.Name}: {what}.");
 }

@@ -70,8 +70,8 @@ public sealed class RideModel
     {
         load ??= LoadState.Reference;
         var body = SprungBody.Of(car).With(load);
-        var elements = CarElements.Of(car);
-        var trim = TrimSolver.Solve(car, load, body, elements);
-        return new RideModel(car, load, RideNumbers.Static(car, body, elements).About(trim), trim);
+        var numbers = RideNumbers.Static(car, body, CarElements.Of(car));
+        var trim = TrimSolver.Solve(car, load, numbers);
+        return new RideModel(car, load, numbers.About(trim), trim);
     }
 }

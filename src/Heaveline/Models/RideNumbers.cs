@@ -54,7 +54,7 @@ internal sealed class RideNumbers
         double[] across = new double[4];
         for (var i = 0; i < 4; i++)
         {
-            var axle = car.Axles[i / 2];
+            var axle = i < 2 ? car.Front : car.Rear;
             var mass = axle.UnsprungMass.Si;
             own[i] = 2.0 / mass;
             if (axle.Suspension == SuspensionKind.SolidAxle)
@@ -124,6 +124,13 @@ internal sealed class RideNumbers
     public double[] Row(Sight sight, int positions)
     {
         var row = new double[positions];
+        Row(sight, row);
+        return row;
+    }
+
+    /// <summary>The same into a row of zeros.</summary>
+    public void Row(Sight sight, Span<double> row)
+    {
         for (var i = 0; i < 4; i++)
         {
             var share = sight.Wheels[i];
@@ -133,12 +140,10 @@ internal sealed class RideNumbers
             row[3 + i] += share;
         }
 
-        for (var q = 7; q < positions; q++)
+        for (var q = 7; q < row.Length; q++)
         {
             row[q] = sight.Flows[q - 7];
         }
-
-        return row;
     }
 
     /// <summary>Accelerations of the positions per generalised force, M⁻¹; a line without inertance has none.</summary>

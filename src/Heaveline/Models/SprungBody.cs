@@ -57,21 +57,32 @@ public sealed record SprungBody
     /// <summary>The same body with the loads of a load state on it.</summary>
     public SprungBody With(LoadState state)
     {
-        var mass = Mass + state.Loads.Sum(l => l.Mass.Si);
+        var (added, behind, left, high) = (0.0, 0.0, 0.0, 0.0);
+        for (var i = 0; i < state.Loads.Count; i++)
+        {
+            var load = state.Loads[i];
+            added += load.Mass.Si;
+            behind += load.Mass.Si * load.BehindFrontAxle.Si;
+            left += load.Mass.Si * load.LeftOfMiddle.Si;
+            high += load.Mass.Si * load.Height.Si;
+        }
+
+        var mass = Mass + added;
         if (!(mass > 0.0))
         {
             throw new RefusedValueException("sprung mass", $"{mass:G4} kg in load state '{state.Name}'", "above 0 kg", "Take less out.");
         }
 
-        var x = ((Mass * BehindFrontAxle) + state.Loads.Sum(l => l.Mass.Si * l.BehindFrontAxle.Si)) / mass;
-        var y = ((Mass * LeftOfMiddle) + state.Loads.Sum(l => l.Mass.Si * l.LeftOfMiddle.Si)) / mass;
-        var z = ((Mass * Height) + state.Loads.Sum(l => l.Mass.Si * l.Height.Si)) / mass;
+        var x = ((Mass * BehindFrontAxle) + behind) / mass;
+        var y = ((Mass * LeftOfMiddle) + left) / mass;
+        var z = ((Mass * Height) + high) / mass;
         var (pitch, roll, product) = Shifted(Mass, x - BehindFrontAxle, LeftOfMiddle - y, Height - z);
         pitch += PitchInertia;
         roll += RollInertia;
         product += InertiaProduct;
-        foreach (var load in state.Loads)
+        for (var i = 0; i < state.Loads.Count; i++)
         {
+            var load = state.Loads[i];
             var (p, r, xy) = Shifted(load.Mass.Si, x - load.BehindFrontAxle.Si, load.LeftOfMiddle.Si - y, load.Height.Si - z);
             pitch += p;
             roll += r;

@@ -13,7 +13,13 @@ internal sealed class TrimBalance
 
     private readonly Car car;
     private readonly StaticPush push;
-    private readonly (Element Element, double[] Row)[] placed;
+    private readonly Element[] elements;
+
+    // What each element sees, row after row.
+    private readonly double[] rows;
+
+    // What those give at rest that do not feel where they stand.
+    private readonly ElementMean[] blind;
     private readonly double weight;
 
     /// <param name="car">The car.</param>
@@ -22,7 +28,19 @@ internal sealed class TrimBalance
     public TrimBalance(Car car, RideNumbers numbers, StaticPush push)
     {
         (this.car, Numbers, this.push) = (car, numbers, push);
-        placed = [.. numbers.Elements.All.Select(element => (element, numbers.Row(element.Sight, Unknowns)))];
+        elements = numbers.Elements.Each();
+        (rows, blind) = (new double[elements.Length * Unknowns], new ElementMean[elements.Length]);
+        for (var k = 0; k < elements.Length; k++)
+        {
+            var element = elements[k];
+            numbers.Row(element.Sight, rows.AsSpan(k * Unknowns, Unknowns));
+            if (element.IsBlind)
+            {
+                var alike = k > 0 && element.HasLawsOf(elements[k - 1]) && element.Ratio == elements[k - 1].Ratio;
+                blind[k] = alike ? blind[k - 1] : element.AtRest(0.0);
+            }
+        }
+
         weight = numbers.Body.Mass * Gravity.Standard;
     }
 
@@ -32,30 +50,38 @@ internal sealed class TrimBalance
     /// <summary>
     /// What is left over, scaled to lengths and angles of order one: forces per weight, moments per weight and metre; and its slopes.
     /// </summary>
-    public (double[] Residual, double[] Tangent) At(double[] unknown)
+    /// <param name="unknown">The position.</param>
+    /// <param name="residual">Receives what is left over, shape (9).</param>
+    /// <param name="tangent">Receives its slopes, shape (9, 9).</param>
+    public void At(ReadOnlySpan<double> unknown, Span<double> residual, Span<double> tangent)
     {
         var n = Numbers;
-        var residual = new double[Unknowns];
-        var tangent = new double[Unknowns * Unknowns];
+        residual.Clear();
+        tangent.Clear();
         // By virtual work the elements push each position by −row·F; a wheel's equation stands in the list as its own.
-        foreach (var (element, row) in placed)
+        Span<int> seen = stackalloc int[Unknowns];
+        for (var k = 0; k < elements.Length; k++)
         {
-            var at = 0.0;
-            for (var i = 0; i < Unknowns; i++)
-            {
-                at += row[i] * unknown[i];
-            }
-
-            var (force, rate, _) = element.AtRest(at);
+            var row = rows.AsSpan(k * Unknowns, Unknowns);
+            var (at, count) = (0.0, 0);
             for (var i = 0; i < Unknowns; i++)
             {
                 if (row[i] != 0.0)
                 {
-                    residual[i] -= row[i] * force;
-                    for (var j = 0; j < Unknowns; j++)
-                    {
-                        tangent[(i * Unknowns) + j] -= row[i] * rate * row[j];
-                    }
+                    at += row[i] * unknown[i];
+                    seen[count++] = i;
+                }
+            }
+
+            var (force, rate, _) = AtRest(k, at);
+            foreach (var i in seen[..count])
+            {
+                residual[i] -= row[i] * force;
+                var slopes = tangent.Slice(i * Unknowns, Unknowns);
+                var slope = row[i] * rate;
+                foreach (var j in seen[..count])
+                {
+                    slopes[j] -= slope * row[j];
                 }
             }
         }
@@ -70,54 +96,56 @@ internal sealed class TrimBalance
             AddWheel(residual, tangent, unknown, i);
         }
 
-        for (var i = 0; i < Unknowns; i++)
+        foreach (ref var value in residual)
         {
-            residual[i] /= weight;
+            value /= weight;
         }
 
-        for (var i = 0; i < tangent.Length; i++)
+        foreach (ref var value in tangent)
         {
-            tangent[i] /= weight;
+            value /= weight;
         }
 
         Release(residual, tangent, unknown);
-        return (residual, tangent);
     }
 
     /// <summary>The trim at a position in balance.</summary>
-    public TrimSolution Solution(double[] x)
+    public TrimSolution Solution(ReadOnlySpan<double> x)
     {
         var n = Numbers;
-        var travel = new double[4];
+        var (travel, load) = (new double[4], new double[4]);
         for (var i = 0; i < 4; i++)
         {
             travel[i] = x[3 + i] - (x[0] - (n.X[i] * x[1]) + (n.Y[i] * x[2]));
+            load[i] = TyreLoad(x, i).Load;
         }
 
-        double[] flow = [x[7], x[8]];
+        ReadOnlySpan<double> flow = [x[7], x[8]];
         var force = new double[4];
-        foreach (var (element, _) in placed)
+        for (var k = 0; k < elements.Length; k++)
         {
-            var own = element.AtRest(element.Sight.Of(travel, flow)).Force;
+            var sight = elements[k].Sight;
+            var own = AtRest(k, sight.Of(travel, flow)).Force;
             for (var i = 0; i < 4; i++)
             {
-                force[i] += element.Sight.Wheels[i] * own;
+                force[i] += sight.Wheels[i] * own;
             }
         }
 
-        double[] load = [.. Enumerable.Range(0, 4).Select(i => TyreLoad(x, i).Load)];
         return new TrimSolution(travel, force, load, [x[7], x[8], x[7], x[8]], Pressures(travel, flow), x[0], x[1], x[2]);
     }
 
+    private ElementMean AtRest(int k, double sight) => elements[k].IsBlind ? blind[k] : elements[k].AtRest(sight);
+
     // Load of a tyre and its slope over the wheel's height: nothing once it is clear of the road.
-    private (double Load, double Slope) TyreLoad(double[] x, int i)
+    private (double Load, double Slope) TyreLoad(ReadOnlySpan<double> x, int i)
     {
         var load = Numbers.TrimLoad[i] - (Numbers.TyreRate[i] * x[3 + i]);
         return load > 0.0 ? (load, -Numbers.TyreRate[i]) : (0.0, 0.0);
     }
 
     // The tyre, the wheel's weight, and what the links carry between wheel and body beside the springs.
-    private void AddWheel(double[] residual, double[] tangent, double[] unknown, int i)
+    private void AddWheel(Span<double> residual, Span<double> tangent, ReadOnlySpan<double> unknown, int i)
     {
         var n = Numbers;
         var link = push.Link[i];
@@ -125,23 +153,23 @@ internal sealed class TrimBalance
         residual[1] -= n.X[i] * link;
         residual[2] += n.Y[i] * link;
         var (load, slope) = TyreLoad(unknown, i);
-        residual[3 + i] += load - (0.5 * car.Axles[i / 2].UnsprungMass.Si * Gravity.Standard) - link;
+        residual[3 + i] += load - (0.5 * (i < 2 ? car.Front : car.Rear).UnsprungMass.Si * Gravity.Standard) - link;
         tangent[((3 + i) * Unknowns) + 3 + i] += slope;
     }
 
     // What has no equation of its own stays where it is: a two-wheeler's roll, and the flow where none flows.
-    private void Release(double[] residual, double[] tangent, double[] unknown)
+    private void Release(Span<double> residual, Span<double> tangent, ReadOnlySpan<double> unknown)
     {
         var n = Numbers;
         if (!n.Rolls)
         {
-            Fix(2, 1.0);
+            Fix(residual, tangent, unknown, 2);
         }
 
         if (n.Elements.Line is null)
         {
-            Fix(7, 1.0);
-            Fix(8, 1.0);
+            Fix(residual, tangent, unknown, 7);
+            Fix(residual, tangent, unknown, 8);
             return;
         }
 
@@ -155,35 +183,39 @@ internal sealed class TrimBalance
                 tangent[(q * Unknowns) + j] *= scale;
             }
         }
+    }
 
-        void Fix(int k, double slope)
-        {
-            residual[k] = unknown[k];
-            for (var j = 0; j < Unknowns; j++)
-            {
-                tangent[(k * Unknowns) + j] = 0.0;
-            }
-
-            tangent[(k * Unknowns) + k] = slope;
-        }
+    private static void Fix(Span<double> residual, Span<double> tangent, ReadOnlySpan<double> unknown, int k)
+    {
+        residual[k] = unknown[k];
+        tangent.Slice(k * Unknowns, Unknowns).Clear();
+        tangent[(k * Unknowns) + k] = 1.0;
     }
 
     // Gauge pressure at the four displacers: what an accumulator or the one common spring of a line wide open gives.
-    private double[] Pressures(double[] travel, double[] flow)
+    private double[] Pressures(double[] travel, ReadOnlySpan<double> flow)
     {
         var pressure = new double[4];
-        var elements = Numbers.Elements;
-        if (elements.HoldsFluid)
+        if (Numbers.Elements.HoldsFluid)
         {
-            foreach (var (element, i) in elements.Accumulators.Concat(elements.CommonSprings).SelectMany(WheelsOf))
-            {
-                pressure[i] = element.AtRest(element.Sight.Of(travel, flow)).Force;
-            }
+            Press(Numbers.Elements.Accumulators, travel, flow, pressure);
+            Press(Numbers.Elements.CommonSprings, travel, flow, pressure);
         }
 
         return pressure;
     }
 
-    private static IEnumerable<(Element Element, int Wheel)> WheelsOf(Element element) =>
-        from i in Enumerable.Range(0, 4) where element.Sight.Wheels[i] != 0.0 select (element, i);
+    private static void Press(IReadOnlyList<Element> elements, double[] travel, ReadOnlySpan<double> flow, double[] pressure)
+    {
+        foreach (var element in elements)
+        {
+            for (var i = 0; i < 4; i++)
+            {
+                if (element.Sight.Wheels[i] != 0.0)
+                {
+                    pressure[i] = element.AtRest(element.Sight.Of(travel, flow)).Force;
+                }
+            }
+        }
+    }
 }

@@ -8,16 +8,19 @@ namespace Heaveline.Models;
 /// <summary>What a found balance must still pass: it must be stable, every wheel on the ground, nothing past its travel.</summary>
 internal static class TrimChecks
 {
+    private static readonly string[] Motions = ["heave", "pitch", "roll"];
+    private static readonly string[] Corners = ["front left", "front right", "rear left", "rear right"];
+
     /// <summary>A balance on a knife's edge is no standing position: a body without pitch or roll stiffness tips at a touch.</summary>
     /// <param name="load">The load state.</param>
     /// <param name="n">The car's numbers.</param>
     /// <param name="tangent">Slopes of the balance there, row after row; overwritten.</param>
-    public static void RefuseUnstable(LoadState load, RideNumbers n, double[] tangent)
+    public static void RefuseUnstable(LoadState load, RideNumbers n, Span<double> tangent)
     {
         // Condense wheels and fluid out of the tangent: what is left is the body's stiffness in heave, pitch and roll (scaled by its weight).
         Elimination.Condense(tangent, TrimBalance.Unknowns, 3);
-        var leading = Leading(tangent, TrimBalance.Unknowns);
-        string[] names = ["heave", "pitch", "roll"];
+        Span<double> leading = stackalloc double[3];
+        Leading(tangent, TrimBalance.Unknowns, leading);
         for (var i = 0; i < (n.Rolls ? 3 : 2); i++)
         {
             // Σforce falls as the body rises, and the moments turn back: each diagonal is negative when it is stiff; roll's row is +Σ y F.
@@ -26,32 +29,35 @@ internal static class TrimChecks
             {
                 throw new RefusedValueException(
                     "suspension",
-                    $"without stiffness in {names[i]} in load state '{load.Name}'",
+                    $"without stiffness in {Motions[i]} in load state '{load.Name}'",
                     "stiff in heave, pitch and roll",
-                    $"The car would tip in {names[i]}: check the springs' rates and their units; an interconnection needs corner springs beside it.");
+                    $"The car would tip in {Motions[i]}: check the springs' rates and their units; "
+                    + "an interconnection needs corner springs beside it.");
             }
         }
     }
 
     // Determinants of the first one, two and three rows and columns.
-    private static double[] Leading(double[] a, int n)
+    private static void Leading(ReadOnlySpan<double> a, int n, Span<double> leading)
     {
-        var b = a.AsSpan(n);
-        var c = a.AsSpan(2 * n);
-        return
-        [
-            a[0],
-            (a[0] * b[1]) - (a[1] * b[0]),
-            (a[0] * ((b[1] * c[2]) - (b[2] * c[1]))) - (a[1] * ((b[0] * c[2]) - (b[2] * c[0]))) + (a[2] * ((b[0] * c[1]) - (b[1] * c[0]))),
-        ];
+        var b = a[n..];
+        var c = a[(2 * n)..];
+        leading[0] = a[0];
+        leading[1] = (a[0] * b[1]) - (a[1] * b[0]);
+        leading[2] =
+            (a[0] * ((b[1] * c[2]) - (b[2] * c[1]))) - (a[1] * ((b[0] * c[2]) - (b[2] * c[0]))) + (a[2] * ((b[0] * c[1]) - (b[1] * c[0])));
     }
 
     public static void RefuseOutOfTravel(Car car, LoadState load, ElementList elements, TrimSolution trim)
     {
-        string[] corners = ["front left", "front right", "rear left", "rear right"];
         for (var i = 0; i < 4; i++)
         {
-            var name = car.Kind == VehicleKind.TwoWheeler ? corners[i].Split(' ')[0] : corners[i];
+            if (trim.Load[i] > 0.0 && trim.Travel[i] < elements.BumpLimit[i] && trim.Travel[i] > elements.ReboundLimit[i])
+            {
+                continue;
+            }
+
+            var name = car.Kind == VehicleKind.TwoWheeler ? Corners[i].Split(' ')[0] : Corners[i];
             if (!(trim.Load[i] > 0.0))
             {
                 throw new RefusedValueException(
@@ -81,7 +87,7 @@ internal static class TrimChecks
         }
 
         // A displacer only pushes: its gauge pressure must stay above zero. The elastic link may pull.
-        if (elements.HoldsFluid && trim.Pressure.Any(p => !(p > 0.0)))
+        if (elements.HoldsFluid && Array.Exists(trim.Pressure, p => !(p > 0.0)))
         {
             throw new RefusedValueException(
                 "line pressure",

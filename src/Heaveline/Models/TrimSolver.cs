@@ -19,44 +19,60 @@ internal static class TrimSolver
     /// <param name="body">The loaded body.</param>
     /// <param name="elements">The car's elements.</param>
     /// <param name="push">What pushes it besides its weight; null for standing.</param>
-    public static TrimSolution Solve(Car car, LoadState load, SprungBody body, ElementList elements, StaticPush? push = null)
+    public static TrimSolution Solve(Car car, LoadState load, SprungBody body, ElementList elements, StaticPush? push = null) =>
+        Solve(car, load, RideNumbers.Static(car, body, elements), push);
+
+    /// <param name="car">The car.</param>
+    /// <param name="load">Its load state.</param>
+    /// <param name="numbers">The loaded car's numbers in its reference state.</param>
+    /// <param name="push">What pushes it besides its weight; null for standing.</param>
+    public static TrimSolution Solve(Car car, LoadState load, RideNumbers numbers, StaticPush? push = null)
     {
-        push ??= StaticPush.None;
-        RefuseTipping(car, load, body);
-        var balance = new TrimBalance(car, RideNumbers.Static(car, body, elements), push);
-        var unknown = new double[TrimBalance.Unknowns];
+        RefuseTipping(car, load, numbers.Body);
+        var balance = new TrimBalance(car, numbers, push ?? StaticPush.None);
+        const int n = TrimBalance.Unknowns;
+        Span<double> unknown = stackalloc double[n];
+        Span<double> residual = stackalloc double[n];
+        Span<double> step = stackalloc double[n];
+        Span<double> tangent = stackalloc double[n * n];
+        unknown.Clear();
+        balance.At(unknown, residual, tangent);
         for (var pass = 0; pass < 100; pass++)
         {
-            var (residual, tangent) = balance.At(unknown);
             var miss = Miss(residual);
             if (miss < Tolerance)
             {
                 var trim = balance.Solution(unknown);
                 // A wheel in the air leaves no stiffness under it: say that first.
-                TrimChecks.RefuseOutOfTravel(car, load, elements, trim);
-                TrimChecks.RefuseUnstable(load, balance.Numbers, tangent);
+                TrimChecks.RefuseOutOfTravel(car, load, numbers.Elements, trim);
+                TrimChecks.RefuseUnstable(load, numbers, tangent);
                 return trim;
             }
 
-            double[] step = [.. residual];
+            residual.CopyTo(step);
             Elimination.Solve(tangent, step);
-            if (!Array.TrueForAll(step, double.IsFinite))
+            foreach (var value in step)
             {
-                break;
+                if (!double.IsFinite(value))
+                {
+                    throw NotFound(load);
+                }
             }
 
-            unknown = Shortened(balance, unknown, step, miss);
+            Shorten(balance, unknown, step, miss, residual, tangent);
         }
 
-        throw new RefusedValueException(
-            "load state",
-            $"'{load.Name}'",
-            "a load that the springs can carry in balance",
-            "No standing position was found: the car would tip over or fall through its travel.");
+        throw NotFound(load);
     }
 
+    private static RefusedValueException NotFound(LoadState load) => new(
+        "load state",
+        $"'{load.Name}'",
+        "a load that the springs can carry in balance",
+        "No standing position was found: the car would tip over or fall through its travel.");
+
     // A step past the end of a gas spring makes NaN, and must not count as balance.
-    private static double Miss(double[] residual)
+    private static double Miss(ReadOnlySpan<double> residual)
     {
         var sum = 0.0;
         foreach (var value in residual)
@@ -68,28 +84,25 @@ internal static class TrimSolver
     }
 
     // Halves the step until the imbalance falls; corners of the force laws can make a full step overshoot.
-    private static double[] Shortened(TrimBalance balance, double[] at, double[] step, double miss)
+    // What is left over where it ends stays.
+    private static void Shorten(
+        TrimBalance balance, Span<double> at, ReadOnlySpan<double> step, double miss, Span<double> residual, Span<double> tangent)
     {
-        var part = 1.0;
-        var moved = Moved(at, step, part);
-        while (part > 1e-4 && !(Miss(balance.At(moved).Residual) < miss))
+        Span<double> from = stackalloc double[TrimBalance.Unknowns];
+        at.CopyTo(from);
+        for (var part = 1.0; ; part *= 0.5)
         {
-            part *= 0.5;
-            moved = Moved(at, step, part);
+            for (var i = 0; i < from.Length; i++)
+            {
+                at[i] = from[i] - (part * step[i]);
+            }
+
+            balance.At(at, residual, tangent);
+            if (!(part > 1e-4) || Miss(residual) < miss)
+            {
+                return;
+            }
         }
-
-        return moved;
-    }
-
-    private static double[] Moved(double[] at, double[] step, double part)
-    {
-        var moved = new double[at.Length];
-        for (var i = 0; i < moved.Length; i++)
-        {
-            moved[i] = at[i] - (part * step[i]);
-        }
-
-        return moved;
     }
 
     // A load outside the wheelbase or the track cannot be balanced by wheels that only push.

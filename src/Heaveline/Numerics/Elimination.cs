@@ -32,7 +32,10 @@ internal static class Elimination
         {
             for (var i = 0; i < k; i++)
             {
-                Subtract(a, n, i, k, a[(i * n) + k] / a[(k * n) + k]);
+                if (a[(i * n) + k] != 0.0)
+                {
+                    Subtract(a, n, i, k, a[(i * n) + k] / a[(k * n) + k]);
+                }
             }
         }
     }
@@ -78,9 +81,11 @@ internal static class Elimination
 
     private static void Subtract(Span<double> a, int n, int from, int row, double share)
     {
-        for (var j = 0; j < n; j++)
+        var less = a.Slice(from * n, n);
+        ReadOnlySpan<double> by = a.Slice(row * n, n);
+        for (var j = 0; j < less.Length && j < by.Length; j++)
         {
-            a[(from * n) + j] -= share * a[(row * n) + j];
+            less[j] -= share * by[j];
         }
     }
 }

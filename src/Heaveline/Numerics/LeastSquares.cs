@@ -57,6 +57,12 @@ internal sealed class LeastSquares
     /// <summary>Standard deviation of one observation about the fit; 0 when the fit goes through all of them.</summary>
     public double Deviation => Freedom > 0 ? Math.Sqrt(SumOfSquares / Freedom) : 0.0;
 
+    /// <summary>Standard error of Σ w·c from the scatter about the fit; 0 when there are no more observations than coefficients.</summary>
+    public double StandardError(params ReadOnlySpan<double> weights) => Deviation * Spread(weights);
+
+    /// <summary>How much of a single observation's variance the fit takes up there, w the observation's own row: its leverage, 0 to 1.</summary>
+    public double Leverage(params ReadOnlySpan<double> weights) => Math.Pow(Spread(weights), 2.0);
+
     /// <summary>Half-width of the interval that holds Σ w·c 19 times out of 20; 0 when there are no more observations than coefficients.</summary>
     public double HalfWidth(params ReadOnlySpan<double> weights) => HalfWidthFrom(0.0, weights);
 
@@ -68,10 +74,35 @@ internal sealed class LeastSquares
             return 0.0;
         }
 
-        var w = Vector<double>.Build.DenseOfArray(weights.ToArray());
-        return Student(Freedom) * Math.Max(Deviation, deviation) * Math.Sqrt(w * (perVariance * w));
+        return Student(Freedom) * Math.Max(Deviation, deviation) * Spread(weights);
     }
 
     /// <summary>Student's t that ±t holds 95 % of, two standard deviations for many degrees of freedom.</summary>
-    public static double Student(int freedom) => StudentT.InvCDF(0.0, 1.0, freedom, 0.975);
+    public static double Student(int freedom) => Student(freedom, 0.95);
+
+    /// <summary>Student's t that ±t holds a share of.</summary>
+    /// <param name="freedom">Degrees of freedom, at least 1.</param>
+    /// <param name="share">The share, between 0 and 1.</param>
+    public static double Student(int freedom, double share) => StudentT.InvCDF(0.0, 1.0, freedom, 0.5 * (1.0 + share));
+
+    /// <summary>Whether a fit is determined: as many rows as columns at least, and no column a sum of the others.</summary>
+    /// <param name="rows">One row per observation.</param>
+    public static bool IsDetermined(IReadOnlyList<double[]> rows)
+    {
+        if (rows.Count == 0 || rows.Count < rows[0].Length)
+        {
+            return false;
+        }
+
+        var design = Matrix<double>.Build.DenseOfRowArrays(rows);
+        var lengths = design.ColumnNorms(2.0);
+        return lengths.All(l => l > 0.0)
+            && (design * Matrix<double>.Build.DenseOfDiagonalVector(1.0 / lengths)).QR().R.Diagonal().AbsoluteMinimum() > 1e-6;
+    }
+
+    private double Spread(ReadOnlySpan<double> weights)
+    {
+        var w = Vector<double>.Build.DenseOfArray(weights.ToArray());
+        return Math.Sqrt(w * (perVariance * w));
+    }
 }

@@ -52,6 +52,9 @@ public sealed class RideSignal
     /// <summary>Pitch rate, rad/s.</summary>
     public static RideSignal PitchRate { get; } = Pitch.Turned("pitch rate", "rad/s", 1);
 
+    /// <summary>Roll rate, rad/s.</summary>
+    public static RideSignal RollRate { get; } = Roll.Turned("roll rate", "rad/s", 1);
+
     /// <summary>Heave acceleration, m/s².</summary>
     public static RideSignal HeaveAcceleration { get; } = Heave.Turned("heave acceleration", "m/s²", 2);
 

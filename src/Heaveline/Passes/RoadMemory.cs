@@ -4,16 +4,19 @@ using Heaveline.Roads;
 namespace Heaveline.Passes;
 
 /// <summary>
-/// The stretch of a road that was read last, for groups of passes one after the other that meet the same road at the same times: all cars of a
+/// The stretches of a road that were read last, for groups of passes one after the other that meet the same road at the same times: all cars of a
 /// wheelbase at one speed. For one thread.
 /// </summary>
 internal sealed class RoadMemory : IDisposable
 {
-    private (Profile Profile, double Behind, double Speed)[] tracks = [];
-    private (double Start, double Step, int First, int Length) stretch;
-    private double[] table = [];
+    // Eight megabytes: more than a minute of the usual steps. Of a longer road the stretches beyond are read anew by every group.
+    private const int Most = 16;
 
-    /// <summary>The table of a stretch, read if it is not the one read last.</summary>
+    private readonly List<(int First, int Length, double[] Table)> stretches = [];
+    private (Profile Profile, double Behind, double Speed)[] tracks = [];
+    private (double Start, double Step) clock;
+
+    /// <summary>The table of a stretch, read if it has not been since the road was last another; good until the next is asked for.</summary>
     /// <param name="of">What each wheel meets, how far behind the front wheels and how fast.</param>
     /// <param name="start">Time of the run's first step, s.</param>
     /// <param name="step">Step, s.</param>
@@ -28,30 +31,51 @@ internal sealed class RoadMemory : IDisposable
         int perStep,
         Action<double[], int> read)
     {
-        var length = perStep * block.Length;
-        if (!tracks.AsSpan().SequenceEqual(of) || stretch != (start, step, block.First, block.Length))
+        if (clock != (start, step) || !tracks.AsSpan().SequenceEqual(of))
         {
-            if (table.Length < length)
-            {
-                Dispose();
-                table = ArrayPool<double>.Shared.Rent(length);
-            }
-
-            // Half a table is none: what stops the reading leaves nothing to be met again.
-            tracks = [];
-            read(table, length);
-            (tracks, stretch) = (of.ToArray(), (start, step, block.First, block.Length));
+            Dispose();
+            (tracks, clock) = (of.ToArray(), (start, step));
         }
 
+        var length = perStep * block.Length;
+        foreach (var (first, steps, known) in stretches)
+        {
+            if (first == block.First && steps == block.Length)
+            {
+                return known.AsSpan(0, length);
+            }
+        }
+
+        if (stretches.Count == Most)
+        {
+            ArrayPool<double>.Shared.Return(stretches[^1].Table);
+            stretches.RemoveAt(Most - 1);
+        }
+
+        var table = ArrayPool<double>.Shared.Rent(length);
+        try
+        {
+            read(table, length);
+        }
+        catch
+        {
+            // Half a table is none: what stops the reading leaves nothing to be met again.
+            ArrayPool<double>.Shared.Return(table);
+            throw;
+        }
+
+        stretches.Add((block.First, block.Length, table));
         return table.AsSpan(0, length);
     }
 
     public void Dispose()
     {
-        if (table.Length > 0)
+        foreach (var stretch in stretches)
         {
-            ArrayPool<double>.Shared.Return(table);
-            (table, tracks) = ([], []);
+            ArrayPool<double>.Shared.Return(stretch.Table);
         }
+
+        stretches.Clear();
+        tracks = [];
     }
 }

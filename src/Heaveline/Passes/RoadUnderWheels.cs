@@ -16,13 +16,19 @@ internal sealed class RoadUnderWheels
     private readonly Profile rearLeft;
     private readonly Profile rearRight;
     private readonly double wheelbase;
+    private readonly ChangingSpeed? changing;
 
-    private RoadUnderWheels(Road front, Road rear, double wheelbase)
+    private RoadUnderWheels(Road front, Road rear, double wheelbase, ChangingSpeed? changing = null)
     {
+        (FrontRoad, RearRoad, this.changing) = (front, rear, changing);
         (frontLeft, frontRight) = (front.Left, front.Right);
         (rearLeft, rearRight) = (rear.Left, rear.Right);
         this.wheelbase = wheelbase;
     }
+
+    private Road FrontRoad { get; }
+
+    private Road RearRoad { get; }
 
     /// <summary>The profile under wheel i, not yet shifted by the wheelbase nor set to zero at its start.</summary>
     public Profile this[int wheel] => wheel switch { 0 => frontLeft, 1 => frontRight, 2 => rearLeft, _ => rearRight };
@@ -55,12 +61,24 @@ internal sealed class RoadUnderWheels
         return new RoadUnderWheels(atFront, atRear, model.Car.Wheelbase.Si);
     }
 
+    /// <summary>The same road met at a changing speed: the speed that a run is given does not count.</summary>
+    /// <exception cref="RefusedValueException">A height jumps: where in time it does is known for a constant speed alone.</exception>
+    public RoadUnderWheels At(ChangingSpeed speed) => HasJump
+        ? throw new RefusedValueException(
+            "road at a changing speed", "with a sharp step", "without one", "Give the step an edge length, or the tyre a contact length.")
+        : new(FrontRoad, RearRoad, wheelbase, speed);
+
     /// <summary>
     /// Of n steps from start on, the first at which a wheel may be off the level and the first from which all are on the last level. Before and after
     /// these nothing changes: no profile need be read.
     /// </summary>
     public (int First, int Last) Moving(double speed, double start, double step, int n)
     {
+        if (changing is not null)
+        {
+            return (0, n);
+        }
+
         var begin = Math.Min(Math.Min(frontLeft.Start, frontRight.Start), Math.Min(rearLeft.Start, rearRight.Start) + wheelbase);
         var end = Math.Max(Math.Max(frontLeft.End, frontRight.End), Math.Max(rearLeft.End, rearRight.End) + wheelbase);
         var first = Math.Clamp((int)Math.Floor((begin - (speed * start)) / (speed * step)) - 1, 0, n);
@@ -111,7 +129,13 @@ internal sealed class RoadUnderWheels
         for (var k = 0; k < table.Length / 2; k++)
         {
             // The time counts from the record's start, not from the first step read: the same bits whatever is skipped.
-            var x = speed * (start + ((first + k) * step));
+            var t = start + ((first + k) * step);
+            var x = speed * t;
+            if (changing is not null)
+            {
+                changing.At(t, out x, out speed);
+            }
+
             fl.At(x, out var a, out var da);
             rl.At(x - wheelbase, out var c, out var dc);
             var (b, db, d, dd) = (a, da, c, dc);

@@ -14,6 +14,9 @@ internal static class StepChoice
     private const double Real = 0.24;
     private const double Oscillating = 0.34;
 
+    // So many elements are looked at without room of their own.
+    private const int Usual = 32;
+
     // No wheel with its hub weighs less, kg: below this it is the mass that is told, whatever acts on it.
     private const double Lightest = 1.0;
 
@@ -23,15 +26,25 @@ internal static class StepChoice
         var elements = n.Elements;
         var longest = new StepLimit(limit, StepCause.None, AxleEnd.Front);
         var stable = double.PositiveInfinity;
-        (Element Element, double Rate, double Damping)[] felts = [.. elements.All.Select(e => (e, e.Stiffest, e.MostDamped))];
+        var all = elements.Each();
+        Span<(double Rate, double Damping)> slopes = all.Length <= Usual ? stackalloc (double, double)[all.Length] : new (double, double)[all.Length];
+        for (var k = 0; k < slopes.Length; k++)
+        {
+            // Laws that two have in common are asked once.
+            var (e, before) = (all[k], k > 0 ? all[k - 1] : null);
+            slopes[k] = before is not null && before.HasLawsOf(e) ? slopes[k - 1] : (e.Stiffest, e.MostDamped);
+        }
+
         for (var i = 0; i < 4; i++)
         {
             var perMass = n.PerWheel[i] + Math.Abs(n.AcrossAxle[i]) + (1.0 / n.Body.Mass);
             var (damping, common) = (new Greatest(StepCause.TyreDamping, n.TyreDamping[i]), 0.0);
             var stiffness = new Greatest(StepCause.TyreRate, n.TyreRate[i]);
-            foreach (var (element, stiffest, mostDamped) in felts)
+            for (var k = 0; k < slopes.Length; k++)
             {
-                var felt = element.Felt[i];
+                var element = all[k];
+                var (stiffest, mostDamped) = slopes[k];
+                var felt = element.FeltAt(i);
                 stiffness.Add(element.Cause, felt * stiffest);
                 if (element.Joins)
                 {

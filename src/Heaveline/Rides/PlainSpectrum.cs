@@ -31,9 +31,7 @@ internal static class PlainSpectrum
         where T : unmanaged, ILane<T>
     {
         // Always the same four sums, whatever the register.
-        Span<double> sums = stackalloc double[SpectrumTable.Lanes];
-        Span<double> parts = stackalloc double[T.Count];
-        sums.Clear();
+        var sums = Vector256<double>.Zero;
         var unit = 1.0 / car.Front.TyreRate;
         var (xf, xr, yf, yr) = (car.Front.X, car.Rear.X, car.Front.Y, car.Rear.Y);
         T kf = T.Of(unit * car.Front.Rate), cf = T.Of(unit * car.Front.Damping), mf = T.Of(unit * car.Front.HopMass);
@@ -103,14 +101,20 @@ internal static class PlainSpectrum
                 bottom *= rollBottom;
             }
 
-            (top / bottom).To(parts);
-            for (var k = 0; k < parts.Length; k++)
+            var part = top / bottom;
+            if (T.Count == SpectrumTable.Lanes)
             {
-                sums[k % SpectrumTable.Lanes] += parts[k];
+                sums += Unsafe.BitCast<T, Vector256<double>>(part);
+            }
+            else
+            {
+                var both = Unsafe.BitCast<T, Vector512<double>>(part);
+                sums += both.GetLower();
+                sums += both.GetUpper();
             }
         }
 
-        return Vector256.Sum(Vector256.Create<double>(sums));
+        return Vector256.Sum(sums);
     }
 
     // g = z·conj(D)·τ and s = z·conj(D)·W, both to be divided by p = |D|².

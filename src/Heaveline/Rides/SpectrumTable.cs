@@ -37,7 +37,11 @@ internal sealed class SpectrumTable
     private const int Columns = 10;
 
     private readonly Vector256<double>[] steps;
+
+    // In memory that does not move, from a whole cache line on: a register that lies across two is read twice.
     private readonly double[] wide;
+    private readonly int begin;
+    private readonly int widths;
 
     /// <param name="road">The road.</param>
     /// <param name="like">The car whose wheelbase, wheel places and contact lengths count.</param>
@@ -78,8 +82,15 @@ internal sealed class SpectrumTable
         ];
         // Past the last frequency it stands again, without power.
         double At(int column, int k) => k < count ? columns[column][k] : column < TogetherFront ? columns[column][count - 1] : 0.0;
-        wide = [.. Enumerable.Range(0, (count + Widest - 1) / Widest).SelectMany(q => Enumerable.Range(0, Columns).SelectMany(
-            column => Enumerable.Range(Widest * q, Widest).Select(k => At(column, k))))];
+        widths = (count + Widest - 1) / Widest;
+        wide = GC.AllocateUninitializedArray<double>((widths * Columns * Widest) + Widest, pinned: true);
+        begin = Aligned(wide);
+        for (var i = 0; i < widths * Columns * Widest; i++)
+        {
+            var (q, column, k) = (i / (Columns * Widest), i / Widest % Columns, i % Widest);
+            wide[begin + i] = At(column, (Widest * q) + k);
+        }
+
         steps = [.. Enumerable.Range(0, Count).SelectMany(q => columns.Select(c => Vector256.Create(c.AsSpan(Lanes * q, Lanes))))];
     }
 
@@ -91,13 +102,23 @@ internal sealed class SpectrumTable
 
     /// <summary>Number of steps in a register of so many places, 4 or 8.</summary>
     public int Steps<T>()
-        where T : unmanaged, ILane<T> => T.Count == Lanes ? Count : wide.Length / (Widest * Columns);
+        where T : unmanaged, ILane<T> => T.Count == Lanes ? Count : widths;
 
     /// <summary>The numbers of one such step.</summary>
     public ReadOnlySpan<T> Step<T>(int step)
         where T : unmanaged, ILane<T> => T.Count == Lanes
         ? MemoryMarshal.Cast<Vector256<double>, T>(this[step])
-        : MemoryMarshal.Cast<double, T>(wide.AsSpan(Widest * Columns * step, Widest * Columns));
+        : MemoryMarshal.Cast<double, T>(wide.AsSpan(begin + (Widest * Columns * step), Widest * Columns));
+
+    // The first place in pinned memory at which a cache line begins.
+    private static unsafe int Aligned(double[] pinned)
+    {
+        fixed (double* first = pinned)
+        {
+            var beyond = (int)((nuint)first / sizeof(double) % Widest);
+            return (Widest - beyond) % Widest;
+        }
+    }
 
     private readonly record struct Shares(
         double TogetherFront, double TogetherRear, double TogetherBoth, double AgainstFront, double AgainstRear, double AgainstBoth);

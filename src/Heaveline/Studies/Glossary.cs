@@ -16,8 +16,13 @@ public static class Glossary
         ("an interconnection on the bench", LinkTable.Measures),
         ("a road", RoadTable.Measures),
         ("a log of a drive", DriveTable.Measures),
+        ("a hump of a test day", PlanTable.Measures),
+        ("cable ties on the damper rods", TiesTable.Measures),
+        ("a row of planks", PlankTable.Measures),
         ("a bump of a drive", EventTable.Measures),
         ("the floor in a drive", FloorTable.Measures),
+        ("a car told by a drive", DriveCarTable.Measures),
+        ("two drives compared", ProveTable.Measures),
         ("a rule of the trade", RuleTables.Measures),
     ];
 

@@ -27,6 +27,9 @@ public abstract record Question
     /// <summary>The option of a command by which its CSV is written, without the dashes.</summary>
     public string CsvOption { get; init; } = "csv";
 
+    /// <summary>How the name of that file ends.</summary>
+    public string CsvEnding { get; init; } = ".csv";
+
     /// <summary>What a command writes as CSV, as its help says it; null for nothing.</summary>
     public string? CsvSays { get; init; }
 

@@ -14,6 +14,23 @@ public class HappyPathTests
     }
 
     [Fact]
+    public void Check_reads_what_was_written_down_about_a_drive()
+    {
+        using var scratch = new Scratch();
+        var drive = Directory.CreateDirectory(scratch["drives/lane"]).FullName;
+        File.Copy(Path.Combine(House.Checkout.Root, Saloon), scratch["fern.yaml"]);
+        var file = Path.Combine(drive, "drive.yaml");
+        File.WriteAllText(file, "drive: Lane\ncar: ../../fern.yaml\nload: driver\n");
+        var said = Spoken.Of("check", file);
+        Assert.Equal((0, "", $"{file}: in order\n"), (said.Code, said.Remarks, said.Results));
+        File.WriteAllText(file, "drive: Lane\ncar: ../../fern.yaml\nload: nobody\n");
+        said = Spoken.Of("check", file);
+        Assert.Equal((1, $"{file}: 1 refused, 0 doubtful\n"), (said.Code, said.Results));
+        Assert.Contains("load is \"nobody\", and the car has none of that name.", said.Remarks, StringComparison.Ordinal);
+        Assert.Contains("It has: driver, four up with luggage.", said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Describe_has_a_column_for_every_load_state()
     {
         var said = Spoken.Of("describe", Saloon);

@@ -1,9 +1,13 @@
 using Heaveline.Answers;
 using Heaveline.Cli.Output;
+using Heaveline.Drives;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Drives;
 using Heaveline.Files.Roads;
 using Heaveline.Studies;
+using Heaveline.Tests.Drives.Lanes;
 using Heaveline.Tests.House;
+using Heaveline.Ties;
 
 namespace Heaveline.Tests.Cli;
 
@@ -36,11 +40,61 @@ public class StudyDoorTests
     }
 
     [Fact]
+    public void Plank() => Same(PlankStudy.Run(new PlankAsked { Car = Car(Saloon, "driver") }), "plank", Saloon, "--load", "driver");
+
+    [Fact]
+    public void Plan() => Same(
+        PlanStudy.Run(new PlanAsked
+        {
+            Car = Car(Saloon, "driver"),
+            Change = Car(Cured, "driver"),
+            Humps = [new() { Name = "speed table", Road = NamedRoads.Find("speed-table").Value! }],
+            Number = Heaveline.Drives.Identification.CarNumber.PitchIndex,
+        }),
+        "plan", Saloon, "--load", "driver", "--change", Cured, "--hump", "speed-table", "--tells", "index");
+
+    [Fact]
+    public void Ties()
+    {
+        var asked = new TiesAsked
+        {
+            Car = Car(Saloon, "driver"),
+            Road = NamedRoads.Find("short-bump").Value!,
+            Readings = new TieReadings
+            {
+                Passes =
+                [
+                    new TiePass
+                    {
+                        Speed = new(20.0 / 3.6),
+                        Readings = [new TieReading { Place = TiePlace.Front, Travel = Heaveline.Quantities.Length.FromMillimetres(31.0) }],
+                    },
+                ],
+            },
+        };
+        Same(
+            TiesStudy.Run(asked with { CarFile = "fern-saloon.yaml" }),
+            "ties", Saloon, "--load", "driver", "--over", "short-bump", "--pass", "20 km/h: front 31 mm");
+    }
+
+    [Fact]
     public void Worksheet()
     {
         var asked = new BounceAsked { Swings = Heaveline.Quantities.Plain.FromNumber(5.0), Time = Heaveline.Quantities.Time.FromSeconds(3.9) };
         Same(BounceStudy.Run(asked), "worksheet", "bounce", "--swings", "5", "--time", "3.9 s");
     }
+
+    [Fact]
+    public void Prove()
+    {
+        using var scratch = new Scratch();
+        File.WriteAllText(scratch["before.csv"], LaneWriter.Whole(LarchLane.Before.Log));
+        File.WriteAllText(scratch["after.csv"], LaneWriter.Whole(LarchLane.NoChange.Log));
+        var asked = new ProveAsked { Before = Log(scratch["before.csv"]), After = Log(scratch["after.csv"]), Same = ["fuel"] };
+        Same(ProveStudy.Run(asked), "prove", "--before", scratch["before.csv"], "--after", scratch["after.csv"], "--same", "fuel");
+    }
+
+    private static Log Log(string path) => LogFile.Load([path], TestContext.Current.CancellationToken).Log!;
 
     private static void Same(Answer answer, params string[] line)
     {

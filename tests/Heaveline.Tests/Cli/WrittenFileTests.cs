@@ -36,8 +36,12 @@ public class WrittenFileTests
     public void A_figure_replaces_the_one_that_was_there()
     {
         using var scratch = new Scratch();
+        var first = Spoken.Of("pass", Saloon, "--figure", scratch["figure.svg"]);
+        Assert.Equal((0, ""), (first.Code, first.Remarks));
         File.WriteAllText(scratch["figure.svg"], "old");
-        Assert.Equal(0, Spoken.Of("pass", Saloon, "--figure", scratch["figure.svg"]).Code);
+        var said = Spoken.Of("pass", Saloon, "--figure", scratch["figure.svg"]);
+        Assert.Equal(0, said.Code);
+        Assert.Equal($"heaveline: --figure '{scratch["figure.svg"]}': a file of this name was there; it is replaced.\n", said.Remarks);
         Assert.Equal("svg", XDocument.Load(scratch["figure.svg"]).Root!.Name.LocalName);
     }
 

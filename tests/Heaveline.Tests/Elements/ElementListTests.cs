@@ -100,6 +100,27 @@ public class ElementListTests
     }
 
     [Fact]
+    public void Both_wheels_of_an_axle_have_one_law_where_they_carry_alike_and_their_own_where_not()
+    {
+        AnyCar.Any.Sample(car =>
+        {
+            var w = car.Weighing;
+            var even = car with { Weighing = w with { FrontRight = w.FrontLeft, RearRight = w.RearLeft } };
+            var uneven = car with { Weighing = w with { FrontRight = new(w.FrontLeft.Si * 1.05), RearRight = w.RearLeft } };
+            var (alike, apart) = (CarElements.Of(even), CarElements.Of(uneven));
+            foreach (var i in new[] { 0, 2 })
+            {
+                Assert.True(alike.Springs[i].HasLawsOf(alike.Springs[i + 1]));
+                Assert.True(apart.Dampers[i].HasLawsOf(apart.Dampers[i + 1]));
+            }
+
+            Assert.False(apart.Springs[0].HasLawsOf(apart.Springs[1]));
+            Assert.True(apart.Springs[2].HasLawsOf(apart.Springs[3]));
+            Assert.NotEqual(apart.Springs[0].StandingAt(0.0), apart.Springs[1].StandingAt(0.0));
+        }, iter: 50);
+    }
+
+    [Fact]
     public void An_element_with_more_than_the_kernel_has_room_for_is_refused_by_name()
     {
         var law = new PowerLaw("stop of powers") { Clearance = 0.05, Coefficient = 1e5, Exponent = 2.0, Direction = 1.0 };

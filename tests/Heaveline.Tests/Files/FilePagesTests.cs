@@ -3,7 +3,9 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Drives;
 using Heaveline.Files.Roads;
+using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
 using Heaveline.Tests.House;
 using Validator = Json.Schema.JsonSchema;
@@ -22,15 +24,20 @@ public class FilePagesTests
     private static readonly Validator CarSchema = Validator.FromText(CarFile.Schema.ToJsonString());
     private static readonly Validator VariantSchema = Validator.FromText(CarFile.VariantSchema.ToJsonString());
     private static readonly Validator RoadSchema = Validator.FromText(RoadFile.Schema.ToJsonString());
+    private static readonly Validator TiesSchema = Validator.FromText(TieFile.Schema.ToJsonString());
 
-    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads")];
+    public static TheoryData<string, string> Examples => [.. Files("garage"), .. Files("roads"), .. Files("ties")];
 
     [Theory]
     [InlineData("car-file.schema.json")]
     [InlineData("variant-file.schema.json")]
     [InlineData("road-file.schema.json")]
+    [InlineData("ties-file.schema.json")]
     [InlineData("car-file.md")]
     [InlineData("road-file.md")]
+    [InlineData("ties-file.md")]
+    [InlineData("drive-file.schema.json")]
+    [InlineData("drive-file.md")]
     public void A_page_says_what_the_reader_does(string name)
     {
         var made = name switch
@@ -38,6 +45,10 @@ public class FilePagesTests
             "car-file.schema.json" => Text(CarFile.Schema),
             "variant-file.schema.json" => Text(CarFile.VariantSchema),
             "road-file.schema.json" => Text(RoadFile.Schema),
+            "ties-file.schema.json" => Text(TieFile.Schema),
+            "ties-file.md" => Page("The sheet of ties", "fern-saloon-hump.yaml", "ties-file.schema.json", TieFile.KeyPage),
+            "drive-file.schema.json" => Text(DriveFile.Schema),
+            "drive-file.md" => DrivePage,
             "car-file.md" => Page("The car file", "fern-saloon.yaml", "car-file.schema.json", CarFile.KeyPage),
             _ => Page("The road file", "village-hump.yaml", "road-file.schema.json", RoadFile.KeyPage),
         };
@@ -56,7 +67,7 @@ public class FilePagesTests
     {
         var reader = new Reader(SourceText.Load(Path.Combine(Checkout.Root, "examples", folder, file), 1 << 20).Source);
         var document = Json(YamlTree.Of(reader)!);
-        var schema = folder == "roads" ? RoadSchema : document["variant"] is null ? CarSchema : VariantSchema;
+        var schema = folder == "roads" ? RoadSchema : folder == "ties" ? TiesSchema : document["variant"] is null ? CarSchema : VariantSchema;
         Assert.True(schema.Evaluate(JsonDocument.Parse(document.ToJsonString()).RootElement).IsValid);
     }
 
@@ -77,7 +88,7 @@ public class FilePagesTests
     [Fact]
     public void Every_key_has_a_sound_example_or_is_a_group_of_such()
     {
-        var waiting = new Queue<Shape>([CarWords.Shape.Layout, RoadWords.Shape.Layout]);
+        var waiting = new Queue<Shape>([CarWords.Shape.Layout, RoadWords.Shape.Layout, DriveWords.Shape.Layout]);
         var seen = new HashSet<Shape>();
         while (waiting.TryDequeue(out var shape))
         {
@@ -98,6 +109,11 @@ public class FilePagesTests
         $"# {title}\n\nMade from the reader itself; do not edit. Example: `{example}` under `examples/`. For editors: [{schema}]({schema}).\n"
         + "Every dimensioned value carries its unit and may carry its doubt (`± 5 %`, `± 2 kg`), the half-width of the interval that holds the true "
         + "value 19 times out of 20.\n\n" + keys;
+
+    private static string DrivePage =>
+        "# The file of a drive\n\nMade from the reader itself; do not edit. It is `drive.yaml` in a folder of its own under `drives/` of the garage; "
+        + "the files of the log lie beside it\nand stay as they were brought in. For editors: [drive-file.schema.json](drive-file.schema.json).\n\n"
+        + DriveFile.KeyPage;
 
     // As an editor's YAML server sees it: plain numbers and true are not text.
     private static JsonNode Json(Node node) => node.Kind switch

@@ -5,6 +5,9 @@ namespace Heaveline.Cars;
 /// <summary>Straight lines through measured points of force against travel or velocity, extended with the end slopes.</summary>
 public sealed record ForceTable
 {
+    private readonly double[] places;
+    private readonly double[] forces;
+
     /// <summary>Makes a table.</summary>
     /// <param name="at">Travel (m) or velocity (m/s), strictly rising, at least two.</param>
     /// <param name="force">Force at each, N, not falling.</param>
@@ -53,8 +56,8 @@ public sealed record ForceTable
             }
         }
 
-        At = [.. at];
-        Force = [.. force];
+        (places, forces) = ([.. at], [.. force]);
+        (At, Force) = (Array.AsReadOnly(places), Array.AsReadOnly(forces));
         Factor = Checked.Positive(factor, "Narrow the doubt of the table: a force as wide as itself is no measurement.", "force factor");
     }
 
@@ -63,6 +66,8 @@ public sealed record ForceTable
 
     /// <summary>Travel (m) or velocity (m/s).</summary>
     public IReadOnlyList<double> At { get; }
+
+    internal ReadOnlySpan<double> Places => places;
 
     /// <summary>Force, N.</summary>
     public IReadOnlyList<double> Force { get; }
@@ -78,31 +83,31 @@ public sealed record ForceTable
     public ForceTable Under(Amount<Plain> factor) => factor == Factor ? this : new(At, [.. Force.Select(f => f * (factor.Si / Factor.Si))], factor);
 
     /// <summary>Slope of piece i, between point i and point i + 1, N per unit of <see cref="At"/>.</summary>
-    public double Slope(int piece) => (Force[piece + 1] - Force[piece]) / (At[piece + 1] - At[piece]);
+    public double Slope(int piece) => (forces[piece + 1] - forces[piece]) / (places[piece + 1] - places[piece]);
 
     /// <summary>Force at a place, N; outside the points the end pieces go on.</summary>
     public double ForceAt(double at)
     {
         var i = 0;
-        while (i < At.Count - 2 && at > At[i + 1])
+        while (i < places.Length - 2 && at > places[i + 1])
         {
             i++;
         }
 
-        return Force[i] + (Slope(i) * (at - At[i]));
+        return forces[i] + (Slope(i) * (at - places[i]));
     }
 
     /// <summary>The place where the table gives a force, or NaN when its first or last piece is flat and never reaches it.</summary>
     public double AtForce(double force)
     {
         var i = 0;
-        while (i < At.Count - 2 && force > Force[i + 1])
+        while (i < places.Length - 2 && force > forces[i + 1])
         {
             i++;
         }
 
         var slope = Slope(i);
-        return slope > 0.0 ? At[i] + ((force - Force[i]) / slope) : double.NaN;
+        return slope > 0.0 ? places[i] + ((force - forces[i]) / slope) : double.NaN;
     }
 
     /// <summary>Equal points and factors make equal tables.</summary>

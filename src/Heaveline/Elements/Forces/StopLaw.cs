@@ -11,8 +11,10 @@ internal struct StopLaw<T>
     public T Factor;
     public T Exponent;
 
-    // A place just past the clearance stands for "not touched": its force is below 1e-9 N for every exponent of 1 or more.
-    private const double Least = 1e-15;
+    /// <summary>
+    /// A place just past the clearance stands for "not touched": its force is below 1e-9 N for every exponent of 1 or more.
+    /// </summary>
+    public const double Least = 1e-15;
 
     /// <summary>Whether any of the cars side by side touches it; powers are dear, and most of the time none does.</summary>
     /// <param name="travel">Travel in the stop's own direction.</param>

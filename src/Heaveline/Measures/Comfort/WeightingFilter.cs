@@ -72,7 +72,8 @@ public sealed class WeightingFilter
             "Stay inside the table of the weighting.",
             "HighestFrequencyToEvaluate");
         var lowest = LowestRate(reach);
-        if (!(samplingRate >= lowest && samplingRate <= FastestRate))
+        // Whoever asks for the very end of the band gets it, whichever way its product and quotient were rounded.
+        if (!(samplingRate >= lowest * (1.0 - 1e-12) && samplingRate <= FastestRate))
         {
             throw new RefusedValueException(
                 "sampling rate",

@@ -10,6 +10,9 @@ internal static unsafe class BlockPacking<T, TSides>
     where T : unmanaged, ILane<T>
     where TSides : unmanaged, ISides<TSides, T>
 {
+    // Farther than any wheel moves, m.
+    private const double Never = 1e3;
+
     /// <summary>Writes cars side by side. Missing places repeat the last car.</summary>
     public static void Write(BlockSet<T, TSides> set, ReadOnlySpan<RideNumbers> cars)
     {
@@ -84,12 +87,13 @@ internal static unsafe class BlockPacking<T, TSides>
     {
         var d = (KinkPair<T, Alike<T>>*)(block + 1);
         var p = (KinkPair<T, TSides>*)(d + count.Dampers);
-        for (var j = 0; j < a.DamperHinges.Count; j++)
+        foreach (var hinge in a.DamperHinges)
         {
             // Those of both wheels: the dampers of an axle are alike.
-            var (at, bend) = a.DamperKink(a.DamperHinges[j]);
-            Put((T*)&d[j].At, lane, at);
-            Put((T*)&d[j].Bend, lane, bend);
+            var (at, bend) = a.DamperKink(hinge);
+            Put((T*)&d->At, lane, at);
+            Put((T*)&d->Bend, lane, bend);
+            d++;
         }
 
         Travelled(p, a, lane, 0, count.Above);
@@ -106,12 +110,12 @@ internal static unsafe class BlockPacking<T, TSides>
         for (var k = 0; k < FoldedCorner.OverTravel; k++)
         {
             var (law, ratio) = corner.Travelled(k);
-            foreach (var hinge in law.Opening)
+            foreach (var hinge in law.Opens)
             {
                 Put(&to[open++], side, lane, corner.Kink(hinge, ratio));
             }
 
-            foreach (var hinge in law.Closing)
+            foreach (var hinge in law.Closes)
             {
                 Put(&to[close++], side, lane, corner.Kink(hinge, ratio));
             }
@@ -165,20 +169,20 @@ internal static unsafe class BlockPacking<T, TSides>
         Put(&e->DamperSlope, lane, damper.OnRate.Slope);
         Put(&e->StopConstant, lane, bump.OnTravel.Constant + rebound.OnTravel.Constant);
         Put(&e->StopSlope, lane, bump.OnTravel.Slope + rebound.OnTravel.Slope);
-        Hinged(kinks, spring.OnTravel.Opening, lane);
+        Hinged(kinks, spring.OnTravel.Opens, lane);
         kinks += count.Springs;
-        Hinged(kinks, damper.OnRate.Opening, lane);
+        Hinged(kinks, damper.OnRate.Opens, lane);
         kinks += count.Dampers;
-        Hinged(kinks, bump.OnTravel.Opening, lane);
-        Hinged(kinks + bump.OnTravel.Opening.Count, rebound.OnTravel.Opening, lane);
+        Hinged(kinks, bump.OnTravel.Opens, lane);
+        Hinged(kinks + bump.OnTravel.Opens.Length, rebound.OnTravel.Opens, lane);
         kinks += count.StopsAbove;
-        Hinged(kinks, bump.OnTravel.Closing, lane);
-        Hinged(kinks + bump.OnTravel.Closing.Count, rebound.OnTravel.Closing, lane);
+        Hinged(kinks, bump.OnTravel.Closes, lane);
+        Hinged(kinks + bump.OnTravel.Closes.Length, rebound.OnTravel.Closes, lane);
     }
 
-    private static void Hinged(Kink<T>* to, IReadOnlyList<Hinge> hinges, int lane)
+    private static void Hinged(Kink<T>* to, ReadOnlySpan<Hinge> hinges, int lane)
     {
-        for (var j = 0; j < hinges.Count; j++)
+        for (var j = 0; j < hinges.Length; j++)
         {
             Put(&to[j].At, lane, hinges[j].At);
             Put(&to[j].Bend, lane, hinges[j].Bend);
@@ -204,7 +208,8 @@ internal static unsafe class BlockPacking<T, TSides>
 
     private static void Stop(StopLaw<T>* to, PowerLaw? stop, int lane)
     {
-        Put(&to->Clearance, lane, stop?.Clearance ?? 0.0);
+        // A stop that is not there is never touched.
+        Put(&to->Clearance, lane, stop?.Clearance ?? Never);
         Put(&to->Factor, lane, stop?.Coefficient ?? 0.0);
         Put(&to->Exponent, lane, stop?.Exponent ?? 1.0);
     }

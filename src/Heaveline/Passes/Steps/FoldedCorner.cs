@@ -56,7 +56,7 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
         for (var k = 0; k < OverTravel; k++)
         {
             var (law, r) = Travelled(k);
-            sum += (r * law.Constant) + (r * r * Trim * (law.Slope + Bends(law.Opening) + Bends(law.Closing)));
+            sum += (r * law.Constant) + (r * r * Trim * (law.Slope + Bends(law.Opens) + Bends(law.Closes)));
         }
 
         return sum;
@@ -74,7 +74,7 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
     public (double At, double Bend) Kink(Hinge hinge, double ratio) => ((hinge.At / ratio) - Trim, hinge.Bend * ratio * ratio);
 
     /// <summary>Kinks over the wheel's rate.</summary>
-    public IReadOnlyList<Hinge> DamperHinges => car.Dampers[i].OnRate.Opening;
+    public ReadOnlySpan<Hinge> DamperHinges => car.Dampers[i].OnRate.Opens;
 
     /// <summary>A hinge over the damper's speed as a kink over the wheel's.</summary>
     public (double At, double Bend) DamperKink(Hinge hinge) => (hinge.At / DamperRatio, hinge.Bend * DamperRatio * DamperRatio);
@@ -96,8 +96,8 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
             for (var k = 0; k < OverTravel && !shaped; k++)
             {
                 var ((left, ratio), (right, other)) = (a.Travelled(k), b.Travelled(k));
-                var kinks = left.Opening.Count + left.Closing.Count;
-                if (ratio != other || !Hinge.Alike(left.Opening, right.Opening) || !Hinge.Alike(left.Closing, right.Closing)
+                var kinks = left.Opens.Length + left.Closes.Length;
+                if (ratio != other || !Hinge.Alike(left.Opens, right.Opens) || !Hinge.Alike(left.Closes, right.Closes)
                     || (kinks > 0 && a.Trim != b.Trim))
                 {
                     return false;
@@ -108,12 +108,12 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
         return true;
     }
 
-    private static double Bends(IReadOnlyList<Hinge> hinges)
+    private static double Bends(ReadOnlySpan<Hinge> hinges)
     {
         var sum = 0.0;
-        for (var j = 0; j < hinges.Count; j++)
+        foreach (var hinge in hinges)
         {
-            sum += hinges[j].Bend;
+            sum += hinge.Bend;
         }
 
         return sum;

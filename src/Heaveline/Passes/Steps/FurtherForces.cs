@@ -35,27 +35,75 @@ internal static unsafe class FurtherForces<T>
 
     /// <inheritdoc cref="Stops(AxleState{T}*, FurtherBlock{T}*)"/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Stops(ref AxleState<T> n, in FurtherBlock<T> e)
+    public static void Stops(ref AxleState<T> n, in FurtherBlock<T> e) =>
+        Push(in e, e.L.Travel + e.L.TrimTravel, e.R.Travel + e.R.TrimTravel, ref n.StartL, ref n.StartR);
+
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static void Push(AxleState<T>* n, FurtherBlock<T>* e, T left, T right) => Push(in *e, left, right, ref n->StartL, ref n->StartR);
+
+    /// <summary>
+    /// Stops of curved force and friction of one axle in one go, with the travel they see: the further elements that most cars have.
+    /// </summary>
+    /// <param name="n">The axle.</param>
+    /// <param name="body">The body, at the same step.</param>
+    /// <param name="e">Its further elements.</param>
+    /// <param name="stops">Whether there are curved stops.</param>
+    /// <param name="rubs">Whether there is friction.</param>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public static void StopsAndFriction(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e, bool stops, bool rubs)
     {
-        var (left, right) = (e.L.Travel + e.L.TrimTravel, e.R.Travel + e.R.TrimTravel);
+        var negX = n->NegX;
+        var height = T.Fma(negX, body->Theta, body->Z);
+        var phi = body->Phi;
+        var sL = T.Fma(n->NegYL, phi, n->UL - height);
+        var sR = T.Fma(n->NegYR, phi, n->UR - height);
+        var (startL, startR) = (e->L.Constant, e->R.Constant);
+        if (stops)
+        {
+            var (left, right) = (sL + e->L.TrimTravel, sR + e->R.TrimTravel);
+            var towards = T.Max(left - e->L.Bump.Clearance, right - e->R.Bump.Clearance);
+            var away = T.Max(-left - e->L.Rebound.Clearance, -right - e->R.Rebound.Clearance);
+            // Most of the time no stop of any car is touched.
+            if (T.AnyAbove(T.Max(towards, away), T.Of(StopLaw<T>.Least)))
+            {
+                (n->StartL, n->StartR) = (startL, startR);
+                Push(n, e, left, right);
+                (startL, startR) = (n->StartL, n->StartR);
+            }
+        }
+
+        if (rubs)
+        {
+            var (sliderL, sliderR) = (e->L.Slider, e->R.Slider);
+            startL += e->L.Friction.Force(sL, ref sliderL);
+            startR += e->R.Friction.Force(sR, ref sliderR);
+            (e->L.Slider, e->R.Slider) = (sliderL, sliderR);
+        }
+
+        (n->StartL, n->StartR) = (startL, startR);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Push(in FurtherBlock<T> e, T left, T right, ref T startL, ref T startR)
+    {
         if (e.L.Bump.Touched(left))
         {
-            n.StartL += e.L.Bump.Push(left);
+            startL += e.L.Bump.Push(left);
         }
 
         if (e.R.Bump.Touched(right))
         {
-            n.StartR += e.R.Bump.Push(right);
+            startR += e.R.Bump.Push(right);
         }
 
         if (e.L.Rebound.Touched(-left))
         {
-            n.StartL -= e.L.Rebound.Push(-left);
+            startL -= e.L.Rebound.Push(-left);
         }
 
         if (e.R.Rebound.Touched(-right))
         {
-            n.StartR -= e.R.Rebound.Push(-right);
+            startR -= e.R.Rebound.Push(-right);
         }
     }
 

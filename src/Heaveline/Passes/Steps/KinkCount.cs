@@ -13,13 +13,13 @@ internal readonly record struct KinkCount(int Dampers, int Above, int Below, boo
         for (var k = 0; k < FoldedCorner.OverTravel; k++)
         {
             var (law, _) = folded.Travelled(k);
-            above += law.Opening.Count;
-            below += law.Closing.Count;
+            above += law.Opens.Length;
+            below += law.Closes.Length;
         }
 
         return this with
         {
-            Dampers = Math.Max(Dampers, folded.DamperHinges.Count),
+            Dampers = Math.Max(Dampers, folded.DamperHinges.Length),
             Above = Math.Max(Above, above),
             Below = Math.Max(Below, below),
         };

@@ -57,4 +57,69 @@ internal readonly unsafe struct KinksBehind<T, TSides>(AxleBlock<T, TSides>* blo
             fR = T.Fma(bend.R, T.Min(sR, at.R), fR);
         }
     }
+
+    /// <summary>Those of both axles, of each as many, in turn.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Add(
+        in KinksBehind<T, TSides> front,
+        in KinksBehind<T, TSides> rear,
+        T sFL, T sFR, T vFL, T vFR, ref T fFL, ref T fFR, ref T gFL, ref T gFR,
+        T sRL, T sRR, T vRL, T vRR, ref T fRL, ref T fRR, ref T gRL, ref T gRR)
+    {
+        var d = front.first;
+        // The rear axle's lie so far from the front one's.
+        var apart = (byte*)rear.first - (byte*)d;
+        var end = d + front.count.Dampers;
+        for (; d < end - 1; d += 2)
+        {
+            var e = (KinkPair<T, Alike<T>>*)((byte*)d + apart);
+            var (at, bend) = (d[0].At, d[0].Bend);
+            fFL = T.Fma(bend.L, T.Max(vFL, at.L), fFL);
+            fFR = T.Fma(bend.R, T.Max(vFR, at.R), fFR);
+            (at, bend) = (e[0].At, e[0].Bend);
+            fRL = T.Fma(bend.L, T.Max(vRL, at.L), fRL);
+            fRR = T.Fma(bend.R, T.Max(vRR, at.R), fRR);
+            (at, bend) = (d[1].At, d[1].Bend);
+            gFL = T.Fma(bend.L, T.Max(vFL, at.L), gFL);
+            gFR = T.Fma(bend.R, T.Max(vFR, at.R), gFR);
+            (at, bend) = (e[1].At, e[1].Bend);
+            gRL = T.Fma(bend.L, T.Max(vRL, at.L), gRL);
+            gRR = T.Fma(bend.R, T.Max(vRR, at.R), gRR);
+        }
+
+        if (d < end)
+        {
+            var e = (KinkPair<T, Alike<T>>*)((byte*)d + apart);
+            var (at, bend) = (d->At, d->Bend);
+            fFL = T.Fma(bend.L, T.Max(vFL, at.L), fFL);
+            fFR = T.Fma(bend.R, T.Max(vFR, at.R), fFR);
+            (at, bend) = (e->At, e->Bend);
+            fRL = T.Fma(bend.L, T.Max(vRL, at.L), fRL);
+            fRR = T.Fma(bend.R, T.Max(vRR, at.R), fRR);
+            d++;
+        }
+
+        var p = (KinkPair<T, TSides>*)d;
+        for (var last = p + front.count.Above; p < last; p++)
+        {
+            var q = (KinkPair<T, TSides>*)((byte*)p + apart);
+            var (at, bend) = (p->At, p->Bend);
+            gFL = T.Fma(bend.L, T.Max(sFL, at.L), gFL);
+            gFR = T.Fma(bend.R, T.Max(sFR, at.R), gFR);
+            (at, bend) = (q->At, q->Bend);
+            gRL = T.Fma(bend.L, T.Max(sRL, at.L), gRL);
+            gRR = T.Fma(bend.R, T.Max(sRR, at.R), gRR);
+        }
+
+        for (var last = p + front.count.Below; p < last; p++)
+        {
+            var q = (KinkPair<T, TSides>*)((byte*)p + apart);
+            var (at, bend) = (p->At, p->Bend);
+            fFL = T.Fma(bend.L, T.Min(sFL, at.L), fFL);
+            fFR = T.Fma(bend.R, T.Min(sFR, at.R), fFR);
+            (at, bend) = (q->At, q->Bend);
+            fRL = T.Fma(bend.L, T.Min(sRL, at.L), fRL);
+            fRR = T.Fma(bend.R, T.Min(sRR, at.R), fRR);
+        }
+    }
 }

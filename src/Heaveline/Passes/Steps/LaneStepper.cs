@@ -1,6 +1,5 @@
 using Heaveline.Models;
 using System.Runtime.CompilerServices;
-using Heaveline.Elements.Forces;
 using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
@@ -12,6 +11,9 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
     where TSides : unmanaged, ISides<TSides, T>
     where TEnds : IEnds<T, TSample>
 {
+    // Heights and rates under four wheels.
+    private const int PerStep = 8;
+
     // Whoever stops a run waits for so many steps at most, a few milliseconds.
     private const int StepsBetweenLooks = 16_384;
 
@@ -25,6 +27,9 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
     private readonly KinksBehind<T, TSides> frontKinks;
     private readonly KinksBehind<T, TSides> rearKinks;
     private readonly bool further;
+    private readonly bool stops;
+    private readonly bool rubs;
+    private readonly bool onlyStopsAndFriction;
     private readonly bool flows;
     private readonly bool resists;
     private readonly int perOutput;
@@ -49,6 +54,8 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         rule = set.Rule;
         (frontKinks, rearKinks) = (new(front, set.Plan.Kinks), new(rear, set.Plan.Kinks));
         further = set.Plan.IsFurther;
+        (stops, rubs) = ((set.Plan.Needs & Needs.CurvedStop) != 0, (set.Plan.Needs & Needs.Friction) != 0);
+        onlyStopsAndFriction = further && !set.Plan.IsShaped && (set.Plan.Needs & (Needs.ElasticLink | Needs.FluidLink)) == 0;
         flows = (set.Plan.Needs & Needs.FluidLink) != 0;
         resists = (set.Plan.Needs & Needs.ResistiveLine) != 0;
         samplesBetweenLooks = Math.Max(1, StepsBetweenLooks / perOutput);
@@ -62,11 +69,20 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         // Levels before and after the table, with rates of zero.
         var levels = stackalloc Quad<TSample>[4];
         (levels[0], levels[1], levels[2], levels[3]) = (road.Before, road.Still, road.After, road.Still);
+        var before = stackalloc double[PerStep];
+        var after = stackalloc double[PerStep];
+        new Span<double>(before, PerStep).Clear();
+        new Span<double>(after, PerStep).Clear();
+        for (var i = 0; i < 4; i++)
+        {
+            after[i] = LaneLayout<TSample>.At((TSample*)(levels + 2) + i, 0);
+        }
+
         fixed (Quad<TSample>* table = road.Moving)
         fixed (double* shared = road.Shared)
         fixed (TSample* sample = samples[..(outputs * channels)])
         {
-            var moving = (uint)(shared == null ? road.Moving.Length / 2 : road.Shared.Length / 8);
+            var moving = (uint)(shared == null ? road.Moving.Length / 2 : road.Shared.Length / PerStep);
             for (var k = 0; k < outputs; k++)
             {
                 if (k % samplesBetweenLooks == 0)
@@ -76,9 +92,26 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
 
                 for (var n = 0; n < perOutput; n++, at++)
                 {
+                    if (TEnds.Blocks == 2 && shared != null && jumps.IsEmpty)
+                    {
+                        var below = at < 0 ? before : (uint)at < moving ? shared + (PerStep * at) : after;
+                        if (n == 0)
+                        {
+                            Before(sample + (k * channels));
+                            Step(below);
+                            After(sample + (k * channels));
+                        }
+                        else
+                        {
+                            Step(below);
+                        }
+
+                        continue;
+                    }
+
                     var under = (uint)at >= moving ? TEnds.Road(at < 0 ? levels : levels + 2, set.Room)
                         : shared == null ? TEnds.Road(table + (2 * at), set.Room)
-                        : TEnds.Road(shared + (8 * at), set.Room);
+                        : TEnds.Road(shared + (PerStep * at), set.Room);
                     var here = 0;
                     while (here < jumps.Length && jumps[here].At == at + road.First)
                     {
@@ -108,8 +141,17 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
 
     public override void Dispose() => set.Dispose();
 
+    private void Step(double* below)
+    {
+        var (underFront, underRear) = (new RoadBelow<T>(below), new RoadBelow<T>(below + 2));
+        Step(in underFront, in underRear);
+    }
+
+    private void Step(T* road) => Step(in *(RoadUnder<T>*)road, in *(RoadUnder<T>*)(road + 2));
+
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private void Step(T* road)
+    private void Step<TRoad>(in TRoad underFront, in TRoad underRear)
+        where TRoad : struct, IRoadUnder<T>
     {
         if (left == 0)
         {
@@ -117,17 +159,29 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         }
 
         left--;
-        if (further)
+        if (onlyStopsAndFriction)
+        {
+            FurtherForces<T>.StopsAndFriction(&front->State, body, set.FrontFurther, stops, rubs);
+            if (TEnds.Blocks == 2)
+            {
+                FurtherForces<T>.StopsAndFriction(&rear->State, body, set.RearFurther, stops, rubs);
+            }
+        }
+        else if (further)
         {
             Further();
         }
 
-        AxleStep<T, TSides>.Run(
-            ref *front, in frontKinks, in *body, in *rule, in *(RoadUnder<T>*)road, ref *(PairHistory<T>*)(set.FrontPast + left));
-        if (TEnds.Blocks == 2)
+        var frontPast = (PairHistory<T>*)(set.FrontPast + left);
+        var rearPast = (PairHistory<T>*)(set.RearPast + left);
+        if (TEnds.Blocks == 1)
+        {
+            AxleStep<T, TSides>.Run(ref *front, in frontKinks, in *body, in *rule, in underFront, ref *frontPast);
+        }
+        else
         {
             AxleStep<T, TSides>.Run(
-                ref *rear, in rearKinks, in *body, in *rule, in *(RoadUnder<T>*)(road + 2), ref *(PairHistory<T>*)(set.RearPast + left));
+                ref *front, ref *rear, in frontKinks, in rearKinks, in *body, in *rule, in underFront, in underRear, ref *frontPast, ref *rearPast);
         }
 
         BodyStep<T, TSample, TEnds>.Run(body, &front->State, &rear->State, rule, set.BodyPast + left);
@@ -159,10 +213,10 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
             Step(road);
         }
 
-        Kicked(front, set.FrontPast + left, kick);
+        TyreKick<T, TSides>.Move(front, rule, set.FrontPast + left, kick);
         if (TEnds.Blocks == 2)
         {
-            Kicked(rear, set.RearPast + left, kick + 2);
+            TyreKick<T, TSides>.Move(rear, rule, set.RearPast + left, kick + 2);
         }
     }
 
@@ -310,38 +364,11 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
             (shares[0], shares[1]) = (jump.Share, jump.Share);
             var height = TEnds.Road(heights, heightRoom);
             var share = TEnds.Road(shares, shareRoom);
-            Kick(set.Front, height, share, kick);
+            TyreKick<T, TSides>.Add(set.Front, height, share, kick);
             if (TEnds.Blocks == 2)
             {
-                Kick(set.Rear, height + 2, share + 2, kick + 2);
+                TyreKick<T, TSides>.Add(set.Rear, height + 2, share + 2, kick + 2);
             }
         }
-    }
-
-    private static void Kick(AxleBlock<T, TSides>* axle, T* near, T* share, T* kick)
-    {
-        var n = &axle->State;
-        var c = &axle->Numbers;
-        var far = near + 4;
-        var still = T.Of(0.0);
-        var left = new TyreLaw<T> { Rate = c->TyreRate.L, Damping = c->TyreDamping.L, Unload = c->Unload.L };
-        var right = new TyreLaw<T> { Rate = c->TyreRate.R, Damping = c->TyreDamping.R, Unload = c->Unload.R };
-        kick[0] += share[0] * (left.Change(far[0] - n->UL, still - n->WL) - left.Change(near[0] - n->UL, still - n->WL));
-        kick[1] += share[1] * (right.Change(far[1] - n->UR, still - n->WR) - right.Change(near[1] - n->UR, still - n->WR));
-    }
-
-    // The step is linear in its own acceleration: what that lacked is added after it.
-    private void Kicked(AxleBlock<T, TSides>* axle, PairPast<T>* past, T* kick)
-    {
-        var n = &axle->State;
-        var c = &axle->Numbers;
-        var left = T.Fma(c->AcrossAxle.L, kick[1], c->PerWheel.L * kick[0]);
-        var right = T.Fma(c->AcrossAxle.R, kick[0], c->PerWheel.R * kick[1]);
-        past[0].L += left;
-        past[0].R += right;
-        n->UL = T.Fma(set.Rule->X0, left, n->UL);
-        n->UR = T.Fma(set.Rule->X0, right, n->UR);
-        n->WL = T.Fma(set.Rule->V0, left, n->WL);
-        n->WR = T.Fma(set.Rule->V0, right, n->WR);
     }
 }

@@ -11,9 +11,9 @@ internal readonly record struct ShapedCount(int Springs, int Dampers, int StopsA
     /// <summary>Room for those of one more corner too.</summary>
     public ShapedCount And(KernelSlots car, int i) => this with
     {
-        Springs = Math.Max(Springs, car.Springs[i].OnTravel.Opening.Count),
-        Dampers = Math.Max(Dampers, car.Dampers[i].OnRate.Opening.Count),
-        StopsAbove = Math.Max(StopsAbove, car.BumpStops[i].OnTravel.Opening.Count + car.ReboundStops[i].OnTravel.Opening.Count),
-        StopsBelow = Math.Max(StopsBelow, car.BumpStops[i].OnTravel.Closing.Count + car.ReboundStops[i].OnTravel.Closing.Count),
+        Springs = Math.Max(Springs, car.Springs[i].OnTravel.Opens.Length),
+        Dampers = Math.Max(Dampers, car.Dampers[i].OnRate.Opens.Length),
+        StopsAbove = Math.Max(StopsAbove, car.BumpStops[i].OnTravel.Opens.Length + car.ReboundStops[i].OnTravel.Opens.Length),
+        StopsBelow = Math.Max(StopsBelow, car.BumpStops[i].OnTravel.Closes.Length + car.ReboundStops[i].OnTravel.Closes.Length),
     };
 }

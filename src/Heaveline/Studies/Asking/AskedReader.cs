@@ -5,6 +5,7 @@ using Heaveline.Drives;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
+using Heaveline.Ties;
 
 namespace Heaveline.Studies;
 
@@ -215,12 +216,36 @@ public sealed class AskedReader(Given given, IFinder finder)
         return Text(choice) is { } name ? Sought(choice, finder.Road(name)).Value : null;
     }
 
-    /// <summary>The log of a drive; null when there is none.</summary>
-    public Log? Log(Choice choice)
+    /// <summary>Roads with the words that they were given by, each once; those that are not there are left out.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="usual">Names of the roads when none is given.</param>
+    public IReadOnlyList<(string Name, Road Road)> RoadsOf(Choice choice, IReadOnlyList<string> usual)
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return Sought(choice, finder.Log(Texts(choice))).Value;
+        var names = given.All(choice) is { Count: > 0 } all ? all : usual;
+        return [.. names.Distinct().Select(name => (Note(choice, name)!, Sought(choice, finder.Road(name)).Value)).Where(r => r.Value is not null)!];
     }
+
+    /// <summary>The log of a drive; null when there is none.</summary>
+    /// <param name="choice">The choice of its files.</param>
+    /// <param name="overrulings">Decisions of the reading that are taken otherwise; null: none.</param>
+    public Log? Log(Choice choice, IReadOnlyList<Overruling>? overrulings = null)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Sought(choice, finder.Log(Texts(choice), overrulings ?? [])).Value;
+    }
+
+    /// <summary>The sheet of cable ties; null when there is none.</summary>
+    public TieSheet? Ties(Choice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Text(choice) is { } name ? Sought(choice, finder.Ties(name)).Value : null;
+    }
+
+    /// <summary>A road that a file names, instead of the words for a choice; null when there is none.</summary>
+    /// <param name="choice">The choice that it stands for.</param>
+    /// <param name="name">Its name.</param>
+    public Road? RoadNamed(Choice choice, string name) => Sought(choice, finder.Road(name)).Value;
 
     /// <summary>The class of a random road; null when there is none.</summary>
     public RoadClass? Class(Choice choice) => Class(choice, Text(choice) ?? "");

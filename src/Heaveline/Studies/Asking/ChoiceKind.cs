@@ -12,6 +12,9 @@ public enum ChoiceKind
     /// <summary>Files, folders or archives of a drive's log.</summary>
     Log,
 
+    /// <summary>Files of sheets of cable ties.</summary>
+    Ties,
+
     /// <summary>One of the car's load states by its name.</summary>
     Load,
 

@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Drives;
 using Heaveline.Roads;
+using Heaveline.Ties;
 
 namespace Heaveline.Studies;
 
@@ -16,6 +17,14 @@ public interface IFinder
     /// <summary>The log that files, folders and archives hold together. Where logs are not looked for, none is found.</summary>
     /// <param name="names">Their names.</param>
     Found<Log> Log(IReadOnlyList<string> names) => new() { Name = string.Join(", ", names), Refusal = "Logs of a drive are not read here." };
+
+    /// <summary>The same log with decisions of the reading that are taken otherwise.</summary>
+    /// <param name="names">Their names.</param>
+    /// <param name="overrulings">What is taken otherwise.</param>
+    Found<Log> Log(IReadOnlyList<string> names, IReadOnlyList<Overruling> overrulings) => Log(names);
+
+    /// <summary>The sheet of cable ties of a name. Where sheets are not looked for, none is found.</summary>
+    Found<TieSheet> Ties(string name) => new() { Name = name, Refusal = "Sheets of cable ties are not read here." };
 
     /// <summary>Ends what takes long already while a question is read.</summary>
     CancellationToken Stop => CancellationToken.None;

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
+using Heaveline.Drives.Identification;
 using Heaveline.Figures;
 
 namespace Heaveline.Studies;
@@ -22,6 +23,12 @@ public sealed record DriveAnswer : Answer
     /// <summary>Figure of the spectra: of bumps and of the road between.</summary>
     public const string Spectra = "spectra";
 
+    /// <summary>Figure of the car: its numbers with their intervals.</summary>
+    public const string CarCard = "car";
+
+    /// <summary>Figure of the spectra with those of the fitted car, and of what is left.</summary>
+    public const string Fit = "fit";
+
     /// <summary>What was asked.</summary>
     public required DriveAsked Asked { get; init; }
 
@@ -33,6 +40,12 @@ public sealed record DriveAnswer : Answer
 
     /// <summary>Its bumps; null where it does not bear looking for them.</summary>
     public DriveEvents? Events { get; init; }
+
+    /// <summary>The car that it tells; null where the log does not bear it.</summary>
+    public CarFromDrive? Identified { get; init; }
+
+    /// <summary>The car file's numbers beside it; null where none was named.</summary>
+    public CarBeside? Beside { get; init; }
 
     /// <summary>Its comfort at the floor; null where it does not bear weighing it.</summary>
     public DriveComfort? Comfort { get; init; }
@@ -52,16 +65,25 @@ public sealed record DriveAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
-        [.. Events is null ? [] : EventWords.Of(Events), .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text))];
+    [
+        .. Identified is null ? [] : DriveCarWords.Of(Identified, Beside),
+        .. Events is null ? [] : EventWords.Of(Events),
+        .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text)),
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [DriveWords.Safety];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Source> Sources => [Answers.Sources.Axes];
+    public override IReadOnlyList<Source> Sources => HasCar ? [Answers.Sources.Axes, Answers.Sources.Identification] : [Answers.Sources.Axes];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> FigureIds => Events is { Events.IsEmpty: false } ? [Strip, Overlay, Distance, Spectra] : [Strip];
+    public override IReadOnlyList<string> FigureIds =>
+        [
+            Strip,
+            .. Events is { Events.IsEmpty: false } ? [Overlay, Distance, Spectra] : Array.Empty<string>(),
+            .. HasCar ? [CarCard, Fit] : Array.Empty<string>(),
+        ];
 
     /// <inheritdoc/>
     public override byte[] Csv() => EventsCsv.Of(Events);
@@ -76,15 +98,17 @@ public sealed record DriveAnswer : Answer
         }))]),
         ["story"] = new JsonArray([.. Story.Select(s => (JsonNode)new JsonObject
         {
-            ["about"] = s.About, ["text"] = s.Text, ["doubtful"] = s.IsDoubtful,
+            ["about"] = s.About, ["text"] = s.Text, ["doubtful"] = s.IsDoubtful, ["instead"] = TablesJson.Texts(Overruling.Instead(s.About)),
         })]),
         ["axes"] = new JsonObject { ["up"] = Axis(Drive.Mount.Up), ["forward"] = Drive.Mount.Forward is { } forward ? Axis(forward) : null },
+        ["gaps"] = new JsonArray([.. Drive.Clock.Gaps.Select(g => (JsonNode)new JsonObject { ["from"] = g.From, ["to"] = g.To })]),
         ["moves"] = new JsonArray([.. Drive.Mount.Moves.Select(t => (JsonNode)JsonValue.Create(t)!)]),
         ["dropped"] = new JsonArray([.. Trust.Dropped.Select(d => (JsonNode)new JsonObject
         {
             ["from"] = d.Part.From, ["to"] = d.Part.To, ["reason"] = d.Reason,
         })]),
         ["events"] = EventsJson.Of(Events),
+        ["car"] = DriveCarJson.Of(Identified, Beside),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };
 
@@ -97,15 +121,26 @@ public sealed record DriveAnswer : Answer
         Overlay when Events is not null => EventsFigure.OverTime(Drive, Events),
         Distance when Events is not null => EventsFigure.OverDistance(Drive, Events),
         Spectra when Events is not null => EventSpectraFigure.Of(Drive, Events),
+        CarCard or Fit when !HasCar => throw new Quantities.RefusedValueException(
+            "cars told by the drive",
+            "0",
+            "1",
+            "No car was fitted to this drive; give --wheelbase, and look at what the answer says of the car itself."),
+        CarCard when Identified is not null => DriveCarFigure.Of(
+            Identified, DriveCarTable.Of, n => Beside?.Of(n), DriveCarWords.Motion(Identified)),
+        Fit when Identified is not null => DriveFitFigure.Of(Identified),
         _ => base.Figure(id),
     };
 
     private IReadOnlyList<FactTable> All(bool isShort) =>
     [
+        .. Identified is null ? [] : DriveCarTable.Of(Identified, Beside, isShort),
         .. Events is null ? [] : EventTable.Of(Events, isShort),
         .. Comfort is null ? [] : new[] { isShort ? FloorTable.Short(Comfort) : FloorTable.Of(Comfort) },
         DriveTable.Of(Drive, Trust),
     ];
+
+    private bool HasCar => Identified is { Estimates.IsEmpty: false };
 
     private IEnumerable<StoryLine> Story => Drive.Log.Story.Concat(Drive.Story);
 
@@ -124,7 +159,7 @@ public sealed record DriveAnswer : Answer
             TrustUse.Comfort when Comfort is { Axes: [var vertical, ..] } => string.Create(
                 CultureInfo.InvariantCulture,
                 $" Vertical, weighted by {vertical.Weighting.Name}, the floor shakes by {vertical.Rms:F2} m/s² (RMS), no seat between."),
-            TrustUse.Car when verdict.Level != TrustLevel.None => " This program does not work a car's frequencies and damping out of a log.",
+            TrustUse.Car when Identified is not null => " " + DriveCarWords.Found(Identified),
             _ => "",
         };
         return string.Create(CultureInfo.InvariantCulture, $"{use}: {level}. {verdict.Reason}{found}");

@@ -16,32 +16,45 @@ public static class DriveStudy
         Range = (1, 64),
     };
 
+    private static readonly Choice Take = new()
+    {
+        Name = "take",
+        Kind = ChoiceKind.Word,
+        Says = "Take a decision of the reading otherwise, as \"acceleration: mg\", \"speed: mph\", \"time: column 3\", \"forward: 37°\", \"lag: 0.8 s\", "
+            + "\"moved: no\"; the story in --json says what may be taken instead of each. May be given more than once.",
+        HelpName = "DECISION",
+        IsRepeated = true,
+    };
+
     /// <summary>The question as a command offers it.</summary>
     public static Question<DriveAsked, DriveAnswer> Question { get; } = new()
     {
         Word = "drive",
         Says =
             """
-            Say what the log of a drive is good for (how its files were read, how the phone lay, which faults it has), find its bumps,
-            bring them to sites, measure each in the words of 'pass', and weigh the floor's vibration.
+            Say what the log of a drive is good for (how its files were read, how the phone lay, which faults it has), find its bumps, bring them
+            to sites, measure each in the words of 'pass', and weigh the floor's vibration. With a wheelbase, or a car that gives it: say which car
+            moves most like this drive, with intervals, or why the drive does not tell.
 
             Examples:
               heaveline drive trip.csv
               heaveline drive drive.zip --figure strip.pdf
               heaveline drive trip.csv --wheelbase "2.70 m" --phone "1.45 m behind front axle" --site "chapel: 84 s, 141 s" --csv bumps.csv
               heaveline drive trip.csv --draw events --figure bumps.pdf
+              heaveline drive trip.csv --car examples/garage/fern-saloon.yaml --load driver --draw car --figure card.pdf
               heaveline drive Accelerometer.csv Gyroscope.csv Location.csv --json
             """,
-        Choices = [Logs, .. DriveChoices.All],
+        Choices = [Logs, .. DriveChoices.All, Take],
         Draws = new Choice
         {
             Name = "draw",
             Kind = ChoiceKind.Word,
             Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), "
-                + "distance (the same over distance) or spectra (of bumps, and of the road between).",
+                + "distance (the same over distance), spectra (of bumps, and of the road between), car (its numbers with their intervals) or fit "
+                + "(measured spectra, and the car's).",
             HelpName = "WHAT",
             Usual = DriveAnswer.Strip,
-            Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra],
+            Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra, DriveAnswer.CarCard, DriveAnswer.Fit],
             WordIs = "figure of a drive",
         },
         CsvSays = "Write the bumps to FILE, a row each.",
@@ -59,21 +72,54 @@ public static class DriveStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var drive = Drives.Drive.Of(asked.Log, run.Cancellation);
+        var answer = WithCar(Bumps(asked, null, run), run.Cancellation);
+        run.Progress?.Report(1.0);
+        return answer;
+    }
+
+    /// <summary>All but the car, which takes longest.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="read">An answer of the same log, whatever else was asked then; null: none.</param>
+    /// <param name="run">How it is run.</param>
+    internal static DriveAnswer Bumps(DriveAsked asked, DriveAnswer? read, StudyRun run)
+    {
+        var drive = read?.Drive ?? Drives.Drive.Of(asked.Log, run.Cancellation);
         run.Progress?.Report(0.5);
-        var trust = Trust.Of(drive, run.Cancellation);
+        var trust = read?.Trust ?? Trust.Of(drive, run.Cancellation);
         run.Progress?.Report(0.7);
         var events = trust.For(TrustUse.Events).Level == TrustLevel.None ? null : DriveEvents.Of(drive, trust, asked.Settings, run.Cancellation);
-        run.Progress?.Report(0.9);
-        var comfort = DriveComfort.Of(drive, trust, run.Cancellation);
-        run.Progress?.Report(1.0);
-        return new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Events = events, Comfort = comfort };
+        run.Progress?.Report(0.8);
+        var comfort = read is null ? DriveComfort.Of(drive, trust, run.Cancellation) : read.Comfort;
+        run.Progress?.Report(0.85);
+        var beside = asked.Car is { } loaded ? CarBeside.Of(loaded) : null;
+        return new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Events = events, Comfort = comfort, Beside = beside };
     }
+
+    /// <summary>The same with the car.</summary>
+    /// <param name="bumps">All but the car.</param>
+    /// <param name="stop">Stops it.</param>
+    internal static DriveAnswer WithCar(DriveAnswer bumps, CancellationToken stop) => bumps with
+    {
+        Identified = DriveCarReading.Of(bumps.Asked, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop),
+    };
 
     private static DriveAsked? Read(AskedReader reader)
     {
         var (car, settings) = DriveChoices.Read(reader);
-        var log = reader.Log(Logs);
+        var overrulings = new List<Overruling>();
+        foreach (var words in reader.Texts(Take))
+        {
+            if (Overruling.Of(words, out var whyNot) is { } overruling)
+            {
+                overrulings.Add(overruling);
+            }
+            else
+            {
+                reader.Object(Take.Name, $"take {whyNot}");
+            }
+        }
+
+        var log = reader.IsRefused ? null : reader.Log(Logs, overrulings);
         return log is null || reader.IsRefused ? null : new DriveAsked { Log = log, Car = car, Settings = settings };
     }
 }

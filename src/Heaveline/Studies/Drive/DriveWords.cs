@@ -31,9 +31,19 @@ internal static class DriveWords
                 $"{clock.Repeats} samples bear the stamp of the one before: written twice they count once, else they were spread evenly.");
         }
 
+        if (clock.StepsBack.Length > 3)
+        {
+            yield return Text($"So did it {clock.StepsBack.Length - 3} times more.");
+        }
+
         foreach (var gap in clock.Gaps.Take(3))
         {
             yield return Text($"No samples between {gap.From:F1} and {gap.To:F1} s; nothing is read across.");
+        }
+
+        if (clock.Gaps.Length > 3)
+        {
+            yield return Text($"That is 3 of {clock.Gaps.Length} gaps; the others are told in --json.");
         }
 
         if (Math.Abs(mount.Gain - 1.0) > 0.05)
@@ -52,7 +62,7 @@ internal static class DriveWords
             yield return "By how much the speed comes late was not found: it is used as it is stamped.";
         }
 
-        if (drive.Log.Of(SensorKind.Speed) is { UnitSaid: "" } speed && !drive.Story.Any(s => s.About == "speed-unit"))
+        if (drive.Log.Of(SensorKind.Speed) is { UnitSaid: "" } speed && !Agrees(drive))
         {
             yield return $"The speed's unit is not said: {speed.UnitTaken} was taken.";
         }
@@ -78,6 +88,10 @@ internal static class DriveWords
             yield return Text($"Forward is known to ± {In.Degrees.Of(mount.HalfWidth.Value):F0}° only: brake firmly once and take two turns.");
         }
     }
+
+    // Braking felt by the accelerometer tells the unit, and so does the user.
+    private static bool Agrees(Drive drive) => drive.Story.Any(s => s.About == "speed-unit") || drive.Log.Overrulings.Any(o => o.About == "speed")
+        || (drive.Mount is { Explained: > 0.3, Braking: > 0.74 and < 1.35 });
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,8 @@
 using Heaveline.Answers;
+using Heaveline.Cars;
 using Heaveline.Causes;
+using Heaveline.Drives.Identification;
+using Heaveline.Drives.Planning;
 using Heaveline.Measures;
 using Heaveline.Quantities;
 
@@ -52,7 +55,7 @@ internal static class TestWords
         var (obstacle, lower) = why.Road.Event is null
             ? ("along this road", "Take a smoother road.")
             : ("over this obstacle", "Take a lower obstacle.");
-        var measured = Measured(none.Kind) is { } way ? $" {FirstLetter.Raised(way)}." : "";
+        var measured = Measured(none.Kind, why) is { } way ? $" {FirstLetter.Raised(way)}." : "";
         return none.Reason switch
         {
             NoTestReason.NoDriver => "the load names no driver or rider, and nobody can drive an empty vehicle. Name one in the car file.",
@@ -128,13 +131,28 @@ internal static class TestWords
         _ => "rear/front ratio of the damping ratios",
     };
 
-    private static string? Measured(PitchCauseKind kind) => kind switch
+    private static string? Measured(PitchCauseKind kind, Why why)
     {
-        PitchCauseKind.FrequencyRatio => "measure the wheel rates of both ends",
-        PitchCauseKind.DynamicIndex => "measure the pitch inertia",
-        PitchCauseKind.DampingLevel or PitchCauseKind.DampingSplit => "have the dampers measured",
-        _ => null,
-    };
+        var (garage, known) = kind switch
+        {
+            PitchCauseKind.FrequencyRatio => ("measure the wheel rates of both ends", Known("frequency ratio", CarNumber.FrequencyRatio)),
+            PitchCauseKind.DynamicIndex => ("measure the pitch inertia", Known("dynamic index", CarNumber.PitchIndex)),
+            PitchCauseKind.DampingLevel or PitchCauseKind.DampingSplit => (
+                "have the dampers measured",
+                $"{Known(AxleCatalogue.Damping(AxleEnd.Front).Name, CarNumber.FrontDamping)} and {Known("rear one", CarNumber.RearDamping)}"),
+            _ => ("", ""),
+        };
+        return garage.Length == 0 ? null
+            : why.Drive is not { } drive ? garage
+            : FormattableString.Invariant($"{garage}, or drive: {TestDrive.Passes} passes over {Hump(drive)} at ")
+                + $"{string.Join(", ", drive.Speeds.SkipLast(1).Select(Speed))} and {Speed(drive.Speeds[^1])} with a phone on the floor tell {known} "
+                + "('heaveline plan')";
+
+        string Known(string name, CarNumber number) =>
+            why.Drive is { } drive ? FormattableString.Invariant($"the {name} to ± {In.Percent.Of(drive.HalfWidths[number]):F1} %") : "";
+    }
+
+    private static string Hump(TestDrive drive) => TestHump.OfBoards.Contains(drive.Hump) ? drive.Hump.Road.Caption : drive.Hump.Name;
 
     private static string Instead(PitchCauseKind kind) => kind switch
     {

@@ -147,4 +147,16 @@ public class WeightingFilterTests
     }
 
     private static Weighting Named(string name) => Weightings.All.Single(w => w.Name == name);
+
+    [Fact]
+    public void A_filter_reaches_the_end_of_its_band_at_any_rate()
+    {
+        var random = new Random(5);
+        for (var n = 0; n < 1000; n++)
+        {
+            var rate = 60.0 + (60.0 * random.NextDouble());
+            Assert.Equal(
+                WeightingFilter.UsableBand * rate, WeightingFilter.Of(Weightings.Wd, rate, WeightingFilter.UsableBand * rate).UpTo, 9);
+        }
+    }
 }

@@ -1,0 +1,69 @@
+using System.Diagnostics;
+using System.Globalization;
+using Heaveline.Drives.Identification;
+using Heaveline.Tests.Drives;
+
+namespace Heaveline.Bench;
+
+/// <summary>
+/// Planted cars identified from passes over one hump: errors, coverage of the 90 % intervals, refusals, time.
+/// <c>drive-cars [cars [first seed [passes at each of three speeds]]]</c>.
+/// </summary>
+internal static class DriveCars
+{
+    private static readonly CarNumber[] Shown =
+    [
+        CarNumber.FrontFrequency, CarNumber.RearFrequency, CarNumber.FrequencyRatio, CarNumber.FrontDamping, CarNumber.RearDamping,
+        CarNumber.PitchIndex,
+    ];
+
+    public static int Run(string[] args)
+    {
+        long Argument(int at, long otherwise) => args.Length > at ? long.Parse(args[at], CultureInfo.InvariantCulture) : otherwise;
+        var (count, seed, each) = ((int)Argument(0, 200), (ulong)Argument(1, 20_000), (int)Argument(2, 4));
+        double[][] errors = [.. Shown.Select(_ => new double[count])], halves = [.. Shown.Select(_ => new double[count])];
+        var (times, refused, believed) = (new double[count], new SortedDictionary<RefusalKind, int>(), 0);
+        for (var k = 0; k < count; k++)
+        {
+            var (car, known, windows) = new PlantedCrossings { Seed = seed + (ulong)k, Each = each }.Drawn();
+            var start = Stopwatch.GetTimestamp();
+            var found = CarIdentification.Of(windows, known);
+            times[k] = Stopwatch.GetElapsedTime(start).TotalSeconds;
+            believed += found.IsBelieved ? 1 : 0;
+            foreach (var kind in found.Refusals.Select(r => r.Kind).Distinct())
+            {
+                refused[kind] = refused.GetValueOrDefault(kind) + 1;
+            }
+
+            double[] truth =
+            [
+                car.FrontFrequency, car.RearFrequency, car.RearFrequency / car.FrontFrequency, car.FrontDamping, car.RearDamping, car.PitchIndex,
+            ];
+            for (var i = 0; i < Shown.Length; i++)
+            {
+                var estimate = found.Of(Shown[i])!;
+                errors[i][k] = Math.Log(estimate.Value / truth[i]);
+                halves[i][k] = 0.5 * Math.Log(estimate.High / estimate.Low);
+            }
+        }
+
+        Array.Sort(times);
+        Console.WriteLine(FormattableString.Invariant(
+            $"{count} cars from seed {seed}, {3 * each} passes each; s a car: median {times[count / 2]:F2}, most {times[^1]:F2}"));
+        Console.WriteLine("| number | median error, % | mean, % | largest, % | half-width, median, % | covered, % |");
+        Console.WriteLine("|---|---|---|---|---|---|");
+        for (var i = 0; i < Shown.Length; i++)
+        {
+            var (sizes, wide) = (errors[i].Select(Math.Abs).Order().ToArray(), halves[i].Order().ToArray());
+            var covered = 100.0 * errors[i].Zip(halves[i]).Count(p => Math.Abs(p.First) <= p.Second) / count;
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"| {Shown[i]} | {100 * sizes[count / 2]:F2} | {100 * errors[i].Average():+0.00;-0.00} | {100 * sizes[^1]:F1} | "
+                + $"{100 * wide[count / 2]:F2} | {covered:F1} |"));
+        }
+
+        Console.WriteLine(
+            FormattableString.Invariant($"believed {believed}; refused by ") + string.Join(", ", refused.Select(r => $"{r.Key} {r.Value}")));
+        return 0;
+    }
+}

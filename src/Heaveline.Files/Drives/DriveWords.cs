@@ -1,0 +1,128 @@
+using Heaveline.Files.Yaml;
+using Heaveline.Quantities;
+
+namespace Heaveline.Files.Drives;
+
+/// <summary>The words for a drive in the garage.</summary>
+internal static class DriveWords
+{
+    /// <summary>What the drive is called.</summary>
+    public static readonly Key<string> Name = Key.Required("drive", "What the drive is called.", Kind.Text(), "Larch Lane, before");
+
+    /// <summary>The car.</summary>
+    public static readonly Key<string> Car = Key.Optional(
+        "car", "The car file or variant that was driven, relative to this file.", Kind.Text(), "../../fern-saloon.yaml");
+
+    /// <summary>Its load.</summary>
+    public static readonly Key<string> Load = Key.Optional(
+        "load", "Name of the load in the car file that it was driven with; as described there when left out.", Kind.Text(), "holiday");
+
+    /// <summary>The wheelbase.</summary>
+    public static readonly Key<Amount<Length>> Wheelbase = Key.Optional(
+        "wheelbase", "Wheelbase of a car without a file.", Kind.Amount<Length>(), "2.70 m")
+        .Usually("1 m", "7 m");
+
+    /// <summary>The drive before the change.</summary>
+    public static readonly Key<string> After = Key.Optional(
+        "after", "Name of the folder, beside this one, of the drive before the change.", Kind.Text(), "larch-lane-before");
+
+    /// <summary>Sites and instants of their bumps.</summary>
+    public static readonly Key<IReadOnlyList<KeyValuePair<string, IReadOnlyList<Amount<Time>>>>> Sites = Key.Optional(
+        "sites",
+        "Bumps of the road by names of your own, each with the instants of the log at which it was driven.",
+        Kind.Named(Kind.List(Kind.Amount<Time>())),
+        "{chapel hump: [84 s, 141 s]}");
+
+    /// <summary>Bumps that do not count.</summary>
+    public static readonly Key<IReadOnlyList<Amount<Time>>> Rejected = Key.Optional(
+        "rejected", "Instants of the log about which a bump is not to count.", Kind.List(Kind.Amount<Time>(), atLeast: 0), "[201.5 s]");
+
+    /// <summary>Bumps that were not found.</summary>
+    public static readonly Key<IReadOnlyList<Amount<Time>>> Added = Key.Optional(
+        "added", "Instants of the log about which a bump is that was not found.", Kind.List(Kind.Amount<Time>(), atLeast: 0), "[95 s]");
+
+    private static readonly Key<string> Note = Key.Optional(
+        "note", "Where and when, the weather, what was odd.", Kind.Lines(), "Dry, 12 °C, damper oil warm.");
+
+    private static readonly Key<string> Change = Key.Optional(
+        "change", "What was changed since that drive.", Kind.Text(), "rear springs 4 N/mm stiffer");
+
+    private static readonly Key<Amount<Length>> Behind = Key.Required(
+        "behind-front-axle", "Its middle behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "1.45 m ± 5 cm")
+        .Usually("-1.5 m", "6 m");
+
+    private static readonly Key<Amount<Length>> Left = Key.Optional(
+        "left", "Left of the car's middle; negative to the right; the middle when left out.", Kind.Amount<Length>(), "0.1 m")
+        .Usually("-1.2 m", "1.2 m");
+
+    private static readonly Key<Amount<Length>> Up = Key.Optional(
+        "up", "Above the floor; on it when left out.", Kind.Amount<Length>(), "0.2 m")
+        .Usually("0 m", "1.5 m");
+
+    private static readonly Key<PhoneAsWritten> Phone = Key.Optional(
+        "phone",
+        "Where the phone lay.",
+        new Shape("phone", "Where the phone lay.", Behind, Left, Up)
+            .As(f => new PhoneAsWritten(f.Required(Behind), f.Optional(Left, default), f.Optional(Up, default))));
+
+    private static readonly Key<Amount<Pressure>> Front = Key.Optional("front", "Of the front tyres.", Kind.Amount<Pressure>(), "2.3 bar")
+        .Usually("0.5 bar", "9 bar");
+
+    private static readonly Key<Amount<Pressure>> Rear = Key.Optional("rear", "Of the rear tyres.", Kind.Amount<Pressure>(), "2.1 bar")
+        .Usually("0.5 bar", "9 bar");
+
+    private static readonly Key<Tuple<double?, double?>> Pressures = Key.Optional(
+        "pressures",
+        "Pressures of the tyres, above the air's.",
+        new Shape("pressures", "Pressures of the tyres, cold or warm as the note says.", Front, Rear)
+            .As(f => Tuple.Create(f.OptionalValue(Front)?.Si, f.OptionalValue(Rear)?.Si)));
+
+    /// <summary>The whole file.</summary>
+    public static readonly Shape<DriveSheet> Shape = new Shape(
+        "drive file",
+        "One drive: what was driven, and what to make of its log. The files of the log lie beside it, untouched; nothing computed is kept in it.",
+        Name, Note, Car, Load, Wheelbase, Phone, Pressures, After, Change, Sites, Rejected, Added)
+        .As(Make);
+
+    /// <summary>Whether a document is a drive.</summary>
+    public static bool IsDrive(Node root) => root.At(Name.Name) is not null;
+
+    private static DriveSheet? Make(Fields f)
+    {
+        if (f.Has(Car) && f.Has(Wheelbase))
+        {
+            f.Refuse(Wheelbase, "is given beside car, whose file says it.", "Leave it out, or leave out the car.");
+            return null;
+        }
+
+        if (f.Has(Load) && !f.Has(Car))
+        {
+            f.Refuse(Load, "is given without car.", "Name the car file that has the load, or say it in the note.");
+            return null;
+        }
+
+        if (f.OptionalValue(Wheelbase) is { Si: not > 0.0 })
+        {
+            f.Refuse(Wheelbase, "must be above 0 m.", "Measure from axle to axle.");
+            return null;
+        }
+
+        var pressures = f.Optional(Pressures);
+        return new DriveSheet
+        {
+            Name = f.Required(Name),
+            Note = f.Optional(Note),
+            Car = f.Optional(Car),
+            Load = f.Optional(Load),
+            Wheelbase = f.OptionalValue(Wheelbase)?.Si,
+            Phone = f.Optional(Phone),
+            FrontPressure = pressures?.Item1,
+            RearPressure = pressures?.Item2,
+            After = f.Optional(After),
+            Change = f.Optional(Change),
+            Sites = [.. (f.Optional(Sites) ?? []).SelectMany(site => site.Value.Select(at => (site.Key, at.Si)))],
+            Rejected = [.. (f.Optional(Rejected) ?? []).Select(at => at.Si)],
+            Added = [.. (f.Optional(Added) ?? []).Select(at => at.Si)],
+        };
+    }
+}

@@ -1,0 +1,36 @@
+using System.Text.Json.Nodes;
+using Heaveline.Files.Roads;
+using Heaveline.Files.Yaml;
+using Heaveline.Ties;
+
+namespace Heaveline.Files.Ties;
+
+/// <summary>Sheets of cable ties: text in, readings out, or every refusal with its place.</summary>
+public static class TieFile
+{
+    /// <summary>The JSON Schema of a sheet, for editors.</summary>
+    public static JsonObject Schema => JsonSchema.Of(TieWords.Shape.Layout);
+
+    /// <summary>Every key of a sheet, group by group, as a page in Markdown.</summary>
+    public static string KeyPage => Yaml.KeyPage.Of(TieWords.Shape.Layout);
+
+    /// <summary>Reads a sheet (.yaml); the obstacle's file is named as seen from where the program runs.</summary>
+    /// <param name="path">The file.</param>
+    public static Reading<TieSheet> Load(string path)
+    {
+        var (source, refusal) = SourceText.Load(path, YamlTree.Longest);
+        if (refusal is not null)
+        {
+            return Reading<TieSheet>.Refused(source, refusal);
+        }
+
+        var reading = Read(source);
+        return reading.Value is { } sheet && !NamedRoads.All.ContainsKey(sheet.Over)
+            ? reading with { Value = sheet with { Over = Path.Combine(Path.GetDirectoryName(path) ?? "", sheet.Over) } }
+            : reading;
+    }
+
+    /// <summary>Reads the text of a sheet.</summary>
+    /// <param name="source">The text under its file's name.</param>
+    public static Reading<TieSheet> Read(SourceText source) => YamlReading.Read(source, TieWords.Shape);
+}

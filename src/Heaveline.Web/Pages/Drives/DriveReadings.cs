@@ -1,0 +1,83 @@
+using Heaveline.Drives;
+using Heaveline.Drives.Events;
+using Heaveline.Studies;
+using Heaveline.Web.Serving;
+using Heaveline.Web.Studying;
+
+namespace Heaveline.Web.Pages.Drives;
+
+/// <summary>
+/// Reads drives of the garage and answers what they say. What was read of a log lately is kept: what a reader changes about a drive is mostly not its
+/// log, and bumps alone are then looked for anew.
+/// </summary>
+internal sealed class DriveReadings(GarageView garage) : IDisposable
+{
+    private const int Capacity = 8;
+    private readonly AnswerCache<DriveAnswer> read = new(Capacity);
+    private readonly Lock only = new();
+
+    /// <summary>The study of one drive.</summary>
+    /// <param name="queue">A queue of what is short.</param>
+    public PageStudy<DriveSource, DriveAnswer, DriveView> StudyIn(StudyQueue queue) => new(Answer, DriveView.Of, queue, Capacity);
+
+    /// <summary>The study of a drive and of the one before the change.</summary>
+    /// <param name="queue">A queue of what is short.</param>
+    public PageStudy<DriveSource, ProveAnswer, ProofView> ProofIn(StudyQueue queue) => new(Prove, ProofView.Of, queue, Capacity);
+
+    /// <summary>What a drive says; the bumps meanwhile, before the car.</summary>
+    /// <param name="source">The drive as it lies in the garage.</param>
+    /// <param name="run">How it is run.</param>
+    /// <exception cref="LogRefusedException">Its files hold no log that can be read.</exception>
+    /// <exception cref="Heaveline.Quantities.RefusedValueException">Gravity is missing, or nothing of the log is long enough.</exception>
+    public DriveAnswer Answer(DriveSource source, StudyRun run)
+    {
+        var bumps = Bumps(source, run);
+        run.Meanwhile?.Invoke(bumps);
+        return DriveStudy.WithCar(bumps, run.Cancellation);
+    }
+
+    public void Dispose() => read.Dispose();
+
+    // One at a time: two questions about one drive come together, and both need its log.
+    private DriveAnswer Bumps(DriveSource source, StudyRun run)
+    {
+        lock (only)
+        {
+            var known = read.Find(source.LogKey);
+            if (known is null)
+            {
+                var reading = garage.Garage.Drives.Log(source.Folder, run.Cancellation);
+                known = DriveStudy.Bumps(Asked(source, reading.Log ?? throw new LogRefusedException(reading.Refusals)), null, run);
+                read.Keep(source.LogKey, known);
+                return known;
+            }
+
+            return DriveStudy.Bumps(Asked(source, known.Asked.Log), known, run);
+        }
+    }
+
+    private static DriveAsked Asked(DriveSource source, Log log) => new() { Log = log, Car = source.Car, Settings = source.Settings };
+
+    private ProveAnswer Prove(DriveSource source, StudyRun run)
+    {
+        var (before, after) = (Bumps(source.Before!, run), Bumps(source, run));
+        var asked = new ProveAsked
+        {
+            Before = before.Asked.Log, After = after.Asked.Log, OfBefore = before.Asked.Settings, OfAfter = after.Asked.Settings,
+        };
+        var passes = ProveStudy.Of(asked, Proved(before), Proved(after), run.Cancellation);
+        if (before.Asked.Settings.Wheelbase is null || after.Asked.Settings.Wheelbase is null)
+        {
+            return passes;
+        }
+
+        // What changed in the car comes later: it is some seconds' work.
+        run.Meanwhile?.Invoke(passes);
+        return ProveStudy.Of(asked with { WhatChanged = true }, Proved(before), Proved(after), run.Cancellation);
+    }
+
+    private static ProvedDrive Proved(DriveAnswer answer) => new(answer.Drive, answer.Trust, answer.Events ?? new DriveEvents
+    {
+        Events = [], Sites = [], Settings = answer.Asked.Settings, HasSpeed = !answer.Drive.Speed.IsEmpty,
+    });
+}

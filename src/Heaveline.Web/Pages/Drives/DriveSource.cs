@@ -1,0 +1,106 @@
+using Heaveline.Drives.Events;
+using Heaveline.Files;
+using Heaveline.Files.Drives;
+using Heaveline.Files.Garages;
+using Heaveline.Files.Yaml;
+using Heaveline.Quantities;
+using Heaveline.Studies;
+
+namespace Heaveline.Web.Pages.Drives;
+
+/// <summary>A drive of the garage as it lies there now: what was written down about it, and which files its log has.</summary>
+public sealed record DriveSource
+{
+    /// <summary>Its folder.</summary>
+    public required string Folder { get; init; }
+
+    /// <summary>What was written down.</summary>
+    public required DriveSheet Sheet { get; init; }
+
+    /// <summary>The text of that.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>The car that was driven, under its load; null where none is named.</summary>
+    public LoadedCar? Car { get; private init; }
+
+    /// <summary>The drive before the change; null where there is none.</summary>
+    public DriveSource? Before { get; private init; }
+
+    /// <summary>Names, lengths and times of the files of its log: what can change without any of them is not looked for.</summary>
+    public required string Look { get; init; }
+
+    /// <summary>Tells this drive, as it is now, from every other.</summary>
+    public string Key => $"{Folder}\u001f{Look}\u001f{Text}\u001f{CarDigest}\u001f{Before?.Key}";
+
+    /// <summary>Tells its log from every other.</summary>
+    public string LogKey => $"{Folder}\u001f{Look}";
+
+    /// <summary>What was written down, as it is asked of the drive.</summary>
+    public EventSettings Settings => new()
+    {
+        Wheelbase = Car?.Car.Wheelbase.Si ?? Sheet.Wheelbase,
+        Phone = Sheet.Phone is { } phone ? Place(phone) : null,
+        Sites = Sheet.Sites,
+        Rejected = Sheet.Rejected,
+        Added = Sheet.Added,
+    };
+
+    private string CarDigest { get; init; } = "";
+
+    /// <summary>What stands under a key in the file; null where nothing does.</summary>
+    /// <param name="path">The keys that lead to it.</param>
+    public Node? At(params ReadOnlySpan<string> path) => YamlReading.Value(new SourceText("", Text)).Root?.At(path);
+
+    /// <summary>A drive as it lies in the garage now.</summary>
+    /// <param name="garage">The garage.</param>
+    /// <param name="folder">Its folder.</param>
+    /// <returns>The drive; null, and why, where there is none or what was written down is refused.</returns>
+    internal static (DriveSource? Drive, string Problem) Of(Garage garage, string folder) => Of(garage, folder, withBefore: true);
+
+    private static (DriveSource? Drive, string Problem) Of(Garage garage, string folder, bool withBefore)
+    {
+        if (!garage.Drives.Names.Contains(folder))
+        {
+            return (null, Missing(folder, garage.Drives.Names));
+        }
+
+        var file = DriveFolders.FileOf(folder);
+        var text = garage.Read(file);
+        var reading = text.Text is null ? null : garage.Drive(file, text.Text);
+        if (reading?.Value is not { } sheet)
+        {
+            var first = text.Refusal ?? reading!.Refusals[0];
+            return (null, FormattableString.Invariant($"{file}, line {first.Line}: {first.Message} {first.Advice}"));
+        }
+
+        var car = DriveFile.CarOf(Path.Combine(garage.Folder, file), sheet, garage.Folder) is { } path
+            ? garage.Car(Path.GetRelativePath(garage.Folder, path).Replace(Path.DirectorySeparatorChar, '/')) : null;
+        return (new DriveSource
+        {
+            Car = car?.Value is { } found ? LoadedCar.Of(found, sheet.Load is { } load ? LoadedCar.LoadNamed(found, load) : null) : null,
+            CarDigest = car is null ? "" : string.Join(' ', car.Sources.Select(source => source.Sha256)),
+            Before = withBefore && sheet.After is { } before ? Of(garage, before, withBefore: false).Drive : null,
+            Folder = folder,
+            Sheet = sheet,
+            Text = text.Text!,
+            Look = string.Join('\n', garage.Drives.LogFiles(folder)
+                .Select(name => new FileInfo(Path.Combine(garage.Folder, DriveFolders.Folder, folder, name)))
+                .Select(log => FormattableString.Invariant($"{log.Name}|{(log.Exists ? log.Length : 0)}|{log.LastWriteTimeUtc.Ticks}"))),
+        }, "");
+    }
+
+    // Files state half-widths that hold 19 times of 20, the place of a phone is asked for by those that hold 9 of 10 (1.645 and 1.960 standard
+    // deviations of a normal variable).
+    private static PhonePlace Place(PhoneAsWritten phone) => new()
+    {
+        BehindFrontAxle = phone.BehindFrontAxle.Si,
+        BehindFrontAxleSpread = phone.BehindFrontAxle.Doubt.IsStated ? phone.BehindFrontAxle.Doubt.HalfWidth * 1.645 / 1.960 : 0.05,
+        Left = phone.Left.Si,
+        Up = phone.Up.Si,
+    };
+
+    private static string Missing(string folder, IReadOnlyList<string> known) =>
+        NearestWord.Of(folder, known) is { } near ? $"There is no drive named {folder} in this garage. Did you mean {near}?"
+        : known.Count == 0 ? "There is no drive in this garage yet."
+        : $"There is no drive named {folder} in this garage. There {(known.Count == 1 ? "is" : "are")} {string.Join(", ", known.Take(12))}.";
+}

@@ -1,0 +1,11 @@
+namespace Heaveline.Drives.Comparison;
+
+/// <summary>By what two drives' sites are taken for the same bump.</summary>
+public enum SiteBasis
+{
+    /// <summary>The user gave both one name.</summary>
+    Name,
+
+    /// <summary>They come in the same order and look alike.</summary>
+    Order,
+}

@@ -1,0 +1,119 @@
+using System.Globalization;
+
+namespace Heaveline.Drives.Identification;
+
+/// <summary>Refusals in words.</summary>
+internal static class RefusalWords
+{
+    /// <summary>A number's name inside a sentence.</summary>
+    public static string Name(CarNumber number) => number switch
+    {
+        CarNumber.FrontFrequency => "the front frequency",
+        CarNumber.RearFrequency => "the rear frequency",
+        CarNumber.FrequencyRatio => "the frequency ratio",
+        CarNumber.FrontDamping => "the front damping",
+        CarNumber.RearDamping => "the rear damping",
+        CarNumber.PitchIndex => "the dynamic index",
+        CarNumber.FirstModeFrequency => "the frequency of the slower body mode",
+        CarNumber.FirstModeDamping => "the damping of the slower body mode",
+        CarNumber.SecondModeFrequency => "the frequency of the faster body mode",
+        CarNumber.SecondModeDamping => "the damping of the faster body mode",
+        CarNumber.FrontHop => "the front wheel hop",
+        _ => "the rear wheel hop",
+    };
+
+    /// <summary>With a capital.</summary>
+    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+
+    /// <summary>No wheelbase.</summary>
+    public static CarRefusal NoWheelbase { get; } = new(
+        RefusalKind.Wheelbase,
+        "Give the wheelbase (tape, ± 1 cm): the delay between the axles is the drive's ruler.",
+        "");
+
+    /// <summary>No pitch rate.</summary>
+    public static CarRefusal NoGyro { get; } = new(
+        RefusalKind.NoGyro,
+        "Without a turn rate front and rear are not told apart: events and heave only, no pitch and no car.",
+        "The same drive with a phone that has a gyro would tell.");
+
+    /// <summary>Nothing to read.</summary>
+    public static CarRefusal Nothing { get; } = new(
+        RefusalKind.TooFew,
+        "No bump and no stretch of rough road of this drive can be read.",
+        "Six passes over one hump, two at each of three speeds, would tell.");
+
+    /// <summary>Too few crossings.</summary>
+    public static CarRefusal TooFew(int events, int rough, string tells)
+    {
+        var held = events > 0
+            ? Text($"{Count(events)} event{(events == 1 ? "" : "s")} with no other within 4 s")
+            : Text($"{Count(rough)} stretch{(rough == 1 ? "" : "es")} of 5 s of rough road and no event");
+        var more = events > 0
+            ? Text($"Drive the hump {Math.Max(CarJudgement.FewestEvents - events, 3)} more times.")
+            : Text($"{CarJudgement.FewestRough} stretches, or {CarJudgement.FewestEvents} passes over one hump, are the least.");
+        return new CarRefusal(
+            RefusalKind.TooFew, Text($"{Capital(held)}: values are shown grey, no interval is promised."), $"{more} {tells}".TrimEnd());
+    }
+
+    /// <summary>The drive says little of a number.</summary>
+    public static CarRefusal NotLearned(CarNumber number, double learned, string tells) => new(
+        RefusalKind.NotLearned,
+        Text($"This drive says little of {Name(number)}: it narrowed what was thought before by {100.0 * learned:F0} %."),
+        tells);
+
+    /// <summary>Another car is as likely.</summary>
+    public static CarRefusal TwoAnswers(CarStart one, CarStart other, string tells) => new(
+        RefusalKind.TwoAnswers,
+        Text($"Two different cars explain this drive equally well: {one.FrontFrequency:F2} and {one.RearFrequency:F2} Hz, damping ")
+        + Text($"{one.FrontDamping:F2} and {one.RearDamping:F2}; or {other.FrontFrequency:F2} and {other.RearFrequency:F2} Hz, damping ")
+        + Text($"{other.FrontDamping:F2} and {other.RearDamping:F2}."),
+        tells);
+
+    /// <summary>The halves disagree.</summary>
+    public static CarRefusal Halves(CarNumber number, double apart, string tells) => new(
+        RefusalKind.Halves,
+        Text($"The two halves of the drive tell different cars: {Name(number)} is {apart:F1} standard errors apart. ")
+        + "Did load, pressure or line change?",
+        tells);
+
+    /// <summary>The model does not move like the log.</summary>
+    public static CarRefusal Misfit(ResidualBand band, bool isPitch) => new(
+        RefusalKind.Misfit,
+        Text($"The car of the model does not move like this log between {band.From:G2} and {band.To:G2} Hz: of the ")
+        + Text($"{(isPitch ? "pitch rate" : "vertical acceleration")} {(isPitch ? band.Pitch : band.Vertical):G2} times the power is left ")
+        + "that chance would leave (mount, seat, engine, another wheelbase?).",
+        "The phone flat on the floor, taped down, over one hump twice at each of three speeds would tell.");
+
+    /// <summary>A value of no road car.</summary>
+    public static CarRefusal Edge(CarNumber number, double value, double low, double high) => new(
+        RefusalKind.Edge,
+        Text($"{Capital(Name(number))} comes out as {value:G3}, outside {low:G3} to {high:G3}: no road car's, and not believed."),
+        "");
+
+    /// <summary>A phone that swings.</summary>
+    public static CarRefusal SoftMount(string sign) => new(
+        RefusalKind.SoftMount,
+        $"The phone swings on its holder, or the car reaches its stops: {sign}. That shifts frequencies, damping and index, and no interval holds.",
+        "Lay the phone flat on the floor, taped, and drive lower humps or slower; before and after with the same mount can still be compared.");
+
+    /// <summary>Turned round.</summary>
+    public static CarRefusal Reversed(string sign) => new(
+        RefusalKind.Reversed,
+        $"The car seems to have been driven backwards, or forward is turned round: {sign}.",
+        "Brake firmly once and take two turns, driving forwards.");
+
+    /// <summary>Why a single value is not said.</summary>
+    public static string Grey => "The drive as a whole is not believed.";
+
+    /// <summary>Text of the invariant culture.</summary>
+    public static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private static string Count(int count) => count switch
+    {
+        1 => "one",
+        2 => "two",
+        3 => "three",
+        _ => count.ToString(CultureInfo.InvariantCulture),
+    };
+}

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using Heaveline.Quantities;
+
+namespace Heaveline.Drives.Planning;
+
+/// <summary>A board as the building trade sells it, planed.</summary>
+public sealed record BoardSize
+{
+    /// <summary>Thickness, m. 0.01 to 0.1.</summary>
+    public required double Thickness { get; init => field = Checked.Within(value, 0.01, 0.1, "Give the thickness of a board, 10 to 100 mm."); }
+
+    /// <summary>Width, m. 0.05 to 0.5; a bevel of 45° must fit on either edge.</summary>
+    public required double Width { get; init => field = Checked.Within(value, 0.05, 0.5, "Give the width of a board, 50 to 500 mm."); }
+
+    /// <summary>Length that it is bought in, m. 0.6 to 12.</summary>
+    public double Length { get; init => field = Checked.Within(value, 0.6, 12.0, "Give the length that it is sold in, 0.6 to 12 m."); } = 4.2;
+
+    /// <summary>What most yards stock. Common practice, no source.</summary>
+    public static ImmutableArray<BoardSize> Usual { get; } =
+    [
+        new() { Thickness = 0.022, Width = 0.095 },
+        new() { Thickness = 0.022, Width = 0.145 },
+        new() { Thickness = 0.022, Width = 0.195 },
+        new() { Thickness = 0.045, Width = 0.095 },
+        new() { Thickness = 0.045, Width = 0.145 },
+        new() { Thickness = 0.045, Width = 0.195 },
+    ];
+
+    /// <summary>"45 mm x 195 mm".</summary>
+    public string Words => FormattableString.Invariant($"{In.Millimetres.Of(Thickness):0.#} mm x {In.Millimetres.Of(Width):0.#} mm");
+}

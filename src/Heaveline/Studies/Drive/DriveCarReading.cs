@@ -1,0 +1,48 @@
+using Heaveline.Drives;
+using Heaveline.Drives.Events;
+using Heaveline.Drives.Identification;
+
+namespace Heaveline.Studies;
+
+/// <summary>From a drive and its bumps to the car.</summary>
+internal static class DriveCarReading
+{
+    // Standard deviations of the front share: of a car file that was weighed, and of a phone's place at least, m.
+    private const double FileShare = 0.02;
+    private const double PhoneAtLeast = 0.03;
+
+    /// <summary>The car; null where the log does not bear it.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="drive">The drive.</param>
+    /// <param name="trust">What it is good for.</param>
+    /// <param name="events">Its bumps.</param>
+    /// <param name="beside">The car file's numbers; null: none.</param>
+    /// <param name="stop">Stops it.</param>
+    public static CarFromDrive? Of(DriveAsked asked, Drive drive, Trust trust, DriveEvents? events, CarBeside? beside, CancellationToken stop)
+    {
+        if (events is null || trust.For(TrustUse.Car).Level == TrustLevel.None)
+        {
+            return null;
+        }
+
+        if (asked.Settings.Wheelbase is not { } wheelbase)
+        {
+            return CarIdentification.WithoutWheelbase;
+        }
+
+        // A car file gives what is measured with tape and scales. Its frequencies and damping stay out: a fit begun from them would agree with them.
+        var usual = new IdentificationKnown { Wheelbase = wheelbase };
+        var phone = asked.Settings.Phone;
+        return CarIdentification.Of(
+            DriveWindows.Of(drive, events, trust),
+            usual with
+            {
+                HumpLengths = DriveWindows.Humps(events),
+                FrontShare = beside?.FrontShare ?? usual.FrontShare,
+                FrontShareSpread = beside is null ? usual.FrontShareSpread : FileShare,
+                PhoneBehindFrontAxle = phone?.BehindFrontAxle ?? 0.5 * wheelbase,
+                PhoneSpread = phone is null ? usual.PhoneSpread : Math.Max(PhoneAtLeast, phone.BehindFrontAxleSpread / 1.645),
+            },
+            stop);
+    }
+}

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using Heaveline.Drives.Identification;
+using Heaveline.Drives.Planning;
+using Heaveline.Figures;
+using Heaveline.Roads;
+
+namespace Heaveline.Studies;
+
+/// <summary>What a test day is asked to tell.</summary>
+public sealed record PlanAsked
+{
+    /// <summary>The car under its load.</summary>
+    public required LoadedCar Car { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
+
+    /// <summary>The car as it will be, under the same load; null where no change is to be shown.</summary>
+    public LoadedCar? Change { get; init; }
+
+    /// <summary>The humps that can be driven over.</summary>
+    public required ImmutableArray<TestHump> Humps { get; init => field = Drawable.Some(value, "Give at least one hump."); }
+
+    /// <summary>The number that is to be known.</summary>
+    public CarNumber Number { get; init; } = CarNumber.FrequencyRatio;
+
+    /// <summary>How rough the road about the humps is.</summary>
+    public RoadClass Class { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RoadClass.B;
+
+    /// <summary>How far behind the front axle the phone will lie, m.</summary>
+    public double Phone { get; init; } = 1.3;
+}

@@ -1,0 +1,205 @@
+using System.Collections.Immutable;
+using Heaveline.Cars;
+using Heaveline.Doubts;
+using Heaveline.Drives.Identification;
+using Heaveline.Drives.Planning;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>Which drive over which hump, how often and how fast, would halve a doubt of the car file or show a change.</summary>
+public static class PlanStudy
+{
+    // Enough to tell a half-width to some 6 %.
+    private const int Draws = 200;
+
+    private static readonly (string Word, CarNumber Number)[] Numbers =
+    [
+        ("ratio", CarNumber.FrequencyRatio), ("index", CarNumber.PitchIndex), ("front-damping", CarNumber.FrontDamping),
+        ("rear-damping", CarNumber.RearDamping),
+    ];
+
+    // Of the roads that are always there those that lie in both tracks and end as high as they begin.
+    private static readonly string[] UsualHumps = ["village-hump", "speed-table", "village-hump-100", "short-bump", "plank"];
+
+    private static readonly Choice Change = new()
+    {
+        Name = "change",
+        Kind = ChoiceKind.Car,
+        Says = "The car as it will be: a variant or another car file. Its effect is to be shown by passes before and after.",
+        HelpName = "CAR",
+        Range = (0, 1),
+    };
+
+    private static readonly Choice Humps = new()
+    {
+        Name = "hump",
+        Kind = ChoiceKind.Road,
+        Says = $"A hump that can be driven over, a road file or a name; may be given more than once. Without it: {string.Join(", ", UsualHumps)}, "
+            + "and two of boards.",
+        HelpName = "ROAD",
+        IsRepeated = true,
+    };
+
+    private static readonly Choice Tells = new()
+    {
+        Name = "tells",
+        Kind = ChoiceKind.Word,
+        Says = "The number whose doubt is to be halved: ratio, index, front-damping or rear-damping.",
+        HelpName = "NUMBER",
+        Usual = "ratio",
+        Words = [.. Numbers.Select(n => n.Word)],
+        WordIs = "number of a car that a drive tells",
+    };
+
+    private static readonly Choice Phone = new()
+    {
+        Name = "phone",
+        Kind = ChoiceKind.Quantity,
+        Says = "How far behind the front axle the phone will lie. Without it: 1.3 m.",
+        HelpName = "LENGTH",
+    };
+
+    private static readonly Choice Class =
+        Choices.Class with { Says = "Class of the road about the humps, A to H (ISO 8608), A the smoothest.", Usual = "B" };
+
+    /// <summary>The question as a command offers it.</summary>
+    public static Question<PlanAsked, PlanAnswer> Question { get; } = new()
+    {
+        Word = "plan",
+        Says =
+            """
+            Plan a test day with a phone on the floor: which hump, at which speeds, how often, would halve a doubt of this car file, or show what a
+            change does. The figure is a card to take along.
+
+            Examples:
+              heaveline plan examples/garage/fern-saloon.yaml --figure card.pdf
+              heaveline plan examples/garage/fern-saloon.yaml --tells rear-damping --hump examples/roads/village-hump.yaml
+              heaveline plan examples/garage/fern-saloon.yaml --change examples/garage/fern-saloon-cured.yaml --load "four up with luggage"
+            """,
+        Choices = [Choices.Car, Choices.Load, Change, Humps, Tells, Class, Phone],
+        Draws = new Choice
+        {
+            Name = "draw",
+            Kind = ChoiceKind.Word,
+            Says = "What the figure shows: card (the protocol to take along) or passes (what more passes tell).",
+            HelpName = "WHAT",
+            Usual = PlanAnswer.Card,
+            Words = [PlanAnswer.Card, PlanAnswer.Passes],
+            WordIs = "figure of a test day",
+        },
+        CsvSays = "Write the table to FILE.",
+        Reads = Read,
+        Answers = Run,
+    };
+
+    /// <summary>Plans the day.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="run">How it is run; null: plainly.</param>
+    /// <exception cref="RefusedValueException">A car cannot stand so.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static PlanAnswer Run(PlanAsked asked, StudyRun? run = null)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        run ??= StudyRun.Plain;
+        var doubt = Doubt(asked, run);
+        run.Progress?.Report(0.2);
+        var wish = new TestDayWish
+        {
+            Model = asked.Car.Model,
+            After = asked.Change?.Model,
+            Humps = asked.Humps,
+            Number = asked.Number,
+            HalfWidth = Math.Clamp(0.5 * doubt, 2e-3, 1.0),
+            Phone = asked.Phone,
+            Class = asked.Class,
+        };
+        var day = TestDay.Of(wish, run.Degree, run.Between(0.2, 0.8).Progress, run.Cancellation);
+        return new PlanAnswer { Asked = asked, Wish = wish, Day = day, Doubt = doubt, Loads = Loads(wish, day, run) };
+    }
+
+    // Half-width of the middle 90 % of cars drawn within the doubts, of the logarithm.
+    private static double Doubt(PlanAsked asked, StudyRun run)
+    {
+        var study = JointStudy.Of(
+            [CarDoubts.Of(asked.Car.Car, asked.Car.Load)], [Measure(asked.Number)], Draws, seed: 1, degree: run.Degree,
+            cancellation: run.Cancellation);
+        return study.Cars[0][0].Central90 is { Low: > 0.0 } middle ? 0.5 * Math.Log(middle.High / middle.Low) : 1.0;
+    }
+
+    // Of the axles on rigid tyres, as a drive tells them.
+    private static Measure<CarAtRest> Measure(CarNumber number) => number switch
+    {
+        CarNumber.PitchIndex => new("index", "dynamic index", In.Plain, 3, c => c.Modes.DynamicIndex, "k²/(b·c)."),
+        CarNumber.FrontDamping => AxleCatalogue.Damping(AxleEnd.Front),
+        CarNumber.RearDamping => AxleCatalogue.Damping(AxleEnd.Rear),
+        _ => new(
+            "ratio-rigid", "frequency ratio on rigid tyres", In.Plain, 3,
+            c => c.Rear.Rates.FrequencyOnRigidTyres / c.Front.Rates.FrequencyOnRigidTyres, "Rear over front."),
+    };
+
+    // The best hump under the car's other loads; where there is none, the loads under which any hump can be driven.
+    private static ImmutableArray<(string Load, double HalfWidth)> Loads(TestDayWish wish, TestDay day, StudyRun run)
+    {
+        var loads = ImmutableArray.CreateBuilder<(string, double)>();
+        foreach (var load in wish.Model.Car.LoadStates.Where(l => l.Name != wish.Model.Load.Name).Take(4))
+        {
+            run.Cancellation.ThrowIfCancellationRequested();
+            var other = TestDay.Of(
+                wish with
+                {
+                    Model = RideModel.Of(wish.Model.Car, load),
+                    After = null,
+                    Humps = day.Drives.IsEmpty ? wish.Humps : [day.Drives[0].Hump],
+                },
+                stop: run.Cancellation);
+            if (other.Drives is [var drive, ..])
+            {
+                loads.Add((load.Name, drive.HalfWidths[wish.Number]));
+            }
+        }
+
+        return loads.ToImmutable();
+    }
+
+    private static PlanAsked? Read(AskedReader reader)
+    {
+        var number = reader.Word(Tells);
+        var roadClass = reader.Class(Class);
+        var phone = reader.Given.Of(Phone) is null ? new Amount<Length>(1.3) : reader.Amount<Length>(Phone, "1.3 m");
+        var car = reader.Car(Choices.Car, Choices.Load);
+        var change = reader.Given.Of(Change) is null ? null : reader.Car(Change);
+        var humps = ImmutableArray.CreateBuilder<TestHump>();
+        var isGiven = reader.Given.Of(Humps) is not null;
+        foreach (var (name, road) in reader.RoadsOf(Humps, UsualHumps))
+        {
+            if (TestHump.Refusal(road) is { } refusal)
+            {
+                reader.Object(Humps.Name, $"{Humps.Name} '{name}': {refusal}", isUsage: false);
+            }
+            else if (!humps.Any(h => h.Name == road.Name))
+            {
+                humps.Add(new TestHump { Name = isGiven ? road.Name : name, Road = road });
+            }
+        }
+
+        if (!isGiven)
+        {
+            humps.AddRange(TestHump.OfBoards);
+        }
+
+        return reader.IsRefused || car is null
+            ? null
+            : new PlanAsked
+            {
+                Car = car,
+                Change = change is null ? null : LoadedCar.Beside(change.Name, change, car.Load),
+                Humps = humps.ToImmutable(),
+                Number = Numbers.Single(n => n.Word == number).Number,
+                Class = roadClass!,
+                Phone = phone!.Value.Si,
+            };
+    }
+}

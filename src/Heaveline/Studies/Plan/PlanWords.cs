@@ -1,0 +1,154 @@
+using System.Globalization;
+using Heaveline.Answers;
+using Heaveline.Cars;
+using Heaveline.Drives.Identification;
+using Heaveline.Drives.Planning;
+using Heaveline.Measures;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>A test day in words.</summary>
+internal sealed class PlanWords(PlanAnswer answer)
+{
+    /// <summary>What must stand below a test day.</summary>
+    public static IReadOnlyList<string> Safety { get; } =
+    [
+        DriveWords.Safety,
+        Text($"Belted in, nothing loose aboard, nobody on or near the hump while the car moves, a spotter who can ")
+        + "stop the drive; never above the card's "
+            + Text($"speeds, nor above {In.KilometresPerHour.Of(TestDay.Fastest):F0} km/h over a hump. First over it at ")
+                + "walking speed: does everything clear?",
+    ];
+
+    /// <summary>"frequency ratio".</summary>
+    public static string Name(CarNumber number) => number switch
+    {
+        CarNumber.PitchIndex => "dynamic index",
+        CarNumber.FrontDamping => AxleCatalogue.Damping(AxleEnd.Front).Name,
+        CarNumber.RearDamping => AxleCatalogue.Damping(AxleEnd.Rear).Name,
+        _ => "frequency ratio",
+    };
+
+    /// <summary>The day in a sentence or two.</summary>
+    public IReadOnlyList<Sentence> Head =>
+        answer.Best is not { } best
+            ? [new("plan", $"No test day for {Car}: over none of the humps do its wheels stay on the road and off their stops up to 15 km/h. "
+                + (answer.Loads is [var other, ..] ? $"Under '{other.Load}' it does." : "Take lower humps."))]
+            : answer.Asked.Change is null ? [Known(best)] : [Shown(best), Known(best)];
+
+    /// <summary>Where the numbers must be doubted.</summary>
+    public IReadOnlyList<string> Cautions =>
+    [
+        .. answer.Day.Unsafe.IsEmpty || answer.Best is null
+            ? []
+            : new[]
+            {
+                $"Not driven: {string.Join(", ", answer.Day.Unsafe.Select(h => h.Name))}; at 15 km/h or below a tyre "
+                + "bears less than a fifth of its load or a wheel nears a stop.",
+            },
+        .. answer.Best is null
+            ? []
+            : new[]
+            {
+                "Intervals are those of the linear car whose motion is like this one's, not of the springs and dampers in the file: "
+                + "friction, stops and dampers that bend shift it by several per cent. They are what the best weighing of such passes promises; "
+                + "no real drive with known truth has tested them.",
+                Text($"Scatter: road of {answer.Asked.Class}, {In.Percent.Of(PassScatter.OwnLine):F0} % of its ")
+                + "roughness other from line to line, onset to "
+                    + Text($"{In.Milliseconds.Of(PassScatter.Onset):F0} ms, speed to ")
+                        + Text($"{In.Percent.Of(PassScatter.Speed):F0} % (common practice, no source)."),
+            },
+    ];
+
+    /// <summary>Where the phone lies and under which load.</summary>
+    public IReadOnlyList<Sentence> Places
+    {
+        get
+        {
+            if (answer.Best is not { } best)
+            {
+                return [];
+            }
+
+            var name = Name(answer.Asked.Number);
+            var places = string.Join(", ", answer.Day.Places.Select(p => Text($"{p.Phone:F2} m behind the front axle ± {Share(p.HalfWidth)}")));
+            var phone = new Sentence(
+                "phone", Text($"Where the phone lies, {TestDrive.Passes} passes, {name}: {places}; as planned, {answer.Asked.Phone:F2} m: ")
+                + $"± {Share(best.HalfWidths[answer.Asked.Number])}. Say the place to 5 cm.");
+            return answer.Loads.IsEmpty
+                ? [phone]
+                : [
+                    phone,
+                    new("loads", $"Other loads over the same hump, {name}: "
+                        + string.Join(", ", answer.Loads.Select(l => $"{l.Load} ± {Share(l.HalfWidth)}")) + "."),
+                ];
+        }
+    }
+
+    /// <summary>The protocol, a step a sentence.</summary>
+    public IReadOnlyList<Sentence> Protocol => answer.Best is not { } best
+        ? []
+        :
+        [
+            .. Steps(best).Select((text, k) => new Sentence(Text($"step-{k + 1}"), Text($"{k + 1}. {text}"))),
+        ];
+
+    private static string Share(double log) => Text($"{In.Percent.Of(log):F1} %");
+
+    private static string Speeds(TestDrive drive) => $"{Shown(drive.Speeds[0])}, {Shown(drive.Speeds[1])} and {Shown(drive.Speeds[2])}";
+
+    private static string Shown(double speed) => Text($"{In.KilometresPerHour.Of(speed):0.#} km/h");
+
+    // Boards are told with their sizes.
+    private static string Hump(TestDrive best) =>
+        TestHump.OfBoards.Contains(best.Hump) ? $"{best.Hump.Name} ({best.Hump.Road.Caption})" : best.Hump.Name;
+
+    private string Car => $"{answer.Asked.Car.Name}, {answer.Asked.Car.Load.Name}";
+
+    private Sentence Known(TestDrive best)
+    {
+        var name = Name(answer.Asked.Number);
+        var file = $"the {name}, which the car file leaves at ± {Share(answer.Doubt)} (90 %)";
+        var width = Share(best.HalfWidths[answer.Asked.Number]);
+        return new("doubt", best.PassesForNumber is { } passes
+            ? Text($"{Car}. To halve the doubt of {file}: {passes} passes over {best.Hump.Name}, a third at each of {Speeds(best)}; ")
+                + Text($"{TestDrive.Passes} passes would tell it to ± {width}.")
+            : Text($"{Car}. No {TestDrive.MostPasses} passes over these humps would halve the doubt of {file}; ")
+                + Text($"{TestDrive.Passes} over {best.Hump.Name} at ")
+                + $"{Speeds(best)} would tell it to ± {width}.");
+    }
+
+    private Sentence Shown(TestDrive best)
+    {
+        var change = Math.Exp(best.Change!.Value) - 1.0;
+        var what = Text($"{answer.Asked.Change!.Name} changes RMS pitch in the first second after {best.Hump.Name} by ")
+            + $"{Numeral.Change(In.Percent.Of(change), 1)} %"
+            + $" at {Speeds(best)}";
+        return new("change", best.PassesForChange is { } passes
+            ? Text(
+                $"{what}: {passes} passes before and {passes} after show it in four of five test days (one pass scatters by {Share(best.Scatter)}).")
+            : Text($"{what}: more than {TestDrive.MostPasses} passes each way would be needed to show it (one pass scatters by ")
+                + Text($"{Share(best.Scatter)})."));
+    }
+
+    private IEnumerable<string> Steps(TestDrive best)
+    {
+        var each = (answer.CardPasses + 2) / 3;
+        yield return "Weigh each axle as loaded, measure the wheelbase (tape, ± 1 cm), set and note tyre pressures, note fuel, load and temperature.";
+        yield return Text($"Tape the phone flat on the floor, {answer.Asked.Phone:F2} m behind the front axle, measured to 5 cm; ")
+            + "logger at 100 Hz: acceleration with "
+            + "gravity, turn rate, position.";
+        yield return "Start the logger. Stand still for 5 s, brake once firmly, take two turns.";
+        yield return Text(
+            $"Drive over {Hump(best)} {3 * each} times, {each} each at {Speeds(best)}, mixed, always the same line, speed held from ")
+            + "20 m before to 20 m after, no braking, no steering.";
+        yield return answer.Asked.Change is { } change
+            ? $"Stop the logger. Make the change ({change.Name}), nothing else: same load, pressures, phone, line and weather; repeat steps 1 to 4."
+            : "Stop the logger. For a second state of the car change one thing alone and repeat steps 1 to 4.";
+        yield return "Copy the logs untouched; 'heaveline drive' reads them"
+            + (answer.Asked.Change is null ? "." : ", 'heaveline prove' compares them.");
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

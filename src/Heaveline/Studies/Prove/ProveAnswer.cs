@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using System.Text.Json.Nodes;
+using Heaveline.Answers;
+using Heaveline.Drives.Comparison;
+using Heaveline.Drives.Identification;
+using Heaveline.Figures;
+
+namespace Heaveline.Studies;
+
+/// <summary>Whether a change worked, by the passes of two drives.</summary>
+public sealed record ProveAnswer : Answer
+{
+    /// <summary>Figure of every pass against speed.</summary>
+    public const string Dots = "dots";
+
+    /// <summary>Figure of what so many passes would show.</summary>
+    public const string Power = "power";
+
+    /// <summary>What was asked.</summary>
+    public required ProveAsked Asked { get; init; }
+
+    /// <summary>The drive before.</summary>
+    public required ProvedDrive Before { get; init; }
+
+    /// <summary>The drive after.</summary>
+    public required ProvedDrive After { get; init; }
+
+    /// <summary>The bumps that both crossed.</summary>
+    public required SiteMatches Matches { get; init; }
+
+    /// <summary>The numbers that were compared, the one that decides first.</summary>
+    public required ImmutableArray<ProvedNumber> Numbers { get; init; }
+
+    /// <summary>The car that moves most like the drive before; null where it was not asked for, or the log does not bear it.</summary>
+    public CarFromDrive? CarBefore { get; init; }
+
+    /// <summary>Likewise of the drive after.</summary>
+    public CarFromDrive? CarAfter { get; init; }
+
+    /// <summary>What changed in the car; null where either is not known.</summary>
+    public CarChange? Change => CarBefore is { } before && CarAfter is { } after ? CarChange.Of(before, after, Asked.Comparison) : null;
+
+    /// <summary>The number that decides.</summary>
+    public ProvedNumber Main => Numbers[0];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Head =>
+    [
+        new("verdict", ProveWords.Verdict(Main)),
+        .. Numbers.Skip(1).Select(n => new Sentence("beside", ProveWords.Beside(n))),
+    ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<FactTable> Tables => [.. Numbers.Select(ProveTable.Of), .. ChangeTable.Of(Change)];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Cautions => [.. ProveCautions.Of(this)];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Sentence> Sentences =>
+    [
+        .. Asked.WhatChanged ? ChangeWords.Of(CarBefore, CarAfter, Change) : [],
+        .. ProveWords.Power(Main.Result).Select(s => new Sentence("power", s)),
+        .. Asked.Comparison.Looks == 1
+            ? new[]
+            {
+                new Sentence(
+                    "looks", "If you add passes after this and judge again, say --looks 2 both times: looking often finds something by chance."),
+            }
+            : [],
+    ];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Closing => [DriveWords.Safety];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Source> Sources => [Answers.Sources.Parts, Answers.Sources.Covariance];
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> FigureIds => [Dots, Power];
+
+    /// <inheritdoc/>
+    public override JsonObject Facts => new()
+    {
+        ["verdict"] = ProveWords.Word(Main.Result.Verdict),
+        ["sentence"] = ProveWords.Verdict(Main),
+        ["measure"] = Main.Word,
+        ["matters"] = Asked.Comparison.Matters,
+        ["confidence"] = Asked.Comparison.Confidence,
+        ["looks"] = Asked.Comparison.Looks,
+        ["same"] = TablesJson.Texts(Asked.Same),
+        ["numbers"] = new JsonObject([.. Numbers.Select(n => KeyValuePair.Create(n.Word, (JsonNode?)ProveJson.Of(n)))]),
+        ["sites"] = new JsonArray([.. Matches.All.Select(m => (JsonNode)new JsonObject
+        {
+            ["name"] = m.Name,
+            ["before"] = m.Before.Name,
+            ["after"] = m.After.Name,
+            ["by"] = m.Basis == SiteBasis.Name ? "name" : "order",
+        })]),
+        ["car"] = Asked.WhatChanged ? ProveJson.Of(Change, ChangeWords.Of(CarBefore, CarAfter, Change)) : null,
+        ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
+    };
+
+    /// <inheritdoc/>
+    public override byte[] Csv() => ProveCsv.Of(Numbers);
+
+    /// <inheritdoc/>
+    public override Figure Figure(string id) => id switch
+    {
+        Dots => BeforeAfterFigure.Of(Main.Result, Main.Title, Main.Unit, ProveWords.Verdict(Main)),
+        Power => PowerFigure.Of(Main.Result, Main.Title),
+        _ => base.Figure(id),
+    };
+}

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using Heaveline.Drives;
+using Heaveline.Drives.Comparison;
+using Heaveline.Drives.Events;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>What is asked of two drives: whether what was changed between them worked.</summary>
+public sealed record ProveAsked
+{
+    /// <summary>What may differ between two drives besides the change, each of which can do what the change is said to have done.</summary>
+    public static ImmutableArray<string> Circumstances { get; } = ["load", "pressures", "temperature", "fuel", "tyres", "phone"];
+
+    /// <summary>The log of the drive before the change.</summary>
+    public required Log Before { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
+
+    /// <summary>The log of the drive after it.</summary>
+    public required Log After { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
+
+    /// <summary>What is known of the drive before.</summary>
+    public EventSettings OfBefore { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
+
+    /// <summary>What is known of the drive after.</summary>
+    public EventSettings OfAfter { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
+
+    /// <summary>How they are compared.</summary>
+    public ComparisonSettings Comparison { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
+
+    /// <summary>Whether the car that moves most like each drive is worked out too, to say what changed in it: some seconds; needs the wheelbase.</summary>
+    public bool WhatChanged { get; init; }
+
+    /// <summary>Which number decides.</summary>
+    public ComparedNumber Number { get; init; }
+
+    /// <summary>Of <see cref="Circumstances"/> those that the user says were the same in both drives.</summary>
+    public ImmutableArray<string> Same
+    {
+        get;
+        init => field = value.All(s => Circumstances.Contains(s))
+            ? value
+            : throw new RefusedValueException(
+                "what was the same", string.Join(", ", value), string.Join(", ", Circumstances), "Name circumstances of a drive.");
+    }
+
+    = [];
+}

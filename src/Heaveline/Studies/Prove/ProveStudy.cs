@@ -1,0 +1,253 @@
+using System.Collections.Immutable;
+using Heaveline.Drives;
+using Heaveline.Drives.Comparison;
+using Heaveline.Drives.Events;
+using Heaveline.Drives.Identification;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>Whether a change worked: a drive before it, a drive after it, the same bumps.</summary>
+public static class ProveStudy
+{
+    private static readonly Choice Before = new()
+    {
+        Name = "before",
+        Kind = ChoiceKind.Log,
+        Says = "Log of the drive before the change: a file, a folder or a .zip; given again, more files of the same drive.",
+        HelpName = "LOG",
+        IsRepeated = true,
+        IsNeeded = true,
+        Range = (1, 64),
+    };
+
+    private static readonly Choice After = Before with
+    {
+        Name = "after",
+        Says = "Log of the drive after the change, likewise.",
+    };
+
+    private static readonly Choice Wheelbase = new()
+    {
+        Name = "wheelbase",
+        Kind = ChoiceKind.Quantity,
+        Says = FormattableString.Invariant($"Wheelbase, as \"2.70 m\". Without it: {EventSettings.UsualWheelbase:F1} m."),
+        HelpName = "LENGTH",
+    };
+
+    private static readonly Choice Site = new()
+    {
+        Name = "site",
+        Kind = ChoiceKind.Word,
+        Says = "A bump's name with instants at which the drives crossed it: \"chapel hump: before 84 s, 141 s, after 91 s\". "
+            + "Without names bumps are matched by order and likeness.",
+        HelpName = "SITE",
+        IsRepeated = true,
+    };
+
+    private static readonly Choice Matters = new()
+    {
+        Name = "matters",
+        Kind = ChoiceKind.Number,
+        Says = "The least change that matters, 1 % to 50 %.",
+        HelpName = "SHARE",
+        Usual = "10 %",
+    };
+
+    private static readonly Choice Number = new()
+    {
+        Name = "measure",
+        Kind = ChoiceKind.Word,
+        Says = "What decides: headline (pitch in the second after the bump) or hit (peak pitch acceleration over it).",
+        HelpName = "WHICH",
+        Usual = ProvedNumber.WordOf(ComparedNumber.Headline),
+        Words = [.. Enum.GetValues<ComparedNumber>().Select(ProvedNumber.WordOf)],
+        WordIs = "measure of two drives",
+    };
+
+    private static readonly Choice Looks = new()
+    {
+        Name = "looks",
+        Kind = ChoiceKind.Number,
+        Says = "How often you judge: 2 where passes are added after a first look.",
+        HelpName = "NUMBER",
+        Usual = "1",
+        Range = (1, 2),
+    };
+
+    private static readonly Choice Same = new()
+    {
+        Name = "same",
+        Kind = ChoiceKind.Word,
+        Says = $"What was the same in both drives, with commas between: {string.Join(", ", ProveAsked.Circumstances)}; or all.",
+        HelpName = "WHAT",
+    };
+
+    private static readonly Choice WhatChanged = new()
+    {
+        Name = "what-changed",
+        Kind = ChoiceKind.Tick,
+        Says = "Also work out the car that moves most like each drive and say what changed in it; needs --wheelbase, takes some seconds.",
+    };
+
+    /// <summary>The question as a command offers it.</summary>
+    public static Question<ProveAsked, ProveAnswer> Question { get; } = new()
+    {
+        Word = "prove",
+        Says =
+            """
+            Say whether a change worked: a drive before it and a drive after it over the same bumps, pass by pass, speed taken out. Says what is not
+            known too: no difference that matters, not driven alike, so many passes more.
+
+            Examples:
+              heaveline prove --before monday.csv --after tuesday.csv --wheelbase "2.70 m"
+              heaveline prove --before before.zip --after after.zip --same all --figure dots.pdf
+              heaveline prove --before a.csv --after b.csv --site "chapel hump: before 84 s, after 91 s" --matters "15 %" --json
+            """,
+        Choices = [Before, After, Wheelbase, Site, Matters, Number, Looks, Same, WhatChanged],
+        Draws = new Choice
+        {
+            Name = "draw",
+            Kind = ChoiceKind.Word,
+            Says = "What the figure shows: dots (every pass against speed) or power (what so many passes would find).",
+            HelpName = "WHAT",
+            Usual = ProveAnswer.Dots,
+            Words = [ProveAnswer.Dots, ProveAnswer.Power],
+            WordIs = "figure of two drives",
+        },
+        CsvSays = "Also write every pass as CSV: site, state, event, speed, both numbers, whether it counts.",
+        Reads = Read,
+        Answers = Run,
+    };
+
+    /// <summary>Compares the drives.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="run">How it is run; null: plainly.</param>
+    /// <exception cref="RefusedValueException">A log bears no pitch, or vibration folded down where the hit decides.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static ProveAnswer Run(ProveAsked asked, StudyRun? run = null)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        run ??= StudyRun.Plain;
+        var before = ProvedDrive.Of(asked.Before, asked.OfBefore, run.Cancellation);
+        run.Progress?.Report(0.5);
+        var after = ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation);
+        run.Progress?.Report(0.95);
+        return Of(asked, before, after, run.Cancellation);
+    }
+
+    /// <summary>The same of drives that have been read already.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="before">The drive before.</param>
+    /// <param name="after">The drive after.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="RefusedValueException">As above.</exception>
+    internal static ProveAnswer Of(ProveAsked asked, ProvedDrive before, ProvedDrive after, CancellationToken stop)
+    {
+        Pitching(before, "before");
+        Pitching(after, "after");
+        var matches = SiteMatches.Of(before.Events, after.Events);
+        var isFolded = before.Trust.IsFolded || after.Trust.IsFolded;
+        if (isFolded && asked.Number == ComparedNumber.Hit)
+        {
+            throw new RefusedValueException(
+                "vibration above half the sampling rate",
+                "folded down in one of the logs",
+                "small",
+                "Let the headline decide, or log at 100 samples a second.");
+        }
+
+        ComparedNumber[] numbers =
+            [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
+        return new ProveAnswer
+        {
+            Asked = asked,
+            Before = before,
+            After = after,
+            Matches = matches,
+            Numbers = [.. numbers.Select(n => new ProvedNumber(n, BeforeAfter.Of(matches.Passes(n), asked.Comparison)))],
+            CarBefore = asked.WhatChanged ? Car(asked.Before, asked.OfBefore, before, stop) : null,
+            CarAfter = asked.WhatChanged ? Car(asked.After, asked.OfAfter, after, stop) : null,
+        };
+    }
+
+    private static CarFromDrive? Car(Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
+        DriveCarReading.Of(new DriveAsked { Log = log, Settings = settings }, drive.Drive, drive.Trust, drive.Events, null, stop);
+
+    private static void Pitching(ProvedDrive drive, string name)
+    {
+        var verdict = drive.Trust.For(TrustUse.Events);
+        if (verdict.Level == TrustLevel.None || drive.Drive.PitchRate.IsEmpty)
+        {
+            throw new RefusedValueException($"the log {name} the change", "without pitch", "a log that shows it", verdict.Reason);
+        }
+    }
+
+    private static ProveAsked? Read(AskedReader reader)
+    {
+        var (before, after) = (reader.Log(Before), reader.Log(After));
+        var wheelbase = reader.Given.Of(Wheelbase) is null ? null : reader.Amount<Length>(Wheelbase, "2.70 m");
+        var (first, second) = ProveSites.Read(reader, Site);
+        var matters = Share(reader);
+        var number = reader.Word(Number);
+        var looks = reader.Whole(Looks);
+        var same = Circumstances(reader);
+        var what = reader.IsTicked(WhatChanged);
+        if (what && reader.Given.Of(Wheelbase) is null)
+        {
+            reader.Object(WhatChanged.Name, "what-changed: give --wheelbase, by which the delay between the axles tells the car.");
+        }
+
+        if (before is not null && after is not null && IsSame(before, after))
+        {
+            reader.Object(After.Name, "before and after are the same log: give the one that was driven after the change.", isUsage: false);
+        }
+
+        return reader.IsRefused ? null : new ProveAsked
+        {
+            Before = before!,
+            After = after!,
+            OfBefore = new EventSettings { Wheelbase = wheelbase?.Si, Sites = [.. first] },
+            OfAfter = new EventSettings { Wheelbase = wheelbase?.Si, Sites = [.. second] },
+            Comparison = new ComparisonSettings { Matters = matters!.Value, Looks = looks!.Value },
+            Number = Enum.GetValues<ComparedNumber>().Single(n => ProvedNumber.WordOf(n) == number),
+            Same = same,
+            WhatChanged = what,
+        };
+    }
+
+    private static double? Share(AskedReader reader)
+    {
+        var words = reader.Text(Matters) ?? "";
+        if (words.TrimEnd().EndsWith('%') && QuantityText.Number(words.TrimEnd().TrimEnd('%').TrimEnd()) is { } percent and >= 1.0 and <= 50.0)
+        {
+            return percent / 100.0;
+        }
+
+        reader.Object(Matters.Name, $"matters '{words}': give 1 % to 50 %.");
+        return null;
+    }
+
+    private static ImmutableArray<string> Circumstances(AskedReader reader)
+    {
+        if (reader.Text(Same) is not { } words)
+        {
+            return [];
+        }
+
+        string[] given = words == "all" ? [.. ProveAsked.Circumstances] : CommaList.Of(words);
+        foreach (var word in given.Except(ProveAsked.Circumstances))
+        {
+            reader.Object(Same.Name, $"'{word}' is no circumstance of a drive; there are {string.Join(", ", ProveAsked.Circumstances)}, all.");
+        }
+
+        return [.. ProveAsked.Circumstances.Intersect(given)];
+    }
+
+    private static bool IsSame(Log before, Log after)
+    {
+        static SensorTrack? Force(Log log) => log.Of(SensorKind.Acceleration) ?? log.Of(SensorKind.AccelerationWithoutGravity);
+        return Force(before) is { Values: [var first, ..] } && Force(after) is { Values: [var second, ..] }
+            && first.AsSpan().SequenceEqual(second.AsSpan());
+    }
+}

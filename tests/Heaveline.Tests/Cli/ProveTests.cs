@@ -1,0 +1,129 @@
+using System.Text.Json.Nodes;
+using Heaveline.Tests.Drives.Lanes;
+
+namespace Heaveline.Tests.Cli;
+
+/// <summary>Two planted drives along Larch Lane, compared at the command line.</summary>
+public sealed class ProveTests : IDisposable
+{
+    private readonly Scratch scratch = new();
+
+    public ProveTests()
+    {
+        File.WriteAllText(scratch["before.csv"], LaneWriter.Whole(LarchLane.Before.Log));
+        File.WriteAllText(scratch["same.csv"], LaneWriter.Whole(LarchLane.NoChange.Log));
+        Directory.CreateDirectory(scratch["after"]);
+        foreach (var (name, text) in LaneWriter.Apart(LarchLane.After.Log))
+        {
+            File.WriteAllText(Path.Combine(scratch["after"], name), text);
+        }
+    }
+
+    public void Dispose() => scratch.Dispose();
+
+    [Fact]
+    public void A_cured_car_is_said_to_be_better_in_the_first_sentence()
+    {
+        var said = Spoken.Of([.. Cured, "--same", "all"]);
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        Assert.StartsWith("It worked over 4 bumps (", said.Results, StringComparison.Ordinal);
+        Assert.Contains("pitch in the second after it fell by 1", said.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("Not said to be the same", said.Results, StringComparison.Ordinal);
+        Assert.Contains("a passenger handles the phone", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Json_carries_the_verdict_the_change_and_every_pass()
+    {
+        var json = JsonNode.Parse(Spoken.Of([.. Cured, "--json"]).Results)!;
+        Assert.Equal("prove", (string)json["command"]!);
+        Assert.Equal("worked", (string)json["verdict"]!);
+        var headline = json["numbers"]!["headline"]!;
+        Assert.InRange((double)headline["change"]!["value"]!, -0.22, -0.10);
+        Assert.Equal(4, headline["sites"]!.AsArray().Count);
+        Assert.Equal((int)headline["before"]! + (int)headline["after"]!, headline["passes"]!.AsArray().Count(p => (bool)p!["counts"]!));
+        Assert.Contains("load, pressures, temperature, fuel, tyres, phone", json["cautions"]!.ToJsonString(), StringComparison.Ordinal);
+        Assert.All(json["sites"]!.AsArray(), s => Assert.Equal("name", (string)s!["by"]!));
+    }
+
+    [Fact]
+    public void A_car_that_was_not_changed_shows_no_difference_that_matters()
+    {
+        var said = Spoken.Of(Unchanged);
+        Assert.Equal(0, said.Code);
+        Assert.StartsWith("No difference that matters over 4 bumps", said.Results, StringComparison.Ordinal);
+        Assert.Contains("10 % is the least that matters", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_pass_is_a_row_of_the_csv_and_a_mark_of_the_figure()
+    {
+        var said = Spoken.Of([.. Cured, "--csv", scratch["passes.csv"], "--figure", scratch["dots.svg"]]);
+        Assert.Equal(0, said.Code);
+        var rows = File.ReadAllLines(scratch["passes.csv"]);
+        Assert.StartsWith("site,state,event,speed (km/h),RMS pitch in the second after the bump (°),counts,", rows[0], StringComparison.Ordinal);
+        Assert.InRange(rows.Count(r => r.Contains(",before,", StringComparison.Ordinal)), 20, 24);
+        Assert.InRange(rows.Count(r => r.Contains(",after,", StringComparison.Ordinal)), 20, 24);
+        var figure = File.ReadAllText(scratch["dots.svg"]);
+        Assert.All(
+            ["Chapel hump", "Orchard dip", "speed (km/h)", "before", "after"], words => Assert.Contains(words, figure, StringComparison.Ordinal));
+        Assert.Equal(0, Spoken.Of([.. Cured, "--draw", "power", "--figure", scratch["power.svg"]]).Code);
+        Assert.Contains("you are here", File.ReadAllText(scratch["power.svg"]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_names_it_is_said_which_bumps_were_taken_for_the_same()
+    {
+        var said = Spoken.Of("prove", "--before", scratch["before.csv"], "--after", scratch["same.csv"], "--wheelbase", "2.70 m");
+        Assert.Equal(0, said.Code);
+        Assert.Contains("taken for the same by their order and likeness", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_log_twice_is_refused()
+    {
+        var said = Spoken.Of("prove", "--before", scratch["before.csv"], "--after", scratch["before.csv"]);
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Contains("before and after are the same log", said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Words_that_mean_nothing_are_refused_all_at_once()
+    {
+        var said = Spoken.Of(
+        [
+            "prove", "--before", scratch["before.csv"], "--after", scratch["same.csv"], "--matters", "0.5 %", "--site", "chapel", "--site",
+            "mill: 3 s",
+            "--same", "weather", "--looks", "3", "--measure", "comfort",
+        ]);
+        Assert.Equal((2, ""), (said.Code, said.Results));
+        Assert.All(
+            [
+                "give 1 % to 50 %",
+                "'chapel' names no bump",
+                "of which drive 3 s is",
+                "'weather' is no circumstance",
+                "give 1 to 2",
+                "is no measure of two drives",
+            ],
+            words => Assert.Contains(words, said.Remarks, StringComparison.Ordinal));
+    }
+
+    private string[] Cured => Line(scratch["after"], LarchLane.After);
+
+    private string[] Unchanged => Line(scratch["same.csv"], LarchLane.NoChange);
+
+    private string[] Line(string after, LarchLane lane) =>
+    [
+        "prove", "--before", scratch["before.csv"], "--after", after, "--wheelbase", "2.70 m",
+        .. LarchLane.Before.Plan.Crossings.GroupBy(c => c.Site).SelectMany(site => new[]
+        {
+            "--site",
+            $"{site.Key}: before {Instants(LarchLane.Before, site.Key)}, after {Instants(lane, site.Key)}",
+        }),
+    ];
+
+    // The last dip lies behind the slip, where nothing is read.
+    private static string Instants(LarchLane lane, string site) => string.Join(", ", lane.Plan.Crossings
+        .Where(c => c.Site == site && c.Spoilt != "after the slip").Select(c => FormattableString.Invariant($"{c.Time:F2} s")));
+}

@@ -1,0 +1,86 @@
+using System.Text.Json.Nodes;
+using Heaveline.Cars;
+using Heaveline.Files.Cars;
+using Heaveline.Tests.House;
+
+namespace Heaveline.Tests.Cli;
+
+public class TiesTests
+{
+    private static readonly string Saloon = Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml");
+    private static readonly string Sheet = Path.Combine(Checkout.Root, "examples", "ties", "fern-saloon-hump.yaml");
+
+    [Fact]
+    public void The_example_finds_its_weak_front_dampers()
+    {
+        var spoken = Spoken.Of("ties", Saloon, Sheet, "--json");
+        Assert.Equal(0, spoken.Code);
+        var answer = JsonNode.Parse(spoken.Results)!;
+        Assert.Equal("said", (string)answer["verdict"]!);
+        var front = answer["numbers"]!.AsArray().Single(n => (string)n!["key"]! == "front-ties-damping")!;
+        Assert.True((bool)front["said"]!);
+        // Planted at 72 % of the car file: the comment in the sheet.
+        var words = string.Join(' ', answer["sentences"]!.AsArray().Select(s => (string)s!));
+        Assert.Contains("The front dampers act", words, StringComparison.Ordinal);
+        Assert.Contains("weaker", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pass_typed_is_a_pass_of_a_sheet()
+    {
+        var typed = Spoken.Of(
+            "ties", Saloon, "--over", "village-hump", "--load", "four up with luggage", "--json",
+            "--pass", "8 km/h ± 0.5 km/h: front 17 mm ± 2 mm, rear 15 mm ± 2 mm",
+            "--pass", "15 km/h ± 0.5 km/h: front 47 mm ± 2 mm, rear 28 mm ± 2 mm",
+            "--pass", "25 km/h ± 1 km/h: front 60 mm ± 2 mm, rear 37 mm ± 2 mm",
+            "--pass", "35 km/h ± 1 km/h: front 51 mm ± 2 mm, rear 34 mm ± 2 mm");
+        Assert.Equal(Spoken.Of("ties", Saloon, Sheet, "--json").Results, typed.Results);
+    }
+
+    [Fact]
+    public void The_variant_is_a_car_with_what_was_said()
+    {
+        var folder = Directory.CreateTempSubdirectory().FullName;
+        try
+        {
+            var (car, path) = (Path.Combine(folder, "fern-saloon.yaml"), Path.Combine(folder, "by-ties.yaml"));
+            File.Copy(Saloon, car);
+            Assert.Equal(0, Spoken.Of("ties", car, Sheet, "--variant", path).Code);
+            var reading = CarFile.Load(path);
+            Assert.True(reading.Value is not null, reading.Format());
+            var (before, after) = ((TableDamper)CarFile.Load(car).Value!.Front.Damper.Law, (TableDamper)reading.Value.Front.Damper.Law);
+            Assert.InRange(after.Bump.ForceAt(0.3) / before.Bump.ForceAt(0.3), 0.65, 0.85);
+            Assert.Equal(after.Bump.ForceAt(0.3) / before.Bump.ForceAt(0.3), after.Rebound.ForceAt(0.6) / before.Rebound.ForceAt(0.6), 2e-3);
+            Assert.True(after.Factor.Doubt.HalfWidth > before.Factor.Doubt.HalfWidth);
+            Assert.Equal(CarFile.Load(car).Value!.Rear.Damper, reading.Value.Rear.Damper);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Theory]
+    [InlineData("20 km/h front 36 mm", "a colon")]
+    [InlineData("20 km/h: frnt 36 mm", "it begins with one of")]
+    [InlineData("20 km/h: front 36 kg", "kg")]
+    [InlineData("20 kg: front 36 mm", "20 kg")]
+    public void A_pass_that_is_none_is_wrong_usage(string pass, string says)
+    {
+        var spoken = Spoken.Of("ties", Saloon, "--over", "plank", "--pass", pass);
+        Assert.Equal(2, spoken.Code);
+        Assert.Contains(says, spoken.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Readings_of_exchanged_axles_say_nothing_of_the_car_but_that()
+    {
+        var spoken = Spoken.Of(
+            "ties", Saloon, "--over", "village-hump", "--pass", "20 km/h: front 43 mm, rear 54 mm", "--pass", "10 km/h: front 17 mm, rear 22 mm",
+            "--pass", "30 km/h: front 44 mm, rear 53 mm", "--pass", "35 km/h: front 43 mm, rear 50 mm");
+        Assert.Equal(0, spoken.Code);
+        Assert.Contains("Nothing is said", spoken.Results, StringComparison.Ordinal);
+        Assert.Contains("exchanged", spoken.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("found", spoken.Results, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,21 @@
+using Heaveline.Roads;
+
+namespace Heaveline.Tests.Drives.Lanes;
+
+/// <summary>An obstacle of the lane, invented, and the speeds at which its six crossings are driven, km/h.</summary>
+/// <remarks>
+/// Low ones: over humps of 75 mm the saloon, four up with luggage, is on its bump stops at every speed, and no linear car moves like that.
+/// </remarks>
+internal sealed record LaneSite(string Name, Obstacle Obstacle, double[] Speeds)
+{
+    public static IReadOnlyList<LaneSite> All { get; } =
+    [
+        new("Chapel hump", new RoundTopHump { Height = new(0.03), Length = new(3.7) }, [18, 24, 30, 26, 20, 32]),
+        new(
+            "Bakery table",
+            new FlatTopHump { Height = new(0.03), Plateau = new(2.5), RampUp = new(1.0), RampDown = new(1.0) },
+            [16, 22, 28, 19, 47, 25]),
+        new("Mill joint", new Versine { Height = new(0.02), Length = new(0.8) }, [45, 45, 45, 45, 45, 45]),
+        new("Orchard dip", new Versine { Height = new(-0.03), Length = new(5.0) }, [20, 26, 32, 24, 29, 22]),
+    ];
+}

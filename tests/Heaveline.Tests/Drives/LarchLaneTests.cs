@@ -1,0 +1,169 @@
+using Heaveline.Drives;
+using Heaveline.Drives.Comparison;
+using Heaveline.Drives.Identification;
+using Heaveline.Drives.Recovery;
+using Heaveline.Files.Drives;
+using Heaveline.Measures;
+using Heaveline.Passes;
+using Heaveline.Roads;
+using Heaveline.Tests.Drives.Lanes;
+using Heaveline.Tests.Files.Drives;
+
+namespace Heaveline.Tests.Drives;
+
+/// <summary>The demo's planted drives and the answers that are expected of them.</summary>
+public class LarchLaneTests
+{
+    [Fact]
+    public void Nine_minutes_hold_24_crossings_of_four_sites_one_braked_one_after_the_slip()
+    {
+        foreach (var lane in new[] { LarchLane.Before, LarchLane.After, LarchLane.NoChange })
+        {
+            Assert.InRange(lane.Plan.Line.Length, 520.0, 620.0);
+            Assert.Equal(24, lane.Plan.Crossings.Count);
+            Assert.All(lane.Plan.Crossings.GroupBy(c => c.Site), site => Assert.Equal(6, site.Count()));
+            Assert.Equal(["braked", "after the slip"], lane.Plan.Crossings.Select(c => c.Spoilt).Where(s => s.Length > 0));
+            Assert.All(
+                lane.Plan.Crossings.Where(c => c.Site != "Mill joint" && c.Spoilt.Length == 0),
+                c => Assert.InRange(3.6 * c.Speed, 15.0, 50.0));
+        }
+    }
+
+    [Fact]
+    public void One_comma_file_and_three_with_decimal_commas_are_read_as_they_were_planted()
+    {
+        var before = Read([("larch-lane-before.csv", LaneWriter.Whole(LarchLane.Before.Log))]);
+        var after = Read(LaneWriter.Apart(LarchLane.After.Log));
+        foreach (var (read, planted) in new[] { (before, LarchLane.Before.Log), (after, LarchLane.After.Log) })
+        {
+            foreach (var kind in new[] { SensorKind.Acceleration, SensorKind.TurnRate })
+            {
+                var (a, b) = (read.Of(kind)!, planted.Of(kind)!);
+                Assert.Equal(b.Times.Length, a.Times.Length);
+                for (var k = 0; k < b.Times.Length; k += 97)
+                {
+                    Assert.Equal(b.Times[k] - b.Times[0], a.Times[k] - a.Times[0], 2e-5);
+                    Assert.Equal(b.Values[2][k], a.Values[2][k], 1e-4);
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void The_braked_pass_is_dropped_by_name_and_what_follows_the_slip_is_not_read()
+    {
+        foreach (var reading in new[] { LaneReading.Before, LaneReading.After, LaneReading.NoChange })
+        {
+            var kept = reading.Events.Kept.Select(e => reading.Of(e.Number)).ToArray();
+            Assert.InRange(kept.Length, 21, 22);
+            Assert.All(kept, c => Assert.Equal("", c.Spoilt));
+            var braked = reading.Lane.Plan.Crossings.Single(c => c.Spoilt == "braked");
+            var seen = reading.Events.Events.Where(e => Math.Abs(e.Onset - braked.Time) < 1.0).ToArray();
+            Assert.All(seen, e => Assert.Contains("braked", e.Reason, StringComparison.Ordinal));
+            Assert.InRange(Assert.Single(reading.Drive.Mount.Moves), reading.Lane.Plan.Slip - 2.0, reading.Lane.Plan.Slip + 2.0);
+            Assert.All(reading.Events.Kept, e => Assert.Equal(reading.Of(e.Number).Time, e.Onset, 0.15));
+            Assert.All(reading.Events.Kept, e => Assert.Equal(reading.Of(e.Number).Speed, e.Speed, 0.06 * e.Speed));
+        }
+    }
+
+    [Fact]
+    public void The_saloon_as_built_is_as_soft_behind_as_in_front_and_the_cured_one_is_not()
+    {
+        // Ride frequencies on rigid tyres: 1.127 and 1.095 Hz, 1.064 and 1.231 Hz. Friction stiffens both ends.
+        var (before, after) = (LaneReading.Before.Car, LaneReading.After.Car);
+        Assert.True(before.IsBelieved && after.IsBelieved);
+        Assert.Equal(1.095 / 1.127, before.Of(CarNumber.FrequencyRatio)!.Value, 0.03);
+        Assert.Equal(1.231 / 1.064, after.Of(CarNumber.FrequencyRatio)!.Value, 0.03);
+        var change = after.Of(CarNumber.FrequencyRatio)!.Value / before.Of(CarNumber.FrequencyRatio)!.Value;
+        Assert.Equal(1.231 / 1.064 / (1.095 / 1.127), change, 0.05);
+    }
+
+    [Fact]
+    public void The_cure_worked_and_the_same_car_on_another_day_shows_no_difference_that_matters()
+    {
+        var cured = Compared(LaneReading.Before, LaneReading.After);
+        Assert.Equal(ComparisonVerdict.Worked, cured.Verdict);
+        Assert.InRange(cured.Pooled!.Value, -0.40, -0.12);
+        var same = Compared(LaneReading.Before, LaneReading.NoChange);
+        Assert.Contains(same.Verdict, new[] { ComparisonVerdict.NoDifference, ComparisonVerdict.CannotSay });
+        Assert.True(same.Pooled!.Low < 0.0 && same.Pooled.High > 0.0);
+    }
+
+    [Fact]
+    public void Recovered_humps_are_within_six_millimetres_of_those_that_were_driven_over()
+    {
+        var reading = LaneReading.Before;
+        foreach (var site in LaneSite.All.Where(s => s.Obstacle.OverallLength > 2.0))
+        {
+            var road = RecoveredRoad.Of(reading.Drive, reading.Events, reading.Car, site.Name, TestContext.Current.CancellationToken);
+            Assert.InRange(Off(reading, road, site), 0.0, 0.006);
+            Assert.InRange(road.HalfWidth.Max(), 0.0005, 0.012);
+            Assert.True(road.ShortestWave < 1.0 && road.LongestWave > 10.0);
+            Assert.NotNull(road.Road.Event);
+        }
+    }
+
+    [Fact]
+    public void The_forecast_of_the_cure_is_kept()
+    {
+        var (before, after) = (LaneReading.Before, LaneReading.After);
+        var forecast = Forecast.Of(
+            before.Lane.Car, after.Lane.Car, before.Lane.Driven.Model.Load, before.Drive, before.Events, before.Car,
+            TestContext.Current.CancellationToken);
+        var measured = Compared(before, after).Pooled!;
+        var score = forecast.Score(new Bracket(measured.Value, measured.Low, measured.High));
+        Assert.True(score.IsKept, $"said {score.Said}, measured {score.Measured}");
+        Assert.True(forecast.Passes.Count(p => p.IsCounted) >= 10);
+        // On the humps the truth is what the kernel says of the hump alone, but for the roughness of each pass.
+        var humps = forecast.Passes.Where(p => p.IsCounted && p.Site is "Chapel hump" or "Bakery table").ToArray();
+        var truth = humps.Average(p => Truth(before.Of(p.Number)));
+        Assert.Equal(truth, humps.Average(p => p.Headline.Change.Value), 0.03);
+        Assert.All(forecast.Passes, p => Assert.Equal("settling-rms-pitch", p.Headline.Key));
+
+        double Truth(LaneCrossing crossing)
+        {
+            var road = Road.From(LaneSite.All.Single(s => s.Name == crossing.Site).Obstacle);
+            double Rms(LarchLane lane) => PitchSettling.Of(Pass.Of(lane.Driven.Model, road, crossing.Speed)).RmsAngle;
+            return (Rms(after.Lane) / Rms(before.Lane)) - 1.0;
+        }
+    }
+
+    [Fact]
+    public void The_twin_of_the_file_that_was_driven_asks_for_no_change()
+    {
+        var reading = LaneReading.Before;
+        var twin = Twin.Of(
+            reading.Lane.Car, reading.Lane.Driven.Model.Load, reading.Car, reading.Windows, 0.0, TestContext.Current.CancellationToken);
+        Assert.True(twin.IsBelieved, twin.Refusal);
+        Assert.Equal(1.0, twin.Of(TwinScale.FrontSpring)!.Factor.Value, 0.03);
+        Assert.Equal(1.0, twin.Of(TwinScale.RearSpring)!.Factor.Value, 0.03);
+        Assert.True(twin.Of(TwinScale.FrontDamper)!.Factor.Holds(1.0));
+        Assert.True(twin.Of(TwinScale.RearDamper)!.Factor.Holds(1.0));
+        Assert.Equal(1.0, twin.Of(TwinScale.PitchInertia)!.Factor.Value, 0.05);
+    }
+
+    private static BeforeAfter Compared(LaneReading before, LaneReading after) => BeforeAfter.Of([.. Passes(before, false), .. Passes(after, true)]);
+
+    private static IEnumerable<ComparedPass> Passes(LaneReading reading, bool isAfter) => reading.Events.Kept
+        .Where(e => e.Numbers.Headline > 0.0)
+        .Select(e => new ComparedPass { Site = e.Site, Speed = e.Speed, Value = e.Numbers.Headline, IsAfter = isAfter, Number = e.Number });
+
+    // RMS over the hump and a metre either side, after the shift that the onset leaves free, and the level.
+    private static double Off(LaneReading reading, RecoveredRoad road, LaneSite site)
+    {
+        var at = reading.Of(road.Event).Distance;
+        return Enumerable.Range(-25, 51).Min(shift =>
+        {
+            double[] off = [.. road.Distance.Index()
+                .Where(x => x.Item > -1.0 && x.Item < site.Obstacle.OverallLength + 1.0)
+                .Select(x => road.Height[x.Index] - Mean(at + x.Item + (0.02 * shift)))];
+            var mean = off.Average();
+            return Math.Sqrt(off.Average(o => (o - mean) * (o - mean)));
+        });
+
+        double Mean(double x) => 0.5 * (reading.Lane.Road.Left.Height(x) + reading.Lane.Road.Right.Height(x));
+    }
+
+    private static Log Read(IReadOnlyList<(string Name, string Text)> files) =>
+        LogFile.Read([.. files.Select(f => (f.Name, LogWriter.Bytes(f.Text)))], TestContext.Current.CancellationToken).Log!;
+}

@@ -1,0 +1,86 @@
+using Heaveline.Answers;
+using Heaveline.Drives.Events;
+using Heaveline.Files.Cars;
+using Heaveline.Studies;
+using Heaveline.Tests.Drives;
+using Heaveline.Tests.House;
+
+namespace Heaveline.Tests.Studies;
+
+/// <summary>What drive says of the car, of a planted log of twelve passes over one hump.</summary>
+public class DriveCarStudyTests
+{
+    private static readonly Lazy<DriveAnswer> Known = new(() => Answer(2.7, null));
+
+    private static PlantedRoad Road { get; } = new()
+    {
+        Bumps = [.. Enumerable.Range(0, 12).Select(i => (PlantedBump.Round, 4.2 + (0.45 * i)))], Seed = 3,
+    };
+
+    private static DriveAnswer Answer(double? wheelbase, LoadedCar? car) => DriveStudy.Run(new DriveAsked
+    {
+        Log = Road.Driven().Motion.Log,
+        Car = car,
+        Settings = new EventSettings
+        {
+            Wheelbase = wheelbase,
+            Phone = new PhonePlace { BehindFrontAxle = 1.45 },
+            Sites = [.. Enumerable.Range(0, 12).Select(i => ("hump", 45.0 + (12.0 * i)))],
+        },
+    });
+
+    private static string Said(Answer answer) => string.Join("\n", [.. answer.Head.Select(s => s.Text), .. answer.Sentences.Select(s => s.Text)]);
+
+    [Fact]
+    public void The_car_is_said_with_its_intervals_and_the_motion_it_holds_for()
+    {
+        var answer = Known.Value;
+        Assert.True(answer.Identified!.IsBelieved, string.Join("\n", answer.Identified.Refusals));
+        var said = Said(answer);
+        Assert.Contains("bumps at 15 to ", said, StringComparison.Ordinal);
+        Assert.Contains("of the motion: damper speeds about ", said, StringComparison.Ordinal);
+        Assert.Contains("not intervals of springs and dampers", said, StringComparison.Ordinal);
+        Assert.Contains("no real drive whose car is known", said, StringComparison.Ordinal);
+        var table = Assert.Single(answer.Tables, t => t.Title == "The car, of this motion (90 %)");
+        Assert.Equal(["found", "from", "to", "thought from", "to"], table.Columns);
+        var ratio = Assert.Single(table.Rows, r => r.Key == "driven-ratio").Values;
+        Assert.InRange(Road.Rear / Road.Front, ratio[1]!.Value, ratio[2]!.Value);
+        var facts = answer.Facts["car"]!;
+        Assert.True((bool)facts["believed"]!);
+        Assert.Equal(ratio[0]!.Value, (double)facts["numbers"]!["frequencyRatio"]!["value"]!, 1e-9);
+    }
+
+    [Fact]
+    public void Card_and_fit_are_drawn()
+    {
+        var card = Known.Value.Figure(DriveAnswer.CarCard);
+        Assert.Equal(3, card.Panels.Length);
+        Assert.Contains("of the motion", card.Caption, StringComparison.Ordinal);
+        Assert.Equal(3, Known.Value.Figure(DriveAnswer.Fit).Panels.Length);
+        Assert.Contains(DriveAnswer.CarCard, Known.Value.FigureIds);
+    }
+
+    [Fact]
+    public void Beside_a_car_file_each_difference_is_named()
+    {
+        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+        var answer = Answer(2.7, LoadedCar.Of(car, LoadedCar.UsualLoad(car)));
+        Assert.Contains(
+            "car file", Assert.Single(answer.Tables, t => t.Title.StartsWith("The car", StringComparison.Ordinal)).Columns);
+        var beside = answer.Sentences.Where(s => s.Id.StartsWith("car-beside-", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(6, beside.Length);
+        Assert.All(beside, s => Assert.Contains("the car file's", s.Text, StringComparison.Ordinal));
+        // The file gives share and wheelbase and no start: the planted car comes out and not the file's.
+        Assert.Equal(1.0, answer.Identified!.Of(Heaveline.Drives.Identification.CarNumber.FrequencyRatio)!.Value / (Road.Rear / Road.Front), 0.03);
+    }
+
+    [Fact]
+    public void Without_a_wheelbase_it_is_asked_for()
+    {
+        var answer = Answer(null, null);
+        Assert.Contains("Give the wheelbase (tape, ± 1 cm)", Said(answer), StringComparison.Ordinal);
+        Assert.DoesNotContain(DriveAnswer.CarCard, answer.FigureIds);
+        Assert.Throws<Heaveline.Quantities.RefusedValueException>(() => answer.Figure(DriveAnswer.CarCard));
+        Assert.False((bool)answer.Facts["car"]!["believed"]!);
+    }
+}

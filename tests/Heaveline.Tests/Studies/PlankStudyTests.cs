@@ -1,0 +1,58 @@
+using Heaveline.Drives.Planning;
+using Heaveline.Files.Cars;
+using Heaveline.Studies;
+using Heaveline.Tests.Cli;
+using Heaveline.Tests.House;
+
+namespace Heaveline.Tests.Studies;
+
+public class PlankStudyTests
+{
+    private static readonly Lazy<PlankAnswer> OfVan = new(() =>
+    {
+        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "drover-van.yaml")).Value!;
+        return PlankStudy.Run(new PlankAsked { Car = LoadedCar.Of(car, LoadedCar.UsualLoad(car)) });
+    });
+
+    [Fact]
+    public void Each_goal_has_its_sentence_and_only_what_is_pure_is_proposed()
+    {
+        var answer = OfVan.Value;
+        Assert.Equal(["first", "second", "pitch"], answer.Sentences.Select(s => s.Id).Where(id => Enum.TryParse<PlankGoal>(id, true, out _)));
+        Assert.All(answer.Proposed, f => Assert.True(Math.Min(f.LeastShare, f.LinearShare) >= PlankAnswer.Almost));
+        Assert.DoesNotContain(answer.Proposed, f => f.Goal == PlankGoal.First);
+        Assert.Contains("not to be had almost alone", answer.Sentences.Single(s => s.Id == "first").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(answer.Sentences, s => s.Id == "first-boards");
+        Assert.Contains("Saw ", answer.Sentences.Single(s => s.Id == "second-boards").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_safety_words_stand_below_every_row()
+    {
+        Assert.Contains(OfVan.Value.Closing, c => c.Contains("A loose board flies", StringComparison.Ordinal));
+        Assert.Contains(OfVan.Value.Closing, c => c.Contains("Off the public road", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Boards_of_ones_own_are_read_with_their_length()
+    {
+        var saloon = Path.Combine(Checkout.Root, "examples", "garage", "thimble-city-car.yaml");
+        var said = Spoken.Of("plank", saloon, "--boards", "20 x 200 x 3000 mm");
+        Assert.Equal(0, said.Code);
+        Assert.Contains("20 mm x 200 mm of 3 m", said.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("22 mm x", said.Results, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("22 mm", "is no board")]
+    [InlineData("22 x 195 furlongs", "furlongs")]
+    [InlineData("2 x 195 mm", "thickness")]
+    [InlineData("", "blank")]
+    public void Words_that_are_no_board_are_refused(string words, string because)
+    {
+        var saloon = Path.Combine(Checkout.Root, "examples", "garage", "thimble-city-car.yaml");
+        var said = Spoken.Of("plank", saloon, "--boards", words);
+        Assert.NotEqual(0, said.Code);
+        Assert.Contains(because, said.Remarks, StringComparison.Ordinal);
+    }
+}
