@@ -237,11 +237,6 @@ public sealed class AskedReader(Given given, IFinder finder)
         return Text(choice) is { } name ? Sought(choice, finder.Ties(name)).Value : null;
     }
 
-    /// <summary>A road that a file names, instead of the words for a choice; null when there is none.</summary>
-    /// <param name="choice">The choice that it stands for.</param>
-    /// <param name="name">Its name.</param>
-    public Road? RoadNamed(Choice choice, string name) => Sought(choice, finder.Road(name)).Value;
-
     /// <summary>The class of a random road; null when there is none.</summary>
     public RoadClass? Class(Choice choice) => Class(choice, Text(choice) ?? "");
 

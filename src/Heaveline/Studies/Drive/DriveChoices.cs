@@ -4,7 +4,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
-/// <summary>What can be said of a drive beside its log: the wheelbase or the car, the phone's place, sites by name, bumps added and rejected.</summary>
+/// <summary>
+/// What can be said of a drive beside its log: the wheelbase or the car, the phone's place, sites by name, bumps added and rejected.
+/// </summary>
 public static class DriveChoices
 {
     private const double ShortestWheelbase = 0.5;
