@@ -24,6 +24,11 @@ internal static class Program
             return PeerRace.Run(peer, cars);
         }
 
+        if (args is ["reach", var reached, ..])
+        {
+            return Reach.Run(reached, args[2..]);
+        }
+
         if (args is ["demo", var garage])
         {
             return DemoCars.Run(garage);

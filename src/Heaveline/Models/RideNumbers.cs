@@ -10,6 +10,9 @@ namespace Heaveline.Models;
 /// </summary>
 internal sealed class RideNumbers
 {
+    // Never written to.
+    private static readonly double[] Nothing = new double[4];
+
     public required SprungBody Body { get; init; }
 
     /// <summary>The car's elements.</summary>
@@ -35,13 +38,13 @@ internal sealed class RideNumbers
 
     public required bool Rolls { get; init; }
 
-    public double[] TrimTravel { get; init; } = new double[4];
+    public double[] TrimTravel { get; init; } = Nothing;
 
-    public double[] TrimForce { get; init; } = new double[4];
+    public double[] TrimForce { get; init; } = Nothing;
 
     public required double[] TrimLoad { get; init; }
 
-    public double[] TrimFlow { get; init; } = new double[4];
+    public double[] TrimFlow { get; init; } = Nothing;
 
     /// <summary>Numbers with the reference state's tyre loads and nothing taken off the suspension forces: what the trim is solved on.</summary>
     public static RideNumbers Static(Car car, SprungBody body, ElementList elements)

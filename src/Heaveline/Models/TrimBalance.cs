@@ -6,7 +6,7 @@ namespace Heaveline.Models;
 /// <summary>
 /// What is left over of the forces on body, wheels and fluid at a position, and its slopes, row after row: what the trim makes nothing of.
 /// </summary>
-internal sealed class TrimBalance
+internal readonly ref struct TrimBalance
 {
     /// <summary>Heave, pitch, roll, four wheels, two flows.</summary>
     public const int Unknowns = 9;
@@ -16,24 +16,28 @@ internal sealed class TrimBalance
     private readonly Element[] elements;
 
     // What each element sees, row after row.
-    private readonly double[] rows;
+    private readonly Span<double> rows;
 
     // What those give at rest that do not feel where they stand.
-    private readonly ElementMean[] blind;
+    private readonly Span<ElementMean> blind;
     private readonly double weight;
 
     /// <param name="car">The car.</param>
     /// <param name="numbers">Its numbers in the reference state.</param>
     /// <param name="push">What pushes it besides its weight.</param>
-    public TrimBalance(Car car, RideNumbers numbers, StaticPush push)
+    /// <param name="rows">Room for nine numbers an element.</param>
+    /// <param name="blind">Room for one an element.</param>
+    public TrimBalance(Car car, RideNumbers numbers, StaticPush push, Span<double> rows, Span<ElementMean> blind)
     {
         (this.car, Numbers, this.push) = (car, numbers, push);
         elements = numbers.Elements.Each();
-        (rows, blind) = (new double[elements.Length * Unknowns], new ElementMean[elements.Length]);
+        this.rows = rows;
+        this.blind = blind;
+        rows.Clear();
         for (var k = 0; k < elements.Length; k++)
         {
             var element = elements[k];
-            numbers.Row(element.Sight, rows.AsSpan(k * Unknowns, Unknowns));
+            numbers.Row(element.Sight, rows.Slice(k * Unknowns, Unknowns));
             if (element.IsBlind)
             {
                 var alike = k > 0 && element.HasLawsOf(elements[k - 1]) && element.Ratio == elements[k - 1].Ratio;
@@ -62,7 +66,7 @@ internal sealed class TrimBalance
         Span<int> seen = stackalloc int[Unknowns];
         for (var k = 0; k < elements.Length; k++)
         {
-            var row = rows.AsSpan(k * Unknowns, Unknowns);
+            var row = rows.Slice(k * Unknowns, Unknowns);
             var (at, count) = (0.0, 0);
             for (var i = 0; i < Unknowns; i++)
             {

@@ -14,6 +14,9 @@ internal static class TrimSolver
 {
     private const double Tolerance = 1e-9;
 
+    // So many elements are looked at without room of their own.
+    private const int Usual = 32;
+
     /// <param name="car">The car.</param>
     /// <param name="load">Its load state.</param>
     /// <param name="body">The loaded body.</param>
@@ -29,8 +32,11 @@ internal static class TrimSolver
     public static TrimSolution Solve(Car car, LoadState load, RideNumbers numbers, StaticPush? push = null)
     {
         RefuseTipping(car, load, numbers.Body);
-        var balance = new TrimBalance(car, numbers, push ?? StaticPush.None);
         const int n = TrimBalance.Unknowns;
+        var count = numbers.Elements.Each().Length;
+        Span<double> rows = count <= Usual ? stackalloc double[count * n] : new double[count * n];
+        Span<ElementMean> blind = count <= Usual ? stackalloc ElementMean[count] : new ElementMean[count];
+        var balance = new TrimBalance(car, numbers, push ?? StaticPush.None, rows, blind);
         Span<double> unknown = stackalloc double[n];
         Span<double> residual = stackalloc double[n];
         Span<double> step = stackalloc double[n];

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Heaveline.Numerics;
 
 /// <summary>A number with its derivative in one direction: run through a law it gives the exact slope (forward differentiation).</summary>
@@ -9,18 +11,22 @@ internal readonly struct DualLane(double value, double slope) : ILane<DualLane>
 
     public double Slope { get; } = slope;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DualLane Of(double value) => new(value, 0.0);
 
     public static DualLane From(ReadOnlySpan<double> values) => new(values[0], 0.0);
 
     public void To(Span<double> values) => values[0] = Value;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DualLane Fma(DualLane a, DualLane b, DualLane c) => (a * b) + c;
 
     // At a corner of a force law both slopes count alike: the limit of equivalent linearisation for a small motion about it.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DualLane Max(DualLane a, DualLane b) =>
         a.Value > b.Value ? a : a.Value < b.Value ? b : new(a.Value, 0.5 * (a.Slope + b.Slope));
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DualLane Min(DualLane a, DualLane b) =>
         a.Value < b.Value ? a : a.Value > b.Value ? b : new(a.Value, 0.5 * (a.Slope + b.Slope));
 
@@ -38,10 +44,13 @@ internal readonly struct DualLane(double value, double slope) : ILane<DualLane>
 
     public static DualLane WhereAtMost(DualLane a, DualLane limit, DualLane then, DualLane otherwise) => a.Value <= limit.Value ? then : otherwise;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DualLane operator +(DualLane a, DualLane b) => new(a.Value + b.Value, a.Slope + b.Slope);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DualLane operator -(DualLane a, DualLane b) => new(a.Value - b.Value, a.Slope - b.Slope);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DualLane operator *(DualLane a, DualLane b) => new(a.Value * b.Value, (a.Slope * b.Value) + (a.Value * b.Slope));
 
     public static DualLane operator /(DualLane a, DualLane b) =>

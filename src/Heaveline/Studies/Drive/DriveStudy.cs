@@ -20,8 +20,8 @@ public static class DriveStudy
     {
         Name = "take",
         Kind = ChoiceKind.Word,
-        Says = "Take a decision of the reading otherwise, as \"acceleration: mg\", \"speed: mph\", \"time: column 3\", \"forward: 37°\", \"lag: 0.8 s\", "
-            + "\"moved: no\"; the story in --json says what may be taken instead of each. May be given more than once.",
+        Says = "Take a decision of the reading otherwise, as \"acceleration: mg\", \"speed: mph\", \"time: column 3\", \"forward: 37°\", "
+            + "\"lag: 0.8 s\", \"moved: no\"; the story in --json says what may be taken instead of each. May be given more than once.",
         HelpName = "DECISION",
         IsRepeated = true,
     };
