@@ -167,7 +167,9 @@ public static class PlanStudy
             var other = TestDay.Of(
                 wish with
                 {
-                    Model = RideModel.Of(wish.Model.Car, load), After = null, Humps = day.Drives.IsEmpty ? wish.Humps : [day.Drives[0].Hump],
+                    Model = RideModel.Of(wish.Model.Car, load),
+                    After = null,
+                    Humps = day.Drives.IsEmpty ? wish.Humps : [day.Drives[0].Hump],
                 },
                 stop: run.Cancellation);
             if (other.Drives is [var drive, ..])

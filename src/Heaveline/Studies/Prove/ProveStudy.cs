@@ -174,7 +174,8 @@ public static class ProveStudy
         ComparedNumber[] numbers =
             [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
         var needsCar = asked.WhatChanged || asked.Change is not null;
-        var car = needsCar ? CarOf(asked, asked.Before, asked.OfBefore, before, stop) : null;
+        var telling = asked.Change is null ? before : CrossedBumps.Of(before, matches);
+        var car = needsCar ? CarOf(asked, asked.Before, asked.OfBefore, telling, stop) : null;
         return new ProveAnswer
         {
             Asked = asked,
