@@ -21,8 +21,8 @@ public sealed record DriveEvent
     /// <summary>By how many times it stands above what is usual about it; 0 where a user added it.</summary>
     public required double Score { get; init; }
 
-    /// <summary>The greatest share of the motion about it that a usual car over a usual bump accounts for.</summary>
-    public required double Explained { get; init; }
+    /// <summary>The greatest share of the motion about it that a usual car over a usual bump accounts for; 1 where nobody asked.</summary>
+    public double Explained { get; init; } = 1.0;
 
     /// <summary>When the front wheels first touch it, s since the log's start.</summary>
     public required double Onset { get; init; }

@@ -31,10 +31,8 @@ public static class EventsCsv
                 $"{e.Number},{CsvCell.Of(e.Site)},{EventWords.Kind(e.Kind)},{Yes(e.IsKept)},{Yes(e.ByHand)},{CsvCell.Of(e.Reason)}");
             foreach (var value in new[]
             {
-                e.Seen, e.Onset, e.OnsetHalfWidth, In.KilometresPerHour.Of(e.Speed),
-                In.KilometresPerHour.Of(e.SpeedHalfWidth), e.SpeedChange, e.Distance, e.Length, e.LengthHalfWidth,
-                e.HitUntil,
-                e.SettlingUntil,
+                e.Seen, e.Onset, e.OnsetHalfWidth, In.KilometresPerHour.Of(e.Speed), In.KilometresPerHour.Of(e.SpeedHalfWidth), e.SpeedChange,
+                e.Distance, e.Length, e.LengthHalfWidth, e.HitUntil, e.SettlingUntil,
             })
             {
                 text.Append(',').Append(Cell(value));
