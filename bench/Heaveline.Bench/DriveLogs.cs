@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Heaveline.Drives;
+using Heaveline.Drives.Events;
 using Heaveline.Files.Drives;
 using Heaveline.Numerics;
 
@@ -30,8 +31,13 @@ internal static class DriveLogs
             Told("reading the log", () => reading = LogFile.Load([path]));
             Drive? drive = null;
             Told("clock, grid, axes", () => drive = Drive.Of(reading!.Log!));
-            Told("faults and verdicts", () => Trust.Of(drive!));
+            Trust? trust = null;
+            Told("faults and verdicts", () => trust = Trust.Of(drive!));
             Told("strip", () => DriveStrip.Of(drive!));
+            DriveEvents? events = null;
+            Told("events: found, timed, sorted, measured", () => events = DriveEvents.Of(drive!, trust!));
+            Told("comfort", () => DriveComfort.Of(drive!, trust!));
+            Console.WriteLine(FormattableString.Invariant($"{events!.Events.Length} events at {events.Sites.Length} sites"));
             Console.WriteLine(FormattableString.Invariant(
                 $"{lines} lines; {reading!.Log!.Tracks[0].Times.Length} samples; {drive!.Length:F0} s covered"));
             return 0;
@@ -56,6 +62,14 @@ internal static class DriveLogs
         Console.WriteLine(FormattableString.Invariant($"{what,-50} {times[Rounds / 2],8:F0} ({times[0]:F0})"));
     }
 
+    // Every two and a half minutes a bump: each axle sets off a swing that dies out, the rear one later.
+    private static double Swing(double t, double speed, double front, double rear)
+    {
+        return (front * Of(t % 150.0 - 40.0)) + (rear * Of((t % 150.0) - 40.0 - (2.7 / speed)));
+
+        static double Of(double since) => since < 0.0 ? 0.0 : Math.Exp(-3.0 * since) * Math.Sin(2.0 * Math.PI * 1.3 * since);
+    }
+
     private static string Text(int seconds)
     {
         var text = new StringBuilder(
@@ -68,8 +82,9 @@ internal static class DriveLogs
             var yaw = 0.1 * Math.Sin(t / 5.0);
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"{t + (3e-4 * noise):F9},{(4.0 / 9.0 * Math.Cos(t / 9.0)) + (0.1 * noise):F9},{(speed * yaw) + (0.1 * other):F9},{9.81 + noise:F9},"
-                + $"{0.02 * noise:F9},{0.03 * other:F9},{yaw + (0.01 * noise):F9},48.1234567,11.1234567,"
+                $"{t + (3e-4 * noise):F9},{(4.0 / 9.0 * Math.Cos(t / 9.0)) + (0.1 * noise):F9},{(speed * yaw) + (0.1 * other):F9},"
+                + $"{9.81 + (0.3 * noise) + Swing(t, speed, 3.0, 3.0):F9},{0.02 * noise:F9},{(0.01 * other) + Swing(t, speed, -0.25, 0.25):F9},"
+                + $"{yaw + (0.01 * noise):F9},48.1234567,11.1234567,"
                 + $"{12.0 + (4.0 * Math.Sin(Math.Floor(t) / 9.0)):F4}\n");
         }
 

@@ -49,6 +49,11 @@ internal static class Program
             return Growth.Run(args[1..]);
         }
 
+        if (args is ["lane", var lane])
+        {
+            return LaneLogs.Write(lane);
+        }
+
         if (args.Length > 0 && args[0] == "drives")
         {
             return DriveLogs.Run(args[1..]);

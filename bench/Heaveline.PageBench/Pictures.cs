@@ -1,3 +1,6 @@
+using System.Text;
+using Heaveline.Files.Garages;
+using Heaveline.Tests.Drives.Lanes;
 using Microsoft.Playwright;
 
 namespace Heaveline.PageBench;
@@ -12,6 +15,8 @@ internal static class Pictures
         ("car.png", "/car?car=fern-saloon", 1280, 1100, ".numbers"),
         ("pass.png", $"/pass?{Laden}&road=village-hump&speed=40&front-spring=18.5&rear-spring=48", 1280, 1100, "[data-time]"),
         ("pass-on-a-phone.png", $"/pass?{Laden}&road=village-hump&speed=40", 390, 844, "[data-time]"),
+        ("drive.png", "/drive?log=larch-lane-after", 1280, 1100, ".finding"),
+        ("phone.png", "/phone", 390, 844, "#phone-start:enabled"),
         ("rule.png", "/rule?car=fern-saloon&load=driver", 1280, 1000, ".map .js-plotly-plot"),
     ];
 
@@ -20,6 +25,7 @@ internal static class Pictures
     public static async Task<int> Take(string folder)
     {
         await using var served = await ServedPage.Open("?" + Laden);
+        BringDrives(served.Garage);
         foreach (var (file, address, width, height, stands) in All)
         {
             await served.Page.SetViewportSizeAsync(width, height);
@@ -31,6 +37,11 @@ internal static class Pictures
                 await served.Page.WaitForTimeoutAsync(3000);
                 await served.Page.Locator("[data-scrub]").EvaluateAsync(
                     "e => { e.value = 330; e.dispatchEvent(new Event('input', { bubbles: true })); }");
+            }
+            else if (address.StartsWith("/drive", StringComparison.Ordinal))
+            {
+                await Assertions.Expect(served.Page.Locator("h1")).ToContainTextAsync(": the change", new() { Timeout = 240_000 });
+                await Assertions.Expect(served.Page.Locator("section[aria-labelledby=car]")).ToBeVisibleAsync(new() { Timeout = 240_000 });
             }
             else
             {
@@ -48,5 +59,21 @@ internal static class Pictures
         }
 
         return served.Complaints.Count == 0 ? 0 : 1;
+    }
+
+    // Nine minutes over four bumps before a cure and after it, planted.
+    private static void BringDrives(string garage)
+    {
+        var drives = new Garage(garage).Drives;
+        Note("Larch Lane, before", "larch-lane-before.csv", LarchLane.Before, "");
+        Note("Larch Lane, after", "larch-lane-after.csv", LarchLane.After, "after: larch-lane-before\n");
+
+        void Note(string name, string file, LarchLane lane, string more)
+        {
+            var drive = drives.Begin(name, file, Encoding.UTF8.GetBytes(LaneWriter.Whole(lane.Log))).Drive!;
+            File.AppendAllText(
+                Path.Combine(garage, DriveFolders.FileOf(drive)),
+                $"car: ../../fern-saloon.yaml\nload: {LarchLane.Load}\nphone:\n  behind-front-axle: 1.45 m ± 5 cm\n{more}");
+        }
     }
 }

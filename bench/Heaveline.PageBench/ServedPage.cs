@@ -11,6 +11,9 @@ internal sealed class ServedPage : IAsyncDisposable
     private IPlaywright? playwright;
     private IBrowser? browser;
 
+    /// <summary>The garage's folder.</summary>
+    public string Garage => garage;
+
     /// <summary>The program.</summary>
     public Process Program { get; private set; } = null!;
 

@@ -95,6 +95,86 @@ public class DrivePageTests(Served served)
         Assert.Equal((null, null, null), (sheet.Phone, sheet.Car, sheet.Load));
     }
 
+    [Fact]
+    public async Task A_press_leaves_a_bump_out_and_another_counts_it_again()
+    {
+        var drive = Drive("Pressed lane");
+        var page = await served.Open($"/drive?log={drive}");
+        var bump = page.Locator(".site .bump").First;
+        await Expect(bump).ToContainTextAsync("counts; press to leave it out");
+        await bump.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(bump).ToContainTextAsync("left out by hand");
+        var rejected = Assert.Single(Garage.Drive(DriveFolders.FileOf(drive)).Value!.Rejected);
+        Assert.InRange(rejected, 1.0, 600.0);
+        using (var client = new HttpClient { BaseAddress = served.Address })
+        {
+            var csv = await client.GetStringAsync($"/download/drive.csv?log={drive}", TestContext.Current.CancellationToken);
+            Assert.Contains("Rejected by hand", csv, StringComparison.Ordinal);
+        }
+
+        await bump.ClickAsync();
+        await Expect(bump).ToContainTextAsync("counts; press to leave it out");
+        Assert.Empty(Garage.Drive(DriveFolders.FileOf(drive)).Value!.Rejected);
+    }
+
+    [Fact]
+    public async Task A_decision_of_the_reading_is_taken_otherwise_and_taken_back()
+    {
+        var drive = Drive("Overruled lane");
+        var page = await served.Open($"/drive?log={drive}");
+        await page.GetByText("How the files were read").ClickAsync();
+        await page.GetByLabel("Take a decision otherwise").FillAsync("luck: good");
+        await page.GetByLabel("Take a decision otherwise").BlurAsync();
+        await Expect(page.Locator("#take-refused")).ToContainTextAsync("is nothing that can be taken otherwise");
+        await page.GetByLabel("Take a decision otherwise").FillAsync("speed: none");
+        await page.GetByLabel("Take a decision otherwise").BlurAsync();
+        await Expect(page.GetByText("Taken otherwise: speed: none")).ToBeVisibleAsync();
+        await Until(() => Garage.Drive(DriveFolders.FileOf(drive)).Value!.Taken.Length == 1);
+        await page.GetByRole(AriaRole.Button, new() { Name = "As it was read" }).ClickAsync();
+        await Expect(page.GetByText("Taken otherwise")).ToHaveCountAsync(0);
+        Assert.Empty(Garage.Drive(DriveFolders.FileOf(drive)).Value!.Taken);
+    }
+
+    [Fact]
+    public async Task A_site_is_named_and_a_bump_that_was_not_found_is_added()
+    {
+        var drive = Drive("Named lane");
+        var page = await served.Open($"/drive?log={drive}");
+        var name = page.GetByLabel("A name for this site").First;
+        await Expect(name).ToBeVisibleAsync();
+        await name.FillAsync("chapel hump");
+        await name.BlurAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Chapel hump" })).ToBeVisibleAsync();
+        Assert.All(Garage.Drive(DriveFolders.FileOf(drive)).Value!.Sites, site => Assert.Equal("chapel hump", site.Site));
+        await page.GetByLabel("A bump that was not found").FillAsync("soon");
+        await page.GetByLabel("A bump that was not found").BlurAsync();
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("is no instant of the log");
+        await page.GetByLabel("A bump that was not found").FillAsync("75.5");
+        await page.GetByLabel("A bump that was not found").BlurAsync();
+        await Until(() => Garage.Drive(DriveFolders.FileOf(drive)).Value!.Added is [75.5]);
+        Assert.Equal([75.5], Garage.Drive(DriveFolders.FileOf(drive)).Value!.Added);
+    }
+
+    [Fact]
+    public async Task Two_drives_are_held_against_each_other_once_the_one_before_is_named()
+    {
+        var before = Drive("Cured lane, before");
+        var after = Garage.Drives.Begin("Cured lane, after", "after.csv", Encoding.UTF8.GetBytes(LaneWriter.Whole(LarchLane.After.Log))).Drive!;
+        var page = await served.Open($"/drive?log={after}");
+        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.GetByLabel("The drive before the change").SelectOptionAsync(before);
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Held against the drive before" })).ToBeVisibleAsync();
+        await Expect(page.Locator(".finding")).ToContainTextAsync("passes before");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Cured lane, after: the change worked");
+        await Accessible.Check(page);
+        using var client = new HttpClient { BaseAddress = served.Address };
+        var csv = await client.GetStringAsync($"/download/drive-dots.csv?log={after}", TestContext.Current.CancellationToken);
+        Assert.StartsWith("site,state,event", csv, StringComparison.Ordinal);
+        using var alone = await client.GetAsync($"/download/drive-dots.csv?log={before}", TestContext.Current.CancellationToken);
+        Assert.Equal(System.Net.HttpStatusCode.UnprocessableEntity, alone.StatusCode);
+    }
+
     [Theory]
     [InlineData(390, false)]
     [InlineData(1280, true)]

@@ -21,7 +21,9 @@ internal static class StudyCommand
             : new Option<string?>($"--{question.CsvOption}") { Description = question.CsvSays, HelpName = "FILE" };
         var figure = question.HasFigure ? Options.Figure() : null;
         var on = runsMany ? ComputedOn.Option() : null;
-        foreach (var option in new Option?[] { all, json, csv, figure, on }.OfType<Option>())
+        (FileChoice Choice, Option<string?> Option)[] files =
+            [.. question.Writes.Select(w => (w, new Option<string?>($"--{w.Name}") { Description = w.Says, HelpName = "FILE" }))];
+        foreach (var option in new Option?[] { all, json, csv, figure, on }.OfType<Option>().Concat(files.Select(f => f.Option)))
         {
             command.Add(option);
         }
@@ -41,7 +43,9 @@ internal static class StudyCommand
                     all is not null && result.GetValue(all),
                     result.GetValue(json),
                     OutputFile.Of(csv, csv is null ? null : result.GetValue(csv), question.CsvEnding),
-                    OutputFile.Of(figure, figure is null ? null : result.GetValue(figure), ".svg", ".png", ".pdf")),
+                    OutputFile.Of(figure, figure is null ? null : result.GetValue(figure), ".svg", ".png", ".pdf"),
+                    [.. files.Select(f => (f.Choice, File: OutputFile.Of(f.Option, result.GetValue(f.Option), f.Choice.Ending)))
+                        .Where(f => f.File is not null).Select(f => (f.Choice, f.File!))]),
                 stop));
         });
         return command;
@@ -83,6 +87,14 @@ internal static class StudyCommand
             figure.WriteAndSay(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending), stop);
         }
 
+        foreach (var (choice, file) in outputs.Others)
+        {
+            foreach (var (beside, bytes) in file.WithThoseBeside(Written(answer, choice, file)))
+            {
+                beside.Write(streams, bytes, stop);
+            }
+        }
+
         return answer.Failure is { } failure ? throw new Stopped($"heaveline: {failure}", ExitCode.NotComputed) : ExitCode.Done;
     }
 
@@ -116,6 +128,11 @@ internal static class StudyCommand
             doors.Object(one.Option, $"--{one.Option} {one.Name}: standard output takes one thing, not two. Name a file for the other.");
         }
 
+        foreach (var (choice, file) in outputs.Others.Where(other => given.Of(other.Choice.Needs) is null))
+        {
+            doors.Object(file.Option, $"--{choice.Name} writes what --{choice.Needs.Name} asks for: give that too, or leave it out.");
+        }
+
         foreach (var choice in outputs.Csv is null ? question.OfCsv.Where(choice => given.Of(choice) is not null) : [])
         {
             doors.Object(choice.Name, $"--{choice.Name} speaks of the file of --{question.CsvOption}: give that too, or leave it out.");
@@ -133,8 +150,22 @@ internal static class StudyCommand
         return (reading.Asked!, picture, ReaderUnits.Of(units).Leaving(finder.Names));
     }
 
-    private sealed record Outputs(bool All, bool Json, OutputFile? Csv, OutputFile? Figure)
+    // What cannot be written is refused as an input is: the answer stands printed by then.
+    private static IReadOnlyList<(string Ending, byte[] Bytes)> Written(Answer answer, FileChoice choice, OutputFile file)
     {
-        public IEnumerable<OutputFile> Files => new[] { Csv, Figure }.OfType<OutputFile>();
+        try
+        {
+            return answer.Written(choice.Name, file.IsThrough ? choice.Name : Path.GetFileNameWithoutExtension(file.Name));
+        }
+        catch (RefusedValueException refusal)
+        {
+            throw new Stopped($"heaveline: --{choice.Name} '{file.Name}' is not written: {refusal.Message}", ExitCode.Refused);
+        }
+    }
+
+    private sealed record Outputs(
+        bool All, bool Json, OutputFile? Csv, OutputFile? Figure, IReadOnlyList<(FileChoice Choice, OutputFile File)> Others)
+    {
+        public IEnumerable<OutputFile> Files => new[] { Csv, Figure }.OfType<OutputFile>().Concat(Others.Select(other => other.File));
     }
 }

@@ -58,6 +58,12 @@ internal sealed record OutputFile
     /// <summary>The file of a name.</summary>
     public static OutputFile Of(string option, string name, params string[] endings) => new(option, name, endings);
 
+    /// <summary>This file and those beside it, under its name with another ending; beside one that goes through there is nothing.</summary>
+    /// <param name="parts">Ending and bytes of each, its own first.</param>
+    public IEnumerable<(OutputFile File, byte[] Bytes)> WithThoseBeside(IReadOnlyList<(string Ending, byte[] Bytes)> parts) =>
+        parts.Select((part, i) => (i == 0 ? this : Of(Option, Path.ChangeExtension(Name, part.Ending), part.Ending), part.Bytes))
+            .Where((_, i) => i == 0 || !IsThrough);
+
     // Where a link leads in a circle, or the name is blank, writing says so.
     private static string Real(string path) => string.IsNullOrWhiteSpace(path) ? "" : RealPath.Of(path) ?? Path.GetFullPath(path);
 

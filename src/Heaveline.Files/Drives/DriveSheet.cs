@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Drives;
 
 namespace Heaveline.Files.Drives;
 
@@ -37,6 +38,9 @@ public sealed record DriveSheet
 
     /// <summary>What was changed between the two; null where it is not said.</summary>
     public string? Change { get; init; }
+
+    /// <summary>Decisions of the reading that are taken otherwise.</summary>
+    public ImmutableArray<Overruling> Taken { get; init => field = value.IsDefault ? [] : value; } = [];
 
     /// <summary>Which bumps belong to one site: its name and an instant about which one is, s since the log's start.</summary>
     public ImmutableArray<(string Site, double At)> Sites { get; init => field = value.IsDefault ? [] : value; } = [];

@@ -1,3 +1,4 @@
+using Heaveline.Drives;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
@@ -41,6 +42,13 @@ internal static class DriveWords
     public static readonly Key<IReadOnlyList<Amount<Time>>> Added = Key.Optional(
         "added", "Instants of the log about which a bump is that was not found.", Kind.List(Kind.Amount<Time>(), atLeast: 0), "[95 s]");
 
+    /// <summary>Decisions of the reading that are taken otherwise.</summary>
+    public static readonly Key<IReadOnlyList<KeyValuePair<string, string>>> Take = Key.Optional(
+        "take",
+        "Decisions of the reading that are taken otherwise, each under what it is about, as the story of the reading says.",
+        Kind.Named(Kind.Text()),
+        "{acceleration: mg, lag: 0.8 s}");
+
     private static readonly Key<string> Note = Key.Optional(
         "note", "Where and when, the weather, what was odd.", Kind.Lines(), "Dry, 12 °C, damper oil warm.");
 
@@ -81,7 +89,7 @@ internal static class DriveWords
     public static readonly Shape<DriveSheet> Shape = new Shape(
         "drive file",
         "One drive: what was driven, and what to make of its log. The files of the log lie beside it, untouched; nothing computed is kept in it.",
-        Name, Note, Car, Load, Wheelbase, Phone, Pressures, After, Change, Sites, Rejected, Added)
+        Name, Note, Car, Load, Wheelbase, Phone, Pressures, After, Change, Take, Sites, Rejected, Added)
         .As(Make);
 
     /// <summary>Whether a document is a drive.</summary>
@@ -107,6 +115,19 @@ internal static class DriveWords
             return null;
         }
 
+        var taken = new List<Overruling>();
+        foreach (var (about, words) in f.Optional(Take) ?? [])
+        {
+            if (Overruling.Of($"{about}: {words}", out var whyNot) is { } one)
+            {
+                taken.Add(one);
+            }
+            else
+            {
+                f.Refuse(Take, $"is not understood: {whyNot}", "Write what the decision is about, a colon and what is taken, or leave it out.");
+            }
+        }
+
         var pressures = f.Optional(Pressures);
         return new DriveSheet
         {
@@ -120,6 +141,7 @@ internal static class DriveWords
             RearPressure = pressures?.Item2,
             After = f.Optional(After),
             Change = f.Optional(Change),
+            Taken = [.. taken],
             Sites = [.. (f.Optional(Sites) ?? []).SelectMany(site => site.Value.Select(at => (site.Key, at.Si)))],
             Rejected = [.. (f.Optional(Rejected) ?? []).Select(at => at.Si)],
             Added = [.. (f.Optional(Added) ?? []).Select(at => at.Si)],

@@ -94,7 +94,8 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
         }
 
         // A sensor's own stamps are more even than those of writing to disk.
-        return [.. named.Select(c => Timeline.Of(c, isFast, overrulings.Word("time"))).OfType<Timeline>().Where(t => double.IsFinite(t.Roughness)).OrderBy(t => t.Roughness)];
+        return [.. named.Select(c => Timeline.Of(c, isFast, overrulings.Word("time"))).OfType<Timeline>().Where(t => double.IsFinite(t.Roughness))
+            .OrderBy(t => t.Roughness)];
     }
 
     private static string Said(LogTable table, Timeline clock) =>

@@ -72,7 +72,9 @@ internal sealed partial record LogLayout
         }
 
         var below = rows.Skip(first).Where(r => r.Count == cells).ToList();
-        var isComma = overrulings.Word("decimal") is { } decimals ? decimals == "comma" : below.Any(r => r.Any(CommaNumber().IsMatch)) && !below.Any(r => r.Any(PointNumber().IsMatch));
+        var isComma = overrulings.Word("decimal") is { } decimals
+            ? decimals == "comma"
+            : below.Any(r => r.Any(CommaNumber().IsMatch)) && !below.Any(r => r.Any(PointNumber().IsMatch));
         var (names, head) = Header(rows, first, cells);
         return new LogLayout
         {

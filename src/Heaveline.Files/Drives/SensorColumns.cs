@@ -31,7 +31,8 @@ internal sealed record SensorColumns(
     public static IReadOnlyList<SensorColumns> Of(LogTable table, IReadOnlyList<Overruling> overrulings)
     {
         var sensors = Found(table, overrulings);
-        sensors.RemoveAll(s => overrulings.Word(s.Kind == SensorKind.Speed ? "speed" : s.Kind == SensorKind.TurnRate ? "turn-rate" : "") == "none");
+        string Name(SensorColumns s) => s.Kind == SensorKind.Speed ? "speed" : s.Kind == SensorKind.TurnRate ? "turn-rate" : "";
+        sensors.RemoveAll(s => overrulings.Word(Name(s)) == "none");
         return sensors;
     }
 
@@ -62,7 +63,12 @@ internal sealed record SensorColumns(
         {
             var freeUnit = free[0].Meaning.Unit is { Length: > 0 } said && Forces.Any(f => f.Unit == said) ? said : gravity?.UnitTaken ?? "m/s²";
             sensors.Add(Made(
-                table, SensorKind.AccelerationWithoutGravity, free, freeUnit, Forces.First(f => f.Unit == freeUnit).Factor, "as the header calls it"));
+                table,
+                SensorKind.AccelerationWithoutGravity,
+                free,
+                freeUnit,
+                Forces.First(f => f.Unit == freeUnit).Factor,
+                "as the header calls it"));
         }
 
         if (Triples(table, ColumnKind.TurnRate).FirstOrDefault() is { } turn)
@@ -75,7 +81,12 @@ internal sealed record SensorColumns(
             var wanted = overrulings.Word("speed");
             var (name, factor) = SpeedUnit.All.FirstOrDefault(s => s.Name == (wanted ?? speed.Meaning.Unit)) ?? SpeedUnit.All[0];
             sensors.Add(Made(
-                table, SensorKind.Speed, [speed], name, factor, wanted is not null ? Wished : speed.Meaning.Unit.Length > 0 ? "as the header says" : "guessed"));
+                table,
+                SensorKind.Speed,
+                [speed],
+                name,
+                factor,
+                wanted is not null ? Wished : speed.Meaning.Unit.Length > 0 ? "as the header says" : "guessed"));
         }
 
         return sensors;
@@ -113,7 +124,8 @@ internal sealed record SensorColumns(
         var isSaid = Forces.Any(f => f.Unit == said);
         if (wanted is not null)
         {
-            var (unit, factor, _, _) = Forces.FirstOrDefault(f => f.Unit == said, Forces[length is > 0.5 and < 2.0 && wanted == "with gravity" ? 0 : 1]);
+            var likely = Forces[length is > 0.5 and < 2.0 && wanted == "with gravity" ? 0 : 1];
+            var (unit, factor, _, _) = Forces.FirstOrDefault(f => f.Unit == said, likely);
             return Made(
                 table, wanted == "with gravity" ? SensorKind.Acceleration : SensorKind.AccelerationWithoutGravity, columns, unit, factor, Wished);
         }

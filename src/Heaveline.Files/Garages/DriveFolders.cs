@@ -1,4 +1,5 @@
 using System.Text;
+using Heaveline.Drives;
 using Heaveline.Files.Drives;
 
 namespace Heaveline.Files.Garages;
@@ -92,13 +93,14 @@ public sealed class DriveFolders
 
     /// <summary>Reads the log of a drive; files bear the names that they have in its folder.</summary>
     /// <param name="drive">The drive.</param>
+    /// <param name="taken">Decisions of the reading that are taken otherwise.</param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public LogReading Log(string drive, CancellationToken stop = default)
+    public LogReading Log(string drive, IReadOnlyList<Overruling> taken, CancellationToken stop = default)
     {
         var files = LogFiles(drive);
         return files.Count > 0
-            ? LogFile.Load([.. files.Select(file => PathOf(drive, file))], Path.Combine(garage.Folder, Folder, drive), stop)
+            ? LogFile.Load([.. files.Select(file => PathOf(drive, file))], Path.Combine(garage.Folder, Folder, drive), stop, taken)
             : LogReading.Refused(
             [
                 new LogRefusal(drive, "the drive holds no log.", $"Put files in its folder that end in {FileFormat.DriveLog.EndingWords}."),

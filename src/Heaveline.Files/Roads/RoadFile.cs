@@ -83,7 +83,8 @@ public static class RoadFile
             {
                 at = reading.Root.At(RoadWords.Obstacle.Name)!.Place;
                 var said = FormattableString.Invariant($"obstacle lies from {obstacle.From:0.###} to {obstacle.To:0.###} m; ")
-                    + FormattableString.Invariant($"it must begin at 0 m or after, end after its beginning, and at {road.End:0.###} m at the latest.");
+                    + FormattableString.Invariant(
+                        $"it must begin at 0 m or after, end after its beginning, and at {road.End:0.###} m at the latest.");
                 return result with
                 {
                     Refusals = [new Refusal(source.File, at.Line, at.Column, at.Length, said, "Give both from the first point of the profile on.")],

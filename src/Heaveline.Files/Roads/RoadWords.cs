@@ -41,7 +41,8 @@ internal static class RoadWords
         Kind.Text(),
         "lane.csv");
 
-    private static readonly Key<Amount<Length>> From = Key.Required("from", "Where it begins, from the first point on.", Kind.Amount<Length>(), "5 m");
+    private static readonly Key<Amount<Length>> From = Key.Required(
+        "from", "Where it begins, from the first point on.", Kind.Amount<Length>(), "5 m");
     private static readonly Key<Amount<Length>> To = Key.Required("to", "Where it ends, from the first point on.", Kind.Amount<Length>(), "8.7 m");
     private static readonly Shape<MeasuredObstacle> ObstacleShape = new Shape("obstacle", "Where the obstacle of a measured road lies.", From, To)
         .As(f => new MeasuredObstacle(f.Required(From).Si, f.Required(To).Si));

@@ -48,6 +48,12 @@ public abstract record Answer
     /// <exception cref="KeyNotFoundException">There is no figure of that name.</exception>
     public virtual Figure Figure(string id) => throw new KeyNotFoundException($"There is no figure '{id}' of this answer.");
 
+    /// <summary>A file of the answer, and those that lie beside it under the same name with another ending.</summary>
+    /// <param name="option">Which file, by the option that asks for it.</param>
+    /// <param name="name">Its name without folder and ending, by which it may speak of those beside it.</param>
+    public virtual IReadOnlyList<(string Ending, byte[] Bytes)> Written(string option, string name) =>
+        throw new KeyNotFoundException($"There is no file '{option}' of this answer.");
+
     /// <summary>The numbers as CSV, in UTF-8.</summary>
     public virtual byte[] Csv() => TablesCsv.Of(WholeTables);
 

@@ -6,13 +6,15 @@ using Heaveline.Numerics;
 namespace Heaveline.Drives;
 
 /// <summary>
-/// The vibration of the floor under the phone in a drive, weighted as ISO 2631-1 weights that of a person: vertical by Wk, fore-aft and lateral by Wd, roll and
-/// pitch by We, without factors k. Accelerations are taken as they were sampled, up to 0.4 of their rate; turning from the drive's grid.
+/// The vibration of the floor under the phone in a drive, weighted as ISO 2631-1 weights that of a person: vertical by Wk, fore-aft and lateral by
+/// Wd, roll and pitch by We, without factors k. Accelerations are taken as they were sampled, up to 0.4 of their rate; turning from the drive's grid.
 /// </summary>
 public sealed record DriveComfort
 {
     // Shorter stretches are left out, s: the weighting begins at rest, and the running mean is one second long.
     private const double Shortest = 5.0;
+
+    private const double Usable = WeightingFilter.UsableBand * (1.0 - 1e-9);
 
     // The end of the standard's range, Hz.
     private const double End = 80.0;
@@ -51,7 +53,8 @@ public sealed record DriveComfort
         }
 
         var rate = drive.Clock.Rate;
-        var top = Math.Min(WeightingFilter.UsableBand * rate, End);
+        // A hair less, so that the rate is not below what the last frequency asks for by rounding.
+        var top = Math.Min(Usable * rate, End);
         (int From, int To)[] runs = [.. Runs(drive, rate)];
         if (runs.Length == 0)
         {
@@ -79,7 +82,7 @@ public sealed record DriveComfort
                 .Select(c => MotionCurves.Derivative(turn.AsSpan()[c.First..(c.Last + 1)], drive.Rate))];
             if (parts.Length > 0)
             {
-                axes.Add(Weighed(axis, Weightings.We, parts, drive.Rate, WeightingFilter.UsableBand * drive.Rate));
+                axes.Add(Weighed(axis, Weightings.We, parts, drive.Rate, Usable * drive.Rate));
             }
         }
 
@@ -142,7 +145,8 @@ public sealed record DriveComfort
 
     private static ComfortAxis Weighed(MotionAxis axis, Weighting weighting, double[][] parts, double rate, double top)
     {
-        var filter = WeightingFilter.Of(weighting, rate, Math.Min(top, weighting.MustReach));
+        // The least bit below: at some rates 0.4 of the rate, over 0.4, is more than the rate.
+        var filter = WeightingFilter.Of(weighting, rate, Math.Min(top * (1.0 - 1e-12), weighting.MustReach));
         var (square, fourth, count, mtvv, peak) = (0.0, 0.0, 0, 0.0, 0.0);
         foreach (var part in parts)
         {

@@ -21,6 +21,14 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
 
     // A run of so many equal samples at the full scale is clipped.
     private const int ClippedRun = 3;
+
+    // So long a run at a full scale of its own is no chance (common practice, no source).
+    private const int LongRun = 5;
+    private const double MostRepeats = 0.2;
+
+    // Nearer to the middle no sensor's scale ends, m/s² and rad/s (common practice, no source).
+    private const double LeastForce = 5.0;
+    private const double LeastTurn = 0.5;
     private static readonly double[] FullScales = [2.0, 4.0, 8.0, 16.0];
     private readonly TimedTrack force = drive.Force;
 
@@ -53,20 +61,40 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
         return (share, Hum(density, step, 0.5 * rate));
     }
 
-    /// <summary>Where the accelerometer stands at its full scale.</summary>
-    /// <param name="share">Share of its samples.</param>
+    /// <summary>Where accelerometer or gyro stand at their full scale.</summary>
+    /// <param name="share">Share of the accelerometer's samples.</param>
     public IReadOnlyList<double> Clips(out double share)
     {
         var clips = new List<double>();
-        var count = 0;
-        foreach (var column in force.Values)
+        var count = force.Values.Sum(column => Clips(force.Times, column, LeastForce, isForce: true, clips));
+        share = count / (double)force.Times.Length;
+        if (drive.Log.Of(SensorKind.TurnRate) is { } turn)
         {
-            var most = column.Max(Math.Abs);
-            if (!FullScales.Any(s => Math.Abs((most / (s * Gravity.Standard)) - 1.0) < 0.03))
+            foreach (var column in turn.Values)
             {
-                continue;
+                Clips([.. turn.Times], [.. column], LeastTurn, isForce: false, clips);
             }
+        }
 
+        clips.Sort();
+        return clips;
+    }
+
+    // Equal samples in a run at the column's own farthest, upwards or downwards. A full scale that is none of the usual must be met twice, or for
+    // long, and stand far from the middle; a column that repeats its values anyway (a slow sensor in fast rows) shows nothing.
+    private static int Clips(double[] times, double[] column, double least, bool isForce, List<double> clips)
+    {
+        var (most, lowest, middle) = (column.Max(), column.Min(), column.Average());
+        var repeats = 0;
+        for (var i = 1; i < column.Length; i++)
+        {
+            repeats += column[i] == column[i - 1] ? 1 : 0;
+        }
+
+        var total = 0;
+        foreach (var end in new[] { most, lowest })
+        {
+            var runs = new List<(int From, int Length)>();
             for (var i = 0; i < column.Length;)
             {
                 var next = i + 1;
@@ -75,18 +103,25 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
                     next++;
                 }
 
-                if (next - i >= ClippedRun && Math.Abs(column[i]) >= 0.999 * most)
+                if (next - i >= ClippedRun && Math.Abs(column[i] - end) <= 0.001 * Math.Abs(end))
                 {
-                    count += next - i;
-                    clips.Add(force.Times[i]);
+                    runs.Add((i, next - i));
                 }
 
                 i = next;
             }
+
+            var isUsual = isForce && FullScales.Any(s => Math.Abs((Math.Abs(end) / (s * Gravity.Standard)) - 1.0) < 0.03);
+            var isOwn = Math.Abs(end - middle) > least && repeats < MostRepeats * column.Length
+                && (runs.Count > 1 || runs.Any(r => r.Length >= LongRun));
+            if (isUsual || isOwn)
+            {
+                total += runs.Sum(r => r.Length);
+                clips.AddRange(runs.Select(r => times[r.From]));
+            }
         }
 
-        share = count / (double)force.Times.Length;
-        return clips;
+        return total;
     }
 
     /// <summary>When the specific force along up fell to nothing: the phone left the floor.</summary>

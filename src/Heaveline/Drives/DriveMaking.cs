@@ -38,6 +38,18 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             driven = Driven(grid, found, turns, speed);
         }
 
+        if (log.Overrulings.Word("moved") != "no" && found.Fit?.Turn is { IsSure: true } slide)
+        {
+            var at = PhoneSlide.Instant(grid, found.Level.Up, turns!, found.IsTurned, slide);
+            var (longest, told) = PhoneSlide.Beside(grid, slide, at);
+            story.Add(told);
+            grid = grid.Within(longest);
+            RefuseShort(grid);
+            found = Found(grid, force, turns, ref speed);
+            driven = Driven(grid, found, turns, speed);
+            moves = [.. moves, at ?? (0.5 * (slide.From + slide.To))];
+        }
+
         var (level, first, second, fit, isTurned) = found;
         if (fit is not null && log.Overrulings.Amount("forward") is { } said)
         {

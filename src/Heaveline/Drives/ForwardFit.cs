@@ -50,6 +50,9 @@ internal sealed record ForwardFit
     /// <summary>Whether the lag was found inside the range that was searched.</summary>
     public bool IsLagFound => IsLagSaid || Math.Abs(Lag) < MostLag - (0.5 * LagStep);
 
+    /// <summary>The drive's one turn of forward against the phone that is surest, if any is; null in the fit of the other hand.</summary>
+    public ForwardTurn? Turn { get; init; }
+
     private bool IsLagSaid { get; init; }
 
     /// <summary>Fits the drive; null where it is too short.</summary>
@@ -89,7 +92,7 @@ internal sealed record ForwardFit
         var steps = lag is null ? (int)Math.Round(MostLag / LagStep) : 0;
         Sums[] blocks = [];
         Sums[] turnedBlocks = [];
-        for (var k = -steps; k <= steps; k++)
+        foreach (var k in LagsOf(steps, () => (best!.Lag, turned!.Lag)))
         {
             stop.ThrowIfCancellationRequested();
             var late = lag ?? k * LagStep;
@@ -112,8 +115,96 @@ internal sealed record ForwardFit
         return best! with
         {
             HalfWidth = Ninety * Spread(blocks, best.Angle),
-            OtherHand = turned! with { HalfWidth = Ninety * Spread(turnedBlocks, turned.Angle) },
+            Turn = TurnOf(blocks, parts, rate),
+            OtherHand = turned! with { HalfWidth = Ninety * Spread(turnedBlocks, turned.Angle), Turn = TurnOf(turnedBlocks, parts, rate) },
         };
+    }
+
+    // A phone that slides round on the floor without tipping turns forward against it, and nothing else: the drive is fitted in two.
+    private static ForwardTurn? TurnOf(Sums[] blocks, List<Part> parts, double rate)
+    {
+        const int fewest = 4;
+        var whole = Solved(Total(blocks));
+        var (best, at) = (0.0, -1);
+        for (var k = fewest; k <= Blocks - fewest; k++)
+        {
+            var gain = Explains(blocks[..k]) + Explains(blocks[k..]) - (whole.Explained * Total(blocks).Square);
+            (best, at) = gain > best ? (gain, k) : (best, at);
+        }
+
+        if (at < 0)
+        {
+            return null;
+        }
+
+        var (before, after) = (Solved(Total(blocks[..at])), Solved(Total(blocks[at..])));
+        var angle = Math.IEEERemainder(after.Angle - before.Angle, 2.0 * Math.PI);
+        var doubt = Math.Sqrt(Square(Jackknifed(blocks[..at])) + Square(Jackknifed(blocks[at..])));
+        var starts = Starts(parts, rate);
+        return new ForwardTurn(angle, doubt, starts[at - 1], starts[Math.Min(at + 1, Blocks - 1)], Math.Min(before.Explained, after.Explained));
+
+        static double Explains(Sums[] some) => Total(some) is var sums ? Solved(sums).Explained * sums.Square : 0.0;
+
+        static double Square(double x) => x * x;
+    }
+
+    // Standard deviation of the angle, leaving out one block after the other.
+    private static double Jackknifed(Sums[] blocks)
+    {
+        var angle = Solved(Total(blocks)).Angle;
+        var square = 0.0;
+        for (var k = 0; k < blocks.Length; k++)
+        {
+            var off = Math.IEEERemainder(Solved(Total(blocks.Where((_, n) => n != k))).Angle - angle, 2.0 * Math.PI);
+            square += off * off;
+        }
+
+        return Math.Sqrt(square * (blocks.Length - 1) / blocks.Length);
+    }
+
+    // Where each block begins, s.
+    private static double[] Starts(List<Part> parts, double rate)
+    {
+        var every = Math.Max(1, (int)Math.Round(Sparse * rate));
+        var all = parts.Sum(p => ((p.Along.Length - 1) / every) + 1);
+        var starts = new double[Blocks];
+        Array.Fill(starts, double.NaN);
+        var n = 0;
+        foreach (var part in parts)
+        {
+            for (var i = 0; i < part.Along.Length; i += every)
+            {
+                ref var start = ref starts[(int)((long)n++ * Blocks / all)];
+                start = double.IsNaN(start) ? part.Start + (i / rate) : start;
+            }
+        }
+
+        return starts;
+    }
+
+    // What is explained changes over the slow band's own time of seconds: every fourth lag first, then those beside the two best.
+    private static IEnumerable<int> LagsOf(int steps, Func<(double, double)> best)
+    {
+        const int coarse = 4;
+        for (var k = -steps; k <= steps; k += coarse)
+        {
+            yield return k;
+        }
+
+        if (steps == 0)
+        {
+            yield break;
+        }
+
+        var (one, other) = best();
+        int[] middles = [(int)Math.Round(one / LagStep), (int)Math.Round(other / LagStep)];
+        foreach (var k in middles.SelectMany(m => Enumerable.Range(m - coarse + 1, (2 * coarse) - 1)).Distinct())
+        {
+            if (Math.Abs(k) <= steps && (k + steps) % coarse != 0)
+            {
+                yield return k;
+            }
+        }
     }
 
     private static double[] Thinned(double[] values, int every) =>

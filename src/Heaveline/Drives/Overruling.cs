@@ -36,6 +36,7 @@ public sealed partial record Overruling
         ["speed-fixes"] = ["speed"],
         ["hand"] = ["hand"],
         ["moved"] = ["moved"],
+        ["turned-round"] = ["moved"],
         ["forward"] = ["forward"],
         ["lag"] = ["lag"],
     };

@@ -145,7 +145,8 @@ public sealed record Trust
             : ComfortTop >= ComfortRate ? Said(TrustLevel.Good, Text($"Vibration of the floor under the phone is seen up to {ComfortRate:F0} Hz."))
             : Said(
                 TrustLevel.Good,
-                Text($"Vibration of the floor under the phone is seen up to {ComfortTop:F0} Hz; what lies above, up to the standard's 80 Hz, is missing."));
+                Text($"Vibration of the floor under the phone is seen up to {ComfortTop:F0} Hz; what lies above, up ")
+                + "to the standard's 80 Hz, is missing.");
     }
 
     private TrustVerdict Car(Mount mount)

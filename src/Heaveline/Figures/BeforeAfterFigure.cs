@@ -21,11 +21,6 @@ public static class BeforeAfterFigure
         var passes = result.Counted.Concat(result.LeftOut).ToList();
         List<string> all = [.. result.Sites.Select(s => s.Site), .. result.CrossedOnce];
         string[] sites = [.. all.OrderByDescending(s => passes.Count(p => p.Site == s)).Take(MostPanels).OrderBy(all.IndexOf)];
-        if (sites.Length == 0)
-        {
-            throw new RefusedValueException("the passes of the two drives", "none", "at least one", "Drive over bumps, and log them.");
-        }
-
         return new Figure
         {
             Title = "Before and after",
@@ -35,9 +30,18 @@ public static class BeforeAfterFigure
                 + "the interval of the line.",
             Size = FigureSize.Page,
             SharedX = new Axis { Label = "speed", Unit = In.KilometresPerHour.Symbol },
-            Panels = [.. sites.Select(site => PanelOf(result, site, [.. passes.Where(p => p.Site == site)], what, unit))],
+            Panels = sites.Length == 0
+                ? [Empty(what, unit)]
+                : [.. sites.Select(site => PanelOf(result, site, [.. passes.Where(p => p.Site == site)], what, unit))],
         };
     }
+
+    private static ChartPanel Empty(string what, ShownUnit unit) => new()
+    {
+        X = new Axis { Label = "speed", Unit = In.KilometresPerHour.Symbol, From = 0.0, To = 40.0 },
+        Y = new Axis { Label = Short(what), Unit = unit.Symbol, From = 0.0, To = 1.0 },
+        Notes = [new Note { X = 2.0, Y = 0.5, Text = "no bump was crossed in either drive" }],
+    };
 
     private static ChartPanel PanelOf(BeforeAfter result, string site, List<ComparedPass> passes, string what, ShownUnit unit)
     {

@@ -1,6 +1,5 @@
 using Heaveline.Drives.Identification;
 using Heaveline.Measures;
-using Heaveline.Quantities;
 
 namespace Heaveline.Figures;
 

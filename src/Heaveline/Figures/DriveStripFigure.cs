@@ -56,7 +56,14 @@ public static class DriveStripFigure
         var all = events?.Events ?? [];
         foreach (var e in all)
         {
-            var i = Math.Clamp((int)Math.Round((e.Seen - drive.Start) * drive.Rate), 0, strip.Knock.Length - 1);
+            // At the hardest knock of the hit.
+            var (first, last) = (Place(e.Onset), Place(e.HitUntil + 0.2));
+            var i = first;
+            for (var k = first; k <= last; k++)
+            {
+                i = strip.Knock[k] > strip.Knock[i] ? k : i;
+            }
+
             yield return new Mark
             {
                 X = drive.Time(i),
@@ -66,6 +73,8 @@ public static class DriveStripFigure
                 Ink = e.IsKept ? Ink.Second : Ink.Fourth,
             };
         }
+
+        int Place(double t) => Math.Clamp((int)Math.Round((t - drive.Start) * drive.Rate), 0, strip.Knock.Length - 1);
     }
 
     private static ChartPanel Panel(Drive drive, IReadOnlyList<double> values, string label, ShownUnit unit, bool isEverywhere = false)

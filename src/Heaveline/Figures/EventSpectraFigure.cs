@@ -24,8 +24,10 @@ public static class EventSpectraFigure
         return new Figure
         {
             Title = "How strong the motion is at each frequency",
-            AltText = "Charts against frequency: spectral density of the floor's vertical acceleration, and of the pitch rate, over bumps and on the road between.",
-            Caption = "Bumps that count: the mean over 5 s about each. Between: the median of windows of 5 s in which the car moves and no bump lies. "
+            AltText = "Charts against frequency: spectral density of the floor's vertical acceleration, and of the pitch rate, "
+                + "over bumps and on the road between.",
+            Caption = "Bumps that count: the mean over 5 s about each. Between: the median of windows of 5 s in "
+                + "which the car moves and no bump lies. "
                 + "Peaks are those of car and road together: they are not the car's frequencies.",
             Size = FigureSize.Page,
             SharedX = new Axis

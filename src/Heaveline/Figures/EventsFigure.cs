@@ -32,7 +32,8 @@ public static class EventsFigure
         DriveSite[] sites = [.. events.Sites.Where(s => s.Kept > 0)];
         if (sites.Length == 0)
         {
-            throw new RefusedValueException("bumps that count", "0", "1 or more", "Nothing of this drive can be laid over each other: see why its bumps do not count.");
+            throw new RefusedValueException(
+                "bumps that count", "0", "1 or more", "Nothing of this drive can be laid over each other: see why its bumps do not count.");
         }
 
         DriveSite[] shown = [.. sites.OrderByDescending(s => s.Kept).Take(MostSites).OrderBy(s => s.Events[0].Number)];
@@ -40,10 +41,17 @@ public static class EventsFigure
         return new Figure
         {
             Title = $"The bumps of each site over {over}",
-            AltText = $"A panel for each site: {(hasPitch ? "pitch" : "vertical acceleration")} over {over} for every bump there that counts, one over the other.",
-            Caption = string.Create(CultureInfo.InvariantCulture, $"Bumps that count, from half a second before the front wheels' first touch to the end of the settling. ")
-                + (hasPitch ? string.Create(CultureInfo.InvariantCulture, $"Pitch above {EventNumbers.Slow:F1} Hz.") : "There is no pitch in this log.")
-                + (sites.Length > shown.Length ? string.Create(CultureInfo.InvariantCulture, $" The {shown.Length} sites with most bumps of {sites.Length}.") : ""),
+            AltText = $"A panel for each site: {(hasPitch ? "pitch" : "vertical acceleration")} over {over} for every bump "
+                + "there that counts, one over the other.",
+            Caption = string.Create(
+                CultureInfo.InvariantCulture,
+                $"Bumps that count, from half a second before the front wheels' first touch to the end of the settling. ")
+                + (hasPitch
+                    ? string.Create(CultureInfo.InvariantCulture, $"Pitch above {EventNumbers.Slow:F1} Hz.")
+                    : "There is no pitch in this log.")
+                + (sites.Length > shown.Length
+                    ? string.Create(CultureInfo.InvariantCulture, $" The {shown.Length} sites with most bumps of {sites.Length}.")
+                    : ""),
             SignNote = hasPitch ? "Pitch is nose-down positive (ISO 8855)." : "Vertical acceleration is positive upward.",
             Size = FigureSize.Page,
             SharedX = axis,
@@ -59,7 +67,9 @@ public static class EventsFigure
         var (slow, fast) = (In.KilometresPerHour.Of(kept.Min(e => e.Speed)), In.KilometresPerHour.Of(kept.Max(e => e.Speed)));
         return new ChartPanel
         {
-            Title = string.Create(CultureInfo.InvariantCulture, $"{FirstLetter.Raised(site.Name)}, {kept.Length} × {site.Length:F1} m, {slow:F0} km/h to {fast:F0} km/h"),
+            Title = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{FirstLetter.Raised(site.Name)}, {kept.Length} bump{(kept.Length == 1 ? "" : "s")}, {slow:F0} km/h to {fast:F0} km/h"),
             Y = new Axis { Label = hasPitch ? "pitch" : "vertical", Unit = unit.Symbol },
             Traces = [.. kept.Select((e, k) =>
             {

@@ -23,6 +23,7 @@ public static class Glossary
         ("the floor in a drive", FloorTable.Measures),
         ("a car told by a drive", DriveCarTable.Measures),
         ("two drives compared", ProveTable.Measures),
+        ("what changed in a car", ChangeTable.Measures),
         ("a rule of the trade", RuleTables.Measures),
     ];
 

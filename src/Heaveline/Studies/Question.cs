@@ -33,6 +33,9 @@ public abstract record Question
     /// <summary>What a command writes as CSV, as its help says it; null for nothing.</summary>
     public string? CsvSays { get; init; }
 
+    /// <summary>Other files of its answer that a command writes where they are asked for.</summary>
+    public IReadOnlyList<FileChoice> Writes { get; init; } = [];
+
     /// <summary>The choices that speak of the CSV alone: without it they are objected to.</summary>
     public IReadOnlyList<Choice> OfCsv { get; init; } = [];
 

@@ -78,7 +78,8 @@ internal static class PeerLaws
     {
         var v = table.GetProperty("velocity").EnumerateArray().Select(value => value.GetDouble()).ToArray();
         var f = table.GetProperty("force").EnumerateArray().Select(value => value.GetDouble()).ToArray();
-        return StraightLaw.Through(0.0, half, v[1..^1], [.. Enumerable.Range(0, v.Length - 1).Select(j => (f[j + 1] - f[j]) / (v[j + 1] - v[j]))]);
+        return StraightLaw.Through(
+            0.0, half, v.AsSpan()[1..^1], [.. Enumerable.Range(0, v.Length - 1).Select(j => (f[j + 1] - f[j]) / (v[j + 1] - v[j]))]);
     }
 
     private static Element? Stop(JsonElement axle, string name, int i, double half, double side, double share)

@@ -1,13 +1,19 @@
+using Heaveline.Cars;
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Recovery;
+using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Roads;
 using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Roads;
+using Heaveline.Studies;
 using Heaveline.Tests.Drives.Lanes;
+using Heaveline.Tests.Files;
 using Heaveline.Tests.Files.Drives;
+using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Drives;
 
@@ -104,6 +110,25 @@ public class LarchLaneTests
     }
 
     [Fact]
+    public void A_recovered_road_is_read_back_from_its_files()
+    {
+        var reading = LaneReading.Before;
+        var road = RecoveredRoad.Of(reading.Drive, reading.Events, reading.Car, "Chapel hump", TestContext.Current.CancellationToken);
+        using var folder = new TemporaryFolder();
+        foreach (var (ending, bytes) in DriveRoadWords.Files(road, "chapel"))
+        {
+            File.WriteAllBytes(Path.Combine(folder.Root, $"chapel{ending}"), bytes);
+        }
+
+        var read = RoadFile.Load(Path.Combine(folder.Root, "chapel.yaml"));
+        Assert.Empty(read.Refusals);
+        Assert.Equal("Chapel hump", read.Value!.Name);
+        Assert.Equal(road.Road.EventStart!.Value, read.Value.EventStart!.Value, 0.011);
+        Assert.Equal(road.Road.EventEnd!.Value, read.Value.EventEnd!.Value, 0.011);
+        Assert.All(Enumerable.Range(0, 50), i => Assert.Equal(road.Road.Left.Height(0.9 * i), read.Value.Left.Height(0.9 * i), 5e-5));
+    }
+
+    [Fact]
     public void The_forecast_of_the_cure_is_kept()
     {
         var (before, after) = (LaneReading.Before, LaneReading.After);
@@ -140,6 +165,18 @@ public class LarchLaneTests
         Assert.True(twin.Of(TwinScale.FrontDamper)!.Factor.Holds(1.0));
         Assert.True(twin.Of(TwinScale.RearDamper)!.Factor.Holds(1.0));
         Assert.Equal(1.0, twin.Of(TwinScale.PitchInertia)!.Factor.Value, 0.05);
+
+        // Beside the car file it is a variant that is read as the scaled car.
+        using var folder = new TemporaryFolder();
+        File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"), Path.Combine(folder.Root, "fern-saloon.yaml"));
+        var loaded = new LoadedCar("Fern saloon", reading.Lane.Car, reading.Lane.Driven.Model.Load);
+        File.WriteAllBytes(Path.Combine(folder.Root, "as-driven.yaml"), DriveTwinWords.Variant(twin, loaded, "fern-saloon.yaml"));
+        var read = CarFile.Load(Path.Combine(folder.Root, "as-driven.yaml"));
+        Assert.Empty(read.Refusals);
+        double Rate(Car car) => ((LinearSpring)car.Rear.Spring.Law).Rate.Si;
+        Assert.Equal(Rate(twin.Car), Rate(read.Value!), 1e-3 * Rate(twin.Car));
+        Assert.Equal(
+            ((TableDamper)twin.Car.Front.Damper.Law).Rebound.Force[^1], ((TableDamper)read.Value!.Front.Damper.Law).Rebound.Force[^1], 1.0);
     }
 
     private static BeforeAfter Compared(LaneReading before, LaneReading after) => BeforeAfter.Of([.. Passes(before, false), .. Passes(after, true)]);

@@ -163,4 +163,28 @@ public class MountTests
 
     [Fact]
     public void A_log_of_a_few_seconds_is_refused() => Assert.Throws<RefusedValueException>(() => Drive.Of(new PlantedDrive { Length = 6.0 }.Log));
+
+    // The phone turns by so much against the car, so forward turns the other way against the phone; the gyro tells when.
+    [Theory]
+    [InlineData(25.0)]
+    [InlineData(-40.0)]
+    [InlineData(90.0)]
+    public void A_slide_round_in_place_cuts_the_drive(double degrees)
+    {
+        var drive = Drive.Of(new PlantedDrive { Slide = degrees * Math.PI / 180.0, Length = 240.0 }.Log);
+        var move = Assert.Single(drive.Mount.Moves);
+        Assert.Equal(120.0, move, 1.0);
+        Assert.Contains(drive.Story, s => s.About == "turned-round");
+        Assert.True(drive.Length < 125.0);
+    }
+
+    [Fact]
+    public void A_phone_that_lies_still_is_not_said_to_slide()
+    {
+        for (ulong seed = 1; seed <= 12; seed++)
+        {
+            var drive = Drive.Of(new PlantedDrive { Seed = seed, Length = seed % 2 == 0 ? 90.0 : 240.0, Bends = 0.3 + (0.2 * (seed % 4)) }.Log);
+            Assert.DoesNotContain(drive.Story, s => s.About == "turned-round");
+        }
+    }
 }

@@ -2,7 +2,6 @@ using Heaveline.Drives;
 using Heaveline.Drives.Recovery;
 using Heaveline.Models;
 using Heaveline.Passes;
-using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Tests.Drives.Lanes;
 

@@ -30,6 +30,9 @@ internal sealed record PlantedDrive
     /// <summary>A slip of the phone by this angle at the middle of the drive, rad.</summary>
     public double Slip { get; init; }
 
+    /// <summary>A slide of the phone round about up by this angle at the middle of the drive, rad.</summary>
+    public double Slide { get; init; }
+
     /// <summary>By how much the speed is late, s.</summary>
     public double Late { get; init; } = 0.6;
 
@@ -93,7 +96,7 @@ internal sealed record PlantedDrive
     };
 
     private Direction SlipRate(double t) =>
-        Slip != 0.0 && Math.Abs(t - (0.5 * Length)) < 0.25 ? new Direction(Slip / 0.5, 0, 0) : default;
+        Math.Abs(t - (0.5 * Length)) < 0.25 ? new Direction(Slip / 0.5, 0, Slide / 0.5) : default;
 
     private double[][] Phone(double[] times, Func<double, Direction> ofCar, double noise, int lane)
     {
@@ -115,7 +118,7 @@ internal sealed record PlantedDrive
         var slipped = Slip * Math.Clamp((t - (0.5 * Length)) / 0.5 + 0.5, 0.0, 1.0);
         var (s, c) = Math.SinCos(-slipped);
         car = new Direction(car.X, (c * car.Y) - (s * car.Z), (s * car.Y) + (c * car.Z));
-        (s, c) = Math.SinCos(Turned);
+        (s, c) = Math.SinCos(Turned + (Slide * Math.Clamp(((t - (0.5 * Length)) / 0.5) + 0.5, 0.0, 1.0)));
         car = new Direction((c * car.X) + (s * car.Y), (c * car.Y) - (s * car.X), car.Z);
         (s, c) = Math.SinCos(Tipped);
         return new Direction(car.X, (c * car.Y) + (s * car.Z), (c * car.Z) - (s * car.Y));

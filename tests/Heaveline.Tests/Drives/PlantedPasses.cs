@@ -32,6 +32,8 @@ internal static class PlantedPasses
             }
         }
 
-        return (new PlantedMotion { Step = PlantedRoad.Step, Speed = speed, Yaw = yaw, Vertical = vertical, Pitch = pitch, PitchRate = rate, Hum = 0.0 }, onsets);
+        return (
+            new PlantedMotion { Step = PlantedRoad.Step, Speed = speed, Yaw = yaw, Vertical = vertical, Pitch = pitch, PitchRate = rate, Hum = 0.0 },
+            onsets);
     }
 }

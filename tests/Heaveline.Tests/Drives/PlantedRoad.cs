@@ -5,7 +5,7 @@ namespace Heaveline.Tests.Drives;
 
 /// <summary>
 /// A linear half car, per unit of sprung mass, driven in time over a rough road with bumps of which everything is known: standing first, then braking
-/// and turning once, then one bump every twelve seconds.
+/// and turning once, then one bump every twelve seconds or later.
 /// </summary>
 internal sealed record PlantedRoad
 {
@@ -16,6 +16,9 @@ internal sealed record PlantedRoad
 
     /// <summary>Bumps in turn, and the speed (m/s) at each.</summary>
     public required (PlantedBump Bump, double Speed)[] Bumps { get; init; }
+
+    /// <summary>How much longer than twelve seconds it takes to each bump from the one before, s; none: no longer.</summary>
+    public double[] Longer { get; init; } = [];
 
     /// <summary>Density of the road's heights at 0.1 cycles a metre, m³.</summary>
     public double Roughness { get; init; } = 16e-6;
@@ -45,14 +48,30 @@ internal sealed record PlantedRoad
     /// <summary>Speed and yaw rate all along, m/s and rad/s, and the instants at which the front wheels are to meet the bumps.</summary>
     public (double[] Speed, double[] Yaw, double[] Onsets) Plan()
     {
-        var n = (int)((Begin + (Between * Bumps.Length) + Tail) / Step);
+        var onsets = Onsets;
+        var n = (int)((onsets[^1] + 6.0 + Tail) / Step);
         var (speed, yaw) = (new double[n], new double[n]);
         for (var i = 0; i < n; i++)
         {
-            (speed[i], yaw[i]) = Wanted(i * Step);
+            (speed[i], yaw[i]) = Wanted(i * Step, onsets);
         }
 
-        return (Smooth(Smooth(speed)), Smooth(Smooth(yaw)), [.. Enumerable.Range(0, Bumps.Length).Select(k => Begin + (Between * k) + 6.0)]);
+        return (Smooth(Smooth(speed)), Smooth(Smooth(yaw)), onsets);
+    }
+
+    private double[] Onsets
+    {
+        get
+        {
+            var (result, at) = (new double[Bumps.Length], Begin - 6.0);
+            for (var k = 0; k < result.Length; k++)
+            {
+                at += Between + (k < Longer.Length ? Longer[k] : 0.0);
+                result[k] = at;
+            }
+
+            return result;
+        }
     }
 
     /// <summary>The motion, with the instants at which the front wheels meet the bumps.</summary>
@@ -92,7 +111,7 @@ internal sealed record PlantedRoad
             new PlantedMotion { Step = Step, Speed = speed, Yaw = yaw, Vertical = vertical, Pitch = pitch, PitchRate = rate, Seed = Seed }, onsets);
     }
 
-    private (double Speed, double Yaw) Wanted(double t)
+    private (double Speed, double Yaw) Wanted(double t, double[] onsets)
     {
         // Standing, off, a firm brake, two bends; then the bumps.
         if (t < Begin)
@@ -100,13 +119,8 @@ internal sealed record PlantedRoad
             return (t < 6.0 ? 0.0 : t < 16.0 ? 9.0 : t < 20.0 ? 3.0 : 8.0, t is > 25.0 and < 29.0 ? 0.22 : t is > 31.0 and < 35.0 ? -0.22 : 0.0);
         }
 
-        var k = Math.Min((int)((t - Begin) / Between), Bumps.Length - 1);
-        if (k < 0)
-        {
-            return (10.0, 0.0);
-        }
-
-        var own = t - Begin - (Between * k) - 6.0;
+        var k = Math.Max(Array.FindLastIndex(onsets, o => o - 6.0 <= t), 0);
+        var own = t - onsets[k];
         var drift = Drift * SplitMix.Normals(Seed + 77, 2UL * (ulong)k).First;
         return (Bumps[k].Speed * (1.0 + (drift * Math.Clamp(own, -3.0, 4.0))), 0.0);
     }

@@ -129,6 +129,24 @@ public class TrustTests
         Assert.True(trust.IsFolded);
     }
 
+    // A scale that is none of the usual, 17.3 m/s², reached twice by bumps.
+    [Fact]
+    public void Samples_at_any_full_scale_are_found_in_accelerometer_and_gyro()
+    {
+        var trust = Of(With(Flat.Log, (t, a) => t is > 40.0 and < 40.05 or > 60.0 and < 60.05 ? 17.3 : a));
+        Assert.Equal(8.0 / 9000.0, trust.ClippedShare, 3e-4);
+        Assert.Equal(2, trust.Dropped.Count(d => d.Reason == "clipped"));
+        var log = Flat.Log;
+        var turn = log.Of(SensorKind.TurnRate)!;
+        var clipped = turn with
+        {
+            Values = [turn.Values[0], [.. turn.Values[1].Select((w, i) => i is > 3000 and < 3010 ? 4.36 : w)], turn.Values[2]],
+        };
+        trust = Of(log with { Tracks = log.Tracks.Replace(turn, clipped) });
+        Assert.Equal(0.0, trust.ClippedShare);
+        Assert.InRange(Assert.Single(trust.Dropped, d => d.Reason == "clipped").Part.From, 28.9, 29.2);
+    }
+
     [Fact]
     public void Samples_at_full_scale_are_counted_and_left_out()
     {

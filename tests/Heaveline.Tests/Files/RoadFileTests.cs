@@ -30,6 +30,20 @@ public sealed class RoadFileTests : IDisposable
         Assert.Equal(0.0, road.Right.Height(length / 2.0));
     }
 
+    [Fact]
+    public void A_measured_profile_says_where_its_obstacle_lies()
+    {
+        _ = folder.Write("bump.csv", "distance [m], height [mm]\n0, 0\n1, 0\n2, 40\n3, 0\n4, 0\n");
+        string Road(string obstacle) => folder.Write("bump.yaml", $"road: bump\nprofile: bump.csv\n{obstacle}\n");
+
+        var road = RoadFile.Load(Road("obstacle: {from: 1 m, to: 3 m}")).Value!;
+        Assert.Equal((1.0, 3.0), (road.EventStart!.Value, road.EventEnd!.Value));
+        Assert.Null(RoadFile.Load(Road("note: none")).Value!.Event);
+        Assert.Contains("at 4 m at the latest", Assert.Single(RoadFile.Load(Road("obstacle: {from: 1 m, to: 5 m}")).Refusals).Message);
+        var drawn = new SourceText("test.yaml", "road: test\nversine: {height: 30 mm, length: 1 m}\nobstacle: {from: 1 m, to: 3 m}\n");
+        Assert.Contains("belongs to a measured profile", Assert.Single(RoadFile.Read(drawn).Refusals).Message);
+    }
+
     [Theory]
     [InlineData("round-top-hump: {height: 75 mm, length: 1e9 m}", "round top hump length is 1e9 m; it must be between 0 and 1000 m.")]
     [InlineData("ramp: {height: 75 mm, length: 1e6 m}", "ramp length is 1e6 m; it must be between 0 and 1000 m.")]

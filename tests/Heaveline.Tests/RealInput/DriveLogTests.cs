@@ -1,4 +1,5 @@
 using Heaveline.Drives;
+using Heaveline.Drives.Events;
 using Heaveline.Files.Drives;
 using Heaveline.Quantities;
 
@@ -79,5 +80,55 @@ public class DriveLogTests
     {
         var reading = LogFile.Load([SharedData.Require("car-10hz-pose-a", "poses.csv")], TestContext.Current.CancellationToken);
         Assert.Contains("acceleration", Assert.Single(reading.Refusals).Message, StringComparison.Ordinal);
+    }
+
+    private static DriveEvents Bumps(string folder, params string[] files)
+    {
+        var (drive, trust) = Read(folder, files);
+        return DriveEvents.Of(drive, trust, null, TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
+    public void What_stands_out_on_the_shuttles_rough_roads_is_hardly_ever_a_bump_of_both_axles()
+    {
+        var events = Bumps("shuttle-200hz-a", "acc.csv", "gyro.csv", "gps.csv");
+        Assert.InRange(events.Events.Length, 14, 22);
+        Assert.InRange(events.Kept.Count(), 0, 4);
+        // The largest hit lies at 308.6 s; the phone leaves the floor there.
+        Assert.Contains(events.Events, e => Math.Abs(e.Onset - 308.0) < 1.5 && e.Reason == "The phone left the floor.");
+        Assert.Contains(events.Events, e => e.Reason.StartsWith("Front and rear do not move as over one bump", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Two_joints_of_the_highway_count_and_what_lies_at_its_ends_does_not()
+    {
+        var events = Bumps("car-highway-104hz", "imu.csv", "vehicle-bus.csv", "gnss.csv");
+        Assert.InRange(events.Events.Length, 3, 8);
+        Assert.InRange(events.Kept.Count(), 1, 4);
+        Assert.All(events.Kept, e => Assert.InRange(e.Speed, 10.0, 18.0));
+        Assert.Contains(events.Events, e => e.Onset < 1.5 && e.Reason == "The log begins or ends there.");
+    }
+
+    [Fact]
+    public void The_phone_of_26_hertz_shows_some_bumps_and_one_that_is_braked_over()
+    {
+        var events = Bumps("phone-26hz-a", "trip.csv");
+        Assert.InRange(events.Events.Length, 5, 12);
+        Assert.InRange(events.Kept.Count(), 0, 3);
+        Assert.Contains(events.Events, e => e.Reason.StartsWith("The car braked at", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_shuttles_and_the_cars_floors_are_weighted_and_the_slow_phones_is_not()
+    {
+        var (shuttle, trust) = Read("shuttle-200hz-a", "acc.csv", "gyro.csv", "gps.csv");
+        var comfort = DriveComfort.Of(shuttle, trust)!;
+        Assert.Equal(79.0, comfort.Top, 1.0);
+        Assert.InRange(comfort.Axes[0].Rms, 0.45, 0.55);
+        Assert.InRange(comfort.Lost, 0.0, 0.01);
+        var (car, good) = Read("car-highway-104hz", "imu.csv", "vehicle-bus.csv", "gnss.csv");
+        Assert.InRange(DriveComfort.Of(car, good)!.Axes[0].Rms, 0.38, 0.46);
+        var (slow, bad) = Read("phone-26hz-a", "trip.csv");
+        Assert.Null(DriveComfort.Of(slow, bad));
     }
 }

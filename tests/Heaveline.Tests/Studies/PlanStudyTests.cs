@@ -73,6 +73,7 @@ public class PlanStudyTests
     [InlineData("--tells", "colour", "no number of a car that a drive tells")]
     [InlineData("--class", "Z", "no road class")]
     [InlineData("--change", "nowhere.yaml", "nowhere.yaml")]
+    [InlineData("--first", "nowhere.csv", "nowhere.csv")]
     public void Words_that_make_no_day_are_refused(string option, string words, string because)
     {
         var said = Spoken.Of("plan", "examples/garage/fern-saloon.yaml", option, words);

@@ -23,7 +23,15 @@ public class ProveWordsTests
         Said(Passes("hump", 3, 0.02), Passes("hump", 9, 0.02, isAfter: true).Concat(Passes("joint", 5, 0.02, isAfter: true))));
 
     [Fact]
-    public void No_pass_at_all_is_too_few() => Assert.StartsWith("Too few passes", Said([], []), StringComparison.Ordinal);
+    public void No_pass_at_all_is_too_few_and_has_figures_too()
+    {
+        Assert.StartsWith("Too few passes", Said([], []), StringComparison.Ordinal);
+        var nothing = BeforeAfter.Of([]);
+        Assert.Single(BeforeAfterFigure.Of(nothing, "RMS pitch in the second after the bump", In.Degrees, "No verdict.").Panels);
+        var power = PowerFigure.Of(nothing, "RMS pitch in the second after the bump");
+        Assert.Contains("nothing is compared yet; one pass is taken to scatter by 8.0 %", power.Caption, StringComparison.Ordinal);
+        Assert.Empty(((ChartPanel)power.Panels[0]).Marks);
+    }
 
     [Fact]
     public void A_change_that_hides_in_the_speed_is_said() => Assert.StartsWith(
@@ -82,6 +90,8 @@ public class ProveWordsTests
             {
                 Assert.Contains("o verdict", said, StringComparison.OrdinalIgnoreCase);
                 Assert.DoesNotContain(table.Rows, r => r.Key == "prove-change");
+                Assert.NotEmpty(BeforeAfterFigure.Of(result, proved.Title, proved.Unit, said).Panels);
+                Assert.NotEmpty(PowerFigure.Of(result, proved.Title).Panels);
                 continue;
             }
 

@@ -14,6 +14,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
 {
     private const int Capacity = 8;
     private readonly AnswerCache<DriveAnswer> read = new(Capacity);
+    private readonly AnswerCache<DriveAnswer> latest = new(Capacity);
     private readonly Lock only = new();
 
     /// <summary>The study of one drive.</summary>
@@ -36,23 +37,36 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         return DriveStudy.WithCar(bumps, run.Cancellation);
     }
 
-    public void Dispose() => read.Dispose();
+    public void Dispose()
+    {
+        read.Dispose();
+        latest.Dispose();
+    }
 
     // One at a time: two questions about one drive come together, and both need its log.
     private DriveAnswer Bumps(DriveSource source, StudyRun run)
     {
         lock (only)
         {
+            if (latest.Find(source.Key) is { } asked)
+            {
+                return asked;
+            }
+
             var known = read.Find(source.LogKey);
             if (known is null)
             {
-                var reading = garage.Garage.Drives.Log(source.Folder, run.Cancellation);
+                var reading = garage.Garage.Drives.Log(source.Folder, source.Sheet.Taken, run.Cancellation);
                 known = DriveStudy.Bumps(Asked(source, reading.Log ?? throw new LogRefusedException(reading.Refusals)), null, run);
                 read.Keep(source.LogKey, known);
-                return known;
+            }
+            else
+            {
+                known = DriveStudy.Bumps(Asked(source, known.Asked.Log), known, run);
             }
 
-            return DriveStudy.Bumps(Asked(source, known.Asked.Log), known, run);
+            latest.Keep(source.Key, known);
+            return known;
         }
     }
 

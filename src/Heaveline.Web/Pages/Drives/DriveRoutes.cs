@@ -7,7 +7,9 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Heaveline.Web.Pages.Drives;
 
-/// <summary>Downloads of the page of the drive: its figures as svg, png, pdf, and the numbers of the drive and of the comparison as csv and json.</summary>
+/// <summary>
+/// Downloads of the page of the drive: its figures as svg, png, pdf, and the numbers of the drive and of the comparison as csv and json.
+/// </summary>
 internal static class DriveRoutes
 {
     public static void Map(IEndpointRouteBuilder routes)

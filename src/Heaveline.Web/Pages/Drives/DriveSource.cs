@@ -33,7 +33,7 @@ public sealed record DriveSource
     public string Key => $"{Folder}\u001f{Look}\u001f{Text}\u001f{CarDigest}\u001f{Before?.Key}";
 
     /// <summary>Tells its log from every other.</summary>
-    public string LogKey => $"{Folder}\u001f{Look}";
+    public string LogKey => $"{Folder}\u001f{Look}\u001f{string.Join('|', At("take")?.Entries.Select(e => $"{e.Key}: {e.Value.Text}") ?? [])}";
 
     /// <summary>What was written down, as it is asked of the drive.</summary>
     public EventSettings Settings => new()

@@ -18,8 +18,8 @@ internal readonly record struct BumpShape(double Length, double Ramp)
     /// <summary>∫ height·e^(−iκx) dx from where it begins, m².</summary>
     /// <param name="wave">κ, rad/m, not 0.</param>
     /// <remarks>
-    /// An arc 1 − (x/a)², |x| below a, has the transform 4(sin κa − κa·cos κa)/(κ³a²). A flat top with ramps of half a cosine is a flat box smeared by half a cosine wave: box of length ℓ(1 − ρ) times the transform of that wave, about
-    /// the middle; moved by half the length.
+    /// An arc 1 − (x/a)², |x| below a, has the transform 4(sin κa − κa·cos κa)/(κ³a²). A flat top with ramps of half a cosine is a flat box smeared
+    /// by half a cosine wave: box of length ℓ(1 − ρ) times the transform of that wave, about the middle; moved by half the length.
     /// </remarks>
     public Complex At(double wave)
     {

@@ -3,6 +3,12 @@ namespace Heaveline.Drives.Events;
 /// <summary>One bump of a drive.</summary>
 public sealed record DriveEvent
 {
+    /// <summary>Below this length, m, bumps are short: how short is hardly told by a car.</summary>
+    public const double Short = 1.5;
+
+    /// <summary>Whether its length is known: to half of itself, or to be short.</summary>
+    public bool IsLengthKnown => LengthHalfWidth <= 0.5 * Length || Length + LengthHalfWidth < Short;
+
     /// <summary>Its number, 1 for the first in time.</summary>
     public required int Number { get; init; }
 
@@ -14,6 +20,9 @@ public sealed record DriveEvent
 
     /// <summary>By how many times it stands above what is usual about it; 0 where a user added it.</summary>
     public required double Score { get; init; }
+
+    /// <summary>The greatest share of the motion about it that a usual car over a usual bump accounts for; 1 where nobody asked.</summary>
+    public double Explained { get; init; } = 1.0;
 
     /// <summary>When the front wheels first touch it, s since the log's start.</summary>
     public required double Onset { get; init; }

@@ -101,7 +101,8 @@ internal sealed class EventDrops
             return 0.0;
         }
 
-        var (first, last) = (Math.Max(0, (int)((from - drive.Start) * drive.Rate)), Math.Min(values.Length - 1, (int)((to - drive.Start) * drive.Rate)));
+        var (first, last) = (
+            Math.Max(0, (int)((from - drive.Start) * drive.Rate)), Math.Min(values.Length - 1, (int)((to - drive.Start) * drive.Rate)));
         var most = 0.0;
         for (var i = first; i <= last; i++)
         {

@@ -4,8 +4,8 @@ namespace Heaveline.Drives.Events;
 /// Looks for bumps: a knock that both axles make, one after the other, or a swing of the body, either well above what is usual about it.
 /// </summary>
 /// <remarks>
-/// Score = the larger of min(e(t), 1.6·e(t + L/V)) / usual knock and swing / usual swing. The numbers are proposals of this program, tried on planted roads:
-/// docs/validation.md.
+/// Score = the larger of min(e(t), 1.6·e(t + L/V)) / usual knock and swing / usual swing. The numbers are proposals of this program, tried on planted
+/// roads: docs/validation.md.
 /// </remarks>
 internal sealed class EventFinder
 {

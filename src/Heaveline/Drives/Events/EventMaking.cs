@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Heaveline.Drives.Events;
 
@@ -21,6 +22,10 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
 
     // Bumps of which so much is accounted for say what car it is; many are worth two, since what no usual car does is the same in all of them.
     private const double Accounted = 0.5;
+
+    // Of less than this share of the motion accounted for it is no bump that both axles drove over: planted ones have 0.25 to 0.9 but for the lowest
+    // on the roughest roads, what stands out on real rough roads 0.02 to 0.3.
+    private const double Least = 0.25;
     private const double Pool = 2.0;
 
     private readonly double wheelbase = settings.WheelbaseTaken;
@@ -124,6 +129,14 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
             s.Reason = s.IsRejected || settings.Rejected.Any(r => Math.Abs(r - s.Onset.Time) < Near) ? "Rejected by hand." : drops.Reason(
                 s.Onset.Time, s.Through, crept ? 0.0 : null);
             s.IsRejected |= s.Reason == "Rejected by hand.";
+            if (s.Reason.Length == 0 && !s.Candidate.ByHand && s.Table.Explained < Least)
+            {
+                s.Reason = string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Front and rear do not move as over one bump: a usual car over one accounts for "
+                    + $"{100.0 * s.Table.Explained:F0} % of the motion.");
+            }
+
             if (s.Reason.Length == 0 && k + 1 < sightings.Count && sightings[k + 1].Onset.Time < s.Through + Measures.PitchSettling.Second)
             {
                 s.Reason = "The next bump comes before a second of settling is over.";
@@ -162,6 +175,7 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
             Site = sites[s.Site],
             Seen = s.Candidate.Seen,
             Score = s.Candidate.Score,
+            Explained = s.Table.Explained,
             Onset = onset.Time,
             OnsetHalfWidth = onset.HalfWidth,
             Speed = speed.Value,

@@ -78,7 +78,8 @@ internal sealed class EventMeasuring
                 // What half the corner leaves in is half of what is missing, or less; a quarter in a height, which is integrated twice.
                 var slow = (m.Key == "settling-share" ? 4.0 : 2.0) * Math.Abs(Finite(m.InFlight(slower) - value));
                 var time = Math.Max(Math.Abs(Finite(m.InFlight(late) - value)), Math.Abs(Finite(value - m.InFlight(early))));
-                return new EventNumber(m, value, Math.Sqrt((place * place) + (time * time) + (slow * slow) + Squared(Noise(m, value, until - through.Time, rmsPitch)) + Squared(Gain(m) * value)));
+                return new EventNumber(m, value, Math.Sqrt((place * place) + (time * time) + (slow * slow) + Squared(Noise(
+                    m, value, until - through.Time, rmsPitch)) + Squared(Gain(m) * value)));
             })],
         };
     }

@@ -34,7 +34,8 @@ public sealed record EventSpectra
         ArgumentNullException.ThrowIfNull(events);
         var n = 2 * (int)Math.Round(0.5 * Window * drive.Rate);
         var bins = (int)(0.4 * n) + 1;
-        int[] bumps = [.. events.Kept.Select(e => (int)Math.Round((e.Onset - Before - drive.Start) * drive.Rate)).Where(i => i >= 0 && i + n <= drive.Vertical.Length)];
+        int[] bumps = [.. events.Kept
+            .Select(e => (int)Math.Round((e.Onset - Before - drive.Start) * drive.Rate)).Where(i => i >= 0 && i + n <= drive.Vertical.Length)];
         int[] between = [.. Between(drive, events, n)];
         return new EventSpectra
         {

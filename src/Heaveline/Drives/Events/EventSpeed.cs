@@ -11,7 +11,7 @@ internal readonly record struct EventSpeed(double Value, double HalfWidth, doubl
     private const double Least = 0.2;
 
     // Without a speed: 25 km/h, or the spacing of the axles' knocks where they repeat each other at least so well.
-    private const double Rough = 25.0 / 3.6;
+    private const double Rough = 7.0;
     private const double RoughShare = 0.6;
     private const double PairShare = 0.25;
     private const double Alike = 0.5;

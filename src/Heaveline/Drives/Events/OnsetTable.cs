@@ -9,9 +9,9 @@ namespace Heaveline.Drives.Events;
 /// moves as the log does, from every onset that may be.
 /// </summary>
 /// <remarks>
-/// Vertical acceleration and pitch rate in a window of 6.4 s, 0.3 to 8 Hz, each frequency over what is usual there, each channel over its own power; a
-/// pair's height is its best one. A pair that leaves the share u of the power unexplained counts by u^(−N/2) with N = 24: far fewer than the 200 numbers of a
-/// window, since no pair is the car. The weights are
+/// Vertical acceleration and pitch rate in a window of 6.4 s, 0.3 to 8 Hz, each frequency over what is usual there, each channel over its own power;
+/// a pair's height is its best one. A pair that leaves the share u of the power unexplained counts by u^(−N/2) with N = 24: far fewer than the 200
+/// numbers of a window, since no pair is the car. The weights are
 /// flat over the list of cars, of shapes and over onset. Proposals of this program; what it comes to is in docs/validation.md.
 /// </remarks>
 internal sealed class OnsetTable
@@ -25,6 +25,9 @@ internal sealed class OnsetTable
     private const double Top = 8.0;
     private const double Step = 0.02;
     private const double Freedom = 24.0;
+
+    // Instants about the best one that count, either way.
+    private const int About = 15;
 
     private readonly double[] weights;
     private readonly double[] onsets;
@@ -104,7 +107,8 @@ internal sealed class OnsetTable
         var (n, bins) = (cars.Samples, cars.Bins);
         var first = (int)Math.Round((seen - Before - drive.Start) * drive.Rate);
         var start = drive.Time(first);
-        var (vertical, rate) = (Spectrum(drive.Vertical.AsSpan(), first, n, drive.Rate, bins), Spectrum(drive.PitchRate.AsSpan(), first, n, drive.Rate, bins));
+        var (vertical, rate) = (
+            Spectrum(drive.Vertical.AsSpan(), first, n, drive.Rate, bins), Spectrum(drive.PitchRate.AsSpan(), first, n, drive.Rate, bins));
         // Each channel over what is usual, and both alike.
         var (weightA, weightQ) = (Weights(vertical, cars.VerticalWeights), Weights(rate, cars.RateWeights));
         var power = (weightA[0] > 0.0 ? 1.0 : 0.0) + (weightQ[0] > 0.0 ? 1.0 : 0.0);
@@ -117,7 +121,10 @@ internal sealed class OnsetTable
         var count = cars.Count * shapes.Length;
         var (weights, onsets, spreads, heights) = (new double[count], new double[count], new double[count], new double[count]);
         var explained = 0.0;
-        var (real, imaginary, log) = (new double[bins], new double[bins], new double[lags]);
+        var (real, imaginary, log, met) = (new double[bins], new double[bins], new double[lags], new double[lags]);
+        double Met(int lag) =>
+            Dot(real, turns.Cosines.AsSpan(lag * bins, bins)) - Dot(imaginary, turns.Sines.AsSpan(lag * bins, bins));
+
         var (modelA, modelQ, across) = (new Complex[bins], new Complex[bins], new Complex[bins]);
         for (var car = 0; car < cars.Count; car++)
         {
@@ -143,21 +150,26 @@ internal sealed class OnsetTable
                 }
 
                 var place = (car * shapes.Length) + s;
-                var (best, at) = (double.NegativeInfinity, 0);
-                var high = 0.0;
-                for (var lag = 0; lag < lags; lag++)
+                // The best instant among every second one; then all about it.
+                var (most, at) = (-1.0, 0);
+                for (var lag = 0; lag < lags; lag += 2)
                 {
-                    var met = Dot(real, turns.Cosines.AsSpan(lag * bins, bins)) - Dot(imaginary, turns.Sines.AsSpan(lag * bins, bins));
-                    log[lag] = -0.5 * Freedom * Math.Log(Math.Max(1.0 - (met * met / (own * power)), 1e-6));
-                    if (log[lag] > best)
-                    {
-                        (best, at, high) = (log[lag], lag, met / own);
-                    }
+                    met[lag] = Met(lag);
+                    (most, at) = met[lag] * met[lag] > most ? (met[lag] * met[lag], lag) : (most, at);
+                }
+
+                var (least, last) = (Math.Max(0, at - About), Math.Min(lags - 1, at + About));
+                var (best, high) = (double.NegativeInfinity, 0.0);
+                for (var lag = least; lag <= last; lag++)
+                {
+                    met[lag] = lag % 2 == 0 ? met[lag] : Met(lag);
+                    log[lag] = -0.5 * Freedom * Math.Log(Math.Max(1.0 - (met[lag] * met[lag] / (own * power)), 1e-6));
+                    (best, high) = log[lag] > best ? (log[lag], met[lag] / own) : (best, high);
                 }
 
                 explained = Math.Max(explained, 1.0 - Math.Exp(-2.0 * best / Freedom));
                 var (sum, mean, square) = (0.0, 0.0, 0.0);
-                for (var lag = Math.Max(0, at - 15); lag < Math.Min(lags, at + 16); lag++)
+                for (var lag = least; lag <= last; lag++)
                 {
                     var w = Math.Exp(log[lag] - best);
                     sum += w;

@@ -4,23 +4,27 @@ namespace Heaveline.Drives.Events;
 /// Which bumps lie on one place of the road: by the distance between them where the same round is driven again, else by how the car moved over them.
 /// </summary>
 /// <remarks>
-/// Two bumps are alike where, at speeds within 12 %, vertical speed and pitch rate from half a second before first touch to two and a half after agree by
-/// a correlation of 0.9 with sizes within 30 %, shifted by up to 0.25 s; at other speeds where length and height of the bumps they look like are within
-/// a factor of 1.5. A round is a distance that many alike pairs lie apart, within 15 m and 1 %. Proposals of this program.
+/// Two bumps are alike where, at speeds within 12 %, vertical speed and pitch rate from half a second before first touch to two and a half after
+/// agree by a correlation of 0.9 with sizes within 30 %, shifted by up to 0.25 s; at other speeds where length and height of the bumps they look like
+/// are within a factor of 1.5. A round is a distance that many alike pairs lie apart, within 15 m and 1 %. Proposals of this program.
 /// </remarks>
 internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sighting> sightings, double[] cars, EventSettings settings)
 {
     private const double Like = 0.9;
     private const double Unlike = 0.5;
+    private const double Clear = 0.7;
     private const double LikeSize = 0.3;
     private const double LikeSpeed = 0.12;
     private const double LikeLength = 1.5;
     private const double LikeHeight = 1.35;
+    private const double LengthKnown = 0.5;
+    private const double LengthKnownTo = 1.2;
     private const double Metres = 15.0;
     private const double Share = 0.01;
     private const double Near = 1.0;
 
     private const double MostChance = 0.35;
+    private const double Met = 0.8;
 
     // No round is shorter, m: what lies nearer may lie anywhere within its tolerance.
     private const double Shortest = 200.0;
@@ -91,16 +95,23 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
         var (ofA, ofB) = (shapes[i], shapes[j]);
         var heights = Math.Abs(Math.Log(a.Table.HeightBy(cars, ofB) / b.Table.HeightBy(cars, ofA)));
         var off = Math.Max(lengths / Math.Log(LikeLength), double.IsNaN(heights) ? double.PositiveInfinity : heights / Math.Log(LikeHeight));
-        var byShape = off <= 1.0 ? 0.7 : Math.Clamp(1.4 - (0.7 * off), 0.0, 0.7);
+        // Of which no length is known may be anything.
+        var isKnown = IsKnown(a) && IsKnown(b);
+        var byShape = !isKnown ? 0.0 : off <= 1.0 ? 0.7 : Math.Clamp(1.4 - (0.7 * off), 0.0, 0.7);
         if (Math.Abs(Math.Log(a.Speed.Value / b.Speed.Value)) > LikeSpeed)
         {
             return byShape;
         }
 
+        // Two drives over a low bump on a rough road agree no better than each agrees with a bump at all.
+        var told = Math.Min(1.0, Math.Sqrt(a.Table.Explained * b.Table.Explained) / Clear);
         var (correlation, size) = Correlation(traces[i], traces[j], (int)Math.Round(0.25 * drive.Rate));
-        var byMotion = Math.Abs(Math.Log(size)) <= LikeSize ? Math.Clamp((correlation - Unlike) / (Like - Unlike), 0.0, 1.0) : 0.0;
-        return 0.5 * (byShape + byMotion);
+        var byMotion = Math.Abs(Math.Log(size)) <= LikeSize ? Math.Clamp(((correlation / told) - Unlike) / (Like - Unlike), 0.0, 1.0) : 0.0;
+        return isKnown ? 0.5 * (byShape + byMotion) : byMotion;
     }
+
+    // To half of itself, or to a metre or so.
+    private static bool IsKnown(Sighting s) => s.Length.Spread <= Math.Max(LengthKnown * s.Length.Value, LengthKnownTo);
 
     // The length of the round that is driven again and again, m; null where there is none.
     private double? Round(double[,] alike)
@@ -130,18 +141,31 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
             return null;
         }
 
-        // How many bumps have another one round earlier or later; the shortest of the best.
+        // The round by which most pairs of bumps are one, two or three rounds apart, and nearly every bump has another so.
         var (best, round) = (0, 0.0);
         foreach (var candidate in apart.Where(d => d > Shortest).Order())
         {
-            var met = Enumerable.Range(0, n).Count(i => Enumerable.Range(0, n).Any(j => j != i && alike[i, j] >= Possible && IsApart(i, j, candidate)));
-            if (met > best)
+            var pairs = 0;
+            var met = new bool[n];
+            for (var i = 0; i < n; i++)
             {
-                (best, round) = (met, candidate);
+                for (var j = 0; j < i; j++)
+                {
+                    if (alike[i, j] >= Possible && IsRoundApart(i, j, candidate))
+                    {
+                        pairs++;
+                        (met[i], met[j]) = (true, true);
+                    }
+                }
+            }
+
+            if (met.Count(m => m) >= Math.Ceiling(Met * n) && pairs > best)
+            {
+                (best, round) = (pairs, candidate);
             }
         }
 
-        return best >= Math.Max(4, (int)Math.Ceiling(0.8 * n)) ? round : null;
+        return best > 0 ? round : null;
     }
 
     private bool IsApart(int i, int j, double distance) =>

@@ -62,7 +62,8 @@ internal sealed class UsualResponses
             {
                 if (drive.Speed.IsEmpty || drive.Speed[from + (Samples / 2)] >= EventFinder.Creeping)
                 {
-                    powers.Add([.. OnsetTable.Spectrum(signal, from, Samples, drive.Rate, Bins).Select(y => (y.Real * y.Real) + (y.Imaginary * y.Imaginary))]);
+                    powers.Add([.. OnsetTable.Spectrum(signal, from, Samples, drive.Rate, Bins)
+                        .Select(y => (y.Real * y.Real) + (y.Imaginary * y.Imaginary))]);
                 }
             }
         }
@@ -73,7 +74,8 @@ internal sealed class UsualResponses
     }
 
     // The power of a window on a smooth road (4e-6 m³ at 0.1 cycles a metre, 8 m/s), the mean of all cars: no road is smoother.
-    private double Smooth(int bin, Func<(Complex FrontVertical, Complex FrontRate, Complex RearVertical, Complex RearRate), (Complex Front, Complex Rear)> of)
+    private double Smooth(
+        int bin, Func<(Complex FrontVertical, Complex FrontRate, Complex RearVertical, Complex RearRate), (Complex Front, Complex Rear)> of)
     {
         const double density = 4e-6 * 0.01 * 8.0;
         var sum = 0.0;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Heaveline.Drives.Identification;
 
 /// <summary>A window that was never driven: what it would tell of a car is worked out from the likelihood.</summary>

@@ -229,9 +229,10 @@ internal sealed class WindowTerm
     {
         var c = room.Smeared.AsSpan(k * 4 * stride, 4 * stride);
         var h = room.Answers.AsSpan(k * 4 * Width, 4 * Width);
-        var l00 = Math.Sqrt((0.5 * c[0]) + noise.Vertical);
+        var doubt = window.Doubt;
+        var l00 = Math.Sqrt((0.5 * c[0]) + noise.Vertical + doubt[k]);
         var l10 = new Complex(0.5 * c[2 * stride], 0.5 * c[3 * stride]) / l00;
-        var l11 = Math.Sqrt(Math.Max((0.5 * c[stride]) + noise.Pitch - Square(l10), 1e-300));
+        var l11 = Math.Sqrt(Math.Max((0.5 * c[stride]) + noise.Pitch + doubt[n + k] - Square(l10), 1e-300));
         var (data, road) = (window.Data, room.Road[k]);
         return (
             new Whitening(1.0 / l00, l10 / (l00 * l11), 1.0 / l11),

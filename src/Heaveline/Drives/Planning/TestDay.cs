@@ -88,7 +88,7 @@ public sealed record TestDay
             PhoneSpread = 0.05,
         };
         stop.ThrowIfCancellationRequested();
-        return CarIdentification.Expected(car, drive, known).ToImmutableDictionary(e => e.Number, e => 0.5 * Math.Log(e.High / e.Low));
+        return CarIdentification.Expected(car, drive, known, wish.First).ToImmutableDictionary(e => e.Number, e => 0.5 * Math.Log(e.High / e.Low));
     }
 
     private static (int, int) Rank(TestDayWish wish, TestDrive drive) => wish.After is null

@@ -31,6 +31,9 @@ public sealed record TestDayWish
     /// <summary>How far behind the front axle the phone lies, m.</summary>
     public double Phone { get; init => field = Checked.Within(value, -5.0, 20.0, "Give the phone's distance behind the front axle."); } = 1.3;
 
+    /// <summary>A drive of this car that was driven already: what it tells counts too; null: none.</summary>
+    public CarFromDrive? First { get; init; }
+
     /// <summary>How rough the road about the humps is.</summary>
     public RoadClass Class { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RoadClass.B;
 

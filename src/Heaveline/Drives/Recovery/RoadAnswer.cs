@@ -4,7 +4,9 @@ using Heaveline.Numerics;
 
 namespace Heaveline.Drives.Recovery;
 
-/// <summary>What vertical acceleration and pitch rate at the phone of an identified car answer to the road under its front axle, over frequency.</summary>
+/// <summary>
+/// What vertical acceleration and pitch rate at the phone of an identified car answer to the road under its front axle, over frequency.
+/// </summary>
 internal sealed class RoadAnswer
 {
     private readonly HalfCarResponse response;

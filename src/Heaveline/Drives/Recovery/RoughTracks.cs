@@ -1,6 +1,5 @@
 using System.Numerics;
 using Heaveline.Numerics;
-using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Drives.Recovery;

@@ -39,7 +39,8 @@ internal sealed class TwinFit
     /// <param name="start">Where the fit begins; null: at the drive's own end.</param>
     /// <param name="most">Most steps.</param>
     /// <param name="covariance">Receives the numbers' covariance, shape (n, n); null: not wanted.</param>
-    public (double[] Numbers, double[] At, CarProblem Problem)? Of(IReadOnlyList<DriveWindow> windows, double[]? start, int most, double[,]? covariance = null)
+    public (double[] Numbers, double[] At, CarProblem Problem)? Of(
+        IReadOnlyList<DriveWindow> windows, double[]? start, int most, double[,]? covariance = null)
     {
         var problem = CarProblem.Of(windows, known);
         var (at, value) = new CarFit(problem.Likelihood, stop).Solve(start ?? Start(problem), double.PositiveInfinity, most, _ => false);

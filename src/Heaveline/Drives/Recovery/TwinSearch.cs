@@ -210,7 +210,8 @@ internal sealed class TwinSearch
             Misfit = misfit,
             Refusal = misfit <= most ? "" : string.Create(
                 CultureInfo.InvariantCulture,
-                $"No twin of the car file: no factors of its springs, dampers, friction and inertia make it move as the drive did (misfit {misfit:F0}, ")
+                $"No twin of the car file: no factors of its springs, dampers, friction and inertia make it move as "
+                + $"the drive did (misfit {misfit:F0}, ")
                 + string.Create(CultureInfo.InvariantCulture, $"{most:F0} at most). Something else differs: load, stops, tyres, the phone's place."),
         };
     }

@@ -216,15 +216,10 @@ public sealed class AskedReader(Given given, IFinder finder)
         return Text(choice) is { } name ? Sought(choice, finder.Road(name)).Value : null;
     }
 
-    /// <summary>Roads with the words that they were given by, each once; those that are not there are left out.</summary>
-    /// <param name="choice">The choice.</param>
-    /// <param name="usual">Names of the roads when none is given.</param>
-    public IReadOnlyList<(string Name, Road Road)> RoadsOf(Choice choice, IReadOnlyList<string> usual)
-    {
-        ArgumentNullException.ThrowIfNull(choice);
-        var names = given.All(choice) is { Count: > 0 } all ? all : usual;
-        return [.. names.Distinct().Select(name => (Note(choice, name)!, Sought(choice, finder.Road(name)).Value)).Where(r => r.Value is not null)!];
-    }
+    /// <summary>Roads with the words that they were given by, each once, or the usual ones; those that are not there are left out.</summary>
+    public IReadOnlyList<(string Name, Road Road)> RoadsOf(Choice choice, IReadOnlyList<string> usual) =>
+        [.. (given.All(choice) is { Count: > 0 } all ? all : usual).Distinct()
+            .Select(name => (Note(choice, name)!, Sought(choice, finder.Road(name)).Value)).Where(r => r.Value is not null)!];
 
     /// <summary>The log of a drive; null when there is none.</summary>
     /// <param name="choice">The choice of its files.</param>
@@ -241,11 +236,6 @@ public sealed class AskedReader(Given given, IFinder finder)
         ArgumentNullException.ThrowIfNull(choice);
         return Text(choice) is { } name ? Sought(choice, finder.Ties(name)).Value : null;
     }
-
-    /// <summary>A road that a file names, instead of the words for a choice; null when there is none.</summary>
-    /// <param name="choice">The choice that it stands for.</param>
-    /// <param name="name">Its name.</param>
-    public Road? RoadNamed(Choice choice, string name) => Sought(choice, finder.Road(name)).Value;
 
     /// <summary>The class of a random road; null when there is none.</summary>
     public RoadClass? Class(Choice choice) => Class(choice, Text(choice) ?? "");

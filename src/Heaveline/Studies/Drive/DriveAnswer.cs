@@ -4,6 +4,7 @@ using Heaveline.Answers;
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Drives.Recovery;
 using Heaveline.Figures;
 
 namespace Heaveline.Studies;
@@ -29,6 +30,9 @@ public sealed record DriveAnswer : Answer
     /// <summary>Figure of the spectra with those of the fitted car, and of what is left.</summary>
     public const string Fit = "fit";
 
+    /// <summary>Figure of the road of a site.</summary>
+    public const string SiteRoad = "road";
+
     /// <summary>What was asked.</summary>
     public required DriveAsked Asked { get; init; }
 
@@ -46,6 +50,12 @@ public sealed record DriveAnswer : Answer
 
     /// <summary>The car file's numbers beside it; null where none was named.</summary>
     public CarBeside? Beside { get; init; }
+
+    /// <summary>The road of the site that was asked for; null where none was.</summary>
+    public RecoveredRoad? Road { get; init; }
+
+    /// <summary>The car file scaled to the drive; null where it was not asked for.</summary>
+    public Twin? Twin { get; init; }
 
     /// <summary>Its comfort at the floor; null where it does not bear weighing it.</summary>
     public DriveComfort? Comfort { get; init; }
@@ -67,6 +77,7 @@ public sealed record DriveAnswer : Answer
     public override IReadOnlyList<Sentence> Sentences =>
     [
         .. Identified is null ? [] : DriveCarWords.Of(Identified, Beside),
+        .. Recovered,
         .. Events is null ? [] : EventWords.Of(Events),
         .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text)),
     ];
@@ -83,10 +94,21 @@ public sealed record DriveAnswer : Answer
             Strip,
             .. Events is { Events.IsEmpty: false } ? [Overlay, Distance, Spectra] : Array.Empty<string>(),
             .. HasCar ? [CarCard, Fit] : Array.Empty<string>(),
+            .. Road is not null ? [SiteRoad] : Array.Empty<string>(),
         ];
 
     /// <inheritdoc/>
     public override byte[] Csv() => EventsCsv.Of(Events);
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<(string Ending, byte[] Bytes)> Written(string option, string name) => option switch
+    {
+        "write" when Road is not null => DriveRoadWords.Files(Road, name),
+        "write-twin" when Twin is { IsBelieved: true } && Beside is not null => [(".yaml", DriveTwinWords.Variant(Twin, Beside.Car, Asked.CarFile))],
+        "write" or "write-twin" => throw new Quantities.RefusedValueException(
+            "what is to be written", "not told by this drive", "told", Twin?.Refusal ?? DriveRecovery.NotTold(Events, Identified) ?? ""),
+        _ => base.Written(option, name),
+    };
 
     /// <inheritdoc/>
     public override JsonObject Facts => new()
@@ -109,6 +131,8 @@ public sealed record DriveAnswer : Answer
         })]),
         ["events"] = EventsJson.Of(Events),
         ["car"] = DriveCarJson.Of(Identified, Beside),
+        ["road"] = DriveRecovery.Json(Road),
+        ["twin"] = DriveRecovery.Json(Twin),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };
 
@@ -128,6 +152,8 @@ public sealed record DriveAnswer : Answer
             "No car was fitted to this drive; give --wheelbase, and look at what the answer says of the car itself."),
         CarCard when Identified is not null => DriveCarFigure.Of(
             Identified, DriveCarTable.Of, n => Beside?.Of(n), DriveCarWords.Motion(Identified)),
+        SiteRoad => Road is not null ? RecoveredRoadFigure.Of(Road) : throw new Quantities.RefusedValueException(
+            "roads told by the drive", "0", "1", "Give --road and a site; look at what the answer says of it."),
         Fit when Identified is not null => DriveFitFigure.Of(Identified),
         _ => base.Figure(id),
     };
@@ -138,6 +164,14 @@ public sealed record DriveAnswer : Answer
         .. Events is null ? [] : EventTable.Of(Events, isShort),
         .. Comfort is null ? [] : new[] { isShort ? FloorTable.Short(Comfort) : FloorTable.Of(Comfort) },
         DriveTable.Of(Drive, Trust),
+    ];
+
+    private IEnumerable<Sentence> Recovered =>
+    [
+        .. (Asked.Road is not null || Asked.WantsTwin) && DriveRecovery.NotTold(Events, Identified) is { } why
+            ? new[] { new Sentence("not-recovered", why) } : [],
+        .. DriveTwinWords.Of(Twin, Beside),
+        .. DriveRoadWords.Of(Road),
     ];
 
     private bool HasCar => Identified is { Estimates.IsEmpty: false };

@@ -14,4 +14,13 @@ public sealed record DriveAsked
 
     /// <summary>What is known of the drive, and what was decided about its bumps.</summary>
     public EventSettings Settings { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
+
+    /// <summary>The site whose road is wanted; null: none.</summary>
+    public string? Road { get; init; }
+
+    /// <summary>The name of the car's file, without its folder, for a variant of it; blank where it has none.</summary>
+    public string CarFile { get; init => field = value ?? ""; } = "";
+
+    /// <summary>Whether the car file is to be scaled until it moves as the drive did.</summary>
+    public bool WantsTwin { get; init; }
 }

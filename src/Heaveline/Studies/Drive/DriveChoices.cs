@@ -4,7 +4,9 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
-/// <summary>What can be said of a drive beside its log: the wheelbase or the car, the phone's place, sites by name, bumps added and rejected.</summary>
+/// <summary>
+/// What can be said of a drive beside its log: the wheelbase or the car, the phone's place, sites by name, bumps added and rejected.
+/// </summary>
 public static class DriveChoices
 {
     private const double ShortestWheelbase = 0.5;
@@ -76,8 +78,25 @@ public static class DriveChoices
         HelpName = "TIMES",
     };
 
+    /// <summary>The site whose road is recovered.</summary>
+    public static Choice Road { get; } = new()
+    {
+        Name = "road",
+        Kind = ChoiceKind.Word,
+        Says = "Recover the road of this site: the shape of its bump, and the roughness about it, as far as the car felt them.",
+        HelpName = "SITE",
+    };
+
+    /// <summary>Whether the car file is scaled to the drive.</summary>
+    public static Choice Twin { get; } = new()
+    {
+        Name = "twin",
+        Kind = ChoiceKind.Tick,
+        Says = "Scale springs, dampers and pitch inertia of --car until its own passes give what the drive gave; takes some seconds.",
+    };
+
     /// <summary>All of them, in the order of a help.</summary>
-    public static IReadOnlyList<Choice> All { get; } = [Wheelbase, Car, Load, Phone, Seat, Site, Reject, Added];
+    public static IReadOnlyList<Choice> All { get; } = [Wheelbase, Car, Load, Phone, Seat, Site, Reject, Added, Road, Twin];
 
     /// <summary>Reads what is known of a drive; objections go to the reader.</summary>
     /// <param name="reader">The reader.</param>

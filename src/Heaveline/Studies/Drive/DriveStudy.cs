@@ -20,8 +20,8 @@ public static class DriveStudy
     {
         Name = "take",
         Kind = ChoiceKind.Word,
-        Says = "Take a decision of the reading otherwise, as \"acceleration: mg\", \"speed: mph\", \"time: column 3\", \"forward: 37°\", \"lag: 0.8 s\", "
-            + "\"moved: no\"; the story in --json says what may be taken instead of each. May be given more than once.",
+        Says = "Take a decision of the reading otherwise, as \"acceleration: mg\", \"speed: mph\", \"time: column 3\", \"forward: 37°\", "
+            + "\"lag: 0.8 s\", \"moved: no\"; the story in --json says what may be taken instead of each. May be given more than once.",
         HelpName = "DECISION",
         IsRepeated = true,
     };
@@ -41,6 +41,8 @@ public static class DriveStudy
               heaveline drive drive.zip --figure strip.pdf
               heaveline drive trip.csv --wheelbase "2.70 m" --phone "1.45 m behind front axle" --site "chapel: 84 s, 141 s" --csv bumps.csv
               heaveline drive trip.csv --draw events --figure bumps.pdf
+              heaveline drive trip.csv --car fern-saloon.yaml --site "chapel: 84 s" --road chapel --write chapel.yaml
+              heaveline drive trip.csv --car fern-saloon.yaml --twin --write-twin as-driven.yaml
               heaveline drive trip.csv --car examples/garage/fern-saloon.yaml --load driver --draw car --figure card.pdf
               heaveline drive Accelerometer.csv Gyroscope.csv Location.csv --json
             """,
@@ -50,14 +52,25 @@ public static class DriveStudy
             Name = "draw",
             Kind = ChoiceKind.Word,
             Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), "
-                + "distance (the same over distance), spectra (of bumps, and of the road between), car (its numbers with their intervals) or fit "
-                + "(measured spectra, and the car's).",
+                + "distance (the same over distance), spectra (of bumps, and of the road between), car (its numbers with their intervals), fit "
+                + "(measured spectra, and the car's) or road (that of --road, with its band).",
             HelpName = "WHAT",
             Usual = DriveAnswer.Strip,
-            Words = [DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra, DriveAnswer.CarCard, DriveAnswer.Fit],
+            Words =
+            [
+                DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra, DriveAnswer.CarCard, DriveAnswer.Fit,
+                DriveAnswer.SiteRoad,
+            ],
             WordIs = "figure of a drive",
         },
         CsvSays = "Write the bumps to FILE, a row each.",
+        Writes =
+        [
+            new("write", ".yaml", "Write the road of --road to FILE, a road file, its heights beside it as .csv.", DriveChoices.Road),
+            new(
+                "write-twin", ".yaml", "Write the scaled car of --twin to FILE, a variant of the car file, to lie beside it, with its doubts.",
+                DriveChoices.Twin),
+        ],
         IsShortened = true,
         Reads = Read,
         Answers = Run,
@@ -98,10 +111,19 @@ public static class DriveStudy
     /// <summary>The same with the car.</summary>
     /// <param name="bumps">All but the car.</param>
     /// <param name="stop">Stops it.</param>
-    internal static DriveAnswer WithCar(DriveAnswer bumps, CancellationToken stop) => bumps with
+    internal static DriveAnswer WithCar(DriveAnswer bumps, CancellationToken stop)
     {
-        Identified = DriveCarReading.Of(bumps.Asked, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop),
-    };
+        var (asked, drive, events) = (bumps.Asked, bumps.Drive, bumps.Events);
+        var car = DriveCarReading.Of(asked, drive, bumps.Trust, events, bumps.Beside, stop);
+        return bumps with
+        {
+            Identified = car,
+            Road = asked.Road is { } site ? DriveRecovery.Road(drive, events, car, site, stop) : null,
+            Twin = asked is { WantsTwin: true, Car: { } file }
+                ? DriveRecovery.Twin(file, asked.Settings, drive, bumps.Trust, events, car, stop)
+                : null,
+        };
+    }
 
     private static DriveAsked? Read(AskedReader reader)
     {
@@ -120,6 +142,20 @@ public static class DriveStudy
         }
 
         var log = reader.IsRefused ? null : reader.Log(Logs, overrulings);
-        return log is null || reader.IsRefused ? null : new DriveAsked { Log = log, Car = car, Settings = settings };
+        var twin = reader.IsTicked(DriveChoices.Twin);
+        if (twin && car is null)
+        {
+            reader.Object(DriveChoices.Twin.Name, "twin: give --car, whose springs and dampers are to be scaled.");
+        }
+
+        return log is null || reader.IsRefused ? null : new DriveAsked
+        {
+            Log = log,
+            Car = car,
+            Settings = settings,
+            Road = reader.Text(DriveChoices.Road),
+            WantsTwin = twin,
+            CarFile = (reader.Given.Of(DriveChoices.Car) ?? "").Split('/', '\\')[^1],
+        };
     }
 }

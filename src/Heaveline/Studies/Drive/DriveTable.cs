@@ -55,7 +55,8 @@ public static class DriveTable
             d => d.Drive.Speed.IsEmpty ? double.NaN : d.Drive.Speed.Max(),
             "Greatest speed of the log."),
         Of("drive-clipped", "samples at full scale", In.Percent, 3, d => d.Trust.ClippedShare,
-            "Share of samples in runs of three or more that stand at 2, 4, 8 or 16 g."),
+            "Share of the accelerometer's samples in runs of three or more at its full scale: 2, 4, 8 or 16 g, or the log's own farthest, "
+            + "met twice or for long."),
         Of("drive-top-power", "power of the top fifth over the next", In.Plain, 2, d => d.Trust.TopPower ?? double.NaN,
             "Power of the vertical acceleration in the top fifth of the sensor's band over that in the fifth below; "
             + "above 0.3 vibration may have folded down."),

@@ -77,6 +77,10 @@ internal static class DriveWords
         {
             yield return "The accelerometer reached its full scale; nothing is read about those instants.";
         }
+        else if (trust.Dropped.Any(d => d.Reason == "clipped"))
+        {
+            yield return "The gyro reached its full scale; nothing is read about those instants.";
+        }
 
         if (trust.Flights is [var first, ..])
         {

@@ -30,7 +30,8 @@ public static class EventTable
         Of("event-onset-half-width", "± front wheels' first touch", In.Seconds, 2, e => e.OnsetHalfWidth, "Half-width of that (90 %)."),
         Of("event-speed", "speed there", In.KilometresPerHour, 1, e => e.Speed, "Speed at first touch."),
         Of("event-speed-half-width", "± speed there", In.KilometresPerHour, 1, e => e.SpeedHalfWidth, "Half-width of that (90 %)."),
-        Of("event-length", "length of the bump", In.Metres, 1, e => e.Length, "Length of the rise or hollow that it looks like."),
+        Of("event-length", "length of the bump", In.Metres, 1, e => e.IsLengthKnown ? e.Length : double.NaN,
+            "Length of the rise or hollow that it looks like; none where it is known neither to half of itself nor to be short."),
         Of("event-length-half-width", "± length of the bump", In.Metres, 1, e => e.LengthHalfWidth, "Half-width of that (90 %)."),
         Of("event-hit", "hit lasts", In.Seconds, 2, e => e.HitUntil - e.Onset,
             "From first touch until the rear wheels have left the bump: its length and the wheelbase over the speed."),
@@ -39,7 +40,11 @@ public static class EventTable
     ];
 
     private static readonly Measure<Pass>[] OfMotion =
-        [.. HitCatalogue.All, .. SettlingCatalogue.All, .. SeatCatalogue.Of(SeatPlace.Of("phone")).Where(m => m.Key is "phone-rms-vertical" or "phone-peak-vertical")];
+        [
+            .. HitCatalogue.All,
+            .. SettlingCatalogue.All,
+            .. SeatCatalogue.Of(SeatPlace.Of("phone")).Where(m => m.Key is "phone-rms-vertical" or "phone-peak-vertical"),
+        ];
 
     /// <summary>All that the tables hold beside the measures of a pass, for the glossary.</summary>
     public static IReadOnlyList<Measure> Measures { get; } = [.. OfEvent, .. OfMotion.Select(m => Half(m))];
@@ -50,15 +55,23 @@ public static class EventTable
     public static IReadOnlyList<FactTable> Of(DriveEvents events, bool isShort)
     {
         ArgumentNullException.ThrowIfNull(events);
-        return [.. events.Sites.SelectMany(site => Of(site, isShort))];
+        // What was driven over once stands side by side.
+        (string Title, DriveEvent[] Shown)[] sites =
+            [.. events.Sites.Select(site => ($"{FirstLetter.Raised(site.Name)}, bump", site.Events.Where(e => !isShort || e.IsKept).ToArray()))];
+        var once = sites.Where(s => s.Shown.Length == 1 && s.Title.StartsWith("Site ", StringComparison.Ordinal)).ToArray();
+        var apart = once.Length > 1 ? once : [];
+        return
+        [
+            .. sites.Except(apart).SelectMany(s => Of(s.Title, s.Shown, isShort)),
+            .. Of("Sites with one bump, bump", [.. apart.Select(s => s.Shown[0]).OrderBy(e => e.Number)], isShort),
+        ];
     }
 
-    private static IEnumerable<FactTable> Of(DriveSite site, bool isShort)
+    private static IEnumerable<FactTable> Of(string title, DriveEvent[] shown, bool isShort)
     {
-        DriveEvent[] shown = [.. site.Events.Where(e => !isShort || e.IsKept)];
         foreach (var part in shown.Chunk(Columns))
         {
-            var table = new FactTable($"{FirstLetter.Raised(site.Name)}, bump", [.. part.Select(e => e.Number.ToString(CultureInfo.InvariantCulture))]);
+            var table = new FactTable(title, [.. part.Select(e => e.Number.ToString(CultureInfo.InvariantCulture))]);
             table.Add(OfEvent, part);
             foreach (var measure in part.SelectMany(e => e.Numbers.All).Select(n => n.Measure).DistinctBy(m => m.Key))
             {
@@ -72,12 +85,13 @@ public static class EventTable
     }
 
     // The number of a place bears the place's name before it.
-    private static bool IsShort(string key) => Short.Contains(key) || Short.Any(s => s.EndsWith("-vertical", StringComparison.Ordinal) && key.EndsWith("-" + s, StringComparison.Ordinal));
+    private static bool IsShort(string key) =>
+        Short.Contains(key) || Short.Any(s => s.EndsWith("-vertical", StringComparison.Ordinal) && key.EndsWith("-" + s, StringComparison.Ordinal));
 
     private static Measure<DriveEvent> Half(Measure measure) => new(
         measure.Key + HalfWidth, "± " + measure.Label, measure.Unit, measure.Digits, _ => double.NaN,
-        $"Half-width (90 %) of {measure.Label} as a measurement: noise, first touch and length of the bump, the gyro's gain, the slow pitch that is taken off. "
-        + "Not what one drive over the bump differs from another.")
+        $"Half-width (90 %) of {measure.Label} as a measurement: noise, first touch and length of the bump, the gyro's gain, "
+        + "the slow pitch that is taken off. Not what one drive over the bump differs from another.")
     { Page = Page };
 
     private static Measure<DriveEvent> Of(string key, string label, ShownUnit unit, int digits, Func<DriveEvent, double> of, string says) =>

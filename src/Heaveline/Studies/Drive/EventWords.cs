@@ -17,21 +17,25 @@ internal static class EventWords
     {
         var (all, kept) = (events.Events.Length, events.Kept.Count());
         return all == 0 ? "No bump stands out from the road."
-            : Text($"{Bumps(all)} {(all == 1 ? "was" : "were")} found at {Sites(events.Sites.Length)}; {(kept == all ? "all count" : Text($"{kept} count{(kept == 1 ? "s" : "")}"))}.");
+            : Text($"{Bumps(all)} {(all == 1 ? "was" : "were")} found at {Sites(events.Sites.Length)}; ")
+                + Text($"{(kept == all ? "all count" : Text($"{kept} count{(kept == 1 ? "s" : "")}"))}.");
     }
 
     /// <summary>A sentence for each site, and for each bump that does not count.</summary>
     public static IEnumerable<Sentence> Of(DriveEvents events)
     {
-        foreach (var site in events.Sites.Where(s => s.Kept > 0).OrderByDescending(s => s.Kept).Take(MostSites).OrderBy(s => s.Events[0].Number))
+        foreach (var site in events.Sites.Where(IsTold).OrderByDescending(s => s.Kept).Take(MostSites).OrderBy(s => s.Events[0].Number))
         {
             yield return new Sentence($"site-{site.Name.Replace(' ', '-')}", Said(site, events.HasSpeed));
         }
 
-        var silent = events.Sites.Count(s => s.Kept > 0) - MostSites;
+        var silent = events.Sites.Count(s => s.Kept > 0) - Math.Min(events.Sites.Count(IsTold), MostSites);
         if (silent > 0)
         {
-            yield return new Sentence("sites-more", Text($"{Sites(silent)} more {(silent == 1 ? "stands" : "stand")} in the tables."));
+            yield return new Sentence(
+                "sites-more",
+                Text($"{Sites(silent)}{(silent < events.Sites.Length ? " more" : "")} with a bump that counts ")
+                + Text($"{(silent == 1 ? "stands" : "stand")} in the tables."));
         }
 
         DriveEvent[] dropped = [.. events.Events.Where(e => !e.IsKept)];
@@ -42,7 +46,8 @@ internal static class EventWords
 
         if (dropped.Length > MostDropped)
         {
-            yield return new Sentence("events-more", Text($"{dropped.Length - MostDropped} more do not count; each with its reason under --json and --csv."));
+            yield return new Sentence(
+                "events-more", Text($"{dropped.Length - MostDropped} more do not count; each with its reason under --json and --csv."));
         }
     }
 
@@ -57,17 +62,20 @@ internal static class EventWords
         if (events.Settings.Wheelbase is null)
         {
             yield return Text($"The wheelbase is not given: {EventSettings.UsualWheelbase:F1} m was taken. ")
-                + "The rear wheels follow by it: with another car the hit ends earlier or later, and the settling's numbers are others. Give --wheelbase, a tape will do.";
+                + "The rear wheels follow by it: with another car the hit ends earlier or later, and the settling's numbers are others. "
+                + "Give --wheelbase, a tape will do.";
         }
 
         if (!events.HasSpeed)
         {
-            yield return "There is no speed: it was guessed from the spacing of the axles' knocks (± 25 %), or taken as 25 km/h ± 60 % where they do not repeat.";
+            yield return "There is no speed: it was guessed from the spacing of the axles' knocks (± 25 %), or taken as "
+                + "25 km/h ± 60 % where they do not repeat.";
         }
 
         if (events.Kept.Any(e => double.IsFinite(e.Numbers.Headline)))
         {
-            yield return Text($"Pitch angles are what lies above {EventNumbers.Slow:F1} Hz, pitch accelerations what lies below {EventNumbers.Fast:F0} Hz; ")
+            yield return Text(
+                $"Pitch angles are what lies above {EventNumbers.Slow:F1} Hz, pitch accelerations what lies below {EventNumbers.Fast:F0} Hz; ")
                 + "a computed pass has both whole. Half-widths (90 %) are of the measurement, not what one drive over a bump differs from another.";
         }
     }
@@ -82,16 +90,28 @@ internal static class EventWords
         _ => "braking",
     };
 
+    // Driven over more than once, or named.
+    private static bool IsTold(DriveSite site) =>
+        site.Kept > 1 || (site.Kept == 1 && !site.Name.StartsWith("site ", StringComparison.Ordinal));
+
     private static string Said(DriveSite site, bool hasSpeed)
     {
         DriveEvent[] kept = [.. site.Events.Where(e => e.IsKept)];
         var (slow, fast) = (In.KilometresPerHour.Of(kept.Min(e => e.Speed)), In.KilometresPerHour.Of(kept.Max(e => e.Speed)));
-        var speeds = !hasSpeed ? "" : Math.Round(slow) == Math.Round(fast) ? Text($" at {slow:F0} km/h") : Text($" at {slow:F0} km/h to {fast:F0} km/h");
+        var speeds = !hasSpeed
+            ? ""
+            : Math.Round(slow) == Math.Round(fast) ? Text($" at {slow:F0} km/h") : Text($" at {slow:F0} km/h to {fast:F0} km/h");
         double[] settling = [.. kept.Select(e => e.Numbers.Headline).Where(double.IsFinite)];
+        double[] known = [.. kept.Where(e => e.LengthHalfWidth <= 0.5 * e.Length).Select(e => e.Length)];
+        var length = known.Length > 0 ? Text($" about {Middle.Of(known):F1} m long")
+            : kept.Any(e => e.IsLengthKnown) ? Text($" less than {DriveEvent.Short:F1} m long")
+            : "";
         var count = kept.Length == site.Events.Length ? "" : Text($", of {site.Events.Length} found");
-        return Text($"{FirstLetter.Raised(site.Name)}: a {Kind(site.Kind)} about {site.Length:F1} m long, {Bumps(kept.Length)} that count{(kept.Length == 1 ? "s" : "")}{speeds}{count}")
+        return Text($"{FirstLetter.Raised(site.Name)}: a {Kind(site.Kind)}{length}, {Bumps(kept.Length)} that ")
+            + Text($"count{(kept.Length == 1 ? "s" : "")}{speeds}{count}")
             + (settling.Length == 0 ? "."
-                : Text($"; RMS pitch in the first second of the settling {In.Degrees.Of(Middle.Of(settling)):F2}°{(settling.Length > 1 ? " (median)" : "")}."));
+                : Text($"; RMS pitch in the first second of the settling ")
+                    + Text($"{In.Degrees.Of(Middle.Of(settling)):F2}°{(settling.Length > 1 ? " (median)" : "")}."));
     }
 
     private static string Bumps(int count) => Text($"{count} bump{(count == 1 ? "" : "s")}");

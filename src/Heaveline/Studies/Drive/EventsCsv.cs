@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Heaveline.Answers;
 using Heaveline.Drives.Events;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -13,8 +14,9 @@ public static class EventsCsv
     public static byte[] Of(DriveEvents? events)
     {
         var measures = events?.Events.SelectMany(e => e.Numbers.All).Select(n => n.Measure).DistinctBy(m => m.Key).ToArray() ?? [];
-        var text = new StringBuilder("number,site,kind,counts,by hand,why not,seen [s],onset [s],onset half-width [s],speed [km/h],speed half-width [km/h],"
-            + "speed change [1/s],distance [m],length [m],length half-width [m],hit until [s],settling until [s]");
+        var text = new StringBuilder(
+            "number,site,kind,counts,by hand,why not,seen [s],onset [s],onset half-width [s],speed [km/h],speed half-width [km/h],"
+                + "speed change [1/s],distance [m],length [m],length half-width [m],hit until [s],settling until [s]");
         foreach (var measure in measures)
         {
             var unit = measure.Unit.Symbol == "–" ? "" : $" [{measure.Unit.Symbol}]";
@@ -24,11 +26,13 @@ public static class EventsCsv
         text.Append('\n');
         foreach (var e in events?.Events ?? [])
         {
-            text.Append(CultureInfo.InvariantCulture, $"{e.Number},{CsvCell.Of(e.Site)},{EventWords.Kind(e.Kind)},{Yes(e.IsKept)},{Yes(e.ByHand)},{CsvCell.Of(e.Reason)}");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"{e.Number},{CsvCell.Of(e.Site)},{EventWords.Kind(e.Kind)},{Yes(e.IsKept)},{Yes(e.ByHand)},{CsvCell.Of(e.Reason)}");
             foreach (var value in new[]
             {
-                e.Seen, e.Onset, e.OnsetHalfWidth, 3.6 * e.Speed, 3.6 * e.SpeedHalfWidth, e.SpeedChange, e.Distance, e.Length, e.LengthHalfWidth, e.HitUntil,
-                e.SettlingUntil,
+                e.Seen, e.Onset, e.OnsetHalfWidth, In.KilometresPerHour.Of(e.Speed), In.KilometresPerHour.Of(e.SpeedHalfWidth), e.SpeedChange,
+                e.Distance, e.Length, e.LengthHalfWidth, e.HitUntil, e.SettlingUntil,
             })
             {
                 text.Append(',').Append(Cell(value));

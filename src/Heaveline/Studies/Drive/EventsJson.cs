@@ -17,6 +17,7 @@ internal static class EventsJson
         ["reason"] = e.Reason,
         ["seen"] = e.Seen,
         ["score"] = e.Score,
+        ["explained"] = e.Explained,
         ["onset"] = e.Onset,
         ["onsetHalfWidth"] = e.OnsetHalfWidth,
         ["speed"] = e.Speed,

@@ -18,10 +18,12 @@ public static class FloorTable
         Of("floor-feet", "floor: total of the feet", In.MetresPerSecondSquared, 3, c => c.Feet ?? double.NaN,
             "Root sum of squares of the floor's three axes, each weighted by Wk, with the factors 0.25, 0.25 and 0.4 of ISO 2631-1 for the feet."),
         Of("floor-lost", "floor: what is missing above, at most", In.Percent, 1, c => c.Lost,
-            "By how much the vertical value would be greater if vibration from the last frequency that is seen to 80 Hz were as strong as in the last fifth below it."),
+            "By how much the vertical value would be greater if vibration from the last frequency that is seen to 80 Hz were as "
+            + "strong as in the last fifth below it."),
         Of("floor-top", "floor: weighed up to", In.Hertz, 0, c => c.Top, "0.4 of the accelerometer's own rate, at most 80 Hz."),
         Of("floor-length", "floor: weighed for", In.Seconds, 0, c => c.Length,
-            "How long the stretches of 5 s and more are together in which the accelerometer has samples and the phone lies still in its place, standing included."),
+            "How long the stretches of 5 s and more are together in which the accelerometer has samples and the phone lies "
+            + "still in its place, standing included."),
     ];
 
     /// <summary>All that the tables hold, for the glossary.</summary>
@@ -67,7 +69,11 @@ public static class FloorTable
         yield return Axis("rms", $"RMS by {weighting}", unit, a => a.Rms, $"Root mean square, weighted by {weighting}, without a factor k.");
         yield return Axis("mtvv", "greatest running RMS, MTVV", unit, a => a.Mtvv, "Greatest root mean square over one second of the same.");
         yield return Axis("vdv", "vibration dose VDV", dose, a => a.Dose, "Vibration dose value of the same.");
-        yield return Axis("crest", "crest factor", In.Plain, a => a.CrestFactor ?? double.NaN, "Peak over root mean square of the same.") with { Format = "F1" };
+        yield return Axis(
+            "crest", "crest factor", In.Plain, a => a.CrestFactor ?? double.NaN, "Peak over root mean square of the same.") with
+        {
+            Format = "F1",
+        };
 
         Measure<ComfortAxis> Axis(string key, string label, ShownUnit of, Func<ComfortAxis, double> value, string says) =>
             new($"floor-{word}-{key}", $"floor {word}: {label}", of, 3, value, says) { Page = Page };

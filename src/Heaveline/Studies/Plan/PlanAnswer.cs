@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
+using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
 using Heaveline.Figures;
 
@@ -26,6 +27,9 @@ public sealed record PlanAnswer : Answer
 
     /// <summary>Half-width of the 90 % interval that the car file's doubts leave of the number, of its logarithm.</summary>
     public required double Doubt { get; init; }
+
+    /// <summary>What the first drive told; null where there is none, or where its log bears no car.</summary>
+    public CarFromDrive? First { get; init; }
 
     /// <summary>Half-widths of the number over the best hump under other loads.</summary>
     public required ImmutableArray<(string Load, double HalfWidth)> Loads { get; init; }

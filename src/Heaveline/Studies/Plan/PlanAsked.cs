@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Drives;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
 using Heaveline.Figures;
@@ -20,6 +21,9 @@ public sealed record PlanAsked
 
     /// <summary>The number that is to be known.</summary>
     public CarNumber Number { get; init; } = CarNumber.FrequencyRatio;
+
+    /// <summary>The log of a first drive of this car under this load, whose word counts too; null: none.</summary>
+    public Log? First { get; init; }
 
     /// <summary>How rough the road about the humps is.</summary>
     public RoadClass Class { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RoadClass.B;

@@ -6,7 +6,6 @@ using Heaveline.Drives.Planning;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Quantities;
-using Heaveline.Roads;
 
 namespace Heaveline.Studies;
 
@@ -63,6 +62,16 @@ public static class PlanStudy
         HelpName = "LENGTH",
     };
 
+    private static readonly Choice First = new()
+    {
+        Name = "first",
+        Kind = ChoiceKind.Log,
+        Says = "The log of a first drive of this car under this load: what it tells already counts. May be given more than once for several files.",
+        HelpName = "LOG",
+        IsRepeated = true,
+        Range = (0, 64),
+    };
+
     private static readonly Choice Class =
         Choices.Class with { Says = "Class of the road about the humps, A to H (ISO 8608), A the smoothest.", Usual = "B" };
 
@@ -80,7 +89,7 @@ public static class PlanStudy
               heaveline plan examples/garage/fern-saloon.yaml --tells rear-damping --hump examples/roads/village-hump.yaml
               heaveline plan examples/garage/fern-saloon.yaml --change examples/garage/fern-saloon-cured.yaml --load "four up with luggage"
             """,
-        Choices = [Choices.Car, Choices.Load, Change, Humps, Tells, Class, Phone],
+        Choices = [Choices.Car, Choices.Load, Change, Humps, Tells, Class, Phone, First],
         Draws = new Choice
         {
             Name = "draw",
@@ -107,6 +116,7 @@ public static class PlanStudy
         run ??= StudyRun.Plain;
         var doubt = Doubt(asked, run);
         run.Progress?.Report(0.2);
+        var first = Told(asked, run);
         var wish = new TestDayWish
         {
             Model = asked.Car.Model,
@@ -116,10 +126,16 @@ public static class PlanStudy
             HalfWidth = Math.Clamp(0.5 * doubt, 2e-3, 1.0),
             Phone = asked.Phone,
             Class = asked.Class,
+            First = first is { IsBelieved: true } ? first : null,
         };
         var day = TestDay.Of(wish, run.Degree, run.Between(0.2, 0.8).Progress, run.Cancellation);
-        return new PlanAnswer { Asked = asked, Wish = wish, Day = day, Doubt = doubt, Loads = Loads(wish, day, run) };
+        return new PlanAnswer { Asked = asked, Wish = wish, Day = day, Doubt = doubt, First = first, Loads = Loads(wish, day, run) };
     }
+
+    // Read as drive reads it, with the wheelbase of the file.
+    private static CarFromDrive? Told(PlanAsked asked, StudyRun run) => asked.First is not { } log ? null : DriveStudy.Run(
+        new DriveAsked { Log = log, Car = asked.Car, Settings = new() { Wheelbase = asked.Car.Car.Wheelbase.Si } },
+        run with { Progress = null, Meanwhile = null }).Identified;
 
     // Half-width of the middle 90 % of cars drawn within the doubts, of the logarithm.
     private static double Doubt(PlanAsked asked, StudyRun run)
@@ -151,7 +167,9 @@ public static class PlanStudy
             var other = TestDay.Of(
                 wish with
                 {
-                    Model = RideModel.Of(wish.Model.Car, load), After = null, Humps = day.Drives.IsEmpty ? wish.Humps : [day.Drives[0].Hump],
+                    Model = RideModel.Of(wish.Model.Car, load),
+                    After = null,
+                    Humps = day.Drives.IsEmpty ? wish.Humps : [day.Drives[0].Hump],
                 },
                 stop: run.Cancellation);
             if (other.Drives is [var drive, ..])
@@ -170,6 +188,7 @@ public static class PlanStudy
         var phone = reader.Given.Of(Phone) is null ? new Amount<Length>(1.3) : reader.Amount<Length>(Phone, "1.3 m");
         var car = reader.Car(Choices.Car, Choices.Load);
         var change = reader.Given.Of(Change) is null ? null : reader.Car(Change);
+        var first = reader.Given.Of(First) is null ? null : reader.Log(First);
         var humps = ImmutableArray.CreateBuilder<TestHump>();
         var isGiven = reader.Given.Of(Humps) is not null;
         foreach (var (name, road) in reader.RoadsOf(Humps, UsualHumps))
@@ -199,6 +218,7 @@ public static class PlanStudy
                 Number = Numbers.Single(n => n.Word == number).Number,
                 Class = roadClass!,
                 Phone = phone!.Value.Si,
+                First = first,
             };
     }
 }

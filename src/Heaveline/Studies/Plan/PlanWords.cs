@@ -40,6 +40,7 @@ internal sealed class PlanWords(PlanAnswer answer)
     /// <summary>Where the numbers must be doubted.</summary>
     public IReadOnlyList<string> Cautions =>
     [
+        .. FirstDrive,
         .. answer.Day.Unsafe.IsEmpty || answer.Best is null
             ? []
             : new[]
@@ -99,6 +100,16 @@ internal sealed class PlanWords(PlanAnswer answer)
     private static string Speeds(TestDrive drive) => $"{Shown(drive.Speeds[0])}, {Shown(drive.Speeds[1])} and {Shown(drive.Speeds[2])}";
 
     private static string Shown(double speed) => Text($"{In.KilometresPerHour.Of(speed):0.#} km/h");
+
+    private IEnumerable<string> FirstDrive => answer.Asked.First is null
+        ? []
+        : answer.Wish.First is { } first
+            ? [Text($"The first drive counts: its {first.Windows.Length} windows tell the {Name(answer.Asked.Number)} to ")
+                + $"± {Share(Told(first.Estimates.Single(e => e.Number == answer.Asked.Number)))} already."]
+            : ["The first drive does not count: "
+                + (answer.First is { Refusals: [var refusal, ..] } ? refusal.Says : "its log bears no car. 'heaveline drive' says why.")];
+
+    private static double Told(CarEstimate estimate) => 0.5 * Math.Log(estimate.High / estimate.Low);
 
     // Boards are told with their sizes.
     private static string Hump(TestDrive best) =>

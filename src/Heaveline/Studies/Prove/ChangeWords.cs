@@ -17,9 +17,12 @@ internal static class ChangeWords
             [
                 new("what-changed", told.Count == 0
                     ? "In the car that moves like the drives no number changed beyond its interval."
-                    : $"In the car that moves like the drives: {string.Join("; ", told.Select(n => $"{DriveCarTable.Of(n.Number).Name} {ProveWords.Changed(n.Effect)}"))}"
+                    : "In the car that moves like the drives: "
+                        + $"{string.Join("; ", told.Select(n => $"{DriveCarTable.Of(n.Number).Name} {ProveWords.Changed(n.Effect)}"))}"
                         + (told.Count < change.Numbers.Length ? "; nothing else changed beyond its interval." : ".")),
-                new("what-changed-of", "These are the linear cars that move most like each drive, in its motion: no values of springs and dampers in a car file."),
+                new(
+                    "what-changed-of",
+                    "These are the linear cars that move most like each drive, in its motion: no values of springs and dampers in a car file."),
             ];
         }
 
@@ -27,7 +30,9 @@ internal static class ChangeWords
         [
             .. Why(before, "before"), .. Why(after, "after"),
         ];
-        return [new("what-changed", $"What changed in the car is not told: {(why.Length > 0 ? string.Join(" ", why) : "no number is said of both drives.")}")];
+        return [new(
+            "what-changed",
+            $"What changed in the car is not told: {(why.Length > 0 ? string.Join(" ", why) : "no number is said of both drives.")}")];
     }
 
     private static IEnumerable<string> Why(CarFromDrive? car, string name) => car is null

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Identification;
+using Heaveline.Drives.Recovery;
 using Heaveline.Figures;
 
 namespace Heaveline.Studies;
@@ -40,6 +41,11 @@ public sealed record ProveAnswer : Answer
     /// <summary>What changed in the car; null where either is not known.</summary>
     public CarChange? Change => CarBefore is { } before && CarAfter is { } after ? CarChange.Of(before, after, Asked.Comparison) : null;
 
+    /// <summary>
+    /// What the change was forecast to do on the drive before; null where it was not asked for, or that drive does not tell its car.
+    /// </summary>
+    public Forecast? Forecast { get; init; }
+
     /// <summary>The number that decides.</summary>
     public ProvedNumber Main => Numbers[0];
 
@@ -59,6 +65,7 @@ public sealed record ProveAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
     [
+        .. Asked.Change is null ? [] : ForecastWords.Of(this),
         .. Asked.WhatChanged ? ChangeWords.Of(CarBefore, CarAfter, Change) : [],
         .. ProveWords.Power(Main.Result).Select(s => new Sentence("power", s)),
         .. Asked.Comparison.Looks == 1
@@ -98,6 +105,7 @@ public sealed record ProveAnswer : Answer
             ["by"] = m.Basis == SiteBasis.Name ? "name" : "order",
         })]),
         ["car"] = Asked.WhatChanged ? ProveJson.Of(Change, ChangeWords.Of(CarBefore, CarAfter, Change)) : null,
+        ["forecast"] = ForecastWords.Facts(this),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };
 

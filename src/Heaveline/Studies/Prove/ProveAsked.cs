@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Cars;
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Events;
@@ -27,8 +28,18 @@ public sealed record ProveAsked
     /// <summary>How they are compared.</summary>
     public ComparisonSettings Comparison { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
 
-    /// <summary>Whether the car that moves most like each drive is worked out too, to say what changed in it: some seconds; needs the wheelbase.</summary>
+    /// <summary>
+    /// Whether the car that moves most like each drive is worked out too, to say what changed in it: some seconds; needs the wheelbase.
+    /// </summary>
     public bool WhatChanged { get; init; }
+
+    /// <summary>The car file of the car before, under the load that was driven; null: none.</summary>
+    public LoadedCar? Car { get; init; }
+
+    /// <summary>
+    /// The same car after the change, by its file: what it would do is forecast on the drive before, and held against the drive after.
+    /// </summary>
+    public Car? Change { get; init; }
 
     /// <summary>Which number decides.</summary>
     public ComparedNumber Number { get; init; }

@@ -40,7 +40,8 @@ internal static class ProveJson
     {
         ["sentences"] = TablesJson.Texts(sentences.Select(s => s.Text)),
         ["numbers"] = new JsonObject([.. (change?.Numbers ?? []).Select(n => KeyValuePair.Create(
-            DriveCarTable.Of(n.Number).Key, (JsonNode?)new JsonObject { ["before"] = n.Before, ["after"] = n.After, ["change"] = Effect(n.Effect) }))]),
+            DriveCarTable.Of(n.Number).Key,
+            (JsonNode?)new JsonObject { ["before"] = n.Before, ["after"] = n.After, ["change"] = Effect(n.Effect) }))]),
     };
 
     private static JsonNode Pass(ComparedPass pass, bool counts) => new JsonObject

@@ -1,4 +1,3 @@
-using Heaveline.Drives.Events;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;

@@ -3,6 +3,7 @@ using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Drives.Recovery;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -33,6 +34,18 @@ public static class ProveStudy
         Kind = ChoiceKind.Quantity,
         Says = FormattableString.Invariant($"Wheelbase, as \"2.70 m\". Without it: {EventSettings.UsualWheelbase:F1} m."),
         HelpName = "LENGTH",
+    };
+
+    private static readonly Choice Car = DriveChoices.Car with
+    {
+        Says = "The car that was driven before the change, a car file or a variant: it gives the wheelbase, and the forecast of --change.",
+    };
+
+    private static readonly Choice Change = DriveChoices.Car with
+    {
+        Name = "change",
+        Says = "The same car after the change, a car file or a variant: what it would do is forecast on the drive before and held against the drive "
+            + "after; needs --car, takes some seconds.",
     };
 
     private static readonly Choice Site = new()
@@ -87,7 +100,7 @@ public static class ProveStudy
     {
         Name = "what-changed",
         Kind = ChoiceKind.Tick,
-        Says = "Also work out the car that moves most like each drive and say what changed in it; needs --wheelbase, takes some seconds.",
+        Says = "Also work out the car that moves most like each drive and say what changed in it; needs --wheelbase or --car, takes some seconds.",
     };
 
     /// <summary>The question as a command offers it.</summary>
@@ -103,8 +116,9 @@ public static class ProveStudy
               heaveline prove --before monday.csv --after tuesday.csv --wheelbase "2.70 m"
               heaveline prove --before before.zip --after after.zip --same all --figure dots.pdf
               heaveline prove --before a.csv --after b.csv --site "chapel hump: before 84 s, after 91 s" --matters "15 %" --json
+              heaveline prove --before a.csv --after b.csv --car saloon.yaml --change saloon-cured.yaml --load "four up with luggage"
             """,
-        Choices = [Before, After, Wheelbase, Site, Matters, Number, Looks, Same, WhatChanged],
+        Choices = [Before, After, Wheelbase, Car, Change, Choices.Load, Site, Matters, Number, Looks, Same, WhatChanged],
         Draws = new Choice
         {
             Name = "draw",
@@ -159,6 +173,9 @@ public static class ProveStudy
 
         ComparedNumber[] numbers =
             [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
+        var needsCar = asked.WhatChanged || asked.Change is not null;
+        var telling = asked.Change is null ? before : CrossedBumps.Of(before, matches);
+        var car = needsCar ? CarOf(asked, asked.Before, asked.OfBefore, telling, stop) : null;
         return new ProveAnswer
         {
             Asked = asked,
@@ -166,13 +183,22 @@ public static class ProveStudy
             After = after,
             Matches = matches,
             Numbers = [.. numbers.Select(n => new ProvedNumber(n, BeforeAfter.Of(matches.Passes(n), asked.Comparison)))],
-            CarBefore = asked.WhatChanged ? Car(asked.Before, asked.OfBefore, before, stop) : null,
-            CarAfter = asked.WhatChanged ? Car(asked.After, asked.OfAfter, after, stop) : null,
+            CarBefore = car,
+            CarAfter = asked.WhatChanged ? CarOf(asked, asked.After, asked.OfAfter, after, stop) : null,
+            Forecast = asked is { Car: { } file, Change: { } change } && car is { Known: not null }
+                ? Forecast.Of(file.Car, change, file.Load, before.Drive, before.Events, car, stop)
+                : null,
         };
     }
 
-    private static CarFromDrive? Car(Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
-        DriveCarReading.Of(new DriveAsked { Log = log, Settings = settings }, drive.Drive, drive.Trust, drive.Events, null, stop);
+    private static CarFromDrive? CarOf(ProveAsked asked, Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
+        DriveCarReading.Of(
+            new DriveAsked { Log = log, Settings = settings, Car = asked.Car },
+            drive.Drive,
+            drive.Trust,
+            drive.Events,
+            asked.Car is { } car ? CarBeside.Of(car) : null,
+            stop);
 
     private static void Pitching(ProvedDrive drive, string name)
     {
@@ -187,15 +213,23 @@ public static class ProveStudy
     {
         var (before, after) = (reader.Log(Before), reader.Log(After));
         var wheelbase = reader.Given.Of(Wheelbase) is null ? null : reader.Amount<Length>(Wheelbase, "2.70 m");
+        var car = reader.Given.Of(Car) is null ? null : reader.Car(Car, Choices.Load);
+        var change = reader.Given.Of(Change) is null ? null : reader.Car(Change);
+        if (change is not null && reader.Given.Of(Car) is null)
+        {
+            reader.Object(Change.Name, "change: give --car too, the car before it.");
+        }
+
+        var metres = wheelbase?.Si ?? car?.Car.Wheelbase.Si;
         var (first, second) = ProveSites.Read(reader, Site);
         var matters = Share(reader);
         var number = reader.Word(Number);
         var looks = reader.Whole(Looks);
         var same = Circumstances(reader);
         var what = reader.IsTicked(WhatChanged);
-        if (what && reader.Given.Of(Wheelbase) is null)
+        if (what && reader.Given.Of(Wheelbase) is null && reader.Given.Of(Car) is null)
         {
-            reader.Object(WhatChanged.Name, "what-changed: give --wheelbase, by which the delay between the axles tells the car.");
+            reader.Object(WhatChanged.Name, "what-changed: give --wheelbase or --car, by which the delay between the axles tells the car.");
         }
 
         if (before is not null && after is not null && IsSame(before, after))
@@ -207,12 +241,14 @@ public static class ProveStudy
         {
             Before = before!,
             After = after!,
-            OfBefore = new EventSettings { Wheelbase = wheelbase?.Si, Sites = [.. first] },
-            OfAfter = new EventSettings { Wheelbase = wheelbase?.Si, Sites = [.. second] },
+            OfBefore = new EventSettings { Wheelbase = metres, Sites = [.. first] },
+            OfAfter = new EventSettings { Wheelbase = metres, Sites = [.. second] },
             Comparison = new ComparisonSettings { Matters = matters!.Value, Looks = looks!.Value },
             Number = Enum.GetValues<ComparedNumber>().Single(n => ProvedNumber.WordOf(n) == number),
             Same = same,
             WhatChanged = what,
+            Car = car,
+            Change = change,
         };
     }
 

@@ -28,7 +28,7 @@ public static class ProveTable
         {
             Name = "upper end of the change",
         },
-        Of("prove-probability", "p", In.Plain, 3, c => Effect(c)?.Probability ?? double.NaN,
+        Of("prove-probability", "how often by chance (p)", In.Plain, 3, c => Effect(c)?.Probability ?? double.NaN,
             "How often passes that scatter so would differ by as much or more where nothing was changed."),
         Of("prove-scatter", "one pass scatters by", In.Percent, 1, c => c.Site?.Scatter ?? c.Result.Scatter,
             "Standard deviation of a pass's logarithm about the fit; over several bumps that of equal passes which would tell as much."),

@@ -82,7 +82,7 @@ public static class TiesStudy
             reader.Object(Over.Name, "give the obstacle with --over, or a sheet that names it.");
         }
 
-        var road = reader.Given.Of(Over) is not null ? reader.Road(Over) : sheet is null ? null : reader.RoadNamed(Over, sheet.Over);
+        var road = reader.RoadsOf(Over, sheet is null ? [] : [sheet.Over]) is [var (_, found), ..] ? found : null;
         var car = Car(reader, sheet?.Load);
         return reader.IsRefused || car is null || road is null
             ? null

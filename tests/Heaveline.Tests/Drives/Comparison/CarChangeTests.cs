@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Identification;
 using Heaveline.Numerics;

@@ -87,6 +87,7 @@ public class SiteMatchesTests
                 Site = name,
                 Seen = 10.0 * k,
                 Score = 5.0,
+                Explained = 1.0,
                 Onset = 10.0 * k,
                 OnsetHalfWidth = 0.02,
                 Speed = 6.0,

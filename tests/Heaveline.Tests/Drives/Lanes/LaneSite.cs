@@ -1,4 +1,3 @@
-using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Tests.Drives.Lanes;

@@ -7,7 +7,6 @@ using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Numerics;
 using Heaveline.Passes;
-using Heaveline.Rides;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.House;

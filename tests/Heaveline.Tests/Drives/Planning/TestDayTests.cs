@@ -34,7 +34,7 @@ public class TestDayTests
             var planted = Residual(speeds, logs);
             var promised = Promised(roughness);
             // 400 passes tell a standard deviation to 3.5 %; the site's own road, part of every pass, is not in the closed form.
-            Assert.InRange(promised / planted, 0.75, 1.35);
+            Assert.InRange(promised / planted, 0.85, 1.15);
         }
     }
 
@@ -66,9 +66,9 @@ public class TestDayTests
             found += BeforeAfter.Of(driven).Pooled is { High: < 0.0 } ? 1 : 0;
         }
 
-        // Two standard deviations of the share found, and what passes at unlike speeds, which do not count, cost.
+        // Two standard deviations of the share found, and what passes cost that do not count since the other drive has none at their speed.
         var promised = PassScatter.Power(passes, Math.Log(1.0 - change), scatter);
-        Assert.InRange(found / (double)Days, promised - 0.10, promised + 0.06);
+        Assert.InRange(found / (double)Days, promised - 0.08, promised + 0.05);
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public class TestDayTests
             }
         }
 
-        Assert.InRange(Math.Sqrt(squares / (Cars * Headlines.Length)), 0.6, 1.5);
+        Assert.InRange(Math.Sqrt(squares / (Cars * Headlines.Length)), 0.75, 1.35);
     }
 
     [Fact]
@@ -114,6 +114,16 @@ public class TestDayTests
             TestDay.HalfWidths(wish, hump, speeds, passes, 1.3, CancellationToken.None)[CarNumber.FrequencyRatio];
         Assert.True(Half(Wish(), 6) > Half(Wish(), 12) && Half(Wish(), 12) > Half(Wish(), 24));
         Assert.True(Half(Wish() with { Class = Heaveline.Roads.RoadClass.A }, 12) < Half(Wish() with { Class = Heaveline.Roads.RoadClass.C }, 12));
+    }
+
+    [Fact]
+    public void What_a_first_drive_told_counts()
+    {
+        var (_, known, windows) = new PlantedCrossings { Seed = 4, Roughness = 32e-6 }.Drawn();
+        var first = CarIdentification.Of(windows, known);
+        double Half(TestDayWish wish) =>
+            TestDay.HalfWidths(wish, wish.Humps[0], [4.0, 5.0, 6.0], 6, 1.3, CancellationToken.None)[CarNumber.PitchIndex];
+        Assert.True(Half(Wish() with { First = first }) < 0.9 * Half(Wish()));
     }
 
     [Fact]

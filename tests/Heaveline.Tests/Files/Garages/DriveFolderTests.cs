@@ -24,13 +24,31 @@ public class DriveFolderTests
         Assert.Empty(sheet.Refusals);
         Assert.Equal("Larch Lane, before", sheet.Value!.Name);
         Assert.Empty(sheet.Value.Rejected);
-        var reading = garage.Drives.Log("larch-lane-before", TestContext.Current.CancellationToken);
+        var reading = garage.Drives.Log("larch-lane-before", [], TestContext.Current.CancellationToken);
         Assert.NotNull(reading.Log);
         Assert.All(reading.Log.Tracks, track => Assert.Equal("trip.csv", track.File));
         Assert.DoesNotContain(reading.Log.Story, line => line.Text.Contains(folder.Root, StringComparison.Ordinal));
         var entry = Assert.Single(garage.List().Drives);
         Assert.Equal(("drives/larch-lane-before/drive.yaml", "Larch Lane, before", 0), (entry.Name, entry.Title, entry.Refusals));
         Assert.Equal("larch-lane-before", DriveFolders.DriveOf(entry.Name));
+    }
+
+    [Fact]
+    public void A_decision_of_the_reading_is_taken_otherwise_by_the_drives_own_file()
+    {
+        using var folder = new TemporaryFolder();
+        var garage = new Garage(folder.Root);
+        garage.Drives.Begin("Lane", "a.csv", Log);
+        var file = DriveFolders.FileOf("lane");
+        var text = DriveFile.Edit(garage.Read(file).Text!, Heaveline.Files.Editing.KeyEdit.Put(["take", "speed"], "km/h")).Text!;
+        garage.Save(file, text, garage.Read(file).Stamp);
+        var sheet = garage.Drive(file).Value!;
+        Assert.Equal("speed", Assert.Single(sheet.Taken).About);
+        var stop = TestContext.Current.CancellationToken;
+        var (plain, otherwise) = (garage.Drives.Log("lane", [], stop).Log!, garage.Drives.Log("lane", sheet.Taken, stop).Log!);
+        // Metres a second read as kilometres an hour are 3.6 times too slow.
+        Assert.Equal(
+            plain.Of(Heaveline.Drives.SensorKind.Speed)!.Values[0].Max() / 3.6, otherwise.Of(Heaveline.Drives.SensorKind.Speed)!.Values[0].Max(), 9);
     }
 
     [Fact]
@@ -104,7 +122,7 @@ public class DriveFolderTests
         Directory.CreateSymbolicLink(Path.Combine(folder.Root, "drives", "led"), outside.Root);
         Assert.Equal(["lane"], drives.Names);
         Assert.Null(drives.Add("led", "c.csv", Log).Drive);
-        Assert.False(drives.Log("led", TestContext.Current.CancellationToken).Log is not null);
+        Assert.False(drives.Log("led", [], TestContext.Current.CancellationToken).Log is not null);
         Directory.Move(Path.Combine(folder.Root, "drives"), Path.Combine(folder.Root, "moved"));
         Directory.CreateSymbolicLink(Path.Combine(folder.Root, "drives"), outside.Root);
         Assert.Equal("The folder drives is a link.", drives.Begin("Lane", "a.csv", Log).Message);

@@ -1,0 +1,8 @@
+namespace Heaveline.Studies;
+
+/// <summary>A file of an answer that a command writes where it is asked for.</summary>
+/// <param name="Name">The option, without its dashes.</param>
+/// <param name="Ending">How the file's name must end.</param>
+/// <param name="Says">What it is, as the help says it.</param>
+/// <param name="Needs">The choice that it speaks of: without it the file is objected to.</param>
+public sealed record FileChoice(string Name, string Ending, string Says, Choice Needs);
