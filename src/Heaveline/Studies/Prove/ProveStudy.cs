@@ -192,7 +192,7 @@ public static class ProveStudy
     }
 
     private static CarFromDrive? CarOf(ProveAsked asked, Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
-        DriveCarReading.Of(
+        drive.Car ?? DriveCarReading.Of(
             new DriveAsked { Log = log, Settings = settings, Car = asked.Car },
             drive.Drive,
             drive.Trust,
