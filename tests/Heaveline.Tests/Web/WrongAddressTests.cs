@@ -52,6 +52,10 @@ public sealed class WrongAddressTests : BunitContext
         Assert.Contains(words, Render<PassPage>().Find("section.refused").TextContent, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void The_page_of_the_drive_says_it_beside_its_control() =>
+        IsSaid<DrivePage>("/drive?log=nowhere", "#log-refused", "There is no drive in this garage yet.", ".verdicts");
+
     private void IsSaid<TPage>(string path, string place, string words, string result)
         where TPage : IComponent
     {
