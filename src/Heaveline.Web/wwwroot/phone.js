@@ -1,6 +1,6 @@
 // Records a drive with the phone's own sensors. Samples bear the instants that the browser gives them, on one clock; what is recorded is kept in the
-// browser every two seconds and sent when the program can be reached. Where it was driven is kept unless its owner says no; then of the position nothing
-// but its speed is.
+// browser every two seconds and sent when the program can be reached. Where it was driven is kept unless its owner says no; then of the position
+// nothing but its speed is.
 
 import * as log from "./phonelog.js";
 

@@ -39,7 +39,10 @@ export const drives = (db) => asked(db.transaction("drives").objectStore("drives
 /** Keeps a drive's head: its name, when it began, what the browser calls itself. */
 export const keep = (db, drive) => asked(db.transaction("drives", "readwrite").objectStore("drives").put(drive));
 
-/** Keeps one more part of a drive: samples of motion, and fixes: instant (s), speed (m/s), and where it is kept latitude and longitude (°) and accuracy (m). */
+/**
+ * Keeps one more part of a drive: samples of motion, and fixes: instant (s), speed (m/s), and unless its owner says no latitude, longitude (°) and
+ * accuracy (m).
+ */
 export const keepPart = (db, part) => asked(db.transaction("parts", "readwrite").objectStore("parts").put(part));
 
 /** All parts of a drive in order. */
