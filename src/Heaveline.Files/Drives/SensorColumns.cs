@@ -37,7 +37,10 @@ internal sealed record SensorColumns(
         var sensors = Found(table, overrulings);
         string Name(SensorColumns s) => s.Kind switch
         {
-            SensorKind.Speed => "speed", SensorKind.TurnRate => "turn-rate", SensorKind.Position => "position", _ => "",
+            SensorKind.Speed => "speed",
+            SensorKind.TurnRate => "turn-rate",
+            SensorKind.Position => "position",
+            _ => "",
         };
         sensors.RemoveAll(s => overrulings.Word(Name(s)) == "none");
         return sensors;

@@ -146,7 +146,8 @@ public class PhoneLogTests
         var (east, north) = (120.0, 100.0 + (10.0 * (end - 2.0 - quarter)));
         Assert.Equal(Math.Sqrt((east * east) + (north * north)), start.DistanceTo(start with
         {
-            Latitude = plain.Values[0][end], Longitude = plain.Values[1][end],
+            Latitude = plain.Values[0][end],
+            Longitude = plain.Values[1][end],
         }), 0.05);
         var noisy = PhoneLog.Of(driven, new PhonePose(), PhoneFaults.None with { PositionRate = 5.0, PositionNoise = 3.0 }).Of(SensorKind.Position)!;
         var same = PhoneLog.Of(driven, new PhonePose(), PhoneFaults.None with { PositionRate = 5.0 }).Of(SensorKind.Position)!;
