@@ -12,7 +12,8 @@ internal sealed partial record ColumnMeaning(ColumnKind? Kind, string Unit, stri
     // The first that is found wins: accuracy is never an acceleration, and the phone's own gravity no accelerometer.
     private static readonly (ColumnKind? Kind, Regex Words)[] Kinds =
     [
-        (ColumnKind.PositionAccuracy, PositionAccuracy()), (null, Useless()), (ColumnKind.Gravity, Gravity()), (ColumnKind.WithoutGravity, WithoutGravity()), (ColumnKind.Acceleration, Force()),
+        (ColumnKind.PositionAccuracy, PositionAccuracy()), (null, Useless()),
+        (ColumnKind.Gravity, Gravity()), (ColumnKind.WithoutGravity, WithoutGravity()), (ColumnKind.Acceleration, Force()),
         (ColumnKind.TurnRate, TurnRate()), (ColumnKind.Acceleration, Acceleration()), (ColumnKind.Latitude, Latitude()),
         (ColumnKind.Longitude, Longitude()), (null, Elsewhere()), (ColumnKind.Speed, Speed()),
         (ColumnKind.Time, Time()),

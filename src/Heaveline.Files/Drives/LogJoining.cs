@@ -44,7 +44,10 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
         var clock = clocks[0];
         story.Add(new StoryLine("time", Said(force.Table, clock), clock.IsAgainstHeader));
         var tracks = new List<SensorTrack> { Track(force, clock, 0.0) };
-        foreach (var kind in new[] { SensorKind.AccelerationWithoutGravity, SensorKind.Gravity, SensorKind.TurnRate, SensorKind.Speed, SensorKind.Position }
+        foreach (var kind in new[]
+            {
+                SensorKind.AccelerationWithoutGravity, SensorKind.Gravity, SensorKind.TurnRate, SensorKind.Speed, SensorKind.Position,
+            }
             .Where(k => k != force.Kind))
         {
             if (kind is SensorKind.AccelerationWithoutGravity or SensorKind.Gravity && force.Kind == SensorKind.Acceleration)

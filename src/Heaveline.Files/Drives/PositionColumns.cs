@@ -14,8 +14,8 @@ internal static class PositionColumns
     private const double MostOff = 0.02;
 
     /// <summary>
-    /// The position of a text; null where it has none, or none in decimal degrees. Columns that bear each other's names are put right where a latitude
-    /// beyond the pole tells.
+    /// The position of a text; null where it has none, or none in decimal degrees. Columns that bear each other's names are put right where a
+    /// latitude beyond the pole tells.
     /// </summary>
     /// <param name="table">The text.</param>
     public static SensorColumns? Of(LogTable table)
@@ -56,7 +56,9 @@ internal static class PositionColumns
         return named.Count == 0 || Of(table) is not null
             ? null
             : new StoryLine(
-                "position", $"{table.File}: {string.Join(", ", named.Select(c => $"'{c.Name}'"))} hold no position in decimal degrees: left out.", true);
+                "position",
+                $"{table.File}: {string.Join(", ", named.Select(c => $"'{c.Name}'"))} hold no position in decimal degrees: left out.",
+                true);
     }
 
     /// <summary>Whether a row is a fix: on Earth, and not at 0°, 0°, which loggers write before the first.</summary>

@@ -5,7 +5,8 @@ using System.Runtime.InteropServices;
 namespace Heaveline.Drives;
 
 /// <summary>
-/// Where a drive went, on its grid: straight lines between fixes, as late as the speed. Nothing of it is ever printed or drawn; it brings bumps to sites.
+/// Where a drive went, on its grid: straight lines between fixes, as late as the speed. Nothing of it is ever printed or drawn; it brings
+/// bumps to sites.
 /// </summary>
 public sealed record DrivePath
 {
@@ -88,7 +89,8 @@ public sealed record DrivePath
         {
             story.Add(new StoryLine("position-fixes", string.Create(
                 CultureInfo.InvariantCulture,
-                $"{all - fixes.Count} of {all} fixes of the position say themselves that they are off by more than {MostDoubt:F0} m, or jump: left out.")));
+                $"{all - fixes.Count} of {all} fixes of the position say themselves that they are off by more than {MostDoubt:F0} m, ")
+                + "or jump: left out."));
         }
 
         return fixes.Count < 2 ? null : Drawn(grid, fixes, lag, (origin.Latitude, origin.Longitude));

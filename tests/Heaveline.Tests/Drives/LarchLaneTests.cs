@@ -68,7 +68,8 @@ public class LarchLaneTests
             var found = reading.Found.Events
                 .Select(e => (e.Site, Crossing: crossings.FirstOrDefault(c => Math.Abs(c.Time - e.Onset) < 1.0)?.Site)).ToArray();
             // A site of the program holds crossings of one planted site or none, and every planted site is one of the program's.
-            var whose = found.Where(f => f.Crossing is not null).GroupBy(f => f.Site).ToDictionary(g => g.Key, g => g.Select(f => f.Crossing).Distinct());
+            var whose = found.Where(f => f.Crossing is not null).GroupBy(f => f.Site)
+                .ToDictionary(g => g.Key, g => g.Select(f => f.Crossing).Distinct());
             Assert.All(whose.Values, planted => Assert.Single(planted));
             Assert.Equal(4, whose.Count);
             // One instant names all.

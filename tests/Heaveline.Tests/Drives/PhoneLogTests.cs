@@ -137,7 +137,10 @@ public class PhoneLogTests
         var quarter = 0.5 * Math.PI / 0.1;
         var line = new DriveLine
         {
-            Points = [new(0.0, 10.0), new(2.0, 10.0), new(2.001, 10.0, 0.1), new(2.0 + quarter, 10.0, 0.1), new(2.001 + quarter, 10.0), new(40.0, 10.0)],
+            Points =
+            [
+                new(0.0, 10.0), new(2.0, 10.0), new(2.001, 10.0, 0.1), new(2.0 + quarter, 10.0, 0.1), new(2.001 + quarter, 10.0), new(40.0, 10.0),
+            ],
         };
         var driven = DrivenCar.Of(Fern, Road.Flat, line);
         var plain = PhoneLog.Of(driven, new PhonePose(), PhoneFaults.None with { PositionRate = 1.0 }).Of(SensorKind.Position)!;

@@ -19,8 +19,9 @@ public sealed record SiteMatches
     public required ImmutableArray<DriveSite> OnlyAfter { get; init; }
 
     /// <summary>
-    /// Finds them: first sites that the user gave one name in both drives; then those that lie on one place, the nearest first; then, of the others that
-    /// were crossed twice at least, those pairs in the same order, of one kind and lengths within a factor of two, that hold most passes together.
+    /// Finds them: first sites that the user gave one name in both drives; then those that lie on one place, the nearest first; then, of the others
+    /// that were crossed twice at least, those pairs in the same order, of one kind and lengths within a factor of two, that hold most passes
+    /// together.
     /// </summary>
     /// <param name="before">The drive before.</param>
     /// <param name="after">The drive after.</param>

@@ -1,6 +1,8 @@
 namespace Heaveline.Drives.Events;
 
-/// <summary>Which bumps lie on one place of the road by their positions: within 15 m and what the fixes leave open, driven in one direction.</summary>
+/// <summary>
+/// Which bumps lie on one place of the road by their positions: within 15 m and what the fixes leave open, driven in one direction.
+/// </summary>
 internal sealed class SitePlaces(IReadOnlyList<Sighting> sightings)
 {
     // So soon after each other two bumps are two, however near their places are found: no car comes round within so short a way, m, or so soon, s.

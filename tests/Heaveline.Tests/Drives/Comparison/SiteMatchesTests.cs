@@ -72,7 +72,8 @@ public class SiteMatchesTests
         var here = new GroundPlace(0.01, -0.5, 0.0, 5.0);
         var placed = Site("site 1", EventKind.Hump, 3.7, 4);
         var matches = SiteMatches.Of(
-            Drive([], placed with { Events = [.. placed.Events.Select(e => e with { Place = here })] }), Drive([], Site("site 1", EventKind.Hump, 3.7, 4)));
+            Drive([], placed with { Events = [.. placed.Events.Select(e => e with { Place = here })] }),
+            Drive([], Site("site 1", EventKind.Hump, 3.7, 4)));
         Assert.Equal(SiteBasis.Order, Assert.Single(matches.All).Basis);
     }
 

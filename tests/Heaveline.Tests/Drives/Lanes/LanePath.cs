@@ -1,8 +1,8 @@
 namespace Heaveline.Tests.Drives.Lanes;
 
 /// <summary>
-/// Where the lane lies on the map: its four sites stand where they stand at every lap, and are driven over straight for 20 m either side. Between them
-/// the car goes ways as long as it drove, so that no two laps have one length.
+/// Where the lane lies on the map: its four sites stand where they stand at every lap, and are driven over straight for 20 m either side. Between
+/// them the car goes ways as long as it drove, so that no two laps have one length.
 /// </summary>
 /// <remarks>
 /// Speed and sites are those of the log; the turns of the ways between are not those of its gyro, and nothing that is read compares the two.
