@@ -103,7 +103,8 @@ internal sealed class LogTable
 
             meaning = overruled.Meaning(k, name, meaning);
             if (meaning.Kind is ColumnKind.Time or ColumnKind.Speed
-                    or ColumnKind.Latitude or ColumnKind.Longitude or ColumnKind.PositionAccuracy || (meaning.Kind is not null && meaning.Axis.Length > 0))
+                    or ColumnKind.Latitude or ColumnKind.Longitude or ColumnKind.PositionAccuracy
+                || (meaning.Kind is not null && meaning.Axis.Length > 0))
             {
                 wanted.Add(new LogColumn(k, name, meaning));
             }
