@@ -130,6 +130,7 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
         foreach (var (k, s) in sightings.Index())
         {
             s.Distance = drive.Speed.IsEmpty ? double.NaN : 0.0;
+            s.Place = drive.Path?.At(s.Onset.Time);
             var crept = !drive.Speed.IsEmpty && EventSpeed.At(drive, s.Onset.Time, wheelbase).Value is var v && v < EventFinder.Creeping;
             s.Reason = s.IsRejected || settings.Rejected.Any(r => Math.Abs(r - s.Onset.Time) < Near) ? "Rejected by hand." : drops.Reason(
                 s.Onset.Time, s.Through, crept ? 0.0 : null);
@@ -187,6 +188,7 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
             SpeedHalfWidth = speed.HalfWidth,
             SpeedChange = speed.Change,
             Distance = s.Distance,
+            Place = s.Place,
             Kind = KindOf(s, drops),
             Length = s.Length.Value,
             LengthHalfWidth = EventMeasuring.Ninety * Math.Sqrt((s.Length.Spread * s.Length.Spread) + Math.Pow(LeastLength * s.Length.Value, 2.0)),

@@ -23,6 +23,13 @@ internal static class ProveCautions
                 + "only for a reason that you can name.";
         }
 
+        // Where the names are one, nothing needs to be said.
+        SiteMatch[] placed = [.. answer.Matches.All.Where(m => m.Basis == SiteBasis.Position && m.Before.Name != m.After.Name)];
+        if (placed.Length > 0)
+        {
+            yield return $"Bumps were taken for the same by where they lie: {string.Join("; ", placed.Select(m => Match(answer, m)))}.";
+        }
+
         if (answer.Matches.All.Any(m => m.Basis == SiteBasis.Order))
         {
             yield return "Bumps were taken for the same by their order and likeness: "
