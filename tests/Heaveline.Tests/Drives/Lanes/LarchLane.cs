@@ -14,8 +14,8 @@ namespace Heaveline.Tests.Drives.Lanes;
 /// </summary>
 internal sealed class LarchLane
 {
-    /// <summary>A lane laid anew: half of the middle of class A at 0.1 cycles/m, m³.</summary>
-    public const double Density = 8e-6;
+    /// <summary>Between class A and class B at 0.1 cycles/m, m³.</summary>
+    public const double Density = 32e-6;
 
     public const string Load = "four up with luggage";
 
