@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heaveline.Cars;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -15,12 +16,12 @@ internal static class TwinSpringLines
         // A rate at the wheel is a rate at a spring that moves with the wheel.
         LinearSpring linear =>
         [
-            Text($"rate: {linear.Rate.Si / 1000.0:F2} N/mm ± {doubt}"),
+            Text($"rate: {In.NewtonsPerMillimetre.Of(linear.Rate.Si):F2} N/mm ± {doubt}"),
             .. spring.MotionRatio == MotionRatio.One ? ["spring-per-wheel: 1"] : Array.Empty<string>(),
         ],
         TableSpring table =>
         [
-            "table: [" + string.Join(", ", table.Table.At.Zip(table.Table.Force, (x, f) => Text($"[{1000.0 * x:F2} mm, {f:F1} N]"))) + "]",
+            "table: [" + string.Join(", ", table.Table.At.Zip(table.Table.Force, (x, f) => Text($"[{In.Millimetres.Of(x):F2} mm, {f:F1} N]"))) + "]",
             $"table-doubt: ± {doubt}",
         ],
         GasSpring gas => ["gas:", Text($"  volume: {1000.0 * gas.Volume.Si:F4} L ± {doubt}")],
