@@ -24,7 +24,7 @@ internal static class TwinSpringLines
             "table: [" + string.Join(", ", table.Table.At.Zip(table.Table.Force, (x, f) => Text($"[{In.Millimetres.Of(x):F2} mm, {f:F1} N]"))) + "]",
             $"table-doubt: ± {doubt}",
         ],
-        GasSpring gas => ["gas:", Text($"  volume: {1000.0 * gas.Volume.Si:F4} L ± {doubt}")],
+        GasSpring gas => ["gas:", Text($"  volume: {gas.Volume.Si:G5} m³ ± {doubt}")],
         _ => throw new NotSupportedException($"No way is known to state a {spring.Law.GetType().Name}."),
     };
 
