@@ -41,7 +41,8 @@ internal static class BumpLines
     private static string Bumps(DriveEvent[] kept, ReaderUnits units)
     {
         var wide = kept[^1].Number.ToString(CultureInfo.InvariantCulture).Length;
-        string Head(DriveEvent e) => $"{e.Number.ToString(CultureInfo.InvariantCulture).PadLeft(wide)}  {e.Site}, {EventWords.Kind(e.Kind)}";
+        string Head(DriveEvent e) =>
+            $"{e.Number.ToString(CultureInfo.InvariantCulture).PadLeft(wide)}  {Named(e.Site, e.Kind)}";
         var table = new FactTable("Bumps that count", [.. kept.Select(Head)]);
         Add(table, "event-onset", "at", kept, e => e.Onset);
         Add(table, "event-speed", "speed", kept, e => e.Speed);
@@ -52,7 +53,7 @@ internal static class BumpLines
     {
         DriveSite[] sites = [.. events.Sites.Where(s => s.Kept > 0).OrderByDescending(s => s.Kept).Take(Most).OrderBy(s => s.Events[0].Number)];
         DriveEvent[][] kept = [.. sites.Select(s => s.Events.Where(e => e.IsKept).ToArray())];
-        var table = new FactTable("Sites (medians)", [.. sites.Select(s => $"{s.Name}, {EventWords.Kind(s.Kind)}")]);
+        var table = new FactTable("Sites (medians)", [.. sites.Select(s => Named(s.Name, s.Kind))]);
         Add(table, "event-speed", "speed from", kept, k => k.Min(e => e.Speed));
         Add(table, "event-speed", "to", kept, k => k.Max(e => e.Speed));
         var more = events.Sites.Count(s => s.Kept > 0) - sites.Length;
@@ -60,6 +61,10 @@ internal static class BumpLines
         return Lines(Numbers(table, kept), [.. sites.Select(Counted)], units)
             + (more > 0 ? Text($"{Environment.NewLine}{more} more sites with --all.") : "");
     }
+
+    // "Orchard dip" says itself what it is.
+    private static string Named(string site, EventKind kind) =>
+        site.EndsWith(EventWords.Kind(kind), StringComparison.OrdinalIgnoreCase) ? site : $"{site}, {EventWords.Kind(kind)}";
 
     private static FactTable Numbers(FactTable table, DriveEvent[][] bumps)
     {
