@@ -1,7 +1,6 @@
 using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Drives.Events;
-using Heaveline.Measures;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
 
