@@ -26,9 +26,12 @@ lines() {
     done
 }
 
+# The drives of Larch Lane, which are made from their seeds.
+dotnet run -c Release --project bench/Heaveline.Bench -- lane "$trial/larch-lane"
+
 for side in native whole; do
     mkdir "$trial/$side"
-    cp -R examples docs "$trial/$side"
+    cp -R examples docs "$trial/larch-lane" "$trial/$side"
     (
         cd "$trial/$side"
         sed -E '0,/wheelbase: .*/s//wheelbase: 2.6/' examples/garage/fern-saloon.yaml >bad-unit.yaml

@@ -12,8 +12,8 @@ using Heaveline.Tests.House;
 namespace Heaveline.Bench;
 
 /// <summary>
-/// Computed passes of the garage's cars over both humps as a phone feels them on a level road: how many numbers of a bump lie within their half-widths
-/// (90 %) of the pass's own, and how much pitch acceleration is missing above 8 Hz. <c>event-widths</c>.
+/// Computed passes of the garage's cars over both humps as a phone feels them on a level road: how many numbers of a bump lie within their
+/// half-widths (90 %) of the pass's own, and how much pitch acceleration is missing above 8 Hz. <c>event-widths</c>.
 /// </summary>
 internal static class EventWidths
 {

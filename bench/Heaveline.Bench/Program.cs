@@ -64,6 +64,11 @@ internal static class Program
             return EventWidths.Run();
         }
 
+        if (args.Length > 0 && args[0] == "forward")
+        {
+            return ForwardCover.Run(args[1..]);
+        }
+
         if (args.Length > 0 && args[0] == "ties")
         {
             return TieCover.Run(args[1..]);

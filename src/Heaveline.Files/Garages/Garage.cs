@@ -9,8 +9,8 @@ using Heaveline.Roads;
 namespace Heaveline.Files.Garages;
 
 /// <summary>
-/// A folder of car files, variants, roads and drives. Names are relative to it, with / between folders, and nothing outside it is read or written
-/// through them: no folder above, no absolute path, no link that leads out, no device; only .yaml and .yml, and
+/// A folder of car files, variants, roads, drives and sheets of cable ties. Names are relative to it, with / between folders, and nothing
+/// outside it is read or written through them: no folder above, no absolute path, no link that leads out, no device; only .yaml and .yml, and
 /// the logs of drives through <see cref="Drives"/>. (A hard link is a file like any other.)
 /// </summary>
 public sealed class Garage

@@ -1,5 +1,6 @@
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Garages;
@@ -16,6 +17,7 @@ internal sealed record GarageFormat(GarageKind Kind, FileFormat File, Func<Node,
     [
         // First: a drive names its car, and what was changed, by the words of other files.
         new(GarageKind.Drive, FileFormat.Described, DriveWords.IsDrive, GarageLines.Drive),
+        new(GarageKind.Ties, FileFormat.Described, TieWords.IsSheet, GarageLines.Ties),
         new(GarageKind.Road, FileFormat.Described, root => root.At("road") is not null, GarageLines.Road),
         new(GarageKind.Variant, FileFormat.Described, VariantWords.IsVariant, GarageLines.Variant),
         new(GarageKind.Car, FileFormat.Described, root => root.At("car") is not null, GarageLines.Car),

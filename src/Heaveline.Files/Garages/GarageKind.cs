@@ -18,6 +18,9 @@ public enum GarageKind
     /// <summary>A drive, with its logs beside it.</summary>
     Drive,
 
+    /// <summary>A sheet of cable ties.</summary>
+    Ties,
+
     /// <summary>What the garage remembers of whoever works in it.</summary>
     Choices,
 }

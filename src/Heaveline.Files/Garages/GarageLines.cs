@@ -1,3 +1,4 @@
+using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Garages;
@@ -30,6 +31,12 @@ internal static class GarageLines
     {
         var drive = garage.Drive(name, text);
         return Line(GarageKind.Drive, name, root.At("drive")!.Text, drive.Refusals, drive.Warnings.Count);
+    }
+
+    public static GarageEntry Ties(Garage garage, string name, Node root, string text)
+    {
+        var sheet = TieFile.Read(new SourceText(name, text));
+        return Line(GarageKind.Ties, name, root.At("ties")!.Text, sheet.Refusals, sheet.Warnings.Count);
     }
 
     public static GarageEntry Choices(Garage garage, string name, Node root, string text) => Line(GarageKind.Choices, name, name, [], 0);

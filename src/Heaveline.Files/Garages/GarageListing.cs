@@ -20,5 +20,8 @@ public sealed record GarageListing(IReadOnlyList<GarageEntry> Entries, bool IsCu
     /// <summary>The drives.</summary>
     public IEnumerable<GarageEntry> Drives => Of(GarageKind.Drive);
 
+    /// <summary>The sheets of cable ties.</summary>
+    public IEnumerable<GarageEntry> Ties => Of(GarageKind.Ties);
+
     private IEnumerable<GarageEntry> Of(GarageKind kind) => Entries.Where(entry => entry.Kind == kind);
 }

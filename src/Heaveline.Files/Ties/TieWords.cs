@@ -14,7 +14,6 @@ internal static class TieWords
     private static readonly Key<string> Name = Key.Required(
         "ties", "What the sheet is called.", Kind.Text(), "evening on the village hump", property: "Name");
 
-
     private static readonly Key<string> Note = Key.Optional("note", "Who read it, how, which day.", Kind.Lines(), "Car bounced before each reading.");
 
     /// <summary>The obstacle.</summary>
@@ -100,6 +99,9 @@ internal static class TieWords
                 RearRatio = Ratio(f.Optional(RearMoves)),
             },
         });
+
+    /// <summary>Whether a document is a sheet of ties.</summary>
+    public static bool IsSheet(Node root) => root.At(Name.Name) is not null;
 
     private static Key<TieTravel> Tie(string name, string meaning) => Key.Optional(
         name,

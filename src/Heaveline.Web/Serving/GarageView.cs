@@ -133,7 +133,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     }
 
     private bool IsThere(string file) => Listing.Entries.Any(
-        entry => entry.Name == file && !entry.IsBuiltIn && entry.Kind is not (GarageKind.Road or GarageKind.Choices or GarageKind.Drive));
+        entry => entry.Name == file && !entry.IsBuiltIn
+            && entry.Kind is not (GarageKind.Road or GarageKind.Choices or GarageKind.Drive or GarageKind.Ties));
 
     // Names, sizes and times of all files: what can change without any of them is not looked for.
     private string Look() =>

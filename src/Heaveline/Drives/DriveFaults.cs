@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 using Heaveline.Elements;
 using Heaveline.Numerics;
 
@@ -70,9 +71,10 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
         share = count / (double)force.Times.Length;
         if (drive.Log.Of(SensorKind.TurnRate) is { } turn)
         {
+            var times = ImmutableCollectionsMarshal.AsArray(turn.Times)!;
             foreach (var column in turn.Values)
             {
-                Clips([.. turn.Times], [.. column], LeastTurn, isForce: false, clips);
+                Clips(times, ImmutableCollectionsMarshal.AsArray(column)!, LeastTurn, isForce: false, clips);
             }
         }
 
@@ -86,42 +88,52 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
     {
         var (most, lowest, middle) = (column.Max(), column.Min(), column.Average());
         var repeats = 0;
+        List<(int From, int Length)> high = [], low = [];
         for (var i = 1; i < column.Length; i++)
         {
-            repeats += column[i] == column[i - 1] ? 1 : 0;
-        }
-
-        var total = 0;
-        foreach (var end in new[] { most, lowest })
-        {
-            var runs = new List<(int From, int Length)>();
-            for (var i = 0; i < column.Length;)
+            if (column[i] != column[i - 1])
             {
-                var next = i + 1;
-                while (next < column.Length && column[next] == column[i])
-                {
-                    next++;
-                }
-
-                if (next - i >= ClippedRun && Math.Abs(column[i] - end) <= 0.001 * Math.Abs(end))
-                {
-                    runs.Add((i, next - i));
-                }
-
-                i = next;
+                continue;
             }
 
+            var from = i - 1;
+            while (i + 1 < column.Length && column[i + 1] == column[from])
+            {
+                i++;
+            }
+
+            var length = i + 1 - from;
+            repeats += length - 1;
+            if (length >= ClippedRun)
+            {
+                Add(high, most, from, length);
+                Add(low, lowest, from, length);
+            }
+        }
+
+        return Counted(high, most) + Counted(low, lowest);
+
+        void Add(List<(int From, int Length)> runs, double end, int from, int length)
+        {
+            if (Math.Abs(column[from] - end) <= 0.001 * Math.Abs(end))
+            {
+                runs.Add((from, length));
+            }
+        }
+
+        int Counted(List<(int From, int Length)> runs, double end)
+        {
             var isUsual = isForce && FullScales.Any(s => Math.Abs((Math.Abs(end) / (s * Gravity.Standard)) - 1.0) < 0.03);
             var isOwn = Math.Abs(end - middle) > least && repeats < MostRepeats * column.Length
                 && (runs.Count > 1 || runs.Any(r => r.Length >= LongRun));
-            if (isUsual || isOwn)
+            if (!isUsual && !isOwn)
             {
-                total += runs.Sum(r => r.Length);
-                clips.AddRange(runs.Select(r => times[r.From]));
+                return 0;
             }
-        }
 
-        return total;
+            clips.AddRange(runs.Select(r => times[r.From]));
+            return runs.Sum(r => r.Length);
+        }
     }
 
     /// <summary>When the specific force along up fell to nothing: the phone left the floor.</summary>

@@ -14,12 +14,16 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
     private const double HandShare = 0.05;
     private const double Standing = 0.3;
 
-    // A direction that is said without a doubt: what an eye lays along a car's tunnel (common practice, no source).
-    private static readonly double ByHand = 5.0 / In.Degrees.Factor;
     private readonly List<StoryLine> story = [];
 
     public Drive Made()
     {
+        foreach (var kind in new[]
+            { SensorKind.Acceleration, SensorKind.AccelerationWithoutGravity, SensorKind.Gravity, SensorKind.TurnRate, SensorKind.Speed })
+        {
+            RefuseEndless(log.Of(kind));
+        }
+
         var (forces, turn, speed) = (Forces(), Timed(SensorKind.TurnRate), Timed(SensorKind.Speed));
         stop.ThrowIfCancellationRequested();
         var grid = EvenGrid.Over([.. forces, .. turn is null ? [] : new[] { turn }]);
@@ -29,7 +33,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         stop.ThrowIfCancellationRequested();
         var found = Found(grid, force, turns, ref speed);
         var driven = Driven(grid, found, turns, speed);
-        var moves = log.Overrulings.Word("moved") == "no" ? [] : PhoneMoves.Of(grid, force, turns, driven);
+        var moves = log.Overrulings.Word("moved") == "no" ? [] : PhoneMoves.Of(grid, force, turns, driven, Ramp(grid, force, found, speed));
         if (moves.Count > 0)
         {
             grid = Longest(grid, moves);
@@ -50,32 +54,47 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             moves = [.. moves, at ?? (0.5 * (slide.From + slide.To))];
         }
 
-        var (level, first, second, fit, isTurned) = found;
-        if (fit is not null && log.Overrulings.Amount("forward") is { } said)
+        var judged = ForwardJudgement.Of(grid, force, turns, found, log.Overrulings, speed is not null);
+        story.AddRange(judged.Told);
+        var (level, fit) = (found.Level, found.Fit);
+        var isTurned = judged.IsTurned;
+        if (judged.IsSpeedForeign)
         {
-            fit = fit with { Angle = said.Value, HalfWidth = said.HalfWidth > 0.0 ? said.HalfWidth : ByHand };
-        }
-        if (isTurned)
-        {
-            story.Add(new StoryLine(
-                "hand", "The gyro turns by the other hand than the accelerometer's axes: it was turned round.", IsDoubtful: true));
+            (speed, driven) = (null, null);
         }
 
-        var about = AxisOf(level.Up);
-        var mount = MountOf(level, first, second, fit, turn, speed, moves, Wander(grid, force, level.Up, driven)) with
+        var wander = Wander(grid, force, level.Up, driven);
+        var forward = wander <= Mount.Handling ? judged.Forward : null;
+        var largest = Math.Max(Math.Max(Math.Abs(level.Up.X), Math.Abs(level.Up.Y)), Math.Abs(level.Up.Z));
+        var mount = new Mount
         {
+            Up = level.Up,
+            Gain = level.Gain,
+            Wander = wander,
+            Tilt = Math.Acos(Math.Min(largest, 1.0)),
+            Forward = forward is null ? null : found.Along(forward.Angle),
+            HalfWidth = judged.HalfWidth,
+            ForwardAngle = forward is null ? null : Math.IEEERemainder(forward.Angle, 2.0 * Math.PI),
+            ForwardFrom = AxisOf(level.Up),
+            BumpsAside = forward is null ? null : judged.BumpsAside,
+            SpeedLag = !judged.IsSpeedForeign && fit is { IsLagFound: true } ? fit.Lag : null,
+            Explained = fit?.Explained,
+            Braking = fit?.Braking,
+            Turning = fit?.Turning,
             IsHandTurned = isTurned,
             UpHalfWidth = level.HalfWidth(force, grid.Covered),
-            ForwardFrom = about,
+            Moves = [.. moves],
+            NoForward = forward is not null ? ""
+                : wander > Mount.Handling ? Text($"The phone was in a hand: gravity wanders along its axes by {Degrees(wander):F0}°.")
+                : judged.NoForward,
         };
-        mount = mount with { ForwardAngle = mount.Forward is null ? null : Math.IEEERemainder(fit!.Angle, 2.0 * Math.PI) };
-        if (mount.ForwardAngle is { } angle)
+        if (forward is not null)
         {
-            var saidSo = log.Overrulings.Amount("forward") is not null;
             story.Add(new StoryLine(
                 "forward",
-                Text($"Forward lies {Degrees(angle):F0}° from the phone's {about} axis, counter-clockwise seen from above")
-                + (saidSo ? ", as you say." : Text($", ± {Degrees(mount.HalfWidth ?? 0.0):F0}°, from braking and turning."))));
+                Text($"Forward lies {Degrees(mount.ForwardAngle!.Value):F0}° from the phone's {mount.ForwardFrom} axis, ")
+                + "counter-clockwise seen from above"
+                + (judged.IsSaid ? ", as you say." : Text($", ± {Degrees(forward.HalfWidth):F0}°, {forward.By}."))));
         }
 
         if (mount.SpeedLag is { } late)
@@ -85,7 +104,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         }
 
         var hand = isTurned ? -1.0 : 1.0;
-        var lag = fit is { IsLagFound: true } ? fit.Lag : 0.0;
+        var lag = mount.SpeedLag ?? 0.0;
         var speeds = speed is null ? [] : Speeds(grid, speed, lag);
         Direction? left = mount.Forward is { } ahead ? level.Up.Cross(ahead) : null;
         ImmutableArray<double> Turning(Direction? axis) => turns is null || axis is not { } about
@@ -102,7 +121,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             Start = grid.Start,
             Covered = grid.Covered,
             Vertical = Kept([.. Along(grid, level.Up, force, level.Gain).Select(a => a - Gravity.Standard)]),
-            Forward = mount.Forward is { } forward ? Kept(Along(grid, forward, force, level.Gain)) : [],
+            Forward = mount.Forward is { } axis ? Kept(Along(grid, axis, force, level.Gain)) : [],
             Left = left is { } sideways ? Kept(Along(grid, sideways, force, level.Gain)) : [],
             PitchRate = Turning(left),
             RollRate = Turning(mount.Forward),
@@ -125,6 +144,25 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         {
             throw new RefusedValueException(
                 "length of the log", Text($"{length:F1} s"), Text($"{Drive.Shortest:F0} s or more without a gap"), "Give a longer log.");
+        }
+    }
+
+    // Squares of such a number have no end, and no sensor of a car means it.
+    private static void RefuseEndless(SensorTrack? track)
+    {
+        const double most = 1e6;
+        foreach (var column in track?.Values ?? [])
+        {
+            var values = column.AsSpan();
+            for (var i = 0; i < values.Length; i++)
+            {
+                if (!(Math.Abs(values[i]) <= most))
+                {
+                    throw new RefusedValueException(
+                        "a sample of " + track!.File, Text($"{values[i]:G3}, {track.Times[i]:F2} s after the start"),
+                        Text($"{most:G3} at the most, in m/s², rad/s or m/s"), "Take that row out of the file.");
+                }
+            }
         }
     }
 
@@ -199,13 +237,13 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         return (first, up.Cross(first));
     }
 
-    private Axes Found(EvenGrid grid, double[][] force, double[][]? turns, ref TimedTrack? speed)
+    private FoundAxes Found(EvenGrid grid, double[][] force, double[][]? turns, ref TimedTrack? speed)
     {
         var level = Levelling.Of(force, grid.Covered);
         var (first, second) = Across(level.Up);
         if (speed is null || turns is null)
         {
-            return new Axes(level, first, second, null, false);
+            return new FoundAxes(level, first, second, null, false);
         }
 
         var (h1, h2) = (Along(grid, first, force, level.Gain), Along(grid, second, force, level.Gain));
@@ -213,7 +251,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         var lag = log.Overrulings.Amount("lag")?.Value;
         if (ForwardFit.Of(grid, h1, h2, yaw, speed, stop, lag) is not { } fit)
         {
-            return new Axes(level, first, second, null, false);
+            return new FoundAxes(level, first, second, null, false);
         }
 
         if (SpeedScale(speed, fit) is { } scaled)
@@ -224,10 +262,10 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
 
         var other = fit.OtherHand!;
         var isTurned = log.Overrulings.Word("hand") is { } hand ? hand == "turned" : other.Explained > fit.Explained + HandShare;
-        return new Axes(level, first, second, isTurned ? other : fit, isTurned);
+        return new FoundAxes(level, first, second, isTurned ? other : fit, isTurned);
     }
 
-    private static double[] Along(EvenGrid grid, Direction axis, double[][] columns, double gain)
+    internal static double[] Along(EvenGrid grid, Direction axis, double[][] columns, double gain)
     {
         var result = new double[grid.Count];
         for (var i = 0; i < result.Length; i++)
@@ -239,14 +277,14 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
     }
 
     // What braking and turning account for, so that a drive through a town does not hide a phone that slips.
-    private static Func<int, int, Direction>? Driven(EvenGrid grid, Axes found, double[][]? turns, TimedTrack? speed)
+    private static Func<int, int, Direction>? Driven(EvenGrid grid, FoundAxes found, double[][]? turns, TimedTrack? speed)
     {
         if (turns is null || speed is null || found.Fit is not { } fit || fit.HalfWidth > Mount.Refused)
         {
             return null;
         }
 
-        var (forward, v) = (found.Forward, Speeds(grid, speed, fit.IsLagFound ? fit.Lag : 0.0));
+        var (forward, v) = (found.Along(fit.Angle), Speeds(grid, speed, fit.IsLagFound ? fit.Lag : 0.0));
         var (left, hand) = (found.Level.Up.Cross(forward), found.IsTurned ? -1.0 : 1.0);
         return (from, to) =>
         {
@@ -295,34 +333,9 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         });
     }
 
-    private static Mount MountOf(
-        Levelling level, Direction first, Direction second, ForwardFit? fit, TimedTrack? turn, TimedTrack? speed, IReadOnlyList<double> moves,
-        double wander)
-    {
-        var isFound = fit is not null && wander <= Mount.Handling && fit.HalfWidth <= Mount.Refused && fit.Explained > 0.0;
-        var largest = Math.Max(Math.Max(Math.Abs(level.Up.X), Math.Abs(level.Up.Y)), Math.Abs(level.Up.Z));
-        return new Mount
-        {
-            Up = level.Up,
-            Gain = level.Gain,
-            Wander = wander,
-            Tilt = Math.Acos(Math.Min(largest, 1.0)),
-            Forward = isFound ? new Axes(level, first, second, fit, false).Forward : null,
-            HalfWidth = fit?.HalfWidth,
-            SpeedLag = fit is { IsLagFound: true } ? fit.Lag : null,
-            Explained = fit?.Explained,
-            Braking = fit?.Braking,
-            Turning = fit?.Turning,
-            Moves = [.. moves],
-            NoForward = isFound ? ""
-                : wander > Mount.Handling ? Text($"The phone was in a hand: gravity wanders along its axes by {Degrees(wander):F0}°.")
-                : turn is null ? "There is no turn rate, and braking alone does not tell forward."
-                : speed is null ? "There is no speed to compare braking and turning with."
-                : fit is null ? Text($"Speed and motion overlap for less than {ForwardFit.Shortest:F0} s.")
-                : Text($"Braking and turning leave forward open by ± {Degrees(fit.HalfWidth):F0}° (90 %).")
-                    + " Brake firmly once and take two turns.",
-        };
-    }
+    private static RoadRamp? Ramp(EvenGrid grid, double[][] force, FoundAxes found, TimedTrack? speed) => speed is null ? null : new RoadRamp(
+        grid, force, found.Level, found.Fit is { } fit && fit.HalfWidth <= Mount.Refused ? found.Along(fit.Angle) : null,
+        Speeds(grid, speed, found.Fit is { IsLagFound: true, Lag: var late } ? late : 0.0));
 
     // Of means over a second, so that bumps do not count, without what braking and turning account for.
     private static double Wander(EvenGrid grid, double[][] force, Direction up, Func<int, int, Direction>? driven)
@@ -379,10 +392,5 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         }
 
         return turn;
-    }
-
-    private sealed record Axes(Levelling Level, Direction First, Direction Second, ForwardFit? Fit, bool IsTurned)
-    {
-        public Direction Forward => ((First * Math.Cos(Fit!.Angle)) + (Second * Math.Sin(Fit.Angle))).Unit;
     }
 }

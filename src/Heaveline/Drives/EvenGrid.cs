@@ -116,16 +116,22 @@ internal sealed class EvenGrid
     {
         var result = new double[count];
         var k = Math.Max(Array.BinarySearch(times, start) is var found && found < 0 ? ~found - 1 : found, 0);
-        for (var i = 0; i < count; i++)
+        for (var i = 0; i < count;)
         {
-            var t = start + (i * step);
-            while (k + 2 < times.Length && times[k + 1] <= t)
+            while (k + 2 < times.Length && times[k + 1] <= start + (i * step))
             {
                 k++;
             }
 
-            var share = (t - times[k]) / (times[k + 1] - times[k]);
-            result[i] = values[k] + (Math.Clamp(share, 0.0, 1.0) * (values[k + 1] - values[k]));
+            // All instants up to the next sample lie on one line.
+            var (from, per, value, rise) = (times[k], 1.0 / (times[k + 1] - times[k]), values[k], values[k + 1] - values[k]);
+            var end = k + 2 < times.Length ? times[k + 1] : double.PositiveInfinity;
+            do
+            {
+                result[i] = value + (Math.Clamp((start + (i * step) - from) * per, 0.0, 1.0) * rise);
+                i++;
+            }
+            while (i < count && start + (i * step) < end);
         }
 
         return result;

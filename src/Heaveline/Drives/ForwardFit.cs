@@ -1,5 +1,6 @@
 using System.Numerics;
 using Heaveline.Numerics;
+using Heaveline.Quantities;
 
 namespace Heaveline.Drives;
 
@@ -9,22 +10,30 @@ namespace Heaveline.Drives;
 /// </summary>
 /// <remarks>
 /// For a given angle the real and the imaginary part are two fits of one term each, so p and q are closed forms, and what they
-/// explain is a quadratic form of (cos a, sin a): the angle is that form's eigenvector. The half-width is that of angles found from
-/// blocks of the drive drawn with replacement.
+/// explain is a quadratic form of (cos a, sin a): the angle is that form's eigenvector. The half-width is Student's of the larger of two
+/// deviations: of angles found from stretches of the drive drawn with replacement, and from all stretches but one.
 /// </remarks>
 internal sealed record ForwardFit
 {
     /// <summary>The least drive that a forward is looked for in, s.</summary>
     public const double Shortest = 30.0;
 
-    private const double Low = 0.03;
-    private const double High = 0.35;
-    private const double Sparse = 0.5;
-    private const double MostLag = 2.0;
+    // Braking between bends counts against turning alone, and takes longer to even out.
+    private const double ShortestTurning = 90.0;
+
+    // Tried on planted drives: what scatters between stretches is that much too little.
+    private const double TurningWidth = 1.15;
+
+    // Stretches hang together over a braking or a bend, s: those of the half-width are no shorter.
+    private const double Together = 10.0;
     private const double LagStep = 0.1;
-    private const int Blocks = 16;
     private const int Draws = 200;
-    private const double Ninety = 1.645;
+
+    // Braking and turning count for 1; for so little in no drive of the accelerometer's own (common practice, no source).
+    private const double LeastCount = 0.65;
+
+    // What the fit leaves out (a lag that drifts, camber, the phone's own bearing), rad.
+    private static readonly double Floor = 1.0 / In.Degrees.Factor;
 
     /// <summary>Angle of forward from the first horizontal axis, rad.</summary>
     public required double Angle { get; init; }
@@ -48,12 +57,30 @@ internal sealed record ForwardFit
     public ForwardFit? OtherHand { get; init; }
 
     /// <summary>Whether the lag was found inside the range that was searched.</summary>
-    public bool IsLagFound => IsLagSaid || Math.Abs(Lag) < MostLag - (0.5 * LagStep);
+    public bool IsLagFound => IsLagSaid || Math.Abs(Lag) < SlowMotion.MostLag - (0.5 * LagStep);
 
     /// <summary>The drive's one turn of forward against the phone that is surest, if any is; null in the fit of the other hand.</summary>
     public ForwardTurn? Turn { get; init; }
 
     private bool IsLagSaid { get; init; }
+
+    /// <summary>Half-widths of the 90 % intervals of <see cref="Braking"/> and <see cref="Turning"/>, either sign allowed.</summary>
+    public (double Braking, double Turning) CountWidths { get; private init; } = (double.PositiveInfinity, double.PositiveInfinity);
+
+    /// <summary>
+    /// Whether the speed is surely not this drive's: the accelerometer did not feel its growth, nor do bends at that speed go better with what it
+    /// felt than bends at any one speed. (A coarse speed has false growth, but its height goes with the bends.)
+    /// </summary>
+    public bool IsSpeedForeign => SignedCounts.Braking + CountWidths.Braking < LeastCount && !AreBendsBetter;
+
+    /// <summary>Whether the turn rate about up is surely not what the accelerometer felt in bends.</summary>
+    public bool IsTurnForeign => SignedCounts.Turning + CountWidths.Turning < LeastCount && !AreBendsFelt;
+
+    private bool AreBendsBetter { get; init; }
+
+    private bool AreBendsFelt { get; init; }
+
+    private (double Braking, double Turning) SignedCounts { get; init; }
 
     /// <summary>Fits the drive; null where it is too short.</summary>
     /// <param name="grid">The grid.</param>
@@ -66,69 +93,108 @@ internal sealed record ForwardFit
     public static ForwardFit? Of(
         EvenGrid grid, double[] first, double[] second, double[] yaw, TimedTrack speed, CancellationToken stop, double? lag = null)
     {
-        var every = Math.Max(1, (int)Math.Round(grid.Rate / 10.0));
-        var rate = grid.Rate / every;
-        var parts = new List<Part>();
-        foreach (var (from, to) in grid.Covered)
-        {
-            var (least, most) = (speed.Times[0] + MostLag, speed.Times[^1] - MostLag);
-            var a = Math.Max(from, (int)Math.Ceiling((least - grid.Start) * grid.Rate));
-            var b = Math.Min(to, (int)Math.Floor((most - grid.Start) * grid.Rate));
-            if (b - a > 10.0 * grid.Rate)
-            {
-                double[] Slow(double[] x) => Thinned(ZeroPhase.Low(x.AsSpan(a, b - a + 1), grid.Rate, 2.0), every);
-                var (h1, h2) = (ZeroPhase.Band(Slow(first), rate, Low, High), ZeroPhase.Band(Slow(second), rate, Low, High));
-                parts.Add(new Part(grid.Time(a), [.. h1.Zip(h2, (x, y) => new Complex(x, y))], Slow(yaw)));
-            }
-        }
-
-        if (parts.Sum(p => p.Along.Length) / rate < Shortest)
+        var slow = SlowMotion.Of(grid, first, second, yaw, speed);
+        if (slow.Length < Shortest)
         {
             return null;
         }
 
         ForwardFit? best = null;
         ForwardFit? turned = null;
-        var steps = lag is null ? (int)Math.Round(MostLag / LagStep) : 0;
-        Sums[] blocks = [];
-        Sums[] turnedBlocks = [];
+        var steps = lag is null ? (int)Math.Round(SlowMotion.MostLag / LagStep) : 0;
+        SlowSums[] blocks = [];
+        SlowSums[] turnedBlocks = [];
         foreach (var k in LagsOf(steps, () => (best!.Lag, turned!.Lag)))
         {
             stop.ThrowIfCancellationRequested();
             var late = lag ?? k * LagStep;
-            var here = Gathered(parts, rate, speed, late);
-            var fit = Solved(Total(here)) with { Lag = late, IsLagSaid = lag is not null };
+            var here = slow.Gathered(late);
+            var fit = Solved(SlowSums.Of(here)) with { Lag = late, IsLagSaid = lag is not null };
             if (best is null || fit.Explained > best.Explained)
             {
                 (best, blocks) = (fit, here);
             }
 
             // A gyro of the other hand gives the same sums, turning of the other sign.
-            Sums[] other = [.. here.Select(s => s with { Turned = -s.Turned })];
-            fit = Solved(Total(other)) with { Lag = late, IsLagSaid = lag is not null };
+            SlowSums[] other = [.. here.Select(s => s with { Turned = -s.Turned })];
+            fit = Solved(SlowSums.Of(other)) with { Lag = late, IsLagSaid = lag is not null };
             if (turned is null || fit.Explained > turned.Explained)
             {
                 (turned, turnedBlocks) = (fit, other);
             }
         }
 
-        return best! with
+        var bends = slow.Gathered(null);
+        var alone = Doubted(Solved(SlowSums.Of(bends)), bends, slow);
+        ForwardFit Judged(ForwardFit fit, SlowSums[] of) => Doubted(fit, of, slow) with
         {
-            HalfWidth = Ninety * Spread(blocks, best.Angle),
-            Turn = TurnOf(blocks, parts, rate),
-            OtherHand = turned! with { HalfWidth = Ninety * Spread(turnedBlocks, turned.Angle), Turn = TurnOf(turnedBlocks, parts, rate) },
+            AreBendsBetter = Solved(SlowSums.Of(of).OfTurning).Explained > alone.Explained,
+            AreBendsFelt = alone.HalfWidth < Mount.Refused,
+        };
+        return Judged(best!, blocks) with { OtherHand = Judged(turned!, turnedBlocks) };
+    }
+
+    /// <summary>Fits turning alone, at whatever speed; null where it is too short. Its turning counts in m/s, not in shares.</summary>
+    /// <param name="grid">The grid.</param>
+    /// <param name="first">Acceleration along the first horizontal axis, m/s².</param>
+    /// <param name="second">Along the second, to the left of the first.</param>
+    /// <param name="yaw">Turn rate about up, rad/s.</param>
+    public static ForwardFit? OfTurning(EvenGrid grid, double[] first, double[] second, double[] yaw)
+    {
+        var slow = SlowMotion.Of(grid, first, second, yaw, null);
+        if (slow.Length < ShortestTurning)
+        {
+            return null;
+        }
+
+        var blocks = slow.Gathered(null);
+        var fit = Doubted(Solved(SlowSums.Of(blocks)), blocks, slow);
+        return fit with { HalfWidth = TurningWidth * fit.HalfWidth };
+    }
+
+    private static ForwardFit Doubted(ForwardFit fit, SlowSums[] blocks, SlowMotion slow)
+    {
+        // So many neighbours make one stretch that stands by itself.
+        var each = 1;
+        while (each < 4 && slow.Length * each / SlowMotion.Blocks < Together)
+        {
+            each *= 2;
+        }
+
+        SlowSums[] stretches = [.. blocks.Chunk(each).Select(SlowSums.Of)];
+        var all = SlowSums.Of(stretches);
+        var counts = all.Counts(fit.Angle);
+        var student = LeastSquares.Student(stretches.Length - 1, 0.9);
+        SlowSums[] less = [.. stretches.Select(s => all - s)];
+        // Few braking and few bends show less scatter than they have: tried on planted drives.
+        var deviation = (1.0 + (1.2 * Together / slow.Length)) * Math.Max(Spread(stretches, fit.Angle), Jackknifed(stretches));
+        return fit with
+        {
+            HalfWidth = Math.Min(Math.Sqrt((student * deviation * student * deviation) + (Floor * Floor)), Math.PI),
+            SignedCounts = counts,
+            CountWidths = (
+                student * Deviation(less.Select(s => s.Counts(fit.Angle).Braking - counts.Braking)),
+                student * Deviation(less.Select(s => s.Counts(fit.Angle).Turning - counts.Turning))),
+            Turn = TurnOf(blocks, slow),
         };
     }
 
+    // From what leaving out one after the other changes.
+    private static double Deviation(IEnumerable<double> changes)
+    {
+        double[] all = [.. changes];
+        return Math.Sqrt(all.Sum(c => c * c) * (all.Length - 1) / all.Length);
+    }
+
     // A phone that slides round on the floor without tipping turns forward against it, and nothing else: the drive is fitted in two.
-    private static ForwardTurn? TurnOf(Sums[] blocks, List<Part> parts, double rate)
+    private static ForwardTurn? TurnOf(SlowSums[] blocks, SlowMotion slow)
     {
         const int fewest = 4;
-        var whole = Solved(Total(blocks));
+        var whole = Solved(SlowSums.Of(blocks));
         var (best, at) = (0.0, -1);
-        for (var k = fewest; k <= Blocks - fewest; k++)
+        for (var k = fewest; k <= SlowMotion.Blocks - fewest; k++)
         {
-            var gain = Explains(blocks[..k]) + Explains(blocks[k..]) - (whole.Explained * Total(blocks).Square);
+            var gain = Explains(blocks[..k]) + Explains(blocks[k..]) - (whole.Explained * SlowSums.Of(blocks).Square);
             (best, at) = gain > best ? (gain, k) : (best, at);
         }
 
@@ -137,49 +203,24 @@ internal sealed record ForwardFit
             return null;
         }
 
-        var (before, after) = (Solved(Total(blocks[..at])), Solved(Total(blocks[at..])));
+        var (before, after) = (Solved(SlowSums.Of(blocks[..at])), Solved(SlowSums.Of(blocks[at..])));
         var angle = Math.IEEERemainder(after.Angle - before.Angle, 2.0 * Math.PI);
         var doubt = Math.Sqrt(Square(Jackknifed(blocks[..at])) + Square(Jackknifed(blocks[at..])));
-        var starts = Starts(parts, rate);
-        return new ForwardTurn(angle, doubt, starts[at - 1], starts[Math.Min(at + 1, Blocks - 1)], Math.Min(before.Explained, after.Explained));
+        var starts = slow.Starts();
+        return new ForwardTurn(
+            angle, doubt, starts[at - 1], starts[Math.Min(at + 1, SlowMotion.Blocks - 1)], Math.Min(before.Explained, after.Explained));
 
-        static double Explains(Sums[] some) => Total(some) is var sums ? Solved(sums).Explained * sums.Square : 0.0;
+        static double Explains(SlowSums[] some) => SlowSums.Of(some) is var sums ? Solved(sums).Explained * sums.Square : 0.0;
 
         static double Square(double x) => x * x;
     }
 
     // Standard deviation of the angle, leaving out one block after the other.
-    private static double Jackknifed(Sums[] blocks)
+    private static double Jackknifed(SlowSums[] blocks)
     {
-        var angle = Solved(Total(blocks)).Angle;
-        var square = 0.0;
-        for (var k = 0; k < blocks.Length; k++)
-        {
-            var off = Math.IEEERemainder(Solved(Total(blocks.Where((_, n) => n != k))).Angle - angle, 2.0 * Math.PI);
-            square += off * off;
-        }
-
-        return Math.Sqrt(square * (blocks.Length - 1) / blocks.Length);
-    }
-
-    // Where each block begins, s.
-    private static double[] Starts(List<Part> parts, double rate)
-    {
-        var every = Math.Max(1, (int)Math.Round(Sparse * rate));
-        var all = parts.Sum(p => ((p.Along.Length - 1) / every) + 1);
-        var starts = new double[Blocks];
-        Array.Fill(starts, double.NaN);
-        var n = 0;
-        foreach (var part in parts)
-        {
-            for (var i = 0; i < part.Along.Length; i += every)
-            {
-                ref var start = ref starts[(int)((long)n++ * Blocks / all)];
-                start = double.IsNaN(start) ? part.Start + (i / rate) : start;
-            }
-        }
-
-        return starts;
+        var all = SlowSums.Of(blocks);
+        var angle = Solved(all).Angle;
+        return Deviation(blocks.Select(b => Math.IEEERemainder(Solved(all - b).Angle - angle, 2.0 * Math.PI)));
     }
 
     // What is explained changes over the slow band's own time of seconds: every fourth lag first, then those beside the two best.
@@ -207,61 +248,7 @@ internal sealed record ForwardFit
         }
     }
 
-    private static double[] Thinned(double[] values, int every) =>
-        [.. Enumerable.Range(0, ((values.Length - 1) / every) + 1).Select(i => values[i * every])];
-
-    // Sums over equal blocks of the drive: any draw of blocks is then a sum of sums.
-    private static Sums[] Gathered(List<Part> parts, double rate, TimedTrack speed, double lag)
-    {
-        var every = Math.Max(1, (int)Math.Round(Sparse * rate));
-        var all = parts.Sum(p => ((p.Along.Length - 1) / every) + 1);
-        var blocks = new Sums[Blocks];
-        var n = 0;
-        foreach (var part in parts)
-        {
-            var v = ZeroPhase.Low(Speeds(part, rate, speed, lag), rate, 0.5);
-            var growth = new double[v.Length];
-            var turning = new double[v.Length];
-            for (var i = 0; i < v.Length; i++)
-            {
-                var (before, after) = (Math.Max(i - 1, 0), Math.Min(i + 1, v.Length - 1));
-                growth[i] = (v[after] - v[before]) * rate / (after - before);
-                turning[i] = v[i] * part.Yaw[i];
-            }
-
-            (growth, turning) = (ZeroPhase.Band(growth, rate, Low, High), ZeroPhase.Band(turning, rate, Low, High));
-            for (var i = 0; i < v.Length; i += every)
-            {
-                ref var block = ref blocks[(int)((long)n++ * Blocks / all)];
-                block = block.With(part.Along[i], growth[i], turning[i]);
-            }
-        }
-
-        return blocks;
-    }
-
-    private static double[] Speeds(Part part, double rate, TimedTrack speed, double lag)
-    {
-        var result = new double[part.Along.Length];
-        var k = 0;
-        for (var i = 0; i < result.Length; i++)
-        {
-            var t = part.Start + (i / rate) + lag;
-            while (k + 2 < speed.Times.Length && speed.Times[k + 1] <= t)
-            {
-                k++;
-            }
-
-            var share = Math.Clamp((t - speed.Times[k]) / (speed.Times[k + 1] - speed.Times[k]), 0.0, 1.0);
-            result[i] = speed.Values[0][k] + (share * (speed.Values[0][k + 1] - speed.Values[0][k]));
-        }
-
-        return result;
-    }
-
-    private static Sums Total(IEnumerable<Sums> blocks) => blocks.Aggregate(default(Sums), (a, b) => a + b);
-
-    private static ForwardFit Solved(Sums sums)
+    private static ForwardFit Solved(SlowSums sums)
     {
         const double nothing = 1e-12;
         var (braked, turned) = (sums.Braking > nothing ? 1.0 / sums.Braking : 0.0, sums.Turning > nothing ? 1.0 / sums.Turning : 0.0);
@@ -291,15 +278,15 @@ internal sealed record ForwardFit
         }
     }
 
-    private static double Spread(Sums[] blocks, double angle)
+    private static double Spread(SlowSums[] blocks, double angle)
     {
         var square = 0.0;
         for (var draw = 0; draw < Draws; draw++)
         {
-            var sums = default(Sums);
-            for (var k = 0; k < Blocks; k++)
+            var sums = default(SlowSums);
+            for (var k = 0; k < blocks.Length; k++)
             {
-                sums += blocks[(int)(SplitMix.Uniform(1, (ulong)((draw * Blocks) + k)) * Blocks)];
+                sums += blocks[(int)(SplitMix.Uniform(1, (ulong)((draw * blocks.Length) + k)) * blocks.Length)];
             }
 
             var off = Math.IEEERemainder(Solved(sums).Angle - angle, 2.0 * Math.PI);
@@ -307,20 +294,5 @@ internal sealed record ForwardFit
         }
 
         return Math.Sqrt(square / Draws);
-    }
-
-    private sealed record Part(double Start, Complex[] Along, double[] Yaw);
-
-    private readonly record struct Sums(double Square, double Braking, double Turning, Complex Braked, Complex Turned)
-    {
-        public Sums With(Complex h, double growth, double turning) => new(
-            Square + (h.Real * h.Real) + (h.Imaginary * h.Imaginary),
-            Braking + (growth * growth),
-            Turning + (turning * turning),
-            Braked + (h * growth),
-            Turned + (h * turning));
-
-        public static Sums operator +(Sums a, Sums b) =>
-            new(a.Square + b.Square, a.Braking + b.Braking, a.Turning + b.Turning, a.Braked + b.Braked, a.Turned + b.Turned);
     }
 }

@@ -30,6 +30,12 @@ public sealed record Mount
     /// <summary>Angle of forward about up from <see cref="ForwardFrom"/>, counter-clockwise seen from above, rad; null without forward.</summary>
     public double? ForwardAngle { get; init; }
 
+    /// <summary>
+    /// How far from left the line lies about which bumps driven straight turn the body, rad; null where there are few bumps or it is no farther than
+    /// chance lets it lie.
+    /// </summary>
+    public double? BumpsAside { get; init; }
+
     /// <summary>The phone's axis (x, y or z) that lies flattest, laid level: forward is told from it.</summary>
     public string ForwardFrom { get; init => field = value ?? ""; } = "";
 

@@ -26,11 +26,13 @@ internal static class PhoneMoves
     /// <param name="force">Specific force, three columns, m/s².</param>
     /// <param name="turns">Turn rate, three columns, rad/s; null without a gyro.</param>
     /// <param name="driven">What braking and turning account for between two samples, m/s²; null where that is not known.</param>
-    public static IReadOnlyList<double> Of(EvenGrid grid, double[][] force, double[][]? turns, Func<int, int, Direction>? driven)
+    /// <param name="ramp">Tells a road's ramp; null where the speed is not known.</param>
+    public static IReadOnlyList<double> Of(
+        EvenGrid grid, double[][] force, double[][]? turns, Func<int, int, Direction>? driven, RoadRamp? ramp = null)
     {
         var blocks = Blocks(grid, force, turns, driven);
         var moves = new List<double>();
-        Search(blocks, 0, blocks.Count, turns is not null, moves);
+        Search(blocks, 0, blocks.Count, turns is not null, ramp, moves);
         moves.Sort();
         return moves;
     }
@@ -83,15 +85,15 @@ internal static class PhoneMoves
     }
 
     // The clearest place first, then both sides of it.
-    private static void Search(List<Block> blocks, int from, int to, bool hasGyro, List<double> moves)
+    private static void Search(List<Block> blocks, int from, int to, bool hasGyro, RoadRamp? ramp, List<double> moves)
     {
-        var (best, at) = (1.0, -1);
+        var (best, at, instant) = (1.0, -1, 0.0);
         for (var k = from + (Window / 2); k <= to - (Window / 2); k++)
         {
-            var ratio = Ratio(blocks, Math.Max(from, k - Window), k, Math.Min(to, k + Window), hasGyro);
+            var ratio = Ratio(blocks, Math.Max(from, k - Window), k, Math.Min(to, k + Window), hasGyro, best, ramp, out var when);
             if (ratio > best)
             {
-                (best, at) = (ratio, k);
+                (best, at, instant) = (ratio, k, when);
             }
         }
 
@@ -100,30 +102,38 @@ internal static class PhoneMoves
             return;
         }
 
-        moves.Add(blocks[at].Start);
-        Search(blocks, from, at, hasGyro, moves);
-        Search(blocks, at, to, hasGyro, moves);
+        moves.Add(instant);
+        Search(blocks, from, at, hasGyro, ramp, moves);
+        Search(blocks, at, to, hasGyro, ramp, moves);
     }
 
-    private static double Ratio(List<Block> blocks, int from, int at, int to, bool hasGyro)
+    // How clear a place is; when it was, s, by the gyro where there is one.
+    private static double Ratio(
+        List<Block> blocks, int from, int at, int to, bool hasGyro, double best, RoadRamp? ramp, out double instant)
     {
+        instant = blocks[at].Start;
         var (before, scatterBefore) = Mean(blocks, from, at - Guard);
         var (after, scatterAfter) = Mean(blocks, at + Guard, to);
         var angle = before.AngleTo(after);
         var doubt = Math.Sqrt(
             (scatterBefore * Together / (at - Guard - from)) + (scatterAfter * Together / (to - at - Guard)));
-        if (hasGyro && angle > Least)
+        var ratio = angle / Math.Max(Least, 3.0 * doubt);
+        if (hasGyro && ratio > best)
         {
             // The gyro must have felt the same: along the phone's axes up turns against the phone.
             var turned = blocks[Math.Min(at + Guard, blocks.Count - 1)].Turned - blocks[Math.Max(at - Guard, 0)].Turned;
             var felt = before.Cross(turned);
-            if ((felt - (after - before)).Length > Agreeing * angle || blocks[at].Suddenly(before, felt.Unit) < SuddenShare * felt.Length)
+            var (most, middle) = blocks[at].Sudden(before, felt.Unit);
+            if ((felt - (after - before)).Length > Agreeing * angle || most < SuddenShare * felt.Length
+                || ramp?.Is(before, after, middle) == true)
             {
                 return 0.0;
             }
+
+            instant += (middle - blocks[at].First) / (double)blocks[at].Size;
         }
 
-        return angle / Math.Max(Least, 3.0 * doubt);
+        return ratio;
     }
 
     private static (Direction Mean, double Scatter) Mean(List<Block> blocks, int from, int to)
@@ -147,17 +157,18 @@ internal static class PhoneMoves
 
     private sealed record Block(double Start, Direction Along, Direction Turned, Direction[] Angles, int First, int Size)
     {
-        // The greatest turn of up within a moment, by the gyro, towards a direction, rad.
-        public double Suddenly(Direction up, Direction towards)
+        // The greatest turn of up within a moment, by the gyro, towards a direction, rad, and the sample in its middle.
+        public (double Most, int Middle) Sudden(Direction up, Direction towards)
         {
-            var moment = Math.Max(1, (int)Math.Round(Sudden * Size));
-            var most = 0.0;
+            var moment = Math.Max(1, (int)Math.Round(PhoneMoves.Sudden * Size));
+            var (most, middle) = (0.0, First);
             for (var i = Math.Max(First - (Guard * Size), 0); i <= Math.Min(First + (Guard * Size), Angles.Length - 1 - moment); i++)
             {
-                most = Math.Max(most, up.Cross(Angles[i + moment] - Angles[i]).Dot(towards));
+                var turn = up.Cross(Angles[i + moment] - Angles[i]).Dot(towards);
+                (most, middle) = turn > most ? (turn, i + (moment / 2)) : (most, middle);
             }
 
-            return most;
+            return (most, middle);
         }
     }
 }

@@ -115,6 +115,9 @@ public sealed record Trust
         ? Text($"Forward is known to ± {In.Degrees.Of(half):F0}° only, so roll mixes into pitch.")
         : mount.NoForward;
 
+    private static string Aside(Mount mount) =>
+        Text($"Bumps turn the body about a line {In.Degrees.Of(mount.BumpsAside!.Value):F0}° from the car's left, so roll may be taken for pitch.");
+
     private TrustVerdict Events(Mount mount)
     {
         TrustVerdict Said(TrustLevel level, string reason) => new(TrustUse.Events, level, reason);
@@ -123,6 +126,7 @@ public sealed record Trust
             : mount.IsHandled ? Said(TrustLevel.None, mount.NoForward)
             : !HasTurnRate ? Said(TrustLevel.Limited, "Heave of a bump is seen; without a turn rate there is no pitch.")
             : mount.Forward is null ? Said(TrustLevel.Limited, $"Heave of a bump is seen; pitch is not told from roll. {mount.NoForward}")
+            : mount.BumpsAside is not null ? Said(TrustLevel.Limited, $"Heave and pitch of a bump are seen. {Aside(mount)}")
             : mount.HalfWidth > Mount.Doubtful ? Said(TrustLevel.Limited, $"Heave and pitch of a bump are seen. {Open(mount)}")
             : Rate < WheelRate ? Said(TrustLevel.Limited, Text($"Heave and pitch of a bump are seen up to {Top:F0} Hz; wheel hop is not."))
             : Said(TrustLevel.Good, Text($"Heave and pitch of a bump are seen up to {Top:F0} Hz."));
@@ -157,6 +161,7 @@ public sealed record Trust
             : mount.IsHandled ? Said(TrustLevel.None, mount.NoForward)
             : !HasTurnRate ? Said(TrustLevel.None, "Without a turn rate front and rear are not told apart.")
             : mount.Forward is null ? Said(TrustLevel.None, $"Pitch is not told from roll. {mount.NoForward}")
+            : mount.BumpsAside is not null ? Said(TrustLevel.Limited, Aside(mount))
             : mount.HalfWidth > Mount.Doubtful ? Said(TrustLevel.Limited, Open(mount))
             : Rate < WheelRate ? Said(TrustLevel.Limited, Text($"Heave and pitch reach up to {Top:F0} Hz; nothing is said of the wheels."))
             : Rate < 75.0 && Engine is not null

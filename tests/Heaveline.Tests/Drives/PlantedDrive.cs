@@ -33,6 +33,9 @@ internal sealed record PlantedDrive
     /// <summary>A slide of the phone round about up by this angle at the middle of the drive, rad.</summary>
     public double Slide { get; init; }
 
+    /// <summary>A slope (–) that the road takes on within half a second at the middle of the drive and keeps.</summary>
+    public double Ramp { get; init; }
+
     /// <summary>By how much the speed is late, s.</summary>
     public double Late { get; init; } = 0.6;
 
@@ -66,10 +69,13 @@ internal sealed record PlantedDrive
 
     /// <summary>Specific force along the phone's axes, m/s², shape (3, n).</summary>
     public double[][] Force(double[] times) =>
-        Phone(times, t => new Direction(Growth(t), Speed(t) * Bends * Yaw(t), Gravity + Heave(t)) * (1.0 / Gain), Noise, 10);
+        Phone(times, t => new Direction(
+            Growth(t) + (Gravity * Ramp * Begun(t)), Speed(t) * Bends * Yaw(t), Gravity + Heave(t) + (Speed(t) * RampRate(t))) * (1.0 / Gain),
+            Noise, 10);
 
     /// <summary>Turn rate about the phone's axes, rad/s, shape (3, n).</summary>
-    public double[][] Turn(double[] times) => Phone(times, t => new Direction(Roll(t), Pitch(t), Bends * Yaw(t)) + SlipRate(t), 0.05 * Noise, 20);
+    public double[][] Turn(double[] times) =>
+        Phone(times, t => new Direction(Roll(t), Pitch(t) - RampRate(t), Bends * Yaw(t)) + SlipRate(t), 0.05 * Noise, 20);
 
     /// <summary>Forward and up along the phone's axes at the start.</summary>
     public (Direction Forward, Direction Up) Axes => (At(0.0, new Direction(1, 0, 0)), At(0.0, new Direction(0, 0, 1)));
@@ -97,6 +103,10 @@ internal sealed record PlantedDrive
 
     private Direction SlipRate(double t) =>
         Math.Abs(t - (0.5 * Length)) < 0.25 ? new Direction(Slip / 0.5, 0, Slide / 0.5) : default;
+
+    private double Begun(double t) => Math.Clamp(((t - (0.5 * Length)) / 0.5) + 0.5, 0.0, 1.0);
+
+    private double RampRate(double t) => Math.Abs(t - (0.5 * Length)) < 0.25 ? Ramp / 0.5 : 0.0;
 
     private double[][] Phone(double[] times, Func<double, Direction> ofCar, double noise, int lane)
     {

@@ -39,4 +39,12 @@ public class OrdealTests
         Assert.Empty(tally.Faults);
         Assert.InRange(tally.Accepted, 30, 570);
     }
+
+    [Fact]
+    public void Spoilt_logs_are_refused_in_words_or_come_out_as_drives()
+    {
+        var tally = LogFuzz.Of(300, 1);
+        Assert.Empty(tally.Faults);
+        Assert.InRange(tally.Accepted, 20, 290);
+    }
 }

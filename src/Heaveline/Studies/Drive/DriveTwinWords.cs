@@ -98,7 +98,7 @@ internal static class DriveTwinWords
         if (k.IsSaid && was.Spring.Law is LinearSpring { Dimensions: null } && now.Spring.Law is LinearSpring scaled)
         {
             lines.Add("spring:");
-            lines.Add(Text($"  rate: {scaled.Rate.Si / 1000.0:F2} N/mm ± {Doubt(k)}"));
+            lines.Add(Text($"  rate: {In.NewtonsPerMillimetre.Of(scaled.Rate.Si):F2} N/mm ± {Doubt(k)}"));
         }
         else if (k.IsSaid)
         {

@@ -52,17 +52,17 @@ internal static class DriveWords
                 $"Gravity came out {100.0 * ((1.0 / mount.Gain) - 1.0):+0.0;-0.0} % off: the accelerometer's scale is far out, or its unit another.");
         }
 
-        if (mount.Turning is { } turning && mount.Explained > 0.3 && turning is > 0.0 and (< 0.5 or > 2.0))
+        if (mount.Forward is not null && mount.Turning is { } turning && mount.Explained > 0.3 && turning is > 0.0 and (< 0.5 or > 2.0))
         {
             yield return Text($"Turning counts for {turning:G2} of what speed and turn rate say: the turn rate's unit or axes may be wrong.");
         }
 
-        if (mount is { Forward: not null, SpeedLag: null })
+        if (mount is { Forward: not null, SpeedLag: null } && !drive.Speed.IsEmpty)
         {
             yield return "By how much the speed comes late was not found: it is used as it is stamped.";
         }
 
-        if (drive.Log.Of(SensorKind.Speed) is { UnitSaid: "" } speed && !Agrees(drive))
+        if (drive.Log.Of(SensorKind.Speed) is { UnitSaid: "" } speed && !drive.Speed.IsEmpty && !Agrees(drive))
         {
             yield return $"The speed's unit is not said: {speed.UnitTaken} was taken.";
         }
@@ -87,7 +87,7 @@ internal static class DriveWords
             yield return Text($"The phone left the floor, first at t = {first:F1} s; fix it with putty or tape.");
         }
 
-        if (mount.HalfWidth > Mount.Doubtful && mount.HalfWidth <= Mount.Refused)
+        if (mount.Forward is not null && mount.HalfWidth > Mount.Doubtful && mount.HalfWidth <= Mount.Refused)
         {
             yield return Text($"Forward is known to ± {In.Degrees.Of(mount.HalfWidth.Value):F0}° only: brake firmly once and take two turns.");
         }

@@ -68,7 +68,7 @@ internal static class EventWords
 
         if (!events.HasSpeed)
         {
-            yield return "There is no speed: it was guessed from the spacing of the axles' knocks (± 25 %), or taken as "
+            yield return "There is no speed of this drive: it was guessed from the spacing of the axles' knocks (± 25 %), or taken as "
                 + "25 km/h ± 60 % where they do not repeat.";
         }
 

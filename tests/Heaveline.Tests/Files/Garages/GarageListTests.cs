@@ -26,6 +26,9 @@ public class GarageListTests
             ],
             listing.Variants.Select(variant => (variant.Name, variant.Title, variant.Base)));
         Assert.Equal("country lane", listing.Roads.Single(road => road.Name == "roads/country-lane.yaml").Title, ignoreCase: true);
+        Assert.Equal(
+            ("ties/fern-saloon-hump.yaml", "four times over the village hump"),
+            listing.Ties.Select(sheet => (sheet.Name, sheet.Title)).Single());
         Assert.Equal(NamedRoads.All.Keys, listing.Roads.Where(road => road.IsBuiltIn).Select(road => road.Name));
         Assert.DoesNotContain(listing.Entries, entry => entry.Name.EndsWith(".csv", StringComparison.Ordinal) || entry.Kind == GarageKind.Unknown);
     }
