@@ -117,7 +117,8 @@ public class DriveTests
         var (path, onsets) = Bumpy(scratch);
         string[] asked =
         [
-            "drive", path, "--wheelbase", "2.70 m", "--reject", FormattableString.Invariant($"{onsets[0]:F1} s, {onsets[1]:F1} s, {onsets[2]:F1} s"),
+            "drive", path, "--wheelbase", "2.70 m", "--reject",
+            FormattableString.Invariant($"{onsets[0]:F1} s, {onsets[1]:F1} s, {onsets[2]:F1} s"),
         ];
         var said = Spoken.Of(asked).Results;
         Assert.Contains("\nThe car itself: not told by this drive. Two bumps with no other near them", said, StringComparison.Ordinal);

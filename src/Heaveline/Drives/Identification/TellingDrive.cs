@@ -97,7 +97,7 @@ internal sealed class TellingDrive
     private static string Passes(string more, string over, double speed) =>
         string.Create(CultureInfo.InvariantCulture, $"Four{more} passes over {over} at {speed:F0} km/h");
 
-    private static double Metres(double kilometresPerHour) => kilometresPerHour / 3.6;
+    private static double Metres(double kilometresPerHour) => kilometresPerHour / In.KilometresPerHour.Factor;
 
     private static double[] Wave(double height) =>
         [.. Enumerable.Range(0, 41).Select(k => 0.5 * height * (1.0 - Math.Cos(2.0 * Math.PI * k / 40.0)))];

@@ -6,7 +6,8 @@ using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
-/// <summary>The bumps of a drive in few lines: a line a bump that counts, or a line a site where there are many, and why others do not count.</summary>
+/// <summary>The bumps of a drive in few lines: a line a bump that counts, or a line a site where there are many, and why others
+/// do not count.</summary>
 internal static class BumpLines
 {
     // Twelve passes over one hump are what is asked for: each has its line.
@@ -97,7 +98,8 @@ internal static class BumpLines
         FactText.Across(table.In(units), remarks).TrimEnd('\r', '\n');
 
     // Alike reasons in one line; each with its numbers under --all.
-    private static IEnumerable<string> NotCounted(DriveEvents events) => events.Events.Where(e => !e.IsKept).GroupBy(e => Short(e.Reason)).Select(alike =>
+    private static IEnumerable<string> NotCounted(DriveEvents events) => events.Events.Where(e => !e.IsKept).GroupBy(e => Short(e.Reason))
+        .Select(alike =>
         FirstLetter.Raised(Many([.. alike])) + (alike.Count() == 1 ? " does" : " do") + Text($" not count: {alike.Key}."));
 
     private static string Many(DriveEvent[] bumps) => bumps.Length <= Most ? Named(bumps) : Text($"{bumps.Length} bumps");

@@ -4,8 +4,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Studies;
 
 /// <summary>
-/// What a drive says as lines for a terminal: the verdicts, the car, the bumps, the comfort, the log, what must be doubted. On one screen, unless all is
-/// asked for.
+/// What a drive says as lines for a terminal: the verdicts, the car, the bumps, the comfort, the log, what must be doubted. On one screen,
+/// unless all is asked for.
 /// </summary>
 internal static class DriveLines
 {

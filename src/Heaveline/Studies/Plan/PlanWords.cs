@@ -47,7 +47,9 @@ internal sealed class PlanWords(PlanAnswer answer)
             : new[]
             {
                 $"Not driven: {string.Join(", ", answer.Day.Unsafe.Select(h => h.Name))}; at 15 km/h or below a tyre "
-                + (answer.Best.ReachesStops ? "bears less than a fifth of its load." : "bears less than a fifth of its load or a wheel nears a stop."),
+                + (answer.Best.ReachesStops
+                    ? "bears less than a fifth of its load."
+                    : "bears less than a fifth of its load or a wheel nears a stop."),
             },
         .. answer.Best is { ReachesStops: false }
             ? new[]
@@ -137,7 +139,8 @@ internal sealed class PlanWords(PlanAnswer answer)
     }
 
     private static Sentence OnStops(TestDrive best) => new(
-        "stops", Text($"Over none of the humps do its wheels stay off their stops up to 15 km/h. Over {best.Hump.Name} they come onto them or within ")
+        "stops", Text($"Over none of the humps do its wheels stay off their stops up to 15 km/h. Over {best.Hump.Name} they come onto ")
+        + "them or within "
         + Text($"{In.Millimetres.Of(SafePass.StopMargin):F0} mm of them; every tyre keeps {In.Percent.Of(best.LeastLoad):F0} % of its load or more. ")
         + "Such passes show a change on this hump. They tell no car, since none is linear on its stops: take a lower hump for that.");
 

@@ -140,7 +140,8 @@ public class CarIdentificationTests
     [InlineData(3, 14.0, true, false)]
     [InlineData(3, 6.5, false, false)]
     [InlineData(3, 6.5, true, true)]
-    public void What_would_tell_is_slow_and_over_a_hump_that_was_driven_before_or_one_that_is_named(int passes, double speed, bool isHump, bool isAgain)
+    public void What_would_tell_is_slow_and_over_a_hump_that_was_driven_before_or_one_that_is_named(
+        int passes, double speed, bool isHump, bool isAgain)
     {
         var (_, known, windows) = new PlantedCrossings { Seed = 5, Speeds = [speed], Each = passes }.Drawn();
         var found = CarIdentification.Of([.. windows.Select(w => w with { IsHump = isHump })], known, Stop);
