@@ -23,7 +23,7 @@ public static class FactText
         return text.ToString();
     }
 
-    /// <summary>The table on its side: a line a column, quantities side by side with their units below, and a remark at the end of each line.</summary>
+    /// <summary>The table on its side: a line a column, quantities side by side with their units below, and a remark at each end.</summary>
     /// <param name="table">The table.</param>
     /// <param name="remarks">One per column of the table.</param>
     public static string Across(FactTable table, IReadOnlyList<string> remarks)

@@ -88,7 +88,8 @@ public class DriveTests
         Assert.Contains("1  chapel, hump", said.Results, StringComparison.Ordinal);
         Assert.Contains("2  ford, dip", said.Results, StringComparison.Ordinal);
         Assert.Contains("Bump 4 does not count: rejected by hand.", said.Results, StringComparison.Ordinal);
-        var seat = Spoken.Of("drive", path, "--all", "--car", "examples/garage/fern-saloon.yaml", "--seat", "driver", "--phone", "1.45 m behind front axle");
+        var seat = Spoken.Of(
+            "drive", path, "--all", "--car", "examples/garage/fern-saloon.yaml", "--seat", "driver", "--phone", "1.45 m behind front axle");
         Assert.Contains("driver: RMS vertical", seat.Results, StringComparison.Ordinal);
     }
 
@@ -102,7 +103,8 @@ public class DriveTests
         [
             .. new[]
             {
-                "Single bumps: ", "Comfort: ", "The car itself: ", "The car was sought from ", "Bumps that count", "Vibration of the floor", "Log ",
+                "Single bumps: ", "Comfort: ", "The car itself: ", "The car was sought from ", "Bumps that count",
+                "Vibration of the floor", "Log ",
                 "Pitch angles are", "What matters most", "Drive tests off",
             }.Select(start => Assert.Single(Enumerable.Range(0, lines.Length), i => lines[i].StartsWith(start, StringComparison.Ordinal))),
         ];

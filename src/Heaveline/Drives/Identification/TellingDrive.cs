@@ -76,7 +76,8 @@ internal sealed class TellingDrive
 
             var usual = In.KilometresPerHour.Of(crossed[crossed.Length / 2].Speed);
             var (slower, faster) = (0.65 * In.KilometresPerHour.Of(crossed[0].Speed), 1.4 * In.KilometresPerHour.Of(crossed[^1].Speed));
-            foreach (var speed in ((double[])[slower, usual, faster]).Select(v => Math.Round(v)).Where(v => v is >= Slowest and <= Fastest).Distinct())
+            foreach (var speed in ((double[])[slower, usual, faster]).Select(v => Math.Round(v))
+                .Where(v => v is >= Slowest and <= Fastest).Distinct())
             {
                 var more = speed == Math.Round(usual) ? " more" : "";
                 yield return (Passes(more, site, speed), d => d.Add(More, Metres(speed), spread, hump, rate, band));

@@ -29,8 +29,8 @@ public sealed record TestDay
     private static readonly PassOptions Options = BatchedMeasures.Usual with { Record = new() { SettlingTime = 1.1 } };
 
     /// <summary>
-    /// The humps that can be driven safely, the one that needs fewest passes first. Where a change is to be shown and wheels stay off their stops over
-    /// none of them, those over which every tyre keeps its load.
+    /// The humps that can be driven safely, the one that needs fewest passes first. Where a change is to be shown and wheels stay off their stops
+    /// over none of them, those over which every tyre keeps its load.
     /// </summary>
     public required ImmutableArray<TestDrive> Drives { get; init; }
 
