@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Drives;
 using Heaveline.Tests.Drives.Lanes;
 using Heaveline.Tests.House;
 
@@ -79,9 +80,30 @@ public sealed class ProveTests : IDisposable
     [Fact]
     public void Without_names_it_is_said_which_bumps_were_taken_for_the_same()
     {
-        var said = Spoken.Of("prove", "--before", scratch["before.csv"], "--after", scratch["same.csv"], "--wheelbase", "2.70 m");
+        var log = LarchLane.NoChange.Log;
+        File.WriteAllText(scratch["nowhere.csv"], LaneWriter.Whole(log with { Tracks = [.. log.Tracks.Where(t => t.Kind != SensorKind.Position)] }));
+        var said = Spoken.Of("prove", "--before", scratch["before.csv"], "--after", scratch["nowhere.csv"], "--wheelbase", "2.70 m");
         Assert.Equal(0, said.Code);
         Assert.Contains("taken for the same by their order and likeness", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_instant_in_one_drive_names_a_bump_of_both_and_nothing_tells_where_it_lies()
+    {
+        var instant = LarchLane.Before.Plan.Crossings[0].Time;
+        var said = Spoken.Of(
+            "prove", "--before", scratch["before.csv"], "--after", scratch["after"], "--wheelbase", "2.70 m", "--site",
+            FormattableString.Invariant($"Chapel hump: before {instant:F1} s"), "--json");
+        Assert.Equal(0, said.Code);
+        var sites = JsonNode.Parse(said.Results)!["sites"]!.AsArray();
+        Assert.True(sites.Count >= 4);
+        Assert.All(sites, s => Assert.Equal("position", (string)s!["by"]!));
+        var chapel = Assert.Single(sites, s => (string)s!["name"]! == "Chapel hump")!;
+        Assert.Equal("Chapel hump", (string)chapel["before"]!);
+        // The planted place is about 0.5° N, 30° W.
+        Assert.DoesNotContain("-30.0", said.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("29.99", said.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("0.500", said.Results, StringComparison.Ordinal);
     }
 
     /// <summary>
@@ -104,6 +126,41 @@ public sealed class ProveTests : IDisposable
         Assert.True(what.StartsWith("What changed in the car is not told", StringComparison.Ordinal)
             ? json["car"]!["numbers"]!.AsObject().Count == 0
             : json["car"]!["numbers"]!.AsObject().Count > 3);
+    }
+
+    [Fact]
+    public void A_change_in_words_is_forecast_without_a_car_file_and_drawn()
+    {
+        var said = Spoken.Of(
+            [
+                .. Cured,
+                "--change-by",
+                "front springs -11 %, rear springs +26 %, rear dampers +35 %",
+                "--draw",
+                "forecast",
+                "--figure",
+                scratch["f.svg"],
+            ]);
+        Assert.Equal(0, said.Code);
+        Assert.Contains("The forecast for front springs −11 %, rear springs +26 %, rear dampers +35 % was kept: said −", said.Results,
+            StringComparison.Ordinal);
+        Assert.Contains("It drives the car that the drive before tells", said.Results, StringComparison.Ordinal);
+        var figure = File.ReadAllText(scratch["f.svg"]);
+        Assert.All(
+            ["all passes", "Chapel hump", "forecast", "measured", "Pass by pass"], words => Assert.Contains(words, figure, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_change_in_words_that_means_nothing_is_refused()
+    {
+        var said = Spoken.Of([.. Cured, "--change-by", "rear springs +20"]);
+        Assert.Equal((2, ""), (said.Code, said.Results));
+        Assert.Contains("'rear springs +20' is no change", said.Remarks, StringComparison.Ordinal);
+        Assert.Contains("from -50 % to +100 %", Spoken.Of([.. Cured, "--change-by", "springs +300 %"]).Remarks, StringComparison.Ordinal);
+        var alone = Spoken.Of([.. Cured.Where((_, k) => k is not 5 and not 6), "--change-by", "springs +10 %"]);
+        Assert.Contains("give --wheelbase or --car", alone.Remarks, StringComparison.Ordinal);
+        var empty = Spoken.Of([.. Cured, "--draw", "forecast", "--figure", scratch["none.svg"]]);
+        Assert.Contains("--change or --change-by", empty.Remarks, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -91,7 +91,8 @@ internal sealed class TellingDrive
 
         foreach (var (name, height, length, speed) in Laid)
         {
-            yield return (Passes("", name, speed), d => d.Add(More, Metres(speed), spread, d.Hump(length, Wave(height)), rate, band));
+            yield return (Passes("", name, speed), d => d.Add(
+                More, Metres(speed), spread, d.Hump(length, Wave(height), Metres(speed) / band), rate, band));
         }
     }
 

@@ -80,14 +80,14 @@ public sealed record DriveAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Cautions =>
-        [.. Doubtful, .. DriveWords.Cautions(Drive, Trust), .. Events is null ? [] : EventWords.Cautions(Events)];
+        [.. Doubtful, .. DriveWords.Cautions(Drive, Trust, Asked.Advice), .. Events is null ? [] : EventWords.Cautions(Events, Asked.Advice)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
     [
         .. CarSentences,
         .. Recovered,
-        .. Events is null ? [] : EventWords.Of(Events),
+        .. Events is null ? [] : EventWords.Of(Events, Asked.Advice),
         .. Reading,
     ];
 

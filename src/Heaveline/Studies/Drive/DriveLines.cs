@@ -35,7 +35,7 @@ internal static class DriveLines
         .. answer.Identified is { } car ? Tables(units, [.. DriveCarTable.Of(car, answer.Beside)]) : [],
         .. Said(units, answer.CarSentences.Concat(answer.Recovered)),
         .. answer.Events is { } events
-            ? Tables(units, [.. EventTable.Of(events)]).Concat(Said(units, EventWords.Of(events))) : [],
+            ? Tables(units, [.. EventTable.Of(events)]).Concat(Said(units, EventWords.Of(events, answer.Asked.Advice))) : [],
         .. answer.Comfort is { } comfort ? Tables(units, FloorTable.Of(comfort)) : [],
         .. Tables(units, DriveTable.Of(answer.Drive, answer.Trust)),
         "",

@@ -3,6 +3,7 @@ using Heaveline.Cars;
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Events;
+using Heaveline.Drives.Recovery;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -40,6 +41,18 @@ public sealed record ProveAsked
     /// The same car after the change, by its file: what it would do is forecast on the drive before, and held against the drive after.
     /// </summary>
     public Car? Change { get; init; }
+
+    /// <summary>Where the reader of the answer says what the logs do not.</summary>
+    internal DriveAdvice Advice { get; init; } = DriveAdvice.Command;
+
+    /// <summary>
+    /// The change as factors of springs and dampers, where there is no file of the changed car: what it would do is forecast by the car that the
+    /// drive before tells; null: none.
+    /// </summary>
+    public LinearChange? Scaled { get; init; }
+
+    /// <summary>The change that is forecast, in words; null: none.</summary>
+    internal string? Forecast => Change?.Name ?? (Scaled is { } scaled ? ScaledWords.Said(scaled) : null);
 
     /// <summary>Which number decides.</summary>
     public ComparedNumber Number { get; init; }
