@@ -127,6 +127,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             RollRate = Turning(mount.Forward),
             YawRate = Turning(level.Up),
             Speed = Kept(speeds),
+            Path = DrivePath.Of(log, grid, lag, story),
             Story = [.. story],
         };
     }
