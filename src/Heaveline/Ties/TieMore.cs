@@ -61,7 +61,10 @@ internal static class TieMore
                 if (gain > most)
                 {
                     most = gain;
-                    best = new TieAdvice(Speeds[v], estimates[i].Number, estimates[i].End, 1.0 - Math.Sqrt(after[i, i])) { IntoStop = crossing.IntoStop };
+                    best = new TieAdvice(Speeds[v], estimates[i].Number, estimates[i].End, 1.0 - Math.Sqrt(after[i, i]))
+                    {
+                        IntoStop = crossing.IntoStop,
+                    };
                 }
             }
         }

@@ -90,7 +90,7 @@ public class TiesTests
 
     [Theory]
     [InlineData("plover-motorcycle", "rider", "20 km/h: front 40 mm, rear 15 mm")]
-    [InlineData("drover-van", null, "20 km/h: front 45 mm, rear 55 mm")]
+    [InlineData("drover-van", null, "20 km/h: front 53 mm, rear 24 mm")]
     [InlineData("fern-saloon", "four up with luggage", "20 km/h: front 58 mm, rear 36 mm")]
     public void A_pass_that_is_advised_keeps_the_limits_of_a_test_day(string name, string? load, string pass)
     {
@@ -123,6 +123,6 @@ public class TiesTests
         var words = Spoken.Of("ties", Saloon, Sheet).Results;
         Assert.Contains("Do not drive so again: at 35 km/h", words, StringComparison.Ordinal);
         Assert.Contains("faster than 30 km/h", words, StringComparison.Ordinal);
-        Assert.Matches(@"Stops are pressed: .*\d+ mm at 35 km/h", words);
+        Assert.Matches(@"Stops are pressed.*: .*\d+ mm at 35 km/h", words);
     }
 }

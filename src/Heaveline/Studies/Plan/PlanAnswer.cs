@@ -40,10 +40,10 @@ public sealed record PlanAnswer : Answer
     /// <summary>The drive that tells with the fewest passes; null where none is safe.</summary>
     public TestDrive? Best => Day.Drives is [var best, ..] ? best : null;
 
-    /// <summary>Passes in each state that the card asks for, a multiple of three; 0 where there is no card, since none would do what is wanted.</summary>
+    /// <summary>Passes in each state that the card asks for, a multiple of three; 0 without a card, since none would do what is wanted.</summary>
     public int CardPasses => (Asked.Change is null ? Best?.PassesForNumber : Best?.PassesForChange) ?? 0;
 
-    /// <summary>Half-width of the 90 % interval of the number's logarithm after the card's passes, or after the most where there is no card.</summary>
+    /// <summary>Half-width of the 90 % interval of the number's logarithm after the card's passes, or after the most without a card.</summary>
     public double Reached => TestDay.HalfWidths(
         Wish, Best!.Hump, Best.Speeds, CardPasses > 0 ? CardPasses : TestDrive.MostPasses, Wish.Phone, CancellationToken.None)[Asked.Number];
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Heaveline.Cars;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
 using Heaveline.Models;

@@ -24,7 +24,8 @@ public static class PlanTable
         Half("plan-rear-damping", "rear damping", CarNumber.RearDamping),
         Half("plan-index", "dynamic index", CarNumber.PitchIndex),
         Of("plan-passes", "passes to halve the doubt asked about", In.Plain, 0, d => d.PassesForNumber ?? double.NaN,
-            "Fewest passes, a third at each speed and twelve at least, after which the 90 % interval is half as wide as that of the car file's doubts."),
+            "Fewest passes, a third at each speed and twelve at least, "
+            + "after which the 90 % interval is half as wide as that of the car file's doubts."),
         Of("plan-headline", "RMS pitch, first second", In.Degrees, 3, d => d.Headline,
             "Root mean square pitch in the first second after the rear wheels have left, over the three speeds.") with
         {
@@ -39,7 +40,8 @@ public static class PlanTable
         Of("plan-change", "change of it to be shown", In.Percent, 1, d => d.Change is { } change ? Math.Exp(change) - 1.0 : double.NaN,
             "Change of that RMS pitch by the variant, mean over the three speeds, by nonlinear passes."),
         Of("plan-change-passes", "passes before and after that show it", In.Plain, 0, d => d.PassesForChange ?? double.NaN,
-            "Fewest passes in each state, a third at each speed and twelve at least, that show the change in four of five test days, at a level of 10 %."),
+            "Fewest passes in each state, a third at each speed and twelve at least, "
+            + "that show the change in four of five test days, at a level of 10 %."),
         Of("plan-least-load", "least load of a tyre, of that at rest", In.Percent, 0, d => d.LeastLoad,
             "Least load of any tyre at the three speeds and 5 % above them, over what it bears at rest."),
         Of("plan-travel-left", "travel left to the nearest stop", In.Millimetres, 0, d => d.TravelLeft,

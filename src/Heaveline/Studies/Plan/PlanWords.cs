@@ -15,7 +15,8 @@ internal sealed class PlanWords(PlanAnswer answer)
     public IReadOnlyList<string> Safety =>
     [
         IsCar ? DriveWords.Safety : DriveWords.RiderSafety,
-        Text($"{(IsCar ? "Belted in" : "Rider in full gear")}, nothing loose aboard, nobody on or near the hump while the car moves, a spotter who can ")
+        Text($"{(IsCar ? "Belted in" : "Rider in full gear")}, nothing loose aboard, ")
+        + "nobody on or near the hump while the car moves, a spotter who can "
         + "stop the drive; never above the card's "
             + Text($"speeds, nor above {In.KilometresPerHour.Of(TestDay.Fastest):F0} km/h over a hump. First over it at ")
                 + "walking speed: does everything clear?",

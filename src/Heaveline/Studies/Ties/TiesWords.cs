@@ -22,7 +22,8 @@ internal static class TiesWords
     // What rounds to nothing is not said.
     private const double LeastSaid = 0.5e-3;
 
-    private static string Limits => $"every tyre keeps {Numeral.Of(In.Percent.Of(PlankWish.LeastLoad), 0)} % of its load at rest, tried 5 % faster too, "
+    private static string Limits =>
+        $"every tyre keeps {Numeral.Of(In.Percent.Of(PlankWish.LeastLoad), 0)} % of its load at rest, tried 5 % faster too, "
         + $"and no faster than {Speed(PlankWish.Fastest)} (common practice, no source)";
 
     /// <summary>What was read of what.</summary>
@@ -66,8 +67,10 @@ internal static class TiesWords
         else if (fit.Estimates.Any(e => e.Refusal is TieRefusal.Traded or TieRefusal.NotLearned or TieRefusal.NoContact))
         {
             yield return new("ties-advice", fit.MayBeCrossed
-                ? $"No single pass more over this obstacle would tell much of the rest at a speed that may be advised: {Limits}. Try a longer one."
-                : $"No pass more over this obstacle is advised: at none of the speeds from 5 km/h on is it so that {Limits}. Try a lower or a longer one.");
+                ? $"No single pass more over this obstacle would tell much of the rest at a speed that may be advised: {Limits}. "
+                    + "Try a longer one."
+                : $"No pass more over this obstacle is advised: at none of the speeds from 5 km/h on is it so that {Limits}. "
+                    + "Try a lower or a longer one.");
         }
     }
 
@@ -85,8 +88,8 @@ internal static class TiesWords
 
         if (fit.Driven.Where(c => c.IntoStop >= LeastSaid).ToList() is { Count: > 0 } pressed)
         {
-            yield return "Stops are pressed: "
-                + string.Join(", ", pressed.Select(c => $"{Millimetres(c.IntoStop)} at {Speed(c.Speed)}")) + ", by the car file or the fit, 5 % faster too.";
+            yield return "Stops are pressed, by the car file or the fit at up to 5 % more speed: "
+                + string.Join(", ", pressed.Select(c => $"{Millimetres(c.IntoStop)} at {Speed(c.Speed)}")) + ".";
         }
     }
 
