@@ -158,7 +158,7 @@ public class LarchLaneTests
     {
         var (before, after) = (LaneReading.Before, LaneReading.After);
         var forecast = Forecast.Of(
-            before.Lane.Car, after.Lane.Car, before.Lane.Driven.Model.Load, before.Drive, before.Events, before.Car,
+            before.Lane.Car, after.Lane.Car, before.Lane.Driven.Model.Load, before.Drive, before.Events, before.Car, null,
             TestContext.Current.CancellationToken);
         var measured = Compared(before, after).Pooled!;
         var score = forecast.Score(new Bracket(measured.Value, measured.Low, measured.High));
