@@ -7,4 +7,8 @@ namespace Heaveline.Ties;
 /// <param name="Number">What it would tell most about.</param>
 /// <param name="End">Of which axle.</param>
 /// <param name="Learned">How much of its doubt would then be gone (–), as <see cref="TieEstimate.Learned"/>.</param>
-public sealed record TieAdvice(double Speed, TieNumber Number, AxleEnd End, double Learned);
+public sealed record TieAdvice(double Speed, TieNumber Number, AxleEnd End, double Learned)
+{
+    /// <summary>How far a wheel goes beyond the contact with a stop in it, m.</summary>
+    public double IntoStop { get; init; }
+}

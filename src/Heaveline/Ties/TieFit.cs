@@ -44,8 +44,16 @@ public sealed record TieFit
     /// <summary>Whether they would be believed with front and rear mixed up; false where they are believed as given.</summary>
     public required bool FitsSwapped { get; init; }
 
-    /// <summary>The pass that would tell most of what is left open; null where nothing is, or no speed would.</summary>
+    /// <summary>
+    /// The pass that would tell most of what is left open, of those that may be advised; null where nothing is open, or none of them would tell it.
+    /// </summary>
     public required TieAdvice? Advice { get; init; }
+
+    /// <summary>What the passes that were read asked of the car.</summary>
+    public required ImmutableArray<TieCrossing> Driven { get; init; }
+
+    /// <summary>Whether any pass more over this obstacle may be advised.</summary>
+    public required bool MayBeCrossed { get; init; }
 
     /// <summary>The car file's car.</summary>
     public required RideModel Stated { get; init; }
@@ -72,6 +80,8 @@ public sealed record TieFit
         var chance = ChanceOf(solved);
         var believed = chance >= Rarest;
         var estimates = Estimated(model, solved, believed);
+        RideModel[] cars = [model.Stated, .. believed && model.CarAt(solved.Point) is { } fitted ? new[] { fitted } : []];
+        var choice = TieCrossing.Of(cars, road, TieMore.Choice, stop);
         return new TieFit
         {
             Estimates = estimates,
@@ -80,7 +90,9 @@ public sealed record TieFit
             Matches = solved.Matches,
             Chance = chance,
             FitsSwapped = !believed && Swapped(car, load, road, readings, degree, stop),
-            Advice = believed ? TieMore.Of(model, solved, estimates) : null,
+            Advice = believed ? TieMore.Of(model, solved, estimates, choice) : null,
+            Driven = TieCrossing.Of(cars, road, [.. readings.Passes.Select(p => p.Speed.Si).Distinct().Order()], stop),
+            MayBeCrossed = choice.Any(c => c.IsWithin),
             Stated = model.Stated,
         };
     }

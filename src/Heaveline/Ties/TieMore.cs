@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Drives.Planning;
 using Heaveline.Quantities;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -7,15 +8,19 @@ namespace Heaveline.Ties;
 /// <summary>Which one pass more would tell most of what the readings leave open, by the information that it would add.</summary>
 internal static class TieMore
 {
-    // What a yard or a quiet street allows.
+    // What a yard allows; the last is only the neighbour of the last but one.
     private static readonly double[] Speeds =
-        [.. new[] { 5.0, 8.0, 12.0, 16.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0 }.Select(In.KilometresPerHour.ToSi)];
+        [.. new[] { 5.0, 8.0, 12.0, 16.0, 20.0, 25.0, 30.0, 40.0 }.Select(In.KilometresPerHour.ToSi)];
 
     // Less than this of a doubt gained is no advice (common practice, no source).
     private const double LeastGain = 0.05;
 
-    /// <summary>The advice; null where nothing is open that a tie could tell, or no speed would tell it.</summary>
-    public static TieAdvice? Of(TieModel model, TieSolution solved, ImmutableArray<TieEstimate> estimates)
+    /// <summary>The speeds at which a pass more is thought of, m/s.</summary>
+    public static IReadOnlyList<double> Choice => [.. Speeds.Where(v => v <= PlankWish.Fastest * (1.0 + 1e-9))];
+
+    /// <summary>The advice; null where nothing is open that a tie could tell, or no crossing that may be advised would tell it.</summary>
+    public static TieAdvice? Of(
+        TieModel model, TieSolution solved, ImmutableArray<TieEstimate> estimates, ImmutableArray<TieCrossing> crossings)
     {
         int[] open = [.. Enumerable.Range(0, estimates.Length).Where(i => estimates[i] is
         {
@@ -35,6 +40,11 @@ internal static class TieMore
         var most = LeastGain;
         for (var v = 0; v < Speeds.Length; v++)
         {
+            if (crossings.FirstOrDefault(c => c.Speed == Speeds[v]) is not { IsWithin: true } crossing)
+            {
+                continue;
+            }
+
             var rows = Enumerable.Range(v * spreads.Count, spreads.Count).Where(n => double.IsFinite(now[n])).ToArray();
             if (rows.Length < spreads.Count)
             {
@@ -51,7 +61,10 @@ internal static class TieMore
                 if (gain > most)
                 {
                     most = gain;
-                    best = new TieAdvice(Speeds[v], estimates[i].Number, estimates[i].End, 1.0 - Math.Sqrt(after[i, i]));
+                    best = new TieAdvice(Speeds[v], estimates[i].Number, estimates[i].End, 1.0 - Math.Sqrt(after[i, i]))
+                    {
+                        IntoStop = crossing.IntoStop,
+                    };
                 }
             }
         }

@@ -1,6 +1,10 @@
 using System.Text.Json.Nodes;
 using Heaveline.Cars;
+using Heaveline.Drives.Planning;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Roads;
+using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Cli;
@@ -82,5 +86,43 @@ public class TiesTests
         Assert.Contains("Nothing is said", spoken.Results, StringComparison.Ordinal);
         Assert.Contains("exchanged", spoken.Results, StringComparison.Ordinal);
         Assert.DoesNotContain("found", spoken.Results, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("plover-motorcycle", "rider", "20 km/h: front 40 mm, rear 15 mm")]
+    [InlineData("drover-van", null, "20 km/h: front 53 mm, rear 24 mm")]
+    [InlineData("fern-saloon", "four up with luggage", "20 km/h: front 58 mm, rear 36 mm")]
+    public void A_pass_that_is_advised_keeps_the_limits_of_a_test_day(string name, string? load, string pass)
+    {
+        var path = Path.Combine(Checkout.Root, "examples", "garage", $"{name}.yaml");
+        string[] loaded = load is null ? [] : ["--load", load];
+        var spoken = Spoken.Of(["ties", path, "--over", "village-hump", "--pass", pass, "--json", .. loaded]);
+        Assert.Equal(0, spoken.Code);
+        var answer = JsonNode.Parse(spoken.Results)!;
+        if (answer["advice"] is { } advice)
+        {
+            var car = CarFile.Load(path).Value!;
+            var model = RideModel.Of(car, car.LoadStates.Single(l => l.Name == (string)answer["load"]!));
+            var speed = (double)advice["speed-km-h"]!;
+            Assert.InRange(speed, 1.0, 30.0 + 1e-9);
+            foreach (var v in new[] { speed, 1.05 * speed })
+            {
+                var driven = Pass.Of(model, NamedRoads.All["village-hump"], v / 3.6);
+                Assert.True(SafePass.LeastLoad(driven) >= 0.2, $"{v} km/h: {SafePass.LeastLoad(driven)}");
+            }
+        }
+        else
+        {
+            Assert.Contains("pass more over this obstacle", answer["sentences"]!.ToJsonString(), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_reading_past_the_limits_and_a_pressed_stop_are_cautioned_about()
+    {
+        var words = Spoken.Of("ties", Saloon, Sheet).Results;
+        Assert.Contains("Do not drive so again: at 35 km/h", words, StringComparison.Ordinal);
+        Assert.Contains("faster than 30 km/h", words, StringComparison.Ordinal);
+        Assert.Matches(@"Stops are pressed.*: .*\d+ mm at 35 km/h", words);
     }
 }

@@ -18,7 +18,9 @@ public class PlanStudyTests
         var (answer, best) = (OfSaloon.Value, OfSaloon.Value.Best!);
         var said = answer.Head.Single(s => s.Id == "doubt").Text;
         Assert.Contains(best.Hump.Name, said, StringComparison.Ordinal);
-        Assert.Contains($"{best.HalfWidths[CarNumber.FrequencyRatio] * 100.0:F1} %", said, StringComparison.Ordinal);
+        Assert.Contains($"to ± {answer.Reached * 100.0:F1} %", said, StringComparison.Ordinal);
+        Assert.Contains($"{answer.CardPasses} passes over", said, StringComparison.Ordinal);
+        Assert.InRange(answer.Reached, 0.0, 0.5 * answer.Doubt);
         Assert.Contains($"{answer.Doubt * 100.0:F1} % (90 %)", said, StringComparison.Ordinal);
         // Every speed stands with its unit, so that a reader of miles reads them all.
         Assert.Equal(3, said.Split("km/h").Length - 1);
@@ -46,6 +48,49 @@ public class PlanStudyTests
         Assert.Equal("change", answer.Head[0].Id);
         Assert.True(best.PassesForChange is null || PassScatter.Power(best.PassesForChange.Value, best.Change!.Value, best.Scatter) >= 0.8);
         Assert.Equal(answer.Day.Drives.Min(d => d.PassesForChange ?? int.MaxValue), best.PassesForChange ?? int.MaxValue);
+        // One number in both sentences and the step, the same at each speed.
+        var passes = answer.CardPasses;
+        Assert.Equal(0, passes % 3);
+        Assert.Contains($"{passes} passes before and {passes} after", answer.Head[0].Text, StringComparison.Ordinal);
+        Assert.Contains($"The {passes} passes before", answer.Head[1].Text, StringComparison.Ordinal);
+        Assert.Contains($" {passes} times, {passes / 3} each", answer.Sentences.Single(s => s.Id == "step-4").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_no_passes_tell_has_no_card()
+    {
+        var all = OfSaloon.Value;
+        var day = all.Day with { Drives = [.. all.Day.Drives.Select(d => d with { FewestForNumber = null })] };
+        HasNoCard(all with { Day = day }, "No 36 passes");
+        HasNoCard(PlanStudy.Run(Asked("driver") with { Change = Car("fern-saloon", "driver") }), "changes nothing");
+    }
+
+    [Fact]
+    public void Dampers_without_a_stated_doubt_are_not_known_to_a_part_of_a_per_cent()
+    {
+        var van = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "drover-van.yaml")).Value!;
+        var doubt = FileDoubt.Of(LoadedCar.Of(van, LoadedCar.UsualLoad(van)), CarNumber.RearDamping);
+        // ln(151/66)/2: the range that ties take before any is read.
+        Assert.InRange(doubt.HalfWidth, 0.5 * Math.Log(1.51 / 0.66) - 0.005, 0.5);
+        Assert.Contains("no doubt of its rear dampers", Assert.Single(doubt.Silent), StringComparison.Ordinal);
+        Assert.Empty(FileDoubt.Of(Car("fern-saloon", "driver"), CarNumber.RearDamping).Silent);
+        Assert.Empty(OfSaloon.Value.FromFile.Silent);
+    }
+
+    [Fact]
+    public void A_day_on_two_wheels_has_no_floor_no_belt_no_passenger_and_no_turns()
+    {
+        var bike = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "plover-motorcycle.yaml")).Value!;
+        var answer = PlanStudy.Run(Asked("driver") with { Car = LoadedCar.Of(bike, LoadedCar.LoadNamed(bike, "rider")) });
+        var said = string.Join(' ', answer.Sentences.Select(s => s.Text).Concat(answer.Closing));
+        Assert.True(answer.CardPasses > 0, answer.Head[0].Text);
+        foreach (var word in (string[])["floor", "elted", "passenger", "turns,", "two turns"])
+        {
+            Assert.DoesNotContain(word, said, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("phone to the frame or the tail", said, StringComparison.Ordinal);
+        Assert.Contains("Rider in full gear", said, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -81,6 +126,23 @@ public class PlanStudyTests
     }
 
     [Fact]
+    public void A_hump_that_is_left_out_is_left_out_for_what_happens_at_the_speeds_tried()
+    {
+        var said = string.Join(' ', OfSaloon.Value.Cautions);
+        Assert.DoesNotContain("or below", said, StringComparison.Ordinal);
+        var bike = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "plover-motorcycle.yaml")).Value!;
+        var answer = PlanStudy.Run(Asked("driver") with
+        {
+            Car = LoadedCar.Of(bike, LoadedCar.LoadNamed(bike, "rider")),
+            Humps = [.. TestHump.OfBoards, new TestHump { Name = "plank", Road = NamedRoads.Find("plank").Value! }],
+        });
+        Assert.All(answer.Day.Unsafe, h => Assert.Contains(
+            new[] { 9.0, 12.0, 15.0 }.SelectMany(v => new[] { v, 1.05 * v }),
+            v => Heaveline.Passes.Pass.Of(answer.Wish.Model, h.Road, v / 3.6) is var p && (!SafePass.Is(p) || SafePass.LeastLoad(p) < 0.2)));
+        Assert.Equal(!answer.Day.Unsafe.IsEmpty, string.Join(' ', answer.Cautions).Contains("at 9, 12 or 15 km/h", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Boards_come_with_their_sizes_and_their_safety_words()
     {
         var answer = PlanStudy.Run(Asked("driver") with { Humps = [.. TestHump.OfBoards] });
@@ -101,6 +163,15 @@ public class PlanStudyTests
         var said = Spoken.Of("plan", "examples/garage/fern-saloon.yaml", option, words);
         Assert.NotEqual(0, said.Code);
         Assert.Contains(because, said.Remarks, StringComparison.Ordinal);
+    }
+
+    private static void HasNoCard(PlanAnswer answer, string because)
+    {
+        Assert.Equal(0, answer.CardPasses);
+        Assert.Contains(because, answer.Head[0].Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(answer.Sentences, s => s.Id.StartsWith("step-", StringComparison.Ordinal));
+        Assert.Equal("No test day", answer.Figure(PlanAnswer.Card).Title);
+        Assert.Null(answer.Facts["passes"]);
     }
 
     private static PlanAsked Asked(string load) => new()

@@ -39,8 +39,19 @@ public class PlankStudyTests
         var saloon = Path.Combine(Checkout.Root, "examples", "garage", "thimble-city-car.yaml");
         var said = Spoken.Of("plank", saloon, "--boards", "20 x 200 x 3000 mm");
         Assert.Equal(0, said.Code);
-        Assert.Contains("20 mm x 200 mm of 3 m", said.Results, StringComparison.Ordinal);
-        Assert.DoesNotContain("22 mm x", said.Results, StringComparison.Ordinal);
+        Assert.Contains("20x200x3000 mm", said.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("22x", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Boards_keep_the_sizes_they_are_sold_in_and_wedges_keep_an_end()
+    {
+        var lines = string.Join('\n', OfVan.Value.LinesIn(Heaveline.Quantities.ReaderUnits.Of("imperial")));
+        var build = OfVan.Value.Sentences.Single(s => s.Id == "second-boards").Text;
+        Assert.Matches(@"buy \d+ boards of \d+x\d+x4200 mm", build);
+        Assert.Matches(@"buy \d+ boards of \d+x\d+x4200 mm", lines);
+        Assert.DoesNotContain(" in x ", lines, StringComparison.Ordinal);
+        Assert.Equal(build.Contains("wedge", StringComparison.Ordinal), build.Contains("5 mm thick at its thin end", StringComparison.Ordinal));
     }
 
     [Theory]

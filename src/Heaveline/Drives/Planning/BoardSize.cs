@@ -26,6 +26,10 @@ public sealed record BoardSize
         new() { Thickness = 0.045, Width = 0.195 },
     ];
 
-    /// <summary>"45 mm x 195 mm".</summary>
-    public string Words => FormattableString.Invariant($"{In.Millimetres.Of(Thickness):0.#} mm x {In.Millimetres.Of(Width):0.#} mm");
+    /// <summary>"45x195 mm", in the millimetres that it is sold in, whatever units a reader reads: no amount that is turned.</summary>
+    public string Words => FormattableString.Invariant($"{In.Millimetres.Of(Thickness):0.#}x{In.Millimetres.Of(Width):0.#} mm");
+
+    /// <summary>"45x195x4200 mm".</summary>
+    public string SoldWords =>
+        FormattableString.Invariant($"{In.Millimetres.Of(Thickness):0.#}x{In.Millimetres.Of(Width):0.#}x{In.Millimetres.Of(Length):0.#} mm");
 }

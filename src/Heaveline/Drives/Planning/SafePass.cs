@@ -8,6 +8,9 @@ internal static class SafePass
     /// <summary>So far every wheel stays from its stops, m. Common practice, no source.</summary>
     public const double StopMargin = 0.005;
 
+    /// <summary>A speed and one 5 % above it: so well a driver keeps it.</summary>
+    public static IEnumerable<double> Tried(double speed) => [speed, (1.0 + PlankWish.SpeedError) * speed];
+
     /// <summary>Whether a pass ran to its end, its wheels on the ground and well off every stop.</summary>
     public static bool Is(Pass pass) =>
         KeepsTheRoad(pass) && Enumerable.Range(0, 4).All(i =>

@@ -42,10 +42,25 @@ public sealed record TestDrive
     public double? Change { get; init; }
 
     /// <summary>
-    /// Passes in each state that show the change four times of five; null where more than <see cref="MostPasses"/> would be needed.
+    /// Passes in each state that show the change four times of five, as many at each speed, <see cref="Passes"/> at least; null where more than
+    /// <see cref="MostPasses"/> would be needed, or where nothing changes.
     /// </summary>
-    public int? PassesForChange => Change is { } change ? PassScatter.PassesFor(change, Scatter, MostPasses) : null;
+    public int? PassesForChange => Driven(FewestForChange);
 
-    /// <summary>Passes after which the wanted number is known well enough; null where more than <see cref="MostPasses"/> would be needed.</summary>
-    public int? PassesForNumber { get; init; }
+    /// <summary>
+    /// Passes after which the wanted number is known well enough, as many at each speed, <see cref="Passes"/> at least; null where more than
+    /// <see cref="MostPasses"/> would be needed.
+    /// </summary>
+    public int? PassesForNumber => Driven(FewestForNumber);
+
+    /// <summary>Whether the variant changes less than is ever shown: less than rounds to 0.1 %.</summary>
+    public bool ChangesNothing => Change is { } change && Math.Abs(change) < 5e-4;
+
+    /// <summary>Fewest passes that show the change, at whatever speeds, by which humps are ranked.</summary>
+    internal int? FewestForChange => Change is { } change && !ChangesNothing ? PassScatter.PassesFor(change, Scatter, MostPasses) : null;
+
+    /// <summary>Fewest passes that tell the number, by which humps are ranked.</summary>
+    internal int? FewestForNumber { get; init; }
+
+    private static int? Driven(int? fewest) => fewest is { } n ? Math.Max(Passes, (n + 2) / 3 * 3) : null;
 }

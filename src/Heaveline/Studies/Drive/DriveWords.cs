@@ -11,6 +11,10 @@ internal static class DriveWords
     public const string Safety =
         "Drive tests off public roads, or as traffic and law allow; a passenger handles the phone; fix it so that it cannot fly.";
 
+    /// <summary>The same of a two-wheeler.</summary>
+    public const string RiderSafety =
+        "Drive tests off public roads, or as traffic and law allow; nobody touches the phone while riding; fix it so that it cannot fly.";
+
     /// <summary>Where the log must be doubted, a sentence each.</summary>
     public static IEnumerable<string> Cautions(Drive drive, Trust trust, DriveAdvice advice)
     {

@@ -25,8 +25,11 @@ public sealed record PlanAnswer : Answer
     /// <summary>The day.</summary>
     public required TestDay Day { get; init; }
 
+    /// <summary>What the car file leaves open of the number.</summary>
+    public required FileDoubt FromFile { get; init; }
+
     /// <summary>Half-width of the 90 % interval that the car file's doubts leave of the number, of its logarithm.</summary>
-    public required double Doubt { get; init; }
+    public double Doubt => FromFile.HalfWidth;
 
     /// <summary>What the first drive told; null where there is none, or where its log bears no car.</summary>
     public CarFromDrive? First { get; init; }
@@ -37,9 +40,12 @@ public sealed record PlanAnswer : Answer
     /// <summary>The drive that tells with the fewest passes; null where none is safe.</summary>
     public TestDrive? Best => Day.Drives is [var best, ..] ? best : null;
 
-    /// <summary>Passes in each state that the card asks for: those that are needed, twelve at least.</summary>
-    public int CardPasses => Best is not { } best ? 0
-        : Math.Max(TestDrive.Passes, (Asked.Change is null ? best.PassesForNumber : best.PassesForChange) ?? TestDrive.MostPasses);
+    /// <summary>Passes in each state that the card asks for, a multiple of three; 0 without a card, since none would do what is wanted.</summary>
+    public int CardPasses => (Asked.Change is null ? Best?.PassesForNumber : Best?.PassesForChange) ?? 0;
+
+    /// <summary>Half-width of the 90 % interval of the number's logarithm after the card's passes, or after the most without a card.</summary>
+    public double Reached => TestDay.HalfWidths(
+        Wish, Best!.Hump, Best.Speeds, CardPasses > 0 ? CardPasses : TestDrive.MostPasses, Wish.Phone, CancellationToken.None)[Asked.Number];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => Words.Head;
@@ -55,7 +61,7 @@ public sealed record PlanAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing =>
-        [.. Best is { } best && TestHump.OfBoards.Contains(best.Hump) ? PlankWords.Safety : [], .. PlanWords.Safety];
+        [.. Best is { } best && TestHump.OfBoards.Contains(best.Hump) ? PlankWords.Safety : [], .. Words.Safety];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Source> Sources => [Answers.Sources.Axes, Answers.Sources.Parts, Answers.Sources.Steps, Answers.Sources.Draws];
@@ -73,7 +79,7 @@ public sealed record PlanAnswer : Answer
         ["doubt"] = Doubt,
         ["hump"] = Best?.Hump.Name,
         ["speeds"] = Best is { } best ? new JsonArray([.. best.Speeds.Select(v => (JsonNode)JsonValue.Create(v)!)]) : null,
-        ["passes"] = Best is null ? null : CardPasses,
+        ["passes"] = CardPasses == 0 ? null : CardPasses,
         ["sentences"] = TablesJson.Texts([.. Head.Select(s => s.Text), .. Sentences.Select(s => s.Text)]),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };
@@ -81,7 +87,7 @@ public sealed record PlanAnswer : Answer
     /// <inheritdoc/>
     public override Figure Figure(string id) => (id, Best) switch
     {
-        (Card, { } best) => PlanCardFigure.Of(
+        (Card, { } best) when CardPasses > 0 => PlanCardFigure.Of(
             $"Test day: {Asked.Car.Name}, {Asked.Car.Load.Name}",
             [.. Words.Protocol.Select(s => s.Text)],
             best,
@@ -90,7 +96,7 @@ public sealed record PlanAnswer : Answer
             string.Join(" ", Closing)),
         (Passes, { ReachesStops: true }) => SentenceFigure.Of("On the stops more passes tell no car", [.. Head.Select(s => s.Text)]),
         (Passes, { } best) => PlanPassesFigure.Of(Wish, best, PlanWords.Name(Asked.Number), Doubt),
-        (Card or Passes, null) => SentenceFigure.Of("No test day", [.. Head.Select(s => s.Text)]),
+        (Card, _) or (Passes, null) => SentenceFigure.Of("No test day", [.. Head.Select(s => s.Text)]),
         _ => base.Figure(id),
     };
 

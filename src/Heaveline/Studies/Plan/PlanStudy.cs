@@ -1,9 +1,6 @@
 using System.Collections.Immutable;
-using Heaveline.Cars;
-using Heaveline.Doubts;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
-using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Quantities;
 
@@ -12,9 +9,6 @@ namespace Heaveline.Studies;
 /// <summary>Which drive over which hump, how often and how fast, would halve a doubt of the car file or show a change.</summary>
 public static class PlanStudy
 {
-    // Enough to tell a half-width to some 6 %.
-    private const int Draws = 200;
-
     private static readonly (string Word, CarNumber Number)[] Numbers =
     [
         ("ratio", CarNumber.FrequencyRatio), ("index", CarNumber.PitchIndex), ("front-damping", CarNumber.FrontDamping),
@@ -87,7 +81,7 @@ public static class PlanStudy
             Examples:
               heaveline plan examples/garage/fern-saloon.yaml --figure card.pdf
               heaveline plan examples/garage/fern-saloon.yaml --tells rear-damping --hump examples/roads/village-hump.yaml
-              heaveline plan examples/garage/fern-saloon.yaml --change examples/garage/fern-saloon-cured.yaml --load "four up with luggage"
+              heaveline plan examples/garage/fern-saloon.yaml --change examples/garage/fern-saloon-cured.yaml --load driver
             """,
         Choices = [Choices.Car, Choices.Load, Change, Humps, Tells, Class, Phone, First],
         Draws = new Choice
@@ -114,7 +108,7 @@ public static class PlanStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var doubt = Doubt(asked, run);
+        var doubt = FileDoubt.Of(asked.Car, asked.Number, run.Degree, run.Cancellation);
         run.Progress?.Report(0.2);
         var first = Told(asked, run);
         var wish = new TestDayWish
@@ -123,39 +117,19 @@ public static class PlanStudy
             After = asked.Change?.Model,
             Humps = asked.Humps,
             Number = asked.Number,
-            HalfWidth = Math.Clamp(0.5 * doubt, 2e-3, 1.0),
+            HalfWidth = Math.Clamp(0.5 * doubt.HalfWidth, 2e-3, 1.0),
             Phone = asked.Phone,
             Class = asked.Class,
             First = first is { IsBelieved: true } ? first : null,
         };
         var day = TestDay.Of(wish, run.Degree, run.Between(0.2, 0.8).Progress, run.Cancellation);
-        return new PlanAnswer { Asked = asked, Wish = wish, Day = day, Doubt = doubt, First = first, Loads = Loads(wish, day, run) };
+        return new PlanAnswer { Asked = asked, Wish = wish, Day = day, FromFile = doubt, First = first, Loads = Loads(wish, day, run) };
     }
 
     // Read as drive reads it, with the wheelbase of the file.
     private static CarFromDrive? Told(PlanAsked asked, StudyRun run) => asked.First is not { } log ? null : DriveStudy.Run(
         new DriveAsked { Log = log, Car = asked.Car, Settings = new() { Wheelbase = asked.Car.Car.Wheelbase.Si } },
         run with { Progress = null, Meanwhile = null }).Identified;
-
-    // Half-width of the middle 90 % of cars drawn within the doubts, of the logarithm.
-    private static double Doubt(PlanAsked asked, StudyRun run)
-    {
-        var study = JointStudy.Of(
-            [CarDoubts.Of(asked.Car.Car, asked.Car.Load)], [Measure(asked.Number)], Draws, seed: 1, degree: run.Degree,
-            cancellation: run.Cancellation);
-        return study.Cars[0][0].Central90 is { Low: > 0.0 } middle ? 0.5 * Math.Log(middle.High / middle.Low) : 1.0;
-    }
-
-    // Of the axles on rigid tyres, as a drive tells them.
-    private static Measure<CarAtRest> Measure(CarNumber number) => number switch
-    {
-        CarNumber.PitchIndex => new("index", "dynamic index", In.Plain, 3, c => c.Modes.DynamicIndex, "k²/(b·c)."),
-        CarNumber.FrontDamping => AxleCatalogue.Damping(AxleEnd.Front),
-        CarNumber.RearDamping => AxleCatalogue.Damping(AxleEnd.Rear),
-        _ => new(
-            "ratio-rigid", "frequency ratio on rigid tyres", In.Plain, 3,
-            c => c.Rear.Rates.FrequencyOnRigidTyres / c.Front.Rates.FrequencyOnRigidTyres, "Rear over front."),
-    };
 
     // The best hump under the car's other loads; where there is none, the loads under which any hump can be driven.
     private static ImmutableArray<(string Load, double HalfWidth)> Loads(TestDayWish wish, TestDay day, StudyRun run)

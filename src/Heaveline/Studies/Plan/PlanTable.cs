@@ -16,7 +16,7 @@ public static class PlanTable
         Of("plan-slowest", "slowest of three speeds", In.KilometresPerHour, 1, d => d.Speeds[0], "The slowest of the three speeds of a test day."),
         Of("plan-fastest", "fastest of three speeds", In.KilometresPerHour, 1, d => d.Speeds[^1],
             "The fastest speed up to 30 km/h at which every tyre keeps 20 % of its load and every wheel stays 5 mm off its stops, "
-            + "on which a change may be shown where no hump is driven otherwise; the others are 0.8 and 0.6 of it."),
+            + "tried 5 % faster too, or on which a change may be shown where no hump is driven otherwise; the others are 0.8 and 0.6 of it."),
         Half("plan-front-frequency", "front frequency", CarNumber.FrontFrequency),
         Half("plan-rear-frequency", "rear frequency", CarNumber.RearFrequency),
         Half("plan-ratio", "frequency ratio", CarNumber.FrequencyRatio),
@@ -24,7 +24,8 @@ public static class PlanTable
         Half("plan-rear-damping", "rear damping", CarNumber.RearDamping),
         Half("plan-index", "dynamic index", CarNumber.PitchIndex),
         Of("plan-passes", "passes to halve the doubt asked about", In.Plain, 0, d => d.PassesForNumber ?? double.NaN,
-            "Fewest passes, a third at each speed, after which the 90 % interval is half as wide as that of the car file's doubts."),
+            "Fewest passes, a third at each speed and twelve at least, "
+            + "after which the 90 % interval is half as wide as that of the car file's doubts."),
         Of("plan-headline", "RMS pitch, first second", In.Degrees, 3, d => d.Headline,
             "Root mean square pitch in the first second after the rear wheels have left, over the three speeds.") with
         {
@@ -39,11 +40,12 @@ public static class PlanTable
         Of("plan-change", "change of it to be shown", In.Percent, 1, d => d.Change is { } change ? Math.Exp(change) - 1.0 : double.NaN,
             "Change of that RMS pitch by the variant, mean over the three speeds, by nonlinear passes."),
         Of("plan-change-passes", "passes before and after that show it", In.Plain, 0, d => d.PassesForChange ?? double.NaN,
-            "Fewest passes in each state that show the change in four of five test days, at a level of 10 %."),
+            "Fewest passes in each state, a third at each speed and twelve at least, "
+            + "that show the change in four of five test days, at a level of 10 %."),
         Of("plan-least-load", "least load of a tyre, of that at rest", In.Percent, 0, d => d.LeastLoad,
-            "Least load of any tyre at the three speeds over what it bears at rest."),
+            "Least load of any tyre at the three speeds and 5 % above them, over what it bears at rest."),
         Of("plan-travel-left", "travel left to the nearest stop", In.Millimetres, 0, d => d.TravelLeft,
-            "Least distance of any wheel from where it would touch a stop, at the three speeds."),
+            "Least distance of any wheel from where it would touch a stop, at the three speeds and 5 % above them."),
     ];
 
     /// <summary>All that the table holds, for the glossary.</summary>

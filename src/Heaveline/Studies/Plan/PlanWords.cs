@@ -12,10 +12,11 @@ namespace Heaveline.Studies;
 internal sealed class PlanWords(PlanAnswer answer)
 {
     /// <summary>What must stand below a test day.</summary>
-    public static IReadOnlyList<string> Safety { get; } =
+    public IReadOnlyList<string> Safety =>
     [
-        DriveWords.Safety,
-        Text($"Belted in, nothing loose aboard, nobody on or near the hump while the car moves, a spotter who can ")
+        IsCar ? DriveWords.Safety : DriveWords.RiderSafety,
+        Text($"{(IsCar ? "Belted in" : "Rider in full gear")}, nothing loose aboard, ")
+        + "nobody on or near the hump while the car moves, a spotter who can "
         + "stop the drive; never above the card's "
             + Text($"speeds, nor above {In.KilometresPerHour.Of(TestDay.Fastest):F0} km/h over a hump. First over it at ")
                 + "walking speed: does everything clear?",
@@ -33,20 +34,25 @@ internal sealed class PlanWords(PlanAnswer answer)
     /// <summary>The day in a sentence or two.</summary>
     public IReadOnlyList<Sentence> Head =>
         answer.Best is not { } best
-            ? [new("plan", $"No test day for {Car}: over none of the humps do its wheels stay on the road and off their stops up to 15 km/h. "
+            ? [new("plan", $"No test day for {Car}: over none of the humps do its wheels keep a fifth of their load and stay off their stops "
+                + $"at {LeastSpeeds}. "
                 + (answer.Loads is [var other, ..] ? $"Under '{other.Load}' it does." : "Take lower humps."))]
             : answer.Asked.Change is null ? [Known(best)]
             : [Shown(best), best.ReachesStops ? OnStops(best) : Known(best)];
+
+    // The slowest three that are tried, each 5 % faster too.
+    private static string LeastSpeeds => "9, 12 or 15 km/h, or 5 % faster";
 
     /// <summary>Where the numbers must be doubted.</summary>
     public IReadOnlyList<string> Cautions =>
     [
         .. FirstDrive,
+        .. answer.FromFile.Silent,
         .. answer.Day.Unsafe.IsEmpty || answer.Best is null
             ? []
             : new[]
             {
-                $"Not driven: {string.Join(", ", answer.Day.Unsafe.Select(h => h.Name))}; at 15 km/h or below a tyre "
+                $"Not driven: {string.Join(", ", answer.Day.Unsafe.Select(h => h.Name))}; at {LeastSpeeds}, a tyre "
                 + (answer.Best.ReachesStops
                     ? "bears less than a fifth of its load."
                     : "bears less than a fifth of its load or a wheel nears a stop."),
@@ -96,7 +102,7 @@ internal sealed class PlanWords(PlanAnswer answer)
     }
 
     /// <summary>The protocol, a step a sentence.</summary>
-    public IReadOnlyList<Sentence> Protocol => answer.Best is not { } best
+    public IReadOnlyList<Sentence> Protocol => answer.Best is not { } best || answer.CardPasses == 0
         ? []
         :
         [
@@ -125,46 +131,60 @@ internal sealed class PlanWords(PlanAnswer answer)
 
     private string Car => $"{answer.Asked.Car.Name}, {answer.Asked.Car.Load.Name}";
 
+    private bool IsCar => answer.Asked.Car.Model.Rolls;
+
     private Sentence Known(TestDrive best)
     {
-        var name = Name(answer.Asked.Number);
-        var file = $"the {name}, which the car file leaves at ± {Share(answer.Doubt)} (90 %)";
-        var width = Share(best.HalfWidths[answer.Asked.Number]);
-        return new("doubt", best.PassesForNumber is { } passes
-            ? Text($"{Car}. To halve the doubt of {file}: {passes} passes over {best.Hump.Name}, a third at each of {Speeds(best)}; ")
-                + Text($"{TestDrive.Passes} passes would tell it to ± {width}.")
-            : Text($"{Car}. No {TestDrive.MostPasses} passes over these humps would halve the doubt of {file}; ")
-                + Text($"{TestDrive.Passes} over {best.Hump.Name} at ")
-                + $"{Speeds(best)} would tell it to ± {width}.");
+        var left = $"the {Name(answer.Asked.Number)}, which the car file leaves at ± {Share(answer.Doubt)} (90 %)";
+        var reached = $"to ± {Share(answer.Reached)}";
+        var driven = Text($"over {best.Hump.Name}, a third at each of {Speeds(best)}");
+        return new("doubt", answer switch
+        {
+            { CardPasses: > 0, Asked.Change: null } =>
+                Text($"{Car}. To halve the doubt of {left}: {answer.CardPasses} passes {driven}; they would tell it {reached}."),
+            { CardPasses: > 0 } => Text($"{Car}. The {answer.CardPasses} passes before the change would tell {left}, {reached}."),
+            _ => Text($"{Car}. No {TestDrive.MostPasses} passes over these humps would halve the doubt of {left}: the best, {driven}, ")
+                + $"would tell it {reached}. There is no card for that.",
+        });
     }
 
     private static Sentence OnStops(TestDrive best) => new(
-        "stops", Text($"Over none of the humps do its wheels stay off their stops up to 15 km/h. Over {best.Hump.Name} they come onto ")
+        "stops", Text($"Over none of the humps do its wheels stay off their stops at {LeastSpeeds}. Over {best.Hump.Name} they come onto ")
         + "them or within "
         + Text($"{In.Millimetres.Of(SafePass.StopMargin):F0} mm of them; every tyre keeps {In.Percent.Of(best.LeastLoad):F0} % of its load or more. ")
         + "Such passes show a change on this hump. They tell no car, since none is linear on its stops: take a lower hump for that.");
 
     private Sentence Shown(TestDrive best)
     {
+        var name = answer.Asked.Change!.Name;
+        if (best.ChangesNothing)
+        {
+            return new("change", $"{name} changes nothing of RMS pitch in the first second after {best.Hump.Name} at {Speeds(best)} that could be "
+                + "shown: less than 0.1 %. There is no card for that.");
+        }
+
         var change = Math.Exp(best.Change!.Value) - 1.0;
-        var what = Text($"{answer.Asked.Change!.Name} changes RMS pitch in the first second after {best.Hump.Name} by ")
-            + $"{Numeral.Change(In.Percent.Of(change), 1)} %"
-            + $" at {Speeds(best)}";
+        var what = Text($"{name} changes RMS pitch in the first second after {best.Hump.Name} by ")
+            + $"{Numeral.Change(In.Percent.Of(change), 1)} % at {Speeds(best)}";
         return new("change", best.PassesForChange is { } passes
-            ? Text(
-                $"{what}: {passes} passes before and {passes} after show it in four of five test days (one pass scatters by {Share(best.Scatter)}).")
+            ? Text($"{what}: {passes} passes before and {passes} after, a third at each speed, show it in four of five test days at least ")
+                + $"(one pass scatters by {Share(best.Scatter)})."
             : Text($"{what}: more than {TestDrive.MostPasses} passes each way would be needed to show it (one pass scatters by ")
-                + Text($"{Share(best.Scatter)})."));
+                + Text($"{Share(best.Scatter)}). There is no card for that."));
     }
 
     private IEnumerable<string> Steps(TestDrive best)
     {
-        var each = (answer.CardPasses + 2) / 3;
+        var each = answer.CardPasses / 3;
         yield return "Weigh each axle as loaded, measure the wheelbase (tape, ± 1 cm), set and note tyre pressures, note fuel, load and temperature.";
-        yield return Text($"Tape the phone flat on the floor, {answer.Asked.Phone:F2} m behind the front axle, measured to 5 cm; ")
+        yield return (IsCar ? "Tape the phone flat on the floor" : "Fix the phone to the frame or the tail, tight and flat")
+            + Text($", {answer.Asked.Phone:F2} m behind the front axle, measured to 5 cm; ")
             + "logger at 100 Hz: acceleration with "
             + "gravity, turn rate, position.";
-        yield return "Start the logger. Stand still for 5 s, brake once firmly, take two turns.";
+        // A leaning bike feels no push to the side: braking alone tells which way is forward.
+        yield return IsCar
+            ? "Start the logger. Stand still for 5 s, brake once firmly, take two turns."
+            : "Start the logger. Stand still and upright for 5 s; then brake once firmly, riding straight.";
         yield return Text(
             $"Drive over {Hump(best)} {3 * each} times, {each} each at {Speeds(best)}, mixed, always the same line, speed held from ")
             + "20 m before to 20 m after, no braking, no steering.";

@@ -42,7 +42,8 @@ public sealed record PlankAnswer : Answer
     public override IReadOnlyList<string> Cautions => Proposed.IsEmpty ? [] : PlankWords.Limits;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> Closing => [.. Proposed.IsEmpty ? [] : PlankWords.Safety, DriveWords.Safety];
+    public override IReadOnlyList<string> Closing =>
+        [.. Proposed.IsEmpty ? [] : PlankWords.Safety, Asked.Car.Model.Rolls ? DriveWords.Safety : DriveWords.RiderSafety];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Source> Sources => [Answers.Sources.Axes, Answers.Sources.Modes, Answers.Sources.Steps];

@@ -77,6 +77,8 @@ internal sealed class PlankWords(PlankAnswer answer)
         yield return new($"{id}-boards", Build(find));
     }
 
+    private static string WedgeEnd => "5 mm thick at its thin end and that edge rounded, since a knife edge splits (the passes take it to nothing)";
+
     private BodyMode Mode(PlankGoal goal) => goal == PlankGoal.First ? answer.Modes.First : answer.Modes.Second;
 
     private string Build(PlankFind find)
@@ -85,15 +87,15 @@ internal sealed class PlankWords(PlankAnswer answer)
         var list = CuttingList.Of(find.Layout, tracks);
         var first = find.Layout.Places[0];
         var edge = first.IsAlong
-            ? Text($"ends sawn to a wedge over {In.Millimetres.Of(first.Edge):F0} mm")
+            ? Text($"ends sawn to a wedge over {In.Millimetres.Of(first.Edge):F0} mm, {WedgeEnd}")
             : first.SideBySide > 1
-                ? "first and last board of each place planed to a wedge over their width"
+                ? Text($"first and last board of each place planed to a wedge over their width, {WedgeEnd}")
                 : "both long edges bevelled at 45°";
         var laid = string.Join("; ", find.Layout.Places.Select((p, k) =>
             Text($"place {k + 1} {(p.IsAlong ? "along" : "across")} the track, ")
             + Text($"{p.SideBySide} side by side{(p.Layers > 1 ? Text($", {p.Layers} layers") : "")}")));
-        var sawn = string.Join(", ", list.Pieces.Select(p => Text($"{p.Count} pieces of {p.Length:0.##} m of {p.Size.Words}")));
-        var bought = string.Join(", ", list.Boards.Select(b => Text($"{b.Count} boards {b.Size.Words} of {b.Size.Length:0.#} m")));
+        var sawn = string.Join(", ", list.Pieces.Select(p => Text($"{p.Count} pieces of {In.Millimetres.Of(p.Length):0} mm of {p.Size.Words}")));
+        var bought = string.Join(", ", list.Boards.Select(b => Text($"{b.Count} boards of {b.Size.SoldWords}")));
         return $"Saw {sawn} (buy {bought}); {(tracks == 2 ? "half of them for each track" : "one track")}: {laid}; {edge}.";
     }
 

@@ -25,6 +25,9 @@ public sealed record TiesAnswer : Answer
     public override IReadOnlyList<Sentence> Sentences => [.. TiesWords.Of(Fit)];
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> Cautions => [.. TiesWords.Cautions(Fit)];
+
+    /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [TiesWords.Meaning, TiesWords.Safety];
 
     /// <inheritdoc/>
@@ -53,7 +56,7 @@ public sealed record TiesAnswer : Answer
         ["advice"] = Fit.Advice is { } more
             ? new JsonObject { ["speed-km-h"] = Quantities.In.KilometresPerHour.Of(more.Speed), ["learned"] = more.Learned }
             : null,
-        ["sentences"] = TablesJson.Texts([.. Sentences.Select(s => s.Text), .. Closing]),
+        ["sentences"] = TablesJson.Texts([.. Sentences.Select(s => s.Text), .. Cautions, .. Closing]),
     };
 
     /// <inheritdoc/>

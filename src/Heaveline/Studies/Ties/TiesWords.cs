@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Drives.Planning;
 using Heaveline.Modes;
 using Heaveline.Quantities;
 using Heaveline.Ties;
@@ -17,6 +18,13 @@ internal static class TiesWords
     public const string Safety =
         "Cross obstacles off public roads, or as traffic and law allow; read and set ties with the car on its wheels, wheels chocked and engine off: "
         + "never reach under a car held by a jack.";
+
+    // What rounds to nothing is not said.
+    private const double LeastSaid = 0.5e-3;
+
+    private static string Limits =>
+        $"every tyre keeps {Numeral.Of(In.Percent.Of(PlankWish.LeastLoad), 0)} % of its load at rest, tried 5 % faster too, "
+        + $"and no faster than {Speed(PlankWish.Fastest)} (common practice, no source)";
 
     /// <summary>What was read of what.</summary>
     public static string Head(TiesAsked asked)
@@ -53,11 +61,35 @@ internal static class TiesWords
                 "ties-advice",
                 $"Most would be told by one pass more at {Numeral.Of(In.KilometresPerHour.Of(more.Speed), 0)} km/h with all ties read: "
                 + $"{Numeral.Of(In.Percent.Of(more.Learned), 0)} % of the doubt of the {Name(open)} would then be gone, and not "
-                + $"{Numeral.Of(In.Percent.Of(open.Learned), 0)} %.");
+                + $"{Numeral.Of(In.Percent.Of(open.Learned), 0)} %."
+                + (more.IntoStop >= LeastSaid ? $" A wheel goes {Millimetres(more.IntoStop)} into its stops in it." : ""));
         }
-        else if (fit.Estimates.Any(e => e.Refusal is TieRefusal.Traded or TieRefusal.NotLearned))
+        else if (fit.Estimates.Any(e => e.Refusal is TieRefusal.Traded or TieRefusal.NotLearned or TieRefusal.NoContact))
         {
-            yield return new("ties-advice", "No single pass more over this obstacle would tell much of the rest: try a longer or a higher one.");
+            yield return new("ties-advice", fit.MayBeCrossed
+                ? $"No single pass more over this obstacle would tell much of the rest at a speed that may be advised: {Limits}. "
+                    + "Try a longer one."
+                : $"No pass more over this obstacle is advised: at none of the speeds from 5 km/h on is it so that {Limits}. "
+                    + "Try a lower or a longer one.");
+        }
+    }
+
+    /// <summary>Which of the crossings that were read nobody should be sent over again, and which pressed a stop.</summary>
+    public static IEnumerable<string> Cautions(TieFit fit)
+    {
+        var past = fit.Driven.Where(c => !c.IsWithin).ToList();
+        if (past.Count > 0)
+        {
+            var said = past.Select(c => $"at {Speed(c.Speed)} "
+                + (c.Bears ? "" : $"a tyre keeps {Numeral.Of(In.Percent.Of(c.LeastLoad), 0)} % of its load at rest")
+                + (c.IsSlowEnough ? "" : $"{(c.Bears ? "" : ", and ")}it is faster than {Speed(PlankWish.Fastest)}"));
+            yield return $"Do not drive so again: {string.Join("; ", said)}. Advised is a pass only where {Limits}.";
+        }
+
+        if (fit.Driven.Where(c => c.IntoStop >= LeastSaid).ToList() is { Count: > 0 } pressed)
+        {
+            yield return "Stops are pressed, by the car file or the fit at up to 5 % more speed: "
+                + string.Join(", ", pressed.Select(c => $"{Millimetres(c.IntoStop)} at {Speed(c.Speed)}")) + ".";
         }
     }
 
@@ -151,6 +183,10 @@ internal static class TiesWords
         return $"{Count(fit.Matches.Length, "reading")} cannot tell the {Name(fit.Estimates[first])} from the {Short(fit.Estimates[second])}: "
             + "more of one and less of the other show nearly the same.";
     }
+
+    private static string Speed(double speed) => $"{Numeral.Of(In.KilometresPerHour.Of(speed), "0.#")} km/h";
+
+    private static string Millimetres(double length) => $"{Numeral.Of(In.Millimetres.Of(length), 0)} mm";
 
     private static string Name(TieEstimate e) => $"{CornerNames.Of(e.End)} {Short(e)}";
 

@@ -134,7 +134,14 @@ public class TestDayTests
         foreach (var drive in day.Drives)
         {
             Assert.Equal(3, drive.Speeds.Length);
-            Assert.All(drive.Speeds, v => Assert.True(SafePass.Is(Pass.Of(Wish().Model, drive.Hump.Road, v))));
+            // The stated limits at the speed, and where it is driven 5 % too fast.
+            Assert.All(drive.Speeds.SelectMany(v => new[] { v, 1.05 * v }), v =>
+            {
+                var pass = Pass.Of(Wish().Model, drive.Hump.Road, v);
+                Assert.True(SafePass.Is(pass));
+                Assert.True(SafePass.LeastLoad(pass) >= 0.2);
+                Assert.True(SafePass.TravelLeft(pass) >= drive.TravelLeft - 5e-4);
+            });
             Assert.True(drive.Speeds[^1] <= TestDay.Fastest + 1e-9);
         }
 

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Heaveline.Cars;
+using Heaveline.Doubts;
+using Heaveline.Drives.Identification;
+using Heaveline.Measures;
+using Heaveline.Quantities;
+using Heaveline.Ties;
+
+namespace Heaveline.Studies;
+
+/// <summary>
+/// How far a car file leaves a number open: by the doubts that it states, and where it states none of the parts that make the number, by what such
+/// parts may be off.
+/// </summary>
+public sealed record FileDoubt
+{
+    // Enough to tell a half-width to some 6 %.
+    private const int Draws = 200;
+
+    /// <summary>Half-width of the 90 % interval of the number's logarithm.</summary>
+    public required double HalfWidth { get; init; }
+
+    /// <summary>The parts whose doubt the file does not state, with what is taken in its place.</summary>
+    public required ImmutableArray<string> Silent { get; init; }
+
+    /// <summary>The doubt of a number.</summary>
+    /// <param name="car">The car under its load.</param>
+    /// <param name="number">The number.</param>
+    /// <param name="degree">How many cars are computed at once.</param>
+    /// <param name="stop">Stops it.</param>
+    public static FileDoubt Of(LoadedCar car, CarNumber number, int degree = 1, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        var study = JointStudy.Of([CarDoubts.Of(car.Car, car.Load)], [Measure(number)], Draws, seed: 1, degree: degree, cancellation: stop);
+        var stated = study.Cars[0][0].Central90 is { Low: > 0.0 } middle ? 0.5 * Math.Log(middle.High / middle.Low) : 1.0;
+        (string Says, double Log)[] silent = [.. SilentParts(car.Car, number)];
+        return new FileDoubt
+        {
+            HalfWidth = Math.Sqrt((stated * stated) + silent.Sum(s => Math.Pow(TieFit.Ninety * s.Log, 2))),
+            Silent = [.. silent.Select(s => s.Says)],
+        };
+    }
+
+    // What the number's logarithm is off by, one standard deviation: damping goes with the damper, a frequency with the root of its spring.
+    private static IEnumerable<(string Says, double Log)> SilentParts(Car car, CarNumber number)
+    {
+        foreach (var end in new[] { AxleEnd.Front, AxleEnd.Rear })
+        {
+            var (axle, name) = (car.Axles[(int)end], end == AxleEnd.Front ? "front" : "rear");
+            if (number == (end == AxleEnd.Front ? CarNumber.FrontDamping : CarNumber.RearDamping) && !IsStated(axle.Damper.Law))
+            {
+                yield return (Says($"{name} dampers", TieScale.LeastDamping), TieScale.LeastDamping);
+            }
+
+            if (number == CarNumber.FrequencyRatio && !IsStated(axle.Spring.Law))
+            {
+                yield return (Says($"{name} springs", TieScale.LeastSpring), 0.5 * TieScale.LeastSpring);
+            }
+        }
+
+        if (number == CarNumber.PitchIndex && !(car.Body.PitchInertia?.Doubt ?? car.Body.DynamicIndex.Doubt).IsStated)
+        {
+            var spread = InertiaEstimate.DynamicIndex.Doubt.StandardDeviation / InertiaEstimate.DynamicIndex.Si;
+            yield return (Says("pitch inertia", spread), spread);
+        }
+    }
+
+    private static string Says(string part, double spread) => $"The car file states no doubt of its {part}: taken is "
+        + $"± {Numeral.Of(In.Percent.Of(spread), 0)} % (one standard deviation; common practice, no source).";
+
+    private static bool IsStated(DamperLaw law) => law switch
+    {
+        RatioDamper ratio => ratio.Ratio.Doubt.IsStated,
+        TableDamper table => table.Factor.Doubt.IsStated || table.Bump.Factor.Doubt.IsStated || table.Rebound.Factor.Doubt.IsStated,
+        _ => true,
+    };
+
+    private static bool IsStated(SpringLaw law) => law switch
+    {
+        LinearSpring spring => spring.Dimensions is not null || spring.Rate.Doubt.IsStated,
+        TableSpring table => table.Table.Factor.Doubt.IsStated,
+        _ => true,
+    };
+
+    // Of the axles on rigid tyres, as a drive tells them.
+    private static Measure<CarAtRest> Measure(CarNumber number) => number switch
+    {
+        CarNumber.PitchIndex => new("index", "dynamic index", In.Plain, 3, c => c.Modes.DynamicIndex, "k²/(b·c)."),
+        CarNumber.FrontDamping => AxleCatalogue.Damping(AxleEnd.Front),
+        CarNumber.RearDamping => AxleCatalogue.Damping(AxleEnd.Rear),
+        _ => new(
+            "ratio-rigid", "frequency ratio on rigid tyres", In.Plain, 3,
+            c => c.Rear.Rates.FrequencyOnRigidTyres / c.Front.Rates.FrequencyOnRigidTyres, "Rear over front."),
+    };
+}
