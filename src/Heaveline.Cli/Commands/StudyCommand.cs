@@ -91,7 +91,7 @@ internal static class StudyCommand
         {
             foreach (var (beside, bytes) in file.WithThoseBeside(Written(answer, choice, file)))
             {
-                beside.Write(streams, bytes, stop);
+                beside.WriteAndSay(streams, bytes, stop);
             }
         }
 
@@ -117,9 +117,18 @@ internal static class StudyCommand
             }
         }
 
-        if (outputs is { Csv: { } numbers, Figure: { } drawn } && numbers.IsOf(drawn) is { } same)
+        OutputFile[] written = [.. outputs.Written];
+        foreach (var (k, file) in written.Index())
         {
-            doors.Object(same.Choice, same.Sentence);
+            if (written.Skip(k + 1).Select(file.IsOf).FirstOrDefault(same => same is not null) is { } same)
+            {
+                doors.Object(same.Choice, same.Sentence);
+            }
+        }
+
+        if (question.Draws is { } word && given.Of(word) is { } wanted && wanted != word.Usual && outputs.Figure is null)
+        {
+            doors.Object(word.Name, $"--{word.Name} speaks of the file of --figure: give that too, or leave it out.");
         }
 
         if (outputs.Files.Count(file => file.IsStandard) + (outputs.Json ? 1 : 0) > 1
@@ -140,7 +149,9 @@ internal static class StudyCommand
 
         var reading = question.Read(given, finder);
         List<Objection> objections = [.. doors.Objections, .. reading.Objections];
-        objections.AddRange(outputs.Files.Where(file => objections.Count == 0 && finder.HasRead(file.Name)).Select(file => file.IsRead).ToList());
+        objections.AddRange(written.Where(file => objections.Count == 0 && finder.HasRead(file.Name)).Select(file => file.IsRead).ToList());
+        objections.AddRange(objections.Count > 0 ? [] : written.Where(file => file.NoPlace is not null)
+            .Select(file => new Objection(file.Option, file.NoPlace!, IsUsage: false)).ToList());
         if (outputs.Csv is not null && reading.Asked is { } read && question.CsvRefusal(read) is { } refusal)
         {
             objections.Add(new Objection(question.CsvOption, refusal, IsUsage: true));
@@ -167,5 +178,9 @@ internal static class StudyCommand
         bool All, bool Json, OutputFile? Csv, OutputFile? Figure, IReadOnlyList<(FileChoice Choice, OutputFile File)> Others)
     {
         public IEnumerable<OutputFile> Files => new[] { Csv, Figure }.OfType<OutputFile>().Concat(Others.Select(other => other.File));
+
+        /// <summary>The same with those that are written beside them.</summary>
+        public IEnumerable<OutputFile> Written =>
+            [.. Files, .. Others.Where(other => !other.File.IsThrough).SelectMany(other => other.Choice.Beside.Select(other.File.Beside))];
     }
 }

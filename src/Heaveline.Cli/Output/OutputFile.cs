@@ -23,6 +23,9 @@ internal sealed record OutputFile
     /// <summary>The file's name as given.</summary>
     public string Name { get; }
 
+    /// <summary>The file that it is written beside, as that was given; null: it was named itself.</summary>
+    public string? BesideName { get; private init; }
+
     /// <summary>Endings of the formats that can be written, the one without a name first.</summary>
     public string[] Endings { get; }
 
@@ -41,14 +44,22 @@ internal sealed record OutputFile
         : $"--{Option} '{Name}': the name must end in "
             + (Endings.Length > 1 ? $"{string.Join(", ", Endings[..^1])} or {Endings[^1]}." : $"{Endings[0]}.");
 
+    /// <summary>Why nothing can be written under the name, found before anything is computed; null where it can.</summary>
+    public string? NoPlace => IsThrough || string.IsNullOrWhiteSpace(Name) ? null
+        : Directory.Exists(Name) ? $"{Said}: this is a folder, not a file. Give another name."
+        : Path.GetDirectoryName(Path.GetFullPath(Name)) is { } folder && !Directory.Exists(folder) ? $"{Said}: there is no folder '{folder}'."
+        : null;
+
+    private string Said => BesideName is { } main ? $"--{Option} '{main}' writes '{Name}' beside it" : $"--{Option} '{Name}'";
+
     /// <summary>What is said where the file is one of those that were read.</summary>
     public Objection IsRead => new(
-        Option, $"--{Option} '{Name}': this file is read for the answer and is not written over. Give another name.", IsUsage: true);
+        Option, $"{Said}: this file is read for the answer and is not written over. Give another name.", IsUsage: true);
 
     /// <summary>What is said where another output is the same file, through links or by another spelling; null where it is not.</summary>
     public Objection? IsOf(OutputFile other) => !IsStandard && !other.IsStandard && (!IsThrough || FileNode.IsPipe(Name))
         && Real(Name).Equals(Real(other.Name), OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase)
-            ? new(Option, $"--{Option} '{Name}': this is the file of --{other.Option} too, and takes one of them. Name another.", IsUsage: true)
+            ? new(Option, $"{Said}: this is the file of --{other.Option} too, and takes one of them. Name another.", IsUsage: true)
             : null;
 
     /// <summary>The file that an option names; null for none.</summary>
@@ -61,8 +72,11 @@ internal sealed record OutputFile
     /// <summary>This file and those beside it, under its name with another ending; beside one that goes through there is nothing.</summary>
     /// <param name="parts">Ending and bytes of each, its own first.</param>
     public IEnumerable<(OutputFile File, byte[] Bytes)> WithThoseBeside(IReadOnlyList<(string Ending, byte[] Bytes)> parts) =>
-        parts.Select((part, i) => (i == 0 ? this : Of(Option, Path.ChangeExtension(Name, part.Ending), part.Ending), part.Bytes))
-            .Where((_, i) => i == 0 || !IsThrough);
+        parts.Select((part, i) => (i == 0 ? this : Beside(part.Ending), part.Bytes)).Where((_, i) => i == 0 || !IsThrough);
+
+    /// <summary>The file beside this one, under its name with another ending.</summary>
+    /// <param name="ending">The ending.</param>
+    public OutputFile Beside(string ending) => new(Option, Path.ChangeExtension(Name, ending), [ending]) { BesideName = Name };
 
     // Where a link leads in a circle, or the name is blank, writing says so.
     private static string Real(string path) => string.IsNullOrWhiteSpace(path) ? "" : RealPath.Of(path) ?? Path.GetFullPath(path);
@@ -88,7 +102,7 @@ internal sealed record OutputFile
     {
         if (Write(streams, bytes, stop))
         {
-            streams.Remarks.WriteLine($"heaveline: --{Option} '{Name}': a file of this name was there; it is replaced.");
+            streams.Remarks.WriteLine($"heaveline: {Said}: a file of this name was there; it is replaced.");
         }
     }
 }

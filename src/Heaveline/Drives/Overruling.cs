@@ -67,6 +67,14 @@ public sealed partial record Overruling
     /// <summary>Half-width of its doubt; 0 where none is said.</summary>
     public double HalfWidth { get; private init; }
 
+    /// <summary>Whether another speaks of the same thing of the same file in the same way, so that one of them goes unheeded.</summary>
+    /// <param name="other">The other.</param>
+    public bool IsOfOneKind(Overruling other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return About == other.About && File == other.File && Columns.IsEmpty == other.Columns.IsEmpty && Amount.HasValue == other.Amount.HasValue;
+    }
+
     /// <summary>All that can be said, a line each.</summary>
     public static IReadOnlyList<string> All => [.. Grammar.Select(g => g.Says)];
 
@@ -111,6 +119,13 @@ public sealed partial record Overruling
 
         if (name == "forward" && QuantityText.Parse<Angle>(how) is { IsRead: true, Amount: var angle })
         {
+            // A hair above for degrees that were turned into radians.
+            if (!(Math.Abs(angle.Si) <= (2.0 * Math.PI) + 1e-9))
+            {
+                whyNot = $"'{words}': give an angle of -360° to 360°.";
+                return null;
+            }
+
             return new Overruling(name) { Amount = angle.Si, HalfWidth = angle.Doubt.HalfWidth };
         }
 

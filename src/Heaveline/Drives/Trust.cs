@@ -24,6 +24,11 @@ public sealed record Trust
     /// </summary>
     public const double LeastMotion = 0.05;
 
+    /// <summary>
+    /// Below this root mean square turn rate nothing turns, rad/s: above what a phone's gyro hums at rest. A proposal of this program.
+    /// </summary>
+    public const double LeastTurn = 0.02;
+
     /// <summary>Samples a second of the accelerometer, Hz.</summary>
     public required double Rate { get; init; }
 
@@ -39,8 +44,11 @@ public sealed record Trust
     /// <summary>Root mean square vertical acceleration of all that is read, m/s².</summary>
     public required double Motion { get; init; }
 
+    /// <summary>Root mean square turn rate about its mean of all that is read, rad/s; 0 where none is logged.</summary>
+    public double Turning { get; init; }
+
     /// <summary>Whether nothing moves in it.</summary>
-    public bool IsStill => !(Motion >= LeastMotion);
+    public bool IsStill => !(Motion >= LeastMotion) && !(Turning >= LeastTurn);
 
     /// <summary>Whether vibration above half the sampling rate may have folded down.</summary>
     public bool IsFolded => TopPower > DriveFaults.FoldedPower;
@@ -81,6 +89,7 @@ public sealed record Trust
             ClippedShare = share,
             TopPower = power,
             Motion = RmsOf(drive),
+            Turning = TurningOf(drive),
             Engine = engine,
             Flights = [.. flights],
             HasTurnRate = drive.TurnClock is not null,
@@ -107,6 +116,23 @@ public sealed record Trust
         }
 
         return Math.Sqrt(sum / Math.Max(count, 1));
+    }
+
+    // Of the sensor's own axes, since forward may not be known.
+    private static double TurningOf(Drive drive)
+    {
+        if (drive.Log.Of(SensorKind.TurnRate) is not { } track)
+        {
+            return 0.0;
+        }
+
+        var (from, to) = (drive.Start, drive.Time(drive.Vertical.Length - 1));
+        int[] rows = [.. Enumerable.Range(0, track.Times.Length).Where(i => track.Times[i] >= from && track.Times[i] <= to)];
+        return rows.Length == 0 ? 0.0 : Math.Sqrt(track.Values.Sum(column =>
+        {
+            var mean = rows.Average(i => column[i]);
+            return rows.Average(i => (column[i] - mean) * (column[i] - mean));
+        }));
     }
 
     private string Slow => Text($"{Rate:F0} samples a second: body motion is just seen, nothing else.");

@@ -5,4 +5,8 @@ namespace Heaveline.Studies;
 /// <param name="Ending">How the file's name must end.</param>
 /// <param name="Says">What it is, as the help says it.</param>
 /// <param name="Needs">The choice that it speaks of: without it the file is objected to.</param>
-public sealed record FileChoice(string Name, string Ending, string Says, Choice Needs);
+public sealed record FileChoice(string Name, string Ending, string Says, Choice Needs)
+{
+    /// <summary>Endings of the files that are written beside it, under its name.</summary>
+    public IReadOnlyList<string> Beside { get; init; } = [];
+}

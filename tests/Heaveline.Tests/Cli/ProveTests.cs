@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Heaveline.Drives;
 using Heaveline.Tests.Drives.Lanes;
@@ -180,6 +181,31 @@ public sealed class ProveTests : IDisposable
         var said = Spoken.Of("prove", "--before", scratch["before.csv"], "--after", scratch["before.csv"]);
         Assert.Equal((1, ""), (said.Code, said.Results));
         Assert.Contains("before and after are the same log", said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_drive_cut_or_exported_again_is_refused()
+    {
+        // The first fifth is cut off, and the accelerations keep two digits behind the point.
+        var lines = File.ReadAllLines(scratch["before.csv"]);
+        File.WriteAllLines(scratch["again.csv"], lines[..1].Concat(lines[(lines.Length / 5)..].Select(line => string.Join(',', line.Split(',').Select(
+            (cell, k) => k is 1 or 2 or 3
+                ? double.Parse(cell, CultureInfo.InvariantCulture).ToString("F2", CultureInfo.InvariantCulture) : cell)))));
+        var said = Spoken.Of("prove", "--before", scratch["before.csv"], "--after", scratch["again.csv"]);
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Contains("before and after are the same drive", said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_name_at_no_bump_is_said_and_one_outside_a_log_refused()
+    {
+        string[] drives = ["prove", "--before", scratch["before.csv"], "--after", scratch["same.csv"], "--wheelbase", "2.70 m"];
+        var said = Spoken.Of([.. drives, "--site", "mill: before 1 s"]);
+        Assert.Equal(0, said.Code);
+        Assert.Contains("Of the log before: No bump lies at 1.0 s: the name mill is given to none there.", said.Results, StringComparison.Ordinal);
+        said = Spoken.Of([.. drives, "--site", "mill: before 1 s, after 5000 s"]);
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Contains("site 5000.0 s: outside the log after, which lasts from ", said.Remarks, StringComparison.Ordinal);
     }
 
     [Fact]

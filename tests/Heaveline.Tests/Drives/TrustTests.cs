@@ -70,6 +70,19 @@ public class TrustTests
         var trust = Of(still);
         Assert.All(Enum.GetValues<TrustUse>(), use => Assert.Equal(TrustLevel.None, trust.For(use).Level));
         Assert.Contains("Nothing moves", trust.For(TrustUse.Comfort).Reason, StringComparison.Ordinal);
+
+        // It pitches by 0.5 rad/s while no heave is seen.
+        var pitching = still with
+        {
+            Tracks = [.. still.Tracks.Select(track => track.Kind != SensorKind.TurnRate ? track : track with
+            {
+                Values = [.. track.Values.Select((column, axis) =>
+                    axis == 0 ? track.Times.Select(t => 0.5 * Math.Sin(9.0 * t)).ToImmutableArray() : column)],
+            })],
+        };
+        Assert.False(Of(pitching).IsStill);
+        Assert.Equal(0.5 / Math.Sqrt(2.0), Of(pitching).Turning, 0.01);
+        Assert.DoesNotContain("Nothing moves", Of(pitching).For(TrustUse.Events).Reason, StringComparison.Ordinal);
     }
 
     [Theory]

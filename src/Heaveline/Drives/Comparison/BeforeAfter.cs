@@ -197,10 +197,17 @@ public sealed record BeforeAfter
         };
     }
 
-    private static double? Apart(ComparisonFit pooled, ComparisonFit own, int sites) => own.SumOfSquares > 0.0
-        ? MathNet.Numerics.Distributions.FisherSnedecor.CDF(
-            own.Freedom, sites - 1, own.SumOfSquares / own.Freedom / ((pooled.SumOfSquares - own.SumOfSquares) / (sites - 1)))
-        : null;
+    // Where nothing is left that the sites' own changes account for, by rounding even less, they are as much one as can be.
+    private static double? Apart(ComparisonFit pooled, ComparisonFit own, int sites)
+    {
+        if (!(own.SumOfSquares > 0.0) || double.IsNaN(pooled.SumOfSquares))
+        {
+            return null;
+        }
+
+        var ratio = own.SumOfSquares / own.Freedom / ((pooled.SumOfSquares - own.SumOfSquares) / (sites - 1));
+        return ratio > 0.0 && double.IsFinite(ratio) ? MathNet.Numerics.Distributions.FisherSnedecor.CDF(own.Freedom, sites - 1, ratio) : 1.0;
+    }
 
     private double PowerOf(double effect, int freedom) =>
         StudentPower.Above(effect, freedom, LeastSquares.Student(freedom, Settings.Confidence));

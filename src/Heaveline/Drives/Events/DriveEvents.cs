@@ -17,6 +17,9 @@ public sealed record DriveEvents
     /// <summary>Whether the speed is known; else it is a rough start value.</summary>
     public required bool HasSpeed { get; init; }
 
+    /// <summary>What the user said of bumps that is not heeded.</summary>
+    internal UnmetInstants Unmet { get; init; } = new();
+
     /// <summary>What may serve another look at the same drive; null where nothing does.</summary>
     internal SeenBumps? Seen { get; init; }
 

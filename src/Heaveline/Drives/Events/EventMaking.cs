@@ -30,6 +30,10 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
 
     private readonly double wheelbase = settings.WheelbaseTaken;
 
+    private (double From, double To) Span => (drive.Start, drive.Time(drive.Vertical.Length - 1));
+
+    private IEnumerable<double> Added => settings.Added.Where(a => a >= Span.From && a <= Span.To);
+
     /// <summary>The events.</summary>
     public DriveEvents Made()
     {
@@ -44,11 +48,19 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
         var cars = Pooled(sightings.Where(s => s.Table.Explained > Accounted).Select(s => s.Table.OfCars()), UsualCar.All.Count);
         var shapes = new double[BumpShape.All.Count];
         sightings.ForEach(s => s.Read(cars, shapes, wheelbase));
+        var all = sightings;
         sightings = [.. Single(sightings).OrderBy(s => s.Onset.Time)];
         var drops = new EventDrops(drive, trust);
         Drop(sightings, drops);
         var measuring = new EventMeasuring(drive, settings, seen.Curves);
-        var sites = new SiteFinding(drive, measuring.Curves, sightings, cars, settings).Found();
+        var unmet = new UnmetInstants
+        {
+            Read = Span,
+            Added = [.. settings.Added.Except(Added)],
+            Rejected = [.. settings.Rejected.Where(r => !all.Any(s => Math.Abs(r - s.Candidate.Seen) < Near || Math.Abs(r - s.Onset.Time) < Near))],
+        };
+        var finding = new SiteFinding(drive, measuring.Curves, sightings, cars, settings);
+        var sites = finding.Found();
         stop.ThrowIfCancellationRequested();
         foreach (var site in sightings.GroupBy(s => s.Site).Where(g => g.Count() > 1))
         {
@@ -76,6 +88,7 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
             Settings = settings,
             HasSpeed = !drive.Speed.IsEmpty,
             Seen = seen,
+            Unmet = unmet with { Sites = [.. finding.Missed], Renamed = [.. finding.Renamed] },
         };
     }
 
@@ -98,8 +111,8 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
     {
         var phone = settings.Phone?.BehindFrontAxle ?? Unknown;
         var responses = new UsualResponses(drive, wheelbase, phone);
-        var found = new EventFinder(drive, wheelbase).Found(stop).Where(c => !settings.Added.Any(a => Math.Abs(a - c.Seen) < Near));
-        return new SeenBumps(drive, settings, [.. found.Concat(settings.Added.Select(a => new Candidate(a, 0.0, true))).Select(c =>
+        var found = new EventFinder(drive, wheelbase).Found(stop).Where(c => !Added.Any(a => Math.Abs(a - c.Seen) < Near));
+        return new SeenBumps(drive, settings, [.. found.Concat(Added.Select(a => new Candidate(a, 0.0, true))).Select(c =>
         {
             stop.ThrowIfCancellationRequested();
             var speed = EventSpeed.At(drive, c.Seen, wheelbase);

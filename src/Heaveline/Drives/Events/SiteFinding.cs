@@ -44,6 +44,12 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
 
     private readonly double[][] shapes = [.. sightings.Select(s => s.Table.OfShapes(cars))];
 
+    /// <summary>The user's names whose instants lie at no bump.</summary>
+    public List<(string Site, double At)> Missed { get; } = [];
+
+    /// <summary>The user's names that a later one took the bump from.</summary>
+    public List<(string Site, string By, double At)> Renamed { get; } = [];
+
     /// <summary>The names of the sites; each bump then knows the place of its own.</summary>
     public IReadOnlyList<string> Found()
     {
@@ -99,7 +105,7 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
     private double Alikeness(int i, int j)
     {
         var (a, b) = (sightings[i], sightings[j]);
-        if (Math.Sign(a.Height) != Math.Sign(b.Height))
+        if (double.IsNaN(a.Height) || double.IsNaN(b.Height) || Math.Sign(a.Height) != Math.Sign(b.Height))
         {
             return 0.0;
         }
@@ -249,10 +255,18 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
                 .Where(i => at > sightings[i].Onset.Time - Near && at < Math.Max(sightings[i].Through, sightings[i].Candidate.Seen) + Near)
                 .OrderBy(i => Math.Abs(sightings[i].Candidate.Seen - at))
                 .FirstOrDefault(-1);
-            if (nearest >= 0)
+            if (nearest < 0)
             {
-                said[nearest] = name;
+                Missed.Add((name, at));
+                continue;
             }
+
+            if (said[nearest] is { } former && former != name)
+            {
+                Renamed.Add((former, name, at));
+            }
+
+            said[nearest] = name;
         }
 
         var names = new List<string>();

@@ -80,7 +80,12 @@ public sealed record DriveAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Cautions =>
-        [.. Doubtful, .. DriveWords.Cautions(Drive, Trust, Asked.Advice), .. Events is null ? [] : EventWords.Cautions(Events, Asked.Advice)];
+    [
+        .. Doubtful,
+        .. DriveWords.Cautions(Drive, Trust, Asked.Advice),
+        .. InstantWords.Wheelbase(Asked.Settings, Asked.Car) is { } own ? [own] : Array.Empty<string>(),
+        .. Events is null ? [] : EventWords.Cautions(Events, Asked.Advice),
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>

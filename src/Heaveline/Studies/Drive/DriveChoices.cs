@@ -110,11 +110,23 @@ public static class DriveChoices
             wheelbase = null;
         }
 
+        if (reader.Given.Of(Load) is not null && reader.Given.Of(Car) is null)
+        {
+            reader.Object(Load.Name, "load: give --car too, the car that is loaded so.");
+        }
+
         var phone = reader.Text(Phone) is { } place ? PhoneOf(reader, place) : null;
         var seat = car is null ? null : reader.Seat(Seat, car.Car);
         if (reader.Given.Of(Seat) is not null && (car is null || reader.Given.Of(Phone) is null))
         {
             reader.Object(Seat.Name, "seat: give --car, which has the seats, and --phone, where the phone lay.");
+        }
+
+        (string Site, double At)[] sites = [.. reader.Texts(Site).SelectMany(words => SiteOf(reader, words))];
+        foreach (var twice in sites.GroupBy(s => s.At).Where(g => g.Select(s => s.Site).Distinct().Count() > 1))
+        {
+            reader.Object(Site.Name, FormattableString.Invariant($"site: the bump at {twice.Key:0.0#} s is in ")
+                + string.Join(" and in ", twice.Select(s => s.Site).Distinct()) + "; name it once.");
         }
 
         return (car, new EventSettings
@@ -123,7 +135,7 @@ public static class DriveChoices
             Phone = phone,
             Seat = seat?.Name,
             SeatBehindFrontAxle = seat?.BehindFrontAxle.Si,
-            Sites = [.. reader.Texts(Site).SelectMany(words => SiteOf(reader, words))],
+            Sites = [.. sites],
             Rejected = [.. Times(reader, Reject, reader.Text(Reject))],
             Added = [.. Times(reader, Added, reader.Text(Added))],
         });
@@ -133,18 +145,26 @@ public static class DriveChoices
     {
         double? behind = null;
         var (spread, left, up) = (0.05, 0.0, 0.0);
+        var ways = new HashSet<string>();
         foreach (var part in CommaList.Of(words))
         {
             // The quantity is what stands before the direction.
-            (string Word, Action<Amount<Length>> Takes)[] ways =
+            (string Word, string Way, Action<Amount<Length>> Takes)[] known =
             [
-                ("behind", a => (behind, spread) = (a.Si, a.Doubt.IsStated ? a.Doubt.HalfWidth : spread)),
-                ("left", a => left = a.Si), ("right", a => left = -a.Si), ("up", a => up = a.Si), ("above", a => up = a.Si),
+                ("behind", "along", a => (behind, spread) = (a.Si, a.Doubt.IsStated ? a.Doubt.HalfWidth : spread)),
+                ("left", "across", a => left = a.Si), ("right", "across", a => left = -a.Si),
+                ("up", "upright", a => up = a.Si), ("above", "upright", a => up = a.Si),
             ];
-            var (word, takes) = ways.FirstOrDefault(w => part.Contains($" {w.Word}", StringComparison.Ordinal));
+            var (word, way, takes) = known.FirstOrDefault(w => part.Contains($" {w.Word}", StringComparison.Ordinal));
             if (word is null)
             {
                 reader.Object(Phone.Name, $"phone: '{part}' says no direction; write it as 1.45 m behind front axle, 0.1 m left, 0.2 m up.");
+                return null;
+            }
+
+            if (!ways.Add(way))
+            {
+                reader.Object(Phone.Name, $"phone: '{part}' says a second time where it lay {way}; give one place.");
                 return null;
             }
 

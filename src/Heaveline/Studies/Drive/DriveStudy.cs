@@ -1,6 +1,7 @@
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -67,7 +68,10 @@ public static class DriveStudy
         CsvSays = "Write the bumps to FILE, a row each.",
         Writes =
         [
-            new("write", ".yaml", "Write the road of --road to FILE, a road file, its heights beside it as .csv.", DriveChoices.Road),
+            new("write", ".yaml", "Write the road of --road to FILE, a road file, its heights beside it as .csv.", DriveChoices.Road)
+            {
+                Beside = [".csv"],
+            },
             new(
                 "write-twin", ".yaml", "Write the scaled car of --twin to FILE, a variant of the car file, to lie beside it, with its doubts.",
                 DriveChoices.Twin),
@@ -80,13 +84,22 @@ public static class DriveStudy
     /// <summary>Puts the log on the car's axes, judges it, and reads off it what it bears.</summary>
     /// <param name="asked">What is asked.</param>
     /// <param name="run">How it is run; null: plainly.</param>
-    /// <exception cref="Quantities.RefusedValueException">Gravity is missing, or nothing of the log is long enough.</exception>
+    /// <exception cref="RefusedValueException">Gravity is missing, nothing of the log is long enough, or it has no site of that name.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static DriveAnswer Run(DriveAsked asked, StudyRun? run = null)
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var answer = WithCar(Bumps(asked, null, run), run.Cancellation);
+        var bumps = Bumps(asked, null, run);
+        // Before the car, which takes longest.
+        if (asked.Road is { } site && bumps.Events is { } events && events.Sites.All(s => s.Name != site))
+        {
+            throw new RefusedValueException(
+                "road", $"'{site}'", events.Sites.IsEmpty ? "a site of this drive, which has none" : "one of its sites: "
+                    + string.Join(", ", events.Sites.Select(s => s.Name)), "Name a site of this drive.");
+        }
+
+        var answer = WithCar(bumps, run.Cancellation);
         run.Progress?.Report(1.0);
         return answer;
     }
@@ -146,6 +159,11 @@ public static class DriveStudy
         {
             if (Overruling.Of(words, out var whyNot) is { } overruling)
             {
+                if (overrulings.Exists(overruling.IsOfOneKind))
+                {
+                    reader.Object(Take.Name, $"take '{words}': {overruling.About} is taken otherwise twice; say it once.");
+                }
+
                 overrulings.Add(overruling);
             }
             else
@@ -155,6 +173,13 @@ public static class DriveStudy
         }
 
         var log = reader.IsRefused ? null : reader.Log(Logs, overrulings);
+        if (log is not null)
+        {
+            InstantWords.Refuse(reader, DriveChoices.Site, log, "", settings.Sites.Select(s => s.At));
+            InstantWords.Refuse(reader, DriveChoices.Reject, log, "", settings.Rejected);
+            InstantWords.Refuse(reader, DriveChoices.Added, log, "", settings.Added);
+        }
+
         var twin = reader.IsTicked(DriveChoices.Twin);
         if (twin && car is null)
         {

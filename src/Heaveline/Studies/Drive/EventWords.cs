@@ -54,6 +54,11 @@ internal static class EventWords
     /// <summary>Where the bumps' numbers must be doubted.</summary>
     public static IEnumerable<string> Cautions(DriveEvents events, DriveAdvice advice)
     {
+        foreach (var sentence in InstantWords.Cautions(events))
+        {
+            yield return sentence;
+        }
+
         if (events.Events.IsEmpty)
         {
             yield break;

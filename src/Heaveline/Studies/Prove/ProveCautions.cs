@@ -42,8 +42,18 @@ internal static class ProveCautions
             yield return sentence;
         }
 
+        if (InstantWords.Wheelbase(answer.Asked.OfBefore, answer.Asked.Car) is { } own)
+        {
+            yield return own;
+        }
+
         foreach (var (drive, name) in new[] { (answer.Before, "before"), (answer.After, "after") })
         {
+            foreach (var caution in InstantWords.Cautions(drive.Events))
+            {
+                yield return $"Of the log {name}: {caution}";
+            }
+
             if (!drive.Events.HasSpeed)
             {
                 yield return $"The log {name} has no speed: that of each pass was guessed from how the car moved.";

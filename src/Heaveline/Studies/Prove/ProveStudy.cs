@@ -152,7 +152,7 @@ public static class ProveStudy
     /// <summary>Compares the drives.</summary>
     /// <param name="asked">What is asked.</param>
     /// <param name="run">How it is run; null: plainly.</param>
-    /// <exception cref="RefusedValueException">A log bears no pitch, or vibration folded down where the hit decides.</exception>
+    /// <exception cref="RefusedValueException">Both are one drive, a log bears no pitch, or vibration folded down where the hit decides.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static ProveAnswer Run(ProveAsked asked, StudyRun? run = null)
     {
@@ -173,6 +173,13 @@ public static class ProveStudy
     /// <exception cref="RefusedValueException">As above.</exception>
     internal static ProveAnswer Of(ProveAsked asked, ProvedDrive before, ProvedDrive after, CancellationToken stop)
     {
+        if (LogLikeness.IsOneDrive(before.Drive.Log, after.Drive.Log))
+        {
+            throw new RefusedValueException(
+                "log after the change", "the same drive as before", "another drive",
+                "before and after are the same drive: give the one that was driven after the change.");
+        }
+
         Pitching(before, "before");
         Pitching(after, "after");
         var matches = SiteMatches.Of(before.Events, after.Events);
@@ -279,6 +286,19 @@ public static class ProveStudy
         if (before is not null && after is not null && IsSame(before, after))
         {
             reader.Object(After.Name, "before and after are the same log: give the one that was driven after the change.", isUsage: false);
+        }
+
+        if (reader.Given.Of(Choices.Load) is not null && reader.Given.Of(Car) is null)
+        {
+            reader.Object(Choices.Load.Name, "load: give --car too, the car that is loaded so.");
+        }
+
+        foreach (var (log, name, sites) in new[] { (before, " before", first), (after, " after", second) })
+        {
+            if (log is not null)
+            {
+                InstantWords.Refuse(reader, Site, log, name, sites.Select(s => s.At));
+            }
         }
 
         return reader.IsRefused ? null : new ProveAsked
