@@ -64,7 +64,8 @@ public static class CarIdentification
         ];
         var information = new DriveInformation(known, shared);
         var humps = drive.Humps.OrderBy(h => h.Key, StringComparer.Ordinal)
-            .ToDictionary(h => h.Key, h => information.Hump(h.Value.Length, h.Value.Heights));
+            .ToDictionary(h => h.Key, h => information.Hump(h.Value.Length, h.Value.Heights, drive.Passes
+                .Where(p => p.Site == h.Key).Select(p => p.Speed / Math.Min(known.Band, CarProblem.BandShare * drive.Rate)).DefaultIfEmpty().Min()));
         foreach (var pass in drive.Passes)
         {
             var hump = pass.Site is { } site ? humps[site] : -1;

@@ -67,14 +67,20 @@ internal static class CarJudgement
     public static bool IsTooFew(IReadOnlyList<DriveWindow> windows) =>
         windows.Count(w => w.Site is not null) < FewestEvents && windows.Count(w => w.Site is null) < FewestRough;
 
-    /// <summary>Another start that ended elsewhere and is nearly as likely; null for none.</summary>
-    public static CarStart? Rival(IReadOnlyList<CarStart> starts)
+    /// <summary>Another start that ended elsewhere, outside what the best one's interval holds, and is nearly as likely; null for none.</summary>
+    /// <param name="starts">Where the starts ended.</param>
+    /// <param name="estimates">The best one's numbers.</param>
+    public static CarStart? Rival(IReadOnlyList<CarStart> starts, IReadOnlyList<CarEstimate> estimates)
     {
         var best = starts.First(s => s.Behind == 0.0);
+        bool Is(CarNumber number, double share, double one, double other) =>
+            Apart(one, other) > Math.Max(share, Apart(estimates[(int)number].High, estimates[(int)number].Value));
         return starts.FirstOrDefault(s => s.Behind is > 0.0 and < AsLikely && (
-            Apart(s.FrontFrequency, best.FrontFrequency) > Elsewhere || Apart(s.RearFrequency, best.RearFrequency) > Elsewhere
-            || Apart(s.PitchIndex, best.PitchIndex) > Elsewhere || Apart(s.FrontDamping, best.FrontDamping) > ElsewhereDamping
-            || Apart(s.RearDamping, best.RearDamping) > ElsewhereDamping));
+            Is(CarNumber.FrontFrequency, Elsewhere, s.FrontFrequency, best.FrontFrequency)
+            || Is(CarNumber.RearFrequency, Elsewhere, s.RearFrequency, best.RearFrequency)
+            || Is(CarNumber.PitchIndex, Elsewhere, s.PitchIndex, best.PitchIndex)
+            || Is(CarNumber.FrontDamping, ElsewhereDamping, s.FrontDamping, best.FrontDamping)
+            || Is(CarNumber.RearDamping, ElsewhereDamping, s.RearDamping, best.RearDamping)));
     }
 
     /// <summary>
@@ -159,7 +165,8 @@ internal static class CarJudgement
         var gain = x[CarParameter.Gain];
         if (Math.Abs(gain) > 2.0 * CarLikelihood.GainSpread)
         {
-            return RefusalWords.Text($"pitch rate and vertical acceleration ask for gains {100.0 * (Math.Exp(gain) - 1.0):+0.0;-0.0} % apart");
+            return RefusalWords.Text($"pitch rate and vertical acceleration ask for gains {100.0 * (Math.Exp(gain) - 1.0):+0.0;-0.0} % apart, ")
+                + "as they would if the wheelbase or the phone's place were another than said";
         }
 
         foreach (var (at, name) in (ReadOnlySpan<(int, string)>)[(CarParameter.FrontUnsprung, "front"), (CarParameter.RearUnsprung, "rear")])

@@ -46,8 +46,9 @@ internal sealed class CarProblem
     public static CarProblem Of(IReadOnlyList<DriveWindow> windows, IdentificationKnown known)
     {
         string[] sites = [.. windows.Select(w => w.Site).OfType<string>().Distinct().Order(StringComparer.Ordinal)];
-        return new CarProblem(
-            windows, known, sites, [.. sites.Select(s => new HumpSplines(known.HumpLengths.GetValueOrDefault(s, UsualHump)))]);
+        return new CarProblem(windows, known, sites, [.. sites.Select(s => new HumpSplines(
+            known.HumpLengths.GetValueOrDefault(s, UsualHump),
+            windows.Where(w => w.Site == s).Min(w => w.Speed / Math.Min(known.Band, BandShare * w.Rate))))]);
     }
 
     /// <summary>The problem of some of its windows, with the same humps.</summary>

@@ -138,7 +138,7 @@ internal sealed class CarReading
             result.Add(RefusalWords.Edge(edge.Number, edge.Value, edge.Low, edge.High));
         }
 
-        if (CarJudgement.Rival(starts) is { } rival)
+        if (CarJudgement.Rival(starts, estimates) is { } rival)
         {
             result.Add(RefusalWords.TwoAnswers(starts[0], rival, tells.Value.ForWidest()));
         }

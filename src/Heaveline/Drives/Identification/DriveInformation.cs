@@ -42,9 +42,12 @@ internal sealed class DriveInformation
     public int Count => windows.Count;
 
     /// <summary>Adds a hump; its number.</summary>
-    public int Hump(double length, IReadOnlyList<double> profile)
+    /// <param name="length">m.</param>
+    /// <param name="profile">Its heights at even distances, m.</param>
+    /// <param name="shortestWave">The shortest wave that the slowest pass over it feels, m.</param>
+    public int Hump(double length, IReadOnlyList<double> profile, double shortestWave)
     {
-        splines.Add(new HumpSplines(length));
+        splines.Add(new HumpSplines(length, shortestWave));
         heights.Add(Drawn(splines[^1], length, profile));
         return splines.Count - 1;
     }

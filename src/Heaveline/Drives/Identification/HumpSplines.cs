@@ -15,13 +15,19 @@ internal sealed class HumpSplines
     private const double Share = 0.1;
     private const double Widest = 0.3;
 
+    // Splines in the shortest wave that any pass feels: finer ones would draw what nothing in the drive tells.
+    private const double InShortestWave = 4.0;
+    private const int Fewest = 4;
+
     /// <summary>Splines of a hump.</summary>
     /// <param name="length">How long it is said to be, m.</param>
-    public HumpSplines(double length)
+    /// <param name="shortestWave">The shortest wave that the slowest pass over it feels, m.</param>
+    public HumpSplines(double length, double shortestWave)
     {
         Length = length;
         var whole = (1.0 + (2.0 * Margin)) * length;
-        var pieces = Math.Max(8, (int)Math.Ceiling(whole / Math.Min(Widest, Share * length)));
+        var wanted = Math.Max(Math.Min(Widest, Share * length), shortestWave / InShortestWave);
+        var pieces = Math.Max(Fewest, (int)Math.Ceiling(whole / wanted));
         Spacing = whole / pieces;
         Count = pieces - 1;
         First = (-Margin * length) + Spacing;

@@ -82,7 +82,9 @@ internal static class RefusalWords
         RefusalKind.Misfit,
         Text($"The car of the model does not move like this log between {band.From:G2} and {band.To:G2} Hz: of the ")
         + Text($"{(isPitch ? "pitch rate" : "vertical acceleration")} {(isPitch ? band.Pitch : band.Vertical):G2} times the power is left ")
-        + "that chance would leave (mount, seat, engine, another wheelbase?).",
+        + ((isPitch ? band.Pitch : band.Vertical) < 1.0
+            ? "that chance would leave: its noise is not that of the model (vibration folded down, a filter in the phone, few bumps?)."
+            : "that chance would leave (mount, seat, engine, another wheelbase?)."),
         "The phone flat on the floor, taped down, over one hump twice at each of three speeds would tell.");
 
     /// <summary>A value of no road car.</summary>
@@ -94,8 +96,10 @@ internal static class RefusalWords
     /// <summary>A phone that swings.</summary>
     public static CarRefusal SoftMount(string sign) => new(
         RefusalKind.SoftMount,
-        $"The phone swings on its holder, or the car reaches its stops: {sign}. That shifts frequencies, damping and index, and no interval holds.",
-        "Lay the phone flat on the floor, taped, and drive lower humps or slower; before and after with the same mount can still be compared.");
+        $"The phone swings on its holder, the car reaches its stops, or wheelbase, place or speed are not as said: {sign}. "
+        + "Any of them shifts frequencies, damping and index, and no interval holds.",
+        "Measure wheelbase and place again; lay the phone flat on the floor, taped; drive lower humps or slower. "
+        + "Before and after with the same mount can still be compared.");
 
     /// <summary>Turned round.</summary>
     public static CarRefusal Reversed(string sign) => new(

@@ -75,9 +75,9 @@ internal sealed class TellingDrive
         }
 
         yield return ($"Four passes over a short sharp bump (25 mm high, 0.8 m long) at {Speed(13.9)}",
-            d => d.Add(More, 13.9, spread, d.Hump(0.8, Wave(0.025)), rate, band));
+            d => d.Add(More, 13.9, spread, d.Hump(0.8, Wave(0.025), 13.9 / band), rate, band));
         yield return ($"Four passes over a long hump (75 mm high, 3.7 m long) at {Speed(6.9)}",
-            d => d.Add(More, 6.9, spread, d.Hump(3.7, Wave(0.075)), rate, band));
+            d => d.Add(More, 6.9, spread, d.Hump(3.7, Wave(0.075), 6.9 / band), rate, band));
     }
 
     private static double[] Wave(double height) =>

@@ -46,7 +46,8 @@ internal static class DriveCarWords
         yield return new Sentence(
             "car-of-the-motion",
             "These are intervals of the linear car that moves most like this one did. They are not intervals of springs and dampers: "
-            + "friction and stops raise the frequencies, dampers that grow softer with speed lower the damping.");
+            + "friction raises the damping, by half and more on low bumps, and with stops the frequencies; "
+            + "dampers that grow softer with speed lower the damping.");
         yield return new Sentence(
             "car-untested",
             "Planted drives have tested this, no real drive whose car is known: compare drives with each other rather than with a drawing.");
