@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Heaveline.Drives;
-using Heaveline.Quantities;
 
 namespace Heaveline.Tests.Drives;
 
