@@ -29,6 +29,9 @@ internal sealed class LogColumn(int index, string name, ColumnMeaning meaning)
     /// <summary>The numbers; not a number where a cell is blank.</summary>
     public ReadOnlySpan<double> Values => values.AsSpan(0, count);
 
+    /// <summary>Whether no cell of it holds a number.</summary>
+    public bool IsBlank => !Values.ContainsAnyInRange(double.NegativeInfinity, double.PositiveInfinity);
+
     /// <summary>Makes room.</summary>
     public void Reserve(int rows) => Array.Resize(ref values, Math.Max(rows, 1024));
 
@@ -94,8 +97,10 @@ internal sealed class LogColumn(int index, string name, ColumnMeaning meaning)
         else if (!TryWhole(cell, point, out whole, out rest))
         {
             var number = Number(cell, point);
-            if (double.IsNaN(number) || Math.Abs(number) > 9e18)
+            // The difference of two such fits 64 bits; nanoseconds reach them in the year 2096.
+            if (double.IsNaN(number) || Math.Abs(number) > 4e18)
             {
+                Bad += double.IsNaN(number) ? 0 : 1;
                 return double.NaN;
             }
 

@@ -69,11 +69,12 @@ public static class LogFile
             return LogReading.Refused(homeless);
         }
 
+        var (once, again) = Once([.. sources.OrderBy(s => s.Name, StringComparer.Ordinal)]);
         var tables = new List<LogTable>();
         var refusals = new List<LogRefusal>();
-        foreach (var source in sources.OrderBy(s => s.Name, StringComparer.Ordinal))
+        foreach (var source in once)
         {
-            if (LogTable.Read(source, new(source.Name, sources.Count == 1, overrulings), overrulings, stop, out var refusal) is { } table)
+            if (LogTable.Read(source, new(source.Name, once.Count == 1, overrulings), overrulings, stop, out var refusal) is { } table)
             {
                 tables.Add(table);
             }
@@ -93,12 +94,31 @@ public static class LogFile
                 Log = log with
                 {
                     Overrulings = [.. overrulings],
-                    Story = [.. log.Story, .. refusals.Select(r => new StoryLine("left-out", $"{r.File} is left out: {r.Message}", true))],
+                    Story = [.. log.Story, .. again, .. refusals.Select(r => new StoryLine("left-out", $"{r.File} is left out: {r.Message}", true))],
                 },
             };
         }
 
         refusals.AddRange(joining.Refusals);
         return LogReading.Refused(refusals.Count > 0 ? refusals : [new LogRefusal("log", "no file is named.", "Give the files of a drive.")]);
+    }
+
+    // One file under two names is one file.
+    private static (List<LogSource> Once, List<StoryLine> Again) Once(LogSource[] sources)
+    {
+        var (once, again) = (new List<LogSource>(), new List<StoryLine>());
+        foreach (var source in sources)
+        {
+            if (source.Bytes.Length > 0 && once.Find(s => s.Bytes.AsSpan().SequenceEqual(source.Bytes)) is { } same)
+            {
+                again.Add(new StoryLine("left-out", $"{source.Name} is left out: it is {same.Name} once more, byte for byte.", true));
+            }
+            else
+            {
+                once.Add(source);
+            }
+        }
+
+        return (once, again);
     }
 }

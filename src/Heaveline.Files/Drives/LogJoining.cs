@@ -36,13 +36,18 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
         if (clocks.Count == 0)
         {
             refusals.Add(new LogRefusal(
-                force.Table.File, "it has no column of instants that rise in s, ms, µs, ns, days or as dates.", "Log the time of each sample."));
+                force.Table.File,
+                force.Table.Columns.FirstOrDefault(c => c.Meaning.Kind == ColumnKind.Time && c.IsBlank) is { } blank
+                    ? $"its column of instants '{blank.Name}' holds none."
+                    : "it has no column of instants that rise in s, ms, µs, ns, days or as dates.",
+                "Log the time of each sample."));
             return null;
         }
 
         story.AddRange(tables.SelectMany(t => t.Story));
         var clock = clocks[0];
         story.Add(new StoryLine("time", Said(force.Table, clock), clock.IsAgainstHeader));
+        story.AddRange(FarCell.Said(force.Table.File, clock) is { } far ? [far] : []);
         var tracks = new List<SensorTrack> { Track(force, clock, 0.0) };
         foreach (var kind in new[]
             {
@@ -72,6 +77,11 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
             return null;
         }
 
+        if (refusals.Count > 0)
+        {
+            return null;
+        }
+
         return new Log { Tracks = [.. tracks], Story = [.. story] };
     }
 
@@ -80,7 +90,13 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
         foreach (var table in tables)
         {
             var named = table.Columns.Where(c => c.Meaning.Kind is ColumnKind.Acceleration).Select(c => $"'{c.Name}'").ToList();
-            refusals.Add(named.Count > 0
+            var blank = table.Columns.Where(c => c.Meaning.Kind is ColumnKind.Acceleration && c.IsBlank).Select(c => $"'{c.Name}'").ToList();
+            refusals.Add(blank.Count > 0
+                ? new LogRefusal(
+                    table.File,
+                    $"there is no number in {string.Join(", ", blank)} of its acceleration.",
+                    "Log all three axes.")
+                : named.Count > 0
                 ? new LogRefusal(
                     table.File,
                     $"its acceleration, {string.Join(", ", named)}, is as long as gravity in none of g, m/s² and mg, or has not three axes.",
@@ -126,6 +142,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
                         // Both columns of the accelerometer's text count rows of the same instants.
                         var between = clocks[0].First - clock.First;
                         story.Add(new StoryLine("time", Said(sensor.Table, own) + Shift(clock, own, offset), own.IsAgainstHeader));
+                        story.AddRange(FarCell.Said(sensor.Table.File, own) is { } far ? [far] : []);
                         tracks.Add(Track(sensor, own, offset + between));
                         return;
                     }
@@ -198,6 +215,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
             }
         }
 
+        rows = FarCell.Without(sensor, rows, story, refusals);
         if (sensor.Kind is SensorKind.Speed or SensorKind.Position)
         {
             rows = Fixes(rows, clock.Times, sensor);

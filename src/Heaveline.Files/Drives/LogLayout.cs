@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Heaveline.Drives;
 
@@ -6,6 +7,9 @@ namespace Heaveline.Files.Drives;
 /// <summary>How a log's text is laid out: separator, decimal mark, names of the columns, where the numbers begin.</summary>
 internal sealed partial record LogLayout
 {
+    /// <summary>Most columns of a row.</summary>
+    public const int MostCells = 4096;
+
     private const int Looked = 60;
     private const int MostPreamble = 20;
     private const double Share = 0.8;
@@ -38,8 +42,8 @@ internal sealed partial record LogLayout
     /// <summary>Finds the layout; null where there is none, with the reason.</summary>
     public static LogLayout? Of(LogText text, IReadOnlyList<Overruling> overrulings, out string whyNot)
     {
-        var lines = text.FirstLines(Looked);
-        whyNot = "the file is empty.";
+        var lines = text.FirstLines(Looked, out var tooLong);
+        whyNot = tooLong.IsEmpty ? "the file is empty." : Wide(tooLong);
         if (lines.Count == 0)
         {
             return null;
@@ -56,16 +60,22 @@ internal sealed partial record LogLayout
             told = Separators.First(s => s.Name == wanted).Sign;
         }
 
-        whyNot = "no separator (semicolon, tab, bar or comma) cuts its lines into equally many columns.";
+        whyNot = tooLong.IsEmpty ? "no separator (semicolon, tab, bar or comma) cuts its lines into equally many columns." : Wide(tooLong);
         if (Found(lines, told) is not { } found)
         {
             return null;
         }
 
         var (separator, name, cells) = found;
+        whyNot = Many(cells);
+        if (cells > MostCells)
+        {
+            return null;
+        }
+
         var rows = lines.Select(l => Drives.Cells.Split(l.Line, separator)).ToList();
         var first = rows.FindIndex(r => r.Count == cells && IsRow(r));
-        whyNot = "no row of numbers is found among its first lines.";
+        whyNot = tooLong.IsEmpty ? "no row of numbers is found among its first lines." : Wide(tooLong);
         if (first < 0 || first > MostPreamble + 1)
         {
             return null;
@@ -87,6 +97,24 @@ internal sealed partial record LogLayout
             Preamble = [.. lines.Take(head).Select(l => l.Line)],
             FirstRows = below,
         };
+    }
+
+    private static string Many(int cells) =>
+        string.Create(CultureInfo.InvariantCulture, $"its rows have {cells} columns; {MostCells} at the most are read.");
+
+    // A line so long is cut into columns by the sign that stands in it most often.
+    private static string Wide(ReadOnlySpan<byte> line)
+    {
+        var most = 0;
+        foreach (var (sign, _) in Separators)
+        {
+            most = Math.Max(most, line.Count((byte)sign));
+        }
+
+        return most + 1 > MostCells
+            ? Many(most + 1)
+            : string.Create(
+                CultureInfo.InvariantCulture, $"a line among its first is longer than {LogText.LongestLine} bytes, as no row of a log is.");
     }
 
     private static (char Sign, string Name, int Cells)? Found(List<(int At, string Line)> lines, char? told)

@@ -50,7 +50,8 @@ internal sealed class LogSources(string? within, CancellationToken stop)
         else if (Read(path) is { } read)
         {
             paths.Add(path);
-            if (read.AsSpan().StartsWith("PK\u0003\u0004"u8))
+            // The second is the end of an archive: it begins with it when nothing is packed in it.
+            if (read.AsSpan().StartsWith("PK\u0003\u0004"u8) || read.AsSpan().StartsWith("PK\u0005\u0006"u8))
             {
                 AddArchive(path, read);
             }
@@ -113,17 +114,21 @@ internal sealed class LogSources(string? within, CancellationToken stop)
     {
         try
         {
-            using var zip = new ZipArchive(new MemoryStream(archive, writable: false), ZipArchiveMode.Read);
+            using var packed = new CountedStream(archive);
+            using var zip = new ZipArchive(packed, ZipArchiveMode.Read);
             var entries = zip.Entries.Where(e => IsText(e.Name)).OrderBy(e => e.FullName, StringComparer.Ordinal).ToList();
             if (entries.Count == 0)
             {
-                Refuse(path, "the archive holds no log.", $"Pack files in it that end in {string.Join(", ", Endings)}.");
+                Refuse(
+                    path,
+                    zip.Entries.Count == 0 ? "the archive is empty." : "the archive holds no log.",
+                    $"Pack files in it that end in {string.Join(", ", Endings)}.");
             }
 
             foreach (var entry in entries)
             {
                 stop.ThrowIfCancellationRequested();
-                if (!AddEntry(path, entry))
+                if (!AddEntry(path, entry, packed))
                 {
                     return;
                 }
@@ -135,29 +140,48 @@ internal sealed class LogSources(string? within, CancellationToken stop)
         }
     }
 
-    // What an entry says of its own size is not believed.
-    private bool AddEntry(string path, ZipArchiveEntry entry)
+    // What an entry says of its own size is believed where it is too much. The swelling is watched all the way: what was read of the archive so far
+    // bounds what came of it, so that a bomb is given up at its beginning.
+    private bool AddEntry(string path, ZipArchiveEntry entry, CountedStream packed)
     {
         var name = $"{Called(path)}/{entry.FullName}";
         var most = Math.Min(MostBytes - bytes, Math.Max(entry.CompressedLength, 1L) * MostSwelling);
-        using var from = entry.Open();
-        using var to = new MemoryStream();
+        if (entry.Length > most)
+        {
+            return RefuseSwelling(name);
+        }
+
+        var before = packed.CountRead;
         var part = new byte[1 << 16];
+        using var from = entry.Open();
+        using var to = new MemoryStream((int)Math.Min(entry.Length, (20 * entry.CompressedLength) + part.Length));
         for (int read; (read = from.Read(part)) > 0;)
         {
             stop.ThrowIfCancellationRequested();
-            if (to.Length + read > most)
+            if (to.Length + read > Math.Min(most, MostSwelling * (packed.CountRead - before + part.Length)))
             {
-                Refuse(name, FormattableString.Invariant($"unpacked it is more than {MostSwelling} times as long, or longer than {MostBytes} bytes."),
-                    "Give the file itself, in parts if it is so long.");
-                return false;
+                return RefuseSwelling(name);
             }
 
             to.Write(part, 0, read);
         }
 
-        AddText(name, to.ToArray());
+        var text = to.Length == to.Capacity ? to.GetBuffer() : to.ToArray();
+        if (text.Length != entry.Length || Crc32.Of(text) != entry.Crc32)
+        {
+            Refuse(name, "it is damaged: what is unpacked does not agree with the check sum that the archive keeps of it.", "Pack it again.");
+            return false;
+        }
+
+        AddText(name, text);
         return refusals.Count == 0;
+    }
+
+    private bool RefuseSwelling(string name)
+    {
+        Refuse(name, FormattableString.Invariant($"unpacked it is more than {MostSwelling} times as long, or longer than {MostBytes} bytes."),
+            "Give the file itself, in parts if it is so long.");
+        return false;
     }
 
     private void AddText(string name, byte[] text)

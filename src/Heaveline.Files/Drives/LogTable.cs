@@ -240,6 +240,11 @@ internal sealed class LogTable
             yield return new StoryLine("rows", Text($"{file}: {repeated} rows without a number in a column of use are left out."));
         }
 
+        foreach (var column in columns.Where(c => c.IsBlank && c.Bad == 0 && c.Meaning.Kind is { } && !IsOfPosition(c)))
+        {
+            yield return new StoryLine("cells", Text($"{file}: column '{column.Name}' holds no number and is left out."), true);
+        }
+
         foreach (var column in columns.Where(c => c.Bad > 0))
         {
             yield return new StoryLine(

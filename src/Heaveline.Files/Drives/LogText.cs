@@ -6,6 +6,9 @@ namespace Heaveline.Files.Drives;
 /// <summary>A log's text as bytes in which digits and separators are ASCII, with the encoding of its other letters.</summary>
 internal sealed class LogText
 {
+    /// <summary>The longest line of a log, bytes.</summary>
+    public const int LongestLine = 1 << 16;
+
     private const int Windows = 1252;
 
     private LogText(byte[] bytes, int start, Encoding encoding, string name) =>
@@ -47,9 +50,10 @@ internal sealed class LogText
 
     /// <summary>The first lines that are not blank, with the place where each begins.</summary>
     /// <param name="most">How many.</param>
-    public List<(int At, string Line)> FirstLines(int most)
+    /// <param name="tooLong">The first line that is longer than a row of a log; nothing where none is.</param>
+    public List<(int At, string Line)> FirstLines(int most, out ReadOnlySpan<byte> tooLong)
     {
-        const int longest = 1 << 16;
+        tooLong = default;
         var lines = new List<(int, string)>();
         for (var at = Start; at < Bytes.Length && lines.Count < most;)
         {
@@ -57,8 +61,9 @@ internal sealed class LogText
             var length = rest.IndexOfAny((byte)'\n', (byte)'\r');
             length = length < 0 ? rest.Length : length;
             // A line longer than this is none of a log.
-            if (length > longest)
+            if (length > LongestLine)
             {
+                tooLong = rest[..length];
                 return lines;
             }
 

@@ -19,6 +19,12 @@ internal sealed class Timeline
             Times[i] = column.Values[i] * (double)factor;
         }
 
+        Alone = FarCell.Stamps(Times);
+        foreach (var row in Alone)
+        {
+            Times[row] = double.NaN;
+        }
+
         if (column.IsText)
         {
             OverMidnight();
@@ -41,6 +47,9 @@ internal sealed class Timeline
 
     /// <summary>Instants, s since the origin; not a number where a cell is blank.</summary>
     public double[] Times { get; }
+
+    /// <summary>Rows whose stamps stand alone, far from those beside them: they count as blank.</summary>
+    public int[] Alone { get; }
 
     /// <summary>The first instant, s since the origin.</summary>
     public double First { get; }

@@ -21,11 +21,18 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         foreach (var kind in new[]
             { SensorKind.Acceleration, SensorKind.AccelerationWithoutGravity, SensorKind.Gravity, SensorKind.TurnRate, SensorKind.Speed })
         {
-            RefuseEndless(log.Of(kind));
+            SensorBound.Check(log.Of(kind));
         }
 
         var (forces, turn, speed) = (Forces(), Timed(SensorKind.TurnRate), Timed(SensorKind.Speed));
         stop.ThrowIfCancellationRequested();
+        if (LongPause.LongestBeside(forces[0], story) is { } part)
+        {
+            forces = [.. forces.Select(f => f.Within(part) ?? throw TooFew(f.Track))];
+            (turn, speed) = (turn?.Within(part), speed?.Within(part));
+        }
+
+        speed = Moving(speed);
         var grid = EvenGrid.Over([.. forces, .. turn is null ? [] : new[] { turn }]);
         RefuseShort(grid);
         var force = Summed(grid, forces);
@@ -148,25 +155,6 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         }
     }
 
-    // Squares of such a number have no end, and no sensor of a car means it.
-    private static void RefuseEndless(SensorTrack? track)
-    {
-        const double most = 1e6;
-        foreach (var column in track?.Values ?? [])
-        {
-            var values = column.AsSpan();
-            for (var i = 0; i < values.Length; i++)
-            {
-                if (!(Math.Abs(values[i]) <= most))
-                {
-                    throw new RefusedValueException(
-                        "a sample of " + track!.File, Text($"{values[i]:G3}, {track.Times[i]:F2} s after the start"),
-                        Text($"{most:G3} at the most, in m/s², rad/s or m/s"), "Take that row out of the file.");
-                }
-            }
-        }
-    }
-
     private TimedTrack? Timed(SensorKind kind) => log.Of(kind) is { } track ? TimedTrack.Of(track) : null;
 
     // Gravity is in it, or beside it.
@@ -183,9 +171,21 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             "Without gravity nothing tells which way is up: log the accelerometer itself, or gravity too.");
         story.Add(new StoryLine("gravity", "Acceleration is logged without gravity; the phone's own gravity was added."));
         return [TimedTrack.Of(track) ?? throw TooFew(track), gravity];
+    }
 
-        static RefusedValueException TooFew(SensorTrack track) =>
-            new("samples of " + track.File, Text($"{track.Times.Length}"), "three with rising instants", "Give a longer log.");
+    private static RefusedValueException TooFew(SensorTrack track) =>
+        new("samples of " + track.File, Text($"{track.Times.Length}"), "three with rising instants", "Give a longer log.");
+
+    // From a car that stands all the time nothing tells forward.
+    private TimedTrack? Moving(TimedTrack? speed)
+    {
+        if (speed is null || speed.Values[0].Any(v => Math.Abs(v) >= Standing))
+        {
+            return speed;
+        }
+
+        story.Add(new StoryLine("speed", "The car never moves by the log's speed: it is left out, and tells no forward.", IsDoubtful: true));
+        return null;
     }
 
     private static double[][] Columns(EvenGrid grid, TimedTrack track) => [.. Enumerable.Range(0, 3).Select(k => grid.Read(track, k))];

@@ -170,7 +170,10 @@ internal sealed record ForwardFit
         var deviation = (1.0 + (1.2 * Together / slow.Length)) * Math.Max(Spread(stretches, fit.Angle), Jackknifed(stretches));
         return fit with
         {
-            HalfWidth = Math.Min(Math.Sqrt((student * deviation * student * deviation) + (Floor * Floor)), Math.PI),
+            // What explains nothing tells no direction, however little it scatters.
+            HalfWidth = fit.Explained > 0.0
+                ? Math.Min(Math.Sqrt((student * deviation * student * deviation) + (Floor * Floor)), Math.PI)
+                : Math.PI,
             SignedCounts = counts,
             CountWidths = (
                 student * Deviation(less.Select(s => s.Counts(fit.Angle).Braking - counts.Braking)),

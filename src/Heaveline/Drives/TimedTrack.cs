@@ -80,6 +80,29 @@ internal sealed class TimedTrack
         });
     }
 
+    /// <summary>The samples between two instants; null where there are too few to tell a rate.</summary>
+    /// <param name="part">From when to when, both with it.</param>
+    public TimedTrack? Within(Stretch part)
+    {
+        const int fewest = 3;
+        var (from, to) = (0, Times.Length);
+        while (from < to && Times[from] < part.From)
+        {
+            from++;
+        }
+
+        while (to > from && Times[to - 1] > part.To)
+        {
+            to--;
+        }
+
+        return to - from < fewest ? null : new TimedTrack(Track, Times[from..to], [.. Values.Select(v => v[from..to])], Clock with
+        {
+            Gaps = [.. Clock.Gaps.Where(g => g.From >= Times[from] && g.To <= Times[to - 1])],
+            Length = Times[to - 1] - Times[from],
+        });
+    }
+
     private static double[] Steps(double[] times)
     {
         var steps = new List<double>(times.Length);

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Heaveline.Drives;
 using Heaveline.Numerics;
 
