@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Heaveline.Files;
+using Heaveline.Files.Drives;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Reporting;
 
@@ -42,7 +43,7 @@ internal static class Kills
         var (faults, halves, writes) = (new List<string>(), 0, 0);
         for (var round = 0; round < rounds; round++)
         {
-            var said = Killed(folder, round + (seed * 4), chance);
+            var said = Killed(folder, round + (seed * Writer.Kinds), chance);
             writes += said.Count(line => line == "written" || line.StartsWith("saved", StringComparison.Ordinal));
             var partial = Partials(folder).ToList();
             halves += partial.Count > 0 ? 1 : 0;
@@ -124,12 +125,17 @@ internal static class Kills
         }
 
         foreach (var file in Directory.EnumerateFiles(Writer.GarageIn(folder), "*.yaml", SearchOption.AllDirectories)
-            .Where(f => !f.EndsWith(".partial")))
+            .Where(f => !f.EndsWith(".partial") && Path.GetFileName(f) != DriveFile.FileName))
         {
             if (Contents.NumberOfCar(File.ReadAllBytes(file)) is null)
             {
                 yield return $"{Path.GetRelativePath(folder, file)} is torn";
             }
+        }
+
+        foreach (var fault in Drives(folder, said))
+        {
+            yield return fault;
         }
 
         var finished = said
@@ -139,6 +145,37 @@ internal static class Kills
             foreach (var fault in History(folder, last))
             {
                 yield return fault;
+            }
+        }
+    }
+
+    // Every file of a log whole, every drive's own file sound, and those there that were called finished.
+    private static IEnumerable<string> Drives(string folder, List<string> said)
+    {
+        var garage = new Garage(Writer.GarageIn(folder));
+        foreach (var drive in garage.Drives.Names)
+        {
+            if (garage.Drive(DriveFolders.FileOf(drive)).Value is null)
+            {
+                yield return $"what was written down about {drive} is torn";
+            }
+
+            foreach (var file in garage.Drives.LogFiles(drive))
+            {
+                if (Contents.NumberOfCsv(File.ReadAllBytes(Path.Combine(garage.Folder, DriveFolders.Folder, drive, file))) is null)
+                {
+                    yield return $"{file} of {drive} is torn";
+                }
+            }
+        }
+
+        foreach (var line in said.Where(line => line.StartsWith("log ", StringComparison.Ordinal)))
+        {
+            var words = line.Split(' ');
+            var bytes = Bytes(folder, $"garage/{DriveFolders.Folder}/{words[1]}/{words[2]}");
+            if (bytes is null || Contents.NumberOfCsv(bytes) != int.Parse(words[3], CultureInfo.InvariantCulture))
+            {
+                yield return $"{words[2]} of {words[1]} was brought in and is gone";
             }
         }
     }
@@ -178,6 +215,11 @@ internal static class Kills
         var end = garage.Save("next.yaml", Contents.Car(Random.Shared.Next(1000)), garage.Read("next.yaml").Stamp).End;
         WholeFile.Write(Path.Combine(folder, Writer.Outputs[0]), Contents.Csv(0));
         new ReportFolder(garage.Folder).Save("next", "html", Contents.Csv(0), replaces: true);
+        if (garage.Drives.Begin("next", "next.csv", Contents.Csv(0)) is { Drive: null } outcome)
+        {
+            yield return $"the next log was not brought in: {outcome.Message}";
+        }
+
         if (end is not (SaveEnd.Saved or SaveEnd.Unchanged))
         {
             yield return $"the next save ended as {end}";

@@ -21,12 +21,14 @@ internal static class LogFuzz
     // Names, so that files of one log are told apart, and how each writes.
     private static readonly (string Name, Func<string> Text)[] Loggers =
     [
-        ("comma.csv", () => Rows("seconds_elapsed,accelX (m/s²),accelY (m/s²),accelZ (m/s²),gyroX (rad/s),gyroY (rad/s),gyroZ (rad/s),speed (m/s)\n",
+        ("comma.csv", () => Rows(
+            "seconds_elapsed,accelX (m/s²),accelY (m/s²),accelZ (m/s²),gyroX (rad/s),gyroY (rad/s),gyroZ (rad/s),speed (m/s)\n",
             t => Plain(t), ",", 1.0, 1.0)),
         ("semicolon.csv", () => Rows("Zeit (ms);acc x (g);acc y (g);acc z (g);gyr x (°/s);gyr y (°/s);gyr z (°/s);speed (km/h)\n",
             t => Plain(1000.0 * t), ";", 1.0 / 9.80665, 180.0 / Math.PI, 3.6).Replace('.', ',')),
         ("zone.csv", () => Rows("timestamp,ax,ay,az,wx,wy,wz,speed\n",
-            t => DateTime.UnixEpoch.AddDays(20_000.0).AddSeconds(t).ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture), ",", 1.0, 1.0)),
+            t => DateTime.UnixEpoch.AddDays(20_000.0).AddSeconds(t).ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture),
+            ",", 1.0, 1.0)),
         ("epoch.txt", () => Rows("sep=\t\ntime\tacceleration_x\tacceleration_y\tacceleration_z\tgyro_x\tgyro_y\tgyro_z\tspeed\n",
             t => (1_700_000_000_000_000_000L + (long)(1e9 * t)).ToString(CultureInfo.InvariantCulture), "\t", 1000.0 / 9.80665, 1.0)),
         ("bare.csv", () => Rows("", t => Plain(t), ",", 1.0, 1.0)),
@@ -40,7 +42,8 @@ internal static class LogFuzz
         Console.WriteLine(
             FormattableString.Invariant($"{inputs} logs in {clock.Elapsed.TotalMinutes:F1} min, seed {seed}: {tally.Accepted} read, ")
             + FormattableString.Invariant($"{inputs - tally.Accepted - tally.Faults.Count} refused, {tally.Faults.Count} faults; slowest ")
-            + FormattableString.Invariant($"{tally.Slowest.TotalMilliseconds:F0} ms of processor time, most memory for one {tally.MostBytes / 1e6:F0} MB."));
+            + FormattableString.Invariant($"{tally.Slowest.TotalMilliseconds:F0} ms of processor time, most memory for one ")
+            + FormattableString.Invariant($"{tally.MostBytes / 1e6:F0} MB."));
         tally.Faults.ToList().ForEach(Console.WriteLine);
         return tally.Faults.Count == 0 ? 0 : 1;
     }

@@ -6,13 +6,17 @@ using Heaveline.Press;
 namespace Heaveline.Ordeal;
 
 /// <summary>
-/// The program that is killed: writes tables, figures, reports and garage files over and over and says what it has finished, until it is killed.
+/// The program that is killed: writes tables, figures, reports, garage files and logs of drives over and over and says what it
+/// has finished, until it is killed.
 /// Each seed has one kind of writer in turn: a process that writes no figure starts in a moment.
 /// </summary>
 internal static class Writer
 {
     /// <summary>The word by which it is started.</summary>
     public const string Word = "write";
+
+    /// <summary>How many kinds of writers there are.</summary>
+    public const int Kinds = 5;
 
     /// <summary>The car that is saved over and over, and the one that is also restored.</summary>
     public const string Saved = "fern.yaml", Restored = "plover.yaml";
@@ -29,7 +33,12 @@ internal static class Writer
         var chance = new Random(seed);
         var garage = new Garage(GarageIn(folder));
         var reports = new ReportFolder(garage.Folder);
-        var kind = seed % 4;
+        var kind = seed % Kinds;
+        if (kind == Kinds - 1)
+        {
+            Room(garage);
+        }
+
         for (var n = 0; ; n++)
         {
             switch (kind)
@@ -51,6 +60,9 @@ internal static class Writer
                     reports.Save("numbers", "pdf", Contents.Csv(chance.Next(1000)), replaces: true);
                     WholeFile.Write(Path.Combine(folder, Outputs[0]), Contents.Csv(chance.Next(1000)));
                     break;
+                case 4:
+                    Log(garage, FormattableString.Invariant($"Lane {chance.Next(1_000_000)}"), chance);
+                    break;
                 default:
                     var file = Path.Combine(folder, Outputs[1 + chance.Next(Outputs.Count - 1)]);
                     if (Path.GetFileName(file).StartsWith("figure", StringComparison.Ordinal))
@@ -67,6 +79,36 @@ internal static class Writer
 
             Console.WriteLine(kind == 0 ? FormattableString.Invariant($"saved {n}") : "written");
         }
+    }
+
+    // A garage has room for so many drives: those of earlier rounds go before the first is brought in.
+    private static void Room(Garage garage)
+    {
+        if (garage.Drives.Names.Count > DriveFolders.Most / 2)
+        {
+            Directory.Delete(Path.Combine(garage.Folder, DriveFolders.Folder), recursive: true);
+        }
+    }
+
+    // A drive of two files, as a phone writes them: the first begins it.
+    private static void Log(Garage garage, string wanted, Random chance)
+    {
+        if (garage.Drives.Names.Count >= DriveFolders.Most - 1)
+        {
+            // Full, as never before the kill comes.
+            Thread.Sleep(Timeout.Infinite);
+        }
+
+        var (first, second) = (chance.Next(1000), chance.Next(1000));
+        var drive = Brought(garage.Drives.Begin(wanted, "force.csv", Contents.Csv(first)), "force.csv", first);
+        Brought(garage.Drives.Add(drive, "turning.csv", Contents.Csv(second)), "turning.csv", second);
+    }
+
+    private static string Brought(DriveOutcome outcome, string file, int n)
+    {
+        var drive = outcome.Drive ?? throw new InvalidOperationException($"Not brought in: {outcome.Message}");
+        Console.WriteLine(FormattableString.Invariant($"log {drive} {file} {n}"));
+        return drive;
     }
 
     private static int Next(Garage garage, string name) =>

@@ -119,6 +119,21 @@ public class DrivePageTests(Served served)
     }
 
     [Fact]
+    public async Task The_car_is_drawn_and_the_page_says_where_on_it_to_say_what_the_log_does_not()
+    {
+        var drive = Drive("Carded lane");
+        var page = await served.Open($"/drive?log={drive}");
+        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await Expect(page.Locator(".doubts").First).ToContainTextAsync("Write it down below, under \"Wheelbase\"");
+        await page.GetByLabel("Wheelbase").FillAsync("2.70 m");
+        await page.GetByLabel("Wheelbase").BlurAsync();
+        await Expect(page.Locator(".drawn img")).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        Assert.True(await page.Locator(".drawn img").EvaluateAsync<int>("drawn => drawn.decode().then(() => drawn.naturalWidth)") > 300);
+        await Accessible.Check(page);
+        Assert.DoesNotContain("--", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_decision_of_the_reading_is_taken_otherwise_and_taken_back()
     {
         var drive = Drive("Overruled lane");
@@ -168,6 +183,14 @@ public class DrivePageTests(Served served)
         await Expect(page.Locator(".finding")).ToContainTextAsync("passes before");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Cured lane, after: the change worked");
         await Accessible.Check(page);
+        await Expect(page.Locator("#proof").Locator("xpath=..")).ToContainTextAsync("tick below what was the same");
+        await page.GetByLabel("Temperature").CheckAsync();
+        await Until(() => Garage.Drive(DriveFolders.FileOf(after)).Value!.Same is ["temperature"]);
+        Assert.Equal(["temperature"], Garage.Drive(DriveFolders.FileOf(after)).Value!.Same);
+        await Expect(page.Locator("#proof").Locator("xpath=..")).ToContainTextAsync("load, pressures, fuel, tyres, phone. Each can do");
+        await page.GetByLabel("Temperature").UncheckAsync();
+        await Until(() => Garage.Drive(DriveFolders.FileOf(after)).Value!.Same is []);
+        Assert.Empty(Garage.Drive(DriveFolders.FileOf(after)).Value!.Same);
         using var client = new HttpClient { BaseAddress = served.Address };
         var csv = await client.GetStringAsync($"/download/drive-dots.csv?log={after}", TestContext.Current.CancellationToken);
         Assert.StartsWith("site,state,event", csv, StringComparison.Ordinal);

@@ -38,15 +38,38 @@ public class PhonePageTests(Served served)
         var lines = await File.ReadAllLinesAsync(file, TestContext.Current.CancellationToken);
         Assert.Equal(
             "time (s),acceleration x (m/s²),acceleration y (m/s²),acceleration z (m/s²),"
-            + "rotation rate x (°/s),rotation rate y (°/s),rotation rate z (°/s),speed (m/s)",
+            + "rotation rate x (°/s),rotation rate y (°/s),rotation rate z (°/s),"
+            + "speed (m/s),latitude (°),longitude (°),accuracy (m)",
             lines[1]);
         // Turned by 0.01, 0.02 and 0.03 rad/s about x, y and z; this browser rounds to 0.1 °/s.
-        var row = lines.Select(l => l.Split(',')).First(c => c.Length == 8 && c[4] == "0.6");
-        Assert.Equal(("0.6", "1.1", "1.7", ""), (row[4], row[5], row[6], row[7]));
-        Assert.Contains(lines, l => l.EndsWith(",,,,,,,8.25", StringComparison.Ordinal));
+        var row = lines.Select(l => l.Split(',')).First(c => c.Length == 11 && c[4] == "0.6");
+        Assert.Equal(("0.6", "1.1", "1.7", "", ""), (row[4], row[5], row[6], row[7], row[8]));
+        Assert.Contains(lines, l => l.EndsWith(",,,,,,,8.25,10,20,5", StringComparison.Ordinal));
         // The fix from before the start is an old one.
-        Assert.DoesNotContain(lines, l => l.EndsWith(",7", StringComparison.Ordinal));
+        Assert.DoesNotContain(lines, l => l.Contains(",7,10,20", StringComparison.Ordinal));
         Assert.Equal("Chapel lane, before", new Garage(served.Garage).Drive(DriveFolders.FileOf(drive)).Value!.Name);
+    }
+
+    [Fact]
+    public async Task Without_the_tick_no_file_shows_where_it_was_driven()
+    {
+        var phone = await Phone.Of(served);
+        await phone.Page.GetByLabel("What the drive is called").FillAsync("Nowhere lane");
+        await phone.Page.GetByLabel("Keep where I drive").UncheckAsync();
+        await phone.Start();
+        await phone.Move(20);
+        await phone.At(8.25);
+        await phone.Move(20);
+        await Expect(phone.Page.Locator("#phone-speed")).ToHaveTextAsync("30 km/h");
+        await phone.Stop();
+        var link = phone.Page.GetByRole(AriaRole.Link, new() { Name = "Nowhere lane: read it" });
+        await Expect(link).ToBeVisibleAsync();
+        var drive = (await link.GetAttributeAsync("href"))!.Split('=')[^1];
+        var file = Path.Combine(served.Garage, "drives", drive, Assert.Single(new Garage(served.Garage).Drives.LogFiles(drive)));
+        var text = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
+        Assert.Contains(",8.25\n", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("itude", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(",10,20", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -129,7 +152,7 @@ public class PhonePageTests(Served served)
                     const at = t - 1234.5;
                     rows.push(t, 0.5 * Math.sin(0.6 * at), 0.1, 9.80665 + Math.sin(2 * Math.PI * 1.3 * at), NaN, NaN, NaN,
                         0.1 * Math.sin(at), 5 * Math.cos(2 * Math.PI * 1.3 * at), -0.2);
-                    if (k % 60 === 30) fixes.push([t - 0.25, 8 + Math.sin(0.6 * at)]);
+                    if (k % 60 === 30) fixes.push([t - 0.25, 8 + Math.sin(0.6 * at), 0.5 + 1e-5 * k, -30, 4.5]);
                 }
                 const parts = [{ part: 0, motion: Float64Array.from(rows.slice(0, 12000)), fixes: fixes.slice(0, 20) },
                     { part: 1, motion: Float64Array.from(rows.slice(12000)), fixes: fixes.slice(20) }];
@@ -143,6 +166,8 @@ public class PhonePageTests(Served served)
         Assert.Equal(3600, log.Of(SensorKind.Acceleration)!.Times.Length);
         Assert.Equal("°/s", log.Of(SensorKind.TurnRate)!.UnitTaken);
         Assert.Equal(60, log.Of(SensorKind.Speed)!.Times.Length);
+        Assert.Equal((60, 4.5), (log.Of(SensorKind.Position)!.Times.Length, log.Of(SensorKind.Position)!.Values[2][7]));
+        Assert.Equal(log.Of(SensorKind.Speed)!.Times, log.Of(SensorKind.Position)!.Times);
         var (force, speed) = (log.Of(SensorKind.Acceleration)!, log.Of(SensorKind.Speed)!);
         // Every sensor keeps its own instants: the first fix came 0.25 s before the 31st sample.
         Assert.Equal(force.Times[30] - 0.25, speed.Times[0], 4);

@@ -3,15 +3,20 @@ using Heaveline.Cli.Output;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Ties;
 
 namespace Heaveline.Cli.Commands;
 
-/// <summary>Reads car files, and what was written down about drives, and says all that is wrong or doubtful in them.</summary>
+/// <summary>Reads car files, what was written down about drives, and sheets of cable ties, and says all that is wrong or doubtful in them.</summary>
 internal static class CheckCommand
 {
     public static Command Of(Streams streams)
     {
-        var files = new Argument<string[]>("FILE") { Description = "Car files, variants, files of drives.", Arity = ArgumentArity.OneOrMore };
+        var files = new Argument<string[]>("FILE")
+        {
+            Description = "Car files, variants, files of drives, sheets of cable ties.",
+            Arity = ArgumentArity.OneOrMore,
+        };
         var json = Options.Json();
         var command = new Command(
             "check",
@@ -69,13 +74,22 @@ internal static class CheckCommand
         return refused > 0 ? ExitCode.Refused : ExitCode.Done;
     }
 
-    // A drive is told by its first words; whatever else there is was meant as a car.
+    // A drive and a sheet of ties are told by their first words; whatever else there is was meant as a car.
     private static (IReadOnlyList<Refusal> Refusals, IReadOnlyList<Warning> Warnings, Func<string> Said) Read(string file)
     {
-        if (SourceText.Load(file, FileFormat.LongestText) is { Refusal: null, Source: var source } && DriveFile.IsDrive(source))
+        if (SourceText.Load(file, FileFormat.LongestText) is { Refusal: null, Source: var source })
         {
-            var drive = DriveFile.Load(file);
-            return (drive.Refusals, drive.Warnings, drive.Format);
+            if (DriveFile.IsDrive(source))
+            {
+                var drive = DriveFile.Load(file);
+                return (drive.Refusals, drive.Warnings, drive.Format);
+            }
+
+            if (TieFile.IsSheet(source))
+            {
+                var sheet = TieFile.Load(file);
+                return (sheet.Refusals, sheet.Warnings, sheet.Format);
+            }
         }
 
         var car = CarFile.Load(file);

@@ -20,4 +20,13 @@ internal enum ColumnKind
 
     /// <summary>Speed over ground.</summary>
     Speed,
+
+    /// <summary>Latitude.</summary>
+    Latitude,
+
+    /// <summary>Longitude.</summary>
+    Longitude,
+
+    /// <summary>How sure a fix is of its place.</summary>
+    PositionAccuracy,
 }

@@ -12,8 +12,10 @@ internal sealed partial record ColumnMeaning(ColumnKind? Kind, string Unit, stri
     // The first that is found wins: accuracy is never an acceleration, and the phone's own gravity no accelerometer.
     private static readonly (ColumnKind? Kind, Regex Words)[] Kinds =
     [
-        (null, Useless()), (ColumnKind.Gravity, Gravity()), (ColumnKind.WithoutGravity, WithoutGravity()), (ColumnKind.Acceleration, Force()),
-        (ColumnKind.TurnRate, TurnRate()), (ColumnKind.Acceleration, Acceleration()), (null, Elsewhere()), (ColumnKind.Speed, Speed()),
+        (ColumnKind.PositionAccuracy, PositionAccuracy()), (null, Useless()),
+        (ColumnKind.Gravity, Gravity()), (ColumnKind.WithoutGravity, WithoutGravity()), (ColumnKind.Acceleration, Force()),
+        (ColumnKind.TurnRate, TurnRate()), (ColumnKind.Acceleration, Acceleration()), (ColumnKind.Latitude, Latitude()),
+        (ColumnKind.Longitude, Longitude()), (null, Elsewhere()), (ColumnKind.Speed, Speed()),
         (ColumnKind.Time, Time()),
     ];
 
@@ -43,8 +45,19 @@ internal sealed partial record ColumnMeaning(ColumnKind? Kind, string Unit, stri
     {
         var words = file[(file.LastIndexOfAny(['/', '\\']) + 1)..].ToLowerInvariant();
         var kind = Kinds.FirstOrDefault(k => k.Words.IsMatch(words)).Kind;
-        return kind is ColumnKind.Time or ColumnKind.Speed ? null : kind;
+        return kind is ColumnKind.Gravity or ColumnKind.WithoutGravity or ColumnKind.Acceleration or ColumnKind.TurnRate ? kind : null;
     }
+
+    // Of the place alone: not of the speed, the height, the course, nor of another sensor.
+    [GeneratedRegex(
+        "^(?!.*(speed|vert|alti|\\balt\\b|bearing|course|head|gyr|acce|magn|\\bmag|orient|rotat|time|compass|gravi)).*accuracy|^h_?acc(?![a-z])")]
+    private static partial Regex PositionAccuracy();
+
+    [GeneratedRegex("latitude|(?<![a-z])lat(?![a-z])")]
+    private static partial Regex Latitude();
+
+    [GeneratedRegex("longitude|(?<![a-z])(lon|lng|long)(?![a-z])")]
+    private static partial Regex Longitude();
 
     [GeneratedRegex("accura|uncert|error|variance|calib|altitude|\\balt\\b|magnet|\\bmag")]
     private static partial Regex Useless();
@@ -64,7 +77,7 @@ internal sealed partial record ColumnMeaning(ColumnKind? Kind, string Unit, stri
     [GeneratedRegex("acc(?!u)|^a_?[xyz](?![a-z])|beschl")]
     private static partial Regex Acceleration();
 
-    [GeneratedRegex("pitch|roll|yaw|orient|azimuth|heading|bearing|course|quat|lat\\b|lon\\b|latitude|longitude|sound|light|pressure")]
+    [GeneratedRegex("pitch|roll|yaw|orient|azimuth|heading|bearing|course|quat|sound|light|pressure")]
     private static partial Regex Elsewhere();
 
     [GeneratedRegex("speed|velocity|geschw")]

@@ -57,6 +57,11 @@ public static class DriveFile
     /// <param name="instants">The instants, s since the log's start.</param>
     public static KeyEdit Adding(IEnumerable<double> instants) => Instants(DriveWords.Added.Name, instants);
 
+    /// <summary>The edit by which it is said what was the same as in the drive before.</summary>
+    /// <param name="circumstances">Words of <see cref="Studies.ProveAsked.Circumstances"/>.</param>
+    public static KeyEdit Alike(IEnumerable<string> circumstances) =>
+        KeyEdit.Put([DriveWords.Same.Name], Node.List(circumstances.Select(word => Node.Scalar(word))));
+
     /// <summary>The edit by which the bumps of a drive have other names of sites.</summary>
     /// <param name="sites">Names, each with an instant about which a bump of it is, s since the log's start.</param>
     public static KeyEdit Naming(IEnumerable<(string Site, double At)> sites) => KeyEdit.Put(

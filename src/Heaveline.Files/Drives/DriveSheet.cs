@@ -39,6 +39,9 @@ public sealed record DriveSheet
     /// <summary>What was changed between the two; null where it is not said.</summary>
     public string? Change { get; init; }
 
+    /// <summary>What was the same in both, each a word of <see cref="Studies.ProveAsked.Circumstances"/>.</summary>
+    public ImmutableArray<string> Same { get; init => field = value.IsDefault ? [] : value; } = [];
+
     /// <summary>Decisions of the reading that are taken otherwise.</summary>
     public ImmutableArray<Overruling> Taken { get; init => field = value.IsDefault ? [] : value; } = [];
 

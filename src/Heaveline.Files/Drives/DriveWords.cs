@@ -1,6 +1,7 @@
 using Heaveline.Drives;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
+using Heaveline.Studies;
 
 namespace Heaveline.Files.Drives;
 
@@ -26,6 +27,13 @@ internal static class DriveWords
     /// <summary>The drive before the change.</summary>
     public static readonly Key<string> After = Key.Optional(
         "after", "Name of the folder, beside this one, of the drive before the change.", Kind.Text(), "larch-lane-before");
+
+    /// <summary>What was the same in both drives.</summary>
+    public static readonly Key<IReadOnlyList<string>> Same = Key.Optional(
+        "same",
+        "What was the same as in the drive before the change: each that differs can do what the change is said to have done.",
+        Kind.List(Kind.Choice([.. ProveAsked.Circumstances.Select(word => (word, word))]), atLeast: 0),
+        "[load, pressures]");
 
     /// <summary>Sites and instants of their bumps.</summary>
     public static readonly Key<IReadOnlyList<KeyValuePair<string, IReadOnlyList<Amount<Time>>>>> Sites = Key.Optional(
@@ -89,7 +97,7 @@ internal static class DriveWords
     public static readonly Shape<DriveSheet> Shape = new Shape(
         "drive file",
         "One drive: what was driven, and what to make of its log. The files of the log lie beside it, untouched; nothing computed is kept in it.",
-        Name, Note, Car, Load, Wheelbase, Phone, Pressures, After, Change, Take, Sites, Rejected, Added)
+        Name, Note, Car, Load, Wheelbase, Phone, Pressures, After, Change, Same, Take, Sites, Rejected, Added)
         .As(Make);
 
     /// <summary>Whether a document is a drive.</summary>
@@ -141,6 +149,7 @@ internal static class DriveWords
             RearPressure = pressures?.Item2,
             After = f.Optional(After),
             Change = f.Optional(Change),
+            Same = [.. ProveAsked.Circumstances.Intersect(f.Optional(Same) ?? [])],
             Taken = [.. taken],
             Sites = [.. (f.Optional(Sites) ?? []).SelectMany(site => site.Value.Select(at => (site.Key, at.Si)))],
             Rejected = [.. (f.Optional(Rejected) ?? []).Select(at => at.Si)],

@@ -44,7 +44,10 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
         var clock = clocks[0];
         story.Add(new StoryLine("time", Said(force.Table, clock), clock.IsAgainstHeader));
         var tracks = new List<SensorTrack> { Track(force, clock, 0.0) };
-        foreach (var kind in new[] { SensorKind.AccelerationWithoutGravity, SensorKind.Gravity, SensorKind.TurnRate, SensorKind.Speed }
+        foreach (var kind in new[]
+            {
+                SensorKind.AccelerationWithoutGravity, SensorKind.Gravity, SensorKind.TurnRate, SensorKind.Speed, SensorKind.Position,
+            }
             .Where(k => k != force.Kind))
         {
             if (kind is SensorKind.AccelerationWithoutGravity or SensorKind.Gravity && force.Kind == SensorKind.Acceleration)
@@ -55,6 +58,8 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
             Add(tracks, sensors.Where(s => s.Kind == kind), force.Table, clocks);
         }
 
+        // Nobody who wants no position is told why there is none.
+        story.AddRange(overrulings.Word("position") == "none" ? [] : tables.Select(PositionColumns.WhyNot).OfType<StoryLine>());
         foreach (var other in sensors.Where(s => IsForce(s) && s != force))
         {
             story.Add(new StoryLine(
@@ -112,7 +117,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
                 return;
             }
 
-            foreach (var own in Timelines(sensor.Table, sensor.Kind != SensorKind.Speed))
+            foreach (var own in Timelines(sensor.Table, sensor.Kind is not (SensorKind.Speed or SensorKind.Position)))
             {
                 foreach (var clock in clocks)
                 {
@@ -179,10 +184,13 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
         for (var i = 0; i < clock.Times.Length; i++)
         {
             var isWhole = !double.IsNaN(clock.Times[i]);
-            foreach (var column in sensor.Columns)
+            // What a position says of its doubt may be blank.
+            foreach (var column in sensor.Kind == SensorKind.Position ? sensor.Columns.Take(2) : sensor.Columns)
             {
                 isWhole &= !double.IsNaN(column.Values[i]);
             }
+
+            isWhole &= sensor.Kind != SensorKind.Position || PositionColumns.IsFix(sensor, i);
 
             if (isWhole)
             {
@@ -190,9 +198,9 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
             }
         }
 
-        if (sensor.Kind == SensorKind.Speed)
+        if (sensor.Kind is SensorKind.Speed or SensorKind.Position)
         {
-            rows = Fixes(rows, clock.Times, sensor.Columns[0]);
+            rows = Fixes(rows, clock.Times, sensor);
         }
 
         return new SensorTrack
@@ -203,7 +211,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
             UnitSaid = sensor.UnitSaid,
             UnitTaken = sensor.UnitTaken,
             Times = Kept(rows, i => clock.Times[i] + offset),
-            Values = [.. sensor.Columns.Select(c => Kept(rows, i => c.Values[i] * sensor.Factor))],
+            Values = [.. sensor.Columns.Select(c => Kept(rows, i => c.Values[i] * sensor.FactorOf(c)))],
         };
     }
 
@@ -218,13 +226,15 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
         return ImmutableCollectionsMarshal.AsImmutableArray(values);
     }
 
-    // A speed that is repeated in every row until the next fix: the rows in which it changes, and one a second while it stands.
-    private List<int> Fixes(List<int> rows, double[] times, LogColumn column)
+    // A fix that is repeated in every row until the next: the rows in which it changes, and one a second while it stands.
+    private List<int> Fixes(List<int> rows, double[] times, SensorColumns sensor)
     {
+        var columns = sensor.Kind == SensorKind.Position ? sensor.Columns.Take(2).ToArray() : [sensor.Columns[0]];
+        bool IsOther(int row, int before) => columns.Any(c => c.Values[row] != c.Values[before]);
         var changes = 0;
         for (var k = 1; k < rows.Count; k++)
         {
-            changes += column.Values[rows[k]] != column.Values[rows[k - 1]] ? 1 : 0;
+            changes += IsOther(rows[k], rows[k - 1]) ? 1 : 0;
         }
 
         if (rows.Count < 20 || changes > 0.3 * rows.Count)
@@ -235,14 +245,15 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
         var kept = new List<int> { rows[0] };
         foreach (var row in rows.Skip(1))
         {
-            if (column.Values[row] != column.Values[kept[^1]] || times[row] - times[kept[^1]] >= 1.5)
+            if (IsOther(row, kept[^1]) || times[row] - times[kept[^1]] >= 1.5)
             {
                 kept.Add(row);
             }
         }
 
-        story.Add(new StoryLine("speed-fixes", string.Create(
-            CultureInfo.InvariantCulture, $"Speed stands in every row and changes in {changes} of {rows.Count}: those are its fixes.")));
+        var (about, what) = sensor.Kind == SensorKind.Position ? ("position-fixes", "Position") : ("speed-fixes", "Speed");
+        story.Add(new StoryLine(about, string.Create(
+            CultureInfo.InvariantCulture, $"{what} stands in every row and changes in {changes} of {rows.Count}: those are its fixes.")));
         return kept;
     }
 }

@@ -62,7 +62,7 @@ internal sealed class LogTable
             return null;
         }
 
-        if (columns.FirstOrDefault(c => c.Bad > MostBad * rows) is { } broken)
+        if (columns.FirstOrDefault(c => c.Bad > MostBad * rows && !IsOfPosition(c)) is { } broken)
         {
             refusal = new LogRefusal(
                 source.Name, Text($"{broken.Bad} of the {rows} cells of column '{broken.Name}' are no numbers."), "Look at that column.");
@@ -74,6 +74,10 @@ internal sealed class LogTable
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    // Without it a log is read all the same.
+    private static bool IsOfPosition(LogColumn column) =>
+        column.Meaning.Kind is ColumnKind.Latitude or ColumnKind.Longitude or ColumnKind.PositionAccuracy;
 
     private static string NameOf(LogLayout layout, int k) =>
         layout.Names is not { } names ? Text($"column {k + 1}") : k < names.Count ? names[k] : "";
@@ -98,10 +102,18 @@ internal sealed class LogTable
             }
 
             meaning = overruled.Meaning(k, name, meaning);
-            if (meaning.Kind is ColumnKind.Time or ColumnKind.Speed || (meaning.Kind is not null && meaning.Axis.Length > 0))
+            if (meaning.Kind is ColumnKind.Time or ColumnKind.Speed
+                    or ColumnKind.Latitude or ColumnKind.Longitude or ColumnKind.PositionAccuracy
+                || (meaning.Kind is not null && meaning.Axis.Length > 0))
             {
                 wanted.Add(new LogColumn(k, name, meaning));
             }
+        }
+
+        // An accuracy beside no place is of no use.
+        if (!wanted.Exists(c => c.Meaning.Kind == ColumnKind.Latitude) || !wanted.Exists(c => c.Meaning.Kind == ColumnKind.Longitude))
+        {
+            wanted.RemoveAll(IsOfPosition);
         }
 
         foreach (var column in wanted.Where(c => layout.Names is null || c.Meaning.Kind == ColumnKind.Time).ToList())

@@ -7,8 +7,8 @@ namespace Heaveline.Files.Drives;
 /// <summary>The columns of one sensor, with the unit that header and numbers agree on.</summary>
 /// <param name="Table">The text that they stand in.</param>
 /// <param name="Kind">What they measure.</param>
-/// <param name="Columns">Three columns x, y, z, or one.</param>
-/// <param name="UnitTaken">The unit that they are taken in.</param>
+/// <param name="Columns">Three columns x, y, z; one; or those of a position.</param>
+/// <param name="UnitTaken">The unit that they are taken in; of a position that of latitude and longitude.</param>
 /// <param name="Factor">From that unit to SI.</param>
 /// <param name="Told">The decision.</param>
 internal sealed record SensorColumns(
@@ -25,13 +25,23 @@ internal sealed record SensorColumns(
     /// <summary>The unit that the header says; blank for none.</summary>
     public string UnitSaid => Columns[0].Meaning.Unit;
 
+    /// <summary>From the unit of one of its columns to SI: what a position says of its doubt stands in metres.</summary>
+    /// <param name="column">The column.</param>
+    public double FactorOf(LogColumn column) => Kind == SensorKind.Position && column.Meaning.Kind == ColumnKind.PositionAccuracy ? 1.0 : Factor;
+
     /// <summary>All sensors of a text.</summary>
     /// <param name="table">The text.</param>
     /// <param name="overrulings">Decisions that the user takes otherwise.</param>
     public static IReadOnlyList<SensorColumns> Of(LogTable table, IReadOnlyList<Overruling> overrulings)
     {
         var sensors = Found(table, overrulings);
-        string Name(SensorColumns s) => s.Kind == SensorKind.Speed ? "speed" : s.Kind == SensorKind.TurnRate ? "turn-rate" : "";
+        string Name(SensorColumns s) => s.Kind switch
+        {
+            SensorKind.Speed => "speed",
+            SensorKind.TurnRate => "turn-rate",
+            SensorKind.Position => "position",
+            _ => "",
+        };
         sensors.RemoveAll(s => overrulings.Word(Name(s)) == "none");
         return sensors;
     }
@@ -87,6 +97,11 @@ internal sealed record SensorColumns(
                 name,
                 factor,
                 wanted is not null ? Wished : speed.Meaning.Unit.Length > 0 ? "as the header says" : "guessed"));
+        }
+
+        if (PositionColumns.Of(table) is { } position)
+        {
+            sensors.Add(position);
         }
 
         return sensors;

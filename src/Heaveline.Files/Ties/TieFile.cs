@@ -14,6 +14,10 @@ public static class TieFile
     /// <summary>Every key of a sheet, group by group, as a page in Markdown.</summary>
     public static string KeyPage => Yaml.KeyPage.Of(TieWords.Shape.Layout);
 
+    /// <summary>Whether a text is a sheet of ties.</summary>
+    /// <param name="source">The text.</param>
+    public static bool IsSheet(SourceText source) => YamlReading.Value(source).Root is { } root && TieWords.IsSheet(root);
+
     /// <summary>Reads a sheet (.yaml); the obstacle's file is named as seen from where the program runs.</summary>
     /// <param name="path">The file.</param>
     public static Reading<TieSheet> Load(string path)

@@ -13,8 +13,10 @@ namespace Heaveline.Web.Charts;
 /// <param name="Numbers">Little-endian single-precision numbers.</param>
 public sealed record ChartSheet(string Structure, byte[] Numbers)
 {
-    /// <summary>The chart and map panels of a figure. Scenes and tables are shown by other means and left out.</summary>
-    public static ChartSheet Of(Figure figure)
+    /// <summary>The chart and map panels of a figure. Scenes, categories and tables are shown by other means and left out.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="titled">Whether each chart bears its own title.</param>
+    public static ChartSheet Of(Figure figure, bool titled = false)
     {
         ArgumentNullException.ThrowIfNull(figure);
         var block = new List<float>();
@@ -23,7 +25,7 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         {
             JsonObject? drawn = panel switch
             {
-                ChartPanel chart => Chart(figure, chart, block),
+                ChartPanel chart => Chart(figure, chart, block, titled),
                 MapPanel map => Map(map, block),
                 _ => null,
             };
@@ -37,10 +39,11 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         return new ChartSheet(structure.ToJsonString(), MemoryMarshal.AsBytes(CollectionsMarshal.AsSpan(block)).ToArray());
     }
 
-    private static JsonObject Chart(Figure figure, ChartPanel panel, List<float> block) => new()
+    private static JsonObject Chart(Figure figure, ChartPanel panel, List<float> block, bool titled) => new()
     {
         ["kind"] = "chart",
         ["id"] = panel.Id,
+        ["title"] = titled ? panel.Title : "",
         ["x"] = AxisOf(figure.XAxisOf(panel)),
         ["shared"] = panel.X is null,
         ["y"] = AxisOf(panel.Y),

@@ -95,7 +95,7 @@ export function compose(sheet, numbers, ink, width) {
         if (!panel.shared || i === lastShared) {
             layout["xaxis" + id].title = { text: heading(panel.x), font: { size: 12.5, color: ink.text }, standoff: 6 };
         }
-        notes.push(title(heading(panel.y), ink, x));
+        notes.push(title(panel.title ? `${panel.title}: ${heading(panel.y)}` : heading(panel.y), ink, x));
         const bands = [...(panel.shared ? sheet.bands : []), ...(panel.bands ?? [])];
         for (const band of bands) shapeList.push(bandShape(band, ink, x, y + " domain"));
         if (panel.kind === "map") {

@@ -1,5 +1,6 @@
 // Records a drive with the phone's own sensors. Samples bear the instants that the browser gives them, on one clock; what is recorded is kept in the
-// browser every two seconds and sent when the program can be reached. Nothing of the position but its speed is kept.
+// browser every two seconds and sent when the program can be reached. Where it was driven is kept unless its owner says no; then of the position
+// nothing but its speed is.
 
 import * as log from "./phonelog.js";
 
@@ -64,7 +65,7 @@ async function record() {
     recording = {
         drive: { id: `${begun}-${Math.floor(Math.random() * 1e9)}`, name: part("name").value.trim() || "A drive", begun, touched: begun, ended: false },
         from: performance.now() / 1000, motion: [], fixes: [], parts: 0, samples: 0, turns: 0, forces: 0, recent: [], values: [], last: null, speed: null,
-        noSpeed: null, gap: null,
+        noSpeed: null, gap: null, isPlaced: part("place").checked,
     };
     await guarded(() => store && log.keep(store, recording.drive));
     window.addEventListener("devicemotion", motion);
@@ -73,6 +74,7 @@ async function record() {
     recording.flushing = setInterval(() => flush(), flushEvery);
     recording.looking = setInterval(() => look(), 1000);
     part("gauges").hidden = false;
+    part("place").disabled = true;
     stop.hidden = false;
     start.hidden = true;
     say("Recording. Stand still for five seconds, then drive.");
@@ -116,13 +118,11 @@ function watch() {
         ({ coords, timestamp }) => {
             const speed = coords.speed;
             r.noSpeed = speed === null ? "The position comes without a speed; it does once the phone moves under open sky" : null;
-            if (speed !== null) {
-                r.speed = speed;
-                const at = (timestamp - performance.timeOrigin) / 1000;
-                // The first one given may be an old one.
-                if (at > r.from) {
-                    r.fixes.push([at, speed]);
-                }
+            r.speed = speed ?? r.speed;
+            const at = (timestamp - performance.timeOrigin) / 1000;
+            // The first one given may be an old one.
+            if (at > r.from && (speed !== null || r.isPlaced)) {
+                r.fixes.push([at, speed ?? NaN, ...(r.isPlaced ? [coords.latitude, coords.longitude, coords.accuracy] : [])]);
             }
         },
         (refusal) => {
@@ -228,6 +228,7 @@ async function finish() {
     stop.hidden = true;
     start.hidden = false;
     start.disabled = false;
+    part("place").disabled = false;
     part("gauges").hidden = true;
     say("Stopped.");
     await show();

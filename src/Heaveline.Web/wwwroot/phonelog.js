@@ -39,7 +39,10 @@ export const drives = (db) => asked(db.transaction("drives").objectStore("drives
 /** Keeps a drive's head: its name, when it began, what the browser calls itself. */
 export const keep = (db, drive) => asked(db.transaction("drives", "readwrite").objectStore("drives").put(drive));
 
-/** Keeps one more part of a drive: samples of motion and fixes of speed. */
+/**
+ * Keeps one more part of a drive: samples of motion, and fixes: instant (s), speed (m/s), and unless its owner says no latitude, longitude (°) and
+ * accuracy (m).
+ */
 export const keepPart = (db, part) => asked(db.transaction("parts", "readwrite").objectStore("parts").put(part));
 
 /** All parts of a drive in order. */
@@ -53,24 +56,28 @@ export function drop(db, id) {
 }
 
 /**
- * A drive as a text: a line for every sample of motion and every fix of speed, each with its own instant, in the order of the instants.
+ * A drive as a text: a line for every sample of motion and every fix, each with its own instant, in the order of the instants.
  * Returns null where nothing was recorded.
  */
 export function text(drive, kept) {
     const motion = kept.flatMap((part) => rows(part.motion));
-    const fixes = kept.flatMap((part) => part.fixes).filter(([, speed]) => Number.isFinite(speed));
+    const fixes = kept.flatMap((part) => part.fixes).filter((fix) => fix.slice(1).some(Number.isFinite));
     if (motion.length < 2) {
         return null;
     }
     const given = (from) => motion.some((row) => Number.isFinite(row[from]));
     const [force, free, turn] = [given(1), !given(1) && given(4), given(7)];
+    const has = (from) => fixes.some((fix) => Number.isFinite(fix[from]));
+    const fixNames = [...(has(1) ? ["speed (m/s)"] : []), ...(has(2) ? ["latitude (°)", "longitude (°)", "accuracy (m)"] : [])];
+    // Digits of a hundredth of a metre, and of as much of a degree.
+    const fixCells = (fix) => [...(has(1) ? [number(fix[1], 3)] : []), ...(has(2) ? [number(fix[2], 7), number(fix[3], 7), number(fix[4], 1)] : [])];
     const names = ["time (s)", ...(force ? axes("acceleration", "m/s²") : free ? axes("linear acceleration", "m/s²") : []),
-        ...(turn ? axes("rotation rate", "°/s") : []), ...(fixes.length > 0 ? ["speed (m/s)"] : [])];
+        ...(turn ? axes("rotation rate", "°/s") : []), ...fixNames];
     const columns = [...(force ? [1, 2, 3] : free ? [4, 5, 6] : []), ...(turn ? [7, 8, 9] : [])];
     const blank = columns.map(() => "");
     const lines = [
-        ...motion.map((row) => [row[0], [...columns.map((k) => number(row[k], 5)), ...(fixes.length > 0 ? [""] : [])]]),
-        ...fixes.map(([at, speed]) => [at, [...blank, number(speed, 3)]]),
+        ...motion.map((row) => [row[0], [...columns.map((k) => number(row[k], 5)), ...fixNames.map(() => "")]]),
+        ...fixes.map((fix) => [fix[0], [...blank, ...fixCells(fix)]]),
     ].sort((a, b) => a[0] - b[0]);
     const first = lines[0][0];
     return [

@@ -53,6 +53,9 @@ public sealed record Drive
     /// <summary>Speed, m/s, shape (n), its lag taken out; empty without one.</summary>
     public ImmutableArray<double> Speed { get; init; } = [];
 
+    /// <summary>Where it went; null without positions.</summary>
+    public DrivePath? Path { get; init; }
+
     /// <summary>What was decided on the way from log to drive.</summary>
     public ImmutableArray<StoryLine> Story { get; init; } = [];
 

@@ -92,7 +92,8 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         {
             story.Add(new StoryLine(
                 "forward",
-                Text($"Forward lies {Degrees(mount.ForwardAngle!.Value):F0}° from the phone's {mount.ForwardFrom} axis, counter-clockwise seen from above")
+                Text($"Forward lies {Degrees(mount.ForwardAngle!.Value):F0}° from the phone's {mount.ForwardFrom} axis, ")
+                + "counter-clockwise seen from above"
                 + (judged.IsSaid ? ", as you say." : Text($", ± {Degrees(forward.HalfWidth):F0}°, {forward.By}."))));
         }
 
@@ -126,6 +127,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             RollRate = Turning(mount.Forward),
             YawRate = Turning(level.Up),
             Speed = Kept(speeds),
+            Path = DrivePath.Of(log, grid, lag, story),
             Story = [.. story],
         };
     }

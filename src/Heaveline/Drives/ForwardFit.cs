@@ -207,7 +207,8 @@ internal sealed record ForwardFit
         var angle = Math.IEEERemainder(after.Angle - before.Angle, 2.0 * Math.PI);
         var doubt = Math.Sqrt(Square(Jackknifed(blocks[..at])) + Square(Jackknifed(blocks[at..])));
         var starts = slow.Starts();
-        return new ForwardTurn(angle, doubt, starts[at - 1], starts[Math.Min(at + 1, SlowMotion.Blocks - 1)], Math.Min(before.Explained, after.Explained));
+        return new ForwardTurn(
+            angle, doubt, starts[at - 1], starts[Math.Min(at + 1, SlowMotion.Blocks - 1)], Math.Min(before.Explained, after.Explained));
 
         static double Explains(SlowSums[] some) => SlowSums.Of(some) is var sums ? Solved(sums).Explained * sums.Square : 0.0;
 

@@ -16,6 +16,7 @@ public sealed partial record Overruling
             "acceleration: g, m/s², mg, with gravity or without gravity; acceleration: columns 2, 3, 4 (or their names)"),
         ("turn-rate", ["rad/s", "°/s", "none"], 3, "turn-rate: rad/s, °/s or none; turn-rate: columns 5, 6, 7 (or their names)"),
         ("speed", ["m/s", "km/h", "mph", "kn", "none"], 1, "speed: m/s, km/h, mph, kn or none; speed: column 8 (or its name)"),
+        ("position", ["none"], 0, "position: none"),
         ("hand", ["as logged", "turned"], 0, "hand: as logged or turned"),
         ("moved", ["no"], 0, "moved: no"),
         ("forward", [], 0, "forward: 37° (from the axis that the story names, counter-clockwise seen from above)"),
@@ -34,6 +35,8 @@ public sealed partial record Overruling
         ["speed"] = ["speed"],
         ["speed-unit"] = ["speed"],
         ["speed-fixes"] = ["speed"],
+        ["position"] = ["position"],
+        ["position-fixes"] = ["position"],
         ["speed-fits"] = ["speed", "lag"],
         ["gyro-axes"] = ["turn-rate"],
         ["bump-line"] = ["turn-rate", "forward"],
@@ -46,7 +49,7 @@ public sealed partial record Overruling
 
     private Overruling(string about) => About = about;
 
-    /// <summary>What it is about: time, acceleration, turn-rate, speed, forward, lag, hand, moved, separator, decimal.</summary>
+    /// <summary>What it is about: time, acceleration, turn-rate, speed, position, forward, lag, hand, moved, separator, decimal.</summary>
     public string About { get; }
 
     /// <summary>The word that is taken; blank where columns or an amount are.</summary>

@@ -17,4 +17,7 @@ public enum SensorKind
 
     /// <summary>Speed over ground, m/s.</summary>
     Speed,
+
+    /// <summary>Latitude and longitude, rad, and where the log says it the radius that holds a fix two times in three, m.</summary>
+    Position,
 }

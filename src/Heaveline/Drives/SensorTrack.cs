@@ -24,6 +24,6 @@ public sealed record SensorTrack
     /// <summary>Instants, s since the log's start, shape (n).</summary>
     public required ImmutableArray<double> Times { get; init; }
 
-    /// <summary>Values, SI units, shape (columns, n): three columns of a sensor with axes, one of any other.</summary>
+    /// <summary>Values, SI units, shape (columns, n): three columns of a sensor with axes, two or three of a position, one of any other.</summary>
     public required ImmutableArray<ImmutableArray<double>> Values { get; init; }
 }

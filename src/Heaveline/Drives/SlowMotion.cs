@@ -2,9 +2,12 @@ using System.Numerics;
 
 namespace Heaveline.Drives;
 
-/// <summary>What forward is looked for in: the drive's slow horizontal acceleration and turning, about ten samples a second, and the speed beside.</summary>
+/// <summary>
+/// What forward is looked for in: the drive's slow horizontal acceleration and turning, about ten samples a second, and the speed beside.
+/// </summary>
 /// <remarks>
-/// The speed is filtered once, over more than the drive on either side; a lag only shifts it. Its product with the yaw rate is filtered for every lag.
+/// The speed is filtered once, over more than the drive on either side; a lag only shifts it. Its product with the yaw rate is filtered for
+/// every lag.
 /// </remarks>
 internal sealed class SlowMotion
 {

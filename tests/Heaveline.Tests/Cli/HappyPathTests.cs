@@ -31,6 +31,21 @@ public class HappyPathTests
     }
 
     [Fact]
+    public void Check_reads_a_sheet_of_cable_ties()
+    {
+        const string sheet = "examples/ties/fern-saloon-hump.yaml";
+        var said = Spoken.Of("check", sheet);
+        Assert.Equal((0, "", $"{sheet}: in order\n"), (said.Code, said.Remarks, said.Results));
+        using var scratch = new Scratch();
+        var text = File.ReadAllText(Path.Combine(House.Checkout.Root, sheet));
+        File.WriteAllText(scratch["ties.yaml"], text.Replace("speed: 8 km/h", "sped: 8 km/h", StringComparison.Ordinal));
+        said = Spoken.Of("check", scratch["ties.yaml"]);
+        Assert.Equal(1, said.Code);
+        Assert.Contains("\"sped\" is not a key of", said.Remarks, StringComparison.Ordinal);
+        Assert.DoesNotContain("weighing", said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Describe_has_a_column_for_every_load_state()
     {
         var said = Spoken.Of("describe", Saloon);

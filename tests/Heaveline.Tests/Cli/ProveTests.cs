@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Heaveline.Drives;
 using Heaveline.Tests.Drives.Lanes;
 using Heaveline.Tests.House;
 
@@ -79,9 +80,30 @@ public sealed class ProveTests : IDisposable
     [Fact]
     public void Without_names_it_is_said_which_bumps_were_taken_for_the_same()
     {
-        var said = Spoken.Of("prove", "--before", scratch["before.csv"], "--after", scratch["same.csv"], "--wheelbase", "2.70 m");
+        var log = LarchLane.NoChange.Log;
+        File.WriteAllText(scratch["nowhere.csv"], LaneWriter.Whole(log with { Tracks = [.. log.Tracks.Where(t => t.Kind != SensorKind.Position)] }));
+        var said = Spoken.Of("prove", "--before", scratch["before.csv"], "--after", scratch["nowhere.csv"], "--wheelbase", "2.70 m");
         Assert.Equal(0, said.Code);
         Assert.Contains("taken for the same by their order and likeness", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_instant_in_one_drive_names_a_bump_of_both_and_nothing_tells_where_it_lies()
+    {
+        var instant = LarchLane.Before.Plan.Crossings[0].Time;
+        var said = Spoken.Of(
+            "prove", "--before", scratch["before.csv"], "--after", scratch["after"], "--wheelbase", "2.70 m", "--site",
+            FormattableString.Invariant($"Chapel hump: before {instant:F1} s"), "--json");
+        Assert.Equal(0, said.Code);
+        var sites = JsonNode.Parse(said.Results)!["sites"]!.AsArray();
+        Assert.True(sites.Count >= 4);
+        Assert.All(sites, s => Assert.Equal("position", (string)s!["by"]!));
+        var chapel = Assert.Single(sites, s => (string)s!["name"]! == "Chapel hump")!;
+        Assert.Equal("Chapel hump", (string)chapel["before"]!);
+        // The planted place is about 0.5° N, 30° W.
+        Assert.DoesNotContain("-30.0", said.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("29.99", said.Results, StringComparison.Ordinal);
+        Assert.DoesNotContain("0.500", said.Results, StringComparison.Ordinal);
     }
 
     /// <summary>

@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
+using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Recovery;
 using Heaveline.Files.Cars;
@@ -52,6 +53,30 @@ public class LarchLaneTests
                     Assert.Equal(b.Values[2][k], a.Values[2][k], 1e-4);
                 }
             }
+        }
+    }
+
+    [Fact]
+    public void Laps_of_any_length_bring_every_crossing_to_the_site_it_lies_at()
+    {
+        foreach (var reading in new[] { LaneReading.Before, LaneReading.After, LaneReading.NoChange })
+        {
+            var crossings = reading.Lane.Plan.Crossings;
+            var laps = crossings.Where(c => c.Site == "Chapel hump").Select(c => c.Distance).ToArray();
+            var lengths = laps.Zip(laps.Skip(1), (a, b) => b - a).ToArray();
+            Assert.True(lengths.Max() > 1.15 * lengths.Min());
+            var found = reading.Found.Events
+                .Select(e => (e.Site, Crossing: crossings.FirstOrDefault(c => Math.Abs(c.Time - e.Onset) < 1.0)?.Site)).ToArray();
+            // A site of the program holds crossings of one planted site or none, and every planted site is one of the program's.
+            var whose = found.Where(f => f.Crossing is not null).GroupBy(f => f.Site)
+                .ToDictionary(g => g.Key, g => g.Select(f => f.Crossing).Distinct());
+            Assert.All(whose.Values, planted => Assert.Single(planted));
+            Assert.Equal(4, whose.Count);
+            // One instant names all.
+            var settings = reading.Found.Settings with { Sites = [("Orchard dip", crossings[3].Time)] };
+            var named = DriveEvents.Of(reading.Drive, Trust.Of(reading.Drive), settings, TestContext.Current.CancellationToken);
+            Assert.Equal(
+                found.Count(f => f.Crossing == "Orchard dip"), named.Sites.Single(s => s.Name == "Orchard dip").Events.Length);
         }
     }
 

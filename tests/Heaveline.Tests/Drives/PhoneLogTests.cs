@@ -131,6 +131,37 @@ public class PhoneLogTests
     }
 
     [Fact]
+    public void Positions_lie_where_speed_and_yaw_lead_with_the_noise_that_is_said()
+    {
+        // A quarter of a circle at 10 m/s and 0.1 rad/s has a radius of 100 m; before and after it straight on.
+        var quarter = 0.5 * Math.PI / 0.1;
+        var line = new DriveLine
+        {
+            Points =
+            [
+                new(0.0, 10.0), new(2.0, 10.0), new(2.001, 10.0, 0.1), new(2.0 + quarter, 10.0, 0.1), new(2.001 + quarter, 10.0), new(40.0, 10.0),
+            ],
+        };
+        var driven = DrivenCar.Of(Fern, Road.Flat, line);
+        var plain = PhoneLog.Of(driven, new PhonePose(), PhoneFaults.None with { PositionRate = 1.0 }).Of(SensorKind.Position)!;
+        var start = new GroundPlace(plain.Values[0][0], plain.Values[1][0], 0.0, 0.0);
+        var end = (int)Math.Ceiling(2.0 + quarter) + 1;
+        var (east, north) = (120.0, 100.0 + (10.0 * (end - 2.0 - quarter)));
+        Assert.Equal(Math.Sqrt((east * east) + (north * north)), start.DistanceTo(start with
+        {
+            Latitude = plain.Values[0][end],
+            Longitude = plain.Values[1][end],
+        }), 0.05);
+        var noisy = PhoneLog.Of(driven, new PhonePose(), PhoneFaults.None with { PositionRate = 5.0, PositionNoise = 3.0 }).Of(SensorKind.Position)!;
+        var same = PhoneLog.Of(driven, new PhonePose(), PhoneFaults.None with { PositionRate = 5.0 }).Of(SensorKind.Position)!;
+        double[] off = [.. noisy.Values[0].Zip(same.Values[0], (a, b) => GroundPlace.EarthRadius * (a - b))];
+        Assert.Equal(3.0, Math.Sqrt(off.Average(o => o * o)), 0.5);
+        // Two of three lie within the radius that is said.
+        Assert.Equal(3.0 * Math.Sqrt(2.0 * Math.Log(1.0 / 0.32)), noisy.Values[2][0], 1e-9);
+        Assert.Null(PhoneLog.Of(driven, new PhonePose(), PhoneFaults.None).Of(SensorKind.Position));
+    }
+
+    [Fact]
     public void The_reader_finds_how_the_planted_phone_lies_and_how_late_its_speed_is()
     {
         var drive = Drive.Of(LarchLane.After.Log);

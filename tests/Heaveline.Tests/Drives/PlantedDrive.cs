@@ -70,10 +70,12 @@ internal sealed record PlantedDrive
     /// <summary>Specific force along the phone's axes, m/s², shape (3, n).</summary>
     public double[][] Force(double[] times) =>
         Phone(times, t => new Direction(
-            Growth(t) + (Gravity * Ramp * Begun(t)), Speed(t) * Bends * Yaw(t), Gravity + Heave(t) + (Speed(t) * RampRate(t))) * (1.0 / Gain), Noise, 10);
+            Growth(t) + (Gravity * Ramp * Begun(t)), Speed(t) * Bends * Yaw(t), Gravity + Heave(t) + (Speed(t) * RampRate(t))) * (1.0 / Gain),
+            Noise, 10);
 
     /// <summary>Turn rate about the phone's axes, rad/s, shape (3, n).</summary>
-    public double[][] Turn(double[] times) => Phone(times, t => new Direction(Roll(t), Pitch(t) - RampRate(t), Bends * Yaw(t)) + SlipRate(t), 0.05 * Noise, 20);
+    public double[][] Turn(double[] times) =>
+        Phone(times, t => new Direction(Roll(t), Pitch(t) - RampRate(t), Bends * Yaw(t)) + SlipRate(t), 0.05 * Noise, 20);
 
     /// <summary>Forward and up along the phone's axes at the start.</summary>
     public (Direction Forward, Direction Up) Axes => (At(0.0, new Direction(1, 0, 0)), At(0.0, new Direction(0, 0, 1)));

@@ -15,7 +15,9 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
     private const int Capacity = 8;
     private readonly AnswerCache<DriveAnswer> read = new(Capacity);
     private readonly AnswerCache<DriveAnswer> latest = new(Capacity);
+    private readonly AnswerCache<DriveAnswer> fitted = new(Capacity);
     private readonly Lock only = new();
+    private readonly Lock onlyCar = new();
 
     /// <summary>The study of one drive.</summary>
     /// <param name="queue">A queue of what is short.</param>
@@ -33,14 +35,19 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
     public DriveAnswer Answer(DriveSource source, StudyRun run)
     {
         var bumps = Bumps(source, run);
-        run.Meanwhile?.Invoke(bumps);
-        return DriveStudy.WithCar(bumps, run.Cancellation);
+        if (fitted.Find(source.FitKey) is null)
+        {
+            run.Meanwhile?.Invoke(bumps);
+        }
+
+        return Fitted(source, bumps, run.Cancellation);
     }
 
     public void Dispose()
     {
         read.Dispose();
         latest.Dispose();
+        fitted.Dispose();
     }
 
     // One at a time: two questions about one drive come together, and both need its log.
@@ -58,19 +65,38 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
             {
                 var reading = garage.Garage.Drives.Log(source.Folder, source.Sheet.Taken, run.Cancellation);
                 known = DriveStudy.Bumps(Asked(source, reading.Log ?? throw new LogRefusedException(reading.Refusals)), null, run);
-                read.Keep(source.LogKey, known);
             }
             else
             {
                 known = DriveStudy.Bumps(Asked(source, known.Asked.Log), known, run);
             }
 
+            read.Keep(source.LogKey, known);
             latest.Keep(source.Key, known);
             return known;
         }
     }
 
-    private static DriveAsked Asked(DriveSource source, Log log) => new() { Log = log, Car = source.Car, Settings = source.Settings };
+    // Likewise; of what is written down most moves no car.
+    private DriveAnswer Fitted(DriveSource source, DriveAnswer bumps, CancellationToken stop)
+    {
+        lock (onlyCar)
+        {
+            if (fitted.Find(source.FitKey) is { } known)
+            {
+                return DriveStudy.WithCar(bumps, known.Identified, stop);
+            }
+
+            var found = DriveStudy.WithCar(bumps, stop);
+            fitted.Keep(source.FitKey, found);
+            return found;
+        }
+    }
+
+    private static DriveAsked Asked(DriveSource source, Log log) => new()
+    {
+        Log = log, Car = source.Car, Settings = source.Settings, Advice = DriveAdvice.Page,
+    };
 
     private ProveAnswer Prove(DriveSource source, StudyRun run)
     {
@@ -78,6 +104,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         var asked = new ProveAsked
         {
             Before = before.Asked.Log, After = after.Asked.Log, OfBefore = before.Asked.Settings, OfAfter = after.Asked.Settings,
+            Same = source.Sheet.Same, Advice = DriveAdvice.Page,
         };
         var passes = ProveStudy.Of(asked, Proved(before), Proved(after), run.Cancellation);
         if (before.Asked.Settings.Wheelbase is null || after.Asked.Settings.Wheelbase is null)
@@ -87,11 +114,18 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
 
         // What changed in the car comes later: it is some seconds' work.
         run.Meanwhile?.Invoke(passes);
-        return ProveStudy.Of(asked with { WhatChanged = true }, Proved(before), Proved(after), run.Cancellation);
+        return ProveStudy.Of(
+            asked with { WhatChanged = true },
+            Proved(Fitted(source.Before!, before, run.Cancellation)),
+            Proved(Fitted(source, after, run.Cancellation)),
+            run.Cancellation);
     }
 
     private static ProvedDrive Proved(DriveAnswer answer) => new(answer.Drive, answer.Trust, answer.Events ?? new DriveEvents
     {
         Events = [], Sites = [], Settings = answer.Asked.Settings, HasSpeed = !answer.Drive.Speed.IsEmpty,
-    });
+    })
+    {
+        Car = answer.Identified,
+    };
 }

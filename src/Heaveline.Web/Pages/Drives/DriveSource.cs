@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Drives.Events;
 using Heaveline.Files;
 using Heaveline.Files.Drives;
@@ -34,6 +35,25 @@ public sealed record DriveSource
 
     /// <summary>Tells its log from every other.</summary>
     public string LogKey => $"{Folder}\u001f{Look}\u001f{string.Join('|', At("take")?.Entries.Select(e => $"{e.Key}: {e.Value.Text}") ?? [])}";
+
+    /// <summary>Tells what its car is told by from every other: neither notes nor what was changed are among it.</summary>
+    public string FitKey
+    {
+        get
+        {
+            var phone = Settings.Phone is { } place
+                ? string.Create(
+                    CultureInfo.InvariantCulture, $"{place.BehindFrontAxle:R} {place.BehindFrontAxleSpread:R} {place.Left:R} {place.Up:R}")
+                : "";
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{LogKey}\u001f{CarDigest}\u001f{Sheet.Load}\u001f{Settings.Wheelbase:R}\u001f{phone}\u001f")
+                + string.Join(' ', Sheet.Sites.Select(s => Instant(s.At) + s.Site))
+                + $"\u001f{string.Join(' ', Sheet.Rejected.Select(Instant))}\u001f{string.Join(' ', Sheet.Added.Select(Instant))}";
+
+            static string Instant(double at) => at.ToString("R", CultureInfo.InvariantCulture);
+        }
+    }
 
     /// <summary>What was written down, as it is asked of the drive.</summary>
     public EventSettings Settings => new()

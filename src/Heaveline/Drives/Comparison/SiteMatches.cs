@@ -19,8 +19,9 @@ public sealed record SiteMatches
     public required ImmutableArray<DriveSite> OnlyAfter { get; init; }
 
     /// <summary>
-    /// Finds them: first sites that the user gave one name in both drives; then, of the others that were crossed twice at least, those pairs in the
-    /// same order, of one kind and lengths within a factor of two, that hold most passes together.
+    /// Finds them: first sites that the user gave one name in both drives; then those that lie on one place, the nearest first; then, of the others
+    /// that were crossed twice at least, those pairs in the same order, of one kind and lengths within a factor of two, that hold most passes
+    /// together.
     /// </summary>
     /// <param name="before">The drive before.</param>
     /// <param name="after">The drive after.</param>
@@ -39,6 +40,8 @@ public sealed record SiteMatches
                select (b, a, SiteBasis.Name),
         ];
         // A name that the user gave in both drives is matched by name or not at all.
+        pairs.AddRange(OnOnePlace(
+            first, second, [.. Rest(first, pairs.Select(p => p.Before), mine, yours)], [.. Rest(second, pairs.Select(p => p.After), mine, yours)]));
         int[] restBefore = [.. Rest(first, pairs.Select(p => p.Before), mine, yours)],
             restAfter = [.. Rest(second, pairs.Select(p => p.After), mine, yours)];
         pairs.AddRange(InOrder([.. restBefore.Select(i => first[i])], [.. restAfter.Select(i => second[i])])
@@ -78,6 +81,26 @@ public sealed record SiteMatches
                Site = match.Name, Kind = match.Before.Kind.ToString(), Speed = e.Speed, Value = value, IsAfter = side.IsAfter, Number = e.Number,
            },
     ];
+
+    private static IEnumerable<(int Before, int After, SiteBasis Basis)> OnOnePlace(
+        DriveSite[] before, DriveSite[] after, IReadOnlyList<int> restBefore, IReadOnlyList<int> restAfter)
+    {
+        var (mine, yours) = (new HashSet<int>(), new HashSet<int>());
+        var near = from b in restBefore
+                   from a in restAfter
+                   where before[b].Place is { } here && after[a].Place is { } there && here.IsSame(there)
+                   orderby before[b].Place!.Value.DistanceTo(after[a].Place!.Value)
+                   select (b, a);
+        foreach (var (b, a) in near)
+        {
+            if (!mine.Contains(b) && !yours.Contains(a))
+            {
+                mine.Add(b);
+                yours.Add(a);
+                yield return (b, a, SiteBasis.Position);
+            }
+        }
+    }
 
     private static HashSet<string> Given(DriveEvents events) => [.. events.Settings.Sites.Select(s => s.Site)];
 
@@ -131,7 +154,8 @@ public sealed record SiteMatches
     private static double Likeness(DriveSite before, DriveSite after)
     {
         var apart = Math.Abs(Math.Log(before.Length / after.Length)) / Math.Log(MostLengths);
-        return before.Kind != after.Kind || Math.Min(before.Kept, after.Kept) < 2 ? 0.0
+        // Whose places are known and are not one are two bumps, however alike.
+        return (before.Place is not null && after.Place is not null) || before.Kind != after.Kind || Math.Min(before.Kept, after.Kept) < 2 ? 0.0
             : !double.IsFinite(apart) ? 0.5 * Math.Min(before.Kept, after.Kept)
             : apart >= 1.0 ? 0.0
             : (1.0 - (0.5 * apart)) * Math.Min(before.Kept, after.Kept);

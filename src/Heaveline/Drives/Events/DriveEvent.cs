@@ -42,6 +42,9 @@ public sealed record DriveEvent
     /// <summary>How far the car had come at the onset since the log's start, m; not finite without a speed.</summary>
     public required double Distance { get; init; }
 
+    /// <summary>Where the car was at the onset; null where that is not known. Never printed nor drawn: it tells where somebody drove.</summary>
+    public GroundPlace? Place { get; init; }
+
     /// <summary>What it looks like.</summary>
     public required EventKind Kind { get; init; }
 

@@ -17,6 +17,9 @@ public sealed record DriveEvents
     /// <summary>Whether the speed is known; else it is a rough start value.</summary>
     public required bool HasSpeed { get; init; }
 
+    /// <summary>What may serve another look at the same drive; null where nothing does.</summary>
+    internal SeenBumps? Seen { get; init; }
+
     /// <summary>Those that count.</summary>
     public IEnumerable<DriveEvent> Kept => Events.Where(e => e.IsKept);
 
@@ -26,10 +29,20 @@ public sealed record DriveEvents
     /// <param name="settings">What a user knows and decided; null: nothing.</param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public static DriveEvents Of(Drive drive, Trust trust, EventSettings? settings = null, CancellationToken stop = default)
+    public static DriveEvents Of(Drive drive, Trust trust, EventSettings? settings = null, CancellationToken stop = default) =>
+        Of(drive, trust, settings ?? new EventSettings(), null, stop);
+
+    /// <summary>The same to the bit, sooner where the bumps were looked for before.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="trust">What it is good for.</param>
+    /// <param name="settings">What a user knows and decided.</param>
+    /// <param name="former">Its bumps, looked for with other settings or the same; null: none.</param>
+    /// <param name="stop">Stops it.</param>
+    internal static DriveEvents Of(Drive drive, Trust trust, EventSettings settings, DriveEvents? former, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(drive);
         ArgumentNullException.ThrowIfNull(trust);
-        return new EventMaking(drive, trust, settings ?? new EventSettings(), stop).Made();
+        ArgumentNullException.ThrowIfNull(settings);
+        return new EventMaking(drive, trust, settings, former?.Seen, stop).Made();
     }
 }

@@ -17,6 +17,9 @@ public sealed record DriveSite
     /// <summary>Its bumps in time, those that do not count among them.</summary>
     public required ImmutableArray<DriveEvent> Events { get; init; }
 
+    /// <summary>Where it lies, the mean over its bumps; null where that is not known. Never printed nor drawn.</summary>
+    public GroundPlace? Place => GroundPlace.Mean(Events.Select(e => e.Place));
+
     /// <summary>How many of them count.</summary>
     public int Kept => Events.Count(e => e.IsKept);
 }

@@ -4,7 +4,7 @@ using System.Globalization;
 namespace Heaveline.Drives.Events;
 
 /// <summary>From a drive to its events: found, timed, dropped with a reason, brought to sites, measured.</summary>
-internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settings, CancellationToken stop)
+internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settings, SeenBumps? former, CancellationToken stop)
 {
     // Half-widths have a floor: no bump's edge is as sharp as the fit says, s and share of the length.
     private const double LeastOnset = 0.01;
@@ -33,14 +33,21 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
     /// <summary>The events.</summary>
     public DriveEvents Made()
     {
-        var sightings = Seen();
+        var seen = former?.Holds(drive, settings) == true ? former : Seen();
+        List<Sighting> sightings =
+        [
+            .. seen.All.Select(s => new Sighting(s.Candidate, s.Speed, s.Table)
+            {
+                IsRejected = settings.Rejected.Any(r => Math.Abs(r - s.Candidate.Seen) < Near),
+            }),
+        ];
         var cars = Pooled(sightings.Where(s => s.Table.Explained > Accounted).Select(s => s.Table.OfCars()), UsualCar.All.Count);
         var shapes = new double[BumpShape.All.Count];
         sightings.ForEach(s => s.Read(cars, shapes, wheelbase));
         sightings = [.. Single(sightings).OrderBy(s => s.Onset.Time)];
         var drops = new EventDrops(drive, trust);
         Drop(sightings, drops);
-        var measuring = new EventMeasuring(drive, settings);
+        var measuring = new EventMeasuring(drive, settings, seen.Curves);
         var sites = new SiteFinding(drive, measuring.Curves, sightings, cars, settings).Found();
         stop.ThrowIfCancellationRequested();
         foreach (var site in sightings.GroupBy(s => s.Site).Where(g => g.Count() > 1))
@@ -68,6 +75,7 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
             Sites = [.. events.GroupBy(e => e.Site).Select(SiteOf)],
             Settings = settings,
             HasSpeed = !drive.Speed.IsEmpty,
+            Seen = seen,
         };
     }
 
@@ -86,23 +94,20 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
         return n <= Pool ? sum : [.. sum.Select(s => s * Pool / n)];
     }
 
-    private List<Sighting> Seen()
+    private SeenBumps Seen()
     {
         var phone = settings.Phone?.BehindFrontAxle ?? Unknown;
         var responses = new UsualResponses(drive, wheelbase, phone);
         var found = new EventFinder(drive, wheelbase).Found(stop).Where(c => !settings.Added.Any(a => Math.Abs(a - c.Seen) < Near));
-        return [.. found.Concat(settings.Added.Select(a => new Candidate(a, 0.0, true))).Select(c =>
+        return new SeenBumps(drive, settings, [.. found.Concat(settings.Added.Select(a => new Candidate(a, 0.0, true))).Select(c =>
         {
             stop.ThrowIfCancellationRequested();
             var speed = EventSpeed.At(drive, c.Seen, wheelbase);
             var taken = Math.Max(speed.Value, EventFinder.Creeping);
             var (from, to) = c.ByHand ? (c.Seen - SaidWithin, c.Seen + SaidWithin)
                 : (c.Seen - Math.Min(((wheelbase + Longest) / taken) + 0.5, Back), c.Seen + Forward);
-            return new Sighting(c, speed with { Value = taken }, OnsetTable.Of(drive, c.Seen, taken, from, to, responses))
-            {
-                IsRejected = settings.Rejected.Any(r => Math.Abs(r - c.Seen) < Near),
-            };
-        })];
+            return (c, speed with { Value = taken }, OnsetTable.Of(drive, c.Seen, taken, from, to, responses));
+        })], EventMeasuring.CurvesOf(drive, settings));
     }
 
     // Two that stood out over one and the same bump are one: what a user added, else the higher.
@@ -125,6 +130,7 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
         foreach (var (k, s) in sightings.Index())
         {
             s.Distance = drive.Speed.IsEmpty ? double.NaN : 0.0;
+            s.Place = drive.Path?.At(s.Onset.Time);
             var crept = !drive.Speed.IsEmpty && EventSpeed.At(drive, s.Onset.Time, wheelbase).Value is var v && v < EventFinder.Creeping;
             s.Reason = s.IsRejected || settings.Rejected.Any(r => Math.Abs(r - s.Onset.Time) < Near) ? "Rejected by hand." : drops.Reason(
                 s.Onset.Time, s.Through, crept ? 0.0 : null);
@@ -182,6 +188,7 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
             SpeedHalfWidth = speed.HalfWidth,
             SpeedChange = speed.Change,
             Distance = s.Distance,
+            Place = s.Place,
             Kind = KindOf(s, drops),
             Length = s.Length.Value,
             LengthHalfWidth = EventMeasuring.Ninety * Math.Sqrt((s.Length.Spread * s.Length.Spread) + Math.Pow(LeastLength * s.Length.Value, 2.0)),

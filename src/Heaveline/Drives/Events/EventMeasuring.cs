@@ -33,10 +33,10 @@ internal sealed class EventMeasuring
     /// <summary>For a drive.</summary>
     /// <param name="drive">The drive.</param>
     /// <param name="settings">What is known.</param>
-    public EventMeasuring(Drive drive, EventSettings settings)
+    /// <param name="curves">The curves of the whole drive.</param>
+    public EventMeasuring(Drive drive, EventSettings settings, MotionCurves curves)
     {
-        (this.drive, this.settings, phone) = (drive, settings, settings.Phone ?? Unknown);
-        curves = MotionCurves.Of(drive, phone.Left);
+        (this.drive, this.settings, this.curves, phone) = (drive, settings, curves, settings.Phone ?? Unknown);
         ofPitch = [.. HitCatalogue.All, .. SettlingCatalogue.All];
         var place = settings.Seat is { } seat && settings.Phone is not null ? SeatPlace.Of(seat) : EventPlace.Floor;
         var seats = SeatCatalogue.Of(place);
@@ -47,6 +47,11 @@ internal sealed class EventMeasuring
 
     /// <summary>The curves of the whole drive.</summary>
     public MotionCurves Curves => curves;
+
+    /// <summary>The curves of a whole drive.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="settings">What is known.</param>
+    public static MotionCurves CurvesOf(Drive drive, EventSettings settings) => MotionCurves.Of(drive, (settings.Phone ?? Unknown).Left);
 
     /// <summary>The numbers of a bump.</summary>
     /// <param name="onset">When the front wheels first touch it, s, and the half-width of that.</param>

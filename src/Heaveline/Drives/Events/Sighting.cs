@@ -30,6 +30,9 @@ internal sealed class Sighting(Candidate candidate, EventSpeed speed, OnsetTable
     /// <summary>How far the car had come, m; not finite without a speed.</summary>
     public double Distance { get; set; }
 
+    /// <summary>Where the car was at the onset; null where that is not known.</summary>
+    public GroundPlace? Place { get; set; }
+
     /// <summary>Why it does not count; blank where it does.</summary>
     public string Reason { get; set; } = "";
 

@@ -1,7 +1,8 @@
 namespace Heaveline.Drives.Events;
 
 /// <summary>
-/// Which bumps lie on one place of the road: by the distance between them where the same round is driven again, else by how the car moved over them.
+/// Which bumps lie on one place of the road: by their positions where both have one, else by the distance between them where the same round is driven
+/// again, else by how the car moved over them.
 /// </summary>
 /// <remarks>
 /// Two bumps are alike where, at speeds within 12 %, vertical speed and pitch rate from half a second before first touch to two and a half after
@@ -33,7 +34,13 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
     private const double Possible = 0.2;
     private const double Probable = 0.5;
 
+    // A position goes before all that likeness and odometer say; of several places in reach the nearest, likeness a little beside it.
+    private const double Placed = 10.0;
+    private const double Half = 0.5;
+
     private readonly double[][] traces = [.. sightings.Select(s => Trace(drive, curves, s.Onset.Time))];
+
+    private readonly SitePlaces places = new(sightings);
 
     private readonly double[][] shapes = [.. sightings.Select(s => s.Table.OfShapes(cars))];
 
@@ -59,6 +66,13 @@ internal sealed class SiteFinding(Drive drive, MotionCurves curves, List<Sightin
             var isOnRound = round is { } length && Enumerable.Range(0, n).Any(j => j != i && alike[i, j] >= Possible && IsRoundApart(i, j, length));
             foreach (var (k, site) in sites.Index())
             {
+                if (places.Closeness(i, site) is { } near)
+                {
+                    var there = Placed + near + (Half * site.Average(j => alike[i, j]));
+                    (best, at) = near > 0.0 && there > best ? (there, k) : (best, at);
+                    continue;
+                }
+
                 var isRound = round is { } lap && site.Exists(j => IsRoundApart(i, j, lap));
                 var mean = site.Average(j => alike[i, j]);
                 var score = mean + (isRound ? 1.0 : 0.0);

@@ -55,6 +55,12 @@ public sealed record PhoneFaults
     /// <summary>Noise of a fix's speed, m/s RMS.</summary>
     public double SpeedNoise { get; init => field = Checked.Within(value, 0.0, 5.0); }
 
+    /// <summary>Fixes of the position a second. 0: the log has no position. 0 to 20.</summary>
+    public double PositionRate { get; init => field = Checked.Within(value, 0.0, 20.0); }
+
+    /// <summary>Noise of a fix's position, m RMS, east and north each.</summary>
+    public double PositionNoise { get; init => field = Checked.Within(value, 0.0, 100.0); }
+
     /// <summary>Whether the log has a gyro.</summary>
     public bool HasGyro { get; init; } = true;
 

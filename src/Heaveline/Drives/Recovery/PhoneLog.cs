@@ -3,6 +3,7 @@ using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Drives.Recovery;
 
@@ -15,19 +16,26 @@ public static class PhoneLog
     private const string File = "planted log";
 
     // Which chance: three axes of noise each of both sensors, the stamps, the fixes.
+    private const ulong Places = 151;
     private const ulong Stamps = 101, Forces = 111, Turns = 121, Fixes = 131, Engine = 141;
+
+    // In the open sea, where nobody drives, rad; and the radius of two of three, where east and north scatter by one.
+    private static readonly GroundPlace Sea = new(0.5 / In.Degrees.Factor, -30.0 / In.Degrees.Factor, double.NaN, 0.0);
+    private static readonly double TwoOfThree = Math.Sqrt(2.0 * Math.Log(1.0 / 0.32));
 
     /// <summary>The log of a driven car.</summary>
     /// <param name="car">The car.</param>
     /// <param name="pose">How the phone lies.</param>
     /// <param name="faults">What it does to what it feels.</param>
-    public static Log Of(DrivenCar car, PhonePose pose, PhoneFaults faults)
+    /// <param name="place">Metres east and north of the start at an instant, s; null: as speed and yaw rate lead, eastwards at first.</param>
+    public static Log Of(DrivenCar car, PhonePose pose, PhoneFaults faults, Func<double, (double East, double North)>? place = null)
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(pose);
         ArgumentNullException.ThrowIfNull(faults);
         var line = car.Line;
-        return new Writing(car.Model, car.Trace, 0.0, car.SampleStep, car.Count, line.Speed, line.SpeedRate, line.YawRate, pose, faults).Log();
+        return new Writing(car.Model, car.Trace, 0.0, car.SampleStep, car.Count, line.Speed, line.SpeedRate, line.YawRate, pose, faults)
+            .Log(faults.PositionRate > 0.0 ? place ?? DrivenWay.Of(line) : null);
     }
 
     /// <summary>The log of a pass at its constant speed, times as those of the pass.</summary>
@@ -40,7 +48,8 @@ public static class PhoneLog
         ArgumentNullException.ThrowIfNull(pose);
         ArgumentNullException.ThrowIfNull(faults);
         return new Writing(
-            pass.Model, pass.Trace, pass.Start, pass.SampleStep, pass.Count, _ => pass.Speed, _ => 0.0, _ => 0.0, pose, faults).Log();
+            pass.Model, pass.Trace, pass.Start, pass.SampleStep, pass.Count, _ => pass.Speed, _ => 0.0, _ => 0.0, pose, faults)
+            .Log(t => (pass.Speed * (t - pass.Start), 0.0));
     }
 
     private sealed class Writing(
@@ -66,7 +75,7 @@ public static class PhoneLog
 
         private double End => start + ((count - 1) * step);
 
-        public Log Log()
+        public Log Log(Func<double, (double East, double North)>? place)
         {
             double[] times = [.. Stamped()];
             var tracks = ImmutableArray.CreateBuilder<SensorTrack>();
@@ -78,8 +87,14 @@ public static class PhoneLog
 
             if (faults.SpeedRate > 0.0)
             {
-                double[] fixes = [.. Enumerable.Range(0, (int)((End - start) * faults.SpeedRate) + 1).Select(i => start + (i / faults.SpeedRate))];
+                var fixes = Instants(faults.SpeedRate);
                 tracks.Add(Track(SensorKind.Speed, "m/s", fixes, [[.. fixes.Select(Fix)]]));
+            }
+
+            if (faults.PositionRate > 0.0 && place is not null)
+            {
+                var fixes = Instants(faults.PositionRate);
+                tracks.Add(Track(SensorKind.Position, "°", fixes, Positions(fixes, place)));
             }
 
             return new Log { Tracks = tracks.ToImmutable() };
@@ -110,6 +125,25 @@ public static class PhoneLog
                     yield return t;
                 }
             }
+        }
+
+        private double[] Instants(double rate) => [.. Enumerable.Range(0, (int)((End - start) * rate) + 1).Select(i => start + (i / rate))];
+
+        // Latitude, longitude, and the radius that the phone says.
+        private double[][] Positions(double[] fixes, Func<double, (double East, double North)> place)
+        {
+            var result = new[] { new double[fixes.Length], new double[fixes.Length], new double[fixes.Length] };
+            for (var i = 0; i < fixes.Length; i++)
+            {
+                var (east, north) = place(Math.Max(fixes[i] - faults.SpeedLag, start));
+                east += faults.PositionNoise * Chance(Places, i);
+                north += faults.PositionNoise * Chance(Places + 1, i);
+                result[0][i] = Sea.Latitude + (north / GroundPlace.EarthRadius);
+                result[1][i] = Sea.Longitude + (east / (GroundPlace.EarthRadius * Math.Cos(Sea.Latitude)));
+                result[2][i] = TwoOfThree * faults.PositionNoise;
+            }
+
+            return result;
         }
 
         private double Fix(double time, int place)

@@ -71,14 +71,14 @@ public sealed record DriveAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Cautions =>
-        [.. Doubtful, .. DriveWords.Cautions(Drive, Trust), .. Events is null ? [] : EventWords.Cautions(Events)];
+        [.. Doubtful, .. DriveWords.Cautions(Drive, Trust, Asked.Advice), .. Events is null ? [] : EventWords.Cautions(Events, Asked.Advice)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
     [
         .. Identified is null ? [] : DriveCarWords.Of(Identified, Beside),
         .. Recovered,
-        .. Events is null ? [] : EventWords.Of(Events),
+        .. Events is null ? [] : EventWords.Of(Events, Asked.Advice),
         .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text)),
     ];
 

@@ -21,6 +21,9 @@ public sealed record DriveAsked
     /// <summary>The name of the car's file, without its folder, for a variant of it; blank where it has none.</summary>
     public string CarFile { get; init => field = value ?? ""; } = "";
 
+    /// <summary>Where the reader of the answer says what the log does not.</summary>
+    internal DriveAdvice Advice { get; init; } = DriveAdvice.Command;
+
     /// <summary>Whether the car file is to be scaled until it moves as the drive did.</summary>
     public bool WantsTwin { get; init; }
 }

@@ -1,5 +1,6 @@
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
+using Heaveline.Drives.Identification;
 
 namespace Heaveline.Studies;
 
@@ -100,7 +101,8 @@ public static class DriveStudy
         run.Progress?.Report(0.5);
         var trust = read?.Trust ?? Trust.Of(drive, run.Cancellation);
         run.Progress?.Report(0.7);
-        var events = trust.For(TrustUse.Events).Level == TrustLevel.None ? null : DriveEvents.Of(drive, trust, asked.Settings, run.Cancellation);
+        var events = trust.For(TrustUse.Events).Level == TrustLevel.None ? null
+            : DriveEvents.Of(drive, trust, asked.Settings, read?.Events, run.Cancellation);
         run.Progress?.Report(0.8);
         var comfort = read is null ? DriveComfort.Of(drive, trust, run.Cancellation) : read.Comfort;
         run.Progress?.Report(0.85);
@@ -111,10 +113,21 @@ public static class DriveStudy
     /// <summary>The same with the car.</summary>
     /// <param name="bumps">All but the car.</param>
     /// <param name="stop">Stops it.</param>
-    internal static DriveAnswer WithCar(DriveAnswer bumps, CancellationToken stop)
+    internal static DriveAnswer WithCar(DriveAnswer bumps, CancellationToken stop) => WithCar(bumps, CarOf(bumps, stop), stop);
+
+    /// <summary>The car alone; null where the log does not bear it.</summary>
+    /// <param name="bumps">All but the car.</param>
+    /// <param name="stop">Stops it.</param>
+    internal static CarFromDrive? CarOf(DriveAnswer bumps, CancellationToken stop) =>
+        DriveCarReading.Of(bumps.Asked, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop);
+
+    /// <summary>The same with its car, and with what is told by it.</summary>
+    /// <param name="bumps">All but the car.</param>
+    /// <param name="car">The car.</param>
+    /// <param name="stop">Stops it.</param>
+    internal static DriveAnswer WithCar(DriveAnswer bumps, CarFromDrive? car, CancellationToken stop)
     {
         var (asked, drive, events) = (bumps.Asked, bumps.Drive, bumps.Events);
-        var car = DriveCarReading.Of(asked, drive, bumps.Trust, events, bumps.Beside, stop);
         return bumps with
         {
             Identified = car,

@@ -12,7 +12,7 @@ internal static class DriveWords
         "Drive tests off public roads, or as traffic and law allow; a passenger handles the phone; fix it so that it cannot fly.";
 
     /// <summary>Where the log must be doubted, a sentence each.</summary>
-    public static IEnumerable<string> Cautions(Drive drive, Trust trust)
+    public static IEnumerable<string> Cautions(Drive drive, Trust trust, DriveAdvice advice)
     {
         var (clock, mount) = (drive.Clock, drive.Mount);
         if (clock.IsBatched)
@@ -43,7 +43,7 @@ internal static class DriveWords
 
         if (clock.Gaps.Length > 3)
         {
-            yield return Text($"That is 3 of {clock.Gaps.Length} gaps; the others are told in --json.");
+            yield return Text($"That is 3 of {clock.Gaps.Length} gaps; the others are told {advice.Gaps}.");
         }
 
         if (Math.Abs(mount.Gain - 1.0) > 0.05)

@@ -22,7 +22,7 @@ internal static class EventWords
     }
 
     /// <summary>A sentence for each site, and for each bump that does not count.</summary>
-    public static IEnumerable<Sentence> Of(DriveEvents events)
+    public static IEnumerable<Sentence> Of(DriveEvents events, DriveAdvice advice)
     {
         foreach (var site in events.Sites.Where(IsTold).OrderByDescending(s => s.Kept).Take(MostSites).OrderBy(s => s.Events[0].Number))
         {
@@ -47,12 +47,12 @@ internal static class EventWords
         if (dropped.Length > MostDropped)
         {
             yield return new Sentence(
-                "events-more", Text($"{dropped.Length - MostDropped} more do not count; each with its reason under --json and --csv."));
+                "events-more", Text($"{dropped.Length - MostDropped} more do not count; each with its reason {advice.Reasons}."));
         }
     }
 
     /// <summary>Where the bumps' numbers must be doubted.</summary>
-    public static IEnumerable<string> Cautions(DriveEvents events)
+    public static IEnumerable<string> Cautions(DriveEvents events, DriveAdvice advice)
     {
         if (events.Events.IsEmpty)
         {
@@ -63,7 +63,7 @@ internal static class EventWords
         {
             yield return Text($"The wheelbase is not given: {EventSettings.UsualWheelbase:F1} m was taken. ")
                 + "The rear wheels follow by it: with another car the hit ends earlier or later, and the settling's numbers are others. "
-                + "Give --wheelbase, a tape will do.";
+                + advice.Wheelbase;
         }
 
         if (!events.HasSpeed)

@@ -16,6 +16,7 @@ internal static class CrossedBumps
         var sites = matches.All.Where(m => m.Before.Kept >= FewestPasses).Select(m => m.Before.Name).ToHashSet(StringComparer.Ordinal);
         return drive with
         {
+            Car = null,
             Events = drive.Events with
             {
                 Events =

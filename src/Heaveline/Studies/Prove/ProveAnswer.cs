@@ -102,7 +102,7 @@ public sealed record ProveAnswer : Answer
             ["name"] = m.Name,
             ["before"] = m.Before.Name,
             ["after"] = m.After.Name,
-            ["by"] = m.Basis == SiteBasis.Name ? "name" : "order",
+            ["by"] = m.Basis switch { SiteBasis.Name => "name", SiteBasis.Position => "position", _ => "order" },
         })]),
         ["car"] = Asked.WhatChanged ? ProveJson.Of(Change, ChangeWords.Of(CarBefore, CarAfter, Change)) : null,
         ["forecast"] = ForecastWords.Facts(this),

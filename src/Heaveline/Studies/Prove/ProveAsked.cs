@@ -41,6 +41,9 @@ public sealed record ProveAsked
     /// </summary>
     public Car? Change { get; init; }
 
+    /// <summary>Where the reader of the answer says what the logs do not.</summary>
+    internal DriveAdvice Advice { get; init; } = DriveAdvice.Command;
+
     /// <summary>Which number decides.</summary>
     public ComparedNumber Number { get; init; }
 

@@ -23,11 +23,18 @@ internal static class ProveCautions
                 + "only for a reason that you can name.";
         }
 
+        // Where the names are one, nothing needs to be said.
+        SiteMatch[] placed = [.. answer.Matches.All.Where(m => m.Basis == SiteBasis.Position && m.Before.Name != m.After.Name)];
+        if (placed.Length > 0)
+        {
+            yield return $"Bumps were taken for the same by where they lie: {string.Join("; ", placed.Select(m => Match(answer, m)))}.";
+        }
+
         if (answer.Matches.All.Any(m => m.Basis == SiteBasis.Order))
         {
             yield return "Bumps were taken for the same by their order and likeness: "
                 + string.Join("; ", answer.Matches.All.Where(m => m.Basis == SiteBasis.Order).Select(m => Match(answer, m)))
-                + ". Name them by --site where that is wrong.";
+                + $". {answer.Asked.Advice.Sites}";
         }
 
         foreach (var sentence in Strangers(answer))
@@ -47,7 +54,7 @@ internal static class ProveCautions
                 yield return $"Vibration of the log {name} may have folded down: the hit is not compared.";
             }
 
-            foreach (var caution in DriveWords.Cautions(drive.Drive, drive.Trust))
+            foreach (var caution in DriveWords.Cautions(drive.Drive, drive.Trust, answer.Asked.Advice))
             {
                 yield return $"Of the log {name}: {caution}";
             }
@@ -63,7 +70,7 @@ internal static class ProveCautions
         if (open.Length > 0)
         {
             yield return $"Not said to be the same in both drives: {string.Join(", ", open)}. Each can do what the change is said to have done; "
-                + "say by --same what was the same.";
+                + $"{answer.Asked.Advice.Same}.";
         }
     }
 

@@ -53,7 +53,7 @@ public static class ProveStudy
         Name = "site",
         Kind = ChoiceKind.Word,
         Says = "A bump's name with instants at which the drives crossed it: \"chapel hump: before 84 s, 141 s, after 91 s\". "
-            + "Without names bumps are matched by order and likeness.",
+            + "Without names bumps are matched by where they lie, else by order and likeness.",
         HelpName = "SITE",
         IsRepeated = true,
     };
@@ -192,7 +192,7 @@ public static class ProveStudy
     }
 
     private static CarFromDrive? CarOf(ProveAsked asked, Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
-        DriveCarReading.Of(
+        drive.Car ?? DriveCarReading.Of(
             new DriveAsked { Log = log, Settings = settings, Car = asked.Car },
             drive.Drive,
             drive.Trust,

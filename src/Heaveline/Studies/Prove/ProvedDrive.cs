@@ -1,5 +1,6 @@
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
+using Heaveline.Drives.Identification;
 
 namespace Heaveline.Studies;
 
@@ -9,6 +10,9 @@ namespace Heaveline.Studies;
 /// <param name="Events">Its bumps.</param>
 public sealed record ProvedDrive(Drive Drive, Trust Trust, DriveEvents Events)
 {
+    /// <summary>The car that it tells, where that is known already; null: it is worked out where it is asked for.</summary>
+    internal CarFromDrive? Car { get; init; }
+
     /// <summary>Reads a log.</summary>
     /// <param name="log">The log.</param>
     /// <param name="settings">What is known of the drive.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Events;
 using Heaveline.Measures;
@@ -39,6 +40,41 @@ public class SiteMatchesTests
         var matches = SiteMatches.Of(
             Drive([], Site("site 1", EventKind.Hump, 3.7, 4)), Drive(["chapel"], Site("chapel", EventKind.Hump, 3.7, 4)));
         Assert.Equal("chapel", Assert.Single(matches.All).Name);
+    }
+
+    [Fact]
+    public void Sites_of_one_place_are_the_same_whatever_they_look_like_and_of_two_places_never()
+    {
+        var here = new GroundPlace(0.01, -0.5, 0.0, 5.0);
+        GroundPlace North(double metres) => here with { Latitude = here.Latitude + (metres / GroundPlace.EarthRadius) };
+        var matches = SiteMatches.Of(
+            Drive(
+                ["chapel"],
+                At(here, Site("chapel", EventKind.Hump, 3.7, 3)),
+                At(North(60.0), Site("site 2", EventKind.Hump, 3.7, 4)),
+                At(North(200.0), Site("site 3", EventKind.Hump, 3.7, 4))),
+            Drive(
+                [],
+                At(North(63.0), Site("site 1", EventKind.Dip, 2.0, 1)),
+                At(North(-4.0), Site("site 2", EventKind.SharpEdge, 0.4, 2)),
+                At(North(200.0) with { Heading = Math.PI }, Site("site 3", EventKind.Hump, 3.7, 4))));
+        Assert.Equal(
+            [("chapel", "chapel", "site 2", SiteBasis.Position), ("site 2", "site 2", "site 1", SiteBasis.Position)],
+            matches.All.Select(m => (m.Name, m.Before.Name, m.After.Name, m.Basis)));
+        Assert.Equal(("site 3", "site 3"), (Assert.Single(matches.OnlyBefore).Name, Assert.Single(matches.OnlyAfter).Name));
+
+        static DriveSite At(GroundPlace place, DriveSite site) => site with { Events = [.. site.Events.Select(e => e with { Place = place })] };
+    }
+
+    [Fact]
+    public void A_drive_without_positions_is_matched_by_order()
+    {
+        var here = new GroundPlace(0.01, -0.5, 0.0, 5.0);
+        var placed = Site("site 1", EventKind.Hump, 3.7, 4);
+        var matches = SiteMatches.Of(
+            Drive([], placed with { Events = [.. placed.Events.Select(e => e with { Place = here })] }),
+            Drive([], Site("site 1", EventKind.Hump, 3.7, 4)));
+        Assert.Equal(SiteBasis.Order, Assert.Single(matches.All).Basis);
     }
 
     [Fact]

@@ -29,7 +29,7 @@ internal sealed class LarchLane
         Plan = LanePlan.Of(seed);
         Road = LaneRoad.Of(Plan, Density, RoadClass.C.Mean.Si, seed);
         Driven = DrivenCar.Of(RideModel.Of(car, car.LoadStates.Single(l => l.Name == Load)), Road, Plan.Line);
-        Log = PhoneLog.Of(Driven, Pose, Faults(Plan, seed) with { SpeedLag = lag });
+        Log = PhoneLog.Of(Driven, Pose, Faults(Plan, seed) with { SpeedLag = lag }, LanePath.Of(Plan));
     }
 
     /// <summary>As the car was built.</summary>
@@ -76,6 +76,8 @@ internal sealed class LarchLane
         EngineSize = 0.15,
         Gaps = [new(plan.Crossings[5].Time + 7.0, plan.Crossings[5].Time + 7.6)],
         SpeedNoise = 0.1,
+        PositionRate = 1.0,
+        PositionNoise = 3.0,
         Slip = new PhoneSlip(plan.Slip, 3.0 * Math.PI / 180.0),
         Seed = 1000 * seed,
     };
