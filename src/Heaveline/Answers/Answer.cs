@@ -67,7 +67,7 @@ public abstract record Answer
 
     /// <summary>The answer as lines for a terminal, with every number that people read, in the units of a reader.</summary>
     /// <param name="units">The reader's units.</param>
-    public IEnumerable<string> WholeLinesIn(ReaderUnits units) => LinesWith(Tables, units);
+    public virtual IEnumerable<string> WholeLinesIn(ReaderUnits units) => LinesWith(Tables, units);
 
     /// <summary>The answer as lines for a terminal, in the units of a reader: of the numbers those that matter most.</summary>
     /// <param name="units">The reader's units.</param>

@@ -34,9 +34,18 @@ public static class DriveWindows
     {
         ArgumentNullException.ThrowIfNull(drive);
         ArgumentNullException.ThrowIfNull(events);
-        DriveWindow[] bumps = [.. events.Kept.Where(e => e.Kind != EventKind.OneSide && IsAlone(e, events)).Select(e => About(drive, events, e))
-            .OfType<DriveWindow>()];
+        DriveWindow[] bumps = [.. events.Kept.Where(e => WhyNot(drive, events, e) is null).Select(e => About(drive, events, e))];
         return bumps.Length >= CarJudgement.FewestEvents ? [.. bumps] : [.. bumps, .. Rough(drive, events, trust)];
+    }
+
+    /// <summary>The bumps that count and yet tell no car, each with the reason, half a sentence.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="events">Its bumps.</param>
+    public static ImmutableArray<(DriveEvent Bump, string Reason)> LeftOut(Drive drive, DriveEvents events)
+    {
+        ArgumentNullException.ThrowIfNull(drive);
+        ArgumentNullException.ThrowIfNull(events);
+        return [.. events.Kept.Select(e => (Bump: e, Reason: WhyNot(drive, events, e)!)).Where(e => e.Reason is not null)];
     }
 
     /// <summary>How long the hump of every site is, m.</summary>
@@ -52,10 +61,24 @@ public static class DriveWindows
     private static bool IsAlone(DriveEvent one, DriveEvents events) => events.Events.All(
         e => e.Number == one.Number || e.HitUntil < one.Onset - Apart || e.Onset > one.Onset + After);
 
-    private static DriveWindow? About(Drive drive, DriveEvents events, DriveEvent bump)
+    // Why a bump that counts tells no car, half a sentence; null where it does.
+    private static string? WhyNot(Drive drive, DriveEvents events, DriveEvent bump)
     {
-        var (first, count) = ((int)Math.Round((bump.Onset - Before - drive.Start) * drive.Rate), (int)Math.Round((Before + After) * drive.Rate));
-        return !Holds(drive, first, count) || !(bump.Speed > 0.0) ? null : Cut(drive, first, count) with
+        var (first, count) = Samples(drive, bump);
+        return bump.Kind == EventKind.OneSide ? "on one side"
+            : !IsAlone(bump, events) ? "another bump from 1.5 s before to 4 s after"
+            : !Holds(drive, first, count) ? "a gap or the log's end from 1 s before to 4 s after"
+            : !(bump.Speed > 0.0) ? "without a speed"
+            : null;
+    }
+
+    private static (int First, int Count) Samples(Drive drive, DriveEvent bump) =>
+        ((int)Math.Round((bump.Onset - Before - drive.Start) * drive.Rate), (int)Math.Round((Before + After) * drive.Rate));
+
+    private static DriveWindow About(Drive drive, DriveEvents events, DriveEvent bump)
+    {
+        var (first, count) = Samples(drive, bump);
+        return Cut(drive, first, count) with
         {
             Before = bump.Onset - drive.Time(first),
             // The detector's own half-width is for usual bumps; the fit may move farther.
@@ -63,6 +86,7 @@ public static class DriveWindows
             Speed = bump.Speed,
             SpeedSpread = events.HasSpeed ? SpreadOf(bump) : Unknown,
             Site = bump.Site,
+            IsHump = events.Sites.First(s => s.Name == bump.Site).Kind == EventKind.Hump,
             Event = bump.Number,
         };
     }

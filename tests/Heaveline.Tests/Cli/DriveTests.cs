@@ -19,7 +19,10 @@ public class DriveTests
         var said = Spoken.Of("drive", Written(scratch));
         Assert.Equal((0, ""), (said.Code, said.Remarks));
         Assert.StartsWith("Single bumps: good.", said.Results, StringComparison.Ordinal);
-        Assert.Contains("comma between 8 columns, decimal point", said.Results, StringComparison.Ordinal);
+        // How it was read is told on demand.
+        Assert.DoesNotContain("decimal point", said.Results, StringComparison.Ordinal);
+        Assert.Contains(
+            "comma between 8 columns, decimal point", Spoken.Of("drive", scratch["trip.csv"], "--all").Results, StringComparison.Ordinal);
         Assert.Contains("a passenger handles the phone", said.Results, StringComparison.Ordinal);
     }
 
@@ -42,8 +45,8 @@ public class DriveTests
         var said = Spoken.Of("drive", Bumpy(scratch).Path, "--wheelbase", "2.70 m");
         Assert.Equal((0, ""), (said.Code, said.Remarks));
         Assert.Contains("5 bumps were found at 2 sites; all count.", said.Results.Split('\n')[0], StringComparison.Ordinal);
-        Assert.Contains("Site 1: a hump about 3.6 m long, 3 bumps that count at 20 km/h to 25 km/h", said.Results, StringComparison.Ordinal);
-        Assert.Contains("Site 2: a dip about", said.Results, StringComparison.Ordinal);
+        Assert.Contains("1  site 1, hump", said.Results, StringComparison.Ordinal);
+        Assert.Contains("2  site 2, dip", said.Results, StringComparison.Ordinal);
         Assert.Contains("the floor shakes by", said.Results, StringComparison.Ordinal);
         Assert.Contains("Pitch angles are what lies above 0.1 Hz", said.Results, StringComparison.Ordinal);
         Assert.DoesNotContain("The wheelbase is not given", said.Results, StringComparison.Ordinal);
@@ -57,10 +60,13 @@ public class DriveTests
         var (path, onsets) = Bumpy(scratch);
         var some = Spoken.Of("drive", path).Results;
         var all = Spoken.Of("drive", path, "--all").Results;
-        Assert.Contains("settling: RMS pitch, first second", some, StringComparison.Ordinal);
-        Assert.Contains("all with --all", some, StringComparison.Ordinal);
+        Assert.Contains("RMS pitch, 1st s", some, StringComparison.Ordinal);
+        Assert.Contains("with --all", some, StringComparison.Ordinal);
         Assert.DoesNotContain("settling: cycles", some, StringComparison.Ordinal);
+        Assert.Contains("settling: RMS pitch, first second", all, StringComparison.Ordinal);
         Assert.Contains("settling: cycles", all, StringComparison.Ordinal);
+        Assert.Contains("Site 1: a hump about 3.6 m long, 3 bumps that count at 20 km/h to 25 km/h", all, StringComparison.Ordinal);
+        Assert.Contains("Site 2: a dip about", all, StringComparison.Ordinal);
         var json = JsonNode.Parse(Spoken.Of("drive", path, "--json").Results)!;
         var events = json["events"]!.AsArray();
         Assert.Equal(5, events.Count);
@@ -79,11 +85,50 @@ public class DriveTests
             "drive", path, "--site", $"chapel: {At(onsets[0])}, {At(onsets[2])}", "--site", $"ford: {At(onsets[1])}", "--reject", At(onsets[3]),
             "--phone", "1.45 m behind front axle, 0.1 m left, 0.2 m up");
         Assert.Equal(0, said.Code);
-        Assert.Contains("Chapel: a hump about", said.Results, StringComparison.Ordinal);
-        Assert.Contains("Ford: a dip about", said.Results, StringComparison.Ordinal);
-        Assert.Contains("does not count. Rejected by hand.", said.Results, StringComparison.Ordinal);
-        var seat = Spoken.Of("drive", path, "--car", "examples/garage/fern-saloon.yaml", "--seat", "driver", "--phone", "1.45 m behind front axle");
+        Assert.Contains("1  chapel, hump", said.Results, StringComparison.Ordinal);
+        Assert.Contains("2  ford, dip", said.Results, StringComparison.Ordinal);
+        Assert.Contains("Bump 4 does not count: rejected by hand.", said.Results, StringComparison.Ordinal);
+        var seat = Spoken.Of(
+            "drive", path, "--all", "--car", "examples/garage/fern-saloon.yaml", "--seat", "driver", "--phone", "1.45 m behind front axle");
         Assert.Contains("driver: RMS vertical", seat.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_printout_fits_a_screen_the_finding_before_the_bumps_and_the_safety_last()
+    {
+        using var scratch = new Scratch();
+        var lines = Spoken.Of("drive", Bumpy(scratch).Path, "--wheelbase", "2.70 m").Results.TrimEnd().ReplaceLineEndings("\n").Split('\n');
+        Assert.InRange(lines.Length, 20, 45);
+        int[] places =
+        [
+            .. new[]
+            {
+                "Single bumps: ", "Comfort: ", "The car itself: ", "The car was sought from ", "Bumps that count",
+                "Vibration of the floor", "Log ",
+                "Pitch angles are", "What matters most", "Drive tests off",
+            }.Select(start => Assert.Single(Enumerable.Range(0, lines.Length), i => lines[i].StartsWith(start, StringComparison.Ordinal))),
+        ];
+        Assert.Equal(places.Order(), places);
+        Assert.Equal(lines.Length - 1, places[^1]);
+    }
+
+    [Fact]
+    public void A_car_that_is_not_told_is_said_so_first_and_none_of_its_numbers_is_printed_unasked()
+    {
+        using var scratch = new Scratch();
+        var (path, onsets) = Bumpy(scratch);
+        string[] asked =
+        [
+            "drive", path, "--wheelbase", "2.70 m", "--reject",
+            FormattableString.Invariant($"{onsets[0]:F1} s, {onsets[1]:F1} s, {onsets[2]:F1} s"),
+        ];
+        var said = Spoken.Of(asked).Results;
+        Assert.Contains("\nThe car itself: not told by this drive. Two bumps with no other near them", said, StringComparison.Ordinal);
+        Assert.Contains("The car was sought from the 2 bumps that count", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("as driven", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("The car itself: good", said, StringComparison.Ordinal);
+        Assert.Contains("Bumps 1, 2 and 3 do not count: rejected by hand.", said, StringComparison.Ordinal);
+        Assert.Contains("not believed", Spoken.Of([.. asked, "--all"]).Results, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -129,6 +129,41 @@ public sealed class ProveTests : IDisposable
     }
 
     [Fact]
+    public void A_change_in_words_is_forecast_without_a_car_file_and_drawn()
+    {
+        var said = Spoken.Of(
+            [
+                .. Cured,
+                "--change-by",
+                "front springs -11 %, rear springs +26 %, rear dampers +35 %",
+                "--draw",
+                "forecast",
+                "--figure",
+                scratch["f.svg"],
+            ]);
+        Assert.Equal(0, said.Code);
+        Assert.Contains("The forecast for front springs −11 %, rear springs +26 %, rear dampers +35 % was kept: said −", said.Results,
+            StringComparison.Ordinal);
+        Assert.Contains("It drives the car that the drive before tells", said.Results, StringComparison.Ordinal);
+        var figure = File.ReadAllText(scratch["f.svg"]);
+        Assert.All(
+            ["all passes", "Chapel hump", "forecast", "measured", "Pass by pass"], words => Assert.Contains(words, figure, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_change_in_words_that_means_nothing_is_refused()
+    {
+        var said = Spoken.Of([.. Cured, "--change-by", "rear springs +20"]);
+        Assert.Equal((2, ""), (said.Code, said.Results));
+        Assert.Contains("'rear springs +20' is no change", said.Remarks, StringComparison.Ordinal);
+        Assert.Contains("from -50 % to +100 %", Spoken.Of([.. Cured, "--change-by", "springs +300 %"]).Remarks, StringComparison.Ordinal);
+        var alone = Spoken.Of([.. Cured.Where((_, k) => k is not 5 and not 6), "--change-by", "springs +10 %"]);
+        Assert.Contains("give --wheelbase or --car", alone.Remarks, StringComparison.Ordinal);
+        var empty = Spoken.Of([.. Cured, "--draw", "forecast", "--figure", scratch["none.svg"]]);
+        Assert.Contains("--change or --change-by", empty.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_needs_a_car_or_a_wheelbase_asks_for_it()
     {
         var said = Spoken.Of(

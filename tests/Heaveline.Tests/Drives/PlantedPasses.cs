@@ -1,3 +1,5 @@
+using Heaveline.Drives;
+using Heaveline.Drives.Events;
 using Heaveline.Measures;
 using Heaveline.Passes;
 
@@ -35,5 +37,28 @@ internal static class PlantedPasses
         return (
             new PlantedMotion { Step = PlantedRoad.Step, Speed = speed, Yaw = yaw, Vertical = vertical, Pitch = pitch, PitchRate = rate, Hum = 0.0 },
             onsets);
+    }
+
+    /// <summary>The number of the pass by the same definition, SI; the pitch acceleration below 8 Hz, as the drive has it.</summary>
+    /// <param name="measure">Which number.</param>
+    /// <param name="pass">The pass.</param>
+    /// <param name="behind">The phone behind the front axle, m.</param>
+    public static double Own(Measure measure, Pass pass, double behind)
+    {
+        var curves = new TracedCurves(pass);
+        var vertical = PassSignal.Of(RideSignal.VerticalAcceleration(pass.Model, behind, 0.0));
+        switch (measure.Key)
+        {
+            case "phone-rms-vertical":
+                return Window.RmsOfRide(curves, vertical);
+            case "phone-peak-vertical":
+                return curves.Peak(vertical);
+            case "hit-peak-pitch-acceleration":
+                var rate = 1.0 / pass.SampleStep;
+                var slow = MotionCurves.Derivative(ZeroPhase.Low(pass.PitchRate.AsSpan(), rate, MotionCurves.Fast), rate);
+                return new Curve(pass, slow).Peak(PitchHit.Of(pass).Window);
+            default:
+                return HitCatalogue.All.Concat(SettlingCatalogue.All).Single(m => m.Key == measure.Key).Of(pass);
+        }
     }
 }

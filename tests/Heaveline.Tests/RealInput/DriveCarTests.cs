@@ -30,6 +30,8 @@ public class DriveCarTests
         Assert.False(car.IsBelieved);
         Assert.All(car.Estimates, e => Assert.False(e.IsSaid));
         Assert.Contains(car.Refusals, r => r.Kind == by);
+        // A car that misfits turned round as well says nothing of forward.
+        Assert.DoesNotContain(car.Refusals, r => r.Kind == RefusalKind.Reversed);
     }
 
     [Theory]

@@ -59,6 +59,28 @@ public class PlanStudyTests
     }
 
     [Fact]
+    public void A_loaded_car_shows_a_change_on_its_stops_where_its_tyres_keep_their_load_and_it_is_said_that_no_car_is_told()
+    {
+        var answer = PlanStudy.Run(Asked("four up with luggage") with { Change = Car("fern-saloon-cured", "four up with luggage") });
+        var best = answer.Best!;
+        Assert.True(best.ReachesStops);
+        Assert.InRange(best.LeastLoad, PlankWish.LeastLoad, 1.0);
+        Assert.Null(best.PassesForNumber);
+        Assert.Equal(["change", "stops"], answer.Head.Select(s => s.Id));
+        Assert.Contains("They tell no car", answer.Head[1].Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", string.Join("\n", answer.Lines), StringComparison.Ordinal);
+        Assert.DoesNotContain(answer.Tables[0].Rows, r => r.Key == "plan-ratio");
+    }
+
+    [Fact]
+    public void Over_low_humps_the_loaded_car_stays_off_its_stops()
+    {
+        var answer = PlanStudy.Run(Asked("four up with luggage") with { Humps = [.. TestHump.Low] });
+        Assert.False(answer.Best!.ReachesStops);
+        Assert.Contains("30 mm", answer.Sentences.Single(s => s.Id == "step-4").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Boards_come_with_their_sizes_and_their_safety_words()
     {
         var answer = PlanStudy.Run(Asked("driver") with { Humps = [.. TestHump.OfBoards] });

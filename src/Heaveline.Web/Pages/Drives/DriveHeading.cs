@@ -19,7 +19,8 @@ internal static class DriveHeading
             return $"{sheet.Name}: {Verdict(proof.Main.Result.Verdict)}";
         }
 
-        var good = answer.Trust.Verdicts.Where(v => v.Level != TrustLevel.None).Select(v => v.Use switch
+        var good = answer.Trust.Verdicts.Where(v => v.Level != TrustLevel.None && !(v.Use == TrustUse.Car && answer.IsCarRefused))
+            .Select(v => v.Use switch
         {
             TrustUse.Events => "single bumps",
             TrustUse.Comfort => "comfort",

@@ -161,11 +161,18 @@ internal sealed class CarReading
         return result.ToImmutable();
     }
 
-    // The same drive with pitch turned round, and the same car with its ends exchanged: one of them explains it better.
+    // The same drive with pitch turned round, and the same car with its ends exchanged: one of them explains it clearly better, and moves like it.
     private string? Reversed(bool isDoubted)
     {
-        const double better = 4.0;
+        const double better = 10.0;
         double Off(int at) => Math.Abs(x[at] - Likelihood.Centre[at]) * Math.Sqrt(Likelihood.Precision[at]);
+        bool Believable(CarProblem turned, double[] at)
+        {
+            // Residuals are those of the terms as they were last worked out.
+            _ = new CarFit(turned.Likelihood, stop).At(at);
+            return CarJudgement.Misfit(CarJudgement.Residuals(turned.Likelihood)) is null;
+        }
+
         if (Off(CarParameter.FrontShare) > 2.0 || Off(CarParameter.Phone) > 2.0)
         {
             var turned = CarProblem.Of(problem.Windows, Known with
@@ -174,7 +181,7 @@ internal sealed class CarReading
                 PhoneBehindFrontAxle = Known.Wheelbase - Known.PhoneBehindFrontAxle,
             });
             var end = new CarFit(turned.Likelihood, stop).Solve(x, double.PositiveInfinity, 40, _ => false);
-            if (end.Value < value - better)
+            if (end.Value < value - better && Believable(turned, end.At))
             {
                 return "a car whose front and rear axle are exchanged fits weights and the phone's place better";
             }
@@ -186,7 +193,8 @@ internal sealed class CarReading
         }
 
         DriveWindow[] windows = [.. problem.Windows.Select(w => w with { PitchRate = [.. w.PitchRate.Select(q => -q)] })];
-        return CarIdentification.Fitted(windows, Known, [(1.3, 1.4)], stop)[0].Value < value - better
+        var (other, there, least) = CarIdentification.Fitted(windows, Known, [(1.3, 1.4)], stop)[0];
+        return least < value - better && Believable(other, there)
             ? "with pitch nose-up taken for nose-down the drive is explained better" : null;
     }
 

@@ -31,6 +31,9 @@ public sealed record DriveWindow
     /// <summary>The site whose hump is crossed; null on rough road without one.</summary>
     public string? Site { get; init; }
 
+    /// <summary>Whether the site is a hump, which can be driven over on purpose; not a hollow or a joint that a road happens to have.</summary>
+    public bool IsHump { get; init; } = true;
+
     /// <summary>The number of the event it holds; 0 for none.</summary>
     public int Event { get; init; }
 }

@@ -41,19 +41,19 @@ internal static class RefusalWords
     public static CarRefusal Nothing { get; } = new(
         RefusalKind.TooFew,
         "No bump and no stretch of rough road of this drive can be read.",
-        "Six passes over one hump, two at each of three speeds, would tell.");
+        "Six passes over one hump, two at each of three speeds up to 30 km/h, would tell.");
 
     /// <summary>Too few crossings.</summary>
     public static CarRefusal TooFew(int events, int rough, string tells)
     {
         var held = events > 0
-            ? Text($"{Count(events)} event{(events == 1 ? "" : "s")} with no other within 4 s")
-            : Text($"{Count(rough)} stretch{(rough == 1 ? "" : "es")} of 5 s of rough road and no event");
-        var more = events > 0
-            ? Text($"Drive the hump {Math.Max(CarJudgement.FewestEvents - events, 3)} more times.")
-            : Text($"{CarJudgement.FewestRough} stretches, or {CarJudgement.FewestEvents} passes over one hump, are the least.");
+            ? Text($"{Count(events)} bump{(events == 1 ? "" : "s")} with no other near {(events == 1 ? "it" : "them")} (1.5 s before to 4 s after) ")
+                + Text($"{(events == 1 ? "is" : "are")} too few: {Count(CarJudgement.FewestEvents)} are the least.")
+            : Text($"{Count(rough)} stretch{(rough == 1 ? "" : "es")} of 5 s of rough road and no bump that stands alone are too few: ")
+                + Text($"{CarJudgement.FewestRough} stretches, or {Count(CarJudgement.FewestEvents)} bumps, are the least.");
+        var more = events > 0 ? Text($"{Math.Max(CarJudgement.FewestEvents - events, 3)} times more") : "six times";
         return new CarRefusal(
-            RefusalKind.TooFew, Text($"{Capital(held)}: values are shown grey, no interval is promised."), $"{more} {tells}".TrimEnd());
+            RefusalKind.TooFew, Capital(held), $"Drive one hump {more}, 30 km/h at most, nothing else within 5 s. {tells}".TrimEnd());
     }
 
     /// <summary>The drive says little of a number.</summary>
@@ -85,7 +85,7 @@ internal static class RefusalWords
         + ((isPitch ? band.Pitch : band.Vertical) < 1.0
             ? "that chance would leave: its noise is not that of the model (vibration folded down, a filter in the phone, few bumps?)."
             : "that chance would leave (mount, seat, engine, another wheelbase?)."),
-        "The phone flat on the floor, taped down, over one hump twice at each of three speeds would tell.");
+        "The phone flat on the floor, taped down, over one hump twice at each of three speeds up to 30 km/h would tell.");
 
     /// <summary>A value of no road car.</summary>
     public static CarRefusal Edge(CarNumber number, double value, double low, double high) => new(
@@ -104,7 +104,7 @@ internal static class RefusalWords
     /// <summary>Turned round.</summary>
     public static CarRefusal Reversed(string sign) => new(
         RefusalKind.Reversed,
-        $"The car seems to have been driven backwards, or forward is turned round: {sign}.",
+        $"The car seems to have been driven backwards, or forward is turned round: {sign}, and no other fault is left then.",
         "Brake firmly once and take two turns, driving forwards.");
 
     /// <summary>Why a single value is not said.</summary>
@@ -118,6 +118,7 @@ internal static class RefusalWords
         1 => "one",
         2 => "two",
         3 => "three",
+        4 => "four",
         _ => count.ToString(CultureInfo.InvariantCulture),
     };
 }

@@ -8,6 +8,19 @@ internal sealed class TellingDrive
 {
     private const int More = 4;
 
+    // Between walking pace and what is safe over a hump, km/h. Common practice, no source.
+    private const double Slowest = 11.0;
+    private const double Fastest = 30.0;
+
+    // Humps that anybody can find or lay: name, height and length in m, speed in km/h.
+    private static readonly (string Name, double Height, double Length, double Speed)[] Laid =
+    [
+        ("a short bump (20 mm high, 0.8 m long)", 0.020, 0.8, 30.0),
+        ("a round hump (30 mm high, 3.7 m long)", 0.030, 3.7, 15.0),
+        ("a round hump (30 mm high, 3.7 m long)", 0.030, 3.7, 25.0),
+        ("a round hump (75 mm high, 3.7 m long)", 0.075, 3.7, 20.0),
+    ];
+
     private readonly DriveInformation driven;
     private readonly double[][] slopes;
     private readonly double[] before;
@@ -46,39 +59,47 @@ internal sealed class TellingDrive
     // By the information alone, at the normal's 90 %: it says which drive, not what its interval will be.
     private static double Half(double[] deviations, CarNumber number) => 100.0 * 1.645 * deviations[(int)number];
 
+    // Only what can be done again and is safe: humps that were crossed on purpose, that is more than once, or named ones to be laid; slowly.
     private static IEnumerable<(string Says, Action<DriveInformation> Add)> Candidates(CarProblem problem)
     {
         var rate = problem.Windows.Max(w => w.Rate);
         var band = Math.Min(problem.Known.Band, CarProblem.BandShare * rate);
         var spread = problem.Windows.Average(w => w.SpeedSpread);
-        string Speed(double v) => string.Create(CultureInfo.InvariantCulture, $"{In.KilometresPerHour.Of(v):F0} km/h");
         for (var h = 0; h < problem.Sites.Length; h++)
         {
             var (hump, site) = (h, problem.Sites[h]);
-            double[] speeds = [.. problem.Windows.Where(w => w.Site == site).Select(w => w.Speed).Order()];
-            foreach (var other in (double[])[0.65 * speeds[0], 1.4 * speeds[^1]])
+            DriveWindow[] crossed = [.. problem.Windows.Where(w => w.Site == site).OrderBy(w => w.Speed)];
+            if (crossed.Length < 2 || !crossed.All(w => w.IsHump))
             {
-                // Walking pace and main roads are no test drives over a hump.
-                if (other is > 3.0 and < 18.0)
-                {
-                    yield return ($"Four passes over {site} at {Speed(other)}", d => d.Add(More, other, spread, hump, rate, band));
-                }
+                continue;
             }
 
-            var usual = speeds[speeds.Length / 2];
-            yield return ($"Four more passes over {site} at {Speed(usual)}", d => d.Add(More, usual, spread, hump, rate, band));
-            if (rate < 75.0)
+            var usual = In.KilometresPerHour.Of(crossed[crossed.Length / 2].Speed);
+            var (slower, faster) = (0.65 * In.KilometresPerHour.Of(crossed[0].Speed), 1.4 * In.KilometresPerHour.Of(crossed[^1].Speed));
+            foreach (var speed in ((double[])[slower, usual, faster]).Select(v => Math.Round(v))
+                .Where(v => v is >= Slowest and <= Fastest).Distinct())
             {
-                yield return ($"Four passes over {site} at {Speed(usual)}, logged at 100 samples a second,",
-                    d => d.Add(More, usual, spread, hump, 100.0, 12.0));
+                var more = speed == Math.Round(usual) ? " more" : "";
+                yield return (Passes(more, site, speed), d => d.Add(More, Metres(speed), spread, hump, rate, band));
+                if (rate < 75.0 && more.Length > 0)
+                {
+                    yield return ($"{Passes("", site, speed)}, logged at 100 samples a second,",
+                        d => d.Add(More, Metres(speed), spread, hump, 100.0, 12.0));
+                }
             }
         }
 
-        yield return ($"Four passes over a short sharp bump (25 mm high, 0.8 m long) at {Speed(13.9)}",
-            d => d.Add(More, 13.9, spread, d.Hump(0.8, Wave(0.025), 13.9 / band), rate, band));
-        yield return ($"Four passes over a long hump (75 mm high, 3.7 m long) at {Speed(6.9)}",
-            d => d.Add(More, 6.9, spread, d.Hump(3.7, Wave(0.075), 6.9 / band), rate, band));
+        foreach (var (name, height, length, speed) in Laid)
+        {
+            yield return (Passes("", name, speed), d => d.Add(
+                More, Metres(speed), spread, d.Hump(length, Wave(height), Metres(speed) / band), rate, band));
+        }
     }
+
+    private static string Passes(string more, string over, double speed) =>
+        string.Create(CultureInfo.InvariantCulture, $"Four{more} passes over {over} at {speed:F0} km/h");
+
+    private static double Metres(double kilometresPerHour) => kilometresPerHour / In.KilometresPerHour.Factor;
 
     private static double[] Wave(double height) =>
         [.. Enumerable.Range(0, 41).Select(k => 0.5 * height * (1.0 - Math.Cos(2.0 * Math.PI * k / 40.0)))];

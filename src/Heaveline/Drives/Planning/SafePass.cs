@@ -10,9 +10,12 @@ internal static class SafePass
 
     /// <summary>Whether a pass ran to its end, its wheels on the ground and well off every stop.</summary>
     public static bool Is(Pass pass) =>
-        pass.Outcome == PassOutcome.Completed && Enumerable.Range(0, 4).All(i =>
-            pass.TyreLoad(i).All(n => n > 0.0)
-            && pass.Travel(i).All(s => s < pass.Model.BumpTouch[i] - StopMargin && s > pass.Model.ReboundTouch[i] + StopMargin));
+        KeepsTheRoad(pass) && Enumerable.Range(0, 4).All(i =>
+            pass.Travel(i).All(s => s < pass.Model.BumpTouch[i] - StopMargin && s > pass.Model.ReboundTouch[i] + StopMargin));
+
+    /// <summary>Whether a pass ran to its end, its wheels on the ground, stops or not.</summary>
+    public static bool KeepsTheRoad(Pass pass) =>
+        pass.Outcome == PassOutcome.Completed && Enumerable.Range(0, 4).All(i => pass.TyreLoad(i).All(n => n > 0.0));
 
     /// <summary>Least load of any tyre over what it bears at rest (–).</summary>
     public static double LeastLoad(Pass pass) => Enumerable.Range(0, 4).Min(i => pass.TyreLoad(i).Min() / pass.TyreLoad(i)[0]);

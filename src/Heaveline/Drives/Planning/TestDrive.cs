@@ -18,7 +18,9 @@ public sealed record TestDrive
     /// <summary>The three speeds, rising, m/s.</summary>
     public required ImmutableArray<double> Speeds { get; init; }
 
-    /// <summary>Half-width of the 90 % interval of the logarithm of each number after <see cref="Passes"/> passes, by number.</summary>
+    /// <summary>
+    /// Half-width of the 90 % interval of the logarithm of each number after <see cref="Passes"/> passes, by number; not finite on the stops.
+    /// </summary>
     public required ImmutableDictionary<CarNumber, double> HalfWidths { get; init; }
 
     /// <summary>Least load of any tyre at these speeds over what it bears at rest (–).</summary>
@@ -26,6 +28,9 @@ public sealed record TestDrive
 
     /// <summary>Least distance of a wheel from a stop at these speeds, m.</summary>
     public required double TravelLeft { get; init; }
+
+    /// <summary>Whether a wheel comes near a stop or onto it: such passes show a change, and tell no car.</summary>
+    public bool ReachesStops => TravelLeft < SafePass.StopMargin;
 
     /// <summary>Headline of the car as it is, RMS pitch of the first second, root mean square over the speeds, rad.</summary>
     public required double Headline { get; init; }

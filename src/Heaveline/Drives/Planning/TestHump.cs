@@ -17,6 +17,13 @@ public sealed record TestHump
             new() { Start = 0.0, Length = 4.2, Layers = 1, Size = new() { Thickness = 0.045, Width = 0.195 }, IsAlong = true, Edge = 0.45 }),
     ];
 
+    /// <summary>Two low ones that roads have, for a car that is near its stops: a flat arc, and a joint across the lane.</summary>
+    public static IReadOnlyList<TestHump> Low { get; } =
+    [
+        new() { Name = "low-hump", Road = Road.From(new RoundTopHump { Height = new(0.03), Length = new(3.7) }) },
+        new() { Name = "joint", Road = Road.From(new Versine { Height = new(0.02), Length = new(0.8) }) },
+    ];
+
     /// <summary>Its short name.</summary>
     public required string Name { get; init => field = Checked.NotBlank(value, "Give the hump a name."); }
 

@@ -35,16 +35,42 @@ public sealed record Forecast
     /// <param name="drive">The drive before the change.</param>
     /// <param name="events">Its bumps.</param>
     /// <param name="found">The car identified from it.</param>
+    /// <param name="drawn">
+    /// Both cars as the files' doubts leave them possible, drawn together: a function of the draw's number from 0; null: as they stand.
+    /// </param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="RefusedValueException">The car was not identified, or does not stand under the load.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static Forecast Of(
-        Car before, Car after, LoadState load, Drive drive, DriveEvents events, CarFromDrive found, CancellationToken stop = default)
+        Car before,
+        Car after,
+        LoadState load,
+        Drive drive,
+        DriveEvents events,
+        CarFromDrive found,
+        Func<int, (RideModel Before, RideModel After)>? drawn = null,
+        CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
         return new Forecasting(found, RecoveredRoad.Each(drive, events, found, stop), stop)
-            .Of(RideModel.Of(before, load), RideModel.Of(after, load), after.Name);
+            .Of(RideModel.Of(before, load), RideModel.Of(after, load), drawn);
+    }
+
+    /// <summary>What a change of springs and dampers would do at every pass, by the car that the drive tells: without a car file.</summary>
+    /// <param name="change">The change.</param>
+    /// <param name="words">The change in words.</param>
+    /// <param name="drive">The drive before the change.</param>
+    /// <param name="events">Its bumps.</param>
+    /// <param name="found">The car identified from it.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="RefusedValueException">The car was not identified.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Forecast Of(
+        LinearChange change, string words, Drive drive, DriveEvents events, CarFromDrive found, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        return new LinearForecasting(found, RecoveredRoad.Each(drive, events, found, stop), stop).Of(change, words);
     }
 
     /// <summary>The forecast beside what was measured.</summary>

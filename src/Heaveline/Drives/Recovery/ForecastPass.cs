@@ -8,9 +8,14 @@ namespace Heaveline.Drives.Recovery;
 /// <param name="Hit">Greatest pitch acceleration of the hit, rad/s².</param>
 public sealed record ForecastPass(int Number, string Site, double Speed, ForecastNumber Headline, ForecastNumber Hit)
 {
-    /// <summary>Half-width of a pass's change from which on it does not count in that of all of them (–): its road is told too badly.</summary>
+    /// <summary>How far its change of the headline is unsure by its road alone, as a half-width (–).</summary>
+    public required double OfRoad { get; init; }
+
+    /// <summary>
+    /// Half-width of a pass's change by its road from which on it does not count in that of all of them (–): its road is told too badly.
+    /// </summary>
     public const double Widest = 0.15;
 
     /// <summary>Whether its change of the headline is known well enough to count.</summary>
-    public bool IsCounted => Headline.Change.HalfWidth <= Widest;
+    public bool IsCounted => OfRoad <= Widest;
 }

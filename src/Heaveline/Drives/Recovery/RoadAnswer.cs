@@ -16,9 +16,17 @@ internal sealed class RoadAnswer
     /// <param name="found">The car.</param>
     /// <param name="frequencies">Hz, above 0.</param>
     public RoadAnswer(CarFromDrive found, double[] frequencies)
+        : this(found.Mean.AsSpan()[..CarParameter.Shared], found.Known!.Wheelbase, frequencies)
     {
-        (this.frequencies, wheelbase) = (frequencies, found.Known!.Wheelbase);
-        response = HalfCarResponse.Of(frequencies, found.Mean.AsSpan()[..CarParameter.Shared], wheelbase, derivatives: false);
+    }
+
+    /// <param name="parameters">The car, <see cref="CarParameter"/>.</param>
+    /// <param name="wheelbase">m.</param>
+    /// <param name="frequencies">Hz, above 0.</param>
+    public RoadAnswer(ReadOnlySpan<double> parameters, double wheelbase, double[] frequencies)
+    {
+        (this.frequencies, this.wheelbase) = (frequencies, wheelbase);
+        response = HalfCarResponse.Of(frequencies, parameters, wheelbase, derivatives: false);
     }
 
     /// <summary>The answers at frequency k and a speed, 1/s² and rad/(m s).</summary>

@@ -64,10 +64,19 @@ public sealed record DriveAnswer : Answer
     public override IReadOnlyList<Sentence> Head => [.. Trust.Verdicts.Select(v => new Sentence($"for-{Word(v.Use)}", Said(v)))];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<FactTable> Tables => All(isShort: false);
+    public override IReadOnlyList<FactTable> Tables =>
+    [
+        .. Identified is null ? [] : DriveCarTable.Of(Identified, Beside),
+        .. Events is null ? [] : EventTable.Of(Events),
+        .. Comfort is null ? [] : new[] { FloorTable.Of(Comfort) },
+        DriveTable.Of(Drive, Trust),
+    ];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<FactTable> ShortTables => All(isShort: true);
+    public override IEnumerable<string> LinesIn(Quantities.ReaderUnits units) => DriveLines.Short(this, units);
+
+    /// <inheritdoc/>
+    public override IEnumerable<string> WholeLinesIn(Quantities.ReaderUnits units) => DriveLines.Whole(this, units);
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Cautions =>
@@ -76,10 +85,25 @@ public sealed record DriveAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
     [
-        .. Identified is null ? [] : DriveCarWords.Of(Identified, Beside),
+        .. CarSentences,
         .. Recovered,
         .. Events is null ? [] : EventWords.Of(Events, Asked.Advice),
-        .. Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text)),
+        .. Reading,
+    ];
+
+    /// <summary>What is said of the car beside its verdict.</summary>
+    internal IEnumerable<Sentence> CarSentences => Identified is null ? [] : DriveCarWords.Of(this);
+
+    /// <summary>How the files were read, where that is not doubtful.</summary>
+    internal IEnumerable<Sentence> Reading => Story.Where(s => !s.IsDoubtful).Select(s => new Sentence(s.About, s.Text));
+
+    /// <summary>What is said of the road and of the twin that were asked for.</summary>
+    internal IEnumerable<Sentence> Recovered =>
+    [
+        .. (Asked.Road is not null || Asked.WantsTwin) && DriveRecovery.NotTold(Events, Identified) is { } why
+            ? new[] { new Sentence("not-recovered", why) } : [],
+        .. DriveTwinWords.Of(Twin, Beside),
+        .. DriveRoadWords.Of(Road),
     ];
 
     /// <inheritdoc/>
@@ -130,7 +154,7 @@ public sealed record DriveAnswer : Answer
             ["from"] = d.Part.From, ["to"] = d.Part.To, ["reason"] = d.Reason,
         })]),
         ["events"] = EventsJson.Of(Events),
-        ["car"] = DriveCarJson.Of(Identified, Beside),
+        ["car"] = DriveCarJson.Of(this),
         ["road"] = DriveRecovery.Json(Road),
         ["twin"] = DriveRecovery.Json(Twin),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
@@ -158,21 +182,8 @@ public sealed record DriveAnswer : Answer
         _ => base.Figure(id),
     };
 
-    private IReadOnlyList<FactTable> All(bool isShort) =>
-    [
-        .. Identified is null ? [] : DriveCarTable.Of(Identified, Beside, isShort),
-        .. Events is null ? [] : EventTable.Of(Events, isShort),
-        .. Comfort is null ? [] : new[] { isShort ? FloorTable.Short(Comfort) : FloorTable.Of(Comfort) },
-        DriveTable.Of(Drive, Trust),
-    ];
-
-    private IEnumerable<Sentence> Recovered =>
-    [
-        .. (Asked.Road is not null || Asked.WantsTwin) && DriveRecovery.NotTold(Events, Identified) is { } why
-            ? new[] { new Sentence("not-recovered", why) } : [],
-        .. DriveTwinWords.Of(Twin, Beside),
-        .. DriveRoadWords.Of(Road),
-    ];
+    /// <summary>Whether a car was sought and is not told by the drive; one that wants its wheelbase first is not refused yet.</summary>
+    public bool IsCarRefused => Identified is { IsBelieved: false, Refusals: [{ Kind: not RefusalKind.Wheelbase }, ..] };
 
     private bool HasCar => Identified is { Estimates.IsEmpty: false };
 
@@ -184,7 +195,12 @@ public sealed record DriveAnswer : Answer
 
     private string Said(TrustVerdict verdict)
     {
-        var use = verdict.Use switch { TrustUse.Events => "Single bumps", TrustUse.Comfort => "Comfort", _ => "The car itself" };
+        if (verdict.Use == TrustUse.Car)
+        {
+            return $"The car itself: {DriveCarWords.Verdict(verdict, Identified)}";
+        }
+
+        var use = verdict.Use == TrustUse.Events ? "Single bumps" : "Comfort";
         var level = verdict.Level switch { TrustLevel.Good => "good", TrustLevel.Limited => "with limits", _ => "no" };
         // What was found stands with what the log bears.
         var found = verdict.Use switch
@@ -193,10 +209,9 @@ public sealed record DriveAnswer : Answer
             TrustUse.Comfort when Comfort is { Axes: [var vertical, ..] } => string.Create(
                 CultureInfo.InvariantCulture,
                 $" Vertical, weighted by {vertical.Weighting.Name}, the floor shakes by {vertical.Rms:F2} m/s² (RMS), no seat between."),
-            TrustUse.Car when Identified is not null => " " + DriveCarWords.Found(Identified),
             _ => "",
         };
-        return string.Create(CultureInfo.InvariantCulture, $"{use}: {level}. {verdict.Reason}{found}");
+        return $"{use}: {level}. {verdict.Reason}{found}";
     }
 
     private static string Word(TrustUse use) => use switch { TrustUse.Events => "events", TrustUse.Comfort => "comfort", _ => "car" };

@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using Heaveline.Drives;
+using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 
 namespace Heaveline.Studies;
@@ -7,7 +9,11 @@ namespace Heaveline.Studies;
 internal static class DriveCarJson
 {
     /// <summary>The car; null where none was looked for.</summary>
-    public static JsonObject? Of(CarFromDrive? car, CarBeside? beside) => car is null ? null : new JsonObject
+    /// <param name="answer">What the drive says.</param>
+    public static JsonObject? Of(DriveAnswer answer) =>
+        answer.Identified is { } car ? Of(car, answer.Beside, answer.Events is { } events ? DriveWindows.LeftOut(answer.Drive, events) : []) : null;
+
+    private static JsonObject Of(CarFromDrive car, CarBeside? beside, IReadOnlyList<(DriveEvent Bump, string Reason)> leftOut) => new()
     {
         ["believed"] = car.IsBelieved,
         ["refusals"] = new JsonArray([.. car.Refusals.Select(r => (JsonNode)new JsonObject
@@ -44,6 +50,7 @@ internal static class DriveCarJson
         {
             ["event"] = w.Event, ["site"] = w.Site, ["speed"] = w.Speed, ["speedHalfWidth"] = w.SpeedHalfWidth,
         })]),
+        ["leftOut"] = new JsonArray([.. leftOut.Select(l => (JsonNode)new JsonObject { ["event"] = l.Bump.Number, ["reason"] = l.Reason })]),
         ["humps"] = new JsonArray([.. car.Humps.Select(h => (JsonNode)new JsonObject
         {
             ["site"] = h.Site, ["distance"] = Numbers(h.Distance), ["height"] = Numbers(h.Height), ["halfWidth"] = Numbers(h.HalfWidth),

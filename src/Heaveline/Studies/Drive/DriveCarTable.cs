@@ -12,6 +12,9 @@ public static class DriveCarTable
 {
     private const string Page = "theory/identification.md";
 
+    // The first of all: frequencies, their ratio, damping, index.
+    private const int Headlines = 6;
+
     private static readonly Measure<Func<CarNumber, double>>[] All =
     [
         Of(CarNumber.FrontFrequency, "front-frequency", "front frequency as driven", In.Hertz, 3,
@@ -72,8 +75,7 @@ public static class DriveCarTable
     /// <summary>The tables; none where nothing was fitted.</summary>
     /// <param name="car">The car.</param>
     /// <param name="beside">The car file's numbers; null: none.</param>
-    /// <param name="isShort">Whether without the correlations.</param>
-    public static IReadOnlyList<FactTable> Of(CarFromDrive car, CarBeside? beside, bool isShort)
+    public static IReadOnlyList<FactTable> Of(CarFromDrive car, CarBeside? beside)
     {
         ArgumentNullException.ThrowIfNull(car);
         if (car.Estimates.IsEmpty)
@@ -81,6 +83,27 @@ public static class DriveCarTable
             return [];
         }
 
+        var columns = Columns(car, beside);
+        columns.Add(("thought from", n => car.Of(n)!.KnownLow));
+        columns.Add(("to", n => car.Of(n)!.KnownHigh));
+        var table = new FactTable("The car, of this motion (90 %)", [.. columns.Select(c => c.Head)]).Add(All, [.. columns.Select(c => c.Of)]);
+        var motion = new FactTable("What it holds for", ["value"]).Add(OfMotion, [car]);
+        return !car.IsBelieved ? [table, motion] : [table, motion, Correlations(car)];
+    }
+
+    /// <summary>The six numbers that matter most, where they are believed.</summary>
+    /// <param name="car">The car.</param>
+    /// <param name="beside">The car file's numbers; null: none.</param>
+    public static FactTable Short(CarFromDrive car, CarBeside? beside)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        List<(string Head, Func<CarNumber, double> Of)> columns = car.IsBelieved ? Columns(car, beside) : [];
+        var table = new FactTable("The car, of this motion (90 %)", [.. columns.Select(c => c.Head)]);
+        return columns.Count == 0 ? table : table.Add(All.Take(Headlines), [.. columns.Select(c => c.Of)]);
+    }
+
+    private static List<(string Head, Func<CarNumber, double> Of)> Columns(CarFromDrive car, CarBeside? beside)
+    {
         double Said(CarNumber number, Func<CarEstimate, double> of) => car.Of(number) is { } e && (e.IsSaid || !car.IsBelieved) ? of(e) : double.NaN;
         List<(string Head, Func<CarNumber, double> Of)> columns = car.IsBelieved
             ? [("found", n => Said(n, e => e.Value)), ("from", n => Said(n, e => e.Low)), ("to", n => Said(n, e => e.High))]
@@ -90,11 +113,7 @@ public static class DriveCarTable
             columns.Add(("car file", n => beside.Of(n) ?? double.NaN));
         }
 
-        columns.Add(("thought from", n => car.Of(n)!.KnownLow));
-        columns.Add(("to", n => car.Of(n)!.KnownHigh));
-        var table = new FactTable("The car, of this motion (90 %)", [.. columns.Select(c => c.Head)]).Add(All, [.. columns.Select(c => c.Of)]);
-        var motion = new FactTable("What it holds for", ["value"]).Add(OfMotion, [car]);
-        return isShort || !car.IsBelieved ? [table, motion] : [table, motion, Correlations(car)];
+        return columns;
     }
 
     private static FactTable Correlations(CarFromDrive car)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heaveline.Answers;
+using Heaveline.Drives;
 using Heaveline.Drives.Identification;
 using Heaveline.Quantities;
 
@@ -11,14 +12,25 @@ internal static class DriveCarWords
     // Where a value differs by less than this from the file's, nothing is made of it.
     private const double Nothing = 0.01;
 
-    /// <summary>What stands with the verdict on the log: the numbers, or the first refusal.</summary>
-    public static string Found(CarFromDrive car)
-    {
-        if (!car.IsBelieved)
-        {
-            return car.Refusals is [var first, ..] ? Together(first) : "";
-        }
+    private const string OfMotion = "car-of-the-motion";
+    private const string Untested = "car-untested";
 
+    /// <summary>Whether the drive tells the car: its numbers, or the reason that weighs most and what would tell.</summary>
+    /// <param name="verdict">Whether the log bears it.</param>
+    /// <param name="car">The car; null where none was looked for.</param>
+    public static string Verdict(TrustVerdict verdict, CarFromDrive? car) => (verdict.Level, car) switch
+    {
+        (TrustLevel.None, _) => $"no. {verdict.Reason}",
+        (TrustLevel.Good, null) => $"good. {verdict.Reason}",
+        (_, null) => $"with limits. {verdict.Reason}",
+        (_, { IsBelieved: false, Refusals: [{ Kind: RefusalKind.Wheelbase } asked, ..] }) => $"not told yet. {Together(asked)} {verdict.Reason}",
+        (_, { IsBelieved: false, Refusals: [var first, ..] }) => $"not told by this drive. {Together(first)}",
+        (TrustLevel.Good, _) => $"told. {Found(car!)}",
+        _ => $"told, with limits. {verdict.Reason} {Found(car!)}",
+    };
+
+    private static string Found(CarFromDrive car)
+    {
         string Part(CarNumber number, string name) => car.Of(number) is { IsSaid: true } e ? $"{name} {Shown(e)}" : "";
         string[] parts =
         [
@@ -28,11 +40,46 @@ internal static class DriveCarWords
         return $"Found from {Windows(car)}: {string.Join(", ", parts.Where(p => p.Length > 0))}, {Motion(car)}.";
     }
 
-    /// <summary>All else that is to be said.</summary>
-    /// <param name="car">The car.</param>
-    /// <param name="beside">The car file's numbers; null: none.</param>
-    public static IEnumerable<Sentence> Of(CarFromDrive car, CarBeside? beside)
+    /// <summary>What of it is said on one screen: from which bumps it was sought, what else speaks against it, what the numbers are.</summary>
+    /// <param name="answer">What the drive says.</param>
+    public static IEnumerable<Sentence> Short(DriveAnswer answer)
     {
+        if (answer.Identified is not { } car)
+        {
+            yield break;
+        }
+
+        foreach (var sentence in Sought(answer, car))
+        {
+            yield return sentence;
+        }
+
+        if (!car.IsBelieved)
+        {
+            foreach (var refusal in car.Refusals.Skip(1).Where(r => r.Kind != RefusalKind.NotLearned))
+            {
+                yield return new Sentence($"car-{Key(refusal.Kind)}", refusal.Says);
+            }
+
+            yield break;
+        }
+
+        foreach (var sentence in Of(answer).Where(s => s.Id is "car-not-learned" or OfMotion or Untested))
+        {
+            yield return sentence;
+        }
+    }
+
+    /// <summary>All that is to be said beside the verdict.</summary>
+    /// <param name="answer">What the drive says.</param>
+    public static IEnumerable<Sentence> Of(DriveAnswer answer)
+    {
+        var (car, beside) = (answer.Identified!, answer.Beside);
+        foreach (var sentence in Sought(answer, car))
+        {
+            yield return sentence;
+        }
+
         foreach (var refusal in car.Refusals.Skip(car.IsBelieved ? 0 : 1))
         {
             yield return new Sentence($"car-{Key(refusal.Kind)}", Together(refusal));
@@ -44,12 +91,12 @@ internal static class DriveCarWords
         }
 
         yield return new Sentence(
-            "car-of-the-motion",
+            OfMotion,
             "These are intervals of the linear car that moves most like this one did. They are not intervals of springs and dampers: "
             + "friction raises the damping, by half and more on low bumps, and with stops the frequencies; "
             + "dampers that grow softer with speed lower the damping.");
         yield return new Sentence(
-            "car-untested",
+            Untested,
             "Planted drives have tested this, no real drive whose car is known: compare drives with each other rather than with a drawing.");
         foreach (var number in beside is null ? [] : CarNumbersShown)
         {
@@ -111,6 +158,27 @@ internal static class DriveCarWords
         var (slow, fast) = (car.Windows.Min(w => w.Speed), car.Windows.Max(w => w.Speed));
         var what = bumps > 0 ? Text($"{bumps} bumps") : Text($"{car.Windows.Length} stretches of rough road");
         return Text($"{what} at {In.KilometresPerHour.Of(slow):F0} to {In.KilometresPerHour.Of(fast):F0} km/h");
+    }
+
+    // From which of the bumps that count, and why not from the others.
+    private static IEnumerable<Sentence> Sought(DriveAnswer answer, CarFromDrive car)
+    {
+        if (answer.Events is not { } events || car.Windows.IsEmpty)
+        {
+            yield break;
+        }
+
+        HashSet<int> numbers = [.. car.Windows.Where(w => w.Site is not null).Select(w => w.Event)];
+        var (rough, kept) = (car.Windows.Count(w => w.Site is null), events.Kept.Count());
+        var roads = rough == 0 ? "" : Text($"{(numbers.Count > 0 ? " and " : "")}{rough} stretch{(rough == 1 ? "" : "es")} of 5 s of rough road");
+        var bumps = numbers.Count == 0 ? ""
+            : numbers.Count == kept ? (kept == 1 ? "the one bump that counts" : Text($"the {kept} bumps that count"))
+            : numbers.Count <= 6 ? BumpLines.Named(events.Events.Where(e => numbers.Contains(e.Number))) + Text($" of the {kept} that count")
+            : Text($"{numbers.Count} of the {kept} bumps that count");
+        string[] others = [.. DriveWindows.LeftOut(answer.Drive, events).GroupBy(l => l.Reason)
+            .Select(g => $"{BumpLines.Named(g.Select(l => l.Bump))} ({g.Key})")];
+        yield return new Sentence(
+            "car-sought", $"The car was sought from {bumps}{roads}{(others.Length == 0 ? "" : $"; left out: {string.Join(", ", others)}")}.");
     }
 
     private static string Together(CarRefusal refusal) => $"{refusal.Says} {refusal.WouldTell}".TrimEnd();

@@ -86,6 +86,12 @@ public static class DriveTable
     /// <param name="trust">What it is good for.</param>
     public static FactTable Of(Drive drive, Trust trust) => new FactTable("Log", ["value"]).Add(All, [(drive, trust)]);
 
+    /// <summary>The few that matter most.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="trust">What it is good for.</param>
+    public static FactTable Short(Drive drive, Trust trust) =>
+        Of(drive, trust).Only(new HashSet<string> { "drive-length", "drive-rate", "drive-forward-half-width", "drive-fastest" });
+
     private static Measure<(Drive Drive, Trust Trust)> Of(
         string key, string label, ShownUnit unit, int digits, Func<(Drive Drive, Trust Trust), double> of, string says) =>
         new(key, label, unit, digits, of, says) { Page = Page };

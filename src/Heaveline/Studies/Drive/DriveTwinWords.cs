@@ -95,14 +95,14 @@ internal static class DriveTwinWords
     {
         var lines = new List<string>();
         var (k, c) = (twin.Of(spring)!, twin.Of(damper)!);
-        if (k.IsSaid && was.Spring.Law is LinearSpring { Dimensions: null } && now.Spring.Law is LinearSpring scaled)
+        if (k.IsSaid)
         {
             lines.Add("spring:");
-            lines.Add(Text($"  rate: {In.NewtonsPerMillimetre.Of(scaled.Rate.Si):F2} N/mm ± {Doubt(k)}"));
-        }
-        else if (k.IsSaid)
-        {
-            left.Add(Text($"The {name} springs' factor of {k.Factor.Value:F3} is not in it: the file gives them by sizes, gas or a table."));
+            lines.AddRange(TwinSpringLines.Of(now.Spring, Doubt(k)).Select(line => $"  {line}"));
+            if (was.Spring.Law is LinearSpring { Dimensions: not null })
+            {
+                left.Add($"The {name} springs are stated by their rate, in place of their sizes.");
+            }
         }
 
         if (c.IsSaid && now.Damper.Law is TableDamper table)
@@ -114,8 +114,10 @@ internal static class DriveTwinWords
         }
         else if (c.IsSaid && now.Damper.Law is RatioDamper ratio)
         {
+            // It is one of the spring's rate, which stays where its factor is not said.
+            var said = ratio.Ratio.Si * (k.IsSaid ? 1.0 : Math.Sqrt(k.Factor.Value));
             lines.Add("damper:");
-            lines.Add(Text($"  damping-ratio: {ratio.Ratio.Si:F3} ± {Doubt(c)}"));
+            lines.Add(Text($"  damping-ratio: {said:F3} ± {Doubt(c)}"));
         }
 
         return lines;
@@ -123,7 +125,7 @@ internal static class DriveTwinWords
 
     private static string Rows(ForceTable table) => "["
         + string.Join(
-            ", ", table.At.Zip(table.Force, (v, f) => (v, f)).Where(row => row.v > 0.0).Select(row => Text($"[{row.v:G4} m/s, {row.f:F0} N]"))) + "]";
+            ", ", table.At.Zip(table.Force, (v, f) => (v, f)).Where(row => row.v > 0.0).Select(row => Text($"[{row.v:G4} m/s, {row.f:F1} N]"))) + "]";
 
     private static string Doubt(TwinFactor factor) => Text($"{In.Percent.Of(factor.Factor.HalfWidth / factor.Factor.Value):F1} %");
 

@@ -16,13 +16,6 @@ public static class EventTable
     private const int Columns = 8;
     private const string HalfWidth = "-half-width";
 
-    // What is printed unless all is asked for: ten rows.
-    private static readonly HashSet<string> Short =
-    [
-        "event-onset", "event-speed", "event-length", "hit-peak-pitch-acceleration", "settling-rms-pitch", "settling-rms-pitch-half-width",
-        "settling-late-pitch", "settling-share", "rms-vertical", "peak-vertical",
-    ];
-
     private static readonly Measure<DriveEvent>[] OfEvent =
     [
         Of("event-onset", "front wheels' first touch", In.Seconds, 2, e => e.Onset,
@@ -32,7 +25,8 @@ public static class EventTable
         Of("event-speed-half-width", "± speed there", In.KilometresPerHour, 1, e => e.SpeedHalfWidth, "Half-width of that (90 %)."),
         Of("event-length", "length of the bump", In.Metres, 1, e => e.IsLengthKnown ? e.Length : double.NaN,
             "Length of the rise or hollow that it looks like; none where it is known neither to half of itself nor to be short."),
-        Of("event-length-half-width", "± length of the bump", In.Metres, 1, e => e.LengthHalfWidth, "Half-width of that (90 %)."),
+        Of("event-length-half-width", "± length of the bump", In.Metres, 1, e => e.IsLengthKnown ? e.LengthHalfWidth : double.NaN,
+            "Half-width of that (90 %)."),
         Of("event-hit", "hit lasts", In.Seconds, 2, e => e.HitUntil - e.Onset,
             "From first touch until the rear wheels have left the bump: its length and the wheelbase over the speed."),
         Of("event-settling", "settling is seen for", In.Seconds, 1, e => e.SettlingUntil - e.HitUntil,
@@ -51,23 +45,22 @@ public static class EventTable
 
     /// <summary>A table for each site, or several where many bumps lie there.</summary>
     /// <param name="events">The bumps.</param>
-    /// <param name="isShort">Whether with the ten rows that matter most, and with the bumps that count alone.</param>
-    public static IReadOnlyList<FactTable> Of(DriveEvents events, bool isShort)
+    public static IReadOnlyList<FactTable> Of(DriveEvents events)
     {
         ArgumentNullException.ThrowIfNull(events);
         // What was driven over once stands side by side.
         (string Title, DriveEvent[] Shown)[] sites =
-            [.. events.Sites.Select(site => ($"{FirstLetter.Raised(site.Name)}, bump", site.Events.Where(e => !isShort || e.IsKept).ToArray()))];
+            [.. events.Sites.Select(site => ($"{FirstLetter.Raised(site.Name)}, bump", site.Events.ToArray()))];
         var once = sites.Where(s => s.Shown.Length == 1 && s.Title.StartsWith("Site ", StringComparison.Ordinal)).ToArray();
         var apart = once.Length > 1 ? once : [];
         return
         [
-            .. sites.Except(apart).SelectMany(s => Of(s.Title, s.Shown, isShort)),
-            .. Of("Sites with one bump, bump", [.. apart.Select(s => s.Shown[0]).OrderBy(e => e.Number)], isShort),
+            .. sites.Except(apart).SelectMany(s => Of(s.Title, s.Shown)),
+            .. Of("Sites with one bump, bump", [.. apart.Select(s => s.Shown[0]).OrderBy(e => e.Number)]),
         ];
     }
 
-    private static IEnumerable<FactTable> Of(string title, DriveEvent[] shown, bool isShort)
+    private static IEnumerable<FactTable> Of(string title, DriveEvent[] shown)
     {
         foreach (var part in shown.Chunk(Columns))
         {
@@ -80,13 +73,9 @@ public static class EventTable
                 table.Add(Half(measure), numbers.Select(n => double.IsFinite(n?.Value ?? double.NaN) ? n!.HalfWidth : double.NaN));
             }
 
-            yield return isShort ? table.Only(new HashSet<string>(table.Rows.Select(r => r.Key).Where(IsShort))) : table;
+            yield return table;
         }
     }
-
-    // The number of a place bears the place's name before it.
-    private static bool IsShort(string key) =>
-        Short.Contains(key) || Short.Any(s => s.EndsWith("-vertical", StringComparison.Ordinal) && key.EndsWith("-" + s, StringComparison.Ordinal));
 
     private static Measure<DriveEvent> Half(Measure measure) => new(
         measure.Key + HalfWidth, "± " + measure.Label, measure.Unit, measure.Digits, _ => double.NaN,

@@ -17,7 +17,7 @@ internal static class EventWords
     {
         var (all, kept) = (events.Events.Length, events.Kept.Count());
         return all == 0 ? "No bump stands out from the road."
-            : Text($"{Bumps(all)} {(all == 1 ? "was" : "were")} found at {Sites(events.Sites.Length)}; ")
+            : Text($"{Bumps(all)} {(all == 1 ? "was" : "were")} found at {Sites(events.Sites.Length)}{Once(events)}; ")
                 + Text($"{(kept == all ? "all count" : Text($"{kept} count{(kept == 1 ? "s" : "")}"))}.");
     }
 
@@ -112,6 +112,15 @@ internal static class EventWords
             + (settling.Length == 0 ? "."
                 : Text($"; RMS pitch in the first second of the settling ")
                     + Text($"{In.Degrees.Of(Middle.Of(settling)):F2}°{(settling.Length > 1 ? " (median)" : "")}."));
+    }
+
+    // Sites of one bump are no repetitions.
+    private static string Once(DriveEvents events)
+    {
+        var (once, all) = (events.Sites.Count(s => s.Events.Length == 1), events.Sites.Length);
+        return once == 0 || all == 1 ? ""
+            : once == all ? ", each driven over once"
+            : Text($", {once} of them driven over once");
     }
 
     private static string Bumps(int count) => Text($"{count} bump{(count == 1 ? "" : "s")}");

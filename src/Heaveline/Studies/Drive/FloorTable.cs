@@ -48,10 +48,7 @@ public static class FloorTable
 
     /// <summary>The few that matter most.</summary>
     /// <param name="comfort">The comfort of a drive.</param>
-    public static FactTable Short(DriveComfort comfort) => Of(comfort).Only(new HashSet<string>
-    {
-        "floor-vertical-rms", "floor-vertical-mtvv", "floor-vertical-vdv", "floor-vertical-crest", "floor-pitch-rms", "floor-feet", "floor-lost",
-    });
+    public static FactTable Fewest(DriveComfort comfort) => Of(comfort).Only(new HashSet<string> { "floor-vertical-rms", "floor-vertical-mtvv" });
 
     private static IEnumerable<Measure<ComfortAxis>> OfAxis(MotionAxis axis)
     {

@@ -38,7 +38,7 @@ public static class PlanStudy
         Name = "hump",
         Kind = ChoiceKind.Road,
         Says = $"A hump that can be driven over, a road file or a name; may be given more than once. Without it: {string.Join(", ", UsualHumps)}, "
-            + "and two of boards.",
+            + "two low ones and two of boards.",
         HelpName = "ROAD",
         IsRepeated = true,
     };
@@ -205,6 +205,7 @@ public static class PlanStudy
 
         if (!isGiven)
         {
+            humps.AddRange(TestHump.Low);
             humps.AddRange(TestHump.OfBoards);
         }
 

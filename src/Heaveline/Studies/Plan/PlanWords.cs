@@ -35,7 +35,8 @@ internal sealed class PlanWords(PlanAnswer answer)
         answer.Best is not { } best
             ? [new("plan", $"No test day for {Car}: over none of the humps do its wheels stay on the road and off their stops up to 15 km/h. "
                 + (answer.Loads is [var other, ..] ? $"Under '{other.Load}' it does." : "Take lower humps."))]
-            : answer.Asked.Change is null ? [Known(best)] : [Shown(best), Known(best)];
+            : answer.Asked.Change is null ? [Known(best)]
+            : [Shown(best), best.ReachesStops ? OnStops(best) : Known(best)];
 
     /// <summary>Where the numbers must be doubted.</summary>
     public IReadOnlyList<string> Cautions =>
@@ -46,15 +47,22 @@ internal sealed class PlanWords(PlanAnswer answer)
             : new[]
             {
                 $"Not driven: {string.Join(", ", answer.Day.Unsafe.Select(h => h.Name))}; at 15 km/h or below a tyre "
-                + "bears less than a fifth of its load or a wheel nears a stop.",
+                + (answer.Best.ReachesStops
+                    ? "bears less than a fifth of its load."
+                    : "bears less than a fifth of its load or a wheel nears a stop."),
             },
-        .. answer.Best is null
-            ? []
-            : new[]
+        .. answer.Best is { ReachesStops: false }
+            ? new[]
             {
                 "Intervals are those of the linear car whose motion is like this one's, not of the springs and dampers in the file: "
                 + "friction, stops and dampers that bend shift it by several per cent. They are what the best weighing of such passes promises; "
                 + "no real drive with known truth has tested them.",
+            }
+            : Array.Empty<string>(),
+        .. answer.Best is null
+            ? []
+            : new[]
+            {
                 Text($"Scatter: road of {answer.Asked.Class}, {In.Percent.Of(PassScatter.OwnLine):F0} % of its ")
                 + "roughness other from line to line, onset to "
                     + Text($"{In.Milliseconds.Of(PassScatter.Onset):F0} ms, speed to ")
@@ -67,7 +75,7 @@ internal sealed class PlanWords(PlanAnswer answer)
     {
         get
         {
-            if (answer.Best is not { } best)
+            if (answer.Best is not { ReachesStops: false } best)
             {
                 return [];
             }
@@ -111,9 +119,9 @@ internal sealed class PlanWords(PlanAnswer answer)
 
     private static double Told(CarEstimate estimate) => 0.5 * Math.Log(estimate.High / estimate.Low);
 
-    // Boards are told with their sizes.
+    // Boards and low humps are told with their sizes.
     private static string Hump(TestDrive best) =>
-        TestHump.OfBoards.Contains(best.Hump) ? $"{best.Hump.Name} ({best.Hump.Road.Caption})" : best.Hump.Name;
+        TestHump.OfBoards.Concat(TestHump.Low).Contains(best.Hump) ? $"{best.Hump.Name} ({best.Hump.Road.Caption})" : best.Hump.Name;
 
     private string Car => $"{answer.Asked.Car.Name}, {answer.Asked.Car.Load.Name}";
 
@@ -129,6 +137,12 @@ internal sealed class PlanWords(PlanAnswer answer)
                 + Text($"{TestDrive.Passes} over {best.Hump.Name} at ")
                 + $"{Speeds(best)} would tell it to ± {width}.");
     }
+
+    private static Sentence OnStops(TestDrive best) => new(
+        "stops", Text($"Over none of the humps do its wheels stay off their stops up to 15 km/h. Over {best.Hump.Name} they come onto ")
+        + "them or within "
+        + Text($"{In.Millimetres.Of(SafePass.StopMargin):F0} mm of them; every tyre keeps {In.Percent.Of(best.LeastLoad):F0} % of its load or more. ")
+        + "Such passes show a change on this hump. They tell no car, since none is linear on its stops: take a lower hump for that.");
 
     private Sentence Shown(TestDrive best)
     {

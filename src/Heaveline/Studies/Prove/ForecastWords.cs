@@ -12,7 +12,7 @@ internal static class ForecastWords
     /// <summary>The sentence; where there is no forecast, why.</summary>
     public static IEnumerable<Sentence> Of(ProveAnswer answer)
     {
-        var change = answer.Asked.Change!.Name;
+        var change = answer.Asked.Forecast!;
         if (answer.Forecast is not { } forecast)
         {
             var why = answer.CarBefore?.Refusals is [var first, ..] ? first.Says : "the log does not bear a car.";
@@ -26,7 +26,13 @@ internal static class ForecastWords
         {
             yield return new("forecast", $"The forecast for {change} was {(score.IsKept ? "kept" : "not kept")}: "
                 + $"said {Bracket(score.Said)}, measured {Bracket(score.Measured)}.");
-            yield return new("forecast-of", "It drives the car file over the bumps as the drive before tells them, at its speeds."
+            yield return new("forecast-of", (answer.Asked.Change is not null
+                ? "It drives the car file over the bumps as the drive before tells them, at its speeds; its "
+                    + "interval holds the doubts of the file and "
+                    + FormattableString.Invariant($"of the bumps ({forecast.Draws} cars and roads drawn together).")
+                : "It drives the car that the drive before tells over the bumps as that drive tells them, at its speeds: "
+                    + "straight springs and dampers, "
+                    + FormattableString.Invariant($"whose friction is in them ({forecast.Draws} cars and roads drawn together)."))
                 + (answer.CarBefore is { IsBelieved: false, Refusals: [var doubt, ..] }
                     ? $" The car that this drive tells is not believed, and the bumps are told by it: {doubt.Says}"
                     : ""));

@@ -5,6 +5,7 @@ using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Recovery;
 using Heaveline.Figures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -16,6 +17,9 @@ public sealed record ProveAnswer : Answer
 
     /// <summary>Figure of what so many passes would show.</summary>
     public const string Power = "power";
+
+    /// <summary>Figure of what was forecast beside what was measured.</summary>
+    public const string Foreseen = "forecast";
 
     /// <summary>What was asked.</summary>
     public required ProveAsked Asked { get; init; }
@@ -65,7 +69,7 @@ public sealed record ProveAnswer : Answer
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
     [
-        .. Asked.Change is null ? [] : ForecastWords.Of(this),
+        .. Asked.Forecast is null ? [] : ForecastWords.Of(this),
         .. Asked.WhatChanged ? ChangeWords.Of(CarBefore, CarAfter, Change) : [],
         .. ProveWords.Power(Main.Result).Select(s => new Sentence("power", s)),
         .. Asked.Comparison.Looks == 1
@@ -84,7 +88,7 @@ public sealed record ProveAnswer : Answer
     public override IReadOnlyList<Source> Sources => [Answers.Sources.Parts, Answers.Sources.Covariance];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> FigureIds => [Dots, Power];
+    public override IReadOnlyList<string> FigureIds => [Dots, Power, .. Forecast is null ? Array.Empty<string>() : [Foreseen]];
 
     /// <inheritdoc/>
     public override JsonObject Facts => new()
@@ -117,6 +121,15 @@ public sealed record ProveAnswer : Answer
     {
         Dots => BeforeAfterFigure.Of(Main.Result, Main.Title, Main.Unit, ProveWords.Verdict(Main)),
         Power => PowerFigure.Of(Main.Result, Main.Title),
+        Foreseen => Forecast is { } forecast
+            ? ForecastFigure.Of(
+                forecast,
+                Main.Result,
+                Main.Number == ComparedNumber.Hit,
+                Matches.All.ToDictionary(m => m.Before.Name, m => m.Name, StringComparer.Ordinal),
+                Main.Word)
+            : throw new RefusedValueException(
+                "forecasts of the change", "0", "1", "Give --change or --change-by; look at what the answer says of the forecast."),
         _ => base.Figure(id),
     };
 }

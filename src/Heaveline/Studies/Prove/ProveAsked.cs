@@ -3,6 +3,7 @@ using Heaveline.Cars;
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Events;
+using Heaveline.Drives.Recovery;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -43,6 +44,15 @@ public sealed record ProveAsked
 
     /// <summary>Where the reader of the answer says what the logs do not.</summary>
     internal DriveAdvice Advice { get; init; } = DriveAdvice.Command;
+
+    /// <summary>
+    /// The change as factors of springs and dampers, where there is no file of the changed car: what it would do is forecast by the car that the
+    /// drive before tells; null: none.
+    /// </summary>
+    public LinearChange? Scaled { get; init; }
+
+    /// <summary>The change that is forecast, in words; null: none.</summary>
+    internal string? Forecast => Change?.Name ?? (Scaled is { } scaled ? ScaledWords.Said(scaled) : null);
 
     /// <summary>Which number decides.</summary>
     public ComparedNumber Number { get; init; }

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using Heaveline.Doubts;
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Recovery;
+using Heaveline.Models;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -11,6 +13,8 @@ namespace Heaveline.Studies;
 /// <summary>Whether a change worked: a drive before it, a drive after it, the same bumps.</summary>
 public static class ProveStudy
 {
+    private const ulong ForecastSeed = 20;
+
     private static readonly Choice Before = new()
     {
         Name = "before",
@@ -46,6 +50,15 @@ public static class ProveStudy
         Name = "change",
         Says = "The same car after the change, a car file or a variant: what it would do is forecast on the drive before and held against the drive "
             + "after; needs --car, takes some seconds.",
+    };
+
+    private static readonly Choice Scaled = new()
+    {
+        Name = "change-by",
+        Kind = ChoiceKind.Word,
+        Says = "The change without files, as \"rear springs +20 %, rear dampers +30 %\" (rates and forces): forecast by the car that the drive "
+            + "before tells and held against the drive after; needs --wheelbase or --car, takes some seconds.",
+        HelpName = "CHANGE",
     };
 
     private static readonly Choice Site = new()
@@ -117,16 +130,18 @@ public static class ProveStudy
               heaveline prove --before before.zip --after after.zip --same all --figure dots.pdf
               heaveline prove --before a.csv --after b.csv --site "chapel hump: before 84 s, after 91 s" --matters "15 %" --json
               heaveline prove --before a.csv --after b.csv --car saloon.yaml --change saloon-cured.yaml --load "four up with luggage"
+              heaveline prove --before a.csv --after b.csv --wheelbase "2.70 m" --change-by "rear springs +20 %" --draw forecast --figure said.pdf
             """,
-        Choices = [Before, After, Wheelbase, Car, Change, Choices.Load, Site, Matters, Number, Looks, Same, WhatChanged],
+        Choices = [Before, After, Wheelbase, Car, Change, Choices.Load, Scaled, Site, Matters, Number, Looks, Same, WhatChanged],
         Draws = new Choice
         {
             Name = "draw",
             Kind = ChoiceKind.Word,
-            Says = "What the figure shows: dots (every pass against speed) or power (what so many passes would find).",
+            Says = "What the figure shows: dots (every pass against speed), power (what so many passes would find) or forecast "
+                + "(what --change or --change-by was forecast to do beside what was measured).",
             HelpName = "WHAT",
             Usual = ProveAnswer.Dots,
-            Words = [ProveAnswer.Dots, ProveAnswer.Power],
+            Words = [ProveAnswer.Dots, ProveAnswer.Power, ProveAnswer.Foreseen],
             WordIs = "figure of two drives",
         },
         CsvSays = "Also write every pass as CSV: site, state, event, speed, both numbers, whether it counts.",
@@ -175,8 +190,8 @@ public static class ProveStudy
 
         ComparedNumber[] numbers =
             [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
-        var needsCar = asked.WhatChanged || asked.Change is not null;
-        var telling = asked.Change is null ? before : CrossedBumps.Of(before, matches);
+        var needsCar = asked.WhatChanged || asked.Forecast is not null;
+        var telling = asked.Forecast is null ? before : CrossedBumps.Of(before, matches);
         var car = needsCar ? CarOf(asked, asked.Before, asked.OfBefore, telling, stop) : null;
         return new ProveAnswer
         {
@@ -187,10 +202,28 @@ public static class ProveStudy
             Numbers = [.. numbers.Select(n => new ProvedNumber(n, speeds.Of(matches, n, asked.Comparison)))],
             CarBefore = car,
             CarAfter = asked.WhatChanged ? CarOf(asked, asked.After, asked.OfAfter, after, stop) : null,
-            Forecast = asked is { Car: { } file, Change: { } change } && car is { Known: not null }
-                ? Forecast.Of(file.Car, change, file.Load, before.Drive, before.Events, car, stop)
-                : null,
+            Forecast = car is { Known: not null } ? Foreseen(asked, before, car, stop) : null,
         };
+    }
+
+    // Without a file the car of the drive is all that there is: it must be believed.
+    private static Forecast? Foreseen(ProveAsked asked, ProvedDrive before, CarFromDrive car, CancellationToken stop)
+    {
+        if (asked is { Car: { } file, Change: { } change })
+        {
+            var doubts = JointDoubts.Of([CarDoubts.Of(file.Car, file.Load), CarDoubts.Of(change, file.Load)]);
+            return Forecast.Of(file.Car, change, file.Load, before.Drive, before.Events, car, Drawn, stop);
+
+            (RideModel Before, RideModel After) Drawn(int draw)
+            {
+                var models = JointDraw.Of(doubts, ForecastSeed, draw).Models;
+                return (models[0], models[1]);
+            }
+        }
+
+        return asked.Scaled is { } scaled && car.IsBelieved
+            ? Forecast.Of(scaled, ScaledWords.Said(scaled), before.Drive, before.Events, car, stop)
+            : null;
     }
 
     private static CarFromDrive? CarOf(ProveAsked asked, Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
@@ -222,6 +255,12 @@ public static class ProveStudy
             reader.Object(Change.Name, "change: give --car too, the car before it.");
         }
 
+        var scaled = reader.Text(Scaled) is { } by ? ScaledWords.Of(reader, Scaled, by) : null;
+        if (change is not null && scaled is not null)
+        {
+            reader.Object(Scaled.Name, "change-by: --change says by its file what was changed; give one of the two.");
+        }
+
         var metres = wheelbase?.Si ?? car?.Car.Wheelbase.Si;
         var (first, second) = ProveSites.Read(reader, Site);
         var matters = Share(reader);
@@ -232,6 +271,11 @@ public static class ProveStudy
         if (what && reader.Given.Of(Wheelbase) is null && reader.Given.Of(Car) is null)
         {
             reader.Object(WhatChanged.Name, "what-changed: give --wheelbase or --car, by which the delay between the axles tells the car.");
+        }
+
+        if (scaled is not null && metres is null)
+        {
+            reader.Object(Scaled.Name, "change-by: give --wheelbase or --car, by which the delay between the axles tells the car.");
         }
 
         if (before is not null && after is not null && IsSame(before, after))
@@ -251,6 +295,7 @@ public static class ProveStudy
             WhatChanged = what,
             Car = car,
             Change = change,
+            Scaled = scaled,
         };
     }
 

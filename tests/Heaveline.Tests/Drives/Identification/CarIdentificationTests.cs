@@ -131,8 +131,30 @@ public class CarIdentificationTests
         var few = Assert.Single(found.Refusals, r => r.Kind == RefusalKind.TooFew);
         Assert.False(found.IsBelieved);
         Assert.All(found.Estimates, e => Assert.False(e.IsSaid));
-        Assert.StartsWith("One event", few.Says, StringComparison.Ordinal);
+        Assert.StartsWith("One bump with no other near it", few.Says, StringComparison.Ordinal);
         Assert.Contains("would bring it from ±", few.WouldTell, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1, 14.0, true, false)]
+    [InlineData(3, 14.0, true, false)]
+    [InlineData(3, 6.5, false, false)]
+    [InlineData(3, 6.5, true, true)]
+    public void What_would_tell_is_slow_and_over_a_hump_that_was_driven_before_or_one_that_is_named(
+        int passes, double speed, bool isHump, bool isAgain)
+    {
+        var (_, known, windows) = new PlantedCrossings { Seed = 5, Speeds = [speed], Each = passes }.Drawn();
+        var found = CarIdentification.Of([.. windows.Select(w => w with { IsHump = isHump })], known, Stop);
+        Assert.NotEmpty(found.Refusals);
+        var again = false;
+        Assert.All(found.Refusals, r =>
+        {
+            again |= r.WouldTell.Contains($"over {windows[0].Site} at", StringComparison.Ordinal);
+            Assert.All(
+                System.Text.RegularExpressions.Regex.Matches(r.WouldTell, "(\\d+) km/h"),
+                m => Assert.InRange(int.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), 10, 30));
+        });
+        Assert.True(isAgain || !again, string.Join("\n", found.Refusals));
     }
 
     [Fact]
