@@ -53,6 +53,9 @@ public sealed record Drive
     /// <summary>Speed, m/s, shape (n), its lag taken out; empty without one.</summary>
     public ImmutableArray<double> Speed { get; init; } = [];
 
+    /// <summary>By how much the log's speed was off, where it has been scaled; null: it stands as it was logged.</summary>
+    public SpeedScale? SpeedScale { get; init; }
+
     /// <summary>Where it went; null without positions.</summary>
     public DrivePath? Path { get; init; }
 
@@ -67,6 +70,20 @@ public sealed record Drive
 
     /// <summary>The instant of a sample of the grid, s since the log's start.</summary>
     public double Time(int i) => Start + (i / Rate);
+
+    /// <summary>The same at the speed that the delay between the axles tells.</summary>
+    /// <param name="scale">By how much the log's speed is off.</param>
+    internal Drive AtTrueSpeed(SpeedScale scale)
+    {
+        const string about = "speed-scale";
+        var whole = scale with { Log = scale.Log + (SpeedScale?.Log ?? 0.0) };
+        return this with
+        {
+            Speed = [.. Speed.Select(v => v / scale.Factor)],
+            SpeedScale = whole,
+            Story = [.. Story.Where(s => s.About != about), new StoryLine(about, whole.Said, IsDoubtful: true)],
+        };
+    }
 
     /// <summary>Puts a log on the car's axes.</summary>
     /// <param name="log">The log.</param>

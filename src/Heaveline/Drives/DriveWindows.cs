@@ -55,6 +55,9 @@ public static class DriveWindows
         return events.Sites.Where(s => s.Length > 0.0).ToImmutableDictionary(s => s.Name, s => s.Length);
     }
 
+    /// <summary>The standard deviation of a bump's speed by the log, as a share of it.</summary>
+    internal static double SpreadOf(DriveEvent bump) => Math.Clamp(bump.SpeedHalfWidth / (1.645 * bump.Speed), 0.01, Unknown);
+
     private static bool IsAlone(DriveEvent one, DriveEvents events) => events.Events.All(
         e => e.Number == one.Number || e.HitUntil < one.Onset - Apart || e.Onset > one.Onset + After);
 
@@ -81,7 +84,7 @@ public static class DriveWindows
             // The detector's own half-width is for usual bumps; the fit may move farther.
             BeforeSpread = Math.Clamp(bump.OnsetHalfWidth / 1.645, 0.15, 0.5),
             Speed = bump.Speed,
-            SpeedSpread = events.HasSpeed ? Math.Clamp(bump.SpeedHalfWidth / (1.645 * bump.Speed), 0.01, Unknown) : Unknown,
+            SpeedSpread = events.HasSpeed ? SpreadOf(bump) : Unknown,
             Site = bump.Site,
             IsHump = events.Sites.First(s => s.Name == bump.Site).Kind == EventKind.Hump,
             Event = bump.Number,

@@ -65,6 +65,9 @@ public sealed record BeforeAfter
     /// <summary>Whether the speeds meet, but what speed did cannot be told from what the change did: too few different ones in each drive.</summary>
     public bool IsHiddenInSpeed { get; init; }
 
+    /// <summary>By how much the speed record after is off that before, a share, where that forbids a verdict; null where it does not.</summary>
+    public double? RecordsApart { get; init; }
+
     /// <summary>Passes before that count.</summary>
     public int Before => Counted.Count(p => !p.IsAfter);
 
@@ -79,7 +82,13 @@ public sealed record BeforeAfter
     /// <summary>Compares passes before and after a change.</summary>
     /// <param name="passes">The passes.</param>
     /// <param name="settings">How; null: as usual.</param>
-    public static BeforeAfter Of(IReadOnlyList<ComparedPass> passes, ComparisonSettings? settings = null)
+    public static BeforeAfter Of(IReadOnlyList<ComparedPass> passes, ComparisonSettings? settings = null) => Of(passes, settings, 0.0);
+
+    /// <summary>The same with a doubt that all passes of a drive share.</summary>
+    /// <param name="passes">The passes.</param>
+    /// <param name="settings">How; null: as usual.</param>
+    /// <param name="common">Its standard deviation, of the logarithm of the change.</param>
+    internal static BeforeAfter Of(IReadOnlyList<ComparedPass> passes, ComparisonSettings? settings, double common)
     {
         ArgumentNullException.ThrowIfNull(passes);
         settings ??= new ComparisonSettings();
@@ -103,8 +112,31 @@ public sealed record BeforeAfter
             Sites = [.. both
                 .Order(Comparer<string>.Create((a, b) => First(met, a) - First(met, b))).Select(site => SiteOf(site, met, counted, speeds))],
         };
-        return isEnough && pooled!.IsDetermined ? bare.Judged(pooled, scatter!) : bare;
+        return isEnough && pooled!.IsDetermined ? bare.Judged(pooled, scatter!, common) : bare;
     }
+
+    /// <summary>The same passes without a verdict, since the speed records of the drives are no common measure.</summary>
+    /// <param name="apart">Logarithm of the record after over that before.</param>
+    internal BeforeAfter Withheld(double apart) => this with
+    {
+        Verdict = Verdict == ComparisonVerdict.TooFew ? Verdict : ComparisonVerdict.NotAlike,
+        RecordsApart = Math.Exp(apart) - 1.0,
+        Pooled = null,
+        Fit = null,
+        ApartProbability = null,
+        Scatter = double.NaN,
+        Power = double.NaN,
+        PassesNeeded = null,
+        MorePasses = null,
+        Odd = [],
+        Sites =
+        [
+            .. Sites.Select(s => s with
+            {
+                Effect = null, Verdict = s.Verdict == ComparisonVerdict.TooFew ? s.Verdict : ComparisonVerdict.NotAlike,
+            }),
+        ],
+    };
 
     /// <summary>The mean level that is fitted at a site, with its interval; null where the site is not compared.</summary>
     /// <param name="site">The site.</param>
@@ -155,7 +187,7 @@ public sealed record BeforeAfter
         };
     }
 
-    private BeforeAfter Judged(ComparisonFit pooled, IReadOnlyDictionary<string, double> scatter)
+    private BeforeAfter Judged(ComparisonFit pooled, IReadOnlyDictionary<string, double> scatter, double common)
     {
         // A site of one pass in a state tells nothing of itself.
         string[] alone = [.. Sites.Where(s => Math.Min(s.Before, s.After) > 1).Select(s => s.Site)];
@@ -171,10 +203,10 @@ public sealed record BeforeAfter
                 return site;
             }
 
-            var effect = own.Effect(site.Site, share);
+            var effect = own.Effect(site.Site, share).With(common);
             return site with { Effect = effect, Scatter = own.ScatterAt(site.Site), Verdict = Of(effect, Settings.Matters) };
         }).ToImmutableArray();
-        var all = pooled.Effect(Counted[0].Site, Settings.Confidence);
+        var all = pooled.Effect(Counted[0].Site, Settings.Confidence).With(common);
         var judged = this with
         {
             Sites = sites,

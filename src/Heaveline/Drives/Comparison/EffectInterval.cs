@@ -18,6 +18,24 @@ public sealed record EffectInterval
     /// <summary>Probability of a difference at least so large where the change did nothing, two-sided (Student's t).</summary>
     public required double Probability { get; init; }
 
+    /// <summary>The same with a doubt beside what passes scatter by.</summary>
+    /// <param name="deviation">Its standard deviation, of the logarithm.</param>
+    internal EffectInterval With(double deviation)
+    {
+        if (!(deviation > 0.0))
+        {
+            return this;
+        }
+
+        var error = Math.Sqrt((StandardError * StandardError) + (deviation * deviation));
+        return this with
+        {
+            StandardError = error,
+            HalfWidth = StandardError > 0.0 ? HalfWidth * error / StandardError : 1.645 * error,
+            Probability = 2.0 * MathNet.Numerics.Distributions.StudentT.CDF(0.0, 1.0, Freedom, -Math.Abs(Log) / error),
+        };
+    }
+
     /// <summary>The change as a share: −0.15 is a fall by 15 %.</summary>
     public double Value => Math.Exp(Log) - 1.0;
 

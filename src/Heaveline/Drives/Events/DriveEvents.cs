@@ -23,6 +23,9 @@ public sealed record DriveEvents
     /// <summary>What may serve another look at the same drive; null where nothing does.</summary>
     internal SeenBumps? Seen { get; init; }
 
+    /// <summary>Of each site by its name, the log weights of the shapes by every pass that counts.</summary>
+    internal IReadOnlyDictionary<string, ImmutableArray<double[]>> Shapes { get; init; } = ImmutableDictionary<string, ImmutableArray<double[]>>.Empty;
+
     /// <summary>Those that count.</summary>
     public IEnumerable<DriveEvent> Kept => Events.Where(e => e.IsKept);
 
@@ -48,4 +51,12 @@ public sealed record DriveEvents
         ArgumentNullException.ThrowIfNull(settings);
         return new EventMaking(drive, trust, settings, former?.Seen, stop).Made();
     }
+
+    /// <summary>The same bumps, some sites with shapes that another drive over them has a say in: windows and numbers are measured anew.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="trust">What it is good for.</param>
+    /// <param name="shapes">Log weights of the shapes by the names of sites.</param>
+    /// <param name="stop">Stops it.</param>
+    internal DriveEvents With(Drive drive, Trust trust, IReadOnlyDictionary<string, double[]> shapes, CancellationToken stop) =>
+        new EventMaking(drive, trust, Settings, Seen, stop, shapes).Made();
 }

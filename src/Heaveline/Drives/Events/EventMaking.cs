@@ -4,7 +4,8 @@ using System.Globalization;
 namespace Heaveline.Drives.Events;
 
 /// <summary>From a drive to its events: found, timed, dropped with a reason, brought to sites, measured.</summary>
-internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settings, SeenBumps? former, CancellationToken stop)
+internal sealed class EventMaking(
+    Drive drive, Trust trust, EventSettings settings, SeenBumps? former, CancellationToken stop, IReadOnlyDictionary<string, double[]>? shared = null)
 {
     // Half-widths have a floor: no bump's edge is as sharp as the fit says, s and share of the length.
     private const double LeastOnset = 0.01;
@@ -62,10 +63,24 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
         var finding = new SiteFinding(drive, measuring.Curves, sightings, cars, settings);
         var sites = finding.Found();
         stop.ThrowIfCancellationRequested();
-        foreach (var site in sightings.GroupBy(s => s.Site).Where(g => g.Count() > 1))
+        var ofSites = new Dictionary<string, ImmutableArray<double[]>>();
+        foreach (var site in sightings.GroupBy(s => s.Site))
         {
-            // What lies on one place of the road has one shape.
             var kept = site.Where(s => s.Reason.Length == 0).ToArray();
+            ofSites[sites[site.Key]] = [.. kept.Select(s => s.Table.OfShapes(cars))];
+            if (shared?.GetValueOrDefault(sites[site.Key]) is { } one)
+            {
+                // What two drives crossed has one shape in both: a pass's own say counts within it, not beside it.
+                foreach (var s in kept)
+                {
+                    var own = s.Table.OfShapes(cars);
+                    s.Read(cars, [.. one.Select((p, i) => p - own[i])], wheelbase);
+                }
+
+                continue;
+            }
+
+            // What lies on one place of the road has one shape.
             var pooled = Pooled(kept.Select(s => s.Table.OfShapes(cars)), shapes.Length);
             foreach (var s in kept.Length > 1 ? kept : [])
             {
@@ -87,10 +102,15 @@ internal sealed class EventMaking(Drive drive, Trust trust, EventSettings settin
             Sites = [.. events.GroupBy(e => e.Site).Select(SiteOf)],
             Settings = settings,
             HasSpeed = !drive.Speed.IsEmpty,
+            Shapes = ofSites,
             Seen = seen,
             Unmet = unmet with { Sites = [.. finding.Missed], Renamed = [.. finding.Renamed] },
         };
     }
+
+    /// <summary>The log weight of each shape by passes over one bump.</summary>
+    /// <param name="each">That of each pass.</param>
+    internal static double[] ShapesBy(IEnumerable<double[]> each) => Pooled(each, BumpShape.All.Count);
 
     private static double[] Pooled(IEnumerable<double[]> each, int count)
     {

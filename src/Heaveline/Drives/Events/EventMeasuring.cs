@@ -84,7 +84,10 @@ internal sealed class EventMeasuring
                 var slow = (m.Key == "settling-share" ? 4.0 : 2.0) * Math.Abs(Finite(m.InFlight(slower) - value));
                 var time = Math.Max(Math.Abs(Finite(m.InFlight(late) - value)), Math.Abs(Finite(value - m.InFlight(early))));
                 return new EventNumber(m, value, Math.Sqrt((place * place) + (time * time) + (slow * slow) + Squared(Noise(
-                    m, value, until - through.Time, rmsPitch)) + Squared(Gain(m) * value)));
+                    m, value, until - through.Time, rmsPitch)) + Squared(Gain(m) * value)))
+                {
+                    PerSecond = Finite((m.InFlight(late) - m.InFlight(early)) / (2.0 * through.HalfWidth)),
+                };
             })],
         };
     }

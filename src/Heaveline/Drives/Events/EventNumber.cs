@@ -9,4 +9,8 @@ namespace Heaveline.Drives.Events;
 /// Half-width of its 90 % interval as a measurement (noise, onset and length of the bump, the gyro's gain),
 /// SI; not what one pass differs from another.
 /// </param>
-public sealed record EventNumber(Measure Measure, double Value, double HalfWidth);
+public sealed record EventNumber(Measure Measure, double Value, double HalfWidth)
+{
+    /// <summary>By how much it changes where the instants of the bump lie later, SI over s.</summary>
+    internal double PerSecond { get; init; }
+}

@@ -53,6 +53,9 @@ public sealed record CarFromDrive
     /// <summary>What the fit says of each window, in the order given.</summary>
     public ImmutableArray<FittedWindow> Windows { get; init; } = [];
 
+    /// <summary>By how much the log's speed was off, where it was scaled before the car was fitted; null: it stood as it was logged.</summary>
+    public SpeedScale? SpeedScale { get; init; }
+
     /// <summary>The humps of the sites.</summary>
     public ImmutableArray<RecoveredHump> Humps { get; init; } = [];
 

@@ -126,7 +126,18 @@ public static class DriveStudy
     /// <summary>The same with the car.</summary>
     /// <param name="bumps">All but the car.</param>
     /// <param name="stop">Stops it.</param>
-    internal static DriveAnswer WithCar(DriveAnswer bumps, CancellationToken stop) => WithCar(bumps, CarOf(bumps, stop), stop);
+    internal static DriveAnswer WithCar(DriveAnswer bumps, CancellationToken stop)
+    {
+        var car = CarOf(bumps, stop);
+        if (bumps.Events is { } events)
+        {
+            var found = TrueSpeed.Of(
+                bumps.Drive, bumps.Trust, events, car, (drive, at) => CarOf(bumps with { Drive = drive, Events = at }, stop), stop);
+            (bumps, car) = (bumps with { Drive = found.Drive, Events = found.Events }, found.Car);
+        }
+
+        return WithCar(bumps, car is null || bumps.Drive.SpeedScale is null ? car : car with { SpeedScale = bumps.Drive.SpeedScale }, stop);
+    }
 
     /// <summary>The car alone; null where the log does not bear it.</summary>
     /// <param name="bumps">All but the car.</param>
@@ -140,6 +151,11 @@ public static class DriveStudy
     /// <param name="stop">Stops it.</param>
     internal static DriveAnswer WithCar(DriveAnswer bumps, CarFromDrive? car, CancellationToken stop)
     {
+        if (car?.SpeedScale is { } scale && bumps.Drive.SpeedScale is null)
+        {
+            bumps = AtTrueSpeed(bumps, scale, stop);
+        }
+
         var (asked, drive, events) = (bumps.Asked, bumps.Drive, bumps.Events);
         return bumps with
         {
@@ -149,6 +165,12 @@ public static class DriveStudy
                 ? DriveRecovery.Twin(file, asked.Settings, drive, bumps.Trust, events, car, stop)
                 : null,
         };
+    }
+
+    private static DriveAnswer AtTrueSpeed(DriveAnswer bumps, SpeedScale scale, CancellationToken stop)
+    {
+        var drive = bumps.Drive.AtTrueSpeed(scale);
+        return bumps with { Drive = drive, Events = DriveEvents.Of(drive, bumps.Trust, bumps.Asked.Settings, stop) };
     }
 
     private static DriveAsked? Read(AskedReader reader)

@@ -59,6 +59,11 @@ internal static class ProveCautions
                 yield return $"The log {name} has no speed: that of each pass was guessed from how the car moved.";
             }
 
+            if (drive.Drive.SpeedScale is { } scale)
+            {
+                yield return $"Of the log {name}: {scale.Said}";
+            }
+
             if (drive.Trust.IsFolded)
             {
                 yield return $"Vibration of the log {name} may have folded down: the hit is not compared.";

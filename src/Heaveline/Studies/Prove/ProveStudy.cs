@@ -182,7 +182,9 @@ public static class ProveStudy
 
         Pitching(before, "before");
         Pitching(after, "after");
-        var matches = SiteMatches.Of(before.Events, after.Events);
+        (before, after) = (before.AtTrueSpeed(stop), after.AtTrueSpeed(stop));
+        (before, after, var matches) = SharedSites.Of(before, after, SiteMatches.Of(before.Events, after.Events), stop);
+        var speeds = SpeedDoubt.Of(before, after);
         var isFolded = before.Trust.IsFolded || after.Trust.IsFolded;
         if (isFolded && asked.Number == ComparedNumber.Hit)
         {
@@ -204,7 +206,7 @@ public static class ProveStudy
             Before = before,
             After = after,
             Matches = matches,
-            Numbers = [.. numbers.Select(n => new ProvedNumber(n, BeforeAfter.Of(matches.Passes(n), asked.Comparison)))],
+            Numbers = [.. numbers.Select(n => new ProvedNumber(n, speeds.Of(matches, n, asked.Comparison)))],
             CarBefore = car,
             CarAfter = asked.WhatChanged ? CarOf(asked, asked.After, asked.OfAfter, after, stop) : null,
             Forecast = car is { Known: not null } ? Foreseen(asked, before, car, stop) : null,

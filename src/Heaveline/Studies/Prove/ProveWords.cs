@@ -137,7 +137,10 @@ internal static class ProveWords
     private static string Apart(BeforeAfter result) =>
         string.Join("; ", result.Sites.Where(s => s.Effect is not null).Select(s => $"at {s.Site} it {Changed(s.Effect!)}"));
 
-    private static string NotAlike(BeforeAfter result) => result.IsHiddenInSpeed
+    private static string NotAlike(BeforeAfter result) => result.RecordsApart is { } apart
+        ? $"No verdict: by the delay between the axles the speed of the log after is {Percent(Math.Abs(apart), 0)} "
+            + $"{(apart > 0.0 ? "higher" : "lower")} against the true one than that of the log before, and could not be set right."
+        : result.IsHiddenInSpeed
         ? "No verdict: in each drive all passes had nearly one speed, and not the same, so that what speed did is not told from what the change did."
         : "The two drives were not driven alike: " + string.Join("; ", result.Sites.Where(s => s.Before == 0 || s.After == 0 || !s.Speeds.IsAlike)
             .DefaultIfEmpty(result.Sites[0])

@@ -13,6 +13,9 @@ public sealed record ProvedDrive(Drive Drive, Trust Trust, DriveEvents Events)
     /// <summary>The car that it tells, where that is known already; null: it is worked out where it is asked for.</summary>
     internal CarFromDrive? Car { get; init; }
 
+    /// <summary>By how much its speed may still be off; null where nothing tells it.</summary>
+    internal SpeedScale? Left { get; init; }
+
     /// <summary>Reads a log.</summary>
     /// <param name="log">The log.</param>
     /// <param name="settings">What is known of the drive.</param>
@@ -24,5 +27,36 @@ public sealed record ProvedDrive(Drive Drive, Trust Trust, DriveEvents Events)
         var drive = Drive.Of(log, stop);
         var trust = Trust.Of(drive, stop);
         return new ProvedDrive(drive, trust, DriveEvents.Of(drive, trust, settings, stop));
+    }
+
+    /// <summary>
+    /// The same at the speed that the delay between the axles tells, where the log's is off and the wheelbase is known; else with what is known of it.
+    /// </summary>
+    /// <param name="stop">Stops it.</param>
+    internal ProvedDrive AtTrueSpeed(CancellationToken stop)
+    {
+        if (Drive.Speed.IsEmpty || Events.Events.IsEmpty)
+        {
+            return this;
+        }
+
+        var settings = Events.Settings;
+        var car = Car is { Windows.IsEmpty: false } ? Car : Fitted(Drive, Events);
+        if (settings.Wheelbase is null)
+        {
+            return this with { Left = car is null ? null : SpeedScale.Of(car, Events) };
+        }
+
+        var found = TrueSpeed.Of(Drive, Trust, Events, car, Fitted, stop);
+        return this with
+        {
+            Drive = found.Drive,
+            Events = found.Events,
+            Left = found.Left,
+            Car = ReferenceEquals(found.Drive, Drive) ? Car : null,
+        };
+
+        CarFromDrive? Fitted(Drive drive, DriveEvents events) => DriveCarReading.Of(
+            new DriveAsked { Log = drive.Log, Settings = settings with { Wheelbase = settings.WheelbaseTaken } }, drive, Trust, events, null, stop);
     }
 }
