@@ -238,7 +238,7 @@ public sealed class DriveFolders
     {
         foreach (var folder in place.EnumerateDirectories("*", Plain))
         {
-            PartialFile.Sweep(folder.FullName, FileFormat.DriveLog.Has, time.GetUtcNow().UtcDateTime);
+            PartialFile.Sweep(folder.FullName, IsOurs, time.GetUtcNow().UtcDateTime);
         }
     }
 
@@ -246,4 +246,6 @@ public sealed class DriveFolders
     {
         RecurseSubdirectories = true, MaxRecursionDepth = 1, AttributesToSkip = FileAttributes.ReparsePoint,
     }).Sum(file => file.Length);
+
+    private static bool IsOurs(string name) => FileFormat.DriveLog.Has(name) || name == DriveFile.FileName;
 }

@@ -53,7 +53,7 @@ public class WrittenFileTests
         using var scratch = new Scratch();
         Directory.CreateDirectory(scratch[name]);
         var said = Spoken.Of("pass", Saloon, option, scratch[name]);
-        Assert.Equal(3, said.Code);
+        Assert.Equal(1, said.Code);
         Assert.StartsWith("heaveline: ", said.Remarks);
         Assert.Equal([name], scratch.Contents);
         Assert.Empty(Directory.EnumerateFileSystemEntries(scratch[name]));
@@ -66,7 +66,7 @@ public class WrittenFileTests
     {
         using var scratch = new Scratch();
         var said = Spoken.Of("pass", Saloon, option, Path.Combine(scratch["nowhere"], name));
-        Assert.Equal(3, said.Code);
+        Assert.Equal(1, said.Code);
         Assert.Contains($"there is no folder '{scratch["nowhere"]}'", said.Remarks);
         Assert.DoesNotContain(".partial", said.Remarks);
         Assert.Empty(scratch.Contents);

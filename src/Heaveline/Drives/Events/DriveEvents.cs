@@ -24,7 +24,8 @@ public sealed record DriveEvents
     internal SeenBumps? Seen { get; init; }
 
     /// <summary>Of each site by its name, the log weights of the shapes by every pass that counts.</summary>
-    internal IReadOnlyDictionary<string, ImmutableArray<double[]>> Shapes { get; init; } = ImmutableDictionary<string, ImmutableArray<double[]>>.Empty;
+    internal IReadOnlyDictionary<string, ImmutableArray<double[]>> Shapes { get; init; } =
+        ImmutableDictionary<string, ImmutableArray<double[]>>.Empty;
 
     /// <summary>Those that count.</summary>
     public IEnumerable<DriveEvent> Kept => Events.Where(e => e.IsKept);

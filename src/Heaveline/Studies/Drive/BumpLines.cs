@@ -59,7 +59,7 @@ internal static class BumpLines
         var more = events.Sites.Count(s => s.Kept > 0) - sites.Length;
         string Counted(DriveSite site) => site.Events.Length == 1 ? "driven over once" : Text($"{site.Kept} of {site.Events.Length} count");
         return Lines(Numbers(table, kept), [.. sites.Select(Counted)], units)
-            + (more > 0 ? Text($"{Environment.NewLine}{more} more sites with --all.") : "");
+            + (more > 0 ? Text($"\n{more} more sites with --all.") : "");
     }
 
     // "Orchard dip" says itself what it is.

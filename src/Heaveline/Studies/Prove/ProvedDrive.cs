@@ -30,7 +30,8 @@ public sealed record ProvedDrive(Drive Drive, Trust Trust, DriveEvents Events)
     }
 
     /// <summary>
-    /// The same at the speed that the delay between the axles tells, where the log's is off and the wheelbase is known; else with what is known of it.
+    /// The same at the speed that the delay between the axles tells, where the log's is off and the wheelbase is known; else
+    /// with what is known of it.
     /// </summary>
     /// <param name="stop">Stops it.</param>
     internal ProvedDrive AtTrueSpeed(CancellationToken stop)
