@@ -87,9 +87,10 @@ public class PhonePageTests(Served served)
             () => phone.Page.GetByRole(AriaRole.Button, new() { Name = "Save it as a file" }).ClickAsync());
         Assert.Matches(@"^phone-\d{8}-\d{6}\.csv$", saved.SuggestedFilename);
         // Another page of the same browser, once the program answers again: it sends what it finds.
-        await phone.Page.Context.SetOfflineAsync(false);
         var later = await phone.Page.Context.NewPageAsync();
         await phone.Page.CloseAsync();
+        // Closed first: a page that is still open sends by itself.
+        await later.Context.SetOfflineAsync(false);
         await later.GotoAsync("/phone");
         await Expect(later.GetByRole(AriaRole.Link, new() { Name = "Far lane: read it" })).ToBeVisibleAsync();
         await Expect(later.Locator("#phone-kept")).ToBeHiddenAsync();
@@ -186,6 +187,11 @@ public class PhonePageTests(Served served)
             if (permitted)
             {
                 await page.Context.GrantPermissionsAsync(["accelerometer", "gyroscope", .. geolocation ? ["geolocation"] : Array.Empty<string>()]);
+            }
+            else
+            {
+                // What a browser answers where the person says no; its own default differs from one to the next.
+                await page.EvaluateAsync("() => { DeviceMotionEvent.requestPermission = async () => 'denied'; }");
             }
 
             var session = await page.Context.NewCDPSessionAsync(page);

@@ -72,7 +72,8 @@ public class UploadTests(Served served)
         Assert.Equal(before, Names);
     }
 
-    private string[] Names => [.. Directory.EnumerateFiles(served.Garage, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)];
+    private string[] Names => [.. Directory.EnumerateFiles(served.Garage, "*", SearchOption.AllDirectories)
+        .Where(f => Path.GetFileName(f) != ".heaveline-lock").Order(StringComparer.Ordinal)];
 
     private async Task<IPage> Bring(string name, byte[] bytes)
     {
