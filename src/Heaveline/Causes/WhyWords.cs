@@ -1,10 +1,10 @@
-using System.Globalization;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Quantities;
 using Heaveline.Rules;
 using Heaveline.Tuning;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Causes;
 
@@ -94,6 +94,4 @@ internal static class WhyWords
         var axle = AxleState.Of(model, end);
         return axle.TyreRate / axle.Rate;
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

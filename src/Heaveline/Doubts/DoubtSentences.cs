@@ -1,6 +1,6 @@
-using System.Globalization;
 using Heaveline.Measures;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Doubts;
 
@@ -50,6 +50,4 @@ public static class DoubtSentences
         return Text($"Measure the {most.Source.Words} next: it makes {In.Percent.Of(most.Share):F0} % of the variance of the {result.Measure.Name}; ")
             + Text($"without its doubt the band would be {left:F0} % as wide.");
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

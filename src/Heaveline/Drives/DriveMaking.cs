@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Runtime.InteropServices;
 using Heaveline.Elements;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -140,8 +140,6 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
     }
 
     private static ImmutableArray<double> Kept(double[] values) => ImmutableCollectionsMarshal.AsImmutableArray(values);
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private static double Degrees(double angle) => In.Degrees.Of(angle);
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Numerics;
 
 namespace Heaveline.Drives;
 
@@ -56,7 +57,7 @@ public static class DriveWindows
     }
 
     /// <summary>The standard deviation of a bump's speed by the log, as a share of it.</summary>
-    internal static double SpreadOf(DriveEvent bump) => Math.Clamp(bump.SpeedHalfWidth / (1.645 * bump.Speed), 0.01, Unknown);
+    internal static double SpreadOf(DriveEvent bump) => Math.Clamp(bump.SpeedHalfWidth / (Gaussian.Ninety * bump.Speed), 0.01, Unknown);
 
     private static bool IsAlone(DriveEvent one, DriveEvents events) => events.Events.All(
         e => e.Number == one.Number || e.HitUntil < one.Onset - Apart || e.Onset > one.Onset + After);
@@ -82,7 +83,7 @@ public static class DriveWindows
         {
             Before = bump.Onset - drive.Time(first),
             // The detector's own half-width is for usual bumps; the fit may move farther.
-            BeforeSpread = Math.Clamp(bump.OnsetHalfWidth / 1.645, 0.15, 0.5),
+            BeforeSpread = Math.Clamp(bump.OnsetHalfWidth / Gaussian.Ninety, 0.15, 0.5),
             Speed = bump.Speed,
             SpeedSpread = events.HasSpeed ? SpreadOf(bump) : Unknown,
             Site = bump.Site,

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -174,6 +174,4 @@ internal sealed class ForwardJudgement
 
         return count > 0 && Math.Sqrt(across / count) > LeastTurning && across > MostAside * MostAside * about;
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,6 @@
-using System.Globalization;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -10,7 +11,7 @@ namespace Heaveline.Drives;
 internal sealed record ForwardWitness(double Angle, double HalfWidth, string By)
 {
     // Standard deviations of 90 % intervals: beyond three of the difference two witnesses contradict each other.
-    private const double Contradiction = 3.0 / 1.645;
+    private const double Contradiction = 3.0 / Gaussian.Ninety;
 
     // Before this half-width a direction does not tell one end of a line from the other, rad.
     private static readonly double Ended = 60.0 / In.Degrees.Factor;
@@ -83,6 +84,4 @@ internal sealed record ForwardWitness(double Angle, double HalfWidth, string By)
         var joint = Math.Sqrt((bumps.HalfWidth * bumps.HalfWidth) + (HalfWidth * HalfWidth));
         return off > Math.Max(Mount.Refused, Contradiction * joint) ? off : null;
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -52,6 +52,4 @@ internal static class PhoneSlide
             + Text($"it slid round in its place; the longer part, {longest.From:F0} to {longest.To:F0} s, is read, the rest is not."),
             IsDoubtful: true));
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Numerics;
 
 namespace Heaveline.Drives;
 
@@ -24,7 +25,7 @@ public sealed record SpeedScale(double Log, double Deviation)
     public double Factor => Math.Exp(Log);
 
     /// <summary>Half-width of the 90 % interval of <see cref="Log"/>.</summary>
-    public double HalfWidth => 1.645 * Deviation;
+    public double HalfWidth => Gaussian.Ninety * Deviation;
 
     /// <summary>Whether the record is off by more than 2 % and more than its own doubt, and by no more than can be set right.</summary>
     public bool IsTold => Math.Abs(Log) > Math.Max(Least, HalfWidth) && Math.Abs(Log) < Most;
@@ -57,7 +58,7 @@ public sealed record SpeedScale(double Log, double Deviation)
 
             // The record's own say is in the fit's: out of it again, as of two normal distributions.
             var prior = DriveWindows.SpreadOf(bump);
-            var known = window.SpeedHalfWidth / (1.645 * window.Speed);
+            var known = window.SpeedHalfWidth / (Gaussian.Ninety * window.Speed);
             var share = known * known / (prior * prior);
             if (known > 0.0 && share < Own)
             {

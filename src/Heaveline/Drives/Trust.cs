@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -97,8 +97,6 @@ public sealed record Trust
         };
         return trust with { Verdicts = [trust.Events(drive.Mount), trust.Comfort(drive.Mount), trust.Car(drive.Mount)] };
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private string Still => Text($"Nothing moves in this log: its vertical acceleration is {Motion:F3} m/s² (RMS). Log while the car drives.");
 

@@ -7,6 +7,9 @@ namespace Heaveline.Numerics;
 /// <summary>Means over a normal number x of mean μ and standard deviation σ (0 allowed: then x = μ).</summary>
 internal static class Gaussian
 {
+    /// <summary>Standard deviations on either side of the mean that hold 90 %.</summary>
+    public const double Ninety = 1.6448536269514722;
+
     // Past this many standard deviations lies 2e-17 of the probability.
     private const double Reach = 8.5;
     private const int Points = 16;

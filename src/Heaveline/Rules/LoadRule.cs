@@ -43,7 +43,8 @@ public sealed record LoadRule
             return null;
         }
 
-        var (lightest, heaviest) = (loaded.MinBy(r => r.Model.Body.Mass)!, loaded.MaxBy(r => r.Model.Body.Mass)!);
+        // Two loads that weigh alike, one farther back, are two all the same: the first and the last of them.
+        var (lightest, heaviest) = (loaded.MinBy(r => r.Model.Body.Mass)!, loaded.Reverse().MaxBy(r => r.Model.Body.Mass)!);
         return new LoadRule
         {
             Lightest = lightest.Model.Load, Light = Share(lightest), Heaviest = heaviest.Model.Load, Heavy = Share(heaviest),

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Models;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using MathNet.Numerics.Distributions;
@@ -14,9 +15,6 @@ namespace Heaveline.Ties;
 /// </summary>
 public sealed record TieFit
 {
-    /// <summary>Standard normal at 95 %: an interval of 90 % reaches so many standard deviations both ways.</summary>
-    public const double Ninety = 1.6448536269514722;
-
     /// <summary>A number is said when the readings have halved its doubt.</summary>
     public const double LeastLearned = 0.5;
 
@@ -127,10 +125,10 @@ public sealed record TieFit
                 Number = scale.Number,
                 End = scale.End,
                 File = scale.File,
-                Before = (At(-Ninety), At(Ninety)),
+                Before = (At(-Gaussian.Ninety), At(Gaussian.Ninety)),
                 Value = At(solved.Point[i]),
-                Low = At(solved.Point[i] - (Ninety * deviation)),
-                High = At(solved.Point[i] + (Ninety * deviation)),
+                Low = At(solved.Point[i] - (Gaussian.Ninety * deviation)),
+                High = At(solved.Point[i] + (Gaussian.Ninety * deviation)),
                 Learned = Math.Clamp(1.0 - deviation, 0.0, 1.0),
                 Refusal = RefusalOf(model, solved, i, believed),
             };

@@ -3,11 +3,13 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Heaveline.Answers;
 using Heaveline.Cars;
+using Heaveline.Files.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Quantities;
 using Heaveline.Rules;
 using Heaveline.Studies;
+using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Studies;
 
@@ -61,6 +63,17 @@ public partial class DescribeNotesTests
         Assert.Contains(light == heavy ? " under both." : Word(heavy) + (heavy == 0 ? ", within 3 %" : "") + " under the second.", said);
         return true;
     }, iter: 60);
+
+    [Fact]
+    public void Two_loads_that_weigh_alike_are_two_loads()
+    {
+        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml")).Value!;
+        var driver = car.LoadStates.Single(l => l.Name == "driver");
+        var answer = DescribeStudy.Run(DescribeAsked.Of(car with { LoadStates = [driver with { Name = "one" }, driver with { Name = "other" }] }));
+        var said = Said(answer, DescribeNotes.LoadRuleId)!;
+        Assert.DoesNotContain("the only load", said, StringComparison.Ordinal);
+        Assert.Contains("under 'other'", said, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void A_load_that_presses_an_axle_onto_its_bump_stops_is_named_and_no_other() => Answers.Sample(answer =>

@@ -1,3 +1,5 @@
+using Heaveline.Numerics;
+
 namespace Heaveline.Drives.Comparison;
 
 /// <summary>What a change did to a number, as a share of it, with its interval.</summary>
@@ -31,7 +33,7 @@ public sealed record EffectInterval
         return this with
         {
             StandardError = error,
-            HalfWidth = StandardError > 0.0 ? HalfWidth * error / StandardError : 1.645 * error,
+            HalfWidth = StandardError > 0.0 ? HalfWidth * error / StandardError : Gaussian.Ninety * error,
             Probability = 2.0 * MathNet.Numerics.Distributions.StudentT.CDF(0.0, 1.0, Freedom, -Math.Abs(Log) / error),
         };
     }

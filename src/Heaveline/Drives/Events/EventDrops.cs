@@ -1,4 +1,4 @@
-using System.Globalization;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives.Events;
 
@@ -75,8 +75,6 @@ internal sealed class EventDrops
             : Math.Abs(turning) > Turning ? Text($"The car turned at {Math.Abs(turning):F1} m/s².")
             : "";
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private double[] Slow(ReadOnlySpan<double> signal)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Heaveline.Numerics;
 
 namespace Heaveline.Drives.Events;
 
@@ -202,10 +203,10 @@ internal sealed class EventMaking(
         Sighting s, int number, double next, IReadOnlyList<string> sites, EventDrops drops, EventMeasuring measuring)
     {
         var speed = drive.Speed.IsEmpty ? s.Speed : EventSpeed.At(drive, s.Onset.Time, wheelbase);
-        var onset = (s.Onset.Time, HalfWidth: EventMeasuring.Ninety * Math.Sqrt((s.Onset.Spread * s.Onset.Spread) + (LeastOnset * LeastOnset)));
+        var onset = (s.Onset.Time, HalfWidth: Gaussian.Ninety * Math.Sqrt((s.Onset.Spread * s.Onset.Spread) + (LeastOnset * LeastOnset)));
         var edge = LeastLength * s.Length.Value / s.Speed.Value;
-        var lag = (s.Through - s.Onset.Time) * speed.HalfWidth / s.Speed.Value / EventMeasuring.Ninety;
-        var through = (s.Through, HalfWidth: EventMeasuring.Ninety * Math.Sqrt(
+        var lag = (s.Through - s.Onset.Time) * speed.HalfWidth / s.Speed.Value / Gaussian.Ninety;
+        var through = (s.Through, HalfWidth: Gaussian.Ninety * Math.Sqrt(
             (s.End.Spread * s.End.Spread) + (LeastOnset * LeastOnset) + (edge * edge) + (lag * lag)));
         var until = Math.Max(Math.Min(s.Through + 3.0, next), s.Through);
         return new DriveEvent
@@ -224,7 +225,7 @@ internal sealed class EventMaking(
             Place = s.Place,
             Kind = KindOf(s, drops),
             Length = s.Length.Value,
-            LengthHalfWidth = EventMeasuring.Ninety * Math.Sqrt((s.Length.Spread * s.Length.Spread) + Math.Pow(LeastLength * s.Length.Value, 2.0)),
+            LengthHalfWidth = Gaussian.Ninety * Math.Sqrt((s.Length.Spread * s.Length.Spread) + Math.Pow(LeastLength * s.Length.Value, 2.0)),
             HitUntil = s.Through,
             SettlingUntil = until,
             Reason = s.Reason,

@@ -1,4 +1,5 @@
 using Heaveline.Measures;
+using Heaveline.Numerics;
 using Heaveline.Passes;
 
 namespace Heaveline.Drives.Events;
@@ -6,9 +7,6 @@ namespace Heaveline.Drives.Events;
 /// <summary>The numbers of a bump: the catalogue's definitions asked of what was measured, and how well each is measured.</summary>
 internal sealed class EventMeasuring
 {
-    /// <summary>Of this many standard deviations is the half-width of a 90 % interval.</summary>
-    public const double Ninety = 1.645;
-
     // What is looked at before first touch, s: the curves need a little to begin with.
     private const double Before = 1.0;
 
@@ -130,16 +128,16 @@ internal sealed class EventMeasuring
         var time = Math.Sqrt(0.4 * drive.Rate);
         return measure.Key switch
         {
-            "hit-peak-pitch" or "settling-peak-pitch" => Ninety * curves.PitchDeviation,
+            "hit-peak-pitch" or "settling-peak-pitch" => Gaussian.Ninety * curves.PitchDeviation,
             "settling-rms-pitch" => Added(curves.PitchDeviation),
             "settling-late-pitch" => Added(curves.PitchDeviation * Math.Sqrt(Math.Max(settling - PitchSettling.Late, 0.0))),
-            "hit-peak-pitch-rate" => Ninety * Math.Sqrt(curves.RateNoise) * time,
-            "hit-peak-pitch-acceleration" => Ninety * curves.AccelerationDeviation,
+            "hit-peak-pitch-rate" => Gaussian.Ninety * Math.Sqrt(curves.RateNoise) * time,
+            "hit-peak-pitch-acceleration" => Gaussian.Ninety * curves.AccelerationDeviation,
             "settling-time" => HalfSwing,
             "settling-cycles" => 0.5,
-            _ when measure == peak => Ninety * Math.Sqrt(curves.VerticalNoise) * time,
+            _ when measure == peak => Gaussian.Ninety * Math.Sqrt(curves.VerticalNoise) * time,
             // A mean over 3 s of 0.4 of the rate.
-            _ when measure == rms => Ninety * Math.Sqrt(curves.VerticalNoise / (2.0 * Window.OverObstacle)),
+            _ when measure == rms => Gaussian.Ninety * Math.Sqrt(curves.VerticalNoise / (2.0 * Window.OverObstacle)),
             // The height's noise makes the share too small, never too large.
             "settling-share" => OfShare(),
             _ => 0.0,
@@ -148,14 +146,14 @@ internal sealed class EventMeasuring
         double OfShare()
         {
             var whole = 0.5 * settings.WheelbaseTaken * rmsPitch / value;
-            var least = Math.Sqrt(Math.Max((whole * whole) - Squared(Ninety * curves.HeaveDeviation), 0.04 * whole * whole));
+            var least = Math.Sqrt(Math.Max((whole * whole) - Squared(Gaussian.Ninety * curves.HeaveDeviation), 0.04 * whole * whole));
             return Math.Abs(value) * ((whole / least) - 1.0);
         }
 
-        double Added(double deviation) => value - Math.Sqrt(Math.Max((value * value) - Squared(Ninety * deviation), 0.0));
+        double Added(double deviation) => value - Math.Sqrt(Math.Max((value * value) - Squared(Gaussian.Ninety * deviation), 0.0));
     }
 
-    private double Gain(Measure measure) => Ninety * (measure.Key is "settling-time" or "settling-cycles" ? 0.0
+    private double Gain(Measure measure) => Gaussian.Ninety * (measure.Key is "settling-time" or "settling-cycles" ? 0.0
         : measure == rms || measure == peak ? AccelerometerGain
         : GyroGain) + (measure == rms || measure == peak || drive.Mount.HalfWidth is not { } half ? 0.0 : 1.0 - Math.Cos(half));
 }

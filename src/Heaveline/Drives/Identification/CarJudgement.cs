@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives.Identification;
 
@@ -165,7 +166,7 @@ internal static class CarJudgement
         var gain = x[CarParameter.Gain];
         if (Math.Abs(gain) > 2.0 * CarLikelihood.GainSpread)
         {
-            return RefusalWords.Text($"pitch rate and vertical acceleration ask for gains {100.0 * (Math.Exp(gain) - 1.0):+0.0;-0.0} % apart, ")
+            return Text($"pitch rate and vertical acceleration ask for gains {100.0 * (Math.Exp(gain) - 1.0):+0.0;-0.0} % apart, ")
                 + "as they would if the wheelbase or the phone's place were another than said";
         }
 
@@ -174,7 +175,7 @@ internal static class CarJudgement
             var mass = Math.Exp(x[at]);
             if (!(mass is >= 0.05 and <= 0.30))
             {
-                return RefusalWords.Text($"the {name} wheels would weigh {mass:F2} of what stands on them, outside 0.05 to 0.30");
+                return Text($"the {name} wheels would weigh {mass:F2} of what stands on them, outside 0.05 to 0.30");
             }
         }
 

@@ -1,5 +1,4 @@
 using Heaveline.Numerics;
-using MathNet.Numerics.Distributions;
 
 namespace Heaveline.Drives.Identification;
 
@@ -28,7 +27,7 @@ internal sealed class CarPosterior
     public double Student => Quantile(Windows);
 
     /// <summary>The same for a number of windows.</summary>
-    public static double Quantile(int windows) => StudentT.InvCDF(0.0, 1.0, Math.Max(1, windows - 1), 0.95);
+    public static double Quantile(int windows) => LeastSquares.Student(Math.Max(1, windows - 1), 0.9);
 
     /// <summary>The posterior at the end of a fit; null where the information cannot be inverted.</summary>
     public static CarPosterior? Of(CarFit fit, CarLikelihood likelihood, double[] x)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives.Identification;
 
@@ -109,9 +110,6 @@ internal static class RefusalWords
 
     /// <summary>Why a single value is not said.</summary>
     public static string Grey => "The drive as a whole is not believed.";
-
-    /// <summary>Text of the invariant culture.</summary>
-    public static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     private static string Count(int count) => count switch
     {

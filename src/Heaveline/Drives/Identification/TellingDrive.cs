@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 
 namespace Heaveline.Drives.Identification;
@@ -57,7 +58,7 @@ internal sealed class TellingDrive
     private CarNumber Widest => CarNumbers.Headlines.MaxBy(n => before[(int)n]);
 
     // By the information alone, at the normal's 90 %: it says which drive, not what its interval will be.
-    private static double Half(double[] deviations, CarNumber number) => 100.0 * 1.645 * deviations[(int)number];
+    private static double Half(double[] deviations, CarNumber number) => 100.0 * Gaussian.Ninety * deviations[(int)number];
 
     // Only what can be done again and is safe: humps that were crossed on purpose, that is more than once, or named ones to be laid; slowly.
     private static IEnumerable<(string Says, Action<DriveInformation> Add)> Candidates(CarProblem problem)

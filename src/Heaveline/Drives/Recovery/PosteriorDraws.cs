@@ -1,4 +1,3 @@
-using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Numerics;
 using MathNet.Numerics.LinearAlgebra;
@@ -26,7 +25,7 @@ internal sealed class PosteriorDraws
         var m = found.Splines.Select(s => s.At + s.Splines.Count).DefaultIfEmpty(CarParameter.Shared).Max();
         var n = found.Mean.Length;
         // Few windows do not tell their own scatter well: Student's t in place of the normal distribution.
-        var wider = CarPosterior.Quantile(found.Windows.Length) / EventMeasuring.Ninety;
+        var wider = CarPosterior.Quantile(found.Windows.Length) / Gaussian.Ninety;
         var factor = Matrix<double>.Build.Dense(m, m, (i, j) => found.Covariance[(i * n) + j]).Evd(Symmetricity.Symmetric);
         var size = Vector<double>.Build.Dense(m, i => wider * Math.Sqrt(Math.Max(0.0, factor.EigenValues[i].Real)));
         off = [.. Enumerable.Range(0, Count).Select(draw => (factor.EigenVectors * size.PointwiseMultiply(Vector<double>.Build.Dense(

@@ -24,7 +24,6 @@ internal sealed class RoadRecovery
 
     // Distance between heights, m.
     private const double Spacing = 0.05;
-    private const double Quantile = 1.645;
 
     private readonly Drive drive;
     private readonly DriveEvents events;
@@ -70,7 +69,7 @@ internal sealed class RoadRecovery
             var share = gap > 0.0 ? Math.Clamp((x - places[k]) / gap, 0.0, 1.0) : 0.0;
             var (above, width) = (At(hump, hump.Height, x), At(hump, hump.HalfWidth, x));
             height[i] = above + rough[k] + (share * (rough[k + 1] - rough[k]));
-            half[i] = Math.Sqrt((width * width) + (Quantile * Quantile * variance));
+            half[i] = Math.Sqrt((width * width) + (Gaussian.Ninety * Gaussian.Ninety * variance));
         }
 
         var site = events.Sites.First(s => s.Name == pass.Site);

@@ -27,7 +27,6 @@ internal sealed class TwinSearch
     private const double Settled = 0.05;
     private const double LongestStep = 0.3;
     private const double LeastLearned = 0.5;
-    private const double Quantile = 0.95;
 
     // Standard deviations of ln of the factors before the drive: a spring's table is surer than a damper's. Common practice, no source.
     private static readonly double[] Before = [0.3, 0.3, 0.5, 0.5, 0.3, 0.15];
@@ -100,8 +99,6 @@ internal sealed class TwinSearch
         var misfit = left * weight * left;
         return Said(logs, variance, covariance, drive, file, now, steps, misfit);
     }
-
-    private static double Student(int windows) => StudentT.InvCDF(0.0, 1.0, Math.Max(windows - 1, 1), Quantile);
 
     // Bumps first, spread over all of them; rough road where there are too few.
     private static DriveWindow[] Chosen(IReadOnlyList<DriveWindow> all)
@@ -194,7 +191,7 @@ internal sealed class TwinSearch
     private Twin Said(
         double[] logs, Matrix<double> variance, double[,] covariance, double[] drive, double[] file, double[] now, int steps, double misfit)
     {
-        var student = Student(windows.Length);
+        var student = CarPosterior.Quantile(windows.Length);
         var most = ChiSquared.InvCDF(TwinFit.Count, 0.999);
         return new Twin
         {

@@ -3,6 +3,7 @@ using Heaveline.Answers;
 using Heaveline.Drives.Events;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -110,6 +111,4 @@ internal static class BumpLines
             .Where(i => i > 0).DefaultIfEmpty(reason.Length).Min();
         return char.ToLowerInvariant(reason[0]) + reason[1..end];
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,7 @@
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Numerics;
 
 namespace Heaveline.Studies;
 
@@ -41,7 +42,7 @@ internal static class DriveCarReading
                 FrontShare = beside?.FrontShare ?? usual.FrontShare,
                 FrontShareSpread = beside is null ? usual.FrontShareSpread : FileShare,
                 PhoneBehindFrontAxle = phone?.BehindFrontAxle ?? 0.5 * wheelbase,
-                PhoneSpread = phone is null ? usual.PhoneSpread : Math.Max(PhoneAtLeast, phone.BehindFrontAxleSpread / 1.645),
+                PhoneSpread = phone is null ? usual.PhoneSpread : Math.Max(PhoneAtLeast, phone.BehindFrontAxleSpread / Gaussian.Ninety),
             },
             stop);
     }

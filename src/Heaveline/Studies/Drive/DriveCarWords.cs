@@ -3,6 +3,7 @@ using Heaveline.Answers;
 using Heaveline.Drives;
 using Heaveline.Drives.Identification;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -187,6 +188,4 @@ internal static class DriveCarWords
         kind.ToString().Select((c, i) => char.IsUpper(c) && i > 0 ? $"-{char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}"));
 
     private static string Rounded(double speed) => speed.ToString("G2", CultureInfo.InvariantCulture);
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

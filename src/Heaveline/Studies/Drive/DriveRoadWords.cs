@@ -3,6 +3,7 @@ using System.Text;
 using Heaveline.Answers;
 using Heaveline.Drives.Recovery;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -60,6 +61,4 @@ internal static class DriveRoadWords
 
     private static string Quoted(string text) =>
         "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -4,6 +4,7 @@ using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Drives.Recovery;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -157,6 +158,4 @@ internal static class DriveTwinWords
         TwinScale.Friction => "friction",
         _ => "pitch inertia",
     };
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,6 @@
-using System.Globalization;
 using Heaveline.Drives;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -100,6 +100,4 @@ internal static class DriveWords
     // Braking felt by the accelerometer tells the unit, and so does the user.
     private static bool Agrees(Drive drive) => drive.Story.Any(s => s.About == "speed-unit") || drive.Log.Overrulings.Any(o => o.About == "speed")
         || (drive.Mount is { Explained: > 0.3, Braking: > 0.74 and < 1.35 });
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

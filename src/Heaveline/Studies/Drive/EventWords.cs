@@ -1,8 +1,8 @@
-using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Drives.Events;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -131,6 +131,4 @@ internal static class EventWords
     private static string Bumps(int count) => Text($"{count} bump{(count == 1 ? "" : "s")}");
 
     private static string Sites(int count) => Text($"{count} site{(count == 1 ? "" : "s")}");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

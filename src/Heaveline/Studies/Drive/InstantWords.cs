@@ -1,6 +1,6 @@
-using System.Globalization;
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -61,6 +61,4 @@ internal static class InstantWords
             : null;
 
     private static string Instant(double at) => Text($"{at:0.0#} s");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

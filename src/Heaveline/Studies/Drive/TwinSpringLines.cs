@@ -1,6 +1,6 @@
-using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -27,6 +27,4 @@ internal static class TwinSpringLines
         GasSpring gas => ["gas:", Text($"  volume: {gas.Volume.Si:G5} m³ ± {doubt}")],
         _ => throw new NotSupportedException($"No way is known to state a {spring.Law.GetType().Name}."),
     };
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Measures;
@@ -6,6 +5,7 @@ using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Tuning;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -142,6 +142,4 @@ public static class PassStory
     private static string Part(double share) => Text($"{share:F2} times as much");
 
     private static string Times(int n) => n == 1 ? "once" : n == 2 ? "twice" : Text($"{n} times");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -3,6 +3,7 @@ using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Drives.Identification;
 using Heaveline.Measures;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 using Heaveline.Ties;
 
@@ -36,7 +37,7 @@ public sealed record FileDoubt
         (string Says, double Log)[] silent = [.. SilentParts(car.Car, number)];
         return new FileDoubt
         {
-            HalfWidth = Math.Sqrt((stated * stated) + silent.Sum(s => Math.Pow(TieFit.Ninety * s.Log, 2))),
+            HalfWidth = Math.Sqrt((stated * stated) + silent.Sum(s => Math.Pow(Gaussian.Ninety * s.Log, 2))),
             Silent = [.. silent.Select(s => s.Says)],
         };
     }

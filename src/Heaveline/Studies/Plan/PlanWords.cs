@@ -1,10 +1,10 @@
-using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
 using Heaveline.Measures;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -194,6 +194,4 @@ internal sealed class PlanWords(PlanAnswer answer)
         yield return "Copy the logs untouched; 'heaveline drive' reads them"
             + (answer.Asked.Change is null ? "." : ", 'heaveline prove' compares them.");
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

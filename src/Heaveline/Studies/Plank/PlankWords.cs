@@ -1,8 +1,8 @@
-using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Drives.Planning;
 using Heaveline.Modes;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -98,6 +98,4 @@ internal sealed class PlankWords(PlankAnswer answer)
         var bought = string.Join(", ", list.Boards.Select(b => Text($"{b.Count} boards of {b.Size.SoldWords}")));
         return $"Saw {sawn} (buy {bought}); {(tracks == 2 ? "half of them for each track" : "one track")}: {laid}; {edge}.";
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,7 +1,7 @@
-using System.Globalization;
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -126,6 +126,4 @@ internal static class ProveCautions
     }
 
     private static string State(bool isAfter) => isAfter ? "after" : "before";
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Heaveline.Drives.Comparison;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -155,6 +156,4 @@ internal static class ProveWords
             $"Too few passes over bumps that both drives crossed: {passes.Count(p => !p.IsAfter)} before, {passes.Count(p => p.IsAfter)} after; ")
             + Text($"{ComparisonSettings.LeastPasses} in each drive are the least. No verdict.");
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

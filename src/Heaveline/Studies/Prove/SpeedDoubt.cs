@@ -1,4 +1,5 @@
 using Heaveline.Drives.Comparison;
+using Heaveline.Numerics;
 
 namespace Heaveline.Studies;
 
@@ -38,6 +39,6 @@ internal sealed record SpeedDoubt(double Apart, double Deviation, double Wheelba
         ];
         var own = each.Length == 0 ? 0.0 : Math.Abs(each.Average()) * Math.Sqrt((Apart * Apart) + (Deviation * Deviation));
         var result = BeforeAfter.Of(matches.Passes(number), settings, own);
-        return Math.Abs(Apart) > Math.Max(Most, 1.645 * Deviation) ? result.Withheld(Apart) : result;
+        return Math.Abs(Apart) > Math.Max(Most, Gaussian.Ninety * Deviation) ? result.Withheld(Apart) : result;
     }
 }

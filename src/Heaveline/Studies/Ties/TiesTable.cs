@@ -1,6 +1,7 @@
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Measures;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 using Heaveline.Ties;
 
@@ -64,7 +65,7 @@ public static class TiesTable
                 match.IsAtLeast ? $"{match.Words}, at least" : match.Words,
                 measure.Unit.Symbol,
                 measure.Format,
-                new[] { match.Read, TieFit.Ninety * match.Spread, match.ByFile, match.ByFit }.Select(measure.Shown));
+                new[] { match.Read, Gaussian.Ninety * match.Spread, match.ByFile, match.ByFit }.Select(measure.Shown));
         }
 
         return table;

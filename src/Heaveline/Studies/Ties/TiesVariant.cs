@@ -1,6 +1,7 @@
 using System.Text;
 using Heaveline.Cars;
 using Heaveline.Modes;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 using Heaveline.Ties;
 
@@ -10,7 +11,7 @@ namespace Heaveline.Studies;
 internal static class TiesVariant
 {
     // An interval of 90 % to the half-width that holds 19 times out of 20.
-    private const double Wider = 2.0 / TieFit.Ninety;
+    private const double Wider = 2.0 / Gaussian.Ninety;
 
     public static byte[] Of(TiesAsked asked, TieFit fit)
     {
