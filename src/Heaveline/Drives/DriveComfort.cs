@@ -180,7 +180,7 @@ public sealed record DriveComfort
         var (sum, count) = (0.0, 0);
         double[] window = [.. Enumerable.Range(0, length).Select(k => 0.5 - (0.5 * Math.Cos(2.0 * Math.PI * (k + 0.5) / length)))];
         var scale = 2.0 / (rate * window.Sum(w => w * w));
-        var work = new double[length];
+        var (work, turns) = (new double[length], new FourierTurns(length));
         foreach (var part in parts)
         {
             for (var from = 0; from + length <= part.Length; from += length)
@@ -190,7 +190,7 @@ public sealed record DriveComfort
                     work[k] = part[from + k] * window[k];
                 }
 
-                var of = RealFourier.Of(work, stop);
+                var of = RealFourier.Of(work, turns, stop);
                 for (var k = (int)Math.Ceiling(0.8 * top * length / rate); k * rate / length <= top; k++)
                 {
                     sum += scale * ((of[k].Real * of[k].Real) + (of[k].Imaginary * of[k].Imaginary));

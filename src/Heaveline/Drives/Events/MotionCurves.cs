@@ -74,14 +74,11 @@ internal sealed class MotionCurves
 
             var speed = Integral(Above(vertical.AsSpan(part), drive.Rate, Drift), drive.Rate);
             var place = Integral(Above(speed, drive.Rate, Drift), drive.Rate);
-            Above(place, drive.Rate, SlowHeave).CopyTo(heave, first);
-            Above(place, drive.Rate, 2.0 * SlowHeave).CopyTo(less, first);
+            Above(place, drive.Rate, SlowHeave, 2.0 * SlowHeave, heave.AsSpan(first), less.AsSpan(first));
             if (hasPitch)
             {
                 var rate = drive.PitchRate.AsSpan()[part];
-                var whole = Integral(rate, drive.Rate);
-                Above(whole, drive.Rate, Slow).CopyTo(pitch, first);
-                Above(whole, drive.Rate, 0.5 * Slow).CopyTo(slower, first);
+                Above(Integral(rate, drive.Rate), drive.Rate, Slow, 0.5 * Slow, pitch.AsSpan(first), slower.AsSpan(first));
                 Derivative(ZeroPhase.Low(rate, drive.Rate, Fast), drive.Rate).CopyTo(acceleration, first);
             }
         }
@@ -113,6 +110,16 @@ internal sealed class MotionCurves
         }
 
         return result;
+    }
+
+    // Above two corners.
+    private static void Above(ReadOnlySpan<double> values, double rate, double corner, double other, Span<double> result, Span<double> ofOther)
+    {
+        var (low, lowOfOther) = ZeroPhase.Lows(values, corner, values, other, rate);
+        for (var i = 0; i < low.Length; i++)
+        {
+            (result[i], ofOther[i]) = (values[i] - low[i], values[i] - lowOfOther[i]);
+        }
     }
 
     private static double[] Integral(ReadOnlySpan<double> values, double rate)
