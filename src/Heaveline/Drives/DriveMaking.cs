@@ -27,7 +27,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         TimedTrack[] forces = [];
         TimedTrack? turn = null, speed = null;
         Action[] parts = [() => forces = Forces(), () => turn = Timed(SensorKind.TurnRate), () => speed = Timed(SensorKind.Speed)];
-        ParallelLoop.Each(parts.Length, k => parts[k]());
+        ParallelLoop.Each(parts.Length, -1, k => parts[k](), stop);
         stop.ThrowIfCancellationRequested();
         if (LongPause.LongestBeside(forces[0], story) is { } part)
         {
@@ -38,11 +38,12 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         speed = Moving(speed);
         var grid = EvenGrid.Over([.. forces, .. turn is null ? [] : new[] { turn }]);
         RefuseShort(grid);
-        var force = grid.Read(forces);
-        var turns = turn is null ? null : grid.Read(turn);
+        var force = grid.Read(forces, stop);
+        var turns = turn is null ? null : grid.Read(turn, stop);
         stop.ThrowIfCancellationRequested();
         var found = Found(grid, force, turns, ref speed);
         var driven = Driven(grid, found, turns, speed);
+        stop.ThrowIfCancellationRequested();
         var moves = log.Overrulings.Word("moved") == "no" ? [] : PhoneMoves.Of(grid, force, turns, driven, Ramp(grid, force, found, speed));
         if (moves.Count > 0)
         {
@@ -64,6 +65,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             moves = [.. moves, at ?? (0.5 * (slide.From + slide.To))];
         }
 
+        stop.ThrowIfCancellationRequested();
         var judged = ForwardJudgement.Of(grid, force, turns, found, log.Overrulings, speed is not null);
         story.AddRange(judged.Told);
         var (level, fit) = (found.Level, found.Fit);
@@ -73,6 +75,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             (speed, driven) = (null, null);
         }
 
+        stop.ThrowIfCancellationRequested();
         var wander = Wander(grid, force, level.Up, driven);
         var forward = wander <= Mount.Handling ? judged.Forward : null;
         var largest = Math.Max(Math.Max(Math.Abs(level.Up.X), Math.Abs(level.Up.Y)), Math.Abs(level.Up.Z));

@@ -123,12 +123,13 @@ internal sealed class EvenGrid
 
     /// <summary>The sums of several sensors' columns on the grid.</summary>
     /// <param name="tracks">The sensors, at least one.</param>
-    public double[][] Read(TimedTrack[] tracks)
+    /// <param name="stop">Stops it.</param>
+    public double[][] Read(TimedTrack[] tracks, CancellationToken stop)
     {
-        var sum = Read(tracks[0]);
+        var sum = Read(tracks[0], stop);
         foreach (var more in tracks.Skip(1))
         {
-            var columns = Read(more);
+            var columns = Read(more, stop);
             for (var k = 0; k < sum.Length; k++)
             {
                 for (var i = 0; i < Count; i++)
@@ -143,7 +144,8 @@ internal sealed class EvenGrid
 
     /// <summary>A sensor's columns on the grid; 0 where the grid is not covered. Worked off in parts, each as if it were the only one.</summary>
     /// <param name="track">The sensor.</param>
-    public double[][] Read(TimedTrack track)
+    /// <param name="stop">Stops it.</param>
+    public double[][] Read(TimedTrack track, CancellationToken stop = default)
     {
         // So many instants fit a core's own memory.
         const int most = 8192;
@@ -157,7 +159,7 @@ internal sealed class EvenGrid
             {
                 var (from, to) = (k * part, Math.Min((k + 1) * part, last - first + 1));
                 window.Read(lines, room, from, [.. result.Select(r => r.AsMemory(first + from, to - from))]);
-            }, _ => { }, CancellationToken.None);
+            }, _ => { }, stop);
         }
 
         return result;

@@ -16,6 +16,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
     private readonly AnswerCache<DriveAnswer> read = new(Capacity);
     private readonly AnswerCache<DriveAnswer> latest = new(Capacity);
     private readonly AnswerCache<DriveAnswer> fitted = new(Capacity);
+    private readonly AnswerCache<DriveAnswer> last = new(Capacity);
     private readonly Lock only = new();
     private readonly Lock onlyCar = new();
 
@@ -38,6 +39,12 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         if (fitted.Find(source.FitKey) is null)
         {
             run.Meanwhile?.Invoke(bumps);
+            // Then the car near the last one of this log; the whole fit, with all its starts, takes its place.
+            if (run.Meanwhile is { } meanwhile && last.Find(source.LogKey) is { } former
+                && DriveStudy.NearCar(bumps, former.Identified, run.Cancellation) is { } near)
+            {
+                meanwhile(near);
+            }
         }
 
         return Fitted(source, bumps, run.Cancellation);
@@ -48,6 +55,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         read.Dispose();
         latest.Dispose();
         fitted.Dispose();
+        last.Dispose();
     }
 
     // One at a time: two questions about one drive come together, and both need its log.
@@ -89,6 +97,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
 
             var found = DriveStudy.WithCar(bumps, stop);
             fitted.Keep(source.FitKey, found);
+            last.Keep(source.LogKey, found);
             return found;
         }
     }

@@ -139,6 +139,24 @@ public static class DriveStudy
         return WithCar(bumps, car is null || bumps.Drive.SpeedScale is null ? car : car with { SpeedScale = bumps.Drive.SpeedScale }, stop);
     }
 
+    /// <summary>
+    /// The same with the car near one that nearly the same bumps told before, within a moment; null where that one was not told or this one is not.
+    /// </summary>
+    /// <param name="bumps">All but the car.</param>
+    /// <param name="former">The car told before, of the same log.</param>
+    /// <param name="stop">Stops it.</param>
+    internal static DriveAnswer? NearCar(DriveAnswer bumps, CarFromDrive? former, CancellationToken stop)
+    {
+        if (former is null || former.Mean.IsEmpty)
+        {
+            return null;
+        }
+
+        bumps = former.SpeedScale is { } scale ? AtTrueSpeed(bumps, scale, stop) : bumps;
+        var car = DriveCarReading.Of(bumps.Asked, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop, former);
+        return car is null || car.Mean.IsEmpty ? null : bumps with { Identified = car with { SpeedScale = former.SpeedScale } };
+    }
+
     /// <summary>The car alone; null where the log does not bear it.</summary>
     /// <param name="bumps">All but the car.</param>
     /// <param name="stop">Stops it.</param>
