@@ -31,8 +31,8 @@ internal static class DriveTwinWords
         }
 
         yield return new Sentence(
-            "twin", Text($"If this file is of the car that was driven, '{beside.Car.Name}' under '{beside.Car.Load.Name}' moves as the drive did with ")
-                + $"these factors (90 %): {string.Join("; ", twin.Factors.Where(f => f.IsSaid).Select(Said))}.");
+            "twin", Text($"If this file is of the car that was driven, '{beside.Car.Name}' under '{beside.Car.Load.Name}' moves as the drive did ")
+                + $"with these factors (90 %): {string.Join("; ", twin.Factors.Where(f => f.IsSaid).Select(Said))}.");
         foreach (var factor in twin.Factors.Where(f => !f.IsSaid))
         {
             yield return new Sentence("twin-untold", $"{FirstLetter.Raised(Thing(factor.Scale))}: {factor.Reason}; nothing is said of it"
