@@ -93,7 +93,7 @@ internal sealed class TieModel
     public IReadOnlyList<double> UsualSpreads =>
         [.. places.Select(place => Math.Sqrt(Math.Pow(0.5 * TieReading.UsualDoubt, 2) + Math.Pow(Standing(place), 2)))];
 
-    /// <summary>Farthest bump travel of the wheels read at an end in any pass, beyond the bump stop's contact, m: above 0 where it was pressed.</summary>
+    /// <summary>Farthest bump travel of the wheels read at an end in any pass, beyond the bump stop's contact, m: above 0 where pressed.</summary>
     public double PastStop(double[] point, AxleEnd end)
     {
         if (CarAt(point) is not { } car)
