@@ -28,6 +28,7 @@ internal sealed class DeviceLaunch<T> : IDisposable
     /// <param name="asked">Each road's own places.</param>
     /// <param name="shares">The runs' own shares.</param>
     /// <param name="bases">What the runs' signals count from.</param>
+    /// <param name="form">How its kernel is compiled; as is fastest where nothing is said.</param>
     public DeviceLaunch(
         DeviceProgram program,
         BlockPlan plan,
@@ -36,26 +37,32 @@ internal sealed class DeviceLaunch<T> : IDisposable
         DeviceQuestions questions,
         IReadOnlyList<CurveQuestion[]> asked,
         T[] shares,
-        T[] bases)
+        T[] bases,
+        DeviceForm? form = null)
     {
+        form ??= DeviceForm.Of<T>();
         this.program = program;
         Runs = tableOf.Length;
         Plan = plan;
         var clock = roads[0].Clock;
         var count = questions.Questions.Length;
-        var tables = new int[2 * roads.Count];
+        var tables = new int[3 * roads.Count];
+        var turns = new List<int>();
         var places = new int[2 * count * roads.Count];
         var past = new T[places.Length];
         var steps = 0;
         for (var t = 0; t < roads.Count; t++)
         {
-            (tables[2 * t], tables[(2 * t) + 1]) = (steps, roads[t].Clock.Samples);
+            (tables[3 * t], tables[(3 * t) + 1], tables[(3 * t) + 2]) = (steps, roads[t].Clock.Samples, turns.Count / 2);
             steps += roads[t].Steps;
-            DeviceQuestions.Write(asked[t], places.AsSpan(2 * count * t, 2 * count), past.AsSpan(2 * count * t, 2 * count));
+            var own = places.AsSpan(2 * count * t, 2 * count);
+            DeviceQuestions.Write(asked[t], own, past.AsSpan(2 * count * t, 2 * count));
+            turns.AddRange(DeviceTurns.Of(own.ToArray(), roads[t].Clock.Samples, DeviceFold<T, NoSignal<T>>.Closely));
         }
 
+        var signals = DeviceSignals<T>.Of(questions, shares, bases, Runs);
         var road = new RoadStep<T>[steps];
-        ParallelLoop.Each(roads.Count, t => roads[t].Write(road.AsSpan(tables[2 * t], roads[t].Steps)));
+        ParallelLoop.Each(roads.Count, t => roads[t].Write(road.AsSpan(tables[3 * t], roads[t].Steps)));
         numbers = Hold(program.Accelerator.Allocate1D<T>((long)CarNumbers<T>.CountOf(plan) * Runs));
         answers = Hold(program.Accelerator.Allocate1D<T>(((2L * count) + 2L) * Runs));
         arguments = new DeviceArguments<T>
@@ -63,25 +70,22 @@ internal sealed class DeviceLaunch<T> : IDisposable
             Runs = Runs,
             PerSample = clock.StepsPerSample,
             Needs = (int)plan.Needs,
-            Signals = questions.Signals,
-            Questions = count,
             Rule = AdamsRule<T>.Of(T.Of(clock.Step)),
             Numbers = numbers.View,
             TableOf = Up(tableOf),
             Tables = Up(tables),
             Road = Up(road),
-            Parts = Up(questions.Parts()),
-            Shares = Up(shares),
+            Turns = Up(turns.ToArray()),
+            Shares = Up(signals.Shares),
             Bases = Up(bases),
             Asked = Up(questions.Asked()),
             Places = Up(places),
             Past = Up(past),
             Answers = answers.View,
         };
-        var room = DeviceFold<T>.RoomOf(questions.Signals, count);
-        var group = program.GroupOf<T>(room);
-        kernel = program.Of<T>(plan, clock.StepsPerSample, group);
-        config = new((Runs + group - 1) / group, group, SharedMemoryConfig.RequestDynamic<T>(room * group));
+        var group = program.GroupOf<T>(signals.Room, form);
+        kernel = program.Of<T>(plan, clock.StepsPerSample, group, signals.Asked, form);
+        config = new((Runs + group - 1) / group, group, SharedMemoryConfig.RequestDynamic<T>(signals.Room * group));
     }
 
     /// <summary>Number of runs.</summary>

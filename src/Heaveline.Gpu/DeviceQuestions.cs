@@ -87,17 +87,14 @@ internal sealed class DeviceQuestions
     /// <summary>Of each question its kind and its signal.</summary>
     public int[] Asked() => [.. Questions.Index().SelectMany(q => (int[])[(int)q.Item.Kind, signalOf[q.Index]])];
 
-    /// <summary>Of each signal the first of its parts, and one more for the end; then the channel of each part.</summary>
-    public int[] Parts()
-    {
-        var starts = new int[Signals + 1];
-        for (var s = 0; s < Signals; s++)
-        {
-            starts[s + 1] = starts[s] + signals[s].Reading.Wheels.Length + signals[s].Reading.Body.Length;
-        }
+    /// <summary>Parts of all signals.</summary>
+    public int Parts => signals.Sum(signal => Shares(signal).Length);
 
-        return [.. starts, .. signals.SelectMany(signal => Shares(signal).Select(part => part.Channel))];
-    }
+    /// <summary>Which signal a question is about.</summary>
+    public int SignalOf(int question) => signalOf[question];
+
+    /// <summary>Channels of a signal's parts, in order.</summary>
+    public int[] Channels(int signal) => [.. Shares(signals[signal]).Select(part => part.Channel)];
 
     /// <summary>Writes a run's own shares, and what its signals count from.</summary>
     public void Write<T>(CurveQuestion[] own, int run, int runs, Span<T> shares, Span<T> bases)

@@ -220,8 +220,7 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         where T : unmanaged, ILane<T>
     {
         var cars = part.Select(p => group.Requests[p.Run].Model.Numbers).ToArray();
-        var parts = batch.Questions.Parts();
-        var shares = new T[(parts.Length - batch.Questions.Signals - 1) * cars.Length];
+        var shares = new T[batch.Questions.Parts * cars.Length];
         var bases = new T[batch.Questions.Signals * cars.Length];
         ParallelLoop.Each(cars.Length, i => batch.Questions.Write<T>(asked[part[i].Run], i, cars.Length, shares, bases));
         using var launch = new DeviceLaunch<T>(
