@@ -18,7 +18,7 @@ internal static class DeviceText
     {
         using var context = Context.Create(builder => MeasureDevices.Settings(builder).CPU(CPUDevice.Default));
         using var backend = new PTXBackend(context, CudaArchitecture.SM_90, CudaInstructionSet.ISA_80, null!);
-        var method = DeviceProgram.MethodOf<T>(plan, perSample, asked, DeviceForm.Of<T>());
+        var method = DeviceProgram.MethodOf<T>(plan, perSample, asked, DeviceForm.Of<T>(), true);
         return ((PTXCompiledKernel)backend.Compile(
             EntryPointDescription.FromExplicitlyGroupedKernel(method), KernelSpecialization.Empty)).PTXAssembly;
     }

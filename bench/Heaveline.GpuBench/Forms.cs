@@ -16,27 +16,32 @@ internal static class Forms
     {
         Console.WriteLine(Race.Head);
         var (single, twice) = (program.Peak<DeviceSingle>(), program.Peak<DeviceDouble>());
-        foreach (var form in new DeviceForm[]
+        var usual = DeviceForm.Of<DeviceSingle>();
+        foreach (var form in new[]
         {
-            new(128, 384, true), new(128, 0, true), new(64, 384, true), new(64, 448, true), new(32, 384, true), new(128, 512, true),
-            new(128, 384, false),
+            usual, usual with { Shares = false }, usual with { Threads = 0 }, usual with { Threads = 512 }, new(64, 384, true), new(64, 448, true),
+            new(32, 448, true), usual with { InFours = false },
         })
         {
             Line<DeviceSingle>("float", 200.0, Job.Few, single, form);
+        }
+
+        foreach (var form in new DeviceForm[] { new(64, 384, true), new(64, 448, true), new(32, 448, true) })
+        {
             Line<DeviceSingle>("float", 200.0, Job.Many, single, form);
         }
 
-        Line<DeviceSingle>("float", 400.0, Job.Few, single, new(128, 384, true));
-        Line<DeviceSingle>("float", 400.0, Job.Many, single, new(128, 384, true));
-        foreach (var form in new DeviceForm[] { new(128, 0, true), new(128, 0, false), new(64, 256, false), new(64, 320, false) })
+        Line<DeviceSingle>("float", 400.0, Job.Few, single, usual);
+        foreach (var form in new DeviceForm[] { new(128, 0, true), new(128, 0, false), new(64, 320, false) })
         {
             Line<DeviceDouble>("double", 200.0, Job.Few, twice, form);
         }
 
         void Line<T>(string what, double samplesPerSecond, Measure<Pass>[] measures, double peak, DeviceForm form)
-            where T : unmanaged, ILane<T> =>
-            Race.Run<T>(
-                program, $"{what}, {form.Widest} × {form.Threads}{(form.InFours ? ", four steps" : "")}", Runs, samplesPerSecond, 0.625e-3, measures,
-                peak, form);
+            where T : unmanaged, ILane<T>
+        {
+            var name = $"{what}, {form.Widest} × {form.Threads}{(form.InFours ? ", fours" : "")}{(form.Shares ? ", shared" : "")}";
+            Race.Run<T>(program, name, Runs, samplesPerSecond, 0.625e-3, measures, peak, form);
+        }
     }
 }

@@ -46,22 +46,23 @@ internal static class Race
         var questions = DeviceQuestions.Of(asked[0], out var why) ?? throw new InvalidOperationException(why);
         var tableOf = new int[runs];
         var (shares, bases) = (new T[questions.Parts * runs], new T[questions.Signals * runs]);
-        for (var i = 0; i < runs; i++)
+        Parallel.For(0, runs, i =>
         {
             tableOf[i] = i / each;
             questions.Write<T>(asked[tableOf[i]], i, runs, shares, bases);
-        }
+        });
 
         RideNumbers Car(int i) => models[i % Designs];
         var plan = BlockPlan.Of([.. Enumerable.Range(0, Math.Min(runs, Designs)).Select(Car)]);
         var (ready, launch) = Timed(() => new DeviceLaunch<T>(program, plan, roads, tableOf, questions, asked, shares, bases, form));
         using var held = launch;
         var (packing, packed) = Timed(() => launch.Pack(Car));
+        var (compiling, _) = Timed(() => Done(() => launch.Compile(packed)));
         var (up, _) = Timed(() => Done(() => launch.Take(packed)));
         var (first, _) = Timed(() => Done(launch.Run));
         var kernel = Enumerable.Range(0, Rounds).Select(_ => Timed(() => Done(launch.Run)).Seconds).Order().ToArray();
         var (down, answers) = Timed(launch.Answers);
-        var apart = Apart(answers, runs, each, group, measures, options);
+        var apart = Apart(answers, runs, each, group, questions, measures, options);
         var steps = roads.Sum(road => (double)road.Steps * each);
         var (median, operations) = (kernel[Rounds / 2], Operations(usual.Numbers));
         Console.WriteLine(string.Create(
@@ -70,7 +71,7 @@ internal static class Race
             + $"{1e3 * median:F1} ({1e3 * kernel[0]:F1}) | "
             + $"{runs / median / 1e6:F3} | {1e12 * median / steps:F2} | {operations * steps / median / 1e12:F1} = "
             + $"{(peak > 0.0 ? 100.0 * operations * steps / median / peak : 0.0):F0} % | {1e3 * first:F0} | {1e6 * packing / runs:F2} | "
-            + $"{1e3 * up:F1} | {1e3 * down:F1} | {apart:E1} | {launch.About}; ready in {ready:F1} s |"));
+            + $"{1e3 * up:F1} | {1e3 * down:F1} | {apart:E1} | {launch.About}; ready in {ready:F1} s, compiled in {compiling:F1} s |"));
     }
 
     public const string Head =
@@ -94,7 +95,8 @@ internal static class Race
     }
 
     // Largest difference of a measure from that of the lanes, over it, for some of the runs.
-    private static double Apart<T>(T[] answers, int runs, int each, PassGroup group, Measure<Pass>[] measures, PassOptions options)
+    private static double Apart<T>(
+        T[] answers, int runs, int each, PassGroup group, DeviceQuestions questions, Measure<Pass>[] measures, PassOptions options)
         where T : unmanaged, ILane<T>
     {
         var picked = Enumerable.Range(0, Job.Speeds).SelectMany(t => new[] { t * each, (t * each) + (each / 2), ((t + 1) * each) - 1 }).ToArray();
@@ -113,10 +115,11 @@ internal static class Race
             var own = new (double First, double Second)[curves.Questions.Count];
             for (var q = 0; q < own.Length; q++)
             {
+                var further = questions.Further([.. curves.Questions], q);
                 answers[picked[k] + (2L * q * runs)].To(value);
-                own[q].First = value[0];
+                own[q].First = value[0] + further;
                 answers[picked[k] + (((2L * q) + 1L) * runs)].To(value);
-                own[q].Second = value[0];
+                own[q].Second = value[0] + further;
             }
 
             curves.Answer(own);

@@ -13,12 +13,15 @@ internal sealed class DeviceLaunch<T> : IDisposable
     where T : unmanaged, ILane<T>
 {
     private readonly DeviceProgram program;
-    private readonly DeviceProgram.Kernel<DeviceArguments<T>> kernel;
+    private readonly DeviceForm form;
+    private readonly Type asked;
+    private readonly int perSample;
     private readonly List<IDisposable> held = [];
     private readonly MemoryBuffer1D<T, Stride1D.Dense> answers;
     private readonly MemoryBuffer1D<T, Stride1D.Dense> numbers;
-    private readonly DeviceArguments<T> arguments;
     private readonly KernelConfig config;
+    private DeviceArguments<T> arguments;
+    private DeviceProgram.Kernel<DeviceArguments<T>>? kernel;
 
     /// <param name="program">The device with its kernels.</param>
     /// <param name="plan">Has room for all cars.</param>
@@ -40,7 +43,7 @@ internal sealed class DeviceLaunch<T> : IDisposable
         T[] bases,
         DeviceForm? form = null)
     {
-        form ??= DeviceForm.Of<T>();
+        this.form = form ??= DeviceForm.Of<T>();
         this.program = program;
         Runs = tableOf.Length;
         Plan = plan;
@@ -84,7 +87,7 @@ internal sealed class DeviceLaunch<T> : IDisposable
             Answers = answers.View,
         };
         var group = program.GroupOf<T>(signals.Room, form);
-        kernel = program.Of<T>(plan, clock.StepsPerSample, group, signals.Asked, form);
+        (this.asked, perSample) = (signals.Asked, clock.StepsPerSample);
         config = new((Runs + group - 1) / group, group, SharedMemoryConfig.RequestDynamic<T>(signals.Room * group));
     }
 
@@ -95,7 +98,7 @@ internal sealed class DeviceLaunch<T> : IDisposable
     public BlockPlan Plan { get; }
 
     /// <summary>What the device's compiler says of the kernel, empty where it says nothing.</summary>
-    public string About => $"groups of {config.GroupDim.X}{kernel.About}";
+    public string About => $"groups of {config.GroupDim.X}{kernel?.About}";
 
     /// <summary>The cars' numbers as the device reads them.</summary>
     public T[] Pack(Func<int, RideNumbers> car)
@@ -116,17 +119,32 @@ internal sealed class DeviceLaunch<T> : IDisposable
         return packed;
     }
 
+    /// <summary>Has the kernel compiled for cars with such numbers, once for all launches like this one.</summary>
+    public void Compile(T[] packed)
+    {
+        var (front, rear) = (CarNumbers<T>.Places(Plan, true, packed, Runs), CarNumbers<T>.Places(Plan, false, packed, Runs));
+        var shared = form.Shares && front.Length > 0 && rear.Length > 0;
+        arguments.FrontPlaces = DevicePlaces<T>.Of(shared ? front : []);
+        arguments.RearPlaces = DevicePlaces<T>.Of(shared ? rear : []);
+        kernel = program.Of<T>(Plan, perSample, config.GroupDim.X, asked, form, shared);
+    }
+
     /// <summary>Takes the cars' numbers to the device.</summary>
     public void Take(T[] packed)
     {
+        if (kernel is null)
+        {
+            Compile(packed);
+        }
+
         numbers.View.CopyFromCPU(program.Accelerator.DefaultStream, packed);
         program.Accelerator.Synchronize();
     }
 
-    /// <summary>Runs all.</summary>
+    /// <summary>Runs all whose numbers were taken there.</summary>
     public void Run()
     {
-        kernel.Launch(program.Accelerator.DefaultStream, config, arguments);
+        kernel!.Launch(program.Accelerator.DefaultStream, config, arguments);
         program.Accelerator.Synchronize();
     }
 

@@ -53,15 +53,16 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
     /// <param name="group">Threads of a group.</param>
     /// <param name="asked">What is asked, an <see cref="IDeviceSignals{TSelf, T}"/>.</param>
     /// <param name="form">How it is compiled.</param>
-    public Kernel<DeviceArguments<T>> Of<T>(BlockPlan plan, int perSample, int group, Type asked, DeviceForm form)
+    /// <param name="shared">Whether all cars have the same places of damper kinks.</param>
+    public Kernel<DeviceArguments<T>> Of<T>(BlockPlan plan, int perSample, int group, Type asked, DeviceForm form, bool shared)
         where T : unmanaged, ILane<T>
     {
-        var layout = (typeof(T), (plan.Kinks, plan.SidesAlike, plan.IsFurther, form.IsFour(perSample), group, asked, form.Threads));
+        var layout = (typeof(T), (plan.Kinks, plan.SidesAlike, plan.IsFurther, form.IsFour(perSample), group, asked, form.Threads, shared));
         lock (kernels)
         {
             if (!kernels.TryGetValue(layout, out var kernel))
             {
-                var (loaded, about) = Load(MethodOf<T>(plan, perSample, asked, form), group, form.Threads);
+                var (loaded, about) = Load(MethodOf<T>(plan, perSample, asked, form, shared), group, form.Threads);
                 var launch = loaded.CreateLauncherDelegate<Launcher<DeviceArguments<T>>>();
                 kernels[layout] = kernel = new Kernel<DeviceArguments<T>>((stream, config, a) => launch(stream, config, a), about);
             }
@@ -71,16 +72,16 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
     }
 
     /// <summary>The kernel's method for a layout of numbers.</summary>
-    public static MethodInfo MethodOf<T>(BlockPlan plan, int perSample, Type asked, DeviceForm form)
+    public static MethodInfo MethodOf<T>(BlockPlan plan, int perSample, Type asked, DeviceForm form, bool shared)
         where T : unmanaged, ILane<T>
     {
         var sides = (plan.SidesAlike ? typeof(Alike<>) : typeof(Apart<>)).MakeGenericType(typeof(T));
         return MethodOf(form.IsFour(perSample) ? nameof(DeviceKernel.Four) : nameof(DeviceKernel.One)).MakeGenericMethod(
             typeof(T),
             sides,
-            Chain<T>(typeof(Alike<T>), plan.Kinks.Dampers),
-            Chain<T>(sides, plan.Kinks.Above),
-            Chain<T>(sides, plan.Kinks.Below),
+            Chain<T>(typeof(Alike<T>), plan.Kinks.Dampers, shared),
+            Chain<T>(sides, plan.Kinks.Above, false),
+            Chain<T>(sides, plan.Kinks.Below, false),
             plan.IsFurther ? typeof(StopsAndFriction<T>) : typeof(NothingFurther<T>),
             asked);
     }
@@ -114,13 +115,15 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
     private static MethodInfo MethodOf(string name) => typeof(DeviceKernel).GetMethod(name, BindingFlags.Static | BindingFlags.Public)
         ?? throw new MissingMethodException(nameof(DeviceKernel), name);
 
-    private static Type Chain<T>(Type sides, int count)
+    private static Type Chain<T>(Type sides, int count, bool shared)
         where T : unmanaged, ILane<T>
     {
         var chain = typeof(NoKink<T>);
-        for (var j = 0; j < count; j++)
+        for (var j = count - 1; j >= 0; j--)
         {
-            chain = typeof(KinkChain<,,>).MakeGenericType(typeof(T), sides, chain);
+            chain = shared
+                ? typeof(SharedKinkChain<,,,>).MakeGenericType(typeof(T), sides, DeviceSignals<T>.Fixed(j), chain)
+                : typeof(KinkChain<,,>).MakeGenericType(typeof(T), sides, chain);
         }
 
         return chain;

@@ -18,7 +18,8 @@ internal sealed class DeviceQuestions
         signalOf = new int[questions.Length];
         for (var q = 0; q < questions.Length; q++)
         {
-            var s = signals.IndexOf(questions[q].Signal);
+            var asked = questions[q];
+            var s = signals.FindIndex(signal => IsOf(signal, asked));
             if (s < 0)
             {
                 s = signals.Count;
@@ -75,7 +76,7 @@ internal sealed class DeviceQuestions
         {
             var same = other[q].Kind == Questions[q].Kind && other[q].Signal.IsLike(Questions[q].Signal);
             // Two signals that are one here must be one there.
-            if (!same || !other[q].Signal.Equals(other[Array.IndexOf(signalOf, signalOf[q])].Signal))
+            if (!same || !IsOf(FirstOf(other, q), other[q]))
             {
                 return false;
             }
@@ -83,6 +84,9 @@ internal sealed class DeviceQuestions
 
         return true;
     }
+
+    /// <summary>How much further on a run's question counts than the signal of which it is answered.</summary>
+    public double Further(CurveQuestion[] own, int question) => First(own[question].Signal) - First(FirstOf(own, question));
 
     /// <summary>Of each question its kind and its signal.</summary>
     public int[] Asked() => [.. Questions.Index().SelectMany(q => (int[])[(int)q.Item.Kind, signalOf[q.Index]])];
@@ -104,7 +108,7 @@ internal sealed class DeviceQuestions
         for (var s = 0; s < Signals; s++)
         {
             var signal = own[Array.IndexOf(signalOf, s)].Signal;
-            bases[run + (s * runs)] = T.Of(signal.Reading.First - signal.Less);
+            bases[run + (s * runs)] = T.Of(First(signal));
             foreach (var (_, share) in Shares(signal))
             {
                 shares[at] = T.Of(share);
@@ -126,6 +130,16 @@ internal sealed class DeviceQuestions
             (past[2 * q], past[(2 * q) + 1]) = (T.Of(from - Math.Floor(from)), T.Of(to - Math.Floor(to)));
         }
     }
+
+    // A range moves with what its signal counts from: signals that differ in nothing else are one.
+    private static bool IsOf(PassSignal signal, CurveQuestion question) =>
+        signal.Equals(question.Signal)
+        || (question.Kind == CurveQuestionKind.Range && signal.AboveRoad == question.Signal.AboveRoad
+            && signal.Reading.From(0.0).Equals(question.Signal.Reading.From(0.0)));
+
+    private PassSignal FirstOf(CurveQuestion[] own, int question) => own[Array.IndexOf(signalOf, signalOf[question])].Signal;
+
+    private static double First(PassSignal signal) => signal.Reading.First - signal.Less;
 
     private static (int Channel, double Share)[] Shares(PassSignal signal) => [.. signal.Reading.Wheels, .. signal.Reading.Body];
 

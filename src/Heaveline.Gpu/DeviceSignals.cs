@@ -23,9 +23,9 @@ internal sealed record DeviceSignals<T>(Type Asked, T[] Shares, int Room)
         ParallelLoop.Each(kinds.Length, p =>
         {
             var row = shares.AsSpan(p * runs, runs);
-            kinds[p] = AreAll(row, 1.0) ? 1 : AreAll(row, -1.0) ? 2 : 0;
+            kinds[p] = CarNumbers<T>.AreAll(row, T.Of(1.0)) ? 1 : CarNumbers<T>.AreAll(row, T.Of(-1.0)) ? 2 : 0;
         });
-        ParallelLoop.Each(firsts.Length, s => firsts[s] = !AreAll(bases.AsSpan(s * runs, runs), 0.0));
+        ParallelLoop.Each(firsts.Length, s => firsts[s] = !CarNumbers<T>.AreAll(bases.AsSpan(s * runs, runs), T.Of(0.0)));
         var own = new List<int>();
         var all = new List<Type>();
         var part = 0;
@@ -75,18 +75,8 @@ internal sealed record DeviceSignals<T>(Type Asked, T[] Shares, int Room)
         return open.MakeGenericType([.. all, .. Enumerable.Repeat(typeof(NoSignal<T>), missing)]);
     }
 
-    private static Type Fixed(int value) => value == 0
+    /// <summary>The type that says a number.</summary>
+    public static Type Fixed(int value) => value == 0
         ? typeof(FixedZero)
         : (value % 2 == 0 ? typeof(FixedTwice<>) : typeof(FixedTwiceAndOne<>)).MakeGenericType(Fixed(value / 2));
-
-    private static bool AreAll(ReadOnlySpan<T> row, double value)
-    {
-        var (same, wanted) = (true, T.Of(value));
-        for (var i = 0; same && i < row.Length; i++)
-        {
-            same = !T.AnyAbove(row[i], wanted) && !T.AnyAbove(wanted, row[i]);
-        }
-
-        return same;
-    }
 }

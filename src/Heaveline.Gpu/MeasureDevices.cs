@@ -235,7 +235,8 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
             var own = new (double First, double Second)[asked[k].Length];
             for (var q = 0; q < own.Length; q++)
             {
-                own[q] = (Answer(2 * q, i), Answer((2 * q) + 1, i));
+                var further = batch.Questions.Further(asked[k], q);
+                own[q] = (Answer(2 * q, i) + further, Answer((2 * q) + 1, i) + further);
             }
 
             if (Answer((2 * own.Length) + 1, i) != 0.0 || !(Answer(2 * own.Length, i) < (1.0 - Near) * PassRange.LargestAngle)

@@ -20,6 +20,12 @@ internal struct DeviceArguments<T>
     /// <summary>The step.</summary>
     public AdamsRule<T> Rule;
 
+    /// <summary>Places of the front dampers' kinks, where all cars have the same.</summary>
+    public DevicePlaces<T> FrontPlaces;
+
+    /// <summary>Places of the rear dampers' kinks, where all cars have the same.</summary>
+    public DevicePlaces<T> RearPlaces;
+
     /// <summary>Numbers of the cars, number j of run i at j·runs + i.</summary>
     public ArrayView<T> Numbers;
 

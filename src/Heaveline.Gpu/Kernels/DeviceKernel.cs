@@ -27,7 +27,7 @@ internal static class DeviceKernel
         }
 
         var numbers = new NumberReader<T>(a.Numbers, run, a.Runs);
-        var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers);
+        var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers, in a);
         var table = a.TableOf[run];
         var at = a.Tables[3 * table];
         var samples = a.Tables[(3 * table) + 1];
@@ -75,7 +75,7 @@ internal static class DeviceKernel
         }
 
         var numbers = new NumberReader<T>(a.Numbers, run, a.Runs);
-        var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers);
+        var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers, in a);
         var table = a.TableOf[run];
         var at = a.Tables[3 * table];
         var samples = a.Tables[(3 * table) + 1];
