@@ -10,20 +10,23 @@ namespace Heaveline.Gpu;
 internal sealed class DeviceQuestions
 {
     private readonly List<PassSignal> signals = [];
+    private readonly List<int> firstOf = [];
     private readonly int[] signalOf;
 
     private DeviceQuestions(CurveQuestion[] questions)
     {
         Questions = questions;
         signalOf = new int[questions.Length];
-        for (var q = 0; q < questions.Length; q++)
+        // Squares first: ranges can be read off signals that count from elsewhere, but not the other way round.
+        foreach (var q in Enumerable.Range(0, questions.Length).OrderBy(q => questions[q].Kind == CurveQuestionKind.Squares ? 0 : 1))
         {
             var asked = questions[q];
             var s = signals.FindIndex(signal => IsOf(signal, asked));
             if (s < 0)
             {
                 s = signals.Count;
-                signals.Add(questions[q].Signal);
+                signals.Add(asked.Signal);
+                firstOf.Add(q);
             }
 
             signalOf[q] = s;
@@ -107,7 +110,7 @@ internal sealed class DeviceQuestions
         var at = run;
         for (var s = 0; s < Signals; s++)
         {
-            var signal = own[Array.IndexOf(signalOf, s)].Signal;
+            var signal = own[firstOf[s]].Signal;
             bases[run + (s * runs)] = T.Of(First(signal));
             foreach (var (_, share) in Shares(signal))
             {
@@ -137,7 +140,7 @@ internal sealed class DeviceQuestions
         || (question.Kind == CurveQuestionKind.Range && signal.AboveRoad == question.Signal.AboveRoad
             && signal.Reading.From(0.0).Equals(question.Signal.Reading.From(0.0)));
 
-    private PassSignal FirstOf(CurveQuestion[] own, int question) => own[Array.IndexOf(signalOf, signalOf[question])].Signal;
+    private PassSignal FirstOf(CurveQuestion[] own, int question) => own[firstOf[signalOf[question]]].Signal;
 
     private static double First(PassSignal signal) => signal.Reading.First - signal.Less;
 
