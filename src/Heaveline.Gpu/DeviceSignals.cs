@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using Heaveline.Gpu.Kernels;
 using Heaveline.Measures;
 using Heaveline.Numerics;

@@ -1,5 +1,4 @@
 using Heaveline.Gpu.Kernels;
-using Heaveline.Measures;
 
 namespace Heaveline.Gpu;
 

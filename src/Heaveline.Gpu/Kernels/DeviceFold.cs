@@ -1,6 +1,5 @@
 using Heaveline.Measures;
 using Heaveline.Numerics;
-using Heaveline.Passes;
 using Heaveline.Passes.Steps;
 
 namespace Heaveline.Gpu.Kernels;
