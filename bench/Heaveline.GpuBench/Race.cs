@@ -125,8 +125,9 @@ internal static class Race
             curves.Answer(own);
             for (var m = 0; m < measures.Length; m++)
             {
-                var difference = Math.Abs(measures[m].InFlight!(curves) - lanes[k][m]) / Math.Abs(lanes[k][m]);
-                largest = difference < largest ? largest : difference;
+                var (here, there) = (measures[m].InFlight!(curves), lanes[k][m]);
+                var difference = here.Equals(there) ? 0.0 : Math.Abs(here - there) / Math.Abs(there);
+                largest = double.IsNaN(difference) ? double.PositiveInfinity : Math.Max(largest, difference);
             }
         }
 
