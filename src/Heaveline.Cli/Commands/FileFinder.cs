@@ -7,6 +7,7 @@ using Heaveline.Files.Drives;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
+using Heaveline.Files.Yaml;
 using Heaveline.Roads;
 using Heaveline.Ties;
 
@@ -18,6 +19,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
     // Where file names usually have no case, two spellings are one file.
     private readonly HashSet<string> read = new(OperatingSystem.IsLinux() ? StringComparer.Ordinal : StringComparer.OrdinalIgnoreCase);
     private readonly List<string> names = [];
+    private Reading<TieSheet>? ties;
 
     /// <summary>The names that the owners of the cars and roads found so far gave.</summary>
     public IReadOnlyList<string> Names => names;
@@ -43,7 +45,10 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
 
     public Found<Road> Road(string name)
     {
-        var reading = NamedRoads.Find(name, stop: stop);
+        // An obstacle that a sheet of ties names is missed where the sheet names it.
+        var reading = ties is { Value.Over: var over } && over == name && TieFile.Missing(ties) is { } missing
+            ? Reading<Road>.Refused(ties.Sources[0], missing)
+            : NamedRoads.Find(name, stop: stop);
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } road ? [road.Name] : Array.Empty<string>());
@@ -83,6 +88,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
     public Found<TieSheet> Ties(string name)
     {
         var reading = TieFile.Load(name);
+        ties = reading;
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } sheet ? [sheet.Name] : Array.Empty<string>());
