@@ -36,7 +36,9 @@ public class ReportDriveTests(Served served)
 
         // What is written down says the same with one choice.
         await File.AppendAllTextAsync(
-            Path.Combine(served.Garage, DriveFolders.Folder, after, DriveFile.FileName), $"\nafter: {before}\n", TestContext.Current.CancellationToken);
+            Path.Combine(served.Garage, DriveFolders.Folder, after, DriveFile.FileName),
+            $"\nafter: {before}\n",
+            TestContext.Current.CancellationToken);
         page = await ReportPageTests.Ready(served, $"/report?car=fern-saloon&drive={after}&parts=prove&date=");
         await Expect(page.GetByText("It follows on Reported before")).ToBeVisibleAsync();
         await Expect(page.Locator("#make")).ToBeEnabledAsync();

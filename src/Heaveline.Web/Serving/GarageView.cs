@@ -80,8 +80,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         get
         {
             var titles = Listing.Drives.ToDictionary(entry => entry.Name, entry => entry.Title);
-            return [.. Garage.Drives.Names.Select(name => (name, titles.GetValueOrDefault(DriveFolders.FileOf(name), name) is var title && title == name
-                ? name : $"{title} ({name})"))];
+            return [.. Garage.Drives.Names.Select(name =>
+                (name, titles.GetValueOrDefault(DriveFolders.FileOf(name), name) is var title && title == name ? name : $"{title} ({name})"))];
         }
     }
 

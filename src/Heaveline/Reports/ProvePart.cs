@@ -10,16 +10,19 @@ internal static class ProvePart
     {
         var (before, after) = work.Choices.Pair!.Value;
         var answer = work.Proof;
+        // How to judge a second time is for who drives, not for who reads.
+        string[] said = [.. answer.Sentences.Where(s => s.Id != "looks").Select(s => s.Text)];
         return new ReportPart
         {
             Heading = $"Before and after: {before.Name}, then {after.Name}",
             Blocks =
             [
-                .. after.Change.Length > 0 ? [Paragraph.Of($"What was changed, as it is written down: \"{after.Change.Trim()}\".")] : Array.Empty<Block>(),
+                .. after.Change.Length > 0
+                    ? [Paragraph.Of($"What was changed, as it is written down: \"{after.Change.Trim()}\".")] : Array.Empty<Block>(),
                 Points.Of(answer.Head.Select(s => s.Text)),
                 Illustration.Of(answer.Figure(ProveAnswer.Dots)),
                 .. answer.Tables.Select(table => Tabulated.Of(table)),
-                .. answer.Sentences.Where(s => s.Id != "looks").Select(s => s.Text).ToArray() is { Length: > 0 } said ? [Points.Of(said)] : Array.Empty<Block>(),
+                .. said.Length > 0 ? [Points.Of(said)] : Array.Empty<Block>(),
                 .. answer.FigureIds.Contains(ProveAnswer.Foreseen)
                     ? [Illustration.Of(answer.Figure(ProveAnswer.Foreseen))] : Array.Empty<Block>(),
                 Illustration.Of(answer.Figure(ProveAnswer.Power)),

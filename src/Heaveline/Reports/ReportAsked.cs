@@ -82,7 +82,9 @@ public sealed record ReportAsked
 
     = [];
 
-    /// <summary>The drive before a change and the one after it: those that were given, or one with the drive that it follows; null: no such two.</summary>
+    /// <summary>
+    /// The drive before a change and the one after it: those that were given, or one with the drive that it follows; null: no such two.
+    /// </summary>
     public (RecordedDrive Before, RecordedDrive After)? Pair =>
         Drives is [var first, var second] ? (first, second) : Drives is [{ Before: { } before } after] ? (before, after) : null;
 

@@ -27,7 +27,8 @@ internal static class ReportDrives
             return [];
         }
 
-        return [.. reader.Drives(ReportStudy.Drives).Select((drive, k) => cars.Count == 0 ? drive : DrivenBy(drive, cars[Math.Min(k, cars.Count - 1)]))];
+        return [.. reader.Drives(ReportStudy.Drives)
+            .Select((drive, k) => cars.Count == 0 ? drive : DrivenBy(drive, cars[Math.Min(k, cars.Count - 1)]))];
     }
 
     /// <summary>Objects to parts without their drives, and to what only speaks of drives that no part is of.</summary>

@@ -79,7 +79,8 @@ public static class ReportStudy
     {
         Name = "forecast",
         Kind = ChoiceKind.Tick,
-        Says = "Also forecast on the drive before what the car of the drive after would do, and hold that against the drive after; takes some seconds.",
+        Says = "Also forecast on the drive before what the car of the drive after would do, and hold that against the drive after; "
+            + "takes some seconds.",
     };
 
     /// <summary>What to include.</summary>
@@ -144,7 +145,10 @@ public static class ReportStudy
               heaveline report my-garage/my-car.yaml --drive my-garage/drives/after --parts drive,prove --out proof.html
             """,
         Choices =
-            [Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Drives, Same, Forecast, Parts, Title, Author, Date, Paper, Choices.Units, Out],
+        [
+            Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Drives, Same, Forecast, Parts, Title, Author, Date, Paper,
+            Choices.Units, Out,
+        ],
         Reads = Read,
         Answers = Report.From,
     };
@@ -211,7 +215,10 @@ public static class ReportStudy
             Parts = [.. parts],
             Paper = paper!,
             Units = ReaderUnits.Of(units),
-            Inputs = [.. reader.Inputs(Cars).SelectMany(i => i).Concat(ground).Concat(reader.Inputs(Drives).SelectMany(i => i)).DistinctBy(i => i.Name)],
+            Inputs =
+            [
+                .. reader.Inputs(Cars).SelectMany(i => i).Concat(ground).Concat(reader.Inputs(Drives).SelectMany(i => i)).DistinctBy(i => i.Name),
+            ],
             Words = new Given(
             [
                 .. reader.Inputs(Cars).Select(own => (Cars.Name, (string?)own[0].Name)),

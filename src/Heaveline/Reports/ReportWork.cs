@@ -50,8 +50,18 @@ internal sealed class ReportWork
         [.. Choices.Read.SelectMany(drive => logs[drive.Path].Files.Select(f => f with { Name = drive.NameOf(f.Name) })).DistinctBy(f => f.Name)];
 
     /// <summary>Reads the logs that the parts need, before anything long is computed.</summary>
+    /// <exception cref="RefusedValueException">A part has no drive, or the part of two drives has not two.</exception>
     public void ReadLogs()
     {
+        if ((Asked(PartKind.Drive) && Choices.Drives.IsEmpty) || (Asked(PartKind.Prove) && Choices.Pair is null))
+        {
+            throw new RefusedValueException(
+                "drives of the report",
+                FormattableString.Invariant($"{Choices.Drives.Length}"),
+                Asked(PartKind.Prove) ? "two, or one that follows on another" : "one or two",
+                "Name the drives, or leave the part out.");
+        }
+
         foreach (var drive in Choices.Read)
         {
             logs[drive.Path] = drive.Read(Run.Cancellation);

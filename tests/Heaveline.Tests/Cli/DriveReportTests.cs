@@ -167,8 +167,11 @@ public sealed class DriveReportTests : IDisposable
     public void Without_parts_named_a_drive_brings_its_own()
     {
         var finder = new Heaveline.Web.Serving.GarageView(new Heaveline.Web.Serving.ServeOptions { Garage = Path.GetDirectoryName(Car)! });
-        string Parts(params string[] drives) => string.Join(',', ReportStudy.Question.Read(
-            new Given([("car", "fern-saloon"), .. drives.Select(d => ("drive", (string?)d)), ("out", "r.html")]), finder).Asked!.Parts).ToLowerInvariant();
+        string Parts(params string[] drives) => string.Join(
+            ',',
+            ReportStudy.Question.Read(
+                new Given([("car", "fern-saloon"), .. drives.Select(d => ("drive", (string?)d)), ("out", "r.html")]), finder).Asked!.Parts)
+            .ToLowerInvariant();
         Assert.Equal("finding,car,modes,pass,why,doubt,ride,cost", Parts());
         Assert.Equal("finding,car,modes,pass,why,doubt,ride,cost,drive", Parts("before"));
         Assert.Equal("finding,car,modes,pass,why,doubt,ride,cost,drive,prove", Parts("after"));

@@ -1,5 +1,4 @@
 using Heaveline.Drives;
-using Heaveline.Drives.Events;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Garages;
 using Heaveline.Studies;
