@@ -232,11 +232,8 @@ public sealed class AskedReader(Given given, IFinder finder)
 
     /// <summary>Recorded drives, their logs unread; those that are not there are left out.</summary>
     /// <param name="choice">The choice.</param>
-    public IReadOnlyList<RecordedDrive> Drives(Choice choice)
-    {
-        ArgumentNullException.ThrowIfNull(choice);
-        return [.. Texts(choice).Select(name => Sought(choice, finder.Drive(name)).Value).OfType<RecordedDrive>()];
-    }
+    public IReadOnlyList<RecordedDrive> Drives(Choice choice) =>
+        [.. Texts(choice).Select(name => Sought(choice, finder.Drive(name)).Value).OfType<RecordedDrive>()];
 
     /// <summary>The sheet of cable ties; null when there is none.</summary>
     public TieSheet? Ties(Choice choice)
