@@ -1,5 +1,6 @@
 using Heaveline.Drives;
-using Heaveline.Drives.Events;
+using Heaveline.Files.Drives;
+using Heaveline.Files.Garages;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
@@ -115,7 +116,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
             Before = before.Asked.Log, After = after.Asked.Log, OfBefore = before.Asked.Settings, OfAfter = after.Asked.Settings,
             Same = source.Sheet.Same, Advice = DriveAdvice.Page,
         };
-        var passes = ProveStudy.Of(asked, Proved(before), Proved(after), run.Cancellation);
+        var passes = ProveStudy.Of(asked, ProvedDrive.Of(before), ProvedDrive.Of(after), run.Cancellation);
         if (before.Asked.Settings.Wheelbase is null || after.Asked.Settings.Wheelbase is null)
         {
             return passes;
@@ -125,16 +126,8 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         run.Meanwhile?.Invoke(passes);
         return ProveStudy.Of(
             asked with { WhatChanged = true },
-            Proved(Fitted(source.Before!, before, run.Cancellation)),
-            Proved(Fitted(source, after, run.Cancellation)),
+            ProvedDrive.Of(Fitted(source.Before!, before, run.Cancellation)),
+            ProvedDrive.Of(Fitted(source, after, run.Cancellation)),
             run.Cancellation);
     }
-
-    private static ProvedDrive Proved(DriveAnswer answer) => new(answer.Drive, answer.Trust, answer.Events ?? new DriveEvents
-    {
-        Events = [], Sites = [], Settings = answer.Asked.Settings, HasSpeed = !answer.Drive.Speed.IsEmpty,
-    })
-    {
-        Car = answer.Identified,
-    };
 }

@@ -101,7 +101,8 @@ public static class ProveStudy
         Range = (1, 2),
     };
 
-    private static readonly Choice Same = new()
+    /// <summary>What was the same in both drives.</summary>
+    internal static Choice Same { get; } = new()
     {
         Name = "same",
         Kind = ChoiceKind.Word,
@@ -273,7 +274,7 @@ public static class ProveStudy
         var matters = Share(reader);
         var number = reader.Word(Number);
         var looks = reader.Whole(Looks);
-        var same = Circumstances(reader);
+        var same = Circumstances(reader, Same);
         var what = reader.IsTicked(WhatChanged);
         if (what && reader.Given.Of(Wheelbase) is null && reader.Given.Of(Car) is null)
         {
@@ -331,9 +332,12 @@ public static class ProveStudy
         return null;
     }
 
-    private static ImmutableArray<string> Circumstances(AskedReader reader)
+    /// <summary>What was the same in both drives; words that say nothing of the kind are objected to.</summary>
+    /// <param name="reader">What was given.</param>
+    /// <param name="choice">The choice.</param>
+    internal static ImmutableArray<string> Circumstances(AskedReader reader, Choice choice)
     {
-        if (reader.Text(Same) is not { } words)
+        if (reader.Text(choice) is not { } words)
         {
             return [];
         }
@@ -341,7 +345,7 @@ public static class ProveStudy
         string[] given = words == "all" ? [.. ProveAsked.Circumstances] : CommaList.Of(words);
         foreach (var word in given.Except(ProveAsked.Circumstances))
         {
-            reader.Object(Same.Name, $"'{word}' is no circumstance of a drive; there are {string.Join(", ", ProveAsked.Circumstances)}, all.");
+            reader.Object(choice.Name, $"'{word}' is no circumstance of a drive; there are {string.Join(", ", ProveAsked.Circumstances)}, all.");
         }
 
         return [.. ProveAsked.Circumstances.Intersect(given)];
