@@ -26,9 +26,6 @@ internal sealed class EventMeasuring
     // Half-width of where the body's middle lies, as a share of the wheelbase: cars weighed full and empty. Common practice, no source.
     private const double MiddleSpread = 0.08;
 
-    // What is left of a measured heave at least, as a share, where nearly all of it may be its filters'.
-    private const double LeastHeave = 0.2;
-
     // Where the phone lies when nobody says.
     private static readonly PhonePlace Unknown = new() { BehindFrontAxle = 1.3, BehindFrontAxleSpread = 0.66 };
 
@@ -105,8 +102,8 @@ internal sealed class EventMeasuring
         };
     }
 
-    // What a filter half as slow or twice as fast tells of what is missing, which is no more than twice as much: of a root mean square at most its own
-    // (Minkowski), of other numbers by how far they move.
+    // What a filter half as slow or twice as fast tells of what is missing, which is no more than twice as much: of a root mean square at most
+    // its own (Minkowski), of other numbers by how far they move.
     private static double Slow(Measure<Pass> measure, double value, DriveCurves asIs, DriveCurves slower, DriveCurves missing)
     {
         if (measure.Key == LatePitch)
@@ -120,17 +117,17 @@ internal sealed class EventMeasuring
         }
 
         var (pitch, less) = (SettlingCatalogue.RmsPitch.InFlight!(asIs), SettlingCatalogue.RmsPitch.InFlight(missing));
-        // The share is one of the pitch over that of the heave: where the heave is told too large, it is told too small by more than it could be too
-        // large where the heave is told too small.
-        var (ofPitch, ofHeave) = (2.0 * less / pitch, 2.0 * less / measure.InFlight!(missing) / (pitch / value));
-        return value * Math.Sqrt((ofPitch * ofPitch) + Squared((1.0 / Math.Max(1.0 - ofHeave, LeastHeave)) - 1.0));
+        // The share is one of the pitch over that of the heave, whose level just before the bump is taken off already.
+        var (ofPitch, ofHeave) = (2.0 * less / pitch, less / measure.InFlight!(missing) / (pitch / value));
+        return value * Math.Sqrt((ofPitch * ofPitch) + (ofHeave * ofHeave));
     }
 
     private static double Finite(double value) => double.IsFinite(value) ? value : 0.0;
 
     private static double Squared(double value) => Finite(value) * Finite(value);
 
-    // The curves with the phone or the body's middle farther back than it is said to lie, the bump at other instants, or more of the slow pitch left in.
+    // The curves with the phone or the body's middle farther back than it is said to lie, the bump at other instants, or more of the slow pitch
+    // left in.
     private DriveCurves Asked(Range part, int first, double farther, double onset, double through, bool isSlower = false, double middle = 0.0)
     {
         var pitch = curves.Pitch.Length > 0 ? (isSlower ? curves.PitchWithMore : curves.Pitch)[part] : new double[curves.Vertical[part].Length];
@@ -194,17 +191,12 @@ internal sealed class EventMeasuring
             _ when measure == peak => Gaussian.Ninety * Math.Sqrt(curves.VerticalNoise) * time,
             // A mean over 3 s of 0.4 of the rate.
             _ when measure == rms => Gaussian.Ninety * Math.Sqrt(curves.VerticalNoise / (2.0 * Window.OverObstacle)),
-            // The height's noise makes the share too small, never too large.
             PitchShare => OfShare(),
             _ => 0.0,
         };
 
-        double OfShare()
-        {
-            var whole = 0.5 * settings.WheelbaseTaken * rmsPitch / value;
-            var least = Math.Sqrt(Math.Max((whole * whole) - Squared(Gaussian.Ninety * curves.HeaveDeviation), 0.04 * whole * whole));
-            return Math.Abs(value) * ((whole / least) - 1.0);
-        }
+        // Against the heave's own swing the noise weighs by chance one way or the other.
+        double OfShare() => Gaussian.Ninety * curves.HeaveDeviation / (0.5 * settings.WheelbaseTaken * rmsPitch / value) * Math.Abs(value);
 
         double Added(double deviation) => value - Math.Sqrt(Math.Max((value * value) - Squared(Gaussian.Ninety * deviation), 0.0));
     }

@@ -147,8 +147,8 @@ internal sealed class MotionCurves
         return result;
     }
 
-    // Straight lines from one sample of the sensor to the next take sinc² off, 1 − (π·f/r)²/3 at first: 3 % at a tenth of the sensor's rate. It is
-    // put back by the second difference, which is −(2π·f/rate)².
+    // Straight lines from one sample of the sensor to the next take sinc² off, 1 − (π·f/r)²/3 at first: 3 % at a tenth of the sensor's rate. It
+    // is put back by the second difference, which is −(2π·f/rate)².
     private static void Sharpen(Span<double> values, double gridOverSensor)
     {
         if (values.IsEmpty)

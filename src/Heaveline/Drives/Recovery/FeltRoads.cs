@@ -27,7 +27,9 @@ internal static class FeltRoads
         for (var step = 0; step <= Steps; step++)
         {
             var passes = PassBatch.Of(
-                [.. roads.Select(r => new PassRequest(car, r.Road, r.Speed))], new PassOptions { Record = new PassRecord { SettlingTime = 0.5 } }, stop);
+                [.. roads.Select(r => new PassRequest(car, r.Road, r.Speed))],
+                new PassOptions { Record = new PassRecord { SettlingTime = 0.5 } },
+                stop);
             ParallelLoop.Each(roads.Length, -1, k =>
             {
                 if (passes[k].Outcome != PassOutcome.Completed)
