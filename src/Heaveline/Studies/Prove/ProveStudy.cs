@@ -201,18 +201,28 @@ public static class ProveStudy
         var needsCar = asked.WhatChanged || asked.Forecast is not null;
         var telling = asked.Forecast is null ? before : CrossedBumps.Of(before, matches);
         var car = needsCar ? CarOf(asked, asked.Before, asked.OfBefore, telling, stop) : null;
+        ProvedNumber[] proved = [.. numbers.Select(n => new ProvedNumber(n, speeds.Of(matches, n, asked.Comparison)))];
+        var forecast = car is { Known: not null } ? Foreseen(asked, before, car, stop) : null;
         return new ProveAnswer
         {
             Asked = asked,
             Before = before,
             After = after,
             Matches = matches,
-            Numbers = [.. numbers.Select(n => new ProvedNumber(n, speeds.Of(matches, n, asked.Comparison)))],
+            Numbers = [.. proved],
             CarBefore = car,
             CarAfter = asked.WhatChanged ? CarOf(asked, asked.After, asked.OfAfter, after, stop) : null,
-            Forecast = car is { Known: not null } ? Foreseen(asked, before, car, stop) : null,
+            Forecast = forecast is null ? null : proved.Aggregate(forecast, (said, number) => Weighed(said, number, matches)),
         };
     }
+
+    /// <summary>A forecast that speaks of each bump as loudly as what was measured does, against which it is held.</summary>
+    /// <param name="forecast">The forecast.</param>
+    /// <param name="number">What was measured.</param>
+    /// <param name="matches">The bumps.</param>
+    internal static Forecast Weighed(Forecast forecast, ProvedNumber number, SiteMatches matches) => forecast.Weighed(
+        number.Number == ComparedNumber.Headline ? 0 : 1,
+        matches.All.ToDictionary(m => m.Before.Name, m => number.Result.Shares.GetValueOrDefault(m.Name)));
 
     // Without a file the car of the drive is all that there is: it must be believed.
     private static Forecast? Foreseen(ProveAsked asked, ProvedDrive before, CarFromDrive car, CancellationToken stop)
