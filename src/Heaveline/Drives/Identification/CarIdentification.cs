@@ -31,10 +31,7 @@ public static class CarIdentification
             return new CarFromDrive { Refusals = [RefusalWords.NoGyro] };
         }
 
-        // In an order of their own: that in which they were given moves nothing, and both halves hold like passes.
-        int[] order = [.. Enumerable.Range(0, windows.Count)
-            .OrderBy(i => windows[i].Site is null).ThenBy(i => windows[i].Site, StringComparer.Ordinal)
-            .ThenBy(i => windows[i].Speed).ThenBy(i => windows[i].Vertical[windows[i].Vertical.Length / 3])];
+        var order = Order(windows);
         DriveWindow[] ordered = [.. order.Select(i => windows[i])];
         var ends = Fitted(ordered, known, Starts, stop);
         var best = ends.MinBy(e => e.Value);
@@ -78,6 +75,14 @@ public static class CarIdentification
         var windows = information.Count + (first?.Windows.Length ?? 0);
         return CarReading.Estimates(known, p, logs, slopes, deviations, deviations, CarPosterior.Quantile(windows));
     }
+
+    /// <summary>An order of their own: that in which they were given moves nothing, and both halves hold like passes.</summary>
+    internal static int[] Order(IReadOnlyList<DriveWindow> windows) =>
+    [
+        .. Enumerable.Range(0, windows.Count)
+            .OrderBy(i => windows[i].Site is null).ThenBy(i => windows[i].Site, StringComparer.Ordinal)
+            .ThenBy(i => windows[i].Speed).ThenBy(i => windows[i].Vertical[windows[i].Vertical.Length / 3]),
+    ];
 
     internal static (CarProblem Problem, double[] At, double Value)[] Fitted(
         DriveWindow[] windows, IdentificationKnown known, (double Front, double Rear)[] starts, CancellationToken stop)
