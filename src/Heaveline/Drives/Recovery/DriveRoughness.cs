@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
-using Heaveline.Numerics;
 using Heaveline.Quantities;
 
 namespace Heaveline.Drives.Recovery;

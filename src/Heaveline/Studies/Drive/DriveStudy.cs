@@ -75,7 +75,10 @@ public static class DriveStudy
             },
             new(
                 "write-twin", ".yaml", "Write the scaled car of --twin to FILE, a variant of the car file, to lie beside it, with its doubts.",
-                DriveChoices.Twin),
+                DriveChoices.Twin)
+            {
+                LiesBeside = DriveChoices.Car,
+            },
             new("write-roughness", ".csv", "Write the roughness along the drive to FILE, a row for every 100 m.", DriveChoices.Roughness),
         ],
         IsShortened = true,
