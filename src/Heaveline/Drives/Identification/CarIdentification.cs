@@ -62,11 +62,6 @@ public static class CarIdentification
         : windows.Any(w => w.PitchRate.Length != w.Vertical.Length) ? new CarFromDrive { Refusals = [RefusalWords.NoGyro] }
         : null;
 
-    // An order of their own: that in which they were given moves nothing, and both halves hold like passes.
-    private static int[] Order(IReadOnlyList<DriveWindow> windows) => [.. Enumerable.Range(0, windows.Count)
-        .OrderBy(i => windows[i].Site is null).ThenBy(i => windows[i].Site, StringComparer.Ordinal)
-        .ThenBy(i => windows[i].Speed).ThenBy(i => windows[i].Vertical[windows[i].Vertical.Length / 3])];
-
     /// <summary>
     /// The intervals that a drive would give if the car were this one, from the expected Fisher information; each estimate's value is the car's own.
     /// </summary>
@@ -104,6 +99,14 @@ public static class CarIdentification
         var windows = information.Count + (first?.Windows.Length ?? 0);
         return CarReading.Estimates(known, p, logs, slopes, deviations, deviations, CarPosterior.Quantile(windows));
     }
+
+    /// <summary>An order of their own: that in which they were given moves nothing, and both halves hold like passes.</summary>
+    internal static int[] Order(IReadOnlyList<DriveWindow> windows) =>
+    [
+        .. Enumerable.Range(0, windows.Count)
+            .OrderBy(i => windows[i].Site is null).ThenBy(i => windows[i].Site, StringComparer.Ordinal)
+            .ThenBy(i => windows[i].Speed).ThenBy(i => windows[i].Vertical[windows[i].Vertical.Length / 3]),
+    ];
 
     internal static (CarProblem Problem, double[] At, double Value)[] Fitted(
         DriveWindow[] windows, IdentificationKnown known, (double Front, double Rear)[] starts, CancellationToken stop)
