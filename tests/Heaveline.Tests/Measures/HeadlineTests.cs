@@ -63,10 +63,15 @@ public class HeadlineTests
     public void Passes_causes_and_maps_have_the_same_headline(double speed)
     {
         var (model, stop) = (RideModel.Of(Saloon, Saloon.LoadStates[0]), TestContext.Current.CancellationToken);
-        var pitch = PitchMeasures.Of(Pass.Of(model, Hump, speed / 3.6));
+        var shown = PitchMeasures.Of(Pass.Of(model, Hump, speed / 3.6));
+        // Where measures alone are asked friction is not followed at every turn: further off than this no number is.
+        var pitch = PitchMeasures.Of(Pass.Of(model, Hump, speed / 3.6, BatchedMeasures.Usual));
+        Assert.Equal(shown.Settling!.RmsAngle, pitch.Settling!.RmsAngle, 2e-5 * shown.Settling.RmsAngle);
+        Assert.Equal(shown.Hit!.PeakAngle, pitch.Hit!.PeakAngle, 2e-5 * shown.Hit.PeakAngle);
+        Assert.Equal(shown.Hit.PeakAcceleration, pitch.Hit.PeakAcceleration, 1e-3 * shown.Hit.PeakAcceleration);
         var why = Why.Of(model, Hump, speed / 3.6, degree: 2, cancellation: stop);
-        Assert.Equal(pitch.Settling!.RmsAngle, why.Settling.Value, 1e-9 * pitch.Settling.RmsAngle);
-        Assert.Equal(pitch.Hit!.PeakAcceleration, why.Hit.Value, 1e-9 * pitch.Hit.PeakAcceleration);
+        Assert.Equal(pitch.Settling.RmsAngle, why.Settling.Value, 1e-9 * pitch.Settling.RmsAngle);
+        Assert.Equal(pitch.Hit.PeakAcceleration, why.Hit.Value, 1e-9 * pitch.Hit.PeakAcceleration);
         Measure<Pass>[] measures = [SettlingCatalogue.RmsPitch, SettlingCatalogue.PeakPitch, HitCatalogue.PeakPitch, SettlingCatalogue.LatePitch];
         var row = BatchedMeasures.Of([new(model, Hump, speed / 3.6)], measures, null, 1, stop)[0];
         double[] printed = [pitch.Settling.RmsAngle, pitch.Settling.PeakAngle, pitch.Hit.PeakAngle, pitch.Settling.LateAngle];
