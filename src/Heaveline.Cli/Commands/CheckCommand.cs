@@ -88,6 +88,7 @@ internal static class CheckCommand
             if (TieFile.IsSheet(source))
             {
                 var sheet = TieFile.Load(file);
+                sheet = TieFile.Missing(sheet) is { } missing ? sheet with { Value = null, Refusals = [missing] } : sheet;
                 return (sheet.Refusals, sheet.Warnings, sheet.Format);
             }
         }

@@ -6,6 +6,7 @@ using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
+using Heaveline.Files.Yaml;
 using Heaveline.Roads;
 using Heaveline.Ties;
 
@@ -17,6 +18,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
     // Where file names usually have no case, two spellings are one file.
     private readonly HashSet<string> read = new(OperatingSystem.IsLinux() ? StringComparer.Ordinal : StringComparer.OrdinalIgnoreCase);
     private readonly List<string> names = [];
+    private Reading<TieSheet>? ties;
 
     /// <summary>The names that the owners of the cars and roads found so far gave.</summary>
     public IReadOnlyList<string> Names => names;
@@ -42,7 +44,10 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
 
     public Found<Road> Road(string name)
     {
-        var reading = NamedRoads.Find(name, stop: stop);
+        // An obstacle that a sheet of ties names is missed where the sheet names it.
+        var reading = ties is { Value.Over: var over } && over == name && TieFile.Missing(ties) is { } missing
+            ? Reading<Road>.Refused(ties.Sources[0], missing)
+            : NamedRoads.Find(name, stop: stop);
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } road ? [road.Name] : Array.Empty<string>());
@@ -74,6 +79,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
     public Found<TieSheet> Ties(string name)
     {
         var reading = TieFile.Load(name);
+        ties = reading;
         Say(reading.Format());
         read.UnionWith(reading.Sources.Select(s => Real(s.File)));
         names.AddRange(reading.Value is { } sheet ? [sheet.Name] : Array.Empty<string>());

@@ -36,15 +36,22 @@ public static class NamedRoads
             return RoadFile.Load(nameOrPath, garage, stop);
         }
 
-        var near = NearestWord.Of(nameOrPath, All.Keys);
-        var known = $"Named roads: {string.Join(", ", All.Keys)}; or give the path of a road file.";
         return Reading<Road>.Refused(new SourceText(nameOrPath, nameOrPath), new Refusal(
             nameOrPath,
             1,
             1,
             Math.Max(1, nameOrPath.Length),
             $"\"{nameOrPath}\" is no named road and no file.",
-            near is null ? known : $"Did you mean {near}? {known}"));
+            Advice(nameOrPath, "the path of a road file")));
+    }
+
+    /// <summary>What to write in place of a name that is none.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="otherwise">What else may be given.</param>
+    internal static string Advice(string name, string otherwise)
+    {
+        var known = $"Named roads: {string.Join(", ", All.Keys)}; or give {otherwise}.";
+        return NearestWord.Of(name, All.Keys) is { } near ? $"Did you mean {near}? {known}" : known;
     }
 
     private static SortedDictionary<string, Reading<Road>> Read()

@@ -34,6 +34,26 @@ public static class TieFile
             : reading;
     }
 
+    /// <summary>Why the obstacle that a sheet names is not there, at its line in the sheet; null where it is, or where there is no sheet.</summary>
+    /// <param name="sheet">The sheet as it was loaded.</param>
+    public static Refusal? Missing(Reading<TieSheet> sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        if (sheet.Value is not { Over: var over } || NamedRoads.All.ContainsKey(over) || File.Exists(over) || Directory.Exists(over))
+        {
+            return null;
+        }
+
+        var written = sheet.Root!.At(TieWords.Over.Name)!;
+        return new Refusal(
+            sheet.Sources[0].File,
+            written.Place.Line,
+            written.Place.Column,
+            written.Place.Length,
+            $"\"{written.Text}\" is no named road and no file.",
+            NamedRoads.Advice(written.Text, "the path of a road file, as seen from this sheet"));
+    }
+
     /// <summary>Reads the text of a sheet.</summary>
     /// <param name="source">The text under its file's name.</param>
     public static Reading<TieSheet> Read(SourceText source) => YamlReading.Read(source, TieWords.Shape);

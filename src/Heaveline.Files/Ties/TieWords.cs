@@ -28,8 +28,8 @@ internal static class TieWords
 
     private static readonly (TiePlace Place, Key<TieTravel> Key)[] Places =
     [
-        (TiePlace.Front, Tie("front", "Both front ties, which read alike.")),
-        (TiePlace.Rear, Tie("rear", "Both rear ties, which read alike.")),
+        (TiePlace.Front, Tie("front", "Both front ties, which read alike; of unlike ones the farther.")),
+        (TiePlace.Rear, Tie("rear", "Both rear ties, which read alike; of unlike ones the farther.")),
         (TiePlace.FrontLeft, Tie("front-left", "The front left tie.")),
         (TiePlace.FrontRight, Tie("front-right", "The front right tie.")),
         (TiePlace.RearLeft, Tie("rear-left", "The rear left tie.")),

@@ -18,6 +18,7 @@ internal sealed class TieModel
     private readonly CarDoubts doubts;
     private readonly Road road;
     private readonly IReadOnlyList<TiePlace> places;
+    private readonly IReadOnlyList<int> wheels;
     private readonly IReadOnlyList<Measure<Pass>> measures;
     private readonly int degree;
     private readonly CancellationToken stop;
@@ -30,7 +31,8 @@ internal sealed class TieModel
         Stated = RideModel.Of(car, load);
         doubts = CarDoubts.Of(Scales.Aggregate(car, (bare, scale) => scale.Bare(bare)), load);
         places = [.. readings.Passes.SelectMany(p => p.Readings.Select(r => r.Place)).Distinct().Order()];
-        measures = [.. places.Select(place => WheelCatalogue.Of(TiePlaces.Wheels(place, Stated.Rolls))[0])];
+        wheels = [.. places.SelectMany(place => TiePlaces.Wheels(place, Stated.Rolls).Corners).Distinct().Order()];
+        measures = [.. wheels.Select(i => WheelCatalogue.Of(WheelPlace.Of(i, Stated.Rolls))[0])];
         Spreads = [.. Spread()];
     }
 
@@ -84,14 +86,14 @@ internal sealed class TieModel
         RideModel?[] cars = [.. points.Select(CarAt)];
         var travels = Travels(cars, [.. points.Select(_ => speeds)]);
         return [.. cars.Select((car, n) => travels[n].Select(row =>
-            row.Select((bump, k) => car is null ? double.NaN : Rod(car, places[k], bump)).ToArray()).ToArray())];
+            places.Select(place => car is null ? double.NaN : Rod(car, place, row)).ToArray()).ToArray())];
     }
 
     /// <summary>One standard deviation of a tie of the usual doubt at each place read, m.</summary>
     public IReadOnlyList<double> UsualSpreads =>
         [.. places.Select(place => Math.Sqrt(Math.Pow(0.5 * TieReading.UsualDoubt, 2) + Math.Pow(Standing(place), 2)))];
 
-    /// <summary>Farthest bump travel of the wheels of a place in any pass, beyond the bump stop's contact, m: above 0 where it was pressed.</summary>
+    /// <summary>Farthest bump travel of the wheels read at an end in any pass, beyond the bump stop's contact, m: above 0 where pressed.</summary>
     public double PastStop(double[] point, AxleEnd end)
     {
         if (CarAt(point) is not { } car)
@@ -100,23 +102,15 @@ internal sealed class TieModel
         }
 
         var travels = Travels([car], [[.. Readings.Passes.Select((pass, k) => SpeedOf(pass, point, k))]])[0];
-        var past = double.NegativeInfinity;
-        for (var k = 0; k < places.Count; k++)
-        {
-            if (TiePlaces.EndOf(places[k]) == end)
-            {
-                past = Math.Max(past, travels.Max(row => row[k]) - car.BumpTouch[TiePlaces.Wheels(places[k], car.Rolls).Corners[0]]);
-            }
-        }
-
-        return past;
+        return wheels.Select((i, k) => (i, k)).Where(w => w.i / 2 == (int)end)
+            .Max(w => travels.Max(row => row[w.k]) - car.BumpTouch[w.i]);
     }
 
     private double SpeedOf(TiePass pass, double[] point, int k) =>
         Math.Clamp(
             pass.Speed.Si * Math.Exp(pass.Spread * point[Scales.Count + doubts.Sources.Count + k]), DrivingSpeed.Slowest, DrivingSpeed.Fastest);
 
-    // Most bump travel of the wheels, m, shape (cars)(speeds)(places).
+    // Most bump travel of each wheel, m, shape (cars)(speeds)(wheels).
     private double[][][] Travels(RideModel?[] cars, IReadOnlyList<IReadOnlyList<double>> speeds)
     {
         var requests = cars.SelectMany((car, n) => speeds[n].Select(v => car is null ? null : new PassRequest(car, road, v))).ToArray();
@@ -130,7 +124,7 @@ internal sealed class TieModel
         var numbers = new List<double>();
         for (var k = 0; k < Readings.Passes.Length; k++)
         {
-            numbers.AddRange(Readings.Passes[k].Readings.Select(r => Rod(car, r.Place, travels[k][Index(r.Place)])));
+            numbers.AddRange(Readings.Passes[k].Readings.Select(r => Rod(car, r.Place, travels[k])));
         }
 
         numbers.AddRange(Readings.Swings.Select(s => SwingOf(car, s.End)));
@@ -145,22 +139,13 @@ internal sealed class TieModel
         return none;
     }
 
-    private int Index(TiePlace place)
-    {
-        var at = 0;
-        while (places[at] != place)
-        {
-            at++;
-        }
-
-        return at;
-    }
-
-    // From where the loaded car stands to its farthest, by the damper's own ratio.
-    private double Rod(RideModel car, TiePlace place, double bump)
+    // From where each wheel of the loaded car stands to its farthest, by the damper's own ratio; of two wheels the farther.
+    private double Rod(RideModel car, TiePlace place, double[] bumps)
     {
         var ratio = RatioOf(car, TiePlaces.EndOf(place));
-        return ratio.Travel(bump) - ratio.Travel(TiePlaces.Wheels(place, car.Rolls).Corners.Average(i => car.Trim.Travel[i]));
+        var corners = TiePlaces.Wheels(place, car.Rolls).Corners;
+        return wheels.Select((i, k) => (i, k)).Where(w => corners.Contains(w.i))
+            .Max(w => ratio.Travel(bumps[w.k]) - ratio.Travel(car.Trim.Travel[w.i]));
     }
 
     // A damper by its damping ratio acts at the wheel: the car file does not say how far it moves, so the readings do.

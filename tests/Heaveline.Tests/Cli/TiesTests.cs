@@ -42,6 +42,46 @@ public class TiesTests
     }
 
     [Fact]
+    public void Fewer_than_three_speeds_are_cautioned_about_and_a_sheets_keys_are_places_too()
+    {
+        string[] passes = ["--pass", "8 km/h: front-left 17 mm, rear 12 mm", "--pass", "15 km/h: front left 43 mm, rear-right at least 25 mm"];
+        var two = Spoken.Of(["ties", Saloon, "--over", "village-hump", .. passes]);
+        Assert.Equal(0, two.Code);
+        Assert.Contains("Ties were read at 2 speeds only", two.Results, StringComparison.Ordinal);
+        Assert.Contains("front left tie at 8 km/h", two.Results, StringComparison.Ordinal);
+        Assert.Contains("rear right tie at 15 km/h, at least", two.Results, StringComparison.Ordinal);
+        var three = Spoken.Of(["ties", Saloon, "--over", "village-hump", .. passes, "--pass", "20 km/h: front 56 mm, rear 38 mm"]);
+        Assert.Equal(0, three.Code);
+        Assert.DoesNotContain("Ties were read at", three.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_obstacle_that_is_not_there_is_missed_in_the_sheets_line()
+    {
+        var folder = Directory.CreateTempSubdirectory().FullName;
+        try
+        {
+            var path = Path.Combine(folder, "evening.yaml");
+            File.WriteAllText(path, File.ReadAllText(Sheet).Replace("over: village-hump", "over: vilage-hump", StringComparison.Ordinal));
+            var line = File.ReadAllLines(path).ToList().FindIndex(l => l.StartsWith("over:", StringComparison.Ordinal)) + 1;
+            foreach (var spoken in new[] { Spoken.Of("ties", Saloon, path), Spoken.Of("check", path) })
+            {
+                Assert.NotEqual(0, spoken.Code);
+                Assert.Contains($"evening.yaml:{line}:7", spoken.Remarks, StringComparison.Ordinal);
+                Assert.Contains("\"vilage-hump\" is no named road and no file.", spoken.Remarks, StringComparison.Ordinal);
+                Assert.Contains("Did you mean village-hump?", spoken.Remarks, StringComparison.Ordinal);
+            }
+
+            // The obstacle that is given in its place is there.
+            Assert.Equal(0, Spoken.Of("ties", Saloon, path, "--over", "village-hump").Code);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
     public void The_variant_is_a_car_with_what_was_said()
     {
         var folder = Directory.CreateTempSubdirectory().FullName;

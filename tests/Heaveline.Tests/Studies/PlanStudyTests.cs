@@ -54,6 +54,12 @@ public class PlanStudyTests
         Assert.Contains($"{passes} passes before and {passes} after", answer.Head[0].Text, StringComparison.Ordinal);
         Assert.Contains($"The {passes} passes before", answer.Head[1].Text, StringComparison.Ordinal);
         Assert.Contains($" {passes} times, {passes / 3} each", answer.Sentences.Single(s => s.Id == "step-4").Text, StringComparison.Ordinal);
+        // Twelve are planned where fewer would do, and it is said how many.
+        var fewest = Enumerable.Range(4, 33).First(n => PassScatter.Power(n, best.Change!.Value, best.Scatter) >= 0.8);
+        Assert.InRange(fewest, 4, 11);
+        Assert.Equal(12, passes);
+        Assert.Contains(
+            $"At least 12 passes are planned, 4 at each speed; {fewest} in each state would show the change.", answer.Cautions);
     }
 
     [Fact]

@@ -77,6 +77,41 @@ public class TieFitTests
         Assert.Equal(39.0 / 50.0 * (bump - model.Trim.Travel[2]), fit.Matches[1].ByFile, 1e-5);
     }
 
+    // A driver alone leans the saloon: its left wheels stand deeper and go farther than its right ones, each from its own place.
+    [Theory]
+    [InlineData("village-hump")]
+    [InlineData("cable-cover-right")]
+    public void Of_the_ties_of_a_leaning_car_the_axles_is_the_farther_of_the_wheels(string over)
+    {
+        var road = NamedRoads.All.GetValueOrDefault(over) ?? RoadFile.Load(Path.Combine(Checkout.Root, "examples", "roads", $"{over}.yaml")).Value!;
+        var driver = Saloon.LoadStates.Single(l => l.Name == "driver");
+        TiePlace[] places = [TiePlace.Front, TiePlace.Rear, TiePlace.FrontLeft, TiePlace.FrontRight, TiePlace.RearLeft, TiePlace.RearRight];
+        var asked = new TieReadings
+        {
+            Passes =
+            [
+                new TiePass
+                {
+                    Speed = new(20.0 / 3.6),
+                    Readings = [.. places.Select(p => new TieReading { Place = p, Travel = new(0.03) })],
+                },
+            ],
+        };
+        double[] shown = [.. TieFit.Of(Saloon, driver, road, asked).Matches.Select(m => m.ByFile)];
+
+        var model = RideModel.Of(Saloon, driver);
+        Assert.True(model.Trim.Travel[0] > model.Trim.Travel[1] + 0.002, "it leans");
+        var pass = Pass.Of(model, road, 20.0 / 3.6);
+        double[] rods =
+        [
+            .. Enumerable.Range(0, 4).Select(i =>
+                Saloon.Axles[i / 2].Damper.MotionRatio.AtReference.Si * (WheelMeasures.Of(pass)[i].Bump - model.Trim.Travel[i])),
+        ];
+        Assert.Equal(rods, shown[2..], (a, b) => Math.Abs(a - b) < 2e-5);
+        Assert.Equal(Math.Max(shown[2], shown[3]), shown[0], 1e-9);
+        Assert.Equal(Math.Max(shown[4], shown[5]), shown[1], 1e-9);
+    }
+
     [Fact]
     public void A_tie_that_went_as_far_as_it_could_pulls_one_way_only()
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Heaveline.Quantities;
 
 namespace Heaveline.Drives.Planning;
@@ -7,13 +8,13 @@ namespace Heaveline.Drives.Planning;
 public sealed record BoardSize
 {
     /// <summary>Thickness, m. 0.01 to 0.1.</summary>
-    public required double Thickness { get; init => field = Checked.Within(value, 0.01, 0.1, "Give the thickness of a board, 10 to 100 mm."); }
+    public required double Thickness { get; init => field = Within(value, 0.01, 0.1); }
 
     /// <summary>Width, m. 0.05 to 0.5; a bevel of 45° must fit on either edge.</summary>
-    public required double Width { get; init => field = Checked.Within(value, 0.05, 0.5, "Give the width of a board, 50 to 500 mm."); }
+    public required double Width { get; init => field = Within(value, 0.05, 0.5); }
 
     /// <summary>Length that it is bought in, m. 0.6 to 12.</summary>
-    public double Length { get; init => field = Checked.Within(value, 0.6, 12.0, "Give the length that it is sold in, 0.6 to 12 m."); } = 4.2;
+    public double Length { get; init => field = Within(value, 0.6, 12.0); } = 4.2;
 
     /// <summary>What most yards stock. Common practice, no source.</summary>
     public static ImmutableArray<BoardSize> Usual { get; } =
@@ -32,4 +33,18 @@ public sealed record BoardSize
     /// <summary>"45x195x4200 mm".</summary>
     public string SoldWords =>
         FormattableString.Invariant($"{In.Millimetres.Of(Thickness):0.#}x{In.Millimetres.Of(Width):0.#}x{In.Millimetres.Of(Length):0.#} mm");
+
+    // Refused in the millimetres that boards are sold in.
+    private static double Within(double value, double low, double high, [CallerMemberName] string what = "") => value >= low && value <= high
+        ? value
+        : throw new RefusedValueException(
+            $"{what.ToLowerInvariant()} of a board",
+            FormattableString.Invariant($"{In.Millimetres.Of(value):0.###} mm"),
+            FormattableString.Invariant($"between {In.Millimetres.Of(low):0.###} and {In.Millimetres.Of(high):0.###} mm"),
+            "Write its thickness, then its width, then the length that it is sold in: 22 x 195 mm, or 22 x 195 x 4200 mm.")
+        {
+            Property = what,
+            Least = low,
+            Most = high,
+        };
 }

@@ -23,10 +23,10 @@ public static class PlanTable
         Half("plan-front-damping", "front damping", CarNumber.FrontDamping),
         Half("plan-rear-damping", "rear damping", CarNumber.RearDamping),
         Half("plan-index", "dynamic index", CarNumber.PitchIndex),
-        Of("plan-passes", "passes to halve the doubt asked about", In.Plain, 0, d => d.PassesForNumber ?? double.NaN,
+        Of("plan-passes", $"passes to halve the doubt asked about, ≥ {TestDrive.Passes}", In.Plain, 0, d => d.PassesForNumber ?? double.NaN,
             "Fewest passes, a third at each speed and twelve at least, "
             + "after which the 90 % interval is half as wide as that of the car file's doubts."),
-        Of("plan-headline", "RMS pitch, first second", In.Degrees, 3, d => d.Headline,
+        Of("plan-headline", "RMS pitch, first second, over three speeds", In.Degrees, 3, d => d.Headline,
             "Root mean square pitch in the first second after the rear wheels have left, over the three speeds.") with
         {
             Name = "RMS pitch in the first second, over the three speeds",
@@ -39,7 +39,7 @@ public static class PlanTable
         },
         Of("plan-change", "change of it to be shown", In.Percent, 1, d => d.Change is { } change ? Math.Exp(change) - 1.0 : double.NaN,
             "Change of that RMS pitch by the variant, mean over the three speeds, by nonlinear passes."),
-        Of("plan-change-passes", "passes before and after that show it", In.Plain, 0, d => d.PassesForChange ?? double.NaN,
+        Of("plan-change-passes", $"passes before and after that show it, ≥ {TestDrive.Passes}", In.Plain, 0, d => d.PassesForChange ?? double.NaN,
             "Fewest passes in each state, a third at each speed and twelve at least, "
             + "that show the change in four of five test days, at a level of 10 %."),
         Of("plan-least-load", "least load of a tyre, of that at rest", In.Percent, 0, d => d.LeastLoad,

@@ -47,6 +47,7 @@ internal sealed class PlanWords(PlanAnswer answer)
     public IReadOnlyList<string> Cautions =>
     [
         .. FirstDrive,
+        .. Least,
         .. answer.FromFile.Silent,
         .. answer.Day.Unsafe.IsEmpty || answer.Best is null
             ? []
@@ -122,6 +123,13 @@ internal sealed class PlanWords(PlanAnswer answer)
                 + $"± {Share(Told(first.Estimates.Single(e => e.Number == answer.Asked.Number)))} already."]
             : ["The first drive does not count: "
                 + (answer.First is { Refusals: [var refusal, ..] } ? refusal.Says : "its log bears no car. 'heaveline drive' says why.")];
+
+    // What is planned is no less than twelve passes, whatever fewer would do.
+    private IEnumerable<string> Least => (answer.Asked.Change is null ? answer.Best?.FewestForNumber : answer.Best?.FewestForChange) is { } fewest
+        && fewest < answer.CardPasses
+        ? [Text($"At least {TestDrive.Passes} passes are planned, {TestDrive.Passes / 3} at each speed; {fewest}")
+            + (answer.Asked.Change is null ? " would halve the doubt." : " in each state would show the change.")]
+        : [];
 
     private static double Told(CarEstimate estimate) => 0.5 * Math.Log(estimate.High / estimate.Low);
 

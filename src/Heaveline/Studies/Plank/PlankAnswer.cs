@@ -16,6 +16,9 @@ public sealed record PlankAnswer : Answer
     /// <summary>A motion is had almost alone where it keeps at least so much of the energy (–). A choice of words.</summary>
     public const double Almost = 0.8;
 
+    /// <summary>Pitch is called alone where it keeps at least so much (–), below that mostly pitch. A choice of words.</summary>
+    public const double Alone = 0.9;
+
     /// <summary>What was asked.</summary>
     public required PlankAsked Asked { get; init; }
 
@@ -33,7 +36,7 @@ public sealed record PlankAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables =>
-        Proposed.IsEmpty ? [] : [PlankTable.Of([.. Proposed.Select(f => Words.Name(f.Goal))], Proposed)];
+        Proposed.IsEmpty ? [] : [PlankTable.Of([.. Proposed.Select(Words.Name)], Proposed)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences => [.. Enum.GetValues<PlankGoal>().SelectMany(Words.Of), .. Words.Notes];
@@ -78,7 +81,7 @@ public sealed record PlankAnswer : Answer
     public override Figure Figure(string id) => (id, Proposed) switch
     {
         (Drawing, []) => SentenceFigure.Of("No row of planks", [.. Sentences.Select(s => s.Text)]),
-        (Drawing, var rows) => PlankFigure.Of($"{Asked.Car.Name}, {Asked.Car.Load.Name}", [.. rows.Select(f => (Words.Name(f.Goal), f))]),
+        (Drawing, var rows) => PlankFigure.Of($"{Asked.Car.Name}, {Asked.Car.Load.Name}", [.. rows.Select(f => (Words.Name(f), f))]),
         _ => base.Figure(id),
     };
 

@@ -45,6 +45,10 @@ internal sealed class PlankWords(PlankAnswer answer)
     /// <summary>What a goal is called: "front end swings", "pitch alone".</summary>
     public string Name(PlankGoal goal) => goal == PlankGoal.Pitch ? "pitch alone" : BodySwings.Name(Mode(goal).Swing);
 
+    /// <summary>What a row that is proposed excites: "mostly pitch" where it leaves less than pitch alone.</summary>
+    public string Name(PlankFind find) =>
+        find.Goal == PlankGoal.Pitch && Math.Min(find.LeastShare, find.LinearShare) < PlankAnswer.Alone ? "mostly pitch" : Name(find.Goal);
+
     /// <summary>What is said for a goal.</summary>
     public IEnumerable<Sentence> Of(PlankGoal goal)
     {
@@ -66,9 +70,10 @@ internal sealed class PlankWords(PlankAnswer answer)
             yield break;
         }
 
+        var had = goal == PlankGoal.Pitch ? Name(find) : wanted;
         yield return new(
             id,
-            Text($"{FirstLetter.Raised(wanted)}: {find.Layout.Words}, at {In.KilometresPerHour.Of(find.Speed):0.#} km/h. ")
+            Text($"{FirstLetter.Raised(had)}: {find.Layout.Words}, at {In.KilometresPerHour.Of(find.Speed):0.#} km/h. ")
             + "In the second after the rear "
             + Text($"wheels have left, {In.Percent.Of(find.Share):F0} % of the motion is that, at least ")
                 + Text($"{In.Percent.Of(find.LeastShare):F0} % within 5 % ")

@@ -29,13 +29,14 @@ internal static class TiePassText
     {
         foreach (var place in Places)
         {
-            var name = TiePlaces.Words(place) + " ";
-            if (!part.StartsWith(name, StringComparison.Ordinal))
+            // "front left", or as the sheet's key has it.
+            var words = TiePlaces.Words(place);
+            if (part.Length <= words.Length || part[words.Length] != ' ' || part[..words.Length].Replace('-', ' ') != words)
             {
                 continue;
             }
 
-            var rest = part[name.Length..].Trim();
+            var rest = part[words.Length..].Trim();
             var least = rest.StartsWith(AtLeast, StringComparison.Ordinal);
             return reader.Amount<Length>(choice, least ? rest[AtLeast.Length..] : rest, "52 mm") is { } travel
                 ? new TieReading { Place = place, Travel = travel, IsAtLeast = least }

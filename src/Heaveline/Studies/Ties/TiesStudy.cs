@@ -43,7 +43,8 @@ public static class TiesStudy
 
             Examples:
               heaveline ties examples/garage/fern-saloon.yaml examples/ties/fern-saloon-hump.yaml
-              heaveline ties examples/garage/fern-saloon.yaml --over village-hump --pass "20 km/h: front 58 mm, rear 36 mm"
+              heaveline ties examples/garage/fern-saloon.yaml --over village-hump --pass "8 km/h: front 17 mm, rear 12 mm" \
+                --pass "15 km/h: front 43 mm, rear 25 mm" --pass "20 km/h: front 56 mm, rear 38 mm"
             """,
         Choices = [Choices.Car, Sheet, Choices.Load, Over, Pass],
         CsvOption = "variant",

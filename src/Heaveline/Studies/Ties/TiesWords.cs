@@ -19,6 +19,9 @@ internal static class TiesWords
         "Cross obstacles off public roads, or as traffic and law allow; read and set ties with the car on its wheels, wheels chocked and engine off: "
         + "never reach under a car held by a jack.";
 
+    // As a sheet asks for.
+    private const int FewestSpeeds = 3;
+
     // What rounds to nothing is not said.
     private const double LeastSaid = 0.5e-3;
 
@@ -74,9 +77,15 @@ internal static class TiesWords
         }
     }
 
-    /// <summary>Which of the crossings that were read nobody should be sent over again, and which pressed a stop.</summary>
+    /// <summary>Whether too few speeds were driven, which of the crossings nobody should be sent over again, and which pressed a stop.</summary>
     public static IEnumerable<string> Cautions(TieFit fit)
     {
+        if (fit.Driven.Length < FewestSpeeds)
+        {
+            yield return $"Ties were read at {Count(fit.Driven.Length, "speed")} only: a slip of a reading, a speed or the obstacle hardly shows so, "
+                + "nor what damping, friction and stops each do. Cross the obstacle at three speeds or more.";
+        }
+
         var past = fit.Driven.Where(c => !c.IsWithin).ToList();
         if (past.Count > 0)
         {
