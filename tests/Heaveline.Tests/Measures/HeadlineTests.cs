@@ -78,5 +78,23 @@ public class HeadlineTests
         Assert.All(printed.Zip(row), p => Assert.Equal(p.First, p.Second, 1e-9 * p.First));
     }
 
+    /// <summary>Where measures alone are asked friction costs no shorter step, and pitch no more than the 1e-4 of its peak that is allowed.</summary>
+    [Theory]
+    [InlineData(0.0003)]
+    [InlineData(0.00005)]
+    public void Steps_for_measures_are_as_long_with_friction_as_without_and_near_enough(double give)
+    {
+        Axle Giving(Axle axle) => axle with { Friction = axle.Friction with { PreSliding = new(give) } };
+        var model = RideModel.Of(Saloon with { Front = Giving(Saloon.Front), Rear = Giving(Saloon.Rear) }, Full);
+        var record = new PassRecord { Duration = 3.0 };
+        var asked = Pass.Of(model, Hump, 12.0, BatchedMeasures.Usual with { Record = record });
+        var limit = Pass.Of(model, Hump, 12.0, new() { Method = FixedStep.Once with { LargestStep = 5e-6 }, Record = record });
+        var shown = Pass.Of(model, Hump, 12.0, new() { Record = record });
+        Assert.Equal(FixedStep.Default.LargestStep, asked.Statistics.Step, 1e-12);
+        Assert.True(shown.Statistics.Step < asked.Statistics.Step, "a pass that is shown follows every turn");
+        var miss = asked.Pitch.Zip(limit.Pitch, (a, b) => Math.Abs(a - b)).Max() / limit.Pitch.Max(Math.Abs);
+        Assert.InRange(miss, 1e-9, 1e-4);
+    }
+
     private static Axle Straightened(Axle axle) => axle with { BumpStop = null, Friction = Friction.None };
 }

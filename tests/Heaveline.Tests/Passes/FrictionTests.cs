@@ -1,6 +1,5 @@
 using CsCheck;
 using Heaveline.Cars;
-using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Roads;
@@ -132,22 +131,6 @@ public class FrictionTests
         var (coarse, fine) = (Miss(0.000625), Miss(0.000156));
         Assert.True(coarse < 1e-3, $"{coarse:E2}");
         Assert.True(fine < coarse / 2.0, $"{coarse:E2} to {fine:E2}");
-    }
-
-    /// <summary>Where measures alone are asked friction costs no shorter step, and pitch no more than the error that is allowed for all.</summary>
-    [Theory]
-    [InlineData(0.0003)]
-    [InlineData(0.00005)]
-    public void Steps_for_measures_are_as_long_with_friction_as_without_and_near_enough(double give)
-    {
-        var model = RideModel.Of(Rubbing(new Friction { HalfWidth = new(Force), PreSliding = new(give) }));
-        var record = new PassRecord { Duration = 3.0 };
-        var asked = Pass.Of(model, Hump, 12.0, BatchedMeasures.Usual with { Record = record });
-        var limit = Pass.Of(model, Hump, 12.0, new() { Method = FixedStep.Once with { LargestStep = 5e-6 }, Record = record });
-        Assert.Equal(FixedStep.Default.LargestStep, asked.Statistics.Step, 1e-12);
-        var miss = asked.Pitch.Zip(limit.Pitch, (a, b) => Math.Abs(a - b)).Max() / limit.Pitch.Max(Math.Abs);
-        Assert.InRange(miss, 0.0, 1e-4);
-        Assert.True(StepChoice.Of(model, FixedStep.Default.LargestStep).Step < FixedStep.Default.LargestStep, "a pass shows every turn");
     }
 
     // Tyres that damp well: on stuck suspensions a car goes on swinging on its tyres alone, for long where they hardly damp. No tilting moment, which
