@@ -29,6 +29,11 @@ internal static class Program
             return Reach.Run(reached, args[2..]);
         }
 
+        if (args is ["steps", var stepped, ..])
+        {
+            return StepErrors.Run(stepped, args[2..]);
+        }
+
         if (args is ["demo", var garage])
         {
             return DemoCars.Run(garage);

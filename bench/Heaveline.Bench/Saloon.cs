@@ -30,10 +30,10 @@ internal static class Saloon
         Rear = Axle(springs * 26000.0, 1.50, 76.0, 6000.0, 0.055),
     };
 
-    /// <summary>The car with dry friction of so many newtons at every wheel.</summary>
-    public static Car Rubbing(double force)
+    /// <summary>The car with dry friction of so many newtons at every wheel, which rises to it over a travel, m.</summary>
+    public static Car Rubbing(double force, double preSliding = 3e-4)
     {
-        var (car, friction) = (Of(), new Friction { HalfWidth = new(force) });
+        var (car, friction) = (Of(), new Friction { HalfWidth = new(force), PreSliding = new(preSliding) });
         return car with { Front = car.Front with { Friction = friction }, Rear = car.Rear with { Friction = friction } };
     }
 

@@ -20,9 +20,8 @@ internal struct FrictionLaw<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly T Force(T travel, ref T slider)
     {
-        var apart = travel - slider;
-        var held = T.Max(-PreSliding, T.Min(PreSliding, apart));
-        slider += apart - held;
-        return Rate * held;
+        // The slider lies within the pre-sliding travel of where the wheel is.
+        slider = T.Max(travel - PreSliding, T.Min(travel + PreSliding, slider));
+        return Rate * (travel - slider);
     }
 }

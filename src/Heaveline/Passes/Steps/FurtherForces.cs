@@ -38,9 +38,6 @@ internal static unsafe class FurtherForces<T>
     public static void Stops(ref AxleState<T> n, in FurtherBlock<T> e) =>
         Push(in e, e.L.Travel + e.L.TrimTravel, e.R.Travel + e.R.TrimTravel, ref n.StartL, ref n.StartR);
 
-    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private static void Push(AxleState<T>* n, FurtherBlock<T>* e, T left, T right) => Push(in *e, left, right, ref n->StartL, ref n->StartR);
-
     /// <summary>
     /// Stops of curved force and friction of one axle in one go, with the travel they see: the further elements that most cars have.
     /// </summary>
@@ -52,35 +49,84 @@ internal static unsafe class FurtherForces<T>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static void StopsAndFriction(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e, bool stops, bool rubs)
     {
-        var negX = n->NegX;
-        var height = T.Fma(negX, body->Theta, body->Z);
-        var phi = body->Phi;
-        var sL = T.Fma(n->NegYL, phi, n->UL - height);
-        var sR = T.Fma(n->NegYR, phi, n->UR - height);
+        Seen(in *n, in *body, out var sL, out var sR);
         var (startL, startR) = (e->L.Constant, e->R.Constant);
-        if (stops)
-        {
-            var (left, right) = (sL + e->L.TrimTravel, sR + e->R.TrimTravel);
-            var towards = T.Max(left - e->L.Bump.Clearance, right - e->R.Bump.Clearance);
-            var away = T.Max(-left - e->L.Rebound.Clearance, -right - e->R.Rebound.Clearance);
-            // Most of the time no stop of any car is touched.
-            if (T.AnyAbove(T.Max(towards, away), T.Of(StopLaw<T>.Least)))
-            {
-                (n->StartL, n->StartR) = (startL, startR);
-                Push(n, e, left, right);
-                (startL, startR) = (n->StartL, n->StartR);
-            }
-        }
-
         if (rubs)
         {
-            var (sliderL, sliderR) = (e->L.Slider, e->R.Slider);
-            startL += e->L.Friction.Force(sL, ref sliderL);
-            startR += e->R.Friction.Force(sR, ref sliderR);
-            (e->L.Slider, e->R.Slider) = (sliderL, sliderR);
+            Rub(e, sL, sR, ref startL, ref startR);
         }
 
         (n->StartL, n->StartR) = (startL, startR);
+        if (stops && T.AnyAbove(Reach(e, sL, sR), T.Of(StopLaw<T>.Least)))
+        {
+            Push(n, body, e);
+        }
+    }
+
+    /// <summary>The same of both axles of cars side by side: neither waits for the other.</summary>
+    /// <param name="front">The front axle.</param>
+    /// <param name="rear">The rear axle.</param>
+    /// <param name="body">The body, at the same step.</param>
+    /// <param name="atFront">Further elements of the front axle.</param>
+    /// <param name="atRear">Those of the rear one.</param>
+    /// <param name="stops">Whether there are curved stops.</param>
+    /// <param name="rubs">Whether there is friction.</param>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public static void StopsAndFriction(
+        AxleState<T>* front, AxleState<T>* rear, BodyBlock<T>* body, FurtherBlock<T>* atFront, FurtherBlock<T>* atRear, bool stops, bool rubs)
+    {
+        Seen(in *front, in *body, out var sFL, out var sFR);
+        Seen(in *rear, in *body, out var sRL, out var sRR);
+        var (startFL, startFR, startRL, startRR) = (atFront->L.Constant, atFront->R.Constant, atRear->L.Constant, atRear->R.Constant);
+        if (rubs)
+        {
+            Rub(atFront, sFL, sFR, ref startFL, ref startFR);
+            Rub(atRear, sRL, sRR, ref startRL, ref startRR);
+        }
+
+        (front->StartL, front->StartR, rear->StartL, rear->StartR) = (startFL, startFR, startRL, startRR);
+        // Most of the time no stop of any car is touched.
+        if (stops && T.AnyAbove(T.Max(Reach(atFront, sFL, sFR), Reach(atRear, sRL, sRR)), T.Of(StopLaw<T>.Least)))
+        {
+            Push(front, body, atFront);
+            Push(rear, body, atRear);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Seen(in AxleState<T> n, in BodyBlock<T> body, out T sL, out T sR)
+    {
+        var height = T.Fma(n.NegX, body.Theta, body.Z);
+        var phi = body.Phi;
+        sL = T.Fma(n.NegYL, phi, n.UL - height);
+        sR = T.Fma(n.NegYR, phi, n.UR - height);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Rub(FurtherBlock<T>* e, T sL, T sR, ref T startL, ref T startR)
+    {
+        var (sliderL, sliderR) = (e->L.Slider, e->R.Slider);
+        startL += e->L.Friction.Force(sL, ref sliderL);
+        startR += e->R.Friction.Force(sR, ref sliderR);
+        (e->L.Slider, e->R.Slider) = (sliderL, sliderR);
+    }
+
+    // How far the wheel that goes farthest is past the clearance of its stop.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T Reach(FurtherBlock<T>* e, T sL, T sR)
+    {
+        var (left, right) = (sL + e->L.TrimTravel, sR + e->R.TrimTravel);
+        return T.Max(
+            T.Max(left - e->L.Bump.Clearance, right - e->R.Bump.Clearance),
+            T.Max(-left - e->L.Rebound.Clearance, -right - e->R.Rebound.Clearance));
+    }
+
+    // Works the travel out again: of what is in registers nothing need outlast this.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static void Push(AxleState<T>* n, BodyBlock<T>* body, FurtherBlock<T>* e)
+    {
+        Seen(in *n, in *body, out var sL, out var sR);
+        Push(in *e, sL + e->L.TrimTravel, sR + e->R.TrimTravel, ref n->StartL, ref n->StartR);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -161,10 +161,13 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         left--;
         if (onlyStopsAndFriction)
         {
-            FurtherForces<T>.StopsAndFriction(&front->State, body, set.FrontFurther, stops, rubs);
             if (TEnds.Blocks == 2)
             {
-                FurtherForces<T>.StopsAndFriction(&rear->State, body, set.RearFurther, stops, rubs);
+                FurtherForces<T>.StopsAndFriction(&front->State, &rear->State, body, set.FrontFurther, set.RearFurther, stops, rubs);
+            }
+            else
+            {
+                FurtherForces<T>.StopsAndFriction(&front->State, body, set.FrontFurther, stops, rubs);
             }
         }
         else if (further)
