@@ -17,9 +17,12 @@ internal sealed class LanePlan
     private readonly List<DrivePoint> points = [new(0.0, 0.0)];
     private readonly List<LaneCrossing> crossings = [];
 
-    private LanePlan()
-    {
-    }
+    private readonly IReadOnlyList<LaneSite> sites;
+
+    private LanePlan(IReadOnlyList<LaneSite> sites) => this.sites = sites;
+
+    /// <summary>Its sites, in the order in which they are met.</summary>
+    public IReadOnlyList<LaneSite> Sites => sites;
 
     public DriveLine Line => new() { Points = [.. points] };
 
@@ -31,13 +34,13 @@ internal sealed class LanePlan
     /// <summary>When the phone slips, s.</summary>
     public double Slip { get; private set; }
 
-    public static LanePlan Of(ulong seed, double speeds = 1.0)
+    public static LanePlan Of(ulong seed, double speeds = 1.0, IReadOnlyList<LaneSite>? sites = null)
     {
-        var plan = new LanePlan();
+        var plan = new LanePlan(sites ?? LaneSite.All);
         plan.Begin();
         for (var lap = 1; lap <= Laps; lap++)
         {
-            foreach (var (place, site) in LaneSite.All.Index())
+            foreach (var (place, site) in plan.sites.Index())
             {
                 // The driver keeps no speed to better than a twentieth.
                 var chance = SplitMix.Normals(seed, (ulong)(2 * ((4 * lap) + place))).First;
@@ -90,7 +93,7 @@ internal sealed class LanePlan
     private void Cross(int lap, LaneSite site, double speed, double drift)
     {
         var length = site.Obstacle.OverallLength;
-        if (lap == SlippedLap && site == LaneSite.All[^1])
+        if (lap == SlippedLap && site == sites[^1])
         {
             To(speed, Change);
             Slip = Now;
@@ -101,7 +104,7 @@ internal sealed class LanePlan
             To(speed * (1.0 - drift), Change);
         }
 
-        if (lap == BrakedLap && site == LaneSite.All[0])
+        if (lap == BrakedLap && site == sites[0])
         {
             // The foot goes to the brake as the hump comes.
             For(Hold);
@@ -114,7 +117,7 @@ internal sealed class LanePlan
 
         var start = Now;
         To(speed * (1.0 + drift), (2.0 * Hold) + (length / speed));
-        Add(Line.Distance(start + Hold), lap == SlippedLap && site == LaneSite.All[^1] ? "after the slip" : "");
+        Add(Line.Distance(start + Hold), lap == SlippedLap && site == sites[^1] ? "after the slip" : "");
 
         void Add(double at, string spoilt)
         {

@@ -27,17 +27,18 @@ internal static class LaneRoad
         }.Draw();
         var more = Math.Sqrt(roughDensity / density) - 1.0;
         var sites = plan.Crossings
-            .Select(c => (At: c.Distance, Profile: LaneSite.All.Single(s => s.Name == c.Site).Obstacle.Draw())).OrderBy(s => s.At).ToArray();
+            .Select(c => (At: c.Distance, Site: plan.Sites.Single(s => s.Name == c.Site)))
+            .Select(c => (c.At, c.Site.Tracks, Profile: c.Site.Obstacle.Draw())).OrderBy(s => s.At).ToArray();
         return new Road
         {
             Name = "Larch Lane",
             Kind = RoadKind.Measured,
-            Left = Drawn(left),
-            Right = Drawn(right),
+            Left = Drawn(left, Tracks.Right),
+            Right = Drawn(right, Tracks.Left),
             Caption = "Larch Lane, invented",
         };
 
-        Profile Drawn(Profile random)
+        Profile Drawn(Profile random, Tracks without)
         {
             var count = (int)(length / Spacing);
             var (knots, heights, slopes) = (new double[count], new double[count], new double[count]);
@@ -52,7 +53,7 @@ internal static class LaneRoad
 
                 reader.At(x, out var h, out var s);
                 var (gain, grows) = Gain(x);
-                var (siteHeight, siteSlope) = next < sites.Length
+                var (siteHeight, siteSlope) = next < sites.Length && sites[next].Tracks != without
                     ? (sites[next].Profile.Height(x - sites[next].At), sites[next].Profile.Slope(x - sites[next].At))
                     : (0.0, 0.0);
                 heights[i] = (gain * h) + siteHeight;
