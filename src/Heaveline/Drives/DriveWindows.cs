@@ -24,7 +24,7 @@ public static class DriveWindows
     // Five minutes of rough road; more would cost time and tell little.
     private const int Most = 60;
 
-    // A short knock faster than this tells no car. Set after it was seen on Larch Lane, and on nothing else: with the passes over its joint at 45 km/h
+    // A short knock faster than this tells no car. Set after it was seen on Larch Lane, and only there: with the passes over its joint at 45 km/h
     // the twin and the forecast of the humps fail; why is not known. Planned planks are driven no faster.
     private const double FastestKnock = 30.0 / 3.6;
 
