@@ -83,15 +83,19 @@ public static class DriveFile
     public static Reading<DriveSheet> Read(SourceText source, string garage)
     {
         var reading = YamlReading.Read(source, DriveWords.Shape);
-        if (reading.Value is not { } sheet)
+        if (reading.Root is not { Kind: NodeKind.Mapping } root)
         {
             return reading;
         }
 
+        // Looked for whatever else is wrong, so that all faults are told at once.
         var said = new Reader(source);
-        CheckCar(sheet, reading.Root!, source, garage, said);
-        CheckAfter(sheet, reading.Root!, source, garage, said);
-        return said.Count == 0 ? reading : reading with { Value = null, Refusals = said.Refusals };
+        DriveWords.Check(root, said);
+        CheckCar(root, source, garage, said);
+        CheckAfter(root, source, garage, said);
+        return said.Count == 0
+            ? reading
+            : reading with { Value = null, Refusals = [.. reading.Refusals.Concat(said.Refusals).OrderBy(r => r.Line).ThenBy(r => r.Column)] };
     }
 
     /// <summary>Where the car of a drive lies.</summary>
@@ -110,20 +114,22 @@ public static class DriveFile
     private static Node List(IEnumerable<double> instants) =>
         Node.List(instants.Order().Select(at => Node.Scalar(at.ToString("0.0##", CultureInfo.InvariantCulture) + " s")));
 
-    private static void CheckCar(DriveSheet sheet, Node root, SourceText source, string garage, Reader said)
+    // The text of a key; null where it has none, which is refused elsewhere.
+    private static Node? Text(Node root, Key key) => root.At(key.Name) is { Kind: NodeKind.Scalar, IsEmpty: false } node ? node : null;
+
+    private static void CheckCar(Node root, SourceText source, string garage, Reader said)
     {
-        if (sheet.Car is null)
+        if (Text(root, DriveWords.Car) is not { Place: var at, Text: var named })
         {
             return;
         }
 
-        var at = root.At(DriveWords.Car.Name)!.Place;
-        var (path, problem) = Confined.Resolve(garage, source.File, sheet.Car);
+        var (path, problem) = Confined.Resolve(garage, source.File, named);
         if (problem is not null || !File.Exists(path))
         {
             said.Refuse(
                 at,
-                $"car is {sheet.Car}, which {problem ?? "is not there"}.",
+                $"car is {named}, which {problem ?? "is not there"}.",
                 "Name a car file of the garage, relative to this file: ../../my-car.yaml.");
             return;
         }
@@ -131,21 +137,21 @@ public static class DriveFile
         var car = CarFile.Load(path, garage);
         if (car.Value is null)
         {
-            said.Refuse(at, $"car is {sheet.Car}, which is refused.", "Check that file by itself; it says why.");
+            said.Refuse(at, $"car is {named}, which is refused.", "Check that file by itself; it says why.");
         }
-        else if (sheet.Load is { } load && car.Value.LoadStates.All(l => l.Name != load))
+        else if (Text(root, DriveWords.Load) is { Place: var there, Text: var load } && car.Value.LoadStates.All(l => l.Name != load))
         {
             var names = car.Value.LoadStates.Select(l => l.Name).ToList();
             said.Refuse(
-                root.At(DriveWords.Load.Name)!.Place,
+                there,
                 $"load is \"{load}\", and the car has none of that name.",
                 names.Count > 0 ? $"It has: {string.Join(", ", names)}." : "Leave it out, or describe the load in the car file.");
         }
     }
 
-    private static void CheckAfter(DriveSheet sheet, Node root, SourceText source, string garage, Reader said)
+    private static void CheckAfter(Node root, SourceText source, string garage, Reader said)
     {
-        if (sheet.After is not { } after)
+        if (Text(root, DriveWords.After) is not { Place: var at, Text: var after })
         {
             return;
         }
@@ -158,7 +164,7 @@ public static class DriveFile
         if (problem is not null)
         {
             said.Refuse(
-                root.At(DriveWords.After.Name)!.Place, $"after is {after}, which {problem}.", "Name the folder of the drive before the change.");
+                at, $"after is {after}, which {problem}.", "Name the folder of the drive before the change.");
         }
     }
 

@@ -103,39 +103,42 @@ internal static class DriveWords
     /// <summary>Whether a document is a drive.</summary>
     public static bool IsDrive(Node root) => root.At(Name.Name) is not null;
 
-    private static DriveSheet? Make(Fields f)
+    /// <summary>Refuses what the values of a drive's file make impossible together, whatever else is wrong with it.</summary>
+    /// <param name="root">The document.</param>
+    /// <param name="said">What is refused.</param>
+    internal static void Check(Node root, Reader said)
     {
-        if (f.Has(Car) && f.Has(Wheelbase))
+        if (root.At(Wheelbase.Name) is { } wheelbase)
         {
-            f.Refuse(Wheelbase, "is given beside car, whose file says it.", "Leave it out, or leave out the car.");
-            return null;
-        }
-
-        if (f.Has(Load) && !f.Has(Car))
-        {
-            f.Refuse(Load, "is given without car.", "Name the car file that has the load, or say it in the note.");
-            return null;
-        }
-
-        if (f.OptionalValue(Wheelbase) is { Si: not > 0.0 })
-        {
-            f.Refuse(Wheelbase, "must be above 0 m.", "Measure from axle to axle.");
-            return null;
-        }
-
-        var taken = new List<Overruling>();
-        foreach (var (about, words) in f.Optional(Take) ?? [])
-        {
-            if (Overruling.Of($"{about}: {words}", out var whyNot) is { } one)
+            if (root.At(Car.Name) is not null)
             {
-                taken.Add(one);
+                said.Refuse(wheelbase.Place, "wheelbase is given beside car, whose file says it.", "Leave it out, or leave out the car.");
             }
-            else
+            else if (Kind.Amount<Length>().TryRead(wheelbase, new Reader(said.Source), out var length) && !(length.Si > 0.0))
             {
-                f.Refuse(Take, $"is not understood: {whyNot}", "Write what the decision is about, a colon and what is taken, or leave it out.");
+                said.Refuse(wheelbase.Place, "wheelbase must be above 0 m.", "Measure from axle to axle.");
             }
         }
 
+        if (root.At(Load.Name) is { } load && root.At(Car.Name) is null)
+        {
+            said.Refuse(load.Place, "load is given without car.", "Name the car file that has the load, or say it in the note.");
+        }
+
+        foreach (var entry in root.At(Take.Name)?.Entries ?? [])
+        {
+            if (entry.Value is { Kind: NodeKind.Scalar, IsEmpty: false } words && Overruling.Of($"{entry.Key}: {words.Text}", out var whyNot) is null)
+            {
+                said.Refuse(
+                    words.Place,
+                    $"take is not understood: {whyNot}",
+                    "Write what the decision is about, a colon and what is taken, or leave it out.");
+            }
+        }
+    }
+
+    private static DriveSheet Make(Fields f)
+    {
         var pressures = f.Optional(Pressures);
         return new DriveSheet
         {
@@ -150,7 +153,7 @@ internal static class DriveWords
             After = f.Optional(After),
             Change = f.Optional(Change),
             Same = [.. ProveAsked.Circumstances.Intersect(f.Optional(Same) ?? [])],
-            Taken = [.. taken],
+            Taken = [.. (f.Optional(Take) ?? []).Select(t => Overruling.Of($"{t.Key}: {t.Value}", out _)).OfType<Overruling>()],
             Sites = [.. (f.Optional(Sites) ?? []).SelectMany(site => site.Value.Select(at => (site.Key, at.Si)))],
             Rejected = [.. (f.Optional(Rejected) ?? []).Select(at => at.Si)],
             Added = [.. (f.Optional(Added) ?? []).Select(at => at.Si)],

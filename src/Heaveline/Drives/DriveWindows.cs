@@ -24,6 +24,10 @@ public static class DriveWindows
     // Five minutes of rough road; more would cost time and tell little.
     private const int Most = 60;
 
+    // A short knock faster than this tells no car. Set after it was seen on Larch Lane, and only there: with the passes over its joint at 45 km/h
+    // the twin and the forecast of the humps fail; why is not known. Planned planks are driven no faster.
+    private const double FastestKnock = 30.0 / 3.6;
+
     // Doubt of a speed that is not known.
     private const double Unknown = 0.3;
 
@@ -67,6 +71,8 @@ public static class DriveWindows
     {
         var (first, count) = Samples(drive, bump);
         return bump.Kind == EventKind.OneSide ? "on one side"
+            : bump.Speed > FastestKnock && events.Sites.First(s => s.Name == bump.Site).Length < DriveEvent.Short
+                ? "a short knock at more than 30 km/h"
             : !IsAlone(bump, events) ? "another bump from 1.5 s before to 4 s after"
             : !Holds(drive, first, count) ? "a gap or the log's end from 1 s before to 4 s after"
             : !(bump.Speed > 0.0) ? "without a speed"

@@ -12,7 +12,7 @@ public enum EventKind
     /// <summary>A hollow.</summary>
     Dip,
 
-    /// <summary>The body rolls about as much as it pitches: one side of the car was lifted.</summary>
+    /// <summary>The body rolls the same way at every pass, as one does whose wheels of one side alone meet the bump.</summary>
     OneSide,
 
     /// <summary>The brakes or the engine moved the body.</summary>

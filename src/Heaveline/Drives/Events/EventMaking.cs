@@ -97,6 +97,17 @@ internal sealed class EventMaking(
             events.Add(EventOf(s, k + 1, k + 1 < sightings.Count ? sightings[k + 1].Onset.Time : double.PositiveInfinity, sites, drops, measuring));
         }
 
+        var roll = new SiteRoll(drive, wheelbase, sightings, cars);
+        foreach (var site in events.Index().GroupBy(e => e.Item.Site).ToArray())
+        {
+            // Brakes roll a car that is laden on one side; what does not count may have been rolled by a bend.
+            var passes = site.Where(e => e.Item.Kind != EventKind.Braking).ToArray();
+            if (roll.IsOneSided([.. passes.Where(e => e.Item.IsKept).Select(e => sightings[e.Index])]))
+            {
+                Array.ForEach(passes, e => events[e.Index] = e.Item with { Kind = EventKind.OneSide });
+            }
+        }
+
         var kinds = events.GroupBy(e => e.Site).ToDictionary(g => g.Key, KindOf);
         events = [.. events.Select(e => e.Kind == EventKind.Braking ? e : e with { Kind = kinds[e.Site] })];
         return new DriveEvents
@@ -247,17 +258,7 @@ internal sealed class EventMaking(
             return EventKind.Braking;
         }
 
-        var (from, to) = ((int)((s.Onset.Time - drive.Start) * drive.Rate), (int)((s.Through + 0.5 - drive.Start) * drive.Rate));
-        var (roll, pitch) = (0.0, 0.0);
-        for (var i = Math.Max(from, 0); i <= to && i < drive.RollRate.Length; i++)
-        {
-            roll += drive.RollRate[i] * drive.RollRate[i];
-            pitch += drive.PitchRate[i] * drive.PitchRate[i];
-        }
-
-        const double asMuch = 0.6;
-        return roll > asMuch * asMuch * pitch && pitch > 0.0 ? EventKind.OneSide
-            : s.Length.Value < 0.5 ? EventKind.SharpEdge
+        return s.Length.Value < 0.5 ? EventKind.SharpEdge
             : s.Height < 0.0 ? EventKind.Dip
             : EventKind.Hump;
     }

@@ -19,8 +19,9 @@ internal sealed class OnsetTable
     /// <summary>Length of the window, s.</summary>
     public const double Window = 6.4;
 
-    // What of it lies before the instant at which the bump was seen, s.
-    private const double Before = 3.4;
+    /// <summary>What of it lies before the instant at which the bump was seen, s.</summary>
+    public const double Before = 3.4;
+
     private const double Taper = 0.35;
     private const double Top = 8.0;
     private const double Step = 0.02;

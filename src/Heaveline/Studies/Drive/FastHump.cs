@@ -18,10 +18,11 @@ internal static class FastHump
             return null;
         }
 
-        // Only what is surely faster; what was met once, on the way, nobody chose.
+        // Only what is surely faster; what was met once, on the way, nobody chose. Of a joint met at speed no length is known, or a short one.
         string[] fast =
         [
-            .. events.Sites.Where(s => s.Kind == EventKind.Hump && s.Events.Length > 1)
+            .. events.Sites.Where(s => s.Kind == EventKind.Hump && s.Events.Length > 1
+                    && s.Events.Any(e => e.IsKept && e.IsLengthKnown && e.Length >= DriveEvent.Short))
                 .Select(s => (s.Name, Pass: s.Events.MaxBy(e => e.Speed - e.SpeedHalfWidth)!))
                 .Where(s => s.Pass.Speed - s.Pass.SpeedHalfWidth > TestDay.Fastest)
                 .Select(s => Text($"{s.Name} at {In.KilometresPerHour.Of(s.Pass.Speed):F0} km/h")),

@@ -122,7 +122,9 @@ internal sealed class PlanWords(PlanAnswer answer)
             ? [Text($"The first drive counts: its {first.Windows.Length} windows tell the {Name(answer.Asked.Number)} to ")
                 + $"± {Share(Told(first.Estimates.Single(e => e.Number == answer.Asked.Number)))} already."]
             : ["The first drive does not count: "
-                + (answer.First is { Refusals: [var refusal, ..] } ? refusal.Says : "its log bears no car. 'heaveline drive' says why.")];
+                + (answer.First is { Refusals: [var refusal, ..] }
+                    ? DriveCarWords.Together(refusal)
+                    : "its log bears no car. 'heaveline drive' says why.")];
 
     // What is planned is no less than twelve passes, whatever fewer would do.
     private IEnumerable<string> Least => (answer.Asked.Change is null ? answer.Best?.FewestForNumber : answer.Best?.FewestForChange) is { } fewest

@@ -8,6 +8,9 @@ namespace Heaveline.Tests.Drives.Lanes;
 /// </remarks>
 internal sealed record LaneSite(string Name, Obstacle Obstacle, double[] Speeds)
 {
+    /// <summary>Under which wheels it lies.</summary>
+    public Tracks Tracks { get; init; }
+
     public static IReadOnlyList<LaneSite> All { get; } =
     [
         new("Chapel hump", new RoundTopHump { Height = new(0.03), Length = new(3.7) }, [18, 24, 30, 26, 20, 32]),

@@ -74,6 +74,29 @@ public class DriveFileTests
     }
 
     [Fact]
+    public void All_that_is_wrong_is_told_at_once_in_the_order_of_the_text()
+    {
+        using var folder = new TemporaryFolder();
+        var reading = Read(
+            folder,
+            """
+            drive: Larch Lane, after
+            car: ../../none.yaml
+            wheelbase: 2.7 m
+            pressures:
+              front: 2.3
+            after: nowhere
+            take: {luck: mg}
+            rejected: [201.5]
+
+            """);
+        Assert.Null(reading.Value);
+        Assert.Equal([2, 3, 5, 6, 7, 8], reading.Refusals.Select(r => r.Line));
+        reading = Read(folder, "drive: Larch Lane\nload: laden\nwheelbase: 0 m\nafter: after\n");
+        Assert.Equal([2, 3, 4], reading.Refusals.Select(r => r.Line));
+    }
+
+    [Fact]
     public void A_drive_of_which_only_the_name_is_known_is_sound_and_its_template_lists_every_key()
     {
         using var folder = new TemporaryFolder();
