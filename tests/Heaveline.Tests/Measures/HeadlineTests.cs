@@ -78,7 +78,7 @@ public class HeadlineTests
         Assert.All(printed.Zip(row), p => Assert.Equal(p.First, p.Second, 1e-9 * p.First));
     }
 
-    /// <summary>Where measures alone are asked friction costs no shorter step, and pitch no more than the 1e-4 of its peak that is allowed.</summary>
+    /// <summary>Where measures alone are asked friction costs no shorter step, and pitch no more than the 1e-4 of its peak allowed.</summary>
     [Theory]
     [InlineData(0.0003)]
     [InlineData(0.00005)]
