@@ -25,6 +25,7 @@ internal static class EventWidths
 
     public static int Run()
     {
+        var off = new SortedDictionary<string, List<(double Error, double Half)>>(StringComparer.Ordinal);
         var (byKey, missing) = (new SortedDictionary<string, (int Within, int All)>(StringComparer.Ordinal), new Dictionary<string, List<double>>());
         Console.WriteLine("| car | load | road | found and counted of 4 | numbers | within, % | pitch acceleration missing above 8 Hz, % |");
         Console.WriteLine("|---|---|---|--:|--:|--:|---|");
@@ -44,7 +45,10 @@ internal static class EventWidths
                         kept++;
                         foreach (var number in e.Numbers.All)
                         {
-                            var isWithin = Math.Abs(number.Value - PlantedPasses.Own(number.Measure, pass, Behind)) <= number.HalfWidth;
+                            var own = PlantedPasses.Own(number.Measure, pass, Behind);
+                            var isWithin = Math.Abs(number.Value - own) <= number.HalfWidth;
+                            off.TryAdd(number.Measure.Key, []);
+                            off[number.Measure.Key].Add((100.0 * (number.Value - own) / own, 100.0 * number.HalfWidth / own));
                             var (held, of) = byKey.GetValueOrDefault(number.Measure.Key);
                             byKey[number.Measure.Key] = (held + (isWithin ? 1 : 0), of + 1);
                             (within, all) = (within + (isWithin ? 1 : 0), all + 1);
@@ -62,10 +66,14 @@ internal static class EventWidths
             }
         }
 
-        Console.WriteLine("\n| number | of | within, % |\n|---|--:|--:|");
+        Console.WriteLine("\n| number | of | within, % | mean error, % | RMS error, % | median half-width, % |\n|---|--:|--:|--:|--:|--:|");
         foreach (var (key, (held, of)) in byKey)
         {
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {key} | {of} | {100.0 * held / of:F0} |"));
+            var (errors, halves) = (off[key].Select(o => o.Error).ToArray(), off[key].Select(o => o.Half).Order().ToArray());
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"| {key} | {of} | {100.0 * held / of:F0} | {errors.Average():+0.0;-0.0} | {Math.Sqrt(errors.Average(e => e * e)):F1} "
+                + $"| {halves[halves.Length / 2]:F1} |"));
         }
 
         foreach (var (road, lost) in missing)

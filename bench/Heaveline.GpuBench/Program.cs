@@ -6,12 +6,14 @@ using Heaveline.GpuBench;
 
 // heaveline-gpu-bench            all of it, on the first graphics processor of this machine: about four minutes
 // heaveline-gpu-bench small      the same with few runs, on the processor in a device's place
+// heaveline-gpu-bench forms      a million runs by kernels compiled in several ways: about a minute
 // heaveline-gpu-bench text       the compiled text of the usual kernel, single and double precision
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["text"])
 {
-    File.WriteAllText("single.ptx", Race.Text<DeviceSingle>(true));
-    File.WriteAllText("double.ptx", Race.Text<DeviceDouble>(true));
+    File.WriteAllText("single.ptx", Race.Text<DeviceSingle>(Job.Few));
+    File.WriteAllText("single-many.ptx", Race.Text<DeviceSingle>(Job.Many));
+    File.WriteAllText("double.ptx", Race.Text<DeviceDouble>(Job.Few));
     return 0;
 }
 
@@ -23,6 +25,12 @@ using var devices = small
 var first = devices.Programs[0];
 Console.WriteLine(
     $".NET {Environment.Version}, {Environment.ProcessorCount} cores; {devices.Name}; {first.Accelerator.NumMultiprocessors} multiprocessors");
+if (args is ["forms"])
+{
+    Forms.Run(first);
+    return 0;
+}
+
 var (single, twice) = small ? (0.0, 0.0) : (first.Peak<DeviceSingle>(), first.Peak<DeviceDouble>());
 Console.WriteLine($"multiply-add peak, measured: {single / 1e12:F1} TFLOP/s float, {twice / 1e12:F1} double\n");
 Errors.Run(devices, small ? 2 : 32);

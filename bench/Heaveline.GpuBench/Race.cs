@@ -28,8 +28,10 @@ internal static class Race
     /// <param name="step">Longest step, s.</param>
     /// <param name="measures">What is asked.</param>
     /// <param name="peak">Measured peak of the device, operations a second.</param>
+    /// <param name="form">How the kernel is compiled; as it is by itself where nothing is said.</param>
     public static void Run<T>(
-        DeviceProgram program, string what, int runs, double samplesPerSecond, double step, Measure<Pass>[] measures, double peak)
+        DeviceProgram program, string what, int runs, double samplesPerSecond, double step, Measure<Pass>[] measures, double peak,
+        DeviceForm? form = null)
         where T : unmanaged, ILane<T>
     {
         var models = designs ??= Models();
@@ -43,23 +45,24 @@ internal static class Race
         var asked = roads.Select(road => Asked(road, measures)).ToArray();
         var questions = DeviceQuestions.Of(asked[0], out var why) ?? throw new InvalidOperationException(why);
         var tableOf = new int[runs];
-        var parts = questions.Parts().Length - questions.Signals - 1;
-        var (shares, bases) = (new T[parts * runs], new T[questions.Signals * runs]);
-        for (var i = 0; i < runs; i++)
+        var (shares, bases) = (new T[questions.Parts * runs], new T[questions.Signals * runs]);
+        Parallel.For(0, runs, i =>
         {
             tableOf[i] = i / each;
             questions.Write<T>(asked[tableOf[i]], i, runs, shares, bases);
-        }
+        });
 
         RideNumbers Car(int i) => models[i % Designs];
         var plan = BlockPlan.Of([.. Enumerable.Range(0, Math.Min(runs, Designs)).Select(Car)]);
-        var (ready, launch) = Timed(() => new DeviceLaunch<T>(program, plan, roads, tableOf, questions, asked, shares, bases));
+        var (ready, launch) = Timed(() => new DeviceLaunch<T>(program, plan, roads, tableOf, questions, asked, shares, bases, form));
         using var held = launch;
         var (packing, packed) = Timed(() => launch.Pack(Car));
+        var (compiling, _) = Timed(() => Done(() => launch.Compile(packed)));
         var (up, _) = Timed(() => Done(() => launch.Take(packed)));
         var (first, _) = Timed(() => Done(launch.Run));
         var kernel = Enumerable.Range(0, Rounds).Select(_ => Timed(() => Done(launch.Run)).Seconds).Order().ToArray();
-        var (down, _) = Timed(launch.Answers);
+        var (down, answers) = Timed(launch.Answers);
+        var apart = Apart(answers, runs, each, group, questions, measures, options);
         var steps = roads.Sum(road => (double)road.Steps * each);
         var (median, operations) = (kernel[Rounds / 2], Operations(usual.Numbers));
         Console.WriteLine(string.Create(
@@ -68,17 +71,68 @@ internal static class Race
             + $"{1e3 * median:F1} ({1e3 * kernel[0]:F1}) | "
             + $"{runs / median / 1e6:F3} | {1e12 * median / steps:F2} | {operations * steps / median / 1e12:F1} = "
             + $"{(peak > 0.0 ? 100.0 * operations * steps / median / peak : 0.0):F0} % | {1e3 * first:F0} | {1e6 * packing / runs:F2} | "
-            + $"{1e3 * up:F1} | {1e3 * down:F1} | {launch.About}; ready in {ready:F1} s |"));
+            + $"{1e3 * up:F1} | {1e3 * down:F1} | {apart:E1} | {launch.About}; ready in {ready:F1} s, compiled in {compiling:F1} s |"));
     }
 
     public const string Head =
         "| precision | runs of 10 s | step, ms | samples | questions | kernel, ms, median (least) | million runs/s | ps a run and step | "
-        + "TFLOP/s = share of peak | first launch, ms | packing, µs a run wall | up, ms | down, ms | compiled |\n"
-        + "|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|---|";
+        + "TFLOP/s = share of peak | first launch, ms | packing, µs a run wall | up, ms | down, ms | apart | compiled |\n"
+        + "|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|---|";
 
     /// <summary>What the compiler makes of the usual kernel: its text in the device's language.</summary>
-    public static string Text<T>(bool four)
-        where T : unmanaged, ILane<T> => DeviceText.Of<T>(BlockPlan.Of([RideModel.Of(Job.Car(0)).Numbers]), four ? 4 : 2);
+    public static string Text<T>(Measure<Pass>[] measures)
+        where T : unmanaged, ILane<T>
+    {
+        var model = RideModel.Of(Job.Car(0));
+        var group = PassGroup.Whole([new(model, Job.Road, Job.Speed(0))], Job.Options(200.0, 0.625e-3));
+        var asked = Asked(new(group.Requests[0], group.Clocks[0], group.Roads[0]), measures);
+        var questions = DeviceQuestions.Of(asked, out var why) ?? throw new InvalidOperationException(why);
+        var (shares, bases) = (new T[questions.Parts], new T[questions.Signals]);
+        questions.Write<T>(asked, 0, 1, shares, bases);
+        var signals = DeviceSignals<T>.Of(questions, shares, bases, 1);
+        Console.WriteLine($"{asked.Length} questions, {questions.Signals} signals, {signals.Shares.Length} shares, {signals.Room} numbers shared");
+        return DeviceText.Of<T>(BlockPlan.Of([model.Numbers]), group.Clocks[0].StepsPerSample, signals.Asked);
+    }
+
+    // Largest difference of a measure from that of the lanes, over it, for some of the runs.
+    private static double Apart<T>(
+        T[] answers, int runs, int each, PassGroup group, DeviceQuestions questions, Measure<Pass>[] measures, PassOptions options)
+        where T : unmanaged, ILane<T>
+    {
+        var picked = Enumerable.Range(0, Job.Speeds).SelectMany(t => new[] { t * each, (t * each) + (each / 2), ((t + 1) * each) - 1 }).ToArray();
+        var requests = picked.Select(i => new PassRequest(RideModel.Of(Job.Car(i % Designs)), Job.Road, Job.Speed(i / each))).ToArray();
+        var lanes = BatchedMeasures.Of(requests, measures, options, Environment.ProcessorCount, CancellationToken.None);
+        var largest = 0.0;
+        Span<double> value = stackalloc double[1];
+        for (var k = 0; k < picked.Length; k++)
+        {
+            var curves = new FlightCurves(requests[k], group.Clocks[picked[k] / each]);
+            foreach (var measure in measures)
+            {
+                _ = measure.InFlight!(curves);
+            }
+
+            var own = new (double First, double Second)[curves.Questions.Count];
+            for (var q = 0; q < own.Length; q++)
+            {
+                var further = questions.Further([.. curves.Questions], q);
+                answers[picked[k] + (2L * q * runs)].To(value);
+                own[q].First = value[0] + further;
+                answers[picked[k] + (((2L * q) + 1L) * runs)].To(value);
+                own[q].Second = value[0] + further;
+            }
+
+            curves.Answer(own);
+            for (var m = 0; m < measures.Length; m++)
+            {
+                var (here, there) = (measures[m].InFlight!(curves), lanes[k][m]);
+                var difference = here.Equals(there) ? 0.0 : Math.Abs(here - there) / Math.Abs(there);
+                largest = double.IsNaN(difference) ? double.PositiveInfinity : Math.Max(largest, difference);
+            }
+        }
+
+        return largest;
+    }
 
     private static RideNumbers[] Models()
     {

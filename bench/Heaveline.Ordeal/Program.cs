@@ -13,7 +13,8 @@ internal static class Program
             [Writer.Word, var folder, var seed] => Writer.Run(folder, Number(seed)),
             ["kills", var rounds, var seed] => Kills.Run(Number(rounds), Number(seed)),
             ["fuzz", var inputs, var seed] => Fuzz.Run(Number(inputs), Number(seed)),
-            ["logs", var inputs, var seed] => LogFuzz.Run(Number(inputs), Number(seed)),
+            ["logs", var inputs, var seed] => LogFuzz.Run(Number(inputs), Number(seed), 0),
+            ["log", var number, var seed] => LogFuzz.Run(1, Number(seed), Number(number)),
             ["input", var number, var seed] => Shown(Fuzz.Input(Number(number), Number(seed))),
             _ => Usage(),
         };
@@ -30,7 +31,7 @@ internal static class Program
 
     private static int Usage()
     {
-        Console.Error.WriteLine("Heaveline.Ordeal kills ROUNDS SEED | fuzz INPUTS SEED | logs INPUTS SEED | input NUMBER SEED");
+        Console.Error.WriteLine("Heaveline.Ordeal kills ROUNDS SEED | fuzz INPUTS SEED | logs INPUTS SEED | log NUMBER SEED | input NUMBER SEED");
         return 2;
     }
 }

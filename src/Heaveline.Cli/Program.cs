@@ -5,6 +5,7 @@ using System.Globalization;
 using System.Text;
 using Heaveline.Cli.Output;
 using Heaveline.Files;
+using Heaveline.Files.Drives;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 
@@ -100,7 +101,7 @@ internal static class Program
             streams.Remarks.WriteLine(stopped.Message);
             return stopped.Code;
         }
-        catch (RefusedValueException refused)
+        catch (NoAnswerException refused) when (refused is RefusedValueException or LogRefusedException)
         {
             streams.Remarks.WriteLine($"heaveline: refused: {refused.Message}");
             return ExitCode.Refused;

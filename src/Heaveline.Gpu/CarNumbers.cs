@@ -22,6 +22,40 @@ internal static unsafe class CarNumbers<T>
         return Body + (2 * axle) + (plan.IsFurther ? 4 * StopsAndFriction<T>.SideNumbers : 0);
     }
 
+    /// <summary>
+    /// The places of an axle's damper kinks where all cars have the same, and there is room for them; none where not.
+    /// </summary>
+    public static T[] Places(BlockPlan plan, bool front, T[] packed, int cars)
+    {
+        var axle = (CountOf(plan) - Body - (plan.IsFurther ? 4 * StopsAndFriction<T>.SideNumbers : 0)) / 2;
+        var first = Body + (front ? 0 : axle) + State + (Sides * (plan.SidesAlike ? 1 : 2));
+        var places = new T[plan.Kinks.Dampers];
+        for (var j = 0; j < places.Length; j++)
+        {
+            var row = packed.AsSpan((first + (2 * j)) * cars, cars);
+            if (places.Length > DevicePlaces<T>.Most || !AreAll(row, row[0]))
+            {
+                return [];
+            }
+
+            places[j] = row[0];
+        }
+
+        return places;
+    }
+
+    /// <summary>Whether all numbers are one.</summary>
+    public static bool AreAll(ReadOnlySpan<T> numbers, T value)
+    {
+        var same = true;
+        for (var i = 0; same && i < numbers.Length; i++)
+        {
+            same = !T.AnyAbove(numbers[i], value) && !T.AnyAbove(value, numbers[i]);
+        }
+
+        return same;
+    }
+
     /// <summary>Writes cars.</summary>
     /// <param name="plan">Has room for all of them.</param>
     /// <param name="cars">The cars.</param>

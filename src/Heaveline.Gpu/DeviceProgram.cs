@@ -17,7 +17,6 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
 {
     // What a group may share on every device.
     private const int Shared = 48 * 1024;
-    private const int Widest = 128;
 
     private readonly Dictionary<(Type Number, object Layout), object> kernels = [];
 
@@ -36,10 +35,10 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
         where T : unmanaged, ILane<T>;
 
     /// <summary>Threads of a group whose threads need so much room each.</summary>
-    public int GroupOf<T>(int room)
+    public int GroupOf<T>(int room, DeviceForm form)
         where T : unmanaged
     {
-        var group = Math.Min(Widest, Accelerator.MaxNumThreadsPerGroup);
+        var group = Math.Min(form.Widest, Accelerator.MaxNumThreadsPerGroup);
         while (group > Accelerator.WarpSize && (long)group * room * Marshal.SizeOf<T>() > Math.Min(Shared, Accelerator.MaxSharedMemoryPerGroup))
         {
             group /= 2;
@@ -52,15 +51,18 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
     /// <param name="plan">The layout.</param>
     /// <param name="perSample">Steps from one sample to the next.</param>
     /// <param name="group">Threads of a group.</param>
-    public Kernel<DeviceArguments<T>> Of<T>(BlockPlan plan, int perSample, int group)
+    /// <param name="asked">What is asked, an <see cref="IDeviceSignals{TSelf, T}"/>.</param>
+    /// <param name="form">How it is compiled.</param>
+    /// <param name="shared">Whether all cars have the same places of damper kinks.</param>
+    public Kernel<DeviceArguments<T>> Of<T>(BlockPlan plan, int perSample, int group, Type asked, DeviceForm form, bool shared)
         where T : unmanaged, ILane<T>
     {
-        var layout = (typeof(T), (plan.Kinks, plan.SidesAlike, plan.IsFurther, IsFour(perSample), group));
+        var layout = (typeof(T), (plan.Kinks, plan.SidesAlike, plan.IsFurther, form.IsFour(perSample), group, asked, form.Threads, shared));
         lock (kernels)
         {
             if (!kernels.TryGetValue(layout, out var kernel))
             {
-                var (loaded, about) = Load(MethodOf<T>(plan, perSample), group);
+                var (loaded, about) = Load(MethodOf<T>(plan, perSample, asked, form, shared), group, form.Threads);
                 var launch = loaded.CreateLauncherDelegate<Launcher<DeviceArguments<T>>>();
                 kernels[layout] = kernel = new Kernel<DeviceArguments<T>>((stream, config, a) => launch(stream, config, a), about);
             }
@@ -70,17 +72,18 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
     }
 
     /// <summary>The kernel's method for a layout of numbers.</summary>
-    public static MethodInfo MethodOf<T>(BlockPlan plan, int perSample)
+    public static MethodInfo MethodOf<T>(BlockPlan plan, int perSample, Type asked, DeviceForm form, bool shared)
         where T : unmanaged, ILane<T>
     {
         var sides = (plan.SidesAlike ? typeof(Alike<>) : typeof(Apart<>)).MakeGenericType(typeof(T));
-        return MethodOf(IsFour(perSample) ? nameof(DeviceKernel.Four) : nameof(DeviceKernel.One)).MakeGenericMethod(
+        return MethodOf(form.IsFour(perSample) ? nameof(DeviceKernel.Four) : nameof(DeviceKernel.One)).MakeGenericMethod(
             typeof(T),
             sides,
-            Chain<T>(typeof(Alike<T>), plan.Kinks.Dampers),
-            Chain<T>(sides, plan.Kinks.Above),
-            Chain<T>(sides, plan.Kinks.Below),
-            plan.IsFurther ? typeof(StopsAndFriction<T>) : typeof(NothingFurther<T>));
+            Chain<T>(typeof(Alike<T>), plan.Kinks.Dampers, shared),
+            Chain<T>(sides, plan.Kinks.Above, false),
+            Chain<T>(sides, plan.Kinks.Below, false),
+            plan.IsFurther ? typeof(StopsAndFriction<T>) : typeof(NothingFurther<T>),
+            asked);
     }
 
     /// <summary>Most multiply-adds that the device does, 1/s times 2: measured, best of some.</summary>
@@ -93,7 +96,7 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
         const int times = 6;
         var threads = group * Math.Max(1, Accelerator.MaxNumThreads / group) * 4;
         using var x = Accelerator.Allocate1D(new T[2 * threads]);
-        var (kernel, _) = Load(MethodOf(nameof(DeviceKernel.Peak)).MakeGenericMethod(typeof(T)), group);
+        var (kernel, _) = Load(MethodOf(nameof(DeviceKernel.Peak)).MakeGenericMethod(typeof(T)), group, 0);
         var launch = kernel.CreateLauncherDelegate<PeakLauncher<T>>();
         var best = double.PositiveInfinity;
         for (var k = 0; k < times; k++)
@@ -109,28 +112,29 @@ internal sealed class DeviceProgram(Accelerator accelerator) : IDisposable
 
     public void Dispose() => Accelerator.Dispose();
 
-    private static bool IsFour(int perSample) => perSample % DeviceKernel.WrittenOut == 0;
-
     private static MethodInfo MethodOf(string name) => typeof(DeviceKernel).GetMethod(name, BindingFlags.Static | BindingFlags.Public)
         ?? throw new MissingMethodException(nameof(DeviceKernel), name);
 
-    private static Type Chain<T>(Type sides, int count)
+    private static Type Chain<T>(Type sides, int count, bool shared)
         where T : unmanaged, ILane<T>
     {
         var chain = typeof(NoKink<T>);
-        for (var j = 0; j < count; j++)
+        for (var j = count - 1; j >= 0; j--)
         {
-            chain = typeof(KinkChain<,,>).MakeGenericType(typeof(T), sides, chain);
+            chain = shared
+                ? typeof(SharedKinkChain<,,,>).MakeGenericType(typeof(T), sides, DeviceSignals<T>.Fixed(j), chain)
+                : typeof(KinkChain<,,>).MakeGenericType(typeof(T), sides, chain);
         }
 
         return chain;
     }
 
-    private (ILGPU.Runtime.Kernel Kernel, string About) Load(MethodInfo method, int group)
+    private (ILGPU.Runtime.Kernel Kernel, string About) Load(MethodInfo method, int group, int threads)
     {
+        var groups = threads / group;
         var compiled = Accelerator.GetBackend().Compile(
             EntryPointDescription.FromExplicitlyGroupedKernel(method),
-            Accelerator is CudaAccelerator ? new KernelSpecialization(group, null) : KernelSpecialization.Empty);
+            Accelerator is CudaAccelerator ? new KernelSpecialization(group, groups > 0 ? groups : null) : KernelSpecialization.Empty);
         var kernel = Accelerator.LoadKernel(compiled);
         if (kernel is CudaKernel cuda)
         {

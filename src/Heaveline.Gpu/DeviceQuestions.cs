@@ -10,19 +10,23 @@ namespace Heaveline.Gpu;
 internal sealed class DeviceQuestions
 {
     private readonly List<PassSignal> signals = [];
+    private readonly List<int> firstOf = [];
     private readonly int[] signalOf;
 
     private DeviceQuestions(CurveQuestion[] questions)
     {
         Questions = questions;
         signalOf = new int[questions.Length];
-        for (var q = 0; q < questions.Length; q++)
+        // Squares first: ranges can be read off signals that count from elsewhere, but not the other way round.
+        foreach (var q in Enumerable.Range(0, questions.Length).OrderBy(q => questions[q].Kind == CurveQuestionKind.Squares ? 0 : 1))
         {
-            var s = signals.IndexOf(questions[q].Signal);
+            var asked = questions[q];
+            var s = signals.FindIndex(signal => IsOf(signal, asked));
             if (s < 0)
             {
                 s = signals.Count;
-                signals.Add(questions[q].Signal);
+                signals.Add(asked.Signal);
+                firstOf.Add(q);
             }
 
             signalOf[q] = s;
@@ -75,7 +79,7 @@ internal sealed class DeviceQuestions
         {
             var same = other[q].Kind == Questions[q].Kind && other[q].Signal.IsLike(Questions[q].Signal);
             // Two signals that are one here must be one there.
-            if (!same || !other[q].Signal.Equals(other[Array.IndexOf(signalOf, signalOf[q])].Signal))
+            if (!same || !IsOf(FirstOf(other, q), other[q]))
             {
                 return false;
             }
@@ -84,20 +88,20 @@ internal sealed class DeviceQuestions
         return true;
     }
 
+    /// <summary>How much further on a run's question counts than the signal of which it is answered.</summary>
+    public double Further(CurveQuestion[] own, int question) => First(own[question].Signal) - First(FirstOf(own, question));
+
     /// <summary>Of each question its kind and its signal.</summary>
     public int[] Asked() => [.. Questions.Index().SelectMany(q => (int[])[(int)q.Item.Kind, signalOf[q.Index]])];
 
-    /// <summary>Of each signal the first of its parts, and one more for the end; then the channel of each part.</summary>
-    public int[] Parts()
-    {
-        var starts = new int[Signals + 1];
-        for (var s = 0; s < Signals; s++)
-        {
-            starts[s + 1] = starts[s] + signals[s].Reading.Wheels.Length + signals[s].Reading.Body.Length;
-        }
+    /// <summary>Parts of all signals.</summary>
+    public int Parts => signals.Sum(signal => Shares(signal).Length);
 
-        return [.. starts, .. signals.SelectMany(signal => Shares(signal).Select(part => part.Channel))];
-    }
+    /// <summary>Which signal a question is about.</summary>
+    public int SignalOf(int question) => signalOf[question];
+
+    /// <summary>Channels of a signal's parts, in order.</summary>
+    public int[] Channels(int signal) => [.. Shares(signals[signal]).Select(part => part.Channel)];
 
     /// <summary>Writes a run's own shares, and what its signals count from.</summary>
     public void Write<T>(CurveQuestion[] own, int run, int runs, Span<T> shares, Span<T> bases)
@@ -106,8 +110,8 @@ internal sealed class DeviceQuestions
         var at = run;
         for (var s = 0; s < Signals; s++)
         {
-            var signal = own[Array.IndexOf(signalOf, s)].Signal;
-            bases[run + (s * runs)] = T.Of(signal.Reading.First - signal.Less);
+            var signal = own[firstOf[s]].Signal;
+            bases[run + (s * runs)] = T.Of(First(signal));
             foreach (var (_, share) in Shares(signal))
             {
                 shares[at] = T.Of(share);
@@ -129,6 +133,16 @@ internal sealed class DeviceQuestions
             (past[2 * q], past[(2 * q) + 1]) = (T.Of(from - Math.Floor(from)), T.Of(to - Math.Floor(to)));
         }
     }
+
+    // A range moves with what its signal counts from: signals that differ in nothing else are one.
+    private static bool IsOf(PassSignal signal, CurveQuestion question) =>
+        signal.Equals(question.Signal)
+        || (question.Kind == CurveQuestionKind.Range && signal.AboveRoad == question.Signal.AboveRoad
+            && signal.Reading.From(0.0).Equals(question.Signal.Reading.From(0.0)));
+
+    private PassSignal FirstOf(CurveQuestion[] own, int question) => own[firstOf[signalOf[question]]].Signal;
+
+    private static double First(PassSignal signal) => signal.Reading.First - signal.Less;
 
     private static (int Channel, double Share)[] Shares(PassSignal signal) => [.. signal.Reading.Wheels, .. signal.Reading.Body];
 

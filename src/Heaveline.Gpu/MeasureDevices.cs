@@ -220,8 +220,7 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
         where T : unmanaged, ILane<T>
     {
         var cars = part.Select(p => group.Requests[p.Run].Model.Numbers).ToArray();
-        var parts = batch.Questions.Parts();
-        var shares = new T[(parts.Length - batch.Questions.Signals - 1) * cars.Length];
+        var shares = new T[batch.Questions.Parts * cars.Length];
         var bases = new T[batch.Questions.Signals * cars.Length];
         ParallelLoop.Each(cars.Length, i => batch.Questions.Write<T>(asked[part[i].Run], i, cars.Length, shares, bases));
         using var launch = new DeviceLaunch<T>(
@@ -236,7 +235,8 @@ internal sealed class MeasureDevices : IMeasureDevice, IDisposable
             var own = new (double First, double Second)[asked[k].Length];
             for (var q = 0; q < own.Length; q++)
             {
-                own[q] = (Answer(2 * q, i), Answer((2 * q) + 1, i));
+                var further = batch.Questions.Further(asked[k], q);
+                own[q] = (Answer(2 * q, i) + further, Answer((2 * q) + 1, i) + further);
             }
 
             if (Answer((2 * own.Length) + 1, i) != 0.0 || !(Answer(2 * own.Length, i) < (1.0 - Near) * PassRange.LargestAngle)

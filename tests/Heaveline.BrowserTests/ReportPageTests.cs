@@ -191,6 +191,8 @@ public class ReportPageTests(Served served)
     [InlineData("car=fern-saloon&title=one%0Atwo", "#title-refused", "one line")]
     [InlineData("car=fern-saloon&parts=", "#parts-refused", "list of parts is empty")]
     [InlineData("car=fern-saloon&parts=soup", "#parts-refused", "'soup' is no part")]
+    [InlineData("car=fern-saloon&drive=nowhere", "#drive-1-refused", "There is no drive")]
+    [InlineData("car=fern-saloon&parts=drive", "#parts-refused", "needs a drive")]
     [InlineData("car=fern-saloon&parts=compare", "#parts-refused", "needs two cars")]
     public async Task What_cannot_be_is_said_beside_its_choice_and_at_the_door_of_the_files(string query, string place, string words)
     {

@@ -4,6 +4,7 @@ using Heaveline.Drives;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Garages;
 using Heaveline.Files.Roads;
 using Heaveline.Files.Ties;
 using Heaveline.Files.Yaml;
@@ -74,6 +75,14 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
             Value = reading.Log,
             Refusal = reading.Log is null ? $"the log is refused for {Reasons(reading.Refusals.Length)}." : "",
         };
+    }
+
+    public Found<RecordedDrive> Drive(string name)
+    {
+        var found = NamedDrives.Find(name);
+        read.UnionWith(found.Inputs.Select(i => i.Name).Append(name).Select(Real));
+        names.AddRange(found.Value is { } drive ? [drive.Name] : Array.Empty<string>());
+        return found;
     }
 
     public Found<TieSheet> Ties(string name)

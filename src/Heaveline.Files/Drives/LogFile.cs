@@ -85,7 +85,7 @@ public static class LogFile
         }
 
         // Beside a log that can be read, a note or a list of settings is passed over.
-        var joining = new LogJoining(tables, overrulings);
+        var joining = new LogJoining(tables, overrulings, stop);
         var log = tables.Count > 0 ? joining.Joined() : null;
         if (log is not null)
         {

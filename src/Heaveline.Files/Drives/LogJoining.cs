@@ -8,7 +8,8 @@ namespace Heaveline.Files.Drives;
 /// <summary>Brings the sensors of several texts onto one clock, that of the accelerometer.</summary>
 /// <param name="tables">The texts.</param>
 /// <param name="overrulings">Decisions that the user takes otherwise.</param>
-internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<Overruling> overrulings)
+/// <param name="stop">Stops it.</param>
+internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<Overruling> overrulings, CancellationToken stop)
 {
     private const double Overlap = 0.5;
     private readonly List<LogRefusal> refusals = [];
@@ -32,6 +33,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
         }
 
         var force = forces[0];
+        stop.ThrowIfCancellationRequested();
         var clocks = Timelines(force.Table, isFast: true);
         if (clocks.Count == 0)
         {
@@ -55,6 +57,7 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
             }
             .Where(k => k != force.Kind))
         {
+            stop.ThrowIfCancellationRequested();
             if (kind is SensorKind.AccelerationWithoutGravity or SensorKind.Gravity && force.Kind == SensorKind.Acceleration)
             {
                 continue;

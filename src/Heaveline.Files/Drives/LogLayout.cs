@@ -60,6 +60,12 @@ internal sealed partial record LogLayout
             told = Separators.First(s => s.Name == wanted).Sign;
         }
 
+        whyNot = tooLong.IsEmpty ? "there is nothing below the line that names its separator." : Wide(tooLong);
+        if (lines.Count == 0)
+        {
+            return null;
+        }
+
         whyNot = tooLong.IsEmpty ? "no separator (semicolon, tab, bar or comma) cuts its lines into equally many columns." : Wide(tooLong);
         if (Found(lines, told) is not { } found)
         {

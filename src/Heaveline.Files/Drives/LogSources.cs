@@ -96,7 +96,7 @@ internal sealed class LogSources(string? within, CancellationToken stop)
                 return RefuseLarge(path);
             }
 
-            return Bounded.Read(path, MostBytes);
+            return Bounded.Read(path, MostBytes, stop);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {

@@ -14,19 +14,27 @@ public static class ReportFiles
     public static ReportAsked Named(ReportAsked asked)
     {
         ArgumentNullException.ThrowIfNull(asked);
-        var own = asked.Inputs.Where(i => !i.BuiltIn).ToList();
-        if (own.Count == 0)
+        string[] own =
+        [
+            .. asked.Inputs.Where(i => !i.BuiltIn).Select(i => i.Name),
+            .. asked.Drives.SelectMany(d => new[] { d.Path, d.Before?.Path }).OfType<string>(),
+        ];
+        if (own.Length == 0)
         {
             return asked;
         }
 
-        var files = new SharedFolder([.. own.Select(i => i.Name)]);
-        string NameOf(string path) => own.Any(i => i.Name == path) ? files.NameOf(path) : path;
+        var files = new SharedFolder(own);
+        string NameOf(string path) => own.Contains(path) ? files.NameOf(path) : path;
+        RecordedDrive Named(RecordedDrive drive) =>
+            drive with { Path = NameOf(drive.Path), Before = drive.Before is { } before ? Named(before) : null };
         return asked with
         {
+            Drives = [.. asked.Drives.Select(Named)],
             // Two ways of writing one path are one file.
             Inputs = [.. asked.Inputs.Select(i => i.BuiltIn ? i : i with { Name = NameOf(i.Name) }).DistinctBy(i => i.Name)],
-            Words = asked.Words.With(ReportStudy.Cars, NameOf).With(Choices.Road, NameOf).With(ReportStudy.Out, name => Path.GetFileName(name)),
+            Words = asked.Words.With(ReportStudy.Cars, NameOf).With(Choices.Road, NameOf).With(ReportStudy.Drives, NameOf)
+                .With(ReportStudy.Out, name => Path.GetFileName(name)),
         };
     }
 }

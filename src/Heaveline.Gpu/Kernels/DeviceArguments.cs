@@ -17,14 +17,14 @@ internal struct DeviceArguments<T>
     /// <summary>Further elements that any of the cars has, as <see cref="Models.Needs"/>.</summary>
     public int Needs;
 
-    /// <summary>Number of signals that are asked of.</summary>
-    public int Signals;
-
-    /// <summary>Number of questions.</summary>
-    public int Questions;
-
     /// <summary>The step.</summary>
     public AdamsRule<T> Rule;
+
+    /// <summary>Places of the front dampers' kinks, where all cars have the same.</summary>
+    public DevicePlaces<T> FrontPlaces;
+
+    /// <summary>Places of the rear dampers' kinks, where all cars have the same.</summary>
+    public DevicePlaces<T> RearPlaces;
 
     /// <summary>Numbers of the cars, number j of run i at j·runs + i.</summary>
     public ArrayView<T> Numbers;
@@ -32,16 +32,16 @@ internal struct DeviceArguments<T>
     /// <summary>Which table each run reads.</summary>
     public ArrayView<int> TableOf;
 
-    /// <summary>Of each table: the step at which it begins in <see cref="Road"/>, and its samples.</summary>
+    /// <summary>Of each table: the step at which it begins in <see cref="Road"/>, its samples, and the first of its <see cref="Turns"/>.</summary>
     public ArrayView<int> Tables;
 
     /// <summary>The roads, one after the other.</summary>
     public ArrayView<RoadStep<T>> Road;
 
-    /// <summary>Of each signal the first of its parts, and one more for the end; then the channel of each part.</summary>
-    public ArrayView<int> Parts;
+    /// <summary>Until which newest sample a turn lasts, and a bit a question: whether pieces lie within its stretch until then.</summary>
+    public ArrayView<int> Turns;
 
-    /// <summary>Share of each part, part p of run i at p·runs + i.</summary>
+    /// <summary>Shares that differ from run to run, share p of run i at p·runs + i.</summary>
     public ArrayView<T> Shares;
 
     /// <summary>What each signal counts from, signal s of run i at s·runs + i.</summary>

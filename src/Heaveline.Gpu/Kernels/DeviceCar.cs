@@ -38,7 +38,10 @@ internal struct DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>
     public readonly PairPast<T> RearNow => rearPast.Now;
 
     /// <summary>Reads its numbers, in the order in which they are packed; at rest at trim.</summary>
-    public static DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther> Read(ref NumberReader<T> numbers)
+    /// <param name="numbers">Its numbers.</param>
+    /// <param name="a">What the launch reads.</param>
+    public static DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther> Read(
+        ref NumberReader<T> numbers, in DeviceArguments<T> a)
     {
         DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther> car = default;
         car.Body.PerMass = numbers.Next();
@@ -48,9 +51,9 @@ internal struct DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>
         car.Body.PitchGravity = numbers.Next();
         car.Body.RollGravity = numbers.Next();
         Read(ref numbers, ref car.front.State, ref car.front.Numbers);
-        car.frontKinks = KinksInside<T, TDampers, TAbove, TBelow>.Read(ref numbers);
+        car.frontKinks = KinksInside<T, TDampers, TAbove, TBelow>.Read(ref numbers, a.FrontPlaces);
         Read(ref numbers, ref car.rear.State, ref car.rear.Numbers);
-        car.rearKinks = KinksInside<T, TDampers, TAbove, TBelow>.Read(ref numbers);
+        car.rearKinks = KinksInside<T, TDampers, TAbove, TBelow>.Read(ref numbers, a.RearPlaces);
         car.further = TFurther.Read(ref numbers);
         return car;
     }

@@ -11,13 +11,14 @@ internal static class DeviceKernel
     public const int WrittenOut = 4;
 
     /// <summary>For four steps a sample, or eight, and so on.</summary>
-    public static void Four<T, TSides, TDampers, TAbove, TBelow, TFurther>(DeviceArguments<T> a)
+    public static void Four<T, TSides, TDampers, TAbove, TBelow, TFurther, TSignals>(DeviceArguments<T> a)
         where T : unmanaged, ILane<T>
         where TSides : unmanaged, ISides<TSides, T>
         where TDampers : unmanaged, IKinkChain<TDampers, T>
         where TAbove : unmanaged, IKinkChain<TAbove, T>
         where TBelow : unmanaged, IKinkChain<TBelow, T>
         where TFurther : unmanaged, IDeviceFurther<TFurther, T>
+        where TSignals : unmanaged, IDeviceSignals<TSignals, T>
     {
         var run = Grid.GlobalIndex.X;
         if (run >= a.Runs)
@@ -26,24 +27,27 @@ internal static class DeviceKernel
         }
 
         var numbers = new NumberReader<T>(a.Numbers, run, a.Runs);
-        var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers);
+        var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers, in a);
         var table = a.TableOf[run];
-        var at = a.Tables[2 * table];
-        var samples = a.Tables[(2 * table) + 1];
-        var fold = DeviceFold<T>.Of(in a, run, table, samples);
+        var at = a.Tables[3 * table];
+        var samples = a.Tables[(3 * table) + 1];
+        var fold = DeviceFold<T, TSignals>.Of(in a, run, table, samples);
         for (var k = 0; k < samples; k++)
         {
-            fold.Before(car.Front, car.Rear, in car.Body);
-            car.Step(in a, at);
-            fold.After(in a, k, car.Front, car.Rear, car.FrontNow, car.RearNow, in car.BodyNow);
-            car.Pass();
-            Step(ref car, in a, at + 1);
-            Step(ref car, in a, at + 2);
-            Step(ref car, in a, at + 3);
-            at += WrittenOut;
-            for (var n = WrittenOut; n < a.PerSample; n += WrittenOut)
+            for (var n = 0; n < a.PerSample; n += WrittenOut)
             {
-                Step(ref car, in a, at);
+                if (n == 0)
+                {
+                    fold.Before(k, car.Front, car.Rear, car.Body);
+                }
+
+                car.Step(in a, at);
+                if (n == 0)
+                {
+                    fold.After(in a, k, car.Front, car.Rear, car.FrontNow, car.RearNow, car.BodyNow);
+                }
+
+                car.Pass();
                 Step(ref car, in a, at + 1);
                 Step(ref car, in a, at + 2);
                 Step(ref car, in a, at + 3);
@@ -55,13 +59,14 @@ internal static class DeviceKernel
     }
 
     /// <summary>For any other number of steps.</summary>
-    public static void One<T, TSides, TDampers, TAbove, TBelow, TFurther>(DeviceArguments<T> a)
+    public static void One<T, TSides, TDampers, TAbove, TBelow, TFurther, TSignals>(DeviceArguments<T> a)
         where T : unmanaged, ILane<T>
         where TSides : unmanaged, ISides<TSides, T>
         where TDampers : unmanaged, IKinkChain<TDampers, T>
         where TAbove : unmanaged, IKinkChain<TAbove, T>
         where TBelow : unmanaged, IKinkChain<TBelow, T>
         where TFurther : unmanaged, IDeviceFurther<TFurther, T>
+        where TSignals : unmanaged, IDeviceSignals<TSignals, T>
     {
         var run = Grid.GlobalIndex.X;
         if (run >= a.Runs)
@@ -70,20 +75,20 @@ internal static class DeviceKernel
         }
 
         var numbers = new NumberReader<T>(a.Numbers, run, a.Runs);
-        var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers);
+        var car = DeviceCar<T, TSides, TDampers, TAbove, TBelow, TFurther>.Read(ref numbers, in a);
         var table = a.TableOf[run];
-        var at = a.Tables[2 * table];
-        var samples = a.Tables[(2 * table) + 1];
-        var fold = DeviceFold<T>.Of(in a, run, table, samples);
+        var at = a.Tables[3 * table];
+        var samples = a.Tables[(3 * table) + 1];
+        var fold = DeviceFold<T, TSignals>.Of(in a, run, table, samples);
         for (var k = 0; k < samples; k++)
         {
-            fold.Before(car.Front, car.Rear, in car.Body);
+            fold.Before(k, car.Front, car.Rear, car.Body);
             for (var n = 0; n < a.PerSample; n++)
             {
                 car.Step(in a, at);
                 if (n == 0)
                 {
-                    fold.After(in a, k, car.Front, car.Rear, car.FrontNow, car.RearNow, in car.BodyNow);
+                    fold.After(in a, k, car.Front, car.Rear, car.FrontNow, car.RearNow, car.BodyNow);
                 }
 
                 car.Pass();

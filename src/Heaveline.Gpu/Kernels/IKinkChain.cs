@@ -10,7 +10,9 @@ internal interface IKinkChain<TSelf, T>
     where T : unmanaged, ILane<T>
 {
     /// <summary>Reads them in the order in which they follow an axle's block.</summary>
-    static abstract TSelf Read(ref NumberReader<T> numbers);
+    /// <param name="numbers">The run's numbers.</param>
+    /// <param name="places">Places that all runs share.</param>
+    static abstract TSelf Read(ref NumberReader<T> numbers, DevicePlaces<T> places);
 
     /// <summary>Adds bend·max(x, at), in turn to two sums.</summary>
     void InTurn(T left, T right, ref T sumLeft, ref T sumRight, ref T otherLeft, ref T otherRight);

@@ -13,12 +13,12 @@ internal struct KinkChain<T, TSides, TRest> : IKinkChain<KinkChain<T, TSides, TR
     public TSides Bend;
     public TRest Rest;
 
-    public static KinkChain<T, TSides, TRest> Read(ref NumberReader<T> numbers)
+    public static KinkChain<T, TSides, TRest> Read(ref NumberReader<T> numbers, DevicePlaces<T> places)
     {
         KinkChain<T, TSides, TRest> chain = default;
         chain.At = numbers.Sides<TSides>();
         chain.Bend = numbers.Sides<TSides>();
-        chain.Rest = TRest.Read(ref numbers);
+        chain.Rest = TRest.Read(ref numbers, places);
         return chain;
     }
 

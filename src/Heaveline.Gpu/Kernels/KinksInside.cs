@@ -16,12 +16,12 @@ internal struct KinksInside<T, TDampers, TAbove, TBelow> : IAxleKinks<T>
 
     public readonly bool Solid => false;
 
-    public static KinksInside<T, TDampers, TAbove, TBelow> Read(ref NumberReader<T> numbers)
+    public static KinksInside<T, TDampers, TAbove, TBelow> Read(ref NumberReader<T> numbers, DevicePlaces<T> places)
     {
         KinksInside<T, TDampers, TAbove, TBelow> kinks = default;
-        kinks.Dampers = TDampers.Read(ref numbers);
-        kinks.Opening = TAbove.Read(ref numbers);
-        kinks.Closing = TBelow.Read(ref numbers);
+        kinks.Dampers = TDampers.Read(ref numbers, places);
+        kinks.Opening = TAbove.Read(ref numbers, places);
+        kinks.Closing = TBelow.Read(ref numbers, places);
         return kinks;
     }
 

@@ -6,7 +6,7 @@ namespace Heaveline.Gpu.Kernels;
 internal struct NoKink<T> : IKinkChain<NoKink<T>, T>
     where T : unmanaged, ILane<T>
 {
-    public static NoKink<T> Read(ref NumberReader<T> numbers) => default;
+    public static NoKink<T> Read(ref NumberReader<T> numbers, DevicePlaces<T> places) => default;
 
     public readonly void InTurn(T left, T right, ref T sumLeft, ref T sumRight, ref T otherLeft, ref T otherRight)
     {

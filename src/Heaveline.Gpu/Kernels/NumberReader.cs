@@ -22,6 +22,9 @@ internal struct NumberReader<T>(ArrayView<T> numbers, long run, long runs)
         return number;
     }
 
+    /// <summary>Passes over some.</summary>
+    public void Skip(int count) => at += count * runs;
+
     /// <summary>The next number of both sides.</summary>
     public TSides Sides<TSides>()
         where TSides : unmanaged, ISides<TSides, T>

@@ -74,6 +74,17 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     /// <summary>Names of the road files of the garage, with their ending, in alphabetical order.</summary>
     public IReadOnlyList<string> GarageRoads => [.. Listing.Roads.Where(road => !road.IsBuiltIn).Select(road => road.Name)];
 
+    /// <summary>The drives by their folders, each with what it is called, in the order of their folders.</summary>
+    public IReadOnlyList<(string Name, string Words)> DriveTitles
+    {
+        get
+        {
+            var titles = Listing.Drives.ToDictionary(entry => entry.Name, entry => entry.Title);
+            return [.. Garage.Drives.Names.Select(name =>
+                (name, titles.GetValueOrDefault(DriveFolders.FileOf(name), name) is var title && title == name ? name : $"{title} ({name})"))];
+        }
+    }
+
     /// <summary>The file of a car, by its name in the garage. It need not be there.</summary>
     public static string FileOf(string name) => FileFormat.Described.Has(name) ? name : name + Ending;
 
@@ -121,6 +132,8 @@ internal sealed class GarageView(ServeOptions options) : IFinder
             Inputs = [.. reading?.Sources.Select(s => s.ToInput(RoadNames.Contains(name))) ?? []],
         };
     }
+
+    Found<RecordedDrive> IFinder.Drive(string name) => NamedDrives.Find(Garage, name, file => file);
 
     // The nearest name first, then as many as can be taken in at a glance.
     private static string Missing(string what, string name, string where, IReadOnlyList<string> known)

@@ -17,11 +17,14 @@ public sealed record InputText
     public required string Sha256
     {
         get;
-        init => field = value is { Length: DigestLength } && value.All(c => char.IsAsciiDigit(c) || c is >= 'a' and <= 'f')
-            ? value
-            : throw new RefusedValueException("digest", value ?? "missing", "64 hexadecimal digits", "Compute the SHA-256 of the file's bytes.");
+        init => field = Digest(value);
     }
 
     /// <summary>Whether it comes with the program, so that nobody needs to save it.</summary>
     public bool BuiltIn { get; init; }
+
+    /// <summary>A digest as it must be.</summary>
+    internal static string Digest(string value) => value is { Length: DigestLength } && value.All(c => char.IsAsciiDigit(c) || c is >= 'a' and <= 'f')
+        ? value
+        : throw new RefusedValueException("digest", value ?? "missing", "64 hexadecimal digits", "Compute the SHA-256 of the file's bytes.");
 }

@@ -81,13 +81,12 @@ internal sealed record BumpLine(double Angle, double HalfWidth, int Bumps, doubl
 
         var swing = Meant(square, (int)Math.Round(0.2 * rate));
         var bend = Meant(yaw, (int)Math.Round(rate));
-        int[] rows = [.. grid.Covered.SelectMany(c => Enumerable.Range(c.First, c.Last - c.First + 1))];
-        if (rows.Length == 0)
+        if (grid.Covered.IsEmpty)
         {
             return [];
         }
 
-        var least = Math.Max(Math.Pow(Outstanding, 2.0) * Middle.Of([.. rows.Select(i => swing[i])]), LeastTurn * LeastTurn);
+        var least = Math.Max(Math.Pow(Outstanding, 2.0) * Middle.Of(grid.Covering(swing)), LeastTurn * LeastTurn);
         var (before, after) = ((int)(1.5 * rate), (int)(1.0 * rate));
         var found = new List<(int At, int From, int To)>();
         foreach (var (from, to) in grid.Covered)

@@ -63,15 +63,16 @@ public sealed record DriveComfort
 
         var up = Along(drive, drive.Mount.Up, runs);
         var axes = ImmutableArray.CreateBuilder<ComfortAxis>();
-        axes.Add(Weighed(MotionAxis.Z, Weightings.Wk, up, rate, top));
+        axes.Add(Weighed(MotionAxis.Z, Weightings.Wk, up, rate, top, stop));
         double? feet = null;
         if (drive.Mount.Forward is { } ahead)
         {
             stop.ThrowIfCancellationRequested();
             var (forward, left) = (Along(drive, ahead, runs), Along(drive, drive.Mount.Up.Cross(ahead), runs));
-            axes.Add(Weighed(MotionAxis.X, Weightings.Wd, forward, rate, top));
-            axes.Add(Weighed(MotionAxis.Y, Weightings.Wd, left, rate, top));
-            var (x, y) = (Weighed(MotionAxis.X, Weightings.Wk, forward, rate, top), Weighed(MotionAxis.Y, Weightings.Wk, left, rate, top));
+            axes.Add(Weighed(MotionAxis.X, Weightings.Wd, forward, rate, top, stop));
+            axes.Add(Weighed(MotionAxis.Y, Weightings.Wd, left, rate, top, stop));
+            var x = Weighed(MotionAxis.X, Weightings.Wk, forward, rate, top, stop);
+            var y = Weighed(MotionAxis.Y, Weightings.Wk, left, rate, top, stop);
             feet = Math.Sqrt(new[] { x, y, axes[0] }.Sum(a => Math.Pow(PointAxis.Of(MeasuringPoint.Feet, a.Axis).ComfortFactor * a.Rms, 2.0)));
         }
 
@@ -82,7 +83,7 @@ public sealed record DriveComfort
                 .Select(c => MotionCurves.Derivative(turn.AsSpan()[c.First..(c.Last + 1)], drive.Rate))];
             if (parts.Length > 0)
             {
-                axes.Add(Weighed(axis, Weightings.We, parts, drive.Rate, Usable * drive.Rate));
+                axes.Add(Weighed(axis, Weightings.We, parts, drive.Rate, Usable * drive.Rate, stop));
             }
         }
 
@@ -143,8 +144,10 @@ public sealed record DriveComfort
         })];
     }
 
-    private static ComfortAxis Weighed(MotionAxis axis, Weighting weighting, double[][] parts, double rate, double top)
+    private static ComfortAxis Weighed(
+        MotionAxis axis, Weighting weighting, double[][] parts, double rate, double top, CancellationToken stop)
     {
+        stop.ThrowIfCancellationRequested();
         // The least bit below: at some rates 0.4 of the rate, over 0.4, is more than the rate.
         var filter = WeightingFilter.Of(weighting, rate, Math.Min(top * (1.0 - 1e-12), weighting.MustReach));
         var (square, fourth, count, mtvv, peak) = (0.0, 0.0, 0, 0.0, 0.0);
@@ -180,7 +183,7 @@ public sealed record DriveComfort
         var (sum, count) = (0.0, 0);
         double[] window = [.. Enumerable.Range(0, length).Select(k => 0.5 - (0.5 * Math.Cos(2.0 * Math.PI * (k + 0.5) / length)))];
         var scale = 2.0 / (rate * window.Sum(w => w * w));
-        var work = new double[length];
+        var (work, turns) = (new double[length], new FourierTurns(length));
         foreach (var part in parts)
         {
             for (var from = 0; from + length <= part.Length; from += length)
@@ -190,7 +193,7 @@ public sealed record DriveComfort
                     work[k] = part[from + k] * window[k];
                 }
 
-                var of = RealFourier.Of(work, stop);
+                var of = RealFourier.Of(work, turns, stop);
                 for (var k = (int)Math.Ceiling(0.8 * top * length / rate); k * rate / length <= top; k++)
                 {
                     sum += scale * ((of[k].Real * of[k].Real) + (of[k].Imaginary * of[k].Imaginary));

@@ -206,7 +206,7 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
         var scale = 2.0 / (rate * window.Sum(w => w * w));
         var sum = new double[(length / 2) + 1];
         var (count, runFrom) = (0, 0);
-        var part = new double[length];
+        var (part, turns) = (new double[length], new FourierTurns(length));
         var parts = drive.Covered;
         for (var from = 0; from + length <= times.Length;)
         {
@@ -234,7 +234,7 @@ internal sealed class DriveFaults(Drive drive, CancellationToken stop)
                     part[k] = (part[k] - mean) * window[k];
                 }
 
-                var of = RealFourier.Of(part, stop);
+                var of = RealFourier.Of(part, turns, stop);
                 for (var k = 0; k < sum.Length; k++)
                 {
                     sum[k] += scale * ((of[k].Real * of[k].Real) + (of[k].Imaginary * of[k].Imaginary));

@@ -24,7 +24,10 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             SensorBound.Check(log.Of(kind));
         }
 
-        var (forces, turn, speed) = (Forces(), Timed(SensorKind.TurnRate), Timed(SensorKind.Speed));
+        TimedTrack[] forces = [];
+        TimedTrack? turn = null, speed = null;
+        Action[] parts = [() => forces = Forces(), () => turn = Timed(SensorKind.TurnRate), () => speed = Timed(SensorKind.Speed)];
+        ParallelLoop.Each(parts.Length, -1, k => parts[k](), stop);
         stop.ThrowIfCancellationRequested();
         if (LongPause.LongestBeside(forces[0], story) is { } part)
         {
@@ -35,11 +38,12 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         speed = Moving(speed);
         var grid = EvenGrid.Over([.. forces, .. turn is null ? [] : new[] { turn }]);
         RefuseShort(grid);
-        var force = Summed(grid, forces);
-        var turns = turn is null ? null : Columns(grid, turn);
+        var force = grid.Read(forces, stop);
+        var turns = turn is null ? null : grid.Read(turn, stop);
         stop.ThrowIfCancellationRequested();
         var found = Found(grid, force, turns, ref speed);
         var driven = Driven(grid, found, turns, speed);
+        stop.ThrowIfCancellationRequested();
         var moves = log.Overrulings.Word("moved") == "no" ? [] : PhoneMoves.Of(grid, force, turns, driven, Ramp(grid, force, found, speed));
         if (moves.Count > 0)
         {
@@ -61,6 +65,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             moves = [.. moves, at ?? (0.5 * (slide.From + slide.To))];
         }
 
+        stop.ThrowIfCancellationRequested();
         var judged = ForwardJudgement.Of(grid, force, turns, found, log.Overrulings, speed is not null);
         story.AddRange(judged.Told);
         var (level, fit) = (found.Level, found.Fit);
@@ -70,6 +75,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             (speed, driven) = (null, null);
         }
 
+        stop.ThrowIfCancellationRequested();
         var wander = Wander(grid, force, level.Up, driven);
         var forward = wander <= Mount.Handling ? judged.Forward : null;
         var largest = Math.Max(Math.Max(Math.Abs(level.Up.X), Math.Abs(level.Up.Y)), Math.Abs(level.Up.Z));
@@ -89,7 +95,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             Braking = fit?.Braking,
             Turning = fit?.Turning,
             IsHandTurned = isTurned,
-            UpHalfWidth = level.HalfWidth(force, grid.Covered),
+            UpHalfWidth = level.HalfWidth(force, grid.Rows()),
             Moves = [.. moves],
             NoForward = forward is not null ? ""
                 : wander > Mount.Handling ? Text($"The phone was in a hand: gravity wanders along its axes by {Degrees(wander):F0}°.")
@@ -127,7 +133,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             Rate = grid.Rate,
             Start = grid.Start,
             Covered = grid.Covered,
-            Vertical = Kept([.. Along(grid, level.Up, force, level.Gain).Select(a => a - Gravity.Standard)]),
+            Vertical = Kept(Less(Along(grid, level.Up, force, level.Gain), Gravity.Standard)),
             Forward = mount.Forward is { } axis ? Kept(Along(grid, axis, force, level.Gain)) : [],
             Left = left is { } sideways ? Kept(Along(grid, sideways, force, level.Gain)) : [],
             PitchRate = Turning(left),
@@ -186,26 +192,6 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         return null;
     }
 
-    private static double[][] Columns(EvenGrid grid, TimedTrack track) => [.. Enumerable.Range(0, 3).Select(k => grid.Read(track, k))];
-
-    private static double[][] Summed(EvenGrid grid, TimedTrack[] tracks)
-    {
-        var sum = Columns(grid, tracks[0]);
-        foreach (var more in tracks.Skip(1))
-        {
-            var columns = Columns(grid, more);
-            for (var k = 0; k < sum.Length; k++)
-            {
-                for (var i = 0; i < grid.Count; i++)
-                {
-                    sum[k][i] += columns[k][i];
-                }
-            }
-        }
-
-        return sum;
-    }
-
     private EvenGrid Longest(EvenGrid grid, IReadOnlyList<double> moves)
     {
         double[] cuts = [grid.Start, .. moves, grid.Time(grid.Count - 1)];
@@ -238,7 +224,7 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
 
     private FoundAxes Found(EvenGrid grid, double[][] force, double[][]? turns, ref TimedTrack? speed)
     {
-        var level = Levelling.Of(force, grid.Covered);
+        var level = Levelling.Of(force, grid.Rows());
         var (first, second) = Across(level.Up);
         if (speed is null || turns is null)
         {
@@ -382,14 +368,25 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
     // What a gyro says at a standstill is its own; where the car never stands, what it says in the middle.
     private static double[] LessBias(EvenGrid grid, double[] turn, double[] speed)
     {
-        int[] rows = [.. grid.Covered.SelectMany(c => Enumerable.Range(c.First, c.Last - c.First + 1))];
-        int[] still = speed.Length == 0 ? [] : [.. rows.Where(i => Math.Abs(speed[i]) < Standing)];
-        var bias = still.Length > 3.0 * grid.Rate ? still.Average(i => turn[i]) : Middle.Of([.. rows.Select(i => turn[i])]);
-        for (var i = 0; i < turn.Length; i++)
+        var (sum, still) = (0.0, 0);
+        foreach (var i in speed.Length == 0 ? [] : grid.Rows())
         {
-            turn[i] -= bias;
+            if (Math.Abs(speed[i]) < Standing)
+            {
+                (sum, still) = (sum + turn[i], still + 1);
+            }
         }
 
-        return turn;
+        return Less(turn, still > 3.0 * grid.Rate ? sum / still : Middle.Of(grid.Covering(turn)));
+    }
+
+    private static double[] Less(double[] values, double by)
+    {
+        for (var i = 0; i < values.Length; i++)
+        {
+            values[i] -= by;
+        }
+
+        return values;
     }
 }

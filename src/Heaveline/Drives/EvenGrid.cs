@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Numerics;
+using Heaveline.Numerics;
 using Heaveline.Quantities;
 
 namespace Heaveline.Drives;
@@ -90,116 +90,79 @@ internal sealed class EvenGrid
             [.. Covered.Select(c => (First: Math.Max(c.First, from), Last: Math.Min(c.Last, to))).Where(c => c.Last - c.First >= 2 * Reach)]);
     }
 
-    /// <summary>A sensor's column on the grid; 0 where the grid is not covered.</summary>
-    /// <param name="track">The sensor.</param>
-    /// <param name="column">Which of its columns.</param>
-    public double[] Read(TimedTrack track, int column)
+    /// <summary>All samples that are covered, in time.</summary>
+    public int[] Rows()
     {
-        var result = new double[Count];
-        var finer = Math.Max(4, (int)Math.Ceiling(2.0 * track.Clock.Rate / Rate));
-        var kernel = Kernel(finer);
-        double[] whole = [.. kernel.Skip(1).Reverse(), .. kernel];
+        var rows = new int[Covered.Sum(c => c.Last - c.First + 1)];
+        var n = 0;
         foreach (var (first, last) in Covered)
         {
-            var fine = Lines(track.Times, track.Values[column], Time(first), 1.0 / (Rate * finer), ((last - first) * finer) + 1);
             for (var i = first; i <= last; i++)
             {
-                result[i] = At(fine, kernel, whole, (i - first) * finer);
+                rows[n++] = i;
             }
+        }
+
+        return rows;
+    }
+
+    /// <summary>The values at <see cref="Rows"/>.</summary>
+    /// <param name="values">Values at all samples.</param>
+    public double[] Covering(double[] values)
+    {
+        var result = new double[Covered.Sum(c => c.Last - c.First + 1)];
+        var n = 0;
+        foreach (var (first, last) in Covered)
+        {
+            values.AsSpan(first, last - first + 1).CopyTo(result.AsSpan(n));
+            n += last - first + 1;
         }
 
         return result;
     }
 
-    // Straight lines between samples; beyond the ends the last value stands.
-    private static double[] Lines(double[] times, double[] values, double start, double step, int count)
+    /// <summary>The sums of several sensors' columns on the grid.</summary>
+    /// <param name="tracks">The sensors, at least one.</param>
+    /// <param name="stop">Stops it.</param>
+    public double[][] Read(TimedTrack[] tracks, CancellationToken stop)
     {
-        var result = new double[count];
-        var k = Math.Max(Array.BinarySearch(times, start) is var found && found < 0 ? ~found - 1 : found, 0);
-        for (var i = 0; i < count;)
+        var sum = Read(tracks[0], stop);
+        foreach (var more in tracks.Skip(1))
         {
-            while (k + 2 < times.Length && times[k + 1] <= start + (i * step))
+            var columns = Read(more, stop);
+            for (var k = 0; k < sum.Length; k++)
             {
-                k++;
+                for (var i = 0; i < Count; i++)
+                {
+                    sum[k][i] += columns[k][i];
+                }
             }
-
-            // All instants up to the next sample lie on one line.
-            var (from, per, value, rise) = (times[k], 1.0 / (times[k + 1] - times[k]), values[k], values[k + 1] - values[k]);
-            var end = k + 2 < times.Length ? times[k + 1] : double.PositiveInfinity;
-            do
-            {
-                result[i] = value + (Math.Clamp((start + (i * step) - from) * per, 0.0, 1.0) * rise);
-                i++;
-            }
-            while (i < count && start + (i * step) < end);
-        }
-
-        return result;
-    }
-
-    private static double At(double[] fine, double[] kernel, double[] whole, int at)
-    {
-        var reach = kernel.Length - 1;
-        double sum = kernel[0] * fine[at], weight = kernel[0];
-        if (at >= reach && at + reach < fine.Length)
-        {
-            return Inside(fine.AsSpan(at - reach, (2 * reach) + 1), whole);
-        }
-
-        // At the ends of a part the window is cut, and its weights are set right.
-        for (var k = 1; k <= reach; k++)
-        {
-            if (at >= k)
-            {
-                sum += kernel[k] * fine[at - k];
-                weight += kernel[k];
-            }
-
-            if (at + k < fine.Length)
-            {
-                sum += kernel[k] * fine[at + k];
-                weight += kernel[k];
-            }
-        }
-
-        return sum / weight;
-    }
-
-    // The whole window at once, as many products side by side as the processor has room for.
-    private static double Inside(ReadOnlySpan<double> fine, ReadOnlySpan<double> whole)
-    {
-        var width = Vector<double>.Count;
-        var sums = Vector<double>.Zero;
-        var k = 0;
-        for (; k + width <= whole.Length; k += width)
-        {
-            sums += new Vector<double>(fine[k..]) * new Vector<double>(whole[k..]);
-        }
-
-        var sum = Vector.Sum(sums);
-        for (; k < whole.Length; k++)
-        {
-            sum += fine[k] * whole[k];
         }
 
         return sum;
     }
 
-    // One half of the window, its weights adding up to 1 over both.
-    private static double[] Kernel(int finer)
+    /// <summary>A sensor's columns on the grid; 0 where the grid is not covered. Worked off in parts, each as if it were the only one.</summary>
+    /// <param name="track">The sensor.</param>
+    /// <param name="stop">Stops it.</param>
+    public double[][] Read(TimedTrack track, CancellationToken stop = default)
     {
-        const double corner = 0.4;
-        var kernel = new double[(Reach * finer) + 1];
-        var total = 0.0;
-        for (var k = 0; k < kernel.Length; k++)
+        // So many instants fit a core's own memory.
+        const int most = 8192;
+        var result = track.Values.Select(_ => new double[Count]).ToArray();
+        var finer = Math.Max(4, (int)Math.Ceiling(2.0 * track.Clock.Rate / Rate));
+        var (window, part) = (new EvenWindow(finer, Reach), Math.Max(most / finer, 16));
+        foreach (var (first, last) in Covered)
         {
-            var x = k / (double)finer;
-            var sinc = k == 0 ? 2.0 * corner : Math.Sin(2.0 * Math.PI * corner * x) / (Math.PI * x);
-            kernel[k] = sinc * (0.54 + (0.46 * Math.Cos(Math.PI * x / Reach)));
-            total += k == 0 ? kernel[k] : 2.0 * kernel[k];
+            var lines = new EvenLines(track, Time(first), 1.0 / (Rate * finer), ((last - first) * finer) + 1);
+            ParallelLoop.Each((last - first + part) / part, -1, () => lines.Room(window.Instants(part)), (k, room) =>
+            {
+                var (from, to) = (k * part, Math.Min((k + 1) * part, last - first + 1));
+                window.Read(lines, room, from, [.. result.Select(r => r.AsMemory(first + from, to - from))]);
+            }, _ => { }, stop);
         }
 
-        return [.. kernel.Select(w => w / total)];
+        return result;
     }
 
     private static IEnumerable<Stretch> Joined(IEnumerable<Stretch> gaps)

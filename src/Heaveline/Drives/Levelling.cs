@@ -1,4 +1,5 @@
 using Heaveline.Elements;
+using Heaveline.Numerics;
 
 namespace Heaveline.Drives;
 
@@ -13,10 +14,9 @@ internal readonly record struct Levelling(Direction Up, double Gain)
 
     /// <summary>The robust mean of the specific force.</summary>
     /// <param name="force">The specific force on the grid, three columns, m/s².</param>
-    /// <param name="covered">Parts of the grid to read.</param>
-    public static Levelling Of(double[][] force, IEnumerable<(int First, int Last)> covered)
+    /// <param name="rows">The samples to read.</param>
+    public static Levelling Of(double[][] force, ReadOnlySpan<int> rows)
     {
-        int[] rows = [.. covered.SelectMany(c => Enumerable.Range(c.First, c.Last - c.First + 1))];
         var mean = Mean(force, rows);
         // The median of some ten thousand rows is that of all to a hundredth of itself.
         var every = Math.Max(1, rows.Length / Sorted);
@@ -28,8 +28,7 @@ internal readonly record struct Levelling(Direction Up, double Gain)
                 distances[i] = (At(force, rows[i * every]) - mean).Length;
             }
 
-            Array.Sort(distances);
-            var most = Far * distances[distances.Length / 2];
+            var most = Far * Middle.Ranked(distances, distances.Length / 2);
             var (sum, count) = (default(Direction), 0);
             foreach (var row in rows)
             {
@@ -51,13 +50,12 @@ internal readonly record struct Levelling(Direction Up, double Gain)
     /// Half-width of up's 90 % interval, rad: from the means over sixteenths of the drive, which differ by slopes, leaning and bumps.
     /// </summary>
     /// <param name="force">The specific force on the grid, three columns, m/s².</param>
-    /// <param name="covered">Parts of the grid to read.</param>
-    public double HalfWidth(double[][] force, IEnumerable<(int First, int Last)> covered)
+    /// <param name="rows">The samples to read.</param>
+    public double HalfWidth(double[][] force, ReadOnlySpan<int> rows)
     {
         const int parts = 16;
         // Student's at 95 % with 15 degrees of freedom.
         const double reach = 1.753;
-        int[] rows = [.. covered.SelectMany(c => Enumerable.Range(c.First, c.Last - c.First + 1))];
         var square = 0.0;
         for (var k = 0; k < parts; k++)
         {
@@ -72,7 +70,7 @@ internal readonly record struct Levelling(Direction Up, double Gain)
     /// <summary>A row as a direction.</summary>
     public static Direction At(double[][] columns, int row) => new(columns[0][row], columns[1][row], columns[2][row]);
 
-    private static Direction Mean(double[][] force, int[] rows)
+    private static Direction Mean(double[][] force, ReadOnlySpan<int> rows)
     {
         var sum = default(Direction);
         foreach (var row in rows)

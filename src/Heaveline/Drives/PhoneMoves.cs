@@ -112,9 +112,15 @@ internal static class PhoneMoves
         List<Block> blocks, int from, int at, int to, bool hasGyro, double best, RoadRamp? ramp, out double instant)
     {
         instant = blocks[at].Start;
-        var (before, scatterBefore) = Mean(blocks, from, at - Guard);
-        var (after, scatterAfter) = Mean(blocks, at + Guard, to);
+        var (before, after) = (Mean(blocks, from, at - Guard), Mean(blocks, at + Guard, to));
         var angle = before.AngleTo(after);
+        if (angle / Least <= best)
+        {
+            // However little it scatters, it is no clearer.
+            return 0.0;
+        }
+
+        var (scatterBefore, scatterAfter) = (Scatter(blocks, from, at - Guard, before), Scatter(blocks, at + Guard, to, after));
         var doubt = Math.Sqrt(
             (scatterBefore * Together / (at - Guard - from)) + (scatterAfter * Together / (to - at - Guard)));
         var ratio = angle / Math.Max(Least, 3.0 * doubt);
@@ -136,7 +142,7 @@ internal static class PhoneMoves
         return ratio;
     }
 
-    private static (Direction Mean, double Scatter) Mean(List<Block> blocks, int from, int to)
+    private static Direction Mean(List<Block> blocks, int from, int to)
     {
         var sum = default(Direction);
         for (var k = from; k < to; k++)
@@ -144,7 +150,11 @@ internal static class PhoneMoves
             sum += blocks[k].Along;
         }
 
-        var mean = sum.Unit;
+        return sum.Unit;
+    }
+
+    private static double Scatter(List<Block> blocks, int from, int to, Direction mean)
+    {
         var square = 0.0;
         for (var k = from; k < to; k++)
         {
@@ -152,7 +162,7 @@ internal static class PhoneMoves
             square += off * off;
         }
 
-        return (mean, square / Math.Max(to - from, 1));
+        return square / Math.Max(to - from, 1);
     }
 
     private sealed record Block(double Start, Direction Along, Direction Turned, Direction[] Angles, int First, int Size)

@@ -46,8 +46,11 @@ internal sealed class SlowMotion
             var b = Math.Min(to, (int)Math.Floor((most - grid.Start) * grid.Rate));
             if (b - a > 10.0 * grid.Rate)
             {
-                result.Add(grid.Time(a), [.. new[] { first, second, yaw }.Select(x =>
-                    Thinned(ZeroPhase.Low(x.AsSpan(a, b - a + 1), grid.Rate, 2.0), thin))], speed);
+                const double corner = 2.0;
+                var n = b - a + 1;
+                var (slow1, slow2) = ZeroPhase.Lows(first.AsSpan(a, n), corner, second.AsSpan(a, n), corner, grid.Rate);
+                var slowYaw = ZeroPhase.Low(yaw.AsSpan(a, n), grid.Rate, corner);
+                result.Add(grid.Time(a), [.. new[] { slow1, slow2, slowYaw }.Select(x => Thinned(x, thin))], speed);
             }
         }
 

@@ -42,14 +42,20 @@ internal sealed class TimedTrack
 
         var usual = Middle.Of(steps);
         var back = MoveOn(times, usual);
-        var twice = Enumerable.Range(1, times.Length - 1).Count(i => times[i] == times[i - 1]);
+        var twice = Twice(times);
         var isSame = twice > 0 && IsMostlySame(times, values);
         if (isSame)
         {
             (times, values) = Once(times, values);
         }
 
-        var isBatched = IsBatched(times);
+        if (back.Length > 0)
+        {
+            steps = Steps(times);
+            usual = Middle.Of(steps);
+        }
+
+        var isBatched = IsBatched(times, steps, usual);
         if (isBatched)
         {
             times = Straightened(times);
@@ -59,20 +65,22 @@ internal sealed class TimedTrack
             Spread(times);
         }
 
-        steps = Steps(times);
-        if (steps.Length < fewest - 1)
+        if (isBatched || (twice > 0 && !isSame))
         {
-            return null;
+            steps = Steps(times);
+            if (steps.Length < fewest - 1)
+            {
+                return null;
+            }
+
+            usual = Middle.Of(steps);
         }
 
-        usual = Middle.Of(steps);
-        double[] even = [.. steps.Where(s => s <= GapSteps * usual)];
         return new TimedTrack(track, times, values, new Clock
         {
-            Rate = even.Length / even.Sum(),
-            Jitter = 1.4826 * Middle.Of([.. steps.Select(s => Math.Abs(s - usual))]),
-            Gaps = [.. Enumerable.Range(1, times.Length - 1)
-                .Where(i => times[i] - times[i - 1] > GapSteps * usual).Select(i => new Stretch(times[i - 1], times[i]))],
+            Rate = RateOf(steps, GapSteps * usual),
+            Jitter = 1.4826 * Middle.Of(Off(steps, usual)),
+            Gaps = [.. Gaps(times, GapSteps * usual)],
             Repeats = twice,
             StepsBack = back,
             IsBatched = isBatched,
@@ -105,16 +113,68 @@ internal sealed class TimedTrack
 
     private static double[] Steps(double[] times)
     {
-        var steps = new List<double>(times.Length);
+        var steps = new double[times.Length];
+        var n = 0;
         for (var i = 1; i < times.Length; i++)
         {
             if (times[i] > times[i - 1])
             {
-                steps.Add(times[i] - times[i - 1]);
+                steps[n++] = times[i] - times[i - 1];
             }
         }
 
-        return [.. steps];
+        return n == steps.Length ? steps : steps[..n];
+    }
+
+    private static int Twice(double[] times)
+    {
+        var twice = 0;
+        for (var i = 1; i < times.Length; i++)
+        {
+            twice += times[i] == times[i - 1] ? 1 : 0;
+        }
+
+        return twice;
+    }
+
+    // Steps up to the longest that is no gap, over the time that they take.
+    private static double RateOf(double[] steps, double most)
+    {
+        var (sum, count) = (0.0, 0);
+        foreach (var step in steps)
+        {
+            if (step <= most)
+            {
+                (sum, count) = (sum + step, count + 1);
+            }
+        }
+
+        return count / sum;
+    }
+
+    private static double[] Off(double[] steps, double usual)
+    {
+        var off = new double[steps.Length];
+        for (var i = 0; i < off.Length; i++)
+        {
+            off[i] = Math.Abs(steps[i] - usual);
+        }
+
+        return off;
+    }
+
+    private static List<Stretch> Gaps(double[] times, double most)
+    {
+        var gaps = new List<Stretch>();
+        for (var i = 1; i < times.Length; i++)
+        {
+            if (times[i] - times[i - 1] > most)
+            {
+                gaps.Add(new Stretch(times[i - 1], times[i]));
+            }
+        }
+
+        return gaps;
     }
 
     // A clock that was set back: all that follows is moved on, as if the next sample had come a usual step later.
@@ -162,15 +222,20 @@ internal sealed class TimedTrack
     }
 
     // Many equal stamps, or bursts of tiny steps with long ones between that take most of the time: the median step says nothing then.
-    private static bool IsBatched(double[] times)
+    private static bool IsBatched(double[] times, double[] steps, double usual)
     {
         const int fewest = 5;
-        var equal = Enumerable.Range(1, times.Length - 1).Count(i => times[i] == times[i - 1]);
-        var steps = Steps(times);
-        var most = GapSteps * Middle.Of(steps);
-        double[] pauses = [.. steps.Where(s => s > most)];
-        return equal > BatchShare * times.Length
-            || (pauses.Length >= Math.Max(fewest, 0.01 * steps.Length) && pauses.Sum() > 0.5 * (times[^1] - times[0]));
+        var (pauses, sum) = (0, 0.0);
+        foreach (var step in steps)
+        {
+            if (step > GapSteps * usual)
+            {
+                (pauses, sum) = (pauses + 1, sum + step);
+            }
+        }
+
+        return Twice(times) > BatchShare * times.Length
+            || (pauses >= Math.Max(fewest, 0.01 * steps.Length) && sum > 0.5 * (times[^1] - times[0]));
     }
 
     // Between long silences the samples came evenly: a straight line through each batch's last stamps.

@@ -36,7 +36,15 @@ internal static class PowerOfTwo
         var low = a[..half];
         var high = a[half..];
         var turns = FineTurns[BitOperations.Log2((uint)a.Length)];
-        for (var from = 0; from < half; from += Fine)
+        for (var k = 0; k < turns.Length; k++)
+        {
+            // The first coarse turn is none.
+            var (u, v) = (low[k], high[k]);
+            low[k] = u + v;
+            high[k] = (u - v) * turns[k];
+        }
+
+        for (var from = Fine; from < half; from += Fine)
         {
             var coarse = Turn(from, a.Length);
             for (var k = 0; k < turns.Length; k++)
@@ -70,7 +78,14 @@ internal static class PowerOfTwo
         Backward(low, stop);
         Backward(high, stop);
         var turns = FineTurns[BitOperations.Log2((uint)a.Length)];
-        for (var from = 0; from < half; from += Fine)
+        for (var k = 0; k < turns.Length; k++)
+        {
+            var (u, v) = (low[k], high[k] * Complex.Conjugate(turns[k]));
+            low[k] = u + v;
+            high[k] = u - v;
+        }
+
+        for (var from = Fine; from < half; from += Fine)
         {
             var coarse = Turn(from, a.Length);
             for (var k = 0; k < turns.Length; k++)

@@ -17,7 +17,14 @@ internal static class RealFourier
     /// <param name="values">x, at least one.</param>
     /// <param name="stop">Stops it.</param>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public static Complex[] Of(ReadOnlySpan<double> values, CancellationToken stop = default)
+    public static Complex[] Of(ReadOnlySpan<double> values, CancellationToken stop = default) => Of(values, null, stop);
+
+    /// <summary>The same, where many of one count are transformed.</summary>
+    /// <param name="values">x, at least one.</param>
+    /// <param name="turns">What depends on their count alone; null: it is made on the way.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public static Complex[] Of(ReadOnlySpan<double> values, FourierTurns? turns, CancellationToken stop)
     {
         var n = values.Length;
         var half = n / 2;
@@ -29,7 +36,7 @@ internal static class RealFourier
                 plain[j] = values[j];
             }
 
-            return Whole(plain, stop)[..(half + 1)];
+            return Whole(plain, turns, stop)[..(half + 1)];
         }
 
         var pairs = new Complex[half];
@@ -38,19 +45,19 @@ internal static class RealFourier
             pairs[j] = new Complex(values[2 * j], values[(2 * j) + 1]);
         }
 
-        var of = Whole(pairs, stop);
+        var of = Whole(pairs, turns, stop);
         var result = new Complex[half + 1];
         for (var k = 0; k <= half; k++)
         {
             var (there, back) = (of[k % half], Complex.Conjugate(of[(half - k) % half]));
-            var turn = Turn(-2.0 * Math.PI * k / n);
+            var turn = turns is null ? Half(k, n) : turns.Halves[k];
             result[k] = 0.5 * (there + back - (Complex.ImaginaryOne * turn * (there - back)));
         }
 
         return result;
     }
 
-    private static Complex[] Whole(Complex[] values, CancellationToken stop)
+    private static Complex[] Whole(Complex[] values, FourierTurns? turns, CancellationToken stop)
     {
         var n = values.Length;
         if (BitOperations.IsPow2(n))
@@ -60,19 +67,16 @@ internal static class RealFourier
             return values;
         }
 
-        var length = (int)BitOperations.RoundUpToPowerOf2((uint)((2 * n) - 1));
-        var (padded, chirp) = (new Complex[length], new Complex[length]);
+        var length = Padded(n);
+        var padded = new Complex[length];
         for (var k = 0; k < n; k++)
         {
-            var c = Chirp(k, n);
-            padded[k] = values[k] * c;
-            chirp[k] = Complex.Conjugate(c);
-            chirp[(length - k) % length] = Complex.Conjugate(c);
+            padded[k] = values[k] * (turns is null ? Chirp(k, n) : turns.Chirps[k]);
         }
 
         // Both in the same disorder, in which a product of each pair is all that is asked.
         PowerOfTwo.Forward(padded, stop);
-        PowerOfTwo.Forward(chirp, stop);
+        var chirp = turns is null ? Transformed(n, stop) : turns.Transformed;
         for (var k = 0; k < length; k++)
         {
             padded[k] *= chirp[k];
@@ -81,14 +85,33 @@ internal static class RealFourier
         PowerOfTwo.Backward(padded, stop);
         for (var k = 0; k < n; k++)
         {
-            values[k] = padded[k] * Chirp(k, n) / length;
+            values[k] = padded[k] * (turns is null ? Chirp(k, n) : turns.Chirps[k]) / length;
         }
 
         return values;
     }
 
-    // e^(−iπk²/n): whole turns taken off k² first.
-    private static Complex Chirp(long k, long n) => Turn(-Math.PI * (k * k % (2 * n)) / n);
+    private static int Padded(int n) => (int)BitOperations.RoundUpToPowerOf2((uint)((2 * n) - 1));
+
+    /// <summary>e^(−i2πk/n), by which halves are put together.</summary>
+    internal static Complex Half(int k, int n) => Turn(-2.0 * Math.PI * k / n);
+
+    /// <summary>The transform of the chirp's conjugate, in bit-reversed order.</summary>
+    internal static Complex[] Transformed(int n, CancellationToken stop)
+    {
+        var chirp = new Complex[Padded(n)];
+        for (var k = 0; k < n; k++)
+        {
+            chirp[k] = Complex.Conjugate(Chirp(k, n));
+            chirp[(chirp.Length - k) % chirp.Length] = chirp[k];
+        }
+
+        PowerOfTwo.Forward(chirp, stop);
+        return chirp;
+    }
+
+    /// <summary>e^(−iπk²/n): whole turns taken off k² first.</summary>
+    internal static Complex Chirp(long k, long n) => Turn(-Math.PI * (k * k % (2 * n)) / n);
 
     private static Complex Turn(double angle)
     {

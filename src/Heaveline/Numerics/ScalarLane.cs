@@ -9,6 +9,8 @@ internal readonly struct ScalarLane(double v) : ILane<ScalarLane>
 
     public static int Count => 1;
 
+    public static bool AddsInTurn => false;
+
     public double Value => _v;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -46,20 +46,24 @@ internal static class ClosingParts
     }
 
     /// <summary>How to make the report again.</summary>
-    public static ReportPart Again(ReportAsked asked) => new()
+    /// <param name="asked">What was asked of the report.</param>
+    /// <param name="logs">Files of drives that were read.</param>
+    public static ReportPart Again(ReportAsked asked, IReadOnlyList<InputDigest> logs) => new()
     {
         Heading = "To make this report again",
         Blocks =
         [
-            Paragraph.Of($"Made with {asked.Program}. Save the texts below under their names, byte for byte, and type:"),
+            Paragraph.Of($"Made with {asked.Program}. Save the texts below under their names, byte for byte"
+                + (logs.Count > 0 ? ", put the logs beside them under theirs, and type:" : ", and type:")),
             new Typed { Line = asked.Command },
-            Paragraph.Of("The same program and the same texts give the same report, to the last byte."),
-            .. asked.Inputs.Length > 0 ? [Digests(asked)] : Array.Empty<Block>(),
+            Paragraph.Of(logs.Count > 0 ? "The same program, texts and logs give the same report, to the last byte."
+                : "The same program and the same texts give the same report, to the last byte."),
+            .. asked.Inputs.Length + logs.Count > 0 ? [Digests(asked, logs)] : Array.Empty<Block>(),
             .. asked.Inputs.Where(i => i.Text.Length <= LongestText).Select(i => new Verbatim { Input = i }),
         ],
     };
 
-    private static Tabulated Digests(ReportAsked asked) => new()
+    private static Tabulated Digests(ReportAsked asked, IReadOnlyList<InputDigest> logs) => new()
     {
         Caption = "What it was computed from",
         Table = new TablePanel
@@ -71,6 +75,7 @@ internal static class ClosingParts
                     i.Name,
                     i.BuiltIn ? "comes with the program" : i.Text.Length > LongestText ? "a file, too long to print here" : "a file, printed below",
                     i.Sha256)),
+                .. logs.Select(log => TableRow.Of(log.Name, "a log, not printed here", log.Sha256)),
             ],
         },
     };

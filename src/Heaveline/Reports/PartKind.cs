@@ -32,4 +32,10 @@ public enum PartKind
 
     /// <summary>What the change from the first car to each other costs; alone, where the car stands.</summary>
     Cost,
+
+    /// <summary>Each drive: what its log is good for, its bumps, the floor's vibration, the car as driven.</summary>
+    Drive,
+
+    /// <summary>Whether a change worked, by the drive before it and the drive after it.</summary>
+    Prove,
 }

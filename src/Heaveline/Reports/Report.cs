@@ -29,19 +29,24 @@ public sealed record Report
     /// <summary>The parts in order, at least one.</summary>
     public required ImmutableArray<ReportPart> Parts { get; init => field = Drawable.Some(value, "Give the report a part."); }
 
+    /// <summary>The files of the drives that it was computed from, by their digests.</summary>
+    public ImmutableArray<InputDigest> Logs { get; init => field = Drawable.Any(value); } = [];
+
     /// <summary>Sources of all parts, each once, in the order of <see cref="Answers.Sources.All"/>.</summary>
     public IReadOnlyList<Source> Sources => [.. Answers.Sources.All.Where(s => Parts.Any(p => p.Sources.Contains(s)))];
 
     /// <summary>Computes what was chosen and puts it together.</summary>
     /// <param name="asked">What to include and how.</param>
     /// <param name="run">How it is run; null: plainly. It is told its share done part by part.</param>
-    /// <exception cref="RefusedValueException">A car cannot stand, or a number asked for does not exist.</exception>
+    /// <exception cref="RefusedValueException">A car cannot stand, a number asked for does not exist, or drives cannot be compared.</exception>
+    /// <exception cref="NoAnswerException">The log of a drive is refused.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static Report From(ReportAsked asked, StudyRun? run = null)
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
         var work = new ReportWork(asked, run);
+        work.ReadLogs();
         var parts = new List<ReportPart>();
         foreach (var (k, kind) in asked.Parts.Index())
         {
@@ -56,9 +61,10 @@ public sealed record Report
             Author = asked.Author,
             Date = asked.Date,
             Program = asked.Program,
+            Logs = work.Logs,
             Parts = [.. parts.Select(part => part.In(asked.ReadersUnits)), ClosingParts.Cautions],
         };
-        return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(asked)] };
+        return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(asked, report.Logs)] };
     }
 
     /// <summary>The same report as another file: its last part says how that one is made again.</summary>
@@ -66,7 +72,7 @@ public sealed record Report
     public Report MadeBy(ReportAsked asked)
     {
         ArgumentNullException.ThrowIfNull(asked);
-        return this with { Parts = [.. Parts[..^1], ClosingParts.Again(asked)] };
+        return this with { Parts = [.. Parts[..^1], ClosingParts.Again(asked, Logs)] };
     }
 
     private static IEnumerable<ReportPart> Part(PartKind kind, ReportWork work) => kind switch
@@ -81,6 +87,8 @@ public sealed record Report
         PartKind.Why => [WhyPart.Of(work)],
         PartKind.Doubt => [DoubtPart.Of(work)],
         PartKind.Cost => [CostPart.Of(work)],
+        PartKind.Drive => DrivePart.Of(work),
+        PartKind.Prove => [ProvePart.Of(work)],
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such part."),
     };
 }

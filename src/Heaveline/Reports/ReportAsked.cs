@@ -69,6 +69,38 @@ public sealed record ReportAsked
     /// <summary>Seed of the draws.</summary>
     public ulong Seed { get; init; } = 1;
 
+    /// <summary>No drive, one, or the one before a change and the one after it, of different places.</summary>
+    public ImmutableArray<RecordedDrive> Drives
+    {
+        get;
+        init => field = Drawable.Any(value) is { Length: <= 2 } drives && drives.Select(d => d.Path).Distinct(StringComparer.Ordinal).Count()
+            == drives.Length
+            ? drives
+            : throw new RefusedValueException(
+                "drives of the report", "more than two, or one twice", "the one before and the one after a change", "Leave some out.");
+    }
+
+    = [];
+
+    /// <summary>
+    /// The drive before a change and the one after it: those that were given, or one with the drive that it follows; null: no such two.
+    /// </summary>
+    public (RecordedDrive Before, RecordedDrive After)? Pair =>
+        Drives is [var first, var second] ? (first, second) : Drives is [{ Before: { } before } after] ? (before, after) : null;
+
+    /// <summary>Of <see cref="ProveAsked.Circumstances"/> those that were the same in both drives, beside what is written down with them.</summary>
+    public ImmutableArray<string> Same { get; init => field = Drawable.Any(value); } = [];
+
+    /// <summary>Whether what the drive's car would do after the change, by its file, is forecast and held against the drive after.</summary>
+    public bool IsForecast { get; init; }
+
+    /// <summary>The drives whose logs the parts need.</summary>
+    internal IEnumerable<RecordedDrive> Read =>
+    [
+        .. (Parts.Contains(PartKind.Drive) ? Drives : []).Concat(Parts.Contains(PartKind.Prove) && Pair is { } two ? [two.Before, two.After] : [])
+            .DistinctBy(d => d.Path),
+    ];
+
     /// <summary>What to include, in order, each once.</summary>
     public required ImmutableArray<PartKind> Parts
     {
@@ -82,7 +114,7 @@ public sealed record ReportAsked
     public ReaderUnits Units { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = ReaderUnits.Metric;
 
     /// <summary>The same, with the names in it left as they are.</summary>
-    public ReaderUnits ReadersUnits => Units.Leaving([.. Cars.SelectMany(c => LoadedCar.NamesIn(c.Car)), Road.Name]);
+    public ReaderUnits ReadersUnits => Units.Leaving([.. Cars.SelectMany(c => LoadedCar.NamesIn(c.Car)), Road.Name, .. Drives.Select(d => d.Name)]);
 
     /// <summary>The texts that cars and road were read from.</summary>
     public ImmutableArray<InputText> Inputs { get; init => field = Drawable.Any(value); } = [];

@@ -25,6 +25,12 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
         new(PartKind.Rule, false, false, "The rule", "A rule of the trade as a map over speed, for the first car. The longest part to compute."),
         new(PartKind.Ride, true, true, "The ride", "Comfort on a random road of the class, over the speeds."),
         new(PartKind.Cost, true, true, "The price", "Roll, dive, travel left and headlamp; with several cars, what the change does to them."),
+        new(
+            PartKind.Drive, false, false, "The drive",
+            "What a log is good for, its bumps, the floor’s vibration, and the car as it was driven. Needs a drive; takes some seconds."),
+        new(
+            PartKind.Prove, false, false, "Before and after",
+            "Whether the change worked, by the passes of two drives, with what changed in the car. Needs the drive before and the drive after."),
     ];
 
     /// <summary>Its word in the address and on the command line.</summary>
@@ -32,5 +38,13 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
 
     /// <summary>The words of the parts that a report has unasked, with commas between.</summary>
     /// <param name="several">Whether it is of several cars.</param>
-    public static string Usual(bool several) => string.Join(", ", All.Where(p => several ? p.ForSeveral : p.ForOne).Select(p => p.Word));
+    /// <param name="drives">Of how many drives it is: none, one, or one before and one after a change.</param>
+    public static string Usual(bool several, int drives = 0) => string.Join(
+        ", ",
+        All.Where(p => p.Kind switch
+        {
+            PartKind.Drive => drives > 0,
+            PartKind.Prove => drives > 1,
+            _ => several ? p.ForSeveral : p.ForOne,
+        }).Select(p => p.Word));
 }

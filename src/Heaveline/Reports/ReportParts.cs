@@ -6,12 +6,21 @@ namespace Heaveline.Reports;
 internal static class ReportParts
 {
     /// <summary>The parts in order, each once; what is wrong with the words is objected to.</summary>
-    public static IReadOnlyList<PartKind> Of(AskedReader reader, bool several)
+    /// <param name="reader">What was given.</param>
+    /// <param name="several">Whether the report is of several cars.</param>
+    /// <param name="drives">Of how many drives it is.</param>
+    public static IReadOnlyList<PartKind> Of(AskedReader reader, bool several, int drives)
     {
         var words = reader.Text(ReportStudy.Parts) switch
         {
-            null => ReportPartChoice.Usual(several),
-            "all" => string.Join(',', ReportStudy.PartWords.Where((_, kind) => kind != (int)PartKind.Compare || several)),
+            null => ReportPartChoice.Usual(several, drives),
+            "all" => string.Join(',', ReportStudy.PartWords.Where((_, kind) => (PartKind)kind switch
+            {
+                PartKind.Compare => several,
+                PartKind.Drive => drives > 0,
+                PartKind.Prove => drives > 1,
+                _ => true,
+            })),
             var given => given,
         };
         var (kinds, known) = (new List<PartKind>(), true);

@@ -56,13 +56,41 @@ public static class ReportStudy
     /// <summary>Seed of those draws.</summary>
     public static Choice Seed { get; } = Choices.Seed() with { Says = "Seed of those draws." };
 
+    /// <summary>The drives.</summary>
+    public static Choice Drives { get; } = new()
+    {
+        Name = "drive",
+        Kind = ChoiceKind.Log,
+        Says = "A drive: its folder drives/NAME in a garage, with what drive.yaml says of it, or a log alone (a file, a folder, a .zip), driven by "
+            + "the first car, of two logs the second by the second car where there is one. Twice: the drive before a change, then that after it; "
+            + "once is enough where drive.yaml says which it follows.",
+        HelpName = "DRIVE",
+        IsRepeated = true,
+    };
+
+    /// <summary>What was the same in both drives.</summary>
+    public static Choice Same { get; } = ProveStudy.Same with
+    {
+        Says = ProveStudy.Same.Says.TrimEnd('.') + ". What drive.yaml says to be the same need not be said again.",
+    };
+
+    /// <summary>Whether the change is forecast.</summary>
+    public static Choice Forecast { get; } = new()
+    {
+        Name = "forecast",
+        Kind = ChoiceKind.Tick,
+        Says = "Also forecast on the drive before what the car of the drive after would do, and hold that against the drive after; "
+            + "takes some seconds.",
+    };
+
     /// <summary>What to include.</summary>
     public static Choice Parts { get; } = new()
     {
         Name = "parts",
         Kind = ChoiceKind.Word,
         Says = $"What to include, in order, with commas between: {string.Join(", ", PartWords)}; or all. Without it: "
-            + $"{ReportPartChoice.Usual(several: false)} for one car, {ReportPartChoice.Usual(several: true)} for several. "
+            + $"{ReportPartChoice.Usual(several: false)} for one car, {ReportPartChoice.Usual(several: true)} for several; "
+            + "and drive where one is given, prove where there are two. "
             + "Cautions, sources and how to make it again are always there.",
         HelpName = "PARTS",
     };
@@ -107,15 +135,20 @@ public static class ReportStudy
         Says =
             """
             Write a report: the finding first, then the car at every load, modes, passes in figures and words, comparison, ride, rule, causes,
-            doubts, price; with cautions, sources, and the texts and the command that make it again.
+            doubts, price, drives with a phone on the floor, before and after; with cautions, sources, and the texts and the command that make
+            it again.
 
             Examples:
               heaveline report examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h" --out fern.html
               heaveline report examples/garage/fern-saloon.yaml examples/garage/fern-saloon-cured.yaml --parts car,compare,cost --author "A. Fern" \
                   --date "1 May 2026" --out cure.pdf
+              heaveline report my-garage/my-car.yaml --drive my-garage/drives/after --parts drive,prove --out proof.html
             """,
         Choices =
-            [Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Parts, Title, Author, Date, Paper, Choices.Units, Out],
+        [
+            Cars, Choices.Road, Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed, Drives, Same, Forecast, Parts, Title, Author, Date, Paper,
+            Choices.Units, Out,
+        ],
         Reads = Read,
         Answers = Report.From,
     };
@@ -141,7 +174,11 @@ public static class ReportStudy
         var rule = reader.Word(Rule);
         var samples = reader.Whole(Samples);
         var seed = reader.Seed(Seed);
-        var parts = ReportParts.Of(reader, names.Count > 1);
+        var drives = ReportDrives.Of(reader, cars);
+        var parts = ReportParts.Of(reader, names.Count > 1, ReportDrives.Count(reader.Given.All(Drives).Count, drives));
+        var same = ProveStudy.Circumstances(reader, Same);
+        var isForecast = reader.IsTicked(Forecast);
+        ReportDrives.Check(reader, parts, drives, isForecast);
         var (title, author, date) = (Line(reader, Title), Line(reader, Author) ?? "", Line(reader, Date) ?? "");
         var paper = reader.Word(Paper);
         var units = reader.Word(Choices.Units);
@@ -172,15 +209,24 @@ public static class ReportStudy
             Rule = TradeRule.Of(rule!),
             Draws = samples!.Value,
             Seed = seed!.Value,
+            Drives = [.. drives],
+            Same = same,
+            IsForecast = isForecast,
             Parts = [.. parts],
             Paper = paper!,
             Units = ReaderUnits.Of(units),
-            Inputs = [.. reader.Inputs(Cars).SelectMany(i => i).Concat(ground).DistinctBy(i => i.Name)],
+            Inputs =
+            [
+                .. reader.Inputs(Cars).SelectMany(i => i).Concat(ground).Concat(reader.Inputs(Drives).SelectMany(i => i)).DistinctBy(i => i.Name),
+            ],
             Words = new Given(
             [
                 .. reader.Inputs(Cars).Select(own => (Cars.Name, (string?)own[0].Name)),
                 (Choices.Road.Name, roadName),
                 .. new[] { Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed }.Select(choice => (choice.Name, reader.Text(choice))),
+                .. drives.Select(drive => (Drives.Name, (string?)drive.Path)),
+                (Same.Name, reader.Text(Same)),
+                (Forecast.Name, isForecast ? Choice.Yes : null),
                 (Parts.Name, string.Join(',', parts).ToLowerInvariant()),
                 (Title.Name, title),
                 (Author.Name, author),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Answers;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 
@@ -10,6 +11,9 @@ internal sealed class ReportWork
     private IReadOnlyList<PassAnswer>? passes;
     private WhyAnswer? why;
     private CostAnswer? cost;
+    private ProveAnswer? proof;
+    private readonly Dictionary<string, RecordedLog> logs = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, DriveAnswer> drives = new(StringComparer.Ordinal);
 
     public ReportWork(ReportAsked asked, StudyRun run)
     {
@@ -40,6 +44,67 @@ internal sealed class ReportWork
 
     /// <summary>What the change from the first car to each other costs; alone, where it stands.</summary>
     public CostAnswer Cost => cost ??= CostStudy.Run(new CostAsked { Cars = Cars, Draws = Choices.Draws, Seed = Choices.Seed }, Run);
+
+    /// <summary>The files of the logs that were read, as the command of the report calls them.</summary>
+    public ImmutableArray<InputDigest> Logs =>
+        [.. Choices.Read.SelectMany(drive => logs[drive.Path].Files.Select(f => f with { Name = drive.NameOf(f.Name) })).DistinctBy(f => f.Name)];
+
+    /// <summary>Reads the logs that the parts need, before anything long is computed.</summary>
+    /// <exception cref="RefusedValueException">A part has no drive, or the part of two drives has not two.</exception>
+    public void ReadLogs()
+    {
+        if ((Asked(PartKind.Drive) && Choices.Drives.IsEmpty) || (Asked(PartKind.Prove) && Choices.Pair is null))
+        {
+            throw new RefusedValueException(
+                "drives of the report",
+                FormattableString.Invariant($"{Choices.Drives.Length}"),
+                Asked(PartKind.Prove) ? "two, or one that follows on another" : "one or two",
+                "Name the drives, or leave the part out.");
+        }
+
+        foreach (var drive in Choices.Read)
+        {
+            logs[drive.Path] = drive.Read(Run.Cancellation);
+        }
+    }
+
+    /// <summary>What a drive says.</summary>
+    public DriveAnswer Of(RecordedDrive drive)
+    {
+        if (!drives.TryGetValue(drive.Path, out var answer))
+        {
+            drives[drive.Path] = answer = DriveStudy.Run(
+                new DriveAsked { Log = logs[drive.Path].Log, Car = drive.Car, Settings = drive.Settings, Advice = DriveAdvice.Report }, Run);
+        }
+
+        return answer;
+    }
+
+    /// <summary>Whether the change between the two drives worked.</summary>
+    public ProveAnswer Proof
+    {
+        get
+        {
+            var (before, after) = Choices.Pair!.Value;
+            // Of the same cars as the part of the drives: what one part refuses the other does not say.
+            return proof ??= ProveStudy.Of(
+                new ProveAsked
+                {
+                    Before = logs[before.Path].Log,
+                    After = logs[after.Path].Log,
+                    OfBefore = before.Settings,
+                    OfAfter = after.Settings,
+                    Same = [.. ProveAsked.Circumstances.Where(c => after.Same.Contains(c) || Choices.Same.Contains(c))],
+                    WhatChanged = before.Settings.Wheelbase is not null && after.Settings.Wheelbase is not null,
+                    Car = before.Car,
+                    Change = Choices.IsForecast ? after.Car?.Car : null,
+                    Advice = DriveAdvice.Report,
+                },
+                ProvedDrive.Of(Of(before)),
+                ProvedDrive.Of(Of(after)),
+                Run.Cancellation);
+        }
+    }
 
     /// <summary>Where and how the cars drive, in words.</summary>
     public string Drive =>

@@ -22,6 +22,8 @@ public static class Glossary
         ("a bump of a drive", EventTable.Measures),
         ("the floor in a drive", FloorTable.Measures),
         ("a car told by a drive", DriveCarTable.Measures),
+        ("a site of a drive, by speed", SiteSpeedTable.Measures),
+        ("the road along a drive", RoughnessTable.Measures),
         ("two drives compared", ProveTable.Measures),
         ("what changed in a car", ChangeTable.Measures),
         ("a rule of the trade", RuleTables.Measures),

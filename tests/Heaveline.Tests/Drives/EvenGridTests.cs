@@ -10,7 +10,7 @@ public class EvenGridTests
         var track = TimedTrack.Of(PlantedDrive.Track(
             SensorKind.Speed, times, [[.. times.Select(t => Math.Sin(2.0 * Math.PI * frequency * t))]]))!;
         var grid = EvenGrid.Over(track);
-        return [.. grid.Read(track, 0).Select((v, i) => v - Math.Sin(2.0 * Math.PI * frequency * grid.Time(i))).Skip(50).SkipLast(50)];
+        return [.. grid.Read(track)[0].Select((v, i) => v - Math.Sin(2.0 * Math.PI * frequency * grid.Time(i))).Skip(50).SkipLast(50)];
     }
 
     [Theory]
@@ -34,7 +34,7 @@ public class EvenGridTests
         var track = TimedTrack.Of(PlantedDrive.Track(SensorKind.Speed, times, [[.. times.Select(t => Math.Sin(2.0 * Math.PI * 63.0 * t))]]))!;
         var grid = EvenGrid.Over(track);
         Assert.Equal(100.0, grid.Rate, 9);
-        Assert.All(grid.Read(track, 0).Skip(20).SkipLast(20), v => Assert.InRange(v, -0.01, 0.01));
+        Assert.All(grid.Read(track)[0].Skip(20).SkipLast(20), v => Assert.InRange(v, -0.01, 0.01));
     }
 
     [Fact]
@@ -43,7 +43,7 @@ public class EvenGridTests
         double[] times = [.. Enumerable.Range(0, 2000).Select(i => i / 100.0).Where(t => t is < 8.0 or > 9.0)];
         var track = TimedTrack.Of(PlantedDrive.Track(SensorKind.Speed, times, [[.. times.Select(_ => 1.0)]]))!;
         var grid = EvenGrid.Over(track);
-        var read = grid.Read(track, 0);
+        var read = grid.Read(track)[0];
         Assert.Equal(2, grid.Covered.Length);
         Assert.Equal(0.0, read[850]);
         Assert.Equal(1.0, read[790], 9);

@@ -126,4 +126,18 @@ public class EventNumbersTests
             w => Assert.True(w.Second > 1.5 * w.First));
         Assert.All(Widths(0.002, "hit-peak-pitch").Zip(Widths(0.03, "hit-peak-pitch")), w => Assert.True(w.Second > w.First));
     }
+
+    [Fact]
+    public void The_noise_that_a_phone_was_planted_with_is_found()
+    {
+        var (motion, _) = PlantedPasses.Driven(Passes("sprig-kit-car", "driver", "village-hump"), Behind);
+        foreach (var (force, turn) in new[] { (0.05, 0.004), (0.1, 0.002) })
+        {
+            var curves = MotionCurves.Of(
+                Drive.Of((motion with { Noise = force, TurnNoise = turn }).Log, TestContext.Current.CancellationToken), 0.0);
+            // White noise of a sample over half the rate.
+            Assert.Equal(1.0, curves.VerticalNoise / (force * force / 50.0), 0.15);
+            Assert.Equal(1.0, curves.RateNoise / (turn * turn / 50.0), 0.15);
+        }
+    }
 }

@@ -145,7 +145,8 @@ internal sealed record PlantedCrossings
 
         var track = TimedTrack.Of(PlantedDrive.Track(SensorKind.Acceleration, times, [a, q]))!;
         var grid = EvenGrid.Over(track);
-        var (evenA, evenQ) = (grid.Read(track, 0), grid.Read(track, 1));
+        var columns = grid.Read(track);
+        var (evenA, evenQ) = (columns[0], columns[1]);
         var onset = kept + (0.05 * Normal());
         var from = (int)Math.Round((onset - 1.0 - grid.Start) * grid.Rate);
         var length = (int)Math.Round(5.0 * grid.Rate);

@@ -83,6 +83,19 @@ public class MeasureDevicesTests(MeasureDevicesTests.OfProcessor of) : IClassFix
     }
 
     [Fact]
+    public void Cars_whose_dampers_bend_at_places_of_their_own_and_of_one_step_a_sample_too()
+    {
+        Car Bending(double k)
+        {
+            var table = new ForceTable([0.0, 0.05 * k, 0.3 * k], [0.0, 180.0, 600.0]);
+            return Saloon(k) with { Front = PlainCar.Saloon.Front with { Damper = new Damper { Law = new TableDamper(table, table) } } };
+        }
+
+        var options = new PassOptions { Method = FixedStep.Once, Record = new() { SamplesPerSecond = 1500.0, Duration = 1.0 } };
+        Assert.InRange(Largest(Runs(Bending, Hump, 9.0, 17.3), options, of.Devices), 0.0, 1e-9);
+    }
+
+    [Fact]
     public void Roads_on_one_side_and_cars_that_lean_and_other_samplings_too()
     {
         var leaning = PlainCar.Saloon.Weighing;

@@ -99,4 +99,41 @@ public class DriveCarStudyTests
         Assert.Throws<Heaveline.Quantities.RefusedValueException>(() => answer.Figure(DriveAnswer.CarCard));
         Assert.False((bool)answer.Facts["car"]!["believed"]!);
     }
+
+    [Fact]
+    public void What_else_the_car_tells_stands_in_the_whole_answer_in_json_and_in_a_figure()
+    {
+        var answer = Known.Value;
+        var whole = string.Join("\n", answer.WholeLinesIn(Heaveline.Quantities.ReaderUnits.Metric));
+        Assert.Contains("gentler bumps (damper speeds about ", whole, StringComparison.Ordinal);
+        Assert.Contains(
+            "pitch in the first second after the rear wheels have left it (RMS, the linear car of this drive)", whole, StringComparison.Ordinal);
+        Assert.Contains("fall into step at no speed up to 150 km/h", whole, StringComparison.Ordinal);
+        Assert.Contains("Between bumps the road is of class A over ", whole, StringComparison.Ordinal);
+        Assert.DoesNotContain("Between bumps", string.Join("\n", answer.LinesIn(Heaveline.Quantities.ReaderUnits.Metric)), StringComparison.Ordinal);
+        var facts = answer.Facts;
+        Assert.Equal("", (string?)facts["halves"]!["whyNot"]);
+        Assert.Equal(6, facts["halves"]!["hardOverGentle"]!.AsObject().Count);
+        Assert.Equal(answer.Events!.Sites[0].Name, (string?)facts["speeds"]!["sites"]![0]!["site"]);
+        Assert.All(facts["roughness"]!["stretches"]!.AsArray(), s => Assert.Equal("A", (string?)s!["class"]));
+        Assert.Equal("roughness", Assert.Single(answer.Figure(DriveAnswer.Rough).Panels).Id);
+    }
+
+    [Fact]
+    public void The_roughness_is_told_where_it_is_asked_for_and_refused_without_a_car()
+    {
+        var asked = Known.Value with { Asked = Known.Value.Asked with { WantsRoughness = true } };
+        Assert.Contains(
+            "Between bumps the road is of class A over ", string.Join("\n", asked.LinesIn(Heaveline.Quantities.ReaderUnits.Metric)),
+            StringComparison.Ordinal);
+        var text = System.Text.Encoding.UTF8.GetString(Assert.Single(asked.Written("write-roughness", "along")).Bytes);
+        Assert.StartsWith("from [m],to [m],at [s],read [m],", text, StringComparison.Ordinal);
+        Assert.Equal(Known.Value.Detail!.Roughness.Stretches.Length + 2, text.Split('\n').Length);
+        var without = Answer(null, null);
+        without = without with { Asked = without.Asked with { WantsRoughness = true } };
+        Assert.Null(without.Detail);
+        Assert.Contains("The roughness along the road is not told", Said(without), StringComparison.Ordinal);
+        Assert.Throws<Heaveline.Quantities.RefusedValueException>(() => without.Written("write-roughness", "along"));
+        Assert.Throws<Heaveline.Quantities.RefusedValueException>(() => without.Figure(DriveAnswer.Rough));
+    }
 }

@@ -31,6 +31,8 @@ public class ReportQueryTests
             Rule = "damping",
             Samples = "50",
             Seed = "9",
+            Drives = ["lane & before", "after"],
+            IsForecast = true,
             Parts = "",
             Title = "One + two = \"three\" #4",
             Author = "A. Fern",
@@ -41,7 +43,8 @@ public class ReportQueryTests
         var back = ReportQuery.Of(query.Address);
         Assert.Equal(query.Address, back.Address);
         Assert.Equal(query.Cars, back.Cars);
-        Assert.Equal(query with { Cars = [] }, back with { Cars = [] });
+        Assert.Equal(query.Drives, back.Drives);
+        Assert.Equal(query with { Cars = [], Drives = [] }, back with { Cars = [], Drives = [] });
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Heaveline.Drives;
-using Heaveline.Drives.Events;
+using Heaveline.Files.Drives;
+using Heaveline.Files.Garages;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
@@ -16,6 +17,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
     private readonly AnswerCache<DriveAnswer> read = new(Capacity);
     private readonly AnswerCache<DriveAnswer> latest = new(Capacity);
     private readonly AnswerCache<DriveAnswer> fitted = new(Capacity);
+    private readonly AnswerCache<DriveAnswer> last = new(Capacity);
     private readonly Lock only = new();
     private readonly Lock onlyCar = new();
 
@@ -38,6 +40,12 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         if (fitted.Find(source.FitKey) is null)
         {
             run.Meanwhile?.Invoke(bumps);
+            // Then the car near the last one of this log; the whole fit, with all its starts, takes its place.
+            if (run.Meanwhile is { } meanwhile && last.Find(source.LogKey) is { } former
+                && DriveStudy.NearCar(bumps, former.Identified, run.Cancellation) is { } near)
+            {
+                meanwhile(near);
+            }
         }
 
         return Fitted(source, bumps, run.Cancellation);
@@ -48,6 +56,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         read.Dispose();
         latest.Dispose();
         fitted.Dispose();
+        last.Dispose();
     }
 
     // One at a time: two questions about one drive come together, and both need its log.
@@ -89,6 +98,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
 
             var found = DriveStudy.WithCar(bumps, stop);
             fitted.Keep(source.FitKey, found);
+            last.Keep(source.LogKey, found);
             return found;
         }
     }
@@ -106,7 +116,7 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
             Before = before.Asked.Log, After = after.Asked.Log, OfBefore = before.Asked.Settings, OfAfter = after.Asked.Settings,
             Same = source.Sheet.Same, Advice = DriveAdvice.Page,
         };
-        var passes = ProveStudy.Of(asked, Proved(before), Proved(after), run.Cancellation);
+        var passes = ProveStudy.Of(asked, ProvedDrive.Of(before), ProvedDrive.Of(after), run.Cancellation);
         if (before.Asked.Settings.Wheelbase is null || after.Asked.Settings.Wheelbase is null)
         {
             return passes;
@@ -116,16 +126,8 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         run.Meanwhile?.Invoke(passes);
         return ProveStudy.Of(
             asked with { WhatChanged = true },
-            Proved(Fitted(source.Before!, before, run.Cancellation)),
-            Proved(Fitted(source, after, run.Cancellation)),
+            ProvedDrive.Of(Fitted(source.Before!, before, run.Cancellation)),
+            ProvedDrive.Of(Fitted(source, after, run.Cancellation)),
             run.Cancellation);
     }
-
-    private static ProvedDrive Proved(DriveAnswer answer) => new(answer.Drive, answer.Trust, answer.Events ?? new DriveEvents
-    {
-        Events = [], Sites = [], Settings = answer.Asked.Settings, HasSpeed = !answer.Drive.Speed.IsEmpty,
-    })
-    {
-        Car = answer.Identified,
-    };
 }

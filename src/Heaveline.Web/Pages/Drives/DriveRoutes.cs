@@ -1,3 +1,4 @@
+using Heaveline.Files.Garages;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;

@@ -37,6 +37,12 @@ public sealed record ReportQuery
     /// <summary>Seed of the draws, in digits.</summary>
     public string Seed { get; init; } = ReportStudy.Seed.Usual!;
 
+    /// <summary>Names of drives of the garage: none, one, or the one before a change and the one after it.</summary>
+    public ImmutableArray<string> Drives { get; init; } = [];
+
+    /// <summary>Whether the change between the drives is forecast.</summary>
+    public bool IsForecast { get; init; }
+
     /// <summary>Words of the parts with commas between; null: those that a report has unasked.</summary>
     public string? Parts { get; init; }
 
@@ -74,6 +80,8 @@ public sealed record ReportQuery
             Rule = Word("rule", plain.Rule),
             Samples = Word("samples", plain.Samples),
             Seed = Word("seed", plain.Seed),
+            Drives = [.. said.GetValueOrDefault("drive", StringValues.Empty).OfType<string>().Where(name => name.Length > 0)],
+            IsForecast = One("forecast") == Choice.Yes,
             Parts = One("parts"),
             Title = One("title") is { Length: > 0 } title ? title : null,
             Author = One("author") ?? "",
@@ -97,7 +105,9 @@ public sealed record ReportQuery
                 .. Cars.Select(name => ("car", (string?)name, (string?)null)),
                 ("road", Road, plain.Road), ("speed", Speed, plain.Speed), ("speeds", Speeds, plain.Speeds), ("load", Load, null),
                 ("class", Class, plain.Class),
-                ("rule", Rule, plain.Rule), ("samples", Samples, plain.Samples), ("seed", Seed, plain.Seed), ("parts", Parts, null),
+                ("rule", Rule, plain.Rule), ("samples", Samples, plain.Samples), ("seed", Seed, plain.Seed),
+                .. Drives.Select(name => ("drive", (string?)name, (string?)null)),
+                ("forecast", IsForecast ? Choice.Yes : null, null), ("parts", Parts, null),
                 ("title", Title, null), ("author", Author, ""), ("date", Date, null), ("paper", Paper, plain.Paper), ("file", File, null),
             ];
             return PageAddress.Query(words.Where(w => w.Word != w.Usual).Select(w => (w.Key, w.Word)));

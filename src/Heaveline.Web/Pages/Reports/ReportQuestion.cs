@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Heaveline.Cars;
+using Heaveline.Files.Garages;
 using Heaveline.Files.Reporting;
 using Heaveline.Files.Yaml;
 using Heaveline.Press.Paper;
@@ -23,7 +24,8 @@ public sealed class ReportQuestion
         CarNames = query.Cars.Length > 0 ? query.Cars : garageView.UsualCar is { } usual ? [usual] : [];
         Readings = [.. CarNames.Select(name => (name, garageView.Car(name)))];
         Date = query.Date ?? Today(options.Clock);
-        PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length > 1);
+        Drives = DrivesOf(query, garageView);
+        PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length > 1, DriveCount);
         File = query.File ?? $"{Plain(CarNames.FirstOrDefault("car"))}-report";
         var reading = ReportStudy.Question.Read(Words, garageView);
         Objections =
@@ -43,6 +45,12 @@ public sealed class ReportQuestion
 
     /// <summary>The cars as read; null for a name that is not there.</summary>
     public IReadOnlyList<(string Name, Reading<Car>? Reading)> Readings { get; }
+
+    /// <summary>The drives that are chosen and there.</summary>
+    public IReadOnlyList<RecordedDrive> Drives { get; }
+
+    /// <summary>Of how many drives the report can be; a single one counts as two where it follows on another.</summary>
+    public int DriveCount => ReportDrives.Count(query.Drives.Length, Drives);
 
     /// <summary>The day that is printed: the address's, or today.</summary>
     public string Date { get; }
@@ -69,7 +77,21 @@ public sealed class ReportQuestion
     public ReportQuery Pinned => query with { Cars = CarNames, Date = Date };
 
     /// <summary>Tells reports apart by all that they are made from: the choices and the texts of the files. Empty when nothing can be made.</summary>
-    public string Key => Html is null ? "" : string.Join('\n', [Html.Command, Html.Program, .. Html.Inputs.Select(i => i.Sha256)]);
+    public string Key => Html is null ? "" : string.Join('\n', [Html.Command, Html.Program, .. Html.Inputs.Select(i => i.Sha256), .. Looks]);
+
+    private IEnumerable<string> Looks => Html!.Drives.SelectMany(d => new[] { d.Look, d.Before?.Look ?? "" });
+
+    // A drive that no part is of stays chosen, but is not asked about, so that its log stays unread.
+    private bool HasDriveParts => Split(PartWords).Intersect([Word(PartKind.Drive), Word(PartKind.Prove), "all"]).Any();
+
+    private bool HasProof => Split(PartWords).Intersect([Word(PartKind.Prove), "all"]).Any();
+
+    private static string Word(PartKind kind) => ReportPartChoice.All.First(p => p.Kind == kind).Word;
+
+    private static string[] Split(string parts) => parts.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
+    private static IReadOnlyList<RecordedDrive> DrivesOf(ReportQuery query, GarageView garageView) =>
+        [.. query.Drives.Select(name => NamedDrives.Find(garageView.Garage, name, file => file).Value).OfType<RecordedDrive>()];
 
     /// <summary>The title that is printed when none is given.</summary>
     public string UsualTitle => string.Join("; ", Readings.Select(r => r.Reading?.Value?.Name ?? r.Name));
@@ -100,6 +122,28 @@ public sealed class ReportQuestion
     /// <summary>Reads an address.</summary>
     internal static ReportQuestion Of(ReportQuery query, GarageView garageView, ServeOptions options) => new(query, garageView, options);
 
+    /// <summary>
+    /// The parts when other drives are chosen: those that are of drives come and go with them; null: the usual ones.
+    /// </summary>
+    /// <param name="next">The query with other drives.</param>
+    /// <param name="garageView">The garage.</param>
+    internal string? PartsWith(ReportQuery next, GarageView garageView)
+    {
+        if (query.Parts is null)
+        {
+            return null;
+        }
+
+        var (count, words) = (ReportDrives.Count(next.Drives.Length, DrivesOf(next, garageView)), Split(query.Parts));
+        bool Stays(ReportPartChoice part) => part.Kind switch
+        {
+            PartKind.Drive => count > 0 && (DriveCount == 0 || words.Contains(part.Word)),
+            PartKind.Prove => count > 1 && (DriveCount < 2 || words.Contains(part.Word)),
+            _ => words.Contains(part.Word),
+        };
+        return string.Join(',', ReportPartChoice.All.Where(Stays).Select(p => p.Word));
+    }
+
     /// <summary>What is wrong with one choice, in words; null when nothing is.</summary>
     public string? Refused(string choice) => Objections.Where(o => o.Choice == choice).Select(o => o.Sentence).ToList() is { Count: > 0 } sentences
         ? string.Join(' ', sentences.Distinct())
@@ -112,6 +156,8 @@ public sealed class ReportQuestion
     private Given Words => new(
     [
         .. CarNames.Select(name => (ReportStudy.Cars.Name, (string?)name)),
+        .. HasDriveParts ? query.Drives.Select(name => (ReportStudy.Drives.Name, (string?)name)) : [],
+        (ReportStudy.Forecast.Name, query.IsForecast && HasProof ? Choice.Yes : null),
         (Choices.Road.Name, query.Road), (ReportStudy.Speed.Name, query.Speed), (ReportStudy.Speeds.Name, query.Speeds),
         (Choices.Load.Name, query.Load),
         (ReportStudy.Class.Name, query.Class), (ReportStudy.Rule.Name, query.Rule), (ReportStudy.Samples.Name, query.Samples),

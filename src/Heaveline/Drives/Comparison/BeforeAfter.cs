@@ -76,6 +76,9 @@ public sealed record BeforeAfter
 
     internal ComparisonFit? Fit { get; init; }
 
+    /// <summary>How much each site makes of <see cref="Pooled"/>, adding up to 1; empty where nothing is compared.</summary>
+    internal IReadOnlyDictionary<string, double> Shares { get; init; } = new Dictionary<string, double>();
+
     // Coefficients that the passes pay for.
     private int Columns { get; init; }
 
@@ -119,6 +122,7 @@ public sealed record BeforeAfter
     /// <param name="apart">Logarithm of the record after over that before.</param>
     internal BeforeAfter Withheld(double apart) => this with
     {
+        Shares = new Dictionary<string, double>(),
         Verdict = Verdict == ComparisonVerdict.TooFew ? Verdict : ComparisonVerdict.NotAlike,
         RecordsApart = Math.Exp(apart) - 1.0,
         Pooled = null,
@@ -213,6 +217,7 @@ public sealed record BeforeAfter
             Pooled = all,
             ApartProbability = apart,
             Fit = areApart ? own : pooled,
+            Shares = pooled.Shares(),
             Columns = pooled.Columns,
             Scatter = pooled.Scatter,
             Verdict = areApart && !sites.All(s => s.Effect is not { } effect || effect.Log * all.Log > 0.0)

@@ -78,6 +78,13 @@ internal sealed class ComparisonFit
         return Interval(weights, share);
     }
 
+    /// <summary>How much each site makes of the change that they share: what it would be were the passes of that site alone changed by 1.</summary>
+    public IReadOnlyDictionary<string, double> Shares() => sites.ToDictionary(
+        site => site,
+        site => new LeastSquares(
+            [.. rows.Select((row, i) => row.Select(x => x / scatter[passes[i].Site]).ToArray())],
+            [.. passes.Select(p => p.IsAfter && p.Site == site ? 1.0 / scatter[site] : 0.0)]).Coefficients[sites.Length]);
+
     /// <summary>The mean level at a site and a speed in one state, with its interval.</summary>
     public (double Value, double Low, double High) Level(string site, double speed, bool isAfter, double share)
     {

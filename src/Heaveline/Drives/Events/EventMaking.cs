@@ -135,15 +135,19 @@ internal sealed class EventMaking(
         var phone = settings.Phone?.BehindFrontAxle ?? Unknown;
         var responses = new UsualResponses(drive, wheelbase, phone);
         var found = new EventFinder(drive, wheelbase).Found(stop).Where(c => !Added.Any(a => Math.Abs(a - c.Seen) < Near));
-        return new SeenBumps(drive, settings, [.. found.Concat(Added.Select(a => new Candidate(a, 0.0, true))).Select(c =>
+        Candidate[] all = [.. found.Concat(Added.Select(a => new Candidate(a, 0.0, true)))];
+        var seen = new (Candidate, EventSpeed, OnsetTable)[all.Length];
+        ParallelLoop.Each(all.Length, -1, k => seen[k] = Of(all[k]), stop);
+        return new SeenBumps(drive, settings, [.. seen], EventMeasuring.CurvesOf(drive, settings));
+
+        (Candidate, EventSpeed, OnsetTable) Of(Candidate c)
         {
-            stop.ThrowIfCancellationRequested();
             var speed = EventSpeed.At(drive, c.Seen, wheelbase);
             var taken = Math.Max(speed.Value, EventFinder.Creeping);
             var (from, to) = c.ByHand ? (c.Seen - SaidWithin, c.Seen + SaidWithin)
                 : (c.Seen - Math.Min(((wheelbase + Longest) / taken) + 0.5, Back), c.Seen + Forward);
             return (c, speed with { Value = taken }, OnsetTable.Of(drive, c.Seen, taken, from, to, responses));
-        })], EventMeasuring.CurvesOf(drive, settings));
+        }
     }
 
     // Two that stood out over one and the same bump are one: what a user added, else the higher.

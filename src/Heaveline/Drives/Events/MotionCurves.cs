@@ -19,6 +19,13 @@ internal sealed class MotionCurves
     // What drifts while acceleration is integrated twice, Hz.
     private const double Drift = 0.05;
 
+    // Noise is what is left above this share of the rate, up to the grid's corner.
+    private const double Split = 0.2;
+    private const double Corner = 0.4;
+
+    // The tenth of a hundred windows of 1 s of white noise over their mean: of χ² with 33 degrees of freedom.
+    private const double Quietest = 0.7;
+
     private MotionCurves(double[] pitch, double[] rate, double[] acceleration, double[] vertical, double[] heave) =>
         (Pitch, PitchRate, PitchAcceleration, Vertical, Heave) = (pitch, rate, acceleration, vertical, heave);
 
@@ -72,16 +79,14 @@ internal sealed class MotionCurves
                 }
             }
 
+            Sharpen(vertical.AsSpan(part), drive.Rate / drive.Clock.Rate);
             var speed = Integral(Above(vertical.AsSpan(part), drive.Rate, Drift), drive.Rate);
             var place = Integral(Above(speed, drive.Rate, Drift), drive.Rate);
-            Above(place, drive.Rate, SlowHeave).CopyTo(heave, first);
-            Above(place, drive.Rate, 2.0 * SlowHeave).CopyTo(less, first);
+            Above(place, drive.Rate, SlowHeave, 2.0 * SlowHeave, heave.AsSpan(first), less.AsSpan(first));
             if (hasPitch)
             {
                 var rate = drive.PitchRate.AsSpan()[part];
-                var whole = Integral(rate, drive.Rate);
-                Above(whole, drive.Rate, Slow).CopyTo(pitch, first);
-                Above(whole, drive.Rate, 0.5 * Slow).CopyTo(slower, first);
+                Above(Integral(rate, drive.Rate), drive.Rate, Slow, 0.5 * Slow, pitch.AsSpan(first), slower.AsSpan(first));
                 Derivative(ZeroPhase.Low(rate, drive.Rate, Fast), drive.Rate).CopyTo(acceleration, first);
             }
         }
@@ -90,8 +95,8 @@ internal sealed class MotionCurves
         {
             PitchWithMore = slower,
             HeaveWithLess = less,
-            RateNoise = hasPitch ? Noise(drive, drive.PitchRate.AsSpan()) : 0.0,
-            VerticalNoise = Noise(drive, drive.Vertical.AsSpan()),
+            RateNoise = hasPitch ? Noise(drive, drive.PitchRate.AsSpan(), (drive.TurnClock ?? drive.Clock).Rate) : 0.0,
+            VerticalNoise = Noise(drive, drive.Vertical.AsSpan(), drive.Clock.Rate),
         };
     }
 
@@ -113,6 +118,16 @@ internal sealed class MotionCurves
         }
 
         return result;
+    }
+
+    // Above two corners.
+    private static void Above(ReadOnlySpan<double> values, double rate, double corner, double other, Span<double> result, Span<double> ofOther)
+    {
+        var (low, lowOfOther) = ZeroPhase.Lows(values, corner, values, other, rate);
+        for (var i = 0; i < low.Length; i++)
+        {
+            (result[i], ofOther[i]) = (values[i] - low[i], values[i] - lowOfOther[i]);
+        }
     }
 
     private static double[] Integral(ReadOnlySpan<double> values, double rate)
@@ -139,13 +154,47 @@ internal sealed class MotionCurves
         return result;
     }
 
-    private static double Noise(Drive drive, ReadOnlySpan<double> signal)
+    // Straight lines from one sample of the sensor to the next take sinc² off, 1 − (π·f/r)²/3 at first: 3 % at a tenth of the sensor's rate. It
+    // is put back by the second difference, which is −(2π·f/rate)².
+    private static void Sharpen(Span<double> values, double gridOverSensor)
+    {
+        if (values.IsEmpty)
+        {
+            return;
+        }
+
+        var (share, before) = (gridOverSensor * gridOverSensor / 12.0, values[0]);
+        for (var i = 0; i + 1 < values.Length; i++)
+        {
+            var now = values[i];
+            values[i] -= share * (before - (2.0 * now) + values[i + 1]);
+            before = now;
+        }
+    }
+
+    // Hz of white noise that the grid and the filter below leave: straight lines between samples, the grid's corner, less what the filter takes.
+    private static double Left(double sensor, double rate)
+    {
+        const int lines = 400;
+        var (corner, step, sum) = (Math.Tan(Math.PI * Split), Corner * rate / lines, 0.0);
+        for (var k = 1; k <= lines; k++)
+        {
+            var f = k * step;
+            var line = Math.Sin(Math.PI * f / sensor) / (Math.PI * f / sensor);
+            var low = 1.0 / (1.0 + Math.Pow(Math.Tan(Math.PI * f / rate) / corner, 4.0));
+            sum += Math.Pow(line * line * (1.0 - low), 2.0) * step;
+        }
+
+        return sum;
+    }
+
+    private static double Noise(Drive drive, ReadOnlySpan<double> signal, double sensor)
     {
         var size = Math.Max(8, (int)Math.Round(drive.Rate));
         var powers = new List<double>();
         foreach (var (first, last) in drive.Covered)
         {
-            var slow = ZeroPhase.Low(signal[first..(last + 1)], drive.Rate, 0.2 * drive.Rate);
+            var slow = ZeroPhase.Low(signal[first..(last + 1)], drive.Rate, Split * drive.Rate);
             for (var from = 0; from + size <= slow.Length; from += size)
             {
                 var sum = 0.0;
@@ -160,6 +209,6 @@ internal sealed class MotionCurves
         }
 
         powers.Sort();
-        return powers.Count == 0 ? 0.0 : powers[powers.Count / 10] / (0.2 * drive.Rate);
+        return powers.Count == 0 ? 0.0 : powers[powers.Count / 10] / (Quietest * Left(sensor, drive.Rate));
     }
 }

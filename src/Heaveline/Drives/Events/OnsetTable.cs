@@ -108,7 +108,8 @@ internal sealed class OnsetTable
         var first = (int)Math.Round((seen - Before - drive.Start) * drive.Rate);
         var start = drive.Time(first);
         var (vertical, rate) = (
-            Spectrum(drive.Vertical.AsSpan(), first, n, drive.Rate, bins), Spectrum(drive.PitchRate.AsSpan(), first, n, drive.Rate, bins));
+            Spectrum(drive.Vertical.AsSpan(), first, cars.Turns, n, drive.Rate, bins),
+            Spectrum(drive.PitchRate.AsSpan(), first, cars.Turns, n, drive.Rate, bins));
         // Each channel over what is usual, and both alike.
         var (weightA, weightQ) = (Weights(vertical, cars.VerticalWeights), Weights(rate, cars.RateWeights));
         var power = (weightA[0] > 0.0 ? 1.0 : 0.0) + (weightQ[0] > 0.0 ? 1.0 : 0.0);
@@ -122,8 +123,23 @@ internal sealed class OnsetTable
         var (weights, onsets, spreads, heights) = (new double[count], new double[count], new double[count], new double[count]);
         var explained = 0.0;
         var (real, imaginary, log, met) = (new double[bins], new double[bins], new double[lags], new double[lags]);
-        double Met(int lag) =>
-            Dot(real, turns.Cosines.AsSpan(lag * bins, bins)) - Dot(imaginary, turns.Sines.AsSpan(lag * bins, bins));
+
+        // At so many lags, every second one.
+        void Met(int from, int number)
+        {
+            var lag = from;
+            for (; number >= 2; (number, lag) = (number - 2, lag + 4))
+            {
+                var (one, other) = Dots(real, turns.Cosines.AsSpan(lag * bins, 3 * bins));
+                var (oneLess, otherLess) = Dots(imaginary, turns.Sines.AsSpan(lag * bins, 3 * bins));
+                (met[lag], met[lag + 2]) = (one - oneLess, other - otherLess);
+            }
+
+            if (number > 0)
+            {
+                met[lag] = Dot(real, turns.Cosines.AsSpan(lag * bins, bins)) - Dot(imaginary, turns.Sines.AsSpan(lag * bins, bins));
+            }
+        }
 
         var (modelA, modelQ, across) = (new Complex[bins], new Complex[bins], new Complex[bins]);
         for (var car = 0; car < cars.Count; car++)
@@ -152,17 +168,17 @@ internal sealed class OnsetTable
                 var place = (car * shapes.Length) + s;
                 // The best instant among every second one; then all about it.
                 var (most, at) = (-1.0, 0);
+                Met(0, (lags + 1) / 2);
                 for (var lag = 0; lag < lags; lag += 2)
                 {
-                    met[lag] = Met(lag);
                     (most, at) = met[lag] * met[lag] > most ? (met[lag] * met[lag], lag) : (most, at);
                 }
 
                 var (least, last) = (Math.Max(0, at - About), Math.Min(lags - 1, at + About));
                 var (best, high) = (double.NegativeInfinity, 0.0);
+                Met(least + 1 - (least % 2), (last - least + 1 + (least % 2)) / 2);
                 for (var lag = least; lag <= last; lag++)
                 {
-                    met[lag] = lag % 2 == 0 ? met[lag] : Met(lag);
                     log[lag] = -0.5 * Freedom * Math.Log(Math.Max(1.0 - (met[lag] * met[lag] / (own * power)), 1e-6));
                     (best, high) = log[lag] > best ? (log[lag], met[lag] / own) : (best, high);
                 }
@@ -275,8 +291,33 @@ internal sealed class OnsetTable
         return sum;
     }
 
+    // The same with the first and the third of three rows.
+    private static (double First, double Third) Dots(ReadOnlySpan<double> a, ReadOnlySpan<double> rows)
+    {
+        var (n, width) = (a.Length, Vector<double>.Count);
+        ref var left = ref MemoryMarshal.GetReference(a);
+        ref var right = ref MemoryMarshal.GetReference(rows);
+        var (first, third) = (Vector<double>.Zero, Vector<double>.Zero);
+        var i = 0;
+        for (; i + width <= n; i += width)
+        {
+            var value = Vector.LoadUnsafe(ref left, (nuint)i);
+            first += value * Vector.LoadUnsafe(ref right, (nuint)i);
+            third += value * Vector.LoadUnsafe(ref right, (nuint)((2 * n) + i));
+        }
+
+        var (sum, other) = (Vector.Sum(first), Vector.Sum(third));
+        for (; i < n; i++)
+        {
+            sum += a[i] * rows[i];
+            other += a[i] * rows[(2 * n) + i];
+        }
+
+        return (sum, other);
+    }
+
     // Mean out, ends rounded off; the transform as an integral over time.
-    internal static Complex[] Spectrum(ReadOnlySpan<double> signal, int first, int n, double rate, int bins)
+    internal static Complex[] Spectrum(ReadOnlySpan<double> signal, int first, FourierTurns turns, int n, double rate, int bins)
     {
         var result = new Complex[bins];
         if (signal.IsEmpty)
@@ -298,7 +339,7 @@ internal sealed class OnsetTable
             part[i] = (part[i] - mean) * (end < 1.0 ? 0.5 - (0.5 * Math.Cos(Math.PI * end)) : 1.0);
         }
 
-        RealFourier.Of(part).AsSpan(UsualResponses.FirstBin, bins).CopyTo(result);
+        RealFourier.Of(part, turns, CancellationToken.None).AsSpan(UsualResponses.FirstBin, bins).CopyTo(result);
         for (var k = 0; k < bins; k++)
         {
             result[k] /= rate;

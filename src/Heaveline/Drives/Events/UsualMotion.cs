@@ -44,11 +44,22 @@ internal static class UsualMotion
         // Half a minute of moving, however long the car stood in between.
         var (half, step) = ((int)(Reach / Block), Math.Max(1, (int)(Every / Block)));
         var (lastPlace, lastMedian) = (-1, 0.0);
+        var (part, first, last) = (new List<double>((2 * half) + 1), 0, 0);
         for (var k = 0; ; k = Math.Min(k + step, blocks.Count - 1))
         {
             var (from, to) = (Math.Max(0, k - half), Math.Min(blocks.Count, k + half + 1));
-            var part = blocks.GetRange(from, to - from);
-            part.Sort();
+            // The window moves on: what it leaves goes out of the sorted part, what it meets goes in.
+            for (; first < from; first++)
+            {
+                part.RemoveAt(part.BinarySearch(blocks[first]));
+            }
+
+            for (; last < to; last++)
+            {
+                var at = part.BinarySearch(blocks[last]);
+                part.Insert(at < 0 ? ~at : at, blocks[last]);
+            }
+
             var median = 0.5 * (part[(part.Count - 1) / 2] + part[part.Count / 2]);
             var place = places[k];
             for (var i = Math.Max(lastPlace, 0); i <= place; i++)

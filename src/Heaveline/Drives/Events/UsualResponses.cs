@@ -1,4 +1,5 @@
 using System.Numerics;
+using Heaveline.Numerics;
 
 namespace Heaveline.Drives.Events;
 
@@ -19,6 +20,7 @@ internal sealed class UsualResponses
         var rate = drive.Rate;
         (Samples, Bins) = OnsetTable.SizeOf(rate);
         Wheelbase = wheelbase;
+        Turns = new FourierTurns(Samples);
         Frequencies = [.. Enumerable.Range(FirstBin, Bins).Select(k => k * rate / Samples)];
         responses = [.. UsualCar.All.SelectMany(c => Frequencies.Select(f => c.At(f, wheelbase, behind)))];
         VerticalWeights = Weights(drive, drive.Vertical.AsSpan(), k => Smooth(k, r => (r.FrontVertical, r.RearVertical)));
@@ -36,6 +38,9 @@ internal sealed class UsualResponses
 
     /// <summary>Frequencies of a window.</summary>
     public int Bins { get; }
+
+    /// <summary>What the windows' transforms have in common.</summary>
+    public FourierTurns Turns { get; }
 
     /// <summary>They themselves, Hz.</summary>
     public double[] Frequencies { get; }
@@ -62,14 +67,14 @@ internal sealed class UsualResponses
             {
                 if (drive.Speed.IsEmpty || drive.Speed[from + (Samples / 2)] >= EventFinder.Creeping)
                 {
-                    powers.Add([.. OnsetTable.Spectrum(signal, from, Samples, drive.Rate, Bins)
+                    powers.Add([.. OnsetTable.Spectrum(signal, from, Turns, Samples, drive.Rate, Bins)
                         .Select(y => (y.Real * y.Real) + (y.Imaginary * y.Imaginary))]);
                 }
             }
         }
 
         double[] medians = [.. Enumerable.Range(0, Bins).Select(
-            k => powers.Count < fewest ? 0.0 : Numerics.Middle.Of([.. powers.Select(p => p[k])]))];
+            k => powers.Count < fewest ? 0.0 : Middle.Of([.. powers.Select(p => p[k])]))];
         return [.. Enumerable.Range(0, Bins).Select(k => 1.0 / (medians[Math.Max(0, k - 2)..Math.Min(Bins, k + 3)].Average() + smooth(k)))];
     }
 

@@ -68,6 +68,9 @@ public sealed record CarFromDrive
     /// <summary>Their covariance, shape (n, n), row after row: information's, each deviation raised to the sandwich's where that is larger.</summary>
     internal ImmutableArray<double> Covariance { get; init; } = [];
 
+    /// <summary>The events of the windows, in the order in which these stand among the parameters; 0 for none.</summary>
+    internal ImmutableArray<int> Crossed { get; init; } = [];
+
     /// <summary>Each site's splines: where their heights stand among the parameters, and where on them the hump begins, m.</summary>
     internal ImmutableArray<(string Site, int At, HumpSplines Splines, double Begin)> Splines { get; init; } = [];
 

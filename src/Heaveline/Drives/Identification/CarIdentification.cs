@@ -21,25 +21,46 @@ public static class CarIdentification
     {
         ArgumentNullException.ThrowIfNull(windows);
         ArgumentNullException.ThrowIfNull(known);
-        if (windows.Count == 0)
+        if (Nothing(windows) is { } nothing)
         {
-            return new CarFromDrive { Refusals = [RefusalWords.Nothing] };
+            return nothing;
         }
 
-        if (windows.Any(w => w.PitchRate.Length != w.Vertical.Length))
-        {
-            return new CarFromDrive { Refusals = [RefusalWords.NoGyro] };
-        }
-
-        // In an order of their own: that in which they were given moves nothing, and both halves hold like passes.
-        int[] order = [.. Enumerable.Range(0, windows.Count)
-            .OrderBy(i => windows[i].Site is null).ThenBy(i => windows[i].Site, StringComparer.Ordinal)
-            .ThenBy(i => windows[i].Speed).ThenBy(i => windows[i].Vertical[windows[i].Vertical.Length / 3])];
+        var order = Order(windows);
         DriveWindow[] ordered = [.. order.Select(i => windows[i])];
         var ends = Fitted(ordered, known, Starts, stop);
         var best = ends.MinBy(e => e.Value);
         return new CarReading(best.Problem, best.At, best.Value, ends, stop).Read(order);
     }
+
+    /// <summary>
+    /// The car near one that was identified from nearly the same windows, within a moment: a single fit, begun where that one ended. That no other
+    /// car explains the drive as well is not looked for; <see cref="Of"/> does, and its numbers are this one's to what a fit leaves open.
+    /// </summary>
+    /// <param name="windows">Windows of one drive.</param>
+    /// <param name="known">What is known before it.</param>
+    /// <param name="former">The car identified before.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    internal static CarFromDrive Near(
+        IReadOnlyList<DriveWindow> windows, IdentificationKnown known, CarFromDrive former, CancellationToken stop)
+    {
+        if (Nothing(windows) is { } nothing)
+        {
+            return nothing;
+        }
+
+        var order = Order(windows);
+        var problem = CarProblem.Of([.. order.Select(i => windows[i])], known);
+        var (at, value) = new CarFit(problem.Likelihood, stop).Solve(problem.From(former), double.PositiveInfinity, 40, _ => false);
+        return new CarReading(problem, at, value, [(problem, at, value)], stop).Read(order);
+    }
+
+    // What no car can be read from.
+    private static CarFromDrive? Nothing(IReadOnlyList<DriveWindow> windows) =>
+        windows.Count == 0 ? new CarFromDrive { Refusals = [RefusalWords.Nothing] }
+        : windows.Any(w => w.PitchRate.Length != w.Vertical.Length) ? new CarFromDrive { Refusals = [RefusalWords.NoGyro] }
+        : null;
 
     /// <summary>
     /// The intervals that a drive would give if the car were this one, from the expected Fisher information; each estimate's value is the car's own.
@@ -78,6 +99,14 @@ public static class CarIdentification
         var windows = information.Count + (first?.Windows.Length ?? 0);
         return CarReading.Estimates(known, p, logs, slopes, deviations, deviations, CarPosterior.Quantile(windows));
     }
+
+    /// <summary>An order of their own: that in which they were given moves nothing, and both halves hold like passes.</summary>
+    internal static int[] Order(IReadOnlyList<DriveWindow> windows) =>
+    [
+        .. Enumerable.Range(0, windows.Count)
+            .OrderBy(i => windows[i].Site is null).ThenBy(i => windows[i].Site, StringComparer.Ordinal)
+            .ThenBy(i => windows[i].Speed).ThenBy(i => windows[i].Vertical[windows[i].Vertical.Length / 3]),
+    ];
 
     internal static (CarProblem Problem, double[] At, double Value)[] Fitted(
         DriveWindow[] windows, IdentificationKnown known, (double Front, double Rear)[] starts, CancellationToken stop)

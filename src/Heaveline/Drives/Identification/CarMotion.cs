@@ -11,27 +11,43 @@ internal static class CarMotion
     /// Root mean square of the dampers' speed, front and rear together, m/s, and of pitch, rad: over a hump from its onset to a second after the rear
     /// axle has left it, on rough road over the window; in the band of the fit.
     /// </summary>
-    public static (double Travel, double Pitch) Of(CarProblem problem, double[] x)
+    public static (double Travel, double Pitch) Of(CarProblem problem, double[] x) => Mean(Each(problem, x));
+
+    /// <summary>The same of some of the windows.</summary>
+    /// <param name="squares">Mean squares of windows.</param>
+    public static (double Travel, double Pitch) Mean(IReadOnlyCollection<(double Travel, double Pitch)> squares)
     {
         var (travel, pitch) = (0.0, 0.0);
+        foreach (var (overTravel, overPitch) in squares)
+        {
+            travel += overTravel / squares.Count;
+            pitch += overPitch / squares.Count;
+        }
+
+        return (Math.Sqrt(travel), Math.Sqrt(pitch));
+    }
+
+    /// <summary>The mean squares of each window.</summary>
+    public static (double Travel, double Pitch)[] Each(CarProblem problem, double[] x)
+    {
         var likelihood = problem.Likelihood;
-        for (var w = 0; w < problem.Windows.Count; w++)
+        var result = new (double, double)[problem.Windows.Count];
+        for (var w = 0; w < result.Length; w++)
         {
             var spectrum = likelihood.Windows[w];
             var own = likelihood.OwnAt + (CarParameter.Own * w);
             var speed = spectrum.Speed * Math.Exp(x[own + CarParameter.Speed]);
-            var (overTravel, overPitch) = Rough(problem, spectrum, x, speed);
+            var (travel, pitch) = Rough(problem, spectrum, x, speed);
             if (spectrum.Hump >= 0)
             {
                 var (t, p) = Hump(problem, spectrum, x, speed);
-                (overTravel, overPitch) = (overTravel + t, overPitch + p);
+                (travel, pitch) = (travel + t, pitch + p);
             }
 
-            travel += overTravel / problem.Windows.Count;
-            pitch += overPitch / problem.Windows.Count;
+            result[w] = (travel, pitch);
         }
 
-        return (Math.Sqrt(travel), Math.Sqrt(pitch));
+        return result;
     }
 
     private static (Complex Front, Complex Rear, Complex Pitch) Answer(

@@ -54,6 +54,39 @@ internal sealed class CarProblem
     /// <summary>The problem of some of its windows, with the same humps.</summary>
     public CarProblem Part(IReadOnlyList<int> numbers) => new([.. numbers.Select(i => Windows[i])], Known, Sites, Likelihood.Splines);
 
+    /// <summary>Parameters to begin from near a car that was identified before: its humps by their heights, its passes by their events.</summary>
+    /// <param name="former">That car.</param>
+    public double[] From(CarFromDrive former)
+    {
+        var x = Likelihood.Centre.ToArray();
+        if (former.Mean.IsEmpty)
+        {
+            return x;
+        }
+
+        former.Mean.AsSpan(0, CarParameter.Shared).CopyTo(x);
+        var own = CarParameter.Shared;
+        foreach (var (site, at, splines, _) in former.Splines)
+        {
+            own = Math.Max(own, at + splines.Count);
+            if (Array.IndexOf(Sites, site) is >= 0 and var h)
+            {
+                Likelihood.Splines[h].From(splines, former.Mean.AsSpan(at, splines.Count), x.AsSpan(Likelihood.HumpAt[h]));
+            }
+        }
+
+        for (var w = 0; w < Windows.Count; w++)
+        {
+            if (Windows[w].Event > 0 && former.Crossed.IndexOf(Windows[w].Event) is >= 0 and var pass)
+            {
+                former.Mean.AsSpan(own + (CarParameter.Own * pass), CarParameter.Own)
+                    .CopyTo(x.AsSpan(Likelihood.OwnAt + (CarParameter.Own * w)));
+            }
+        }
+
+        return x;
+    }
+
     /// <summary>Parameters of the whole as a part's own start from them.</summary>
     public static double[] Cut(CarProblem whole, double[] x, CarProblem part, IReadOnlyList<int> numbers)
     {

@@ -70,6 +70,7 @@ internal sealed class CarReading
             Humps = [.. problem.Sites.Select((_, h) => Hump(h, posterior, begin[h]))],
             Known = Known,
             Mean = [.. x],
+            Crossed = [.. problem.Windows.Select(w => w.Event)],
             Covariance = [.. raised],
             Splines = [.. problem.Sites.Select((s, h) => (s, Likelihood.HumpAt[h], Likelihood.Splines[h], begin[h]))],
             Information = OfCar(raised),

@@ -71,6 +71,28 @@ internal sealed class HumpSplines
         }
     }
 
+    /// <summary>Weights of these splines that draw nearly what others draw: the very same where both are the same.</summary>
+    /// <param name="other">The others.</param>
+    /// <param name="weights">Their weights.</param>
+    /// <param name="result">Receives these splines' weights.</param>
+    public void From(HumpSplines other, ReadOnlySpan<double> weights, Span<double> result)
+    {
+        for (var j = 0; j < Count; j++)
+        {
+            if (other.Count == Count && other.Spacing == Spacing && other.First == First)
+            {
+                result[j] = weights[j];
+                continue;
+            }
+
+            result[j] = 0.0;
+            for (var i = 0; i < other.Count; i++)
+            {
+                result[j] += weights[i] * other.At(i, First + (j * Spacing));
+            }
+        }
+    }
+
     /// <summary>How high a spline of height 1 stands at a place.</summary>
     /// <param name="j">Which.</param>
     /// <param name="x">m.</param>

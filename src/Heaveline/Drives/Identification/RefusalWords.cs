@@ -108,6 +108,19 @@ internal static class RefusalWords
         $"The car seems to have been driven backwards, or forward is turned round: {sign}, and no other fault is left then.",
         "Brake firmly once and take two turns, driving forwards.");
 
+    /// <summary>Too few windows to be halved.</summary>
+    public static string HalfTooFew(int windows) => Text(
+        $"Gentle and hard bumps are not told apart: half of {windows} is too few, {Count(CarJudgement.FewestEvents)} in each half are the least.");
+
+    /// <summary>Both halves move alike.</summary>
+    public static string HalvesAlike(double gentle, double hard) =>
+        Text($"Gentle and hard bumps are not told apart: all moved the dampers alike (about {gentle:G2} and {hard:G2} m/s RMS). ")
+        + "The same hump at half the speed, or a low one and a high one, would tell.";
+
+    /// <summary>A half that tells no car by itself.</summary>
+    public static string HalfUntold(string which) =>
+        $"Gentle and hard bumps are not told apart: the {which} half tells no car by itself. More passes of that kind would tell.";
+
     /// <summary>Why a single value is not said.</summary>
     public static string Grey => "The drive as a whole is not believed.";
 

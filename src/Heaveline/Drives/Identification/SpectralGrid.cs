@@ -32,6 +32,7 @@ internal sealed class SpectralGrid
         (Count, Rate) = (count, rate);
         taper = Taper(count, rate);
         Scale = taper.Sum(w => w * w) / rate / 2.0;
+        Bandwidth = count * taper.Sum(w => w * w * w * w) / (taper.Sum(w => w * w) * taper.Sum(w => w * w));
         var step = rate / count;
         first = Math.Max(1, (int)Math.Ceiling((Lowest / step) - 1e-9));
         var last = Math.Max(first, (int)Math.Floor((Math.Min(band, 0.45 * rate) / step) + 1e-9));
@@ -60,6 +61,9 @@ internal sealed class SpectralGrid
 
     /// <summary>Mean square of a transformed stationary process over its one-sided density, s.</summary>
     public double Scale { get; }
+
+    /// <summary>By how much the mean power of many lines scatters more than if they were independent, as variances; 1 without a taper.</summary>
+    public double Bandwidth { get; }
 
     /// <summary>Frequencies of the data, Hz.</summary>
     public double[] Frequencies { get; }

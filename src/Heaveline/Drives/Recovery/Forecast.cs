@@ -28,6 +28,9 @@ public sealed record Forecast
     /// <summary>How many times car and road were drawn for the intervals.</summary>
     public required int Draws { get; init; }
 
+    /// <summary>Every pass of every draw.</summary>
+    internal ForecastRows? Rows { get; init; }
+
     /// <summary>What a change of a car file would do at every pass that a drive's car was identified from.</summary>
     /// <param name="before">The car before.</param>
     /// <param name="after">The changed one.</param>
@@ -53,8 +56,9 @@ public sealed record Forecast
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        return new Forecasting(found, RecoveredRoad.Each(drive, events, found, stop), stop)
-            .Of(RideModel.Of(before, load), RideModel.Of(after, load), drawn);
+        var was = RideModel.Of(before, load);
+        var recovery = RecoveredRoad.Recovery(drive, events, found, stop);
+        return new Forecasting(found, FeltRoads.Of(recovery, was, stop), stop).Of(was, RideModel.Of(after, load), drawn);
     }
 
     /// <summary>What a change of springs and dampers would do at every pass, by the car that the drive tells: without a car file.</summary>
@@ -71,6 +75,33 @@ public sealed record Forecast
     {
         ArgumentNullException.ThrowIfNull(change);
         return new LinearForecasting(found, RecoveredRoad.Each(drive, events, found, stop), stop).Of(change, words);
+    }
+
+    /// <summary>The same with its sites weighed as a comparison weighs them, so that both speak of the same passes.</summary>
+    /// <param name="measure">Of <see cref="ForecastRows.Measured"/> the number that was compared.</param>
+    /// <param name="shares">How much each site makes of the measured change; sites that are not among them count for nothing.</param>
+    internal Forecast Weighed(int measure, IReadOnlyDictionary<string, double> shares)
+    {
+        var weights = Weights(shares);
+        return !(weights.Sum() > 0.0) ? this
+            : measure == 0 ? this with { Headline = Rows!.Whole(0, weights) }
+            : this with { Hit = Rows!.Whole(1, weights) };
+    }
+
+    /// <summary>The mean of a number of the passes, weighed likewise; of those that count, where no site is weighed.</summary>
+    /// <param name="shares">How much each site makes of the measured change.</param>
+    /// <param name="of">The number.</param>
+    internal double Averaged(IReadOnlyDictionary<string, double> shares, Func<ForecastPass, double> of)
+    {
+        var weights = Weights(shares);
+        weights = weights.Sum() > 0.0 ? weights : [.. Passes.Select(p => p.IsCounted ? 1.0 : 0.0)];
+        return Passes.Zip(weights, (pass, weight) => weight > 0.0 ? weight * of(pass) : 0.0).Sum() / weights.Sum();
+    }
+
+    private double[] Weights(IReadOnlyDictionary<string, double> shares)
+    {
+        var counted = Passes.Where(p => p.IsCounted).CountBy(p => p.Site).ToDictionary();
+        return [.. Passes.Select(p => p.IsCounted ? Math.Max(shares.GetValueOrDefault(p.Site), 0.0) / counted[p.Site] : 0.0)];
     }
 
     /// <summary>The forecast beside what was measured.</summary>

@@ -34,8 +34,8 @@ internal sealed class LinearForecasting
             .DefaultIfEmpty(2).Max();
         var rows = new double[PosteriorDraws.Count + 1][][][];
         ParallelLoop.Each(rows.Length, -1, draw => rows[draw] = Draw(change, draw - 1, samples), stop);
-        var all = new ForecastRows(roads, PosteriorDraws.Count, (draw, pass, isAfter) => rows[draw][pass][isAfter ? 1 : 0]);
-        return all.Of("the car of the drive", words, Model, all.Doubts);
+        var all = new ForecastRows(roads, PosteriorDraws.Count, (draw, pass, isAfter) => rows[draw][pass][isAfter ? 1 : 0], Model);
+        return all.Of("the car of the drive", words, all.Doubts);
     }
 
     private double[][][] Draw(LinearChange change, int draw, int samples)

@@ -35,6 +35,13 @@ internal sealed class PosteriorDraws
     /// <summary>The car's parameters in a draw.</summary>
     public double[] Car(int draw) => [.. Enumerable.Range(0, CarParameter.Shared).Select(i => found.Mean[i] + off[draw][i])];
 
+    /// <summary>Heights of the splines of a site's hump in a draw, m.</summary>
+    public double[] Hump(string site, int draw)
+    {
+        var (_, at, splines, _) = found.Splines.First(s => s.Site == site);
+        return [.. Enumerable.Range(0, splines.Count).Select(j => found.Mean[at + j] + off[draw][at + j])];
+    }
+
     /// <summary>A road with the hump that a draw makes of its site's.</summary>
     public RecoveredRoad Road(RecoveredRoad road, int draw)
     {

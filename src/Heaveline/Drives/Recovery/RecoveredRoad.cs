@@ -87,7 +87,9 @@ public sealed record RecoveredRoad
         return [.. recovery.Passes.OrderBy(p => p.Event).Select(recovery.Of)];
     }
 
-    private static RoadRecovery Recovery(Drive drive, DriveEvents events, CarFromDrive found, CancellationToken stop) => found.Known is not null
+    /// <summary>What tells the roads of a drive.</summary>
+    /// <exception cref="RefusedValueException">The car was not identified.</exception>
+    internal static RoadRecovery Recovery(Drive drive, DriveEvents events, CarFromDrive found, CancellationToken stop) => found.Known is not null
         ? new(drive, events, found, stop)
         : throw new RefusedValueException("car of the drive", "not identified", "identified", "The road is told by the car that feels it.");
 }

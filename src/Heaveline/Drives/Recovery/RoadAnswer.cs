@@ -30,11 +30,19 @@ internal sealed class RoadAnswer
     }
 
     /// <summary>The answers at frequency k and a speed, 1/s² and rad/(m s).</summary>
-    public (Complex Vertical, Complex Pitch) At(int k, double speed)
+    public (Complex Vertical, Complex Pitch) At(int k, double speed) => At(response, k, frequencies[k], wheelbase, speed);
+
+    /// <summary>The answers of a car whose response is worked out.</summary>
+    /// <param name="response">The car over frequencies.</param>
+    /// <param name="k">Which of them.</param>
+    /// <param name="frequency">That one, Hz.</param>
+    /// <param name="wheelbase">m.</param>
+    /// <param name="speed">m/s.</param>
+    public static (Complex Vertical, Complex Pitch) At(HalfCarResponse response, int k, double frequency, double wheelbase, double speed)
     {
         const int row = HalfCarResponse.Width;
         var at = response.At(k);
-        var (sine, cosine) = Math.SinCos(-2.0 * Math.PI * frequencies[k] * wheelbase / speed);
+        var (sine, cosine) = Math.SinCos(-2.0 * Math.PI * frequency * wheelbase / speed);
         var late = new Complex(cosine, sine);
         return (
             new Complex(at[0], at[row]) + (late * new Complex(at[4 * row], at[5 * row])),

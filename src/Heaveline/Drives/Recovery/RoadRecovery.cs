@@ -3,6 +3,7 @@ using System.Numerics;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Numerics;
+using Heaveline.Passes;
 
 namespace Heaveline.Drives.Recovery;
 
@@ -21,6 +22,9 @@ internal sealed class RoadRecovery
     // The band that is read, Hz, as the estimator's; a hump's own answer is drawn higher.
     private const double Lowest = 0.4;
     private const double HighestOfHump = 20.0;
+
+    // How long a hump is felt, s.
+    private const double Felt = 4.0;
 
     // Distance between heights, m.
     private const double Spacing = 0.05;
@@ -46,9 +50,7 @@ internal sealed class RoadRecovery
     {
         var hump = found.Humps.First(h => h.Site == pass.Site);
         var (onset, speed) = (Onset(pass), pass.Speed);
-        var hop = count / 2;
-        var begin = (int)Math.Round((onset + (First * count / (Usual * rate)) - drive.Start) * rate);
-        var length = (Windows + 1) * hop;
+        var (begin, length) = Stretch(onset);
         var (vertical, pitch) = Left(begin, length);
         var rough = new double[length];
         var variance = Wiener(vertical, pitch, speed, rough);
@@ -90,6 +92,60 @@ internal sealed class RoadRecovery
         };
     }
 
+    /// <summary>
+    /// A pass's road, moved by what a car's own pass over it leaves of the signals, through the linear car backwards: step by step to the road over
+    /// which that car, its stops, friction and curves with it, moves as the drive did.
+    /// </summary>
+    /// <param name="pass">The pass.</param>
+    /// <param name="road">Its road so far.</param>
+    /// <param name="driven">The car's pass over that road, from its first point on, at the pass's speed.</param>
+    /// <returns>The road, and the power that the car's pass leaves of both signals over that of their noises, where the hump is felt.</returns>
+    public (RecoveredRoad Road, double Left) Nearer(FittedWindow pass, RecoveredRoad road, Pass driven)
+    {
+        var onset = Onset(pass);
+        var (begin, length) = Stretch(onset);
+        var (vertical, pitch) = Left(begin, length, pass);
+        double[] places = [.. Enumerable.Range(0, length).Select(i => Place(begin + i, onset, pass.Speed))];
+        var (up, turn) = (driven.VerticalAcceleration(found.Mean[CarParameter.Phone], 0.0), driven.PitchRate);
+        var left = 0.0;
+        for (var i = 0; i < length; i++)
+        {
+            var at = (((places[i] - road.Distance[0]) / pass.Speed) - driven.Start) / driven.SampleStep;
+            vertical[i] -= Between(up, at);
+            pitch[i] -= found.GyroGain * Between(turn, at);
+            left += places[i] >= 0.0 && places[i] < pass.Speed * Felt
+                ? (vertical[i] * vertical[i] / found.VerticalNoise) + (pitch[i] * pitch[i] / found.PitchNoise)
+                : 0.0;
+        }
+
+        var more = new double[length];
+        Wiener(vertical, pitch, pass.Speed, more);
+        var (heights, k) = (road.Height.ToArray(), 0);
+        for (var i = 0; i < heights.Length; i++)
+        {
+            while (k + 2 < length && places[k + 1] <= road.Distance[i])
+            {
+                k++;
+            }
+
+            var gap = places[k + 1] - places[k];
+            var share = gap > 0.0 ? Math.Clamp((road.Distance[i] - places[k]) / gap, 0.0, 1.0) : 0.0;
+            heights[i] += more[k] + (share * (more[k + 1] - more[k]));
+        }
+
+        return (road with { Height = [.. heights] }, left);
+    }
+
+    private static double Between(ImmutableArray<double> trace, double at)
+    {
+        var k = (int)Math.Floor(at);
+        return k < 0 || k + 1 >= trace.Length ? 0.0 : trace[k] + ((at - k) * (trace[k + 1] - trace[k]));
+    }
+
+    // The samples whose road is told.
+    private (int Begin, int Length) Stretch(double onset) =>
+        ((int)Math.Round((onset + (First * count / (Usual * rate)) - drive.Start) * rate), (Windows + 1) * (count / 2));
+
     private static double At(RecoveredHump hump, ImmutableArray<double> values, double x)
     {
         var step = hump.Distance[1] - hump.Distance[0];
@@ -130,8 +186,8 @@ internal sealed class RoadRecovery
         return (scale * (sample < at ? -sum : sum)) + (speed * (drive.Time(at) - onset));
     }
 
-    // The signals less what the humps of all passes make of them.
-    private (double[] Vertical, double[] Pitch) Left(int begin, int length)
+    // The signals less what the humps of all passes make of them, but for one.
+    private (double[] Vertical, double[] Pitch) Left(int begin, int length, FittedWindow? but = null)
     {
         var (vertical, pitch) = (new double[length], new double[length]);
         for (var i = 0; i < length; i++)
@@ -146,7 +202,7 @@ internal sealed class RoadRecovery
         {
             var onset = Onset(pass);
             var (start, end) = (drive.Start + (begin / rate), drive.Start + ((begin + length) / rate));
-            if (onset < end && onset > start - 6.0)
+            if (pass != but && onset < end && onset > start - 6.0)
             {
                 TakeOff(pass, onset - start, vertical, pitch);
             }

@@ -230,6 +230,11 @@ public sealed class AskedReader(Given given, IFinder finder)
         return Sought(choice, finder.Log(Texts(choice), overrulings ?? [])).Value;
     }
 
+    /// <summary>Recorded drives, their logs unread; those that are not there are left out.</summary>
+    /// <param name="choice">The choice.</param>
+    public IReadOnlyList<RecordedDrive> Drives(Choice choice) =>
+        [.. Texts(choice).Select(name => Sought(choice, finder.Drive(name)).Value).OfType<RecordedDrive>()];
+
     /// <summary>The sheet of cable ties; null when there is none.</summary>
     public TieSheet? Ties(Choice choice)
     {

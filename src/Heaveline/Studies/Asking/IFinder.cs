@@ -23,6 +23,12 @@ public interface IFinder
     /// <param name="overrulings">What is taken otherwise.</param>
     Found<Log> Log(IReadOnlyList<string> names, IReadOnlyList<Overruling> overrulings) => Log(names);
 
+    /// <summary>
+    /// The drive of a name, its log unread: one of a garage, with what was written down about it, or a log alone. Where drives are not looked for,
+    /// none is found.
+    /// </summary>
+    Found<RecordedDrive> Drive(string name) => new() { Name = name, Refusal = "Drives are not looked for here." };
+
     /// <summary>The sheet of cable ties of a name. Where sheets are not looked for, none is found.</summary>
     Found<TieSheet> Ties(string name) => new() { Name = name, Refusal = "Sheets of cable ties are not read here." };
 

@@ -16,6 +16,14 @@ internal sealed record DriveAdvice(string Wheelbase, string Reasons, string Gaps
         "Name them by --site where that is wrong.",
         "say by --same what was the same");
 
+    /// <summary>To whoever reads a report, of which another may have made the drives.</summary>
+    public static DriveAdvice Report { get; } = new(
+        "It is to be written down with the drive (drive.yaml), or given by the car; a tape will do.",
+        "in what heaveline drive writes of this log as CSV",
+        "in what heaveline drive says of this log as JSON",
+        "Where that is wrong, they are to be named in the drive.yaml of both drives.",
+        "the drive.yaml of the drive after says what was the same, or --same");
+
     /// <summary>To whoever reads the page of the drive.</summary>
     public static DriveAdvice Page { get; } = new(
         "Write it down below, under \"Wheelbase\" or by naming the car; a tape will do.",

@@ -33,6 +33,9 @@ public sealed record DriveAnswer : Answer
     /// <summary>Figure of the road of a site.</summary>
     public const string SiteRoad = "road";
 
+    /// <summary>Figure of the roughness along the drive.</summary>
+    public const string Rough = "roughness";
+
     /// <summary>What was asked.</summary>
     public required DriveAsked Asked { get; init; }
 
@@ -56,6 +59,9 @@ public sealed record DriveAnswer : Answer
 
     /// <summary>The car file scaled to the drive; null where it was not asked for.</summary>
     public Twin? Twin { get; init; }
+
+    /// <summary>What else its car tells; null where the car is not told.</summary>
+    public DriveDetail? Detail { get; init; }
 
     /// <summary>Its comfort at the floor; null where it does not bear weighing it.</summary>
     public DriveComfort? Comfort { get; init; }
@@ -107,9 +113,15 @@ public sealed record DriveAnswer : Answer
     [
         .. (Asked.Road is not null || Asked.WantsTwin) && DriveRecovery.NotTold(Events, Identified) is { } why
             ? new[] { new Sentence("not-recovered", why) } : [],
+        .. Asked.WantsRoughness ? RoughnessSaid : [],
         .. DriveTwinWords.Of(Twin, Beside),
         .. DriveRoadWords.Of(Road),
     ];
+
+    /// <summary>What is said of the roughness along the road.</summary>
+    internal IEnumerable<Sentence> RoughnessSaid => Detail is null
+        ? [new Sentence("roughness", "The roughness along the road is not told: the car of the drive tells it, and no car is told.")]
+        : RoughnessTable.Said(Detail.Roughness);
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [DriveWords.Safety];
@@ -124,6 +136,7 @@ public sealed record DriveAnswer : Answer
             .. Events is { Events.IsEmpty: false } ? [Overlay, Distance, Spectra] : Array.Empty<string>(),
             .. HasCar ? [CarCard, Fit] : Array.Empty<string>(),
             .. Road is not null ? [SiteRoad] : Array.Empty<string>(),
+            .. Detail is not null ? [Rough] : Array.Empty<string>(),
         ];
 
     /// <inheritdoc/>
@@ -134,7 +147,8 @@ public sealed record DriveAnswer : Answer
     {
         "write" when Road is not null => DriveRoadWords.Files(Road, name),
         "write-twin" when Twin is { IsBelieved: true } && Beside is not null => [(".yaml", DriveTwinWords.Variant(Twin, Beside.Car, Asked.CarFile))],
-        "write" or "write-twin" => throw new Quantities.RefusedValueException(
+        "write-roughness" when Detail is not null => [(".csv", RoughnessTable.Csv(Detail.Roughness))],
+        "write" or "write-twin" or "write-roughness" => throw new Quantities.RefusedValueException(
             "what is to be written", "not told by this drive", "told", Twin?.Refusal ?? DriveRecovery.NotTold(Events, Identified) ?? ""),
         _ => base.Written(option, name),
     };
@@ -162,6 +176,9 @@ public sealed record DriveAnswer : Answer
         ["car"] = DriveCarJson.Of(this),
         ["road"] = DriveRecovery.Json(Road),
         ["twin"] = DriveRecovery.Json(Twin),
+        ["halves"] = DriveDetailJson.Of(Detail?.Halves),
+        ["speeds"] = DriveDetailJson.Of(Detail?.Speeds),
+        ["roughness"] = DriveDetailJson.Of(Detail?.Roughness),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };
 
@@ -183,6 +200,10 @@ public sealed record DriveAnswer : Answer
             Identified, DriveCarTable.Of, n => Beside?.Of(n), DriveCarWords.Motion(Identified)),
         SiteRoad => Road is not null ? RecoveredRoadFigure.Of(Road) : throw new Quantities.RefusedValueException(
             "roads told by the drive", "0", "1", "Give --road and a site; look at what the answer says of it."),
+        Rough => Detail?.Roughness is { } rough && rough.Stretches.Any(s => s.IsTold) ? RoughnessFigure.Of(rough)
+            : throw new Quantities.RefusedValueException(
+                "stretches of road whose roughness is told", "0", "1 or more",
+                "Look at what the answer says of the car and of the road along the drive."),
         Fit when Identified is not null => DriveFitFigure.Of(Identified),
         _ => base.Figure(id),
     };

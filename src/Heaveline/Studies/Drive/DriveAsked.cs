@@ -24,6 +24,9 @@ public sealed record DriveAsked
     /// <summary>Where the reader of the answer says what the log does not.</summary>
     internal DriveAdvice Advice { get; init; } = DriveAdvice.Command;
 
+    /// <summary>Whether the roughness along the drive is wanted.</summary>
+    public bool WantsRoughness { get; init; }
+
     /// <summary>Whether the car file is to be scaled until it moves as the drive did.</summary>
     public bool WantsTwin { get; init; }
 }

@@ -19,7 +19,9 @@ internal static class DriveCarReading
     /// <param name="events">Its bumps.</param>
     /// <param name="beside">The car file's numbers; null: none.</param>
     /// <param name="stop">Stops it.</param>
-    public static CarFromDrive? Of(DriveAsked asked, Drive drive, Trust trust, DriveEvents? events, CarBeside? beside, CancellationToken stop)
+    /// <param name="former">A car told by nearly the same bumps, from which a single fit begins; null: all is looked for.</param>
+    public static CarFromDrive? Of(
+        DriveAsked asked, Drive drive, Trust trust, DriveEvents? events, CarBeside? beside, CancellationToken stop, CarFromDrive? former = null)
     {
         if (events is null || trust.For(TrustUse.Car).Level == TrustLevel.None)
         {
@@ -34,16 +36,15 @@ internal static class DriveCarReading
         // A car file gives what is measured with tape and scales. Its frequencies and damping stay out: a fit begun from them would agree with them.
         var usual = new IdentificationKnown { Wheelbase = wheelbase };
         var phone = asked.Settings.Phone;
-        return CarIdentification.Of(
-            DriveWindows.Of(drive, events, trust),
-            usual with
-            {
-                HumpLengths = DriveWindows.Humps(events),
-                FrontShare = beside?.FrontShare ?? usual.FrontShare,
-                FrontShareSpread = beside is null ? usual.FrontShareSpread : FileShare,
-                PhoneBehindFrontAxle = phone?.BehindFrontAxle ?? 0.5 * wheelbase,
-                PhoneSpread = phone is null ? usual.PhoneSpread : Math.Max(PhoneAtLeast, phone.BehindFrontAxleSpread / Gaussian.Ninety),
-            },
-            stop);
+        var windows = DriveWindows.Of(drive, events, trust);
+        var known = usual with
+        {
+            HumpLengths = DriveWindows.Humps(events),
+            FrontShare = beside?.FrontShare ?? usual.FrontShare,
+            FrontShareSpread = beside is null ? usual.FrontShareSpread : FileShare,
+            PhoneBehindFrontAxle = phone?.BehindFrontAxle ?? 0.5 * wheelbase,
+            PhoneSpread = phone is null ? usual.PhoneSpread : Math.Max(PhoneAtLeast, phone.BehindFrontAxleSpread / Gaussian.Ninety),
+        };
+        return former is null ? CarIdentification.Of(windows, known, stop) : CarIdentification.Near(windows, known, former, stop);
     }
 }

@@ -95,8 +95,16 @@ public static class DriveChoices
         Says = "Scale springs, dampers and pitch inertia of --car until its own passes give what the drive gave; takes some seconds.",
     };
 
+    /// <summary>Whether the roughness along the drive is told.</summary>
+    public static Choice Roughness { get; } = new()
+    {
+        Name = "roughness",
+        Kind = ChoiceKind.Tick,
+        Says = "Tell how rough the road is along the drive, between its bumps, a stretch of 100 m at a time, as the car of the drive felt it.",
+    };
+
     /// <summary>All of them, in the order of a help.</summary>
-    public static IReadOnlyList<Choice> All { get; } = [Wheelbase, Car, Load, Phone, Seat, Site, Reject, Added, Road, Twin];
+    public static IReadOnlyList<Choice> All { get; } = [Wheelbase, Car, Load, Phone, Seat, Site, Reject, Added, Road, Twin, Roughness];
 
     /// <summary>Reads what is known of a drive; objections go to the reader.</summary>
     /// <param name="reader">The reader.</param>

@@ -17,6 +17,7 @@ internal static class DriveLines
         .. Head(answer, units),
         .. answer.Identified is { } car ? Tables(units, DriveCarTable.Short(car, answer.Beside)) : [],
         .. Said(units, DriveCarWords.Short(answer).Concat(answer.Recovered)),
+        .. answer.Asked.WantsRoughness ? Along(answer, units) : [],
         .. answer.Events is { } events ? BumpLines.Of(events, units) : [],
         .. answer.Comfort is { } comfort ? Tables(units, FloorTable.Fewest(comfort)) : [],
         .. Tables(units, DriveTable.Short(answer.Drive, answer.Trust)),
@@ -34,6 +35,7 @@ internal static class DriveLines
         .. Head(answer, units),
         .. answer.Identified is { } car ? Tables(units, [.. DriveCarTable.Of(car, answer.Beside)]) : [],
         .. Said(units, answer.CarSentences.Concat(answer.Recovered)),
+        .. answer.Detail is { } detail ? Detail(answer, detail, units) : [],
         .. answer.Events is { } events
             ? Tables(units, [.. EventTable.Of(events)]).Concat(Said(units, EventWords.Of(events, answer.Asked.Advice))) : [],
         .. answer.Comfort is { } comfort ? Tables(units, FloorTable.Of(comfort)) : [],
@@ -43,6 +45,20 @@ internal static class DriveLines
         .. answer.Reading.Select(s => units.Text(s.Text)),
         .. answer.Closing.Select(units.Text),
     ];
+
+    // The halves apart, the speeds that suit, the roughness along the drive.
+    private static IEnumerable<string> Detail(DriveAnswer answer, DriveDetail detail, ReaderUnits units) =>
+    [
+        .. Tables(units, MotionHalvesWords.Table(detail.Halves)),
+        .. Said(units, MotionHalvesWords.Of(detail.Halves, answer.Identified!.Windows.Any(w => w.Site is not null) ? "bumps" : "stretches")),
+        .. Tables(units, SiteSpeedTable.Of(detail.Speeds)),
+        .. Said(units, SiteSpeedTable.Said(detail.Speeds)),
+        .. Along(answer, units),
+        .. answer.Asked.WantsRoughness ? [] : Said(units, answer.RoughnessSaid),
+    ];
+
+    private static IEnumerable<string> Along(DriveAnswer answer, ReaderUnits units) =>
+        answer.Detail is { } detail ? Tables(units, RoughnessTable.Of(detail.Roughness)) : [];
 
     private static IEnumerable<string> Head(DriveAnswer answer, ReaderUnits units) => answer.Head.Select(s => units.Text(s.Text));
 

@@ -45,6 +45,7 @@ public static class DriveStudy
               heaveline drive trip.csv --draw events --figure bumps.pdf
               heaveline drive trip.csv --car fern-saloon.yaml --site "chapel: 84 s" --road chapel --write chapel.yaml
               heaveline drive trip.csv --car fern-saloon.yaml --twin --write-twin as-driven.yaml
+              heaveline drive trip.csv --wheelbase "2.70 m" --roughness --write-roughness along.csv
               heaveline drive trip.csv --car examples/garage/fern-saloon.yaml --load driver --draw car --figure card.pdf
               heaveline drive Accelerometer.csv Gyroscope.csv Location.csv --json
             """,
@@ -55,13 +56,13 @@ public static class DriveStudy
             Kind = ChoiceKind.Word,
             Says = "What the figure shows: strip (the whole drive), events (the bumps of each site over time, one over the other), "
                 + "distance (the same over distance), spectra (of bumps, and of the road between), car (its numbers with their intervals), fit "
-                + "(measured spectra, and the car's) or road (that of --road, with its band).",
+                + "(measured spectra, and the car's), road (that of --road, with its band) or roughness (along the drive, with its classes).",
             HelpName = "WHAT",
             Usual = DriveAnswer.Strip,
             Words =
             [
                 DriveAnswer.Strip, DriveAnswer.Overlay, DriveAnswer.Distance, DriveAnswer.Spectra, DriveAnswer.CarCard, DriveAnswer.Fit,
-                DriveAnswer.SiteRoad,
+                DriveAnswer.SiteRoad, DriveAnswer.Rough,
             ],
             WordIs = "figure of a drive",
         },
@@ -78,6 +79,7 @@ public static class DriveStudy
             {
                 LiesBeside = DriveChoices.Car,
             },
+            new("write-roughness", ".csv", "Write the roughness along the drive to FILE, a row for every 100 m.", DriveChoices.Roughness),
         ],
         IsShortened = true,
         Reads = Read,
@@ -142,6 +144,24 @@ public static class DriveStudy
         return WithCar(bumps, car is null || bumps.Drive.SpeedScale is null ? car : car with { SpeedScale = bumps.Drive.SpeedScale }, stop);
     }
 
+    /// <summary>
+    /// The same with the car near one that nearly the same bumps told before, within a moment; null where that one was not told or this one is not.
+    /// </summary>
+    /// <param name="bumps">All but the car.</param>
+    /// <param name="former">The car told before, of the same log.</param>
+    /// <param name="stop">Stops it.</param>
+    internal static DriveAnswer? NearCar(DriveAnswer bumps, CarFromDrive? former, CancellationToken stop)
+    {
+        if (former is null || former.Mean.IsEmpty)
+        {
+            return null;
+        }
+
+        bumps = former.SpeedScale is { } scale ? AtTrueSpeed(bumps, scale, stop) : bumps;
+        var car = DriveCarReading.Of(bumps.Asked, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop, former);
+        return car is null || car.Mean.IsEmpty ? null : bumps with { Identified = car with { SpeedScale = former.SpeedScale } };
+    }
+
     /// <summary>The car alone; null where the log does not bear it.</summary>
     /// <param name="bumps">All but the car.</param>
     /// <param name="stop">Stops it.</param>
@@ -163,6 +183,7 @@ public static class DriveStudy
         return bumps with
         {
             Identified = car,
+            Detail = DriveDetail.Of(drive, bumps.Trust, events, car),
             Road = asked.Road is { } site ? DriveRecovery.Road(drive, events, car, site, stop) : null,
             Twin = asked is { WantsTwin: true, Car: { } file }
                 ? DriveRecovery.Twin(file, asked.Settings, drive, bumps.Trust, events, car, stop)
@@ -218,6 +239,7 @@ public static class DriveStudy
             Settings = settings,
             Road = reader.Text(DriveChoices.Road),
             WantsTwin = twin,
+            WantsRoughness = reader.IsTicked(DriveChoices.Roughness),
             CarFile = (reader.Given.Of(DriveChoices.Car) ?? "").Split('/', '\\')[^1],
         };
     }

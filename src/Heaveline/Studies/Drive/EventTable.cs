@@ -40,6 +40,13 @@ public static class EventTable
             .. SeatCatalogue.Of(SeatPlace.Of("phone")).Where(m => m.Key is "phone-rms-vertical" or "phone-peak-vertical"),
         ];
 
+    private static readonly HashSet<string> Fewest =
+    [
+        "event-onset", "event-speed", "event-speed-half-width", "event-length", "event-length-half-width",
+        .. new[] { "settling-rms-pitch", "hit-peak-pitch-rate", "hit-peak-pitch-acceleration", "phone-rms-vertical" }
+            .SelectMany(key => new[] { key, key + HalfWidth }),
+    ];
+
     /// <summary>All that the tables hold beside the measures of a pass, for the glossary.</summary>
     public static IReadOnlyList<Measure> Measures { get; } = [.. OfEvent, .. OfMotion.Select(m => Half(m))];
 
@@ -59,6 +66,10 @@ public static class EventTable
             .. Of("Sites with one bump, bump", [.. apart.Select(s => s.Shown[0]).OrderBy(e => e.Number)]),
         ];
     }
+
+    /// <summary>The same with the rows alone that matter most, each with its half-width.</summary>
+    /// <param name="events">The bumps.</param>
+    public static IReadOnlyList<FactTable> Short(DriveEvents events) => [.. Of(events).Select(t => t.Only(Fewest)).Where(t => t.Rows.Count > 0)];
 
     private static IEnumerable<FactTable> Of(string title, DriveEvent[] shown)
     {

@@ -101,7 +101,8 @@ public static class ProveStudy
         Range = (1, 2),
     };
 
-    private static readonly Choice Same = new()
+    /// <summary>What was the same in both drives.</summary>
+    internal static Choice Same { get; } = new()
     {
         Name = "same",
         Kind = ChoiceKind.Word,
@@ -200,18 +201,28 @@ public static class ProveStudy
         var needsCar = asked.WhatChanged || asked.Forecast is not null;
         var telling = asked.Forecast is null ? before : CrossedBumps.Of(before, matches);
         var car = needsCar ? CarOf(asked, asked.Before, asked.OfBefore, telling, stop) : null;
+        ProvedNumber[] proved = [.. numbers.Select(n => new ProvedNumber(n, speeds.Of(matches, n, asked.Comparison)))];
+        var forecast = car is { Known: not null } ? Foreseen(asked, before, car, stop) : null;
         return new ProveAnswer
         {
             Asked = asked,
             Before = before,
             After = after,
             Matches = matches,
-            Numbers = [.. numbers.Select(n => new ProvedNumber(n, speeds.Of(matches, n, asked.Comparison)))],
+            Numbers = [.. proved],
             CarBefore = car,
             CarAfter = asked.WhatChanged ? CarOf(asked, asked.After, asked.OfAfter, after, stop) : null,
-            Forecast = car is { Known: not null } ? Foreseen(asked, before, car, stop) : null,
+            Forecast = forecast is null ? null : proved.Aggregate(forecast, (said, number) => Weighed(said, number, matches)),
         };
     }
+
+    /// <summary>A forecast that speaks of each bump as loudly as what was measured does, against which it is held.</summary>
+    /// <param name="forecast">The forecast.</param>
+    /// <param name="number">What was measured.</param>
+    /// <param name="matches">The bumps.</param>
+    internal static Forecast Weighed(Forecast forecast, ProvedNumber number, SiteMatches matches) => forecast.Weighed(
+        number.Number == ComparedNumber.Headline ? 0 : 1,
+        matches.All.ToDictionary(m => m.Before.Name, m => number.Result.Shares.GetValueOrDefault(m.Name)));
 
     // Without a file the car of the drive is all that there is: it must be believed.
     private static Forecast? Foreseen(ProveAsked asked, ProvedDrive before, CarFromDrive car, CancellationToken stop)
@@ -273,7 +284,7 @@ public static class ProveStudy
         var matters = Share(reader);
         var number = reader.Word(Number);
         var looks = reader.Whole(Looks);
-        var same = Circumstances(reader);
+        var same = Circumstances(reader, Same);
         var what = reader.IsTicked(WhatChanged);
         if (what && reader.Given.Of(Wheelbase) is null && reader.Given.Of(Car) is null)
         {
@@ -331,9 +342,12 @@ public static class ProveStudy
         return null;
     }
 
-    private static ImmutableArray<string> Circumstances(AskedReader reader)
+    /// <summary>What was the same in both drives; words that say nothing of the kind are objected to.</summary>
+    /// <param name="reader">What was given.</param>
+    /// <param name="choice">The choice.</param>
+    internal static ImmutableArray<string> Circumstances(AskedReader reader, Choice choice)
     {
-        if (reader.Text(Same) is not { } words)
+        if (reader.Text(choice) is not { } words)
         {
             return [];
         }
@@ -341,7 +355,7 @@ public static class ProveStudy
         string[] given = words == "all" ? [.. ProveAsked.Circumstances] : CommaList.Of(words);
         foreach (var word in given.Except(ProveAsked.Circumstances))
         {
-            reader.Object(Same.Name, $"'{word}' is no circumstance of a drive; there are {string.Join(", ", ProveAsked.Circumstances)}, all.");
+            reader.Object(choice.Name, $"'{word}' is no circumstance of a drive; there are {string.Join(", ", ProveAsked.Circumstances)}, all.");
         }
 
         return [.. ProveAsked.Circumstances.Intersect(given)];

@@ -29,6 +29,16 @@ public sealed record ProvedDrive(Drive Drive, Trust Trust, DriveEvents Events)
         return new ProvedDrive(drive, trust, DriveEvents.Of(drive, trust, settings, stop));
     }
 
+    /// <summary>A drive that has been answered already, with the car that it told.</summary>
+    /// <param name="answer">What it says.</param>
+    internal static ProvedDrive Of(DriveAnswer answer) => new(answer.Drive, answer.Trust, answer.Events ?? new DriveEvents
+    {
+        Events = [], Sites = [], Settings = answer.Asked.Settings, HasSpeed = !answer.Drive.Speed.IsEmpty,
+    })
+    {
+        Car = answer.Identified,
+    };
+
     /// <summary>
     /// The same at the speed that the delay between the axles tells, where the log's is off and the wheelbase is known; else
     /// with what is known of it.

@@ -79,6 +79,49 @@ public class CarIdentificationTests
     }
 
     [Fact]
+    public void A_fit_begun_from_the_car_of_nearly_the_same_windows_ends_where_the_whole_one_does_to_what_it_leaves_open()
+    {
+        var (_, known, windows) = new PlantedCrossings { Seed = 77, Each = 2 }.Drawn();
+        DriveWindow[] numbered = [.. windows.Select((w, i) => w with { Event = i + 1 })];
+        var former = CarIdentification.Of(numbered, known, Stop);
+        DriveWindow[] left = [.. numbered.Where(w => w.Event != 3)];
+        var (near, whole) = (CarIdentification.Near(left, known, former, Stop), CarIdentification.Of(left, known, Stop));
+        Assert.Single(near.Starts);
+        Assert.Equal(left.Select(w => w.Event), near.Windows.Select(w => w.Event));
+        Assert.NotEqual(former.Estimates, near.Estimates);
+        Assert.All(CarNumbers.Headlines, n =>
+        {
+            var (one, other) = (near.Of(n)!, whole.Of(n)!);
+            Assert.InRange(one.Value, Math.Sqrt(other.Low * other.Value), Math.Sqrt(other.High * other.Value));
+            Assert.InRange(Math.Log(one.High / one.Low) / Math.Log(other.High / other.Low), 0.8, 1.25);
+        });
+    }
+
+    [Fact]
+    public void From_its_own_end_a_fit_goes_nowhere()
+    {
+        var (_, known, windows) = new PlantedCrossings { Seed = 77, Each = 2 }.Drawn();
+        DriveWindow[] numbered = [.. windows.Select((w, i) => w with { Event = i + 1 })];
+        var former = CarIdentification.Of(numbered, known, Stop);
+        var again = CarIdentification.Near(numbered, known, former, Stop);
+        Assert.All(former.Mean.Zip(again.Mean), x => Assert.Equal(x.First, x.Second, 0.02));
+        Assert.All(CarNumbers.Headlines, n => Assert.Equal(former.Of(n)!.Value, again.Of(n)!.Value, 0.005 * former.Of(n)!.Value));
+    }
+
+    [Fact]
+    public void Other_splines_draw_the_former_hump()
+    {
+        var (old, finer) = (new HumpSplines(3.7, 0.8), new HumpSplines(3.4, 0.5));
+        double[] weights = [.. Enumerable.Range(0, old.Count).Select(j => 0.08 * Math.Sin(Math.PI * (j + 1) / (old.Count + 1)))];
+        var (same, other) = (new double[old.Count], new double[finer.Count]);
+        new HumpSplines(3.7, 0.8).From(old, weights, same);
+        finer.From(old, weights, other);
+        Assert.Equal(weights, same);
+        double Height(HumpSplines splines, double[] by, double x) => Enumerable.Range(0, splines.Count).Sum(j => by[j] * splines.At(j, x));
+        Assert.All((double[])[1.0, 1.7, 2.4], x => Assert.Equal(Height(old, weights, x), Height(finer, other, x), 0.003));
+    }
+
+    [Fact]
     public void Speed_need_not_be_known()
     {
         var (car, known, windows) = new PlantedCrossings { Seed = 12, SpeedSpread = 0.3, SpeedError = 0.1 }.Drawn();

@@ -17,9 +17,10 @@ internal sealed class LanePlan
     private readonly List<DrivePoint> points = [new(0.0, 0.0)];
     private readonly List<LaneCrossing> crossings = [];
 
-    private LanePlan()
-    {
-    }
+    private LanePlan(IReadOnlyList<LaneSite> sites) => Sites = sites;
+
+    /// <summary>What lies on the lane, in the order of a lap.</summary>
+    public IReadOnlyList<LaneSite> Sites { get; }
 
     public DriveLine Line => new() { Points = [.. points] };
 
@@ -31,13 +32,17 @@ internal sealed class LanePlan
     /// <summary>When the phone slips, s.</summary>
     public double Slip { get; private set; }
 
-    public static LanePlan Of(ulong seed, double speeds = 1.0)
+    /// <summary>The drive that follows from a seed.</summary>
+    /// <param name="seed">The seed.</param>
+    /// <param name="speeds">How much faster it is driven over all sites.</param>
+    /// <param name="sites">What lies on the lane, by the names of Larch Lane's sites; null: those themselves.</param>
+    public static LanePlan Of(ulong seed, double speeds = 1.0, IReadOnlyList<LaneSite>? sites = null)
     {
-        var plan = new LanePlan();
+        var plan = new LanePlan(sites ?? LaneSite.All);
         plan.Begin();
         for (var lap = 1; lap <= Laps; lap++)
         {
-            foreach (var (place, site) in LaneSite.All.Index())
+            foreach (var (place, site) in plan.Sites.Index())
             {
                 // The driver keeps no speed to better than a twentieth.
                 var chance = SplitMix.Normals(seed, (ulong)(2 * ((4 * lap) + place))).First;
@@ -90,7 +95,7 @@ internal sealed class LanePlan
     private void Cross(int lap, LaneSite site, double speed, double drift)
     {
         var length = site.Obstacle.OverallLength;
-        if (lap == SlippedLap && site == LaneSite.All[^1])
+        if (lap == SlippedLap && site == Sites[^1])
         {
             To(speed, Change);
             Slip = Now;
@@ -101,7 +106,7 @@ internal sealed class LanePlan
             To(speed * (1.0 - drift), Change);
         }
 
-        if (lap == BrakedLap && site == LaneSite.All[0])
+        if (lap == BrakedLap && site == Sites[0])
         {
             // The foot goes to the brake as the hump comes.
             For(Hold);
@@ -114,7 +119,7 @@ internal sealed class LanePlan
 
         var start = Now;
         To(speed * (1.0 + drift), (2.0 * Hold) + (length / speed));
-        Add(Line.Distance(start + Hold), lap == SlippedLap && site == LaneSite.All[^1] ? "after the slip" : "");
+        Add(Line.Distance(start + Hold), lap == SlippedLap && site == Sites[^1] ? "after the slip" : "");
 
         void Add(double at, string spoilt)
         {

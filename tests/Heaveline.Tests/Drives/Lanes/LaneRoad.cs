@@ -27,7 +27,7 @@ internal static class LaneRoad
         }.Draw();
         var more = Math.Sqrt(roughDensity / density) - 1.0;
         var sites = plan.Crossings
-            .Select(c => (At: c.Distance, Profile: LaneSite.All.Single(s => s.Name == c.Site).Obstacle.Draw())).OrderBy(s => s.At).ToArray();
+            .Select(c => (At: c.Distance, Profile: plan.Sites.Single(s => s.Name == c.Site).Obstacle.Draw())).OrderBy(s => s.At).ToArray();
         return new Road
         {
             Name = "Larch Lane",

@@ -15,6 +15,7 @@ public class LogRefusalTests
 
     [Theory]
     [InlineData("", "empty")]
+    [InlineData("sep=;\n", "nothing below")]
     [InlineData("a line\nand another\nand a third\n", "separator")]
     [InlineData("a,b\nc,d\ne,f\ng,h\n", "row of numbers")]
     [InlineData("time,lat,lon\n0.0,1,2\n0.1,1,2\n0.2,1,2\n", "acceleration")]

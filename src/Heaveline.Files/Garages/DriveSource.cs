@@ -1,13 +1,14 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using System.Security.Cryptography;
+using Heaveline.Answers;
 using Heaveline.Drives.Events;
-using Heaveline.Files;
 using Heaveline.Files.Drives;
-using Heaveline.Files.Garages;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 
-namespace Heaveline.Web.Pages.Drives;
+namespace Heaveline.Files.Garages;
 
 /// <summary>A drive of the garage as it lies there now: what was written down about it, and which files its log has.</summary>
 public sealed record DriveSource
@@ -65,6 +66,9 @@ public sealed record DriveSource
         Added = Sheet.Added,
     };
 
+    // What was written down, and the car's files, by their names in the garage.
+    private ImmutableArray<InputText> Inputs { get; init; } = [];
+
     private string CarDigest { get; init; } = "";
 
     /// <summary>What stands under a key in the file; null where nothing does.</summary>
@@ -75,7 +79,52 @@ public sealed record DriveSource
     /// <param name="garage">The garage.</param>
     /// <param name="folder">Its folder.</param>
     /// <returns>The drive; null, and why, where there is none or what was written down is refused.</returns>
-    internal static (DriveSource? Drive, string Problem) Of(Garage garage, string folder) => Of(garage, folder, withBefore: true);
+    public static (DriveSource? Drive, string Problem) Of(Garage garage, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(garage);
+        return Of(garage, folder, withBefore: true);
+    }
+
+    /// <summary>It as a report takes it; its log is read when it is asked for.</summary>
+    /// <param name="garage">The garage that it lies in.</param>
+    /// <param name="nameOf">How a file or a folder of the garage is called, from its name in it.</param>
+    public RecordedDrive Recorded(Garage garage, Func<string, string> nameOf)
+    {
+        ArgumentNullException.ThrowIfNull(garage);
+        ArgumentNullException.ThrowIfNull(nameOf);
+        return new RecordedDrive
+        {
+            Name = Sheet.Name,
+            Path = nameOf($"{DriveFolders.Folder}/{Folder}"),
+            Note = Sheet.Note ?? "",
+            Change = Sheet.Change ?? "",
+            IsDescribed = true,
+            Car = Car,
+            Settings = Settings,
+            Same = Sheet.Same,
+            Before = Before?.Recorded(garage, nameOf),
+            Inputs = [.. Inputs.Select(i => i with { Name = nameOf(i.Name) })],
+            Look = LogKey,
+            Read = stop => LogOf(garage.Drives.Log(Folder, Sheet.Taken, stop), stop),
+        };
+    }
+
+    /// <summary>The log that was read, with the digests of its files.</summary>
+    /// <param name="reading">What came of the reading.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="LogRefusedException">It was refused.</exception>
+    internal static RecordedLog LogOf(LogReading reading, CancellationToken stop)
+    {
+        var log = reading.Log ?? throw new LogRefusedException(reading.Refusals);
+        return new RecordedLog(log, [.. reading.Paths.Select(Digest)]);
+
+        InputDigest Digest(string path)
+        {
+            stop.ThrowIfCancellationRequested();
+            using var file = File.OpenRead(path);
+            return new InputDigest { Name = Path.GetFileName(path), Sha256 = Convert.ToHexStringLower(SHA256.HashData(file)) };
+        }
+    }
 
     private static (DriveSource? Drive, string Problem) Of(Garage garage, string folder, bool withBefore)
     {
@@ -98,6 +147,7 @@ public sealed record DriveSource
         return (new DriveSource
         {
             Car = car?.Value is { } found ? LoadedCar.Of(found, sheet.Load is { } load ? LoadedCar.LoadNamed(found, load) : null) : null,
+            Inputs = [.. reading.Sources.Concat(car?.Sources ?? []).Select(source => source.ToInput())],
             CarDigest = car is null ? "" : string.Join(' ', car.Sources.Select(source => source.Sha256)),
             Before = withBefore && sheet.After is { } before ? Of(garage, before, withBefore: false).Drive : null,
             Folder = folder,

@@ -1,0 +1,76 @@
+using Heaveline.Files.Drives;
+using Heaveline.Studies;
+
+namespace Heaveline.Files.Garages;
+
+/// <summary>Drives by paths: the folder of a garage that holds what was written down about one, or a log alone.</summary>
+public static class NamedDrives
+{
+    /// <summary>The drive that a path leads to, its log unread.</summary>
+    /// <param name="path">A folder <c>drives/NAME</c> of a garage, its <c>drive.yaml</c>, or the file, folder or archive of a log.</param>
+    public static Found<RecordedDrive> Find(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        var folder = Path.GetFileName(path) == DriveFile.FileName ? Path.GetDirectoryName(Path.GetFullPath(path))! : path;
+        return File.Exists(Path.Combine(folder, DriveFile.FileName)) ? OfGarage(path, folder) : Alone(path);
+    }
+
+    /// <summary>A drive of a garage, its log unread.</summary>
+    /// <param name="garage">The garage.</param>
+    /// <param name="name">The drive's folder under <see cref="DriveFolders.Folder"/>.</param>
+    /// <param name="nameOf">How a file or a folder of the garage is called, from its name in it.</param>
+    public static Found<RecordedDrive> Find(Garage garage, string name, Func<string, string> nameOf)
+    {
+        ArgumentNullException.ThrowIfNull(garage);
+        ArgumentNullException.ThrowIfNull(nameOf);
+        var (source, problem) = DriveSource.Of(garage, name);
+        var drive = source?.Recorded(garage, nameOf);
+        return new Found<RecordedDrive>
+        {
+            Name = name,
+            ShortName = name,
+            Value = drive,
+            Refusal = problem,
+            IsMissing = drive is null && !garage.Drives.Names.Contains(name),
+            Inputs = [.. drive?.Inputs ?? [], .. drive?.Before?.Inputs ?? []],
+        };
+    }
+
+    private static Found<RecordedDrive> OfGarage(string path, string folder)
+    {
+        var real = Path.TrimEndingDirectorySeparator(RealPath.Of(folder) ?? Path.GetFullPath(folder));
+        var above = Path.GetDirectoryName(real);
+        if (above is null || Path.GetFileName(above) != DriveFolders.Folder || Path.GetDirectoryName(above) is not { } garage)
+        {
+            return new Found<RecordedDrive>
+            {
+                Name = path,
+                Refusal = $"{path} holds a {DriveFile.FileName}, but does not lie in the folder {DriveFolders.Folder} of a garage; "
+                    + "put it there, or name its log alone.",
+            };
+        }
+
+        return Find(new Garage(garage), Path.GetFileName(real), name => Path.Combine(garage, name)) with { Name = path };
+    }
+
+    private static Found<RecordedDrive> Alone(string path)
+    {
+        var isThere = File.Exists(path) || Directory.Exists(path);
+        var full = Path.GetFullPath(path);
+        // What is printed must not say where the log lay.
+        var folder = Directory.Exists(path) ? full : Path.GetDirectoryName(full);
+        return new Found<RecordedDrive>
+        {
+            Name = path,
+            ShortName = Path.GetFileNameWithoutExtension(Path.TrimEndingDirectorySeparator(path)),
+            IsMissing = !isThere,
+            Refusal = isThere ? "" : $"the drive '{path}' is no drive of a garage, and no file or folder of a log.",
+            Value = !isThere ? null : new RecordedDrive
+            {
+                Name = Path.GetFileName(Path.TrimEndingDirectorySeparator(path)) is { Length: > 0 } own ? own : path,
+                Path = path,
+                Read = stop => DriveSource.LogOf(LogFile.Load([full], folder, stop), stop),
+            },
+        };
+    }
+}

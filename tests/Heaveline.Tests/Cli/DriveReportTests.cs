@@ -1,0 +1,205 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Heaveline.Answers;
+using Heaveline.Files.Drives;
+using Heaveline.Files.Garages;
+using Heaveline.Studies;
+using Heaveline.Tests.Drives.Lanes;
+using Heaveline.Tests.House;
+
+namespace Heaveline.Tests.Cli;
+
+/// <summary>Reports of two planted drives along Larch Lane, which lie in a garage or are logs alone.</summary>
+public sealed class DriveReportTests : IDisposable
+{
+    private const string Wheelbase = "wheelbase: 2.70 m\n";
+    private readonly Scratch scratch = new();
+
+    public DriveReportTests()
+    {
+        foreach (var name in new[] { "fern-saloon.yaml", "fern-saloon-cured.yaml" })
+        {
+            File.Copy(Path.Combine(Checkout.Root, "examples", "garage", name), scratch[name]);
+        }
+
+        Put("before", $"drive: Lane before\n{Wheelbase}", LarchLane.Before.Log);
+        Put("after", $"drive: Lane after\n{Wheelbase}after: before\nsame: [load, fuel]\n", LarchLane.After.Log);
+    }
+
+    private string Car => scratch["fern-saloon.yaml"];
+
+    private string Before => Path.Combine(scratch["drives"], "before");
+
+    private string After => Path.Combine(scratch["drives"], "after");
+
+    public void Dispose() => scratch.Dispose();
+
+    [Fact]
+    public void Sentences_and_numbers_are_those_that_the_commands_print()
+    {
+        var said = Spoken.Of("report", Car, "--drive", After, "--parts", "drive,prove", "--out", scratch["r.html"]);
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        var page = Text(File.ReadAllText(scratch["r.html"]));
+        var drives = new Garage(Path.GetDirectoryName(Car)!).Drives;
+        var logs = new[] { "before", "after" }.Select(name => drives.Log(name, [], TestContext.Current.CancellationToken).Log!).ToArray();
+        var settings = new Heaveline.Drives.Events.EventSettings { Wheelbase = 2.7 };
+        var drive = DriveStudy.Run(new DriveAsked { Log = logs[1], Settings = settings });
+        var proof = ProveStudy.Run(new ProveAsked
+        {
+            Before = logs[0], After = logs[1], OfBefore = settings, OfAfter = settings, Same = ["load", "fuel"], WhatChanged = true,
+        });
+        Assert.All(drive.Head.Concat(drive.Sentences).Concat(proof.Head), s => Assert.Contains(s.Text, page, StringComparison.Ordinal));
+        Assert.All(proof.Sentences.Where(s => s.Id == "power"), s => Assert.Contains(s.Text, page, StringComparison.Ordinal));
+
+        // The cars are those of the drives, as on the page of the drive: one report does not say two things of one car.
+        var before = DriveStudy.Run(new DriveAsked { Log = logs[0], Settings = settings });
+        var changed = ProveStudy.Of(proof.Asked, ProvedDrive.Of(before), ProvedDrive.Of(drive), TestContext.Current.CancellationToken);
+        Assert.Contains(changed.Sentences, s => s.Id.StartsWith("what-changed", StringComparison.Ordinal));
+        Assert.All(changed.Sentences.Where(s => s.Id != "looks"), s => Assert.Contains(s.Text, page, StringComparison.Ordinal));
+        Assert.Contains("Not said to be the same in both drives: pressures, temperature, tyres, phone.", page, StringComparison.Ordinal);
+        Assert.All(drive.Closing, safety => Assert.Contains(safety, page, StringComparison.Ordinal));
+
+        // Every row of the table that decides, and of a bump's own table.
+        Assert.All(proof.Tables[0].Rows.Concat(FloorTable.Of(drive.Comfort!).Rows), row => Assert.Contains(Row(row), page, StringComparison.Ordinal));
+        Assert.All(
+            EventTable.Of(drive.Events!)[0].Rows.Where(r => r.Key.StartsWith("settling-rms-pitch", StringComparison.Ordinal)),
+            row => Assert.Contains(Row(row), page, StringComparison.Ordinal));
+        Assert.Contains("The drive: Lane after", page, StringComparison.Ordinal);
+        Assert.Contains("Before and after: Lane before, then Lane after", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("The drive: Lane before", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_line_and_the_digests_of_a_report_say_which_logs_make_it_again()
+    {
+        Assert.Equal(0, Spoken.Of("report", Car, "--drive", Before, "--drive", After, "--parts", "prove", "--out", scratch["r.html"]).Code);
+        var page = File.ReadAllText(scratch["r.html"]);
+        Assert.DoesNotContain(scratch["drives"], page, StringComparison.Ordinal);
+        Assert.Contains("--drive drives/before --drive drives/after --parts prove", WebUtility.HtmlDecode(page), StringComparison.Ordinal);
+        foreach (var log in new[] { "before", "after" })
+        {
+            var bytes = File.ReadAllBytes(Path.Combine(scratch["drives"], log, "log.csv"));
+            Assert.Contains(
+                $"drives/{log}/log.csv a log, not printed here {Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(bytes))}",
+                Text(page), StringComparison.Ordinal);
+            Assert.Contains($"drive: Lane {log}\n{Wheelbase}", WebUtility.HtmlDecode(page), StringComparison.Ordinal);
+        }
+
+        // The same files under the same names elsewhere.
+        Assert.Equal(0, Spoken.Of("report", Car, "--drive", Before, "--drive", After, "--parts", "prove", "--out", scratch["r.html"]).Code);
+        Assert.Equal(page, File.ReadAllText(scratch["r.html"]));
+    }
+
+    [Fact]
+    public void Logs_alone_are_driven_by_the_cars_of_the_report_and_the_change_between_them_is_forecast()
+    {
+        var said = Spoken.Of(
+            "report", Car, scratch["fern-saloon-cured.yaml"], "--load", LarchLane.Load, "--drive", Path.Combine(Before, "log.csv"), "--drive",
+            Path.Combine(After, "log.csv"), "--same", "all", "--forecast", "--parts", "drive,prove", "--out", scratch["r.html"]);
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        var page = Text(File.ReadAllText(scratch["r.html"]));
+        Assert.Matches("The forecast for Fern saloon, cured was (not )?kept: said", page);
+        Assert.DoesNotContain("Not said to be the same", page, StringComparison.Ordinal);
+        Assert.Contains("drives/after/log.csv a log, not printed here", page, StringComparison.Ordinal);
+        Assert.DoesNotContain(Path.GetDirectoryName(Car)!, page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1, "drive", "nowhere", "no drive of a garage, and no file or folder of a log")]
+    [InlineData(1, "drive", "empty", "the drive holds no log")]
+    [InlineData(1, "drive", "bad", "after is missing, which is no drive beside this one")]
+    [InlineData(1, "drive", "rubbish", "log.csv: ")]
+    [InlineData(2, "prove", "before", "needs two drives")]
+    [InlineData(2, "car", "before", "no part is of it")]
+    [InlineData(2, "drive", "", "The part drive needs a drive.")]
+    public void What_cannot_be_is_refused_by_name_and_nothing_is_written(int code, string part, string drive, string why)
+    {
+        Put("empty", "drive: Nothing there\n", null);
+        Put("bad", "drive: Follows nothing\nafter: missing\n", null);
+        Put("rubbish", "drive: No log\n", null);
+        File.WriteAllText(Path.Combine(scratch["drives"], "rubbish", "log.csv"), "a letter to a friend\nwithout a number\n");
+        var said = Spoken.Of(
+        [
+            "report", Car, .. drive.Length > 0 ? ["--drive", Path.Combine(scratch["drives"], drive)] : Array.Empty<string>(), "--parts", part,
+            "--out", scratch["r.html"],
+        ]);
+        Assert.Equal(code, said.Code);
+        Assert.Contains(why, said.Remarks, StringComparison.Ordinal);
+        Assert.False(File.Exists(scratch["r.html"]));
+    }
+
+    [Fact]
+    public void No_log_is_read_where_no_part_is_of_it()
+    {
+        var garage = new Garage(Path.GetDirectoryName(Car)!);
+        var read = new List<string>();
+        var found = NamedDrives.Find(garage, "after", name => name).Value!;
+        RecordedDrive Watched(RecordedDrive drive) => drive with
+        {
+            Before = drive.Before is { } before ? Watched(before) : null,
+            Read = stop =>
+            {
+                read.Add(drive.Path);
+                return drive.Read(stop);
+            },
+        };
+        var asked = Press.ReportSamples.Of(Figures.DrawnCars.Saloon, PartKind.Cost) with { Drives = [Watched(found)] };
+        Report.From(asked);
+        Assert.Empty(read);
+        var report = Report.From(asked with { Parts = [PartKind.Prove] });
+        Assert.Equal(["drives/before", "drives/after"], read);
+        Assert.Equal(["drives/before/log.csv", "drives/after/log.csv"], report.Logs.Select(l => l.Name));
+        Assert.All(report.Parts[0].Sources, s => Assert.Contains(s, report.Sources));
+    }
+
+    [Fact]
+    public void A_drive_is_told_in_a_page_that_needs_nothing_and_is_read_by_everybody()
+    {
+        Assert.Equal(0, Spoken.Of("report", Car, "--drive", After, "--parts", "drive,prove", "--out", scratch["r.html"]).Code);
+        var page = File.ReadAllText(scratch["r.html"]);
+        Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
+        var figures = Regex.Matches(page, "<svg [^>]*>").Select(m => m.Value).ToList();
+        Assert.True(figures.Count >= 8);
+        Assert.All(figures, figure => Assert.Matches("role=\"img\" aria-label=\"[^\"]{40,}\"", figure));
+        var ids = Regex.Matches(page, " id=\"([^\"]+)\"").Select(m => m.Groups[1].Value).ToList();
+        Assert.Equal(ids.Count, ids.Distinct().Count());
+
+        // The planted place is about 0.5° N, 30° W; nothing of it is printed.
+        Assert.DoesNotContain("-30.0", Text(page), StringComparison.Ordinal);
+        Assert.DoesNotContain("29.99", Text(page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_parts_named_a_drive_brings_its_own()
+    {
+        var finder = new Heaveline.Web.Serving.GarageView(new Heaveline.Web.Serving.ServeOptions { Garage = Path.GetDirectoryName(Car)! });
+        string Parts(params string[] drives) => string.Join(
+            ',',
+            ReportStudy.Question.Read(
+                new Given([("car", "fern-saloon"), .. drives.Select(d => ("drive", (string?)d)), ("out", "r.html")]), finder).Asked!.Parts)
+            .ToLowerInvariant();
+        Assert.Equal("finding,car,modes,pass,why,doubt,ride,cost", Parts());
+        Assert.Equal("finding,car,modes,pass,why,doubt,ride,cost,drive", Parts("before"));
+        Assert.Equal("finding,car,modes,pass,why,doubt,ride,cost,drive,prove", Parts("after"));
+    }
+
+    private void Put(string name, string sheet, Heaveline.Drives.Log? log)
+    {
+        var folder = Directory.CreateDirectory(Path.Combine(scratch["drives"], name)).FullName;
+        File.WriteAllText(Path.Combine(folder, DriveFile.FileName), sheet);
+        if (log is not null)
+        {
+            File.WriteAllText(Path.Combine(folder, "log.csv"), LaneWriter.Whole(log));
+        }
+    }
+
+    // A row as a reader sees it, blanks between its cells.
+    private static string Row(FactRow row) => string.Join(
+        ' ',
+        [row.Label.Trim(), row.Unit, .. row.Values.Select(v => v is { } x ? Heaveline.Quantities.Numeral.Of(x, row.Format) : "–")]);
+
+    private static string Text(string page) => Regex.Replace(
+        WebUtility.HtmlDecode(Regex.Replace(Regex.Replace(page, "<(svg|style) ?.*?</\\1>", " ", RegexOptions.Singleline), "<[^>]+>", " ")),
+        "\\s+",
+        " ");
+}
