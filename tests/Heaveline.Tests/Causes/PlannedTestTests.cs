@@ -16,7 +16,7 @@ namespace Heaveline.Tests.Causes;
 
 public partial class PlannedTestTests
 {
-    private static readonly PassOptions Options = BatchedMeasures.Usual with { Record = new() { SettlingTime = 1.1 } };
+    private static readonly PassOptions Options = new() { Method = FixedStep.Once, Record = new() { SettlingTime = 1.1 } };
 
     // A driver with or without a load, over a low or a high hump, slowly or fast.
     private static readonly Gen<(Car Car, LoadState Load, Road Road, double Speed)> Asked = Gen.Select(

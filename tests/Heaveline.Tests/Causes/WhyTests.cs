@@ -124,8 +124,7 @@ public class WhyTests
         var why = Why.Of(model, Hump, speed, degree: 2);
         foreach (var (ranking, measure) in new[] { (why.Settling, SettlingCatalogue.RmsPitch), (why.Hit, HitCatalogue.PeakPitchAcceleration) })
         {
-            // In the steps that measures are asked in.
-            double Of(RideModel car) => measure.Of(Pass.Of(car, Hump, speed, BatchedMeasures.Usual));
+            double Of(RideModel car) => measure.Of(Pass.Of(car, Hump, speed));
             Assert.Equal(Of(model), ranking.Value, 1e-8 * ranking.Value);
             var alone = ranking.Causes.Single(c => c.Kind == PitchCauseKind.Friction).Alone;
             Assert.True(Math.Abs(alone) > 0.01 * ranking.Value);
