@@ -43,7 +43,7 @@ internal static class Reach
             {
                 var options = new PassOptions
                 {
-                    Method = FixedStep.Once with { FollowsEveryTurn = false, InSingle = single },
+                    Method = FixedStep.Once with { InSingle = single },
                     Record = new() { Duration = 10.0, SamplesPerSecond = 200.0 },
                 };
                 var whole = Timed(() => BatchedMeasures.Of(

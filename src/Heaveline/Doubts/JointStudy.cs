@@ -106,10 +106,7 @@ public sealed record JointStudy
         CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(outputs);
-        options ??= new()
-        {
-            Method = FixedStep.Once with { LargestStep = 1.25e-3, FollowsEveryTurn = false }, Record = new() { SamplesPerSecond = 200.0 },
-        };
+        options ??= new() { Method = FixedStep.Once with { LargestStep = 1.25e-3 }, Record = new() { SamplesPerSecond = 200.0 } };
         var draws = new JointSamples(JointDoubts.Of(cars), samples, seed, outputs.Count);
         draws.Each(AtOnce, degree, progress, (first, count) =>
         {

@@ -11,11 +11,10 @@ namespace Heaveline.Elements;
 /// <param name="SpeedScale">Speed at which 71 % of it acts in a random ride made straight, m/s.</param>
 internal sealed record Slider(double Force, double PreSliding, double SpeedScale)
 {
-    // A wheel at this speed, m/s, passes no more than the pre-sliding travel in a step, so that friction turns round over several; the same where
-    // measures alone are asked; and the step, s, that is short enough for all. Our choice; the second by the errors that Heaveline.Bench measured
-    // (steps, 27 November 2026): in steps of 0.625 ms pitch is as far off with friction that rises over 0.05 mm as without any.
-    private const double FastestTurn = 0.7;
-    private const double FastestMeasuredTurn = 0.08;
+    // A wheel at this speed, m/s, passes no more than the pre-sliding travel in a step; and the step, s, that is short enough for all. Our choice,
+    // by the errors that Heaveline.Bench measured (steps, 27 November 2026): in steps of 0.625 ms pitch is as far off with friction that rises over
+    // 0.05 mm as without any.
+    private const double FastestTurn = 0.08;
     private const double ShortestStep = 1e-4;
 
     /// <summary>What it is in words where only straight pieces will do.</summary>
@@ -25,8 +24,7 @@ internal sealed record Slider(double Force, double PreSliding, double SpeedScale
     public double Rate => Force / PreSliding;
 
     /// <summary>The longest step by which it can be followed, s.</summary>
-    /// <param name="everyTurn">Whether each turn is followed, as a trace shows it; else as measures need it.</param>
-    public double LongestStep(bool everyTurn) => Math.Max(PreSliding / (everyTurn ? FastestTurn : FastestMeasuredTurn), ShortestStep);
+    public double LongestStep => Math.Max(PreSliding / FastestTurn, ShortestStep);
 
     /// <summary>E[∂F/∂ṡ] of F·ṡ/√(ṡ² + v_s²) over a normal speed of mean 0.</summary>
     /// <param name="speed">Deviation of the speed, m/s.</param>

@@ -10,8 +10,8 @@ internal static class BatchedMeasures
     private const int AtOnce = 16_384;
     private const int AtOnceOnDevice = 262_144;
 
-    /// <summary>Usual options: no error estimate, since cars are compared with each other; steps as measures need them.</summary>
-    public static PassOptions Usual { get; } = new() { Method = FixedStep.Once with { FollowsEveryTurn = false } };
+    /// <summary>Usual options: no error estimate, since cars are compared with each other.</summary>
+    public static PassOptions Usual { get; } = new() { Method = FixedStep.Once };
 
     /// <summary>
     /// The measures, shape (requests)(measures); NaN for a null request and for a pass that left the model's range. A pass runs only as long as a

@@ -18,12 +18,6 @@ public sealed record FixedStep : PassMethod
     public bool StatesError { get; init; } = true;
 
     /// <summary>
-    /// Whether the step is short enough to follow sticking friction through each of its turns, as traces show it. Where only measures are asked
-    /// longer steps are as good: of the peak of pitch they are off by no more than without friction (measured). Default true.
-    /// </summary>
-    internal bool FollowsEveryTurn { get; init; } = true;
-
-    /// <summary>
     /// Whether passes side by side are computed in single precision, twice as many at a time, on a processor with such lanes or on a device; what
     /// rounding adds is stated (<see cref="PassError.PitchInSingle"/>). No study asks for it, since its rounding shows in the fourth digit: it is
     /// there to be raced. A pass alone is always in double precision. Default false.

@@ -133,7 +133,7 @@ internal sealed record PassGroup(int[] Places, PassRequest[] Requests, PassTimin
             _ = DrivingSpeed.Checked(speed);
             if (!steps.TryGetValue(model, out var step))
             {
-                steps[model] = step = StepChoice.Of(model, options.Steps.LargestStep, options.Steps.FollowsEveryTurn);
+                steps[model] = step = StepChoice.Of(model, options.Steps.LargestStep);
             }
 
             clocks[i] = PassTiming.Of(requests[i], options.Record, step, options.Steps.StatesError);

@@ -43,7 +43,7 @@ internal sealed record PassTiming(double Start, double SampleStep, int Samples, 
     /// <summary>The clock of a pass in fixed steps.</summary>
     /// <exception cref="RefusedValueException">It would take too many steps, or record too much (<see cref="PassLimit"/>).</exception>
     public static PassTiming Of(PassRequest request, PassRecord record, FixedStep steps) =>
-        Of(request, record, StepChoice.Of(request.Model, steps.LargestStep, steps.FollowsEveryTurn), steps.StatesError);
+        Of(request, record, StepChoice.Of(request.Model, steps.LargestStep), steps.StatesError);
 
     /// <summary>The clock of a pass whose longest step is known already.</summary>
     /// <exception cref="RefusedValueException">It would take too many steps, or record too much (<see cref="PassLimit"/>).</exception>

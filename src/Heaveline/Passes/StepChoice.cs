@@ -20,10 +20,7 @@ internal static class StepChoice
     // No wheel with its hub weighs less, kg: below this it is the mass that is told, whatever acts on it.
     private const double Lightest = 1.0;
 
-    /// <param name="model">The car under its load.</param>
-    /// <param name="limit">The longest step of any car, s.</param>
-    /// <param name="everyTurn">Whether sticking friction is followed at each turn (<see cref="FixedStep.FollowsEveryTurn"/>).</param>
-    public static StepLimit Of(RideModel model, double limit, bool everyTurn = true)
+    public static StepLimit Of(RideModel model, double limit)
     {
         var n = model.Numbers;
         var elements = n.Elements;
@@ -60,7 +57,7 @@ internal static class StepChoice
 
                 if (element.Slider is { } slider && felt > 0.0)
                 {
-                    Shorten(slider.LongestStep(everyTurn), element.Cause, false, i, isStability: false);
+                    Shorten(slider.LongestStep, element.Cause, false, i, isStability: false);
                 }
             }
 
