@@ -56,7 +56,7 @@ public sealed record Report
             Author = asked.Author,
             Date = asked.Date,
             Program = asked.Program,
-            Parts = [.. parts.Select(part => part.In(asked.ReadersUnits)), ClosingParts.Cautions],
+            Parts = [.. Opened(parts, asked.Turned).Select(part => part.In(asked.ReadersUnits)), ClosingParts.Cautions],
         };
         return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(asked)] };
     }
@@ -68,6 +68,10 @@ public sealed record Report
         ArgumentNullException.ThrowIfNull(asked);
         return this with { Parts = [.. Parts[..^1], ClosingParts.Again(asked)] };
     }
+
+    // Before anything else is read, it is said which car is the one before the change.
+    private static IEnumerable<ReportPart> Opened(List<ReportPart> parts, string turned) =>
+        turned.Length > 0 ? [parts[0] with { Blocks = [Paragraph.Of(turned), .. parts[0].Blocks] }, .. parts.Skip(1)] : parts;
 
     private static IEnumerable<ReportPart> Part(PartKind kind, ReportWork work) => kind switch
     {
