@@ -9,23 +9,31 @@ internal static class LaneLogs
     public static int Write(string folder)
     {
         Directory.CreateDirectory(folder);
-        File.WriteAllText(Path.Combine(folder, "before.csv"), LaneWriter.Whole(LarchLane.Before.Log));
+        Written("before.csv", LaneWriter.Whole(LarchLane.Before.Log), "the drive before the change");
         Directory.CreateDirectory(Path.Combine(folder, "after"));
         foreach (var (name, text) in LaneWriter.Apart(LarchLane.After.Log))
         {
-            File.WriteAllText(Path.Combine(folder, "after", name), text);
+            Written(Path.Combine("after", name), text, "the drive after it, one sensor");
         }
 
-        File.WriteAllText(Path.Combine(folder, "no-change.csv"), LaneWriter.Whole(LarchLane.NoChange.Log));
+        Written("no-change.csv", LaneWriter.Whole(LarchLane.NoChange.Log), "the car of the drive before, another day");
         foreach (var (name, lane) in new[] { ("before", LarchLane.Before), ("after", LarchLane.After), ("no-change", LarchLane.NoChange) })
         {
-            File.WriteAllLines(
-                Path.Combine(folder, $"{name}-truth.csv"),
-                lane.Plan.Crossings.Select(c => string.Create(
-                    CultureInfo.InvariantCulture, $"{c.Lap},{c.Site},{c.Distance:F2},{c.Time:F3},{3.6 * c.Speed:F2},{c.Spoilt}"))
-                    .Prepend("lap,site,distance [m],time [s],speed [km/h],spoilt"));
+            Written(
+                $"{name}-truth.csv",
+                string.Concat(lane.Plan.Crossings.Select(c => string.Create(
+                    CultureInfo.InvariantCulture, $"{c.Lap},{c.Site},{c.Distance:F2},{c.Time:F3},{3.6 * c.Speed:F2},{c.Spoilt}\n"))
+                    .Prepend("lap,site,distance [m],time [s],speed [km/h],spoilt\n")),
+                "its crossings as they were planted");
         }
 
         return 0;
+
+        void Written(string name, string text, string what)
+        {
+            var path = Path.Combine(folder, name);
+            File.WriteAllText(path, text);
+            Console.WriteLine($"{path}: {what}");
+        }
     }
 }

@@ -92,7 +92,7 @@ internal static class StudyCommand
         {
             foreach (var (beside, bytes) in file.WithThoseBeside(Written(answer, choice, file)))
             {
-                beside.WriteAndSay(streams, bytes, stop);
+                beside.WriteAndSay(streams, bytes, stop, isAlwaysSaid: true);
             }
         }
 
@@ -141,6 +141,14 @@ internal static class StudyCommand
         foreach (var (choice, file) in outputs.Others.Where(other => given.Of(other.Choice.Needs) is null))
         {
             doors.Object(file.Option, $"--{choice.Name} writes what --{choice.Needs.Name} asks for: give that too, or leave it out.");
+        }
+
+        foreach (var (choice, file) in outputs.Others)
+        {
+            if (choice.LiesBeside is { } of && given.Of(of) is { } main && file.Astray(main) is { } astray)
+            {
+                doors.Object(file.Option, astray);
+            }
         }
 
         foreach (var choice in outputs.Csv is null ? question.OfCsv.Where(choice => given.Of(choice) is not null) : [])

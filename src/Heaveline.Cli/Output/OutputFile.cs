@@ -98,11 +98,26 @@ internal sealed record OutputFile
     }
 
     /// <summary>The same, and says beside the results that a file was replaced.</summary>
-    public void WriteAndSay(Streams streams, byte[] bytes, CancellationToken stop)
+    /// <param name="streams">Where it is said.</param>
+    /// <param name="bytes">What is written.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <param name="isAlwaysSaid">Whether a file that is new is said to be written, too.</param>
+    public void WriteAndSay(Streams streams, byte[] bytes, CancellationToken stop, bool isAlwaysSaid = false)
     {
         if (Write(streams, bytes, stop))
         {
             streams.Remarks.WriteLine($"heaveline: {Said}: a file of this name was there; it is replaced.");
         }
+        else if (isAlwaysSaid && !IsThrough)
+        {
+            streams.Remarks.WriteLine($"heaveline: {Said}: written.");
+        }
     }
+
+    /// <summary>Why it cannot lie where it is to be written, where it names another file by its name alone; null where it can.</summary>
+    /// <param name="main">The file that it names.</param>
+    public string? Astray(string main) => IsThrough || string.IsNullOrWhiteSpace(Name) || Folder(Real(Name)) == Folder(Real(main)) ? null
+        : $"{Said}: it speaks of '{Path.GetFileName(main)}' and must lie in its folder, '{Folder(main)}'.";
+
+    private static string Folder(string path) => Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : ".";
 }

@@ -20,7 +20,7 @@ public static class RecoveredRoadFigure
             AltText = "Height of the road over the distance from the front axle's first contact with the bump, with its 90 % band.",
             Caption = string.Create(
                 CultureInfo.InvariantCulture,
-                $"The bump of {road.Passes} passes, the roughness of event {road.Event} at "
+                $"The bump of {road.Passes} passes, the roughness of bump {road.Event} at "
                 + $"{In.KilometresPerHour.Of(road.Speed):F0} km/h; both tracks ")
                 + string.Create(
                     CultureInfo.InvariantCulture,

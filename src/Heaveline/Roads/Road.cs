@@ -154,7 +154,7 @@ public sealed record Road
             Left = leftProfile,
             Right = rightProfile,
             Caption = FormattableString.Invariant(
-                $"{name}, measured, {leftProfile.End:0.##} m, {distances.Count} points, {(right is null ? "one track" : "two tracks")}")
+                $"{name}, measured, {leftProfile.End:0.##} m, {distances.Count} points, {(right is null ? "left and right alike" : "two tracks")}")
                 + (grade.IsHill ? FormattableString.Invariant($", less its slope of {In.Percent.Of(grade.Slope):0.##} %") : "")
                 + string.Concat(gaps.Select(gap => FormattableString.Invariant($", no point from {gap.From:0.##} to {gap.To:0.##} m"))),
         };

@@ -9,4 +9,7 @@ public sealed record FileChoice(string Name, string Ending, string Says, Choice 
 {
     /// <summary>Endings of the files that are written beside it, under its name.</summary>
     public IReadOnlyList<string> Beside { get; init; } = [];
+
+    /// <summary>The choice whose file it names by its name alone, so that it must lie in that one's folder; null: it may lie anywhere.</summary>
+    public Choice? LiesBeside { get; init; }
 }

@@ -52,6 +52,20 @@ public sealed class DriveRefusalTests : IDisposable
     }
 
     [Fact]
+    public void A_twin_lies_in_the_folder_of_the_car_that_it_names()
+    {
+        var said = Said("--car", Car, "--twin", "--write-twin", scratch["as-driven.yaml"]);
+        Assert.Equal((2, ""), (said.Code, said.Results));
+        Assert.Contains("it speaks of 'fern-saloon.yaml' and must lie in its folder, 'examples/garage'.", said.Remarks, StringComparison.Ordinal);
+        Assert.False(File.Exists(scratch["as-driven.yaml"]));
+        // By whatever way the folder is named.
+        File.Copy(Car, scratch["fern.yaml"]);
+        Directory.CreateDirectory(scratch["deeper"]);
+        said = Said("--car", scratch["fern.yaml"], "--twin", "--write-twin", Path.Combine(scratch["deeper"], "..", "as-driven.yaml"));
+        Assert.DoesNotContain("must lie in its folder", said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_file_without_a_place_is_found_before_anything_is_computed()
     {
         var said = Said("--csv", Path.Combine(scratch["none"], "bumps.csv"));

@@ -98,6 +98,44 @@ public class LarchLaneTests
     }
 
     [Fact]
+    public void Passes_over_one_bump_are_of_one_kind()
+    {
+        foreach (var reading in new[] { LaneReading.Before, LaneReading.After, LaneReading.NoChange })
+        {
+            foreach (var site in reading.Events.Sites)
+            {
+                Assert.All(site.Events.Where(e => e.Kind != EventKind.Braking), e => Assert.Equal(site.Kind, e.Kind));
+            }
+        }
+    }
+
+    [Fact]
+    public void Humps_crossed_fast_are_cautioned_about_and_joints_and_slower_ones_are_not()
+    {
+        var events = LaneReading.Before.Events;
+        Assert.Equal(
+            "Crossed fast: Chapel hump at 32 km/h, Bakery table at 47 km/h; 'plan' and 'ties' send nobody over a hump faster than 30 km/h.",
+            FastHump.Caution(events));
+        // The joint was driven at 45 km/h; of the hump the passes below 30 km/h alone.
+        var slow = events.Sites.Single(s => s.Name == "Chapel hump");
+        slow = slow with { Events = [.. slow.Events.Where(e => 3.6 * e.Speed < 30.0)] };
+        Assert.True(slow.Events.Length > 1);
+        Assert.Null(FastHump.Caution(events with { Sites = [slow, events.Sites.Single(s => s.Name == "Mill joint")] }));
+        Assert.Null(FastHump.Caution(events with { HasSpeed = false }));
+    }
+
+    [Fact]
+    public void A_wheelbase_wrong_by_four_per_cent_is_not_seen_and_one_wrong_by_six_is()
+    {
+        foreach (var (wrong, isSeen) in new[] { (1.04, false), (0.96, false), (1.06, true), (0.94, true) })
+        {
+            var car = new LaneReading(LarchLane.Before, wrong * LaneReading.Wheelbase).Car;
+            Assert.Equal(!isSeen, car.IsBelieved);
+            Assert.True(!isSeen || car.Refusals.Any(r => r.Says.Contains("wheelbase", StringComparison.Ordinal)));
+        }
+    }
+
+    [Fact]
     public void The_saloon_as_built_is_as_soft_behind_as_in_front_and_the_cured_one_is_not()
     {
         // Ride frequencies on rigid tyres: 1.127 and 1.095 Hz, 1.064 and 1.231 Hz. Friction stiffens both ends.
@@ -148,6 +186,10 @@ public class LarchLaneTests
         var read = RoadFile.Load(Path.Combine(folder.Root, "chapel.yaml"));
         Assert.Empty(read.Refusals);
         Assert.Equal("Chapel hump", read.Value!.Name);
+        Assert.EndsWith("left and right alike", read.Value.Caption, StringComparison.Ordinal);
+        Assert.Contains(
+            FormattableString.Invariant($"the roughness of bump {road.Event} at "), File.ReadAllText(Path.Combine(folder.Root, "chapel.yaml")),
+            StringComparison.Ordinal);
         Assert.Equal(road.Road.EventStart!.Value, read.Value.EventStart!.Value, 0.011);
         Assert.Equal(road.Road.EventEnd!.Value, read.Value.EventEnd!.Value, 0.011);
         Assert.All(Enumerable.Range(0, 50), i => Assert.Equal(road.Road.Left.Height(0.9 * i), read.Value.Left.Height(0.9 * i), 5e-5));

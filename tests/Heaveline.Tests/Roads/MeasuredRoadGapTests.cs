@@ -75,8 +75,8 @@ public class MeasuredRoadGapTests
         double Bumps(double d) => 0.01 * Math.Sin(2.0 * Math.PI * d / 3.34);
         var hill = Road.FromMeasured("hill", x, Array.ConvertAll(x, d => 250.0 + (0.03 * d) + Bumps(d)), null);
         var level = Road.FromMeasured("level", x, Array.ConvertAll(x, Bumps), null);
-        Assert.EndsWith("one track, less its slope of 3 %", hill.Caption, StringComparison.Ordinal);
-        Assert.EndsWith("one track", level.Caption, StringComparison.Ordinal);
+        Assert.EndsWith("left and right alike, less its slope of 3 %", hill.Caption, StringComparison.Ordinal);
+        Assert.EndsWith("left and right alike", level.Caption, StringComparison.Ordinal);
         for (var d = 0.0; d < 334.0; d += 0.37)
         {
             Assert.Equal(level.Left.Height(d), hill.Left.Height(d), 1e-9);

@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Drives.Events;
+using Heaveline.Drives.Identification;
 using Heaveline.Files.Cars;
 using Heaveline.Studies;
 using Heaveline.Tests.Drives;
@@ -48,6 +49,21 @@ public class DriveCarStudyTests
         var facts = answer.Facts["car"]!;
         Assert.True((bool)facts["believed"]!);
         Assert.Equal(ratio[0]!.Value, (double)facts["numbers"]!["frequencyRatio"]!["value"]!, 1e-9);
+    }
+
+    [Fact]
+    public void A_second_refusal_and_that_of_a_comparison_name_the_drive_that_would_tell_too()
+    {
+        const string tells = "Four more passes over hump at 20 km/h would bring it from ± 5.0 % to ± 2.0 %.";
+        var refused = Known.Value.Identified! with
+        {
+            IsBelieved = false,
+            Refusals = [RefusalWords.SoftMount("it swings"), RefusalWords.Halves(CarNumber.RearDamping, 4.0, tells)],
+        };
+        var halves = Assert.Single(DriveCarWords.Short(Known.Value with { Identified = refused }), s => s.Id == "car-halves");
+        Assert.EndsWith($"Did load, pressure or line change? {tells}", halves.Text, StringComparison.Ordinal);
+        var alone = refused with { Refusals = [refused.Refusals[1]] };
+        Assert.Contains(tells, ChangeWords.Of(alone, null, null)[0].Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -97,10 +97,12 @@ internal sealed class EventMaking(
             events.Add(EventOf(s, k + 1, k + 1 < sightings.Count ? sightings[k + 1].Onset.Time : double.PositiveInfinity, sites, drops, measuring));
         }
 
+        var kinds = events.GroupBy(e => e.Site).ToDictionary(g => g.Key, KindOf);
+        events = [.. events.Select(e => e.Kind == EventKind.Braking ? e : e with { Kind = kinds[e.Site] })];
         return new DriveEvents
         {
             Events = [.. events],
-            Sites = [.. events.GroupBy(e => e.Site).Select(SiteOf)],
+            Sites = [.. events.GroupBy(e => e.Site).Select(of => SiteOf(of, kinds[of.Key]))],
             Settings = settings,
             HasSpeed = !drive.Speed.IsEmpty,
             Shapes = ofSites,
@@ -256,16 +258,18 @@ internal sealed class EventMaking(
             : EventKind.Hump;
     }
 
-    private static DriveSite SiteOf(IGrouping<string, DriveEvent> of)
+    // One bump of the road is of one kind: what most of its passes look like, whose noise differs. Those that count say it, where any does; braking
+    // is of a pass, and is a bump's kind only where nothing else was seen there.
+    private static EventKind KindOf(IEnumerable<DriveEvent> of) => Counting(of).GroupBy(e => e.Kind)
+        .OrderBy(g => g.Key == EventKind.Braking).ThenByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
+
+    private static IEnumerable<DriveEvent> Counting(IEnumerable<DriveEvent> of) => of.Any(e => e.IsKept) ? of.Where(e => e.IsKept) : of;
+
+    private static DriveSite SiteOf(IGrouping<string, DriveEvent> of, EventKind kind) => new()
     {
-        DriveEvent[] kept = [.. of.Where(e => e.IsKept)];
-        DriveEvent[] told = kept.Length > 0 ? kept : [.. of];
-        return new DriveSite
-        {
-            Name = of.Key,
-            Length = Numerics.Middle.Of([.. told.Select(e => e.Length)]),
-            Kind = told.GroupBy(e => e.Kind).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key,
-            Events = of.ToImmutableArray(),
-        };
-    }
+        Name = of.Key,
+        Length = Numerics.Middle.Of([.. Counting(of).Select(e => e.Length)]),
+        Kind = kind,
+        Events = of.ToImmutableArray(),
+    };
 }

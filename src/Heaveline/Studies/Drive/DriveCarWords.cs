@@ -59,7 +59,7 @@ internal static class DriveCarWords
         {
             foreach (var refusal in car.Refusals.Skip(1).Where(r => r.Kind != RefusalKind.NotLearned))
             {
-                yield return new Sentence($"car-{Key(refusal.Kind)}", refusal.Says);
+                yield return new Sentence($"car-{Key(refusal.Kind)}", Together(refusal));
             }
 
             yield break;
@@ -182,7 +182,8 @@ internal static class DriveCarWords
             "car-sought", $"The car was sought from {bumps}{roads}{(others.Length == 0 ? "" : $"; left out: {string.Join(", ", others)}")}.");
     }
 
-    private static string Together(CarRefusal refusal) => $"{refusal.Says} {refusal.WouldTell}".TrimEnd();
+    /// <summary>A refusal with what would tell.</summary>
+    internal static string Together(CarRefusal refusal) => $"{refusal.Says} {refusal.WouldTell}".TrimEnd();
 
     private static string Key(RefusalKind kind) => string.Concat(
         kind.ToString().Select((c, i) => char.IsUpper(c) && i > 0 ? $"-{char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}"));

@@ -33,7 +33,7 @@ internal static class DriveRoadWords
         var text = new StringBuilder()
             .Append(CultureInfo.InvariantCulture, $"road: {Quoted(road.Site)}\n")
             .Append("note: |\n")
-            .Append(CultureInfo.InvariantCulture, $"  Recovered from a drive: {Passes(road)}, the roughness of event {road.Event} at ")
+            .Append(CultureInfo.InvariantCulture, $"  Recovered from a drive: {Passes(road)}, the roughness of bump {road.Event} at ")
             .Append(CultureInfo.InvariantCulture, $"{In.KilometresPerHour.Of(road.Speed):F0} km/h.\n")
             .Append(CultureInfo.InvariantCulture, $"  {Band(road)}\n")
             .Append(

@@ -74,7 +74,10 @@ public static class DriveStudy
             },
             new(
                 "write-twin", ".yaml", "Write the scaled car of --twin to FILE, a variant of the car file, to lie beside it, with its doubts.",
-                DriveChoices.Twin),
+                DriveChoices.Twin)
+            {
+                LiesBeside = DriveChoices.Car,
+            },
         ],
         IsShortened = true,
         Reads = Read,

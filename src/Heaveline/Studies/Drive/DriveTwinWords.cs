@@ -11,6 +11,9 @@ namespace Heaveline.Studies;
 /// <summary>The twin of a car file in words, and as a variant of the file.</summary>
 internal static class DriveTwinWords
 {
+    // Within this of the file a factor confirms it. Common practice, no source.
+    private const double Confirmed = 0.10;
+
     /// <summary>What is said of it.</summary>
     /// <param name="twin">The twin; null: none was asked for.</param>
     /// <param name="beside">The car file.</param>
@@ -28,8 +31,8 @@ internal static class DriveTwinWords
         }
 
         yield return new Sentence(
-            "twin", Text($"'{beside.Car.Name}' under '{beside.Car.Load.Name}' moves as the drive did with these factors (90 %): ")
-                + $"{string.Join("; ", twin.Factors.Where(f => f.IsSaid).Select(Said))}.");
+            "twin", Text($"If this file is of the car that was driven, '{beside.Car.Name}' under '{beside.Car.Load.Name}' moves as the drive did ")
+                + $"with these factors (90 %): {string.Join("; ", twin.Factors.Where(f => f.IsSaid).Select(Said))}.");
         foreach (var factor in twin.Factors.Where(f => !f.IsSaid))
         {
             yield return new Sentence("twin-untold", $"{FirstLetter.Raised(Thing(factor.Scale))}: {factor.Reason}; nothing is said of it"
@@ -130,14 +133,20 @@ internal static class DriveTwinWords
 
     private static string Doubt(TwinFactor factor) => Text($"{In.Percent.Of(factor.Factor.HalfWidth / factor.Factor.Value):F1} %");
 
-    private static string Said(TwinFactor factor)
+    /// <summary>What is said of one factor: that the file holds, that it may, or by how much it does not.</summary>
+    /// <param name="factor">The factor.</param>
+    internal static string Said(TwinFactor factor)
     {
         var (low, value, high) = (factor.Factor.Low, factor.Factor.Value, factor.Factor.High);
-        var what = Thing(factor.Scale);
-        var half = In.Percent.Of(0.5 * (high - low));
+        var (what, act, may) = factor.Scale is TwinScale.PitchInertia or TwinScale.Friction
+            ? (Thing(factor.Scale), "is", "be") : (Thing(factor.Scale), "act", "act");
+        var span = Text($"{Off(low)} to {Off(high)} %");
         if (factor.Factor.Holds(1.0))
         {
-            return Text($"{what} as the file says, to {In.Percent.Of(value - 1.0):+0;−0;0} % ± {half:F0} %");
+            // Only an interval that nobody would mind affirms anything.
+            return low >= 1.0 - Confirmed && high <= 1.0 + Confirmed
+                ? $"{what} {act} as the file says ({span})"
+                : $"{what} may {may} as the file says: {span}";
         }
 
         var word = factor.Scale switch
@@ -146,8 +155,13 @@ internal static class DriveTwinWords
             TwinScale.PitchInertia => value > 1.0 ? "larger" : "smaller",
             _ => value > 1.0 ? "stronger" : "weaker",
         };
-        return Text($"{what} act {In.Percent.Of(Math.Abs(value - 1.0)):F0} % ± {half:F0} % {word} than the file says");
+        return Text($"{what} {act} {Off(1.0 + Math.Abs(value - 1.0))[1..]} % {word} than the file says ({span})");
     }
+
+    // What is not nothing is not printed as nothing.
+    private static string Off(double factor) => Math.Abs(factor - 1.0) is >= 0.005 or 0.0
+        ? Text($"{In.Percent.Of(factor - 1.0):+0;−0;0}")
+        : Text($"{In.Percent.Of(factor - 1.0):+0.0;−0.0;0}");
 
     private static string Thing(TwinScale scale) => scale switch
     {

@@ -64,6 +64,11 @@ internal static class EventWords
             yield break;
         }
 
+        if (FastHump.Caution(events) is { } fast)
+        {
+            yield return fast;
+        }
+
         if (events.Settings.Wheelbase is null)
         {
             yield return Text($"The wheelbase is not given: {EventSettings.UsualWheelbase:F1} m was taken. ")

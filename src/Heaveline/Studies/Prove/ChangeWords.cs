@@ -37,5 +37,5 @@ internal static class ChangeWords
 
     private static IEnumerable<string> Why(CarFromDrive? car, string name) => car is null
         ? [$"the log {name} does not bear a car."]
-        : car.IsBelieved ? [] : car.Refusals.Take(1).Select(r => $"of the drive {name}: {r.Says}");
+        : car.IsBelieved ? [] : car.Refusals.Take(1).Select(r => $"of the drive {name}: {DriveCarWords.Together(r)}");
 }

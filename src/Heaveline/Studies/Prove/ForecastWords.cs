@@ -15,7 +15,7 @@ internal static class ForecastWords
         var change = answer.Asked.Forecast!;
         if (answer.Forecast is not { } forecast)
         {
-            var why = answer.CarBefore?.Refusals is [var first, ..] ? first.Says : "the log does not bear a car.";
+            var why = answer.CarBefore?.Refusals is [var first, ..] ? DriveCarWords.Together(first) : "the log does not bear a car.";
             yield return new("forecast", $"What {change} would do is not forecast: {why}");
         }
         else if (Score(answer, forecast) is not { } score)

@@ -18,7 +18,7 @@ internal static class ProveCautions
         foreach (var odd in result.Odd)
         {
             yield return Text(
-                $"Event {odd.Pass.Number} {State(odd.Pass.IsAfter)} ({odd.Pass.Site}) lies {Math.Abs(odd.Distance):F1} standard errors ")
+                $"Bump {odd.Pass.Number} {State(odd.Pass.IsAfter)} ({odd.Pass.Site}) lies {Math.Abs(odd.Distance):F1} standard errors ")
                 + $"{(odd.Distance > 0.0 ? "above" : "below")} all others. It counts; look at it, and leave it out "
                 + "only for a reason that you can name.";
         }
@@ -52,6 +52,11 @@ internal static class ProveCautions
             foreach (var caution in InstantWords.Cautions(drive.Events))
             {
                 yield return $"Of the log {name}: {caution}";
+            }
+
+            if (FastHump.Caution(drive.Events, $" {name}") is { } fast)
+            {
+                yield return fast;
             }
 
             if (!drive.Events.HasSpeed)

@@ -11,12 +11,15 @@ internal sealed class LaneReading
 {
     public const double Wheelbase = 2.70;
 
-    private LaneReading(LarchLane lane)
+    /// <summary>A drive as it is read.</summary>
+    /// <param name="lane">The drive.</param>
+    /// <param name="wheelbase">The wheelbase that is given, m.</param>
+    public LaneReading(LarchLane lane, double wheelbase = Wheelbase)
     {
         Lane = lane;
         Drive = Drive.Of(lane.Log);
         var trust = Trust.Of(Drive);
-        var settings = new EventSettings { Wheelbase = Wheelbase, Phone = new PhonePlace { BehindFrontAxle = LarchLane.Pose.BehindFrontAxle } };
+        var settings = new EventSettings { Wheelbase = wheelbase, Phone = new PhonePlace { BehindFrontAxle = LarchLane.Pose.BehindFrontAxle } };
         Found = DriveEvents.Of(Drive, trust, settings);
         var (crossings, seen) = (lane.Plan.Crossings, Found.Events);
         Events = DriveEvents.Of(Drive, trust, settings with
@@ -28,7 +31,7 @@ internal sealed class LaneReading
         var body = lane.Driven.Model.Body;
         Car = CarIdentification.Of(Windows, new IdentificationKnown
         {
-            Wheelbase = Wheelbase,
+            Wheelbase = wheelbase,
             FrontShare = 1.0 - (body.BehindFrontAxle / Wheelbase),
             FrontShareSpread = 0.01,
             PhoneBehindFrontAxle = LarchLane.Pose.BehindFrontAxle,
