@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using Heaveline.Figures;
 using Heaveline.Press;
 using Heaveline.Press.Paper;
 using Heaveline.Press.Type;
@@ -32,7 +31,7 @@ public class LetterOutlinesTests
             var face = text.Attribute("font-weight") is not null ? Face.Bold : text.Attribute("font-style") is not null ? Face.Italic : Face.Regular;
             var width = Typefaces.WidthOf(letters, face, size);
             var left = Number(text, "x") - (width * (text.Attribute("text-anchor")?.Value switch { "middle" => 0.5, "end" => 1.0, _ => 0.0 }));
-            var places = Regex.Matches(path.Attribute("d")!.Value, @"-?[\d.]+").Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture)).ToList();
+            var places = Numbers(path.Attribute("d")!.Value, @"(-?[\d.]+)");
             var (xs, ys) = (places.Where((_, i) => i % 2 == 0).ToList(), places.Where((_, i) => i % 2 == 1).ToList());
             // A glyph keeps within its advance but for a little of its own bearing, and within the height of its letters.
             Assert.InRange(xs.Min(), left - (0.15 * size), left + width);
@@ -50,7 +49,7 @@ public class LetterOutlinesTests
         LetterOutlines.Write(data, "I", new Spot(10.0, 100.0), Lettering.Caption with { Size = 100.0 }, TextAlign.Start);
         Assert.Matches(@"^M[^MZ]*Z$", data.ToString());
         Assert.DoesNotContain("Q", data.ToString(), StringComparison.Ordinal);
-        var heights = Regex.Matches(data.ToString(), @"[ML]\S+ (\S+?)(?=[LZ])").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture));
+        var heights = Numbers(data.ToString(), @"[ML]\S+ (\S+?)(?=[LZ])");
         // 0.727 em: the cap height of the face, as its own table says (OS/2 sCapHeight).
         Assert.Equal(100.0 - 72.7, heights.Min(), 0.5);
         Assert.Equal(100.0, heights.Max(), 0.01);
@@ -63,6 +62,9 @@ public class LetterOutlinesTests
     private static XElement Read(byte[] file) => XDocument.Parse(Encoding.UTF8.GetString(file)).Root!;
 
     private static List<XElement> Drawn(XElement root) => [.. root.Elements().Where(e => e.Name.LocalName is not ("title" or "desc" or "style"))];
+
+    private static List<double> Numbers(string data, string pattern) =>
+        [.. Regex.Matches(data, pattern).Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture))];
 
     private static double Number(XElement element, string name) => double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
 }

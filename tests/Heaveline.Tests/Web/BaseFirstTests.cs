@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
-using Heaveline.Measures;
 using Heaveline.Studies;
 using Heaveline.Tests.Cli;
 using Heaveline.Tests.House;

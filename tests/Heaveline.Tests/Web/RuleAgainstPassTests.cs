@@ -1,5 +1,4 @@
 using CsCheck;
-using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Rules;
 using Heaveline.Studies;
