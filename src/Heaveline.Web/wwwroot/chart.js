@@ -249,27 +249,34 @@ function reach(panel) {
 
 const drawn = new WeakMap();
 
+function paint(plotly, element, sheet, bytes, width, fixed) {
+    const numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
+    const { data, layout } = compose(sheet, numbers, colours(element), width);
+    const whole = fixed ? { ...layout, ...fixed, width } : layout;
+    return plotly.react(element, data, whole, { displayModeBar: false, responsive: true, doubleClick: false });
+}
+
 export async function draw(element, structure, bytes, page) {
     const sheet = typeof structure === "string" ? JSON.parse(structure) : structure;
     const plotly = await load(sheet.panels.some(panel => panel.kind === "map"));
-    const numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
-    const { data, layout } = compose(sheet, numbers, colours(element), element.clientWidth || 800);
-    await plotly.react(element, data, layout, { displayModeBar: false, responsive: true, doubleClick: false });
+    await paint(plotly, element, sheet, bytes, element.clientWidth || 800);
     if (!drawn.has(element)) {
         const redraw = () => { const last = drawn.get(element); if (last) draw(element, last.sheet, last.bytes, last.page); };
         const dark = matchMedia("(prefers-color-scheme: dark)");
         dark.addEventListener("change", redraw);
         // A sheet of paper is narrower than most screens: the chart is drawn anew for it, and back afterwards.
-        const onPaper = () => plotly.relayout(element, { width: Math.min(element.clientWidth, paperWidth), autosize: false });
-        const onScreen = () => plotly.relayout(element, { autosize: true });
+        const onPaper = () => {
+            const last = drawn.get(element);
+            if (last) paint(plotly, element, last.sheet, last.bytes, Math.min(element.clientWidth || paperWidth, paperWidth), { autosize: false });
+        };
         addEventListener("beforeprint", onPaper);
-        addEventListener("afterprint", onScreen);
+        addEventListener("afterprint", redraw);
         drawn.set(element, {
             sheet, bytes, page,
             forget: () => {
                 dark.removeEventListener("change", redraw);
                 removeEventListener("beforeprint", onPaper);
-                removeEventListener("afterprint", onScreen);
+                removeEventListener("afterprint", redraw);
             },
         });
         if (page) element.on("plotly_click", event => {

@@ -26,7 +26,7 @@ public static class BaseFirst
         return cars.Count == 0 ? 0 : Enumerable.Range(0, cars.Count).MaxBy(i => i == 0 ? 0 : StepsTo(cars[0], cars[i]));
     }
 
-    /// <summary>The cars asked for, the one before the change in front; where that is not the one named first, a sentence on it, else blank.</summary>
+    /// <summary>The cars asked for, the one before the change in front; where that is not the first named, a sentence on it, else blank.</summary>
     /// <param name="reader">What is asked.</param>
     /// <param name="cars">The cars' choice.</param>
     /// <param name="load">The load's choice.</param>
