@@ -7,7 +7,10 @@ namespace Heaveline.Press;
 /// <summary>Figures written to disk, in the format that the file's name asks for.</summary>
 public static class FigureFile
 {
-    /// <summary>Writes a figure as .svg, .png (300 dpi) or .pdf, whole or not at all.</summary>
+    /// <summary>What the name of an SVG ends with whose letters are outlines, for drawing programs: see <see cref="Svg"/>.</summary>
+    public const string OutlinesEnding = ".outlines.svg";
+
+    /// <summary>Writes a figure as .svg (or <see cref="OutlinesEnding"/>), .png (300 dpi) or .pdf, whole or not at all.</summary>
     /// <param name="figure">The figure.</param>
     /// <param name="path">The file; one that is there is replaced.</param>
     /// <exception cref="RefusedValueException">
@@ -31,7 +34,7 @@ public static class FigureFile
         var ending = Path.GetExtension(name);
         return ending.ToLowerInvariant() switch
         {
-            ".svg" => Svg.Of(figure),
+            ".svg" => Svg.Of(figure, name.EndsWith(OutlinesEnding, StringComparison.OrdinalIgnoreCase)),
             ".png" => Png.Of(figure),
             ".pdf" => Pdf.Of(figure),
             _ => throw new RefusedValueException(

@@ -169,6 +169,34 @@ public class RidePageTests(Served served)
         await Accessible.Check(page);
     }
 
+    // Names beside the curves, headings and numbers: what would be cut stands outside its chart. What the policy forbids is told to the console.
+    [Fact]
+    public async Task At_a_phones_width_every_word_of_the_charts_stands_within_them_and_nothing_asks_for_a_style_that_is_forbidden()
+    {
+        var page = await served.Open("/ride?car=drover-van&load=driver&beside=fern-saloon", 390);
+        var forbidden = new List<string>();
+        page.Console += (_, message) =>
+        {
+            if (message.Text.Contains("Content Security Policy", StringComparison.Ordinal))
+            {
+                forbidden.Add(message.Text);
+            }
+        };
+        await page.ReloadAsync();
+        await Expect(page.Locator(".js-plotly-plot")).ToHaveCountAsync(5, new() { Timeout = Long });
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Cancel" })).ToHaveCountAsync(0, new() { Timeout = Long });
+        var cut = await page.EvaluateAsync<string[]>(
+            """
+            () => [...document.querySelectorAll('.js-plotly-plot text')].filter(text => {
+                const own = text.getBoundingClientRect(), box = text.closest('.js-plotly-plot').getBoundingClientRect();
+                return own.width > 0 && (own.right > box.right + 1 || own.left < box.left - 1);
+            }).map(text => text.textContent)
+            """);
+        Assert.Empty(cut);
+        Assert.NotEqual(0, await page.Locator(".annotation-text").Filter(new() { HasText = "Fern saloon" }).CountAsync());
+        Assert.Empty(forbidden);
+    }
+
     // Asked again and again: an address that changes between a look and a listening would be missed.
     private static Task Reached(IPage page, string part) => Expect(page).ToHaveURLAsync(new Regex(Regex.Escape(part)), new() { Timeout = Long });
 

@@ -11,7 +11,8 @@ internal static class Options
 
     public static Option<string?> Figure() => new("--figure")
     {
-        Description = "Write the picture to FILE: .svg, .png or .pdf; - is standard output (SVG).",
+        Description = "Write the picture to FILE: .svg, .png or .pdf; - is standard output (SVG). A name that ends in .outlines.svg "
+            + "gives an SVG whose letters are outlines, for drawing programs that ignore its font.",
         HelpName = "FILE",
     };
 }

@@ -84,7 +84,8 @@ internal static class StudyCommand
         if (outputs.Figure is { } figure)
         {
             var drawn = answer.Figure(picture ?? answer.FigureIds[0]).In(units);
-            figure.WriteAndSay(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, figure.Ending), stop);
+            var name = figure.IsThrough ? figure.Ending : figure.Name;
+            figure.WriteAndSay(streams, FigureFile.Of(streams.Column ? drawn.InColumn() : drawn, name), stop);
         }
 
         foreach (var (choice, file) in outputs.Others)

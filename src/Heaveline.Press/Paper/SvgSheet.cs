@@ -10,7 +10,8 @@ namespace Heaveline.Press.Paper;
 /// <summary>
 /// A sheet written as SVG elements [W3C Scalable Vector Graphics 1.1]. Holds no ids, so that several figures can stand in one page.
 /// </summary>
-internal sealed class SvgSheet : ISheet
+/// <param name="outlines">Whether letters are drawn as their outlines, so that no font is needed; else text stays text.</param>
+internal sealed class SvgSheet(bool outlines = false) : ISheet
 {
     private readonly StringBuilder elements = new();
     private readonly SortedSet<Face> faces = [];
@@ -68,6 +69,14 @@ internal sealed class SvgSheet : ISheet
 
     public void Text(string text, Spot at, Lettering lettering, TextAlign align = TextAlign.Start)
     {
+        if (outlines)
+        {
+            elements.Append("<path d=\"");
+            LetterOutlines.Write(elements, text, at, lettering, align);
+            elements.Append($"\" fill=\"{lettering.Colour.Hex}\"/>\n");
+            return;
+        }
+
         faces.Add(lettering.Face);
         elements.Append($"<text x=\"{Number(at.X)}\" y=\"{Number(at.Y)}\" font-size=\"{Number(lettering.Size)}\" fill=\"{lettering.Colour.Hex}\"");
         elements.Append(align switch

@@ -11,10 +11,14 @@ namespace Heaveline.Web.Serving;
 /// <summary>Files that a page offers for download.</summary>
 internal static class Download
 {
-    /// <summary>A figure as svg, png or pdf; not found for another ending.</summary>
+    /// <summary>Ending of the address of an SVG whose letters are outlines; the file's own has two dots, which an address would take apart.</summary>
+    public const string Outlines = "outlines";
+
+    /// <summary>A figure as svg, with letters as outlines too, png or pdf; not found for another ending.</summary>
     public static IResult Picture(Figure figure, string ending, string name) => ending switch
     {
         "svg" => File(Svg.Of(figure), "image/svg+xml", name, ending),
+        Outlines => File(Svg.Of(figure, outlines: true), "image/svg+xml", name, FigureFile.OutlinesEnding[1..]),
         "png" => File(Png.Of(figure), "image/png", name, ending),
         "pdf" => File(Pdf.Of(figure), "application/pdf", name, ending),
         _ => Results.NotFound(),

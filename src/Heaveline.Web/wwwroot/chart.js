@@ -6,6 +6,7 @@ import { extremes, mapTraces, mapRoom, nameLines, nameRoom, spreadNames } from "
 const address = { basic: "../Plotly.Blazor/plotly-basic-3.7.0.min.js", full: "../Plotly.Blazor/plotly-3.7.0.min.js" };
 const shapes = { Dot: "circle", Ring: "circle-open", Square: "square", Diamond: "diamond", Cross: "x-thin-open", Triangle: "triangle-up" };
 const dashes = { Solid: "solid", Dashed: "dash", Dotted: "dot", DashDot: "dashdot" };
+const paperWidth = 680; // pixels: A4 and letter within their usual margins, at 96 to the inch
 const millimetre = 4.2; // pixels for a millimetre of paper: judged by eye
 let loading = null;
 let loadedFull = false;
@@ -58,9 +59,20 @@ function axisOf(axis, ink) {
     };
 }
 
-function title(text, ink, axis) {
+// A heading in as many lines as the width asks for.
+function broken(text, most) {
+    const pen = broken.pen ??= document.createElement("canvas").getContext("2d"), set = [];
+    pen.font = "12.5px 'Heaveline Sans', system-ui, sans-serif";
+    for (const word of text.split(" ")) {
+        if (set.length > 0 && pen.measureText(`${set.at(-1)} ${word}`).width <= most) set[set.length - 1] += ` ${word}`;
+        else set.push(word);
+    }
+    return set.join("<br>");
+}
+
+function title(text, ink, axis, most) {
     return {
-        text: text, x: 0, xanchor: "left", y: 1, yanchor: "bottom", xref: axis + " domain", yref: axis.replace("x", "y") + " domain",
+        text: broken(text, most), align: "left", x: 0, xanchor: "left", y: 1, yanchor: "bottom", xref: axis + " domain", yref: axis.replace("x", "y") + " domain",
         yshift: 2, showarrow: false, font: { size: 12.5, color: ink.text },
     };
 }
@@ -95,7 +107,7 @@ export function compose(sheet, numbers, ink, width) {
         if (!panel.shared || i === lastShared) {
             layout["xaxis" + id].title = { text: heading(panel.x), font: { size: 12.5, color: ink.text }, standoff: 6 };
         }
-        notes.push(title(panel.title ? `${panel.title}: ${heading(panel.y)}` : heading(panel.y), ink, x));
+        notes.push(title(panel.title ? `${panel.title}: ${heading(panel.y)}` : heading(panel.y), ink, x, width - 60));
         const bands = [...(panel.shared ? sheet.bands : []), ...(panel.bands ?? [])];
         for (const band of bands) shapeList.push(bandShape(band, ink, x, y + " domain"));
         if (panel.kind === "map") {
@@ -122,6 +134,7 @@ export function compose(sheet, numbers, ink, width) {
         for (const trace of panel.traces) {
             const xs = take(trace.n), ys = take(trace.n);
             trace.ends = extremes(ys);
+            trace.sides = extremes(xs);
             data.push({
                 type: "scatter", mode: "lines", x: xs, y: ys, xaxis: x, yaxis: y, name: trace.name || panel.y.label,
                 line: { color: ink[trace.ink], width: 1.6 * trace.width, dash: dashes[trace.dash], simplify: true },
@@ -132,12 +145,17 @@ export function compose(sheet, numbers, ink, width) {
                 let last = ys.length - 1;
                 while (last > 0 && Number.isNaN(ys[last])) last--;
                 notes.push({
-                    text: panel.kind === "map" ? nameLines(trace.name, width < 560).join("<br>") : trace.name, align: "left",
+                    text: nameLines(trace.name, width < 560).join("<br>"), align: "left",
                     x: 1, xref: x + " domain", xanchor: "left", xshift: 6,
                     y: panel.y.log ? Math.log10(ys[last]) : ys[last], yref: y, yanchor: "middle",
                     showarrow: false, font: { size: 12, color: ink[trace.ink] }, captureevents: false,
                 });
             }
+        }
+        if (panel.y.log) Object.assign(layout["yaxis" + id], powers(...reach(panel)));
+        const sides = panel.traces.flatMap(trace => trace.sides ?? []);
+        if (panel.x.log) {
+            Object.assign(layout["xaxis" + id], powers(Math.log10(panel.x.from ?? Math.min(...sides)), Math.log10(panel.x.to ?? Math.max(...sides))));
         }
         spreadNames(notes, y, panel.ys ?? reach(panel), share * (height - 56));
         for (const limit of panel.limits ?? []) {
@@ -200,11 +218,24 @@ export function compose(sheet, numbers, ink, width) {
                 l: 8,
                 r: maps.length > 0
                     ? nameRoom(maps, width < 560)
-                    : width < 560 ? 58 : Math.min(150, Math.max(96, nameRoom(sheet.panels, false))),
+                    : width < 560 ? Math.max(58, nameRoom(sheet.panels, true)) : Math.min(150, Math.max(96, nameRoom(sheet.panels, false))),
                 t: first && sheet.bands.length > 0 ? 20 : 6,
                 b: 8,
             },
         },
+    };
+}
+
+// Powers of ten along a logarithmic axis of some decades, their exponents as letters: raised ones would ask for a style that the policy forbids.
+function powers(low, high) {
+    const first = Math.ceil(low - 1e-9), last = Math.floor(high + 1e-9);
+    if (!(last - first >= 2)) return {};
+    const every = Math.ceil((last - first + 1) / 7), exponents = [];
+    for (let k = first; k <= last; k++) if ((k - first) % every === 0) exponents.push(k);
+    const raised = k => String(k).replace("-", "⁻").replace(/\d/g, digit => "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit]);
+    return {
+        tickmode: "array", tickvals: exponents.map(k => 10 ** k),
+        ticktext: exponents.map(k => k >= -2 && k <= 3 ? String(Number((10 ** k).toPrecision(1))) : `10${raised(k)}`),
     };
 }
 
@@ -218,17 +249,36 @@ function reach(panel) {
 
 const drawn = new WeakMap();
 
+function paint(plotly, element, sheet, bytes, width, fixed) {
+    const numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
+    const { data, layout } = compose(sheet, numbers, colours(element), width);
+    const whole = fixed ? { ...layout, ...fixed, width } : layout;
+    return plotly.react(element, data, whole, { displayModeBar: false, responsive: true, doubleClick: false });
+}
+
 export async function draw(element, structure, bytes, page) {
     const sheet = typeof structure === "string" ? JSON.parse(structure) : structure;
     const plotly = await load(sheet.panels.some(panel => panel.kind === "map"));
-    const numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
-    const { data, layout } = compose(sheet, numbers, colours(element), element.clientWidth || 800);
-    await plotly.react(element, data, layout, { displayModeBar: false, responsive: true, doubleClick: false });
+    await paint(plotly, element, sheet, bytes, element.clientWidth || 800);
     if (!drawn.has(element)) {
         const redraw = () => { const last = drawn.get(element); if (last) draw(element, last.sheet, last.bytes, last.page); };
         const dark = matchMedia("(prefers-color-scheme: dark)");
         dark.addEventListener("change", redraw);
-        drawn.set(element, { sheet, bytes, page, forget: () => dark.removeEventListener("change", redraw) });
+        // A sheet of paper is narrower than most screens: the chart is drawn anew for it, and back afterwards.
+        const onPaper = () => {
+            const last = drawn.get(element);
+            if (last) paint(plotly, element, last.sheet, last.bytes, Math.min(element.clientWidth || paperWidth, paperWidth), { autosize: false });
+        };
+        addEventListener("beforeprint", onPaper);
+        addEventListener("afterprint", redraw);
+        drawn.set(element, {
+            sheet, bytes, page,
+            forget: () => {
+                dark.removeEventListener("change", redraw);
+                removeEventListener("beforeprint", onPaper);
+                removeEventListener("afterprint", redraw);
+            },
+        });
         if (page) element.on("plotly_click", event => {
             const point = event.points[0];
             const panel = Number((point.yaxis._id || "y").slice(1) || 1) - 1;

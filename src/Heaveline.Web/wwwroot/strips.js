@@ -73,11 +73,21 @@ export class Strips {
 
     arrange() {
         const width = Math.floor(this.place.clientWidth), narrow = width < 560;
+        const pen = this.base.getContext("2d");
+        pen.font = `12px ${face}`;
+        const wide = words => pen.measureText(words).width;
         this.left = narrow ? 40 : 52;
-        this.right = narrow ? 44 : 64;
+        // The names at the curves' ends are never cut: long ones are broken, and no word is wider than the room beside the curves.
+        const most = Math.max(narrow ? 84 : 150, .22 * width);
+        for (const panel of this.panels) for (const curve of panel.curves) curve.lines = curve.name ? lines(curve.name, most, wide) : [];
+        const names = this.panels.flatMap(panel => panel.curves.flatMap(curve => curve.lines));
+        this.right = Math.max(narrow ? 44 : 64, ...names.map(words => Math.ceil(wide(words)) + 8));
         let top = 24;
+        pen.font = `bold 12px ${face}`;
         this.lanes = this.panels.map(panel => {
-            const lane = { top: top + 20, height: Math.round(panel.height * millimetre * (narrow ? 0.85 : 1)) };
+            // At the right of a wide heading stands what the cursor reads.
+            const heading = lines(panel.y.unit ? `${panel.y.label} (${panel.y.unit})` : panel.y.label, width - this.left - (narrow ? 4 : 200), wide);
+            const lane = { heading, top: top + 5 + 15 * heading.length, height: Math.round(panel.height * millimetre * (narrow ? 0.85 : 1)) };
             top = lane.top + lane.height + 8;
             return lane;
         });
@@ -116,7 +126,8 @@ export class Strips {
             pen.fillStyle = band.shade === "Grey" ? ink.groundDeep : ink.ground;
             for (const lane of this.lanes) pen.fillRect(x0, lane.top, x1 - x0, lane.height);
             pen.font = `12px ${face}`;
-            const half = pen.measureText(band.label).width / 2, middle = Math.max((x0 + x1) / 2, labelled + half + 10);
+            const half = pen.measureText(band.label).width / 2;
+            const middle = Math.min(this.width - half - 2, Math.max((x0 + x1) / 2, labelled + half + 10, half + 2));
             this.text(pen, band.label, middle, 11, "center", ink.quiet);
             labelled = middle + half;
         }
@@ -138,7 +149,8 @@ export class Strips {
     panel(pen, panel, lane) {
         const { ink } = this, range = this.ranges.get(panel.id), right = this.width - this.right;
         const py = lane.py = y => lane.top + (range.high - y) / (range.high - range.low) * lane.height;
-        this.text(pen, panel.y.unit ? `${panel.y.label} (${panel.y.unit})` : panel.y.label, this.left, lane.top - 9, "left", ink.text, "bold");
+        lane.heading.forEach((words, k) =>
+            this.text(pen, words, this.left, lane.top - 9 - 15 * (lane.heading.length - 1 - k), "left", ink.text, "bold"));
         pen.lineWidth = 1;
         for (const y of ticks(range.low, range.high, Math.max(2, Math.floor(lane.height / 22)))) {
             const at = Math.round(py(y)) + 0.5;
@@ -162,8 +174,6 @@ export class Strips {
             pen.lineTo(right, at);
             pen.stroke();
             pen.setLineDash([]);
-            // Those of the rear stand further left, so that two that lie close do not cover one another.
-            this.text(pen, limit.label, right - (limit.end === "Rear" ? 130 : 4), at + (limit.at < 0 ? -8 : 8), "right", ink.quiet, "", ink.paper);
         }
         for (const curve of panel.curves) {
             pen.strokeStyle = ink[curve.ink];
@@ -179,15 +189,39 @@ export class Strips {
         }
         pen.setLineDash([]);
         pen.restore();
+        this.limits(pen, panel, lane, py, right);
         for (const mark of panel.marks) {
             const x = this.px(mark.x), y = py(mark.y);
             pen.beginPath();
             pen.arc(x, y, 3.5, 0, 2 * Math.PI);
             pen.fillStyle = ink[mark.ink];
             pen.fill();
-            this.text(pen, mark.label, x + 7, y + (mark.y < 0 ? 2 : -2), "left", ink.text, "", ink.paper);
+            pen.font = `12px ${face}`;
+            const fits = x + 7 + pen.measureText(mark.label).width <= this.width - 2;
+            const level = Math.min(lane.top + lane.height - 7, Math.max(lane.top + 7, y + (mark.y < 0 ? 2 : -2)));
+            this.text(pen, mark.label, fits ? x + 7 : x - 7, level, fits ? "left" : "right", ink.text, "", ink.paper);
         }
         this.names(pen, panel, py, right);
+    }
+
+    // Names of stops and the like, each whole within its lane, beside its own line and as far from the others' lines as it can stand.
+    limits(pen, panel, lane, py, right) {
+        const flat = panel.limits.filter(limit => !limit.upright), set = [];
+        pen.font = `12px ${face}`;
+        for (const limit of flat) {
+            const at = py(limit.at), size = pen.measureText(limit.label).width;
+            // Those of the rear stand further left, so that two that lie close do not cover one another.
+            const end = Math.max(this.left + size + 4, right - (limit.end === "Rear" ? 130 : 4));
+            const free = y => Math.min(
+                ...flat.map(other => Math.abs(py(other.at) - y)),
+                ...set.filter(other => other.end > end - size - 4 && end > other.end - other.size - 4).map(other => Math.abs(other.y - y) - 6));
+            const places = [at + (limit.at < 0 ? -9 : 9), at + (limit.at < 0 ? 9 : -9)]
+                .filter(y => y >= lane.top + 7 && y <= lane.top + lane.height - 7);
+            const y = places.length === 2 && free(places[1]) > free(places[0]) + 3 ? places[1]
+                : places[0] ?? Math.min(lane.top + lane.height - 7, Math.max(lane.top + 7, at));
+            set.push({ end, size, y });
+            this.text(pen, limit.label, end, y, "right", this.ink.quiet, "", this.ink.paper);
+        }
     }
 
     // Names at the curves' ends, kept apart.
@@ -196,9 +230,13 @@ export class Strips {
             .map(curve => ({ curve, y: py(curve.ys[curve.ys.length - 1]) })).sort((a, b) => a.y - b.y);
         if (named.length === 0) return;
         const middle = named.reduce((sum, one) => sum + one.y, 0) / named.length;
-        for (let i = 1; i < named.length; i++) named[i].y = Math.max(named[i].y, named[i - 1].y + 14);
+        const half = one => 7 * one.curve.lines.length;
+        for (let i = 1; i < named.length; i++) named[i].y = Math.max(named[i].y, named[i - 1].y + half(named[i - 1]) + half(named[i]));
         const drift = middle - named.reduce((sum, one) => sum + one.y, 0) / named.length;
-        for (const { curve, y } of named) this.text(pen, curve.name, right + 5, y + drift, "left", this.ink[curve.ink]);
+        for (const { curve, y } of named) {
+            curve.lines.forEach((words, k) => this.text(
+                pen, words, right + 5, y + drift + 14 * (k - (curve.lines.length - 1) / 2), "left", this.ink[curve.ink]));
+        }
     }
 
     cursor(time) {
@@ -238,17 +276,27 @@ export class Strips {
         pen.textAlign = align;
         pen.textBaseline = "middle";
         if (ground) {
-            // Letters over curves keep a little room of their own.
+            // Letters over curves and lines keep a little room of their own, so that nothing strikes them through.
             pen.strokeStyle = ground;
-            pen.lineWidth = 3;
-            pen.globalAlpha = 0.8;
+            pen.lineWidth = 5;
+            pen.lineJoin = "round";
             pen.strokeText(words, x, y);
-            pen.globalAlpha = 1;
+            pen.lineJoin = "miter";
             pen.lineWidth = 1;
         }
         pen.fillStyle = colour;
         pen.fillText(words, x, y);
     }
+}
+
+// Words in lines no wider than so many pixels, but for a single word that is.
+function lines(words, most, wide) {
+    const set = [];
+    for (const word of words.split(" ")) {
+        if (set.length > 0 && wide(`${set[set.length - 1]} ${word}`) <= most) set[set.length - 1] += ` ${word}`;
+        else set.push(word);
+    }
+    return set;
 }
 
 function valueAt({ xs, ys }, time) {

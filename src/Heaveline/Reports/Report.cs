@@ -62,7 +62,7 @@ public sealed record Report
             Date = asked.Date,
             Program = asked.Program,
             Logs = work.Logs,
-            Parts = [.. parts.Select(part => part.In(asked.ReadersUnits)), ClosingParts.Cautions],
+            Parts = [.. Opened(parts, asked.Turned).Select(part => part.In(asked.ReadersUnits)), ClosingParts.Cautions],
         };
         return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(asked, report.Logs)] };
     }
@@ -74,6 +74,10 @@ public sealed record Report
         ArgumentNullException.ThrowIfNull(asked);
         return this with { Parts = [.. Parts[..^1], ClosingParts.Again(asked, Logs)] };
     }
+
+    // Before anything else is read, it is said which car is the one before the change.
+    private static IEnumerable<ReportPart> Opened(List<ReportPart> parts, string turned) =>
+        turned.Length > 0 ? [parts[0] with { Blocks = [Paragraph.Of(turned), .. parts[0].Blocks] }, .. parts.Skip(1)] : parts;
 
     private static IEnumerable<ReportPart> Part(PartKind kind, ReportWork work) => kind switch
     {

@@ -48,6 +48,9 @@ public sealed record ReportAsked
                 "Leave some out, or tell them apart by their names.");
     }
 
+    /// <summary>That the cars were named the other way round, a sentence, see <see cref="BaseFirst"/>; blank where they were not.</summary>
+    public string Turned { get; init => field = value ?? ""; } = "";
+
     /// <summary>The road of passes and causes.</summary>
     public required Road Road { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
 

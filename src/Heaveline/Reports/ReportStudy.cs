@@ -161,7 +161,7 @@ public static class ReportStudy
 
     private static ReportAsked? Read(AskedReader reader)
     {
-        var cars = reader.Cars(Cars, Choices.Load);
+        var (cars, turned) = BaseFirst.Read(reader, Cars, Choices.Load);
         if (reader.Given.All(Cars) is var names && names.Distinct(StringComparer.Ordinal).Count() < names.Count)
         {
             reader.Object(Cars.Name, "A car is chosen twice; take another one, or leave it out.");
@@ -202,6 +202,7 @@ public static class ReportStudy
             Author = author,
             Date = date,
             Cars = [.. cars.Select(c => c with { Car = c.Car with { Name = c.Name } })],
+            Turned = turned,
             Road = road!,
             Speed = speed!.Value,
             Speeds = [.. speeds],

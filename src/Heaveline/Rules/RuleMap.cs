@@ -93,6 +93,12 @@ public sealed record RuleMap
     /// <summary>The best value at each speed, by the measure itself: the reference need not have one. Null where nothing was computed.</summary>
     public IReadOnlyList<BestValue?> Best => [.. Speeds.Select((_, i) => BestValue.Of(Axis.Values, Measured[i], Reference[i]))];
 
+    /// <summary>Speeds at which the best value is the smallest one tried, m/s: nothing is known of what lies below.</summary>
+    public IReadOnlyList<double> BestAtSmallest => BestAt(Axis.Values[0]);
+
+    /// <summary>Speeds at which the best value is the largest one tried, m/s: nothing is known of what lies above.</summary>
+    public IReadOnlyList<double> BestAtLargest => BestAt(Axis.Values[^1]);
+
     /// <summary>Maps of a rule by several measures from the same passes.</summary>
     /// <param name="model">Car and load.</param>
     /// <param name="road">The road.</param>
@@ -165,6 +171,12 @@ public sealed record RuleMap
             OwnMeasured = Along(row => rows[row + ownColumn][k]),
             Refusals = refusals,
         })];
+    }
+
+    private IReadOnlyList<double> BestAt(double end)
+    {
+        var best = Best;
+        return [.. Speeds.Where((_, i) => best[i] is { AtEdge: true } edge && edge.Value == end)];
     }
 
     private static bool BottomsOut(PassOutcome? outcome) => outcome == PassOutcome.TravelOutOfRange;

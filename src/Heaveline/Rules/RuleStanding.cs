@@ -12,6 +12,15 @@ public sealed record RuleStanding
     /// <summary>Speeds at which the best value tried is smaller and better by 3 % or more, m/s.</summary>
     public required IReadOnlyList<double> Less { get; init; }
 
+    /// <summary>Speeds at which the best value is the smallest one tried, m/s: what lies below it is not known.</summary>
+    public required IReadOnlyList<double> NotKnownBelow { get; init; }
+
+    /// <summary>Speeds at which the best value is the largest one tried, m/s: what lies above it is not known.</summary>
+    public required IReadOnlyList<double> NotKnownAbove { get; init; }
+
+    /// <summary>The smallest and the largest value tried.</summary>
+    public required (double Least, double Most) Tried { get; init; }
+
     /// <summary>Speeds at which nothing could be computed, m/s.</summary>
     public required IReadOnlyList<double> NotComputed { get; init; }
 
@@ -33,6 +42,9 @@ public sealed record RuleStanding
             Best = At(0),
             More = At(1),
             Less = At(-1),
+            Tried = (map.Axis.Values[0], map.Axis.Values[^1]),
+            NotKnownBelow = map.BestAtSmallest,
+            NotKnownAbove = map.BestAtLargest,
             NotComputed = At(null),
             Passings = [.. BestPassing.Of(map.Speeds, map.Best, own)],
         };

@@ -45,6 +45,9 @@ public sealed class DownloadStatusTests : IAsyncLifetime
     [InlineData("rule.csv", "from=fast")]
     [InlineData("ride.csv", "load=elephants")]
     [InlineData("ride.csv", "at=never")]
+    [InlineData("rule.outlines", "load=elephants")]
+    [InlineData("ride.outlines", "load=elephants")]
+    [InlineData("ride-spectra.outlines", "load=elephants")]
     [InlineData("report.html", "load=elephants")]
     [InlineData("report.html", "speed=900%20km/h")]
     public async Task What_the_car_has_not_or_cannot_is_refused_by_every_page(string file, string query)
@@ -52,6 +55,22 @@ public sealed class DownloadStatusTests : IAsyncLifetime
         using var answer = await client.GetAsync($"/download/{file}?car=fern-saloon&{query}", TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         Assert.Equal("text/plain", answer.Content.Headers.ContentType?.MediaType);
+    }
+
+    [Theory]
+    [InlineData("pass")]
+    [InlineData("pass-before-after")]
+    [InlineData("car-loads")]
+    [InlineData("road")]
+    public async Task A_figure_is_handed_out_with_its_letters_as_outlines_too(string what)
+    {
+        using var answer = await client.GetAsync(
+            $"/download/{what}.outlines?car=fern-saloon-cured&beside=fern-saloon", TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.EndsWith(".outlines.svg", answer.Content.Headers.ContentDisposition?.FileName?.Trim('"'), StringComparison.Ordinal);
+        var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("<svg", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("<text", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -105,7 +105,7 @@ public class PassPageLogicTests
         var view = trial.See(state.With("rear-spring", 48.0), full: false).View!;
         Assert.Equal("as described", view.Former!.Name);
         Assert.NotEqual(view.Former.Measures.Pitch.Settling!.RmsAngle, view.Now.Measures.Pitch.Settling!.RmsAngle);
-        Assert.Equal("fern-saloon-cured", trial.See(state with { Beside = "fern-saloon-cured" }, full: false).View!.Former!.Name);
+        Assert.Equal("Fern saloon, cured", trial.See(state with { Beside = "fern-saloon-cured" }, full: false).View!.Former!.Name);
     }
 
     [Fact]

@@ -25,9 +25,9 @@ internal static class PassRoutes
             }));
         routes.MapGet(
             "/download/pass-before-after.{kind}",
-            (string kind, HttpRequest asked, GarageView garageView) => Get(asked, garageView, view => view.Former is { } former
+            (string kind, HttpRequest asked, GarageView garageView) => Get(asked, garageView, view => view.Before is { } before
                 ? Download.Picture(
-                    CompareFigure.Of([(former.Name, former.Pass, former.Measures), (view.Now.Name, view.Now.Pass, view.Now.Measures)])
+                    CompareFigure.Of([(before.Name, before.Pass, before.Measures), (view.After.Name, view.After.Pass, view.After.Measures)])
                         .In(garageView.Units),
                     kind,
                     Name(view) + "-before-after")
@@ -38,10 +38,10 @@ internal static class PassRoutes
     internal static string Json(PassView view, string version)
     {
         var facts = view.Now.Facts;
-        facts["former"] = view.Former?.Name;
+        facts["former"] = view.Before?.Name;
         facts["set"] = new JsonObject(view.State.Values.Select(value => KeyValuePair.Create(value.Key, (JsonNode?)value.Value)));
-        var tables = view.Former is { IsWhole: true } before && view.Now.IsWhole
-            ? [CompareAnswer.Table("Pass", [before, view.Now])]
+        var tables = view.Before is { IsWhole: true } before && view.After.IsWhole
+            ? [CompareAnswer.Table("Pass", [before, view.After])]
             : view.Now.Tables;
         return TablesJson.Of(version, PassStudy.Question.Word, tables, facts);
     }
@@ -57,8 +57,8 @@ internal static class PassRoutes
         return Task.FromResult(view is null ? Download.Refused(objections) : of(view));
     });
 
-    private static byte[] Traces(PassView view) => view.Former is { } former
-        ? TraceCsv.Of([(former.Name, former.Pass), (view.Now.Name, view.Now.Pass)])
+    private static byte[] Traces(PassView view) => view.Before is { } before
+        ? TraceCsv.Of([(before.Name, before.Pass), (view.After.Name, view.After.Pass)])
         : view.Now.Csv();
 
     private static string Name(PassView view) => $"{view.State.Car}-pass";

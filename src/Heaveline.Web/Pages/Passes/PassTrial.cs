@@ -47,6 +47,14 @@ internal sealed class PassTrial(GarageView garageView)
         var driven = DrivenRoad(state, road!);
         var isCut = (Math.Max(driven.End, driven.EventEnd ?? 0.0) + described.Wheelbase.Si) / speed!.Value > Longest;
         var set = SetCar(state, described, load);
+        var isSet = !ReferenceEquals(set.Car, described) || set.Load.Name != load.Name;
+        var beside = state.Beside is { } named ? finder.Car(named) : null;
+        var found = finder.Car(state.Car);
+        // Two cars as they are described stand under their own names.
+        string[] names = beside?.Value is { } other && !isSet
+            ? [.. NamesApart.Of([(other.Name, beside.ShortName), (described.Name, found.ShortName)])]
+            : [state.Beside ?? "", set.Name];
+        set = set with { Name = names[1] };
         var asked = new PassAsked
         {
             Car = set,
@@ -60,9 +68,7 @@ internal sealed class PassTrial(GarageView garageView)
         };
         var now = PassStudy.Run(asked);
         // Nothing changed, nothing to set it against.
-        var (answer, problem) = state.Beside is null && ReferenceEquals(set.Car, described) && set.Load.Name == load.Name
-            ? (null, null)
-            : Former(state, car, asked);
+        var (answer, problem) = state.Beside is null && !isSet ? (null, null) : Former(state, car, asked);
         return (new PassView
         {
             State = state,
@@ -71,7 +77,8 @@ internal sealed class PassTrial(GarageView garageView)
             Load = load,
             Road = road!,
             Now = now,
-            Former = answer,
+            Former = state.Beside is null || answer is null ? answer : answer with { Name = names[0] },
+            IsTurned = !isSet && beside?.Value is not null && BaseFirst.IsVariantOf(beside.Inputs, found.Inputs),
             FormerProblem = problem,
             IsCut = isCut,
         }, []);

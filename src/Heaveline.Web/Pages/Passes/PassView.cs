@@ -31,8 +31,19 @@ public sealed record PassView
     /// <summary>What it is set against; null when nothing is changed, or when it cannot be computed.</summary>
     public required PassAnswer? Former { get; init; }
 
+    /// <summary>
+    /// Whether the car beside is a variant of the chosen one, on which nothing is set: then the chosen one is the car before the change.
+    /// </summary>
+    public bool IsTurned { get; init; }
+
+    /// <summary>The crossing before the change; null when there is nothing to compare.</summary>
+    public PassAnswer? Before => IsTurned && Former is not null ? Now : Former;
+
+    /// <summary>The crossing after it.</summary>
+    public PassAnswer After => IsTurned && Former is { } variant ? variant : Now;
+
     /// <summary>What it is set against, in a sentence.</summary>
-    public string Against => State.Beside ?? "the car as described";
+    public string Against => State.Beside is null ? "the car as described" : Former?.Name ?? State.Beside;
 
     /// <summary>Why there is nothing to set it against although there should be; null when all is well.</summary>
     public string? FormerProblem { get; init; }

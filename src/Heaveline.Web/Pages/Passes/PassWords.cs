@@ -23,15 +23,15 @@ internal static class PassWords
     /// <summary>What has changed against the former state; null when there is none to compare with.</summary>
     public static string? Against(PassView view, IReadOnlyList<MeasureChange> changes)
     {
-        if (view.Former is not { } former)
+        if (view.Before is not { } before)
         {
             return view.FormerProblem;
         }
 
-        if (!former.IsWhole || !view.Now.IsWhole)
+        if (!before.IsWhole || !view.After.IsWhole)
         {
             return "One of the two crossings breaks off, so that their numbers are not compared. "
-                + $"{(view.Now.IsWhole ? former : view.Now).Pass.OutcomeSentence}";
+                + $"{(view.After.IsWhole ? before : view.After).Pass.OutcomeSentence}";
         }
 
         string? Part(Measure<Pass> measure) => changes.FirstOrDefault(c => c.Measure == measure) is { } change
@@ -42,7 +42,7 @@ internal static class PassWords
         Measure<Pass>[] headlines = view.Now.Pass.Road.Event is null
             ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
             : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
-        return $"Against {view.Against}: "
+        return (view.IsTurned ? $"{BaseFirst.Words(view.After.Name, before.Name)} From the one to the other " : $"Against {view.Against}: ")
             + $"{string.Join("; ", headlines.Select(Part).OfType<string>())}.";
     }
 }

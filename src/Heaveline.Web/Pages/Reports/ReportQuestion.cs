@@ -94,7 +94,12 @@ public sealed class ReportQuestion
         [.. query.Drives.Select(name => NamedDrives.Find(garageView.Garage, name, file => file).Value).OfType<RecordedDrive>()];
 
     /// <summary>The title that is printed when none is given.</summary>
-    public string UsualTitle => string.Join("; ", Readings.Select(r => r.Reading?.Value?.Name ?? r.Name));
+    public string UsualTitle => query.Title is null && Html is { } asked
+        ? asked.Title
+        : string.Join("; ", Readings.Select(r => r.Reading?.Value?.Name ?? r.Name));
+
+    /// <summary>That the cars were chosen the other way round, a sentence; blank where they were not.</summary>
+    public string Turned => Html?.Turned ?? "";
 
     /// <summary>Load states that every car has.</summary>
     public IReadOnlyList<string> Loads

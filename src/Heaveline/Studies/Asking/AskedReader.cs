@@ -275,7 +275,10 @@ public sealed class AskedReader(Given given, IFinder finder)
     /// <summary>The cars, each under its load of the name; those that are not there are left out. Cars of one name are told apart.</summary>
     /// <param name="cars">The cars' choice.</param>
     /// <param name="load">The load's choice.</param>
-    public IReadOnlyList<LoadedCar> Cars(Choice cars, Choice load)
+    public IReadOnlyList<LoadedCar> Cars(Choice cars, Choice load) => [.. Loaded(cars, load).Select(one => one.Car)];
+
+    /// <summary>The same, each with the texts that it was read from.</summary>
+    internal List<(LoadedCar Car, IReadOnlyList<InputText> Inputs)> Loaded(Choice cars, Choice load)
     {
         ArgumentNullException.ThrowIfNull(cars);
         var names = given.All(cars);
@@ -288,7 +291,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         List<Found<Car>> found = [.. names.Select(name => Sought(cars, finder.Car(name))).Where(f => f.Value is not null)];
         var loaded = found.Select(f => (Found: f, Load: Load(load, f.Value!))).Where(f => f.Load is not null).ToList();
         var apart = NamesApart.Of([.. loaded.Select(f => (f.Found.Value!.Name, f.Found.ShortName))]);
-        return [.. loaded.Select((f, i) => new LoadedCar(apart[i], f.Found.Value!, f.Load!))];
+        return [.. loaded.Select((f, i) => (new LoadedCar(apart[i], f.Found.Value!, f.Load!), f.Found.Inputs))];
     }
 
     /// <summary>A load state of a car; null when it has none so named.</summary>

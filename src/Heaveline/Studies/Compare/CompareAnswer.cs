@@ -31,7 +31,10 @@ public sealed record CompareAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
-        [new("road", $"Over {Asked.Road.CaptionFor(Asked.Cars[0].Model.Rolls)}, {LoadedCar.LoadsOf(Asked.Cars)}.")];
+    [
+        new("road", $"Over {Asked.Road.CaptionFor(Asked.Cars[0].Model.Rolls)}, {LoadedCar.LoadsOf(Asked.Cars)}."),
+        .. Asked.Turned.Length > 0 ? new[] { new Sentence("turned", Asked.Turned) } : [],
+    ];
 
     /// <summary>A table a speed at which every car got across, then the intervals.</summary>
     public override IReadOnlyList<FactTable> Tables =>

@@ -32,4 +32,7 @@ public sealed record CompareAsked
 
     /// <summary>Seed of the draws.</summary>
     public ulong Seed { get; init; } = 1;
+
+    /// <summary>That the cars were named the other way round, a sentence, see <see cref="BaseFirst"/>; blank where they were not.</summary>
+    public string Turned { get; init => field = value ?? ""; } = "";
 }

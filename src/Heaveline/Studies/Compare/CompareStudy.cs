@@ -82,9 +82,12 @@ public static class CompareStudy
         var seed = reader.Seed(Seed);
         var isDoubted = reader.IsTicked(Choices.Doubt);
         var road = reader.Road(Choices.Road);
-        var cars = reader.Cars(Cars, Choices.Load);
+        var (cars, turned) = BaseFirst.Read(reader, Cars, Choices.Load);
         return reader.IsRefused
             ? null
-            : new CompareAsked { Cars = [.. cars], Road = road!, Speeds = [.. speeds], Draws = isDoubted ? draws : null, Seed = seed!.Value };
+            : new CompareAsked
+            {
+                Cars = [.. cars], Road = road!, Speeds = [.. speeds], Draws = isDoubted ? draws : null, Seed = seed!.Value, Turned = turned,
+            };
     }
 }

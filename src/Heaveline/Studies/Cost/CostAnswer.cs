@@ -23,7 +23,11 @@ public sealed record CostAnswer : Answer
     public string Load => LoadedCar.LoadsOf(Asked.Cars);
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Head => [new("cars", $"{string.Join("; ", Names)}, {Load}.")];
+    public override IReadOnlyList<Sentence> Head =>
+    [
+        new("cars", $"{string.Join("; ", Names)}, {Load}."),
+        .. Asked.Turned.Length > 0 ? new[] { new Sentence("turned", Asked.Turned) } : [],
+    ];
 
     /// <summary>The side effects, and where doubts are stated tables of their intervals and of those of each change.</summary>
     public override IReadOnlyList<FactTable> Tables =>

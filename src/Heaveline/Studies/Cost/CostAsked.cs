@@ -15,4 +15,7 @@ public sealed record CostAsked
 
     /// <summary>Seed of the draws.</summary>
     public ulong Seed { get; init; } = 1;
+
+    /// <summary>That the cars were named the other way round, a sentence, see <see cref="BaseFirst"/>; blank where they were not.</summary>
+    public string Turned { get; init => field = value ?? ""; } = "";
 }

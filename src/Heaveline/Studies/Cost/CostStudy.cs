@@ -61,7 +61,7 @@ public static class CostStudy
     {
         var draws = reader.Whole(Samples);
         var seed = reader.Seed(Seed);
-        var cars = reader.Cars(Cars, Choices.Load);
-        return reader.IsRefused ? null : new CostAsked { Cars = [.. cars], Draws = draws!.Value, Seed = seed!.Value };
+        var (cars, turned) = BaseFirst.Read(reader, Cars, Choices.Load);
+        return reader.IsRefused ? null : new CostAsked { Cars = [.. cars], Draws = draws!.Value, Seed = seed!.Value, Turned = turned };
     }
 }

@@ -39,7 +39,7 @@ public static class RuleSentences
             yield return new Sentence(
                 "edges",
                 $"At {edges} of {best.Count(b => b is not null)} speeds computed the best value lies at or beyond the edge of those computed; "
-                + "there no best value is given (–).");
+                + $"there no best value is given (–){NotKnown(map)}.");
         }
     }
 
@@ -77,18 +77,41 @@ public static class RuleSentences
             parts.Add($"less would be better {SpeedRanges.Of(all, standing.Less)}");
         }
 
+        foreach (var (speeds, side, end) in new[]
+        {
+            (standing.NotKnownBelow, "below", standing.Tried.Least), (standing.NotKnownAbove, "above", standing.Tried.Most),
+        })
+        {
+            if (speeds.Count > 0)
+            {
+                parts.Add(FormattableString.Invariant($"not known {side} {end:0.00##} {SpeedRanges.Of(all, speeds)}"));
+            }
+        }
+
         if (standing.NotComputed.Count > 0)
         {
             parts.Add($"not computed {SpeedRanges.Of(all, standing.NotComputed)}");
         }
 
-        var beyond = load.Own < map.Axis.Values[0] || load.Own > map.Axis.Values[^1] ? " (outside the values tried)" : "";
+        var beyond = load.Own < standing.Tried.Least || load.Own > standing.Tried.Most ? " (outside the values tried)" : "";
         var passes = standing.Passings.Count > 0 ? $"; the best value passes it {SpeedRanges.And([.. standing.Passings.Select(Passing)])}" : "";
         var best = standing.Best.Count == 0
             ? FormattableString.Invariant($"is best at none of {standing.Computed} speeds computed")
             : FormattableString.Invariant($"is best or within 3 % of it at {standing.Best.Count} of {standing.Computed} speeds computed, ")
                 + SpeedRanges.Of(all, standing.Best);
         return $"{beyond} {string.Join("; ", parts.Prepend(best))}{passes}";
+    }
+
+    // Nothing is said beyond the ends of what was tried.
+    private static string NotKnown(RuleMap map)
+    {
+        var unit = map.Axis.Symbol.Length > 0 ? " " + map.Axis.Symbol : "";
+        string[] sides =
+        [
+            .. map.BestAtSmallest.Count > 0 ? new[] { FormattableString.Invariant($"below {map.Axis.Values[0]:0.00##}{unit}") } : [],
+            .. map.BestAtLargest.Count > 0 ? new[] { FormattableString.Invariant($"above {map.Axis.Values[^1]:0.00##}{unit}") } : [],
+        ];
+        return sides.Length == 0 ? "" : $"; what lies {string.Join(" or ", sides)} is not known";
     }
 
     private static string Passing(BestPassing passing) => (passing.From == passing.To, passing.Near) switch

@@ -96,8 +96,8 @@ public static class RuleStudy
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
         var model = asked.Car.Model;
-        var (detail, beside) = (asked.Detail, Beside.Nothing);
-        var first = detail.First is { } few ? MapsOf(asked, model, few.Values, few.Speeds, run.Between(0.0, 0.03)) : null;
+        var (detail, beside, owns) = (asked.Detail, Beside.Nothing, OwnValues(asked));
+        var first = detail.First is { } few ? MapsOf(asked, model, owns, few.Values, few.Speeds, run.Between(0.0, 0.03)) : null;
         if (first is not null)
         {
             run.Meanwhile?.Invoke(AnswerOf(asked, first, isCoarse: true, beside));
@@ -105,14 +105,15 @@ public static class RuleStudy
 
         if (!asked.MapAlone)
         {
-            beside = BesideOf(asked, model, (first?[0].Axis ?? asked.Rule.Axis(model, detail.Values)).Values, run.Between(0.03, 0.2));
+            var values = (first?[0].Axis ?? asked.Rule.Axis(model, detail.Values, owns)).Values;
+            beside = BesideOf(asked, model, owns, values, run.Between(0.03, 0.2));
             if (first is not null)
             {
                 run.Meanwhile?.Invoke(AnswerOf(asked, first, isCoarse: true, beside));
             }
         }
 
-        var maps = MapsOf(asked, model, detail.Values, detail.Speeds, run.Between(asked.MapAlone ? 0.03 : 0.25, 1.0));
+        var maps = MapsOf(asked, model, owns, detail.Values, detail.Speeds, run.Between(asked.MapAlone ? 0.03 : 0.25, 1.0));
         return AnswerOf(asked, maps, isCoarse: false, beside);
     }
 
@@ -144,11 +145,33 @@ public static class RuleStudy
 
     private static IEnumerable<LoadState> AllLoads(Car car) => car.LoadStates.Prepend(LoadState.Reference);
 
+    // The car's own value under each load that it can stand under: the map reaches past all of them.
+    private static IReadOnlyList<double> OwnValues(RuleAsked asked)
+    {
+        var own = asked.Rule.Axis(asked.Car.Model, 2).Own;
+        var owns = new List<double> { own(asked.Car.Model) };
+        foreach (var load in AllLoads(asked.Car.Car).Where(l => l.Name != asked.Car.Load.Name))
+        {
+            try
+            {
+                owns.Add(own(RideModel.Of(asked.Car.Car, load)));
+            }
+            catch (NoAnswerException)
+            {
+                // No line for this load either; why is said beside the map.
+                continue;
+            }
+        }
+
+        return owns;
+    }
+
     // The map asked for, and behind it the one by the hit, from the same passes.
-    private static IReadOnlyList<RuleMap> MapsOf(RuleAsked asked, RideModel model, int values, int speeds, StudyRun run)
+    private static IReadOnlyList<RuleMap> MapsOf(
+        RuleAsked asked, RideModel model, IReadOnlyList<double> owns, int values, int speeds, StudyRun run)
     {
         var maps = RuleMap.Of(
-            model, asked.Road, asked.Rule.Axis(model, values), EvenSpeeds.Of(asked.Slowest, asked.Fastest, speeds),
+            model, asked.Road, asked.Rule.Axis(model, values, owns), EvenSpeeds.Of(asked.Slowest, asked.Fastest, speeds),
             asked.Measure.LooksFor <= 0.0 ? [asked.Measure] : [asked.Measure, HitCatalogue.PeakPitchAcceleration],
             degree: run.Degree, progress: run.Progress, cancellation: run.Cancellation);
         return maps[0].Best.Any(b => b is not null)
@@ -174,7 +197,8 @@ public static class RuleStudy
     };
 
     // Another load asks for a map of its own, since masses and rates change with it; a coarse one tells the speed.
-    private static Beside BesideOf(RuleAsked asked, RideModel model, IReadOnlyList<double> ratios, StudyRun run)
+    private static Beside BesideOf(
+        RuleAsked asked, RideModel model, IReadOnlyList<double> owns, IReadOnlyList<double> ratios, StudyRun run)
     {
         var loads = new Dictionary<string, RuleLoad>(StringComparer.Ordinal);
         var notMarked = new List<string>();
@@ -183,7 +207,8 @@ public static class RuleStudy
         {
             try
             {
-                loads[load.Name] = LoadOf(asked, RideModel.Of(asked.Car.Car, load), run.Between(k / (double)others.Count, (k + 1.0) / others.Count));
+                var between = run.Between(k / (double)others.Count, (k + 1.0) / others.Count);
+                loads[load.Name] = LoadOf(asked, RideModel.Of(asked.Car.Car, load), owns, between);
             }
             catch (NoAnswerException e)
             {
@@ -195,8 +220,9 @@ public static class RuleStudy
         return new Beside(loads, notMarked, damping);
     }
 
-    private static RuleLoad LoadOf(RuleAsked asked, RideModel model, StudyRun run) => asked.Rule.Kind == RuleKind.FrequencyRatio
-        ? RuleLoad.Of(MapsOf(asked, model, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run)[0])
+    private static RuleLoad LoadOf(RuleAsked asked, RideModel model, IReadOnlyList<double> owns, StudyRun run) =>
+        asked.Rule.Kind == RuleKind.FrequencyRatio
+        ? RuleLoad.Of(MapsOf(asked, model, owns, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run)[0])
         : new RuleLoad(model.Load.Name, asked.Rule.Axis(model, 2).Own(model), null, null, null);
 
     // What is told beside the map: the other loads, and damping on a rough road.
