@@ -21,6 +21,7 @@ public sealed class CarDraft
         Reading = garage.Car(file, text);
         Own = YamlReading.Value(new SourceText(file, text)).Value;
         IsVariant = Own?.At("variant") is not null || Own?.At("of") is not null || Own?.At(Change) is not null;
+        Inherited = IsVariant ? new Dictionary<int, string>() : InheritedLines.In(text);
         Base = IsVariant && Reading.Sources.Count > 1 ? garage.Car(Reading.Sources[1].File, Reading.Sources[1].Text).Root : null;
     }
 
@@ -35,6 +36,9 @@ public sealed class CarDraft
 
     /// <summary>The text's own keys, of a variant its few; null when the text is not sound YAML.</summary>
     public Node? Own { get; }
+
+    /// <summary>Lines that say that their values are another car's, each with that car's name.</summary>
+    public IReadOnlyDictionary<int, string> Inherited { get; }
 
     /// <summary>Whether it changes another file.</summary>
     public bool IsVariant { get; }
@@ -57,9 +61,22 @@ public sealed class CarDraft
     /// <summary>Whether the variant itself changes a value, or a part of it.</summary>
     public bool IsChangedHere(IReadOnlyList<string> path) => IsVariant && !IsHead(path) && Own!.At([.. Inside(ListOf(path) ?? path)]) is not null;
 
-    /// <summary>The draft with a value put under a path of the car; or why it cannot be.</summary>
-    public (CarDraft Draft, EditRefusal? Refusal) Put(IReadOnlyList<string> path, Node value) =>
-        Edit([.. Brought(path), KeyEdit.Put(Inside(path), value)]);
+    /// <summary>The draft with a value put under a path of the car, which is then the car's own; or why it cannot be.</summary>
+    public (CarDraft Draft, EditRefusal? Refusal) Put(IReadOnlyList<string> path, Node value)
+    {
+        var (draft, refusal) = Edit([.. Brought(path), KeyEdit.Put(Inside(path), value)]);
+        return (refusal is null ? draft.Confirmed(path) : draft, refusal);
+    }
+
+    /// <summary>The car that a value is from and that nobody has measured it on this one; null when it is this car's own.</summary>
+    public string? InheritedFrom(IReadOnlyList<string> path) =>
+        Inherited.Count > 0 && At(Own, path) is { } node
+            ? InheritedLines.Of(node).Select(line => Inherited.GetValueOrDefault(line)).FirstOrDefault(from => from is not null)
+            : null;
+
+    /// <summary>The draft with the values of a part told to be this car's own; of all of it for an empty path.</summary>
+    public CarDraft Confirmed(IReadOnlyList<string> path) =>
+        Inherited.Count > 0 && At(Own, path) is { } node ? With(InheritedLines.Confirm(Text, InheritedLines.Of(node))) : this;
 
     /// <summary>The draft with an item more in a list.</summary>
     public (CarDraft Draft, EditRefusal? Refusal) Append(IReadOnlyList<string> path, Node item) =>

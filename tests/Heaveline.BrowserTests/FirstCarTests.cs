@@ -1,0 +1,83 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Heaveline.BrowserTests;
+
+/// <summary>How a garage begins: with nothing in it, or from another car.</summary>
+[Collection(AnotherProgram.Name)]
+public class FirstCarTests(Served served)
+{
+    [Fact]
+    public async Task A_program_on_an_empty_folder_begins_a_car_by_keyboard_alone()
+    {
+        var folder = Directory.CreateTempSubdirectory("heaveline-nothing-").FullName;
+        var (program, address, _) = await served.Start([folder, "--port", "0"]);
+        try
+        {
+            var page = await served.Open(new Uri(address, "/").ToString());
+            await Expect(page.Locator(".begin [data-live=yes]")).ToBeAttachedAsync(new() { Timeout = 20000 });
+            await Expect(page.Locator(".invented li").First).ToContainTextAsync("invented");
+            await Accessible.Check(page);
+            for (var steps = 0; steps < 40 && !await page.Locator("#begin-name").EvaluateAsync<bool>("e => e === document.activeElement"); steps++)
+            {
+                await page.Keyboard.PressAsync("Tab");
+            }
+
+            await page.Keyboard.TypeAsync("Lark estate");
+            await page.Keyboard.PressAsync("Enter");
+            await Expect(page).ToHaveURLAsync(new Regex("/car[?]car=lark-estate"));
+            await Expect(page.Locator("h1")).ToHaveTextAsync("lark-estate.yaml, which is no car yet");
+            await page.Locator("#f-wheelbase").FillAsync("2.74 m");
+            await page.Keyboard.PressAsync("Tab");
+            await Expect(page.Locator("#f-wheelbase")).ToHaveValueAsync("2.74");
+            await page.Locator(".keeping button").First.ClickAsync();
+            await Expect(page.Locator(".keeping .state")).ToContainTextAsync("Saved");
+            Assert.Contains(
+                "wheelbase: 2.74 m",
+                await File.ReadAllTextAsync(Path.Combine(folder, "lark-estate.yaml"), TestContext.Current.CancellationToken),
+                StringComparison.Ordinal);
+        }
+        finally
+        {
+            program.Kill(entireProcessTree: true);
+            await program.WaitForExitAsync(TestContext.Current.CancellationToken);
+            program.Dispose();
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
+    public async Task A_new_car_from_another_shows_what_was_not_measured_until_it_is()
+    {
+        using var car = new OwnCar(served);
+        var page = await served.Open(car.Address());
+        await Expect(page.Locator("[data-live=yes]")).ToBeAttachedAsync(new() { Timeout = 20000 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "New car from this one" }).ClickAsync();
+        await page.GetByLabel("What the car is called").FillAsync("Lark estate");
+        await Expect(page.GetByLabel("Its file")).ToHaveValueAsync("lark-estate.yaml");
+        await page.GetByLabel("Its file").FillAsync(car.Name + "-lark");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin the new car" }).ClickAsync();
+        await Expect(page).ToHaveURLAsync(new Regex($"car={car.Name}-lark"));
+        await Expect(page.Locator("h1")).ToContainTextAsync("Lark estate, measured in part");
+        await Expect(page.Locator("#inherited")).ToContainTextAsync("are another car's and not measured");
+        var wheelbase = page.GetByRole(AriaRole.Group, new() { Name = "wheelbase", Exact = true });
+        await Expect(wheelbase.Locator(".inherited-words")).ToContainTextAsync("from Fern saloon, not measured");
+        await page.Locator("#f-wheelbase").FillAsync("2.74");
+        await Expect(wheelbase.Locator(".inherited-words")).ToHaveCountAsync(0);
+        await page.Locator("[data-part=weighing] > summary").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "weighing rear: it holds for this car" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "weighing rear: it holds for this car" })).ToHaveCountAsync(0);
+        await page.Locator("[data-part=front] > summary").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "The front axle: all of it holds for this car" }).ClickAsync();
+        await Expect(page.Locator("[data-part=front] > summary")).Not.ToContainTextAsync("not measured here");
+        await Accessible.Check(page);
+        await page.Locator(".keeping button").First.ClickAsync();
+        await Expect(page.Locator(".keeping .state")).ToContainTextAsync("Saved");
+        var text = await File.ReadAllTextAsync(
+            Path.Combine(served.Garage, car.Name + "-lark.yaml"), TestContext.Current.CancellationToken);
+        Assert.Contains("wheelbase: 2.74 m ± 5 mm\n", text, StringComparison.Ordinal);
+        Assert.Contains("  rear: 618 kg ± 2 kg\n", text, StringComparison.Ordinal);
+        Assert.Contains("  front: 742 kg ± 2 kg # from Fern saloon, not measured\n", text, StringComparison.Ordinal);
+    }
+}
