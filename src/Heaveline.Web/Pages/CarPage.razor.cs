@@ -60,7 +60,7 @@ public sealed partial class CarPage : IDisposable
     [Inject]
     private NavigationManager Addresses { get; set; } = null!;
 
-    private int NotMeasured => editor!.Sections.Sum(section => section.Inherited);
+    private int NotMeasured => editor!.Sections.Sum(section => section.Unmeasured);
 
     private int Lines => editor!.Draft.Text.Count(c => c == '\n');
 
@@ -120,7 +120,7 @@ public sealed partial class CarPage : IDisposable
         if (editor.Good is { Reading.Value: { } car } good)
         {
             title = editor.Draft.IsVariant ? $"{car.Name}: what is changed"
-                : editor.Draft.Inherited.Count > 0 ? $"{car.Name}, measured in part" : $"{car.Name}, as it was measured";
+                : editor.Draft.Unmeasured.Count > 0 ? $"{car.Name}, measured in part" : $"{car.Name}, as it was measured";
             lede = editor.Draft.IsVariant
                 ? $"A variant of {editor.Draft.BaseFile ?? good.BaseFile}. {car.Note}"
                 : car.Note.Length > 0 ? car.Note : "Its file as a form, and what follows from it at every load state.";

@@ -109,33 +109,33 @@ public sealed class CarEditorTests : IDisposable
         var car = moss!.Draft.Reading.Value!;
         Assert.Equal("Moss saloon", car.Name);
         Assert.DoesNotContain("Invented", car.Note, StringComparison.Ordinal);
-        Assert.Equal("Fern saloon", moss.Draft.InheritedFrom(["front", "spring", "rate"]));
-        Assert.Equal("Fern saloon", moss.Draft.InheritedFrom(["weighing", "front"]));
-        Assert.Null(moss.Draft.InheritedFrom(["car"]));
-        Assert.Null(moss.Draft.InheritedFrom(["note"]));
+        Assert.Equal("from Fern saloon, not measured", moss.Draft.UnmeasuredBy(["front", "spring", "rate"]));
+        Assert.Equal("from Fern saloon, not measured", moss.Draft.UnmeasuredBy(["weighing", "front"]));
+        Assert.Null(moss.Draft.UnmeasuredBy(["car"]));
+        Assert.Null(moss.Draft.UnmeasuredBy(["note"]));
         Assert.DoesNotContain("invented", moss.Draft.Text, StringComparison.OrdinalIgnoreCase);
-        var all = moss.Draft.Inherited.Count;
+        var all = moss.Draft.Unmeasured.Count;
         Assert.All(
             moss.Sections.SelectMany(section => section.Entries).SelectMany(entry => entry.All).Where(
                 entry => entry.Entries.Count == 0 && entry.Path is not (["car"] or ["note"])),
-            entry => Assert.Equal("Fern saloon", entry.From));
+            entry => Assert.Equal("from Fern saloon, not measured", entry.From));
 
         // Written, it is this car's; its neighbour is not.
         moss.Do(["weighing", "front"], draft => draft.Put(["weighing", "front"], Heaveline.Files.Yaml.Node.Scalar("700 kg")));
-        Assert.Null(moss.Draft.InheritedFrom(["weighing", "front"]));
-        Assert.Equal("Fern saloon", moss.Draft.InheritedFrom(["weighing", "rear"]));
-        Assert.Equal(all - 1, moss.Draft.Inherited.Count);
+        Assert.Null(moss.Draft.UnmeasuredBy(["weighing", "front"]));
+        Assert.Equal("from Fern saloon, not measured", moss.Draft.UnmeasuredBy(["weighing", "rear"]));
+        Assert.Equal(all - 1, moss.Draft.Unmeasured.Count);
         Assert.Contains("  front: 700 kg\n", moss.Draft.Text, StringComparison.Ordinal);
 
         // Told to hold, it is this car's with every letter as it was; a part of it with all its values.
         moss.Do(["front", "spring"], draft => (draft.Confirmed(["front", "spring"]), null));
-        Assert.Null(moss.Draft.InheritedFrom(["front", "spring", "rate"]));
+        Assert.Null(moss.Draft.UnmeasuredBy(["front", "spring", "rate"]));
         Assert.Contains("    rate: 20.7 N/mm ± 4 %\n", moss.Draft.Text, StringComparison.Ordinal);
-        Assert.Equal("Fern saloon", moss.Draft.InheritedFrom(["rear", "spring", "rate"]));
+        Assert.Equal("from Fern saloon, not measured", moss.Draft.UnmeasuredBy(["rear", "spring", "rate"]));
         moss.Do([], draft => (draft.Confirmed([]), null));
-        Assert.Empty(moss.Draft.Inherited);
+        Assert.Empty(moss.Draft.Unmeasured);
         moss.Undo();
-        Assert.NotEmpty(moss.Draft.Inherited);
+        Assert.NotEmpty(moss.Draft.Unmeasured);
 
         // A value taken out takes its mark with it.
         moss.Do(["headlamp"], draft => draft.TakeOut(["headlamp"]));

@@ -21,7 +21,7 @@ public sealed class CarDraft
         Reading = garage.Car(file, text);
         Own = YamlReading.Value(new SourceText(file, text)).Value;
         IsVariant = Own?.At("variant") is not null || Own?.At("of") is not null || Own?.At(Change) is not null;
-        Inherited = IsVariant ? new Dictionary<int, string>() : InheritedLines.In(text);
+        Unmeasured = IsVariant ? new Dictionary<int, string>() : UnmeasuredLines.In(text);
         Base = IsVariant && Reading.Sources.Count > 1 ? garage.Car(Reading.Sources[1].File, Reading.Sources[1].Text).Root : null;
     }
 
@@ -37,8 +37,8 @@ public sealed class CarDraft
     /// <summary>The text's own keys, of a variant its few; null when the text is not sound YAML.</summary>
     public Node? Own { get; }
 
-    /// <summary>Lines that say that their values are another car's, each with that car's name.</summary>
-    public IReadOnlyDictionary<int, string> Inherited { get; }
+    /// <summary>Lines that say that nobody has measured their values on this car, each with the words that it says so in.</summary>
+    public IReadOnlyDictionary<int, string> Unmeasured { get; }
 
     /// <summary>Whether it changes another file.</summary>
     public bool IsVariant { get; }
@@ -68,15 +68,15 @@ public sealed class CarDraft
         return (refusal is null ? draft.Confirmed(path) : draft, refusal);
     }
 
-    /// <summary>The car that a value is from and that nobody has measured it on this one; null when it is this car's own.</summary>
-    public string? InheritedFrom(IReadOnlyList<string> path) =>
-        Inherited.Count > 0 && At(Own, path) is { } node
-            ? InheritedLines.Of(node).Select(line => Inherited.GetValueOrDefault(line)).FirstOrDefault(from => from is not null)
+    /// <summary>Where a value is from that nobody has measured on this car, in words; null when it is the car's own.</summary>
+    public string? UnmeasuredBy(IReadOnlyList<string> path) =>
+        Unmeasured.Count > 0 && At(Own, path) is { } node
+            ? UnmeasuredLines.Of(node).Select(line => Unmeasured.GetValueOrDefault(line)).FirstOrDefault(words => words is not null)
             : null;
 
     /// <summary>The draft with the values of a part told to be this car's own; of all of it for an empty path.</summary>
     public CarDraft Confirmed(IReadOnlyList<string> path) =>
-        Inherited.Count > 0 && At(Own, path) is { } node ? With(InheritedLines.Confirm(Text, InheritedLines.Of(node))) : this;
+        Unmeasured.Count > 0 && At(Own, path) is { } node ? With(UnmeasuredLines.Confirm(Text, UnmeasuredLines.Of(node))) : this;
 
     /// <summary>The draft with an item more in a list.</summary>
     public (CarDraft Draft, EditRefusal? Refusal) Append(IReadOnlyList<string> path, Node item) =>

@@ -143,7 +143,7 @@ public sealed class CarEditor
         var name = own.At("car") is { Text.Length: > 0 } car ? car.Text : Draft.File;
         var note = $"Begun from {name}: what was not measured on this car says so at the end of its line.";
         var edited = CarFile.Edit(Draft.Text, KeyEdit.Put(["car"], title), KeyEdit.Put(["note"], note));
-        return edited.Text is { } text ? garage.Save(file, InheritedLines.Mark(text, name), null) : Refusal(file, edited.Refusal!);
+        return edited.Text is { } text ? garage.Save(file, UnmeasuredLines.Mark(text, name), null) : Refusal(file, edited.Refusal!);
     }
 
     /// <summary>Saves the draft as a new file beside the old one.</summary>

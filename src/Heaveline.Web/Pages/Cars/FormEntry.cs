@@ -30,7 +30,7 @@ public sealed record FormEntry
     /// <summary>The value of the file that the variant changes; null when it has none or nothing is changed.</summary>
     public Node? Before { get; init; }
 
-    /// <summary>The car that the value is from and on which alone it was measured; null when it is this car's own.</summary>
+    /// <summary>Where the value is from when nobody has measured it on this car, in words; null when it is its own.</summary>
     public string? From { get; init; }
 
     /// <summary>Whether the value is of another kind than the key wants, so that only the text can be put right.</summary>
@@ -66,8 +66,8 @@ public sealed record FormEntry
     /// <summary>How many values from here on the variant changes.</summary>
     public int Changes => All.Count(entry => entry.IsChanged && entry.Entries.Count == 0);
 
-    /// <summary>How many values from here on are another car's.</summary>
-    public int Inherited => All.Count(entry => entry.From is not null);
+    /// <summary>How many values from here on were not measured on this car.</summary>
+    public int Unmeasured => All.Count(entry => entry.From is not null);
 
     /// <summary>What a closed group holds, in one line.</summary>
     public string Gist

@@ -4,13 +4,15 @@ using Heaveline.Files.Yaml;
 namespace Heaveline.Files.Cars;
 
 /// <summary>
-/// What a car that was begun from another still has of it, told at the end of each line: <c># from Fern saloon, not measured</c>. A comment and no
+/// What of a car nobody has measured on it, told at the end of each line: <c># from Fern saloon, not measured</c> of a car that was begun from
+/// another, <c># estimated: usual for a saloon</c> of one begun on a garage sheet. A comment and no
 /// key: any editor shows it and takes it out, and no answer changes by it. Doubts are left as they stand, since nobody knows how far one car's number
 /// holds for another; the words say that it was not measured.
 /// </summary>
-public static partial class InheritedLines
+public static partial class UnmeasuredLines
 {
     private const int LongestName = 60;
+    private const string Guess = " # estimated: ";
 
     /// <summary>Keys that are the new car's own, or say nothing that could be measured.</summary>
     private static readonly HashSet<string> Own = new(StringComparer.Ordinal) { "car", "note" };
@@ -52,14 +54,18 @@ public static partial class InheritedLines
         return Root(marked) is { } read && read.IsSameAs(root, inOrder: true) ? marked : text;
     }
 
-    /// <summary>The lines that are marked, counted from 1, each with the car's name that it is from.</summary>
+    /// <summary>What stands behind a value that was estimated.</summary>
+    /// <param name="by">By which rule, in one line.</param>
+    public static string Estimated(string by) => Guess + by;
+
+    /// <summary>The lines that are marked, counted from 1, each with its mark's words.</summary>
     /// <param name="text">The text of a car file.</param>
     public static IReadOnlyDictionary<int, string> In(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return text.Contains(", not measured", StringComparison.Ordinal)
+        return text.Contains(", not measured", StringComparison.Ordinal) || text.Contains(Guess, StringComparison.Ordinal)
             ? Lines(text).Select((line, n) => (Line: n + 1, Mark: Comment().Match(line))).Where(one => one.Mark.Success)
-                .ToDictionary(one => one.Line, one => one.Mark.Groups["from"].Value)
+                .ToDictionary(one => one.Line, one => one.Mark.Groups["words"].Value)
             : new Dictionary<int, string>();
     }
 
@@ -139,7 +145,7 @@ public static partial class InheritedLines
     private static IEnumerable<Node> Scalars(Node node) =>
         node.Kind == NodeKind.Scalar ? [node] : node.Entries.Select(entry => entry.Value).Concat(node.Items).SelectMany(Scalars);
 
-    [GeneratedRegex(@"\s+# from (?<from>.+?), not measured(?: \((?<rest>.*)\))?\s*$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\s+# (?:(?<words>from .+?, not measured)(?: \((?<rest>.*)\))?|(?<words>estimated: .+?))\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex Comment();
 
     [GeneratedRegex(@"^(?<indent> *)(?<key>[^\s:{}\[\]""'#-][^:{}\[\]""'#]*): *\{.*\} *(?<comment>#.*)?$", RegexOptions.CultureInvariant)]
