@@ -85,7 +85,7 @@ public class CarPageTests(Served served)
     }
 
     [Fact]
-    public async Task Another_unit_keeps_the_quantity()
+    public async Task Another_unit_keeps_the_digits_and_converts_when_asked()
     {
         using var car = new OwnCar(served);
         var page = await Open(car.Address(FrontSpring));
@@ -93,6 +93,9 @@ public class CarPageTests(Served served)
         await Expect(rate).ToContainTextAsync("±");
         var before = await rate.InnerTextAsync();
         await page.GetByLabel("front spring rate: unit", new() { Exact = true }).SelectOptionAsync("lbf/in");
+        await Expect(page.Locator(Rate)).ToHaveValueAsync("20.7");
+        await Expect(rate).Not.ToHaveTextAsync(before, new() { UseInnerText = true });
+        await page.GetByRole(AriaRole.Button, new() { Name = "front spring rate: 20.7 N/mm = 118.2 lbf/in, convert" }).ClickAsync();
         await Expect(page.Locator(Rate)).ToHaveValueAsync("118.2");
         await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
         await Expect(rate).ToHaveTextAsync(before, new() { UseInnerText = true });

@@ -23,6 +23,14 @@ public class ReadingUnitsTests(Served served)
             await page.GotoAsync("/pass?car=fern-saloon");
             await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("at 24.9 mph");
             await Assertions.Expect(page.Locator("[data-note=front-stop]")).ToContainTextAsync(new Regex(@"\d in left standing"));
+            await page.GotoAsync("/ride?car=fern-saloon");
+            await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+            // 80 km/h = 49.7097 mph (the mile is 1.609344 km).
+            await Assertions.Expect(page.GetByLabel("Spectra at, mph")).ToHaveValueAsync("49.71");
+            await page.GetByLabel("Spectra at, mph").FillAsync("50");
+            await page.Keyboard.PressAsync("Enter");
+            await Assertions.Expect(page).ToHaveURLAsync(new Regex("at=50(%20|[+])mph"));
+            await Assertions.Expect(page.GetByLabel("Spectra at, mph")).ToHaveValueAsync("50");
             await page.GotoAsync("/");
             await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
             await Assertions.Expect(page.GetByLabel("Numbers, sentences and figures in")).ToHaveValueAsync("imperial");

@@ -12,7 +12,9 @@ internal static class ServeCommand
     {
         var garage = new Argument<string?>("GARAGE")
         {
-            Description = "The folder of car files and roads. Without it: the demo garage.",
+            Description = "The folder of car files and roads, which may be empty. Without it: the demo garage, or "
+                + "where that is not beside the program the "
+                + $"folder {OwnGarage.Name} here, made if need be.",
             Arity = ArgumentArity.ZeroOrOne,
         };
         var port = new Option<int>("--port")

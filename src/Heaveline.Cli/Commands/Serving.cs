@@ -33,8 +33,11 @@ internal static class Serving
                 ExitCode.WrongUsage);
         }
 
-        var folder = garage ?? DemoGarage.Find()
-            ?? throw new Stopped("heaveline: the demo garage is not beside the program; name a folder of car files.", ExitCode.WrongUsage);
+        var invented = DemoGarage.Find();
+        var folder = garage ?? invented
+            ?? OwnGarage.In(Environment.CurrentDirectory, Environment.GetFolderPath(Environment.SpecialFolder.UserProfile))
+            ?? throw new Stopped(
+                $"heaveline: no folder '{OwnGarage.Name}' can be made here or at home; name a folder of car files.", ExitCode.WrongUsage);
         if (!Directory.Exists(folder))
         {
             throw new Stopped($"heaveline: there is no folder '{folder}'.", ExitCode.WrongUsage);
@@ -50,6 +53,7 @@ internal static class Serving
         var options = new ServeOptions
         {
             Garage = Path.GetFullPath(folder),
+            Invented = invented,
             Port = port,
             Address = address,
             PairingCode = isOpen ? PairingCodes.Fresh() : null,

@@ -17,6 +17,9 @@ public static class CarFile
 
         """;
 
+    /// <summary>What a file to be filled in holds where a value must be put.</summary>
+    public const string Blank = FileTemplate.Blank;
+
     // Made when first asked for: it takes a moment, and most commands show no form.
     private static readonly Lazy<FormField> CarFields = new(() => FormGroup.Of(CarWords.Shape));
     private static readonly Lazy<FormField> VariantFields = new(() => FormGroup.Of(VariantWords.Shape));

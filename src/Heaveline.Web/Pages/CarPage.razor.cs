@@ -43,6 +43,7 @@ public sealed partial class CarPage : IDisposable
         Nothing,
         Copy,
         Variant,
+        Elsewhere,
     }
 
     /// <summary>The car's name.</summary>
@@ -58,6 +59,8 @@ public sealed partial class CarPage : IDisposable
 
     [Inject]
     private NavigationManager Addresses { get; set; } = null!;
+
+    private int NotMeasured => editor!.Sections.Sum(section => section.Unmeasured);
 
     private int Lines => editor!.Draft.Text.Count(c => c == '\n');
 
@@ -85,7 +88,7 @@ public sealed partial class CarPage : IDisposable
             return;
         }
 
-        acts = new FormActs(editor, Changed, Toggled);
+        acts = new FormActs(editor, Changed, Toggled) { Units = GarageView.Units };
         acts.Open.UnionWith(
             Open is null ? [FirstPart, "variant"] : Open.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Uri.UnescapeDataString));
         if (editor.Good?.Reading.Value is { } car)
@@ -116,7 +119,8 @@ public sealed partial class CarPage : IDisposable
         isTextOpen = acts!.Open.Contains("text");
         if (editor.Good is { Reading.Value: { } car } good)
         {
-            title = editor.Draft.IsVariant ? $"{car.Name}: what is changed" : $"{car.Name}, as it was measured";
+            title = editor.Draft.IsVariant ? $"{car.Name}: what is changed"
+                : editor.Draft.Unmeasured.Count > 0 ? $"{car.Name}, measured in part" : $"{car.Name}, as it was measured";
             lede = editor.Draft.IsVariant
                 ? $"A variant of {editor.Draft.BaseFile ?? good.BaseFile}. {car.Note}"
                 : car.Note.Length > 0 ? car.Note : "Its file as a form, and what follows from it at every load state.";
@@ -253,7 +257,7 @@ public sealed partial class CarPage : IDisposable
 
     private void SaveElsewhere()
     {
-        making = Making.Copy;
+        making = Making.Elsewhere;
         StateHasChanged();
     }
 

@@ -136,7 +136,7 @@ public partial class PassPage
             if (seen is not null)
             {
                 view = resting = seen;
-                groups = SliderLine.Of(view);
+                groups = SliderLine.Of(view, GarageView.Units);
                 unseen = Frame(view, clock, atRest: true);
             }
             else if (objections.Any(o => o.Choice == Choices.Car.Name))
@@ -164,7 +164,7 @@ public partial class PassPage
             var (seen, objections) = trial.See(next, full: isLast);
             if (seen is null)
             {
-                return PassFrame.Refused(key, string.Join(' ', objections.Select(o => o.Sentence)), clock.Elapsed.TotalMilliseconds);
+                return PassFrame.Refused(key, Units(string.Join(' ', objections.Select(o => o.Sentence))), clock.Elapsed.TotalMilliseconds);
             }
 
             view = seen;
@@ -174,7 +174,7 @@ public partial class PassPage
                 history.Leave(now);
                 state = next;
                 resting = view;
-                groups = SliderLine.Of(view);
+                groups = SliderLine.Of(view, GarageView.Units);
             }
 
             var frame = Frame(view, clock, isLast);
@@ -188,9 +188,12 @@ public partial class PassPage
         }
         catch (NoAnswerException refused)
         {
-            return PassFrame.Refused(key, refused.Message, clock.Elapsed.TotalMilliseconds);
+            return PassFrame.Refused(key, Units(refused.Message), clock.Elapsed.TotalMilliseconds);
         }
     }
+
+    // What is said of a value is said in the unit that it was typed in, if that is the reader's.
+    private string Units(string sentence) => GarageView.Units.Text(sentence);
 
     // Null: as described.
     private double? ValueOf(PassState now, string key, string text)
@@ -207,7 +210,7 @@ public partial class PassPage
             return Rounded.Significant(PassTrial.RateFor(view!, now, spring, value), 5);
         }
 
-        return line is not null && Math.Abs(value - line.Scale.Described) < 1e-9 * Math.Max(1.0, Math.Abs(value)) ? null : value;
+        return line is null ? value : line.Own(value);
     }
 
     private PassFrame Frame(PassView of, Stopwatch clock, bool atRest)

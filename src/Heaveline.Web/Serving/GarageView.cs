@@ -111,7 +111,7 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         ShortName = Path.GetFileNameWithoutExtension(FileOf(name)),
         Value = reading?.Value,
         Refusal = reading is { Value: not null } ? ""
-            : CarNames.Count == 0 ? "There is no car file in this garage yet."
+            : CarNames.Count == 0 ? "There is no car file in this garage yet. Begin your own car on its first page."
             : reading is null ? Missing("car", name, " in this garage", CarNames) : $"The file of {name} is refused; its own page says why.",
         IsMissing = reading is null,
         Inputs = [.. reading?.Sources.Select(s => s.ToInput()) ?? []],

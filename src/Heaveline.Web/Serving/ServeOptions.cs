@@ -9,6 +9,9 @@ public sealed record ServeOptions
     /// <summary>Folder of car files, variants, roads and reports. The pages read and write nothing outside it.</summary>
     public required string Garage { get; init; }
 
+    /// <summary>Folder of the invented cars that come with the program, offered in a garage without any; null when they are not at hand.</summary>
+    public string? Invented { get; init; }
+
     /// <summary>Port; 0: any free one.</summary>
     public int Port { get; init; } = 5090;
 

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.WebUtilities;
@@ -34,13 +34,16 @@ public sealed record PageChoices(IReadOnlyList<Choice> Offered, Given Typed, Giv
         return new PageChoices(offered, typed, car);
     }
 
-    /// <summary>Words as a study reads them: a number in a box of speeds is one in km/h, and its comma a decimal point.</summary>
-    public static string Whole(Choice choice, string words)
+    /// <summary>
+    /// Words as a study reads them: a number in a box of speeds is one in km/h, a comma in one of numbers a
+    /// decimal point, a fraction a decimal number.
+    /// </summary>
+    public static string Whole(Choice choice, string words) => choice.Kind switch
     {
-        var isSpeed = choice.Kind == ChoiceKind.Speed;
-        var point = isSpeed || choice.Kind == ChoiceKind.Number ? words.Replace(',', '.') : words;
-        return isSpeed && double.TryParse(point, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? point + " km/h" : point;
-    }
+        ChoiceKind.Speed => QuantityText.Whole(words, "km/h"),
+        ChoiceKind.Number => QuantityText.Whole(words, "").Replace(',', '.'),
+        _ => words,
+    };
 
     /// <summary>A number as it stands in its box: as typed, or the usual one without its unit.</summary>
     public string InBox(Choice choice) => Typed.Of(choice) ?? (choice.Usual ?? "").Split(' ')[0];

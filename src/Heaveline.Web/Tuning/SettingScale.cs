@@ -1,3 +1,5 @@
+using Heaveline.Quantities;
+
 namespace Heaveline.Web.Tuning;
 
 /// <summary>What a slider of one setting runs over.</summary>
@@ -11,6 +13,27 @@ public sealed record SettingScale(string Unit, double Described, double From, do
 {
     /// <summary>Decimals that the step needs.</summary>
     public int Decimals => Math.Max(0, (int)Math.Ceiling(-Math.Log10(Step) - 1e-9));
+
+    /// <summary>The same slider in the units of a reader: ends on its own steps, which are no coarser.</summary>
+    public SettingScale InUnits(ReaderUnits units)
+    {
+        var factor = units.Factor(Unit);
+        if (factor == 1.0)
+        {
+            return this with { Remark = units.Text(Remark) };
+        }
+
+        var wanted = Step * factor;
+        var ten = Math.Pow(10.0, Math.Floor(Math.Log10(wanted)));
+        var step = ten * new[] { 5.0, 2.0, 1.0 }.First(part => part == 1.0 || part * ten <= wanted * (1.0 + 1e-9));
+        return new SettingScale(
+            units.Unit(Unit),
+            Described * factor,
+            Math.Ceiling((From * factor / step) - 1e-9) * step,
+            Math.Floor((To * factor / step) + 1e-9) * step,
+            step,
+            units.Text(Remark));
+    }
 
     /// <summary>A slider about a positive value, with a step of about a two-hundredth of it.</summary>
     public static SettingScale About(double described, string unit, double least, double most, string remark = "")

@@ -60,6 +60,21 @@ public static class QuantityText
     }
 
     /// <summary>
+    /// What was typed into a box with a unit beside it, as a file holds it: fractions as decimal numbers, and the unit behind a bare number. What has
+    /// a unit of its own, or is no number, stays as it was typed, so that what is said of it is said of that.
+    /// </summary>
+    /// <param name="typed">What was typed.</param>
+    /// <param name="unitSymbol">The unit beside the box; empty for a plain number.</param>
+    internal static string Whole(string typed, string unitSymbol)
+    {
+        var text = Fraction.ToDecimal(typed).Trim();
+        return IsBare(text) ? $"{text} {unitSymbol}".TrimEnd() : text;
+    }
+
+    /// <summary>Whether a text is a number and nothing else.</summary>
+    internal static bool IsBare(string text) => text.Trim() is { Length: > 0 } bare && NumberOf(bare).Length == bare.Length;
+
+    /// <summary>
     /// What stands in a box with a unit beside it: a bare number is in that unit, one with a unit of its own is turned into it; null, with the
     /// refusal, when it is neither, or has a doubt.
     /// </summary>
@@ -67,6 +82,7 @@ public static class QuantityText
     /// <param name="unitSymbol">The unit beside it; a word that is no unit, or none, stands beside plain numbers.</param>
     internal static (double? Value, QuantityRefusal? Refusal) InBox(string text, string unitSymbol)
     {
+        text = Fraction.ToDecimal(text);
         var cursor = new TextCursor(text);
         var number = NumberText.Read(cursor);
         if (number is null || cursor.AtEnd)

@@ -102,6 +102,48 @@ public sealed class CarEditorTests : IDisposable
     }
 
     [Fact]
+    public void A_new_car_from_another_says_of_every_value_that_it_was_not_measured_until_it_is()
+    {
+        Assert.Equal(SaveEnd.Saved, Open().SaveNewCar("moss-saloon.yaml", "Moss saloon").End);
+        var (moss, _) = CarEditor.Open(garage, "moss-saloon.yaml");
+        var car = moss!.Draft.Reading.Value!;
+        Assert.Equal("Moss saloon", car.Name);
+        Assert.DoesNotContain("Invented", car.Note, StringComparison.Ordinal);
+        Assert.Equal("from Fern saloon, not measured", moss.Draft.UnmeasuredBy(["front", "spring", "rate"]));
+        Assert.Equal("from Fern saloon, not measured", moss.Draft.UnmeasuredBy(["weighing", "front"]));
+        Assert.Null(moss.Draft.UnmeasuredBy(["car"]));
+        Assert.Null(moss.Draft.UnmeasuredBy(["note"]));
+        Assert.DoesNotContain("invented", moss.Draft.Text, StringComparison.OrdinalIgnoreCase);
+        var all = moss.Draft.Unmeasured.Count;
+        Assert.All(
+            moss.Sections.SelectMany(section => section.Entries).SelectMany(entry => entry.All).Where(
+                entry => entry.Entries.Count == 0 && entry.Path is not (["car"] or ["note"])),
+            entry => Assert.Equal("from Fern saloon, not measured", entry.From));
+
+        // Written, it is this car's; its neighbour is not.
+        moss.Do(["weighing", "front"], draft => draft.Put(["weighing", "front"], Heaveline.Files.Yaml.Node.Scalar("700 kg")));
+        Assert.Null(moss.Draft.UnmeasuredBy(["weighing", "front"]));
+        Assert.Equal("from Fern saloon, not measured", moss.Draft.UnmeasuredBy(["weighing", "rear"]));
+        Assert.Equal(all - 1, moss.Draft.Unmeasured.Count);
+        Assert.Contains("  front: 700 kg\n", moss.Draft.Text, StringComparison.Ordinal);
+
+        // Told to hold, it is this car's with every letter as it was; a part of it with all its values.
+        moss.Do(["front", "spring"], draft => (draft.Confirmed(["front", "spring"]), null));
+        Assert.Null(moss.Draft.UnmeasuredBy(["front", "spring", "rate"]));
+        Assert.Contains("    rate: 20.7 N/mm ± 4 %\n", moss.Draft.Text, StringComparison.Ordinal);
+        Assert.Equal("from Fern saloon, not measured", moss.Draft.UnmeasuredBy(["rear", "spring", "rate"]));
+        moss.Do([], draft => (draft.Confirmed([]), null));
+        Assert.Empty(moss.Draft.Unmeasured);
+        moss.Undo();
+        Assert.NotEmpty(moss.Draft.Unmeasured);
+
+        // A value taken out takes its mark with it.
+        moss.Do(["headlamp"], draft => draft.TakeOut(["headlamp"]));
+        Assert.DoesNotContain("headlamp", moss.Draft.Text, StringComparison.Ordinal);
+        Assert.NotNull(moss.Draft.Reading.Value);
+    }
+
+    [Fact]
     public void Letters_typed_into_one_field_are_one_step_back()
     {
         var editor = Open();

@@ -30,6 +30,8 @@ public sealed class PassBoxTests : BunitContext
     [InlineData("front-spring", "100 lbf/in", "front-spring=17.51268")]
     [InlineData("wheelbase", "2,65 m", "wheelbase=2650")]
     [InlineData("front-damping", "1,25", "front-damping=1.25")]
+    [InlineData("height", "2 3/4 in", "height=69.85")]
+    [InlineData("front-stop", "2¾ in", "front-stop=69.85")]
     public async Task A_box_of_the_pass_takes_a_decimal_comma_and_a_unit_of_its_own(string key, string typed, string said)
     {
         var page = Pass();
@@ -50,6 +52,44 @@ public sealed class PassBoxTests : BunitContext
         var frame = await page.InvokeAsync(() => page.Instance.Commit(key, typed));
         Assert.Contains(words, Refusal(frame), StringComparison.Ordinal);
         Assert.DoesNotContain(key + "=", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+    }
+
+    // 5 in = 127 mm; 20 mph and 20.7 N/mm by the same definitions as above.
+    [Theory]
+    [InlineData("speed", "20", "speed=32.18688")]
+    [InlineData("speed", "63 km/h", "speed=63")]
+    [InlineData("height", "5", "height=127")]
+    [InlineData("front-spring", "100", "front-spring=17.51268")]
+    [InlineData("front-spring", "118.2", null)]
+    [InlineData("front-spring", "22 N/mm", "front-spring=22")]
+    [InlineData("front-damping", "1.25", "front-damping=1.25")]
+    public async Task Sliders_stand_in_the_units_of_a_reader_of_imperial_ones(string key, string typed, string? said)
+    {
+        var own = Directory.CreateTempSubdirectory("heaveline-imperial-").FullName;
+        try
+        {
+            File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"), Path.Combine(own, "fern-saloon.yaml"));
+            await File.WriteAllTextAsync(Path.Combine(own, "garage.yaml"), "units: imperial\n", Xunit.TestContext.Current.CancellationToken);
+            await using var others = new BunitContext();
+            PageHost.AddPages(others.Services, new ServeOptions { Garage = own });
+            others.SetRendererInfo(new RendererInfo("Server", isInteractive: true));
+            others.JSInterop.Mode = JSRuntimeMode.Loose;
+            var addresses = others.Services.GetRequiredService<NavigationManager>();
+            addresses.NavigateTo("/pass?car=fern-saloon");
+            var page = others.Render<PassPage>();
+            Assert.Equal("lbf/in", page.Find("#slide-front-spring").GetAttribute("data-unit"));
+            Assert.Equal("118.2", page.Find("#exact-front-spring").GetAttribute("value"));
+            Assert.Equal("24.855", page.Find("#exact-speed").GetAttribute("value"));
+            var frame = await page.InvokeAsync(() => page.Instance.Commit(key, typed));
+            Assert.Null(Refusal(frame));
+            Assert.Contains(said ?? "car=fern-saloon", addresses.Uri, StringComparison.Ordinal);
+            Assert.Equal(said is not null, addresses.Uri.Contains(key + "=", StringComparison.Ordinal));
+            Assert.Contains("in", Refusal(await page.InvokeAsync(() => page.Instance.Commit("wheelbase", "5"))), StringComparison.Ordinal);
+        }
+        finally
+        {
+            Directory.Delete(own, recursive: true);
+        }
     }
 
     [Fact]

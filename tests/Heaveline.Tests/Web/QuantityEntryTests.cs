@@ -20,12 +20,13 @@ public class QuantityEntryTests
     }
 
     [Fact]
-    public void Another_unit_keeps_the_quantity_and_its_doubt()
+    public void A_unit_is_converted_to_when_asked_and_keeps_the_quantity_and_its_doubt()
     {
         var field = CarFile.Form.At("front", "spring", "rate")!;
         var entry = new QuantityEntry(field);
         entry.Take("24.5 N/mm ± 0.5");
-        entry.ChangeUnit("lbf/in");
+        entry.ChooseUnit("lbf/in");
+        entry.Convert();
         // 1 lbf/in = 0.45359237 × 9.80665 / 0.0254 N/m (international yard and pound, 1959; CGPM 1901).
         Assert.Equal(24500.0 / (0.45359237 * 9.80665 / 0.0254), double.Parse(entry.Number, System.Globalization.CultureInfo.InvariantCulture), 0.01);
         Assert.Equal(24500.0, field.Quantity!.Split(entry.Text).Si, 24500.0 * 1e-4);
@@ -81,10 +82,119 @@ public class QuantityEntryTests
         var (read, written) = (field.Quantity!.Split(text), field.Quantity.Split(entry.Text));
         Assert.Equal((read.Si, read.HalfWidth), (written.Si, written.HalfWidth));
 
-        // Another unit keeps both, whatever its digits are written with.
-        entry.ChangeUnit("mm");
+        // Put into another unit it keeps both, whatever its digits are written with.
+        entry.ChooseUnit("mm");
+        entry.Convert();
         Assert.Equal("mm", entry.Unit);
         Assert.Equal(read.HalfWidth, field.Quantity.Split(entry.Text).HalfWidth, read.HalfWidth * 0.02);
+    }
+
+    [Fact]
+    public void A_chosen_unit_leaves_the_digits_and_offers_what_they_were()
+    {
+        var field = CarFile.Form.At("front", "spring", "rate")!;
+        var entry = new QuantityEntry(field);
+        entry.Take("24.5 N/mm");
+        entry.Number = "130";
+        entry.ChooseUnit("lbf/in");
+        Assert.Equal("130 lbf/in", entry.Text);
+        // 130 N/mm over 0.45359237 × 9.80665 / 0.0254 N/m (international yard and pound, 1959; CGPM 1901).
+        Assert.Equal(("130", "N/mm", "742.3", "lbf/in"), (entry.Here!.Number, entry.Here.Unit, entry.Elsewhere!.Number, entry.Elsewhere.Unit));
+        entry.ChooseUnit("kgf/mm");
+        Assert.Equal("N/mm", entry.Here!.Unit);
+        entry.ChooseUnit("N/mm");
+        Assert.Null(entry.Elsewhere);
+        entry.ChooseUnit("lbf/in");
+        entry.Number = "131";
+        Assert.Null(entry.Elsewhere);
+        Assert.Equal("131 lbf/in", entry.Text);
+    }
+
+    [Theory]
+    [InlineData("front/spring/rate", "160 lbf/in", "160", "lbf/in", "", "")]
+    [InlineData("front/spring/rate", "160 lb/in", "160", "lb/in", "", "")]
+    [InlineData("front/spring/rate", " 22,5 N/mm ", "22,5", "N/mm", "", "")]
+    [InlineData("front/spring/rate", "24.5 ± 0.5 N/mm", "24.5", "N/mm", "0.5", "")]
+    [InlineData("front/spring/rate", "160 lbf/in ± 5 %", "160", "lbf/in", "5", "%")]
+    [InlineData("wheelbase", "106 3/4 in", "106.75", "in", "", "")]
+    [InlineData("wheelbase", "2¾ in", "2.75", "in", "", "")]
+    [InlineData("wheelbase", "106-3/4 in ± 1/16", "106.75", "in", "0.0625", "")]
+    [InlineData("wheelbase", "2 3/4", "2.75", "m", "", "")]
+    public void A_whole_quantity_counts_as_typed_and_is_taken_apart_when_the_hand_has_left(
+        string path, string typed, string number, string unit, string doubt, string doubtUnit)
+    {
+        var field = CarFile.Form.At(path.Split('/'))!;
+        var entry = new QuantityEntry(field);
+        entry.Take(path == "wheelbase" ? "2.70 m" : "20.7 N/mm");
+        entry.Number = typed;
+        Assert.Null(field.Quantity!.Split(entry.Text).Refusal);
+        var (si, text) = (field.Quantity.Split(entry.Text).Si, entry.Text);
+        entry.Take(text);
+        Assert.Equal(typed, entry.Number);
+        entry.Rest();
+        entry.Take(text);
+        Assert.Equal(unit, entry.Unit);
+        Assert.Equal((doubt, doubtUnit), (entry.Doubt, entry.DoubtUnit));
+        Assert.Equal(number, entry.Number);
+        Assert.Equal(si, field.Quantity.Split(entry.Text).Si);
+        Assert.Contains(unit, entry.Units);
+    }
+
+    [Fact]
+    public void A_doubt_keeps_the_unit_that_it_had_when_another_quantity_is_typed_before_it()
+    {
+        var entry = new QuantityEntry(CarFile.Form.At("front", "spring", "rate")!);
+        entry.Take("24.5 N/mm ± 0.5");
+        entry.Number = "160 lbf/in";
+        Assert.Equal("160 lbf/in ± 0.5 N/mm", entry.Text);
+        entry.Doubt = "± 4 lbf/in";
+        Assert.Equal("160 lbf/in ± 4 lbf/in", entry.Text);
+        entry.Rest();
+        Assert.Equal(("160", "lbf/in", "4", "lbf/in"), (entry.Number, entry.Unit, entry.Doubt, entry.DoubtUnit));
+    }
+
+    [Theory]
+    [InlineData("160 lb", "160 lb is")]
+    [InlineData("fast", "\"fast\" is not a number")]
+    [InlineData("160 lbf/in N/mm", "")]
+    [InlineData("1,320", "1,320 is not a number here")]
+    [InlineData("2 1/3 N/mm", "2 1/3 is a fraction")]
+    public void What_is_refused_is_what_was_typed(string typed, string words)
+    {
+        var field = CarFile.Form.At("front", "spring", "rate")!;
+        var entry = new QuantityEntry(field);
+        entry.Take("20.7 N/mm ± 4 %");
+        entry.Number = typed;
+        Assert.StartsWith(typed, entry.Text, StringComparison.Ordinal);
+        Assert.StartsWith(words, field.Quantity!.Split(entry.Text).Refusal!.Message, StringComparison.Ordinal);
+        entry.Rest();
+        Assert.Equal(typed, entry.Number);
+    }
+
+    [Fact]
+    public void A_reader_of_imperial_units_begins_in_them_and_is_offered_them_elsewhere()
+    {
+        var field = CarFile.Form.At("front", "spring", "rate")!;
+        var entry = new QuantityEntry(field, Heaveline.Quantities.ReaderUnits.Imperial);
+        entry.Take("");
+        Assert.Equal("lbf/in", entry.Unit);
+        entry.Take("20.7 N/mm");
+        Assert.Equal("20.7 N/mm", entry.Text);
+        // 20.7 N/mm over 0.45359237 × 9.80665 / 0.0254 N/m.
+        Assert.Equal("118.2", entry.Elsewhere!.Number);
+        entry.Convert();
+        Assert.Equal("118.2 lbf/in", entry.Text);
+        Assert.Null(entry.Elsewhere);
+        Assert.Equal("in", Began("wheelbase"));
+        Assert.Equal("lb", Began("weighing", "front"));
+        Assert.Equal("slug ft²", Began("body", "roll-inertia"));
+
+        static string Began(params string[] path)
+        {
+            var empty = new QuantityEntry(CarFile.Form.At(path)!, Heaveline.Quantities.ReaderUnits.Imperial);
+            empty.Take("");
+            return empty.Unit;
+        }
     }
 
     [Fact]

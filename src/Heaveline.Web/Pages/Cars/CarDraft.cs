@@ -21,6 +21,7 @@ public sealed class CarDraft
         Reading = garage.Car(file, text);
         Own = YamlReading.Value(new SourceText(file, text)).Value;
         IsVariant = Own?.At("variant") is not null || Own?.At("of") is not null || Own?.At(Change) is not null;
+        Unmeasured = IsVariant ? new Dictionary<int, string>() : UnmeasuredLines.In(text);
         Base = IsVariant && Reading.Sources.Count > 1 ? garage.Car(Reading.Sources[1].File, Reading.Sources[1].Text).Root : null;
     }
 
@@ -35,6 +36,9 @@ public sealed class CarDraft
 
     /// <summary>The text's own keys, of a variant its few; null when the text is not sound YAML.</summary>
     public Node? Own { get; }
+
+    /// <summary>Lines that say that nobody has measured their values on this car, each with the words that it says so in.</summary>
+    public IReadOnlyDictionary<int, string> Unmeasured { get; }
 
     /// <summary>Whether it changes another file.</summary>
     public bool IsVariant { get; }
@@ -57,9 +61,22 @@ public sealed class CarDraft
     /// <summary>Whether the variant itself changes a value, or a part of it.</summary>
     public bool IsChangedHere(IReadOnlyList<string> path) => IsVariant && !IsHead(path) && Own!.At([.. Inside(ListOf(path) ?? path)]) is not null;
 
-    /// <summary>The draft with a value put under a path of the car; or why it cannot be.</summary>
-    public (CarDraft Draft, EditRefusal? Refusal) Put(IReadOnlyList<string> path, Node value) =>
-        Edit([.. Brought(path), KeyEdit.Put(Inside(path), value)]);
+    /// <summary>The draft with a value put under a path of the car, which is then the car's own; or why it cannot be.</summary>
+    public (CarDraft Draft, EditRefusal? Refusal) Put(IReadOnlyList<string> path, Node value)
+    {
+        var (draft, refusal) = Edit([.. Brought(path), KeyEdit.Put(Inside(path), value)]);
+        return (refusal is null ? draft.Confirmed(path) : draft, refusal);
+    }
+
+    /// <summary>Where a value is from that nobody has measured on this car, in words; null when it is the car's own.</summary>
+    public string? UnmeasuredBy(IReadOnlyList<string> path) =>
+        Unmeasured.Count > 0 && At(Own, path) is { } node
+            ? UnmeasuredLines.Of(node).Select(line => Unmeasured.GetValueOrDefault(line)).FirstOrDefault(words => words is not null)
+            : null;
+
+    /// <summary>The draft with the values of a part told to be this car's own; of all of it for an empty path.</summary>
+    public CarDraft Confirmed(IReadOnlyList<string> path) =>
+        Unmeasured.Count > 0 && At(Own, path) is { } node ? With(UnmeasuredLines.Confirm(Text, UnmeasuredLines.Of(node))) : this;
 
     /// <summary>The draft with an item more in a list.</summary>
     public (CarDraft Draft, EditRefusal? Refusal) Append(IReadOnlyList<string> path, Node item) =>

@@ -130,6 +130,22 @@ public sealed class CarEditor
     /// <summary>Leaves a conflict undecided.</summary>
     public void PutOff() => Conflict = null;
 
+    /// <summary>Saves the draft as the beginning of another car, every value marked as this one's.</summary>
+    /// <param name="file">The new file's name.</param>
+    /// <param name="title">What the new car is called.</param>
+    public SaveOutcome SaveNewCar(string file, string title)
+    {
+        if (Draft.IsVariant || Draft.Own is not { } own)
+        {
+            return SaveCopy(file, title);
+        }
+
+        var name = own.At("car") is { Text.Length: > 0 } car ? car.Text : Draft.File;
+        var note = $"Begun from {name}: what was not measured on this car says so at the end of its line.";
+        var edited = CarFile.Edit(Draft.Text, KeyEdit.Put(["car"], title), KeyEdit.Put(["note"], note));
+        return edited.Text is { } text ? garage.Save(file, UnmeasuredLines.Mark(text, name), null) : Refusal(file, edited.Refusal!);
+    }
+
     /// <summary>Saves the draft as a new file beside the old one.</summary>
     /// <param name="file">The new file's name.</param>
     /// <param name="title">What the car or variant is called there.</param>

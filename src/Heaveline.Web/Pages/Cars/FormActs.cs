@@ -1,5 +1,6 @@
 using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
+using Heaveline.Quantities;
 
 namespace Heaveline.Web.Pages.Cars;
 
@@ -18,6 +19,9 @@ public sealed class FormActs(CarEditor editor, Action changed, Action<IReadOnlyC
 
     /// <summary>The window.</summary>
     public CarEditor Editor => editor;
+
+    /// <summary>The units that the reader reads in.</summary>
+    public ReaderUnits Units { get; init; } = ReaderUnits.Metric;
 
     /// <summary>The parts that are open, by the paths of their keys.</summary>
     public HashSet<string> Open { get; } = new(StringComparer.Ordinal);

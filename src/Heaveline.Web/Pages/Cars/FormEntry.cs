@@ -30,6 +30,9 @@ public sealed record FormEntry
     /// <summary>The value of the file that the variant changes; null when it has none or nothing is changed.</summary>
     public Node? Before { get; init; }
 
+    /// <summary>Where the value is from when nobody has measured it on this car, in words; null when it is its own.</summary>
+    public string? From { get; init; }
+
     /// <summary>Whether the value is of another kind than the key wants, so that only the text can be put right.</summary>
     public bool IsMisshapen => Node.Kind != (Field.Kind switch
     {
@@ -62,6 +65,9 @@ public sealed record FormEntry
 
     /// <summary>How many values from here on the variant changes.</summary>
     public int Changes => All.Count(entry => entry.IsChanged && entry.Entries.Count == 0);
+
+    /// <summary>How many values from here on were not measured on this car.</summary>
+    public int Unmeasured => All.Count(entry => entry.From is not null);
 
     /// <summary>What a closed group holds, in one line.</summary>
     public string Gist

@@ -37,6 +37,9 @@ public sealed record FormSection(string Key, string Heading, string Meaning, IRe
     /// <summary>How many the variant changes.</summary>
     public int Changes => Entries.Sum(entry => entry.Changes);
 
+    /// <summary>How many were not measured on this car.</summary>
+    public int Unmeasured => Entries.Sum(entry => entry.Unmeasured);
+
     /// <summary>
     /// The sections of a draft; of a variant its own head first. Groups that are not there yet have a section only when nothing else is.
     /// </summary>
@@ -81,6 +84,7 @@ public sealed record FormSection(string Key, string Heading, string Meaning, IRe
                 Node = node,
                 Remarks = [.. remarks.Where(remark => remark.Path.SequenceEqual(path)
                     || (field.Kind == FieldKind.Table && remark.Path.Count > path.Count && remark.Path.Take(path.Count).SequenceEqual(path)))],
+                From = field.Kind is FieldKind.Group or FieldKind.List or FieldKind.Names ? null : draft.UnmeasuredBy(path),
                 IsChanged = draft.IsChangedHere(path),
                 Before = draft.IsChangedHere(path) ? CarDraft.At(draft.Base, path) : null,
             };

@@ -15,11 +15,35 @@ namespace Heaveline.Web.Pages.Passes;
 /// <param name="Note">What follows it.</param>
 public sealed record SliderLine(string Key, string Label, SettingScale Scale, double Value, bool IsChanged, string Note)
 {
-    /// <summary>A value as its field shows it.</summary>
-    public string Text(double value) => Rounded.Text(Math.Round(value, Math.Max(Scale.Decimals, 3)));
+    private const int MostDigits = 5;
 
-    /// <summary>All sliders of a view, in groups under headings.</summary>
-    public static IReadOnlyList<(string Heading, IReadOnlyList<SliderLine> Lines)> Of(PassView view)
+    /// <summary>Of the unit shown in one of the setting's own; 1 for readers of metric units.</summary>
+    public double Factor { get; private init; } = 1.0;
+
+    /// <summary>A value as its field shows it.</summary>
+    public string Text(double value) => Rounded.Text(
+        Factor == 1.0 ? Math.Round(value, Math.Max(Scale.Decimals, 3)) : Rounded.Significant(value, MostDigits));
+
+    /// <summary>A value typed or slid to, in the setting's own unit; null where it is the value described, as nearly as that is shown.</summary>
+    /// <param name="shown">The value in the unit shown.</param>
+    public double? Own(double shown)
+    {
+        var near = Factor == 1.0 ? 1e-9 * Math.Max(1.0, Math.Abs(shown)) : 0.6 * Math.Pow(10.0, 1 - MostDigits) * Math.Abs(Scale.Described);
+        return Math.Abs(shown - Scale.Described) < near ? null : Factor == 1.0 ? shown : Rounded.Significant(shown / Factor, 7);
+    }
+
+    /// <summary>All sliders of a view, in groups under headings, in the units of a reader.</summary>
+    public static IReadOnlyList<(string Heading, IReadOnlyList<SliderLine> Lines)> Of(PassView view, ReaderUnits units) =>
+        [.. Of(view).Select(group => (group.Heading, (IReadOnlyList<SliderLine>)[.. group.Lines.Select(line => line.InUnits(units))]))];
+
+    private SliderLine InUnits(ReaderUnits units) => this with
+    {
+        Scale = Scale.InUnits(units),
+        Value = Value * units.Factor(Scale.Unit),
+        Factor = units.Factor(Scale.Unit),
+    };
+
+    private static IReadOnlyList<(string Heading, IReadOnlyList<SliderLine> Lines)> Of(PassView view)
     {
         var notes = SettingNotes.Of(view).ToDictionary(note => note.Key, note => note.Text);
         var lines = Settings.All(view.State.InertiaGrows).Select(setting => Line(view, setting, notes)).OfType<SliderLine>().ToList();

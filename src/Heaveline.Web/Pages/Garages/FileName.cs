@@ -1,4 +1,4 @@
-namespace Heaveline.Web.Pages.Cars;
+namespace Heaveline.Web.Pages.Garages;
 
 /// <summary>File names from titles.</summary>
 internal static class FileName

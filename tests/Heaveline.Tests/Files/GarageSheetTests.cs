@@ -1,0 +1,133 @@
+using Heaveline.Cars;
+using Heaveline.Doubts;
+using Heaveline.Files;
+using Heaveline.Files.Cars;
+using Heaveline.Measures;
+using Heaveline.Studies;
+using Heaveline.Web.Pages.Garages;
+
+namespace Heaveline.Tests.Files;
+
+public class GarageSheetTests
+{
+    private static readonly Dictionary<string, string> Three = new() { ["wheelbase"] = "2.74 m", ["front"] = "768 kg", ["rear"] = "672 kg" };
+
+    // Least and most of each number, with the units that it may be written in and one of them in SI.
+    private static readonly (string Key, double Least, double Most, (string Unit, double Si)[] Units)[] Ranges =
+    [
+        ("wheelbase", 2.0, 3.6, [("m", 1.0), ("in", 0.0254), ("mm", 0.001)]),
+        ("front", 350.0, 1200.0, [("kg", 1.0), ("lb", 0.45359237)]),
+        ("rear", 350.0, 1200.0, [("kg", 1.0), ("lb", 0.45359237)]),
+        ("track", 1.2, 1.8, [("m", 1.0), ("in", 0.0254)]),
+        ("front-spring", 15000.0, 60000.0, [("N/mm", 1000.0), ("lbf/in", 175.126835)]),
+        ("rear-spring", 15000.0, 60000.0, [("N/mm", 1000.0), ("lb/in", 175.126835)]),
+        ("front-moves", 0.030, 0.055, [("mm", 0.001), ("in", 0.0254)]),
+        ("rear-moves", 0.030, 0.055, [("mm", 0.001)]),
+        ("front-gap", 0.02, 0.12, [("mm", 0.001), ("in", 0.0254)]),
+        ("rear-gap", 0.02, 0.12, [("mm", 0.001), ("cm", 0.01)]),
+        ("damping", 0.1, 0.6, [("", 1.0), ("%", 0.01)]),
+        ("unsprung", 40.0, 110.0, [("kg", 1.0), ("lb", 0.45359237)]),
+        ("tyre", 150000.0, 300000.0, [("N/mm", 1000.0), ("lbf/in", 175.126835)]),
+        ("height", 0.4, 0.8, [("m", 1.0), ("in", 0.0254)]),
+        ("index", 0.8, 1.3, [("", 1.0)]),
+    ];
+
+    [Fact]
+    public void Every_sheet_makes_a_car_that_is_in_order_and_can_be_described()
+    {
+        Assert.Equal(GarageSheet.Lines.Select(line => line.Key), Ranges.Select(range => range.Key));
+        var random = new Random(20261);
+        for (var n = 0; n < 120; n++)
+        {
+            var typed = new Dictionary<string, string>();
+            foreach (var (key, least, most, units) in Ranges)
+            {
+                if (GarageSheet.Lines.First(line => line.Key == key).IsNeeded || random.Next(3) > 0)
+                {
+                    var (unit, si) = units[random.Next(units.Length)];
+                    var value = (least + ((most - least) * random.NextDouble())) / si;
+                    var doubt = random.Next(4) == 0 && unit != "%" ? " ± 5 %" : "";
+                    typed[key] = FormattableString.Invariant($"{value:G5} {unit}").TrimEnd() + doubt;
+                }
+            }
+
+            var sheet = GarageSheet.Of($"Car {n}: \"new\" # 1", typed);
+            Assert.Empty(sheet.Refusals);
+            var reading = CarFile.Read(new SourceText("car.yaml", sheet.Text!));
+            Assert.True(reading.Refusals.Count == 0, sheet.Text + string.Join('\n', reading.Refusals.Select(refusal => refusal.Message)));
+            Assert.Equal($"Car {n}: \"new\" # 1", reading.Value!.Name);
+            Assert.NotEmpty(DescribeStudy.Run(DescribeAsked.Of(reading.Value) with { LeavesOutUnbearable = true }).Models);
+            foreach (var (key, value) in typed)
+            {
+                Assert.True(sheet.Text!.Contains(value, StringComparison.Ordinal) || IsIdle(key, typed), key);
+                Assert.DoesNotContain(key, sheet.Estimates.Keys);
+            }
+
+            // What is estimated says so in the file, and what is measured does not.
+            var marked = UnmeasuredLines.In(sheet.Text!);
+            var root = reading.Root!;
+            foreach (var line in GarageSheet.Lines.Where(line => root.At([.. line.Path]) is not null))
+            {
+                Assert.Equal(!typed.ContainsKey(line.Key), marked.ContainsKey(UnmeasuredLines.Of(root.At([.. line.Path])!).Single()));
+            }
+        }
+    }
+
+    [Fact]
+    public void Each_estimate_is_a_source_of_doubt_that_its_line_finds_again()
+    {
+        var car = Car(Three);
+        var finding = SheetFinding.Of(car);
+        var sources = CarDoubts.Of(car).Sources.SelectMany(source => source.Amounts).Select(amount => amount.Path).ToHashSet();
+        foreach (var key in new[] { "track", "front-spring", "rear-spring", "damping", "unsprung", "tyre", "height", "index" })
+        {
+            Assert.Contains(GarageSheet.Lines.First(line => line.Key == key).Doubts, sources.Contains);
+        }
+
+        var withSprings = Car(new(Three) { ["front-spring"] = "22 N/mm", ["rear-spring"] = "160 lbf/in" });
+        var (line, share) = SheetFinding.Of(withSprings).Next!.Value;
+        Assert.Equal("rear-moves", line.Key);
+        Assert.InRange(share, 0.5, 1.0);
+        Assert.InRange(GarageSheet.Lines.Sum(one => SheetFinding.ShareOf(finding.Ratio, one)), 0.9, 1.0 + 1e-9);
+        // 1.35 over 1.20 Hz on rigid tyres; tyres and load move it a little.
+        Assert.InRange(finding.Ratio.Stated, 0.85, 1.25);
+        Assert.True(SheetFinding.ShareOf(finding.Damping, GarageSheet.Lines.First(one => one.Key == "damping")) > 0.9);
+    }
+
+    [Fact]
+    public void What_was_measured_narrows_the_band() => Assert.True(
+        SheetFinding.Of(
+            Car(new(Three) { ["front-spring"] = "22 N/mm", ["rear-spring"] = "38 N/mm", ["front-moves"] = "47.5 mm", ["rear-moves"] = "36 mm" }))
+            .Ratio.StandardDeviation < 0.3 * SheetFinding.Of(Car(Three)).Ratio.StandardDeviation);
+
+    [Theory]
+    [InlineData("front-spring", "160 lb", "160 lb is")]
+    [InlineData("wheelbase", "-2.7 m", "-2.7 m cannot be")]
+    [InlineData("wheelbase", "27 m", "27 m cannot be")]
+    [InlineData("damping", "many", "\"many\" is not a number")]
+    [InlineData("front-moves", "0 mm", "0 mm cannot be")]
+    public void What_cannot_be_is_refused_as_typed_and_no_file_is_made(string key, string typed, string words)
+    {
+        var sheet = GarageSheet.Of("Lark", new Dictionary<string, string>(Three) { [key] = typed });
+        Assert.StartsWith(words, sheet.Refusals[key], StringComparison.Ordinal);
+        Assert.Null(sheet.Text);
+    }
+
+    [Fact]
+    public void Wheelbase_and_scales_are_never_guessed()
+    {
+        foreach (var key in Three.Keys)
+        {
+            var sheet = GarageSheet.Of("Lark", Three.Where(one => one.Key != key).ToDictionary());
+            Assert.Equal([key], sheet.Missing);
+            Assert.Null(sheet.Text);
+        }
+    }
+
+    private static Car Car(Dictionary<string, string> typed) =>
+        CarFile.Read(new SourceText("car.yaml", GarageSheet.Of("Lark", typed).Text!)).Value!;
+
+    // How far a spring moves is not asked where its rate is estimated at the wheel.
+    private static bool IsIdle(string key, Dictionary<string, string> typed) =>
+        key is "front-moves" or "rear-moves" && !typed.ContainsKey(key.Replace("moves", "spring", StringComparison.Ordinal));
+}
