@@ -13,6 +13,18 @@ internal static class CarWords
         "A car (when left out) or a two-wheeler.",
         Kind.Choice(("car", Heaveline.Cars.VehicleKind.Car), ("two-wheeler", Heaveline.Cars.VehicleKind.TwoWheeler)),
         "car");
+    private static readonly Key<BodyStyle> BodyStyle = Key.Optional(
+        "body-style",
+        "What the car looks like from its side; guessed when left out. It is drawn so, and nothing is computed from it. A two-wheeler has none.",
+        Kind.Choice(
+            ("hatchback", Heaveline.Cars.BodyStyle.Hatchback),
+            ("saloon", Heaveline.Cars.BodyStyle.Saloon),
+            ("estate", Heaveline.Cars.BodyStyle.Estate),
+            ("van", Heaveline.Cars.BodyStyle.Van),
+            ("pick-up", Heaveline.Cars.BodyStyle.PickUp),
+            ("off-roader", Heaveline.Cars.BodyStyle.OffRoader),
+            ("kit-car", Heaveline.Cars.BodyStyle.KitCar)),
+        "estate");
     private static readonly Key<string> Note = Key.Optional("note", "How and when it was measured.", Kind.Lines(), "Weighed with a full tank.");
     private static readonly Key<Amount<Length>> Wheelbase = Key.Required(
         "wheelbase", "From front to rear wheel centre along the car.", Kind.Amount<Length>(), "2.70 m ± 5 mm")
@@ -39,6 +51,7 @@ internal static class CarWords
         "One vehicle as measured, standing on its wheels without the loads listed below.",
         Name,
         VehicleKind,
+        BodyStyle,
         Note,
         Wheelbase,
         Weighing,
@@ -65,11 +78,17 @@ internal static class CarWords
                 "Keep those that are driven: descriptions, reports and rules work out every one of them.");
         }
 
+        if (f.Optional(VehicleKind, Heaveline.Cars.VehicleKind.Car) == Heaveline.Cars.VehicleKind.TwoWheeler && f.Has(BodyStyle))
+        {
+            f.Refuse(BodyStyle, "stands in the file of a two-wheeler, which is drawn as a motorcycle.", "Take the key out, or write kind: car.");
+        }
+
         var seats = f.Optional(Seats, []).Select(pair => pair.Value with { Name = pair.Key }).ToList();
         return new Car
         {
             Name = f.Required(Name),
             Kind = f.Optional(VehicleKind, Heaveline.Cars.VehicleKind.Car),
+            BodyStyle = f.OptionalValue(BodyStyle),
             Note = f.Optional(Note) ?? "",
             Wheelbase = f.Required(Wheelbase),
             Weighing = f.Required(Weighing),

@@ -1,5 +1,6 @@
 // The pass page in the browser: sliders ask the program, one question at a time; its answers move the charts and the picture; the picture plays.
 
+import { Film } from "./film.js";
 import { Scene } from "./scene.js";
 import { Strips } from "./strips.js";
 
@@ -13,22 +14,24 @@ class Pass {
         this.asking = false;
         this.time = null;
         this.playing = false;
-        this.still = matchMedia("(prefers-reduced-motion: reduce)");
+        this.chosen = false; // whether a hand has chosen the moment; until then the picture rests where it tells most
         this.find = name => root.querySelector(`[data-${name}]`);
         this.scene = new Scene(this.find("scene"));
+        this.film = new Film(this.find("film"), this.scene, time => this.go(time, true));
         this.strips = new Strips(this.find("strips"), (time, held) => { if (held || !this.playing) this.go(time, held); });
         this.ends = [];
         this.listen(root, "input", event => this.input(event));
         this.listen(root, "change", event => this.change(event));
         this.listen(root, "click", event => this.click(event));
         this.listen(root, "keydown", event => this.playerKey(event));
+        this.listen(this.film.root, "pointermove", event => this.film.drag(event));
         this.listen(document, "keydown", event => this.pageKey(event));
         const dark = matchMedia("(prefers-color-scheme: dark)");
         this.listen(dark, "change", () => this.fit());
-        this.listen(this.still, "change", () => { this.pause(); this.marks(); });
         this.sizes = new ResizeObserver(() => this.fit());
         this.sizes.observe(this.find("scene").parentElement);
         this.sizes.observe(this.find("strips"));
+        this.sizes.observe(this.film.root);
         document.fonts?.ready.then(() => this.fit());
         this.marks();
     }
@@ -43,12 +46,14 @@ class Pass {
         this.ends.forEach(end => end());
         this.sizes.disconnect();
         this.strips.stop();
+        this.film.stop();
     }
 
     fit() {
         if (this.stopped) return;
         this.scene.fit();
         this.strips.fit();
+        this.film.draw();
         if (this.time !== null) this.scene.draw(this.time);
     }
 
@@ -71,19 +76,18 @@ class Pass {
         this.scene.show(said.scene, numbers.subarray(this.strips.length));
         this.from = this.strips.from;
         this.to = this.strips.to;
-        const first = this.time === null;
+        this.rest = said.scene.rest;
+        if (said.scene.road) this.chosen = false; // another road, other moments
+        this.film.to = this.to;
+        this.film.show(said.scene.phases, atRest);
         this.find("waiting").hidden = true;
-        this.go(first ? this.opening() : this.time, false);
+        const former = said.scene.formerName;
+        this.write("[data-behind]", former ? `The tint behind it: ${former === "as described" ? "the car as described" : former}.` : "");
+        this.go(this.chosen || this.playing ? this.time : this.rest, false);
         for (const [key, text] of Object.entries(said.notes)) this.write(`[data-note="${key}"]`, text);
         if (atRest) for (const [key, text] of Object.entries(said.values)) this.stand(key, text);
-        const former = said.scene.formerName;
-        this.write("[data-behind]", former ? `Dashed behind it: ${former === "as described" ? "the car as described" : former}.` : "");
-        if (first && !this.still.matches) this.play();
         return said;
     }
-
-    // Where the picture stands before it is played: the moment the nose has just been lifted tells more than a car on a level road.
-    opening() { return this.still.matches ? Math.min(this.to, Math.max(this.from, 0.06)) : this.from; }
 
     write(selector, text) {
         const place = this.root.querySelector(selector);
@@ -105,8 +109,7 @@ class Pass {
     input(event) {
         const key = event.target.dataset?.setting;
         if (event.target.hasAttribute?.("data-scrub")) {
-            this.pause();
-            this.go(this.from + event.target.value / 1000 * (this.to - this.from), true);
+            if (this.from !== undefined) this.go(this.film.timeAt(event.target.value / 1000), true);
             return;
         }
         if (!key) return;
@@ -120,13 +123,18 @@ class Pass {
         const from = event.target.dataset ?? {};
         if (from.setting) this.ask({ key: from.setting, text: event.target.value, last: true, since: event.timeStamp });
         else if (from.exact) this.ask({ key: from.exact, text: event.target.value, last: true, since: event.timeStamp });
-        else if ("stretch" in from) { this.scene.stretch = Number(event.target.value); this.scene.draw(this.time); }
+        else if ("stretch" in from) {
+            this.scene.stretch = Number(event.target.value);
+            this.film.draw();
+            this.scene.draw(this.time);
+        }
     }
 
     click(event) {
         const button = event.target.closest?.("button");
         if (button?.dataset.reset) this.ask({ key: button.dataset.reset, text: "", last: true, since: event.timeStamp });
-        else if (button?.hasAttribute("data-play")) this.playing ? this.pause() : this.play();
+        else if (button?.hasAttribute("data-play")) this.playing ? this.settle() : this.play();
+        else this.film.click(event);
     }
 
     // One question is under way at a time; of those that pile up for one slider meanwhile only the newest is asked.
@@ -176,14 +184,28 @@ class Pass {
 
     go(time, isHand) {
         if (this.from === undefined) return;
-        if (isHand) this.pause();
+        if (isHand) {
+            this.pause();
+            this.chosen = true;
+        }
         this.time = Math.min(this.to, Math.max(this.from, time));
         this.scene.draw(this.time);
         this.strips.cursor(this.time);
-        const scrub = this.find("scrub"), words = `${this.time.toFixed(2).replace("-", "−")} s`;
-        scrub.value = Math.round(1000 * (this.time - this.from) / (this.to - this.from));
-        scrub.setAttribute("aria-valuetext", `${words}${this.within()}`);
+        this.film.mark(this.time);
+        const scrub = this.find("scrub"), words = `${this.time.toFixed(2).replace("-", "−")} s`, said = this.said();
+        scrub.value = Math.round(1000 * this.film.place(this.time));
+        scrub.setAttribute("aria-valuetext", `${words}${this.within()}: ${said}`);
         this.find("time").textContent = words;
+        this.find("said").textContent = said;
+    }
+
+    // How the car lies, in words: now, and before.
+    said() {
+        const lie = who => {
+            const pitch = this.scene.pitch(who, this.time), size = Math.abs(pitch).toFixed(1);
+            return size === "0.0" ? "level" : `nose ${size}° ${pitch > 0 ? "up" : "down"}`;
+        };
+        return lie(this.scene.now) + (this.scene.former ? `, was ${lie(this.scene.former).replace("nose ", "")}` : "");
     }
 
     within() {
@@ -192,8 +214,8 @@ class Pass {
     }
 
     play() {
-        if (this.still.matches || this.from === undefined) return;
-        if (this.time >= this.to - 1e-3) this.time = this.from;
+        if (this.from === undefined) return;
+        this.time = this.from;
         this.playing = true;
         this.marks();
         let before = null;
@@ -201,8 +223,8 @@ class Pass {
             if (!this.playing) return;
             const gone = before === null ? 0 : (now - before) / 1000 * Number(this.find("rate").value);
             before = now;
-            this.go(this.time + gone, false);
-            if (this.time >= this.to) this.pause(); else this.frame = requestAnimationFrame(step);
+            this.go(this.time >= this.to ? this.from : this.time + gone, false);
+            this.frame = requestAnimationFrame(step);
         };
         this.frame = requestAnimationFrame(step);
     }
@@ -213,19 +235,26 @@ class Pass {
         this.marks();
     }
 
+    // Driven enough: back to where the picture tells most.
+    settle() {
+        this.pause();
+        this.chosen = false;
+        this.go(this.rest, false);
+    }
+
     marks() {
         const button = this.find("play");
         if (!button) return;
-        button.textContent = this.playing ? "Pause" : "Play";
-        button.disabled = this.still.matches;
+        button.textContent = this.playing ? "Rest" : "Drive it";
     }
 
     playerKey(event) {
         const on = event.target;
+        if (this.film.key(event)) return;
         if (!on.hasAttribute?.("data-scene") && !on.hasAttribute?.("data-scrub")) return;
         const step = event.shiftKey ? 0.1 : 0.01;
         const act = {
-            " ": () => this.playing ? this.pause() : this.play(),
+            " ": () => this.playing ? this.settle() : this.play(),
             ArrowRight: () => this.go(this.time + step, true),
             ArrowUp: () => this.go(this.time + step, true),
             ArrowLeft: () => this.go(this.time - step, true),

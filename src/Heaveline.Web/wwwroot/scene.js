@@ -1,16 +1,21 @@
-// The moving picture of a pass: the car from its left side, to scale, on its road. Shapes and movements come from the program (SceneCar, SceneMotion,
-// SceneRoad); nothing of the car's outline is made up here. x runs forward, the car faces left as in the printed figures; metres until the last step.
+// The moving picture of a pass: the car drives to the right over its road, and leaves lines in the air where its nose, its tail and a head have been.
+// Movements and road come from the program (SceneMotion, SceneRoad). Centimetres around the rear axle until the pen scales them; x forward, y down.
 
-import { colours } from "./chart.js";
+import { carInks, far, Silhouette } from "./silhouette.js";
 
-const perSample = 4; // front body, rear body, front wheel, rear wheel
-const dashes = [7, 5];
+const perSample = 6; // front body, rear body, front wheel, rear wheel, far front wheel, far rear wheel
+const near = { x: -20, y: 12 }, beyond = { x: 34, y: -20 }; // edges of the road
+const wakes = [
+    { key: "nose", name: "nose", ink: "frontPart", dash: [], width: 2.6 },
+    { key: "rump", name: "tail", ink: "rearPart", dash: [9, 6], width: 2.6 },
+    { key: "head", name: "head", ink: "text", dash: [1.5, 4], width: 1.8 },
+];
 
 export class Scene {
     constructor(canvas) {
         this.canvas = canvas;
         this.pen = canvas.getContext("2d");
-        this.stretch = 1;
+        this.stretch = 3;
         this.time = 0;
         this.fit();
     }
@@ -25,312 +30,275 @@ export class Scene {
             this.canvas.width = Math.floor(this.width * ratio);
             this.canvas.height = Math.floor(this.height * ratio);
         }
-        this.ink = colours(this.canvas);
+        this.ink = carInks(this.canvas);
     }
 
     // scene: structure; numbers: the motion now, the former motion and, when it is another one, the road.
     show(scene, numbers) {
         const now = perSample * scene.samples, former = perSample * scene.formerSamples;
         this.scene = scene;
-        this.now = { car: scene.now, motion: numbers.subarray(0, now), samples: scene.samples, start: scene.start };
+        this.now = { car: scene.now, drawn: new Silhouette(scene.now), motion: numbers.subarray(0, now), samples: scene.samples, start: scene.start };
         this.former = scene.former
-            ? { car: scene.former, motion: numbers.subarray(now, now + former), samples: scene.formerSamples, start: scene.formerStart }
+            ? {
+                car: scene.former, drawn: new Silhouette(scene.former), motion: numbers.subarray(now, now + former), samples: scene.formerSamples,
+                start: scene.formerStart,
+            }
             : null;
         if (scene.road) {
-            const heights = numbers.slice(now + former, now + former + scene.road.n);
-            this.road = { from: scene.road.from, step: scene.road.step, heights };
+            const { from, step, n, far: apart } = scene.road, heights = numbers.slice(now + former, now + former + n);
+            this.road = { from, step, heights, farHeights: apart ? numbers.slice(now + former + n, now + former + 2 * n) : heights };
         }
     }
 
-    // Movements of a car at a time, between samples by a straight line.
-    at(who, time) {
+    value(who, time, k) {
         const place = Math.min(who.samples - 1, Math.max(0, (time - who.start) / this.scene.step));
-        const i = Math.min(who.samples - 2, Math.floor(place)), part = place - i, from = perSample * Math.max(0, i);
-        const value = k => who.motion[from + k] + (who.samples > 1 ? part * (who.motion[from + perSample + k] - who.motion[from + k]) : 0);
+        const i = Math.max(0, Math.min(who.samples - 2, Math.floor(place))), from = perSample * i + k;
+        return who.motion[from] + (who.samples > 1 ? (place - i) * (who.motion[from + perSample] - who.motion[from]) : 0);
+    }
+
+    // Movements of a car at a time, cm. Enlarged is what moves, from how it stood at the start; how it stands stays to scale.
+    at(who, time) {
+        const value = k => 100 * (who.motion[k] + this.stretch * (this.value(who, time, k) - who.motion[k]));
         return {
-            front: this.stretch * value(0),
-            rear: this.stretch * value(1),
-            frontWheel: this.stretch * value(2),
-            rearWheel: this.stretch * value(3),
+            front: value(0), rear: value(1), wheels: [value(2), value(3)], farWheels: [value(4), value(5)],
+            spin: this.scene.speed * time / who.car.radius, touched: this.touched(who, time),
         };
     }
 
-    ground(x) {
+    // Which stops are met, by the travel as it was computed.
+    touched(who, time) {
+        return [0, 1].map(i => {
+            const travel = this.value(who, time, 2 + i) - this.value(who, time, i), { bump, rebound } = who.car;
+            return [bump[i] !== null && travel > bump[i], rebound[i] !== null && travel < rebound[i]];
+        });
+    }
+
+    // Nose up positive, degrees, from how it stood.
+    pitch(who, time) {
+        const moved = k => this.value(who, time, k) - who.motion[k];
+        return Math.atan2(moved(0) - moved(1), who.car.wheelbase) * 180 / Math.PI;
+    }
+
+    // Height of the road, cm, at a distance from its beginning, m.
+    ground(x, heights = this.road?.heights) {
         const road = this.road;
-        if (!road || road.heights.length === 0) return 0;
+        if (!road || heights.length === 0) return 0;
         const place = (x - road.from) / road.step;
         if (place <= 0) return 0;
-        const i = Math.floor(place), h = road.heights;
-        return this.stretch * (i >= h.length - 1 ? h[h.length - 1] : h[i] + (place - i) * (h[i + 1] - h[i]));
+        const i = Math.floor(place);
+        const last = heights.length - 1;
+        return 100 * this.stretch * (i >= last ? heights[last] : heights[i] + (place - i) * (heights[i + 1] - heights[i]));
+    }
+
+    // What is seen: pixels for a centimetre, and where the rear axle stands on the road.
+    view(width, height, pad, room = 1, around = 1.5) {
+        const car = this.now.car, long = 100 * (car.front - car.rear);
+        const tall = 100 * car.top + room * (24 + 14 * (this.stretch - 1)), under = room * (26 + 9 * (this.stretch - 1));
+        const scale = Math.min((height - pad.top - pad.low) / (tall + under), width / (long * around));
+        const middle = 50 * (car.front + car.rear), wide = width / scale > 1.9 * long;
+        return { scale, x: (wide ? 0.62 : 0.58) * width - scale * middle, y: height - pad.low - scale * under };
     }
 
     draw(time) {
         this.time = time;
         if (!this.scene) return;
         const { pen, ink, width, height } = this;
-        const car = this.now.car;
-        // Under the road there is room for its ruler, above the car for its movements.
-        const ruler = 36, more = 0.10 * (this.stretch - 1);
-        const scale = Math.min((height - ruler) / (car.top + 0.28 + 2 * more), width / ((car.front - car.rear) * 1.12));
-        const middle = 0.5 * (car.front + car.rear), travelled = this.scene.speed * time;
-        const level = height - ruler - more * scale;
-        const shift = width > 700 ? 0.06 * width : 0; // the road ahead is worth more room than the road behind
-        this.scale = scale;
-        this.px = x => width / 2 + shift - (x - middle) * scale; // x from the front axle
-        this.pz = z => level - z * scale;
+        const view = this.seen = this.view(width, height, { top: width > 560 ? 30 : 58, low: 20 });
         pen.setTransform(this.ratio, 0, 0, this.ratio, 0, 0);
         pen.clearRect(0, 0, width, height);
-        pen.lineJoin = pen.lineCap = "round";
+        pen.translate(view.x, view.y);
+        pen.scale(view.scale, view.scale);
+        this.edges = [-view.x / view.scale - 60, (width - view.x) / view.scale + 60];
+        const axle = this.scene.speed * time - this.now.car.wheelbase; // metres of road under the rear axle
         const place = this.at(this.now, time);
+        this.surface(axle);
+        this.air(time);
         this.beam(this.now, place, false);
-        this.vehicle(this.now, place, time);
-        this.surface(travelled, level);
-        this.ruler(travelled, level);
-        this.gauge(this.now, place);
-    }
-
-    // A place of the body after its movement: both ends go up and down by what is recorded over the wheels.
-    moved(car, place, x, z) {
-        return [this.px(x), this.pz(z + place.front + (place.front - place.rear) * x / car.wheelbase)];
-    }
-
-    trace(car, place, points) {
-        const { pen } = this;
-        pen.beginPath();
-        for (let i = 0; i < points.length; i += 2) {
-            const [x, y] = this.moved(car, place, points[i], points[i + 1]);
-            if (i === 0) pen.moveTo(x, y); else pen.lineTo(x, y);
+        if (this.former) {
+            const behind = this.at(this.former, time);
+            this.beam(this.former, behind, true);
+            this.former.drawn.tint(pen, behind, ink);
         }
+        this.now.drawn.draw(pen, place, ink);
+        this.face(axle);
+        this.names(view, place);
     }
 
-    wheels(car, place) {
-        return [[0, place.frontWheel], [-car.wheelbase, place.rearWheel]]
-            .map(([x, up]) => [this.px(x), this.pz(car.radius + up), car.radius * this.scale, x]);
+    edge(axle, offset, heights) {
+        const points = [];
+        for (let x = this.edges[0]; x <= this.edges[1]; x += 6) points.push([x + offset.x, offset.y - this.ground(x / 100 + axle, heights)]);
+        return points;
     }
 
-    // The former state lies on the new body's inside and under its outline, so that both can be read.
-    vehicle(who, place, time) {
-        const { pen, ink } = this, car = who.car;
-        const wheels = this.wheels(car, place);
+    run(points) {
+        this.pen.beginPath();
+        points.forEach(([x, y], i) => i === 0 ? this.pen.moveTo(x, y) : this.pen.lineTo(x, y));
+    }
+
+    // The road's upper side, between its edges, with its middle line.
+    surface(axle) {
+        const { pen, ink, road } = this, away = this.edge(axle, beyond, road?.farHeights);
         pen.setLineDash([]);
-        pen.lineWidth = 1.6;
-        pen.strokeStyle = ink.Third;
-        for (const [x, y, r] of wheels) {
-            pen.beginPath();
-            pen.arc(x, y, r, 0, 2 * Math.PI);
-            pen.fillStyle = ink.groundDeep;
-            pen.fill();
-            pen.stroke();
-            pen.beginPath();
-            pen.arc(x, y, 0.58 * r, 0, 2 * Math.PI);
-            pen.fillStyle = ink.paper;
-            pen.fill();
-            pen.lineWidth = 1;
-            pen.stroke();
-            pen.lineWidth = 1.6;
-        }
-        this.trace(car, place, car.outline);
-        pen.closePath();
-        pen.fillStyle = ink.paper;
-        pen.globalAlpha = 0.85;
+        this.run([...this.edge(axle, near, road?.heights), ...away.slice().reverse()]);
+        pen.fillStyle = ink.road;
         pen.fill();
+        this.run(away);
+        pen.strokeStyle = ink.roadEdge;
+        pen.lineWidth = 1.6;
+        pen.stroke();
+        pen.strokeStyle = ink.paper;
+        pen.lineWidth = 2.6;
+        pen.globalAlpha = 0.75;
+        for (let metre = Math.floor(this.edges[0] / 100 + axle); metre < this.edges[1] / 100 + axle; metre++) {
+            if (metre % 3 !== 0) continue;
+            this.run([0, 25, 50, 75, 100].map(more => [100 * (metre - axle) + 7 + more, -4 - this.ground(metre + more / 100)]));
+            pen.stroke();
+        }
         pen.globalAlpha = 1;
-        if (this.former) this.ghost(time);
-        pen.strokeStyle = ink.Third;
-        pen.lineWidth = 2.2;
-        this.trace(car, place, car.outline);
-        pen.closePath();
-        pen.stroke();
-        car.arms.forEach((arm, i) => {
-            const [x, y] = this.moved(car, place, arm[0], arm[1]);
-            pen.beginPath();
-            pen.moveTo(x, y);
-            pen.lineTo(wheels[i][0], wheels[i][1]);
-            pen.stroke();
-        });
-        pen.lineWidth = 1.5;
-        for (const [x0, z0, x1, z1] of car.heads) {
-            const [hx, hy] = this.moved(car, place, x0, z0), [x, y] = this.moved(car, place, x1, z1);
-            pen.beginPath();
-            pen.moveTo(hx, hy);
-            pen.lineTo(x, y);
-            pen.stroke();
-            pen.beginPath();
-            pen.arc(x, y, car.head * this.scale, 0, 2 * Math.PI);
-            pen.fillStyle = ink.ground;
-            pen.fill();
-            pen.stroke();
-        }
-        wheels.forEach((wheel, i) => this.spring(car, place, wheel, i));
-        for (const [x, y, r] of wheels) {
-            pen.beginPath();
-            pen.arc(x, y, Math.max(2, 0.10 * r), 0, 2 * Math.PI);
-            pen.fillStyle = ink.Third;
-            pen.fill();
-        }
-        if (car.lamp) {
-            const [x, y] = this.moved(car, place, car.lamp[0], car.lamp[1]);
-            pen.beginPath();
-            pen.arc(x, y, Math.max(3, 0.05 * this.scale), 0, 2 * Math.PI);
-            pen.fillStyle = ink.Second;
-            pen.fill();
-            pen.strokeStyle = ink.Third;
-            pen.stroke();
-        }
     }
 
-    // From the hub to where the body stands above it: as long as the wheel's travel leaves it.
-    spring(car, place, [x, y, r, at], i) {
+    // The cut through the road before the wheels, with the ruler on it.
+    face(axle) {
+        const { pen, ink } = this, points = this.edge(axle, near, this.road?.heights), low = (this.height - this.seen.y) / this.seen.scale + 20;
+        this.run([...points, [this.edges[1] + near.x, low], [this.edges[0] + near.x, low]]);
+        pen.fillStyle = ink.roadSide;
+        pen.fill();
+        this.run(points);
+        pen.strokeStyle = ink.roadEdge;
+        pen.lineWidth = 1.6;
+        pen.stroke();
+        for (let metre = Math.ceil(this.edges[0] / 100 + axle); metre <= this.edges[1] / 100 + axle; metre++) {
+            const x = 100 * (metre - axle) + near.x, y = near.y - this.ground(metre) + 3;
+            this.run([[x, y], [x, y + (metre % 5 ? 8 : 14)]]);
+            pen.stroke();
+        }
+        this.metres = Math.ceil((this.edges[1] - this.edges[0]) / 100) > 9 ? 5 : 2;
+        this.axle = axle;
+    }
+
+    // Where a place of the body has been, only behind the car; [x, y] from the car to the left edge.
+    wake(who, [x, z], time) {
+        const car = who.car, from = 100 * car.rear - 24, share = x / car.wheelbase, points = [];
+        for (let px = from; px > this.edges[0]; px -= 6) {
+            const then = time + (px / 100 - x) / this.scene.speed;
+            const moved = k => 100 * (who.motion[k] + this.stretch * (this.value(who, then, k) - who.motion[k]));
+            const [front, rear] = [moved(0), moved(1)];
+            points.push([px, -100 * z - rear - (front - rear) * share]);
+        }
+        return points;
+    }
+
+    air(time) {
         const { pen, ink } = this;
-        const [, top] = this.moved(car, place, at, 2.15 * car.radius + 0.10);
-        const turns = 6, half = 0.20 * r, length = y - top, end = 0.12 * length;
-        pen.beginPath();
-        pen.moveTo(x, y);
-        pen.lineTo(x, y - end);
-        for (let k = 0; k < 2 * turns; k++) pen.lineTo(x + (k % 2 ? -half : half), y - end - (k + 0.5) * (length - 2 * end) / (2 * turns));
-        pen.lineTo(x, top + end);
-        pen.lineTo(x, top);
-        pen.moveTo(x - 1.3 * half, top);
-        pen.lineTo(x + 1.3 * half, top);
-        pen.strokeStyle = i === 0 ? ink.First : ink.Second;
-        pen.lineWidth = 2.4;
-        pen.stroke();
-        pen.strokeStyle = ink.Third;
-        pen.lineWidth = 1.5;
-    }
-
-    // Beside each wheel, fixed to the body: from the rebound stop to the bump stop, with a mark where the wheel is.
-    gauge(who, place) {
-        const { pen, ink } = this, car = who.car;
-        const axles = [[0, place.frontWheel - place.front, ink.First], [-car.wheelbase, place.rearWheel - place.rear, ink.Second]];
-        axles.forEach(([at, travel, colour], i) => {
-            const bump = car.bump[i], rebound = car.rebound[i];
-            if (bump === null && rebound === null) return;
-            const x = this.px(at) + car.radius * this.scale * 1.22;
-            const z = up => this.moved(car, place, at, car.radius + this.stretch * up)[1];
-            const high = z(bump ?? 0.1), low = z(rebound ?? -0.1), here = z(travel / this.stretch);
-            const touching = bump !== null && travel > this.stretch * bump || rebound !== null && travel < this.stretch * rebound;
-            pen.strokeStyle = ink.edge;
-            pen.lineWidth = 1.2;
-            pen.beginPath();
-            pen.moveTo(x, high);
-            pen.lineTo(x, low);
-            if (bump !== null) { pen.moveTo(x - 5, high); pen.lineTo(x + 5, high); }
-            if (rebound !== null) { pen.moveTo(x - 5, low); pen.lineTo(x + 5, low); }
-            pen.stroke();
-            pen.beginPath();
-            pen.arc(x, here, touching ? 6 : 4, 0, 2 * Math.PI);
-            pen.fillStyle = colour;
-            pen.fill();
-            if (touching) {
-                pen.strokeStyle = ink.Third;
-                pen.lineWidth = 2;
+        pen.lineCap = "round";
+        pen.setLineDash([]);
+        if (this.former) {
+            pen.strokeStyle = ink.former;
+            pen.globalAlpha = 0.5;
+            pen.lineWidth = 6;
+            for (const key of ["nose", "rump"]) {
+                this.run(this.wake(this.former, this.former.car[key], time));
                 pen.stroke();
-                // On a narrow screen the tail of the car ends at the edge: the words stand on the other side then.
-                const room = this.width - x > 90;
-                this.text("on the stop", room ? x + 9 : x - 9, here, room ? "left" : "right", ink.text);
             }
-        });
-    }
-
-    ghost(time) {
-        const { pen, ink } = this, car = this.former.car;
-        const place = this.at(this.former, time);
-        pen.setLineDash(dashes);
-        pen.lineWidth = 1.5;
-        pen.strokeStyle = ink.Fourth;
-        for (const [x, y, r] of this.wheels(car, place)) {
-            pen.beginPath();
-            pen.arc(x, y, r, 0, 2 * Math.PI);
+            pen.globalAlpha = 1;
+        }
+        this.tracks = wakes.map(wake => ({ ...wake, points: this.wake(this.now, this.now.car[wake.key], time) }));
+        for (const { points, ink: name, dash, width } of this.tracks) {
+            this.run(points);
+            pen.setLineDash(dash);
+            pen.strokeStyle = ink[name];
+            pen.lineWidth = width;
             pen.stroke();
         }
-        this.trace(car, place, car.outline);
-        pen.closePath();
-        pen.stroke();
-        for (const [, , x1, z1] of car.heads) {
-            const [x, y] = this.moved(car, place, x1, z1);
-            pen.beginPath();
-            pen.arc(x, y, car.head * this.scale, 0, 2 * Math.PI);
-            pen.stroke();
-        }
-        this.beam(this.former, place, true);
         pen.setLineDash([]);
     }
 
     // The dipped beam under its cut-off: the drop as described, and what the body's pitch adds.
-    beam(who, place, isGhost) {
-        const { pen, ink, width } = this, car = who.car;
-        if (!car.lamp) return;
-        const [x, y] = this.moved(car, place, car.lamp[0], car.lamp[1]);
-        const pitch = (place.rear - place.front) / car.wheelbase; // nose down positive, from the state described
-        const fall = car.lamp[2] + pitch, reach = x + 10;
-        pen.beginPath();
-        pen.moveTo(x, y);
-        pen.lineTo(x - reach, y + fall * reach);
-        if (isGhost) {
-            pen.stroke();
-            return;
-        }
-        const light = pen.createLinearGradient(x, 0, Math.min(0, x - width * 0.6), 0);
-        light.addColorStop(0, ink.Second);
-        light.addColorStop(1, "rgba(0,0,0,0)");
-        pen.setLineDash([]);
-        pen.strokeStyle = light;
-        pen.lineWidth = 1.5;
+    beam(who, place, isFormer) {
+        const { pen, ink } = this, { car, drawn } = who;
+        if (car.drop === null) return;
+        const [x, y] = drawn.place(place, 100 * car.lamp[0], -100 * car.lamp[1]);
+        const fall = car.drop + Math.tan(drawn.turn(place)), reach = this.edges[1] - x;
+        if (reach <= 0) return;
+        this.run([[x, y], [x + reach, y + fall * reach]]);
+        pen.setLineDash(isFormer ? [7, 6] : []);
+        pen.strokeStyle = isFormer ? ink.former : ink.beam;
+        pen.lineWidth = 1.6;
         pen.stroke();
-        pen.lineTo(x - reach, y + (fall + 0.16) * reach);
+        pen.setLineDash([]);
+        if (isFormer) return;
+        const light = pen.createLinearGradient(x, 0, x + Math.max(1, reach), 0);
+        light.addColorStop(0, ink.chalk);
+        light.addColorStop(1, ink.chalk + "00");
+        this.run([[x, y], [x + reach, y + fall * reach], [x + reach, y + (fall + 0.16) * reach]]);
         pen.closePath();
-        pen.globalAlpha = 0.20;
+        pen.globalAlpha = 0.35;
         pen.fillStyle = light;
         pen.fill();
         pen.globalAlpha = 1;
     }
 
-    surface(travelled, level) {
-        const { pen, ink, width, height } = this;
-        pen.beginPath();
-        pen.moveTo(-2, height + 2);
-        for (let x = -2; x <= width + 2; x += 2) pen.lineTo(x, this.pz(this.ground(travelled + this.ahead(x))));
-        pen.lineTo(width + 2, height + 2);
-        pen.closePath();
-        pen.fillStyle = ink.groundDeep;
-        pen.fill();
-        pen.beginPath();
-        for (let x = -2; x <= width + 2; x += 2) {
-            const y = this.pz(this.ground(travelled + this.ahead(x)));
-            if (x === -2) pen.moveTo(x, y); else pen.lineTo(x, y);
+    // Words stand at their size, whatever the picture's.
+    names(view, place) {
+        const { pen, ink, width } = this, toPixel = ([x, y]) => [view.x + view.scale * x, view.y + view.scale * y];
+        pen.setTransform(this.ratio, 0, 0, this.ratio, 0, 0);
+        const heights = [];
+        for (const { name, ink: colour, points } of this.tracks) {
+            const seen = points.map(toPixel).filter(([x]) => x >= 4 && x <= width);
+            if (seen.length < 8) continue;
+            const [, y] = seen[seen.length - 1], isLow = name === "nose";
+            let at = y + (isLow ? 11 : -10);
+            while (heights.some(other => Math.abs(other - at) < 15)) at += isLow ? 4 : -4;
+            heights.push(at);
+            this.text(name, 10, at, "left", ink[colour], true);
         }
-        pen.strokeStyle = ink.edge;
-        pen.lineWidth = 1.6;
-        pen.stroke();
+        const first = Math.ceil((this.edges[0] / 100 + this.axle) / this.metres) * this.metres;
+        for (let metre = first; metre < this.edges[1] / 100 + this.axle; metre += this.metres) {
+            const x = view.x + view.scale * (100 * (metre - this.axle) + near.x);
+            if (x > 18 && x < width - 24) this.text(`${metre < 0 ? "−" : ""}${Math.abs(metre)} m`, x, this.height - 10, "center", ink.text, false);
+        }
+        place.touched.forEach((stops, i) => {
+            if (!stops[0] && !stops[1]) return;
+            const tower = this.now.car.towers[i], [x, y] = toPixel(this.now.drawn.place(place, 100 * tower[0], -100 * tower[1]));
+            const isRight = i === 0 ? x + 100 < width : x < 100;
+            this.text("on the stop", isRight ? x + 12 : x - 12, y - 10, isRight ? "left" : "right", ink.text, true);
+        });
     }
 
-    // Distance ahead of the front axle at a pixel.
-    ahead(x) { return (this.px(0) - x) / this.scale; }
-
-    ruler(travelled, level) {
-        const { pen, ink, width, height } = this;
-        const every = width / this.scale > 14 ? 5 : 1, from = Math.ceil(travelled + this.ahead(width)), to = Math.floor(travelled + this.ahead(0));
-        pen.strokeStyle = ink.quiet;
-        pen.lineWidth = 1;
-        for (let metre = from; metre <= to; metre++) {
-            const x = this.px(metre - travelled);
-            pen.beginPath();
-            pen.moveTo(x, height - (metre % 5 ? 5 : 9));
-            pen.lineTo(x, height);
-            pen.stroke();
-            if (metre % every === 0 && (every === 5 || metre % 2 === 0)) {
-                this.text(`${metre < 0 ? "−" : ""}${Math.abs(metre)} m`, x, height - 16, "center", ink.quiet);
-            }
-        }
-    }
-
-    text(words, x, y, align, colour) {
+    text(words, x, y, align, colour, isBold) {
         const { pen } = this;
-        pen.font = "12px 'Heaveline Sans', system-ui, sans-serif";
+        pen.font = `${isBold ? "700 " : ""}13px 'Heaveline Sans', system-ui, sans-serif`;
         pen.textAlign = align;
         pen.textBaseline = "middle";
+        if (isBold) {
+            pen.strokeStyle = this.ink.paper;
+            pen.lineWidth = 4;
+            pen.lineJoin = "round";
+            pen.globalAlpha = 0.85;
+            pen.strokeText(words, x, y);
+            pen.globalAlpha = 1;
+        }
         pen.fillStyle = colour;
         pen.fillText(words, x, y);
+    }
+
+    // A small picture of a moment, without springs: a frame of the film.
+    still(canvas, time) {
+        if (!this.scene) return;
+        const box = canvas.getBoundingClientRect(), ratio = this.ratio, [width, height] = [Math.max(20, box.width), Math.max(20, box.height)];
+        canvas.width = Math.floor(width * ratio);
+        canvas.height = Math.floor(height * ratio);
+        const pen = canvas.getContext("2d"), view = this.view(width, height, { top: 2, low: 2 }, 0.45, 1.1);
+        view.x = width / 2 - view.scale * 50 * (this.now.car.front + this.now.car.rear);
+        pen.setTransform(ratio * view.scale, 0, 0, ratio * view.scale, ratio * view.x, ratio * view.y);
+        const axle = this.scene.speed * time - this.now.car.wheelbase, [left, right] = [-view.x / view.scale, (width - view.x) / view.scale];
+        this.now.drawn.draw(pen, this.at(this.now, time), this.ink, true);
+        pen.beginPath();
+        pen.moveTo(left, 200);
+        for (let x = left; x <= right + 8; x += 8) pen.lineTo(x, 2 - this.ground(x / 100 + axle));
+        pen.lineTo(right + 8, 200);
+        pen.closePath();
+        pen.fillStyle = this.ink.roadSide;
+        pen.fill();
     }
 }

@@ -17,6 +17,9 @@ public sealed record Car
     /// <summary>Car or two-wheeler.</summary>
     public VehicleKind Kind { get; init; } = VehicleKind.Car;
 
+    /// <summary>What a car looks like from its side, for drawings alone; null when nobody said. A two-wheeler has none.</summary>
+    public BodyStyle? BodyStyle { get; init; }
+
     /// <summary>Distance between the axles, m. 0.5 to 10 m.</summary>
     public required Amount<Length> Wheelbase
     {

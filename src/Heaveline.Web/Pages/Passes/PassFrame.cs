@@ -44,7 +44,17 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
             ["formerSamples"] = behind.Length / SceneMotion.PerSample,
             ["formerStart"] = former?.Pass.Time[0],
             ["speed"] = view.Now.Pass.Speed,
-            ["road"] = ground is null ? null : new JsonObject { ["from"] = ground.From, ["step"] = ground.Step, ["n"] = ground.Heights.Length },
+            ["road"] = ground is null
+                ? null
+                : new JsonObject
+                {
+                    ["from"] = ground.From,
+                    ["step"] = ground.Step,
+                    ["n"] = ground.Heights.Length,
+                    ["far"] = ground.FarHeights.Length > 0,
+                },
+            ["phases"] = new JsonArray([.. PassPhase.Of(view.Now.Pass).Select(phase => (JsonNode)new JsonArray(phase.Time, phase.Words))]),
+            ["rest"] = PassPhase.Rest(view.Now.Pass, former?.Pass),
         };
         var notes = new JsonObject();
         foreach (var (key, text) in SettingNotes.Of(view))
@@ -69,6 +79,7 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
                 .. MemoryMarshal.AsBytes<float>(motion),
                 .. MemoryMarshal.AsBytes<float>(behind),
                 .. MemoryMarshal.AsBytes<float>(ground?.Heights ?? []),
+                .. MemoryMarshal.AsBytes<float>(ground?.FarHeights ?? []),
             ]);
     }
 

@@ -3,13 +3,13 @@ using Heaveline.Studies;
 namespace Heaveline.Web.Pages.Passes;
 
 /// <summary>
-/// How a car moves in its picture, seen from its left: heights of the body over the left wheels and of the left wheels' centres, from the state
-/// described, on a coarser clock than the record's.
+/// How a car moves in its picture, its left wheels in front: heights of the body over the left wheels, of the left wheels' centres and of the right
+/// ones', from the state described, on a coarser clock than the record's.
 /// </summary>
 internal static class SceneMotion
 {
     /// <summary>Numbers of one sample.</summary>
-    public const int PerSample = 4;
+    public const int PerSample = 6;
 
     // Wheels bounce at about 10 Hz: a hundred pictures a second lose nothing that an eye could follow.
     private const double PerSecond = 100.0;
@@ -17,13 +17,13 @@ internal static class SceneMotion
     /// <summary>Every how many samples of the record there is one here.</summary>
     public static int StrideOf(PassAnswer crossing) => Math.Max(1, (int)Math.Round(1.0 / (PerSecond * crossing.Pass.SampleStep)));
 
-    /// <summary>Front body, rear body, front wheel, rear wheel of each sample, m.</summary>
+    /// <summary>Front body, rear body, front wheel, rear wheel, far front wheel, far rear wheel of each sample, m.</summary>
     public static float[] Of(PassAnswer crossing)
     {
         var (pass, trim) = (crossing.Pass, crossing.Model.Trim);
         var (front, rear, roll) = (pass.FrontHeight, pass.RearHeight, pass.Roll);
-        var (frontTravel, rearTravel) = (pass.Travel(0), pass.Travel(2));
-        var (frontArm, rearArm) = (Arm(crossing, 0), Arm(crossing, 2));
+        var travel = Enumerable.Range(0, 4).Select(corner => pass.Travel(corner)).ToArray();
+        var arm = Enumerable.Range(0, 4).Select(corner => Arm(crossing, corner)).ToArray();
         var stride = StrideOf(crossing);
         var count = (pass.Count + stride - 1) / stride;
         var numbers = new float[PerSample * count];
@@ -31,12 +31,14 @@ internal static class SceneMotion
         {
             var k = i * stride;
             var lean = trim.Roll + roll[k];
-            var frontBody = trim.FrontHeight + front[k] + (frontArm * lean);
-            var rearBody = trim.RearHeight + rear[k] + (rearArm * lean);
-            numbers[PerSample * i] = (float)frontBody;
-            numbers[(PerSample * i) + 1] = (float)rearBody;
-            numbers[(PerSample * i) + 2] = (float)(frontBody + frontTravel[k]);
-            numbers[(PerSample * i) + 3] = (float)(rearBody + rearTravel[k]);
+            double Body(int corner) => (corner < 2 ? trim.FrontHeight + front[k] : trim.RearHeight + rear[k]) + (arm[corner] * lean);
+            var sample = numbers.AsSpan(PerSample * i, PerSample);
+            sample[0] = (float)Body(0);
+            sample[1] = (float)Body(2);
+            foreach (var (place, corner) in new[] { (2, 0), (3, 2), (4, 1), (5, 3) })
+            {
+                sample[place] = (float)(Body(corner) + travel[corner][k]);
+            }
         }
 
         return numbers;

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+
+namespace Heaveline.Web.Pages.Passes;
+
+/// <summary>A moment of a crossing that is worth a picture of its own, found in the pitch curve.</summary>
+/// <param name="Time">When it is, s.</param>
+/// <param name="Words">What is seen then.</param>
+internal sealed record PassPhase(double Time, string Words)
+{
+    /// <summary>How many there are of each crossing.</summary>
+    public const int Count = 6;
+
+    // Judged by eye: what is smaller than a twelfth of the largest nod is no phase of its own, and nothing below a twentieth is seen any more.
+    private const double Least = 1.0 / 12.0;
+    private const double Still = 1.0 / 20.0;
+    private const double Apart = 0.12;
+
+    // A tenth of a degree between two states cannot be seen in the picture.
+    private static readonly double Visible = In.Degrees.ToSi(0.1);
+
+    /// <summary>
+    /// The phases: where the front wheels meet the obstacle, the four largest nods in the order of time, and when it is nearly still. A crossing with
+    /// fewer nods has moments between instead.
+    /// </summary>
+    public static IReadOnlyList<PassPhase> Of(Pass pass)
+    {
+        var (time, pitch) = (pass.Time, pass.Pitch);
+        var (from, to) = (Math.Clamp(0.0, time[0], time[^1]), time[^1]);
+        var largest = pitch.Select(Math.Abs).Max();
+        var nods = new List<int>();
+        foreach (var k in Enumerable.Range(1, Math.Max(0, pass.Count - 2))
+            .Where(k => time[k] > from && Math.Abs(pitch[k]) > Least * largest && (pitch[k] - pitch[k - 1]) * (pitch[k + 1] - pitch[k]) <= 0.0)
+            .OrderByDescending(k => Math.Abs(pitch[k])))
+        {
+            if (nods.Count < Count - 2 && nods.All(other => Math.Abs(time[k] - time[other]) > Apart))
+            {
+                nods.Add(k);
+            }
+        }
+
+        var last = Enumerable.Range(0, pass.Count).LastOrDefault(k => Math.Abs(pitch[k]) > Still * largest);
+        var still = last >= pass.Count - 2 || largest <= 0.0 ? to : time[last];
+        List<PassPhase> phases =
+        [
+            new(from, pass.Road.Event is null ? "setting off" : "meets it"),
+            .. nods.Order().Select(k => new PassPhase(time[k], Nod(pitch[k]))),
+        ];
+        var missing = Count - 1 - phases.Count;
+        var after = phases[^1].Time;
+        phases.AddRange(Enumerable.Range(1, missing).Select(i => after + (i * (still - after) / (missing + 1)))
+            .Select(at => new PassPhase(at, Nod(At(pass, pitch, at)))));
+        phases.Add(new(Math.Max(still, phases[^1].Time), still < to ? "nearly still" : "at the end"));
+        return phases;
+    }
+
+    /// <summary>
+    /// Where the picture rests: at the largest difference in pitch between two crossings; at the largest pitch when there is one alone, or when no
+    /// eye could tell the two apart.
+    /// </summary>
+    public static double Rest(Pass now, Pass? former)
+    {
+        var (time, pitch) = (now.Time, now.Pitch);
+        var behind = former?.Pitch ?? [];
+        double Apart(int k) => former is null ? 0.0 : Math.Abs(pitch[k] - At(former, behind, time[k]));
+        var end = former?.Time[^1] ?? double.PositiveInfinity;
+        var both = Enumerable.Range(0, now.Count).Where(k => time[k] <= end);
+        var widest = both.MaxBy(Apart);
+        return Apart(widest) > Visible ? time[widest] : time[Enumerable.Range(0, now.Count).MaxBy(k => Math.Abs(pitch[k]))];
+    }
+
+    private static string Nod(double pitch)
+    {
+        var degrees = Numeral.Of(In.Degrees.Of(Math.Abs(pitch)), 1);
+        return pitch <= 0.0 ? $"nose up {degrees}°" : $"tail up {degrees}°";
+    }
+
+    // Between samples by a straight line.
+    private static double At(Pass pass, ImmutableArray<double> pitch, double at)
+    {
+        var place = Math.Clamp((at - pass.Time[0]) / pass.SampleStep, 0.0, pass.Count - 1);
+        var k = Math.Min((int)place, pass.Count - 2);
+        return pitch[k] + ((place - k) * (pitch[k + 1] - pitch[k]));
+    }
+}
