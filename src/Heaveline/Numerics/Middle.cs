@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace Heaveline.Numerics;
 
 /// <summary>The median.</summary>
@@ -21,15 +23,22 @@ internal static class Middle
             return 0.5 * (all[lower] + all[upper]);
         }
 
-        var part = all.AsSpan();
-        if (all.Length >= Many && Near(all, lower, upper) is { Count: > 0 } near)
+        if (all.Length < Many)
         {
-            part = near.Values.AsSpan(0, near.Count);
-            (lower, upper) = (lower - near.Below, upper - near.Below);
+            return OfRanks(all, lower, upper);
         }
 
+        var between = ArrayPool<double>.Shared.Rent(all.Length);
+        var (count, below) = Near(all, lower, upper, between);
+        var middle = count > 0 ? OfRanks(between.AsSpan(0, count), lower - below, upper - below) : OfRanks(all, lower, upper);
+        ArrayPool<double>.Shared.Return(between);
+        return middle;
+    }
+
+    // The mean of two values of neighbouring ranks, or of one twice: what follows in rank is the least of what then stands above.
+    private static double OfRanks(Span<double> part, int lower, int upper)
+    {
         var value = Ranked(part, lower);
-        // What follows in rank is the least of what now stands above.
         return 0.5 * (value + (upper == lower ? value : Least(part[upper..])));
     }
 
@@ -59,7 +68,7 @@ internal static class Middle
 
     // What lies between two values that a few hundred samples put on either side of the middle, and how many lie below; nothing where the middle does
     // not lie between them.
-    private static (double[] Values, int Count, int Below) Near(double[] all, int lower, int upper)
+    private static (int Count, int Below) Near(double[] all, int lower, int upper, double[] between)
     {
         const int samples = 512;
         const int aside = 40;
@@ -71,7 +80,6 @@ internal static class Middle
 
         Array.Sort(few);
         var (from, to) = (few[(samples / 2) - aside], few[(samples / 2) + aside]);
-        var between = new double[all.Length];
         var (count, below) = (0, 0);
         foreach (var value in all)
         {
@@ -81,7 +89,7 @@ internal static class Middle
             below += value < from ? 1 : 0;
         }
 
-        return below <= lower && upper < below + count ? (between, count, below) : ([], 0, 0);
+        return below <= lower && upper < below + count ? (count, below) : (0, 0);
     }
 
     /// <summary>The value of a rank, all above it moved behind it: a sort that goes on in one part alone.</summary>

@@ -27,7 +27,7 @@ internal static class MotionHalvesWords
             var most = halves.Differences.MaxBy(d => Math.Abs(Math.Log(d.Ratio)))!;
             yield return new Sentence(Id, Text($"The {gentle.Windows} gentler {what} ({Motion(gentle)}) and the {hard.Windows} harder ")
                 + Text($"({Motion(hard)}) tell cars that differ by no more than chance makes among six numbers: most in ")
-                + Text($"{DriveCarTable.Of(most.Number).Name}, {By(most)}. Neither friction nor stops show in it."));
+                + Text($"{DriveCarTable.Of(most.Number).Name}, {By(most)}. Whether friction or stops are in it these halves do not tell."));
             yield break;
         }
 
