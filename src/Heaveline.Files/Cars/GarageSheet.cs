@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Heaveline.Files.Editing;
-using Heaveline.Files.Forms;
 
 namespace Heaveline.Files.Cars;
 

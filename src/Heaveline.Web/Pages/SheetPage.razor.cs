@@ -18,6 +18,9 @@ public sealed partial class SheetPage
 {
     private const string Named = "name";
 
+    // Per cent of a variance below which a number is left in peace.
+    private const double Little = 0.5;
+
     private static readonly (string Heading, string[] Keys)[] Groups =
     [
         ("Where it stands", [GarageSheet.Wheelbase, GarageSheet.FrontMass, GarageSheet.RearMass, "track"]),
@@ -66,7 +69,7 @@ public sealed partial class SheetPage
             return Text(
                 $"Ride frequencies, {finding.Load}, two standard deviations. Measure number {n} next, {FirstLetter.Lowered(line.Words)}: it makes ")
                 + Text($"{100.0 * share:F0} % of the variance of that ratio; without its doubt the band would be ")
-                + Text($"{100.0 * Math.Sqrt(Math.Max(0.0, 1.0 - share)):F0} % as wide.");
+                + Text($"{100.0 * Math.Sqrt(Math.Max(0.0, 1.0 - share)):F0} % as wide. What was typed without ± counts as exact.");
         }
     }
 
@@ -149,9 +152,23 @@ public sealed partial class SheetPage
     private bool IsIdle(string key) => (key == GarageSheet.FrontMoves && !typed.ContainsKey("front-spring"))
         || (key == GarageSheet.RearMoves && !typed.ContainsKey("rear-spring"));
 
-    private string Cost(SheetLine line) => finding is null ? ""
-        : Text($" It makes {100.0 * SheetFinding.ShareOf(finding.Ratio, line):F0} % of the variance of rear over front, ")
-            + Text($"{100.0 * SheetFinding.ShareOf(finding.Damping, line):F0} % of that of the rear damping ratio.");
+    // What the estimate costs; nothing is said of a share that rounds to none.
+    private string Cost(SheetLine line)
+    {
+        if (finding is null)
+        {
+            return "";
+        }
+
+        var (ratio, damping) = (100.0 * SheetFinding.ShareOf(finding.Ratio, line), 100.0 * SheetFinding.ShareOf(finding.Damping, line));
+        return (ratio >= Little, damping >= Little) switch
+        {
+            (true, true) => Text($" It makes {ratio:F0} % of the variance of rear over front, {damping:F0} % of that of the rear damping ratio."),
+            (true, false) => Text($" It makes {ratio:F0} % of the variance of rear over front."),
+            (false, true) => Text($" It makes {damping:F0} % of the variance of the rear damping ratio."),
+            _ => " It hardly moves the frequencies or the damping.",
+        };
+    }
 
     private void Save(Func<string, string> next)
     {

@@ -2,7 +2,6 @@ using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
-using Heaveline.Measures;
 using Heaveline.Studies;
 using Heaveline.Web.Pages.Garages;
 

@@ -79,6 +79,33 @@ public sealed class EmptyGarageTests : BunitContext
         Assert.Contains("Begin your own car", Render<RulePage>().Markup, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_sheet_says_beside_its_line_what_cannot_be_and_overwrites_nothing()
+    {
+        Serve(null);
+        File.WriteAllText(Path.Combine(folder, "garage.yaml"), "units: imperial\n");
+        Services.GetRequiredService<NavigationManager>().NavigateTo("/sheet?wheelbase=many&rear=672%20kg&name=Lark");
+        var page = Render<SheetPage>();
+        Assert.Contains("\"many\" is not a number", page.Find("#sheet-wheelbase-said").TextContent, StringComparison.Ordinal);
+        Assert.Equal("true", page.Find("#sheet-wheelbase").GetAttribute("aria-invalid"));
+        Assert.All(page.FindAll(".garage-sheet button"), button => Assert.True(button.HasAttribute("disabled")));
+
+        // A bare number is in the unit that the reader reads in, and a fraction is a decimal number.
+        page.Find("#sheet-wheelbase").Change("107 7/8");
+        page.Find("#sheet-front").Change("1693");
+        Assert.Equal("107.875 in", page.Find("#sheet-wheelbase").GetAttribute("value"));
+        Assert.Equal("1693 lb", page.Find("#sheet-front").GetAttribute("value"));
+        Assert.Contains("3 measured, 8 estimated", page.Find("h1").TextContent, StringComparison.Ordinal);
+        page.FindAll(".garage-sheet button")[1].Click();
+        var text = File.ReadAllText(Path.Combine(folder, "lark.yaml"));
+        Assert.Contains("wheelbase: 107.875 in\n", text, StringComparison.Ordinal);
+        Assert.Contains("/car?car=lark", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+        page.Find("#sheet-front").Change("1700");
+        page.FindAll(".garage-sheet button")[0].Click();
+        Assert.Contains("lark.yaml already", page.Find(".garage-sheet .refused").TextContent, StringComparison.Ordinal);
+        Assert.Equal(text, File.ReadAllText(Path.Combine(folder, "lark.yaml")));
+    }
+
     protected override void Dispose(bool disposing)
     {
         base.Dispose(disposing);
