@@ -110,6 +110,18 @@ internal sealed class RandomLines
         return sum;
     }
 
+    /// <summary>What each panel of frequencies adds to the mean square of a signal.</summary>
+    public double[] PanelSquares(RideSignal signal)
+    {
+        var (squares, sums) = (Squares(signal), new double[grid.Blocks]);
+        for (var k = 0; k < squares.Length; k++)
+        {
+            sums[k / RideGrid.Block] += grid.Weights[k] * squares[k];
+        }
+
+        return sums;
+    }
+
     /// <summary>Squares of a signal's magnitude per density of the road's height at every frequency.</summary>
     public double[] Squares(RideSignal signal) => Best.Signal(grid, heights, waves, positions, count, signal);
 

@@ -16,7 +16,6 @@ namespace Heaveline.Rides;
 public sealed class RandomResponse
 {
     private const int FewestPanels = 16;
-    private const int MostPanels = 512;
 
     /// <summary>
     /// RMS tyre load over the static load past which wheels leave the road too often to be left out: three deviations reach lift-off.
@@ -64,7 +63,7 @@ public sealed class RandomResponse
     /// <summary>Passes of the equivalent linearisation.</summary>
     public int Passes { get; }
 
-    /// <summary>Relative change of the root mean squares at the last doubling of the frequencies (–).</summary>
+    /// <summary>Relative change of the root mean squares at the last halving of panels of frequencies (–).</summary>
     public double RelativeError { get; }
 
     /// <summary>Where the numbers must be doubted, one sentence each.</summary>
@@ -100,36 +99,45 @@ public sealed class RandomResponse
     internal static RandomResponse Of(RideModel model, RideRoad ridden, RandomOptions options, CancellationToken cancellation)
     {
         var asked = Watched(model);
-        var panels = FewestPanels;
-        var road = RandomLines.Of(model, ridden.In(panels));
+        var road = RandomLines.Of(model, ridden.In(FewestPanels));
         var ride = options.AtOwnLevel ? EquivalentRide.Of(model, road, cancellation) : EquivalentRide.AtTrim(model);
-        var lines = road.Under(ride.Ride);
-        var squares = Squares(lines, asked);
-        while (true)
+        var squares = Squares(road.Under(ride.Ride), asked);
+        var panels = RidePanel.All(2 * FewestPanels);
+        var lines = On(ridden.In(panels.Length));
+        var error = 0.0;
+        var finer = Squares(lines, asked);
+        for (var k = 0; k < finer.Length; k++)
+        {
+            error = Math.Max(error, finer[k] > 0.0 ? 0.5 * Math.Abs(1.0 - (squares[k] / finer[k])) : 0.0);
+        }
+
+        // Narrower where a mode is hardly damped, and only there.
+        var choice = new PanelChoice(model, ridden, asked, options.Tolerance);
+        while (error > options.Tolerance && ride.Converged)
+        {
+            (error, var wide) = choice.Change(panels, lines, ride.Ride);
+            if (error <= options.Tolerance || wide.Length == 0)
+            {
+                break;
+            }
+
+            panels = choice.Narrowed(panels, lines, ride.Ride, wide);
+            lines = On(ridden.In(panels));
+        }
+
+        return new RandomResponse(model, ridden.Spectrum, ridden.Speed, ride, lines, error, error <= options.Tolerance);
+
+        // The linear car goes on from the one before.
+        RandomLines On(RideGrid grid)
         {
             cancellation.ThrowIfCancellationRequested();
-            panels *= 2;
-            road = RandomLines.Of(model, ridden.In(panels));
-            var error = 0.0;
-            if (ride.Converged)
+            road = RandomLines.Of(model, grid);
+            if (ride.Converged && options.AtOwnLevel)
             {
-                ride = options.AtOwnLevel ? ride.Refined(road, cancellation) : ride;
+                ride = ride.Refined(road, cancellation);
             }
 
-            lines = road.Under(ride.Ride);
-            var finer = Squares(lines, asked);
-            for (var k = 0; k < finer.Length; k++)
-            {
-                error = Math.Max(error, finer[k] > 0.0 ? 0.5 * Math.Abs(1.0 - (squares[k] / finer[k])) : 0.0);
-            }
-
-            var fine = error <= options.Tolerance;
-            if (fine || panels >= MostPanels || !ride.Converged)
-            {
-                return new RandomResponse(model, ridden.Spectrum, ridden.Speed, ride, lines, error, fine);
-            }
-
-            squares = finer;
+            return road.Under(ride.Ride);
         }
     }
 

@@ -4,8 +4,8 @@ using Heaveline.Roads;
 namespace Heaveline.Rides;
 
 /// <summary>
-/// The frequencies of a random ride: Gauss points of panels of equal ratio, so that a sum over them is an integral over the band; and what the road
-/// is there, whatever the car.
+/// The frequencies of a random ride: Gauss points of panels, each of even ratio, so that a sum over them is an integral over the band; and what the
+/// road is there, whatever the car.
 /// </summary>
 internal sealed class RideGrid
 {
@@ -23,16 +23,18 @@ internal sealed class RideGrid
     /// <param name="spectrum">The road.</param>
     /// <param name="speed">Speed, m/s.</param>
     /// <param name="tracks">Two tracks for both axles, or null.</param>
-    /// <param name="panels">Number of panels, of one block each.</param>
-    public RideGrid(RoadSpectrum spectrum, double speed, TrackCoherence? tracks, int panels)
+    /// <param name="panels">The panels, of one block each.</param>
+    public RideGrid(RoadSpectrum spectrum, double speed, TrackCoherence? tracks, RidePanel[] panels)
     {
         (this.spectrum, this.tracks, Speed) = (spectrum, tracks, speed);
         var (low, high) = (speed * spectrum.Band.Low, speed * spectrum.Band.High);
-        var half = 0.5 * Math.Log(high / low) / panels;
-        (Frequencies, Omegas, Weights) = (new double[panels * Block], new double[panels * Block], new double[panels * Block]);
-        for (var k = 0; k < Omegas.Length; k++)
+        var count = panels.Length * Block;
+        (Frequencies, Omegas, Weights) = (new double[count], new double[count], new double[count]);
+        for (var k = 0; k < count; k++)
         {
-            var f = low * Math.Exp(half * ((2.0 * (k / Block)) + 1.0 + Panel.Points[k % Block]));
+            var panel = panels[k / Block];
+            var half = 0.5 * Math.Log(high / low) / panel.Of;
+            var f = low * Math.Exp(half * ((2.0 * panel.Index) + 1.0 + Panel.Points[k % Block]));
             Frequencies[k] = f;
             Omegas[k] = 2.0 * Math.PI * f;
             Weights[k] = half * Panel.Weights[k % Block] * f * spectrum.HeightsAt(f, speed);

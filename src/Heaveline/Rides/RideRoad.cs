@@ -21,6 +21,9 @@ internal sealed class RideRoad
     /// <summary>Speed, m/s.</summary>
     public double Speed { get; }
 
-    /// <summary>Its frequencies in so many panels.</summary>
-    public RideGrid In(int panels) => grids.GetOrAdd(panels, count => new RideGrid(Spectrum, Speed, tracks, count));
+    /// <summary>Its frequencies in so many equal panels.</summary>
+    public RideGrid In(int panels) => grids.GetOrAdd(panels, count => In(RidePanel.All(count)));
+
+    /// <summary>Its frequencies in panels of a car's own.</summary>
+    public RideGrid In(RidePanel[] panels) => new(Spectrum, Speed, tracks, panels);
 }

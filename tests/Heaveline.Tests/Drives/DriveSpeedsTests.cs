@@ -1,5 +1,4 @@
 using Heaveline.Drives;
-using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Recovery;
 using Heaveline.Numerics;
