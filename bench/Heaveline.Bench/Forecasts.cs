@@ -57,7 +57,7 @@ internal static class Forecasts
             Change = planted.Changed,
         };
         var answer = ProveStudy.Of(asked, before, after, CancellationToken.None);
-        if (answer.Forecast is not { } files || answer.CarBefore is not { } car)
+        if (answer.Forecast is not { } files || answer.CarOfForecast is not { } car)
         {
             Console.WriteLine($"| {planted.Number} | {Named(planted)} | none | | | | | |");
             return;

@@ -17,7 +17,13 @@ internal static class LaneLogs
         }
 
         Written("no-change.csv", LaneWriter.Whole(LarchLane.NoChange.Log), "the car of the drive before, another day");
-        foreach (var (name, lane) in new[] { ("before", LarchLane.Before), ("after", LarchLane.After), ("no-change", LarchLane.NoChange) })
+        Written("morning.csv", LaneWriter.Whole(LarchLane.Morning.Log), "the first drive of a test day, the car of the drive before");
+        Written("evening.csv", LaneWriter.Whole(LarchLane.Evening.Log), "its second drive, nothing changed");
+        foreach (var (name, lane) in new[]
+        {
+            ("before", LarchLane.Before), ("after", LarchLane.After), ("no-change", LarchLane.NoChange), ("morning", LarchLane.Morning),
+            ("evening", LarchLane.Evening),
+        })
         {
             Written(
                 $"{name}-truth.csv",

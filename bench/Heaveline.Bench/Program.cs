@@ -64,6 +64,11 @@ internal static class Program
             return DriveLogs.Run(args[1..]);
         }
 
+        if (args.Length > 0 && args[0] == "test-days")
+        {
+            return TestDays.Run(args[1..]);
+        }
+
         if (args.Length > 0 && args[0] == "forecasts")
         {
             return Forecasts.Run(args[1..]);

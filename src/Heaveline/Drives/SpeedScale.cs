@@ -7,7 +7,7 @@ namespace Heaveline.Drives;
 
 /// <summary>How the speed that a log says stands to the speed that the delay between its axles tells, over all passes of a drive.</summary>
 /// <param name="Log">Logarithm of the log's speed over the speed by the axles: 0.05 is a record that is 5 % high.</param>
-/// <param name="Deviation">Standard deviation of that: what passes scatter by, no less than what each is known to.</param>
+/// <param name="Deviation">Standard deviation of that: by what the fit leaves open, more where passes scatter by more.</param>
 public sealed record SpeedScale(double Log, double Deviation)
 {
     // Apart by less than this a record stands; proposals of this program, tried on planted drives.
@@ -48,36 +48,9 @@ public sealed record SpeedScale(double Log, double Deviation)
             return null;
         }
 
-        var (sum, weights, found) = (0.0, 0.0, new List<(double Log, double Variance)>());
-        foreach (var window in car.Windows)
-        {
-            if (events.Events.FirstOrDefault(e => e.Number == window.Event) is not { } bump || !(bump.Speed > 0.0) || !(window.Speed > 0.0))
-            {
-                continue;
-            }
-
-            // The record's own say is in the fit's: out of it again, as of two normal distributions.
-            var prior = DriveWindows.SpreadOf(bump);
-            var known = window.SpeedHalfWidth / (Gaussian.Ninety * window.Speed);
-            var share = known * known / (prior * prior);
-            if (known > 0.0 && share < Own)
-            {
-                found.Add((Math.Log(bump.Speed / window.Speed) / (1.0 - share), known * known / (1.0 - share)));
-            }
-        }
-
-        if (found.Count < Fewest)
-        {
-            return null;
-        }
-
-        foreach (var (log, variance) in found)
-        {
-            (sum, weights) = (sum + (log / variance), weights + (1.0 / variance));
-        }
-
-        var mean = sum / weights;
-        var apart = found.Sum(f => (f.Log - mean) * (f.Log - mean) / f.Variance) / (found.Count - 1);
-        return new SpeedScale(mean, Math.Sqrt((Math.Max(apart, 1.0) / weights) + (Doubt * Doubt)));
+        var all = new SpeedRecords(car);
+        return all.Told(Own) < Fewest || all.Scale() is not var (log, variance) || !(variance > 0.0)
+            ? null
+            : new SpeedScale(log, Math.Sqrt(variance + (Doubt * Doubt)));
     }
 }

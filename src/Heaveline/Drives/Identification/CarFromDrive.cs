@@ -71,6 +71,18 @@ public sealed record CarFromDrive
     /// <summary>The events of the windows, in the order in which these stand among the parameters; 0 for none.</summary>
     internal ImmutableArray<int> Crossed { get; init; } = [];
 
+    /// <summary>
+    /// Covariance of the windows' speeds (ln of each over the one said) by information alone, shape (windows, windows), in the order of
+    /// <see cref="Crossed"/>.
+    /// </summary>
+    internal ImmutableArray<double> SpeedCovariance { get; init; } = [];
+
+    /// <summary>How sure each window's speed was before the fit: 1 over the variance of ln of it, in the order of <see cref="Crossed"/>.</summary>
+    internal ImmutableArray<double> SpeedPrecision { get; init; } = [];
+
+    /// <summary>ln of each window's speed over the one said, in the order of <see cref="Crossed"/>.</summary>
+    internal ImmutableArray<double> SpeedLog { get; init; } = [];
+
     /// <summary>Each site's splines: where their heights stand among the parameters, and where on them the hump begins, m.</summary>
     internal ImmutableArray<(string Site, int At, HumpSplines Splines, double Begin)> Splines { get; init; } = [];
 

@@ -72,10 +72,20 @@ internal sealed class CarReading
             Mean = [.. x],
             Crossed = [.. problem.Windows.Select(w => w.Event)],
             Covariance = [.. raised],
+            SpeedLog = [.. Enumerable.Range(0, order.Length).Select(w => x[SpeedAt(w)])],
+            SpeedPrecision = [.. Enumerable.Range(0, order.Length).Select(w => Likelihood.Precision[SpeedAt(w)])],
+            SpeedCovariance =
+            [
+                .. from one in Enumerable.Range(0, order.Length)
+                   from other in Enumerable.Range(0, order.Length)
+                   select posterior.Covariance[(SpeedAt(one) * x.Length) + SpeedAt(other)],
+            ],
             Splines = [.. problem.Sites.Select((s, h) => (s, Likelihood.HumpAt[h], Likelihood.Splines[h], begin[h]))],
             Information = OfCar(raised),
         };
     }
+
+    private int SpeedAt(int window) => Likelihood.OwnAt + (CarParameter.Own * window) + CarParameter.Speed;
 
     /// <summary>Estimates from logarithms and their deviations.</summary>
     public static ImmutableArray<CarEstimate> Estimates(

@@ -11,9 +11,9 @@ namespace Heaveline.Studies;
 /// <param name="Left">By how much the speed may still be off; null where nothing tells it.</param>
 internal sealed record TrueSpeed(Drive Drive, DriveEvents Events, CarFromDrive? Car, SpeedScale? Left)
 {
-    // The record pulls the fit's speeds towards itself, so that one fit finds four fifths of what is off: again, until nothing is left.
+    // Windows and lengths of bumps go by the speed too: again, until nothing is left.
     private const int Most = 4;
-    private const double Nothing = 0.004;
+    private const double Nothing = 0.002;
 
     /// <summary>Scales the record where it is off.</summary>
     /// <param name="drive">The drive as it was logged.</param>

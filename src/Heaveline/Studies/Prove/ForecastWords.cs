@@ -15,7 +15,7 @@ internal static class ForecastWords
         var change = answer.Asked.Forecast!;
         if (answer.Forecast is not { } forecast)
         {
-            var why = answer.CarBefore?.Refusals is [var first, ..] ? DriveCarWords.Together(first) : "the log does not bear a car.";
+            var why = answer.CarOfForecast?.Refusals is [var first, ..] ? DriveCarWords.Together(first) : "the log does not bear a car.";
             yield return new("forecast", $"What {change} would do is not forecast: {why}");
         }
         else if (Score(answer, forecast) is not { } score)
@@ -33,7 +33,7 @@ internal static class ForecastWords
                 : "It drives the car that the drive before tells over the bumps as that drive tells them, at its speeds: "
                     + "straight springs and dampers, "
                     + FormattableString.Invariant($"whose friction is in them ({forecast.Draws} cars and roads drawn together)."))
-                + (answer.CarBefore is { IsBelieved: false, Refusals: [var doubt, ..] }
+                + (answer.CarOfForecast is { IsBelieved: false, Refusals: [var doubt, ..] }
                     ? $" The car that this drive tells is not believed, and the bumps are told by it: {doubt.Says}"
                     : ""));
         }

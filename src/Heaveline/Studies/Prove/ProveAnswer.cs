@@ -36,11 +36,18 @@ public sealed record ProveAnswer : Answer
     /// <summary>The numbers that were compared, the one that decides first.</summary>
     public required ImmutableArray<ProvedNumber> Numbers { get; init; }
 
-    /// <summary>The car that moves most like the drive before; null where it was not asked for, or the log does not bear it.</summary>
+    /// <summary>
+    /// The car that moves most like the drive before, by all of that drive's bumps; null where it was not asked for, or the log does not bear it.
+    /// </summary>
     public CarFromDrive? CarBefore { get; init; }
 
     /// <summary>Likewise of the drive after.</summary>
     public CarFromDrive? CarAfter { get; init; }
+
+    /// <summary>
+    /// The car by which a forecast's roads are told: that of the drive before, by the bumps that both drives crossed; null where none was asked for.
+    /// </summary>
+    internal CarFromDrive? CarOfForecast { get; init; }
 
     /// <summary>What changed in the car; null where either is not known.</summary>
     public CarChange? Change => CarBefore is { } before && CarAfter is { } after ? CarChange.Of(before, after, Asked.Comparison) : null;

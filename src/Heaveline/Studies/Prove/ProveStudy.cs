@@ -184,6 +184,10 @@ public static class ProveStudy
         Pitching(before, "before");
         Pitching(after, "after");
         (before, after) = (before.AtTrueSpeed(stop), after.AtTrueSpeed(stop));
+        // Each drive's own car, by all of its bumps as that drive has them: what a drive says of its car does not hang on the drive beside it.
+        var (carBefore, carAfter) = asked.WhatChanged
+            ? (CarOf(asked, asked.Before, asked.OfBefore, before, stop), CarOf(asked, asked.After, asked.OfAfter, after, stop))
+            : default;
         (before, after, var matches) = SharedSites.Of(before, after, SiteMatches.Of(before.Events, after.Events), stop);
         var speeds = SpeedDoubt.Of(before, after);
         var isFolded = before.Trust.IsFolded || after.Trust.IsFolded;
@@ -198,9 +202,8 @@ public static class ProveStudy
 
         ComparedNumber[] numbers =
             [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
-        var needsCar = asked.WhatChanged || asked.Forecast is not null;
-        var telling = asked.Forecast is null ? before : CrossedBumps.Of(before, matches);
-        var car = needsCar ? CarOf(asked, asked.Before, asked.OfBefore, telling, stop) : null;
+        // The roads of a forecast are those of the bumps that both crossed.
+        var car = asked.Forecast is null ? null : CarOf(asked, asked.Before, asked.OfBefore, CrossedBumps.Of(before, matches), stop);
         ProvedNumber[] proved = [.. numbers.Select(n => new ProvedNumber(n, speeds.Of(matches, n, asked.Comparison)))];
         var forecast = car is { Known: not null } ? Foreseen(asked, before, car, stop) : null;
         return new ProveAnswer
@@ -210,8 +213,9 @@ public static class ProveStudy
             After = after,
             Matches = matches,
             Numbers = [.. proved],
-            CarBefore = car,
-            CarAfter = asked.WhatChanged ? CarOf(asked, asked.After, asked.OfAfter, after, stop) : null,
+            CarBefore = carBefore,
+            CarAfter = carAfter,
+            CarOfForecast = car,
             Forecast = forecast is null ? null : proved.Aggregate(forecast, (said, number) => Weighed(said, number, matches)),
         };
     }

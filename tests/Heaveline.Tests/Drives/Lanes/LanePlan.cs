@@ -3,21 +3,22 @@ using Heaveline.Numerics;
 
 namespace Heaveline.Tests.Drives.Lanes;
 
-/// <summary>How Larch Lane is driven: a standstill, a firm brake, two bends, a rough stretch of 400 m, then six laps of its four sites.</summary>
+/// <summary>How Larch Lane is driven: a standstill, a firm brake, two bends, a rough stretch of 400 m, then laps of its sites.</summary>
 internal sealed class LanePlan
 {
     private const double Standstill = 8.0;
     private const double Hold = 5.5;
     private const double Change = 6.5;
     private const double Drift = 0.015;
-    private const int Laps = 6;
     private const int BrakedLap = 4;
     private const int SlippedLap = 6;
 
     private readonly List<DrivePoint> points = [new(0.0, 0.0)];
     private readonly List<LaneCrossing> crossings = [];
 
-    private LanePlan(IReadOnlyList<LaneSite> sites) => Sites = sites;
+    private readonly bool isSpoilt;
+
+    private LanePlan(IReadOnlyList<LaneSite> sites, bool isSpoilt) => (Sites, this.isSpoilt) = (sites, isSpoilt);
 
     /// <summary>What lies on the lane, in the order of a lap.</summary>
     public IReadOnlyList<LaneSite> Sites { get; }
@@ -29,18 +30,19 @@ internal sealed class LanePlan
     /// <summary>Where the rough stretch is, m.</summary>
     public (double From, double To) Rough { get; private set; }
 
-    /// <summary>When the phone slips, s.</summary>
-    public double Slip { get; private set; }
+    /// <summary>When the phone slips, s; null: never.</summary>
+    public double? Slip { get; private set; }
 
     /// <summary>The drive that follows from a seed.</summary>
     /// <param name="seed">The seed.</param>
     /// <param name="speeds">How much faster it is driven over all sites.</param>
     /// <param name="sites">What lies on the lane, by the names of Larch Lane's sites; null: those themselves.</param>
-    public static LanePlan Of(ulong seed, double speeds = 1.0, IReadOnlyList<LaneSite>? sites = null)
+    /// <param name="isSpoilt">Whether one crossing is braked and the phone slips before the last site of the sixth lap.</param>
+    public static LanePlan Of(ulong seed, double speeds = 1.0, IReadOnlyList<LaneSite>? sites = null, bool isSpoilt = true)
     {
-        var plan = new LanePlan(sites ?? LaneSite.All);
+        var plan = new LanePlan(sites ?? LaneSite.All, isSpoilt);
         plan.Begin();
-        for (var lap = 1; lap <= Laps; lap++)
+        for (var lap = 1; lap <= plan.Sites[0].Speeds.Length; lap++)
         {
             foreach (var (place, site) in plan.Sites.Index())
             {
@@ -95,7 +97,7 @@ internal sealed class LanePlan
     private void Cross(int lap, LaneSite site, double speed, double drift)
     {
         var length = site.Obstacle.OverallLength;
-        if (lap == SlippedLap && site == Sites[^1])
+        if (isSpoilt && lap == SlippedLap && site == Sites[^1])
         {
             To(speed, Change);
             Slip = Now;
@@ -106,7 +108,7 @@ internal sealed class LanePlan
             To(speed * (1.0 - drift), Change);
         }
 
-        if (lap == BrakedLap && site == Sites[0])
+        if (isSpoilt && lap == BrakedLap && site == Sites[0])
         {
             // The foot goes to the brake as the hump comes.
             For(Hold);
@@ -119,7 +121,7 @@ internal sealed class LanePlan
 
         var start = Now;
         To(speed * (1.0 + drift), (2.0 * Hold) + (length / speed));
-        Add(Line.Distance(start + Hold), lap == SlippedLap && site == Sites[^1] ? "after the slip" : "");
+        Add(Line.Distance(start + Hold), isSpoilt && lap == SlippedLap && site == Sites[^1] ? "after the slip" : "");
 
         void Add(double at, string spoilt)
         {

@@ -14,17 +14,14 @@ internal static class LaneRoad
     /// <param name="density">Displacement density of the lane at 0.1 cycles/m, m³.</param>
     /// <param name="roughDensity">That of the rough stretch.</param>
     /// <param name="seed">Of the roughness.</param>
-    public static Road Of(LanePlan plan, double density, double roughDensity, ulong seed)
+    /// <param name="own">
+    /// The share of it, in power, that is a pass's own about a site, since no two keep one line; the rest lies about that site at every pass of
+    /// every drive. 1: every pass meets another road.
+    /// </param>
+    public static Road Of(LanePlan plan, double density, double roughDensity, ulong seed, double own = 1.0)
     {
         var length = plan.Line.Distance(plan.Line.Length) + Spare;
-        var (left, right) = new RandomRoad
-        {
-            Spectrum = new RoadSpectrum { Density = new(density) },
-            Track = new(1.5),
-            Length = new(length),
-            LeadIn = new(5.0),
-            Seed = seed,
-        }.Draw();
+        var (left, right) = Rough(length, seed);
         var more = Math.Sqrt(roughDensity / density) - 1.0;
         var sites = plan.Crossings
             .Select(c => (At: c.Distance, Profile: plan.Sites.Single(s => s.Name == c.Site).Obstacle.Draw())).OrderBy(s => s.At).ToArray();
@@ -32,16 +29,26 @@ internal static class LaneRoad
         {
             Name = "Larch Lane",
             Kind = RoadKind.Measured,
-            Left = Drawn(left),
-            Right = Drawn(right),
+            Left = Drawn(left, isLeft: true),
+            Right = Drawn(right, isLeft: false),
             Caption = "Larch Lane, invented",
         };
 
-        Profile Drawn(Profile random)
+        (Profile Left, Profile Right) Rough(double over, ulong by) => new RandomRoad
+        {
+            Spectrum = new RoadSpectrum { Density = new(density) },
+            Track = new(1.5),
+            Length = new(over),
+            LeadIn = new(5.0),
+            Seed = by,
+        }.Draw();
+
+        Profile Drawn(Profile random, bool isLeft)
         {
             var count = (int)(length / Spacing);
             var (knots, heights, slopes) = (new double[count], new double[count], new double[count]);
             var (reader, next) = (random.Reader(), 0);
+            var about = own < 1.0 ? new LaneRoughness(plan, own, isLeft, Rough) : null;
             for (var i = 0; i < count; i++)
             {
                 var x = knots[i] = i * Spacing;
@@ -51,6 +58,7 @@ internal static class LaneRoad
                 }
 
                 reader.At(x, out var h, out var s);
+                (h, s) = about?.Of(x, h, s) ?? (h, s);
                 var (gain, grows) = Gain(x);
                 var (siteHeight, siteSlope) = next < sites.Length
                     ? (sites[next].Profile.Height(x - sites[next].At), sites[next].Profile.Slope(x - sites[next].At))

@@ -19,15 +19,21 @@ internal sealed class LarchLane
 
     public const string Load = "four up with luggage";
 
+    // Of the roughness about a hump that is crossed twelve times on one line, the share in power that each pass has for itself, as 'plan' reckons.
+    private const double OwnLine = 0.3;
+
     private static readonly Lazy<LarchLane> Built = new(() => new(Fern("fern-saloon.yaml"), 11, 0.0));
     private static readonly Lazy<LarchLane> Cured = new(() => new(Fern("fern-saloon-cured.yaml"), 12, 0.8));
     private static readonly Lazy<LarchLane> Again = new(() => new(Fern("fern-saloon.yaml"), 13, 0.4));
 
-    private LarchLane(Car car, ulong seed, double lag)
+    private static readonly Lazy<LarchLane> FirstOfDay = new(() => TestDay(Fern("fern-saloon.yaml"), 14));
+    private static readonly Lazy<LarchLane> SecondOfDay = new(() => TestDay(Fern("fern-saloon.yaml"), 15));
+
+    private LarchLane(Car car, ulong seed, double lag, bool isTestDay = false)
     {
         Car = car;
-        Plan = LanePlan.Of(seed);
-        Road = LaneRoad.Of(Plan, Density, RoadClass.C.Mean.Si, seed);
+        Plan = isTestDay ? LanePlan.Of(seed, 1.0, LaneSite.TestDay, isSpoilt: false) : LanePlan.Of(seed);
+        Road = LaneRoad.Of(Plan, Density, RoadClass.C.Mean.Si, seed, isTestDay ? OwnLine : 1.0);
         Driven = DrivenCar.Of(RideModel.Of(car, car.LoadStates.Single(l => l.Name == Load)), Road, Plan.Line);
         Log = PhoneLog.Of(Driven, Pose, Faults(Plan, seed) with { SpeedLag = lag }, LanePath.Of(Plan));
     }
@@ -41,6 +47,12 @@ internal sealed class LarchLane
     /// <summary>Driven again on another day, nothing changed.</summary>
     public static LarchLane NoChange => Again.Value;
 
+    /// <summary>The test day's first drive, the car as it was built.</summary>
+    public static LarchLane Morning => FirstOfDay.Value;
+
+    /// <summary>The test day's second drive, nothing changed.</summary>
+    public static LarchLane Evening => SecondOfDay.Value;
+
     public static PhonePose Pose { get; } = new()
     {
         BehindFrontAxle = 1.45,
@@ -48,6 +60,11 @@ internal sealed class LarchLane
         Turned = 37.0 * Math.PI / 180.0,
         Tipped = 8.0 * Math.PI / 180.0,
     };
+
+    /// <summary>A drive of a test day: twelve passes over each of two humps of 50 mm.</summary>
+    /// <param name="car">The car that is driven.</param>
+    /// <param name="seed">Of the driver, the road of the passes and the phone.</param>
+    public static LarchLane TestDay(Car car, ulong seed) => new(car, seed, 0.4, isTestDay: true);
 
     public Car Car { get; }
 
@@ -78,7 +95,7 @@ internal sealed class LarchLane
         SpeedNoise = 0.1,
         PositionRate = 1.0,
         PositionNoise = 3.0,
-        Slip = new PhoneSlip(plan.Slip, 3.0 * Math.PI / 180.0),
+        Slip = plan.Slip is { } slip ? new PhoneSlip(slip, 3.0 * Math.PI / 180.0) : null,
         Seed = 1000 * seed,
     };
 }

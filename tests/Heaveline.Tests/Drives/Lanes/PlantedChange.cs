@@ -109,9 +109,14 @@ internal sealed class PlantedChange
     ];
 
     /// <summary>A drive's log: before the change or after it, each over its own line of the lane.</summary>
-    public (LanePlan Plan, Road Road, DrivenCar Driven, Log Log) Drive(bool isAfter)
+    public (LanePlan Plan, Road Road, DrivenCar Driven, Log Log) Drive(bool isAfter) => Drive(isAfter, isAfter ? 2UL : 1UL);
+
+    /// <summary>The log of the car before, driven again on another day.</summary>
+    public (LanePlan Plan, Road Road, DrivenCar Driven, Log Log) Again() => Drive(false, 3UL);
+
+    private (LanePlan Plan, Road Road, DrivenCar Driven, Log Log) Drive(bool isAfter, ulong day)
     {
-        var own = seed + (isAfter ? 2UL : 1UL);
+        var own = seed + day;
         var plan = LanePlan.Of(own, Speeds, Sites);
         var road = LaneRoad.Of(plan, Density, RoadClass.C.Mean.Si, own);
         var car = DrivenCar.Of(isAfter ? driven.After : driven.Before, road, plan.Line);
