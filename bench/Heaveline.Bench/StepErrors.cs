@@ -2,10 +2,8 @@ using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
 using Heaveline.Models;
-using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Passes.Exact;
-using Heaveline.Roads;
 using Heaveline.Studies;
 
 namespace Heaveline.Bench;

@@ -8,7 +8,8 @@ using Heaveline.Tests.Drives.Lanes;
 namespace Heaveline.Bench;
 
 /// <summary>
-/// Planted test days of Larch Lane: what is said of two drives with nothing changed between them, and of the cured car. <c>test-days [days [first]]</c>.
+/// Planted test days of Larch Lane: what is said of two drives with nothing changed between them, and of the
+/// cured car. <c>test-days [days [first]]</c>.
 /// </summary>
 internal static class TestDays
 {

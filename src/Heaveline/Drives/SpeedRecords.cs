@@ -7,10 +7,10 @@ namespace Heaveline.Drives;
 /// Speeds by the record of the windows that a car was fitted to beside those that the delay between its axles tells, with all that the windows share.
 /// </summary>
 /// <remarks>
-/// The records lie off the axles' speeds by one scale s and by errors of their own, of variance f/q each; q is what the fit took them for, f the least
-/// share of it by which they scatter no more than that [Paule and Mandel, Journal of Research of the National Bureau of Standards 87 (1982) 377]. The
-/// fit's mean μ and covariance Σ hold the record's say, so that the axles alone tell with precision Σ⁻¹ − Q; then s by generalized least squares. A
-/// hump's length and the speeds over it go together: windows taken for independent would make s surer than it is.
+/// The records lie off the axles' speeds by one scale s and by errors of their own, of variance f/q each; q is what the fit took them for, f the
+/// least share of it by which they scatter no more than that [Paule and Mandel, Journal of Research of the National Bureau of Standards 87 (1982)
+/// 377]. The fit's mean μ and covariance Σ hold the record's say, so that the axles alone tell with precision Σ⁻¹ − Q; then s by generalized least
+/// squares. A hump's length and the speeds over it go together: windows taken for independent would make s surer than it is.
 /// </remarks>
 internal sealed class SpeedRecords
 {

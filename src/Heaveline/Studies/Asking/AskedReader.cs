@@ -230,8 +230,7 @@ public sealed class AskedReader(Given given, IFinder finder)
         return Sought(choice, finder.Log(Texts(choice), overrulings ?? [])).Value;
     }
 
-    /// <summary>Recorded drives, their logs unread; those that are not there are left out.</summary>
-    /// <param name="choice">The choice.</param>
+    /// <summary>Recorded drives of a choice, their logs unread; those that are not there are left out.</summary>
     public IReadOnlyList<RecordedDrive> Drives(Choice choice) =>
         [.. Texts(choice).Select(name => Sought(choice, finder.Drive(name)).Value).OfType<RecordedDrive>()];
 
@@ -273,8 +272,6 @@ public sealed class AskedReader(Given given, IFinder finder)
     public LoadedCar? Car(Choice car, Choice load) => Cars(car, load) is [var one] ? one : null;
 
     /// <summary>The cars, each under its load of the name; those that are not there are left out. Cars of one name are told apart.</summary>
-    /// <param name="cars">The cars' choice.</param>
-    /// <param name="load">The load's choice.</param>
     public IReadOnlyList<LoadedCar> Cars(Choice cars, Choice load) => [.. Loaded(cars, load).Select(one => one.Car)];
 
     /// <summary>The same, each with the texts that it was read from.</summary>
