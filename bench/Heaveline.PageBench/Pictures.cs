@@ -31,14 +31,7 @@ internal static class Pictures
             await served.Page.SetViewportSizeAsync(width, height);
             await served.Page.GotoAsync(new Uri(new Uri(served.Page.Url), address).ToString());
             await served.Page.Locator(stands).First.WaitForAsync(new() { Timeout = 120_000 });
-            if (address.StartsWith("/pass", StringComparison.Ordinal))
-            {
-                // Right after the hit, where the settling begins.
-                await served.Page.WaitForTimeoutAsync(3000);
-                await served.Page.Locator("[data-scrub]").EvaluateAsync(
-                    "e => { e.value = 330; e.dispatchEvent(new Event('input', { bubbles: true })); }");
-            }
-            else if (address.StartsWith("/drive", StringComparison.Ordinal))
+            if (address.StartsWith("/drive", StringComparison.Ordinal))
             {
                 await Assertions.Expect(served.Page.Locator("h1")).ToContainTextAsync(": the change", new() { Timeout = 240_000 });
                 await Assertions.Expect(served.Page.Locator("section[aria-labelledby=car]")).ToBeVisibleAsync(new() { Timeout = 240_000 });

@@ -234,7 +234,7 @@ public partial class PassPage
         : "No curves: the crossing broke off at once.";
 
     private static string Caption(PassView of) => $"{(of.Road.Event is null ? "" : EventBands.Meaning)} {ReaderSigns.Pitch}"
-        + (of.Former is null ? "" : $" Dashed: {of.Against}.");
+        + (of.Former is null ? "" : $" The wide tint: {of.Against}.");
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

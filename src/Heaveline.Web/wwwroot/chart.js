@@ -37,7 +37,7 @@ export function colours(element = document.documentElement) {
         paper: get("paper"), text: get("text"), quiet: get("quiet"), line: get("line"), edge: get("edge"),
         ground: get("ground"), groundDeep: get("ground-deep"),
         mapMiddle: get("map-middle"), mapCool: get("map-cool"), mapWarm: get("map-warm"), mapLine: get("map-line"), mapHatch: get("map-hatch"),
-        First: get("first"), Second: get("second-mark"), Third: get("third"), Fourth: get("fourth"), Fifth: get("fifth"),
+        First: get("first"), Second: get("second-mark"), Third: get("third"), Fourth: get("fourth"), Fifth: get("fifth"), former: get("former"),
     };
 }
 

@@ -20,6 +20,8 @@ class Pass {
         this.film = new Film(this.find("film"), this.scene, time => this.go(time, true));
         this.strips = new Strips(this.find("strips"), (time, held) => { if (held || !this.playing) this.go(time, held); });
         this.ends = [];
+        this.narrow = matchMedia("(max-width: 61.99rem)");
+        this.listen(this.narrow, "change", () => this.unfold(false));
         this.listen(root, "input", event => this.input(event));
         this.listen(root, "change", event => this.change(event));
         this.listen(root, "click", event => this.click(event));
@@ -34,11 +36,20 @@ class Pass {
         this.sizes.observe(this.film.root);
         document.fonts?.ready.then(() => this.fit());
         this.marks();
+        this.unfold(false);
     }
 
     listen(target, name, heard) {
         target.addEventListener(name, heard);
         this.ends.push(() => target.removeEventListener(name, heard));
+    }
+
+    // Where there is little room only the pitch is shown, until all curves are asked for.
+    unfold(isAll) {
+        const button = this.find("curves"), isFolded = this.narrow.matches && !isAll;
+        button.setAttribute("aria-expanded", String(!isFolded));
+        button.textContent = isFolded ? "All curves" : "The pitch alone";
+        this.strips.fold(isFolded);
     }
 
     stop() {
@@ -134,6 +145,7 @@ class Pass {
         const button = event.target.closest?.("button");
         if (button?.dataset.reset) this.ask({ key: button.dataset.reset, text: "", last: true, since: event.timeStamp });
         else if (button?.hasAttribute("data-play")) this.playing ? this.settle() : this.play();
+        else if (button?.hasAttribute("data-curves")) this.unfold(button.getAttribute("aria-expanded") === "false");
         else this.film.click(event);
     }
 

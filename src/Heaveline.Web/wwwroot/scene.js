@@ -103,7 +103,7 @@ export class Scene {
         this.time = time;
         if (!this.scene) return;
         const { pen, ink, width, height } = this;
-        const view = this.seen = this.view(width, height, { top: width > 560 ? 30 : 58, low: 20 });
+        const view = this.seen = this.view(width, height, { top: width > 640 ? 30 : 58, low: 20 });
         pen.setTransform(this.ratio, 0, 0, this.ratio, 0, 0);
         pen.clearRect(0, 0, width, height);
         pen.translate(view.x, view.y);

@@ -17,6 +17,7 @@ export class Strips {
             place.append(canvas);
         }
         this.ranges = new Map();
+        this.folded = false; // whether only the first panel is shown
         const pick = event => {
             if (this.sheet && (event.buttons & 1 || event.pointerType === "mouse")) {
                 picked(this.timeAt(event.clientX - place.getBoundingClientRect().left), event.buttons & 1);
@@ -64,11 +65,19 @@ export class Strips {
         let low = 0, high = 0;
         for (const curve of panel.curves) for (const y of curve.ys) { if (y < low) low = y; if (y > high) high = y; }
         for (const limit of panel.limits) if (!limit.upright) { low = Math.min(low, limit.at); high = Math.max(high, limit.at); }
-        const room = 0.08 * (high - low || 1);
+        // Over and under the nods there is room for their labels.
+        const room = (panel.marks.length > 1 ? 0.26 : 0.08) * (high - low || 1);
         low -= room;
         high += room;
         if (before && high - low > 0.55 * (before.high - before.low) && low >= before.low && high <= before.high) return before;
         return before ? { low: Math.min(low, 1.1 * low), high: Math.max(high, 1.1 * high) } : { low, high };
+    }
+
+    get shown() { return this.folded ? this.panels.slice(0, 1) : this.panels; }
+
+    fold(isFolded) {
+        this.folded = isFolded;
+        if (this.sheet) { this.draw(); this.cursor(this.time); }
     }
 
     arrange() {
@@ -84,7 +93,7 @@ export class Strips {
         this.right = Math.max(narrow ? 44 : 64, ...names.map(words => Math.ceil(wide(words)) + 8));
         let top = 24;
         pen.font = `bold 12px ${face}`;
-        this.lanes = this.panels.map(panel => {
+        this.lanes = this.shown.map(panel => {
             // At the right of a wide heading stands what the cursor reads.
             const heading = lines(panel.y.unit ? `${panel.y.label} (${panel.y.unit})` : panel.y.label, width - this.left - (narrow ? 4 : 200), wide);
             const lane = { heading, top: top + 5 + 15 * heading.length, height: Math.round(panel.height * millimetre * (narrow ? 0.85 : 1)) };
@@ -131,7 +140,7 @@ export class Strips {
             this.text(pen, band.label, middle, 11, "center", ink.quiet);
             labelled = middle + half;
         }
-        this.panels.forEach((panel, i) => this.panel(pen, panel, this.lanes[i]));
+        this.shown.forEach((panel, i) => this.panel(pen, panel, this.lanes[i]));
         pen.strokeStyle = ink.edge;
         pen.lineWidth = 1;
         for (const x of ticks(this.from, this.to, Math.max(3, Math.floor((right - this.left) / 70)))) {
@@ -176,9 +185,13 @@ export class Strips {
             pen.setLineDash([]);
         }
         for (const curve of panel.curves) {
-            pen.strokeStyle = ink[curve.ink];
-            pen.lineWidth = 1.6 * curve.width;
-            pen.setLineDash(dashes[curve.dash]);
+            // The former state is told by its width, not by its colour alone.
+            const isFormer = curve.ink === "Fourth";
+            if (isFormer && panel.id === "road") continue; // both meet the same road
+            pen.strokeStyle = isFormer ? ink.former : ink[curve.ink];
+            pen.lineWidth = isFormer ? 5.5 : 1.6 * curve.width;
+            pen.globalAlpha = isFormer ? 0.6 : 1;
+            pen.setLineDash(isFormer ? [] : dashes[curve.dash]);
             pen.beginPath();
             const { xs, ys } = curve;
             for (let k = 0; k < xs.length; k++) {
@@ -187,8 +200,10 @@ export class Strips {
             }
             pen.stroke();
         }
+        pen.globalAlpha = 1;
         pen.setLineDash([]);
         pen.restore();
+        const isNods = panel.marks.length > 1;
         this.limits(pen, panel, lane, py, right);
         for (const mark of panel.marks) {
             const x = this.px(mark.x), y = py(mark.y);
@@ -196,6 +211,11 @@ export class Strips {
             pen.arc(x, y, 3.5, 0, 2 * Math.PI);
             pen.fillStyle = ink[mark.ink];
             pen.fill();
+            if (isNods) {
+                const words = this.width < 560 ? mark.label.split(" ").pop() : mark.label;
+                this.text(pen, words, x, y + (mark.y < 0 ? 15 : -15), "center", ink.text, "bold", ink.paper);
+                continue;
+            }
             pen.font = `12px ${face}`;
             const fits = x + 7 + pen.measureText(mark.label).width <= this.width - 2;
             const level = Math.min(lane.top + lane.height - 7, Math.max(lane.top + 7, y + (mark.y < 0 ? 2 : -2)));
@@ -253,7 +273,7 @@ export class Strips {
         pen.moveTo(x, this.lanes[0].top - 2);
         pen.lineTo(x, last.top + last.height);
         pen.stroke();
-        this.panels.forEach((panel, i) => {
+        this.shown.forEach((panel, i) => {
             let at = this.width - this.right;
             for (const curve of [...panel.curves].reverse()) {
                 if (curve.ink === "Fourth") continue; // the former state is drawn, not read out

@@ -1,14 +1,23 @@
 using System.Collections.Immutable;
 using Heaveline.Figures;
+using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 
 namespace Heaveline.Web.Pages.Passes;
 
 /// <summary>
-/// The page's curves: those of the crossing as in its printed figure, and behind each panel those of the former state, dotted and pale.
+/// The page's curves: those of the crossing as in its printed figure, pitch first and large with its nods labelled, and behind each panel those of
+/// the former state, as a wide tint.
 /// </summary>
 internal static class PassCurves
 {
+    private const string Pitch = "pitch";
+    private const double Larger = 1.25;
+
+    // Nods of two states that lie further apart are not the same nod, s.
+    private const double SameNod = 0.35;
+
     private static readonly Pen Ghost = new() { Ink = Ink.Fourth, Dash = Dash.Dashed, Width = 0.9 };
 
     /// <summary>The figure, thinned to what a screen shows.</summary>
@@ -20,7 +29,26 @@ internal static class PassCurves
         var behind = former is { Pass.Count: > 1 } ? PassPanels.Of(former.Pass, former.Measures) : [];
         var axis = former is { Pass.Count: > 1 } ? EventBands.TimeOf(now.Pass, former.Pass) : figure.SharedX!;
         var to = axis.To!.Value;
-        return figure with { SharedX = axis, Panels = [.. figure.Panels.OfType<ChartPanel>().Select(panel => Panel(panel, behind, to))] };
+        return figure with { SharedX = axis, Panels = [.. figure.Panels.OfType<ChartPanel>().OrderBy(panel => panel.Id == Pitch ? 0 : 1)
+            .Select(panel => panel.Id == Pitch ? panel with { Height = Larger * panel.Height, Marks = Nods(now.Pass, former?.Pass) } : panel)
+            .Select(panel => Panel(panel, behind, to))] };
+    }
+
+    private static ImmutableArray<Mark> Nods(Pass now, Pass? former)
+    {
+        var before = former is { Count: > 1 } other ? PassPhase.Nods(other) : [];
+        string Degrees(double pitch) => Numeral.Of(In.Degrees.Of(Math.Abs(pitch)), 1);
+        string Label(double time, double pitch)
+        {
+            var same = before.Where(nod => Math.Sign(nod.Pitch) == Math.Sign(pitch) && Math.Abs(nod.Time - time) < SameNod).ToArray();
+            return same.Length > 0 ? $"{Degrees(same.MinBy(nod => Math.Abs(nod.Time - time)).Pitch)} → {Degrees(pitch)}°" : $"{Degrees(pitch)}°";
+        }
+
+        return
+        [
+            .. PassPhase.Nods(now).Zip(ReaderSigns.NoseUpDegrees([.. PassPhase.Nods(now).Select(nod => nod.Pitch)]), (nod, up) =>
+                new Mark { X = nod.Time, Y = up, Label = Label(nod.Time, nod.Pitch) }),
+        ];
     }
 
     private static ChartPanel Panel(ChartPanel panel, ImmutableArray<Panel> behind, double to)

@@ -29,6 +29,27 @@ internal sealed record PassPhase(double Time, string Words)
         var (time, pitch) = (pass.Time, pass.Pitch);
         var (from, to) = (Math.Clamp(0.0, time[0], time[^1]), time[^1]);
         var largest = pitch.Select(Math.Abs).Max();
+        var last = Enumerable.Range(0, pass.Count).LastOrDefault(k => Math.Abs(pitch[k]) > Still * largest);
+        var still = last >= pass.Count - 2 || largest <= 0.0 ? to : time[last];
+        List<PassPhase> phases =
+        [
+            new(from, pass.Road.Event is null ? "setting off" : "meets it"),
+            .. Nods(pass).Select(nod => new PassPhase(nod.Time, Nod(nod.Pitch))),
+        ];
+        var missing = Count - 1 - phases.Count;
+        var after = phases[^1].Time;
+        phases.AddRange(Enumerable.Range(1, missing).Select(i => after + (i * (still - after) / (missing + 1)))
+            .Select(at => new PassPhase(at, Nod(At(pass, pitch, at)))));
+        phases.Add(new(Math.Max(still, phases[^1].Time), still < to ? "nearly still" : "at the end"));
+        return phases;
+    }
+
+    /// <summary>The four largest nods in the order of time: when, s, and how far, rad, nose-down positive.</summary>
+    public static IReadOnlyList<(double Time, double Pitch)> Nods(Pass pass)
+    {
+        var (time, pitch) = (pass.Time, pass.Pitch);
+        var from = Math.Clamp(0.0, time[0], time[^1]);
+        var largest = pitch.Select(Math.Abs).Max();
         var nods = new List<int>();
         foreach (var k in Enumerable.Range(1, Math.Max(0, pass.Count - 2))
             .Where(k => time[k] > from && Math.Abs(pitch[k]) > Least * largest && (pitch[k] - pitch[k - 1]) * (pitch[k + 1] - pitch[k]) <= 0.0)
@@ -40,19 +61,7 @@ internal sealed record PassPhase(double Time, string Words)
             }
         }
 
-        var last = Enumerable.Range(0, pass.Count).LastOrDefault(k => Math.Abs(pitch[k]) > Still * largest);
-        var still = last >= pass.Count - 2 || largest <= 0.0 ? to : time[last];
-        List<PassPhase> phases =
-        [
-            new(from, pass.Road.Event is null ? "setting off" : "meets it"),
-            .. nods.Order().Select(k => new PassPhase(time[k], Nod(pitch[k]))),
-        ];
-        var missing = Count - 1 - phases.Count;
-        var after = phases[^1].Time;
-        phases.AddRange(Enumerable.Range(1, missing).Select(i => after + (i * (still - after) / (missing + 1)))
-            .Select(at => new PassPhase(at, Nod(At(pass, pitch, at)))));
-        phases.Add(new(Math.Max(still, phases[^1].Time), still < to ? "nearly still" : "at the end"));
-        return phases;
+        return [.. nods.Order().Select(k => (time[k], pitch[k]))];
     }
 
     /// <summary>

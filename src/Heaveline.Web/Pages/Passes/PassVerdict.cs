@@ -1,0 +1,142 @@
+using Heaveline.Measures;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+
+namespace Heaveline.Web.Pages.Passes;
+
+/// <summary>
+/// The finding of a view, as its headline and the sentences under it: how much less or more it nods, the hit, the stops, what is gained, and the
+/// price. Every number stands in the page's table.
+/// </summary>
+/// <param name="Lead">The headline until its number.</param>
+/// <param name="Number">The number that is here, now; empty when there is none.</param>
+/// <param name="Rest">The headline after it.</param>
+/// <param name="Detail">The sentences under it.</param>
+internal sealed record PassVerdict(string Lead, string Number, string Rest, string Detail)
+{
+    // What nobody would feel, and how many of the other changes are named (both judged by eye).
+    private const double Felt = 0.03;
+    private const int Named = 2;
+
+    /// <summary>The headline as one sentence.</summary>
+    public string Headline => Lead + Number + Rest;
+
+    /// <summary>The verdict on a view.</summary>
+    /// <param name="view">The view.</param>
+    /// <param name="changes">Its table.</param>
+    public static PassVerdict Of(PassView view, IReadOnlyList<MeasureChange> changes)
+    {
+        if (!view.Now.IsWhole)
+        {
+            return new("The crossing breaks off before its end.", "", "", "");
+        }
+
+        Measure<Pass>[] headlines = view.Now.Pass.Road.Event is null
+            ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
+            : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
+        var nod = changes.FirstOrDefault(change => change.Measure == headlines[0]);
+        var hit = changes.FirstOrDefault(change => change.Measure == headlines[1]);
+        var over = view.Now.Pass.Road.Event is null ? "over the whole road" : "after it";
+        var load = view.Now.Model.Load.Name;
+        if (nod?.After is not { } after)
+        {
+            return new("Its nodding was not recorded to the end.", "", "", "");
+        }
+
+        if (view.Former is null || nod.Before is not { } before || before <= 0.0)
+        {
+            var lands = Stops(view).Where(stop => stop.Now < 0.0).Select(stop => $"the {stop.End}").ToArray();
+            var stops = lands.Length > 0 ? $", and lands on the bump stops of {string.Join(" and ", lands)}" : "";
+            return new(
+                $"{Capital(load)}, it nods by ",
+                nod.PrintWithUnit(after),
+                $" {over}{stops}.",
+                hit is null ? "" : $"The {hit.Measure.Name} reaches {hit.PrintWithUnit(hit.After)}.");
+        }
+
+        var (lead, rest) = Math.Abs(after - before) < Felt * before
+            ? ($"{Capital(load)}, nobody would feel the change: ", $" {over}, where it was {nod.PrintWithUnit(before)}.")
+            : ($"{Size(after / before)}, {load}: ", $" {over}, where it was {nod.PrintWithUnit(before)}.");
+        return new(lead, nod.PrintWithUnit(after), rest, string.Join(' ', Sentences(view, changes, nod, hit)));
+    }
+
+    /// <summary>A change of the nodding in words, by its size.</summary>
+    /// <param name="ratio">Now over before (–).</param>
+    public static string Size(double ratio) => ratio switch
+    {
+        < 0.44 => "More than half of the nodding is gone",
+        < 0.55 => "Half of the nodding is gone",
+        < 0.63 => "Two fifths less nodding",
+        < 0.71 => "A third less nodding",
+        < 0.775 => "A quarter less nodding",
+        < 0.85 => "A fifth less nodding",
+        < 0.92 => "A tenth less nodding",
+        < 1.0 => "A little less nodding",
+        < 1.08 => "A little more nodding",
+        < 1.15 => "A tenth more nodding",
+        < 1.225 => "A fifth more nodding",
+        < 1.29 => "A quarter more nodding",
+        < 1.37 => "A third more nodding",
+        < 1.45 => "Two fifths more nodding",
+        < 1.56 => "Half as much nodding again",
+        < 2.0 => "More than half as much nodding again",
+        _ => "More than twice the nodding",
+    };
+
+    private static IEnumerable<string> Sentences(PassView view, IReadOnlyList<MeasureChange> changes, MeasureChange nod, MeasureChange? hit)
+    {
+        if (hit is { Before: > 0.0, After: not null })
+        {
+            var name = view.Now.Pass.Road.Event is null ? "Its pitch acceleration" : "The hit";
+            var ratio = hit.After.Value / hit.Before.Value;
+            yield return Math.Abs(ratio - 1.0) < Felt
+                ? $"{name} is as hard as before."
+                : $"{name} is {Numeral.Of(In.Percent.Of(Math.Abs(ratio - 1.0)), 0)}\u00a0% {(ratio < 1.0 ? "softer" : "harder")}.";
+        }
+
+        foreach (var (end, before, now) in Stops(view))
+        {
+            if (before < 0.0 || now < 0.0)
+            {
+                yield return now >= 0.0 ? $"The bump stops of the {end} stay clear now."
+                    : before >= 0.0 ? $"The {end} land on their bump stops, which they did not."
+                    : $"The {end} still land on their bump stops.";
+            }
+        }
+
+        var others = changes.Where(change => change != nod && change != hit && IsFelt(change)).OrderByDescending(Share).ToArray();
+        var (gains, prices) = (Told(others, "better: "), Told(others, "worse: "));
+        if (gains is not null)
+        {
+            yield return $"Better too: {gains}.";
+        }
+
+        yield return $"Price: {prices ?? "none found among the measures below"}.";
+    }
+
+    private static string? Told(IEnumerable<MeasureChange> changes, string verdict)
+    {
+        var told = changes.Where(change => change.Words.StartsWith(verdict, StringComparison.Ordinal)).ToArray();
+        var more = told.Length - Named;
+        return told.Length == 0
+            ? null
+            : string.Join("; ", told.Take(Named).Select(change => $"{change.Measure.Label} {change.Words[verdict.Length..]}"))
+                + (more > 0 ? $"; {more} more below" : "");
+    }
+
+    private static bool IsFelt(MeasureChange change) => !change.IsHardlyAny && Share(change) >= Felt;
+
+    private static double Share(MeasureChange change) => change is { Before: { } before, After: { } after }
+        ? Math.Abs(after - before) / Math.Max(Math.Abs(before), double.Epsilon)
+        : 0.0;
+
+    // The room that is left before each axle's bump stops, the worse wheel's, shown; below 0 when they are met.
+    private static IEnumerable<(string End, double Before, double Now)> Stops(PassView view) =>
+        from place in WheelPlace.Axles(view.Now.Model.Rolls)
+        let measure = WheelCatalogue.Of(place).Single(one => one.Key.EndsWith("-bump-margin", StringComparison.Ordinal))
+        let now = measure.ShownOf(view.Now.Pass)
+        where now is not null
+        select (place.Name, view.Former is { IsWhole: true } former ? measure.ShownOf(former.Pass) ?? 0.0 : 0.0, now.Value);
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+}

@@ -1,0 +1,139 @@
+using System.Globalization;
+using Heaveline.Measures;
+using Heaveline.Tests.House;
+using Heaveline.Web.Pages.Passes;
+using Heaveline.Web.Serving;
+
+namespace Heaveline.Tests.Web;
+
+public class PassVerdictTests
+{
+    private static readonly GarageView Demo = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
+    private static readonly PassState Laden = new() { Car = "fern-saloon", Load = "four up with luggage" };
+
+    [Theory]
+    [InlineData(0.30, "More than half of the nodding is gone")]
+    [InlineData(0.50, "Half of the nodding is gone")]
+    [InlineData(0.60, "Two fifths less nodding")]
+    [InlineData(0.67, "A third less nodding")]
+    [InlineData(0.75, "A quarter less nodding")]
+    [InlineData(0.80, "A fifth less nodding")]
+    [InlineData(0.90, "A tenth less nodding")]
+    [InlineData(0.95, "A little less nodding")]
+    [InlineData(1.05, "A little more nodding")]
+    [InlineData(1.10, "A tenth more nodding")]
+    [InlineData(1.20, "A fifth more nodding")]
+    [InlineData(1.25, "A quarter more nodding")]
+    [InlineData(1.33, "A third more nodding")]
+    [InlineData(1.40, "Two fifths more nodding")]
+    [InlineData(1.50, "Half as much nodding again")]
+    [InlineData(1.80, "More than half as much nodding again")]
+    [InlineData(2.50, "More than twice the nodding")]
+    public void A_change_is_said_by_its_size(double ratio, string words) => Assert.Equal(words, PassVerdict.Size(ratio));
+
+    [Fact]
+    public void An_unchanged_car_is_told_by_what_it_does()
+    {
+        var (verdict, changes) = VerdictOn(Laden);
+        var nod = Row(changes, SettlingCatalogue.RmsPitch.Key);
+        Assert.Equal(
+            $"Four up with luggage, it nods by {nod.PrintWithUnit(nod.After)} after it, and lands on the bump stops of the rear wheels.",
+            verdict.Headline);
+        Assert.DoesNotContain("Price", verdict.Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_nobody_would_feel_is_said_to_be_so()
+    {
+        var (verdict, _) = VerdictOn(Laden.With("rear-spring", 38.3));
+        Assert.StartsWith("Four up with luggage, nobody would feel the change: ", verdict.Headline, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_crossing_that_breaks_off_has_no_number()
+    {
+        var (verdict, _) = VerdictOn((Laden with { Road = "village-hump" }).With("height", 400.0).With("speed", 60.0));
+        Assert.Equal("The crossing breaks off before its end.", verdict.Headline);
+        Assert.Equal("", verdict.Number);
+    }
+
+    /// <summary>Whatever is set, every sentence agrees with its row of the table, and the price is named.</summary>
+    [Theory]
+    [InlineData("fern-saloon", "four up with luggage", "village-hump", "rear-spring", 52.0)]
+    [InlineData("fern-saloon", "four up with luggage", "village-hump", "rear-spring", 30.0)]
+    [InlineData("fern-saloon", "driver", "village-hump", "front-spring", 17.0)]
+    [InlineData("fern-saloon", "driver", "pothole-left", "front-damping", 1.6)]
+    [InlineData("fern-saloon", "four up with luggage", "village-hump", "rear-damping", 0.6)]
+    [InlineData("drover-van", "laden", "village-hump", "rear-damping", 1.5)]
+    [InlineData("drover-van", "empty", "village-hump", "front-damping", 0.7)]
+    [InlineData("plover-motorcycle", "two up", "village-hump", "rear-damping", 1.4)]
+    [InlineData("sprig-kit-car", "two up", "village-hump", "front-spring", 20.0)]
+    [InlineData("tarn-off-roader", "driver", "village-hump", "rear-damping", 1.5)]
+    public void No_sentence_contradicts_the_table_and_the_price_is_never_left_out(
+        string car, string load, string road, string key, double value)
+    {
+        var (verdict, changes) = VerdictOn(new PassState { Car = car, Load = load, Road = road }.With(key, value));
+        var nod = Row(changes, SettlingCatalogue.RmsPitch.Key);
+        var hit = Row(changes, HitCatalogue.PeakPitchAcceleration.Key);
+        Assert.Equal(nod.PrintWithUnit(nod.After), verdict.Number);
+        Assert.EndsWith($"where it was {nod.PrintWithUnit(nod.Before)}.", verdict.Headline, StringComparison.Ordinal);
+        bool Says(params string[] words) => words.Any(word => verdict.Lead.Contains(word, StringComparison.Ordinal));
+        Assert.True(nod.After < nod.Before || !Says("less", "gone"), verdict.Headline);
+        Assert.True(nod.After > nod.Before || !Says("more nodding", "again", "twice"), verdict.Headline);
+
+        var percent = Math.Abs((hit.After!.Value / hit.Before!.Value) - 1.0) * 100.0;
+        var size = percent < 3.0
+            ? "as hard as before"
+            : $"{percent.ToString("F0", CultureInfo.InvariantCulture)}\u00a0% {(hit.After < hit.Before ? "softer" : "harder")}";
+        Assert.Contains($"The hit is {size}.", verdict.Detail, StringComparison.Ordinal);
+
+        // What is named as better or as the price says so in the table, too; and a price that the table holds is named.
+        var (gains, prices) = (Told(verdict.Detail, "Better too: "), Told(verdict.Detail, "Price: "));
+        Assert.NotEmpty(prices);
+        Check(gains, "better: ");
+        var worse = changes.Where(change => change != nod && change != hit && IsFelt(change)
+            && change.Words.StartsWith("worse: ", StringComparison.Ordinal)).ToArray();
+        if (worse.Length == 0)
+        {
+            Assert.Equal(["none found among the measures below"], prices);
+        }
+        else
+        {
+            Check(prices, "worse: ");
+            Assert.Equal(Math.Min(worse.Length, 2), prices.Count(told => !told.EndsWith("more below", StringComparison.Ordinal)));
+        }
+
+        void Check(string[] told, string kind) => Assert.All(
+            told.Where(one => !one.EndsWith("more below", StringComparison.Ordinal)),
+            one => Assert.Contains(changes, change => $"{kind}{one}" == $"{kind}{change.Measure.Label} {Stripped(change, kind)}"));
+    }
+
+    private static string Stripped(MeasureChange change, string kind) =>
+        change.Words.StartsWith(kind, StringComparison.Ordinal) ? change.Words[kind.Length..] : "(not so in the table)";
+
+    private static bool IsFelt(MeasureChange change) =>
+        !change.IsHardlyAny && change is { Before: { } before, After: { } after } && Math.Abs(after - before) >= 0.03 * Math.Abs(before);
+
+    private static string[] Told(string detail, string opening)
+    {
+        var at = detail.IndexOf(opening, StringComparison.Ordinal);
+        if (at < 0)
+        {
+            return [];
+        }
+
+        // A sentence ends where the next begins, or with the text.
+        var told = detail[(at + opening.Length)..];
+        var next = told.IndexOf(". Price: ", StringComparison.Ordinal);
+        return (next < 0 ? told.TrimEnd('.') : told[..next]).Split("; ");
+    }
+
+    private static MeasureChange Row(IEnumerable<MeasureChange> changes, string key) => changes.Single(change => change.Measure.Key == key);
+
+    private static (PassVerdict Verdict, IReadOnlyList<MeasureChange> Changes) VerdictOn(PassState state)
+    {
+        var view = new PassTrial(Demo).See(state, full: true).View!;
+        var changes = MeasureChange.Of(view.Now, view.Former);
+        return (PassVerdict.Of(view, changes), changes);
+    }
+}
