@@ -12,7 +12,7 @@ internal sealed record DeviceForm(int Widest, int Threads, bool InFours, bool Sh
 {
     /// <summary>As is fastest on the devices that were measured.</summary>
     public static DeviceForm Of<T>()
-        where T : unmanaged, ILane<T> => typeof(T) == typeof(Lanes.DeviceSingle) ? new(128, 384, true) : new(128, 0, true);
+        where T : unmanaged, ILane<T> => typeof(T) == typeof(Lanes.DeviceSingle) ? new(128, 384, true) : new(128, 0, false);
 
     /// <summary>Whether four steps are written out.</summary>
     public bool IsFour(int perSample) => InFours && perSample % DeviceKernel.WrittenOut == 0;
