@@ -28,9 +28,17 @@ internal static class Middle
             return OfRanks(all, lower, upper);
         }
 
-        var between = ArrayPool<double>.Shared.Rent(all.Length);
-        var (count, below) = Near(all, lower, upper, between);
-        var middle = count > 0 ? OfRanks(between.AsSpan(0, count), lower - below, upper - below) : OfRanks(all, lower, upper);
+        var (from, to) = About(all);
+        var (count, below) = Counted(all, from, to);
+        if (lower < below || below + count <= upper)
+        {
+            return OfRanks(all, lower, upper);
+        }
+
+        // Room for one more: what is not between is written behind the last that is, and then over.
+        var between = ArrayPool<double>.Shared.Rent(count + 1);
+        Collect(all, from, to, between);
+        var middle = OfRanks(between.AsSpan(0, count), lower - below, upper - below);
         ArrayPool<double>.Shared.Return(between);
         return middle;
     }
@@ -66,9 +74,8 @@ internal static class Middle
         return least;
     }
 
-    // What lies between two values that a few hundred samples put on either side of the middle, and how many lie below; nothing where the middle does
-    // not lie between them.
-    private static (int Count, int Below) Near(double[] all, int lower, int upper, double[] between)
+    // Two values that a few hundred samples put on either side of the middle.
+    private static (double From, double To) About(double[] all)
     {
         const int samples = 512;
         const int aside = 40;
@@ -79,17 +86,30 @@ internal static class Middle
         }
 
         Array.Sort(few);
-        var (from, to) = (few[(samples / 2) - aside], few[(samples / 2) + aside]);
+        return (few[(samples / 2) - aside], few[(samples / 2) + aside]);
+    }
+
+    // How many lie between two values, they themselves too, and how many below. Without a branch, here and in what collects: neither is foreseen.
+    private static (int Count, int Below) Counted(double[] all, double from, double to)
+    {
         var (count, below) = (0, 0);
         foreach (var value in all)
         {
-            // Without a branch: neither is foreseen.
-            between[count] = value;
             count += value >= from & value <= to ? 1 : 0;
             below += value < from ? 1 : 0;
         }
 
-        return below <= lower && upper < below + count ? (count, below) : (0, 0);
+        return (count, below);
+    }
+
+    private static void Collect(double[] all, double from, double to, double[] between)
+    {
+        var count = 0;
+        foreach (var value in all)
+        {
+            between[count] = value;
+            count += value >= from & value <= to ? 1 : 0;
+        }
     }
 
     /// <summary>The value of a rank, all above it moved behind it: a sort that goes on in one part alone.</summary>

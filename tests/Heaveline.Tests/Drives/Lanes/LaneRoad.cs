@@ -24,7 +24,8 @@ internal static class LaneRoad
         var (left, right) = Rough(length, seed);
         var more = Math.Sqrt(roughDensity / density) - 1.0;
         var sites = plan.Crossings
-            .Select(c => (At: c.Distance, Profile: plan.Sites.Single(s => s.Name == c.Site).Obstacle.Draw())).OrderBy(s => s.At).ToArray();
+            .Select(c => (At: c.Distance, Site: plan.Sites.Single(s => s.Name == c.Site)))
+            .Select(c => (c.At, c.Site.Tracks, Profile: c.Site.Obstacle.Draw())).OrderBy(s => s.At).ToArray();
         return new Road
         {
             Name = "Larch Lane",
@@ -48,6 +49,7 @@ internal static class LaneRoad
             var count = (int)(length / Spacing);
             var (knots, heights, slopes) = (new double[count], new double[count], new double[count]);
             var (reader, next) = (random.Reader(), 0);
+            var without = isLeft ? Tracks.Right : Tracks.Left;
             var about = own < 1.0 ? new LaneRoughness(plan, own, isLeft, Rough) : null;
             for (var i = 0; i < count; i++)
             {
@@ -60,7 +62,7 @@ internal static class LaneRoad
                 reader.At(x, out var h, out var s);
                 (h, s) = about?.Of(x, h, s) ?? (h, s);
                 var (gain, grows) = Gain(x);
-                var (siteHeight, siteSlope) = next < sites.Length
+                var (siteHeight, siteSlope) = next < sites.Length && sites[next].Tracks != without
                     ? (sites[next].Profile.Height(x - sites[next].At), sites[next].Profile.Slope(x - sites[next].At))
                     : (0.0, 0.0);
                 heights[i] = (gain * h) + siteHeight;
