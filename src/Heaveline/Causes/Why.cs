@@ -157,9 +157,20 @@ public sealed record Why
         TestHump[] own = TestHump.Refusal(Road) is null ? [new() { Name = "this obstacle", Road = Road }] : [];
         try
         {
-            TestDay Day(params IEnumerable<TestHump> humps) =>
-                TestDay.Of(new() { Model = RideModel.Of(Model.Car, alone), Humps = [.. humps], HalfWidth = 1.0 }, degree, stop: cancellation);
-            return own.Length > 0 && Day(own).Drives is [var drive] ? drive : Day(TestHump.OfBoards).Drives.FirstOrDefault();
+            TestDayWish Wish(params IEnumerable<TestHump> humps) =>
+                new() { Model = RideModel.Of(Model.Car, alone), Humps = [.. humps], HalfWidth = 1.0 };
+            TestDay Day(params IEnumerable<TestHump> humps) => TestDay.Of(Wish(humps), degree, stop: cancellation);
+            var drive = own.Length > 0 && Day(own).Drives is [var here] ? here : Day(TestHump.OfBoards).Drives.FirstOrDefault();
+            if (drive is null)
+            {
+                return null;
+            }
+
+            var wish = Wish(drive.Hump);
+            return drive with
+            {
+                HalfWidthsAtMost = TestDay.HalfWidths(wish, drive.Hump, drive.Speeds, TestDrive.MostPasses, wish.Phone, cancellation),
+            };
         }
         catch (RefusedValueException)
         {

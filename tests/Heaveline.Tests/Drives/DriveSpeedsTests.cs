@@ -3,6 +3,7 @@ using Heaveline.Drives.Identification;
 using Heaveline.Drives.Recovery;
 using Heaveline.Numerics;
 using Heaveline.Quantities;
+using Heaveline.Studies;
 using Heaveline.Tests.Drives.Lanes;
 
 namespace Heaveline.Tests.Drives;
@@ -76,6 +77,22 @@ public class DriveSpeedsTests
         Assert.Equal(Road.Wheelbase / (0.7 * (told.Ends.FrontPeriod.Value - told.Ends.RearPeriod.Value)), told.InStep!.Speed, 1e-9);
         Assert.InRange(told.InStep.Speed, told.InStep.Low, told.InStep.High);
         Assert.InRange((told.InStep.High - told.InStep.Low) / told.InStep.Speed, 0.01, 0.5);
+    }
+
+    [Theory]
+    [InlineData(0.981, 1.014, false)]
+    [InlineData(0.971, 0.998, true)]
+    public void No_end_is_called_the_faster_one_where_the_ratio_may_be_either_side_of_one(double low, double high, bool isSure)
+    {
+        var speeds = Told.Value with
+        {
+            Sites = [], InStep = null, Ratio = 0.997, RatioRange = (low, high), Ends = Told.Value.Ends with { FrontPeriod = 0.85, RearPeriod = 0.86 },
+        };
+        var said = Assert.Single(SiteSpeedTable.Said(speeds)).Text;
+        Assert.Equal(isSure, said.Contains("falls further behind", StringComparison.Ordinal));
+        Assert.Equal(!isSure, said.Contains("Neither end of this linear car is surely the faster (frequency ratio 0.981 to 1.014, 90 %)"));
+        var ratio = Told.Value.RatioRange;
+        Assert.InRange(Told.Value.Ratio, ratio.Low, ratio.High);
     }
 
     [Fact]

@@ -119,6 +119,24 @@ public class DriveCarStudyTests
         Assert.Equal("roughness", Assert.Single(answer.Figure(DriveAnswer.Rough).Panels).Id);
     }
 
+    [Theory]
+    [InlineData(0.62, 0.64, "0.62°", "0.64°")]
+    [InlineData(0.62, 0.74, "0.6°", "0.7°")]
+    public void The_pitch_of_both_halves_has_as_many_decimals_as_tell_them_apart(double gentle, double hard, string first, string second)
+    {
+        var halves = Known.Value.Detail!.Halves;
+        const double degree = Math.PI / 180.0;
+        halves = halves with
+        {
+            Gentle = halves.Gentle! with { PitchMotion = gentle * degree }, Hard = halves.Hard! with { PitchMotion = hard * degree },
+        };
+        Assert.All(MotionHalvesWords.Of(halves, "bumps"), s =>
+        {
+            Assert.Contains($"pitch {first} RMS", s.Text, StringComparison.Ordinal);
+            Assert.Contains($"pitch {second} RMS", s.Text, StringComparison.Ordinal);
+        });
+    }
+
     [Fact]
     public void The_roughness_is_told_where_it_is_asked_for_and_refused_without_a_car()
     {

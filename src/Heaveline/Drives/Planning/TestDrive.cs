@@ -23,6 +23,9 @@ public sealed record TestDrive
     /// </summary>
     public required ImmutableDictionary<CarNumber, double> HalfWidths { get; init; }
 
+    /// <summary>The same after <see cref="MostPasses"/>; empty where nobody asked.</summary>
+    internal ImmutableDictionary<CarNumber, double> HalfWidthsAtMost { get; init; } = ImmutableDictionary<CarNumber, double>.Empty;
+
     /// <summary>Least load of any tyre at these speeds over what it bears at rest (–).</summary>
     public required double LeastLoad { get; init; }
 

@@ -25,6 +25,9 @@ public sealed record DriveRoughness
     // A bump is felt this long before its onset, s.
     private const double Before = 0.3;
 
+    // Where no bump was found though one lies there, the car is given this long to settle, s.
+    private const double Settling = 3.0;
+
     /// <summary>The stretches of which something was read, in the order of the drive.</summary>
     public ImmutableArray<RoughStretch> Stretches { get; init; } = [];
 
@@ -110,12 +113,13 @@ public sealed record DriveRoughness
     private static IEnumerable<int> Windows(Drive drive, DriveEvents events, Trust trust, int count)
     {
         var step = Math.Max(1, (int)Math.Round(Step * drive.Rate));
+        var missed = MissedPass.Of(drive, events);
         foreach (var (from, to) in drive.Covered)
         {
             var first = from;
             while (first + count <= to + 1)
             {
-                var isRead = IsRead(drive, events, trust, first, count);
+                var isRead = IsRead(drive, events, missed, trust, first, count);
                 if (isRead)
                 {
                     yield return first;
@@ -126,7 +130,7 @@ public sealed record DriveRoughness
         }
     }
 
-    private static bool IsRead(Drive drive, DriveEvents events, Trust trust, int first, int count)
+    private static bool IsRead(Drive drive, DriveEvents events, IReadOnlyList<MissedPass> missed, Trust trust, int first, int count)
     {
         var (start, end, slow, fast) = (drive.Time(first), drive.Time(first + count), double.PositiveInfinity, 0.0);
         foreach (var v in drive.Speed.AsSpan(first, count))
@@ -136,6 +140,7 @@ public sealed record DriveRoughness
 
         return slow >= Slowest && fast - slow <= Steady * slow
             && !events.Events.Any(e => e.Onset - Before < end && e.SettlingUntil > start)
+            && !missed.Any(m => m.From - Before < end && m.Until + Settling > start)
             && !trust.Dropped.Any(d => d.Part.From < end && d.Part.To > start);
     }
 }

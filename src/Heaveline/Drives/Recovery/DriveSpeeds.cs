@@ -24,6 +24,9 @@ public sealed record DriveSpeeds
     /// <summary>The frequency ratio of the car, rear over front.</summary>
     public required double Ratio { get; init; }
 
+    /// <summary>What holds that ratio in nine cases of ten; both 0 where nobody asked.</summary>
+    internal (double Low, double High) RatioRange { get; init; }
+
     /// <summary>The speeds.</summary>
     /// <param name="events">The bumps of the drive.</param>
     /// <param name="found">The car identified from it.</param>
@@ -45,12 +48,14 @@ public sealed record DriveSpeeds
         // A draw whose front swings no slower falls into step at no speed: beyond all.
         double[] drawn = [.. Enumerable.Range(0, PosteriorDraws.Count).Select(d =>
             EndsOf(draws.Car(d), known.Wheelbase).SpeedFor(Coincidence.SuitedCycles) ?? double.PositiveInfinity)];
+        var ratio = found.Of(CarNumber.FrequencyRatio)!;
         return new DriveSpeeds
         {
             Sites = [.. events.Sites.Where(s => found.Humps.Any(h => h.Site == s.Name)).Select(search.Of)],
             Ends = ends,
             InStep = ends.SuitedSpeed is { } speed ? SpeedSearch.Found(speed, drawn) : null,
-            Ratio = found.Of(CarNumber.FrequencyRatio)!.Value,
+            Ratio = ratio.Value,
+            RatioRange = (ratio.Low, ratio.High),
         };
     }
 

@@ -91,6 +91,7 @@ public sealed record DriveAnswer : Answer
         .. DriveWords.Cautions(Drive, Trust, Asked.Advice),
         .. InstantWords.Wheelbase(Asked.Settings, Asked.Car) is { } own ? [own] : Array.Empty<string>(),
         .. Events is null ? [] : EventWords.Cautions(Events, Asked.Advice),
+        .. Events is null ? [] : MissedWords.Of(MissedPass.Of(Drive, Events)),
     ];
 
     /// <inheritdoc/>

@@ -134,7 +134,7 @@ internal static class DriveCarWords
         var why = number switch
         {
             CarNumber.FrontFrequency or CarNumber.RearFrequency when off > 0.0 =>
-                "friction, a progressive spring or a stop that is reached; gentle and violent passes apart would show which",
+                "friction, a progressive spring or a stop that is reached",
             CarNumber.FrontFrequency or CarNumber.RearFrequency => "a softer spring, more load on the axle, or another tyre than in the file",
             CarNumber.FrontDamping or CarNumber.RearDamping when off < 0.0 => "dampers that grow softer with speed, or weaker ones",
             CarNumber.FrontDamping or CarNumber.RearDamping => "friction, or stronger dampers",

@@ -5,10 +5,13 @@ using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
-/// <summary>A hump that was crossed on purpose, and faster than the program sends anybody over one.</summary>
+/// <summary>Bumps that were crossed faster than the program sends anybody over one.</summary>
 internal static class FastHump
 {
-    /// <summary>A sentence that names each such hump with its fastest pass; null where none is.</summary>
+    /// <summary>
+    /// A sentence that names each such site, whatever its kind or length, with its fastest pass; those that were met once and that nobody named are
+    /// counted. Null where there is none.
+    /// </summary>
     /// <param name="events">The bumps of the drive.</param>
     /// <param name="where">In which of several drives, with a space before it; blank: there is one.</param>
     public static string? Caution(DriveEvents events, string where = "")
@@ -18,17 +21,31 @@ internal static class FastHump
             return null;
         }
 
-        // Only what is surely faster; what was met once, on the way, nobody chose. Of a joint met at speed no length is known, or a short one.
-        string[] fast =
+        // A bump whose numbers do not count was crossed all the same. Only what is surely faster.
+        (DriveSite Site, DriveEvent Pass)[] fast =
         [
-            .. events.Sites.Where(s => s.Kind == EventKind.Hump && s.Events.Length > 1
-                    && s.Events.Any(e => e.IsKept && e.IsLengthKnown && e.Length >= DriveEvent.Short))
-                .Select(s => (s.Name, Pass: s.Events.MaxBy(e => e.Speed - e.SpeedHalfWidth)!))
-                .Where(s => s.Pass.Speed - s.Pass.SpeedHalfWidth > TestDay.Fastest)
-                .Select(s => Text($"{s.Name} at {In.KilometresPerHour.Of(s.Pass.Speed):F0} km/h")),
+            .. events.Sites.Where(s => s.Kept > 0)
+                .Select(s => (Site: s, Pass: s.Events.Where(e => e.Kind != EventKind.Braking).MaxBy(e => e.Speed - e.SpeedHalfWidth)))
+                .Where(s => s.Pass is { } pass && pass.Speed - pass.SpeedHalfWidth > TestDay.Fastest)
+                .Select(s => (s.Site, s.Pass!)),
         ];
-        return fast.Length == 0 ? null
-            : Text($"Crossed fast{where}: {string.Join(", ", fast)}; 'plan' and 'ties' send nobody over a hump faster than ")
+        var (named, met) = (fast.Where(s => IsNamed(s.Site)).ToArray(), fast.Where(s => !IsNamed(s.Site)).ToArray());
+        string[] told =
+        [
+            .. named.Select(s => Text($"{s.Site.Name} at {Speed(s.Pass)} km/h")),
+            .. met.Length == 0 ? [] : new[]
+            {
+                met.Length == 1 ? Text($"one bump met once, at {Speed(met[0].Pass)} km/h")
+                    : Text($"{met.Length} bumps met once, at up to {Speed(met.MaxBy(s => s.Pass.Speed).Pass)} km/h"),
+            },
+        ];
+        return told.Length == 0 ? null
+            : Text($"Crossed fast{where}: {string.Join(", ", told)}; 'plan' and 'ties' send nobody over a hump faster than ")
                 + Text($"{In.KilometresPerHour.Of(TestDay.Fastest):F0} km/h.");
     }
+
+    // Crossed again and again, or called by a name.
+    private static bool IsNamed(DriveSite site) => site.Events.Length > 1 || !site.Name.StartsWith("site ", StringComparison.Ordinal);
+
+    private static string Speed(DriveEvent pass) => Text($"{In.KilometresPerHour.Of(pass.Speed):F0}");
 }

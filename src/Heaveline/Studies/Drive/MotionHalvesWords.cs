@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Drives.Identification;
 using Heaveline.Quantities;
@@ -21,12 +22,14 @@ internal static class MotionHalvesWords
             yield break;
         }
 
+        // As many decimals of pitch as tell the halves apart.
+        var pitch = Degrees(gentle, "F1") == Degrees(hard, "F1") ? "F2" : "F1";
         HalfDifference[] told = [.. halves.Differences.Where(d => d.IsBeyondChance)];
         if (told.Length == 0)
         {
             var most = halves.Differences.MaxBy(d => Math.Abs(Math.Log(d.Ratio)))!;
-            yield return new Sentence(Id, Text($"The {gentle.Windows} gentler {what} ({Motion(gentle)}) and the {hard.Windows} harder ")
-                + Text($"({Motion(hard)}) tell cars that differ by no more than chance makes among six numbers: most in ")
+            yield return new Sentence(Id, Text($"The {gentle.Windows} gentler {what} ({Motion(gentle, pitch)}) and the {hard.Windows} harder ")
+                + Text($"({Motion(hard, pitch)}) tell cars that differ by no more than chance makes among six numbers: most in ")
                 + Text($"{DriveCarTable.Of(most.Number).Name}, {By(most)}. Whether friction or stops are in it these halves do not tell."));
             yield break;
         }
@@ -35,7 +38,7 @@ internal static class MotionHalvesWords
         {
             var name = DriveCarTable.Of(difference.Number).Name;
             yield return new Sentence($"{Id}-{DriveCarTable.Of(difference.Number).Key}", Text($"Over the {gentle.Windows} gentler {what} ")
-                + Text($"({Motion(gentle)}) {name}: {Shown(gentle.Of(difference.Number))}; over the {hard.Windows} harder ({Motion(hard)}) ")
+                + Text($"({Motion(gentle, pitch)}) {name}: {Shown(gentle.Of(difference.Number))}; over the {hard.Windows} harder ({Motion(hard, pitch)}) ")
                 + Text($"{Shown(hard.Of(difference.Number))}, {By(difference)}: {Why(difference)}."));
         }
     }
@@ -57,8 +60,10 @@ internal static class MotionHalvesWords
         return table;
     }
 
-    private static string Motion(MotionHalf half) =>
-        Text($"damper speeds about {half.TravelSpeed:G2} m/s, pitch {In.Degrees.Of(half.PitchMotion):F1}° RMS");
+    private static string Motion(MotionHalf half, string format) =>
+        Text($"damper speeds about {half.TravelSpeed:G2} m/s, pitch {Degrees(half, format)}° RMS");
+
+    private static string Degrees(MotionHalf half, string format) => In.Degrees.Of(half.PitchMotion).ToString(format, CultureInfo.InvariantCulture);
 
     private static string Shown(CarEstimate estimate)
     {

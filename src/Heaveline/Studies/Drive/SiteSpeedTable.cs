@@ -58,8 +58,14 @@ public static class SiteSpeedTable
         yield return new Sentence("speeds-in-step", speeds.InStep is { } step
             ? Text($"The ends of this linear car fall into step after 0.7 cycles at {Speed(step.Speed)} km/h {Held(step)}, ")
                 + "whatever the bump."
+            : IsUnsure(speeds) ? Text($"Neither end of this linear car is surely the faster (frequency ratio {speeds.RatioRange.Low:F3} to ")
+                + Text($"{speeds.RatioRange.High:F3}, 90 %): whether they fall into step, and at which speed, this drive does not tell.")
             : $"{speeds.Ends.WhyNot} That is of the linear car of this drive, whatever the bump.");
     }
+
+    // Which end is the slower one decides whether they ever fall into step.
+    private static bool IsUnsure(DriveSpeeds speeds) => speeds.Ends is { FrontPeriod: not null, RearPeriod: not null }
+        && speeds.RatioRange.Low < 1.0 && speeds.RatioRange.High > 1.0;
 
     private static string Suits(SiteSpeed site, double ratio) => (site.Suited.Length, site.WantsLarger) switch
     {

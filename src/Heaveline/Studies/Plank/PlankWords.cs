@@ -64,9 +64,8 @@ internal sealed class PlankWords(PlankAnswer answer)
         {
             yield return new(
                 id,
-                Text($"{FirstLetter.Raised(wanted)}: not to be had almost alone with these boards. The purest safe row leaves it ")
-                + Text($"{In.Percent.Of(Math.Min(find.LeastShare, find.LinearShare)):F0} % of the motion; ")
-                    + Text($"{In.Percent.Of(PlankAnswer.Almost):F0} % is asked for."));
+                Text($"{FirstLetter.Raised(wanted)}: not to be had almost alone with these boards. Of the purest safe row, in the ")
+                + Text($"second after the rear wheels have left, {Shares(find)}; {In.Percent.Of(PlankAnswer.Almost):F0} % is asked for of all three."));
             yield break;
         }
 
@@ -75,12 +74,14 @@ internal sealed class PlankWords(PlankAnswer answer)
             id,
             Text($"{FirstLetter.Raised(had)}: {find.Layout.Words}, at {In.KilometresPerHour.Of(find.Speed):0.#} km/h. ")
             + "In the second after the rear "
-            + Text($"wheels have left, {In.Percent.Of(find.Share):F0} % of the motion is that, at least ")
-                + Text($"{In.Percent.Of(find.LeastShare):F0} % within 5 % ")
-            + Text($"of the speed (the linear car: {In.Percent.Of(find.LinearShare):F0} %); with the drive over the planks ")
+            + Text($"wheels have left, {Shares(find)}; with the drive over the planks ")
             + Text($"{In.Percent.Of(find.WholeShare):F0} %."));
         yield return new($"{id}-boards", Build(find));
     }
+
+    private static string Shares(PlankFind find) =>
+        Text($"{In.Percent.Of(find.Share):F0} % of the motion is that, at least {In.Percent.Of(find.LeastShare):F0} % within 5 % of the speed ")
+        + Text($"(the linear car: {In.Percent.Of(find.LinearShare):F0} %)");
 
     private static string WedgeEnd => "5 mm thick at its thin end and that edge rounded, since a knife edge splits (the passes take it to nothing)";
 

@@ -131,25 +131,37 @@ internal static class TestWords
         _ => "rear/front ratio of the damping ratios",
     };
 
+    // A drive is advised where plan's passes would halve what the file leaves open of one of the numbers.
     private static string? Measured(PitchCauseKind kind, Why why)
     {
-        var (garage, known) = kind switch
+        (string Way, (string Name, CarNumber Number)[] Sought) measured = kind switch
         {
-            PitchCauseKind.FrequencyRatio => ("measure the wheel rates of both ends", Known("frequency ratio", CarNumber.FrequencyRatio)),
-            PitchCauseKind.DynamicIndex => ("measure the pitch inertia", Known("dynamic index", CarNumber.PitchIndex)),
+            PitchCauseKind.FrequencyRatio => ("measure the wheel rates of both ends", [("frequency ratio", CarNumber.FrequencyRatio)]),
+            PitchCauseKind.DynamicIndex => ("measure the pitch inertia", [("dynamic index", CarNumber.PitchIndex)]),
             PitchCauseKind.DampingLevel or PitchCauseKind.DampingSplit => (
                 "have the dampers measured",
-                $"{Known(AxleCatalogue.Damping(AxleEnd.Front).Name, CarNumber.FrontDamping)} and {Known("rear one", CarNumber.RearDamping)}"),
-            _ => ("", ""),
+                [(AxleCatalogue.Damping(AxleEnd.Front).Name, CarNumber.FrontDamping), ("rear one", CarNumber.RearDamping)]),
+            _ => ("", []),
         };
-        return garage.Length == 0 ? null
-            : why.Drive is not { } drive ? garage
-            : FormattableString.Invariant($"{garage}, or drive: {TestDrive.Passes} passes over {Hump(drive)} at ")
-                + $"{string.Join(", ", drive.Speeds.SkipLast(1).Select(Speed))} and {Speed(drive.Speeds[^1])} with a phone on the floor tell {known} "
-                + "('heaveline plan')";
+        var (garage, sought) = measured;
+        if (garage.Length == 0)
+        {
+            return null;
+        }
 
-        string Known(string name, CarNumber number) =>
-            why.Drive is { } drive ? FormattableString.Invariant($"the {name} to ± {In.Percent.Of(drive.HalfWidths[number]):F1} %") : "";
+        if (why.Drive is not { ReachesStops: false } drive)
+        {
+            return garage;
+        }
+
+        var driven = LoadedCar.Of(why.Model.Car, NeutralLoad.Of(why.Model.Car, why.Model.Load));
+        var left = sought.ToDictionary(s => s.Number, s => FileDoubt.Of(driven, s.Number).HalfWidth);
+        string Known((string Name, CarNumber Number) s) => FormattableString.Invariant($"the {s.Name} to ± ")
+            + FormattableString.Invariant($"{In.Percent.Of(drive.HalfWidths[s.Number]):F1} % (± {In.Percent.Of(left[s.Number]):F1} % by the car file)");
+        return !sought.Any(s => drive.HalfWidthsAtMost[s.Number] <= 0.5 * left[s.Number]) ? garage
+            : FormattableString.Invariant($"{garage}, or drive: {TestDrive.Passes} passes over {Hump(drive)} at ")
+                + $"{string.Join(", ", drive.Speeds.SkipLast(1).Select(Speed))} and {Speed(drive.Speeds[^1])} with a phone on the floor tell "
+                + $"{string.Join(" and ", sought.Select(Known))}, nine times of ten ('heaveline plan')";
     }
 
     private static string Hump(TestDrive drive) => TestHump.OfBoards.Contains(drive.Hump) ? drive.Hump.Road.Caption : drive.Hump.Name;
