@@ -66,7 +66,7 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
 
     public Found<Log> Log(IReadOnlyList<string> names, IReadOnlyList<Overruling> overrulings)
     {
-        var reading = LogFile.Load(names, overrulings, stop);
+        var reading = LogFile.Load([.. names.Select(NamedDrives.LogOf)], overrulings, stop);
         Say(string.Join('\n', reading.Refusals.Select(r => r.Text)));
         read.UnionWith(reading.Paths.Select(Real));
         return new Found<Log>
@@ -81,9 +81,13 @@ internal sealed class FileFinder(Streams streams, CancellationToken stop) : IFin
     {
         var found = NamedDrives.Find(name);
         read.UnionWith(found.Inputs.Select(i => i.Name).Append(name).Select(Real));
-        names.AddRange(found.Value is { } drive ? [drive.Name] : Array.Empty<string>());
+        names.AddRange(found.Value is { } drive
+            ? [drive.Name, .. drive.Car is { } car ? LoadedCar.NamesIn(car.Car) : [], .. drive.Settings.Sites.Select(site => site.Site)]
+            : Array.Empty<string>());
         return found;
     }
+
+    public bool IsDescribed(string name) => NamedDrives.IsDescribed(name);
 
     public Found<TieSheet> Ties(string name)
     {

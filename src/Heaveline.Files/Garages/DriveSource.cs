@@ -101,6 +101,7 @@ public sealed record DriveSource
             IsDescribed = true,
             Car = Car,
             Settings = Settings,
+            Taken = Sheet.Taken,
             Same = Sheet.Same,
             Before = Before?.Recorded(garage, nameOf),
             Inputs = [.. Inputs.Select(i => i with { Name = nameOf(i.Name) })],

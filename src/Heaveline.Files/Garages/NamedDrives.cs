@@ -11,9 +11,21 @@ public static class NamedDrives
     public static Found<RecordedDrive> Find(string path)
     {
         ArgumentNullException.ThrowIfNull(path);
-        var folder = Path.GetFileName(path) == DriveFile.FileName ? Path.GetDirectoryName(Path.GetFullPath(path))! : path;
-        return File.Exists(Path.Combine(folder, DriveFile.FileName)) ? OfGarage(path, folder) : Alone(path);
+        return IsDescribed(path) ? OfGarage(path, LogOf(path)) : Alone(path);
     }
+
+    /// <summary>Whether a path leads to the folder of a drive with its <c>drive.yaml</c>, or to that.</summary>
+    /// <param name="path">The path.</param>
+    public static bool IsDescribed(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return File.Exists(Path.Combine(LogOf(path), DriveFile.FileName));
+    }
+
+    /// <summary>Where the log lies that a path leads to: beside a <c>drive.yaml</c>, else at the path itself.</summary>
+    /// <param name="path">The path.</param>
+    public static string LogOf(string path) =>
+        Path.GetFileName(path) == DriveFile.FileName ? Path.GetDirectoryName(path) is { Length: > 0 } folder ? folder : "." : path;
 
     /// <summary>A drive of a garage, its log unread.</summary>
     /// <param name="garage">The garage.</param>

@@ -33,6 +33,9 @@ public sealed class AskedReader(Given given, IFinder finder)
     /// <summary>The words, as they were given.</summary>
     public Given Given => given;
 
+    /// <summary>Whether a name leads to a drive with what was written down about it.</summary>
+    internal Func<string, bool> IsDescribed => finder.IsDescribed;
+
     /// <summary>Ends what takes long already while the words are read.</summary>
     public CancellationToken Stop => finder.Stop;
 
@@ -210,11 +213,8 @@ public sealed class AskedReader(Given given, IFinder finder)
     }
 
     /// <summary>The road; null when there is none.</summary>
-    public Road? Road(Choice choice)
-    {
-        ArgumentNullException.ThrowIfNull(choice);
-        return Text(choice) is { } name ? Sought(choice, finder.Road(name)).Value : null;
-    }
+    public Road? Road(Choice choice) =>
+        Text(choice) is { } name ? Sought(choice, finder.Road(name)).Value : null;
 
     /// <summary>Roads with the words that they were given by, each once, or the usual ones; those that are not there are left out.</summary>
     public IReadOnlyList<(string Name, Road Road)> RoadsOf(Choice choice, IReadOnlyList<string> usual) =>
@@ -235,11 +235,8 @@ public sealed class AskedReader(Given given, IFinder finder)
         [.. Texts(choice).Select(name => Sought(choice, finder.Drive(name)).Value).OfType<RecordedDrive>()];
 
     /// <summary>The sheet of cable ties; null when there is none.</summary>
-    public TieSheet? Ties(Choice choice)
-    {
-        ArgumentNullException.ThrowIfNull(choice);
-        return Text(choice) is { } name ? Sought(choice, finder.Ties(name)).Value : null;
-    }
+    public TieSheet? Ties(Choice choice) =>
+        Text(choice) is { } name ? Sought(choice, finder.Ties(name)).Value : null;
 
     /// <summary>The class of a random road; null when there is none.</summary>
     public RoadClass? Class(Choice choice) => Class(choice, Text(choice) ?? "");
@@ -260,11 +257,8 @@ public sealed class AskedReader(Given given, IFinder finder)
     }
 
     /// <summary>The car, whatever its load; null when there is none.</summary>
-    public Car? Car(Choice choice)
-    {
-        ArgumentNullException.ThrowIfNull(choice);
-        return Text(choice) is { } name ? Sought(choice, finder.Car(name)).Value : null;
-    }
+    public Car? Car(Choice choice) =>
+        Text(choice) is { } name ? Sought(choice, finder.Car(name)).Value : null;
 
     /// <summary>The car under its load; null when there is none.</summary>
     /// <param name="car">The car's choice.</param>

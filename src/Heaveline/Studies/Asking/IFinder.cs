@@ -29,6 +29,10 @@ public interface IFinder
     /// </summary>
     Found<RecordedDrive> Drive(string name) => new() { Name = name, Refusal = "Drives are not looked for here." };
 
+    /// <summary>Whether a name leads to a drive that somebody wrote down what is known of, with its log.</summary>
+    /// <param name="name">The name.</param>
+    bool IsDescribed(string name) => false;
+
     /// <summary>The sheet of cable ties of a name. Where sheets are not looked for, none is found.</summary>
     Found<TieSheet> Ties(string name) => new() { Name = name, Refusal = "Sheets of cable ties are not read here." };
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Answers;
+using Heaveline.Drives;
 using Heaveline.Drives.Events;
 using Heaveline.Quantities;
 
@@ -31,6 +32,9 @@ public sealed record RecordedDrive
 
     /// <summary>What is known of the drive, and what was decided about its bumps.</summary>
     public EventSettings Settings { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
+
+    /// <summary>Decisions of the reading of its log that are taken otherwise.</summary>
+    public ImmutableArray<Overruling> Taken { get; init => field = value.IsDefault ? [] : value; } = [];
 
     /// <summary>What was the same as in the drive before, each a word of <see cref="ProveAsked.Circumstances"/>.</summary>
     public ImmutableArray<string> Same { get; init => field = value.IsDefault ? [] : value; } = [];

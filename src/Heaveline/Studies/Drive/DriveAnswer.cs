@@ -67,7 +67,11 @@ public sealed record DriveAnswer : Answer
     public DriveComfort? Comfort { get; init; }
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Sentence> Head => [.. Trust.Verdicts.Select(v => new Sentence($"for-{Word(v.Use)}", Said(v)))];
+    public override IReadOnlyList<Sentence> Head =>
+    [
+        .. Trust.Verdicts.Select(v => new Sentence($"for-{Word(v.Use)}", Said(v))),
+        .. Asked.Described.Length > 0 ? new[] { new Sentence("described", Asked.Described) } : [],
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables =>
@@ -162,7 +166,7 @@ public sealed record DriveAnswer : Answer
             ["level"] = LevelWord(v.Level),
             ["reason"] = v.Reason,
         }))]),
-        ["story"] = new JsonArray([.. Story.Select(s => (JsonNode)new JsonObject
+        ["story"] = new JsonArray([.. OfSheet.Concat(Story).Select(s => (JsonNode)new JsonObject
         {
             ["about"] = s.About, ["text"] = s.Text, ["doubtful"] = s.IsDoubtful, ["instead"] = TablesJson.Texts(Overruling.Instead(s.About)),
         })]),
@@ -215,6 +219,9 @@ public sealed record DriveAnswer : Answer
     private bool HasCar => Identified is { Estimates.IsEmpty: false };
 
     private IEnumerable<StoryLine> Story => Drive.Log.Story.Concat(Drive.Story);
+
+    // In the facts alone: lines have it in the head.
+    private IEnumerable<StoryLine> OfSheet => Asked.Described.Length > 0 ? [new StoryLine("drive-file", Asked.Described)] : [];
 
     private IEnumerable<string> Doubtful => Story.Where(s => s.IsDoubtful).Select(s => s.Text);
 

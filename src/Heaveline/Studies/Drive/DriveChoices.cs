@@ -108,9 +108,11 @@ public static class DriveChoices
 
     /// <summary>Reads what is known of a drive; objections go to the reader.</summary>
     /// <param name="reader">The reader.</param>
-    internal static (LoadedCar? Car, EventSettings Settings) Read(AskedReader reader)
+    /// <param name="drive">What was written down about the drive; null: nothing.</param>
+    /// <returns>The car, and what the options alone say: what was written down is not in it.</returns>
+    internal static (LoadedCar? Car, EventSettings Given) Read(AskedReader reader, DescribedDrive? drive)
     {
-        var car = reader.Given.Of(Car) is null ? null : reader.Car(Car, Load);
+        var car = DescribedDrive.CarOf(reader, drive);
         var wheelbase = reader.Given.Of(Wheelbase) is null ? car?.Car.Wheelbase.Si : reader.Amount<Length>(Wheelbase, "2.70 m")?.Si;
         if (wheelbase is < ShortestWheelbase or > LongestWheelbase)
         {
@@ -118,14 +120,14 @@ public static class DriveChoices
             wheelbase = null;
         }
 
-        if (reader.Given.Of(Load) is not null && reader.Given.Of(Car) is null)
+        if (reader.Given.Of(Load) is not null && reader.Given.Of(Car) is null && drive?.Drive.Car is null)
         {
             reader.Object(Load.Name, "load: give --car too, the car that is loaded so.");
         }
 
         var phone = reader.Text(Phone) is { } place ? PhoneOf(reader, place) : null;
         var seat = car is null ? null : reader.Seat(Seat, car.Car);
-        if (reader.Given.Of(Seat) is not null && (car is null || reader.Given.Of(Phone) is null))
+        if (reader.Given.Of(Seat) is not null && (car is null || (reader.Given.Of(Phone) is null && drive?.Drive.Settings.Phone is null)))
         {
             reader.Object(Seat.Name, "seat: give --car, which has the seats, and --phone, where the phone lay.");
         }
@@ -149,7 +151,10 @@ public static class DriveChoices
         });
     }
 
-    private static PhonePlace? PhoneOf(AskedReader reader, string words)
+    /// <summary>The phone's place in words; null where they are none.</summary>
+    /// <param name="reader">The reader, to which objections go.</param>
+    /// <param name="words">The words.</param>
+    internal static PhonePlace? PhoneOf(AskedReader reader, string words)
     {
         double? behind = null;
         var (spread, left, up) = (0.05, 0.0, 0.0);

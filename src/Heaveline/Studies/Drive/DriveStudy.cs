@@ -12,13 +12,15 @@ public static class DriveStudy
     {
         Name = "log",
         Kind = ChoiceKind.Log,
-        Says = "What a phone or a logger wrote: files (.csv, .txt), a folder of them, a .zip; several belong to one drive.",
+        Says = "What a phone or a logger wrote: files (.csv, .txt), a folder of them, a .zip; several belong to one drive. A folder drives/NAME of a "
+            + "garage is read with what its drive.yaml says of car, load, phone and bumps; options stand before that.",
         IsArgument = true,
         IsNeeded = true,
         Range = (1, 64),
     };
 
-    private static readonly Choice Take = new()
+    /// <summary>Decisions of the reading.</summary>
+    internal static Choice Take { get; } = new()
     {
         Name = "take",
         Kind = ChoiceKind.Word,
@@ -42,6 +44,7 @@ public static class DriveStudy
               heaveline drive trip.csv
               heaveline drive drive.zip --figure strip.pdf
               heaveline drive trip.csv --wheelbase "2.70 m" --phone "1.45 m behind front axle" --site "chapel: 84 s, 141 s" --csv bumps.csv
+              heaveline drive my-garage/drives/before --phone "1.45 m behind front axle"
               heaveline drive trip.csv --draw events --figure bumps.pdf
               heaveline drive trip.csv --car fern-saloon.yaml --site "chapel: 84 s" --road chapel --write chapel.yaml
               heaveline drive trip.csv --car fern-saloon.yaml --twin --write-twin as-driven.yaml
@@ -199,7 +202,9 @@ public static class DriveStudy
 
     private static DriveAsked? Read(AskedReader reader)
     {
-        var (car, settings) = DriveChoices.Read(reader);
+        var written = DescribedDrive.Of(reader, Logs);
+        var (car, given) = DriveChoices.Read(reader, written);
+        var settings = DescribedDrive.Settings(written, given);
         var overrulings = new List<Overruling>();
         foreach (var words in reader.Texts(Take))
         {
@@ -218,16 +223,16 @@ public static class DriveStudy
             }
         }
 
-        var log = reader.IsRefused ? null : reader.Log(Logs, overrulings);
+        var log = reader.IsRefused ? null : reader.Log(Logs, DescribedDrive.Taken(written, overrulings));
         if (log is not null)
         {
-            InstantWords.Refuse(reader, DriveChoices.Site, log, "", settings.Sites.Select(s => s.At));
-            InstantWords.Refuse(reader, DriveChoices.Reject, log, "", settings.Rejected);
-            InstantWords.Refuse(reader, DriveChoices.Added, log, "", settings.Added);
+            InstantWords.Refuse(reader, DriveChoices.Site, log, "", given.Sites.Select(s => s.At));
+            InstantWords.Refuse(reader, DriveChoices.Reject, log, "", given.Rejected);
+            InstantWords.Refuse(reader, DriveChoices.Added, log, "", given.Added);
         }
 
         var twin = reader.IsTicked(DriveChoices.Twin);
-        if (twin && car is null)
+        if (twin && reader.Given.Of(DriveChoices.Car) is null)
         {
             reader.Object(DriveChoices.Twin.Name, "twin: give --car, whose springs and dampers are to be scaled.");
         }
@@ -237,6 +242,7 @@ public static class DriveStudy
             Log = log,
             Car = car,
             Settings = settings,
+            Described = DescribedDrive.Said(written, reader.Given, given, overrulings),
             Road = reader.Text(DriveChoices.Road),
             WantsTwin = twin,
             WantsRoughness = reader.IsTicked(DriveChoices.Roughness),

@@ -65,6 +65,7 @@ public sealed record ProveAnswer : Answer
     [
         new("verdict", ProveWords.Verdict(Main)),
         .. Numbers.Skip(1).Select(n => new Sentence("beside", ProveWords.Beside(n))),
+        .. Asked.Described.Select(s => new Sentence("described", s)),
     ];
 
     /// <inheritdoc/>
@@ -107,6 +108,7 @@ public sealed record ProveAnswer : Answer
         ["confidence"] = Asked.Comparison.Confidence,
         ["looks"] = Asked.Comparison.Looks,
         ["same"] = TablesJson.Texts(Asked.Same),
+        ["drive-files"] = TablesJson.Texts(Asked.Described),
         ["numbers"] = new JsonObject([.. Numbers.Select(n => KeyValuePair.Create(n.Word, (JsonNode?)ProveJson.Of(n)))]),
         ["sites"] = new JsonArray([.. Matches.All.Select(m => (JsonNode)new JsonObject
         {

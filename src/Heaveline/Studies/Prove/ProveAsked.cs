@@ -37,6 +37,12 @@ public sealed record ProveAsked
     /// <summary>The car file of the car before, under the load that was driven; null: none.</summary>
     public LoadedCar? Car { get; init; }
 
+    /// <summary>The car file of the car that was driven after the change, where it is another; null: as before.</summary>
+    public LoadedCar? CarAfter { get; init; }
+
+    /// <summary>What of each drive's own file holds, and which options stand instead, a sentence each; empty where there is no such file.</summary>
+    internal ImmutableArray<string> Described { get; init => field = value.IsDefault ? [] : value; } = [];
+
     /// <summary>
     /// The same car after the change, by its file: what it would do is forecast on the drive before, and held against the drive after.
     /// </summary>

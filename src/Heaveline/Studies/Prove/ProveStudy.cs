@@ -19,7 +19,8 @@ public static class ProveStudy
     {
         Name = "before",
         Kind = ChoiceKind.Log,
-        Says = "Log of the drive before the change: a file, a folder or a .zip; given again, more files of the same drive.",
+        Says = "Log of the drive before the change: a file, a folder or a .zip; given again, more files of the same drive. A folder drives/NAME of a "
+            + "garage is read with what its drive.yaml says; options stand before that, for both drives.",
         HelpName = "LOG",
         IsRepeated = true,
         IsNeeded = true,
@@ -59,6 +60,11 @@ public static class ProveStudy
         Says = "The change without files, as \"rear springs +20 %, rear dampers +30 %\" (rates and forces): forecast by the car that the drive "
             + "before tells and held against the drive after; needs --wheelbase or --car, takes some seconds.",
         HelpName = "CHANGE",
+    };
+
+    private static readonly Choice Phone = DriveChoices.Phone with
+    {
+        Says = "Where the phone lay in both drives, as \"1.45 m behind front axle, 0.1 m left, 0.2 m up\".",
     };
 
     private static readonly Choice Site = new()
@@ -129,11 +135,12 @@ public static class ProveStudy
             Examples:
               heaveline prove --before monday.csv --after tuesday.csv --wheelbase "2.70 m"
               heaveline prove --before before.zip --after after.zip --same all --figure dots.pdf
+              heaveline prove --before my-garage/drives/before --after my-garage/drives/after --what-changed
               heaveline prove --before a.csv --after b.csv --site "chapel hump: before 84 s, after 91 s" --matters "15 %" --json
               heaveline prove --before a.csv --after b.csv --car saloon.yaml --change saloon-cured.yaml --load "four up with luggage"
               heaveline prove --before a.csv --after b.csv --wheelbase "2.70 m" --change-by "rear springs +20 %" --draw forecast --figure said.pdf
             """,
-        Choices = [Before, After, Wheelbase, Car, Change, Choices.Load, Scaled, Site, Matters, Number, Looks, Same, WhatChanged],
+        Choices = [Before, After, Wheelbase, Car, Change, Choices.Load, Phone, Scaled, Site, Matters, Number, Looks, Same, WhatChanged],
         Draws = new Choice
         {
             Name = "draw",
@@ -186,7 +193,8 @@ public static class ProveStudy
         (before, after) = (before.AtTrueSpeed(stop), after.AtTrueSpeed(stop));
         // Each drive's own car, by all of its bumps as that drive has them: what a drive says of its car does not hang on the drive beside it.
         var (carBefore, carAfter) = asked.WhatChanged
-            ? (CarOf(asked, asked.Before, asked.OfBefore, before, stop), CarOf(asked, asked.After, asked.OfAfter, after, stop))
+            ? (CarOf(asked, asked.Before, asked.OfBefore, before, stop),
+                CarOf(asked with { Car = asked.CarAfter ?? asked.Car }, asked.After, asked.OfAfter, after, stop))
             : default;
         (before, after, var matches) = SharedSites.Of(before, after, SiteMatches.Of(before.Events, after.Events), stop);
         var speeds = SpeedDoubt.Of(before, after);
@@ -268,11 +276,13 @@ public static class ProveStudy
 
     private static ProveAsked? Read(AskedReader reader)
     {
-        var (before, after) = (reader.Log(Before), reader.Log(After));
+        var (ofBefore, ofAfter) = (DescribedDrive.Of(reader, Before), DescribedDrive.Of(reader, After));
+        var (before, after) = (reader.Log(Before, DescribedDrive.Taken(ofBefore, [])), reader.Log(After, DescribedDrive.Taken(ofAfter, [])));
         var wheelbase = reader.Given.Of(Wheelbase) is null ? null : reader.Amount<Length>(Wheelbase, "2.70 m");
-        var car = reader.Given.Of(Car) is null ? null : reader.Car(Car, Choices.Load);
+        var car = DescribedDrive.CarOf(reader, ofBefore);
+        var carAfter = reader.Given.Of(Car) is null ? DescribedDrive.CarOf(reader, ofAfter) : null;
         var change = reader.Given.Of(Change) is null ? null : reader.Car(Change);
-        if (change is not null && reader.Given.Of(Car) is null)
+        if (change is not null && reader.Given.Of(Car) is null && car is null)
         {
             reader.Object(Change.Name, "change: give --car too, the car before it.");
         }
@@ -283,19 +293,24 @@ public static class ProveStudy
             reader.Object(Scaled.Name, "change-by: --change says by its file what was changed; give one of the two.");
         }
 
-        var metres = wheelbase?.Si ?? car?.Car.Wheelbase.Si;
         var (first, second) = ProveSites.Read(reader, Site);
+        var phone = reader.Text(Phone) is { } place ? DriveChoices.PhoneOf(reader, place) : null;
+        var known = new EventSettings { Phone = phone };
+        var givenBefore = known with { Wheelbase = wheelbase?.Si ?? car?.Car.Wheelbase.Si, Sites = [.. first] };
+        var givenAfter = known with { Wheelbase = wheelbase?.Si ?? (carAfter ?? car)?.Car.Wheelbase.Si, Sites = [.. second] };
+        var (settingsBefore, settingsAfter) = (DescribedDrive.Settings(ofBefore, givenBefore), DescribedDrive.Settings(ofAfter, givenAfter));
+        var isTold = settingsBefore.Wheelbase is not null && settingsAfter.Wheelbase is not null;
         var matters = Share(reader);
         var number = reader.Word(Number);
         var looks = reader.Whole(Looks);
         var same = Circumstances(reader, Same);
         var what = reader.IsTicked(WhatChanged);
-        if (what && reader.Given.Of(Wheelbase) is null && reader.Given.Of(Car) is null)
+        if (what && !isTold && reader.Given.Of(Wheelbase) is null && reader.Given.Of(Car) is null)
         {
             reader.Object(WhatChanged.Name, "what-changed: give --wheelbase or --car, by which the delay between the axles tells the car.");
         }
 
-        if (scaled is not null && metres is null)
+        if (scaled is not null && settingsBefore.Wheelbase is null)
         {
             reader.Object(Scaled.Name, "change-by: give --wheelbase or --car, by which the delay between the axles tells the car.");
         }
@@ -305,7 +320,7 @@ public static class ProveStudy
             reader.Object(After.Name, "before and after are the same log: give the one that was driven after the change.", isUsage: false);
         }
 
-        if (reader.Given.Of(Choices.Load) is not null && reader.Given.Of(Car) is null)
+        if (reader.Given.Of(Choices.Load) is not null && reader.Given.Of(Car) is null && car is null && carAfter is null)
         {
             reader.Object(Choices.Load.Name, "load: give --car too, the car that is loaded so.");
         }
@@ -322,13 +337,22 @@ public static class ProveStudy
         {
             Before = before!,
             After = after!,
-            OfBefore = new EventSettings { Wheelbase = metres, Sites = [.. first] },
-            OfAfter = new EventSettings { Wheelbase = metres, Sites = [.. second] },
+            OfBefore = settingsBefore,
+            OfAfter = settingsAfter,
             Comparison = new ComparisonSettings { Matters = matters!.Value, Looks = looks!.Value },
             Number = Enum.GetValues<ComparedNumber>().Single(n => ProvedNumber.WordOf(n) == number),
-            Same = same,
+            Same = [.. ProveAsked.Circumstances.Where(c => same.Contains(c) || ofAfter?.Drive.Same.Contains(c) == true)],
             WhatChanged = what,
             Car = car,
+            CarAfter = carAfter,
+            Described =
+            [
+                .. new[]
+                {
+                    DescribedDrive.Said(ofBefore, reader.Given, givenBefore, []),
+                    DescribedDrive.Said(ofAfter, reader.Given, givenAfter, [], isAfter: true),
+                }.Where(said => said.Length > 0),
+            ],
             Change = change,
             Scaled = scaled,
         };
