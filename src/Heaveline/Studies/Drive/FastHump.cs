@@ -11,7 +11,8 @@ internal static class FastHump
     /// <summary>A sentence that names each such hump with its fastest pass; null where none is.</summary>
     /// <param name="events">The bumps of the drive.</param>
     /// <param name="where">In which of several drives, with a space before it; blank: there is one.</param>
-    public static string? Caution(DriveEvents events, string where = "")
+    /// <param name="advice">To whom it is said; null: to whoever typed a command.</param>
+    public static string? Caution(DriveEvents events, string where = "", DriveAdvice? advice = null)
     {
         if (!events.HasSpeed)
         {
@@ -28,7 +29,7 @@ internal static class FastHump
                 .Select(s => Text($"{s.Name} at {In.KilometresPerHour.Of(s.Pass.Speed):F0} km/h")),
         ];
         return fast.Length == 0 ? null
-            : Text($"Crossed fast{where}: {string.Join(", ", fast)}; 'plan' and 'ties' send nobody over a hump faster than ")
+            : Text($"Crossed fast{where}: {string.Join(", ", fast)}; {(advice ?? DriveAdvice.Command).Planned} nobody over a hump faster than ")
                 + Text($"{In.KilometresPerHour.Of(TestDay.Fastest):F0} km/h.");
     }
 }
