@@ -28,6 +28,9 @@ public abstract record Answer
     /// <summary>What the numbers say.</summary>
     public virtual IReadOnlyList<Sentence> Sentences => [];
 
+    /// <summary>Those of the cautions without which the tables are misread: they stand above them.</summary>
+    internal virtual IReadOnlyList<string> Opening => [];
+
     /// <summary>What must stand below numbers that people act on.</summary>
     public virtual IReadOnlyList<string> Closing => [];
 
@@ -90,10 +93,11 @@ public abstract record Answer
         [
             .. Head.Select(s => units.Text(s.Text)),
             .. TellsFirst ? told : [],
+            .. Opening.Select(units.Text),
             .. TableLines(tables, units),
             "",
             .. shown < all ? [$"{shown} of {all} rows, those that matter most; all with --all."] : Array.Empty<string>(),
-            .. Cautions.Select(units.Text),
+            .. Cautions.Except(Opening).Select(units.Text),
             .. TellsFirst ? [] : told,
             .. Closing.Select(units.Text),
         ];

@@ -103,5 +103,8 @@ public static class Sources
 
     /// <summary>All of them, in the order in which a report lists them.</summary>
     public static IReadOnlyList<Source> All { get; } =
-        [Axes, Terms, Modes, Steps, Parts, Comfort, Weightings, RoadClasses, Linearisation, Doubts, Draws, Shares, Rule, SideEffects, Covariance];
+    [
+        Axes, Terms, Modes, Steps, Parts, Comfort, Weightings, RoadClasses, Linearisation, Doubts, Draws, Shares, Rule, SideEffects, Covariance,
+        Identification,
+    ];
 }

@@ -10,12 +10,16 @@ internal static class ClosingParts
     private const int LongestText = 20_000;
 
     /// <summary>What people who act on the numbers must know.</summary>
-    public static ReportPart Cautions { get; } = new()
+    /// <param name="asked">What was asked of the report.</param>
+    public static ReportPart Cautions(ReportAsked asked) => new()
     {
         Heading = "Before anybody acts on these numbers",
         Blocks =
         [
-            Paragraph.Of("Everything here is computed from what the car files say. It is no proof that a car is safe or legal."),
+            Paragraph.Of(asked.Read.Any()
+                ? "What is said of the drives is read off their logs, as far as each bears it; all else is computed from what the car files say. "
+                    + "Neither is proof that a car is safe or legal."
+                : "Everything here is computed from what the car files say. It is no proof that a car is safe or legal."),
             .. Studies.Cautions.All.Select(Caution.Of),
         ],
     };

@@ -6,9 +6,9 @@ namespace Heaveline.Reports;
 /// <summary>Each drive: what its log is good for, what is read off it, where that must be doubted.</summary>
 internal static class DrivePart
 {
-    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Choices.Drives.Select(drive => Of(drive, work.Of(drive)));
+    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Choices.Drives.Select(drive => Of(drive, work.Of(drive), work.NamesOf(drive)));
 
-    private static ReportPart Of(RecordedDrive drive, DriveAnswer answer) => new()
+    private static ReportPart Of(RecordedDrive drive, DriveAnswer answer, SiteNames? names) => new()
     {
         Heading = $"The drive: {drive.Name}",
         Blocks =
@@ -16,9 +16,10 @@ internal static class DrivePart
             .. drive.Note.Length > 0 ? [Paragraph.Of(drive.Note.Trim())] : Array.Empty<Block>(),
             Points.Of(answer.Head.Select(s => s.Text)),
             .. answer.Cautions.Select(Caution.Of),
+            .. answer.Events is { } events && names?.Caution(events) is { } caution ? new Block[] { Caution.Of(caution) } : [],
             Illustration.Of(answer.Figure(DriveAnswer.Strip)),
             .. Car(answer),
-            .. Bumps(answer),
+            .. Bumps(answer, names),
             .. answer.Comfort is { } comfort ? new[] { Tabulated.Of(FloorTable.Of(comfort)) } : [],
             Tabulated.Of(DriveTable.Of(answer.Drive, answer.Trust), $"The log of {drive.Name}"),
             .. answer.Reading.Select(s => s.Text).ToArray() is { Length: > 0 } reading
@@ -50,7 +51,7 @@ internal static class DrivePart
         }
     }
 
-    private static IEnumerable<Block> Bumps(DriveAnswer answer)
+    private static IEnumerable<Block> Bumps(DriveAnswer answer, SiteNames? names)
     {
         if (answer.Events is not { Events.IsEmpty: false } events)
         {
@@ -62,11 +63,12 @@ internal static class DrivePart
             yield return Illustration.Of(answer.Figure(DriveAnswer.Overlay));
         }
 
-        foreach (var table in EventTable.Short(events))
+        var called = names?.Of(events) ?? events;
+        foreach (var table in EventTable.Short(called))
         {
             yield return Tabulated.Of(table);
         }
 
-        yield return Points.Of(EventWords.Of(events, answer.Asked.Advice).Select(s => s.Text));
+        yield return Points.Of(EventWords.Of(called, answer.Asked.Advice).Select(s => s.Text));
     }
 }

@@ -21,7 +21,7 @@ internal static class Finding
         var drive = $"{passes[0].Name}, {work.Cars[0].Load.Name}, {work.Drive}";
         if (!passes[0].IsWhole)
         {
-            return [new("matter", $"What is the matter: {drive} does not get across. {passes[0].Pass.OutcomeSentence}")];
+            return [new("matter", $"What is the matter: {drive} does not get across. {passes[0].Pass.OutcomeSentence}"), .. Measured(work)];
         }
 
         Measure<Pass>[] heads = passes[0].Pass.Road.Event is null
@@ -33,6 +33,7 @@ internal static class Finding
             Why(work.Why!),
             .. passes.Skip(1).SelectMany((_, k) => Change(work, heads, k + 1)),
             Sureness(work, heads),
+            .. Measured(work),
         ];
     }
 
@@ -91,9 +92,14 @@ internal static class Finding
         CostTable.Measures(cost.Cars).Where(m => m.Uses.HasFlag(MeasureUse.Short) && m != SideEffectCatalogue.LampDrop)
             .Select(m => new Move(m, m.Of(cost.Cars[0]), m.Of(cost.Cars[k])));
 
+    // What two drives measured stands in the same half page.
+    private static IEnumerable<Sentence> Measured(ReportWork work) =>
+        work.Asked(PartKind.Prove) ? [new("measured", $"Measured on the road, before the change and after it: {work.Proof.Head[0].Text}")] : [];
+
     private static Sentence Sureness(ReportWork work, Measure<Pass>[] heads)
     {
-        const string computed = "All of it is computed, none of it measured on a road.";
+        var computed = !work.Choices.Read.Any() ? "All of it is computed, none of it measured on a road."
+            : $"All of this is computed; what was measured on a road stands {(work.Asked(PartKind.Prove) ? "below and " : "")}with the drives.";
         CarDoubts[] doubts = [.. work.Cars.Select(c => CarDoubts.Of(c.Car, c.Load))];
         if (!doubts.Any(d => d.AreStated) || work.Passes.Any(p => !p.IsWhole))
         {

@@ -20,13 +20,14 @@ internal static class ProvePart
                 .. after.Change.Length > 0
                     ? [Paragraph.Of($"What was changed, as it is written down: \"{after.Change.Trim()}\".")] : Array.Empty<Block>(),
                 Points.Of(answer.Head.Select(s => s.Text)),
+                .. answer.Opening.Select(Caution.Of),
                 Illustration.Of(answer.Figure(ProveAnswer.Dots)),
                 .. answer.Tables.Select(table => Tabulated.Of(table)),
                 .. said.Length > 0 ? [Points.Of(said)] : Array.Empty<Block>(),
                 .. answer.FigureIds.Contains(ProveAnswer.Foreseen)
                     ? [Illustration.Of(answer.Figure(ProveAnswer.Foreseen))] : Array.Empty<Block>(),
                 Illustration.Of(answer.Figure(ProveAnswer.Power)),
-                .. answer.Cautions.Select(Caution.Of),
+                .. answer.Cautions.Except(answer.Opening).Select(Caution.Of),
                 .. answer.Closing.Select(Caution.Of),
             ],
             Sources = [.. answer.Sources],

@@ -62,7 +62,7 @@ public sealed record Report
             Date = asked.Date,
             Program = asked.Program,
             Logs = work.Logs,
-            Parts = [.. Opened(parts, asked.Turned).Select(part => part.In(asked.ReadersUnits)), ClosingParts.Cautions],
+            Parts = [.. Opened(parts, asked.Turned).Select(part => part.In(asked.ReadersUnits)), ClosingParts.Cautions(asked)],
         };
         return report with { Parts = [.. report.Parts, ClosingParts.SourcesOf(report), ClosingParts.Again(asked, report.Logs)] };
     }

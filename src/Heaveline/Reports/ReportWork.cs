@@ -106,6 +106,12 @@ internal sealed class ReportWork
         }
     }
 
+    /// <summary>What the sites of a drive are called beside the other drive; null where no part holds two drives against each other.</summary>
+    public SiteNames? NamesOf(RecordedDrive drive) =>
+        Asked(PartKind.Prove) && Choices.Pair is var (before, after) && (drive.Path == before.Path || drive.Path == after.Path)
+            ? new SiteNames(Proof.Matches, drive.Path == after.Path)
+            : null;
+
     /// <summary>Where and how the cars drive, in words.</summary>
     public string Drive =>
         FormattableString.Invariant($"over {Choices.Road.CaptionFor(Cars[0].Model.Rolls)} at {In.KilometresPerHour.Of(Choices.Speed):0.#} km/h");

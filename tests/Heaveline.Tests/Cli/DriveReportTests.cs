@@ -48,7 +48,22 @@ public sealed class DriveReportTests : IDisposable
         {
             Before = logs[0], After = logs[1], OfBefore = settings, OfAfter = settings, Same = ["load", "fuel"], WhatChanged = true,
         });
-        Assert.All(drive.Head.Concat(drive.Sentences).Concat(proof.Head), s => Assert.Contains(s.Text, page, StringComparison.Ordinal));
+        Assert.All(
+            drive.Head.Concat(drive.Sentences.Where(s => !s.Id.StartsWith("site-", StringComparison.Ordinal))).Concat(proof.Head),
+            s => Assert.Contains(s.Text, page, StringComparison.Ordinal));
+
+        // One place has one name: the sites of the drive after say which of the drive before they are, above the first number.
+        var names = new SiteNames(proof.Matches, IsAfter: true);
+        Assert.Contains(proof.Matches.All, m => m.After.Name != m.Name && names.Of(m.After.Name) == $"{m.After.Name} ({m.Name} of the drive before)");
+        Assert.All(
+            EventWords.Of(names.Of(drive.Events!), DriveAdvice.Report), s => Assert.Contains(s.Text, page, StringComparison.Ordinal));
+        var caution = page.IndexOf(names.Caution(drive.Events!)!, StringComparison.Ordinal);
+        Assert.InRange(caution, 0, page.IndexOf("Sites with one bump", StringComparison.Ordinal) is > 0 and var once ? once : page.Length);
+        Assert.InRange(caution, 0, page.IndexOf("Site 1, bump", StringComparison.Ordinal) is > 0 and var first ? first : page.Length);
+        var opening = Assert.Single(proof.Opening);
+        string[] lines = [.. proof.Lines];
+        Assert.Single(lines, opening);
+        Assert.InRange(Array.IndexOf(lines, opening), 1, Array.IndexOf(lines, ""));
         Assert.All(proof.Sentences.Where(s => s.Id == "power"), s => Assert.Contains(s.Text, page, StringComparison.Ordinal));
 
         // The cars are those of the drives, as on the page of the drive: one report does not say two things of one car.
@@ -155,7 +170,7 @@ public sealed class DriveReportTests : IDisposable
     [Fact]
     public void A_drive_is_told_in_a_page_that_needs_nothing_and_is_read_by_everybody()
     {
-        Assert.Equal(0, Spoken.Of("report", Car, "--drive", After, "--parts", "drive,prove", "--out", scratch["r.html"]).Code);
+        Assert.Equal(0, Spoken.Of("report", Car, "--drive", After, "--parts", "finding,drive,prove", "--out", scratch["r.html"]).Code);
         var page = File.ReadAllText(scratch["r.html"]);
         Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
         var figures = Regex.Matches(page, "<svg [^>]*>").Select(m => m.Value).ToList();
@@ -163,6 +178,17 @@ public sealed class DriveReportTests : IDisposable
         Assert.All(figures, figure => Assert.Matches("role=\"img\" aria-label=\"[^\"]{40,}\"", figure));
         var ids = Regex.Matches(page, " id=\"([^\"]+)\"").Select(m => m.Groups[1].Value).ToList();
         Assert.Equal(ids.Count, ids.Distinct().Count());
+
+        // What was measured is not called computed, and stands in the half page before the numbers.
+        var text = Text(page);
+        Assert.DoesNotContain("Everything here is computed", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("none of it measured on a road", text, StringComparison.Ordinal);
+        Assert.Contains("What is said of the drives is read off their logs", text, StringComparison.Ordinal);
+        Assert.Matches("Measured on the road, before the change and after it: [^.]+ over [0-9]+ bumps .*? from [0-9]+ to [0-9]+ km/h", text);
+        Assert.All(["iso2631-1", "iso8041-1", "identification"], key => Assert.Contains($"id=\"source-{key}\"", page, StringComparison.Ordinal));
+        Assert.All(
+            ["'plan'", "'ties'", "drive.yaml of", "(drive.yaml)", "say by --same"],
+            word => Assert.DoesNotContain(word, text, StringComparison.Ordinal));
 
         // The planted place is about 0.5° N, 30° W; nothing of it is printed.
         Assert.DoesNotContain("-30.0", Text(page), StringComparison.Ordinal);

@@ -52,7 +52,7 @@ public sealed record ReportQuery
     /// <summary>Who made it; blank for nobody named.</summary>
     public string Author { get; init; } = "";
 
-    /// <summary>The day as it is printed; null: today; blank: none.</summary>
+    /// <summary>The day as it is printed; null or blank: none.</summary>
     public string? Date { get; init; }
 
     /// <summary>Word of the sheet.</summary>

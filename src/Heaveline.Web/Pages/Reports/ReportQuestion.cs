@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Heaveline.Cars;
 using Heaveline.Files.Garages;
 using Heaveline.Files.Reporting;
@@ -23,7 +22,7 @@ public sealed class ReportQuestion
         units = garageView.Units is { IsImperial: true } imperial ? imperial.Word : null;
         CarNames = query.Cars.Length > 0 ? query.Cars : garageView.UsualCar is { } usual ? [usual] : [];
         Readings = [.. CarNames.Select(name => (name, garageView.Car(name)))];
-        Date = query.Date ?? Today(options.Clock);
+        Date = query.Date ?? "";
         Drives = DrivesOf(query, garageView);
         PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length > 1, DriveCount);
         File = query.File ?? $"{Plain(CarNames.FirstOrDefault("car"))}-report";
@@ -52,7 +51,7 @@ public sealed class ReportQuestion
     /// <summary>Of how many drives the report can be; a single one counts as two where it follows on another.</summary>
     public int DriveCount => ReportDrives.Count(query.Drives.Length, Drives);
 
-    /// <summary>The day that is printed: the address's, or today.</summary>
+    /// <summary>The day that is printed: the address's; blank: none.</summary>
     public string Date { get; }
 
     /// <summary>Words of the parts with commas between.</summary>
@@ -73,8 +72,8 @@ public sealed class ReportQuestion
     /// <summary>The sheet of the PDF.</summary>
     public PaperSize Paper => query.Paper == "letter" ? PaperSize.Letter : PaperSize.A4;
 
-    /// <summary>The query with the proposed day written out, so that its address means the same tomorrow.</summary>
-    public ReportQuery Pinned => query with { Cars = CarNames, Date = Date };
+    /// <summary>The query with its usual car written out, so that its address means the same whatever is usual later.</summary>
+    public ReportQuery Pinned => query with { Cars = CarNames };
 
     /// <summary>Tells reports apart by all that they are made from: the choices and the texts of the files. Empty when nothing can be made.</summary>
     public string Key => Html is null ? "" : string.Join('\n', [Html.Command, Html.Program, .. Html.Inputs.Select(i => i.Sha256), .. Looks]);
@@ -153,9 +152,6 @@ public sealed class ReportQuestion
     public string? Refused(string choice) => Objections.Where(o => o.Choice == choice).Select(o => o.Sentence).ToList() is { Count: > 0 } sentences
         ? string.Join(' ', sentences.Distinct())
         : null;
-
-    /// <summary>Today as a person writes it.</summary>
-    public static string Today(TimeProvider clock) => clock.GetLocalNow().ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 
     // A list of no parts stays one: left out, it would mean the usual ones.
     private Given Words => new(

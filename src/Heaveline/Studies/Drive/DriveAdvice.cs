@@ -6,7 +6,8 @@ namespace Heaveline.Studies;
 /// <param name="Gaps">Where all gaps of the log stand.</param>
 /// <param name="Sites">How bumps are named that two drives have in common, a sentence.</param>
 /// <param name="Same">How it is said what was the same in both drives, the end of a sentence without its stop.</param>
-internal sealed record DriveAdvice(string Wheelbase, string Reasons, string Gaps, string Sites, string Same)
+/// <param name="Planned">Who sends nobody over a hump faster, the words before "nobody".</param>
+internal sealed record DriveAdvice(string Wheelbase, string Reasons, string Gaps, string Sites, string Same, string Planned)
 {
     /// <summary>To whoever typed a command.</summary>
     public static DriveAdvice Command { get; } = new(
@@ -14,15 +15,17 @@ internal sealed record DriveAdvice(string Wheelbase, string Reasons, string Gaps
         "under --json and --csv",
         "in --json",
         "Name them by --site where that is wrong.",
-        "say by --same what was the same");
+        "say by --same what was the same",
+        "'plan' and 'ties' send");
 
     /// <summary>To whoever reads a report, of which another may have made the drives.</summary>
     public static DriveAdvice Report { get; } = new(
-        "It is to be written down with the drive (drive.yaml), or given by the car; a tape will do.",
-        "in what heaveline drive writes of this log as CSV",
-        "in what heaveline drive says of this log as JSON",
-        "Where that is wrong, they are to be named in the drive.yaml of both drives.",
-        "the drive.yaml of the drive after says what was the same, or --same");
+        "It is to be written down with the drive, or given by the car; a tape will do.",
+        "in the table of its bumps as CSV",
+        "in the JSON of the drive",
+        "Where that is wrong, they are to be given the same names in both drives.",
+        "what was the same is to be written down with the drive after",
+        "a planned test day sends");
 
     /// <summary>To whoever reads the page of the drive.</summary>
     public static DriveAdvice Page { get; } = new(
@@ -30,5 +33,6 @@ internal sealed record DriveAdvice(string Wheelbase, string Reasons, string Gaps
         "at its drawing, and in the numbers that can be downloaded",
         "in the JSON of the drive at a glance",
         "Where that is wrong, give them the same name under \"The bumps\", here and on the page of the drive before.",
-        "tick below what was the same");
+        "tick below what was the same",
+        "a planned test day sends");
 }

@@ -132,7 +132,13 @@ public sealed record DriveAnswer : Answer
     public override IReadOnlyList<string> Closing => [DriveWords.Safety];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Source> Sources => HasCar ? [Answers.Sources.Axes, Answers.Sources.Identification] : [Answers.Sources.Axes];
+    public override IReadOnlyList<Source> Sources =>
+    [
+        Answers.Sources.Axes,
+        .. Events is { Events.IsEmpty: false } ? [Answers.Sources.Parts] : Array.Empty<Source>(),
+        .. Comfort is null ? Array.Empty<Source>() : [Answers.Sources.Comfort, Answers.Sources.Weightings],
+        .. HasCar ? [Answers.Sources.Identification] : Array.Empty<Source>(),
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> FigureIds =>

@@ -64,7 +64,7 @@ internal static class EventWords
             yield break;
         }
 
-        if (FastHump.Caution(events) is { } fast)
+        if (FastHump.Caution(events, advice: advice) is { } fast)
         {
             yield return fast;
         }

@@ -14,7 +14,8 @@ internal static class FastHump
     /// </summary>
     /// <param name="events">The bumps of the drive.</param>
     /// <param name="where">In which of several drives, with a space before it; blank: there is one.</param>
-    public static string? Caution(DriveEvents events, string where = "")
+    /// <param name="advice">To whom it is said; null: to whoever typed a command.</param>
+    public static string? Caution(DriveEvents events, string where = "", DriveAdvice? advice = null)
     {
         if (!events.HasSpeed)
         {
@@ -40,7 +41,7 @@ internal static class FastHump
             },
         ];
         return told.Length == 0 ? null
-            : Text($"Crossed fast{where}: {string.Join(", ", told)}; 'plan' and 'ties' send nobody over a hump faster than ")
+            : Text($"Crossed fast{where}: {string.Join(", ", told)}; {(advice ?? DriveAdvice.Command).Planned} nobody over a hump faster than ")
                 + Text($"{In.KilometresPerHour.Of(TestDay.Fastest):F0} km/h.");
     }
 

@@ -75,6 +75,9 @@ public sealed record ProveAnswer : Answer
     public override IReadOnlyList<string> Cautions => [.. ProveCautions.Of(this)];
 
     /// <inheritdoc/>
+    internal override IReadOnlyList<string> Opening => [.. ProveCautions.Names(this)];
+
+    /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
     [
         .. Asked.Forecast is null ? [] : ForecastWords.Of(this),
@@ -93,7 +96,12 @@ public sealed record ProveAnswer : Answer
     public override IReadOnlyList<string> Closing => [DriveWords.Safety];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<Source> Sources => [Answers.Sources.Parts, Answers.Sources.Covariance];
+    public override IReadOnlyList<Source> Sources =>
+    [
+        Answers.Sources.Parts,
+        Answers.Sources.Covariance,
+        .. CarBefore is null && CarAfter is null && CarOfForecast is null ? Array.Empty<Source>() : [Answers.Sources.Identification],
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> FigureIds => [Dots, Power, .. Forecast is null ? Array.Empty<string>() : [Foreseen]];
@@ -136,7 +144,7 @@ public sealed record ProveAnswer : Answer
                 Main.Result,
                 Main.Number == ComparedNumber.Hit,
                 Matches.All.ToDictionary(m => m.Before.Name, m => m.Name, StringComparer.Ordinal),
-                Main.Word)
+                Main.Number == ComparedNumber.Headline ? Main.Title : Main.Name)
             : throw new RefusedValueException(
                 "forecasts of the change", "0", "1", "Give --change or --change-by; look at what the answer says of the forecast."),
         _ => base.Figure(id),

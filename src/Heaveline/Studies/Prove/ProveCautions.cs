@@ -23,18 +23,9 @@ internal static class ProveCautions
                 + "only for a reason that you can name.";
         }
 
-        // Where the names are one, nothing needs to be said.
-        SiteMatch[] placed = [.. answer.Matches.All.Where(m => m.Basis == SiteBasis.Position && m.Before.Name != m.After.Name)];
-        if (placed.Length > 0)
+        foreach (var sentence in Names(answer))
         {
-            yield return $"Bumps were taken for the same by where they lie: {string.Join("; ", placed.Select(m => Match(answer, m)))}.";
-        }
-
-        if (answer.Matches.All.Any(m => m.Basis == SiteBasis.Order))
-        {
-            yield return "Bumps were taken for the same by their order and likeness: "
-                + string.Join("; ", answer.Matches.All.Where(m => m.Basis == SiteBasis.Order).Select(m => Match(answer, m)))
-                + $". {answer.Asked.Advice.Sites}";
+            yield return sentence;
         }
 
         foreach (var sentence in Strangers(answer))
@@ -54,7 +45,7 @@ internal static class ProveCautions
                 yield return $"Of the log {name}: {caution}";
             }
 
-            if (FastHump.Caution(drive.Events, $" {name}") is { } fast)
+            if (FastHump.Caution(new SiteNames(answer.Matches, name == "after").Of(drive.Events), $" {name}", answer.Asked.Advice) is { } fast)
             {
                 yield return fast;
             }
@@ -94,6 +85,24 @@ internal static class ProveCautions
         }
     }
 
+    /// <summary>Which bumps of the two drives were taken for one, and what each drive calls them.</summary>
+    public static IEnumerable<string> Names(ProveAnswer answer)
+    {
+        // Where the names are one, nothing needs to be said.
+        SiteMatch[] placed = [.. answer.Matches.All.Where(m => m.Basis == SiteBasis.Position && m.Before.Name != m.After.Name)];
+        if (placed.Length > 0)
+        {
+            yield return $"Bumps were taken for the same by where they lie: {string.Join("; ", placed.Select(m => Match(answer, m)))}.";
+        }
+
+        if (answer.Matches.All.Any(m => m.Basis == SiteBasis.Order))
+        {
+            yield return "Bumps were taken for the same by their order and likeness: "
+                + string.Join("; ", answer.Matches.All.Where(m => m.Basis == SiteBasis.Order).Select(m => Match(answer, m)))
+                + $". {answer.Asked.Advice.Sites}";
+        }
+    }
+
     private static IEnumerable<string> Strangers(ProveAnswer answer)
     {
         foreach (var (sites, name) in new[] { (answer.Matches.OnlyBefore, "before"), (answer.Matches.OnlyAfter, "after") })
@@ -101,7 +110,8 @@ internal static class ProveCautions
             var some = sites.Where(s => s.Kept > 1).ToList();
             if (some.Count > 0)
             {
-                yield return $"Only the drive {name} crossed {string.Join(", ", some.Select(s => s.Name))}: not compared.";
+                var names = new SiteNames(answer.Matches, name == "after");
+                yield return $"Only the drive {name} crossed {string.Join(", ", some.Select(s => names.Of(s.Name)))}: not compared.";
             }
         }
 

@@ -205,7 +205,7 @@ public static class ProveStudy
                 "vibration above half the sampling rate",
                 "folded down in one of the logs",
                 "small",
-                "Let the headline decide, or log at 100 samples a second.");
+                "Let the pitch after the bump decide, or log at 100 samples a second.");
         }
 
         ComparedNumber[] numbers =
