@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Numerics;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -31,14 +32,20 @@ public static class DriveWindows
     // Doubt of a speed that is not known.
     private const double Unknown = 0.3;
 
-    /// <summary>The windows.</summary>
+    /// <summary>The windows; none where the log shows no car, however many bumps it met: too few samples a second, or nothing that drives.</summary>
     /// <param name="drive">The drive.</param>
     /// <param name="events">Its bumps.</param>
-    /// <param name="trust">What it is good for: what it drops is no rough road; null: all counts.</param>
+    /// <param name="trust">What it is good for: what it drops is no rough road; null: all counts that is sampled often enough.</param>
     public static ImmutableArray<DriveWindow> Of(Drive drive, DriveEvents events, Trust? trust = null)
     {
         ArgumentNullException.ThrowIfNull(drive);
         ArgumentNullException.ThrowIfNull(events);
+        if (IsSlow(drive) || (trust?.For(TrustUse.Car).Level == TrustLevel.None && !drive.PitchRate.IsEmpty))
+        {
+            return [];
+        }
+
+        // A log without pitch is told apart from one without bumps where its car is identified.
         DriveWindow[] bumps = [.. events.Kept.Where(e => WhyNot(drive, events, e) is null).Select(e => About(drive, events, e))];
         return bumps.Length >= CarJudgement.FewestEvents ? [.. bumps] : [.. bumps, .. Rough(drive, events, trust)];
     }
@@ -63,6 +70,8 @@ public static class DriveWindows
     /// <summary>The standard deviation of a bump's speed by the log, as a share of it.</summary>
     internal static double SpreadOf(DriveEvent bump) => Math.Clamp(bump.SpeedHalfWidth / (Gaussian.Ninety * bump.Speed), 0.01, Unknown);
 
+    private static bool IsSlow(Drive drive) => drive.Clock.Rate < Trust.LeastRate;
+
     private static bool IsAlone(DriveEvent one, DriveEvents events) => events.Events.All(
         e => e.Number == one.Number || e.HitUntil < one.Onset - Apart || e.Onset > one.Onset + After);
 
@@ -76,6 +85,7 @@ public static class DriveWindows
             : !IsAlone(bump, events) ? "another bump from 1.5 s before to 4 s after"
             : !Holds(drive, first, count) ? "a gap or the log's end from 1 s before to 4 s after"
             : !(bump.Speed > 0.0) ? "without a speed"
+            : IsSlow(drive) ? Text($"fewer than {Trust.LeastRate:F0} samples a second")
             : null;
     }
 

@@ -1,5 +1,3 @@
-using System.Buffers;
-
 namespace Heaveline.Numerics;
 
 /// <summary>The median.</summary>
@@ -28,19 +26,9 @@ internal static class Middle
             return OfRanks(all, lower, upper);
         }
 
-        var (from, to) = About(all);
-        var (count, below) = Counted(all, from, to);
-        if (lower < below || below + count <= upper)
-        {
-            return OfRanks(all, lower, upper);
-        }
-
-        // Room for one more: what is not between is written behind the last that is, and then over.
-        var between = ArrayPool<double>.Shared.Rent(count + 1);
-        Collect(all, from, to, between);
-        var middle = OfRanks(between.AsSpan(0, count), lower - below, upper - below);
-        ArrayPool<double>.Shared.Return(between);
-        return middle;
+        var (count, below) = NearFirst(all);
+        return below <= lower && upper < below + count
+            ? OfRanks(all.AsSpan(0, count), lower - below, upper - below) : OfRanks(all, lower, upper);
     }
 
     // The mean of two values of neighbouring ranks, or of one twice: what follows in rank is the least of what then stands above.
@@ -74,8 +62,9 @@ internal static class Middle
         return least;
     }
 
-    // Two values that a few hundred samples put on either side of the middle.
-    private static (double From, double To) About(double[] all)
+    // What lies between two values that a few hundred samples put on either side of the middle changes places to come first: how many these are, and
+    // how many lie below them.
+    private static (int Count, int Below) NearFirst(double[] all)
     {
         const int samples = 512;
         const int aside = 40;
@@ -86,30 +75,18 @@ internal static class Middle
         }
 
         Array.Sort(few);
-        return (few[(samples / 2) - aside], few[(samples / 2) + aside]);
-    }
-
-    // How many lie between two values, they themselves too, and how many below. Without a branch, here and in what collects: neither is foreseen.
-    private static (int Count, int Below) Counted(double[] all, double from, double to)
-    {
+        var (from, to) = (few[(samples / 2) - aside], few[(samples / 2) + aside]);
         var (count, below) = (0, 0);
-        foreach (var value in all)
+        for (var i = 0; i < all.Length; i++)
         {
+            // Without a branch: neither is foreseen.
+            var value = all[i];
+            (all[i], all[count]) = (all[count], value);
             count += value >= from & value <= to ? 1 : 0;
             below += value < from ? 1 : 0;
         }
 
         return (count, below);
-    }
-
-    private static void Collect(double[] all, double from, double to, double[] between)
-    {
-        var count = 0;
-        foreach (var value in all)
-        {
-            between[count] = value;
-            count += value >= from & value <= to ? 1 : 0;
-        }
     }
 
     /// <summary>The value of a rank, all above it moved behind it: a sort that goes on in one part alone.</summary>

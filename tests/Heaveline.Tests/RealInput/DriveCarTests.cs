@@ -50,6 +50,6 @@ public class DriveCarTests
         Refused(Read(2.7, "phone-26hz-a", "trip.csv"), RefusalKind.TooFew);
 
     [Fact]
-    public void The_phone_of_10_hertz_meets_too_few_bumps() =>
+    public void The_phone_of_10_hertz_shows_no_car() =>
         Refused(Read(2.7, "phone-10hz-unit-headers", "log.csv"), RefusalKind.TooFew);
 }

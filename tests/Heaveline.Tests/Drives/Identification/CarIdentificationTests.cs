@@ -167,6 +167,34 @@ public class CarIdentificationTests
         }
     }
 
+    // One drive over eight humps, read ten and thirty times a second.
+    [Theory]
+    [InlineData(10.0, false)]
+    [InlineData(30.0, true)]
+    public void Below_twenty_samples_a_second_no_number_of_bumps_tells_a_car(double rate, bool tells)
+    {
+        var road = new PlantedRoad { Bumps = [.. Enumerable.Range(0, 8).Select(i => (PlantedBump.Round, 4.2 + (0.45 * i)))], Seed = 3 };
+        var drive = Drive.Of((road.Driven().Motion with { Rate = rate, Jitter = 0.0, Hum = 0.0 }).Log, Stop);
+        var events = DriveEvents.Of(
+            drive,
+            Trust.Of(drive, Stop),
+            new EventSettings { Wheelbase = road.Wheelbase, Sites = [.. Enumerable.Range(0, 8).Select(i => ("hump", 45.0 + (12.0 * i)))] },
+            Stop);
+        Assert.InRange(events.Kept.Count(), CarJudgement.FewestEvents, 8);
+        DriveWindow[][] both = [[.. DriveWindows.Of(drive, events)], [.. DriveWindows.Of(drive, events, Trust.Of(drive, Stop))]];
+        if (tells)
+        {
+            Assert.All(both, windows => Assert.InRange(windows.Length, CarJudgement.FewestEvents, 8));
+            return;
+        }
+
+        Assert.All(both, Assert.Empty);
+        Assert.Equal(events.Kept.Count(), DriveWindows.LeftOut(drive, events).Length);
+        var car = CarIdentification.Of(both[0], new IdentificationKnown { Wheelbase = road.Wheelbase }, Stop);
+        Assert.False(car.IsBelieved);
+        Assert.Equal(RefusalKind.TooFew, Assert.Single(car.Refusals).Kind);
+    }
+
     [Fact]
     public void A_single_crossing_promises_no_interval_and_says_what_would_tell()
     {
