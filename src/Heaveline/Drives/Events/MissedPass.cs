@@ -30,7 +30,8 @@ public sealed record MissedPass(string Site, double At, double From, double Unti
 
         (double Time, GroundPlace Place)[] way =
         [
-            .. Enumerable.Range(0, (int)(drive.Vertical.Length / drive.Rate / Step)).Select(i => drive.Time(0) + (i * Step)).Select(t => (t, path.At(t)))
+            .. Enumerable.Range(0, (int)(drive.Vertical.Length / drive.Rate / Step)).Select(i => drive.Time(0) + (i * Step))
+                .Select(t => (t, path.At(t)))
                 .Where(w => w.Item2 is { } place && double.IsFinite(place.Heading)).Select(w => (w.t, w.Item2!.Value)),
         ];
         return

@@ -28,9 +28,11 @@ internal static class MotionHalvesWords
         if (told.Length == 0)
         {
             var most = halves.Differences.MaxBy(d => Math.Abs(Math.Log(d.Ratio)))!;
-            yield return new Sentence(Id, Text($"The {gentle.Windows} gentler {what} ({Motion(gentle, pitch)}) and the {hard.Windows} harder ")
-                + Text($"({Motion(hard, pitch)}) tell cars that differ by no more than chance makes among six numbers: most in ")
-                + Text($"{DriveCarTable.Of(most.Number).Name}, {By(most)}. Whether friction or stops are in it these halves do not tell."));
+            yield return new Sentence(
+                Id, Text($"The {gentle.Windows} gentler {what} ({Motion(gentle, pitch)}) and ")
+                + Text($"the {hard.Windows} harder ({Motion(hard, pitch)}) tell cars that differ by no more than chance ")
+                + Text($"makes among six numbers: most in {DriveCarTable.Of(most.Number).Name}, {By(most)}. ")
+                + "Whether friction or stops are in it these halves do not tell.");
             yield break;
         }
 
@@ -38,8 +40,9 @@ internal static class MotionHalvesWords
         {
             var name = DriveCarTable.Of(difference.Number).Name;
             yield return new Sentence($"{Id}-{DriveCarTable.Of(difference.Number).Key}", Text($"Over the {gentle.Windows} gentler {what} ")
-                + Text($"({Motion(gentle, pitch)}) {name}: {Shown(gentle.Of(difference.Number))}; over the {hard.Windows} harder ({Motion(hard, pitch)}) ")
-                + Text($"{Shown(hard.Of(difference.Number))}, {By(difference)}: {Why(difference)}."));
+                + Text($"({Motion(gentle, pitch)}) {name}: {Shown(gentle.Of(difference.Number))}; ")
+                + Text($"over the {hard.Windows} harder ({Motion(hard, pitch)}) {Shown(hard.Of(difference.Number))}, ")
+                + $"{By(difference)}: {Why(difference)}.");
         }
     }
 

@@ -65,7 +65,8 @@ internal sealed class PlankWords(PlankAnswer answer)
             yield return new(
                 id,
                 Text($"{FirstLetter.Raised(wanted)}: not to be had almost alone with these boards. Of the purest safe row, in the ")
-                + Text($"second after the rear wheels have left, {Shares(find)}; {In.Percent.Of(PlankAnswer.Almost):F0} % is asked for of all three."));
+                + Text($"second after the rear wheels have left, {Shares(find)}; ")
+                + Text($"{In.Percent.Of(PlankAnswer.Almost):F0} % is asked for of all three."));
             yield break;
         }
 

@@ -156,8 +156,9 @@ internal static class TestWords
 
         var driven = LoadedCar.Of(why.Model.Car, NeutralLoad.Of(why.Model.Car, why.Model.Load));
         var left = sought.ToDictionary(s => s.Number, s => FileDoubt.Of(driven, s.Number).HalfWidth);
-        string Known((string Name, CarNumber Number) s) => FormattableString.Invariant($"the {s.Name} to ± ")
-            + FormattableString.Invariant($"{In.Percent.Of(drive.HalfWidths[s.Number]):F1} % (± {In.Percent.Of(left[s.Number]):F1} % by the car file)");
+        string Known((string Name, CarNumber Number) s) =>
+            FormattableString.Invariant($"the {s.Name} to ± {In.Percent.Of(drive.HalfWidths[s.Number]):F1} % ")
+            + FormattableString.Invariant($"(± {In.Percent.Of(left[s.Number]):F1} % by the car file)");
         return !sought.Any(s => drive.HalfWidthsAtMost[s.Number] <= 0.5 * left[s.Number]) ? garage
             : FormattableString.Invariant($"{garage}, or drive: {TestDrive.Passes} passes over {Hump(drive)} at ")
                 + $"{string.Join(", ", drive.Speeds.SkipLast(1).Select(Speed))} and {Speed(drive.Speeds[^1])} with a phone on the floor tell "
