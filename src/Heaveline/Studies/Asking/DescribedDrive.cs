@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Heaveline.Answers;
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
 using static Heaveline.Quantities.InvariantText;
