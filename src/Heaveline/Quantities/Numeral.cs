@@ -8,9 +8,18 @@ public static partial class Numeral
 {
     /// <summary>A number.</summary>
     /// <param name="value">The number.</param>
-    /// <param name="format">.NET number format.</param>
+    /// <param name="format">
+    /// .NET number format; with "&lt;" before "F3" or the like, what is above nothing and would be written as nothing is "&lt; 0.001".
+    /// </param>
     public static string Of(double value, string format)
     {
+        ArgumentNullException.ThrowIfNull(format);
+        if (format is ['<', 'F', .. var decimals])
+        {
+            var least = Math.Pow(10.0, -int.Parse(decimals, NumberStyles.None, CultureInfo.InvariantCulture));
+            return value > 0.0 && value < least ? $"< {Of(least, format[1..])}" : Of(value, format[1..]);
+        }
+
         var digits = Math.Abs(value).ToString(format, CultureInfo.InvariantCulture).Replace('-', '−');
         return value < 0.0 && digits.AsSpan().ContainsAnyInRange('1', '9') ? "−" + digits : digits;
     }

@@ -33,6 +33,9 @@ public sealed class ProveTests : IDisposable
         Assert.Contains("pitch in the second after it fell by ", said.Results, StringComparison.Ordinal);
         Assert.DoesNotContain("Not said to be the same", said.Results, StringComparison.Ordinal);
         Assert.Contains("a passenger handles the phone", said.Results, StringComparison.Ordinal);
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(said.Results, "Intervals are of 90 %"));
+        Assert.DoesNotMatch(@"how often by chance \(p\).*0\.000\b", said.Results);
+        Assert.Contains("Intervals are of 95 % at each of two looks", Spoken.Of([.. Cured, "--looks", "2"]).Results, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -65,4 +65,11 @@ public class NumeralTests
         Assert.Equal(plain, Numeral.WithoutPowers(text));
         Assert.Equal(plain, new RefusedValueException("value", text, text, "No.").Value);
     }
+
+    [Theory]
+    [InlineData(0.0, "0.000")]
+    [InlineData(0.00042, "< 0.001")]
+    [InlineData(0.001, "0.001")]
+    [InlineData(0.0312, "0.031")]
+    public void A_chance_below_the_last_decimal_is_not_written_as_none(double value, string text) => Assert.Equal(text, Numeral.Of(value, "<F3"));
 }

@@ -63,7 +63,7 @@ public class DriveCarStudyTests
         var halves = Assert.Single(DriveCarWords.Short(Known.Value with { Identified = refused }), s => s.Id == "car-halves");
         Assert.EndsWith($"Did load, pressure or line change? {tells}", halves.Text, StringComparison.Ordinal);
         var alone = refused with { Refusals = [refused.Refusals[1]] };
-        Assert.Contains(tells, ChangeWords.Of(alone, null, null)[0].Text, StringComparison.Ordinal);
+        Assert.Contains(tells, ChangeWords.Of(alone, null, null, 0.9)[0].Text, StringComparison.Ordinal);
     }
 
     [Fact]

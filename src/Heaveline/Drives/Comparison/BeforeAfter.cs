@@ -45,7 +45,10 @@ public sealed record BeforeAfter
     /// <summary>Standard deviation of one pass's logarithm about the model: 0.07 is 7 %. NaN where nothing is compared.</summary>
     public double Scatter { get; init; } = double.NaN;
 
-    /// <summary>Chance that passes as these show a change of the size that matters; NaN where nothing is compared.</summary>
+    /// <summary>
+    /// Chance that passes as these, in each state as many as the drive of fewer has, show a change of the size that matters; NaN where nothing is
+    /// compared.
+    /// </summary>
     public double Power { get; init; } = double.NaN;
 
     /// <summary>
@@ -78,6 +81,12 @@ public sealed record BeforeAfter
 
     /// <summary>How much each site makes of <see cref="Pooled"/>, adding up to 1; empty where nothing is compared.</summary>
     internal IReadOnlyDictionary<string, double> Shares { get; init; } = new Dictionary<string, double>();
+
+    // Standard deviation of a pass by which as many in each state, equally many and of one speed, would tell the change as surely as these do.
+    private double Spread { get; init; }
+
+    // Doubt of the change that more passes do not take away, standard deviation.
+    private double Common { get; init; }
 
     // Coefficients that the passes pay for.
     private int Columns { get; init; }
@@ -158,7 +167,7 @@ public sealed record BeforeAfter
         var freedom = (2 * passes) - Columns;
         return double.IsNaN(Scatter) ? double.NaN
             : freedom < 1 ? 0.0
-            : PowerOf(Math.Log(1.0 + change) / (Scatter * Math.Sqrt(2.0 / passes)), freedom);
+            : Error(passes) is > 0.0 and var error ? PowerOf(Math.Log(1.0 + change) / error, freedom) : 1.0;
     }
 
     /// <summary>The verdict of one interval.</summary>
@@ -210,7 +219,8 @@ public sealed record BeforeAfter
             var effect = own.Effect(site.Site, share).With(common);
             return site with { Effect = effect, Scatter = own.ScatterAt(site.Site), Verdict = Of(effect, Settings.Matters) };
         }).ToImmutableArray();
-        var all = pooled.Effect(Counted[0].Site, Settings.Confidence).With(common);
+        var plain = pooled.Effect(Counted[0].Site, Settings.Confidence);
+        var all = plain.With(common);
         var judged = this with
         {
             Sites = sites,
@@ -219,6 +229,8 @@ public sealed record BeforeAfter
             Fit = areApart ? own : pooled,
             Shares = pooled.Shares(),
             Columns = pooled.Columns,
+            Spread = plain.StandardError / Math.Sqrt((1.0 / Before) + (1.0 / After)),
+            Common = common,
             Scatter = pooled.Scatter,
             Verdict = areApart && !sites.All(s => s.Effect is not { } effect || effect.Log * all.Log > 0.0)
                 ? ComparisonVerdict.SitesDiffer
@@ -228,7 +240,7 @@ public sealed record BeforeAfter
         var needed = judged.Needed();
         return judged with
         {
-            Power = all.StandardError > 0.0 ? judged.PowerOf(Math.Log(1.0 + Settings.Matters) / all.StandardError, all.Freedom) : 1.0,
+            Power = judged.PowerAt(Math.Min(Before, After), Settings.Matters),
             PassesNeeded = needed,
             MorePasses = judged.Verdict == ComparisonVerdict.CannotSay ? judged.More(needed, all) : null,
         };
@@ -276,7 +288,7 @@ public sealed record BeforeAfter
             var freedom = (2 * (have + more)) - Columns;
             var half = freedom < 1
                 ? double.PositiveInfinity
-                : LeastSquares.Student(freedom, Settings.Confidence) * Scatter * Math.Sqrt(2.0 / (have + more));
+                : LeastSquares.Student(freedom, Settings.Confidence) * Error(have + more);
             if (Of(effect with { HalfWidth = half }, Settings.Matters) != ComparisonVerdict.CannotSay)
             {
                 return more;
@@ -285,6 +297,9 @@ public sealed record BeforeAfter
 
         return null;
     }
+
+    // Of the change by so many passes in each state: what they scatter by, their speeds and bumps spread as here, with the doubt that all share.
+    private double Error(int passes) => Math.Sqrt((Common * Common) + (2.0 / passes * Spread * Spread));
 
     private ImmutableArray<OddPass> OddOf(ComparisonFit fit)
     {

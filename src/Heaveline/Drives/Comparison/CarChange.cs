@@ -7,11 +7,14 @@ namespace Heaveline.Drives.Comparison;
 
 /// <summary>
 /// What changed in the car, by the two cars that move like the two drives. What both drives share (wheelbase, the phone's place, the gyro's gain)
-/// stays out of the difference in truth and in the interval not: it is the wider for it.
+/// stays out of the difference in truth and in the interval not: it is the wider for it. The modes of the body are not compared: which end leads
+/// in the slower one may differ between the drives, and the numbers of the ends say the same.
 /// </summary>
 public sealed record CarChange
 {
-    /// <summary>The numbers that both drives say.</summary>
+    private static readonly CarNumber[] Compared = [.. CarNumbers.Headlines, CarNumber.FrontHop, CarNumber.RearHop];
+
+    /// <summary>The numbers of the ends, and pitch's, that both drives say.</summary>
     public required ImmutableArray<NumberChange> Numbers { get; init; }
 
     /// <summary>Compares two cars.</summary>
@@ -28,14 +31,19 @@ public sealed record CarChange
             return new CarChange { Numbers = [] };
         }
 
+        var effects = (
+            from one in before.Estimates
+            let other = after.Of(one.Number)
+            where Compared.Contains(one.Number) && one.IsSaid && other is { IsSaid: true } && one.Low > 0.0 && other.Low > 0.0
+            select (One: one, Other: other, Effect: Effect(one, before, other, after, settings.Confidence))).ToList();
         return new CarChange
         {
             Numbers =
             [
-                .. from one in before.Estimates
-                   let other = after.Of(one.Number)
-                   where one.IsSaid && other is { IsSaid: true } && one.Low > 0.0 && other.Low > 0.0
-                   select new NumberChange(one.Number, one.Value, other.Value, Effect(one, before, other, after, settings.Confidence)),
+                .. effects.Select(e => new NumberChange(e.One.Number, e.One.Value, e.Other.Value, e.Effect)
+                {
+                    IsTold = e.Effect.Probability * effects.Count < 1.0 - settings.Confidence,
+                }),
             ],
         };
     }

@@ -9,6 +9,9 @@ namespace Heaveline.Drives.Comparison;
 /// <param name="Effect">The change of its logarithm with its interval.</param>
 public sealed record NumberChange(CarNumber Number, double Before, double After, EffectInterval Effect)
 {
-    /// <summary>Whether the interval leaves nothing out.</summary>
-    public bool IsTold => Effect.Low * Effect.High > 0.0;
+    /// <summary>
+    /// Whether it changed beyond chance among all numbers that were compared (Bonferroni): one of them is told wrongly as often as one interval
+    /// alone would be.
+    /// </summary>
+    public required bool IsTold { get; init; }
 }

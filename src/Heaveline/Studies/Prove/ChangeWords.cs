@@ -1,6 +1,7 @@
 using Heaveline.Answers;
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Identification;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -8,7 +9,11 @@ namespace Heaveline.Studies;
 internal static class ChangeWords
 {
     /// <summary>The sentences.</summary>
-    public static IReadOnlyList<Sentence> Of(CarFromDrive? before, CarFromDrive? after, CarChange? change)
+    /// <param name="before">The car of the drive before; null: its log does not bear one.</param>
+    /// <param name="after">That of the drive after.</param>
+    /// <param name="change">What changed; null where either is not known.</param>
+    /// <param name="confidence">Share of cases in which an interval of the table holds the truth.</param>
+    public static IReadOnlyList<Sentence> Of(CarFromDrive? before, CarFromDrive? after, CarChange? change, double confidence)
     {
         if (change is { Numbers.IsEmpty: false })
         {
@@ -16,13 +21,16 @@ internal static class ChangeWords
             return
             [
                 new("what-changed", told.Count == 0
-                    ? "In the car that moves like the drives no number changed beyond its interval."
+                    ? Text($"In the car that moves like the drives no number changed by more than chance among {change.Numbers.Length}.")
                     : "In the car that moves like the drives: "
                         + $"{string.Join("; ", told.Select(n => $"{DriveCarTable.Of(n.Number).Name} {ProveWords.Changed(n.Effect)}"))}"
-                        + (told.Count < change.Numbers.Length ? "; nothing else changed beyond its interval." : ".")),
+                        + (told.Count < change.Numbers.Length
+                            ? Text($"; nothing else changed by more than chance among {change.Numbers.Length} numbers.")
+                            : ".")),
                 new(
                     "what-changed-of",
-                    "These are the linear cars that move most like each drive, in its motion: no values of springs and dampers in a car file."),
+                    "These are the linear cars that move most like each drive, in its motion: no values of springs and dampers in a car file. "
+                        + $"The table's intervals are of {ProveWords.Percent(confidence, 0)} each; what is named here allows for their number."),
             ];
         }
 

@@ -81,7 +81,8 @@ public sealed record ProveAnswer : Answer
     public override IReadOnlyList<Sentence> Sentences =>
     [
         .. Asked.Forecast is null ? [] : ForecastWords.Of(this),
-        .. Asked.WhatChanged ? ChangeWords.Of(CarBefore, CarAfter, Change) : [],
+        .. Asked.WhatChanged ? ChangeWords.Of(CarBefore, CarAfter, Change, Asked.Comparison.Confidence) : [],
+        .. ProveWords.Intervals(Main.Result) is { } level ? new[] { new Sentence("intervals", level) } : [],
         .. ProveWords.Power(Main.Result).Select(s => new Sentence("power", s)),
         .. Asked.Comparison.Looks == 1
             ? new[]
@@ -125,7 +126,7 @@ public sealed record ProveAnswer : Answer
             ["after"] = m.After.Name,
             ["by"] = m.Basis switch { SiteBasis.Name => "name", SiteBasis.Position => "position", _ => "order" },
         })]),
-        ["car"] = Asked.WhatChanged ? ProveJson.Of(Change, ChangeWords.Of(CarBefore, CarAfter, Change)) : null,
+        ["car"] = Asked.WhatChanged ? ProveJson.Of(Change, ChangeWords.Of(CarBefore, CarAfter, Change, Asked.Comparison.Confidence)) : null,
         ["forecast"] = ForecastWords.Facts(this),
         ["cautions"] = TablesJson.Texts([.. Cautions, .. Closing]),
     };

@@ -48,6 +48,9 @@ public sealed record ProveAsked
     /// </summary>
     public Car? Change { get; init; }
 
+    /// <summary>The car of the drive after by its file: the changed one where that is given.</summary>
+    internal LoadedCar? DrivenAfter => CarAfter ?? (Car is { } before && Change is { } change ? before with { Car = change } : Car);
+
     /// <summary>Where the reader of the answer says what the logs do not.</summary>
     internal DriveAdvice Advice { get; init; } = DriveAdvice.Command;
 

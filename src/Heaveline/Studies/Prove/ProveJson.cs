@@ -41,7 +41,7 @@ internal static class ProveJson
         ["sentences"] = TablesJson.Texts(sentences.Select(s => s.Text)),
         ["numbers"] = new JsonObject([.. (change?.Numbers ?? []).Select(n => KeyValuePair.Create(
             DriveCarTable.Of(n.Number).Key,
-            (JsonNode?)new JsonObject { ["before"] = n.Before, ["after"] = n.After, ["change"] = Effect(n.Effect) }))]),
+            (JsonNode?)new JsonObject { ["before"] = n.Before, ["after"] = n.After, ["change"] = Effect(n.Effect), ["told"] = n.IsTold }))]),
     };
 
     private static JsonNode Pass(ComparedPass pass, bool counts) => new JsonObject

@@ -193,8 +193,7 @@ public static class ProveStudy
         (before, after) = (before.AtTrueSpeed(stop), after.AtTrueSpeed(stop));
         // Each drive's own car, by all of its bumps as that drive has them: what a drive says of its car does not hang on the drive beside it.
         var (carBefore, carAfter) = asked.WhatChanged
-            ? (CarOf(asked, asked.Before, asked.OfBefore, before, stop),
-                CarOf(asked with { Car = asked.CarAfter ?? asked.Car }, asked.After, asked.OfAfter, after, stop))
+            ? (CarOf(asked.Car, asked.Before, asked.OfBefore, before, stop), CarOf(asked.DrivenAfter, asked.After, asked.OfAfter, after, stop))
             : default;
         (before, after, var matches) = SharedSites.Of(before, after, SiteMatches.Of(before.Events, after.Events), stop);
         var speeds = SpeedDoubt.Of(before, after);
@@ -211,7 +210,7 @@ public static class ProveStudy
         ComparedNumber[] numbers =
             [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
         // The roads of a forecast are those of the bumps that both crossed.
-        var car = asked.Forecast is null ? null : CarOf(asked, asked.Before, asked.OfBefore, CrossedBumps.Of(before, matches), stop);
+        var car = asked.Forecast is null ? null : CarOf(asked.Car, asked.Before, asked.OfBefore, CrossedBumps.Of(before, matches), stop);
         ProvedNumber[] proved = [.. numbers.Select(n => new ProvedNumber(n, speeds.Of(matches, n, asked.Comparison)))];
         var forecast = car is { Known: not null } ? Foreseen(asked, before, car, stop) : null;
         return new ProveAnswer
@@ -256,13 +255,13 @@ public static class ProveStudy
             : null;
     }
 
-    private static CarFromDrive? CarOf(ProveAsked asked, Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
+    private static CarFromDrive? CarOf(LoadedCar? file, Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
         drive.Car ?? DriveCarReading.Of(
-            new DriveAsked { Log = log, Settings = settings, Car = asked.Car },
+            new DriveAsked { Log = log, Settings = settings, Car = file },
             drive.Drive,
             drive.Trust,
             drive.Events,
-            asked.Car is { } car ? CarBeside.Of(car) : null,
+            file is null ? null : CarBeside.Of(file),
             stop);
 
     private static void Pitching(ProvedDrive drive, string name)

@@ -8,6 +8,9 @@ namespace Heaveline.Studies;
 /// <summary>The numbers of a comparison: over all bumps, and over each.</summary>
 public static class ProveTable
 {
+    /// <summary>How a probability is printed: "&lt; 0.001" where three decimals show nothing of it.</summary>
+    internal const string ProbabilityFormat = "<F3";
+
     private const string Page = "guide/did-the-change-work.md";
 
     private static readonly Measure<(BeforeAfter Result, SiteComparison? Site)>[] All =
@@ -29,7 +32,10 @@ public static class ProveTable
             Name = "upper end of the change",
         },
         Of("prove-probability", "how often by chance (p)", In.Plain, 3, c => Effect(c)?.Probability ?? double.NaN,
-            "How often passes that scatter so would differ by as much or more where nothing was changed."),
+            "How often passes that scatter so would differ by as much or more where nothing was changed.") with
+        {
+            Format = ProbabilityFormat,
+        },
         Of("prove-scatter", "one pass scatters by", In.Percent, 1, c => c.Site?.Scatter ?? c.Result.Scatter,
             "Standard deviation of a pass's logarithm about the fit; over several bumps that of equal passes which would tell as much."),
         Of("prove-power", "finds what matters", In.Percent, 0, c => c.Site is null ? c.Result.Power : double.NaN,

@@ -46,6 +46,12 @@ internal static class ProveWords
             : $"Of {Name(proved)} nothing can be said: {Plural(result.Before, "pass", "passes")} before and {result.After} after count.";
     }
 
+    /// <summary>Of what share the intervals are; null where there are none.</summary>
+    public static string? Intervals(BeforeAfter result) => result.Pooled is null
+        ? null
+        : $"Intervals are of {Percent(result.Settings.Confidence, 0)}{(result.Settings.Looks > 1 ? " at each of two looks" : "")}"
+            + (result.AreApart ? "; those of each bump are wider, since bumps were found apart." : ".");
+
     /// <summary>How sure such passes make it.</summary>
     public static IEnumerable<string> Power(BeforeAfter result)
     {
@@ -62,7 +68,7 @@ internal static class ProveWords
             + Text($"by {100.0 * result.Power:F0} of 100 pairs of drives as these. {needed}");
         if (result.AreApart && result.Verdict != ComparisonVerdict.SitesDiffer)
         {
-            yield return Text($"It did not do as much everywhere (p = {result.ApartProbability:F3}): {Apart(result)}.");
+            yield return Text($"It did not do as much everywhere ({Probability(result.ApartProbability!.Value)}): {Apart(result)}.");
         }
     }
 
@@ -86,6 +92,9 @@ internal static class ProveWords
     /// <summary>"from 18 to 32 km/h".</summary>
     public static string Speeds(double slowest, double fastest) =>
         Text($"from {In.KilometresPerHour.Of(slowest):F0} to {In.KilometresPerHour.Of(fastest):F0} km/h");
+
+    private static string Probability(double p) =>
+        Numeral.Of(p, ProveTable.ProbabilityFormat) is var text && text.StartsWith('<') ? $"p {text}" : $"p = {text}";
 
     private static string Start(ComparisonVerdict verdict) => verdict switch
     {

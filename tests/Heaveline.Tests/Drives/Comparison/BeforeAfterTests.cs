@@ -173,6 +173,23 @@ public class BeforeAfterTests
     }
 
     [Fact]
+    public void The_chance_of_these_drives_is_the_one_that_the_curve_has_at_so_many_passes()
+    {
+        // Speeds that do not meet well, a doubt that all passes share, more passes after.
+        var result = BeforeAfter.Of([.. Passes("hump", 7, 0.06), .. Passes("hump", 9, 0.06, speed: 6.3, isAfter: true)], null, 0.02);
+        Assert.Equal(result.Power, result.PowerAt(7, 0.1), 1e-12);
+        var (here, there) = (result.PowerAt(7, 0.1), result.PowerAt(14, 0.1));
+        Assert.InRange(here, 0.1, there - 0.05);
+
+        // Equally many passes: the error is that of the interval, by which the noncentral t tells the chance.
+        var even = BeforeAfter.Of([.. Passes("hump", 8, 0.06), .. Passes("hump", 8, 0.06, speed: 6.3, isAfter: true)], null, 0.02);
+        var effect = even.Pooled!;
+        Assert.Equal(
+            StudentPower.Above(Math.Log(1.1) / effect.StandardError, effect.Freedom, LeastSquares.Student(effect.Freedom, 0.9)),
+            even.Power, 1e-9);
+    }
+
+    [Fact]
     public void Passes_that_are_needed_give_four_of_five_and_one_less_does_not()
     {
         var result = BeforeAfter.Of([.. Passes("hump", 6, 0.10), .. Passes("hump", 6, 0.10, isAfter: true)]);
@@ -181,8 +198,11 @@ public class BeforeAfterTests
         Assert.True(result.PowerAt(needed, 0.1) >= 0.8);
         Assert.True(result.PowerAt(needed - 1, 0.1) < 0.8);
         Assert.Equal(needed - 6, result.MorePasses);
-        // For normal deviates known without error n = 2·(1.645 + 0.842)²·s²/ln²(1.1); the model's t needs one or two more.
-        var plain = 2.0 * Math.Pow((1.645 + 0.842) * result.Scatter / Math.Log(1.1), 2.0);
+        // For normal deviates known without error n = 2·(1.645 + 0.842)²·s²/ln²(1.1); the model's t needs one or two more. s is what six passes in
+        // each drive, their speeds lying as they do, leave of the change: its error is √(2/6)·s, no less than by equal speeds.
+        var spread = result.Pooled!.StandardError * Math.Sqrt(6.0 / 2.0);
+        Assert.InRange(spread, result.Scatter, 1.2 * result.Scatter);
+        var plain = 2.0 * Math.Pow((1.645 + 0.842) * spread / Math.Log(1.1), 2.0);
         Assert.InRange(needed, plain, plain + 2.5);
     }
 

@@ -1,6 +1,7 @@
 using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Identification;
 using Heaveline.Numerics;
+using Heaveline.Studies;
 
 namespace Heaveline.Tests.Drives.Comparison;
 
@@ -36,6 +37,42 @@ public class CarChangeTests
         Assert.Empty(CarChange.Of(car with { IsBelieved = false }, car).Numbers);
         var silent = car with { Estimates = [car.Estimates[0], car.Estimates[1] with { IsSaid = false }] };
         Assert.Equal(CarNumber.RearFrequency, Assert.Single(CarChange.Of(car, silent).Numbers).Number);
+    }
+
+    /// <summary>
+    /// A change of 1.3 half-widths of its own 90 % interval: Student's t with 11 degrees is 1.796 for one of 90 % and 2.998 for one of
+    /// 1 − 0.1/8 (published tables: 2.718 at 98 %, 3.106 at 99 %).
+    /// </summary>
+    [Fact]
+    public void Among_many_numbers_one_that_leaves_its_own_interval_by_a_little_is_not_told()
+    {
+        static CarFromDrive Of(double front, params CarNumber[] others) =>
+            Car(12, [(CarNumber.FrontDamping, front, 0.03), .. others.Select(n => (n, 1.0, 0.03))]);
+        CarNumber[] seven =
+        [
+            CarNumber.FrontFrequency, CarNumber.RearFrequency, CarNumber.FrequencyRatio, CarNumber.RearDamping, CarNumber.PitchIndex,
+            CarNumber.FrontHop, CarNumber.RearHop,
+        ];
+        var by = Math.Exp(1.3 * 0.03 * Math.Sqrt(2.0));
+        Assert.True(Assert.Single(CarChange.Of(Of(1.0), Of(by)).Numbers).IsTold);
+        var among = CarChange.Of(Of(1.0, seven), Of(by, seven));
+        Assert.Equal(8, among.Numbers.Length);
+        Assert.DoesNotContain(among.Numbers, n => n.IsTold);
+        Assert.True(among.Numbers.Single(n => n.Number == CarNumber.FrontDamping).Effect.Low > 0.0);
+        Assert.Equal(
+            "In the car that moves like the drives no number changed by more than chance among 8.",
+            ChangeWords.Of(null, null, among, 0.9)[0].Text);
+        var far = CarChange.Of(Of(1.0, seven), Of(Math.Exp(2.0 * 0.03 * Math.Sqrt(2.0)), seven));
+        Assert.Equal(CarNumber.FrontDamping, Assert.Single(far.Numbers, n => n.IsTold).Number);
+        Assert.EndsWith("; nothing else changed by more than chance among 8 numbers.", ChangeWords.Of(null, null, far, 0.9)[0].Text,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Modes_of_the_body_whose_led_end_may_change_are_not_compared()
+    {
+        var car = Car(12, (CarNumber.FirstModeDamping, 0.3, 0.03), (CarNumber.SecondModeFrequency, 1.5, 0.03), (CarNumber.RearDamping, 0.3, 0.03));
+        Assert.Equal(CarNumber.RearDamping, Assert.Single(CarChange.Of(car, car).Numbers).Number);
     }
 
     private static CarFromDrive Car(int windows, params (CarNumber Number, double Value, double Half)[] numbers) => new()
