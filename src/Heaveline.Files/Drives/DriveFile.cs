@@ -159,13 +159,41 @@ public static class DriveFile
         var own = Path.GetFileName(Path.GetDirectoryName(Path.GetFullPath(source.File)));
         var problem = after.IndexOfAny(['/', '\\', ':']) >= 0 || after.Trim('.').Length == 0 ? "is no name of a folder beside this one"
             : after == own ? "is this drive itself"
-            : Confined.Resolve(garage, source.File, $"../{after}/{FileName}") is { Problem: null, Path: var path } && File.Exists(path) ? null
-            : "is no drive beside this one";
+            : Confined.Resolve(garage, source.File, $"../{after}/{FileName}") is not { Problem: null, Path: var path } || !File.Exists(path)
+                ? "is no drive beside this one"
+            : LeadsTo(own!, path, garage) ? $"was itself driven after {own}: they follow each other in a ring"
+            : null;
         if (problem is not null)
         {
             said.Refuse(
                 at, $"after is {after}, which {problem}.", "Name the folder of the drive before the change.");
         }
+    }
+
+    // Whether a drive follows, over whatever others, on the one in a folder beside it.
+    private static bool LeadsTo(string own, string path, string garage)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        while (seen.Add(path)
+            && SourceText.Load(path, YamlTree.Longest) is { Refusal: null, Source: var source }
+            && YamlReading.Value(source).Root is { Kind: NodeKind.Mapping } root
+            && Text(root, DriveWords.After) is { Text: var before } && before.IndexOfAny(['/', '\\', ':']) < 0 && before.Trim('.').Length > 0)
+        {
+            if (before == own)
+            {
+                return true;
+            }
+
+            var (next, problem) = Confined.Resolve(garage, path, $"../{before}/{FileName}");
+            if (problem is not null)
+            {
+                return false;
+            }
+
+            path = next;
+        }
+
+        return false;
     }
 
     private static string Above(string path)

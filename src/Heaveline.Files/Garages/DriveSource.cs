@@ -100,6 +100,8 @@ public sealed record DriveSource
             Change = Sheet.Change ?? "",
             IsDescribed = true,
             Car = Car,
+            FrontPressure = Sheet.FrontPressure,
+            RearPressure = Sheet.RearPressure,
             Settings = Settings,
             Taken = Sheet.Taken,
             Same = Sheet.Same,

@@ -6,13 +6,15 @@ namespace Heaveline.Reports;
 /// <summary>Each drive: what its log is good for, what is read off it, where that must be doubted.</summary>
 internal static class DrivePart
 {
-    public static IEnumerable<ReportPart> Of(ReportWork work) => work.Choices.Drives.Select(drive => Of(drive, work.Of(drive), work.NamesOf(drive)));
+    public static IEnumerable<ReportPart> Of(ReportWork work) =>
+        work.Choices.Drives.Select(drive => Of(drive, work.Of(drive), work.NamesOf(drive), work.Choices.Cars));
 
-    private static ReportPart Of(RecordedDrive drive, DriveAnswer answer, SiteNames? names) => new()
+    private static ReportPart Of(RecordedDrive drive, DriveAnswer answer, SiteNames? names, IReadOnlyList<LoadedCar> cars) => new()
     {
         Heading = $"The drive: {drive.Name}",
         Blocks =
         [
+            .. DriveCautions.OfStrangers(cars, drive, drive.Before).Select(Caution.Of),
             .. drive.Note.Length > 0 ? [Paragraph.Of(drive.Note.Trim())] : Array.Empty<Block>(),
             Points.Of(answer.Head.Select(s => s.Text)),
             .. answer.Cautions.Select(Caution.Of),

@@ -17,6 +17,8 @@ internal static class ProvePart
             Heading = $"Before and after: {before.Name}, then {after.Name}",
             Blocks =
             [
+                .. DriveCautions.OfStrangers(work.Choices.Cars, before, after)
+                    .Concat(DriveCautions.Of(before, after, work.Choices.SaidSame)).Select(Caution.Of),
                 .. after.Change.Length > 0
                     ? [Paragraph.Of($"What was changed, as it is written down: \"{after.Change.Trim()}\".")] : Array.Empty<Block>(),
                 Points.Of(answer.Head.Select(s => s.Text)),

@@ -97,6 +97,10 @@ public sealed record ReportAsked
     /// <summary>Whether what the drive's car would do after the change, by its file, is forecast and held against the drive after.</summary>
     public bool IsForecast { get; init; }
 
+    /// <summary>What is said to be the same in both drives, here or with the one after; what is written down can contradict it.</summary>
+    internal ImmutableArray<string> SaidSame =>
+        [.. ProveAsked.Circumstances.Where(c => Same.Contains(c) || (Pair is { } two && two.After.Same.Contains(c)))];
+
     /// <summary>The drives whose logs the parts need.</summary>
     internal IEnumerable<RecordedDrive> Read =>
     [

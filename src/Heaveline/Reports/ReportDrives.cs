@@ -12,10 +12,13 @@ internal static class ReportDrives
     /// <param name="drives">Those that were found.</param>
     public static int Count(int given, IReadOnlyList<RecordedDrive> drives) => given == 1 && drives is [{ Before: not null }] ? 2 : given;
 
-    /// <summary>The drives, their logs unread; what is wrong with their words is objected to.</summary>
+    /// <summary>
+    /// The drives, their logs unread, in the order that what is written down with them says; where that is not the order in which they were given, a
+    /// sentence on it, else blank. What is wrong with their words is objected to.
+    /// </summary>
     /// <param name="reader">What was given.</param>
     /// <param name="cars">The cars of the report, by which logs alone were driven.</param>
-    public static IReadOnlyList<RecordedDrive> Of(AskedReader reader, IReadOnlyList<LoadedCar> cars)
+    public static (IReadOnlyList<RecordedDrive> Drives, string Turned) Of(AskedReader reader, IReadOnlyList<LoadedCar> cars)
     {
         var given = reader.Given.All(ReportStudy.Drives);
         if (given.Count > 2 || given.Distinct(StringComparer.Ordinal).Count() < given.Count)
@@ -24,11 +27,20 @@ internal static class ReportDrives
                 ReportStudy.Drives.Name,
                 given.Count > 2 ? FormattableString.Invariant($"drive: {given.Count} are too many; give {Two}.")
                     : $"The drive {given[0]} is chosen twice; give {Two}.");
-            return [];
+            return ([], "");
         }
 
-        return [.. reader.Drives(ReportStudy.Drives)
+        var found = reader.Drives(ReportStudy.Drives);
+        var turned = "";
+        if (found is [{ Before: { } before } after, var second] && before.Path == second.Path)
+        {
+            found = [second, after];
+            turned = $"Turned round: {after.Name} is written down as driven after {second.Name}, so {second.Name} is the drive before the change.";
+        }
+
+        RecordedDrive[] drives = [.. found
             .Select((drive, k) => cars.Count == 0 ? drive : DrivenBy(drive, cars[Math.Min(k, cars.Count - 1)]))];
+        return (drives, turned);
     }
 
     /// <summary>Objects to parts without their drives, and to what only speaks of drives that no part is of.</summary>
@@ -75,6 +87,14 @@ internal static class ReportDrives
                     ReportStudy.Forecast.Name,
                     "forecast: it needs the car of the drive before and the changed car of the drive after; each drive.yaml names its own, "
                     + "logs alone are of the first and the second car.",
+                    isUsage: false);
+            }
+            else if (before.Load.Name != after.Load.Name)
+            {
+                reader.Object(
+                    ReportStudy.Forecast.Name,
+                    $"forecast: not to be judged; the drive before was driven {before.Load.Name}, the drive after {after.Load.Name}, "
+                    + "and what the load did is not told from what the change did. Leave it out.",
                     isUsage: false);
             }
         }

@@ -174,7 +174,7 @@ public static class ReportStudy
         var rule = reader.Word(Rule);
         var samples = reader.Whole(Samples);
         var seed = reader.Seed(Seed);
-        var drives = ReportDrives.Of(reader, cars);
+        var (drives, drivesTurned) = ReportDrives.Of(reader, cars);
         var parts = ReportParts.Of(reader, names.Count > 1, ReportDrives.Count(reader.Given.All(Drives).Count, drives));
         var same = ProveStudy.Circumstances(reader, Same);
         var isForecast = reader.IsTicked(Forecast);
@@ -202,7 +202,7 @@ public static class ReportStudy
             Author = author,
             Date = date,
             Cars = [.. cars.Select(c => c with { Car = c.Car with { Name = c.Name } })],
-            Turned = turned,
+            Turned = string.Join(' ', new[] { turned, drivesTurned }.Where(said => said.Length > 0)),
             Road = road!,
             Speed = speed!.Value,
             Speeds = [.. speeds],
@@ -225,7 +225,7 @@ public static class ReportStudy
                 .. reader.Inputs(Cars).Select(own => (Cars.Name, (string?)own[0].Name)),
                 (Choices.Road.Name, roadName),
                 .. new[] { Speed, Speeds, Choices.Load, Class, Rule, Samples, Seed }.Select(choice => (choice.Name, reader.Text(choice))),
-                .. drives.Select(drive => (Drives.Name, (string?)drive.Path)),
+                .. (drivesTurned.Length > 0 ? drives.Reverse() : drives).Select(drive => (Drives.Name, (string?)drive.Path)),
                 (Same.Name, reader.Text(Same)),
                 (Forecast.Name, isForecast ? Choice.Yes : null),
                 (Parts.Name, string.Join(',', parts).ToLowerInvariant()),

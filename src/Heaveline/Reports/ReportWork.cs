@@ -94,7 +94,7 @@ internal sealed class ReportWork
                     After = logs[after.Path].Log,
                     OfBefore = before.Settings,
                     OfAfter = after.Settings,
-                    Same = [.. ProveAsked.Circumstances.Where(c => after.Same.Contains(c) || Choices.Same.Contains(c))],
+                    Same = [.. Choices.SaidSame.Except(DriveCautions.Differing(before, after).Select(d => d.Word))],
                     WhatChanged = before.Settings.Wheelbase is not null && after.Settings.Wheelbase is not null,
                     Car = before.Car,
                     Change = Choices.IsForecast ? after.Car?.Car : null,

@@ -144,6 +144,62 @@ public sealed class DriveReportTests : IDisposable
     }
 
     [Fact]
+    public void What_drives_are_said_to_share_is_not_believed_where_what_is_written_down_with_them_differs()
+    {
+        const string Driven = "car: ../../fern-saloon.yaml\npressures: {front: 2.3 bar, rear: 2.1 bar}\n";
+        Put("light", $"drive: Lane light\n{Driven}load: driver\n", LarchLane.Before.Log);
+        Put(
+            "heavy", $"drive: Lane heavy\n{Driven.Replace("2.1", "2.6", StringComparison.Ordinal)}load: four up with luggage\nafter: light\n"
+            + "same: [load, pressures, fuel]\n", LarchLane.After.Log);
+        var (light, heavy) = (Path.Combine(scratch["drives"], "light"), Path.Combine(scratch["drives"], "heavy"));
+
+        // Given the wrong way round, too, and with the car of neither.
+        File.Copy(Path.Combine(Checkout.Root, "examples", "garage", "drover-van.yaml"), scratch["drover-van.yaml"]);
+        var said = Spoken.Of(
+            "report", scratch["drover-van.yaml"], "--drive", heavy, "--drive", light, "--parts", "prove", "--out", scratch["r.html"]);
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        var page = Text(File.ReadAllText(scratch["r.html"]));
+        Assert.Contains("Turned round: Lane heavy is written down as driven after Lane light", page, StringComparison.Ordinal);
+        Assert.Contains("Before and after: Lane light, then Lane heavy", page, StringComparison.Ordinal);
+        Assert.Contains("load; Lane light was driven driver, Lane heavy four up with luggage. That it was said", page, StringComparison.Ordinal);
+        Assert.Contains("pressures; rear 2.10 and 2.60 bar, Lane light before Lane heavy. That it was said", page, StringComparison.Ordinal);
+        Assert.Contains(
+            "Not said to be the same in both drives: load, pressures, temperature, tyres, phone.", page, StringComparison.Ordinal);
+        Assert.Contains("Driven, as written down: Fern saloon. The report is of another car: Drover van.", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_change_is_not_forecast_between_drives_of_two_loads()
+    {
+        Put("light", "drive: Lane light\ncar: ../../fern-saloon.yaml\nload: driver\n", null);
+        Put("heavy", "drive: Lane heavy\ncar: ../../fern-saloon-cured.yaml\nload: four up with luggage\nafter: light\n", null);
+        var said = Spoken.Of(
+            "report", Car, "--drive", Path.Combine(scratch["drives"], "heavy"), "--parts", "prove", "--forecast", "--out", scratch["r.html"]);
+        Assert.Equal(1, said.Code);
+        Assert.Contains("not to be judged; the drive before was driven driver", said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Drives_that_follow_each_other_in_a_ring_are_refused_by_name()
+    {
+        Put("a", "drive: A\nafter: b\n", null);
+        Put("b", "drive: B\nafter: c\n", null);
+        Put("c", "drive: C\nafter: a\n", null);
+        Put("d", "drive: D\nafter: a\n", null);
+        foreach (var name in new[] { "a", "b", "c" })
+        {
+            var said = Spoken.Of("check", Path.Combine(scratch["drives"], name, DriveFile.FileName));
+            Assert.Equal(1, said.Code);
+            Assert.Contains($"was itself driven after {name}: they follow each other in a ring", said.Remarks, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(0, Spoken.Of("check", Path.Combine(scratch["drives"], "d", DriveFile.FileName)).Code);
+        var report = Spoken.Of("report", Car, "--drive", Path.Combine(scratch["drives"], "a"), "--out", scratch["r.html"]);
+        Assert.Equal(1, report.Code);
+        Assert.Contains("in a ring", report.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void No_log_is_read_where_no_part_is_of_it()
     {
         var garage = new Garage(Path.GetDirectoryName(Car)!);

@@ -30,6 +30,12 @@ public sealed record RecordedDrive
     /// <summary>The car that was driven, under its load; null where none is named.</summary>
     public LoadedCar? Car { get; init; }
 
+    /// <summary>Pressure of the front tyres above the air's, Pa; null where it is not said.</summary>
+    public double? FrontPressure { get; init; }
+
+    /// <summary>Pressure of the rear tyres above the air's, Pa; null where it is not said.</summary>
+    public double? RearPressure { get; init; }
+
     /// <summary>What is known of the drive, and what was decided about its bumps.</summary>
     public EventSettings Settings { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
 
