@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Heaveline.Files.Editing;
+using Heaveline.Quantities;
 
 namespace Heaveline.Files.Cars;
 
@@ -153,7 +154,7 @@ public sealed class GarageSheet
     private string Rate(double axle, double hertz)
     {
         var carried = 0.5 * Math.Max(0.2 * axle, axle - Si("unsprung"));
-        return $"{Number(carried * Math.Pow(2.0 * Math.PI * hertz, 2.0) / 1000.0, 1)} N/mm ± 30 %";
+        return $"{Number(In.NewtonsPerMillimetre.Of(carried * Math.Pow(2.0 * Math.PI * hertz, 2.0)), 1)} N/mm ± 30 %";
     }
 
     private static string Number(double value, int decimals) =>

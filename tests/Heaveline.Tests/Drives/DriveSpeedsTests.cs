@@ -86,7 +86,11 @@ public class DriveSpeedsTests
     {
         var speeds = Told.Value with
         {
-            Sites = [], InStep = null, Ratio = 0.997, RatioRange = (low, high), Ends = Told.Value.Ends with { FrontPeriod = 0.85, RearPeriod = 0.86 },
+            Sites = [],
+            InStep = null,
+            Ratio = 0.997,
+            RatioRange = (low, high),
+            Ends = Told.Value.Ends with { FrontPeriod = 0.85, RearPeriod = 0.86 },
         };
         var said = Assert.Single(SiteSpeedTable.Said(speeds)).Text;
         Assert.Equal(isSure, said.Contains("falls further behind", StringComparison.Ordinal));

@@ -128,7 +128,8 @@ public class DriveCarStudyTests
         const double degree = Math.PI / 180.0;
         halves = halves with
         {
-            Gentle = halves.Gentle! with { PitchMotion = gentle * degree }, Hard = halves.Hard! with { PitchMotion = hard * degree },
+            Gentle = halves.Gentle! with { PitchMotion = gentle * degree },
+            Hard = halves.Hard! with { PitchMotion = hard * degree },
         };
         Assert.All(MotionHalvesWords.Of(halves, "bumps"), s =>
         {

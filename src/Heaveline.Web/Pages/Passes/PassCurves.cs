@@ -29,9 +29,13 @@ internal static class PassCurves
         var behind = former is { Pass.Count: > 1 } ? PassPanels.Of(former.Pass, former.Measures) : [];
         var axis = former is { Pass.Count: > 1 } ? EventBands.TimeOf(now.Pass, former.Pass) : figure.SharedX!;
         var to = axis.To!.Value;
-        return figure with { SharedX = axis, Panels = [.. figure.Panels.OfType<ChartPanel>().OrderBy(panel => panel.Id == Pitch ? 0 : 1)
+        return figure with
+        {
+            SharedX = axis,
+            Panels = [.. figure.Panels.OfType<ChartPanel>().OrderBy(panel => panel.Id == Pitch ? 0 : 1)
             .Select(panel => panel.Id == Pitch ? panel with { Height = Larger * panel.Height, Marks = Nods(now.Pass, former?.Pass) } : panel)
-            .Select(panel => Panel(panel, behind, to))] };
+            .Select(panel => Panel(panel, behind, to))]
+        };
     }
 
     private static ImmutableArray<Mark> Nods(Pass now, Pass? former)
