@@ -27,7 +27,7 @@ public static class DriveWindows
 
     // A short knock faster than this tells no car. Set after it was seen on Larch Lane, and only there: with the passes over its joint at 45 km/h
     // the twin and the forecast of the humps fail; why is not known. Planned planks are driven no faster.
-    private const double FastestKnock = 30.0 / 3.6;
+    private static readonly double FastestKnock = 30.0 / Quantities.In.KilometresPerHour.Factor;
 
     // Doubt of a speed that is not known.
     private const double Unknown = 0.3;
