@@ -12,8 +12,6 @@ internal readonly struct CountedLane(double value) : ILane<CountedLane>
 
     public static int Count => 1;
 
-    public static bool AddsInTurn => false;
-
     public static CountedLane Of(double value) => new(value);
 
     public static CountedLane From(ReadOnlySpan<double> values) => new(values[0]);

@@ -12,8 +12,6 @@ internal readonly struct DeviceSingle(float value) : ILane<DeviceSingle>
     public static int Count => 1;
 
     // Other threads run while one waits: fewer instructions count for more than shorter chains.
-    public static bool AddsInTurn => true;
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DeviceSingle Of(double value) => new((float)value);
 

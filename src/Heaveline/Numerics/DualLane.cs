@@ -7,8 +7,6 @@ internal readonly struct DualLane(double value, double slope) : ILane<DualLane>
 {
     public static int Count => 1;
 
-    public static bool AddsInTurn => false;
-
     public double Value { get; } = value;
 
     public double Slope { get; } = slope;

@@ -13,8 +13,6 @@ internal readonly struct FloatLane128(Vector128<float> v) : ILane<FloatLane128>
 
     public static int Count => 4;
 
-    public static bool AddsInTurn => false;
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane128 Of(double value) => new(Vector128.Create((float)value));
 

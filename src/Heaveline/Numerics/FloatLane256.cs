@@ -13,8 +13,6 @@ internal readonly struct FloatLane256(Vector256<float> v) : ILane<FloatLane256>
 
     public static int Count => 8;
 
-    public static bool AddsInTurn => false;
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane256 Of(double value) => new(Vector256.Create((float)value));
 

@@ -13,8 +13,6 @@ internal readonly struct FloatLane512(Vector512<float> v) : ILane<FloatLane512>
 
     public static int Count => 16;
 
-    public static bool AddsInTurn => false;
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FloatLane512 Of(double value) => new(Vector512.Create((float)value));
 

@@ -10,9 +10,6 @@ internal interface ILane<TSelf>
     /// <summary>How many runs stand side by side in one value.</summary>
     static abstract int Count { get; }
 
-    /// <summary>Whether a step's long sums are added up term by term, which takes the fewest instructions, each waiting for the one before.</summary>
-    static abstract bool AddsInTurn { get; }
-
     /// <summary>The same number in every place.</summary>
     static abstract TSelf Of(double value);
 

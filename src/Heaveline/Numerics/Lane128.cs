@@ -10,8 +10,6 @@ internal readonly struct Lane128(Vector128<double> v) : ILane<Lane128>
 
     public static int Count => 2;
 
-    public static bool AddsInTurn => false;
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane128 Of(double value) => new(Vector128.Create(value));
 

@@ -10,8 +10,6 @@ internal readonly struct Lane256(Vector256<double> v) : ILane<Lane256>
 
     public static int Count => 4;
 
-    public static bool AddsInTurn => false;
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane256 Of(double value) => new(Vector256.Create(value));
 

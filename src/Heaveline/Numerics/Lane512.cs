@@ -10,8 +10,6 @@ internal readonly struct Lane512(Vector512<double> v) : ILane<Lane512>
 
     public static int Count => 8;
 
-    public static bool AddsInTurn => false;
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane512 Of(double value) => new(Vector512.Create(value));
 

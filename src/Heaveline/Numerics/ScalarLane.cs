@@ -9,8 +9,6 @@ internal readonly struct ScalarLane(double v) : ILane<ScalarLane>
 
     public static int Count => 1;
 
-    public static bool AddsInTurn => false;
-
     public double Value => _v;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
