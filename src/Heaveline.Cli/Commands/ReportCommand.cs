@@ -23,6 +23,11 @@ internal static class ReportCommand
         var finder = new FileFinder(streams, stop);
         var reading = ReportStudy.Question.Read(file.IsThrough ? given.With(ReportStudy.Out, ReportStudy.StandardOutput) : given, finder);
         ChoiceInputs.Stop(reading.Objections.Count == 0 && finder.HasRead(file.Name) ? [file.IsRead] : reading.Objections);
+        if (file.NoPlace is { } why)
+        {
+            throw new Stopped($"heaveline: {why}", ExitCode.NotComputed);
+        }
+
         var asked = ReportFiles.Named(reading.Asked! with { Program = $"Heaveline {Release.Version}" });
         Report report;
         using (var progress = new Progress(streams, "parts", asked.Parts.Length))

@@ -125,6 +125,13 @@ internal static class DriveWords
             said.Refuse(load.Place, "load is given without car.", "Name the car file that has the load, or say it in the note.");
         }
 
+        var rejected = Instants(root.At(Rejected.Name), said).Select(i => i.At).ToHashSet();
+        foreach (var (place, at) in Instants(root.At(Added.Name), said).Where(i => rejected.Contains(i.At)))
+        {
+            said.Refuse(
+                place, FormattableString.Invariant($"{at:0.###} s is added and rejected."), "Leave it out of one of them: a bump counts or it does not.");
+        }
+
         foreach (var entry in root.At(Take.Name)?.Entries ?? [])
         {
             if (entry.Value is { Kind: NodeKind.Scalar, IsEmpty: false } words && Overruling.Of($"{entry.Key}: {words.Text}", out var whyNot) is null)
@@ -136,6 +143,11 @@ internal static class DriveWords
             }
         }
     }
+
+    // Those that can be read; the others are refused with their key.
+    private static IEnumerable<(Place Place, double At)> Instants(Node? list, Reader said) => (list?.Items ?? [])
+        .Select(item => (item.Place, Amount: Kind.Amount<Time>().TryRead(item, new Reader(said.Source), out var at) ? at : (Amount<Time>?)null))
+        .Where(i => i.Amount is not null).Select(i => (i.Place, i.Amount!.Value.Si));
 
     private static DriveSheet Make(Fields f)
     {

@@ -18,13 +18,27 @@ public sealed record TieReading
     public required Amount<Length> Travel
     {
         get;
-        init => field = Checked.Within(
-            value,
-            0.0,
-            0.4,
-            "Measure from the damper's body to the tie with the car standing under the same load; a rod has some 200 mm.",
-            "TieTravel");
+        init
+        {
+            field = Checked.Within(
+                value,
+                0.0,
+                Longest,
+                "Measure from the damper's body to the tie with the car standing under the same load; a rod has some 200 mm.",
+                "TieTravel");
+            if (value.Doubt.IsStated && !(value.Doubt.HalfWidth <= Longest))
+            {
+                throw new RefusedValueException(
+                    "tie travel",
+                    value.ToString(),
+                    FormattableString.Invariant($"known to {In.Millimetres.Of(Longest):G6} mm or better"),
+                    "Write how far off the reading may be: 27 mm ± 2 mm.") { Property = "TieTravel" };
+            }
+        }
     }
+
+    // No rod is longer, m.
+    private const double Longest = 0.4;
 
     /// <summary>Whether the tie went as far as it could, against a stop, a rubber or the rod's end: the damper went at least so far.</summary>
     public bool IsAtLeast { get; init; }

@@ -124,6 +124,8 @@ public class ReportTests
         var said = Spoken.Of("report", Saloon, "--parts", "cost", "--out", Path.Combine(scratch["nowhere"], "r.pdf"));
         Assert.Equal(3, said.Code);
         Assert.Contains("there is no folder", said.Remarks);
+        // Before anything is computed.
+        Assert.DoesNotContain("parts", said.Remarks);
     }
 
     [Fact]

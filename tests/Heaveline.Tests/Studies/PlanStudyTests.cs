@@ -41,6 +41,18 @@ public class PlanStudyTests
     }
 
     [Fact]
+    public void A_change_that_cannot_be_shown_says_nothing_against_the_passes_that_halve_the_doubt()
+    {
+        var answer = PlanStudy.Run(Asked("driver") with { Change = Car("fern-saloon", "driver") });
+        Assert.Contains("changes nothing", answer.Head[0].Text, StringComparison.Ordinal);
+        var passes = answer.Best!.PassesForNumber!.Value;
+        Assert.Contains($"{passes} passes over", answer.Head[1].Text, StringComparison.Ordinal);
+        Assert.Contains("would halve the doubt", answer.Head[1].Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("No 36", answer.Head[1].Text, StringComparison.Ordinal);
+        Assert.InRange(answer.Reached, 0.0, 0.5 * answer.Doubt);
+    }
+
+    [Fact]
     public void A_change_is_planned_by_its_size_and_the_scatter()
     {
         var answer = PlanStudy.Run(Asked("driver") with { Change = Car("fern-saloon-cured", "driver") });

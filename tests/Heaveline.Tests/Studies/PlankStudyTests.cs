@@ -78,6 +78,7 @@ public class PlankStudyTests
     [InlineData("22 x 195 furlongs", "furlongs")]
     [InlineData("2 x 195 mm", "thickness of a board is 2 mm; it must be between 10 and 100 mm.")]
     [InlineData("2200 x 195 mm", "thickness of a board is 2200 mm; it must be between 10 and 100 mm.")]
+    [InlineData("22 mm x 195 in", "width of a board is 4953 mm; it must be between 50 and 500 mm.")]
     [InlineData("22 x 195 x 60 mm", "length of a board is 60 mm; it must be between 600 and 12000 mm.")]
     [InlineData("", "blank")]
     public void Words_that_are_no_board_are_refused(string words, string because)

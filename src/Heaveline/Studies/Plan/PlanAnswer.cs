@@ -43,9 +43,18 @@ public sealed record PlanAnswer : Answer
     /// <summary>Passes in each state that the card asks for, a multiple of three; 0 without a card, since none would do what is wanted.</summary>
     public int CardPasses => (Asked.Change is null ? Best?.PassesForNumber : Best?.PassesForChange) ?? 0;
 
-    /// <summary>Half-width of the 90 % interval of the number's logarithm after the card's passes, or after the most without a card.</summary>
-    public double Reached => TestDay.HalfWidths(
-        Wish, Best!.Hump, Best.Speeds, CardPasses > 0 ? CardPasses : TestDrive.MostPasses, Wish.Phone, CancellationToken.None)[Asked.Number];
+    /// <summary>
+    /// Half-width of the 90 % interval of the number's logarithm after the card's passes; without a card after those that would halve its doubt, or
+    /// after the most.
+    /// </summary>
+    public double Reached
+    {
+        get
+        {
+            var passes = CardPasses > 0 ? CardPasses : Best!.PassesForNumber ?? TestDrive.MostPasses;
+            return TestDay.HalfWidths(Wish, Best!.Hump, Best.Speeds, passes, Wish.Phone, CancellationToken.None)[Asked.Number];
+        }
+    }
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head => Words.Head;

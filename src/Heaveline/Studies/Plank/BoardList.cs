@@ -31,7 +31,7 @@ internal static class BoardList
             List<double> sizes = [];
             foreach (var number in numbers)
             {
-                if (reader.Amount<Length>(choice, $"{number} {unit}", "22 mm") is { } size)
+                if (reader.Amount<Length>(choice, number.Any(char.IsLetter) ? number : $"{number} {unit}", "22 mm") is { } size)
                 {
                     sizes.Add(size.Si);
                 }

@@ -61,6 +61,7 @@ public class DriveFileTests
     [InlineData("after: before", "after: ../before", "is no name of a folder beside this one")]
     [InlineData("after: before", "after: nowhere", "is no drive beside this one")]
     [InlineData("rejected: [201.5 s]", "rejected: [201.5]", "unit")]
+    [InlineData("added: []", "added: [95 s, 201.5 s]", "201.5 s is added and rejected.")]
     [InlineData("change: rear springs", "take: {luck: mg}", "'luck' is nothing that can be taken otherwise")]
     [InlineData("change: rear springs", "chagne: rear springs", "change")]
     public void What_cannot_be_is_refused_at_its_place(string sound, string slip, string words)

@@ -43,6 +43,7 @@ public class TieFileTests
     [InlineData("front: 1.5 in", "front: 1.5 kg", "6:28", "kg")]
     [InlineData("at least 44 mm", "at least 44", "5:", "44")]
     [InlineData("front: 1.5 in", "front: 3 m", "6:", "3 m")]
+    [InlineData("front: 1.5 in", "front: 38 mm ± 1e9 mm", "6:", "known to 400 mm or better")]
     [InlineData(", front: 1.5 in", "", "6:", "no tie")]
     [InlineData("over: plank\n", "", "1:1", "over")]
     public void A_slip_is_refused_in_its_line(string right, string wrong, string place, string says)
