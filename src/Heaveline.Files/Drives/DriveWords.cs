@@ -129,7 +129,9 @@ internal static class DriveWords
         foreach (var (place, at) in Instants(root.At(Added.Name), said).Where(i => rejected.Contains(i.At)))
         {
             said.Refuse(
-                place, FormattableString.Invariant($"{at:0.###} s is added and rejected."), "Leave it out of one of them: a bump counts or it does not.");
+                place,
+                FormattableString.Invariant($"{at:0.###} s is added and rejected."),
+                "Leave it out of one of them: a bump counts or it does not.");
         }
 
         foreach (var entry in root.At(Take.Name)?.Entries ?? [])

@@ -154,7 +154,8 @@ internal sealed class PlanWords(PlanAnswer answer)
                 Text($"{Car}. To halve the doubt of {left}: {answer.CardPasses} passes {driven}; they would tell it {reached}."),
             { CardPasses: > 0 } => Text($"{Car}. The {answer.CardPasses} passes before the change would tell {left}, {reached}."),
             _ when best.PassesForNumber is { } halving =>
-                Text($"{Car}. {halving} passes {driven}, would halve the doubt of {left}: {reached}. That card is printed where no change is asked about."),
+                Text($"{Car}. {halving} passes {driven}, would halve the doubt of {left}: {reached}. ")
+                + "That card is printed where no change is asked about.",
             _ => Text($"{Car}. No {TestDrive.MostPasses} passes over these humps would halve the doubt of {left}: the best, {driven}, ")
                 + $"would tell it {reached}. There is no card for that.",
         });
