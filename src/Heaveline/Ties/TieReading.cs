@@ -32,7 +32,8 @@ public sealed record TieReading
                     "tie travel",
                     value.ToString(),
                     FormattableString.Invariant($"known to {In.Millimetres.Of(Longest):G6} mm or better"),
-                    "Write how far off the reading may be: 27 mm ± 2 mm.") { Property = "TieTravel" };
+                    "Write how far off the reading may be: 27 mm ± 2 mm.")
+                { Property = "TieTravel" };
             }
         }
     }
