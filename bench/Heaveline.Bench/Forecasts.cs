@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using Heaveline.Drives.Recovery;
 using Heaveline.Studies;
-using Heaveline.Tests.Drives.Lanes;
 
 namespace Heaveline.Bench;
 
