@@ -21,8 +21,8 @@ internal static class DriveCars
 
     public static int Run(string[] args)
     {
-        long Argument(int at, long otherwise) => args.Length > at ? long.Parse(args[at], CultureInfo.InvariantCulture) : otherwise;
-        var (count, seed, each) = ((int)Argument(0, 200), (ulong)Argument(1, 20_000), (int)Argument(2, 4));
+        long Asked(int at, long otherwise) => PlantedRuns.Argument(args, at, otherwise);
+        var (count, seed, each) = ((int)Asked(0, 200), (ulong)Asked(1, 20_000), (int)Asked(2, 4));
         double[][] errors = [.. Shown.Select(_ => new double[count])], halves = [.. Shown.Select(_ => new double[count])];
         double[][] bounds = [.. Shown.Select(_ => new double[count])];
         var (times, refused, believed) = (new double[count], new SortedDictionary<RefusalKind, int>(), 0);

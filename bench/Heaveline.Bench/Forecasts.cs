@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using Heaveline.Drives.Recovery;
 using Heaveline.Studies;
-using Heaveline.Tests.Drives.Lanes;
 
 namespace Heaveline.Bench;
 
@@ -12,21 +11,14 @@ namespace Heaveline.Bench;
 /// </summary>
 internal static class Forecasts
 {
-    private const int AtOnce = 2;
-
     public static int Run(string[] args)
     {
-        int Argument(int at, int otherwise) => args.Length > at ? int.Parse(args[at], CultureInfo.InvariantCulture) : otherwise;
-        var (count, first) = (Argument(0, 48), Argument(1, 0));
         Console.WriteLine(
             "| pair | car and load | change | road, m³ | lane | by | said, % | true, % | measured, % | holds the true "
             + "| agrees with the measured |");
         Console.WriteLine("|--:|---|---|--:|--:|---|---|--:|---|---|---|");
         var scores = new ConcurrentBag<(string By, bool Holds, bool? Agrees, double Off)>();
-        Parallel.ForEach(
-            Partitioner.Create(Enumerable.Range(first, count), EnumerablePartitionerOptions.NoBuffering),
-            new ParallelOptions { MaxDegreeOfParallelism = AtOnce },
-            number => Pair(new PlantedChange(number), scores));
+        PlantedRuns.Each(args, 48, number => Pair(new PlantedChange(number), scores));
         Console.WriteLine(
             "\n| forecast by | of | holds the true, % | agrees with the measured, % | off the true, points RMS |\n"
             + "|---|--:|--:|--:|--:|");

@@ -26,7 +26,9 @@ internal static class StepErrors
             ("bench saloon", Saloon.Of()),
             ("60 N of friction over 0.3 mm", Saloon.Rubbing(60.0)),
             ("150 N of friction over 0.3 mm", Saloon.Rubbing(150.0)),
+            ("60 N of friction over 0.1 mm", Saloon.Rubbing(60.0, 1e-4)),
             ("150 N of friction over 0.05 mm", Saloon.Rubbing(150.0, 5e-5)),
+            ("300 N of friction over 0.05 mm", Saloon.Rubbing(300.0, 5e-5)),
             .. new[] { "fern-saloon", "plover-motorcycle", "tarn-off-roader", "pebble-fluid-car" }
                 .Select(name => (name, CarFile.Load($"{garage}/{name}.yaml").Value!)),
         ];

@@ -13,29 +13,22 @@ namespace Heaveline.Bench;
 /// </summary>
 internal static class TestDays
 {
-    private const int AtOnce = 2;
-
     public static int Run(string[] args)
     {
-        int Argument(int at, int otherwise) => args.Length > at ? int.Parse(args[at], CultureInfo.InvariantCulture) : otherwise;
-        var (count, first) = (Argument(0, 22), Argument(1, 0));
         Console.WriteLine("| day | nothing changed | verdict | one pass scatters, % | cured | verdict |");
         Console.WriteLine("|--:|---|---|--:|---|---|");
         var said = new ConcurrentBag<(ComparisonVerdict Same, ComparisonVerdict Cured)>();
-        Parallel.ForEach(
-            Partitioner.Create(Enumerable.Range(first, count), EnumerablePartitionerOptions.NoBuffering),
-            new ParallelOptions { MaxDegreeOfParallelism = AtOnce },
-            day =>
-            {
-                var seed = 100UL + (10UL * (ulong)day);
-                var (built, cured) = (LarchLane.Fern("fern-saloon.yaml"), LarchLane.Fern("fern-saloon-cured.yaml"));
-                var before = LarchLane.TestDay(built, seed);
-                var (same, other) = (Compared(before, LarchLane.TestDay(built, seed + 1UL)), Compared(before, LarchLane.TestDay(cured, seed + 2UL)));
-                said.Add((same.Verdict, other.Verdict));
-                Console.WriteLine(string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"| {day} | {Change(same)} | {same.Verdict} | {100.0 * same.Scatter:F1} | {Change(other)} | {other.Verdict} |"));
-            });
+        PlantedRuns.Each(args, 22, day =>
+        {
+            var seed = 100UL + (10UL * (ulong)day);
+            var (built, cured) = (LarchLane.Fern("fern-saloon.yaml"), LarchLane.Fern("fern-saloon-cured.yaml"));
+            var before = LarchLane.TestDay(built, seed);
+            var (same, other) = (Compared(before, LarchLane.TestDay(built, seed + 1UL)), Compared(before, LarchLane.TestDay(cured, seed + 2UL)));
+            said.Add((same.Verdict, other.Verdict));
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"| {day} | {Change(same)} | {same.Verdict} | {100.0 * same.Scatter:F1} | {Change(other)} | {other.Verdict} |"));
+        });
         foreach (var (name, verdicts) in new[] { ("nothing changed", said.Select(s => s.Same)), ("cured", said.Select(s => s.Cured)) })
         {
             Console.WriteLine($"{name}: " + string.Join(

@@ -60,7 +60,7 @@ internal sealed class DeviceLaunch<T> : IDisposable
             steps += roads[t].Steps;
             var own = places.AsSpan(2 * count * t, 2 * count);
             DeviceQuestions.Write(asked[t], own, past.AsSpan(2 * count * t, 2 * count));
-            turns.AddRange(DeviceTurns.Of(own.ToArray(), roads[t].Clock.Samples, DeviceFold<T, NoSignal<T>>.Closely));
+            turns.AddRange(DeviceTurns.Of(own.ToArray(), roads[t].Clock.Samples));
         }
 
         var signals = DeviceSignals<T>.Of(questions, shares, bases, Runs);

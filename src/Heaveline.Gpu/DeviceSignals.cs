@@ -26,7 +26,7 @@ internal sealed record DeviceSignals<T>(Type Asked, T[] Shares, int Room)
         });
         ParallelLoop.Each(firsts.Length, s => firsts[s] = !CarNumbers<T>.AreAll(bases.AsSpan(s * runs, runs), T.Of(0.0)));
         var own = new List<int>();
-        var all = new List<Type>();
+        var all = new List<Type[]>();
         var part = 0;
         for (var s = 0; s < firsts.Length; s++)
         {
@@ -34,13 +34,13 @@ internal sealed record DeviceSignals<T>(Type Asked, T[] Shares, int Room)
             var before = parts.Where(p => DeviceSample<T>.IsBefore(p.Channel)).ToArray();
             var after = parts.Where(p => !DeviceSample<T>.IsBefore(p.Channel)).ToArray();
             own.AddRange(before.Concat(after).Select(p => p.Part).Where(p => kinds[p] == 0));
-            all.Add(Made(typeof(SignalAsked<,,,,,>), Fixed(firsts[s] ? 1 : 0), Parts(before), Parts(after), Asked(s)));
+            all.Add([Fixed(firsts[s] ? 1 : 0), Parts(before), Parts(after), Asked(s)]);
         }
 
         var asked = typeof(NoSignal<T>);
         for (var s = all.Count - 1; s >= 0; s--)
         {
-            asked = typeof(SignalAsked<,,,,,>).MakeGenericType([.. all[s].GenericTypeArguments.Take(5), asked]);
+            asked = Made(typeof(SignalAsked<,,,,,>), [.. all[s], asked]);
         }
 
         var compressed = new T[own.Count * runs];
@@ -67,12 +67,7 @@ internal sealed record DeviceSignals<T>(Type Asked, T[] Shares, int Room)
         }
     }
 
-    private static Type Made(Type open, params Type[] arguments)
-    {
-        Type[] all = [typeof(T), .. arguments];
-        var missing = open.GetGenericArguments().Length - all.Length;
-        return open.MakeGenericType([.. all, .. Enumerable.Repeat(typeof(NoSignal<T>), missing)]);
-    }
+    private static Type Made(Type open, params Type[] arguments) => open.MakeGenericType([typeof(T), .. arguments]);
 
     /// <summary>The type that says a number.</summary>
     public static Type Fixed(int value) => value == 0

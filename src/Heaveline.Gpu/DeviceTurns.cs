@@ -1,21 +1,21 @@
-using Heaveline.Gpu.Kernels;
-
 namespace Heaveline.Gpu;
 
 /// <summary>
 /// When, in the samples of a run, pieces begin and end to lie within the stretches of its questions: turns of until which newest sample, and a bit a
-/// question; <see cref="DeviceFold{T, TSignals}.Closely"/> where a stretch begins or ends in the piece.
+/// question; <see cref="Closely"/> where a stretch begins or ends in the piece.
 /// </summary>
 internal static class DeviceTurns
 {
+    /// <summary>All questions are to be looked at.</summary>
+    public const int Closely = -1;
+
     // So many questions have a bit each.
     private const int Bits = 31;
 
     /// <summary>The turns of one road's questions.</summary>
     /// <param name="places">Of each question the samples in which its stretch begins and ends.</param>
     /// <param name="samples">Samples of a run.</param>
-    /// <param name="closely">The word for a look at all of them.</param>
-    public static IEnumerable<int> Of(int[] places, int samples, int closely)
+    public static IEnumerable<int> Of(int[] places, int samples)
     {
         var ends = new SortedSet<int> { 2, 3, samples };
         foreach (var place in places)
@@ -28,12 +28,12 @@ internal static class DeviceTurns
         foreach (var until in ends.Where(end => end <= samples))
         {
             yield return until;
-            yield return Word(places, from - 2, closely);
+            yield return Word(places, from - 2);
             from = until;
         }
     }
 
-    private static int Word(int[] places, int piece, int closely)
+    private static int Word(int[] places, int piece)
     {
         var word = 0;
         for (var q = 0; 2 * q < places.Length; q++)
@@ -42,7 +42,7 @@ internal static class DeviceTurns
             var touches = piece >= first && piece <= last;
             if (touches && (piece <= 0 || piece == first || piece == last || places.Length > 2 * Bits))
             {
-                return piece < 0 ? 0 : closely;
+                return piece < 0 ? 0 : Closely;
             }
 
             word |= touches ? 1 << q : 0;

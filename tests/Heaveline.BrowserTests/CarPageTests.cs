@@ -277,15 +277,15 @@ public class CarPageTests(Served served)
     {
         using var car = new OwnCar(served);
         var page = await Open(car.Address());
-        await TabTo(page, "details[data-part=front] > summary");
+        await Keys.TabTo(page, "details[data-part=front] > summary");
         await page.Keyboard.PressAsync("Enter");
-        await TabTo(page, "#f-front--spring");
+        await Keys.TabTo(page, "#f-front--spring");
         await page.Keyboard.PressAsync("Space");
-        await TabTo(page, Rate);
+        await Keys.TabTo(page, Rate);
         await page.Keyboard.PressAsync("Control+A");
         await page.Keyboard.TypeAsync("26.5");
         await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
-        await TabTo(page, ".keeping button", "Shift+Tab");
+        await Keys.TabTo(page, ".keeping button", "Shift+Tab");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator(".keeping .state")).ToContainTextAsync("Saved");
         Assert.Contains("rate: 26.5 N/mm ± 4 %", car.Text, StringComparison.Ordinal);
@@ -333,21 +333,6 @@ public class CarPageTests(Served served)
         await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
         await page.Locator(".keeping button").First.ClickAsync();
         await Expect(page.Locator(".keeping .state")).ToContainTextAsync("Saved");
-    }
-
-    private static async Task TabTo(IPage page, string selector, string key = "Tab")
-    {
-        for (var n = 0; n < 200; n++)
-        {
-            if (await page.Locator(selector).First.EvaluateAsync<bool>("element => element === document.activeElement"))
-            {
-                return;
-            }
-
-            await page.Keyboard.PressAsync(key);
-        }
-
-        Assert.Fail($"{selector} cannot be reached by {key}.");
     }
 
     private async Task<IPage> Open(string path, int width = 1280, bool dark = false)

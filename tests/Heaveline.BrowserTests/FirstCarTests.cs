@@ -19,7 +19,7 @@ public class FirstCarTests(Served served)
             await Expect(page.Locator(".begin [data-live=yes]")).ToBeAttachedAsync(new() { Timeout = 20000 });
             await Expect(page.Locator(".invented li").First).ToContainTextAsync("invented");
             await Accessible.Check(page);
-            await TabTo(page, "document.activeElement.id === 'begin-name'");
+            await Keys.TabTo(page, "#begin-name", most: 60);
             await page.Keyboard.TypeAsync("Lark estate");
             await page.Keyboard.PressAsync("Enter");
             await Expect(page).ToHaveURLAsync(new Regex("/car[?]car=lark-estate"));
@@ -86,7 +86,7 @@ public class FirstCarTests(Served served)
         try
         {
             var page = await served.Open(new Uri(address, "/").ToString(), 390);
-            await TabTo(page, "document.activeElement.getAttribute('href') === 'sheet' && document.activeElement.closest('main')");
+            await Keys.TabTo(page, "main [href=sheet]", most: 60);
             await page.Keyboard.PressAsync("Enter");
             await Expect(page.Locator(".garage-sheet[data-live=yes]")).ToBeAttachedAsync(new() { Timeout = 20000 });
             Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= window.innerWidth"));
@@ -95,14 +95,14 @@ public class FirstCarTests(Served served)
                 ("name", "Lark estate"), ("wheelbase", "107 7/8 in"), ("front", "768"), ("rear", "672"),
             })
             {
-                await TabTo(page, $"document.activeElement.id === 'sheet-{id}'");
+                await Keys.TabTo(page, $"#sheet-{id}", most: 60);
                 await page.Keyboard.TypeAsync(words);
             }
 
             await page.Keyboard.PressAsync("Tab");
             await Expect(page.Locator("#sheet-wheelbase")).ToHaveValueAsync("107.875 in");
             await Expect(page.Locator("h1")).ToContainTextAsync("3 measured, 8 estimated");
-            await TabTo(page, "document.activeElement.textContent === 'Save it and drive it'");
+            await Keys.TabTo(page, "button:text-is('Save it and drive it')", most: 60);
             await page.Keyboard.PressAsync("Enter");
             await Expect(page).ToHaveURLAsync(new Regex("/pass[?]car=lark-estate"));
             await Expect(page.Locator("[data-time]")).Not.ToHaveTextAsync("", new() { Timeout = 20000 });
@@ -145,15 +145,6 @@ public class FirstCarTests(Served served)
         Assert.Contains("wheelbase: 2.74 m ± 5 mm\n", text, StringComparison.Ordinal);
         Assert.Contains("  rear: 618 kg ± 2 kg\n", text, StringComparison.Ordinal);
         Assert.Contains("  front: 742 kg ± 2 kg # from Fern saloon, not measured\n", text, StringComparison.Ordinal);
-    }
-
-    private static async Task TabTo(IPage page, string there)
-    {
-        for (var steps = 0; !await page.EvaluateAsync<bool>($"Boolean({there})"); steps++)
-        {
-            Assert.True(steps < 60, $"The keyboard does not reach: {there}");
-            await page.Keyboard.PressAsync("Tab");
-        }
     }
 
     private static async Task Stop(System.Diagnostics.Process program, string folder)

@@ -12,12 +12,6 @@ internal struct DeviceFold<T, TSignals>
     where T : unmanaged, ILane<T>
     where TSignals : unmanaged, IDeviceSignals<TSignals, T>
 {
-    /// <summary>All questions are to be looked at.</summary>
-    public const int Closely = -1;
-
-    // As a turn beside a sample reaches past it: Measures.RangeFold.
-    private const double Beyond = 0.4;
-
     private DeviceRoom<T> room;
     private int run;
     private int table;
@@ -78,10 +72,10 @@ internal struct DeviceFold<T, TSignals>
             turn++;
         }
 
-        var simply = within == Closely ? 0 : within;
+        var simply = within == DeviceTurns.Closely ? 0 : within;
         var close = TSignals.After(
             room, (Values(k), Values(k - 1), Values(k - 2), Values(k - 3)), simply, 0, OwnSlot, front, rear, frontNow, rearNow, bodyNow);
-        close = within == Closely ? Closely : close;
+        close = within == DeviceTurns.Closely ? DeviceTurns.Closely : close;
         if (close != 0)
         {
             Fold(in a, k, close);
@@ -91,7 +85,7 @@ internal struct DeviceFold<T, TSignals>
     /// <summary>Ends the record and writes the answers.</summary>
     public void End(in DeviceArguments<T> a, AxleState<T> front, AxleState<T> rear, in BodyBlock<T> body)
     {
-        Fold(in a, samples, Closely);
+        Fold(in a, samples, DeviceTurns.Closely);
         for (var j = 0; j < 2 * TSignals.Questions; j++)
         {
             a.Answers[run + ((long)j * a.Runs)] = room.Get(j);
@@ -179,7 +173,7 @@ internal struct DeviceFold<T, TSignals>
         int sum, int j, int from, int to, T pastFrom, T pastTo, T value, T next, T before, T after, bool turns)
     {
         var (least, most) = (room.Get(sum), room.Get(sum + 1));
-        var beyond = T.Of(Beyond);
+        var beyond = T.Of(LanePiece<T>.Beyond);
         var (swing, swingNext) = (beyond * T.Max(before, -before), beyond * T.Max(after, -after));
         var ends = j == samples - 2;
         if (j != from && j != to && !ends

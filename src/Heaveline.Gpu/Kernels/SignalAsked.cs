@@ -19,9 +19,6 @@ internal struct SignalAsked<T, TFirst, TBefore, TAfter, TAsked, TRest> : IDevice
     where TAsked : unmanaged, IDeviceAsking<TAsked, T>
     where TRest : unmanaged, IDeviceSignals<TRest, T>
 {
-    // As a turn beside a sample reaches past it: Measures.RangeFold.
-    private const double Beyond = 0.4;
-
     public static int Count => 1 + TRest.Count;
 
     public static int Questions => TAsked.Count + TRest.Questions;
@@ -79,7 +76,7 @@ internal struct SignalAsked<T, TFirst, TBefore, TAfter, TAsked, TRest> : IDevice
         var before = three - (two * value) + next;
         var after = value - (two * next) + newest;
         var square = TAsked.Squares > 0 ? LanePiece<T>.Of(value, next, before, after).SquareIntegral() : value;
-        var beyond = T.Of(Beyond);
+        var beyond = T.Of(LanePiece<T>.Beyond);
         var (swing, swingNext) = (beyond * T.Max(before, -before), beyond * T.Max(after, -after));
         var close = TAsked.Fold(
             room, within, square, T.Min(value - swing, next - swingNext), T.Max(value + swing, next + swingNext));

@@ -10,7 +10,6 @@ internal readonly struct DeviceDouble(double value) : ILane<DeviceDouble>
 
     public static int Count => 1;
 
-    // Other threads run while one waits: fewer instructions count for more than shorter chains.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DeviceDouble Of(double value) => new((double)value);
 

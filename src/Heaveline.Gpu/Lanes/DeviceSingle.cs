@@ -11,7 +11,6 @@ internal readonly struct DeviceSingle(float value) : ILane<DeviceSingle>
 
     public static int Count => 1;
 
-    // Other threads run while one waits: fewer instructions count for more than shorter chains.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DeviceSingle Of(double value) => new((float)value);
 

@@ -1,11 +1,11 @@
 using Heaveline.Measures;
+using Heaveline.Numerics;
 
 namespace Heaveline.Doubts;
 
 /// <summary>One number with its standard uncertainty by slopes.</summary>
 public sealed record FirstOrderResult
 {
-    private const double Sigmas90 = 1.6448536269514722;
     private const double Sigmas95 = 1.959963984540054;
 
     /// <summary>What the number is.</summary>
@@ -24,7 +24,7 @@ public sealed record FirstOrderResult
     public double StandardDeviation => Math.Sqrt(Slopes.Sum(s => s * s));
 
     /// <summary>The middle 90 % of a normal error.</summary>
-    public DoubtInterval Central90 => Around(Sigmas90);
+    public DoubtInterval Central90 => Around(Gaussian.Ninety);
 
     /// <summary>The middle 95 % of a normal error.</summary>
     public DoubtInterval Central95 => Around(Sigmas95);

@@ -7,6 +7,12 @@ namespace Heaveline.Measures;
 internal readonly struct LanePiece<TLane>(TLane c0, TLane c1, TLane c2, TLane c3)
     where TLane : unmanaged, ILane<TLane>
 {
+    /// <summary>
+    /// Times the second difference at a sample: no turn beside it lies further beyond it. It is 3/8, by <see cref="RangeFold{TLane}"/>, and a little
+    /// for rounding.
+    /// </summary>
+    public const double Beyond = 0.4;
+
     // A division costs as much as all the rest of a piece.
     private const double Third = 1.0 / 3.0;
     private const double Fifth = 1.0 / 5.0;

@@ -46,13 +46,15 @@ internal sealed class PanelChoice(RideModel model, RideRoad ridden, RideSignal[]
     /// <param name="lines">The car on the road there.</param>
     /// <param name="ride">The linear car.</param>
     /// <param name="wide">Those to be halved.</param>
-    public RidePanel[] Narrowed(RidePanel[] panels, RandomLines lines, LinearRide ride, RidePanel[] wide)
+    /// <param name="cancellation">Stops the work.</param>
+    public RidePanel[] Narrowed(RidePanel[] panels, RandomLines lines, LinearRide ride, RidePanel[] wide, CancellationToken cancellation)
     {
         var (found, own) = (new HashSet<RidePanel>(panels), Sums(lines));
         var all = Array.ConvertAll(own, sums => sums.Sum());
         var sums = Array.ConvertAll(own, of => Array.ConvertAll(wide, panel => of[Array.IndexOf(panels, panel)]));
         while (wide.Length > 0)
         {
+            cancellation.ThrowIfCancellationRequested();
             RidePanel[] halves = [.. wide.SelectMany(panel => new[] { panel.Slower, panel.Faster })];
             found.ExceptWith(wide);
             found.UnionWith(halves);

@@ -121,7 +121,7 @@ public sealed class RandomResponse
                 break;
             }
 
-            panels = choice.Narrowed(panels, lines, ride.Ride, wide);
+            panels = choice.Narrowed(panels, lines, ride.Ride, wide, cancellation);
             lines = On(ridden.In(panels));
         }
 

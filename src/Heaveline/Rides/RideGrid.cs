@@ -28,12 +28,12 @@ internal sealed class RideGrid
     {
         (this.spectrum, this.tracks, Speed) = (spectrum, tracks, speed);
         var (low, high) = (speed * spectrum.Band.Low, speed * spectrum.Band.High);
-        var count = panels.Length * Block;
+        var (ratio, count) = (0.5 * Math.Log(high / low), panels.Length * Block);
         (Frequencies, Omegas, Weights) = (new double[count], new double[count], new double[count]);
         for (var k = 0; k < count; k++)
         {
             var panel = panels[k / Block];
-            var half = 0.5 * Math.Log(high / low) / panel.Of;
+            var half = ratio / panel.Of;
             var f = low * Math.Exp(half * ((2.0 * panel.Index) + 1.0 + Panel.Points[k % Block]));
             Frequencies[k] = f;
             Omegas[k] = 2.0 * Math.PI * f;

@@ -44,6 +44,7 @@ internal static class RuleReach
 
         return values;
     }
+
     // The thirds stay among the values where some spacing that leaves them there is wide enough.
     private static int Spacing(int steps, int whole)
     {

@@ -1,4 +1,3 @@
-using System.Net;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Heaveline.Files.Drives;
@@ -39,7 +38,7 @@ public sealed class DescribedDriveTests : IDisposable
         var report = Spoken.Of(
             "report", scratch["fern-saloon.yaml"], "--drive", Before, "--drive", After, "--parts", "drive,prove", "--out", scratch["r.html"]);
         Assert.Equal((0, ""), (report.Code, report.Remarks));
-        var page = Plain(File.ReadAllText(scratch["r.html"]));
+        var page = PageText.Plain(File.ReadAllText(scratch["r.html"]));
 
         foreach (var (folder, car) in new[] { (Before, "Fern saloon"), (After, "Fern saloon, cured") })
         {
@@ -127,9 +126,4 @@ public sealed class DescribedDriveTests : IDisposable
 
     private static IEnumerable<string> Sentences(JsonNode car) =>
         car["sentences"] is JsonArray all ? all.Select(s => (string)s!) : throw new InvalidOperationException(car.ToJsonString());
-
-    private static string Plain(string page) => Regex.Replace(
-        WebUtility.HtmlDecode(Regex.Replace(Regex.Replace(page, "<(svg|style) ?.*?</\\1>", " ", RegexOptions.Singleline), "<[^>]+>", " ")),
-        "\\s+",
-        " ");
 }

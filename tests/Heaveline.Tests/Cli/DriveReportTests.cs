@@ -39,7 +39,7 @@ public sealed class DriveReportTests : IDisposable
     {
         var said = Spoken.Of("report", Car, "--drive", After, "--parts", "drive,prove", "--out", scratch["r.html"]);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        var page = Text(File.ReadAllText(scratch["r.html"]));
+        var page = PageText.Plain(File.ReadAllText(scratch["r.html"]));
         var drives = new Garage(Path.GetDirectoryName(Car)!).Drives;
         var logs = new[] { "before", "after" }.Select(name => drives.Log(name, [], TestContext.Current.CancellationToken).Log!).ToArray();
         var settings = new Heaveline.Drives.Events.EventSettings { Wheelbase = 2.7 };
@@ -96,7 +96,7 @@ public sealed class DriveReportTests : IDisposable
             var bytes = File.ReadAllBytes(Path.Combine(scratch["drives"], log, "log.csv"));
             Assert.Contains(
                 $"drives/{log}/log.csv a log, not printed here {Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(bytes))}",
-                Text(page), StringComparison.Ordinal);
+                PageText.Plain(page), StringComparison.Ordinal);
             Assert.Contains($"drive: Lane {log}\n{Wheelbase}", WebUtility.HtmlDecode(page), StringComparison.Ordinal);
         }
 
@@ -112,7 +112,7 @@ public sealed class DriveReportTests : IDisposable
             "report", Car, scratch["fern-saloon-cured.yaml"], "--load", LarchLane.Load, "--drive", Path.Combine(Before, "log.csv"), "--drive",
             Path.Combine(After, "log.csv"), "--same", "all", "--forecast", "--parts", "drive,prove", "--out", scratch["r.html"]);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        var page = Text(File.ReadAllText(scratch["r.html"]));
+        var page = PageText.Plain(File.ReadAllText(scratch["r.html"]));
         Assert.Matches("The forecast for Fern saloon, cured was (not )?kept: said", page);
         Assert.DoesNotContain("Not said to be the same", page, StringComparison.Ordinal);
         Assert.Contains("drives/after/log.csv a log, not printed here", page, StringComparison.Ordinal);
@@ -158,7 +158,7 @@ public sealed class DriveReportTests : IDisposable
         var said = Spoken.Of(
             "report", scratch["drover-van.yaml"], "--drive", heavy, "--drive", light, "--parts", "prove", "--out", scratch["r.html"]);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        var page = Text(File.ReadAllText(scratch["r.html"]));
+        var page = PageText.Plain(File.ReadAllText(scratch["r.html"]));
         Assert.Contains("Turned round: Lane heavy is written down as driven after Lane light", page, StringComparison.Ordinal);
         Assert.Contains("Before and after: Lane light, then Lane heavy", page, StringComparison.Ordinal);
         Assert.Contains("load; Lane light was driven driver, Lane heavy four up with luggage. That it was said", page, StringComparison.Ordinal);
@@ -236,7 +236,7 @@ public sealed class DriveReportTests : IDisposable
         Assert.Equal(ids.Count, ids.Distinct().Count());
 
         // What was measured is not called computed, and stands in the half page before the numbers.
-        var text = Text(page);
+        var text = PageText.Plain(page);
         Assert.DoesNotContain("Everything here is computed", text, StringComparison.Ordinal);
         Assert.DoesNotContain("none of it measured on a road", text, StringComparison.Ordinal);
         Assert.Contains("What is said of the drives is read off their logs", text, StringComparison.Ordinal);
@@ -247,8 +247,8 @@ public sealed class DriveReportTests : IDisposable
             word => Assert.DoesNotContain(word, text, StringComparison.Ordinal));
 
         // The planted place is about 0.5° N, 30° W; nothing of it is printed.
-        Assert.DoesNotContain("-30.0", Text(page), StringComparison.Ordinal);
-        Assert.DoesNotContain("29.99", Text(page), StringComparison.Ordinal);
+        Assert.DoesNotContain("-30.0", PageText.Plain(page), StringComparison.Ordinal);
+        Assert.DoesNotContain("29.99", PageText.Plain(page), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -279,9 +279,4 @@ public sealed class DriveReportTests : IDisposable
     private static string Row(FactRow row) => string.Join(
         ' ',
         [row.Label.Trim(), row.Unit, .. row.Values.Select(v => v is { } x ? Heaveline.Quantities.Numeral.Of(x, row.Format) : "–")]);
-
-    private static string Text(string page) => Regex.Replace(
-        WebUtility.HtmlDecode(Regex.Replace(Regex.Replace(page, "<(svg|style) ?.*?</\\1>", " ", RegexOptions.Singleline), "<[^>]+>", " ")),
-        "\\s+",
-        " ");
 }

@@ -1,4 +1,3 @@
-using System.Net;
 using System.Text.RegularExpressions;
 using Heaveline.Tests.Drives.Lanes;
 using Heaveline.Tests.House;
@@ -46,7 +45,7 @@ public sealed class ProvedCarTests : IDisposable
             "--out", scratch["r.html"],
         ]);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        var page = WebUtility.HtmlDecode(Regex.Replace(File.ReadAllText(scratch["r.html"]), "<[^>]+>", " "));
+        var page = PageText.Plain(File.ReadAllText(scratch["r.html"]));
         return Numbers(page);
     }
 

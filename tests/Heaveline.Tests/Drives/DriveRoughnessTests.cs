@@ -93,11 +93,7 @@ public class DriveRoughnessTests
         var drive = Drive.Of(motion.Log, Stop);
         var trust = Trust.Of(drive, Stop);
         var settings = new EventSettings { Wheelbase = wheelbase };
-        var seen = DriveEvents.Of(drive, trust, settings, Stop).Events;
-        return (drive, trust, DriveEvents.Of(drive, trust, settings with
-        {
-            Sites = [.. onsets.Where(t => seen.Any(e => Math.Abs(e.Onset - t) < 1.0)).Select(t => ("hump", t))],
-            Rejected = [.. seen.Where(e => !onsets.Any(t => Math.Abs(e.Onset - t) < 2.0)).Select(e => e.Onset)],
-        }, Stop));
+        var found = DriveEvents.Of(drive, trust, settings, Stop);
+        return (drive, trust, DriveEvents.Of(drive, trust, LaneNaming.Of(settings, found, onsets.Select(t => ("hump", t))), Stop));
     }
 }

@@ -43,7 +43,7 @@ public class PanelChoiceTests
         Assert.True(change > 1e-6);
         Assert.NotEmpty(wide);
         Assert.True(wide.Length < panels.Length);
-        var narrowed = choice.Narrowed(panels, lines, ride, wide);
+        var narrowed = choice.Narrowed(panels, lines, ride, wide, TestContext.Current.CancellationToken);
         Assert.Empty(narrowed.Intersect(wide));
         var at = 0.0;
         foreach (var panel in narrowed)

@@ -53,6 +53,12 @@ public class DriveGuideTests
             Assert.Contains($"\"{name}\"", bench, StringComparison.Ordinal);
             Assert.Contains($"`{name}-truth.csv`", story, StringComparison.Ordinal);
         }
+
+        foreach (var name in new[] { "before", "no-change", "morning", "evening" })
+        {
+            Assert.Contains($"\"{name}.csv\"", bench, StringComparison.Ordinal);
+            Assert.Contains($"`{name}.csv`", story, StringComparison.Ordinal);
+        }
     }
 
     private static System.Globalization.CultureInfo Invariant => System.Globalization.CultureInfo.InvariantCulture;

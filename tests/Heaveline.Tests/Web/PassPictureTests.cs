@@ -4,6 +4,7 @@ using Heaveline.Cars;
 using Heaveline.Figures.Silhouettes;
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Press.Colours;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Tests.Figures;
@@ -152,12 +153,7 @@ public class PassPictureTests
 
     private static double Luminance(string colour)
     {
-        double Part(int at)
-        {
-            var value = int.Parse(colour.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0;
-            return value <= 0.04045 ? value / 12.92 : Math.Pow((value + 0.055) / 1.055, 2.4);
-        }
-
-        return (0.2126 * Part(1)) + (0.7152 * Part(3)) + (0.0722 * Part(5));
+        byte Part(int at) => byte.Parse(colour.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture);
+        return new Colour(Part(1), Part(3), Part(5)).Luminance;
     }
 }

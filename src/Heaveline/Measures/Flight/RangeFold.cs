@@ -14,8 +14,6 @@ namespace Heaveline.Measures;
 internal sealed class RangeFold<TLane> : LaneFold<TLane>
     where TLane : unmanaged, ILane<TLane>
 {
-    private const double Beyond = 0.4;
-
     private readonly CurveRecord[] records;
     private readonly CurveQuestion?[] questions;
     private TLane least = TLane.Of(double.PositiveInfinity);
@@ -52,7 +50,7 @@ internal sealed class RangeFold<TLane> : LaneFold<TLane>
     protected override void All(int from, int to)
     {
         var values = Curve.Values[(from - Curve.Origin - 1)..];
-        var (two, beyond) = (TLane.Of(2.0), TLane.Of(Beyond));
+        var (two, beyond) = (TLane.Of(2.0), TLane.Of(LanePiece<TLane>.Beyond));
         var (low, high) = (least, most);
         var (last, value) = (values[0], values[1]);
         for (var k = 0; k < to - from; k++)
@@ -73,7 +71,7 @@ internal sealed class RangeFold<TLane> : LaneFold<TLane>
     protected override void Some(int from, int to, TLane idle)
     {
         var values = Curve.Values[(from - Curve.Origin - 1)..];
-        var (zero, two, beyond) = (TLane.Of(0.0), TLane.Of(2.0), TLane.Of(Beyond));
+        var (zero, two, beyond) = (TLane.Of(0.0), TLane.Of(2.0), TLane.Of(LanePiece<TLane>.Beyond));
         var (below, above) = (TLane.Of(double.NegativeInfinity), TLane.Of(double.PositiveInfinity));
         for (var k = 0; k < to - from; k++)
         {

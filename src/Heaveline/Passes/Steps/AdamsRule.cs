@@ -42,6 +42,5 @@ internal struct AdamsRule<T>
 
     /// <summary>The rate a step on; or what has only a rate of its own, from its last four.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly T Rate(T v, T a0, T a1, T a2, T a3) =>
-        T.Fma(V0, a0, T.Fma(V1, a1, v) + T.Fma(V2, a2, V3 * a3));
+    public readonly T Rate(T v, T a0, T a1, T a2, T a3) => T.Fma(V0, a0, T.Fma(V1, a1, v) + T.Fma(V2, a2, V3 * a3));
 }

@@ -21,12 +21,7 @@ internal sealed class LaneReading
         var trust = Trust.Of(Drive);
         var settings = new EventSettings { Wheelbase = wheelbase, Phone = new PhonePlace { BehindFrontAxle = LarchLane.Pose.BehindFrontAxle } };
         Found = DriveEvents.Of(Drive, trust, settings);
-        var (crossings, seen) = (lane.Plan.Crossings, Found.Events);
-        Events = DriveEvents.Of(Drive, trust, settings with
-        {
-            Sites = [.. crossings.Where(c => seen.Any(e => Math.Abs(e.Onset - c.Time) < 1.0)).Select(c => (c.Site, c.Time))],
-            Rejected = [.. seen.Where(e => !crossings.Any(c => Math.Abs(e.Onset - c.Time) < 2.0)).Select(e => e.Onset)],
-        });
+        Events = DriveEvents.Of(Drive, trust, LaneNaming.Of(settings, Found, lane.Plan.Crossings.Select(c => (c.Site, c.Time))));
         Windows = [.. DriveWindows.Of(Drive, Events, trust)];
         var body = lane.Driven.Model.Body;
         Car = CarIdentification.Of(Windows, new IdentificationKnown

@@ -9,9 +9,10 @@ using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Roads;
 using Heaveline.Studies;
+using Heaveline.Tests.Drives.Lanes;
 using Heaveline.Tests.House;
 
-namespace Heaveline.Tests.Drives.Lanes;
+namespace Heaveline.Bench;
 
 /// <summary>A car, a change of it, a lane and two drives along it, all by a number: what was planted is known to the last digit.</summary>
 internal sealed class PlantedChange
@@ -90,7 +91,7 @@ internal sealed class PlantedChange
         FrontSprings = Factors[0], RearSprings = Factors[1], FrontDampers = Factors[2], RearDampers = Factors[3],
     };
 
-    // Larch Lane; road humps; sharp ones; a lane of one hump over and over.
+    // Larch Lane; road humps; sharp ones.
     private static LaneSite[][] Lanes { get; } =
     [
         [.. LaneSite.All],
@@ -109,14 +110,9 @@ internal sealed class PlantedChange
     ];
 
     /// <summary>A drive's log: before the change or after it, each over its own line of the lane.</summary>
-    public (LanePlan Plan, Road Road, DrivenCar Driven, Log Log) Drive(bool isAfter) => Drive(isAfter, isAfter ? 2UL : 1UL);
-
-    /// <summary>The log of the car before, driven again on another day.</summary>
-    public (LanePlan Plan, Road Road, DrivenCar Driven, Log Log) Again() => Drive(false, 3UL);
-
-    private (LanePlan Plan, Road Road, DrivenCar Driven, Log Log) Drive(bool isAfter, ulong day)
+    public (LanePlan Plan, Road Road, DrivenCar Driven, Log Log) Drive(bool isAfter)
     {
-        var own = seed + day;
+        var own = seed + (isAfter ? 2UL : 1UL);
         var plan = LanePlan.Of(own, Speeds, Sites);
         var road = LaneRoad.Of(plan, Density, RoadClass.C.Mean.Si, own);
         var car = DrivenCar.Of(isAfter ? driven.After : driven.Before, road, plan.Line);
@@ -131,15 +127,8 @@ internal sealed class PlantedChange
             Wheelbase = File.Wheelbase.Si, Phone = new PhonePlace { BehindFrontAxle = LarchLane.Pose.BehindFrontAxle },
         };
         var first = ProvedDrive.Of(log, settings, CancellationToken.None);
-        var seen = first.Events.Events;
-        return first with
-        {
-            Events = DriveEvents.Of(first.Drive, first.Trust, settings with
-            {
-                Sites = [.. plan.Crossings.Where(c => seen.Any(e => Math.Abs(e.Onset - c.Time) < 1.0)).Select(c => (c.Site, c.Time))],
-                Rejected = [.. seen.Where(e => !plan.Crossings.Any(c => Math.Abs(e.Onset - c.Time) < 2.0)).Select(e => e.Onset)],
-            }),
-        };
+        var named = LaneNaming.Of(settings, first.Events, plan.Crossings.Select(c => (c.Site, c.Time)));
+        return first with { Events = DriveEvents.Of(first.Drive, first.Trust, named) };
     }
 
     /// <summary>ln of the headline after over before of every crossing, over one road at one speed.</summary>
