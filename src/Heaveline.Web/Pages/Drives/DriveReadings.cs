@@ -108,6 +108,8 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         Log = log, Car = source.Car, Settings = source.Settings, Advice = DriveAdvice.Page,
     };
 
+    private RecordedDrive Recorded(DriveSource source) => source.Recorded(garage.Garage, name => name);
+
     private ProveAnswer Prove(DriveSource source, StudyRun run)
     {
         var (before, after) = (Bumps(source.Before!, run), Bumps(source, run));
@@ -115,7 +117,8 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         {
             Before = before.Asked.Log, After = after.Asked.Log, OfBefore = before.Asked.Settings, OfAfter = after.Asked.Settings,
             Same = source.Sheet.Same, Advice = DriveAdvice.Page,
-        };
+        }
+        .AsWrittenDown(Recorded(source.Before!), Recorded(source));
         var passes = ProveStudy.Of(asked, ProvedDrive.Of(before), ProvedDrive.Of(after), run.Cancellation);
         if (before.Asked.Settings.Wheelbase is null || after.Asked.Settings.Wheelbase is null)
         {

@@ -1,5 +1,6 @@
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
+using Heaveline.Drives.Events;
 using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
 
@@ -36,6 +37,12 @@ internal static class ProveCautions
         if (InstantWords.Wheelbase(answer.Asked.OfBefore, answer.Asked.Car) is { } own)
         {
             yield return own;
+        }
+
+        PhonePlace?[] phones = [answer.Asked.OfBefore.Phone, answer.Asked.OfAfter.Phone];
+        foreach (var sentence in phones.Distinct().SelectMany(PhoneWords.Unusual))
+        {
+            yield return sentence;
         }
 
         foreach (var (drive, name) in new[] { (answer.Before, "before"), (answer.After, "after") })
@@ -75,6 +82,11 @@ internal static class ProveCautions
         {
             yield return Text($"The phone lay otherwise: turned by {In.Degrees.Of(angle):F0}° between the drives. ")
                 + "Pitch is the same all over a stiff floor, if its place is as stiff as the first.";
+        }
+
+        foreach (var sentence in answer.Asked.Contradicted)
+        {
+            yield return sentence;
         }
 
         string[] open = [.. ProveAsked.Circumstances.Except(answer.Asked.Same)];
