@@ -46,14 +46,15 @@ internal static class Forecasts
     private static void Pair(PlantedChange planted, ConcurrentBag<(string By, bool Holds, bool? Agrees, double Off)> scores)
     {
         var (was, now) = (planted.Drive(false), planted.Drive(true));
-        var (before, after) = (planted.Read(was.Log, was.Plan), planted.Read(now.Log, now.Plan));
+        var file = new LoadedCar(planted.File.Name, planted.File, planted.Load);
+        var (before, after) = (planted.Read(was.Log, was.Plan) with { File = file }, planted.Read(now.Log, now.Plan));
         var asked = new ProveAsked
         {
             Before = was.Log,
             After = now.Log,
             OfBefore = before.Events.Settings,
             OfAfter = after.Events.Settings,
-            Car = new LoadedCar(planted.File.Name, planted.File, planted.Load),
+            Car = file,
             Change = planted.Changed,
         };
         var answer = ProveStudy.Of(asked, before, after, CancellationToken.None);

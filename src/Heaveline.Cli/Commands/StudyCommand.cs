@@ -59,7 +59,10 @@ internal static class StudyCommand
         TAnswer answer;
         using (var progress = new Progress(streams, $"{question.Word}, per cent", 100))
         {
-            answer = question.Answers(asked, new StudyRun { Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount });
+            answer = question.Answers(asked, new StudyRun
+            {
+                Progress = progress, Cancellation = stop, Degree = Environment.ProcessorCount, IsWhole = outputs.All || outputs.Json,
+            });
         }
 
         // A file that goes to standard output is alone there.

@@ -97,6 +97,7 @@ internal sealed class ReportWork
                     Same = Choices.SaidSame,
                     WhatChanged = before.Settings.Wheelbase is not null && after.Settings.Wheelbase is not null,
                     Car = before.Car,
+                    CarAfter = after.Car,
                     Change = Choices.IsForecast ? after.Car?.Car : null,
                     Advice = DriveAdvice.Report,
                 }

@@ -19,6 +19,12 @@ public sealed record StudyRun
     /// <summary>How many groups of passes run at once, at least 1.</summary>
     public int Degree { get; init => field = Math.Max(1, value); } = 1;
 
+    /// <summary>
+    /// Whether all that the answer can tell is read: what else is worked out when it is first asked for is worked out in the run, where it can be
+    /// stopped.
+    /// </summary>
+    public bool IsWhole { get; init; }
+
     /// <summary>Told answers that come before the last one, each better than the one before: coarse ones for whoever waits.</summary>
     public Action<Answer>? Meanwhile { get; init; }
 

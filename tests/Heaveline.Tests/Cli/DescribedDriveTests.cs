@@ -2,9 +2,13 @@ using System.Net;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Garages;
 using Heaveline.Studies;
 using Heaveline.Tests.Drives.Lanes;
 using Heaveline.Tests.House;
+using Heaveline.Web.Pages.Drives;
+using Heaveline.Web.Serving;
+using Heaveline.Web.Studying;
 
 namespace Heaveline.Tests.Cli;
 
@@ -66,6 +70,30 @@ public sealed class DescribedDriveTests : IDisposable
         {
             Assert.Contains(sentence, page, StringComparison.Ordinal);
         }
+    }
+
+    // The page shows the passes at once, at the speeds of the logs, and the cars when they are found.
+    [Fact]
+    public async Task The_page_tells_the_cars_of_the_command()
+    {
+        var view = new GarageView(new ServeOptions { Garage = Path.GetDirectoryName(scratch["fern-saloon.yaml"])! });
+        using var readings = new DriveReadings(view);
+        using var queue = new StudyQueue(1);
+        using var study = readings.ProofIn(queue);
+        var (drive, problem) = DriveSource.Of(view.Garage, "after");
+        Assert.True(drive is not null, problem);
+        var earlier = new List<ProofView>();
+        var shown = await study.Answer(
+            new AskedReading<DriveSource> { Asked = drive, Objections = [], Key = drive.Key }, earlier.Add, null, TestContext.Current.CancellationToken);
+        var first = Assert.Single(earlier).Answer;
+        Assert.True(first is { IsAsLogged: true, Change: null });
+        Assert.False(shown.Answer.IsAsLogged);
+
+        var command = JsonNode.Parse(Spoken.Of("prove", "--before", Before, "--after", After, "--what-changed", "--json").Results)!;
+        Assert.NotEmpty(Sentences(command["car"]!));
+        var page = JsonNode.Parse(shown.Answer.Json("", "prove"))!;
+        Assert.Equal(command["car"]!.ToJsonString(), page["car"]!.ToJsonString());
+        Assert.Equal(command["numbers"]!.ToJsonString(), page["numbers"]!.ToJsonString());
     }
 
     [Fact]

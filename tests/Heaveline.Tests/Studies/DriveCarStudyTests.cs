@@ -119,6 +119,20 @@ public class DriveCarStudyTests
         Assert.Equal("roughness", Assert.Single(answer.Figure(DriveAnswer.Rough).Panels).Id);
     }
 
+    [Fact]
+    public void What_else_a_car_tells_can_be_stopped_and_is_told_when_it_is_asked_for_again()
+    {
+        var answer = Known.Value;
+        var detail = DriveDetail.Of(answer.Drive, answer.Trust, answer.Events, answer.Missed, answer.Identified)!;
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => detail.WorkOut(stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => detail.RoughnessOf(stop.Token));
+        detail.RoughnessOf(TestContext.Current.CancellationToken);
+        Assert.Equal(answer.Detail!.Roughness.Stretches, detail.Roughness.Stretches);
+        Assert.Same(detail.Roughness, detail.RoughnessOf(stop.Token));
+    }
+
     [Theory]
     [InlineData(0.62, 0.64, "0.62°", "0.64°")]
     [InlineData(0.62, 0.74, "0.6°", "0.7°")]

@@ -3,6 +3,7 @@ using Heaveline.Drives.Comparison;
 using Heaveline.Drives.Events;
 using Heaveline.Studies;
 using Heaveline.Tests.Drives;
+using Heaveline.Tests.Figures;
 
 namespace Heaveline.Tests.Studies;
 
@@ -63,6 +64,25 @@ public class SpeedRecordTests
                 && c.Contains("it was scaled", StringComparison.Ordinal));
         });
         Assert.All(Pairs.Value, p => Assert.Null(p.Before.Drive.SpeedScale));
+    }
+
+    // 2.7 m was given for both drives.
+    [Fact]
+    public void A_wheelbase_that_is_given_beside_another_is_said_of_the_drive_whose_car_has_it()
+    {
+        var pair = Pairs.Value[0];
+        var told = LoadedCar.Of(DrawnCars.Saloon with { Wheelbase = new(2.5) });
+        var own = LoadedCar.Of(DrawnCars.Saloon with { Wheelbase = new(2.7) });
+        const string words = "The wheelbase that is given counts, 2.700 m, not that of the car file, 2.500 m.";
+        string[] Said(LoadedCar? before, LoadedCar? after) =>
+        [
+            .. (pair with { Before = pair.Before with { File = before }, After = pair.After with { File = after } }).Cautions
+                .Where(c => c.Contains("that is given counts", StringComparison.Ordinal)),
+        ];
+        Assert.Equal([words], Said(told, told));
+        Assert.Equal([$"Of the drive after: {words}"], Said(own, told));
+        Assert.Equal([$"Of the drive before: {words}"], Said(told, null));
+        Assert.Empty(Said(own, own));
     }
 
     [Fact]

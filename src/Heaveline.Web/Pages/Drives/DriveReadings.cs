@@ -116,19 +116,17 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         var asked = new ProveAsked
         {
             Before = before.Asked.Log, After = after.Asked.Log, OfBefore = before.Asked.Settings, OfAfter = after.Asked.Settings,
-            Same = source.Sheet.Same, Advice = DriveAdvice.Page,
+            Same = source.Sheet.Same, Advice = DriveAdvice.Page, Car = before.Asked.Car, CarAfter = after.Asked.Car,
         }
         .AsWrittenDown(Recorded(source.Before!), Recorded(source));
-        var passes = ProveStudy.Of(asked, ProvedDrive.Of(before), ProvedDrive.Of(after), run.Cancellation);
-        if (before.Asked.Settings.Wheelbase is null || after.Asked.Settings.Wheelbase is null)
+        // The cars come later, some seconds' work: what changed in them, and the speeds that the delays between their axles tell.
+        if (run.Meanwhile is { } meanwhile && (fitted.Find(source.Before!.FitKey) is null || fitted.Find(source.FitKey) is null))
         {
-            return passes;
+            meanwhile(ProveStudy.AsLogged(asked, ProvedDrive.Of(before), ProvedDrive.Of(after), run.Cancellation));
         }
 
-        // What changed in the car comes later: it is some seconds' work.
-        run.Meanwhile?.Invoke(passes);
         return ProveStudy.Of(
-            asked with { WhatChanged = true },
+            asked with { WhatChanged = before.Asked.Settings.Wheelbase is not null && after.Asked.Settings.Wheelbase is not null },
             ProvedDrive.Of(Fitted(source.Before!, before, run.Cancellation)),
             ProvedDrive.Of(Fitted(source, after, run.Cancellation)),
             run.Cancellation);

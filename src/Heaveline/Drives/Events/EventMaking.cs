@@ -263,9 +263,12 @@ internal sealed class EventMaking(
             : EventKind.Hump;
     }
 
-    // One bump of the road is of one kind: what most of its passes look like, whose noise differs. Those that count say it, where any does; braking
-    // is of a pass, and is a bump's kind only where nothing else was seen there.
-    private static EventKind KindOf(IEnumerable<DriveEvent> of) => Counting(of).GroupBy(e => e.Kind)
+    /// <summary>
+    /// The kind of one bump of the road: what most of its passes look like, whose noise differs. Those that count say it, where any does; braking is of
+    /// a pass, and is a bump's kind only where nothing else was seen there.
+    /// </summary>
+    /// <param name="of">The passes over it, of one drive or of several.</param>
+    internal static EventKind KindOf(IEnumerable<DriveEvent> of) => Counting(of).GroupBy(e => e.Kind)
         .OrderBy(g => g.Key == EventKind.Braking).ThenByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
 
     private static IEnumerable<DriveEvent> Counting(IEnumerable<DriveEvent> of) => of.Any(e => e.IsKept) ? of.Where(e => e.IsKept) : of;

@@ -74,7 +74,7 @@ public sealed record MotionHalves
         ImmutableArray<HalfDifference> differences = [.. told];
         return new MotionHalves
         {
-            WhyNot = differences.IsEmpty ? RefusalWords.HalfUntold("gentler") : "",
+            WhyNot = differences.IsEmpty ? RefusalWords.HalvesApart : "",
             Gentle = gentle.Half,
             Hard = hard.Half,
             Differences = differences,

@@ -127,6 +127,10 @@ internal static class RefusalWords
     public static string HalfUntold(string which) =>
         $"Gentle and hard bumps are not told apart: the {which} half tells no car by itself. More passes of that kind would tell.";
 
+    /// <summary>Halves of which each tells a car, but none of its numbers together with the other.</summary>
+    public static string HalvesApart =>
+        "Gentle and hard bumps are not told apart: each half tells a car, but they say no number in common. More passes of either kind would tell.";
+
     /// <summary>Why a single value is not said.</summary>
     public static string Grey => "The drive as a whole is not believed.";
 

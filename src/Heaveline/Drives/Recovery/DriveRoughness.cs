@@ -42,7 +42,20 @@ public sealed record DriveRoughness
     /// <param name="stop">Stops it.</param>
     /// <exception cref="RefusedValueException">The car was not identified, or is not believed.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public static DriveRoughness Of(Drive drive, DriveEvents events, Trust trust, CarFromDrive found, CancellationToken stop = default)
+    public static DriveRoughness Of(Drive drive, DriveEvents events, Trust trust, CarFromDrive found, CancellationToken stop = default) =>
+        Of(drive, events, MissedPass.Of(drive, events), trust, found, stop);
+
+    /// <summary>The same where passes that may have been missed were looked for before.</summary>
+    /// <param name="drive">The drive.</param>
+    /// <param name="events">Its bumps.</param>
+    /// <param name="missed">Passes over them that may have been missed.</param>
+    /// <param name="trust">What it is good for.</param>
+    /// <param name="found">The car identified from it.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="RefusedValueException">As above.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    internal static DriveRoughness Of(
+        Drive drive, DriveEvents events, IReadOnlyList<MissedPass> missed, Trust trust, CarFromDrive found, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(drive);
         ArgumentNullException.ThrowIfNull(events);
@@ -61,7 +74,7 @@ public sealed record DriveRoughness
         var count = (int)Math.Round(Window * drive.Rate);
         var density = new DensityFit(found, new SpectralGrid(count, drive.Rate, Math.Min(known.Band, CarProblem.BandShare * drive.Rate)));
         var places = Places(drive);
-        var stretches = Windows(drive, events, trust, count).GroupBy(first => (int)(places[first + (count / 2)] / Stretch)).ToArray();
+        var stretches = Windows(drive, events, missed, trust, count).GroupBy(first => (int)(places[first + (count / 2)] / Stretch)).ToArray();
         double[] Speeds(IEnumerable<int> firsts) => [.. firsts.Select(f => (places[f + count - 1] - places[f]) * drive.Rate / (count - 1))];
         var densities = density.Of([.. stretches.Select(firsts => firsts.Zip(Speeds(firsts), (f, v) => new DriveWindow
         {
@@ -110,10 +123,9 @@ public sealed record DriveRoughness
     }
 
     // First samples of windows side by side, of all that is read.
-    private static IEnumerable<int> Windows(Drive drive, DriveEvents events, Trust trust, int count)
+    private static IEnumerable<int> Windows(Drive drive, DriveEvents events, IReadOnlyList<MissedPass> missed, Trust trust, int count)
     {
         var step = Math.Max(1, (int)Math.Round(Step * drive.Rate));
-        var missed = MissedPass.Of(drive, events);
         foreach (var (from, to) in drive.Covered)
         {
             var first = from;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
@@ -48,6 +49,9 @@ public sealed record DriveAnswer : Answer
     /// <summary>Its bumps; null where it does not bear looking for them.</summary>
     public DriveEvents? Events { get; init; }
 
+    /// <summary>Passes over them that may have been missed.</summary>
+    internal ImmutableArray<MissedPass> Missed { get; init => field = value.IsDefault ? [] : value; } = [];
+
     /// <summary>The car that it tells; null where the log does not bear it.</summary>
     public CarFromDrive? Identified { get; init; }
 
@@ -96,7 +100,7 @@ public sealed record DriveAnswer : Answer
         .. InstantWords.Wheelbase(Asked.Settings, Asked.Car) is { } own ? [own] : Array.Empty<string>(),
         .. PhoneWords.Unusual(Asked.Settings.Phone),
         .. Events is null ? [] : EventWords.Cautions(Events, Asked.Advice),
-        .. Events is null ? [] : MissedWords.Of(MissedPass.Of(Drive, Events)),
+        .. MissedWords.Of(Missed),
     ];
 
     /// <inheritdoc/>

@@ -13,7 +13,7 @@ internal static class DriveCarReading
     private const double PhoneAtLeast = 0.03;
 
     /// <summary>The car; null where the log does not bear it.</summary>
-    /// <param name="asked">What is asked.</param>
+    /// <param name="settings">What is known of the drive.</param>
     /// <param name="drive">The drive.</param>
     /// <param name="trust">What it is good for.</param>
     /// <param name="events">Its bumps.</param>
@@ -21,21 +21,21 @@ internal static class DriveCarReading
     /// <param name="stop">Stops it.</param>
     /// <param name="former">A car told by nearly the same bumps, from which a single fit begins; null: all is looked for.</param>
     public static CarFromDrive? Of(
-        DriveAsked asked, Drive drive, Trust trust, DriveEvents? events, CarBeside? beside, CancellationToken stop, CarFromDrive? former = null)
+        EventSettings settings, Drive drive, Trust trust, DriveEvents? events, CarBeside? beside, CancellationToken stop, CarFromDrive? former = null)
     {
         if (events is null || trust.For(TrustUse.Car).Level == TrustLevel.None)
         {
             return null;
         }
 
-        if (asked.Settings.Wheelbase is not { } wheelbase)
+        if (settings.Wheelbase is not { } wheelbase)
         {
             return CarIdentification.WithoutWheelbase;
         }
 
         // A car file gives what is measured with tape and scales. Its frequencies and damping stay out: a fit begun from them would agree with them.
         var usual = new IdentificationKnown { Wheelbase = wheelbase };
-        var phone = asked.Settings.Phone;
+        var phone = settings.Phone;
         var windows = DriveWindows.Of(drive, events, trust);
         var known = usual with
         {

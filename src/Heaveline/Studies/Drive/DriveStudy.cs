@@ -108,6 +108,15 @@ public static class DriveStudy
         }
 
         var answer = WithCar(bumps, run.Cancellation);
+        if (run.IsWhole)
+        {
+            answer.Detail?.WorkOut(run.Cancellation);
+        }
+        else if (asked.WantsRoughness)
+        {
+            answer.Detail?.RoughnessOf(run.Cancellation);
+        }
+
         run.Progress?.Report(1.0);
         return answer;
     }
@@ -128,7 +137,7 @@ public static class DriveStudy
         var comfort = read is null ? DriveComfort.Of(drive, trust, run.Cancellation) : read.Comfort;
         run.Progress?.Report(0.85);
         var beside = asked.Car is { } loaded ? CarBeside.Of(loaded) : null;
-        return new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Events = events, Comfort = comfort, Beside = beside };
+        return At(new DriveAnswer { Asked = asked, Drive = drive, Trust = trust, Comfort = comfort, Beside = beside }, drive, events);
     }
 
     /// <summary>The same with the car.</summary>
@@ -141,7 +150,7 @@ public static class DriveStudy
         {
             var found = TrueSpeed.Of(
                 bumps.Drive, bumps.Trust, events, car, (drive, at) => CarOf(bumps with { Drive = drive, Events = at }, stop), stop);
-            (bumps, car) = (bumps with { Drive = found.Drive, Events = found.Events }, found.Car);
+            (bumps, car) = (ReferenceEquals(found.Drive, bumps.Drive) ? bumps : At(bumps, found.Drive, found.Events), found.Car);
         }
 
         return WithCar(bumps, car is null || bumps.Drive.SpeedScale is null ? car : car with { SpeedScale = bumps.Drive.SpeedScale }, stop);
@@ -161,7 +170,7 @@ public static class DriveStudy
         }
 
         bumps = former.SpeedScale is { } scale ? AtTrueSpeed(bumps, scale, stop) : bumps;
-        var car = DriveCarReading.Of(bumps.Asked, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop, former);
+        var car = DriveCarReading.Of(bumps.Asked.Settings, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop, former);
         return car is null || car.Mean.IsEmpty ? null : bumps with { Identified = car with { SpeedScale = former.SpeedScale } };
     }
 
@@ -169,7 +178,7 @@ public static class DriveStudy
     /// <param name="bumps">All but the car.</param>
     /// <param name="stop">Stops it.</param>
     internal static CarFromDrive? CarOf(DriveAnswer bumps, CancellationToken stop) =>
-        DriveCarReading.Of(bumps.Asked, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop);
+        DriveCarReading.Of(bumps.Asked.Settings, bumps.Drive, bumps.Trust, bumps.Events, bumps.Beside, stop);
 
     /// <summary>The same with its car, and with what is told by it.</summary>
     /// <param name="bumps">All but the car.</param>
@@ -186,7 +195,7 @@ public static class DriveStudy
         return bumps with
         {
             Identified = car,
-            Detail = DriveDetail.Of(drive, bumps.Trust, events, car),
+            Detail = DriveDetail.Of(drive, bumps.Trust, events, bumps.Missed, car),
             Road = asked.Road is { } site ? DriveRecovery.Road(drive, events, car, site, stop) : null,
             Twin = asked is { WantsTwin: true, Car: { } file }
                 ? DriveRecovery.Twin(file, asked.Settings, drive, bumps.Trust, events, car, stop)
@@ -197,8 +206,11 @@ public static class DriveStudy
     private static DriveAnswer AtTrueSpeed(DriveAnswer bumps, SpeedScale scale, CancellationToken stop)
     {
         var drive = bumps.Drive.AtTrueSpeed(scale);
-        return bumps with { Drive = drive, Events = DriveEvents.Of(drive, bumps.Trust, bumps.Asked.Settings, stop) };
+        return At(bumps, drive, DriveEvents.Of(drive, bumps.Trust, bumps.Asked.Settings, stop));
     }
+
+    private static DriveAnswer At(DriveAnswer bumps, Drive drive, DriveEvents? events) =>
+        bumps with { Drive = drive, Events = events, Missed = events is null ? [] : [.. MissedPass.Of(drive, events)] };
 
     private static DriveAsked? Read(AskedReader reader)
     {

@@ -49,6 +49,9 @@ public sealed record ProveAnswer : Answer
     /// </summary>
     internal CarFromDrive? CarOfForecast { get; init; }
 
+    /// <summary>Whether the speeds are as they were logged, no car having checked them: it may still be decided otherwise.</summary>
+    internal bool IsAsLogged { get; init; }
+
     /// <summary>What changed in the car; null where either is not known.</summary>
     public CarChange? Change => CarBefore is { } before && CarAfter is { } after ? CarChange.Of(before, after, Asked.Comparison) : null;
 

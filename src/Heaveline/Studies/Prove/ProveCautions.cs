@@ -34,7 +34,7 @@ internal static class ProveCautions
             yield return sentence;
         }
 
-        if (InstantWords.Wheelbase(answer.Asked.OfBefore, answer.Asked.Car) is { } own)
+        foreach (var own in Wheelbases(answer))
         {
             yield return own;
         }
@@ -113,6 +113,15 @@ internal static class ProveCautions
                 + string.Join("; ", answer.Matches.All.Where(m => m.Basis == SiteBasis.Order).Select(m => Match(answer, m)))
                 + $". {answer.Asked.Advice.Sites}";
         }
+    }
+
+    // One sentence where it is one of both drives.
+    private static IEnumerable<string> Wheelbases(ProveAnswer answer)
+    {
+        var (asked, before, after) = (answer.Asked, answer.Before.File, answer.After.File);
+        var (first, second) = (InstantWords.Wheelbase(asked.OfBefore, before), InstantWords.Wheelbase(asked.OfAfter, after));
+        return first == second ? first is null ? [] : [first]
+            : new[] { ("before", first), ("after", second) }.Where(said => said.Item2 is not null).Select(said => $"Of the drive {said.Item1}: {said.Item2}");
     }
 
     private static IEnumerable<string> Strangers(ProveAnswer answer)

@@ -166,9 +166,9 @@ public static class ProveStudy
     {
         ArgumentNullException.ThrowIfNull(asked);
         run ??= StudyRun.Plain;
-        var before = ProvedDrive.Of(asked.Before, asked.OfBefore, run.Cancellation);
+        var before = ProvedDrive.Of(asked.Before, asked.OfBefore, run.Cancellation) with { File = asked.Car };
         run.Progress?.Report(0.5);
-        var after = ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation);
+        var after = ProvedDrive.Of(asked.After, asked.OfAfter, run.Cancellation) with { File = asked.DrivenAfter };
         run.Progress?.Report(0.95);
         return Of(asked, before, after, run.Cancellation);
     }
@@ -181,6 +181,24 @@ public static class ProveStudy
     /// <exception cref="RefusedValueException">As above.</exception>
     internal static ProveAnswer Of(ProveAsked asked, ProvedDrive before, ProvedDrive after, CancellationToken stop)
     {
+        Check(before, after);
+        return Compared(asked, before.AtTrueSpeed(stop), after.AtTrueSpeed(stop), stop);
+    }
+
+    /// <summary>The same within a moment, at the speeds that the drives have: no car is fitted, by which they could be off.</summary>
+    /// <param name="asked">What is asked; neither what changed nor a forecast, which need cars.</param>
+    /// <param name="before">The drive before.</param>
+    /// <param name="after">The drive after.</param>
+    /// <param name="stop">Stops it.</param>
+    /// <exception cref="RefusedValueException">As above.</exception>
+    internal static ProveAnswer AsLogged(ProveAsked asked, ProvedDrive before, ProvedDrive after, CancellationToken stop)
+    {
+        Check(before, after);
+        return Compared(asked, before, after, stop) with { IsAsLogged = true };
+    }
+
+    private static void Check(ProvedDrive before, ProvedDrive after)
+    {
         if (LogLikeness.IsOneDrive(before.Drive.Log, after.Drive.Log))
         {
             throw new RefusedValueException(
@@ -188,13 +206,14 @@ public static class ProveStudy
                 "before and after are the same drive: give the one that was driven after the change.");
         }
 
-        Pitching(before, "before");
-        Pitching(after, "after");
-        (before, after) = (before.AtTrueSpeed(stop), after.AtTrueSpeed(stop));
+        before.CheckPitch("before");
+        after.CheckPitch("after");
+    }
+
+    private static ProveAnswer Compared(ProveAsked asked, ProvedDrive before, ProvedDrive after, CancellationToken stop)
+    {
         // Each drive's own car, by all of its bumps as that drive has them: what a drive says of its car does not hang on the drive beside it.
-        var (carBefore, carAfter) = asked.WhatChanged
-            ? (CarOf(asked.Car, asked.Before, asked.OfBefore, before, stop), CarOf(asked.DrivenAfter, asked.After, asked.OfAfter, after, stop))
-            : default;
+        var (carBefore, carAfter) = asked.WhatChanged ? (before.CarOf(stop), after.CarOf(stop)) : default;
         (before, after, var matches) = SharedSites.Of(before, after, SiteMatches.Of(before.Events, after.Events), stop);
         var speeds = SpeedDoubt.Of(before, after);
         var isFolded = before.Trust.IsFolded || after.Trust.IsFolded;
@@ -210,7 +229,7 @@ public static class ProveStudy
         ComparedNumber[] numbers =
             [asked.Number, .. Enum.GetValues<ComparedNumber>().Where(n => n != asked.Number && !(isFolded && n == ComparedNumber.Hit))];
         // The roads of a forecast are those of the bumps that both crossed.
-        var car = asked.Forecast is null ? null : CarOf(asked.Car, asked.Before, asked.OfBefore, CrossedBumps.Of(before, matches), stop);
+        var car = asked.Forecast is null ? null : CrossedBumps.Of(before, matches).CarOf(stop);
         ProvedNumber[] proved = [.. numbers.Select(n => new ProvedNumber(n, speeds.Of(matches, n, asked.Comparison)))];
         var forecast = car is { Known: not null } ? Foreseen(asked, before, car, stop) : null;
         return new ProveAnswer
@@ -253,24 +272,6 @@ public static class ProveStudy
         return asked.Scaled is { } scaled && car.IsBelieved
             ? Forecast.Of(scaled, ScaledWords.Said(scaled), before.Drive, before.Events, car, stop)
             : null;
-    }
-
-    private static CarFromDrive? CarOf(LoadedCar? file, Log log, EventSettings settings, ProvedDrive drive, CancellationToken stop) =>
-        drive.Car ?? DriveCarReading.Of(
-            new DriveAsked { Log = log, Settings = settings, Car = file },
-            drive.Drive,
-            drive.Trust,
-            drive.Events,
-            file is null ? null : CarBeside.Of(file),
-            stop);
-
-    private static void Pitching(ProvedDrive drive, string name)
-    {
-        var verdict = drive.Trust.For(TrustUse.Events);
-        if (verdict.Level == TrustLevel.None || drive.Drive.PitchRate.IsEmpty)
-        {
-            throw new RefusedValueException($"the log {name} the change", "without pitch", "a log that shows it", verdict.Reason);
-        }
     }
 
     private static ProveAsked? Read(AskedReader reader)

@@ -1,6 +1,7 @@
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -10,6 +11,9 @@ namespace Heaveline.Studies;
 /// <param name="Events">Its bumps.</param>
 public sealed record ProvedDrive(Drive Drive, Trust Trust, DriveEvents Events)
 {
+    /// <summary>The car file of the car that was driven, under its load; null: none.</summary>
+    internal LoadedCar? File { get; init; }
+
     /// <summary>The car that it tells, where that is known already; null: it is worked out where it is asked for.</summary>
     internal CarFromDrive? Car { get; init; }
 
@@ -20,7 +24,7 @@ public sealed record ProvedDrive(Drive Drive, Trust Trust, DriveEvents Events)
     /// <param name="log">The log.</param>
     /// <param name="settings">What is known of the drive.</param>
     /// <param name="stop">Stops it.</param>
-    /// <exception cref="Quantities.RefusedValueException">Gravity is missing, or nothing of the log is long enough.</exception>
+    /// <exception cref="RefusedValueException">Gravity is missing, or nothing of the log is long enough.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static ProvedDrive Of(Log log, EventSettings settings, CancellationToken stop)
     {
@@ -36,12 +40,25 @@ public sealed record ProvedDrive(Drive Drive, Trust Trust, DriveEvents Events)
         Events = [], Sites = [], Settings = answer.Asked.Settings, HasSpeed = !answer.Drive.Speed.IsEmpty,
     })
     {
+        File = answer.Asked.Car,
         Car = answer.Identified,
     };
 
+    /// <summary>Refuses a drive whose log shows no pitch.</summary>
+    /// <param name="name">Which drive it is: before, after.</param>
+    /// <exception cref="RefusedValueException">It shows none.</exception>
+    internal void CheckPitch(string name)
+    {
+        var verdict = Trust.For(TrustUse.Events);
+        if (verdict.Level == TrustLevel.None || Drive.PitchRate.IsEmpty)
+        {
+            throw new RefusedValueException($"the log {name} the change", "without pitch", "a log that shows it", verdict.Reason);
+        }
+    }
+
     /// <summary>
     /// The same at the speed that the delay between the axles tells, where the log's is off and the wheelbase is known; else
-    /// with what is known of it.
+    /// with what is known of it. The car that is fitted on the way stays with it.
     /// </summary>
     /// <param name="stop">Stops it.</param>
     internal ProvedDrive AtTrueSpeed(CancellationToken stop)
@@ -51,23 +68,22 @@ public sealed record ProvedDrive(Drive Drive, Trust Trust, DriveEvents Events)
             return this;
         }
 
-        var settings = Events.Settings;
-        var car = Car is { Windows.IsEmpty: false } ? Car : Fitted(Drive, Events);
-        if (settings.Wheelbase is null)
+        var settings = Events.Settings with { Wheelbase = Events.Settings.WheelbaseTaken };
+        var car = Car is { Windows.IsEmpty: false } ? Car : Fitted(Drive, Events, settings, stop);
+        if (Events.Settings.Wheelbase is null)
         {
+            // Of the usual wheelbase: it says how the record stands, but no car.
             return this with { Left = car is null ? null : SpeedScale.Of(car, Events) };
         }
 
-        var found = TrueSpeed.Of(Drive, Trust, Events, car, Fitted, stop);
-        return this with
-        {
-            Drive = found.Drive,
-            Events = found.Events,
-            Left = found.Left,
-            Car = ReferenceEquals(found.Drive, Drive) ? Car : null,
-        };
-
-        CarFromDrive? Fitted(Drive drive, DriveEvents events) => DriveCarReading.Of(
-            new DriveAsked { Log = drive.Log, Settings = settings with { Wheelbase = settings.WheelbaseTaken } }, drive, Trust, events, null, stop);
+        var found = TrueSpeed.Of(Drive, Trust, Events, car, (drive, events) => Fitted(drive, events, settings, stop), stop);
+        return this with { Drive = found.Drive, Events = found.Events, Left = found.Left, Car = found.Car };
     }
+
+    /// <summary>The car that it tells, by all of its bumps; null where its log does not bear one.</summary>
+    /// <param name="stop">Stops it.</param>
+    internal CarFromDrive? CarOf(CancellationToken stop) => Car ?? Fitted(Drive, Events, Events.Settings, stop);
+
+    private CarFromDrive? Fitted(Drive drive, DriveEvents events, EventSettings settings, CancellationToken stop) =>
+        DriveCarReading.Of(settings, drive, Trust, events, File is null ? null : CarBeside.Of(File), stop);
 }

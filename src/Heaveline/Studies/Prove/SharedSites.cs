@@ -31,11 +31,9 @@ internal static class SharedSites
 
     private static DriveSite Site(ProvedDrive drive, DriveSite site) => drive.Events.Sites.FirstOrDefault(s => s.Name == site.Name) ?? site;
 
-    // What most passes of both look like.
     private static SiteMatch OneKind(SiteMatch match)
     {
-        var kind = match.Before.Events.Concat(match.After.Events).Where(e => e.IsKept)
-            .GroupBy(e => e.Kind).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).Select(g => g.Key).DefaultIfEmpty(match.Before.Kind).First();
+        var kind = EventMaking.KindOf(match.Before.Events.Concat(match.After.Events));
         return match with { Before = match.Before with { Kind = kind }, After = match.After with { Kind = kind } };
     }
 }

@@ -102,6 +102,14 @@ public class SiteMatchesTests
         Assert.All(matches.Passes(ComparedNumber.Hit), p => Assert.Equal(("chapel", 4.0), (p.Site, p.Value)));
     }
 
+    [Fact]
+    public void What_is_braked_over_is_of_another_kind_where_any_pass_shows_one()
+    {
+        var (hump, braked) = (Site("chapel", EventKind.Hump, 3.7, 1).Events, Site("chapel", EventKind.Braking, 3.7, 2).Events);
+        Assert.Equal(EventKind.Hump, EventMaking.KindOf(hump.Concat(braked)));
+        Assert.Equal(EventKind.Braking, EventMaking.KindOf(braked));
+    }
+
     private static DriveEvents Drive(string[] given, params DriveSite[] sites) => new()
     {
         Events = [.. sites.SelectMany(s => s.Events)],
