@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Heaveline.Files.Editing;
 using Heaveline.Quantities;
@@ -105,7 +104,7 @@ public sealed class GarageSheet
         var parts = line.Field.Quantity!.Split(typed[line.Key]);
         if (parts.Refusal is { } refusal)
         {
-            return $"{Capital(refusal.Message)} {refusal.Advice}";
+            return $"{FirstLetter.Raised(refusal.Message)} {refusal.Advice}";
         }
 
         var (least, most) = (line.Field.Least, line.Field.Most);
@@ -114,8 +113,6 @@ public sealed class GarageSheet
             ? $"{typed[line.Key]} cannot be; it must be {line.Field.Limit ?? "above 0"}."
             : null;
     }
-
-    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 
     private double Si(string key) => refused.ContainsKey(key) ? double.NaN
         : Lines.First(line => line.Key == key).Field.Quantity!.Split(typed.GetValueOrDefault(key) ?? estimates[key].Value).Si;
@@ -135,7 +132,7 @@ public sealed class GarageSheet
         }
 
         var (front, rear) = (Si(FrontMass), Si(RearMass));
-        Guess("unsprung", $"{Number(0.06 * (front + rear), 0)} kg ± 15 %", $"6 % of the car's mass an axle ({Practice})");
+        Guess("unsprung", $"{Numeral.Of(0.06 * (front + rear), 0)} kg ± 15 %", $"6 % of the car's mass an axle ({Practice})");
         Guess("front-spring", Rate(front, 1.20), $"1.20 Hz on its spring ({Practice})");
         Guess("rear-spring", Rate(rear, 1.35), $"1.35 Hz on its spring ({Practice})");
         Guess(FrontMoves, "46 mm ± 4 mm", $"usual beside a front wheel ({Practice})");
@@ -154,11 +151,8 @@ public sealed class GarageSheet
     private string Rate(double axle, double hertz)
     {
         var carried = 0.5 * Math.Max(0.2 * axle, axle - Si("unsprung"));
-        return $"{Number(In.NewtonsPerMillimetre.Of(carried * Math.Pow(2.0 * Math.PI * hertz, 2.0)), 1)} N/mm ± 30 %";
+        return $"{Numeral.Of(In.NewtonsPerMillimetre.Of(carried * Math.Pow(2.0 * Math.PI * hertz, 2.0)), 1)} N/mm ± 30 %";
     }
-
-    private static string Number(double value, int decimals) =>
-        value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     private string Written(string name)
     {
@@ -219,7 +213,7 @@ public sealed class GarageSheet
     private void Places(Action<string, string> usual, Action<string> line)
     {
         var wheelbase = Si(Wheelbase);
-        string Along(double part) => $"{Number(part * wheelbase, 2)} m ± 10 cm";
+        string Along(double part) => $"{Numeral.Of(part * wheelbase, 2)} m ± 10 cm";
         line("seats:");
         foreach (var (seat, part, left) in new[]
         {
@@ -240,6 +234,6 @@ public sealed class GarageSheet
         line("    - {what: front passenger, mass: 75 kg, in: front passenger}");
         line("    - {what: rear left passenger, mass: 75 kg, in: rear left}");
         line("    - {what: rear right passenger, mass: 75 kg, in: rear right}");
-        line($"    - {{what: luggage, mass: 60 kg, behind-front-axle: {Number(1.15 * wheelbase, 2)} m, height: 0.70 m}}");
+        line($"    - {{what: luggage, mass: 60 kg, behind-front-axle: {Numeral.Of(1.15 * wheelbase, 2)} m, height: 0.70 m}}");
     }
 }

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Heaveline.Drives;
+using static Heaveline.Files.Drives.LogTable;
 
 namespace Heaveline.Files.Drives;
 
@@ -82,6 +82,4 @@ internal static class FarCell
     private static string Places(int[] rows) =>
         (rows.Length == 1 ? "row " : "rows ") + string.Join(", ", rows.Take(Named).Select(i => Text($"{i + 1}")))
         + (rows.Length > Named ? Text($" and {rows.Length - Named} more") : "") + " of those read";
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -73,7 +73,8 @@ internal sealed class LogTable
         return new LogTable(source.Name, layout, overruled, columns, [.. Told(source.Name, text, layout, columns, rows, bad, repeated)]);
     }
 
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    /// <summary>What is said of a log, the same on every machine.</summary>
+    internal static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     // Without it a log is read all the same.
     private static bool IsOfPosition(LogColumn column) =>

@@ -60,7 +60,7 @@ public sealed record DriveSource
     public EventSettings Settings => new()
     {
         Wheelbase = Car?.Car.Wheelbase.Si ?? Sheet.Wheelbase,
-        Phone = Sheet.Phone is { } phone ? Place(phone) : null,
+        Phone = Sheet.Phone is { } phone ? PhonePlace.From(phone.BehindFrontAxle, phone.Left.Si, phone.Up.Si) : null,
         Sites = Sheet.Sites,
         Rejected = Sheet.Rejected,
         Added = Sheet.Added,
@@ -161,16 +161,6 @@ public sealed record DriveSource
                 .Select(log => FormattableString.Invariant($"{log.Name}|{(log.Exists ? log.Length : 0)}|{log.LastWriteTimeUtc.Ticks}"))),
         }, "");
     }
-
-    // Files state half-widths that hold 19 times of 20, the place of a phone is asked for by those that hold 9 of 10 (1.645 and 1.960 standard
-    // deviations of a normal variable).
-    private static PhonePlace Place(PhoneAsWritten phone) => new()
-    {
-        BehindFrontAxle = phone.BehindFrontAxle.Si,
-        BehindFrontAxleSpread = phone.BehindFrontAxle.Doubt.IsStated ? phone.BehindFrontAxle.Doubt.HalfWidth * 1.645 / 1.960 : 0.05,
-        Left = phone.Left.Si,
-        Up = phone.Up.Si,
-    };
 
     private static string Missing(string folder, IReadOnlyList<string> known) =>
         NearestWord.Of(folder, known) is { } near ? $"There is no drive named {folder} in this garage. Did you mean {near}?"

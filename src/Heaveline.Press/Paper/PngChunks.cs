@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Text;
+using Heaveline.Files.Drives;
 
 namespace Heaveline.Press.Paper;
 
@@ -40,23 +41,7 @@ internal static class PngChunks
         BinaryPrimitives.WriteUInt32BigEndian(number, (uint)content.Length);
         whole.Write(number);
         whole.Write(checkedPart);
-        BinaryPrimitives.WriteUInt32BigEndian(number, Checksum(checkedPart));
+        BinaryPrimitives.WriteUInt32BigEndian(number, Crc32.Of(checkedPart));
         whole.Write(number);
-    }
-
-    /// <summary>CRC-32 bit by bit, as the PNG specification defines it (Annex D): a few hundred bytes need no table.</summary>
-    internal static uint Checksum(ReadOnlySpan<byte> bytes)
-    {
-        var crc = 0xffffffffu;
-        foreach (var one in bytes)
-        {
-            crc ^= one;
-            for (var bit = 0; bit < 8; bit++)
-            {
-                crc = (crc & 1) != 0 ? 0xedb88320u ^ (crc >> 1) : crc >> 1;
-            }
-        }
-
-        return ~crc;
     }
 }

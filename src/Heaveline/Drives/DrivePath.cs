@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Runtime.InteropServices;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -13,9 +13,8 @@ public sealed record DrivePath
     // Of a fix that says nothing of its doubt, the radius that holds it nine times in ten, m. Common practice, no source.
     private const double Usual = 10.0;
 
-    // From the radius that holds two of three to that which holds nine of ten, where east and north scatter alike and normally:
-    // √(ln 10 / ln(1/0.32)).
-    private const double Ninety = 1.4215;
+    // From the radius that holds two of three to that which holds nine of ten.
+    private static readonly double Wider = GroundPlace.NineOfTen / GroundPlace.TwoOfThree;
 
     // A fix with more doubt than this tells no bump from the next, m; further apart than this the way between two is not known, s.
     private const double MostDoubt = 30.0;
@@ -55,11 +54,8 @@ public sealed record DrivePath
             return null;
         }
 
-        return new GroundPlace(
-            Origin.Latitude + (North[at] / GroundPlace.EarthRadius),
-            Origin.Longitude + (East[at] / (GroundPlace.EarthRadius * Math.Cos(Origin.Latitude))),
-            Heading(at),
-            HalfWidth[at]);
+        var (latitude, longitude) = new GroundPlace(Origin.Latitude, Origin.Longitude, double.NaN, 0.0).Beyond(East[at], North[at]);
+        return new GroundPlace(latitude, longitude, Heading(at), HalfWidth[at]);
     }
 
     /// <summary>The path of a log; null without fixes.</summary>
@@ -78,17 +74,15 @@ public sealed record DrivePath
         var origin = new GroundPlace(latitude[0], longitude[0], double.NaN, 0.0);
         var fixes = Enumerable.Range(0, timed.Times.Length).Select(i => new Fix(
             timed.Times[i],
-            GroundPlace.EarthRadius * Math.Cos(origin.Latitude) * Math.IEEERemainder(longitude[i] - origin.Longitude, 2.0 * Math.PI),
-            GroundPlace.EarthRadius * (latitude[i] - origin.Latitude),
-            timed.Values.Length > 2 && timed.Values[2][i] > 0.0 ? Ninety * timed.Values[2][i] : Usual)).ToList();
+            origin.To(latitude[i], longitude[i]),
+            timed.Values.Length > 2 && timed.Values[2][i] > 0.0 ? Wider * timed.Values[2][i] : Usual)).ToList();
         var all = fixes.Count;
-        fixes.RemoveAll(f => f.HalfWidth > Ninety * MostDoubt);
+        fixes.RemoveAll(f => f.HalfWidth > Wider * MostDoubt);
         var jumps = fixes.Index().Where(f => IsJump(fixes, f.Index)).Select(f => f.Item).ToHashSet();
         fixes.RemoveAll(jumps.Contains);
         if (fixes.Count < all)
         {
-            story.Add(new StoryLine("position-fixes", string.Create(
-                CultureInfo.InvariantCulture,
+            story.Add(new StoryLine("position-fixes", Text(
                 $"{all - fixes.Count} of {all} fixes of the position say themselves that they are off by more than {MostDoubt:F0} m, ")
                 + "or jump: left out."));
         }
@@ -151,5 +145,10 @@ public sealed record DrivePath
         return double.NaN;
     }
 
-    private readonly record struct Fix(double Time, double East, double North, double HalfWidth);
+    private readonly record struct Fix(double Time, (double East, double North) At, double HalfWidth)
+    {
+        public double East => At.East;
+
+        public double North => At.North;
+    }
 }

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Drives.Planning;
 using Heaveline.Numerics;
+using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
@@ -27,7 +29,7 @@ public static class DriveWindows
 
     // A short knock faster than this tells no car. Set after it was seen on Larch Lane, and only there: with the passes over its joint at 45 km/h
     // the twin and the forecast of the humps fail; why is not known. Planned planks are driven no faster.
-    private static readonly double FastestKnock = 30.0 / Quantities.In.KilometresPerHour.Factor;
+    private static double FastestKnock => PlankWish.Fastest;
 
     // Doubt of a speed that is not known.
     private const double Unknown = 0.3;
@@ -81,7 +83,7 @@ public static class DriveWindows
         var (first, count) = Samples(drive, bump);
         return bump.Kind == EventKind.OneSide ? "on one side"
             : bump.Speed > FastestKnock && events.Sites.First(s => s.Name == bump.Site).Length < DriveEvent.Short
-                ? "a short knock at more than 30 km/h"
+                ? Text($"a short knock at more than {In.KilometresPerHour.Of(FastestKnock):F0} km/h")
             : !IsAlone(bump, events) ? "another bump from 1.5 s before to 4 s after"
             : !Holds(drive, first, count) ? "a gap or the log's end from 1 s before to 4 s after"
             : !(bump.Speed > 0.0) ? "without a speed"

@@ -16,11 +16,17 @@ public readonly record struct GroundPlace(double Latitude, double Longitude, dou
     /// <summary>How far their directions may differ, rad. A proposal of this program.</summary>
     public const double MostTurned = Math.PI / 3.0;
 
+    /// <summary>
+    /// Radii of the circles that hold two of three places and nine of ten where east and north scatter alike and normally, in standard deviations of
+    /// one of them: √(2 ln(1/(1 − p))), two of three as the 68 % of positions.
+    /// </summary>
+    internal static readonly double TwoOfThree = Math.Sqrt(2.0 * Math.Log(1.0 / 0.32)), NineOfTen = Math.Sqrt(2.0 * Math.Log(10.0));
+
     /// <summary>How far two places lie apart, m, as on a level map: good to a thousandth over some kilometres.</summary>
     /// <param name="other">The other place.</param>
     public double DistanceTo(GroundPlace other)
     {
-        var (east, north) = From(other.Latitude, other.Longitude);
+        var (east, north) = To(other.Latitude, other.Longitude);
         return Math.Sqrt((east * east) + (north * north));
     }
 
@@ -52,8 +58,15 @@ public readonly record struct GroundPlace(double Latitude, double Longitude, dou
     /// <summary>How far apart two crossings of one bump may be found, m.</summary>
     internal double ReachTo(GroundPlace other) => Reach + Math.Max(HalfWidth, other.HalfWidth);
 
-    /// <summary>East and north of another place, m.</summary>
-    internal (double East, double North) From(double latitude, double longitude) => (
-        EarthRadius * Math.Cos(0.5 * (Latitude + latitude)) * Math.IEEERemainder(Longitude - longitude, 2.0 * Math.PI),
-        EarthRadius * (Latitude - latitude));
+    /// <summary>How far east and north of this place another lies, m, on the level map about this one.</summary>
+    /// <param name="latitude">Latitude of the other, rad.</param>
+    /// <param name="longitude">Its longitude, rad.</param>
+    internal (double East, double North) To(double latitude, double longitude) => (
+        EarthRadius * Math.Cos(Latitude) * Math.IEEERemainder(longitude - Longitude, 2.0 * Math.PI), EarthRadius * (latitude - Latitude));
+
+    /// <summary>Latitude and longitude of what lies so far east and north of this place, rad, on the same map.</summary>
+    /// <param name="east">How far east, m.</param>
+    /// <param name="north">How far north, m.</param>
+    internal (double Latitude, double Longitude) Beyond(double east, double north) =>
+        (Latitude + (north / EarthRadius), Longitude + (east / (EarthRadius * Math.Cos(Latitude))));
 }

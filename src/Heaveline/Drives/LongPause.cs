@@ -1,4 +1,4 @@
-using System.Globalization;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -25,12 +25,10 @@ internal static class LongPause
         var first = pauses[0];
         story.Add(new StoryLine(
             "pause",
-            string.Create(
-                CultureInfo.InvariantCulture,
+            Text(
                 $"The log pauses for more than {Most:F0} s, from {first.From:F0} s on for {first.Length:F0} s")
-            + (pauses.Length > 1 ? string.Create(CultureInfo.InvariantCulture, $" and {pauses.Length - 1} more times") : "")
-            + string.Create(
-                CultureInfo.InvariantCulture,
+            + (pauses.Length > 1 ? Text($" and {pauses.Length - 1} more times") : "")
+            + Text(
                 $": the longest part between, {longest.From:F0} to {longest.To:F0} s, is read, the rest is not."),
             IsDoubtful: true));
         return longest;

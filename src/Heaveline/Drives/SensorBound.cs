@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Numerics;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -62,8 +62,8 @@ public static class SensorBound
                 {
                     throw new RefusedValueException(
                         "a sample of " + track!.File,
-                        string.Create(CultureInfo.InvariantCulture, $"{values[i]:G3}, {track.Times[i]:F2} s after the start"),
-                        string.Create(CultureInfo.InvariantCulture, $"{most:G4} {UnitOf(track.Kind)} at the most"),
+                        Text($"{values[i]:G3}, {track.Times[i]:F2} s after the start"),
+                        Text($"{most:G4} {UnitOf(track.Kind)} at the most"),
                         "Take that row out of the file.");
                 }
             }

@@ -1,7 +1,7 @@
-using System.Globalization;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Numerics;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives;
 
@@ -33,10 +33,9 @@ public sealed record SpeedScale(double Log, double Deviation)
     public bool IsTold => Math.Abs(Log) > Math.Max(Least, HalfWidth) && Math.Abs(Log) < Most;
 
     /// <summary>That the record was scaled, and by what.</summary>
-    public string Said => string.Create(
-        CultureInfo.InvariantCulture,
+    public string Said => Text(
         $"The log's speed is {100.0 * Math.Abs(Factor - 1.0):F0} % {(Log > 0.0 ? "high" : "low")} by the delay between the axles (± ")
-        + string.Create(CultureInfo.InvariantCulture, $"{100.0 * HalfWidth:F1} %): it was scaled. A wrong wheelbase looks the same.");
+        + Text($"{100.0 * HalfWidth:F1} %): it was scaled. A wrong wheelbase looks the same.");
 
     /// <summary>Reads it off the windows that a car was fitted to; null where they do not tell it.</summary>
     /// <param name="car">The car.</param>

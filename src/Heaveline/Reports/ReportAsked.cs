@@ -88,8 +88,7 @@ public sealed record ReportAsked
     /// <summary>
     /// The drive before a change and the one after it: those that were given, or one with the drive that it follows; null: no such two.
     /// </summary>
-    public (RecordedDrive Before, RecordedDrive After)? Pair =>
-        Drives is [var first, var second] ? (first, second) : Drives is [{ Before: { } before } after] ? (before, after) : null;
+    public (RecordedDrive Before, RecordedDrive After)? Pair => ReportDrives.PairOf(Drives);
 
     /// <summary>Of <see cref="ProveAsked.Circumstances"/> those that were the same in both drives, beside what is written down with them.</summary>
     public ImmutableArray<string> Same { get; init => field = Drawable.Any(value); } = [];

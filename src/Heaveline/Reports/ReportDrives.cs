@@ -7,10 +7,19 @@ internal static class ReportDrives
 {
     private const string Two = "the drive before the change and the drive after it, or one whose drive.yaml says which it follows";
 
+    /// <summary>The drive before a change and the one after it: two, or one with the drive that it follows; null: no such two.</summary>
+    /// <param name="drives">The drives.</param>
+    public static (RecordedDrive Before, RecordedDrive After)? PairOf(IReadOnlyList<RecordedDrive> drives) => drives switch
+    {
+        [var before, var after] => (before, after),
+        [{ Before: { } before } after] => (before, after),
+        _ => null,
+    };
+
     /// <summary>How many drives a report is of; a single one counts as two where it follows on another, one that is not there as itself.</summary>
     /// <param name="given">How many were given.</param>
     /// <param name="drives">Those that were found.</param>
-    public static int Count(int given, IReadOnlyList<RecordedDrive> drives) => given == 1 && drives is [{ Before: not null }] ? 2 : given;
+    public static int Count(int given, IReadOnlyList<RecordedDrive> drives) => given == 1 && PairOf(drives) is not null ? 2 : given;
 
     /// <summary>
     /// The drives, their logs unread, in the order that what is written down with them says; where that is not the order in which they were given, a
@@ -63,8 +72,8 @@ internal static class ReportDrives
 
         // What is not there has been objected to.
         var isFound = drives.Count == given.Count;
-        var isPair = drives is [_, _] or [{ Before: not null }];
-        if (parts.Contains(PartKind.Prove) && isFound && !isPair)
+        var pair = PairOf(drives);
+        if (parts.Contains(PartKind.Prove) && isFound && pair is null)
         {
             reader.Object(ReportStudy.Parts.Name, $"The part prove needs two drives: {Two}.");
         }
@@ -78,10 +87,9 @@ internal static class ReportDrives
         {
             reader.Object(ReportStudy.Forecast.Name, "forecast: it is held against the drives of the part prove; choose that too, or leave it out.");
         }
-        else if (isForecast && isFound && isPair)
+        else if (isForecast && isFound && pair is var (before, after))
         {
-            var (before, after) = drives is [var first, var second] ? (first.Car, second.Car) : (drives[0].Before!.Car, drives[0].Car);
-            if (before is null || after is null || before.Car.Equals(after.Car))
+            if (before.Car is not { } first || after.Car is not { } second || first.Car.Equals(second.Car))
             {
                 reader.Object(
                     ReportStudy.Forecast.Name,
@@ -89,11 +97,11 @@ internal static class ReportDrives
                     + "logs alone are of the first and the second car.",
                     isUsage: false);
             }
-            else if (before.Load.Name != after.Load.Name)
+            else if (DriveCautions.IsLoadedOtherwise(before, after))
             {
                 reader.Object(
                     ReportStudy.Forecast.Name,
-                    $"forecast: not to be judged; the drive before was driven {before.Load.Name}, the drive after {after.Load.Name}, "
+                    $"forecast: not to be judged; the drive before was driven {first.Load.Name}, the drive after {second.Load.Name}, "
                     + "and what the load did is not told from what the change did. Leave it out.",
                     isUsage: false);
             }

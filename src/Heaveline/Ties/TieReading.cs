@@ -30,7 +30,7 @@ public sealed record TieReading
             {
                 throw new RefusedValueException(
                     "tie travel",
-                    value.ToString(),
+                    FormattableString.Invariant($"{In.Millimetres.Of(value.Si):0.###} mm ± {In.Millimetres.Of(value.Doubt.HalfWidth):0.###} mm"),
                     FormattableString.Invariant($"known to {In.Millimetres.Of(Longest):G6} mm or better"),
                     "Write how far off the reading may be: 27 mm ± 2 mm.")
                 { Property = "TieTravel" };

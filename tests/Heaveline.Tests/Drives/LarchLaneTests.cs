@@ -124,9 +124,15 @@ public class LarchLaneTests
         Assert.Null(FastHump.Caution(events with { Sites = [slow] }));
         // A joint met once, to which nobody gave a name, is counted.
         var joint = events.Sites.Single(s => s.Name == "Mill joint");
-        var once = joint with { Name = "site 4", Events = [joint.Events.MaxBy(e => e.Speed)!] };
+        var once = joint with { Name = "site 4", IsNamed = false, Events = [joint.Events.MaxBy(e => e.Speed)!] };
         Assert.StartsWith(
             "Crossed fast: one bump met once, at 47 km/h; ", FastHump.Caution(events with { Sites = [slow, once] }), StringComparison.Ordinal);
+        // A name that a user gave is his, whatever it looks like.
+        Assert.True(joint.IsNamed);
+        Assert.StartsWith(
+            "Crossed fast: site 4 at 47 km/h; ",
+            FastHump.Caution(events with { Sites = [slow, once with { IsNamed = joint.IsNamed }] }),
+            StringComparison.Ordinal);
         Assert.Null(FastHump.Caution(events with { HasSpeed = false }));
     }
 

@@ -169,6 +169,14 @@ public class TieFitTests
     }
 
     [Fact]
+    public void A_reading_whose_doubt_has_no_bound_is_refused_as_it_is_read_on_a_rod()
+    {
+        var refused = Assert.Throws<RefusedValueException>(
+            () => new TieReading { Place = TiePlace.Front, Travel = new(0.012, new Doubt(1e6)) });
+        Assert.Contains("12 mm ± 1000000000 mm", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_does_not_go_together_is_refused()
     {
         var city = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "thimble-city-car.yaml")).Value!;

@@ -1,5 +1,7 @@
 using Heaveline.Files.Garages;
+using Heaveline.Studies;
 using Heaveline.Tests.Files;
+using Heaveline.Tests.Studies;
 using Heaveline.Web.Pages.Drives;
 
 namespace Heaveline.Tests.Web;
@@ -20,6 +22,21 @@ public class DriveNotebookTests
         Assert.Equal("", DriveNotebook.Write(garage, then, ["phone", "behind-front-axle"], " "));
         Assert.Null(Read(garage, drive).Sheet.Phone);
         Assert.Equal("", DriveNotebook.Write(garage, Read(garage, drive), ["phone", "left"], ""));
+    }
+
+    // An interval of 90 % is ±1.6449 standard deviations wide, one that holds 19 times out of 20 ±2 [GUM, 6.2 and Table G.1].
+    [Theory]
+    [InlineData("1.45 m ± 5 cm", 0.5 * 0.05 * 1.6449)]
+    [InlineData("1.45 m", 0.05)]
+    public void A_phones_place_means_the_same_written_down_and_typed(string place, double spread)
+    {
+        using var folder = new TemporaryFolder();
+        var garage = new Garage(folder.Root);
+        var drive = garage.Drives.Begin("Lane", "a.csv", "1,2,3\n"u8.ToArray()).Drive!;
+        Assert.Equal("", DriveNotebook.Write(garage, Read(garage, drive), ["phone", "behind-front-axle"], place));
+        var phone = Read(garage, drive).Settings.Phone!;
+        Assert.Equal(DriveChoices.PhoneOf(new AskedReader(Given.Nothing, new KnownThings()), $"{place} behind front axle"), phone);
+        Assert.Equal(spread, phone.BehindFrontAxleSpread, 1e-5);
     }
 
     [Fact]

@@ -74,7 +74,7 @@ public sealed record SiteMatches
            from side in new[] { (Site: match.Before, IsAfter: false), (Site: match.After, IsAfter: true) }
            from e in side.Site.Events
            where e.IsKept && e.Speed > 0.0 && double.IsFinite(e.Speed)
-           let value = number == ComparedNumber.Headline ? e.Numbers.Headline : e.Numbers.PeakPitchAcceleration
+           let value = e.Numbers.For(ComparedMeasure.Of(number).Key)?.Value ?? double.NaN
            where value > 0.0 && double.IsFinite(value)
            select new ComparedPass
            {

@@ -8,6 +8,9 @@ public sealed record DriveSite
     /// <summary>Its name.</summary>
     public required string Name { get; init; }
 
+    /// <summary>Whether its name is a user's; else its number in the drive.</summary>
+    internal bool IsNamed { get; init; }
+
     /// <summary>Length of the rise or hollow along the road, m: the median over its bumps that count.</summary>
     public required double Length { get; init; }
 

@@ -113,7 +113,11 @@ internal sealed class EventMaking(
         return new DriveEvents
         {
             Events = [.. events],
-            Sites = [.. events.GroupBy(e => e.Site).Select(of => SiteOf(of, kinds[of.Key]))],
+            Sites =
+            [
+                .. events.GroupBy(e => e.Site)
+                    .Select(of => SiteOf(of, kinds[of.Key]) with { IsNamed = settings.Sites.Any(s => s.Site == of.Key) }),
+            ],
             Settings = settings,
             HasSpeed = !drive.Speed.IsEmpty,
             Shapes = ofSites,

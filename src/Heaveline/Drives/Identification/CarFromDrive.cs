@@ -86,6 +86,9 @@ public sealed record CarFromDrive
     /// <summary>Each site's splines: where their heights stand among the parameters, and where on them the hump begins, m.</summary>
     internal ImmutableArray<(string Site, int At, HumpSplines Splines, double Begin)> Splines { get; init; } = [];
 
+    /// <summary>Where in <see cref="Mean"/> the passes' own parameters begin: behind those of the car and of all humps.</summary>
+    internal int OwnAt => Splines.Select(s => s.At + s.Splines.Count).DefaultIfEmpty(CarParameter.Shared).Max();
+
     /// <summary>Information that the drive alone gives of the car's parameters, shape (11, 11); null where it could not be worked out.</summary>
     internal double[]? Information { get; init; }
 

@@ -65,10 +65,8 @@ internal sealed class CarProblem
         }
 
         former.Mean.AsSpan(0, CarParameter.Shared).CopyTo(x);
-        var own = CarParameter.Shared;
         foreach (var (site, at, splines, _) in former.Splines)
         {
-            own = Math.Max(own, at + splines.Count);
             if (Array.IndexOf(Sites, site) is >= 0 and var h)
             {
                 Likelihood.Splines[h].From(splines, former.Mean.AsSpan(at, splines.Count), x.AsSpan(Likelihood.HumpAt[h]));
@@ -79,7 +77,7 @@ internal sealed class CarProblem
         {
             if (Windows[w].Event > 0 && former.Crossed.IndexOf(Windows[w].Event) is >= 0 and var pass)
             {
-                former.Mean.AsSpan(own + (CarParameter.Own * pass), CarParameter.Own)
+                former.Mean.AsSpan(former.OwnAt + (CarParameter.Own * pass), CarParameter.Own)
                     .CopyTo(x.AsSpan(Likelihood.OwnAt + (CarParameter.Own * w)));
             }
         }

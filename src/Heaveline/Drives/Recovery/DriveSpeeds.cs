@@ -24,7 +24,7 @@ public sealed record DriveSpeeds
     /// <summary>The frequency ratio of the car, rear over front.</summary>
     public required double Ratio { get; init; }
 
-    /// <summary>What holds that ratio in nine cases of ten; both 0 where nobody asked.</summary>
+    /// <summary>What holds that ratio in nine cases of ten.</summary>
     internal (double Low, double High) RatioRange { get; init; }
 
     /// <summary>The speeds.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Drives.Comparison;
 using Heaveline.Measures;
 
 namespace Heaveline.Drives.Recovery;
@@ -7,7 +8,7 @@ namespace Heaveline.Drives.Recovery;
 internal sealed class ForecastRows
 {
     /// <summary>The numbers, in their order.</summary>
-    public static readonly Measure<Passes.Pass>[] Measured = [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
+    public static readonly Measure<Passes.Pass>[] Measured = [.. Enum.GetValues<ComparedNumber>().Select(ComparedMeasure.Of)];
 
     private readonly ImmutableArray<RecoveredRoad> roads;
     private readonly Func<int, int, bool, double[]> row;

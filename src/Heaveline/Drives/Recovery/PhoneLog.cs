@@ -19,9 +19,8 @@ public static class PhoneLog
     private const ulong Places = 151;
     private const ulong Stamps = 101, Forces = 111, Turns = 121, Fixes = 131, Engine = 141;
 
-    // In the open sea, where nobody drives, rad; and the radius of two of three, where east and north scatter by one.
+    // In the open sea, where nobody drives, rad.
     private static readonly GroundPlace Sea = new(0.5 / In.Degrees.Factor, -30.0 / In.Degrees.Factor, double.NaN, 0.0);
-    private static readonly double TwoOfThree = Math.Sqrt(2.0 * Math.Log(1.0 / 0.32));
 
     /// <summary>The log of a driven car.</summary>
     /// <param name="car">The car.</param>
@@ -138,9 +137,8 @@ public static class PhoneLog
                 var (east, north) = place(Math.Max(fixes[i] - faults.SpeedLag, start));
                 east += faults.PositionNoise * Chance(Places, i);
                 north += faults.PositionNoise * Chance(Places + 1, i);
-                result[0][i] = Sea.Latitude + (north / GroundPlace.EarthRadius);
-                result[1][i] = Sea.Longitude + (east / (GroundPlace.EarthRadius * Math.Cos(Sea.Latitude)));
-                result[2][i] = TwoOfThree * faults.PositionNoise;
+                (result[0][i], result[1][i]) = Sea.Beyond(east, north);
+                result[2][i] = GroundPlace.TwoOfThree * faults.PositionNoise;
             }
 
             return result;

@@ -22,7 +22,7 @@ internal sealed class PosteriorDraws
     {
         this.found = found;
         // Shared parameters and humps come first among all.
-        var m = found.Splines.Select(s => s.At + s.Splines.Count).DefaultIfEmpty(CarParameter.Shared).Max();
+        var m = found.OwnAt;
         var n = found.Mean.Length;
         // Few windows do not tell their own scatter well: Student's t in place of the normal distribution.
         var wider = CarPosterior.Quantile(found.Windows.Length) / Gaussian.Ninety;

@@ -104,7 +104,9 @@ internal sealed record DescribedDrive(RecordedDrive Drive)
         Added = [.. settings.Added.Where(at => !unmet.Added.Contains(at))],
     };
 
-    private static string Place(PhonePlace phone) =>
+    /// <summary>Where a phone lay, in words; nothing of a direction in which it lay in the middle or on the floor.</summary>
+    /// <param name="phone">Its place.</param>
+    internal static string Place(PhonePlace phone) =>
         Text($"{Math.Abs(phone.BehindFrontAxle):F2} m {(phone.BehindFrontAxle < 0.0 ? "ahead of" : "behind")} the front axle")
         + (phone.Left == 0.0 ? "" : Text($", {Math.Abs(phone.Left):F2} m {(phone.Left < 0.0 ? "right" : "left")} of the middle"))
         + (phone.Up == 0.0 ? "" : Text($", {phone.Up:F2} m above the floor"));

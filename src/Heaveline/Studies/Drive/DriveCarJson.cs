@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -20,7 +21,7 @@ internal static class DriveCarJson
         {
             ["rule"] = Word(r.Kind.ToString()), ["says"] = r.Says, ["wouldTell"] = r.WouldTell,
         })]),
-        ["numbers"] = new JsonObject([.. car.Estimates.Select(e => KeyValuePair.Create(Word(e.Number.ToString()), (JsonNode?)new JsonObject
+        ["numbers"] = new JsonObject([.. car.Estimates.Select(e => KeyValuePair.Create(Word(e.Number), (JsonNode?)new JsonObject
         {
             ["value"] = e.Value,
             ["low"] = car.IsBelieved ? e.Low : null,
@@ -57,7 +58,11 @@ internal static class DriveCarJson
         })]),
     };
 
-    private static JsonArray Numbers(IEnumerable<double> values) => [.. values.Select(v => (JsonNode)v)];
+    /// <summary>Numbers in a row.</summary>
+    internal static JsonArray Numbers(IEnumerable<double> values) => [.. values.Select(v => (JsonNode)v)];
 
-    private static string Word(string name) => char.ToLowerInvariant(name[0]) + name[1..];
+    /// <summary>The word of a number of the car.</summary>
+    internal static string Word(CarNumber number) => Word(number.ToString());
+
+    private static string Word(string name) => FirstLetter.Lowered(name);
 }

@@ -156,15 +156,15 @@ public static class DriveChoices
     /// <param name="words">The words.</param>
     internal static PhonePlace? PhoneOf(AskedReader reader, string words)
     {
-        double? behind = null;
-        var (spread, left, up) = (0.05, 0.0, 0.0);
+        Amount<Length>? behind = null;
+        var (left, up) = (0.0, 0.0);
         var ways = new HashSet<string>();
         foreach (var part in CommaList.Of(words))
         {
             // The quantity is what stands before the direction.
             (string Word, string Way, Action<Amount<Length>> Takes)[] known =
             [
-                ("behind", "along", a => (behind, spread) = (a.Si, a.Doubt.IsStated ? a.Doubt.HalfWidth : spread)),
+                ("behind", "along", a => behind = a),
                 ("left", "across", a => left = a.Si), ("right", "across", a => left = -a.Si),
                 ("up", "upright", a => up = a.Si), ("above", "upright", a => up = a.Si),
             ];
@@ -189,19 +189,19 @@ public static class DriveChoices
             takes(amount);
         }
 
-        if (behind is null)
+        if (behind is not { } along)
         {
             reader.Object(Phone.Name, "phone: say how far behind the front axle it lay, as 1.45 m behind front axle.");
             return null;
         }
 
-        if (Math.Abs(behind.Value) > 20.0 || Math.Abs(left) > 20.0 || Math.Abs(up) > 20.0)
+        if (Math.Abs(along.Si) > 20.0 || Math.Abs(left) > 20.0 || Math.Abs(up) > 20.0)
         {
             reader.Object(Phone.Name, $"phone: '{words}' is no place in a car; give distances below 20 m.");
             return null;
         }
 
-        return new PhonePlace { BehindFrontAxle = behind.Value, BehindFrontAxleSpread = spread, Left = left, Up = up };
+        return PhonePlace.From(along, left, up);
     }
 
     private static IEnumerable<(string Site, double At)> SiteOf(AskedReader reader, string words)

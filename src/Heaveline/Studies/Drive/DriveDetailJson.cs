@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Recovery;
+using static Heaveline.Studies.DriveCarJson;
 
 namespace Heaveline.Studies;
 
@@ -66,8 +67,4 @@ internal static class DriveDetailJson
         ["low"] = double.IsFinite(found.Low) ? found.Low : null,
         ["high"] = double.IsFinite(found.High) ? found.High : null,
     };
-
-    private static JsonArray Numbers(IEnumerable<double> values) => [.. values.Select(v => (JsonNode)v)];
-
-    private static string Word(CarNumber number) => $"{number}" is var name ? char.ToLowerInvariant(name[0]) + name[1..] : "";
 }

@@ -101,8 +101,7 @@ internal static class EventWords
     };
 
     // Driven over more than once, or named.
-    private static bool IsTold(DriveSite site) =>
-        site.Kept > 1 || (site.Kept == 1 && !site.Name.StartsWith("site ", StringComparison.Ordinal));
+    private static bool IsTold(DriveSite site) => site.Kept > 1 || (site.Kept == 1 && site.IsNamed);
 
     private static string Said(DriveSite site, bool hasSpeed)
     {

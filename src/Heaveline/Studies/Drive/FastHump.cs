@@ -30,7 +30,7 @@ internal static class FastHump
                 .Where(s => s.Pass is { } pass && pass.Speed - pass.SpeedHalfWidth > TestDay.Fastest)
                 .Select(s => (s.Site, s.Pass!)),
         ];
-        var (named, met) = (fast.Where(s => IsNamed(s.Site)).ToArray(), fast.Where(s => !IsNamed(s.Site)).ToArray());
+        var (named, met) = (fast.Where(s => IsTold(s.Site)).ToArray(), fast.Where(s => !IsTold(s.Site)).ToArray());
         string[] told =
         [
             .. named.Select(s => Text($"{s.Site.Name} at {Speed(s.Pass)} km/h")),
@@ -46,7 +46,7 @@ internal static class FastHump
     }
 
     // Crossed again and again, or called by a name.
-    private static bool IsNamed(DriveSite site) => site.Events.Length > 1 || !site.Name.StartsWith("site ", StringComparison.Ordinal);
+    private static bool IsTold(DriveSite site) => site.Events.Length > 1 || site.IsNamed;
 
     private static string Speed(DriveEvent pass) => Text($"{In.KilometresPerHour.Of(pass.Speed):F0}");
 }

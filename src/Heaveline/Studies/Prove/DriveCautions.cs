@@ -1,4 +1,3 @@
-using Heaveline.Drives.Events;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -38,7 +37,7 @@ internal static class DriveCautions
             && (Math.Abs(one.BehindFrontAxle - other.BehindFrontAxle) > SamePlace || Math.Abs(one.Left - other.Left) > SamePlace
                 || Math.Abs(one.Up - other.Up) > SamePlace))
         {
-            yield return ("phone", $"in {before.Name} it lay {Place(one)}, in {after.Name} {Place(other)}");
+            yield return ("phone", $"in {before.Name} it lay {DescribedDrive.Place(one)}, in {after.Name} {DescribedDrive.Place(other)}");
         }
     }
 
@@ -78,7 +77,4 @@ internal static class DriveCautions
         before is { } one && after is { } other && Math.Abs(one - other) > SamePressure
             ? [FormattableString.Invariant($"{axle} {In.Bar.Of(one):0.00} and {In.Bar.Of(other):0.00} bar")]
             : [];
-
-    private static string Place(PhonePlace at) => FormattableString.Invariant(
-        $"{at.BehindFrontAxle:0.00} m behind the front axle, {at.Left:0.00} m left of the middle and {at.Up:0.00} m above the floor");
 }

@@ -33,7 +33,7 @@ internal sealed record SpeedDoubt(double Apart, double Deviation, double Wheelba
             .. from match in matches.All
                from e in match.Before.Events.Concat(match.After.Events)
                where e.IsKept && e.Speed > 0.0
-               let of = number == ComparedNumber.Headline ? e.Numbers.For("settling-rms-pitch") : e.Numbers.For("hit-peak-pitch-acceleration")
+               let of = e.Numbers.For(ComparedMeasure.Of(number).Key)
                where of is { Value: > 0.0 }
                select of.PerSecond / of.Value * (e.Length + Wheelbase) / e.Speed,
         ];
