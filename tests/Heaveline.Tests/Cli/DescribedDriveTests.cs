@@ -84,7 +84,8 @@ public sealed class DescribedDriveTests : IDisposable
         Assert.True(drive is not null, problem);
         var earlier = new List<ProofView>();
         var shown = await study.Answer(
-            new AskedReading<DriveSource> { Asked = drive, Objections = [], Key = drive.Key }, earlier.Add, null, TestContext.Current.CancellationToken);
+            new AskedReading<DriveSource> { Asked = drive, Objections = [], Key = drive.Key }, earlier.Add, null,
+            TestContext.Current.CancellationToken);
         var first = Assert.Single(earlier).Answer;
         Assert.True(first is { IsAsLogged: true, Change: null });
         Assert.False(shown.Answer.IsAsLogged);

@@ -93,11 +93,13 @@ public sealed class UnlikeDriveTests : IDisposable
         Alike();
         var logs = new[] { Path.Combine(Before, "log.csv"), Path.Combine(After, "log.csv") };
         var said = Spoken.Of(
-            "prove", "--before", logs[0], "--after", logs[1], "--wheelbase", "2.70 m", "--phone", "9 m behind front axle, 0.1 m left, 3 m up", "--json");
+            "prove", "--before", logs[0], "--after", logs[1], "--wheelbase", "2.70 m", "--phone", "9 m behind front axle, 0.1 m left, 3 m up",
+            "--json");
         Assert.Equal(0, said.Code);
         var json = JsonNode.Parse(said.Results)!;
         Assert.Equal(["phone"], Same(json));
-        const string Behind = "The phone's place is given as 9.0 m behind the front axle; -1.5 m to 6 m is usual. Check the number, its sign and its unit.";
+        const string Behind = "The phone's place is given as 9.0 m behind the front axle; -1.5 m to 6 m is usual. "
+            + "Check the number, its sign and its unit.";
         Assert.Single(json["cautions"]!.AsArray(), c => (string)c! == Behind);
         var drive = DriveStudy.Run(new DriveAsked
         {

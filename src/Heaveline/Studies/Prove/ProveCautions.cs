@@ -121,7 +121,8 @@ internal static class ProveCautions
         var (asked, before, after) = (answer.Asked, answer.Before.File, answer.After.File);
         var (first, second) = (InstantWords.Wheelbase(asked.OfBefore, before), InstantWords.Wheelbase(asked.OfAfter, after));
         return first == second ? first is null ? [] : [first]
-            : new[] { ("before", first), ("after", second) }.Where(said => said.Item2 is not null).Select(said => $"Of the drive {said.Item1}: {said.Item2}");
+            : new[] { ("before", first), ("after", second) }.Where(said => said.Item2 is not null)
+                .Select(said => $"Of the drive {said.Item1}: {said.Item2}");
     }
 
     private static IEnumerable<string> Strangers(ProveAnswer answer)
