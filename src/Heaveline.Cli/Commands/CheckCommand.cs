@@ -3,6 +3,7 @@ using Heaveline.Cli.Output;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Files.Drives;
+using Heaveline.Files.Garages;
 using Heaveline.Files.Ties;
 
 namespace Heaveline.Cli.Commands;
@@ -81,7 +82,7 @@ internal static class CheckCommand
         {
             if (DriveFile.IsDrive(source))
             {
-                var drive = DriveFile.Load(file);
+                var drive = NamedDrives.Check(file);
                 return (drive.Refusals, drive.Warnings, drive.Format);
             }
 

@@ -109,6 +109,10 @@ public static class DriveFile
         return sheet.Car is { } car && Confined.Resolve(garage, path, car) is { Problem: null, Path: var found } ? found : null;
     }
 
+    /// <summary>Where a drive's file names the drive before; null where it follows on none.</summary>
+    /// <param name="source">The file's text.</param>
+    internal static Place? AfterIn(SourceText source) => YamlReading.Value(source).Root is { } root ? Text(root, DriveWords.After)?.Place : null;
+
     private static KeyEdit Instants(string key, IEnumerable<double> instants) => KeyEdit.Put([key], List(instants));
 
     private static Node List(IEnumerable<double> instants) =>

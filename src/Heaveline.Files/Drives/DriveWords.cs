@@ -1,4 +1,5 @@
 using Heaveline.Drives;
+using Heaveline.Drives.Events;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 using Heaveline.Studies;
@@ -65,15 +66,15 @@ internal static class DriveWords
 
     private static readonly Key<Amount<Length>> Behind = Key.Required(
         "behind-front-axle", "Its middle behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "1.45 m ± 5 cm")
-        .Usually("-1.5 m", "6 m");
+        .Usually(Metres(PhonePlace.UsualBehind.Low), Metres(PhonePlace.UsualBehind.High));
 
     private static readonly Key<Amount<Length>> Left = Key.Optional(
         "left", "Left of the car's middle; negative to the right; the middle when left out.", Kind.Amount<Length>(), "0.1 m")
-        .Usually("-1.2 m", "1.2 m");
+        .Usually(Metres(PhonePlace.UsualLeft.Low), Metres(PhonePlace.UsualLeft.High));
 
     private static readonly Key<Amount<Length>> Up = Key.Optional(
         "up", "Above the floor; on it when left out.", Kind.Amount<Length>(), "0.2 m")
-        .Usually("0 m", "1.5 m");
+        .Usually(Metres(PhonePlace.UsualUp.Low), Metres(PhonePlace.UsualUp.High));
 
     private static readonly Key<PhoneAsWritten> Phone = Key.Optional(
         "phone",
@@ -134,6 +135,22 @@ internal static class DriveWords
                 "Leave it out of one of them: a bump counts or it does not.");
         }
 
+        var named = new Dictionary<double, string>();
+        foreach (var site in root.At(Sites.Name)?.Entries ?? [])
+        {
+            foreach (var (place, at) in Instants(site.Value, said))
+            {
+                if (!named.TryAdd(at, site.Key))
+                {
+                    said.Refuse(
+                        place,
+                        FormattableString.Invariant($"the bump at {at:0.###} s is named twice, ")
+                            + (named[at] == site.Key ? $"both times {site.Key}." : $"{named[at]} and {site.Key}."),
+                        "Leave one of them out: a bump belongs to one site.");
+                }
+            }
+        }
+
         foreach (var entry in root.At(Take.Name)?.Entries ?? [])
         {
             if (entry.Value is { Kind: NodeKind.Scalar, IsEmpty: false } words && Overruling.Of($"{entry.Key}: {words.Text}", out var whyNot) is null)
@@ -145,6 +162,8 @@ internal static class DriveWords
             }
         }
     }
+
+    private static string Metres(double value) => FormattableString.Invariant($"{value:0.##} m");
 
     // Those that can be read; the others are refused with their key.
     private static IEnumerable<(Place Place, double At)> Instants(Node? list, Reader said) => (list?.Items ?? [])

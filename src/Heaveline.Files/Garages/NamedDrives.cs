@@ -1,4 +1,5 @@
 using Heaveline.Files.Drives;
+using Heaveline.Files.Yaml;
 using Heaveline.Studies;
 
 namespace Heaveline.Files.Garages;
@@ -46,6 +47,28 @@ public static class NamedDrives
             IsMissing = drive is null && !garage.Drives.Names.Contains(name),
             Inputs = [.. drive?.Inputs ?? [], .. drive?.Before?.Inputs ?? []],
         };
+    }
+
+    /// <summary>
+    /// The file of a drive, with a warning where it and the file of the drive before contradict that both were driven alike; where it lies in no
+    /// garage that is not looked for.
+    /// </summary>
+    /// <param name="path">The drive's <c>drive.yaml</c>.</param>
+    public static Reading<DriveSheet> Check(string path)
+    {
+        var reading = DriveFile.Load(path);
+        return reading is not { Value: not null, Sources: [var source, ..] } || DriveFile.AfterIn(source) is not { } at
+            || Find(path).Value is not { } drive
+            ? reading
+            : reading with
+            {
+                Warnings =
+                [
+                    .. reading.Warnings,
+                    .. drive.Unlike.Select(says => new Warning(
+                        source.File, at.Line, at.Column, at.Length, says, "Put right whichever file is wrong, or drive both alike.")),
+                ],
+            };
     }
 
     private static Found<RecordedDrive> OfGarage(string path, string folder)

@@ -18,7 +18,7 @@ internal static class ProvePart
             Blocks =
             [
                 .. DriveCautions.OfStrangers(work.Choices.Cars, before, after)
-                    .Concat(DriveCautions.Of(before, after, work.Choices.SaidSame)).Select(Caution.Of),
+                    .Concat(answer.Asked.Contradicted).Select(Caution.Of),
                 .. after.Change.Length > 0
                     ? [Paragraph.Of($"What was changed, as it is written down: \"{after.Change.Trim()}\".")] : Array.Empty<Block>(),
                 Points.Of(answer.Head.Select(s => s.Text)),
@@ -29,7 +29,7 @@ internal static class ProvePart
                 .. answer.FigureIds.Contains(ProveAnswer.Foreseen)
                     ? [Illustration.Of(answer.Figure(ProveAnswer.Foreseen))] : Array.Empty<Block>(),
                 Illustration.Of(answer.Figure(ProveAnswer.Power)),
-                .. answer.Cautions.Except(answer.Opening).Select(Caution.Of),
+                .. answer.Cautions.Except(answer.Opening).Except(answer.Asked.Contradicted).Select(Caution.Of),
                 .. answer.Closing.Select(Caution.Of),
             ],
             Sources = [.. answer.Sources],

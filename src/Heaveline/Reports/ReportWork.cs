@@ -94,13 +94,14 @@ internal sealed class ReportWork
                     After = logs[after.Path].Log,
                     OfBefore = before.Settings,
                     OfAfter = after.Settings,
-                    Same = [.. Choices.SaidSame.Except(DriveCautions.Differing(before, after).Select(d => d.Word))],
+                    Same = Choices.SaidSame,
                     WhatChanged = before.Settings.Wheelbase is not null && after.Settings.Wheelbase is not null,
                     Car = before.Car,
                     CarAfter = after.Car,
                     Change = Choices.IsForecast ? after.Car?.Car : null,
                     Advice = DriveAdvice.Report,
-                },
+                }
+                .AsWrittenDown(before, after),
                 ProvedDrive.Of(Of(before)),
                 ProvedDrive.Of(Of(after)),
                 Run.Cancellation);

@@ -108,6 +108,8 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         Log = log, Car = source.Car, Settings = source.Settings, Advice = DriveAdvice.Page,
     };
 
+    private RecordedDrive Recorded(DriveSource source) => source.Recorded(garage.Garage, name => name);
+
     private ProveAnswer Prove(DriveSource source, StudyRun run)
     {
         var (before, after) = (Bumps(source.Before!, run), Bumps(source, run));
@@ -115,7 +117,8 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         {
             Before = before.Asked.Log, After = after.Asked.Log, OfBefore = before.Asked.Settings, OfAfter = after.Asked.Settings,
             Same = source.Sheet.Same, Advice = DriveAdvice.Page, Car = before.Asked.Car, CarAfter = after.Asked.Car,
-        };
+        }
+        .AsWrittenDown(Recorded(source.Before!), Recorded(source));
         // The cars come later, some seconds' work: what changed in them, and the speeds that the delays between their axles tell.
         if (run.Meanwhile is { } meanwhile && (fitted.Find(source.Before!.FitKey) is null || fitted.Find(source.FitKey) is null))
         {

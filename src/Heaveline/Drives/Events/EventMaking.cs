@@ -268,8 +268,8 @@ internal sealed class EventMaking(
     }
 
     /// <summary>
-    /// The kind of one bump of the road: what most of its passes look like, whose noise differs. Those that count say it, where any does; braking is of
-    /// a pass, and is a bump's kind only where nothing else was seen there.
+    /// The kind of one bump of the road: what most of its passes look like, whose noise differs. Those that count say it, where any does; braking is
+    /// of a pass, and is a bump's kind only where nothing else was seen there.
     /// </summary>
     /// <param name="of">The passes over it, of one drive or of several.</param>
     internal static EventKind KindOf(IEnumerable<DriveEvent> of) => Counting(of).GroupBy(e => e.Kind)

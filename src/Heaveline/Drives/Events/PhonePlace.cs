@@ -11,6 +11,15 @@ public sealed record PhonePlace
     // Of a place whose doubt nobody states, m. Common practice, no source.
     private const double UsualSpread = 0.05;
 
+    /// <summary>Where phones lie behind the front axle, m; outside it is told, not refused. Common practice, no source, as the two below.</summary>
+    public static (double Low, double High) UsualBehind => (-1.5, 6.0);
+
+    /// <summary>Likewise left of the car's middle, m.</summary>
+    public static (double Low, double High) UsualLeft => (-1.2, 1.2);
+
+    /// <summary>Likewise above the floor, m.</summary>
+    public static (double Low, double High) UsualUp => (0.0, 1.5);
+
     /// <summary>Behind the front axle, m.</summary>
     public required double BehindFrontAxle
     {

@@ -6,6 +6,12 @@ namespace Heaveline.Drives.Identification;
 /// <summary>What the end of a fit says: numbers, intervals, refusals, motion, humps.</summary>
 internal sealed class CarReading
 {
+    // By so much of a fit's own measure another explanation is clearly better.
+    private const double Better = 10.0;
+
+    // By what a wheelbase is held to have been mistaken: 3.0 m for 2.7 m, and as far again.
+    private static readonly double[] OtherWheelbases = [0.9, 1.1, 0.8, 1.25];
+
     private readonly CarProblem problem;
     private readonly double[] x;
     private readonly double value;
@@ -161,7 +167,7 @@ internal sealed class CarReading
 
         if (Reversed(result.Count > 0 && result[0].Kind != RefusalKind.TooFew) is { } reversed)
         {
-            result.Insert(0, RefusalWords.Reversed(reversed));
+            result.Insert(0, OtherWheelbase() is { } other ? RefusalWords.Wheelbase(reversed, other) : RefusalWords.Reversed(reversed));
         }
 
         foreach (var number in CarNumbers.Headlines.Where(n => estimates[(int)n].Learned < CarJudgement.LeastLearned))
@@ -175,15 +181,7 @@ internal sealed class CarReading
     // The same drive with pitch turned round, and the same car with its ends exchanged: one of them explains it clearly better, and moves like it.
     private string? Reversed(bool isDoubted)
     {
-        const double better = 10.0;
         double Off(int at) => Math.Abs(x[at] - Likelihood.Centre[at]) * Math.Sqrt(Likelihood.Precision[at]);
-        bool Believable(CarProblem turned, double[] at)
-        {
-            // Residuals are those of the terms as they were last worked out.
-            _ = new CarFit(turned.Likelihood, stop).At(at);
-            return CarJudgement.Misfit(CarJudgement.Residuals(turned.Likelihood)) is null;
-        }
-
         if (Off(CarParameter.FrontShare) > 2.0 || Off(CarParameter.Phone) > 2.0)
         {
             var turned = CarProblem.Of(problem.Windows, Known with
@@ -192,7 +190,7 @@ internal sealed class CarReading
                 PhoneBehindFrontAxle = Known.Wheelbase - Known.PhoneBehindFrontAxle,
             });
             var end = new CarFit(turned.Likelihood, stop).Solve(x, double.PositiveInfinity, 40, _ => false);
-            if (end.Value < value - better && Believable(turned, end.At))
+            if (end.Value < value - Better && IsBelievable(turned, end.At))
             {
                 return "a car whose front and rear axle are exchanged fits weights and the phone's place better";
             }
@@ -205,8 +203,31 @@ internal sealed class CarReading
 
         DriveWindow[] windows = [.. problem.Windows.Select(w => w with { PitchRate = [.. w.PitchRate.Select(q => -q)] })];
         var (other, there, least) = CarIdentification.Fitted(windows, Known, [(1.3, 1.4)], stop)[0];
-        return least < value - better && Believable(other, there)
+        return least < value - Better && IsBelievable(other, there)
             ? "with pitch nose-up taken for nose-down the drive is explained better" : null;
+    }
+
+    // Which other wheelbase explains the drive clearly better too, "shorter" or "longer": then forward alone is not to blame. Null: none.
+    private string? OtherWheelbase()
+    {
+        foreach (var factor in OtherWheelbases)
+        {
+            var known = Known with { Wheelbase = factor * Known.Wheelbase };
+            var (other, there, least) = CarIdentification.Fitted([.. problem.Windows], known, [(1.3, 1.4)], stop)[0];
+            if (least < value - Better && IsBelievable(other, there))
+            {
+                return factor < 1.0 ? "shorter" : "longer";
+            }
+        }
+
+        return null;
+    }
+
+    private bool IsBelievable(CarProblem other, double[] at)
+    {
+        // Residuals are those of the terms as they were last worked out.
+        _ = new CarFit(other.Likelihood, stop).At(at);
+        return CarJudgement.Misfit(CarJudgement.Residuals(other.Likelihood)) is null;
     }
 
     // Information of the car's parameters alone, the others unknown, without what was known before.

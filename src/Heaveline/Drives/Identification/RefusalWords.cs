@@ -108,6 +108,12 @@ internal static class RefusalWords
         $"The car seems to have been driven backwards, or forward is turned round: {sign}, and no other fault is left then.",
         "Brake firmly once and take two turns, driving forwards.");
 
+    /// <summary>Turned round, or the wheelbase is another.</summary>
+    public static CarRefusal Wheelbase(string sign, string other) => new(
+        RefusalKind.Reversed,
+        $"Wheelbase, place or speed are not as said, or forward is turned round: {sign}, and a {other} wheelbase explains the drive too.",
+        "Measure wheelbase and place again; brake firmly once and take two turns, driving forwards.");
+
     /// <summary>Too few windows to be halved.</summary>
     public static string HalfTooFew(int windows) => Text(
         $"Gentle and hard bumps are not told apart: half of {windows} is too few, {Count(CarJudgement.FewestEvents)} in each half are the least.");

@@ -61,8 +61,10 @@ internal sealed record DescribedDrive(RecordedDrive Drive)
     /// <param name="words">What was given.</param>
     /// <param name="given">What options gave of this drive.</param>
     /// <param name="taken">Decisions of the reading that options gave.</param>
+    /// <param name="events">Its bumps: instants at which none is do not count; null where there are none to be had.</param>
     /// <param name="isAfter">Whether it is held against the drive before, so that it counts what was the same in both.</param>
-    public static string Said(DescribedDrive? drive, Given words, EventSettings given, IReadOnlyList<Overruling> taken, bool isAfter = false)
+    public static string Said(
+        DescribedDrive? drive, Given words, EventSettings given, IReadOnlyList<Overruling> taken, DriveEvents? events, bool isAfter = false)
     {
         if (drive is not { Drive: var own })
         {
@@ -70,7 +72,7 @@ internal sealed record DescribedDrive(RecordedDrive Drive)
         }
 
         bool Has(Choice choice) => words.Of(choice) is not null;
-        var (car, settings) = (own.Car, own.Settings);
+        var (car, settings) = (own.Car, events is null ? own.Settings : Met(own.Settings, events.Unmet));
         // What there is, in words; the options, any of which stands instead of it.
         (string What, Choice[] Instead)[] all =
         [
@@ -93,6 +95,14 @@ internal sealed record DescribedDrive(RecordedDrive Drive)
         return (holds.Length > 0 ? $"As drive.yaml of {own.Name} says: {string.Join("; ", holds)}." : $"Of drive.yaml of {own.Name} nothing is used.")
             + (instead.Length > 0 ? $" Instead of what it says: {string.Join(", ", instead)}." : "");
     }
+
+    // What is told beside it to be heeded nowhere is not counted.
+    private static EventSettings Met(EventSettings settings, UnmetInstants unmet) => settings with
+    {
+        Sites = [.. settings.Sites.Where(s => !unmet.Sites.Contains(s))],
+        Rejected = [.. settings.Rejected.Where(at => !unmet.Rejected.Contains(at))],
+        Added = [.. settings.Added.Where(at => !unmet.Added.Contains(at))],
+    };
 
     /// <summary>Where a phone lay, in words; nothing of a direction in which it lay in the middle or on the floor.</summary>
     /// <param name="phone">Its place.</param>

@@ -48,6 +48,11 @@ public sealed record RecordedDrive
     /// <summary>The drive before the change; null where it follows on none.</summary>
     public RecordedDrive? Before { get; init; }
 
+    /// <summary>
+    /// Where what was written down contradicts that it and the drive before were alike, a sentence each; empty where it follows on none.
+    /// </summary>
+    public IReadOnlyList<string> Unlike => Before is null ? [] : [.. DriveCautions.Of(Before, this, Same)];
+
     /// <summary>The texts of what was written down, the car's among them.</summary>
     public ImmutableArray<InputText> Inputs { get; init => field = value.IsDefault ? [] : value; } = [];
 

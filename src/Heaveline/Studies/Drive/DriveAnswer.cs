@@ -74,7 +74,7 @@ public sealed record DriveAnswer : Answer
     public override IReadOnlyList<Sentence> Head =>
     [
         .. Trust.Verdicts.Select(v => new Sentence($"for-{Word(v.Use)}", Said(v))),
-        .. Asked.Described.Length > 0 ? new[] { new Sentence("described", Asked.Described) } : [],
+        .. Described.Length > 0 ? new[] { new Sentence("described", Described) } : [],
     ];
 
     /// <inheritdoc/>
@@ -98,6 +98,7 @@ public sealed record DriveAnswer : Answer
         .. Doubtful,
         .. DriveWords.Cautions(Drive, Trust, Asked.Advice),
         .. InstantWords.Wheelbase(Asked.Settings, Asked.Car) is { } own ? [own] : Array.Empty<string>(),
+        .. PhoneWords.Unusual(Asked.Settings.Phone),
         .. Events is null ? [] : EventWords.Cautions(Events, Asked.Advice),
         .. MissedWords.Of(Missed),
     ];
@@ -231,7 +232,9 @@ public sealed record DriveAnswer : Answer
     private IEnumerable<StoryLine> Story => Drive.Log.Story.Concat(Drive.Story);
 
     // In the facts alone: lines have it in the head.
-    private IEnumerable<StoryLine> OfSheet => Asked.Described.Length > 0 ? [new StoryLine("drive-file", Asked.Described)] : [];
+    private IEnumerable<StoryLine> OfSheet => Described.Length > 0 ? [new StoryLine("drive-file", Described)] : [];
+
+    private string Described => Asked.Described(Events);
 
     private IEnumerable<string> Doubtful => Story.Where(s => s.IsDoubtful).Select(s => s.Text);
 

@@ -21,8 +21,10 @@ public sealed record DriveAsked
     /// <summary>The name of the car's file, without its folder, for a variant of it; blank where it has none.</summary>
     public string CarFile { get; init => field = value ?? ""; } = "";
 
-    /// <summary>What of the drive's own file holds, and which options stand instead, a sentence; blank where there is no such file.</summary>
-    internal string Described { get; init; } = "";
+    /// <summary>
+    /// What of the drive's own file holds by its bumps, and which options stand instead, a sentence; blank where there is no such file.
+    /// </summary>
+    internal Func<DriveEvents?, string> Described { get; init; } = static _ => "";
 
     /// <summary>Where the reader of the answer says what the log does not.</summary>
     internal DriveAdvice Advice { get; init; } = DriveAdvice.Command;

@@ -254,7 +254,7 @@ public static class DriveStudy
             Log = log,
             Car = car,
             Settings = settings,
-            Described = DescribedDrive.Said(written, reader.Given, given, overrulings),
+            Described = events => DescribedDrive.Said(written, reader.Given, given, overrulings, events),
             Road = reader.Text(DriveChoices.Road),
             WantsTwin = twin,
             WantsRoughness = reader.IsTicked(DriveChoices.Roughness),

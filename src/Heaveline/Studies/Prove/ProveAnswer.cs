@@ -68,7 +68,7 @@ public sealed record ProveAnswer : Answer
     [
         new("verdict", ProveWords.Verdict(Main)),
         .. Numbers.Skip(1).Select(n => new Sentence("beside", ProveWords.Beside(n))),
-        .. Asked.Described.Select(s => new Sentence("described", s)),
+        .. Described.Select(s => new Sentence("described", s)),
     ];
 
     /// <inheritdoc/>
@@ -76,6 +76,8 @@ public sealed record ProveAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Cautions => [.. ProveCautions.Of(this)];
+
+    private IReadOnlyList<string> Described => Asked.Described(Before.Events, After.Events);
 
     /// <inheritdoc/>
     internal override IReadOnlyList<string> Opening => [.. ProveCautions.Names(this)];
@@ -120,7 +122,7 @@ public sealed record ProveAnswer : Answer
         ["confidence"] = Asked.Comparison.Confidence,
         ["looks"] = Asked.Comparison.Looks,
         ["same"] = TablesJson.Texts(Asked.Same),
-        ["drive-files"] = TablesJson.Texts(Asked.Described),
+        ["drive-files"] = TablesJson.Texts(Described),
         ["numbers"] = new JsonObject([.. Numbers.Select(n => KeyValuePair.Create(n.Word, (JsonNode?)ProveJson.Of(n)))]),
         ["sites"] = new JsonArray([.. Matches.All.Select(m => (JsonNode)new JsonObject
         {

@@ -40,8 +40,15 @@ public sealed record ProveAsked
     /// <summary>The car file of the car that was driven after the change, where it is another; null: as before.</summary>
     public LoadedCar? CarAfter { get; init; }
 
-    /// <summary>What of each drive's own file holds, and which options stand instead, a sentence each; empty where there is no such file.</summary>
-    internal ImmutableArray<string> Described { get; init => field = value.IsDefault ? [] : value; } = [];
+    /// <summary>
+    /// What of each drive's own file holds by the bumps of both, and which options stand instead, a sentence each; none where there is no such file.
+    /// </summary>
+    internal Func<DriveEvents, DriveEvents, IReadOnlyList<string>> Described { get; init; } = static (_, _) => [];
+
+    /// <summary>
+    /// Where what was written down about the drives contradicts that they were alike, a sentence each: see <see cref="AsWrittenDown"/>.
+    /// </summary>
+    internal ImmutableArray<string> Contradicted { get; init => field = value.IsDefault ? [] : value; } = [];
 
     /// <summary>
     /// The same car after the change, by its file: what it would do is forecast on the drive before, and held against the drive after.
@@ -77,4 +84,13 @@ public sealed record ProveAsked
     }
 
     = [];
+
+    /// <summary>The same, held against what was written down about both drives: of what is said to be the same only what that bears out.</summary>
+    /// <param name="before">The drive before, with what holds of it; null where nothing was written down.</param>
+    /// <param name="after">The drive after, likewise.</param>
+    internal ProveAsked AsWrittenDown(RecordedDrive? before, RecordedDrive? after) => before is null || after is null ? this : this with
+    {
+        Same = [.. Same.Except(DriveCautions.Differing(before, after).Select(d => d.Word))],
+        Contradicted = [.. DriveCautions.Of(before, after, Same)],
+    };
 }

@@ -1,5 +1,6 @@
 using Heaveline.Drives;
 using Heaveline.Drives.Comparison;
+using Heaveline.Drives.Events;
 using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
 
@@ -36,6 +37,12 @@ internal static class ProveCautions
         foreach (var own in Wheelbases(answer))
         {
             yield return own;
+        }
+
+        PhonePlace?[] phones = [answer.Asked.OfBefore.Phone, answer.Asked.OfAfter.Phone];
+        foreach (var sentence in phones.Distinct().SelectMany(PhoneWords.Unusual))
+        {
+            yield return sentence;
         }
 
         foreach (var (drive, name) in new[] { (answer.Before, "before"), (answer.After, "after") })
@@ -77,6 +84,11 @@ internal static class ProveCautions
                 + "Pitch is the same all over a stiff floor, if its place is as stiff as the first.";
         }
 
+        foreach (var sentence in answer.Asked.Contradicted)
+        {
+            yield return sentence;
+        }
+
         string[] open = [.. ProveAsked.Circumstances.Except(answer.Asked.Same)];
         if (open.Length > 0)
         {
@@ -109,7 +121,8 @@ internal static class ProveCautions
         var (asked, before, after) = (answer.Asked, answer.Before.File, answer.After.File);
         var (first, second) = (InstantWords.Wheelbase(asked.OfBefore, before), InstantWords.Wheelbase(asked.OfAfter, after));
         return first == second ? first is null ? [] : [first]
-            : new[] { ("before", first), ("after", second) }.Where(said => said.Item2 is not null).Select(said => $"Of the drive {said.Item1}: {said.Item2}");
+            : new[] { ("before", first), ("after", second) }.Where(said => said.Item2 is not null)
+                .Select(said => $"Of the drive {said.Item1}: {said.Item2}");
     }
 
     private static IEnumerable<string> Strangers(ProveAnswer answer)

@@ -315,6 +315,8 @@ public static class ProveStudy
             reader.Object(Scaled.Name, "change-by: give --wheelbase or --car, by which the delay between the axles tells the car.");
         }
 
+        var pair = DescribedPair.Of(reader, ofBefore, ofAfter);
+        pair?.Refuse(reader, After, change is not null ? Change : scaled is not null ? Scaled : null);
         if (before is not null && after is not null && IsSame(before, after))
         {
             reader.Object(After.Name, "before and after are the same log: give the one that was driven after the change.", isUsage: false);
@@ -341,21 +343,21 @@ public static class ProveStudy
             OfAfter = settingsAfter,
             Comparison = new ComparisonSettings { Matters = matters!.Value, Looks = looks!.Value },
             Number = Enum.GetValues<ComparedNumber>().Single(n => ProvedNumber.WordOf(n) == number),
-            Same = [.. ProveAsked.Circumstances.Where(c => same.Contains(c) || ofAfter?.Drive.Same.Contains(c) == true)],
+            // One place of the phone is that of both drives.
+            Same = [.. ProveAsked.Circumstances.Where(c => same.Contains(c) || ofAfter?.Drive.Same.Contains(c) == true
+                || (c == "phone" && phone is not null))],
             WhatChanged = what,
             Car = car,
             CarAfter = carAfter,
-            Described =
-            [
-                .. new[]
-                {
-                    DescribedDrive.Said(ofBefore, reader.Given, givenBefore, []),
-                    DescribedDrive.Said(ofAfter, reader.Given, givenAfter, [], isAfter: true),
-                }.Where(said => said.Length > 0),
-            ],
+            Described = (before, after) => [.. new[]
+            {
+                DescribedDrive.Said(ofBefore, reader.Given, givenBefore, [], before),
+                DescribedDrive.Said(ofAfter, reader.Given, givenAfter, [], after, isAfter: true),
+            }.Where(said => said.Length > 0)],
             Change = change,
             Scaled = scaled,
-        };
+        }
+        .AsWrittenDown(pair?.Holding(pair.Before, settingsBefore), pair?.Holding(pair.After, settingsAfter));
     }
 
     private static double? Share(AskedReader reader)

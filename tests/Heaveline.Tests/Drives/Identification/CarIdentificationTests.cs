@@ -278,8 +278,26 @@ public class CarIdentificationTests
             backwards,
             seen with { FrontShare = 1.0 - seen.FrontShare, PhoneBehindFrontAxle = car.Wheelbase - seen.PhoneBehindFrontAxle },
             Stop);
-        Assert.Contains(reversed.Refusals, r => r.Kind == RefusalKind.Reversed);
+        Assert.Contains(
+            reversed.Refusals,
+            r => r.Kind == RefusalKind.Reversed && r.Says.StartsWith("The car seems to have been driven backwards", StringComparison.Ordinal));
         Assert.DoesNotContain(CarIdentification.Of(backwards, seen, Stop).Refusals, r => r.Kind == RefusalKind.Reversed);
+    }
+
+    [Theory]
+    [InlineData(26, 1, 3.0)]
+    [InlineData(25, 2, 3.15)]
+    public void A_wheelbase_that_is_given_too_long_is_not_told_as_driven_backwards(ulong seed, int each, double given)
+    {
+        var (_, known, windows) = new PlantedCrossings
+        {
+            Seed = seed, Each = each, Car = c => c with { Wheelbase = 2.7, PhoneBehindFrontAxle = 1.45 },
+        }
+        .Drawn();
+        Assert.DoesNotContain(CarIdentification.Of(windows, known, Stop).Refusals, r => r.Kind == RefusalKind.Reversed);
+        var said = Assert.Single(CarIdentification.Of(windows, known with { Wheelbase = given }, Stop).Refusals, r => r.Kind == RefusalKind.Reversed);
+        Assert.StartsWith("Wheelbase, place or speed are not as said, or forward is turned round: ", said.Says, StringComparison.Ordinal);
+        Assert.EndsWith("and a shorter wheelbase explains the drive too.", said.Says, StringComparison.Ordinal);
     }
 
     [Fact]

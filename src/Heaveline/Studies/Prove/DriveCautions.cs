@@ -1,7 +1,6 @@
 using Heaveline.Quantities;
-using Heaveline.Studies;
 
-namespace Heaveline.Reports;
+namespace Heaveline.Studies;
 
 /// <summary>Where what was written down about drives contradicts what is said of them.</summary>
 internal static class DriveCautions
@@ -21,7 +20,7 @@ internal static class DriveCautions
     {
         if (IsLoadedOtherwise(before, after))
         {
-            yield return ("load", $"{before.Name} was driven {before.Car!.Load.Name}, {after.Name} {after.Car!.Load.Name}");
+            yield return ("load", Loads(before, after));
         }
 
         string[] pressures =
@@ -47,6 +46,12 @@ internal static class DriveCautions
     /// <param name="after">The drive after.</param>
     public static bool IsLoadedOtherwise(RecordedDrive before, RecordedDrive after) =>
         before.Car is { } one && after.Car is { } other && one.Load.Name != other.Load.Name;
+
+    /// <summary>Under which load each was driven, where both name theirs.</summary>
+    /// <param name="before">The drive before.</param>
+    /// <param name="after">The drive after.</param>
+    public static string Loads(RecordedDrive before, RecordedDrive after) =>
+        $"{before.Name} was driven {before.Car!.Load.Name}, {after.Name} {after.Car!.Load.Name}";
 
     /// <summary>Cautions of circumstances that differed, and were perhaps said to be the same.</summary>
     /// <param name="before">The drive before.</param>
