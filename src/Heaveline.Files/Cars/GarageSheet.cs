@@ -29,11 +29,13 @@ public sealed class GarageSheet
     private const string Jacked = "for 50 mm at the wheel, jacked";
     private const string Gap = "wheel travel; plasticine or a cable tie";
     private readonly IReadOnlyDictionary<string, string> typed;
+    private readonly ReaderUnits units;
     private readonly Dictionary<string, string> refused = new(StringComparer.Ordinal);
     private readonly Dictionary<string, SheetEstimate> estimates = new(StringComparer.Ordinal);
 
-    private GarageSheet(string name, IReadOnlyDictionary<string, string> typed)
+    private GarageSheet(string name, IReadOnlyDictionary<string, string> typed, ReaderUnits units)
     {
+        this.units = units;
         this.typed = typed.Where(one => one.Value.Trim().Length > 0)
             .ToDictionary(one => one.Key, one => one.Value.Trim(), StringComparer.Ordinal);
         foreach (var line in Lines.Where(line => this.typed.ContainsKey(line.Key)))
@@ -88,11 +90,12 @@ public sealed class GarageSheet
     /// <summary>A sheet.</summary>
     /// <param name="name">What the car is called.</param>
     /// <param name="typed">Whole quantities by the keys of <see cref="Lines"/>; blank or left out what was not measured.</param>
-    public static GarageSheet Of(string name, IReadOnlyDictionary<string, string> typed)
+    /// <param name="units">The units of whoever reads what is refused; null: metric. What was typed stays as it was typed.</param>
+    public static GarageSheet Of(string name, IReadOnlyDictionary<string, string> typed, ReaderUnits? units = null)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         ArgumentNullException.ThrowIfNull(typed);
-        return new GarageSheet(name, typed);
+        return new GarageSheet(name, typed, units ?? ReaderUnits.Metric);
     }
 
     private static string[] Both(string what) => [$"front {what}", $"rear {what}"];
@@ -110,7 +113,7 @@ public sealed class GarageSheet
         var (least, most) = (line.Field.Least, line.Field.Most);
         var isBelow = least is { } low && (parts.Si < low || (line.Field.IsOpenBelow && parts.Si <= low));
         return isBelow || parts.Si > most || parts.Si <= 0.0
-            ? $"{typed[line.Key]} cannot be; it must be {line.Field.Limit ?? "above 0"}."
+            ? $"{typed[line.Key]} cannot be; it must be {units.Text(line.Field.Limit ?? "above 0")}."
             : null;
     }
 

@@ -1,3 +1,4 @@
+using Heaveline.Files.Forms;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
@@ -11,7 +12,6 @@ internal static class TableDoubt
 {
     private const string Words = "a per cent, such as ± 5 %";
     private const string Pattern = @"^\s*(±|\+/-|\+-|\+/−)?\s*([0-9]+(\.[0-9]+)?|\.[0-9]+)\s*%\s*$";
-    private static readonly string[] Marks = ["±", "+/-", "+-", "+/−"];
 
     /// <summary>The key for a group with one table or with the two of a damper.</summary>
     /// <param name="tables">What it covers, for the documentation.</param>
@@ -44,7 +44,7 @@ internal static class TableDoubt
     private static (Amount<Plain> Value, QuantityRefusal? Refusal) Parse(string text)
     {
         var body = text.TrimStart();
-        var mark = Marks.FirstOrDefault(m => body.StartsWith(m, StringComparison.Ordinal)) ?? "";
+        var mark = QuantityForm.DoubtMarks.FirstOrDefault(m => body.StartsWith(m, StringComparison.Ordinal)) ?? "";
         var from = text.Length - body.Length + mark.Length;
         var parsed = QuantityText.Parse<Plain>(text[from..]);
         if (parsed.Refusal is { } refusal)

@@ -9,6 +9,9 @@ public abstract class QuantityForm
         Units = units;
     }
 
+    /// <summary>The signs that a doubt stands behind.</summary>
+    public static IReadOnlyList<string> DoubtMarks { get; } = ["±", "+/-", "+-", "+/−"];
+
     /// <summary>Name in words ("spring rate").</summary>
     public string Dimension { get; }
 

@@ -8,7 +8,6 @@ internal sealed class QuantityForm<TDimension> : QuantityForm
 {
     private const int FewestDigits = 4;
     private const int MostDigits = 15;
-    private static readonly string[] DoubtMarks = ["±", "+/-", "+-", "+/−"];
 
     private QuantityForm()
         : base(TDimension.Name, [.. Quantities.Units.Fitting<TDimension>()

@@ -164,7 +164,7 @@ public partial class PassPage
             var (seen, objections) = trial.See(next, full: isLast);
             if (seen is null)
             {
-                return PassFrame.Refused(key, Units(string.Join(' ', objections.Select(o => o.Sentence))), clock.Elapsed.TotalMilliseconds);
+                return PassFrame.Refused(key, Units(string.Join(' ', objections.Select(o => o.Sentence)), text), clock.Elapsed.TotalMilliseconds);
             }
 
             view = seen;
@@ -188,12 +188,12 @@ public partial class PassPage
         }
         catch (NoAnswerException refused)
         {
-            return PassFrame.Refused(key, Units(refused.Message), clock.Elapsed.TotalMilliseconds);
+            return PassFrame.Refused(key, Units(refused.Message, text), clock.Elapsed.TotalMilliseconds);
         }
     }
 
-    // What is said of a value is said in the unit that it was typed in, if that is the reader's.
-    private string Units(string sentence) => GarageView.Units.Text(sentence);
+    // What is said of a value is said in the reader's units, but what was typed stays as it was typed.
+    private string Units(string sentence, string typed) => GarageView.Units.Leaving([$"“{typed.Trim()}”"]).Text(sentence);
 
     // Null: as described.
     private double? ValueOf(PassState now, string key, string text)

@@ -1,6 +1,4 @@
-using System.Globalization;
 using Heaveline.Files.Cars;
-using Heaveline.Files.Garages;
 using Heaveline.Files;
 using Heaveline.Quantities;
 using Heaveline.Web.Pages.Cars;
@@ -8,6 +6,7 @@ using Heaveline.Web.Pages.Garages;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.WebUtilities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Web.Pages;
 
@@ -123,7 +122,7 @@ public sealed partial class SheetPage
 
     private void Look()
     {
-        sheet = GarageSheet.Of(Title, typed);
+        sheet = GarageSheet.Of(Title, typed, Garage.Units);
         estimated = [.. sheet.Estimates.Keys.Where(key => !typed.ContainsKey(key) && !IsIdle(key))];
         finding = null;
         if (sheet.Text is null)
@@ -134,7 +133,8 @@ public sealed partial class SheetPage
         var reading = CarFile.Read(new SourceText("sheet.yaml", sheet.Text));
         if (reading.Value is not { } car)
         {
-            problem = string.Join(' ', reading.Refusals.Select(refusal => Garage.Units.Text($"{refusal.Message} {refusal.Advice}")));
+            var units = Garage.Units.Leaving(typed.Values);
+            problem = string.Join(' ', reading.Refusals.Select(refusal => units.Text($"{refusal.Message} {refusal.Advice}")));
             return;
         }
 
@@ -175,22 +175,15 @@ public sealed partial class SheetPage
         var file = FileName.Of(Title, "");
         if (sheet.Text is not { } text || file.Length == 0)
         {
-            problem = "Give it a name with a letter or a digit in it: its file is called after it.";
+            problem = FileName.Nameless;
             return;
         }
 
         var saved = Garage.Garage.Save(file, text, null);
-        problem = saved.End switch
-        {
-            SaveEnd.Saved or SaveEnd.Unchanged => "",
-            SaveEnd.Conflict => $"There is a file {file} already, and it is left as it is. Take another name.",
-            _ => $"{saved.Message} {saved.Advice}",
-        };
+        problem = FileName.Problem(saved, file);
         if (problem.Length == 0)
         {
             Addresses.NavigateTo(next(GarageView.NameOf(file)));
         }
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

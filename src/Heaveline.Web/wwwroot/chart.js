@@ -1,6 +1,7 @@
 // Charts of a page, drawn by plotly.js: turns a sheet (structure and numbers, see ChartSheet) into what plotly takes.
 // The reader's colours come from the style sheet, so that light and dark need no second drawing.
 
+import { lines } from "./lines.js";
 import { extremes, mapTraces, mapRoom, nameLines, nameRoom, spreadNames } from "./map.js";
 
 const address = { basic: "../Plotly.Blazor/plotly-basic-3.7.0.min.js", full: "../Plotly.Blazor/plotly-3.7.0.min.js" };
@@ -61,13 +62,9 @@ function axisOf(axis, ink) {
 
 // A heading in as many lines as the width asks for.
 function broken(text, most) {
-    const pen = broken.pen ??= document.createElement("canvas").getContext("2d"), set = [];
+    const pen = broken.pen ??= document.createElement("canvas").getContext("2d");
     pen.font = "12.5px 'Heaveline Sans', system-ui, sans-serif";
-    for (const word of text.split(" ")) {
-        if (set.length > 0 && pen.measureText(`${set.at(-1)} ${word}`).width <= most) set[set.length - 1] += ` ${word}`;
-        else set.push(word);
-    }
-    return set.join("<br>");
+    return lines(text, most, words => pen.measureText(words).width).join("<br>");
 }
 
 function title(text, ink, axis, most) {

@@ -1,6 +1,8 @@
 // Map panels of a chart: bands between levels, contour lines, hatching, as the printed figures have them.
 // Values between the grid's places run straight.
 
+import { lines } from "./lines.js";
+
 // Levels in steps of 1, 2 or 5 times a power of ten, counted from the middle.
 export function levelsOf(low, high, middle, most = 10) {
     const rough = (high - low) / most;
@@ -119,15 +121,15 @@ export function mapTraces(panel, xs, ys, flat, ink, axes, size, heading) {
         contours: { coloring: "none", showlabels: true, labelfont: { color: ink.text, size: 11 }, ...contours },
         line: { color: ink.mapLine, smoothing: 0, ...style },
     });
-    const lines = (values, style) => values.length === 0 ? []
+    const contours = (values, style) => values.length === 0 ? []
         : own ? values.map(i => line({ type: "constraint", operation: "=", value: given[i] }, style))
             : [line({ start: values[0], end: values.at(-1), size: levels.step }, style)];
     const on = middle === null ? () => false : v => Math.abs(v - middle) < 1e-9 * Math.max(1, Math.abs(v));
     const data = [
         shades,
-        ...lines(levels.values.filter(v => middle !== null && v < middle && !on(v)), { width: .7, dash: "dash" }),
-        ...lines(levels.values.filter(v => (middle === null || v > middle) && !on(v)), { width: .7 }),
-        ...lines(levels.values.filter(on), { width: 1.8 }),
+        ...contours(levels.values.filter(v => middle !== null && v < middle && !on(v)), { width: .7, dash: "dash" }),
+        ...contours(levels.values.filter(v => (middle === null || v > middle) && !on(v)), { width: .7 }),
+        ...contours(levels.values.filter(on), { width: 1.8 }),
     ];
     if (panel.hatch) {
         data.push({
@@ -198,13 +200,7 @@ const narrowLine = 11;
 
 /** A name as it stands beside a map. */
 export function nameLines(name, narrow) {
-    if (!narrow) return [name];
-    const lines = [];
-    for (const word of name.split(" ")) {
-        if (lines.length > 0 && lines.at(-1).length + 1 + word.length <= narrowLine) lines[lines.length - 1] += " " + word;
-        else lines.push(word);
-    }
-    return lines;
+    return narrow ? lines(name, narrowLine, words => words.length) : [name];
 }
 
 /** Room to the right of a map for the names of its lines, pixels. */

@@ -88,6 +88,7 @@ class Pass {
         this.from = this.strips.from;
         this.to = this.strips.to;
         this.rest = said.scene.rest;
+        this.turned = said.scene.turned; // what is behind is the car after the change
         if (said.scene.road) this.chosen = false; // another road, other moments
         this.film.to = this.to;
         this.film.show(said.scene.phases, atRest);
@@ -211,13 +212,14 @@ class Pass {
         this.find("said").textContent = said;
     }
 
-    // How the car lies, in words: now, and before.
+    // How the car lies, in words: after the change, and before it.
     said() {
         const lie = who => {
             const pitch = this.scene.pitch(who, this.time), size = Math.abs(pitch).toFixed(1);
             return size === "0.0" ? "level" : `nose ${size}° ${pitch > 0 ? "up" : "down"}`;
         };
-        return lie(this.scene.now) + (this.scene.former ? `, was ${lie(this.scene.former).replace("nose ", "")}` : "");
+        const { now, former } = this.scene, [after, before] = this.turned && former ? [former, now] : [now, former];
+        return lie(after) + (before ? `, was ${lie(before).replace("nose ", "")}` : "");
     }
 
     within() {

@@ -1,7 +1,7 @@
 // The moving picture of a pass: the car drives to the right over its road, and leaves lines in the air where its nose, its tail and a head have been.
 // Movements and road come from the program (SceneMotion, SceneRoad). Centimetres around the rear axle until the pen scales them; x forward, y down.
 
-import { carInks, far, Silhouette } from "./silhouette.js";
+import { carInks, Silhouette } from "./silhouette.js";
 
 const perSample = 6; // front body, rear body, front wheel, rear wheel, far front wheel, far rear wheel
 const near = { x: -20, y: 12 }, beyond = { x: 34, y: -20 }; // edges of the road

@@ -6,7 +6,7 @@ export const far = { x: 10, y: -6 };
 
 const inks = [
     "skin", "skin-far", "skin-line", "pane", "tyre", "tyre-edge", "rim", "well", "person", "cargo", "former", "chalk", "front-part", "rear-part",
-    "paper", "text", "quiet", "road", "road-side", "road-edge", "beam",
+    "paper", "text", "road", "road-side", "road-edge", "beam",
 ];
 
 // The reader's colours, from the style sheet.

@@ -2,6 +2,7 @@
 // charts by plotly.js does not do on a small machine. They take the same sheet as the other charts (ChartSheet: structure and numbers).
 
 import { colours } from "./chart.js";
+import { lines } from "./lines.js";
 
 const dashes = { Solid: [], Dashed: [6, 4], Dotted: [1.5, 3.5], DashDot: [7, 3, 1.5, 3] };
 const millimetre = 3.9; // pixels for a millimetre of paper: judged by eye
@@ -187,7 +188,6 @@ export class Strips {
         for (const curve of panel.curves) {
             // The former state is told by its width, not by its colour alone.
             const isFormer = curve.ink === "Fourth";
-            if (isFormer && panel.id === "road") continue; // both meet the same road
             pen.strokeStyle = isFormer ? ink.former : ink[curve.ink];
             pen.lineWidth = isFormer ? 5.5 : 1.6 * curve.width;
             pen.globalAlpha = isFormer ? 0.6 : 1;
@@ -307,16 +307,6 @@ export class Strips {
         pen.fillStyle = colour;
         pen.fillText(words, x, y);
     }
-}
-
-// Words in lines no wider than so many pixels, but for a single word that is.
-function lines(words, most, wide) {
-    const set = [];
-    for (const word of words.split(" ")) {
-        if (set.length > 0 && wide(`${set[set.length - 1]} ${word}`) <= most) set[set.length - 1] += ` ${word}`;
-        else set.push(word);
-    }
-    return set;
 }
 
 function valueAt({ xs, ys }, time) {

@@ -74,9 +74,7 @@ public sealed record Why
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(road);
         options ??= WhyOptions.Default;
-        Measure<Pass>[] measures = road.Event is null
-            ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
-            : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
+        var measures = PassCatalogue.PitchOver(road);
         // What follows the first second is not asked about.
         var passOptions = BatchedMeasures.Usual with { Record = new() { SettlingTime = 1.1 } };
         var own = Pass.Of(model, road, speed, passOptions, cancellation);

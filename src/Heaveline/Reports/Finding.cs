@@ -24,9 +24,7 @@ internal static class Finding
             return [new("matter", $"What is the matter: {drive} does not get across. {passes[0].Pass.OutcomeSentence}"), .. Measured(work)];
         }
 
-        Measure<Pass>[] heads = passes[0].Pass.Road.Event is null
-            ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
-            : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
+        var heads = PassCatalogue.PitchOver(passes[0].Pass.Road);
         return
         [
             new("matter", $"What is the matter: {drive}: {string.Join("; ", heads.Select(m => $"{m.Name} is {Print(m, m.Of(passes[0].Pass))}"))}."),

@@ -2,8 +2,8 @@ namespace Heaveline.Reports;
 
 /// <summary>A part that a report can hold, as it is offered.</summary>
 /// <param name="Kind">The part.</param>
-/// <param name="ForOne">Whether a report of one car has it unasked.</param>
-/// <param name="ForSeveral">Whether a report of several cars has it unasked.</param>
+/// <param name="ForOne">Whether a report of one car has it unasked, where it is possible.</param>
+/// <param name="ForSeveral">Whether a report of several cars has it unasked, where it is possible.</param>
 /// <param name="Name">What it is called.</param>
 /// <param name="Sentence">What it shows.</param>
 internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeveral, string Name, string Sentence)
@@ -26,25 +26,49 @@ internal sealed record ReportPartChoice(PartKind Kind, bool ForOne, bool ForSeve
         new(PartKind.Ride, true, true, "The ride", "Comfort on a random road of the class, over the speeds."),
         new(PartKind.Cost, true, true, "The price", "Roll, dive, travel left and headlamp; with several cars, what the change does to them."),
         new(
-            PartKind.Drive, false, false, "The drive",
+            PartKind.Drive, true, true, "The drive",
             "What a log is good for, its bumps, the floor’s vibration, and the car as it was driven. Needs a drive; takes some seconds."),
         new(
-            PartKind.Prove, false, false, "Before and after",
+            PartKind.Prove, true, true, "Before and after",
             "Whether the change worked, by the passes of two drives, with what changed in the car. Needs the drive before and the drive after."),
     ];
 
     /// <summary>Its word in the address and on the command line.</summary>
     public string Word => Kind.ToString().ToLowerInvariant();
 
+    /// <summary>Words of parts out of a list with commas between, as they were written.</summary>
+    /// <param name="words">The list.</param>
+    public static string[] Split(string words) => words.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
+    /// <summary>The part of a word, in great letters or small; null: there is none.</summary>
+    public static ReportPartChoice? Named(string word) => All.FirstOrDefault(p => p.Word.Equals(word, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The parts of a list of words, in its order, each once; of "all" those that are possible. Words of no part are left out.</summary>
+    /// <param name="words">The list, with commas between.</param>
+    /// <param name="several">Whether the report is of several cars.</param>
+    /// <param name="drives">Of how many drives it is.</param>
+    public static IReadOnlyList<PartKind> Kinds(string words, bool several, int drives) => IsAll(words)
+        ? [.. All.Where(p => p.IsPossible(several, drives)).Select(p => p.Kind).Order()]
+        : [.. Split(words).Select(Named).OfType<ReportPartChoice>().Select(p => p.Kind).Distinct()];
+
+    /// <summary>Whether a list asks for all that is possible.</summary>
+    public static bool IsAll(string words) => words.Trim().Equals("all", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Whether a report can hold it.</summary>
+    /// <param name="several">Whether the report is of several cars.</param>
+    /// <param name="drives">Of how many drives it is.</param>
+    public bool IsPossible(bool several, int drives) => Kind switch
+    {
+        PartKind.Compare => several,
+        PartKind.Drive => drives > 0,
+        PartKind.Prove => drives > 1,
+        _ => true,
+    };
+
     /// <summary>The words of the parts that a report has unasked, with commas between.</summary>
     /// <param name="several">Whether it is of several cars.</param>
     /// <param name="drives">Of how many drives it is: none, one, or one before and one after a change.</param>
     public static string Usual(bool several, int drives = 0) => string.Join(
         ", ",
-        All.Where(p => p.Kind switch
-        {
-            PartKind.Drive => drives > 0,
-            PartKind.Prove => drives > 1,
-            _ => several ? p.ForSeveral : p.ForOne,
-        }).Select(p => p.Word));
+        All.Where(p => p.IsPossible(several, drives) && (several ? p.ForSeveral : p.ForOne)).Select(p => p.Word));
 }

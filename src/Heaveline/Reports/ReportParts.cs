@@ -11,28 +11,12 @@ internal static class ReportParts
     /// <param name="drives">Of how many drives it is.</param>
     public static IReadOnlyList<PartKind> Of(AskedReader reader, bool several, int drives)
     {
-        var words = reader.Text(ReportStudy.Parts) switch
+        var words = reader.Text(ReportStudy.Parts) ?? ReportPartChoice.Usual(several, drives);
+        var kinds = ReportPartChoice.Kinds(words, several, drives);
+        var unknown = ReportPartChoice.IsAll(words) ? []
+            : ReportPartChoice.Split(words).Where(word => ReportPartChoice.Named(word) is null).ToArray();
+        foreach (var word in unknown)
         {
-            null => ReportPartChoice.Usual(several, drives),
-            "all" => string.Join(',', ReportStudy.PartWords.Where((_, kind) => (PartKind)kind switch
-            {
-                PartKind.Compare => several,
-                PartKind.Drive => drives > 0,
-                PartKind.Prove => drives > 1,
-                _ => true,
-            })),
-            var given => given,
-        };
-        var (kinds, known) = (new List<PartKind>(), true);
-        foreach (var word in words.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (ReportPartChoice.All.FirstOrDefault(p => p.Word.Equals(word, StringComparison.OrdinalIgnoreCase)) is { } part)
-            {
-                kinds.Add(part.Kind);
-                continue;
-            }
-
-            known = false;
             reader.Object(ReportStudy.Parts.Name, $"'{word}' is no part; there are {string.Join(", ", ReportStudy.PartWords)}; or all.");
         }
 
@@ -40,11 +24,11 @@ internal static class ReportParts
         {
             reader.Object(ReportStudy.Parts.Name, "The part compare needs two cars or variants.");
         }
-        else if (kinds.Count == 0 && known)
+        else if (kinds.Count == 0 && unknown.Length == 0)
         {
             reader.Object(ReportStudy.Parts.Name, $"The list of parts is empty; choose among {string.Join(", ", ReportStudy.PartWords)}.");
         }
 
-        return [.. kinds.Distinct()];
+        return kinds;
     }
 }

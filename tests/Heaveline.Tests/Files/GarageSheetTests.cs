@@ -2,6 +2,7 @@ using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Web.Pages.Garages;
 
@@ -110,6 +111,15 @@ public class GarageSheetTests
         var sheet = GarageSheet.Of("Lark", new Dictionary<string, string>(Three) { [key] = typed });
         Assert.StartsWith(words, sheet.Refusals[key], StringComparison.Ordinal);
         Assert.Null(sheet.Text);
+    }
+
+    [Fact]
+    public void A_reader_of_imperial_units_is_told_limits_in_them_of_what_stays_as_it_was_typed()
+    {
+        string Said(ReaderUnits units) =>
+            GarageSheet.Of("Lark", new Dictionary<string, string>(Three) { ["front-moves"] = "500 mm" }, units).Refusals["front-moves"];
+        Assert.Equal("500 mm cannot be; it must be above 0, at most 100 mm.", Said(ReaderUnits.Metric));
+        Assert.Matches(@"^500 mm cannot be; it must be above 0, at most 3\.94\d* in\.$", Said(ReaderUnits.Imperial));
     }
 
     [Fact]

@@ -1,5 +1,8 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
+using Heaveline.Figures;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Tests.Cli;
 using Heaveline.Tests.House;
@@ -88,11 +91,25 @@ public class BaseFirstTests
         Assert.Equal(
             MeasureChange.Of(right.After, right.Before).Select(c => (c.Measure.Key, c.Words)),
             MeasureChange.Of(turned.After, turned.Before).Select(c => (c.Measure.Key, c.Words)));
-        string Said(PassView view) => PassWords.Against(view, MeasureChange.Of(view.After, view.Before))!;
+        string Said(PassView view) => PassWords.Against(view)!;
         Assert.StartsWith(Turned, Said(turned), StringComparison.Ordinal);
         Assert.StartsWith("Against Fern saloon: ", Said(right), StringComparison.Ordinal);
+        Assert.Equal(PassVerdict.Of(right), PassVerdict.Of(turned));
+        Assert.Equal(PassWords.Heading(right), PassWords.Heading(turned));
+        Assert.StartsWith("Fern saloon, cured over ", PassWords.Heading(turned), StringComparison.Ordinal);
         string Tables(PassView view) => JsonNode.Parse(PassRoutes.Json(view, "x"))!["tables"]!.ToJsonString();
         Assert.Equal(Tables(right), Tables(turned));
+
+        // The nods of both are told from the base to the variant, whichever of them the labels stand at.
+        (double From, double To)[] Nods(PassView view) =>
+        [
+            .. PassCurves.Of(view.Now, view.Former, view.IsTurned).Panels.OfType<ChartPanel>().Single(panel => panel.Id == "pitch").Marks
+                .Select(mark => mark.Label.TrimEnd('°').Split(" → ")).Where(label => label.Length == 2)
+                .Select(label => (double.Parse(label[0], CultureInfo.InvariantCulture), double.Parse(label[1], CultureInfo.InvariantCulture))),
+        ];
+        Assert.NotEmpty(Nods(right));
+        Assert.Contains(Nods(turned), nod => nod.From != nod.To && Nods(right).Contains(nod));
+        Assert.True(JsonNode.Parse(PassFrame.Of(turned, ReaderUnits.Metric, null, new()).Structure)!["scene"]!["turned"]!.GetValue<bool>());
 
         // With something set the chosen car is no longer the base as it is: it is what is tried against the variant.
         var set = trial.See(onBase.With("rear-spring", 48.0), full: false).View!;

@@ -85,6 +85,8 @@ public sealed class PassBoxTests : BunitContext
             Assert.Contains(said ?? "car=fern-saloon", addresses.Uri, StringComparison.Ordinal);
             Assert.Equal(said is not null, addresses.Uri.Contains(key + "=", StringComparison.Ordinal));
             Assert.Contains("in", Refusal(await page.InvokeAsync(() => page.Instance.Commit("wheelbase", "5"))), StringComparison.Ordinal);
+            var foreign = Refusal(await page.InvokeAsync(() => page.Instance.Commit("front-spring", "50 mm")));
+            Assert.Contains("“50 mm”", foreign, StringComparison.Ordinal);
         }
         finally
         {

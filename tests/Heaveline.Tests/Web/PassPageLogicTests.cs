@@ -171,7 +171,9 @@ public class PassPageLogicTests
             Assert.NotEqual(plain.Single(panel => panel.Id == "road").Y.Label, longer.Single(panel => panel.Id == "road").Y.Label);
             Assert.Equal(plain.Select(panel => panel.Id), longer.Select(panel => panel.Id));
             Assert.Equal(plain.Length, plain.Select(panel => panel.Id).Distinct().Count());
-            Assert.All(plain.Zip(longer), pair => Assert.Equal(2 * pair.First.Traces.Length, pair.Second.Traces.Length));
+            // Both meet the same road, which is drawn once.
+            Assert.All(
+                plain.Zip(longer), pair => Assert.Equal((pair.First.Id == "road" ? 1 : 2) * pair.First.Traces.Length, pair.Second.Traces.Length));
             Assert.All(longer, panel => Assert.Contains(
                 $"\"id\":\"{panel.Id}\"",
                 ChartSheet.Of(PassCurves.Of(trial.See(state, full: false).View!.Now, null)).Structure,

@@ -133,7 +133,6 @@ public class PassVerdictTests
     private static (PassVerdict Verdict, IReadOnlyList<MeasureChange> Changes) VerdictOn(PassState state)
     {
         var view = new PassTrial(Demo).See(state, full: true).View!;
-        var changes = MeasureChange.Of(view.Now, view.Former);
-        return (PassVerdict.Of(view, changes), changes);
+        return (PassVerdict.Of(view), view.Changes);
     }
 }

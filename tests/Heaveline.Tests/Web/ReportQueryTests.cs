@@ -55,6 +55,20 @@ public class ReportQueryTests
         Assert.Equal("?date=", (new ReportQuery { Date = "" }).Address);
     }
 
+    [Theory]
+    [InlineData("drive")]
+    [InlineData("Drive")]
+    [InlineData("pass,PROVE")]
+    [InlineData("all")]
+    public void A_drive_is_asked_about_by_its_parts_however_they_are_written(string parts)
+    {
+        var options = new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") };
+        var asked = ReportQuestion.Of(ReportQuery.Of($"?car=fern-saloon&drive=no-such-drive&parts={parts}&date=x"), new GarageView(options), options);
+        Assert.Contains(asked.Objections, o => o is { Choice: "drive", IsMissing: true });
+        Assert.DoesNotContain(asked.Objections, o => o.Choice == "parts" && o.Sentence.Contains("is no part", StringComparison.Ordinal));
+        Assert.NotEmpty(asked.Parts.Intersect([PartKind.Drive, PartKind.Prove]));
+    }
+
     [Fact]
     public void Every_part_that_a_report_can_hold_is_offered_once() =>
         Assert.Equal(Enum.GetValues<PartKind>().Order(), ReportPartChoice.All.Select(p => p.Kind).Order());

@@ -1,6 +1,8 @@
 using Microsoft.AspNetCore.WebUtilities;
 using Heaveline.Cars;
 using Heaveline.Models;
+using Heaveline.Quantities;
+using Heaveline.Rules;
 using Heaveline.Studies;
 using Heaveline.Tests.House;
 using Heaveline.Tuning;
@@ -93,6 +95,31 @@ public class RulePageLogicTests
     {
         Assert.EndsWith("&wheelbase=2750&inertia=grows", Trial(Read(Saloon + "&rule=wheelbase").Asked!, 2.75), StringComparison.Ordinal);
         Assert.EndsWith("&wheelbase=2750", Trial(Read(Saloon + "&rule=wheelbase-same-body").Asked!, 2.75), StringComparison.Ordinal);
+    }
+
+    // 9.5 ft = 2.8956 m and 116 in = 2.9464 m by the international foot and inch.
+    [Theory]
+    [InlineData("2.9", 2.9)]
+    [InlineData("2.9 m", 2.9)]
+    [InlineData("2900 mm", 2.9)]
+    [InlineData("9.5 ft", 2.8956)]
+    [InlineData("116 in", 2.9464)]
+    public void A_wheelbase_to_try_may_be_typed_with_any_unit(string typed, double metres)
+    {
+        var (value, refusal) = TriedValue.Of(typed, RuleAxis.Wheelbase([2.4, 3.2], inertiaGrows: true), ReaderUnits.Metric);
+        Assert.Null(refusal);
+        Assert.Equal(metres, value, 1e-9);
+    }
+
+    [Fact]
+    public void A_value_off_the_map_is_refused_as_it_was_typed_with_limits_in_the_readers_unit()
+    {
+        var axis = RuleAxis.Wheelbase([2.4, 3.2], inertiaGrows: true);
+        Assert.Equal("“2 m” does not lie between 2.4 m and 3.2 m.", TriedValue.Of("2 m", axis, ReaderUnits.Metric).Refusal);
+        Assert.Matches(@"^“2 m” does not lie between 7\.[89]\d* ft and 10\.5\d* ft\.$", TriedValue.Of("2 m", axis, ReaderUnits.Imperial).Refusal);
+        Assert.Equal(
+            "“7” does not lie between 0.8 and 1.4.", TriedValue.Of("7", RuleAxis.FrequencyRatio([0.8, 1.4]), ReaderUnits.Imperial).Refusal);
+        Assert.NotNull(TriedValue.Of("2.9 kg", axis, ReaderUnits.Metric).Refusal);
     }
 
     [Fact]

@@ -13,7 +13,6 @@ namespace Heaveline.Web.Pages.Cars;
 /// <param name="reader">The units that the reader reads in; null: metric.</param>
 public sealed class QuantityEntry(FormField key, ReaderUnits? reader = null)
 {
-    private static readonly string[] DoubtMarks = ["±", "+/-", "+-", "+/−"];
     private readonly QuantityForm form = key.Quantity ?? throw new ArgumentException("The field holds no quantity.", nameof(key));
     private string? taken;
     private string number = "";
@@ -63,7 +62,7 @@ public sealed class QuantityEntry(FormField key, ReaderUnits? reader = null)
         {
             var value = QuantityText.Whole(number, Unit);
             var width = Fraction.ToDecimal(doubt).Trim();
-            width = DoubtMarks.FirstOrDefault(mark => width.StartsWith(mark, StringComparison.Ordinal)) is { } sign
+            width = QuantityForm.DoubtMarks.FirstOrDefault(mark => width.StartsWith(mark, StringComparison.Ordinal)) is { } sign
                 ? width[sign.Length..].Trim()
                 : width;
             return width.Length == 0 || HasDoubt(value) ? value
@@ -132,7 +131,7 @@ public sealed class QuantityEntry(FormField key, ReaderUnits? reader = null)
         }
     }
 
-    private static bool HasDoubt(string value) => DoubtMarks.Any(mark => value.Contains(mark, StringComparison.Ordinal));
+    private static bool HasDoubt(string value) => QuantityForm.DoubtMarks.Any(mark => value.Contains(mark, StringComparison.Ordinal));
 
     /// <summary>The unit that an empty field begins with: that of the example, or what readers of imperial units write in its place.</summary>
     public string Usual

@@ -18,8 +18,21 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
     public bool IsHardlyAny =>
         Before is { } before && After is { } after && (Print(before) == Print(after) || Math.Abs(after - before) <= Hardly * Math.Abs(before));
 
-    /// <summary>The change in words; empty without a former state.</summary>
-    public string Words
+    /// <summary>Whether it is for the better; null where neither way is, where it is no change to speak of, and without a former state.</summary>
+    public bool? IsBetter => Before is { } before && After is { } after && !IsHardlyAny && Measure.Better != Better.Neither
+        ? after > before == (Measure.Better == Better.More)
+        : null;
+
+    /// <summary>The change in words, its verdict first; empty without a former state.</summary>
+    public string Words => IsBetter switch
+    {
+        true => $"better: {Size}",
+        false => $"worse: {Size}",
+        null => Size,
+    };
+
+    /// <summary>The change in words without a verdict; empty without a former state.</summary>
+    public string Size
     {
         get
         {
@@ -39,9 +52,7 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
             var size = Measure.Unit.Si.Length == 0 && Measure.Unit != In.Plain ? $"{print} {(print == "1" ? "point" : "points")}"
                 : Measure.Unit == In.Millimetres || before <= 0.0 ? PrintWithUnit(Math.Abs(difference))
                 : $"{Numeral.Of(In.Percent.Of(Math.Abs(difference) / before), 0)}\u00a0%";
-            var way = difference > 0.0 ? "more" : "less";
-            var verdict = Measure.Better == Better.Neither ? "" : difference > 0.0 == (Measure.Better == Better.More) ? "better: " : "worse: ";
-            return $"{verdict}{size} {way}";
+            return $"{size} {(difference > 0.0 ? "more" : "less")}";
         }
     }
 

@@ -13,17 +13,20 @@ namespace Heaveline.Web.Pages.Passes;
 internal static class PassCurves
 {
     private const string Pitch = "pitch";
+    private const string Road = "road";
     private const double Larger = 1.25;
 
     // Nods of two states that lie further apart are not the same nod, s.
     private const double SameNod = 0.35;
 
-    private static readonly Pen Ghost = new() { Ink = Ink.Fourth, Dash = Dash.Dashed, Width = 0.9 };
+    // The page's script draws this ink as a wide tint.
+    private static readonly Pen Ghost = new() { Ink = Ink.Fourth };
 
     /// <summary>The figure, thinned to what a screen shows.</summary>
     /// <param name="now">The crossing.</param>
     /// <param name="former">What it is set against; null for nothing.</param>
-    public static Figure Of(PassAnswer now, PassAnswer? former)
+    /// <param name="isTurned">Whether what it is set against is the car after the change.</param>
+    public static Figure Of(PassAnswer now, PassAnswer? former, bool isTurned = false)
     {
         var figure = PassFigure.Of(now.Pass, now.Measures);
         var behind = former is { Pass.Count: > 1 } ? PassPanels.Of(former.Pass, former.Measures) : [];
@@ -33,31 +36,40 @@ internal static class PassCurves
         {
             SharedX = axis,
             Panels = [.. figure.Panels.OfType<ChartPanel>().OrderBy(panel => panel.Id == Pitch ? 0 : 1)
-            .Select(panel => panel.Id == Pitch ? panel with { Height = Larger * panel.Height, Marks = Nods(now.Pass, former?.Pass) } : panel)
+            .Select(panel => panel.Id != Pitch ? panel
+                : panel with { Height = Larger * panel.Height, Marks = Nods(now.Pass, former?.Pass, isTurned) })
             .Select(panel => Panel(panel, behind, to))]
         };
     }
 
-    private static ImmutableArray<Mark> Nods(Pass now, Pass? former)
+    private static ImmutableArray<Mark> Nods(Pass now, Pass? former, bool isTurned)
     {
-        var before = former is { Count: > 1 } other ? PassPhase.Nods(other) : [];
+        var (nods, others) = (PassPhase.Nods(now), former is { Count: > 1 } behind ? PassPhase.Nods(behind) : []);
         string Degrees(double pitch) => Numeral.Of(In.Degrees.Of(Math.Abs(pitch)), 1);
         string Label(double time, double pitch)
         {
-            var same = before.Where(nod => Math.Sign(nod.Pitch) == Math.Sign(pitch) && Math.Abs(nod.Time - time) < SameNod).ToArray();
-            return same.Length > 0 ? $"{Degrees(same.MinBy(nod => Math.Abs(nod.Time - time)).Pitch)} → {Degrees(pitch)}°" : $"{Degrees(pitch)}°";
+            var same = others.Where(nod => Math.Sign(nod.Pitch) == Math.Sign(pitch) && Math.Abs(nod.Time - time) < SameNod).ToArray();
+            if (same.Length == 0)
+            {
+                return $"{Degrees(pitch)}°";
+            }
+
+            var other = same.MinBy(nod => Math.Abs(nod.Time - time)).Pitch;
+            var (from, to) = isTurned ? (pitch, other) : (other, pitch);
+            return $"{Degrees(from)} → {Degrees(to)}°";
         }
 
         return
         [
-            .. PassPhase.Nods(now).Zip(ReaderSigns.NoseUpDegrees([.. PassPhase.Nods(now).Select(nod => nod.Pitch)]), (nod, up) =>
+            .. nods.Zip(ReaderSigns.NoseUpDegrees([.. nods.Select(nod => nod.Pitch)]), (nod, up) =>
                 new Mark { X = nod.Time, Y = up, Label = Label(nod.Time, nod.Pitch) }),
         ];
     }
 
     private static ChartPanel Panel(ChartPanel panel, ImmutableArray<Panel> behind, double to)
     {
-        var ghosts = behind.OfType<ChartPanel>().Where(other => other.Id == panel.Id).SelectMany(other => other.Traces);
+        // Both meet the same road.
+        var ghosts = behind.OfType<ChartPanel>().Where(other => other.Id == panel.Id && panel.Id != Road).SelectMany(other => other.Traces);
         return panel with
         {
             Traces =

@@ -27,7 +27,7 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
             return Refused(null, units.Text(view.Now.Pass.OutcomeSentence), clock.Elapsed.TotalMilliseconds);
         }
 
-        var sheet = ChartSheet.Of(PassCurves.Of(view.Now, view.Former).In(units));
+        var sheet = ChartSheet.Of(PassCurves.Of(view.Now, view.Former, view.IsTurned).In(units));
         var former = view.Former is { Pass.Count: > 1 } other ? other : null;
         var motion = SceneMotion.Of(view.Now);
         var behind = former is null ? [] : SceneMotion.Of(former);
@@ -38,6 +38,7 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
             ["now"] = SceneCar.Of(view.Now.Model),
             ["former"] = former is null ? null : SceneCar.Of(former.Model),
             ["formerName"] = former?.Name,
+            ["turned"] = view.IsTurned,
             ["start"] = view.Now.Pass.Time[0],
             ["step"] = view.Now.Pass.SampleStep * SceneMotion.StrideOf(view.Now),
             ["samples"] = motion.Length / SceneMotion.PerSample,

@@ -1,5 +1,4 @@
 using Heaveline.Measures;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 
 namespace Heaveline.Web.Pages.Passes;
@@ -23,39 +22,37 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
 
     /// <summary>The verdict on a view.</summary>
     /// <param name="view">The view.</param>
-    /// <param name="changes">Its table.</param>
-    public static PassVerdict Of(PassView view, IReadOnlyList<MeasureChange> changes)
+    public static PassVerdict Of(PassView view)
     {
-        if (!view.Now.IsWhole)
+        if (!view.After.IsWhole)
         {
             return new("The crossing breaks off before its end.", "", "", "");
         }
 
-        Measure<Pass>[] headlines = view.Now.Pass.Road.Event is null
-            ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
-            : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
+        var changes = view.Changes;
+        var headlines = PassCatalogue.PitchOver(view.After.Pass.Road);
         var nod = changes.FirstOrDefault(change => change.Measure == headlines[0]);
         var hit = changes.FirstOrDefault(change => change.Measure == headlines[1]);
-        var over = view.Now.Pass.Road.Event is null ? "over the whole road" : "after it";
-        var load = view.Now.Model.Load.Name;
+        var over = view.After.Pass.Road.Event is null ? "over the whole road" : "after it";
+        var load = view.After.Model.Load.Name;
         if (nod?.After is not { } after)
         {
             return new("Its nodding was not recorded to the end.", "", "", "");
         }
 
-        if (view.Former is null || nod.Before is not { } before || before <= 0.0)
+        if (view.Before is null || nod.Before is not { } before || before <= 0.0)
         {
             var lands = Stops(view).Where(stop => stop.Now < 0.0).Select(stop => $"the {stop.End}").ToArray();
             var stops = lands.Length > 0 ? $", and lands on the bump stops of {string.Join(" and ", lands)}" : "";
             return new(
-                $"{Capital(load)}, it nods by ",
+                $"{FirstLetter.Raised(load)}, it nods by ",
                 nod.PrintWithUnit(after),
                 $" {over}{stops}.",
                 hit is null ? "" : $"The {hit.Measure.Name} reaches {hit.PrintWithUnit(hit.After)}.");
         }
 
         var (lead, rest) = Math.Abs(after - before) < Felt * before
-            ? ($"{Capital(load)}, nobody would feel the change: ", $" {over}, where it was {nod.PrintWithUnit(before)}.")
+            ? ($"{FirstLetter.Raised(load)}, nobody would feel the change: ", $" {over}, where it was {nod.PrintWithUnit(before)}.")
             : ($"{Size(after / before)}, {load}: ", $" {over}, where it was {nod.PrintWithUnit(before)}.");
         return new(lead, nod.PrintWithUnit(after), rest, string.Join(' ', Sentences(view, changes, nod, hit)));
     }
@@ -87,7 +84,7 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
     {
         if (hit is { Before: > 0.0, After: not null })
         {
-            var name = view.Now.Pass.Road.Event is null ? "Its pitch acceleration" : "The hit";
+            var name = view.After.Pass.Road.Event is null ? "Its pitch acceleration" : "The hit";
             var ratio = hit.After.Value / hit.Before.Value;
             yield return Math.Abs(ratio - 1.0) < Felt
                 ? $"{name} is as hard as before."
@@ -105,7 +102,7 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
         }
 
         var others = changes.Where(change => change != nod && change != hit && IsFelt(change)).OrderByDescending(Share).ToArray();
-        var (gains, prices) = (Told(others, "better: "), Told(others, "worse: "));
+        var (gains, prices) = (Told(others, better: true), Told(others, better: false));
         if (gains is not null)
         {
             yield return $"Better too: {gains}.";
@@ -114,13 +111,13 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
         yield return $"Price: {prices ?? "none found among the measures below"}.";
     }
 
-    private static string? Told(IEnumerable<MeasureChange> changes, string verdict)
+    private static string? Told(IEnumerable<MeasureChange> changes, bool better)
     {
-        var told = changes.Where(change => change.Words.StartsWith(verdict, StringComparison.Ordinal)).ToArray();
+        var told = changes.Where(change => change.IsBetter == better).ToArray();
         var more = told.Length - Named;
         return told.Length == 0
             ? null
-            : string.Join("; ", told.Take(Named).Select(change => $"{change.Measure.Label} {change.Words[verdict.Length..]}"))
+            : string.Join("; ", told.Take(Named).Select(change => $"{change.Measure.Label} {change.Size}"))
                 + (more > 0 ? $"; {more} more below" : "");
     }
 
@@ -132,11 +129,9 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
 
     // The room that is left before each axle's bump stops, the worse wheel's, shown; below 0 when they are met.
     private static IEnumerable<(string End, double Before, double Now)> Stops(PassView view) =>
-        from place in WheelPlace.Axles(view.Now.Model.Rolls)
+        from place in WheelPlace.Axles(view.After.Model.Rolls)
         let measure = WheelCatalogue.Of(place).Single(one => one.Key.EndsWith("-bump-margin", StringComparison.Ordinal))
-        let now = measure.ShownOf(view.Now.Pass)
+        let now = measure.ShownOf(view.After.Pass)
         where now is not null
-        select (place.Name, view.Former is { IsWhole: true } former ? measure.ShownOf(former.Pass) ?? 0.0 : 0.0, now.Value);
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+        select (place.Name, view.Before is { IsWhole: true } before ? measure.ShownOf(before.Pass) ?? 0.0 : 0.0, now.Value);
 }

@@ -42,6 +42,9 @@ public sealed record PassView
     /// <summary>The crossing after it.</summary>
     public PassAnswer After => IsTurned && Former is { } variant ? variant : Now;
 
+    /// <summary>The numbers side by side, as the page's table has them.</summary>
+    internal IReadOnlyList<MeasureChange> Changes => MeasureChange.Of(After, Before);
+
     /// <summary>What it is set against, in a sentence.</summary>
     public string Against => State.Beside is null ? "the car as described" : Former?.Name ?? State.Beside;
 

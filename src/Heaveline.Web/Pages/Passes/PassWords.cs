@@ -8,9 +8,9 @@ namespace Heaveline.Web.Pages.Passes;
 /// <summary>What the page says about a view in sentences.</summary>
 internal static class PassWords
 {
-    /// <summary>The page's heading.</summary>
-    public static string Heading(PassView view) =>
-        $"{view.Described.Name} over {PassFigure.Named(view.Road)} at {Printed.Speed(view.Now.Pass.Speed)}";
+    /// <summary>The page's heading: the car that the verdict is on.</summary>
+    public static string Heading(PassView view) => (ReferenceEquals(view.After, view.Now) ? view.Described.Name : view.After.Name)
+        + $" over {PassFigure.Named(view.Road)} at {Printed.Speed(view.Now.Pass.Speed)}";
 
     /// <summary>What happened, without the opening that the heading has said, as paragraphs: how it pitched; then wheels, seats and lamp.</summary>
     public static IReadOnlyList<string> Story(PassView view)
@@ -21,7 +21,7 @@ internal static class PassWords
     }
 
     /// <summary>What has changed against the former state; null when there is none to compare with.</summary>
-    public static string? Against(PassView view, IReadOnlyList<MeasureChange> changes)
+    public static string? Against(PassView view)
     {
         if (view.Before is not { } before)
         {
@@ -34,15 +34,13 @@ internal static class PassWords
                 + $"{(view.After.IsWhole ? before : view.After).Pass.OutcomeSentence}";
         }
 
+        var changes = view.Changes;
         string? Part(Measure<Pass> measure) => changes.FirstOrDefault(c => c.Measure == measure) is { } change
             ? $"the {measure.Name} " + (change.IsHardlyAny
                 ? $"stays at {change.PrintWithUnit(change.After)}"
                 : $"goes from {change.Print(change.Before)} to {change.PrintWithUnit(change.After)} ({change.Words})")
             : null;
-        Measure<Pass>[] headlines = view.Now.Pass.Road.Event is null
-            ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
-            : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
         return (view.IsTurned ? $"{BaseFirst.Words(view.After.Name, before.Name)} From the one to the other " : $"Against {view.Against}: ")
-            + $"{string.Join("; ", headlines.Select(Part).OfType<string>())}.";
+            + $"{string.Join("; ", PassCatalogue.PitchOver(view.Now.Pass.Road).Select(Part).OfType<string>())}.";
     }
 }

@@ -24,7 +24,7 @@ public sealed class ReportQuestion
         Readings = [.. CarNames.Select(name => (name, garageView.Car(name)))];
         Date = query.Date ?? "";
         Drives = DrivesOf(query, garageView);
-        PartWords = query.Parts ?? ReportPartChoice.Usual(CarNames.Length > 1, DriveCount);
+        PartWords = query.Parts ?? ReportPartChoice.Usual(HasSeveral, DriveCount);
         File = query.File ?? $"{Plain(CarNames.FirstOrDefault("car"))}-report";
         var reading = ReportStudy.Question.Read(Words, garageView);
         Objections =
@@ -57,8 +57,14 @@ public sealed class ReportQuestion
     /// <summary>Words of the parts with commas between.</summary>
     public string PartWords { get; }
 
+    /// <summary>Whether the report is of several cars.</summary>
+    public bool HasSeveral => CarNames.Length > 1;
+
     /// <summary>Name of the file without ending.</summary>
     public string File { get; }
+
+    /// <summary>The parts that are chosen.</summary>
+    internal IReadOnlyList<PartKind> Parts => ReportPartChoice.Kinds(PartWords, HasSeveral, DriveCount);
 
     /// <summary>What is asked of the HTML file; null when anything is wrong.</summary>
     public ReportAsked? Html { get; }
@@ -80,14 +86,8 @@ public sealed class ReportQuestion
 
     private IEnumerable<string> Looks => Html!.Drives.SelectMany(d => new[] { d.Look, d.Before?.Look ?? "" });
 
-    // A drive that no part is of stays chosen, but is not asked about, so that its log stays unread.
-    private bool HasDriveParts => Split(PartWords).Intersect([Word(PartKind.Drive), Word(PartKind.Prove), "all"]).Any();
-
-    private bool HasProof => Split(PartWords).Intersect([Word(PartKind.Prove), "all"]).Any();
-
-    private static string Word(PartKind kind) => ReportPartChoice.All.First(p => p.Kind == kind).Word;
-
-    private static string[] Split(string parts) => parts.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+    // A drive that no part is of stays chosen, but is not asked about, so that its log stays unread. "All" asks for what two drives make possible.
+    private bool Asks(params PartKind[] kinds) => ReportPartChoice.Kinds(PartWords, HasSeveral, drives: 2).Intersect(kinds).Any();
 
     private static IReadOnlyList<RecordedDrive> DrivesOf(ReportQuery query, GarageView garageView) =>
         [.. query.Drives.Select(name => NamedDrives.Find(garageView.Garage, name, file => file).Value).OfType<RecordedDrive>()];
@@ -138,12 +138,12 @@ public sealed class ReportQuestion
             return null;
         }
 
-        var (count, words) = (ReportDrives.Count(next.Drives.Length, DrivesOf(next, garageView)), Split(query.Parts));
+        var (count, chosen) = (ReportDrives.Count(next.Drives.Length, DrivesOf(next, garageView)), Parts);
         bool Stays(ReportPartChoice part) => part.Kind switch
         {
-            PartKind.Drive => count > 0 && (DriveCount == 0 || words.Contains(part.Word)),
-            PartKind.Prove => count > 1 && (DriveCount < 2 || words.Contains(part.Word)),
-            _ => words.Contains(part.Word),
+            PartKind.Drive or PartKind.Prove => part.IsPossible(HasSeveral, count)
+                && (!part.IsPossible(HasSeveral, DriveCount) || chosen.Contains(part.Kind)),
+            _ => chosen.Contains(part.Kind),
         };
         return string.Join(',', ReportPartChoice.All.Where(Stays).Select(p => p.Word));
     }
@@ -157,8 +157,8 @@ public sealed class ReportQuestion
     private Given Words => new(
     [
         .. CarNames.Select(name => (ReportStudy.Cars.Name, (string?)name)),
-        .. HasDriveParts ? query.Drives.Select(name => (ReportStudy.Drives.Name, (string?)name)) : [],
-        (ReportStudy.Forecast.Name, query.IsForecast && HasProof ? Choice.Yes : null),
+        .. Asks(PartKind.Drive, PartKind.Prove) ? query.Drives.Select(name => (ReportStudy.Drives.Name, (string?)name)) : [],
+        (ReportStudy.Forecast.Name, query.IsForecast && Asks(PartKind.Prove) ? Choice.Yes : null),
         (Choices.Road.Name, query.Road), (ReportStudy.Speed.Name, query.Speed), (ReportStudy.Speeds.Name, query.Speeds),
         (Choices.Load.Name, query.Load),
         (ReportStudy.Class.Name, query.Class), (ReportStudy.Rule.Name, query.Rule), (ReportStudy.Samples.Name, query.Samples),

@@ -84,5 +84,6 @@ internal sealed record Cabin
         return panes.ToImmutable();
     }
 
-    private static double On(ScenePoint a, ScenePoint b, double z) => a.X + ((b.X - a.X) * (z - a.Z) / Math.Max(b.Z - a.Z, 0.05));
+    /// <summary>Where a line through two places is at a height, m.</summary>
+    public static double On(ScenePoint a, ScenePoint b, double z) => a.X + ((b.X - a.X) * (z - a.Z) / Math.Max(b.Z - a.Z, 0.05));
 }

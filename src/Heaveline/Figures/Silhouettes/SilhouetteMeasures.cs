@@ -8,7 +8,7 @@ namespace Heaveline.Figures.Silhouettes;
 internal sealed record SilhouetteMeasures
 {
     /// <summary>How much wider than its wheel an arch and its edge are.</summary>
-    public const double ArchRoom = 1.28;
+    private const double ArchRoom = 1.28;
 
     /// <summary>Between the axles.</summary>
     public required double Wheelbase { get; init => field = Drawable.Positive(value); }

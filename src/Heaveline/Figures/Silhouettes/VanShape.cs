@@ -15,8 +15,7 @@ internal static class VanShape
 
         // The pane ends below the roof: as wide there as the screen leaves it.
         var (foot, top) = (belt + 0.02, 0.80 * h);
-        double Screen(double z) =>
-            cabin.FrontBase.X + ((cabin.FrontTop.X - cabin.FrontBase.X) * (z - cabin.FrontBase.Z) / (cabin.FrontTop.Z - cabin.FrontBase.Z));
+        double Screen(double z) => Cabin.On(cabin.FrontBase, cabin.FrontTop, z);
         var post = Math.Min(cabin.RearBase.X, cabin.RearTop.X) + 0.09;
         return new Silhouette
         {

@@ -24,9 +24,6 @@ internal readonly record struct Waist(double Height, double Roof, double Bonnet)
             Math.Clamp(measures.Lamp.Z / (height * lamp), LeastBonnet, MostBonnet));
     }
 
-    /// <summary>A height between ground and waist, by its share.</summary>
-    public double Of(double share) => share * Height;
-
-    /// <summary>The same at the front, where it goes with the lamp; never above the waist.</summary>
+    /// <summary>A height at the front between ground and waist, by its share: it goes with the lamp, and is never above the waist.</summary>
     public double Front(double share) => Math.Min(share * Height * Bonnet, 0.97 * Height);
 }

@@ -13,6 +13,13 @@ public static class PassCatalogue
 {
     private static readonly ShownUnit OfPeak = In.PercentOf("its peak");
 
+    /// <summary>
+    /// The two numbers of a crossing that are told first: settling pitch and hit of an event; of a whole road its pitch and the pitch's acceleration.
+    /// </summary>
+    internal static Measure<Pass>[] PitchOver(Road road) => road.Event is null
+        ? [WholePassCatalogue.RmsPitch, WholePassCatalogue.RmsPitchAcceleration]
+        : [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
+
     /// <summary>What a pass is.</summary>
     public static IReadOnlyList<Measure<Pass>> Drive { get; } =
     [
