@@ -1,3 +1,5 @@
+using Heaveline.Files.Garages;
+
 namespace Heaveline.Web.Pages.Garages;
 
 /// <summary>File names from titles.</summary>
@@ -16,4 +18,12 @@ internal static class FileName
         var name = string.Join('-', words);
         return name.Length == 0 ? "" : $"{(behind.Length > 0 ? behind + "-" : "")}{(name.Length > Longest ? name[..Longest] : name)}.yaml";
     }
+
+    /// <summary>Why nothing can be saved under a file's name, in words; null when something can, as far as the name goes.</summary>
+    /// <param name="file">The name of the file, as <see cref="Of"/> or a reader writes it.</param>
+    public static string? Problem(string file) => file.Length == 0
+        ? "Give it a name with a letter or a digit in it: its file is called after it."
+        : Path.GetFileName(file).Equals(GarageChoices.Name, StringComparison.OrdinalIgnoreCase)
+            ? $"In {GarageChoices.Name} the garage remembers how it is read: no other file can have that name. Take another."
+        : null;
 }
