@@ -15,7 +15,8 @@ internal static class CarWords
         "car");
     private static readonly Key<BodyStyle> BodyStyle = Key.Optional(
         "body-style",
-        "What the car looks like from its side; guessed when left out. It is drawn so, and nothing is computed from it. A two-wheeler has none.",
+        "What the car looks like from its side; guessed when left out. The page of a pass draws it so; nothing is computed from it. "
+            + "A two-wheeler has none.",
         Kind.Choice(
             ("hatchback", Heaveline.Cars.BodyStyle.Hatchback),
             ("saloon", Heaveline.Cars.BodyStyle.Saloon),

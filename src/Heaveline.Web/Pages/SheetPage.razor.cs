@@ -1,5 +1,6 @@
 using Heaveline.Files.Cars;
 using Heaveline.Files;
+using Heaveline.Files.Garages;
 using Heaveline.Quantities;
 using Heaveline.Web.Pages.Cars;
 using Heaveline.Web.Pages.Garages;
@@ -15,11 +16,6 @@ namespace Heaveline.Web.Pages;
 /// </summary>
 public sealed partial class SheetPage
 {
-    private const string Named = "name";
-
-    // Per cent of a variance below which a number is left in peace.
-    private const double Little = 0.5;
-
     private static readonly (string Heading, string[] Keys)[] Groups =
     [
         ("Where it stands", [GarageSheet.Wheelbase, GarageSheet.FrontMass, GarageSheet.RearMass, "track"]),
@@ -31,6 +27,7 @@ public sealed partial class SheetPage
     private readonly Dictionary<string, string> typed = new(StringComparer.Ordinal);
     private HashSet<string> estimated = [];
     private GarageSheet sheet = null!;
+    private SheetReading reading = null!;
     private SheetFinding? finding;
     private string name = "";
     private string problem = "";
@@ -43,40 +40,18 @@ public sealed partial class SheetPage
 
     private string Title => name.Trim().Length > 0 ? name.Trim() : "My car";
 
-    private string Headline => finding is null
-        ? "A new car from one page"
-        : Text($"{sheet.Measured} measured, {estimated.Count} estimated: rear over front comes to {finding.Ratio.Stated:F2}")
-            + Text($", between {finding.Ratio.Central95.Low:F2} and {finding.Ratio.Central95.High:F2}.");
+    private string? NameRefusal =>
+        reading.Refusals.GetValueOrDefault(SheetReading.Named) ?? (name.Trim().Length > 0 ? FileName.Problem(FileName.Of(Title, "")) : null);
 
-    private string Next
-    {
-        get
-        {
-            if (finding is null)
-            {
-                return sheet.Refusals.Count > 0 ? "Put right what is refused; the rest follows."
-                    : "Measure what you can, in any unit. What you leave out is estimated, marked in the car's file, and told here with what it "
-                        + "costs; only the wheelbase and what the scales read are never guessed.";
-            }
+    private bool IsRefused => reading.IsRefused || NameRefusal is not null;
 
-            if (finding.Next is not var (line, share))
-            {
-                return $"Told for {finding.Load}.";
-            }
-
-            var n = GarageSheet.Lines.Index().First(one => one.Item.Key == line.Key).Index + 1;
-            return Text(
-                $"Ride frequencies, {finding.Load}, two standard deviations. Measure number {n} next, {FirstLetter.Lowered(line.Words)}: it makes ")
-                + Text($"{100.0 * share:F0} % of the variance of that ratio; without its doubt the band would be ")
-                + Text($"{100.0 * Math.Sqrt(Math.Max(0.0, 1.0 - share)):F0} % as wide. What was typed without ± counts as exact.");
-        }
-    }
+    private SheetHeading Heading => SheetHeading.Of(sheet, reading, finding, estimated.Count);
 
     /// <inheritdoc/>
     protected override void OnInitialized()
     {
         var said = QueryHelpers.ParseQuery(new Uri(Addresses.Uri).Query);
-        name = said.GetValueOrDefault(Named).ToString();
+        name = said.GetValueOrDefault(SheetReading.Named).ToString();
         foreach (var line in GarageSheet.Lines)
         {
             if (said.GetValueOrDefault(line.Key).ToString() is { Length: > 0 } words)
@@ -112,11 +87,13 @@ public sealed partial class SheetPage
     // What is typed stands in the address, so that a page loaded again has it.
     private void Keep()
     {
-        problem = "";
         Look();
         Addresses.NavigateTo(
             "sheet" + PageAddress.Query(
-                [(Named, name.Length > 0 ? name : null), .. GarageSheet.Lines.Select(line => (line.Key, typed.GetValueOrDefault(line.Key)))]),
+                [
+                    (SheetReading.Named, name.Length > 0 ? name : null),
+                    .. GarageSheet.Lines.Select(line => (line.Key, typed.GetValueOrDefault(line.Key))),
+                ]),
             replace: true);
     }
 
@@ -124,17 +101,11 @@ public sealed partial class SheetPage
     {
         sheet = GarageSheet.Of(Title, typed, Garage.Units);
         estimated = [.. sheet.Estimates.Keys.Where(key => !typed.ContainsKey(key) && !IsIdle(key))];
+        reading = SheetReading.Of(sheet);
         finding = null;
-        if (sheet.Text is null)
+        problem = Garage.Units.Leaving(typed.Values).Text(string.Join(' ', reading.Elsewhere));
+        if (reading.Car is not { } car)
         {
-            return;
-        }
-
-        var reading = CarFile.Read(new SourceText("sheet.yaml", sheet.Text));
-        if (reading.Value is not { } car)
-        {
-            var units = Garage.Units.Leaving(typed.Values);
-            problem = string.Join(' ', reading.Refusals.Select(refusal => units.Text($"{refusal.Message} {refusal.Advice}")));
             return;
         }
 
@@ -160,6 +131,7 @@ public sealed partial class SheetPage
             return "";
         }
 
+        const double Little = 100.0 * SheetFinding.Little;
         var (ratio, damping) = (100.0 * SheetFinding.ShareOf(finding.Ratio, line), 100.0 * SheetFinding.ShareOf(finding.Damping, line));
         return (ratio >= Little, damping >= Little) switch
         {
@@ -172,10 +144,21 @@ public sealed partial class SheetPage
 
     private void Save(Func<string, string> next)
     {
-        var file = FileName.Of(Title, "");
-        if (sheet.Text is not { } text || file.Length == 0)
+        if (SheetHeading.Missing(sheet) is { } missing)
         {
-            problem = FileName.Nameless;
+            problem = missing;
+            return;
+        }
+
+        var file = FileName.Of(Title, "");
+        if (FileName.Problem(file) is { } words)
+        {
+            problem = words;
+            return;
+        }
+
+        if (reading.Car is null || sheet.Text is not { } text)
+        {
             return;
         }
 

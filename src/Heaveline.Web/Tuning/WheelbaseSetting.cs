@@ -22,7 +22,8 @@ internal sealed record WheelbaseSetting(bool InertiaGrows) : Setting("wheelbase"
             Math.Round(0.08 * now) * 10.0,
             Math.Round(0.125 * now) * 10.0,
             10.0,
-            InertiaGrows ? "the body grows with it: its dynamic index stays" : "the body stays: its pitch inertia does not change");
+            InertiaGrows ? "the empty body grows with it: its dynamic index stays"
+                : "the empty body's pitch inertia stays; seats and loads move along");
     }
 
     /// <inheritdoc/>

@@ -43,6 +43,24 @@ public class PassVerdictTests
     }
 
     [Fact]
+    public void A_car_that_stands_on_its_stops_does_not_land_on_them()
+    {
+        var standing = Laden.With("rear-stop", 0.0).With("speed", 20.0);
+        var view = new PassTrial(Demo).See(standing, full: true).View!;
+        Assert.True(view.Now.Model.Trim.BumpLeft[2] < 0.0, "it stands clear of its stops");
+        var (verdict, _) = VerdictOn(standing);
+        Assert.Contains("The rear wheels stand on their bump stops", verdict.Detail, StringComparison.Ordinal);
+        Assert.DoesNotContain("land on", verdict.Headline + verdict.Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Wheels_that_leave_the_road_are_in_the_price()
+    {
+        var (verdict, _) = VerdictOn((Laden with { Load = "driver" }).With("speed", 60.0).With("rear-damping", 4.0));
+        Assert.Contains("Price: the rear wheels leave the road", verdict.Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_nobody_would_feel_is_said_to_be_so()
     {
         var (verdict, _) = VerdictOn(Laden.With("rear-spring", 38.3));

@@ -32,4 +32,12 @@ internal static class FileName
         SaveEnd.Conflict => $"There is a file {file} already, and it is left as it is. {advice}".TrimEnd(),
         _ => $"{saved.Message} {saved.Advice}",
     };
+
+    /// <summary>Why nothing can be saved under a file's name, in words; null when something can, as far as the name goes.</summary>
+    /// <param name="file">The name of the file, as <see cref="Of"/> or a reader writes it.</param>
+    public static string? Problem(string file) => file.Length == 0
+        ? Nameless
+        : Path.GetFileName(file).Equals(GarageChoices.Name, StringComparison.OrdinalIgnoreCase)
+            ? $"In {GarageChoices.Name} the garage remembers how it is read: no other file can have that name. Take another."
+        : null;
 }

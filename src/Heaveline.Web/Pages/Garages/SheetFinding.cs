@@ -2,29 +2,45 @@ using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Quantities;
+using Heaveline.Studies;
 
 namespace Heaveline.Web.Pages.Garages;
 
-/// <summary>What a sheet's car comes to, and what each number of the sheet costs in doubt of it.</summary>
-/// <param name="Load">The load that it is told for: the heaviest one.</param>
-/// <param name="Ratio">Rear over front ride frequency with its doubt, by slopes along each source of error (JCGM 100:2008, clause 5).</param>
+/// <summary>What a sheet's car comes to, and what each number of the sheet costs in doubt of it: what a study of its file's doubts says.</summary>
+/// <param name="Load">The load that it is told for: the one that a car file is read with where none is named, its first.</param>
+/// <param name="Ratio">Rear over front ride frequency with its doubt.</param>
 /// <param name="Damping">The rear damping ratio in the same way.</param>
-internal sealed record SheetFinding(string Load, FirstOrderResult Ratio, FirstOrderResult Damping)
+/// <param name="OnStops">Loads under which it stands on bump stops, each with the ends that do: "the rear stands".</param>
+internal sealed record SheetFinding(string Load, DoubtResult Ratio, DoubtResult Damping, IReadOnlyList<(string Load, string Ends)> OnStops)
 {
+    /// <summary>Share of a variance below which a number is left in peace (–).</summary>
+    public const double Little = 0.005;
+
     /// <summary>What a car comes to.</summary>
-    /// <exception cref="Quantities.NoAnswerException">It cannot stand so.</exception>
+    /// <exception cref="NoAnswerException">It cannot stand so.</exception>
     public static SheetFinding Of(Car car)
     {
-        var load = car.LoadStates[^1];
-        var found = FirstOrder.Of(car, load, [AxleCatalogue.FrequencyRatio, AxleCatalogue.Damping(AxleEnd.Rear)]);
-        return new SheetFinding(load.Name, found.Results[0], found.Results[1]);
+        ArgumentNullException.ThrowIfNull(car);
+        var asked = new DoubtAsked { Car = new LoadedCar(car.Name, car, LoadedCar.UsualLoad(car)) };
+        var drawn = JointStudy.Of(
+            [CarDoubts.Of(car, asked.Car.Load)], [AxleCatalogue.FrequencyRatio, AxleCatalogue.Damping(AxleEnd.Rear)], asked.Draws, asked.Seed);
+        var stops = car.LoadStates.Select(load => (load.Name, Ends: StandingStops.Words(RideModel.Of(car, load)))).Where(one => one.Ends.Length > 0);
+        return new SheetFinding(asked.Car.Load.Name, drawn.Cars[0][0].Shown(), drawn.Cars[0][1].Shown(), [.. stops]);
     }
 
     /// <summary>Share of a result's variance that a number of the sheet makes, both axles together (–).</summary>
-    public static double ShareOf(FirstOrderResult result, SheetLine line) => result.Shares
-        .Where(share => share.Source.Amounts.Any(amount => line.Doubts.Contains(amount.Path))).Sum(share => share.Share);
+    public static double ShareOf(DoubtResult result, SheetLine line) =>
+        result.Shares.Where(share => IsOf(share.Source, line)).Sum(share => share.Share);
 
-    /// <summary>The number that makes most of the ratio's doubt, with its share; null where none makes any.</summary>
-    public (SheetLine Line, double Share)? Next =>
-        GarageSheet.Lines.Select(line => (line, Share: ShareOf(Ratio, line))).MaxBy(one => one.Share) is { Share: > 0.0 } most ? most : null;
+    /// <summary>
+    /// The source of doubt to measure better next, with the number of the sheet that it belongs to, counted from 1; 0 where the sheet does not
+    /// ask it. Null where none makes half a per cent of it.
+    /// </summary>
+    public (int Number, VarianceShare Most)? Next => Ratio.Shares is [{ Share: >= Little } most, ..]
+        ? (GarageSheet.Lines.Index().FirstOrDefault(one => IsOf(most.Source, one.Item), (-1, null!)).Index + 1, most)
+        : null;
+
+    private static bool IsOf(DoubtSource source, SheetLine line) => source.Amounts.Any(amount => line.Doubts.Contains(amount.Path));
 }

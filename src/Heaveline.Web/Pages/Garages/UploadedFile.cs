@@ -22,7 +22,7 @@ internal sealed record UploadedFile(SaveOutcome? Outcome, string Message)
             ? "The file's name holds a folder. Give a name alone, such as fern-estate.yaml."
         : FileFormat.DriveLog.Has(name) ? "The file looks like the log of a drive. The page of the drive brings it in."
         : !Format.Has(name) ? $"The file's name must end in {Format.EndingWords}; other kinds are not read."
-        : null;
+        : FileName.Problem(name);
 
     /// <summary>Puts a file into the garage under its own name, if it is a car, a variant or a road and no file has that name.</summary>
     /// <param name="garage">The garage.</param>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Quantities;
@@ -14,9 +15,9 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
     // Changes below this share of the value are no change to speak of (common practice, no source).
     private const double Hardly = 0.005;
 
-    /// <summary>Whether it is no change to speak of.</summary>
-    public bool IsHardlyAny =>
-        Before is { } before && After is { } after && (Print(before) == Print(after) || Math.Abs(after - before) <= Hardly * Math.Abs(before));
+    /// <summary>Whether it is no change to speak of: none in print, or none with a digit more.</summary>
+    public bool IsHardlyAny => Before is { } before && After is { } after
+        && (Print(before) == Print(after) || Math.Abs(after - before) <= Math.Max(Hardly * Math.Abs(before), 0.05 * LastDigit));
 
     /// <summary>Whether it is for the better; null where neither way is, where it is no change to speak of, and without a former state.</summary>
     public bool? IsBetter => Before is { } before && After is { } after && !IsHardlyAny && Measure.Better != Better.Neither
@@ -48,9 +49,9 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
 
             // A share of a share would only puzzle, and so would one of a length that may be negative.
             var difference = after - before;
-            var print = Print(Math.Abs(difference));
+            var print = Difference(before, after);
             var size = Measure.Unit.Si.Length == 0 && Measure.Unit != In.Plain ? $"{print} {(print == "1" ? "point" : "points")}"
-                : Measure.Unit == In.Millimetres || before <= 0.0 ? PrintWithUnit(Math.Abs(difference))
+                : Measure.Unit == In.Millimetres || before <= 0.0 ? print + Suffix
                 : $"{Numeral.Of(In.Percent.Of(Math.Abs(difference) / before), 0)}\u00a0%";
             return $"{size} {(difference > 0.0 ? "more" : "less")}";
         }
@@ -73,5 +74,20 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
     public string Print(double? value) => value is { } v ? Measure.Print(v) : "not recorded";
 
     /// <summary>A value with its unit.</summary>
-    public string PrintWithUnit(double? value) => Print(value) + (value is null ? "" : Measure.Unit.Suffix.Replace(' ', '\u00a0'));
+    public string PrintWithUnit(double? value) => Print(value) + (value is null ? "" : Suffix);
+
+    private double LastDigit => Math.Pow(10.0, -Measure.Digits);
+
+    private string Suffix => Measure.Unit.Suffix.Replace(' ', '\u00a0');
+
+    // As readers would take one printed number from the other, or with a digit more where that is another number.
+    private string Difference(double before, double after)
+    {
+        var difference = Math.Abs(after - before);
+        var format = "F" + Measure.Digits.ToString(CultureInfo.InvariantCulture);
+        double AsPrinted(double value) => double.Parse(value.ToString(format, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return Math.Abs(AsPrinted(difference) - Math.Abs(AsPrinted(after) - AsPrinted(before))) < 0.5 * LastDigit
+            ? Print(difference)
+            : Numeral.Of(difference, Measure.Digits + 1);
+    }
 }

@@ -1,5 +1,8 @@
 using Heaveline.Measures;
+using Heaveline.Modes;
+using Heaveline.Passes;
 using Heaveline.Quantities;
+using Heaveline.Studies;
 
 namespace Heaveline.Web.Pages.Passes;
 
@@ -42,8 +45,9 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
 
         if (view.Before is null || nod.Before is not { } before || before <= 0.0)
         {
-            var lands = Stops(view).Where(stop => stop.Now < 0.0).Select(stop => $"the {stop.End}").ToArray();
-            var stops = lands.Length > 0 ? $", and lands on the bump stops of {string.Join(" and ", lands)}" : "";
+            var lands = Stops(view).Where(stop => stop.Now < 0.0 && !Stands(view.After, stop.End)).Select(stop => $"the {stop.End}").ToArray();
+            var stops = (Standing(view.After) is { } ends ? $", and stands on its {ends} bump stops" : "")
+                + (lands.Length > 0 ? $", and lands on the bump stops of {string.Join(" and ", lands)}" : "");
             return new(
                 $"{FirstLetter.Raised(load)}, it nods by ",
                 nod.PrintWithUnit(after),
@@ -95,7 +99,9 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
         {
             if (before < 0.0 || now < 0.0)
             {
-                yield return now >= 0.0 ? $"The bump stops of the {end} stay clear now."
+                yield return Stands(view.After, end)
+                        ? $"The {end} stand on their bump stops{(view.Before is { } former && Stands(former, end) ? " as before" : "")}."
+                    : now >= 0.0 ? $"The bump stops of the {end} stay clear now."
                     : before >= 0.0 ? $"The {end} land on their bump stops, which they did not."
                     : $"The {end} still land on their bump stops.";
             }
@@ -108,8 +114,27 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
             yield return $"Better too: {gains}.";
         }
 
-        yield return $"Price: {prices ?? "none found among the measures below"}.";
+        var lifts = string.Join(" and ", Lifts(view).Select(end => $"the {end}"));
+        yield return lifts.Length > 0
+            ? $"Price: {lifts} leave the road{(prices is null ? "" : "; " + prices)}."
+            : $"Price: {prices ?? "none found among the measures below"}.";
     }
+
+    // Wheels that leave the road now, and did not or for a shorter time.
+    private static IEnumerable<string> Lifts(PassView view) =>
+        from place in WheelPlace.Axles(view.After.Model.Rolls)
+        let measure = WheelCatalogue.Of(place).Single(one => one.Key.EndsWith("-lift-off", StringComparison.Ordinal))
+        let before = view.Before is { IsWhole: true } former ? measure.ShownOf(former.Pass) ?? 0.0 : 0.0
+        where measure.ShownOf(view.After.Pass) is { } now && now > (1.0 + Felt) * before
+        select place.Name;
+
+    // "rear", "front and rear"; null where it stands clear of its bump stops.
+    private static string? Standing(PassAnswer crossing) => StandingStops.Of(crossing.Model).Select(CornerNames.Of).ToArray() is { Length: > 0 } ends
+        ? string.Join(" and ", ends)
+        : null;
+
+    private static bool Stands(PassAnswer crossing, string end) =>
+        StandingStops.Of(crossing.Model).Any(one => end.StartsWith(CornerNames.Of(one), StringComparison.Ordinal));
 
     private static string? Told(IEnumerable<MeasureChange> changes, bool better)
     {

@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Web.Tuning;
 
@@ -99,7 +100,7 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
         new(
             PassState.Speed,
             "Speed",
-            new SettingScale("km/h", PassState.UsualSpeed, 5.0, 130.0, 1.0),
+            new SettingScale("km/h", PassState.UsualSpeed, 5.0, 130.0, 1.0, $"the box takes any speed {DrivingSpeed.LimitsIn(null)}"),
             view.State.KilometresPerHour,
             view.State.Values.ContainsKey(PassState.Speed),
             "");
