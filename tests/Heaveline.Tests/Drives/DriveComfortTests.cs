@@ -1,5 +1,6 @@
 using Heaveline.Drives;
 using Heaveline.Measures.Comfort;
+using Heaveline.Studies;
 
 namespace Heaveline.Tests.Drives;
 
@@ -54,6 +55,17 @@ public class DriveComfortTests
         var pitch = comfort.Axes.Single(a => a.Axis == MotionAxis.Pitch);
         var turn = 0.004 * 2.0 * Math.PI * 1.25 * Weightings.We.At(1.25).Magnitude / Math.Sqrt(2.0);
         Assert.Equal(turn, pitch.Rms, 0.02 * turn);
+    }
+
+    [Theory]
+    [InlineData(8.9, false)]
+    [InlineData(9.1, true)]
+    public void Above_a_crest_factor_of_nine_the_root_mean_square_alone_is_said_not_to_be_enough(double crest, bool isSaid)
+    {
+        var axis = new ComfortAxis { Axis = MotionAxis.Z, Weighting = Weightings.Wk, Rms = 0.5, Mtvv = 1.0, Dose = 2.0, Peak = crest * 0.5 };
+        Assert.Equal(
+            isSaid ? " Its crest factor is 9.1, above 9: the RMS alone is not enough then (ISO 2631-1, 6.2), MTVV and VDV belong beside it." : "",
+            FloorTable.Shocks(axis));
     }
 
     [Fact]

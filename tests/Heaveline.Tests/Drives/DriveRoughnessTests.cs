@@ -78,6 +78,16 @@ public class DriveRoughnessTests
         Assert.InRange(missed.At, struck.Onset - 3.0, struck.Onset + 3.0);
         Assert.InRange(struck.Onset, missed.From, missed.Until);
         Assert.StartsWith("One pass over Chapel hump may have been missed, near ", Assert.Single(MissedWords.Of([missed])));
+
+        // Where nothing is read, before the bump or in the middle of it, nothing is missed.
+        var end = (int)((struck.Onset - lane.Drive.Start) * lane.Drive.Rate);
+        foreach (var last in new[] { end - (int)(10.0 * lane.Drive.Rate), end })
+        {
+            var shorter =
+                lane.Drive with { Covered = [.. lane.Drive.Covered.Where(c => c.First < last).Select(c => (c.First, Math.Min(c.Last, last)))] };
+            Assert.DoesNotContain(MissedPass.Of(shorter, events), m => m.Until > lane.Drive.Time(last));
+        }
+
         var trust = Trust.Of(lane.Drive, Stop);
         double Densest(DriveEvents bumps) => DriveRoughness.Of(lane.Drive, bumps, trust, lane.Car, Stop).Stretches
             .Where(s => Math.Abs(s.At - struck.Onset) < 30.0).Max(s => s.Density);

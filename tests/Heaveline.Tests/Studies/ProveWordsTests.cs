@@ -48,6 +48,39 @@ public class ProveWordsTests
         Assert.Matches(@"6 passes before, 6 after\. \d+ passes? more in each drive would show 10 % four times of five\.$", said);
     }
 
+    [Theory]
+    [InlineData(0.10, 0.031)]
+    [InlineData(0.10, 0.0376)]
+    [InlineData(0.10, 0.05)]
+    [InlineData(0.60, 0.05)]
+    public void Where_the_speed_records_are_in_the_way_it_is_said_and_what_helps(double scatter, double common)
+    {
+        BeforeAfter Of(double shared) =>
+            BeforeAfter.Of([.. Passes("hump", 6, scatter), .. Passes("hump", 6, scatter, isAfter: true)], null, shared);
+        var (free, held) = (Of(0.0), Of(common));
+        Assert.EndsWith(
+            free.PassesNeeded is { } few ? $" as these. {few} passes in each drive would show it four times of five."
+                : " as these. More than 200 passes in each drive would be needed to show it four times of five.",
+            Assert.Single(ProveWords.Power(free)), StringComparison.Ordinal);
+        var open = "what the speed records of the two drives leave open moves the change by ± "
+            + $"{Numeral.Of(100.0 * (Math.Exp(1.6449 * common) - 1.0), 1)} % by itself";
+
+        // ln(1.1)/(1.645 + 0.842) = 0.0383: from there on no number does.
+        var asked = common > 0.0383 ? "No number of passes as these would show it"
+            : held.PassesNeeded is { } count ? $"{count} passes in each drive would show it"
+            : "More than 200 passes in each drive would be needed to show it";
+        var alone = free.PassesNeeded is { } plain ? $"{plain} passes" : "more than 200 passes";
+        Assert.Contains(
+            $" as these. {asked} four times of five: {open}, however many they are. Were the records beyond doubt, {alone} in each drive would. "
+                + "A better speed record helps, and more bumps, ",
+            Assert.Single(ProveWords.Power(held)), StringComparison.Ordinal);
+        Assert.EndsWith(
+            held.PassesNeeded is { } needed
+                ? $"6 after. {needed - 6} passes more in each drive would show 10 % four times of five: {open}."
+                : $"6 after. More passes alone will not settle it: {open}.",
+            ProveWords.Verdict(new ProvedNumber(ComparedNumber.Headline, held)), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Opposite_answers_are_told_bump_by_bump()
     {

@@ -111,6 +111,56 @@ public partial class RuleWordsTests
         iter: 100, threads: 2);
 
     [Fact]
+    public void Where_the_best_value_passes_the_cars_own_the_table_has_the_speeds_of_the_sentence() => Questions.Sample(
+        asked =>
+        {
+            if (asked.Rule.Kind != RuleKind.FrequencyRatio || Answered(asked) is not { } answer)
+            {
+                return;
+            }
+
+            var text = answer.Sentences.Single(s => s.Id == "load").Text;
+            var rows = RuleTables.Loads(answer.Map, answer.Loads).Rows.ToDictionary(r => r.Key, r => Numeral.Of(r.Values[0]!.Value, r.Format));
+            var passings = answer.Loads[0].Standing?.Passings ?? [];
+            foreach (var (passing, k) in passings.Select((p, k) => (p, k)))
+            {
+                var key = k == 0 ? "suited" : $"suited-{k + 1}";
+                if (passing.Near is null)
+                {
+                    Assert.Contains($"between {rows[key + "-above"]} and {rows[key + "-below"]} km/h", text, StringComparison.Ordinal);
+                    Assert.DoesNotContain(key, rows.Keys);
+                }
+                else
+                {
+                    Assert.Contains(
+                        passing.From == passing.To ? $"at {SpeedRanges.Number(passing.From)} km/h" : $"near {rows[key]} km/h",
+                        text, StringComparison.Ordinal);
+                    Assert.InRange(In.KilometresPerHour.ToSi(Number(rows[key])), passing.From - 0.15, passing.To + 0.15);
+                    Assert.DoesNotContain(key + "-above", rows.Keys);
+                }
+            }
+        },
+        iter: 60, threads: 2);
+
+    [Fact]
+    public void Every_point_without_a_number_is_accounted_for() => Questions.Sample(
+        asked =>
+        {
+            if (Answered(asked) is not { } answer)
+            {
+                return;
+            }
+
+            var blank = Points(answer).Where(p => double.IsNaN(p.Relative)).ToList();
+            var said = RuleSentences.Dashes(answer.Map);
+            Assert.Equal(blank.Count > 0, said is not null);
+            Assert.Equal(blank.Any(p => p.Verdict == "NotComputed"), said?.Contains("nothing could be computed", StringComparison.Ordinal) ?? false);
+            Assert.Equal(blank.Any(p => p.Verdict != "NotComputed"), said?.Contains("bottoms out", StringComparison.Ordinal) ?? false);
+            Assert.Contains(said ?? "", answer.Head[1].Text, StringComparison.Ordinal);
+        },
+        iter: 60, threads: 2);
+
+    [Fact]
     public void Between_more_speeds_the_verdict_of_the_old_ones_stays_and_more_values_never_turn_true_into_false() => Questions.Sample(
         asked =>
         {

@@ -78,6 +78,36 @@ public class PassPictureTests
             k => Assert.True(Math.Abs(pitch[k]) <= Math.Abs(pitch[largest]) / 20.0));
     }
 
+    [Theory]
+    [InlineData("fern-saloon", "four up with luggage", "rear-spring", 18.0, 30.0, 52.0)]
+    [InlineData("fern-saloon", "driver", "front-spring", 15.0, 22.0, 40.0)]
+    [InlineData("plover-motorcycle", "rider", "rear-spring", 15.0, 25.0, 40.0)]
+    [InlineData("drover-van", "empty", "front-spring", 20.0, 30.0, 45.0)]
+    public void Nods_follow_each_other_to_one_side_and_the_other_and_none_between_is_left_out(
+        string car, string load, string slider, double soft, double plain, double stiff)
+    {
+        foreach (var value in new[] { soft, plain, stiff })
+        {
+            var pass = new PassTrial(Demo).See(new PassState { Car = car, Load = load }.With(slider, value), full: false).View!.Now.Pass;
+            var nods = PassPhase.Nods(pass);
+            Assert.NotEmpty(nods);
+            Assert.All(nods.Zip(nods.Skip(1)), pair => Assert.True(pair.First.Pitch * pair.Second.Pitch < 0.0 && pair.First.Time < pair.Second.Time));
+
+            // Between two of them nothing larger lies, on either side.
+            foreach (var (one, next) in nods.Zip(nods.Skip(1)))
+            {
+                var between = Enumerable.Range(0, pass.Count).Where(k => pass.Time[k] >= one.Time && pass.Time[k] <= next.Time);
+                Assert.All(between, k => Assert.InRange(
+                    pass.Pitch[k], Math.Min(one.Pitch, next.Pitch) - 1e-12, Math.Max(one.Pitch, next.Pitch) + 1e-12));
+            }
+
+            string[] words = [.. PassPhase.Of(pass).Select(phase => phase.Words)];
+            Assert.Equal(PassPhase.Count, words.Length);
+            Assert.All(words.Zip(words.Skip(1)), pair => Assert.False(
+                pair.First.Contains(" up ", StringComparison.Ordinal) && pair.First[..7] == pair.Second[..7], $"{pair.First}, {pair.Second}"));
+        }
+    }
+
     [Fact]
     public void A_car_that_never_nods_still_has_six_moments()
     {

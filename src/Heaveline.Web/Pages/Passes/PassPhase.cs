@@ -12,17 +12,16 @@ internal sealed record PassPhase(double Time, string Words)
     /// <summary>How many there are of each crossing.</summary>
     public const int Count = 6;
 
-    // Judged by eye: what is smaller than a twelfth of the largest nod is no phase of its own, and nothing below a twentieth is seen any more.
+    // Judged by eye: a swing smaller than a twelfth of the largest is no phase of its own, and nothing below a twentieth is seen any more.
     private const double Least = 1.0 / 12.0;
     private const double Still = 1.0 / 20.0;
-    private const double Apart = 0.12;
 
     // A tenth of a degree between two states cannot be seen in the picture.
     private static readonly double Visible = In.Degrees.ToSi(0.1);
 
     /// <summary>
-    /// The phases: where the front wheels meet the obstacle, the four largest nods in the order of time, and when it is nearly still. A crossing with
-    /// fewer nods has moments between instead.
+    /// The phases: where the front wheels meet the obstacle, four nods that follow each other, to one side and the other by turns, and when it is
+    /// nearly still. A crossing with fewer nods has moments of coming to rest instead.
     /// </summary>
     public static IReadOnlyList<PassPhase> Of(Pass pass)
     {
@@ -39,12 +38,15 @@ internal sealed record PassPhase(double Time, string Words)
         var missing = Count - 1 - phases.Count;
         var after = phases[^1].Time;
         phases.AddRange(Enumerable.Range(1, missing).Select(i => after + (i * (still - after) / (missing + 1)))
-            .Select(at => new PassPhase(at, Nod(At(pass, pitch, at)))));
+            .Select(at => new PassPhase(at, largest > 0.0 ? $"coming to rest {Degrees(At(pass, pitch, at))}" : "level")));
         phases.Add(new(Math.Max(still, phases[^1].Time), still < to ? "nearly still" : "at the end"));
         return phases;
     }
 
-    /// <summary>The four largest nods in the order of time: when, s, and how far, rad, nose-down positive.</summary>
+    /// <summary>
+    /// Four nods that follow each other, the largest among them: when, s, and how far, rad, nose-down positive. Each is the farthest of a half-swing,
+    /// from level to level; what is too small to be one parts no two of its neighbours, and the farther of these stands for both.
+    /// </summary>
     public static IReadOnlyList<(double Time, double Pitch)> Nods(Pass pass)
     {
         var (time, pitch) = (pass.Time, pass.Pitch);
@@ -52,16 +54,21 @@ internal sealed record PassPhase(double Time, string Words)
         var largest = pitch.Select(Math.Abs).Max();
         var nods = new List<int>();
         foreach (var k in Enumerable.Range(1, Math.Max(0, pass.Count - 2))
-            .Where(k => time[k] > from && Math.Abs(pitch[k]) > Least * largest && (pitch[k] - pitch[k - 1]) * (pitch[k + 1] - pitch[k]) <= 0.0)
-            .OrderByDescending(k => Math.Abs(pitch[k])))
+            .Where(k => time[k] > from && Math.Abs(pitch[k]) > Least * largest && (pitch[k] - pitch[k - 1]) * (pitch[k + 1] - pitch[k]) <= 0.0))
         {
-            if (nods.Count < Count - 2 && nods.All(other => Math.Abs(time[k] - time[other]) > Apart))
+            if (nods.Count == 0 || Math.Sign(pitch[nods[^1]]) != Math.Sign(pitch[k]))
             {
                 nods.Add(k);
             }
+            else if (Math.Abs(pitch[k]) > Math.Abs(pitch[nods[^1]]))
+            {
+                nods[^1] = k;
+            }
         }
 
-        return [.. nods.Order().Select(k => (time[k], pitch[k]))];
+        // From the first on; a largest one that comes later is the last.
+        var first = nods.Count == 0 ? 0 : Math.Max(0, nods.IndexOf(nods.MaxBy(k => Math.Abs(pitch[k]))) - (Count - 3));
+        return [.. nods.Skip(first).Take(Count - 2).Select(k => (time[k], pitch[k]))];
     }
 
     /// <summary>
@@ -79,11 +86,9 @@ internal sealed record PassPhase(double Time, string Words)
         return Apart(widest) > Visible ? time[widest] : time[Enumerable.Range(0, now.Count).MaxBy(k => Math.Abs(pitch[k]))];
     }
 
-    private static string Nod(double pitch)
-    {
-        var degrees = Numeral.Of(In.Degrees.Of(Math.Abs(pitch)), 1);
-        return pitch <= 0.0 ? $"nose up {degrees}°" : $"tail up {degrees}°";
-    }
+    private static string Nod(double pitch) => pitch <= 0.0 ? $"nose up {Degrees(pitch)}" : $"tail up {Degrees(pitch)}";
+
+    private static string Degrees(double pitch) => Numeral.Of(In.Degrees.Of(Math.Abs(pitch)), 1) + "°";
 
     // Between samples by a straight line.
     private static double At(Pass pass, ImmutableArray<double> pitch, double at)

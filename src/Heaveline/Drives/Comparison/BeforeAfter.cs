@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Numerics;
+using MathNet.Numerics.Distributions;
 
 namespace Heaveline.Drives.Comparison;
 
@@ -55,6 +56,24 @@ public sealed record BeforeAfter
     /// Passes in each state that show a change of the size that matters four times of five; null where more than 200 would be needed.
     /// </summary>
     public int? PassesNeeded { get; init; }
+
+    /// <summary>The same did all passes of a drive share no doubt: what they scatter by alone; null where more than 200 would be needed.</summary>
+    internal int? PassesByScatter { get; init; }
+
+    /// <summary>
+    /// Whether the doubt that all passes of a drive share is what asks for passes: half as many again as the scatter does, or more than can be named.
+    /// </summary>
+    internal bool IsHeldByShared => Common > 0.0 && (IsBeyondPasses || (PassesByScatter is { } alone && !(PassesNeeded <= 1.5 * alone)));
+
+    /// <summary>
+    /// Whether that doubt, while it stays as it is, keeps any number of passes from showing a change of the size that matters four times of five.
+    /// </summary>
+    internal bool IsBeyondPasses =>
+        Normal.CDF(0.0, 1.0, (Math.Log(1.0 + Settings.Matters) / Common) - Normal.InvCDF(0.0, 1.0, 0.5 * (1.0 + Settings.Confidence)))
+            < ComparisonSettings.WantedPower;
+
+    /// <summary>Half-width of the 90 % interval of that doubt alone, of the logarithm of the change; 0 for none.</summary>
+    internal double SharedHalfWidth => Gaussian.Ninety * Common;
 
     /// <summary>
     /// Passes more in each state that would settle what cannot be said yet; null where it is said, or where no reasonable number would. Where there
@@ -140,6 +159,7 @@ public sealed record BeforeAfter
         Scatter = double.NaN,
         Power = double.NaN,
         PassesNeeded = null,
+        PassesByScatter = null,
         MorePasses = null,
         Odd = [],
         Sites =
@@ -162,13 +182,7 @@ public sealed record BeforeAfter
     /// <param name="passes">Passes in each state, over all sites together.</param>
     /// <param name="change">The change, a share: 0.1 is ten per cent.</param>
     /// <returns>0 where they leave no scatter to be seen; NaN where nothing is compared.</returns>
-    public double PowerAt(int passes, double change)
-    {
-        var freedom = (2 * passes) - Columns;
-        return double.IsNaN(Scatter) ? double.NaN
-            : freedom < 1 ? 0.0
-            : Error(passes) is > 0.0 and var error ? PowerOf(Math.Log(1.0 + change) / error, freedom) : 1.0;
-    }
+    public double PowerAt(int passes, double change) => PowerAt(passes, change, Common);
 
     /// <summary>The verdict of one interval.</summary>
     internal static ComparisonVerdict Of(EffectInterval effect, double matters)
@@ -237,11 +251,12 @@ public sealed record BeforeAfter
                 : Of(all, Settings.Matters),
             Odd = OddOf(pooled),
         };
-        var needed = judged.Needed();
+        var needed = judged.Needed(common);
         return judged with
         {
             Power = judged.PowerAt(Math.Min(Before, After), Settings.Matters),
             PassesNeeded = needed,
+            PassesByScatter = common > 0.0 ? judged.Needed(0.0) : needed,
             MorePasses = judged.Verdict == ComparisonVerdict.CannotSay ? judged.More(needed, all) : null,
         };
     }
@@ -255,17 +270,25 @@ public sealed record BeforeAfter
         }
 
         var ratio = own.SumOfSquares / own.Freedom / ((pooled.SumOfSquares - own.SumOfSquares) / (sites - 1));
-        return ratio > 0.0 && double.IsFinite(ratio) ? MathNet.Numerics.Distributions.FisherSnedecor.CDF(own.Freedom, sites - 1, ratio) : 1.0;
+        return ratio > 0.0 && double.IsFinite(ratio) ? FisherSnedecor.CDF(own.Freedom, sites - 1, ratio) : 1.0;
+    }
+
+    private double PowerAt(int passes, double change, double common)
+    {
+        var freedom = (2 * passes) - Columns;
+        return double.IsNaN(Scatter) ? double.NaN
+            : freedom < 1 ? 0.0
+            : Error(passes, common) is > 0.0 and var error ? PowerOf(Math.Log(1.0 + change) / error, freedom) : 1.0;
     }
 
     private double PowerOf(double effect, int freedom) =>
         StudentPower.Above(effect, freedom, LeastSquares.Student(freedom, Settings.Confidence));
 
-    private int? Needed()
+    private int? Needed(double common)
     {
         for (var passes = ComparisonSettings.LeastPasses; passes <= Most; passes++)
         {
-            if (PowerAt(passes, Settings.Matters) >= ComparisonSettings.WantedPower)
+            if (PowerAt(passes, Settings.Matters, common) >= ComparisonSettings.WantedPower)
             {
                 return passes;
             }
@@ -277,7 +300,7 @@ public sealed record BeforeAfter
     private int? More(int? needed, EffectInterval effect)
     {
         var have = Math.Min(Before, After);
-        if (needed > have)
+        if (!(needed <= have))
         {
             return needed - have;
         }
@@ -288,7 +311,7 @@ public sealed record BeforeAfter
             var freedom = (2 * (have + more)) - Columns;
             var half = freedom < 1
                 ? double.PositiveInfinity
-                : LeastSquares.Student(freedom, Settings.Confidence) * Error(have + more);
+                : LeastSquares.Student(freedom, Settings.Confidence) * Error(have + more, Common);
             if (Of(effect with { HalfWidth = half }, Settings.Matters) != ComparisonVerdict.CannotSay)
             {
                 return more;
@@ -299,7 +322,7 @@ public sealed record BeforeAfter
     }
 
     // Of the change by so many passes in each state: what they scatter by, their speeds and bumps spread as here, with the doubt that all share.
-    private double Error(int passes) => Math.Sqrt((Common * Common) + (2.0 / passes * Spread * Spread));
+    private double Error(int passes, double common) => Math.Sqrt((common * common) + (2.0 / passes * Spread * Spread));
 
     private ImmutableArray<OddPass> OddOf(ComparisonFit fit)
     {

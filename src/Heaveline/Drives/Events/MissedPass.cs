@@ -15,7 +15,7 @@ public sealed record MissedPass(string Site, double At, double From, double Unti
 
     /// <summary>
     /// Those of a drive, in time; none without a path. Of sites alone that were found more often than not: what is mostly not found hardly stands out
-    /// from the road.
+    /// from the road. Nothing is missed where the log is not read: the whole stay at the bump lies in one part that is covered.
     /// </summary>
     /// <param name="drive">The drive.</param>
     /// <param name="events">Its bumps, those that do not count among them: they were found.</param>
@@ -37,12 +37,12 @@ public sealed record MissedPass(string Site, double At, double From, double Unti
         return
         [
             .. events.Sites.Where(s => s.Kept > 1 && s.Kind != EventKind.Braking)
-                .Select(s => (Site: s, Missed: Over(way, s, events)))
+                .Select(s => (Site: s, Missed: Over(drive, way, s, events)))
                 .Where(s => s.Missed.Count < s.Site.Events.Length).SelectMany(s => s.Missed).OrderBy(m => m.At),
         ];
     }
 
-    private static List<MissedPass> Over((double Time, GroundPlace Place)[] way, DriveSite site, DriveEvents events)
+    private static List<MissedPass> Over(Drive drive, (double Time, GroundPlace Place)[] way, DriveSite site, DriveEvents events)
     {
         var missed = new List<MissedPass>();
         if (site.Place is not { } there)
@@ -62,7 +62,8 @@ public sealed record MissedPass(string Site, double At, double From, double Unti
             var (from, until) = (stay[0].Time, stay[^1].Time);
             first = i;
             // A bump beside it, just before or after, may be this one, brought to another site.
-            if (!events.Events.Any(e => e.Onset > from - Apart && e.Onset < until + Apart))
+            if (drive.Covered.Any(c => drive.Time(c.First) <= from && until <= drive.Time(c.Last))
+                && !events.Events.Any(e => e.Onset > from - Apart && e.Onset < until + Apart))
             {
                 missed.Add(new MissedPass(site.Name, stay.MinBy(w => w.Place.DistanceTo(there)).Time, from, until));
             }

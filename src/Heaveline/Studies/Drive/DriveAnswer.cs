@@ -255,7 +255,8 @@ public sealed record DriveAnswer : Answer
             TrustUse.Events when Events is not null => " " + EventWords.Found(Events),
             TrustUse.Comfort when Comfort is { Axes: [var vertical, ..] } => string.Create(
                 CultureInfo.InvariantCulture,
-                $" Vertical, weighted by {vertical.Weighting.Name}, the floor shakes by {vertical.Rms:F2} m/s² (RMS), no seat between."),
+                $" Vertical, weighted by {vertical.Weighting.Name}, the floor shakes by {vertical.Rms:F2} m/s² (RMS), no seat between.")
+                + FloorTable.Shocks(vertical),
             _ => "",
         };
         return $"{use}: {level}. {verdict.Reason}{found}";

@@ -50,6 +50,13 @@ public static class FloorTable
     /// <param name="comfort">The comfort of a drive.</param>
     public static FactTable Fewest(DriveComfort comfort) => Of(comfort).Only(new HashSet<string> { "floor-vertical-rms", "floor-vertical-mtvv" });
 
+    /// <summary>That the root mean square hides shocks, where the crest factor says so; blank where it does not.</summary>
+    /// <param name="axis">The vibration along an axis.</param>
+    internal static string Shocks(ComfortAxis axis) => axis.CrestFactor is > Evaluation.LargestCrestFactor and var crest
+        ? InvariantText.Text($" Its crest factor is {crest:F1}, above {Evaluation.LargestCrestFactor:F0}: the RMS alone is not enough then ")
+            + "(ISO 2631-1, 6.2), MTVV and VDV belong beside it."
+        : "";
+
     private static IEnumerable<Measure<ComfortAxis>> OfAxis(MotionAxis axis)
     {
         var (word, weighting) = axis switch

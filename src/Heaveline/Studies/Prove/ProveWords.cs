@@ -61,11 +61,16 @@ internal static class ProveWords
         }
 
         var matters = Percent(result.Settings.Matters, 0);
-        var needed = result.PassesNeeded is { } count
-            ? Text($"{count} passes in each drive would show it four times of five.")
-            : "More than 200 passes in each drive would be needed to show it four times of five.";
+        var needed = result.IsBeyondPasses ? "No number of passes as these would show it four times of five"
+            : result.PassesNeeded is { } count ? Text($"{count} passes in each drive would show it four times of five")
+            : "More than 200 passes in each drive would be needed to show it four times of five";
+        var open = result.IsHeldByShared
+            ? $": {LeftOpen(result)}, however many they are. Were the records beyond doubt, "
+                + $"{(result.PassesByScatter is { } alone ? Plural(alone, "pass", "passes") : "more than 200 passes")} in each drive would. "
+                + "A better speed record helps, and more bumps, whose delay between the axles checks it; speeds that match lessen the scatter."
+            : ".";
         yield return Text($"One pass scatters by {Percent(result.Scatter)} about the others. A change by {matters} is found ")
-            + Text($"by {100.0 * result.Power:F0} of 100 pairs of drives as these. {needed}");
+            + Text($"by {100.0 * result.Power:F0} of 100 pairs of drives as these. {needed}{open}");
         if (result.AreApart && result.Verdict != ComparisonVerdict.SitesDiffer)
         {
             yield return Text($"It did not do as much everywhere ({Probability(result.ApartProbability!.Value)}): {Apart(result)}.");
@@ -136,13 +141,19 @@ internal static class ProveWords
     {
         var matters = Percent(result.Settings.Matters, 0);
         var enough = result.PassesNeeded <= Math.Min(result.Before, result.After);
+        var open = result.IsHeldByShared && !enough ? LeftOpen(result) : null;
         return result.MorePasses is not { } more
-            ? $"Passes that scatter by {Percent(result.Scatter)} will not settle it: look for what differs from pass to pass."
+            ? open is null
+                ? $"Passes that scatter by {Percent(result.Scatter)} will not settle it: look for what differs from pass to pass."
+                : $"More passes alone will not settle it: {open}."
             : enough
                 ? $"There are passes enough for {matters}; were the change just what it looks like, "
                     + $"{Plural(more, "pass", "passes")} more in each drive would settle it."
-            : $"{Plural(more, "pass", "passes")} more in each drive would show {matters} four times of five.";
+            : $"{Plural(more, "pass", "passes")} more in each drive would show {matters} four times of five{(open is null ? "" : $": {open}")}.";
     }
+
+    private static string LeftOpen(BeforeAfter result) =>
+        $"what the speed records of the two drives leave open moves the change by ± {Percent(Math.Exp(result.SharedHalfWidth) - 1.0)} by itself";
 
     private static string Apart(BeforeAfter result) =>
         string.Join("; ", result.Sites.Where(s => s.Effect is not null).Select(s => $"at {s.Site} it {Changed(s.Effect!)}"));

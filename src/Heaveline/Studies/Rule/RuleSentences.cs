@@ -14,8 +14,29 @@ public static class RuleSentences
         new("map", $"{map.Model.Car.Name}, {map.Model.Load.Name}, over {map.Road.CaptionFor(map.Model.Rolls)}."),
         new("reading", $"{FirstLetter.Raised(map.Measure.Name)}, over that of {map.Axis.Against}; below 1 is better. Turned: {map.Axis.Name}."
             + (Enumerable.Range(0, map.Speeds.Count).Any(map.OnlyReferenceBottomsOut)
-                ? $" Where {map.Axis.Plain.BottomsOut}, the measure itself stands in a table of its own." : "")),
+                ? $" Where {map.Axis.Plain.BottomsOut}, the measure itself stands in a table of its own." : "")
+            + (Dashes(map) is { } dashes ? $" {dashes}" : "")),
     ];
+
+    /// <summary>What a point without a number means; null where every point has one.</summary>
+    /// <param name="map">The map.</param>
+    public static string? Dashes(RuleMap map)
+    {
+        ArgumentNullException.ThrowIfNull(map);
+        RuleVerdict[] blank =
+        [
+            .. from i in Enumerable.Range(0, map.Speeds.Count)
+               from j in Enumerable.Range(0, map.Axis.Values.Count)
+               where !double.IsFinite(map.Relative(i, j))
+               select map.Verdict(i, j),
+        ];
+        string[] reasons =
+        [
+            .. blank.Any(v => v != RuleVerdict.NotComputed) ? new[] { "a car bottoms out" } : [],
+            .. blank.Contains(RuleVerdict.NotComputed) ? new[] { "nothing could be computed" } : [],
+        ];
+        return reasons.Length == 0 ? null : $"No number (–) stands where {string.Join(" or ", reasons)}.";
+    }
 
     /// <summary>What the rule is worth for this car and road.</summary>
     /// <param name="map">The map.</param>

@@ -49,7 +49,7 @@ public static class RuleTables
     ];
 
     /// <summary>All that the tables hold of the car and its damping, for the glossary; rows of a map bear their speed.</summary>
-    public static IReadOnlyList<Measure> Measures { get; } = [Own, .. Best, Suited(0), .. Forms, .. Damping];
+    public static IReadOnlyList<Measure> Measures { get; } = [Own, .. Best, .. Suited(0), .. Forms, .. Damping];
 
     /// <summary>The measure over that at the reference; a row a speed, a column a value.</summary>
     /// <param name="map">The map.</param>
@@ -118,7 +118,7 @@ public static class RuleTables
             .Add(Best, loads);
         for (var k = 0; k < loads.Max(l => l.Standing?.Passings.Count ?? 0); k++)
         {
-            table.Add([Suited(k)], loads);
+            table.Add(Suited(k), loads);
         }
 
         return table.Add(Forms, loads);
@@ -129,11 +129,27 @@ public static class RuleTables
         new FactTable("Least on the random road", ["pitch", "heave", "front tyre", "rear tyre"]).Add(
             Damping, [.. new[] { optima.Pitch, optima.Heave, optima.FrontTyre, optima.RearTyre }.Select(best => (best, optima.Own))]);
 
-    // Where the best lies at an edge of what was tried, the passing is known no better than to its speeds: the slower of the two.
-    private static Measure<RuleLoad> Suited(int k) => Load(
-        k == 0 ? "suited" : $"suited-{k + 1}", k == 0 ? "the best value passes it near" : "and near", In.KilometresPerHour, 0,
-        l => l.Standing?.Passings.ElementAtOrDefault(k) is { } p ? p.Near ?? p.From : null,
-        "Speed at which the value that is best passes the car's own; further speeds are suited-2 and so on.");
+    // Where the best lies at an edge of what was tried, the passing is known no better than to its speeds, written as the sentence writes them.
+    private static Measure<RuleLoad>[] Suited(int k)
+    {
+        var (key, and) = (k == 0 ? "suited" : $"suited-{k + 1}", k == 0 ? "" : "and again ");
+        BestPassing? Passing(RuleLoad load) => load.Standing?.Passings.ElementAtOrDefault(k);
+        return
+        [
+            Load(key, k == 0 ? "the best value passes it near" : "and near", In.KilometresPerHour, 0, l => Passing(l)?.Near,
+                "Speed at which the value that is best passes the car's own; further speeds are suited-2 and so on."),
+            Load(key + "-above", and + "the best value passes it above", In.KilometresPerHour, 1, l => Passing(l) is { Near: null } p ? p.From : null,
+                "Where it passes between two speeds, and at one of them the best lies at the edge of the values tried: the slower one.") with
+            {
+                Format = SpeedRanges.Format,
+            },
+            Load(key + "-below", "and below", In.KilometresPerHour, 1, l => Passing(l) is { Near: null } p ? p.To : null,
+                "The faster one of these two speeds.") with
+            {
+                Format = SpeedRanges.Format,
+            },
+        ];
+    }
 
     private static Measure<RuleLoad> Load(string key, string label, ShownUnit unit, int digits, Func<RuleLoad, double?> of, string says) =>
         new(key, label, unit, digits, l => of(l) ?? double.NaN, says) { Page = Page };

@@ -6,6 +6,9 @@ namespace Heaveline.Studies;
 /// <summary>Speeds of a map in words: neighbours as a range, the rest one by one.</summary>
 internal static class SpeedRanges
 {
+    /// <summary>How a speed in km/h is written, no finer than people drive.</summary>
+    internal const string Format = "0.#";
+
     /// <summary>"from 30 to 50, at 70 and from 90 to 110 km/h".</summary>
     /// <param name="all">All speeds of the map, m/s, rising.</param>
     /// <param name="some">Those that are meant, at least one of them.</param>
@@ -30,8 +33,8 @@ internal static class SpeedRanges
         return And(parts) + " km/h";
     }
 
-    /// <summary>A speed in km/h, no finer than people drive.</summary>
-    public static string Number(double speed) => In.KilometresPerHour.Of(speed).ToString("0.#", CultureInfo.InvariantCulture);
+    /// <summary>A speed in km/h.</summary>
+    public static string Number(double speed) => In.KilometresPerHour.Of(speed).ToString(Format, CultureInfo.InvariantCulture);
 
     /// <summary>"a, b and c".</summary>
     public static string And(IReadOnlyList<string> parts) => parts.Count > 1 ? $"{string.Join(", ", parts.SkipLast(1))} and {parts[^1]}" : parts[0];

@@ -206,6 +206,76 @@ public class BeforeAfterTests
         Assert.InRange(needed, plain, plain + 2.5);
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void A_doubt_that_all_passes_share_asks_for_passes_until_no_number_shows_the_change(int looks)
+    {
+        var settings = new ComparisonSettings { Looks = looks };
+        BeforeAfter With(double common) =>
+            BeforeAfter.Of([.. Passes("hump", 6, 0.10), .. Passes("hump", 6, 0.10, isAfter: true)], settings, common);
+        var free = With(0.0);
+
+        // However many the passes, their doubt stays: by normal deviates a change is found four times of five where ln(1.1)/c is above 1.645 + 0.842,
+        // 1.960 + 0.842 where each look is of 95 %.
+        var edge = Math.Log(1.1) / ((looks == 1 ? 1.6449 : 1.9600) + 0.8416);
+        foreach (var (part, isShown, isHeld, isBeyond) in new[]
+        {
+            (0.0, true, false, false), (0.2, true, false, false), (0.8, true, true, false), (0.98, false, true, false), (1.002, false, true, true),
+        })
+        {
+            var result = With(part * edge);
+            Assert.Equal(free.PassesNeeded, result.PassesByScatter);
+            Assert.Equal((isShown, isHeld, isBeyond), (result.PassesNeeded is not null, result.IsHeldByShared, result.IsBeyondPasses));
+            Assert.Equal(1.6449 * part * edge, result.SharedHalfWidth, 1e-4);
+            Assert.Equal(isBeyond, result.PowerAt(10_000_000, 0.1) < 0.8);
+        }
+    }
+
+    [Theory]
+    [InlineData(0.10, 0.6)]
+    [InlineData(0.10, 0.8)]
+    [InlineData(0.06, 0.9)]
+    public void Passes_named_beside_a_doubt_that_all_share_find_the_change_four_times_of_five_drawn_at_random(double scatter, double part)
+    {
+        var common = part * Math.Log(1.1) / (1.6449 + 0.8416);
+        var result = BeforeAfter.Of([.. Passes("hump", 6, scatter), .. Passes("hump", 6, scatter, isAfter: true)], null, common);
+        var (plain, needed) = (BeforeAfter.Of([.. result.Counted]).Pooled!.StandardError, result.PassesNeeded!.Value);
+
+        // The change is found where it lies above Student's t times its error: the scatter of 2n passes less their three coefficients is estimated
+        // from them (a mean of squares of normal deviates), the doubt of the records is known.
+        var (own, freedom) = (plain * Math.Sqrt(6.0 / needed), (2 * needed) - 3);
+        var limit = LeastSquares.Student(freedom, 0.9);
+        const int days = 20_000;
+        var found = 0;
+        var draw = 0UL;
+        for (var day = 0; day < days; day++)
+        {
+            var (first, second) = SplitMix.Normals(5UL, draw);
+            draw += 2;
+            var change = Math.Log(1.1) + (own * first) + (common * second);
+            var squares = 0.0;
+            for (var k = 0; k < freedom; k += 2)
+            {
+                var (a, b) = SplitMix.Normals(5UL, draw);
+                draw += 2;
+                squares += (a * a) + (k + 1 < freedom ? b * b : 0.0);
+            }
+
+            found += change > limit * Math.Sqrt((own * own * squares / freedom) + (common * common)) ? 1 : 0;
+        }
+
+        // Three standard deviations of the draws, and what one pass more tells.
+        Assert.InRange((double)found / days, 0.8 - 0.0085, 0.8 + 0.0085 + (result.PowerAt(needed, 0.1) - result.PowerAt(needed - 1, 0.1)));
+    }
+
+    [Fact]
+    public void Where_no_named_number_shows_what_matters_no_number_is_said_to_settle_it()
+    {
+        var result = BeforeAfter.Of([.. Passes("hump", 6, 0.6), .. Passes("hump", 6, 0.6, isAfter: true)]);
+        Assert.Equal((ComparisonVerdict.CannotSay, null, null), (result.Verdict, result.PassesNeeded, result.MorePasses));
+    }
+
     [Fact]
     public void Where_there_are_enough_for_what_matters_those_that_settle_the_change_as_it_stands_are_named()
     {
