@@ -1,6 +1,4 @@
 using Heaveline.Files.Cars;
-using Heaveline.Files;
-using Heaveline.Files.Garages;
 using Heaveline.Quantities;
 using Heaveline.Web.Pages.Cars;
 using Heaveline.Web.Pages.Garages;

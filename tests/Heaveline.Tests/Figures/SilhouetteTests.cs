@@ -159,7 +159,7 @@ public class SilhouetteTests
         Assert.Equal(0.25, length * height, 1e-12);
     }
 
-    // Fifty random vehicles of a kind, whose sizes lie about as far apart as those of real ones do.
+    // Four hundred random vehicles of a kind, whose sizes lie about as far apart as those of real ones do.
     private static void Each(string name, Action<Car, Silhouette> holds)
     {
         var kind = Enum.Parse<SilhouetteKind>(name);
@@ -187,7 +187,7 @@ public class SilhouetteTests
                 };
                 holds(car, Silhouette.Of(kind, SilhouetteMeasures.Of(car, kind)));
             },
-            iter: 50,
+            iter: 400,
             threads: 1);
     }
 

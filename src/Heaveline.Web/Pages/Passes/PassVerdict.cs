@@ -1,6 +1,5 @@
 using Heaveline.Measures;
 using Heaveline.Modes;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 

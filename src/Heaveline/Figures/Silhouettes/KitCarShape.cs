@@ -15,6 +15,12 @@ internal static class KitCarShape
         var first = m.Heads.IsEmpty ? 0.38 * l : m.Heads.Max(head => head.X);
         var last = m.Heads.IsEmpty ? 0.38 * l : m.Heads.Min(head => head.X);
         var (rear, front) = (Math.Min(0.20 * l, last - 0.30), Math.Max(0.52 * l, first + 0.30));
+
+        // The bonnet falls to its nose from the scuttle, and no lower than leaves sheet over the arch.
+        var scuttle = Math.Max(l - 0.40, front + (0.12 * l));
+        var toHub = (l - scuttle) / (f - 0.20 - scuttle);
+        var over = ((1.0 + Arch) * m.WheelRadius) + 0.06;
+        var bonnet = toHub > 0.0 ? Math.Max(w.Front(0.78), (over - ((1.0 - toHub) * (deck - 0.02))) / toHub) : w.Front(0.78);
         return new Silhouette
         {
             Kind = SilhouetteKind.KitCar,
@@ -24,8 +30,8 @@ internal static class KitCarShape
             [
                 new(r + 0.04, sill + 0.16, 0.14), new(r, 0.66 * deck, 0.20), new(Math.Min(r + 0.32, rear - 0.22), deck, 0.30),
                 new(rear - (0.08 * l), deck + 0.10, 0.16), new(rear, deck - 0.05, 0.05), new(front, deck - 0.07, 0.06),
-                new(front + (0.04 * l), deck + 0.06, 0.08), new(Math.Max(l - 0.40, front + (0.12 * l)), deck - 0.02, 0.60),
-                new(f - 0.20, w.Front(0.78), 0.36), new(f, w.Front(0.44), 0.16), new(f - 0.04, sill + 0.06, 0.08),
+                new(front + (0.04 * l), deck + 0.06, 0.08), new(scuttle, deck - 0.02, 0.60),
+                new(f - 0.20, bonnet, 0.36), new(f, w.Front(0.44), 0.16), new(f - 0.04, sill + 0.06, 0.08),
             ]),
             Glass =
             [
