@@ -325,7 +325,8 @@ public class CarPageTests(Served served)
     {
         var page = await served.Open(address);
         await Expect(page.Locator("main")).ToContainTextAsync(words);
-        await Expect(page.GetByRole(AriaRole.Link, new() { Name = "fern-saloon", Exact = true })).ToBeVisibleAsync();
+        await Expect(page.Locator("main").GetByRole(AriaRole.Link, new() { Name = "Fern saloon", Exact = true })).ToBeVisibleAsync();
+        await Expect(page.GetByText("fern-saloon", new() { Exact = true })).ToBeVisibleAsync();
     }
 
     private static async Task Save(IPage page)

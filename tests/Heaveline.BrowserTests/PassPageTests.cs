@@ -137,7 +137,7 @@ public class PassPageTests(Served served)
         await Eventually(async () => Assert.Equal(numbers, await Measure(page, "settling-rms-pitch")));
 
         await page.GotoAsync("/");
-        await Expect(page.GetByRole(AriaRole.Link, new() { Name = "fern-saloon-browser-test-s-own", Exact = true })).ToBeVisibleAsync();
+        await Expect(page.GetByText("fern-saloon-browser-test-s-own", new() { Exact = true })).ToBeVisibleAsync();
 
         await page.GotoAsync(Saloon + "&rear-spring=40");
         await Ready(page);

@@ -5,6 +5,7 @@ using Heaveline.Files.Garages;
 using Heaveline.Quantities;
 using Heaveline.Web.Pages.Cars;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages;
 
@@ -53,6 +54,12 @@ public sealed partial class CarPage : IDisposable
     /// <summary>The open parts, by their keys with blanks between them.</summary>
     [SupplyParameterFromQuery]
     public string? Open { get; set; }
+
+    /// <summary>What is in hand.</summary>
+    [CascadingParameter]
+    private CurrentCar? Current { get; set; }
+
+    private CurrentCar InHand => Current ?? new CurrentCar();
 
     [Inject]
     private GarageView GarageView { get; set; } = null!;
@@ -278,7 +285,7 @@ public sealed partial class CarPage : IDisposable
     private void OpenNew(string file)
     {
         mayLeave = true;
-        Addresses.NavigateTo(PageAddress.Car(GarageView.NameOf(file)));
+        Addresses.NavigateTo(InHand.For(GarageView.NameOf(file)).On("car"));
     }
 
     private void Guard(LocationChangingContext leaving)

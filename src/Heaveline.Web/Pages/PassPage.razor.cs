@@ -95,6 +95,13 @@ public partial class PassPage
 
         _ = InvokeAsync(() =>
         {
+            // Chosen in the head: a step as any other.
+            if (state is not null)
+            {
+                history.Leave(state);
+            }
+
+            trial.Forget();
             Go(asked);
             StateHasChanged();
         });

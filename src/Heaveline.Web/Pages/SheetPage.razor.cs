@@ -3,6 +3,7 @@ using Heaveline.Quantities;
 using Heaveline.Web.Pages.Cars;
 using Heaveline.Web.Pages.Garages;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Tuning;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.WebUtilities;
 using static Heaveline.Quantities.InvariantText;
@@ -35,6 +36,12 @@ public sealed partial class SheetPage
 
     [Inject]
     private NavigationManager Addresses { get; set; } = null!;
+
+    /// <summary>What is in hand: the new car drives over the same road at the same speed.</summary>
+    [CascadingParameter]
+    private CurrentCar? Current { get; set; }
+
+    private CurrentCar InHand => Current ?? new CurrentCar();
 
     private string Title => name.Trim().Length > 0 ? name.Trim() : "My car";
 
@@ -140,7 +147,7 @@ public sealed partial class SheetPage
         };
     }
 
-    private void Save(Func<string, string> next)
+    private void Save(string next)
     {
         if (SheetHeading.Missing(sheet) is { } missing)
         {
@@ -164,7 +171,7 @@ public sealed partial class SheetPage
         problem = FileName.Problem(saved, file);
         if (problem.Length == 0)
         {
-            Addresses.NavigateTo(next(GarageView.NameOf(file)));
+            Addresses.NavigateTo(InHand.For(GarageView.NameOf(file)).On(next));
         }
     }
 }

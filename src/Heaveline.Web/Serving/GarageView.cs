@@ -57,6 +57,13 @@ internal sealed class GarageView(ServeOptions options) : IFinder
         [.. Listing.Entries
             .Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => NameOf(entry.Name)).Order(StringComparer.Ordinal)];
 
+    /// <summary>The cars and variants by their names in the garage, each with what it is called, in the order of the alphabet of that.</summary>
+    public IReadOnlyList<(string Name, string Words)> CarTitles => Titles(
+        Listing.Entries.Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => (NameOf(entry.Name), entry.Title)));
+
+    /// <summary>The roads by their names, those that come with Heaveline and those of the garage, each with what it is called.</summary>
+    public IReadOnlyList<(string Name, string Words)> RoadTitles => Titles(Listing.Roads.Select(road => (road.Name, road.Title)));
+
     /// <summary>The car where none is named: the first one that is not refused, or the first one; null in a garage without any.</summary>
     public string? UsualCar
     {
@@ -134,6 +141,14 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     }
 
     Found<RecordedDrive> IFinder.Drive(string name) => NamedDrives.Find(Garage, name, file => file);
+
+    // Two of one name are told apart by their files.
+    private static IReadOnlyList<(string Name, string Words)> Titles(IEnumerable<(string Name, string Title)> entries)
+    {
+        var all = entries.ToList();
+        return [.. NamesApart.Of([.. all.Select(one => (one.Title, one.Name))]).Select((words, i) => (all[i].Name, words))
+            .OrderBy(one => one.words, StringComparer.OrdinalIgnoreCase).ThenBy(one => one.Name, StringComparer.Ordinal)];
+    }
 
     // The nearest name first, then as many as can be taken in at a glance.
     private static string Missing(string what, string name, string where, IReadOnlyList<string> known)

@@ -1,5 +1,6 @@
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Tuning;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Routing;
 
@@ -56,6 +57,11 @@ public abstract class StudyPage : ComponentBase, IDisposable
     protected void ChooseCar(string name)
     {
         var words = Offered.Where(c => c.Kind is ChoiceKind.Load or ChoiceKind.Seat).ToDictionary(c => c.Name, _ => (object?)null);
+        foreach (var key in CurrentCar.TrialKeys)
+        {
+            words[key] = null;
+        }
+
         words[Choices.Car.Name] = name;
         Addresses.NavigateTo(Addresses.GetUriWithQueryParameters(words), replace: true);
     }

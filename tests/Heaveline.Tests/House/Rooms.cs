@@ -24,7 +24,7 @@ internal static class Rooms
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
         ("Heaveline.Web",
         [
-            "", "Serving", "Guard", "Studying", "Charts", "Tuning", "Pages.Parts", "Pages.Garages", "Pages.Cars",
+            "", "Serving", "Guard", "Tuning", "Studying", "Charts", "Pages.Parts", "Pages.Garages", "Pages.Cars",
             "Pages.Passes", "Pages.Rules", "Pages.Rides", "Pages.Drives", "Pages.Reports", "Pages",
             "Frame", "Host",
         ]),

@@ -3,7 +3,6 @@ using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;
-using Microsoft.AspNetCore.WebUtilities;
 
 namespace Heaveline.Web.Pages.Passes;
 
@@ -11,19 +10,19 @@ namespace Heaveline.Web.Pages.Passes;
 public sealed record PassState
 {
     /// <summary>Address key of the speed, km/h.</summary>
-    public const string Speed = "speed";
+    public const string Speed = CurrentCar.SpeedKey;
 
     /// <summary>Address key of the obstacle's height, mm.</summary>
-    public const string Height = "height";
+    public const string Height = CurrentCar.HeightKey;
 
     /// <summary>Speed when the address names none, km/h.</summary>
     public const double UsualSpeed = 40.0;
 
     /// <summary>Address key of how springs are set.</summary>
-    internal const string Springs = "springs";
+    internal const string Springs = CurrentCar.SpringsKey;
 
     /// <summary>Address key of what a longer wheelbase does to the body.</summary>
-    internal const string Inertia = "inertia";
+    internal const string Inertia = CurrentCar.InertiaKey;
 
     private const string Frequencies = "frequencies";
     private const string Grows = "grows";
@@ -63,7 +62,7 @@ public sealed record PassState
     ]);
 
     /// <summary>Keys of everything that can be moved.</summary>
-    public static IReadOnlyList<string> Keys { get; } = [.. Settings.All(false).Select(setting => setting.Key), Luggage.Key, Speed, Height];
+    public static IReadOnlyList<string> Keys { get; } = [.. CurrentCar.TrialKeys, Speed, Height];
 
     /// <summary>The same with one value moved; null puts it back as described.</summary>
     public PassState With(string key, double? value) =>
@@ -77,18 +76,23 @@ public sealed record PassState
     /// <param name="usualCar">The car when none is named.</param>
     public static PassState Of(string query, string usualCar)
     {
-        var asked = QueryHelpers.ParseQuery(query);
-        string? Text(string key) => asked.TryGetValue(key, out var words) && words.ToString() is { Length: > 0 } text ? text : null;
+        var current = CurrentCar.Of(query);
+        string? Text(string key) => key switch
+        {
+            Speed => current.Speed,
+            Height => current.Height,
+            _ => current.Trial.GetValueOrDefault(key),
+        };
         var said = Keys.Select(key => (Key: key, Words: Text(key))).Where(pair => pair.Words is not null)
             .Select(pair => (pair.Key, Words: pair.Words!, QuantityText.InBox(pair.Words!, UnitOf(pair.Key)).Value)).ToList();
         var ticks = new[] { (Key: Springs, Word: Frequencies), (Key: Inertia, Word: Grows) }
             .Select(tick => (tick.Key, Words: Text(tick.Key), tick.Word)).Where(tick => tick.Words is not null && tick.Words != tick.Word);
         return new PassState
         {
-            Car = Text("car") ?? usualCar,
-            Load = Text("load"),
-            Road = Text("road") ?? Choices.Road.Usual!,
-            Beside = Text("beside"),
+            Car = current.Car ?? usualCar,
+            Load = current.Load,
+            Road = current.Road ?? current.Ground ?? Choices.Road.Usual!,
+            Beside = current.Beside,
             AsFrequencies = Text(Springs) == Frequencies,
             InertiaGrows = Text(Inertia) == Grows,
             Values = said.Where(one => one.Value is not null)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Heaveline.Reports;
 using Heaveline.Studies;
+using Heaveline.Quantities;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Tuning;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Extensions.Primitives;
 
@@ -61,21 +63,27 @@ public sealed record ReportQuery
     /// <summary>Name of the file without ending; null: from the first car.</summary>
     public string? File { get; init; }
 
+    /// <summary>
+    /// What is tried on the first car and its road, by the keys of an address: no report is made of it, and the next page finds it again.
+    /// </summary>
+    public ImmutableSortedDictionary<string, string> Tried { get; init; } = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+
     /// <summary>What an address says; what it does not say stands as usual.</summary>
     /// <param name="query">The query with or without its question mark.</param>
     public static ReportQuery Of(string query)
     {
         var said = QueryHelpers.ParseQuery(query);
+        var current = CurrentCar.Of(query);
         string? One(string key) => said.TryGetValue(key, out var values) ? values[^1] : null;
         string Word(string key, string usual) => One(key) is { Length: > 0 } word ? word : usual;
         var plain = new ReportQuery();
         return new ReportQuery
         {
-            Cars = [.. said.GetValueOrDefault("car", StringValues.Empty).OfType<string>().Where(name => name.Length > 0)],
-            Road = Word("road", plain.Road),
-            Speed = Word("speed", plain.Speed),
+            Cars = Cars(said.GetValueOrDefault("car", StringValues.Empty), current),
+            Road = current.Road ?? current.Ground ?? plain.Road,
+            Speed = current.Speed is not { } speed ? plain.Speed : QuantityText.IsBare(speed) ? QuantityText.Whole(speed, "km/h") : speed,
             Speeds = Word("speeds", plain.Speeds),
-            Load = One("load") is { Length: > 0 } load ? load : null,
+            Load = current.Load,
             Class = Word("class", plain.Class),
             Rule = Word("rule", plain.Rule),
             Samples = Word("samples", plain.Samples),
@@ -88,7 +96,15 @@ public sealed record ReportQuery
             Date = One("date"),
             Paper = Word("paper", plain.Paper),
             File = One("file") is { Length: > 0 } file ? file : null,
+            Tried = current.Height is { } height ? current.Trial.SetItem(CurrentCar.HeightKey, height) : current.Trial,
         };
+
+        // The car that the one in hand is held against comes along.
+        static ImmutableArray<string> Cars(StringValues named, CurrentCar current)
+        {
+            ImmutableArray<string> cars = [.. named.OfType<string>().Where(name => name.Length > 0)];
+            return cars is [_] && current.Beside is { } beside && beside != cars[0] ? cars.Add(beside) : cars;
+        }
     }
 
     /// <summary>
@@ -109,6 +125,7 @@ public sealed record ReportQuery
                 .. Drives.Select(name => ("drive", (string?)name, (string?)null)),
                 ("forecast", IsForecast ? Choice.Yes : null, null), ("parts", Parts, null),
                 ("title", Title, null), ("author", Author, ""), ("date", Date, null), ("paper", Paper, plain.Paper), ("file", File, null),
+                .. Tried.Select(one => (one.Key, (string?)one.Value, (string?)null)),
             ];
             return PageAddress.Query(words.Where(w => w.Word != w.Usual).Select(w => (w.Key, w.Word)));
         }

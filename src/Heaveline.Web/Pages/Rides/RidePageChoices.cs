@@ -1,4 +1,5 @@
 using Heaveline.Studies;
+using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Rides;
 
@@ -6,10 +7,10 @@ namespace Heaveline.Web.Pages.Rides;
 internal static class RidePageChoices
 {
     /// <summary>The road by this word is one of the reader's own density.</summary>
-    public const string OwnDensity = "density";
+    public const string OwnDensity = CurrentCar.OwnDensity;
 
     /// <summary>Before the letter of a class.</summary>
-    public const string ClassWord = "class-";
+    public const string ClassWord = CurrentCar.ClassWord;
 
     public static Choice Beside { get; } = Choices.Car with { Name = "beside", Says = "The car beside it." };
 

@@ -1,0 +1,143 @@
+using Heaveline.Web.Serving;
+using Heaveline.Web.Tuning;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Routing;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.JSInterop;
+
+namespace Heaveline.Web.Frame;
+
+/// <summary>
+/// The sheet of every page: its head holds the car in hand, as the page's address says it. Where no address says it, it is the last one of this
+/// browser: that stands in the browser's own storage and not in a cookie, so that nothing of it is sent along with a request, programs at other
+/// ports of this machine know nothing of it, and it is the garage's own.
+/// </summary>
+public sealed partial class Sheet : IAsyncDisposable
+{
+    private ErrorBoundary? boundary;
+    private CurrentCar? current;
+    private PageEntry page = PageEntry.All[0];
+    private bool isNamed;
+    private string? remembered;
+    private IJSObjectReference? script;
+
+    [Inject]
+    private NavigationManager Addresses { get; set; } = null!;
+
+    [Inject]
+    private GarageView Garage { get; set; } = null!;
+
+    [Inject]
+    private IJSRuntime Browser { get; set; } = null!;
+
+    // A base address stands in the head: a bare fragment would lead to the first page.
+    private string SkipTo => Addresses.Uri.Split('#')[0] + "#content";
+
+    private bool IsBump => current?.Road is not { } road || Garage.Road(road)?.Value is not { Event: null };
+
+    /// <inheritdoc/>
+    protected override void OnInitialized()
+    {
+        Addresses.LocationChanged += Moved;
+        Read();
+    }
+
+    /// <inheritdoc/>
+    protected override void OnParametersSet() => boundary?.Recover();
+
+    /// <inheritdoc/>
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (!RendererInfo.IsInteractive || Garage.UsualCar is null)
+        {
+            return;
+        }
+
+        if (script is null)
+        {
+            script = await Browser.InvokeAsync<IJSObjectReference>("import", "./_content/Heaveline.Web/inhand.js");
+            if (!isNamed && await script.InvokeAsync<string?>("last") is { } last && CurrentCar.Of(last) is { Car: { } car } found
+                && Garage.CarNames.Contains(car))
+            {
+                current = found;
+                StateHasChanged();
+            }
+        }
+
+        // What is not here is not remembered.
+        if (isNamed && current is { Car: { } named })
+        {
+            var links = PageEntry.All.Where(entry => !entry.IsApart).ToDictionary(entry => "/" + entry.Path, entry => "/" + Link(entry.Path));
+            var kept = Garage.CarNames.Contains(named) ? string.Join('\n', links.Values) : "";
+            if (kept != remembered)
+            {
+                remembered = kept;
+                await script.InvokeVoidAsync("keep", kept.Length > 0 ? links : null);
+            }
+        }
+    }
+
+    private string Link(string path) => current is null || PageEntry.All.First(entry => entry.Path == path).IsApart ? path : current.On(path, IsBump);
+
+    private void Moved(object? sender, LocationChangedEventArgs e) => InvokeAsync(() =>
+    {
+        Read();
+        StateHasChanged();
+    });
+
+    private void Read()
+    {
+        var uri = new Uri(Addresses.Uri);
+        var path = uri.AbsolutePath[new Uri(Addresses.BaseUri).AbsolutePath.Length..].TrimEnd('/');
+        page = PageEntry.All.FirstOrDefault(entry => entry.Path == path) ?? new PageEntry(path, "");
+        if (page.IsApart || page.Words.Length == 0 || Garage.UsualCar is not { } usual)
+        {
+            return;
+        }
+
+        var said = CurrentCar.Of(uri.Query);
+        isNamed = said.Car is not null || page.ShowsCar;
+        if (isNamed || current is null)
+        {
+            current = said with { Car = said.Car ?? usual, Speed = said.Speed ?? page.UsualSpeed };
+        }
+    }
+
+    // What the page alone chooses stays in its address.
+    private void Choose(CurrentCar next)
+    {
+        var isBump = next.Road is not { } road || Garage.Road(road)?.Value is not { Event: null };
+        var words = CurrentCar.TrialKeys.Concat(["seat", "springs", "inertia"]).Where(key => key != "seat" || next.Car != current!.Car)
+            .ToDictionary(key => key, _ => (object?)null, StringComparer.Ordinal);
+        foreach (var (key, word) in next.Words(page.Path, isBump))
+        {
+            words[key] = string.IsNullOrEmpty(word) ? null : word;
+        }
+
+        if (page.Path == "report" && new Uri(Addresses.Uri) is var uri
+            && Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(uri.Query).TryGetValue("car", out var cars) && cars.Count > 1)
+        {
+            words["car"] = (string[])[next.Car!, .. cars.Skip(1).OfType<string>().Where(name => name != next.Car)];
+            words["beside"] = null;
+        }
+
+        Addresses.NavigateTo(Addresses.GetUriWithQueryParameters(words), replace: true);
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        Addresses.LocationChanged -= Moved;
+        try
+        {
+            if (script is not null)
+            {
+                await script.DisposeAsync();
+            }
+        }
+        catch (JSDisconnectedException)
+        {
+            // The page is gone, and its script with it.
+        }
+    }
+}
