@@ -131,7 +131,12 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
         yield return $"Price: {prices ?? "none found among the measures below"}.";
     }
 
-    private static string Ends(IEnumerable<string> ends) => string.Join(" and ", ends.Select(end => $"the {end}"));
+    private static string Ends(IEnumerable<string> ends) => ends.ToArray() switch
+    {
+        [var end] => $"the {end}",
+        [var end, _] => end.EndsWith('s') ? "all wheels" : "both wheels",
+        _ => "",
+    };
 
     // "rear", "front and rear"; null where it stands clear of its bump stops.
     private static string? Standing(PassAnswer crossing) => StandingStops.Of(crossing.Model).Select(CornerNames.Of).ToArray() is { Length: > 0 } ends
