@@ -35,7 +35,8 @@ internal static class Settings
     public static IReadOnlyList<KeyEdit> Words(
         Car described, Car changed, IReadOnlyDictionary<string, double> values, bool inertiaGrows, Node root) =>
         [.. All(inertiaGrows).Where(setting => values.ContainsKey(setting.Key) && setting.ScaleOf(described) is not null)
-            .SelectMany(setting => setting.Words(changed, root)).DistinctBy(edit => string.Join('\n', edit.Path)).Select(edit => AsDoubtful(edit, root))];
+            .SelectMany(setting => setting.Words(changed, root)).DistinctBy(edit => string.Join('\n', edit.Path))
+            .Select(edit => AsDoubtful(edit, root))];
 
     private static KeyEdit AsDoubtful(KeyEdit edit, Node root)
     {
