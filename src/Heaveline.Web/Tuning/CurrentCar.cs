@@ -38,6 +38,10 @@ public sealed record CurrentCar
     /// <summary>Keys of what is tried on a car, in the order of an address.</summary>
     public static ImmutableArray<string> TrialKeys { get; } = [.. Settings.All(false).Select(setting => setting.Key), Luggage.Key];
 
+    /// <summary>Nothing is tried.</summary>
+    public static ImmutableSortedDictionary<string, string> NoTrial { get; } =
+        ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+
     /// <summary>Name of the car in the garage; null where none is named.</summary>
     public string? Car { get; init; }
 
@@ -60,7 +64,7 @@ public sealed record CurrentCar
     public string? Beside { get; init; }
 
     /// <summary>What is tried on the car, and how it is set, by the keys of the address, in words.</summary>
-    public ImmutableSortedDictionary<string, string> Trial { get; init; } = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+    public ImmutableSortedDictionary<string, string> Trial { get; init; } = NoTrial;
 
     /// <summary>How many settings of the car are tried.</summary>
     public int Tried => Trial.Keys.Count(key => TrialKeys.Contains(key));
@@ -73,6 +77,8 @@ public sealed record CurrentCar
         string? Text(string key) => said.TryGetValue(key, out var words) && words.LastOrDefault(w => w is { Length: > 0 }) is { } text ? text : null;
         string[] cars = [.. said.TryGetValue("car", out var names) ? names.OfType<string>().Where(name => name.Length > 0) : []];
         var road = Text("road");
+        var trial = TrialKeys.Append(SpringsKey).Append(InertiaKey).Select(key => (Key: key, Words: Text(key))).Where(one => one.Words is not null)
+            .ToImmutableSortedDictionary(one => one.Key, one => one.Words!, StringComparer.Ordinal);
         return new CurrentCar
         {
             Car = cars.FirstOrDefault(),
@@ -82,8 +88,7 @@ public sealed record CurrentCar
             Speed = Text(SpeedKey) ?? Text(AtKey),
             Height = Text(HeightKey),
             Beside = Text(BesideKey) ?? cars.ElementAtOrDefault(1),
-            Trial = TrialKeys.Append(SpringsKey).Append(InertiaKey).Select(key => (Key: key, Words: Text(key))).Where(one => one.Words is not null)
-                .ToImmutableSortedDictionary(one => one.Key, one => one.Words!, StringComparer.Ordinal),
+            Trial = trial.IsEmpty ? NoTrial : trial,
         };
     }
 

@@ -11,7 +11,7 @@ public class CurrentCarTests
     {
         Car = "lark & estate",
         Load = "two up",
-        Road = "village-hump",
+        Road = "pothole-left",
         Speed = "37.5",
         Height = "60",
         Beside = "fern-saloon",
@@ -32,12 +32,16 @@ public class CurrentCarTests
     {
         var query = InHand.On("ride")["ride".Length..];
         var pass = PassState.Of(query, "none");
-        Assert.Equal(("lark & estate", "two up", "village-hump", "fern-saloon", 37.5), (pass.Car, pass.Load, pass.Road, pass.Beside, pass.KilometresPerHour));
-        Assert.Equal((52.0, 1.2, 40.0, 60.0), (pass.Values["rear-spring"], pass.Values["front-damping"], pass.Values["luggage"], pass.Values["height"]));
+        Assert.Equal(
+            ("lark & estate", "two up", "pothole-left", "fern-saloon", 37.5),
+            (pass.Car, pass.Load, pass.Road, pass.Beside, pass.KilometresPerHour));
+        Assert.Equal(
+            (52.0, 1.2, 40.0, 60.0),
+            (pass.Values["rear-spring"], pass.Values["front-damping"], pass.Values["luggage"], pass.Values["height"]));
         Assert.True(pass.AsFrequencies);
         var report = ReportQuery.Of(query);
         Assert.Equal(["lark & estate", "fern-saloon"], report.Cars);
-        Assert.Equal(("two up", "village-hump", "37.5 km/h"), (report.Load, report.Road, report.Speed));
+        Assert.Equal(("two up", "pothole-left", "37.5 km/h"), (report.Load, report.Road, report.Speed));
     }
 
     [Fact]
@@ -63,7 +67,9 @@ public class CurrentCarTests
     public void Another_car_brings_its_own_load_and_settings_and_keeps_road_and_speed()
     {
         var other = InHand.For("drover-van");
-        Assert.Equal(("drover-van", null, "village-hump", "37.5", "60", null), (other.Car, other.Load, other.Road, other.Speed, other.Height, other.Beside));
+        Assert.Equal(
+            ("drover-van", null, "pothole-left", "37.5", "60", null),
+            (other.Car, other.Load, other.Road, other.Speed, other.Height, other.Beside));
         Assert.Equal(0, other.Tried);
         Assert.Equal(["springs"], other.Trial.Keys);
         Assert.Same(InHand, InHand.For("lark & estate"));

@@ -66,7 +66,7 @@ public sealed record ReportQuery
     /// <summary>
     /// What is tried on the first car and its road, by the keys of an address: no report is made of it, and the next page finds it again.
     /// </summary>
-    public ImmutableSortedDictionary<string, string> Tried { get; init; } = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+    public ImmutableSortedDictionary<string, string> Tried { get; init; } = CurrentCar.NoTrial;
 
     /// <summary>What an address says; what it does not say stands as usual.</summary>
     /// <param name="query">The query with or without its question mark.</param>
