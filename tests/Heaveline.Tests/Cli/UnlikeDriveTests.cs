@@ -135,9 +135,10 @@ public sealed class UnlikeDriveTests : IDisposable
         Put("bare", "drive: Bare\nwheelbase: 2.70\nphone: { behind-front-axle: 1.45, left: 0.1, up: 0.2 }\n", LarchLane.Before.Log);
         var file = Spoken.Of("check", Path.Combine(scratch["drives"], "bare", DriveFile.FileName));
         Assert.Equal(1, file.Code);
-        foreach (var bare in new[] { "wheelbase: 2.70", "phone behind front axle: 1.45", "phone left: 0.1", "phone up: 0.2" })
+        (string Key, string Bare)[] all = [("wheelbase", "2.70"), ("phone behind front axle", "1.45"), ("phone left", "0.1"), ("phone up", "0.2")];
+        foreach (var (key, bare) in all)
         {
-            Assert.Contains($"{bare} has no unit; {Lengths} {bare[(bare.IndexOf(':', StringComparison.Ordinal) + 2)..]} m.", file.Remarks, StringComparison.Ordinal);
+            Assert.Contains($"{key}: {bare} has no unit; {Lengths} {bare} m.", file.Remarks, StringComparison.Ordinal);
         }
 
         foreach (var (place, bare) in new[] { ("1.45 behind front axle", "1.45"), ("1.45 m behind front axle, 0.1 left", "0.1") })
