@@ -134,6 +134,32 @@ public class DriveCarStudyTests
     }
 
     [Theory]
+    [InlineData(DriveDetailKind.Halves, "Gentler and harder half apart")]
+    [InlineData(DriveDetailKind.Speeds, "Speeds over the sites")]
+    [InlineData(DriveDetailKind.Roughness, "Roughness along the drive")]
+    public void Each_thing_more_that_a_car_tells_is_worked_out_alone_can_be_stopped_and_is_what_all_lines_say(DriveDetailKind kind, string title)
+    {
+        var answer = Known.Value;
+        var detail = DriveDetail.Of(answer.Drive, answer.Trust, answer.Events, answer.Missed, answer.Identified)!;
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => detail.Of(kind, stop.Token));
+        var part = detail.Of(kind, TestContext.Current.CancellationToken);
+        Assert.Equal(part.Sentences, detail.Of(kind, stop.Token).Sentences);
+        Assert.All(
+            Enum.GetValues<DriveDetailKind>().Where(other => other != kind),
+            other => Assert.ThrowsAny<OperationCanceledException>(() => detail.Of(other, stop.Token)));
+        Assert.StartsWith(title, part.Table.Title, StringComparison.Ordinal);
+        Assert.Equal(kind == DriveDetailKind.Roughness, part.Figure is not null);
+        var lines = string.Join("\n", answer.WholeLinesIn(Heaveline.Quantities.ReaderUnits.Imperial));
+        Assert.Contains(
+            FactText.Of(part.Table.In(Heaveline.Quantities.ReaderUnits.Imperial)).TrimEnd().ReplaceLineEndings("\n"),
+            lines.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.All(
+            part.Sentences, s => Assert.Contains(Heaveline.Quantities.ReaderUnits.Imperial.Text(s.Text), lines, StringComparison.Ordinal));
+    }
+
+    [Theory]
     [InlineData(0.62, 0.64, "0.62°", "0.64°")]
     [InlineData(0.62, 0.74, "0.6°", "0.7°")]
     public void The_pitch_of_both_halves_has_as_many_decimals_as_tell_them_apart(double gentle, double hard, string first, string second)
