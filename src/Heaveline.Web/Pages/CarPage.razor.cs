@@ -18,6 +18,7 @@ public sealed partial class CarPage : IDisposable
 
     private CarEditor? editor;
     private FormActs? acts;
+    private DraftOffer? drafts;
     private CarNumbers? numbers;
     private CarDraft? counted;
     private CancellationTokenSource? counting;
@@ -309,6 +310,12 @@ public sealed partial class CarPage : IDisposable
         {
             Go();
         }
+    }
+
+    private async Task GiveUpAndGo()
+    {
+        await drafts!.Drop();
+        Go();
     }
 
     private void Go()
