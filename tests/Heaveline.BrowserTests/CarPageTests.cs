@@ -285,7 +285,7 @@ public class CarPageTests(Served served)
         await page.Keyboard.PressAsync("Control+A");
         await page.Keyboard.TypeAsync("26.5");
         await Expect(page.Locator(".keeping .state")).ToContainTextAsync("not saved");
-        await Keys.TabTo(page, ".keeping button.leading", "Shift+Tab");
+        await Keys.TabTo(page, ".keeping button", "Shift+Tab");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator(".keeping .state")).ToContainTextAsync("Saved");
         Assert.Contains("rate: 26.5 N/mm ± 4 %", car.Text, StringComparison.Ordinal);
