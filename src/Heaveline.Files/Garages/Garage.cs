@@ -21,7 +21,8 @@ public sealed class Garage
     /// <summary>How many earlier versions of one file are kept; the oldest are dropped.</summary>
     public const int MostEarlier = 50;
 
-    private const int DeepestFolder = 3;
+    /// <summary>How many folders deep files are looked for.</summary>
+    internal const int DeepestFolder = 3;
 
     private readonly GarageSaving saving;
     private readonly EarlierVersions earlier;

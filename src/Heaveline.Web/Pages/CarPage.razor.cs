@@ -27,6 +27,7 @@ public sealed partial class CarPage : IDisposable
     private string title = "";
     private string lede = "";
     private string said = "";
+    private string followed = "";
     private string uncounted = "";
     private string text = "";
     private bool isTextOpen;
@@ -246,6 +247,27 @@ public sealed partial class CarPage : IDisposable
         editor!.Reload();
         said = "This is what stood on the disk.";
         Changed();
+    }
+
+    private IReadOnlyCollection<string> Follow(IReadOnlyCollection<string> names)
+    {
+        var own = editor!.Draft.Reading.Sources.Select(source => source.File).ToHashSet(StringComparer.Ordinal);
+        string[] ours = [.. names.Where(own.Contains)];
+        var met = names.Contains(editor.Draft.File) ? editor.Follow() : null;
+        if (met is null && ours.All(name => name == editor.Draft.File))
+        {
+            // Saved here, or not ours.
+            return [];
+        }
+
+        editor.Reread();
+        followed = met is null ? "taken into the numbers here"
+            : met.End == SaveEnd.Conflict ? "shown here as it is now; \"Take back the last step\" brings what stood here before"
+            : $"but {met.Message} {met.Advice}".TrimEnd('.');
+        said = "";
+        Changed();
+        // A conflict speaks for itself.
+        return editor.Conflict is not null ? [] : met is null ? [.. ours.Where(name => name != editor.Draft.File)] : ours.Append(editor.Draft.File).Distinct().ToList();
     }
 
     private void Overwrite() => Tell(editor!.Overwrite());

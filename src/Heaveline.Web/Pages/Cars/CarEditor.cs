@@ -166,6 +166,13 @@ public sealed class CarEditor
         return met;
     }
 
+    /// <summary>Reads the draft anew: a file that it is made of has changed, such as the base of a variant.</summary>
+    public void Reread()
+    {
+        Draft = CarDraft.Of(garage, Draft.File, Draft.Text);
+        Keep();
+    }
+
     /// <summary>Leaves a conflict undecided.</summary>
     public void PutOff() => Conflict = null;
 
