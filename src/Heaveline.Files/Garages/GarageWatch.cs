@@ -2,8 +2,8 @@ namespace Heaveline.Files.Garages;
 
 /// <summary>
 /// Tells which files of a garage have another content than before, whoever has written them: an editor, another program, another page. The system's
-/// own word is taken where it comes; where it does not, as on drives of a network, the files are looked at every two seconds. A file is told of when it
-/// has been left alone for 0.3 s, so that one half written is not. Nothing is watched while nobody listens.
+/// own word is taken where it comes; where it does not, as on drives of a network, the files are looked at every two seconds. A file is told of when
+/// it has been left alone for 0.3 s, so that one half written is not. Nothing is watched while nobody listens.
 /// </summary>
 /// <param name="folder">The garage's folder.</param>
 public sealed class GarageWatch(string folder) : IDisposable

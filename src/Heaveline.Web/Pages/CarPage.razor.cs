@@ -267,7 +267,8 @@ public sealed partial class CarPage : IDisposable
         said = "";
         Changed();
         // A conflict speaks for itself.
-        return editor.Conflict is not null ? [] : met is null ? [.. ours.Where(name => name != editor.Draft.File)] : ours.Append(editor.Draft.File).Distinct().ToList();
+        return editor.Conflict is not null ? []
+            : [.. ours.Append(editor.Draft.File).Distinct().Where(name => met is not null || name != editor.Draft.File)];
     }
 
     private void Overwrite() => Tell(editor!.Overwrite());

@@ -17,6 +17,8 @@ dialog.addEventListener("components-reconnect-state-changed", ({ detail }) => {
     } else {
         dataset.contact ??= "lost";
         watch();
+        // The framework has given up: whoever answers now is asked for this page anew.
+        if (state === "rejected") wake();
     }
 });
 
