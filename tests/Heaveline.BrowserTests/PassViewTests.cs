@@ -100,6 +100,19 @@ public class PassViewTests(Served served)
     }
 
     [Fact]
+    public async Task On_a_phone_no_number_of_the_table_is_beside_the_screen()
+    {
+        var page = await Open(Saloon + "&rear-spring=50", 390);
+        var cells = page.Locator(".before-after tbody td");
+        Assert.True(await cells.CountAsync() > 9);
+        foreach (var cell in await cells.AllAsync())
+        {
+            var box = (await cell.BoundingBoxAsync())!;
+            Assert.True(box.X >= 0 && box.X + box.Width <= 390, $"{await cell.InnerTextAsync()} ends at {box.X + box.Width}");
+        }
+    }
+
+    [Fact]
     public async Task On_a_phone_come_finding_picture_pitch_and_sliders_and_the_picture_stays_in_sight()
     {
         var page = await Open(Saloon + "&rear-spring=50", 390);

@@ -1,6 +1,8 @@
 using Heaveline.Cars;
 using Heaveline.Files.Editing;
+using Heaveline.Files.Forms;
 using Heaveline.Files.Yaml;
+using Heaveline.Quantities;
 
 namespace Heaveline.Web.Tuning;
 
@@ -26,9 +28,33 @@ internal static class Settings
         return LinkSetting.WithoutIdle(car);
     }
 
-    /// <summary>The changed keys of the described car's file that say the same.</summary>
+    /// <summary>
+    /// The changed keys of the described car's file that say the same. What is set is as uncertain as the number in whose place it stands: nothing
+    /// was measured anew.
+    /// </summary>
     public static IReadOnlyList<KeyEdit> Words(
         Car described, Car changed, IReadOnlyDictionary<string, double> values, bool inertiaGrows, Node root) =>
         [.. All(inertiaGrows).Where(setting => values.ContainsKey(setting.Key) && setting.ScaleOf(described) is not null)
-            .SelectMany(setting => setting.Words(changed, root)).DistinctBy(edit => string.Join('\n', edit.Path))];
+            .SelectMany(setting => setting.Words(changed, root)).DistinctBy(edit => string.Join('\n', edit.Path))
+            .Select(edit => AsDoubtful(edit, root))];
+
+    private static KeyEdit AsDoubtful(KeyEdit edit, Node root)
+    {
+        var former = edit.Value?.Kind == NodeKind.Scalar ? Described(edit.Path, root) : "";
+        var mark = QuantityForm.DoubtMarks.Where(sign => former.Contains(sign, StringComparison.Ordinal)).MaxBy(sign => sign.Length);
+        if (mark is null)
+        {
+            return edit;
+        }
+
+        var at = former.IndexOf(mark, StringComparison.Ordinal);
+        var (value, doubt) = (former[..at].Trim(), former[(at + mark.Length)..].Trim());
+        var unit = QuantityText.NumberOf(doubt).Length == doubt.Length ? $" {value[QuantityText.NumberOf(value).Length..].Trim()}" : "";
+        return KeyEdit.Put(edit.Path, $"{edit.Value!.Text} ± {doubt}{unit}".TrimEnd());
+    }
+
+    // An inertia may stand in the place of an index, whose per cent is its own.
+    private static string Described(IReadOnlyList<string> path, Node root) =>
+        root.At([.. path])?.Text
+        ?? (path is ["body", "pitch-inertia"] && root.At("body", "pitch-index")?.Text is { } index && index.TrimEnd().EndsWith('%') ? index : "");
 }

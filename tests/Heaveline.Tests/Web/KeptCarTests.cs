@@ -114,6 +114,38 @@ public class KeptCarTests
     }
 
     [Theory]
+    [InlineData("front-spring", 24.0, "front/spring/rate", "24 N/mm ± 4 %")]
+    [InlineData("rear-stop", 60.0, "rear/bump-stop/clearance", "60 mm ± 4 mm")]
+    [InlineData("wheelbase", 2810.0, "wheelbase", "2.81 m ± 5 mm")]
+    public void What_is_set_is_as_uncertain_as_what_it_takes_the_place_of(string key, double value, string path, string text)
+    {
+        var reading = CarFile.Load(Path.Combine(Garage, "fern-saloon.yaml"), Garage);
+        var car = Settings.Apply(reading.Value!, Values((key, value)), false);
+        var words = Settings.Words(reading.Value!, car, Values((key, value)), false, reading.Root!).ToArray();
+        Assert.Equal(text, words.Single(edit => string.Join('/', edit.Path) == path).Value!.Text);
+        if (key == "wheelbase")
+        {
+            Assert.EndsWith("kg m2 ± 10 %", words.Single(edit => edit.Path[^1] == "pitch-inertia").Value!.Text, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData("damping-ratio: 0.3 ± 20 %", "0.39 ± 20 %")]
+    [InlineData("damping-ratio: 0.3 ± 0.05", "0.39 ± 0.05")]
+    [InlineData("damping-ratio: 0.3 +/- 20%", "0.39 ± 20%")]
+    [InlineData("damping-ratio: 0.3", "0.39")]
+    public void A_damping_ratio_times_as_strong_keeps_its_doubt(string damper, string text)
+    {
+        var fern = File.ReadAllText(Path.Combine(Garage, "fern-saloon.yaml"));
+        var (from, to) = (fern.LastIndexOf("  damper:", StringComparison.Ordinal), fern.LastIndexOf("  bump-stop:", StringComparison.Ordinal));
+        var reading = CarFile.Read(new SourceText("ratio.yaml", $"{fern[..from]}  damper: {{{damper}}}\n{fern[to..]}"), Garage);
+        Assert.True(reading.Value is not null, reading.Format());
+        var values = Values(("rear-damping", 1.3));
+        var car = Settings.Apply(reading.Value, values, false);
+        Assert.Equal(text, Assert.Single(Settings.Words(reading.Value, car, values, false, reading.Root!)).Value!.Text);
+    }
+
+    [Theory]
     [InlineData("front-spring", 0.0, "above 0 N/mm")]
     [InlineData("rear-spring", -3.0, "above 0 N/mm")]
     [InlineData("front-damping", -0.1, "0 × described or above")]

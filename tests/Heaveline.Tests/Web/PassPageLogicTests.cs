@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
 using Heaveline.Figures;
+using Heaveline.Files;
+using Heaveline.Files.Cars;
 using Heaveline.Measures;
 using Heaveline.Tests.House;
 using Heaveline.Web.Charts;
@@ -10,6 +12,18 @@ namespace Heaveline.Tests.Web;
 
 public class PassPageLogicTests
 {
+    [Fact]
+    public void A_crossing_computed_with_slips_says_so()
+    {
+        var fern = File.ReadAllText(Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon.yaml"));
+        IReadOnlyList<Warning> Slips(string text) => CarFile.Read(new SourceText("slips.yaml", text)).Warnings;
+        Assert.Equal("", PassWords.Slips(Slips(fern)));
+        var high = fern.Replace("centre-of-gravity-height: 0.56 m", "centre-of-gravity-height: 1.9 m", StringComparison.Ordinal);
+        var one = PassWords.Slips(Slips(high));
+        Assert.StartsWith("This is computed with a number of the car's file that looks like a slip: ", one, StringComparison.Ordinal);
+        Assert.Contains("1.9 m", one, StringComparison.Ordinal);
+    }
+
     private static readonly GarageView Demo = new(new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
 
     [Fact]

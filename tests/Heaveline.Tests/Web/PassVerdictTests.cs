@@ -54,10 +54,28 @@ public class PassVerdictTests
     }
 
     [Fact]
-    public void Wheels_that_leave_the_road_are_in_the_price()
+    public void Wheels_that_leave_the_road_are_in_the_price_only_where_they_did_not_before_or_for_less_long()
     {
-        var (verdict, _) = VerdictOn((Laden with { Load = "driver" }).With("speed", 60.0).With("rear-damping", 4.0));
-        Assert.Contains("Price: the rear wheels leave the road", verdict.Detail, StringComparison.Ordinal);
+        var fast = (Laden with { Load = "driver" }).With("speed", 60.0);
+        var (verdict, changes) = VerdictOn(fast.With("rear-damping", 4.0));
+        var lift = Row(changes, "rear-lift-off");
+        Assert.Equal("0.00", lift.Print(lift.Before));
+        Assert.Contains($"Price: {lift.Measure.Label} {lift.Size}", verdict.Detail, StringComparison.Ordinal);
+
+        // A car that lifts them anyway, by as much.
+        var (still, rows) = VerdictOn(fast.With("speed", 110.0).With("front-damping", 1.04));
+        var same = Row(rows, "rear-lift-off");
+        Assert.True(same.Before > 0.0 && same.IsHardlyAny, $"{same.Before} s, {same.After} s");
+        Assert.Contains("The rear wheels still leave the road.", still.Detail, StringComparison.Ordinal);
+        Assert.DoesNotContain(same.Measure.Label, still.Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_unchanged_car_that_leaves_the_road_or_stands_on_its_stops_says_so_in_its_headline()
+    {
+        var (verdict, changes) = VerdictOn((Laden with { Load = "driver" }).With("speed", 110.0));
+        Assert.True(Row(changes, "rear-lift-off").After > 0.0);
+        Assert.Contains("off the road", verdict.Headline, StringComparison.Ordinal);
     }
 
     [Fact]

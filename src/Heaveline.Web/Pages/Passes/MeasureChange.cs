@@ -66,7 +66,8 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
         [
             .. PassCatalogue.For(now.Model, now.Pass.Road, MeasureUse.BeforeAfter)
                 .Select(measure => new MeasureChange(measure, Shown(former, measure), Shown(now, measure)))
-                .Where(change => change.Before is not null || change.After is not null),
+                .Where(change => change.Before is not null || change.After is not null)
+                .Where(change => !change.Measure.IsNothing([change.Before ?? 0.0, change.After ?? 0.0])),
         ];
     }
 

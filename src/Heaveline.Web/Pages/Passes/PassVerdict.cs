@@ -44,9 +44,16 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
 
         if (view.Before is null || nod.Before is not { } before || before <= 0.0)
         {
-            var lands = Stops(view).Where(stop => stop.Now < 0.0 && !Stands(view.After, stop.End)).Select(stop => $"the {stop.End}").ToArray();
-            var stops = (Standing(view.After) is { } ends ? $", and stands on its {ends} bump stops" : "")
-                + (lands.Length > 0 ? $", and lands on the bump stops of {string.Join(" and ", lands)}" : "");
+            var lands = Ends(Stops(view).Where(stop => stop.Now < 0.0 && !Stands(view.After, stop.End)).Select(stop => stop.End));
+            var lifts = Ends(Lifts(view).Where(lift => lift.Now > 0.0).Select(lift => lift.End));
+            string[] does =
+            [
+                Standing(view.After) is { } ends ? $"stands on its {ends} bump stops" : "",
+                lands.Length > 0 ? $"lands on the bump stops of {lands}" : "",
+                lifts.Length > 0 ? $"lifts {lifts} off the road" : "",
+            ];
+            string[] also = [.. does.Where(words => words.Length > 0)];
+            var stops = string.Concat(also.Select((words, i) => $", {(i == also.Length - 1 ? "and " : "")}{words}"));
             return new(
                 $"{FirstLetter.Raised(load)}, it nods by ",
                 nod.PrintWithUnit(after),
@@ -106,6 +113,14 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
             }
         }
 
+        foreach (var (end, before, now) in Lifts(view))
+        {
+            if (before > 0.0)
+            {
+                yield return now > 0.0 ? $"The {end} still leave the road." : $"The {end} stay on the road now.";
+            }
+        }
+
         var others = changes.Where(change => change != nod && change != hit && IsFelt(change)).OrderByDescending(Share).ToArray();
         var (gains, prices) = (Told(others, better: true), Told(others, better: false));
         if (gains is not null)
@@ -113,19 +128,15 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
             yield return $"Better too: {gains}.";
         }
 
-        var lifts = string.Join(" and ", Lifts(view).Select(end => $"the {end}"));
-        yield return lifts.Length > 0
-            ? $"Price: {lifts} leave the road{(prices is null ? "" : "; " + prices)}."
-            : $"Price: {prices ?? "none found among the measures below"}.";
+        yield return $"Price: {prices ?? "none found among the measures below"}.";
     }
 
-    // Wheels that leave the road now, and did not or for a shorter time.
-    private static IEnumerable<string> Lifts(PassView view) =>
-        from place in WheelPlace.Axles(view.After.Model.Rolls)
-        let measure = WheelCatalogue.Of(place).Single(one => one.Key.EndsWith("-lift-off", StringComparison.Ordinal))
-        let before = view.Before is { IsWhole: true } former ? measure.ShownOf(former.Pass) ?? 0.0 : 0.0
-        where measure.ShownOf(view.After.Pass) is { } now && now > (1.0 + Felt) * before
-        select place.Name;
+    private static string Ends(IEnumerable<string> ends) => ends.ToArray() switch
+    {
+        [var end] => $"the {end}",
+        [var end, _] => end.EndsWith('s') ? "all wheels" : "both wheels",
+        _ => "",
+    };
 
     // "rear", "front and rear"; null where it stands clear of its bump stops.
     private static string? Standing(PassAnswer crossing) => StandingStops.Of(crossing.Model).Select(CornerNames.Of).ToArray() is { Length: > 0 } ends
@@ -151,11 +162,17 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
         ? Math.Abs(after - before) / Math.Max(Math.Abs(before), double.Epsilon)
         : 0.0;
 
-    // The room that is left before each axle's bump stops, the worse wheel's, shown; below 0 when they are met.
-    private static IEnumerable<(string End, double Before, double Now)> Stops(PassView view) =>
+    // The room that is left before each axle's bump stops, the worse wheel's, as printed; below 0 when they are pressed.
+    private static IEnumerable<(string End, double Before, double Now)> Stops(PassView view) => Worse(view, "bump-margin");
+
+    // How long each axle's worse wheel has no load on the road, as printed.
+    private static IEnumerable<(string End, double Before, double Now)> Lifts(PassView view) => Worse(view, "lift-off");
+
+    private static IEnumerable<(string End, double Before, double Now)> Worse(PassView view, string key) =>
         from place in WheelPlace.Axles(view.After.Model.Rolls)
-        let measure = WheelCatalogue.Of(place).Single(one => one.Key.EndsWith("-bump-margin", StringComparison.Ordinal))
+        let measure = WheelCatalogue.Of(place).Single(one => one.Key == $"{place.Key}-{key}")
         let now = measure.ShownOf(view.After.Pass)
         where now is not null
-        select (place.Name, view.Before is { IsWhole: true } before ? measure.ShownOf(before.Pass) ?? 0.0 : 0.0, now.Value);
+        let before = view.Before is { IsWhole: true } former ? measure.ShownOf(former.Pass) ?? 0.0 : 0.0
+        select (place.Name, Math.Round(before, measure.Digits), Math.Round(now.Value, measure.Digits));
 }

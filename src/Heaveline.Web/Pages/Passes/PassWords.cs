@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Files;
 using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Studies;
@@ -19,6 +20,16 @@ internal static class PassWords
             .Where(s => s.Id != "opening").ToLookup(s => PassStory.First.Contains(s.Id), s => s.Text);
         return [string.Join(' ', sentences[true]), string.Join(' ', sentences[false])];
     }
+
+    /// <summary>That what is computed rests on numbers of the car's file that look like slips, with the first; empty where none does.</summary>
+    /// <param name="slips">What the file's reader found doubtful.</param>
+    public static string Slips(IReadOnlyList<Warning> slips) => slips.Count switch
+    {
+        0 => "",
+        1 => $"This is computed with a number of the car's file that looks like a slip: {slips[0].Message} {slips[0].Advice}",
+        _ => $"This is computed with {slips.Count} numbers of the car's file that look like slips: {slips[0].Message} {slips[0].Advice} "
+            + "The others stand on the page of the car.",
+    };
 
     /// <summary>What has changed against the former state; null when there is none to compare with.</summary>
     public static string? Against(PassView view)

@@ -30,7 +30,7 @@ public static class WheelCatalogue
             "Least load of the tyre on the road over its load at trim.") with { Uses = Few },
         LoadVariation(place),
         At(place, "lift-off", "off the road", In.Seconds, 2, Better.Less, (p, i) => WheelMeasures.LiftOffOf(p, i),
-            "Time without any load on the road.") with { Nothing = 0.0 },
+            "Time without any load on the road.") with { Nothing = 0.0, Uses = MeasureUse.Table | MeasureUse.BeforeAfter },
     ];
 
     /// <summary>What is lost of the grip.</summary>
