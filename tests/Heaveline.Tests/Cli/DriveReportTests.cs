@@ -178,6 +178,14 @@ public sealed class DriveReportTests : IDisposable
         Assert.Contains(
             "Not said to be the same in both drives: load, pressures, temperature, tyres, phone.", page, StringComparison.Ordinal);
         Assert.Contains("Driven, as written down: Fern saloon. The report is of another car: Drover van.", page, StringComparison.Ordinal);
+
+        // Nor does the half page in front say of the van what was measured on the saloon.
+        said = Spoken.Of(
+            "report", scratch["drover-van.yaml"], "--drive", heavy, "--drive", light, "--parts", "finding,prove", "--out", scratch["r.html"]);
+        Assert.Equal(0, said.Code);
+        page = PageText.Plain(File.ReadAllText(scratch["r.html"]));
+        Assert.DoesNotContain("Measured on the road, before the change and after it", page, StringComparison.Ordinal);
+        Assert.Contains("in Lane light and Lane heavy, was measured on another car", page, StringComparison.Ordinal);
     }
 
     [Fact]
