@@ -85,6 +85,11 @@ public class DriveCarStudyTests
             "car file", Assert.Single(answer.Tables, t => t.Title.StartsWith("The car", StringComparison.Ordinal)).Columns);
         var beside = answer.Sentences.Where(s => s.Id.StartsWith("car-beside-", StringComparison.Ordinal)).ToArray();
         Assert.Equal(6, beside.Length);
+
+        // Under which load stands first, in short too: whoever drove another load is told so before any spring is blamed.
+        var said = DriveCarWords.Short(answer).Select(s => s.Text).ToArray();
+        var under = $"The car file beside it is Fern saloon under the load '{LoadedCar.UsualLoad(car).Name}'.";
+        Assert.Contains(said, s => s.StartsWith(under, StringComparison.Ordinal));
         Assert.All(beside, s => Assert.Contains("the car file's", s.Text, StringComparison.Ordinal));
         // The file gives share and wheelbase and no start: the planted car comes out and not the file's.
         Assert.Equal(1.0, answer.Identified!.Of(Heaveline.Drives.Identification.CarNumber.FrequencyRatio)!.Value / (Road.Rear / Road.Front), 0.03);
