@@ -22,12 +22,10 @@ internal static class ReportCommand
         var file = OutputFile.Of(ReportStudy.Out.Name, given.Of(ReportStudy.Out) ?? "", ".html", ".pdf");
         var finder = new FileFinder(streams, stop);
         var reading = ReportStudy.Question.Read(file.IsThrough ? given.With(ReportStudy.Out, ReportStudy.StandardOutput) : given, finder);
-        ChoiceInputs.Stop(reading.Objections.Count == 0 && finder.HasRead(file.Name) ? [file.IsRead] : reading.Objections);
-        if (file.NoPlace is { } why)
-        {
-            throw new Stopped($"heaveline: {why}", ExitCode.NotComputed);
-        }
-
+        ChoiceInputs.Stop(reading.Objections.Count > 0 ? reading.Objections
+            : finder.HasRead(file.Name) ? [file.IsRead]
+            : file.NoPlace is { } why ? [why]
+            : []);
         var asked = ReportFiles.Named(reading.Asked! with { Program = $"Heaveline {Release.Version}" });
         Report report;
         using (var progress = new Progress(streams, "parts", asked.Parts.Length))

@@ -162,8 +162,7 @@ internal static class StudyCommand
         var reading = question.Read(given, finder);
         List<Objection> objections = [.. doors.Objections, .. reading.Objections];
         objections.AddRange(written.Where(file => objections.Count == 0 && finder.HasRead(file.Name)).Select(file => file.IsRead).ToList());
-        objections.AddRange(objections.Count > 0 ? [] : written.Where(file => file.NoPlace is not null)
-            .Select(file => new Objection(file.Option, file.NoPlace!, IsUsage: false)).ToList());
+        objections.AddRange(objections.Count > 0 ? [] : written.Select(file => file.NoPlace).OfType<Objection>().ToList());
         if (outputs.Csv is not null && reading.Asked is { } read && question.CsvRefusal(read) is { } refusal)
         {
             objections.Add(new Objection(question.CsvOption, refusal, IsUsage: true));

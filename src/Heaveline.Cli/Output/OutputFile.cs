@@ -45,10 +45,11 @@ internal sealed record OutputFile
             + (Endings.Length > 1 ? $"{string.Join(", ", Endings[..^1])} or {Endings[^1]}." : $"{Endings[0]}.");
 
     /// <summary>Why nothing can be written under the name, found before anything is computed; null where it can.</summary>
-    public string? NoPlace => IsThrough || string.IsNullOrWhiteSpace(Name) ? null
-        : Directory.Exists(Name) ? $"{Said}: this is a folder, not a file. Give another name."
-        : Path.GetDirectoryName(Path.GetFullPath(Name)) is { } folder && !Directory.Exists(folder) ? $"{Said}: there is no folder '{folder}'."
-        : null;
+    public Objection? NoPlace => IsThrough || string.IsNullOrWhiteSpace(Name) ? null
+        : Directory.Exists(Name) ? new(Option, $"{Said}: this is a folder, not a file. Give another name.", IsUsage: false)
+        : Path.GetDirectoryName(Path.GetFullPath(Name)) is { } folder && !Directory.Exists(folder)
+            ? new(Option, $"{Said}: there is no folder '{folder}'.", IsUsage: false)
+            : null;
 
     private string Said => BesideName is { } main ? $"--{Option} '{main}' writes '{Name}' beside it" : $"--{Option} '{Name}'";
 

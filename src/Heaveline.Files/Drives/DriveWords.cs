@@ -22,7 +22,7 @@ internal static class DriveWords
 
     /// <summary>The wheelbase.</summary>
     public static readonly Key<Amount<Length>> Wheelbase = Key.Optional(
-        "wheelbase", "Wheelbase of a car without a file.", Kind.Amount<Length>(), "2.70 m")
+        "wheelbase", "Wheelbase of a car without a file.", Kind.Amount<Length>("m"), "2.70 m")
         .Usually("1 m", "7 m");
 
     /// <summary>The drive before the change.</summary>
@@ -65,15 +65,15 @@ internal static class DriveWords
         "change", "What was changed since that drive.", Kind.Text(), "rear springs 4 N/mm stiffer");
 
     private static readonly Key<Amount<Length>> Behind = Key.Required(
-        "behind-front-axle", "Its middle behind the front axle; ahead of it is negative.", Kind.Amount<Length>(), "1.45 m ± 5 cm")
+        "behind-front-axle", "Its middle behind the front axle; ahead of it is negative.", Kind.Amount<Length>("m"), "1.45 m ± 5 cm")
         .Usually(Metres(PhonePlace.UsualBehind.Low), Metres(PhonePlace.UsualBehind.High));
 
     private static readonly Key<Amount<Length>> Left = Key.Optional(
-        "left", "Left of the car's middle; negative to the right; the middle when left out.", Kind.Amount<Length>(), "0.1 m")
+        "left", "Left of the car's middle; negative to the right; the middle when left out.", Kind.Amount<Length>("m"), "0.1 m")
         .Usually(Metres(PhonePlace.UsualLeft.Low), Metres(PhonePlace.UsualLeft.High));
 
     private static readonly Key<Amount<Length>> Up = Key.Optional(
-        "up", "Above the floor; on it when left out.", Kind.Amount<Length>(), "0.2 m")
+        "up", "Above the floor; on it when left out.", Kind.Amount<Length>("m"), "0.2 m")
         .Usually(Metres(PhonePlace.UsualUp.Low), Metres(PhonePlace.UsualUp.High));
 
     private static readonly Key<PhoneAsWritten> Phone = Key.Optional(

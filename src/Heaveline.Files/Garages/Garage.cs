@@ -21,7 +21,8 @@ public sealed class Garage
     /// <summary>How many earlier versions of one file are kept; the oldest are dropped.</summary>
     public const int MostEarlier = 50;
 
-    private const int DeepestFolder = 3;
+    /// <summary>How many folders deep files are looked for.</summary>
+    internal const int DeepestFolder = 3;
 
     private readonly GarageSaving saving;
     private readonly EarlierVersions earlier;
@@ -198,6 +199,14 @@ public sealed class Garage
             ? new SaveOutcome { End = SaveEnd.NameRefused, Name = name, Text = text, Message = refusal!.Message, Advice = refusal.Advice }
             : saving.Save(name, path, text, read);
     }
+
+    /// <summary>
+    /// What a save would meet: the conflict with the file as it is now, or why it cannot be looked at; null when it is the one that was read.
+    /// </summary>
+    /// <param name="name">The file's name inside the garage.</param>
+    /// <param name="text">The text that would be saved.</param>
+    /// <param name="read">The stamp of the text that was read; null for a file that is not there.</param>
+    public SaveOutcome? Met(string name, string text, Stamp? read) => Find(name).Path is { } path ? GarageSaving.Met(name, path, text, read) : null;
 
     /// <summary>The earlier versions of a file, the newest first; none when the name is not taken.</summary>
     public IReadOnlyList<EarlierVersion> Earlier(string name) => Find(name).Path is null ? [] : earlier.Of(name);

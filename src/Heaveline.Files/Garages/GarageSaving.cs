@@ -44,6 +44,26 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
         }
     }
 
+    /// <summary>What a save would meet; <see cref="Garage.Met"/> says how.</summary>
+    public static SaveOutcome? Met(string name, string path, string text, Stamp? read)
+    {
+        var outcome = new SaveOutcome { End = SaveEnd.Unchanged, Name = name, Text = text };
+        try
+        {
+            var present = Present(path);
+            return StampOf(present) == read ? null : Conflict(outcome, present);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return outcome with
+            {
+                End = SaveEnd.NotWritten,
+                Message = $"the file cannot be looked at: {FileTrouble.Words(e.InnerException ?? e)}",
+                Advice = "What stands here is as it was read.",
+            };
+        }
+    }
+
     private SaveOutcome Save(SaveOutcome outcome, string path, byte[] bytes, Stamp? read)
     {
         Sweep(outcome.Name, path);

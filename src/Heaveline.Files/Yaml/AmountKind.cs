@@ -5,7 +5,8 @@ using Heaveline.Quantities;
 namespace Heaveline.Files.Yaml;
 
 /// <summary>An amount as <see cref="QuantityText"/> reads it.</summary>
-internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
+/// <param name="likelyUnit">The likely unit, in which a number without unit is refused by example.</param>
+internal sealed class AmountKind<TDimension>(string likelyUnit) : Kind<Amount<TDimension>>
     where TDimension : struct, IDimension
 {
     // A comma before three digits may mark thousands, unless nothing but a zero stands before it.
@@ -25,7 +26,7 @@ internal sealed class AmountKind<TDimension> : Kind<Amount<TDimension>>
             return false;
         }
 
-        var parsed = QuantityText.Parse<TDimension>(node.Text);
+        var parsed = QuantityText.Parse<TDimension>(node.Text, likelyUnit);
         value = parsed.Amount;
         return parsed.Refusal is not { } refusal
             || reader.Fail(node.PlaceOf(refusal.Start, refusal.Length), $"{node.Subject}: {refusal.Message}", refusal.Advice, out value);

@@ -12,7 +12,12 @@ public abstract class Kind
 
     /// <summary>An amount with its unit and, if known, its doubt.</summary>
     public static Kind<Amount<TDimension>> Amount<TDimension>()
-        where TDimension : struct, IDimension => new AmountKind<TDimension>();
+        where TDimension : struct, IDimension => new AmountKind<TDimension>(TDimension.Usual);
+
+    /// <summary>An amount of which one unit is the likely one: a number without unit is refused with an example in it.</summary>
+    /// <param name="likelyUnit">Symbol of that unit.</param>
+    public static Kind<Amount<TDimension>> Amount<TDimension>(string likelyUnit)
+        where TDimension : struct, IDimension => new AmountKind<TDimension>(likelyUnit);
 
     /// <summary>Some text on one line.</summary>
     public static Kind<string> Text() => new TextKind(lines: false);

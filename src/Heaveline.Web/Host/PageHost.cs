@@ -153,6 +153,7 @@ public static class PageHost
         services.AddSingleton<DriveReadings>();
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().StudyIn(brief));
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().ProofIn(brief));
+        services.AddSingleton(_ => new DriveDetails(brief));
         services.AddSingleton<MadeReports>();
     }
 }

@@ -19,6 +19,7 @@ public sealed partial class CarPage : IDisposable
 
     private CarEditor? editor;
     private FormActs? acts;
+    private DraftOffer? drafts;
     private CarNumbers? numbers;
     private CarDraft? counted;
     private CancellationTokenSource? counting;
@@ -27,6 +28,7 @@ public sealed partial class CarPage : IDisposable
     private string title = "";
     private string lede = "";
     private string said = "";
+    private string followed = "";
     private string uncounted = "";
     private string text = "";
     private bool isTextOpen;
@@ -254,6 +256,28 @@ public sealed partial class CarPage : IDisposable
         Changed();
     }
 
+    private IReadOnlyCollection<string> Follow(IReadOnlyCollection<string> names)
+    {
+        var own = editor!.Draft.Reading.Sources.Select(source => source.File).ToHashSet(StringComparer.Ordinal);
+        string[] ours = [.. names.Where(own.Contains)];
+        var met = names.Contains(editor.Draft.File) ? editor.Follow() : null;
+        if (met is null && ours.All(name => name == editor.Draft.File))
+        {
+            // Saved here, or not ours.
+            return [];
+        }
+
+        editor.Reread();
+        followed = met is null ? "taken into the numbers here"
+            : met.End == SaveEnd.Conflict ? "shown here as it is now; \"Take back the last step\" brings what stood here before"
+            : $"but {met.Message} {met.Advice}".TrimEnd('.');
+        said = "";
+        Changed();
+        // A conflict speaks for itself.
+        return editor.Conflict is not null ? []
+            : [.. ours.Append(editor.Draft.File).Distinct().Where(name => met is not null || name != editor.Draft.File)];
+    }
+
     private void Overwrite() => Tell(editor!.Overwrite());
 
     private void PutOff()
@@ -316,6 +340,12 @@ public sealed partial class CarPage : IDisposable
         {
             Go();
         }
+    }
+
+    private async Task GiveUpAndGo()
+    {
+        await drafts!.Drop();
+        Go();
     }
 
     private void Go()

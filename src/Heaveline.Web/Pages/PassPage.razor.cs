@@ -157,6 +157,20 @@ public partial class PassPage
         }
     }
 
+    private IReadOnlyCollection<string> Follow(IReadOnlyCollection<string> names)
+    {
+        var shown = GarageView.FilesOf(new[] { state!.Car, state.Beside, state.Road }.OfType<string>());
+        string[] ours = [.. names.Where(shown.Contains)];
+        if (ours.Length > 0)
+        {
+            trial.Forget();
+            Go(state);
+        }
+
+        StateHasChanged();
+        return ours;
+    }
+
     private PassFrame Set(string key, string text, bool isLast)
     {
         var clock = Stopwatch.StartNew();

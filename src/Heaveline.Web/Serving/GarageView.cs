@@ -13,14 +13,18 @@ namespace Heaveline.Web.Serving;
 /// What stands in the garage, by name. A car's name is its file's without the ending .yaml, with / between folders; one that ends in .yml keeps its
 /// ending. Files are read anew whenever they are asked for; only the list is kept until a file of the folder changes.
 /// </summary>
-internal sealed class GarageView(ServeOptions options) : IFinder
+internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
 {
     private static readonly string Ending = FileFormat.Described.Endings[0];
     private readonly Lock only = new();
+    private readonly Lazy<GarageWatch> watch = new(() => new GarageWatch(new Garage(options.Garage).Folder));
     private (string Look, GarageListing Listing)? kept;
 
     /// <summary>The garage.</summary>
     public Garage Garage { get; } = new(options.Garage, options.Clock);
+
+    /// <summary>Tells when its files change.</summary>
+    public GarageWatch Watch => watch.Value;
 
     /// <summary>Its folder.</summary>
     public string Folder => Garage.Folder;
@@ -106,6 +110,20 @@ internal sealed class GarageView(ServeOptions options) : IFinder
     /// <summary>A road by its name, one that comes with Heaveline or one of the garage; null when there is none of that name.</summary>
     public Reading<Road>? Road(string name) =>
         RoadNames.Contains(name) || GarageRoads.Contains(name) ? Garage.Road(name) : null;
+
+    /// <summary>The files that a car, a road or a drive is made of, by their names in the garage.</summary>
+    /// <param name="names">Names of cars, of roads and of drives' folders; what is not there is made of the file that it would be.</param>
+    public IReadOnlySet<string> FilesOf(IEnumerable<string> names) => names.Distinct(StringComparer.Ordinal)
+        .SelectMany(name => (Car(name)?.Sources ?? (GarageRoads.Contains(name) ? Road(name)?.Sources : null) ?? [])
+            .Select(source => source.File).Append(FileOf(name))).ToHashSet(StringComparer.Ordinal);
+
+    public void Dispose()
+    {
+        if (watch.IsValueCreated)
+        {
+            watch.Value.Dispose();
+        }
+    }
 
     Found<Car> IFinder.Car(string name) => Found(name, Car(name));
 

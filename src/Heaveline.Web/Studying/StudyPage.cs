@@ -66,6 +66,18 @@ public abstract class StudyPage : ComponentBase, IDisposable
         Addresses.NavigateTo(Addresses.GetUriWithQueryParameters(words), replace: true);
     }
 
+    /// <summary>Files of the garage have changed: what is chosen is read anew.</summary>
+    /// <param name="names">Their names.</param>
+    /// <returns>Those that the page shows.</returns>
+    protected IReadOnlyCollection<string> Follow(IReadOnlyCollection<string> names)
+    {
+        var words = Chosen.Offered.SelectMany(c => Chosen.Typed.All(c)).OfType<string>().Append(CarName).ToList();
+        var shown = GarageView.FilesOf(words);
+        Choose();
+        StateHasChanged();
+        return [.. names.Where(name => shown.Contains(name) || words.Any(word => name.Contains($"/{word}/", StringComparison.Ordinal)))];
+    }
+
     public void Dispose()
     {
         Addresses.LocationChanged -= Moved;

@@ -144,7 +144,7 @@ export function compose(sheet, numbers, ink, width) {
                 notes.push({
                     text: nameLines(trace.name, width < 560).join("<br>"), align: "left",
                     x: 1, xref: x + " domain", xanchor: "left", xshift: 6,
-                    y: panel.y.log ? Math.log10(ys[last]) : ys[last], yref: y, yanchor: "middle",
+                    y: noted(panel.y, ys[last]), yref: y, yanchor: "middle",
                     showarrow: false, font: { size: 12, color: ink[trace.ink] }, captureevents: false,
                 });
             }
@@ -167,11 +167,11 @@ export function compose(sheet, numbers, ink, width) {
                 });
             notes.push(limit.upright
                 ? {
-                    text: limit.label, xref: x, yref: y + " domain", x: limit.at, y: 1, xanchor: "left", yanchor: "top",
+                    text: limit.label, xref: x, yref: y + " domain", x: noted(panel.x, limit.at), y: 1, xanchor: "left", yanchor: "top",
                     showarrow: false, font: { size: 11, color: ink.quiet },
                 }
                 : {
-                    text: limit.label, xref: x + " domain", yref: y, x: 1, y: limit.at, xanchor: "right", yanchor: "bottom",
+                    text: limit.label, xref: x + " domain", yref: y, x: 1, y: noted(panel.y, limit.at), xanchor: "right", yanchor: "bottom",
                     showarrow: false, font: { size: 11, color: ink.quiet },
                 });
         }
@@ -191,7 +191,7 @@ export function compose(sheet, numbers, ink, width) {
         }
         for (const note of panel.notes ?? []) {
             notes.push({
-                text: note.text, x: note.x, y: note.y, xref: x, yref: y, showarrow: false, xanchor: "left",
+                text: note.text, x: noted(panel.x, note.x), y: noted(panel.y, note.y), xref: x, yref: y, showarrow: false, xanchor: "left",
                 font: { size: 11, color: ink.quiet },
             });
         }
@@ -226,7 +226,7 @@ export function compose(sheet, numbers, ink, width) {
 // Powers of ten along a logarithmic axis of some decades, their exponents as letters: raised ones would ask for a style that the policy forbids.
 function powers(low, high) {
     const first = Math.ceil(low - 1e-9), last = Math.floor(high + 1e-9);
-    if (!(last - first >= 2)) return {};
+    if (!(last - first >= 2)) return few(low, high);
     const every = Math.ceil((last - first + 1) / 7), exponents = [];
     for (let k = first; k <= last; k++) if ((k - first) % every === 0) exponents.push(k);
     const raised = k => String(k).replace("-", "⁻").replace(/\d/g, digit => "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit]);
@@ -236,9 +236,24 @@ function powers(low, high) {
     };
 }
 
+// Along a shorter one ones, twos and fives of each power, where they are read as plain numbers: all nine would crowd.
+function few(low, high) {
+    if (!(low >= -2 && high <= 5)) return {};
+    const values = [];
+    for (let k = Math.floor(low) - 1; k <= Math.ceil(high); k++) for (const times of [1, 2, 5]) {
+        values.push(Number((times * 10 ** k).toPrecision(1)));
+    }
+    return { tickmode: "array", tickvals: values, ticktext: values.map(String) };
+}
+
+// Where a note stands on an axis: on a logarithmic one a note, unlike a line, is placed by the logarithm.
+function noted(axis, value) {
+    return axis.log ? Math.log10(value) : value;
+}
+
 // About how far an upright axis runs, as its names are placed: by its given ends and its curves.
 function reach(panel) {
-    const place = value => panel.y.log ? Math.log10(value) : value;
+    const place = value => noted(panel.y, value);
     const known = panel.traces.flatMap(trace => trace.ends ?? []).map(place).filter(Number.isFinite);
     const low = panel.y.from != null ? place(panel.y.from) : Math.min(...known), high = panel.y.to != null ? place(panel.y.to) : Math.max(...known);
     return high > low ? [low, high] : [low - 1, low + 1];

@@ -11,14 +11,17 @@ namespace Heaveline.Causes;
 /// </summary>
 public sealed record PlannedTest
 {
-    /// <summary>One pass scatters by so much of its value (–, standard deviation). Common practice, no source.</summary>
-    public const double RelativeScatter = 0.05;
+    /// <summary>
+    /// One pass scatters by so much of its value (–, standard deviation): as far as a test day over a hump on a road of class B reckons with. Common
+    /// practice, no source.
+    /// </summary>
+    public const double RelativeScatter = 0.10;
 
     /// <summary>And by so much besides, rad: what is read off a level road. Common practice, no source.</summary>
     public static double LeastScatter { get; } = 0.01 / In.Degrees.Factor;
 
-    /// <summary>Fewest passes each way: fewer show no scatter. Common practice, no source.</summary>
-    public const int FewestPasses = 3;
+    /// <summary>Fewest passes each way: of fewer no change is judged when two drives are compared. Common practice, no source.</summary>
+    public const int FewestPasses = 4;
 
     /// <summary>Where more passes each way would be needed, the test is not worth driving. Common practice, no source.</summary>
     public const int MostPasses = 30;

@@ -27,26 +27,43 @@ public sealed record DriveStrip
         };
     }
 
+    /// <summary>The knock of a signal without gaps, m/s², shape (n).</summary>
+    /// <param name="vertical">Vertical acceleration of the floor, m/s², shape (n).</param>
+    /// <param name="rate">Samples a second, Hz.</param>
+    internal static double[] KnockOf(ReadOnlySpan<double> vertical, double rate) => Rms(vertical, rate, 2.0, 15.0, KnockWindow);
+
+    /// <summary>The swing of a signal without gaps, rad/s, shape (n).</summary>
+    /// <param name="pitchRate">Pitch rate, rad/s, shape (n).</param>
+    /// <param name="rate">Samples a second, Hz.</param>
+    internal static double[] SwingOf(ReadOnlySpan<double> pitchRate, double rate) => Rms(pitchRate, rate, 0.7, 6.0, SwingWindow);
+
     private static ImmutableArray<double> Rms(Drive drive, ImmutableArray<double> signal, double low, double high, double window)
     {
         var result = new double[signal.Length];
-        var reach = Math.Max(1, (int)Math.Round(0.5 * window * drive.Rate));
         foreach (var (first, last) in drive.Covered)
         {
-            var band = ZeroPhase.Band(signal.AsSpan()[first..(last + 1)], drive.Rate, low, Math.Min(high, 0.45 * drive.Rate));
-            var sums = new double[band.Length + 1];
-            for (var i = 0; i < band.Length; i++)
-            {
-                sums[i + 1] = sums[i] + (band[i] * band[i]);
-            }
-
-            for (var i = 0; i < band.Length; i++)
-            {
-                var (from, to) = (Math.Max(i - reach, 0), Math.Min(i + reach + 1, band.Length));
-                result[first + i] = Math.Sqrt(Math.Max(sums[to] - sums[from], 0.0) / (to - from));
-            }
+            Rms(signal.AsSpan()[first..(last + 1)], drive.Rate, low, high, window).CopyTo(result, first);
         }
 
         return ImmutableCollectionsMarshal.AsImmutableArray(result);
+    }
+
+    private static double[] Rms(ReadOnlySpan<double> signal, double rate, double low, double high, double window)
+    {
+        var reach = Math.Max(1, (int)Math.Round(0.5 * window * rate));
+        var band = ZeroPhase.Band(signal, rate, low, Math.Min(high, 0.45 * rate));
+        var sums = new double[band.Length + 1];
+        for (var i = 0; i < band.Length; i++)
+        {
+            sums[i + 1] = sums[i] + (band[i] * band[i]);
+        }
+
+        for (var i = 0; i < band.Length; i++)
+        {
+            var (from, to) = (Math.Max(i - reach, 0), Math.Min(i + reach + 1, band.Length));
+            band[i] = Math.Sqrt(Math.Max(sums[to] - sums[from], 0.0) / (to - from));
+        }
+
+        return band;
     }
 }

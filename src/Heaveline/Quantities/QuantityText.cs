@@ -14,10 +14,19 @@ public static class QuantityText
 {
     /// <summary>Reads an amount. A bad text gives a refusal, never an exception.</summary>
     public static Parsed<TDimension> Parse<TDimension>(string text)
+        where TDimension : struct, IDimension => Parse<TDimension>(text, TDimension.Usual);
+
+    /// <summary>
+    /// Reads an amount of which one unit is the likely one: what is written without a unit, or in one that does not fit, is refused with an example
+    /// in that unit ("1.45 has no unit; a length is wanted, e.g. 1.45 m."). What is read does not depend on it.
+    /// </summary>
+    /// <param name="text">The text.</param>
+    /// <param name="likelyUnit">Symbol of the likely unit, one of the dimension; empty for a plain number.</param>
+    public static Parsed<TDimension> Parse<TDimension>(string text, string likelyUnit)
         where TDimension : struct, IDimension
     {
         var cursor = new TextCursor(text);
-        return new QuantityReading(cursor, WantedDimension.Of<TDimension>()).Read() is var (si, halfWidth, unit)
+        return new QuantityReading(cursor, WantedDimension.Of<TDimension>() with { Likely = likelyUnit }).Read() is var (si, halfWidth, unit)
             ? new Parsed<TDimension>(new Amount<TDimension>(si, new Doubt(halfWidth)), unit, null)
             : new Parsed<TDimension>(default, null, cursor.Refusal);
     }
@@ -119,8 +128,8 @@ public static class QuantityText
     }
 
     /// <summary>
-    /// Writes an amount in a unit so that <see cref="Parse"/> reads it back: value and doubt to the digits asked for, 17 for every digit.
-    /// The name of a shared doubt is not written.
+    /// Writes an amount in a unit so that <see cref="Parse{TDimension}(string)"/> reads it back: value and doubt to the digits asked for,
+    /// 17 for every digit. The name of a shared doubt is not written.
     /// </summary>
     /// <param name="amount">A finite amount.</param>
     /// <param name="unitSymbol">A unit of its dimension; empty for a plain number.</param>

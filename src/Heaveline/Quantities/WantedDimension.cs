@@ -7,11 +7,14 @@ internal sealed record WantedDimension(Exponents Exponents, string Name, string 
     public static WantedDimension Of<TDimension>()
         where TDimension : struct, IDimension => new(TDimension.Exponents, TDimension.Name, TDimension.Usual);
 
+    /// <summary>The likely unit, in which the example of a wish stands.</summary>
+    public string Likely { get; init; } = Usual;
+
     /// <summary>Whether a number without unit is wanted.</summary>
     public bool IsPlain => Exponents == default;
 
     /// <summary>"a spring rate is wanted, e.g. 20 N/mm".</summary>
-    public string Wish(string number) => $"{KnownDimensions.WithArticle(Name)} is wanted, e.g. {$"{number} {Usual}".TrimEnd()}";
+    public string Wish(string number) => $"{KnownDimensions.WithArticle(Name)} is wanted, e.g. {$"{number} {Likely}".TrimEnd()}";
 
     /// <summary>The wish after another dimension was found: a weight is turned into the mass it is of, anything else keeps its number.</summary>
     /// <param name="digits">The number as written.</param>

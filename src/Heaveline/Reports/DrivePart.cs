@@ -17,11 +17,11 @@ internal static class DrivePart
             .. DriveCautions.OfStrangers(cars, drive, drive.Before).Select(Caution.Of),
             .. drive.Note.Length > 0 ? [Paragraph.Of(drive.Note.Trim())] : Array.Empty<Block>(),
             Points.Of(answer.Head.Select(s => s.Text)),
-            .. answer.Cautions.Select(Caution.Of),
+            .. Called(answer, names).Cautions.Select(Caution.Of),
             .. answer.Events is { } events && names?.Caution(events) is { } caution ? new Block[] { Caution.Of(caution) } : [],
             Illustration.Of(answer.Figure(DriveAnswer.Strip)),
             .. Car(answer),
-            .. Bumps(answer, names),
+            .. Bumps(Called(answer, names)),
             .. answer.Comfort is { } comfort ? new[] { Tabulated.Of(FloorTable.Of(comfort)) } : [],
             Tabulated.Of(DriveTable.Of(answer.Drive, answer.Trust), $"The log of {drive.Name}"),
             .. answer.Reading.Select(s => s.Text).ToArray() is { Length: > 0 } reading
@@ -53,7 +53,13 @@ internal static class DrivePart
         }
     }
 
-    private static IEnumerable<Block> Bumps(DriveAnswer answer, SiteNames? names)
+    // The same with its sites called in text, tables and figures alike as beside the other drive.
+    private static DriveAnswer Called(DriveAnswer answer, SiteNames? names) =>
+        answer.Events is { } events && names is not null
+            ? answer with { Events = names.Of(events), Missed = [.. answer.Missed.Select(m => m with { Site = names.Of(m.Site) })] }
+            : answer;
+
+    private static IEnumerable<Block> Bumps(DriveAnswer answer)
     {
         if (answer.Events is not { Events.IsEmpty: false } events)
         {
@@ -65,12 +71,11 @@ internal static class DrivePart
             yield return Illustration.Of(answer.Figure(DriveAnswer.Overlay));
         }
 
-        var called = names?.Of(events) ?? events;
-        foreach (var table in EventTable.Short(called))
+        foreach (var table in EventTable.Short(events))
         {
             yield return Tabulated.Of(table);
         }
 
-        yield return Points.Of(EventWords.Of(called, answer.Asked.Advice).Select(s => s.Text));
+        yield return Points.Of(EventWords.Of(events, answer.Asked.Advice).Select(s => s.Text));
     }
 }

@@ -90,9 +90,13 @@ internal static class Finding
         CostTable.Measures(cost.Cars).Where(m => m.Uses.HasFlag(MeasureUse.Short) && m != SideEffectCatalogue.LampDrop)
             .Select(m => new Move(m, m.Of(cost.Cars[0]), m.Of(cost.Cars[k])));
 
-    // What two drives measured stands in the same half page.
+    // What two drives measured stands in the same half page, unless it was measured on another car.
     private static IEnumerable<Sentence> Measured(ReportWork work) =>
-        work.Asked(PartKind.Prove) ? [new("measured", $"Measured on the road, before the change and after it: {work.Proof.Head[0].Text}")] : [];
+        !work.Asked(PartKind.Prove) || work.Choices.Pair is not var (before, after) ? []
+        : DriveCautions.OfStrangers(work.Choices.Cars, before, after).Any()
+            ? [new("measured", $"What was measured before a change and after it, in {before.Name} and {after.Name}, was measured on another car "
+                + "and is said with those drives only.")]
+        : [new("measured", $"Measured on the road, before the change and after it: {work.Proof.Head[0].Text}")];
 
     private static Sentence Sureness(ReportWork work, Measure<Pass>[] heads)
     {

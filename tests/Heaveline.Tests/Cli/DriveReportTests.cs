@@ -60,6 +60,15 @@ public sealed class DriveReportTests : IDisposable
         var caution = page.IndexOf(names.Caution(drive.Events!)!, StringComparison.Ordinal);
         Assert.InRange(caution, 0, page.IndexOf("Sites with one bump", StringComparison.Ordinal) is > 0 and var once ? once : page.Length);
         Assert.InRange(caution, 0, page.IndexOf("Site 1, bump", StringComparison.Ordinal) is > 0 and var first ? first : page.Length);
+
+        // So do its figures: no panel bears the number of another site of the text.
+        string[] panels = [.. Panels(drive with { Events = names.Of(drive.Events!) })], others = [.. Panels(drive).Except(panels)];
+        Assert.Contains(panels, title => title.Contains(" of the drive before), ", StringComparison.Ordinal));
+        var figures = WebUtility.HtmlDecode(string.Concat(
+            Regex.Matches(File.ReadAllText(scratch["r.html"]), "<svg .*?</svg>", RegexOptions.Singleline).Select(m => m.Value)));
+        Assert.All(panels, title => Assert.Contains($">{title}<", figures, StringComparison.Ordinal));
+        Assert.NotEmpty(others);
+        Assert.All(others, title => Assert.DoesNotContain($">{title}<", figures, StringComparison.Ordinal));
         var opening = Assert.Single(proof.Opening);
         string[] lines = [.. proof.Lines];
         Assert.Single(lines, opening);
@@ -83,6 +92,9 @@ public sealed class DriveReportTests : IDisposable
         Assert.Contains("Before and after: Lane before, then Lane after", page, StringComparison.Ordinal);
         Assert.DoesNotContain("The drive: Lane before", page, StringComparison.Ordinal);
     }
+
+    private static IEnumerable<string> Panels(DriveAnswer drive) =>
+        drive.Figure(DriveAnswer.Overlay).Panels.OfType<Heaveline.Figures.ChartPanel>().Select(panel => panel.Title);
 
     [Fact]
     public void The_line_and_the_digests_of_a_report_say_which_logs_make_it_again()
@@ -166,6 +178,14 @@ public sealed class DriveReportTests : IDisposable
         Assert.Contains(
             "Not said to be the same in both drives: load, pressures, temperature, tyres, phone.", page, StringComparison.Ordinal);
         Assert.Contains("Driven, as written down: Fern saloon. The report is of another car: Drover van.", page, StringComparison.Ordinal);
+
+        // Nor does the half page in front say of the van what was measured on the saloon.
+        said = Spoken.Of(
+            "report", scratch["drover-van.yaml"], "--drive", heavy, "--drive", light, "--parts", "finding,prove", "--out", scratch["r.html"]);
+        Assert.Equal(0, said.Code);
+        page = PageText.Plain(File.ReadAllText(scratch["r.html"]));
+        Assert.DoesNotContain("Measured on the road, before the change and after it", page, StringComparison.Ordinal);
+        Assert.Contains("in Lane light and Lane heavy, was measured on another car", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -54,6 +54,19 @@ public class DriveTests
     }
 
     [Fact]
+    public void Bumps_that_were_put_in_are_not_said_to_be_found()
+    {
+        using var scratch = new Scratch();
+        var (path, onsets) = Bumpy(scratch);
+        var one = FormattableString.Invariant($"{onsets[4] + 8.0:F1} s");
+        var said = Spoken.Of("drive", path, "--wheelbase", "2.70 m", "--add", one);
+        Assert.Contains("5 bumps were found and 1 put in by hand, at ", said.Results, StringComparison.Ordinal);
+        var all = string.Join(", ", onsets.Select(t => FormattableString.Invariant($"{t:F1} s")));
+        said = Spoken.Of("drive", path, "--wheelbase", "2.70 m", "--add", all);
+        Assert.Contains("No bump was found, 5 were put in by hand, at 2 sites; all count.", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_bumps_numbers_stand_in_the_rows_of_a_pass_and_all_of_them_on_demand()
     {
         using var scratch = new Scratch();

@@ -118,14 +118,27 @@ public class ReportTests
     }
 
     [Fact]
-    public void A_folder_that_is_not_there_ends_in_3()
+    public void A_folder_that_is_not_there_is_refused_as_by_every_other_command_before_anything_is_computed()
     {
         using var scratch = new Scratch();
-        var said = Spoken.Of("report", Saloon, "--parts", "cost", "--out", Path.Combine(scratch["nowhere"], "r.pdf"));
-        Assert.Equal(3, said.Code);
-        Assert.Contains("there is no folder", said.Remarks);
-        // Before anything is computed.
-        Assert.DoesNotContain("parts", said.Remarks);
+        var file = Path.Combine(scratch["nowhere"], "r.pdf");
+        var said = Spoken.Of("report", Saloon, "--parts", "cost", "--out", file);
+        var neighbour = Spoken.Of("pass", Saloon, "--figure", file);
+        Assert.Equal($"heaveline: --out '{file}': there is no folder '{scratch["nowhere"]}'.\n", said.Remarks.ReplaceLineEndings("\n"));
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Equal(
+            (said.Code, said.Results, said.Remarks),
+            (neighbour.Code, neighbour.Results, neighbour.Remarks.Replace("--figure", "--out", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void A_folder_where_the_report_is_to_be_is_refused()
+    {
+        using var scratch = new Scratch();
+        Directory.CreateDirectory(scratch["r.html"]);
+        var said = Spoken.Of("report", Saloon, "--parts", "cost", "--out", scratch["r.html"]);
+        Assert.Equal((1, ""), (said.Code, said.Results));
+        Assert.Contains("this is a folder, not a file. Give another name.", said.Remarks, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -128,6 +128,27 @@ public sealed class UnlikeDriveTests : IDisposable
         Assert.Contains("the bump at 84 s is named twice, chapel and mill.", check.Remarks, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_place_of_the_phone_without_unit_is_refused_by_an_example_in_metres()
+    {
+        const string Lengths = "a length is wanted, e.g.";
+        Put("bare", "drive: Bare\nwheelbase: 2.70\nphone: { behind-front-axle: 1.45, left: 0.1, up: 0.2 }\n", LarchLane.Before.Log);
+        var file = Spoken.Of("check", Path.Combine(scratch["drives"], "bare", DriveFile.FileName));
+        Assert.Equal(1, file.Code);
+        (string Key, string Bare)[] all = [("wheelbase", "2.70"), ("phone behind front axle", "1.45"), ("phone left", "0.1"), ("phone up", "0.2")];
+        foreach (var (key, bare) in all)
+        {
+            Assert.Contains($"{key}: {bare} has no unit; {Lengths} {bare} m.", file.Remarks, StringComparison.Ordinal);
+        }
+
+        foreach (var (place, bare) in new[] { ("1.45 behind front axle", "1.45"), ("1.45 m behind front axle, 0.1 left", "0.1") })
+        {
+            var said = Spoken.Of("drive", Path.Combine(scratch["drives"], "bare", "log.csv"), "--phone", place);
+            Assert.Equal(2, said.Code);
+            Assert.Contains($"phone '{bare}': {bare} has no unit; {Lengths} {bare} m.", said.Remarks, StringComparison.Ordinal);
+        }
+    }
+
     private static string[] Same(JsonNode proof) => [.. proof["same"]!.AsArray().Select(word => (string)word!)];
 
     private JsonNode Proved(params string[] more)

@@ -4,6 +4,15 @@ namespace Heaveline.Tests.Quantities;
 
 public class RefusedQuantityTests
 {
+    [Fact]
+    public void A_likely_unit_gives_the_example_of_a_refusal_and_changes_nothing_that_is_read()
+    {
+        Assert.Equal("1.45 has no unit; a length is wanted, e.g. 1.45 m.", QuantityText.Parse<Length>("1.45", "m").Refusal!.Message);
+        Assert.Equal("1.45 has no unit; a length is wanted, e.g. 1.45 mm.", QuantityText.Parse<Length>("1.45").Refusal!.Message);
+        Assert.Equal("2 kg is a mass; a length is wanted, e.g. 2 m.", QuantityText.Parse<Length>("2 kg", "m").Refusal!.Message);
+        Assert.Equal(QuantityText.Parse<Length>("57 in ± 2 cm"), QuantityText.Parse<Length>("57 in ± 2 cm", "m"));
+    }
+
     [Theory]
     [InlineData(
         "1,320 N/m",

@@ -85,6 +85,11 @@ public class DriveCarStudyTests
             "car file", Assert.Single(answer.Tables, t => t.Title.StartsWith("The car", StringComparison.Ordinal)).Columns);
         var beside = answer.Sentences.Where(s => s.Id.StartsWith("car-beside-", StringComparison.Ordinal)).ToArray();
         Assert.Equal(6, beside.Length);
+
+        // Under which load stands first, in short too: whoever drove another load is told so before any spring is blamed.
+        var said = DriveCarWords.Short(answer).Select(s => s.Text).ToArray();
+        var under = $"The car file beside it is Fern saloon under the load '{LoadedCar.UsualLoad(car).Name}'.";
+        Assert.Contains(said, s => s.StartsWith(under, StringComparison.Ordinal));
         Assert.All(beside, s => Assert.Contains("the car file's", s.Text, StringComparison.Ordinal));
         // The file gives share and wheelbase and no start: the planted car comes out and not the file's.
         Assert.Equal(1.0, answer.Identified!.Of(Heaveline.Drives.Identification.CarNumber.FrequencyRatio)!.Value / (Road.Rear / Road.Front), 0.03);
@@ -131,6 +136,32 @@ public class DriveCarStudyTests
         detail.RoughnessOf(TestContext.Current.CancellationToken);
         Assert.Equal(answer.Detail!.Roughness.Stretches, detail.Roughness.Stretches);
         Assert.Same(detail.Roughness, detail.RoughnessOf(stop.Token));
+    }
+
+    [Theory]
+    [InlineData(DriveDetailKind.Halves, "Gentler and harder half apart")]
+    [InlineData(DriveDetailKind.Speeds, "Speeds over the sites")]
+    [InlineData(DriveDetailKind.Roughness, "Roughness along the drive")]
+    public void Each_thing_more_that_a_car_tells_is_worked_out_alone_can_be_stopped_and_is_what_all_lines_say(DriveDetailKind kind, string title)
+    {
+        var answer = Known.Value;
+        var detail = DriveDetail.Of(answer.Drive, answer.Trust, answer.Events, answer.Missed, answer.Identified)!;
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => detail.Of(kind, stop.Token));
+        var part = detail.Of(kind, TestContext.Current.CancellationToken);
+        Assert.Equal(part.Sentences, detail.Of(kind, stop.Token).Sentences);
+        Assert.All(
+            Enum.GetValues<DriveDetailKind>().Where(other => other != kind),
+            other => Assert.ThrowsAny<OperationCanceledException>(() => detail.Of(other, stop.Token)));
+        Assert.StartsWith(title, part.Table.Title, StringComparison.Ordinal);
+        Assert.Equal(kind == DriveDetailKind.Roughness, part.Figure is not null);
+        var lines = string.Join("\n", answer.WholeLinesIn(Heaveline.Quantities.ReaderUnits.Imperial));
+        Assert.Contains(
+            FactText.Of(part.Table.In(Heaveline.Quantities.ReaderUnits.Imperial)).TrimEnd().ReplaceLineEndings("\n"),
+            lines.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.All(
+            part.Sentences, s => Assert.Contains(Heaveline.Quantities.ReaderUnits.Imperial.Text(s.Text), lines, StringComparison.Ordinal));
     }
 
     [Theory]

@@ -4,6 +4,7 @@ using Heaveline.Files.Cars;
 using Heaveline.Files.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.Cli;
+using Heaveline.Tests.Drives.Lanes;
 using Heaveline.Tests.House;
 
 namespace Heaveline.Tests.Studies;
@@ -190,6 +191,16 @@ public class PlanStudyTests
         Assert.DoesNotContain(answer.Sentences, s => s.Id.StartsWith("step-", StringComparison.Ordinal));
         Assert.Equal("No test day", answer.Figure(PlanAnswer.Card).Title);
         Assert.Null(answer.Facts["passes"]);
+    }
+
+    [Fact]
+    public void A_first_drive_tells_nothing_of_other_loads()
+    {
+        var asked = Asked("four up with luggage") with { Humps = [TestHump.Low[0]] };
+        var (alone, first) = (PlanStudy.Run(asked), PlanStudy.Run(asked with { First = LarchLane.Before.Log }));
+        Assert.NotNull(first.Wish.First);
+        Assert.NotEmpty(alone.Loads);
+        Assert.Equal(alone.Loads, first.Loads);
     }
 
     private static PlanAsked Asked(string load) => new()

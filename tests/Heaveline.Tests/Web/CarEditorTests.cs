@@ -47,6 +47,50 @@ public sealed class CarEditorTests : IDisposable
     }
 
     [Fact]
+    public void A_window_with_nothing_unsaved_follows_the_file_and_one_with_something_has_a_conflict()
+    {
+        var (one, other, third) = (Open(), Open(), Open());
+        Assert.Null(other.Follow());
+        Put(one, "24 N/mm");
+        Put(third, "25 N/mm");
+        one.Save();
+        Assert.NotNull(other.Follow());
+        Assert.Equal(OnDisk, other.Draft.Text);
+        Assert.False(other.IsChanged);
+        Assert.Null(other.Conflict);
+        Assert.Equal(SaveEnd.Unchanged, other.Save().End);
+
+        Assert.NotNull(third.Follow());
+        Assert.Equal(OnDisk, third.Conflict!.TextOnDisk);
+        Assert.Contains("rate: 25 N/mm", third.Draft.Text, StringComparison.Ordinal);
+        Assert.Equal(SaveEnd.Saved, third.Overwrite().End);
+
+        System.IO.File.Delete(Path.Combine(folder, File));
+        Assert.NotNull(other.Follow());
+        Assert.Null(other.Conflict!.TextOnDisk);
+    }
+
+    [Fact]
+    public void An_unsaved_text_is_taken_up_over_its_own_file_and_meets_another_as_a_conflict()
+    {
+        var (typing, later) = (Open(), Open());
+        Put(typing, "25 N/mm");
+        var (saved, stamp, text) = (typing.SavedText, typing.Stamp!.Value, typing.Draft.Text);
+        later.TakeUp(saved, stamp, text);
+        Assert.Equal(text, later.Draft.Text);
+        Assert.Null(later.Conflict);
+
+        Put(typing, "24 N/mm");
+        typing.Save();
+        var late = Open();
+        late.TakeUp(saved, stamp, text);
+        Assert.Equal(text, late.Draft.Text);
+        Assert.Equal(saved, late.SavedText);
+        Assert.Equal(OnDisk, late.Conflict!.TextOnDisk);
+        Assert.Equal(SaveEnd.Conflict, late.Save().End);
+    }
+
+    [Fact]
     public void What_is_on_the_disk_can_be_taken_and_the_step_taken_back()
     {
         var (one, other) = (Open(), Open());

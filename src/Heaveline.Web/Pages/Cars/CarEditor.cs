@@ -10,12 +10,11 @@ public sealed class CarEditor
     private const int MostUndone = 200;
     private readonly Garage garage;
     private readonly Stack<(string Text, string? Place)> before = [];
-    private Stamp? stamp;
 
     private CarEditor(Garage garage, string file, string text, Stamp stamp)
     {
         this.garage = garage;
-        this.stamp = stamp;
+        Stamp = stamp;
         SavedText = text;
         Draft = CarDraft.Of(garage, file, text);
         Keep();
@@ -29,6 +28,9 @@ public sealed class CarEditor
 
     /// <summary>The text as it was read or saved last.</summary>
     public string SavedText { get; private set; }
+
+    /// <summary>The stamp of that text; null when it is not on the disk.</summary>
+    public Stamp? Stamp { get; private set; }
 
     /// <summary>Whether there is something to save.</summary>
     public bool IsChanged => Draft.Text != SavedText;
@@ -98,11 +100,11 @@ public sealed class CarEditor
     /// <returns>What to tell the reader.</returns>
     public SaveOutcome Save()
     {
-        var outcome = garage.Save(Draft.File, Draft.Text, stamp);
+        var outcome = garage.Save(Draft.File, Draft.Text, Stamp);
         Conflict = outcome.End == SaveEnd.Conflict ? outcome : null;
         if (outcome.End is SaveEnd.Saved or SaveEnd.Unchanged)
         {
-            (SavedText, stamp) = (Draft.Text, outcome.Stamp);
+            (SavedText, Stamp) = (Draft.Text, outcome.Stamp);
         }
 
         return outcome;
@@ -113,7 +115,7 @@ public sealed class CarEditor
     /// </summary>
     public SaveOutcome Overwrite()
     {
-        stamp = Conflict?.Stamp;
+        Stamp = Conflict?.Stamp;
         return Save();
     }
 
@@ -122,9 +124,53 @@ public sealed class CarEditor
     {
         if (Conflict is { TextOnDisk: { } text })
         {
-            (SavedText, stamp, Conflict) = (text, Conflict.Stamp, null);
+            (SavedText, Stamp, Conflict) = (text, Conflict.Stamp, null);
             Write(text);
         }
+    }
+
+    /// <summary>Takes up a text that was made from a content of the file and never saved; taking the step back brings what stood here.</summary>
+    /// <param name="saved">The content that it was made from.</param>
+    /// <param name="from">Its stamp.</param>
+    /// <param name="text">The text.</param>
+    public void TakeUp(string saved, Stamp from, string text)
+    {
+        (SavedText, Stamp) = from == Stamp ? (SavedText, Stamp) : (saved, from);
+        Write(text);
+        Follow();
+    }
+
+    /// <summary>
+    /// Looks whether the file is still the one that was read. Where it is not and nothing here is unsaved, the window goes on with the file; where
+    /// something is, there is a conflict to decide on.
+    /// </summary>
+    /// <returns>What was met on the disk; null when it is as it was read.</returns>
+    public SaveOutcome? Follow()
+    {
+        var met = garage.Met(Draft.File, Draft.Text, Stamp);
+        if (met is not { End: SaveEnd.Conflict })
+        {
+            return met;
+        }
+
+        if (met.TextOnDisk is { } text && (!IsChanged || text == Draft.Text))
+        {
+            (SavedText, Stamp, Conflict) = (text, met.Stamp, null);
+            Write(text);
+        }
+        else
+        {
+            Conflict = met;
+        }
+
+        return met;
+    }
+
+    /// <summary>Reads the draft anew: a file that it is made of has changed, such as the base of a variant.</summary>
+    public void Reread()
+    {
+        Draft = CarDraft.Of(garage, Draft.File, Draft.Text);
+        Keep();
     }
 
     /// <summary>Leaves a conflict undecided.</summary>

@@ -93,7 +93,8 @@ internal sealed class DriveReadings(GarageView garage) : IDisposable
         {
             if (fitted.Find(source.FitKey) is { } known)
             {
-                return DriveStudy.WithCar(bumps, known.Identified, stop);
+                // What else that car tells may have been worked out since.
+                return DriveStudy.WithCar(bumps, known.Identified, stop) with { Detail = known.Detail };
             }
 
             var found = DriveStudy.WithCar(bumps, stop);

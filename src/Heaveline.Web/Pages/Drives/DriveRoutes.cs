@@ -15,7 +15,8 @@ internal static class DriveRoutes
 {
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/download/{what:regex(^(drive|drive-events|drive-distance|drive-spectra|drive-car|drive-fit)$)}.{ending}", GetDrive);
+        routes.MapGet(
+            "/download/{what:regex(^(drive|drive-events|drive-distance|drive-spectra|drive-car|drive-fit|drive-roughness)$)}.{ending}", GetDrive);
         routes.MapGet("/download/{what:regex(^(drive-dots|drive-power)$)}.{ending}", GetProof);
     }
 
@@ -32,10 +33,22 @@ internal static class DriveRoutes
         return StudyDownload.Of(
             study,
             reading.Asked,
-            view => what == "drive"
-                ? Download.Of(
-                    view.Answer, DriveStudy.Question.Word, options.Version, () => view.Strip.In(garage.Units), ending, $"{reading.Folder}-drive")
-                : Download.Picture(view.Answer.Figure(what["drive-".Length..]).In(garage.Units), ending, $"{reading.Folder}-{what}"),
+            view =>
+            {
+                if (what == "drive")
+                {
+                    return Download.Of(
+                        view.Answer, DriveStudy.Question.Word, options.Version, () => view.Strip.In(garage.Units), ending, $"{reading.Folder}-drive");
+                }
+
+                var id = what["drive-".Length..];
+                if (id == DriveAnswer.Rough)
+                {
+                    view.Answer.Detail?.RoughnessOf(aborted);
+                }
+
+                return Download.Picture(view.Answer.Figure(id).In(garage.Units), ending, $"{reading.Folder}-{what}");
+            },
             aborted);
     }
 

@@ -83,6 +83,18 @@ internal sealed class EventFinder
         return [.. taken.Select(i => new Candidate(drive.Time(i), score[i], false))];
     }
 
+    /// <summary>By how many times a knock stands above what is usual; 0 where it is none.</summary>
+    /// <param name="knock">The knock, m/s².</param>
+    /// <param name="rear">The knock when the rear axle is there, m/s².</param>
+    /// <param name="usual">What is usual, m/s².</param>
+    public static double OfKnock(double knock, double rear, double usual) =>
+        knock > LeastKnock ? Math.Min(knock, RearShare * rear) / Math.Max(usual, SmoothKnock) : 0.0;
+
+    /// <summary>By how many times a swing stands above what is usual; 0 where it is none.</summary>
+    /// <param name="swing">The swing, rad/s.</param>
+    /// <param name="usual">What is usual, rad/s.</param>
+    public static double OfSwing(double swing, double usual) => swing > LeastSwing ? swing / Math.Max(usual, SmoothSwing) : 0.0;
+
     private double[] Score()
     {
         var knock = strip.Knock;
@@ -95,12 +107,12 @@ internal sealed class EventFinder
             if (knock[i] > LeastKnock)
             {
                 var rear = follows is not null ? follows[i] : At(i + (int)Math.Round(drive.Rate * wheelbase / Math.Max(drive.Speed[i], Creeping)));
-                score[i] = Math.Min(knock[i], RearShare * rear) / Math.Max(usualKnock[i], SmoothKnock);
+                score[i] = OfKnock(knock[i], rear, usualKnock[i]);
             }
 
-            if (usualSwing.Length > 0 && strip.Swing[i] > LeastSwing)
+            if (usualSwing.Length > 0)
             {
-                score[i] = Math.Max(score[i], strip.Swing[i] / Math.Max(usualSwing[i], SmoothSwing));
+                score[i] = Math.Max(score[i], OfSwing(strip.Swing[i], usualSwing[i]));
             }
         }
 

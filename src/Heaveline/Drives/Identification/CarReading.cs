@@ -147,7 +147,7 @@ internal sealed class CarReading
 
         if (CarJudgement.Misfit(residuals) is { } misfit)
         {
-            result.Add(RefusalWords.Misfit(misfit.Band, misfit.IsPitch));
+            result.Add(RefusalWords.Misfit(misfit.Band, misfit.IsPitch, residuals.Select(r => r.Band), problem.Windows));
         }
 
         if (CarJudgement.Edge(logs) is { } edge)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Quantities;
 using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Drives.Identification;
@@ -6,6 +7,13 @@ namespace Heaveline.Drives.Identification;
 /// <summary>Refusals in words.</summary>
 internal static class RefusalWords
 {
+    // Passes over one hump that are no longer few, and how far apart their speeds then lie.
+    private const int Enough = 6;
+    private const double Apart = 1.2;
+
+    // Slower than this nobody is sent, km/h.
+    private const double Crawling = 12.0;
+
     /// <summary>A number's name inside a sentence.</summary>
     public static string Name(CarNumber number) => number switch
     {
@@ -78,15 +86,50 @@ internal static class RefusalWords
         + "Did load, pressure or line change?",
         tells);
 
-    /// <summary>The model does not move like the log.</summary>
-    public static CarRefusal Misfit(ResidualBand band, bool isPitch) => new(
+    /// <summary>The model does not move like the log, or chance is not spread in it as in the log.</summary>
+    /// <param name="band">The band that lies farthest outside.</param>
+    /// <param name="isPitch">Whether it is that of the pitch rate.</param>
+    /// <param name="all">All bands.</param>
+    /// <param name="windows">What was driven.</param>
+    public static CarRefusal Misfit(ResidualBand band, bool isPitch, IEnumerable<ResidualBand> all, IReadOnlyList<DriveWindow> windows) => new(
         RefusalKind.Misfit,
-        Text($"The car of the model does not move like this log between {band.From:G2} and {band.To:G2} Hz: of the ")
-        + Text($"{(isPitch ? "pitch rate" : "vertical acceleration")} {(isPitch ? band.Pitch : band.Vertical):G2} times the power is left ")
-        + ((isPitch ? band.Pitch : band.Vertical) < 1.0
-            ? "that chance would leave: its noise is not that of the model (vibration folded down, a filter in the phone, few bumps?)."
-            : "that chance would leave (mount, seat, engine, another wheelbase?)."),
-        "The phone flat on the floor, taped down, over one hump twice at each of three speeds up to 30 km/h would tell.");
+        (isPitch ? band.Pitch : band.Vertical) < 1.0
+            ? Quiet(band, isPitch, all)
+            : Text($"The car of the model does not move like this log between {band.From:G2} and {band.To:G2} Hz: of the {Channel(isPitch)} ")
+                + Text($"{(isPitch ? band.Pitch : band.Vertical):G2} times the power is left that chance would leave ")
+                + "(mount, seat, engine, another wheelbase?).",
+        Lower(windows) ?? "The phone flat on the floor, taped down, over one hump twice at each of three speeds up to 30 km/h would tell.");
+
+    private static string Channel(bool isPitch) => isPitch ? "pitch rate" : "vertical acceleration";
+
+    // Less than chance is no fault of the car's motion in that band: the fit holds more for chance than there is.
+    private static string Quiet(ResidualBand band, bool isPitch, IEnumerable<ResidualBand> all)
+    {
+        var (at, ofPitch, most) = all.SelectMany(b => new[] { (b, false, b.Vertical), (b, true, b.Pitch) }).MaxBy(b => b.Item3);
+        return Text($"No interval can be built on this drive: the {Channel(isPitch)} between {band.From:G2} and {band.To:G2} Hz keeps only ")
+            + Text($"{(isPitch ? band.Pitch : band.Vertical):G2} times the power that the fit holds for chance. ")
+            + (most > 1.2
+                ? Text($"Elsewhere the car of the model follows worse: of the {Channel(ofPitch)} between {at.From:G2} ")
+                    + Text($"and {at.To:G2} Hz {most:G2} times that power is left (stops, friction, dampers that bend?).")
+                : "Chance in this log is not that of the model (vibration folded down, a filter in the phone, few bumps?).");
+    }
+
+    // Who drove one hump at three speeds is not sent to do it again.
+    private static string? Lower(IReadOnlyList<DriveWindow> windows)
+    {
+        double[] speeds = [.. windows.Where(w => w.Site is not null).Select(w => w.Speed)];
+        if (!windows.Where(w => w.Site is not null).GroupBy(w => w.Site).Any(IsDriven))
+        {
+            return null;
+        }
+
+        var (slow, fast) = (In.KilometresPerHour.Of(speeds.Min()), In.KilometresPerHour.Of(speeds.Max()));
+        return Text($"More passes like the {speeds.Length} of this drive, at {slow:F0} km/h to {fast:F0} km/h, would not tell. A lower hump may")
+            + (slow > Crawling ? Text($", or the same below {slow:F0} km/h if every wheel stays off its stops there ('heaveline plan' says).") : ".");
+
+        static bool IsDriven(IGrouping<string?, DriveWindow> site) =>
+            site.Count() >= Enough && site.Max(w => w.Speed) >= Apart * site.Min(w => w.Speed);
+    }
 
     /// <summary>A value of no road car.</summary>
     public static CarRefusal Edge(CarNumber number, double value, double low, double high) => new(

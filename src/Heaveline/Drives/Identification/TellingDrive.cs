@@ -19,7 +19,6 @@ internal sealed class TellingDrive
         ("a short bump (20 mm high, 0.8 m long)", 0.020, 0.8, 30.0),
         ("a round hump (30 mm high, 3.7 m long)", 0.030, 3.7, 15.0),
         ("a round hump (30 mm high, 3.7 m long)", 0.030, 3.7, 25.0),
-        ("a round hump (75 mm high, 3.7 m long)", 0.075, 3.7, 20.0),
     ];
 
     private readonly DriveInformation driven;
@@ -49,7 +48,8 @@ internal sealed class TellingDrive
         var best = candidates.MinBy(c => c.After[(int)number]);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{best.Says} would bring it from ± {Half(before, number):F1} % to ± {Half(best.After, number):F1} %.");
+            $"{best.Says} would bring it from ± {Half(before, number):F1} % to ± {Half(best.After, number):F1} %, if every wheel stays on the road ")
+            + "and off its stops there: 'heaveline plan' with this load and that hump says so.";
     }
 
     /// <summary>What would tell more of the headline that is least sure.</summary>

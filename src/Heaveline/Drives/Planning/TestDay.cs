@@ -94,9 +94,12 @@ public sealed record TestDay
         return CarIdentification.Expected(car, drive, known, wish.First).ToImmutableDictionary(e => e.Number, e => 0.5 * Math.Log(e.High / e.Low));
     }
 
-    private static (int, int) Rank(TestDayWish wish, TestDrive drive) => wish.After is null
-        ? (drive.FewestForNumber ?? int.MaxValue, 0)
-        : (drive.FewestForChange ?? int.MaxValue, drive.FewestForNumber ?? int.MaxValue);
+    // Those that do what is wanted first; of them those whose passes are found by themselves.
+    private static (bool, bool, int, int) Rank(TestDayWish wish, TestDrive drive)
+    {
+        var (fewest, then) = wish.After is null ? (drive.FewestForNumber, null) : (drive.FewestForChange, drive.FewestForNumber);
+        return (fewest is null, !drive.StandsOut, fewest ?? int.MaxValue, wish.After is null ? 0 : then ?? int.MaxValue);
+    }
 
     // Over the front axle, over the centre of gravity, over the rear axle.
     private static IEnumerable<double> Phones(TestDayWish wish) => [0.0, wish.Model.Body.BehindFrontAxle, wish.Model.Car.Wheelbase.Si];
@@ -162,6 +165,8 @@ public sealed record TestDay
             HalfWidths = HalfWidths(wish, hump, speeds, TestDrive.Passes, wish.Phone, stop)
                 .ToImmutableDictionary(w => w.Key, w => isLinear ? w.Value : double.NaN),
             LeastLoad = all.Min(SafePass.LeastLoad),
+            StandsOut = (wish.After is { } after ? new[] { wish.Model, after } : [wish.Model])
+                .All(m => SeenPass.Is(m, hump.Road, speeds, wish.Phone, stop)),
             TravelLeft = left,
             Headline = Math.Sqrt(headlines.Average(h => h * h)),
             Scatter = Math.Sqrt(passes[0].Select((p, k) => Scatter(wish, p, Slope(headlines, speeds, k))).Average(s => s * s)),

@@ -35,6 +35,9 @@ public sealed record TestDrive
     /// <summary>Whether a wheel comes near a stop or onto it: such passes show a change, and tell no car.</summary>
     public bool ReachesStops => TravelLeft < SafePass.StopMargin;
 
+    /// <summary>Whether a reader of the log finds each pass by itself, on a smooth road; else its instants must be put in by hand.</summary>
+    internal bool StandsOut { get; init; } = true;
+
     /// <summary>Headline of the car as it is, RMS pitch of the first second, root mean square over the speeds, rad.</summary>
     public required double Headline { get; init; }
 

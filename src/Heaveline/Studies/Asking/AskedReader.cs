@@ -346,13 +346,14 @@ public sealed class AskedReader(Given given, IFinder finder)
     private Parsed<TDimension>? Parsed<TDimension>(string choice, string what, string words, string example)
         where TDimension : struct, IDimension
     {
-        var parsed = QuantityText.Parse<TDimension>(words);
+        var unit = example.Split(' ')[^1];
+        var parsed = QuantityText.Parse<TDimension>(words, unit);
         if (parsed.IsRead)
         {
             return parsed;
         }
 
-        var write = parsed.Refusal!.Advice.Contains(example.Split(' ')[^1], StringComparison.Ordinal) ? "" : $" Write it as {example}.";
+        var write = parsed.Refusal!.Advice.Contains(unit, StringComparison.Ordinal) ? "" : $" Write it as {example}.";
         Object(choice, $"{what} '{words}': {parsed.Refusal.Message} {parsed.Refusal.Advice}{write}");
         return null;
     }

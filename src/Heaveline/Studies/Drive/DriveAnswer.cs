@@ -131,7 +131,7 @@ public sealed record DriveAnswer : Answer
     /// <summary>What is said of the roughness along the road.</summary>
     internal IEnumerable<Sentence> RoughnessSaid => Detail is null
         ? [new Sentence("roughness", "The roughness along the road is not told: the car of the drive tells it, and no car is told.")]
-        : RoughnessTable.Said(Detail.Roughness);
+        : Detail.Of(DriveDetailKind.Roughness).Sentences;
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => [DriveWords.Safety];
@@ -216,8 +216,7 @@ public sealed record DriveAnswer : Answer
             Identified, DriveCarTable.Of, n => Beside?.Of(n), DriveCarWords.Motion(Identified)),
         SiteRoad => Road is not null ? RecoveredRoadFigure.Of(Road) : throw new Quantities.RefusedValueException(
             "roads told by the drive", "0", "1", "Give --road and a site; look at what the answer says of it."),
-        Rough => Detail?.Roughness is { } rough && rough.Stretches.Any(s => s.IsTold) ? RoughnessFigure.Of(rough)
-            : throw new Quantities.RefusedValueException(
+        Rough => Detail?.Of(DriveDetailKind.Roughness).Figure ?? throw new Quantities.RefusedValueException(
                 "stretches of road whose roughness is told", "0", "1 or more",
                 "Look at what the answer says of the car and of the road along the drive."),
         Fit when Identified is not null => DriveFitFigure.Of(Identified),

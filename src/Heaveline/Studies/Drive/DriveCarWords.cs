@@ -15,6 +15,7 @@ internal static class DriveCarWords
 
     private const string OfMotion = "car-of-the-motion";
     private const string Untested = "car-untested";
+    private const string FileLoad = "car-file-load";
 
     /// <summary>Whether the drive tells the car: its numbers, or the reason that weighs most and what would tell.</summary>
     /// <param name="verdict">Whether the log bears it.</param>
@@ -65,7 +66,7 @@ internal static class DriveCarWords
             yield break;
         }
 
-        foreach (var sentence in Of(answer).Where(s => s.Id is "car-not-learned" or OfMotion or Untested))
+        foreach (var sentence in Of(answer).Where(s => s.Id is FileLoad or "car-not-learned" or OfMotion or Untested))
         {
             yield return sentence;
         }
@@ -89,6 +90,14 @@ internal static class DriveCarWords
         if (!car.IsBelieved)
         {
             yield break;
+        }
+
+        if (beside is not null && answer.Asked.Car is { } asked)
+        {
+            yield return new Sentence(
+                FileLoad,
+                $"The car file beside it is {asked.Car.Name} under the load '{asked.Load.Name}'. Was it driven under another load, its numbers are "
+                + "others (--load).");
         }
 
         yield return new Sentence(
@@ -135,11 +144,12 @@ internal static class DriveCarWords
         {
             CarNumber.FrontFrequency or CarNumber.RearFrequency when off > 0.0 =>
                 "friction, a progressive spring or a stop that is reached",
-            CarNumber.FrontFrequency or CarNumber.RearFrequency => "a softer spring, more load on the axle, or another tyre than in the file",
+            CarNumber.FrontFrequency or CarNumber.RearFrequency =>
+                "a softer spring, another tyre, or more load on the axle than that load of the file",
             CarNumber.FrontDamping or CarNumber.RearDamping when off < 0.0 => "dampers that grow softer with speed, or weaker ones",
             CarNumber.FrontDamping or CarNumber.RearDamping => "friction, or stronger dampers",
             CarNumber.FrequencyRatio => "one axle differs from its file more than the other",
-            _ => "the load lies otherwise than in the file, or its pitch inertia is another",
+            _ => "the load is another than that of the file or lies otherwise, or its pitch inertia is another",
         };
         return Text(
             $"{name}: {Print(estimate.Value)}, {100.0 * Math.Abs(off):F0} % {(off > 0.0 ? "above" : "below")} the car file's {Print(file)}: {why}.");

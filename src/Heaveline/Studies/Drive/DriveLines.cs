@@ -46,19 +46,21 @@ internal static class DriveLines
         .. answer.Closing.Select(units.Text),
     ];
 
-    // The halves apart, the speeds that suit, the roughness along the drive.
-    private static IEnumerable<string> Detail(DriveAnswer answer, DriveDetail detail, ReaderUnits units) =>
-    [
-        .. Tables(units, MotionHalvesWords.Table(detail.Halves)),
-        .. Said(units, MotionHalvesWords.Of(detail.Halves, answer.Identified!.Windows.Any(w => w.Site is not null) ? "bumps" : "stretches")),
-        .. Tables(units, SiteSpeedTable.Of(detail.Speeds)),
-        .. Said(units, SiteSpeedTable.Said(detail.Speeds)),
-        .. Along(answer, units),
-        .. answer.Asked.WantsRoughness ? [] : Said(units, answer.RoughnessSaid),
-    ];
+    // The halves apart, the speeds that suit, the roughness along the drive, of which more was said before where it was asked for.
+    private static IEnumerable<string> Detail(DriveAnswer answer, DriveDetail detail, ReaderUnits units)
+    {
+        var (halves, speeds, along) = (
+            detail.Of(DriveDetailKind.Halves), detail.Of(DriveDetailKind.Speeds), detail.Of(DriveDetailKind.Roughness));
+        return
+        [
+            .. Tables(units, halves.Table), .. Said(units, halves.Sentences),
+            .. Tables(units, speeds.Table), .. Said(units, speeds.Sentences),
+            .. Tables(units, along.Table), .. answer.Asked.WantsRoughness ? [] : Said(units, along.Sentences),
+        ];
+    }
 
     private static IEnumerable<string> Along(DriveAnswer answer, ReaderUnits units) =>
-        answer.Detail is { } detail ? Tables(units, RoughnessTable.Of(detail.Roughness)) : [];
+        answer.Detail is { } detail ? Tables(units, detail.Of(DriveDetailKind.Roughness).Table) : [];
 
     private static IEnumerable<string> Head(DriveAnswer answer, ReaderUnits units) => answer.Head.Select(s => units.Text(s.Text));
 

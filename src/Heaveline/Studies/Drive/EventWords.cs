@@ -16,9 +16,19 @@ internal static class EventWords
     public static string Found(DriveEvents events)
     {
         var (all, kept) = (events.Events.Length, events.Kept.Count());
-        return all == 0 ? "No bump stands out from the road."
-            : Text($"{Bumps(all)} {(all == 1 ? "was" : "were")} found at {Sites(events.Sites.Length)}{Once(events)}; ")
-                + Text($"{(kept == all ? "all count" : Text($"{kept} count{(kept == 1 ? "s" : "")}"))}.");
+        if (all == 0)
+        {
+            return "No bump stands out from the road.";
+        }
+
+        // What a user put in was not found.
+        var added = events.Events.Count(e => e.ByHand && e.Score == 0.0);
+        var found = all - added;
+        var what = added == 0 ? Text($"{Bumps(found)} {Were(found)} found")
+            : found == 0 ? Text($"No bump was found, {added} {Were(added)} put in by hand")
+            : Text($"{Bumps(found)} {Were(found)} found and {added} put in by hand");
+        return Text($"{what}{(added == 0 ? "" : ",")} at {Sites(events.Sites.Length)}{Once(events)}; ")
+            + Text($"{(kept == all ? "all count" : Text($"{kept} count{(kept == 1 ? "s" : "")}"))}.");
     }
 
     /// <summary>A sentence for each site, and for each bump that does not count.</summary>
@@ -131,6 +141,8 @@ internal static class EventWords
             : once == all ? ", each driven over once"
             : Text($", {once} of them driven over once");
     }
+
+    private static string Were(int count) => count == 1 ? "was" : "were";
 
     private static string Bumps(int count) => Text($"{count} bump{(count == 1 ? "" : "s")}");
 

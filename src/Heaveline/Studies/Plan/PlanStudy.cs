@@ -131,7 +131,7 @@ public static class PlanStudy
         new DriveAsked { Log = log, Car = asked.Car, Settings = new() { Wheelbase = asked.Car.Car.Wheelbase.Si } },
         run with { Progress = null, Meanwhile = null }).Identified;
 
-    // The best hump under the car's other loads; where there is none, the loads under which any hump can be driven.
+    // The best hump under the car's other loads, of which a first drive says nothing; where there is none, the loads under which any can be driven.
     private static ImmutableArray<(string Load, double HalfWidth)> Loads(TestDayWish wish, TestDay day, StudyRun run)
     {
         var loads = ImmutableArray.CreateBuilder<(string, double)>();
@@ -143,6 +143,7 @@ public static class PlanStudy
                 {
                     Model = RideModel.Of(wish.Model.Car, load),
                     After = null,
+                    First = null,
                     Humps = day.Drives.IsEmpty ? wish.Humps : [day.Drives[0].Hump],
                 },
                 stop: run.Cancellation);

@@ -186,6 +186,12 @@ internal sealed class PlanWords(PlanAnswer answer)
                 + Text($"{Share(best.Scatter)}). There is no card for that."));
     }
 
+    // Speeds are held low for the stops: what is gentle enough may be too gentle to be found.
+    private string Unseen =>
+        "Passes so gentle do not all stand out from the road by themselves: note the logger's time when the front wheels meet the hump, to 0.4 s, "
+        + "and give the times to 'heaveline drive' as --add"
+        + (answer.Asked.Change is null ? "." : " and to 'heaveline prove' as 'added' in the drive.yaml of each drive.");
+
     private IEnumerable<string> Steps(TestDrive best)
     {
         var each = answer.CardPasses / 3;
@@ -200,7 +206,8 @@ internal sealed class PlanWords(PlanAnswer answer)
             : "Start the logger. Stand still and upright for 5 s; then brake once firmly, riding straight.";
         yield return Text(
             $"Drive over {Hump(best)} {3 * each} times, {each} each at {Speeds(best)}, mixed, always the same line, speed held from ")
-            + "20 m before to 20 m after, no braking, no steering.";
+            + "20 m before to 20 m after, no braking, no steering."
+            + (best.StandsOut ? "" : Text($" {Unseen}"));
         yield return answer.Asked.Change is { } change
             ? $"Stop the logger. Make the change ({change.Name}), nothing else: same load, pressures, phone, line and weather; repeat steps 1 to 4."
             : "Stop the logger. For a second state of the car change one thing alone and repeat steps 1 to 4.";

@@ -43,7 +43,7 @@ internal sealed record SiteNames(SiteMatches Matches, bool IsAfter)
     {
         string[] others = [.. events.Sites.Select(s => (Own: s.Name, Said: Of(s.Name))).Where(s => s.Own != s.Said).Select(s => s.Said)];
         return others.Length == 0 ? null
-            : $"Every drive numbers its own sites, and so do the figures of this one. Beside its own name, in brackets: {string.Join("; ", others)}.";
+            : $"Every drive numbers its own sites. Beside its own name, in brackets: {string.Join("; ", others)}.";
     }
 
     private DriveSite Mine(SiteMatch match) => IsAfter ? match.After : match.Before;

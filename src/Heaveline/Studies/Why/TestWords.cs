@@ -160,10 +160,13 @@ internal static class TestWords
             FormattableString.Invariant($"the {s.Name} to ± {In.Percent.Of(drive.HalfWidths[s.Number]):F1} % ")
             + FormattableString.Invariant($"(± {In.Percent.Of(left[s.Number]):F1} % by the car file)");
         return !sought.Any(s => drive.HalfWidthsAtMost[s.Number] <= 0.5 * left[s.Number]) ? garage
-            : FormattableString.Invariant($"{garage}, or drive: {TestDrive.Passes} passes over {Hump(drive)} at ")
+            : FormattableString.Invariant($"{garage}, or drive with {Aboard(driven)}: {TestDrive.Passes} passes over {Hump(drive)} at ")
                 + $"{string.Join(", ", drive.Speeds.SkipLast(1).Select(Speed))} and {Speed(drive.Speeds[^1])} with a phone on the floor tell "
-                + $"{string.Join(" and ", sought.Select(Known))}, nine times of ten ('heaveline plan')";
+                + $"{string.Join(" and ", sought.Select(Known))}, nine times of ten ('heaveline plan' for that load)";
     }
+
+    // "driver alone"; the load of a file by its name.
+    private static string Aboard(LoadedCar driven) => driven.Load.Loads.Count == 0 ? "nobody but the driver" : driven.Load.Name;
 
     private static string Hump(TestDrive drive) => TestHump.OfBoards.Contains(drive.Hump) ? drive.Hump.Road.Caption : drive.Hump.Name;
 
@@ -173,7 +176,7 @@ internal static class TestWords
         PitchCauseKind.Wheelbase => "no load changes it; a tape tells.",
         PitchCauseKind.Tyre => "none is planned for it; weigh a wheel while its tyre is pressed.",
         PitchCauseKind.Friction => "no load changes it; read the height after pushing the body down and after lifting it.",
-        PitchCauseKind.Stops => "none is safe that presses the stops. At rest, measure the gap to each stop.",
+        PitchCauseKind.Stops => "none is planned to find out about the stops, since it would press them. At rest, measure the gap to each stop.",
         _ => "none has been planned.",
     };
 }

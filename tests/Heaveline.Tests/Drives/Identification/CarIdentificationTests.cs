@@ -265,6 +265,25 @@ public class CarIdentificationTests
     }
 
     [Fact]
+    public void Less_power_than_chance_is_not_said_to_be_another_motion_and_nobody_is_sent_to_drive_the_same_again()
+    {
+        var (_, _, windows) = new PlantedCrossings { Seed = 21, Each = 2 }.Drawn();
+        ResidualBand[] bands = [new(0.4, 0.9, 0.47, 0.96), new(1.6, 3.0, 0.49, 1.72)];
+        var (slow, fast) = (3.6 * windows.Min(w => w.Speed), 3.6 * windows.Max(w => w.Speed));
+        var refusal = RefusalWords.Misfit(bands[0], false, bands, windows);
+        Assert.DoesNotContain("does not move like this log", refusal.Says, StringComparison.Ordinal);
+        Assert.Contains("keeps only 0.47 times the power that the fit holds for chance", refusal.Says, StringComparison.Ordinal);
+        Assert.Contains("of the pitch rate between 1.6 and 3 Hz 1.7 times that power is left", refusal.Says, StringComparison.Ordinal);
+        // Six passes over one hump at several speeds are what was driven.
+        Assert.True(windows.Count(w => w.Site is not null) >= 6 && fast > 1.2 * slow);
+        Assert.DoesNotContain("over one hump twice at each of three speeds", refusal.WouldTell, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"at {slow:F0} km/h to {fast:F0} km/h"), refusal.WouldTell, StringComparison.Ordinal);
+        Assert.Contains(
+            "over one hump twice at each of three speeds", RefusalWords.Misfit(bands[1], true, bands, [windows[0]]).WouldTell,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Pitch_turned_round_and_a_car_driven_backwards_are_noticed()
     {
         var (_, known, windows) = new PlantedCrossings { Seed = 21, Each = 2 }.Drawn();

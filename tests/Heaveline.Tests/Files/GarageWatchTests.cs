@@ -1,0 +1,106 @@
+using System.Collections.Concurrent;
+using Heaveline.Files.Garages;
+
+namespace Heaveline.Tests.Files;
+
+/// <summary>Who listens is told which files have another content, whether the system says so or not.</summary>
+public sealed class GarageWatchTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("heaveline-watch-").FullName;
+    private readonly BlockingCollection<IReadOnlyCollection<string>> told = [];
+
+    public GarageWatchTests()
+    {
+        Write("one.yaml", "car: one");
+        Write("other.yaml", "car: other");
+    }
+
+    public void Dispose()
+    {
+        told.Dispose();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_file_changed_made_or_taken_away_is_told_by_its_name(bool asksSystem)
+    {
+        using var watch = new GarageWatch(folder) { AsksSystem = asksSystem };
+        using var listening = watch.Listen(told.Add);
+        Write("one.yaml", "car: uno");
+        Assert.Equal(["one.yaml"], Next());
+        Write("deep/third.yaml", "car: third");
+        Assert.Equal(["deep/third.yaml"], Next());
+        File.Delete(Path.Combine(folder, "other.yaml"));
+        Assert.Equal(["other.yaml"], Next());
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_writing_that_leaves_the_content_as_it_was_is_no_news(bool asksSystem)
+    {
+        using var watch = new GarageWatch(folder) { AsksSystem = asksSystem };
+        using var listening = watch.Listen(told.Add);
+        Write("one.yaml", "car: one");
+        File.SetLastWriteTimeUtc(Path.Combine(folder, "one.yaml"), DateTime.UtcNow.AddMinutes(-5));
+        Write("earlier/one.yaml/2026.yaml", "car: older");
+        Write(".one.yaml.x.partial", "car: half");
+        Write("other.yaml", "car: autre");
+        Assert.Equal(["other.yaml"], Next());
+    }
+
+    [Fact]
+    public void Another_content_with_the_size_and_the_time_of_the_first_is_seen_without_the_systems_word()
+    {
+        using var watch = new GarageWatch(folder) { AsksSystem = false };
+        var path = Path.Combine(folder, "one.yaml");
+        var written = File.GetLastWriteTimeUtc(path);
+        using var listening = watch.Listen(told.Add);
+        Write("one.yaml", "car: uno");
+        File.SetLastWriteTimeUtc(path, written);
+        Assert.Equal(["one.yaml"], Next());
+    }
+
+    [Fact]
+    public void A_file_still_being_written_is_told_once_and_whole()
+    {
+        using var watch = new GarageWatch(folder);
+        using var listening = watch.Listen(names => told.Add([.. names, File.ReadAllText(Path.Combine(folder, "one.yaml"))]));
+        using (var stream = new FileStream(Path.Combine(folder, "one.yaml"), FileMode.Create, FileAccess.Write, FileShare.ReadWrite))
+        {
+            foreach (var part in (string[])["car: ", "long ", "in ", "the ", "writing"])
+            {
+                stream.Write(System.Text.Encoding.UTF8.GetBytes(part));
+                stream.Flush();
+                Thread.Sleep(100);
+            }
+        }
+
+        Assert.Equal(["one.yaml", "car: long in the writing"], Next());
+        Assert.False(told.TryTake(out _, TimeSpan.FromSeconds(1)));
+    }
+
+    [Fact]
+    public void Who_listens_no_more_is_told_no_more_and_a_late_listener_begins_anew()
+    {
+        using var watch = new GarageWatch(folder);
+        var first = watch.Listen(_ => Assert.Fail("told after the end"));
+        first.Dispose();
+        Write("one.yaml", "car: uno");
+        using var second = watch.Listen(told.Add);
+        Write("other.yaml", "car: autre");
+        Assert.Equal(["other.yaml"], Next());
+    }
+
+    private void Write(string name, string text)
+    {
+        var path = Path.Combine(folder, name);
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.WriteAllText(path, text);
+    }
+
+    // A loaded machine takes its time; no test measures it.
+    private IReadOnlyCollection<string> Next() => told.TryTake(out var names, TimeSpan.FromSeconds(30)) ? names : ["nothing within 30 s"];
+}
