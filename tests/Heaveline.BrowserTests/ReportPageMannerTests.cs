@@ -200,6 +200,7 @@ public class ReportPageMannerTests(Served served)
         var taken = await page.RunAndWaitForDownloadAsync(() => page.Locator("#download-html").ClickAsync());
         var report = await taken.PathAsync();
         await page.GotoAsync("/report?car=nobody&speed=fast&parts=&title=one%0Atwo");
+        await Expect(page.Locator("[data-live=yes]")).ToBeAttachedAsync();
         await Accessible.Check(page, frames: false);
 
         // The report is checked as a file of its own: in its frame no script runs, not even the engine's.

@@ -18,6 +18,7 @@ public sealed partial class Sheet : IAsyncDisposable
     private CurrentCar? current;
     private PageEntry page = PageEntry.All[0];
     private bool isNamed;
+    private bool isBump = true;
     private string? remembered;
     private IJSObjectReference? script;
 
@@ -32,8 +33,6 @@ public sealed partial class Sheet : IAsyncDisposable
 
     // A base address stands in the head: a bare fragment would lead to the first page.
     private string SkipTo => Addresses.Uri.Split('#')[0] + "#content";
-
-    private bool IsBump => current?.Road is not { } road || Garage.Road(road)?.Value is not { Event: null };
 
     /// <inheritdoc/>
     protected override void OnInitialized()
@@ -60,6 +59,7 @@ public sealed partial class Sheet : IAsyncDisposable
                 && Garage.CarNames.Contains(car))
             {
                 current = found;
+                isBump = IsBump(current);
                 StateHasChanged();
             }
         }
@@ -77,7 +77,9 @@ public sealed partial class Sheet : IAsyncDisposable
         }
     }
 
-    private string Link(string path) => current is null || PageEntry.All.First(entry => entry.Path == path).IsApart ? path : current.On(path, IsBump);
+    private string Link(string path) => current is null || PageEntry.All.First(entry => entry.Path == path).IsApart ? path : current.On(path, isBump);
+
+    private bool IsBump(CurrentCar? of) => of?.Road is not { } road || Garage.Road(road)?.Value is not { Event: null };
 
     private void Moved(object? sender, LocationChangedEventArgs e) => InvokeAsync(() =>
     {
@@ -100,16 +102,16 @@ public sealed partial class Sheet : IAsyncDisposable
         if (isNamed || current is null)
         {
             current = said with { Car = said.Car ?? usual, Speed = said.Speed ?? page.UsualSpeed };
+            isBump = IsBump(current);
         }
     }
 
     // What the page alone chooses stays in its address.
     private void Choose(CurrentCar next)
     {
-        var isBump = next.Road is not { } road || Garage.Road(road)?.Value is not { Event: null };
         var words = CurrentCar.TrialKeys.Concat(["seat", "springs", "inertia"]).Where(key => key != "seat" || next.Car != current!.Car)
             .ToDictionary(key => key, _ => (object?)null, StringComparer.Ordinal);
-        foreach (var (key, word) in next.Words(page.Path, isBump))
+        foreach (var (key, word) in next.Words(page.Path, IsBump(next)))
         {
             words[key] = string.IsNullOrEmpty(word) ? null : word;
         }
