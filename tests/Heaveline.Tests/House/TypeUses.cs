@@ -23,6 +23,11 @@ internal static class TypeUses
         .Where(use => use.User != use.Used)
         .ToHashSet();
 
+    /// <summary>Every member that a body of an assembly speaks of, with the type in whose body it stands.</summary>
+    public static IEnumerable<(Type User, MemberInfo Member)> Members(Assembly assembly) => assembly.GetTypes().SelectMany(type =>
+        ((IEnumerable<MethodBase>)[.. type.GetMethods(Own), .. type.GetConstructors(Own)])
+            .SelectMany(method => Members(method, type)).OfType<MemberInfo>().Select(member => (type, member)));
+
     private static Type Outermost(Type type) =>
         type.DeclaringType is { } outer ? Outermost(outer) : type.IsGenericType ? type.GetGenericTypeDefinition() : type;
 
@@ -54,22 +59,28 @@ internal static class TypeUses
 
     private static IEnumerable<Type> Passed(MethodBase method) => method.GetParameters().Select(parameter => parameter.ParameterType);
 
-    // What the body of a method speaks of (ECMA-335, partition III: an operation and its operand after another).
     private static IEnumerable<Type?> Spoken(MethodBase method, Type type)
     {
-        if (method.GetMethodBody() is not { } body || body.GetILAsByteArray() is not { } bytes)
+        if (method.GetMethodBody() is not { } body)
+        {
+            return [];
+        }
+
+        var caught = body.ExceptionHandlingClauses.Where(clause => clause.Flags == ExceptionHandlingClauseOptions.Clause);
+        return
+        [
+            .. body.LocalVariables.Select(local => local.LocalType),
+            .. caught.Select(clause => clause.CatchType),
+            .. Members(method, type).SelectMany(Named),
+        ];
+    }
+
+    // What the body of a method speaks of (ECMA-335, partition III: an operation and its operand after another).
+    private static IEnumerable<MemberInfo?> Members(MethodBase method, Type type)
+    {
+        if (method.GetMethodBody()?.GetILAsByteArray() is not { } bytes)
         {
             yield break;
-        }
-
-        foreach (var local in body.LocalVariables)
-        {
-            yield return local.LocalType;
-        }
-
-        foreach (var clause in body.ExceptionHandlingClauses.Where(clause => clause.Flags == ExceptionHandlingClauseOptions.Clause))
-        {
-            yield return clause.CatchType;
         }
 
         for (var at = 0; at < bytes.Length;)
@@ -78,11 +89,8 @@ internal static class TypeUses
             at++;
             if (code.OperandType is OperandType.InlineField or OperandType.InlineMethod or OperandType.InlineTok or OperandType.InlineType)
             {
-                foreach (var named in Named(method.Module.ResolveMember(
-                    BitConverter.ToInt32(bytes, at), type.GetGenericArguments(), method.IsGenericMethod ? method.GetGenericArguments() : [])))
-                {
-                    yield return named;
-                }
+                yield return method.Module.ResolveMember(
+                    BitConverter.ToInt32(bytes, at), type.GetGenericArguments(), method.IsGenericMethod ? method.GetGenericArguments() : []);
             }
 
             at += code.OperandType switch

@@ -237,7 +237,7 @@ public sealed record DriveAnswer : Answer
 
     private IEnumerable<string> Doubtful => Story.Where(s => s.IsDoubtful).Select(s => s.Text);
 
-    private static JsonArray Axis(Direction axis) => [axis.X, axis.Y, axis.Z];
+    private static JsonArray Axis(Direction axis) => new(axis.X, axis.Y, axis.Z);
 
     private string Said(TrustVerdict verdict)
     {
