@@ -109,7 +109,8 @@ public sealed partial class Sheet : IAsyncDisposable
     // What the page alone chooses stays in its address.
     private void Choose(CurrentCar next)
     {
-        var words = CurrentCar.TrialKeys.Concat(["seat", "springs", "inertia"]).Where(key => key != "seat" || next.Car != current!.Car)
+        var words = CurrentCar.TrialKeys.Concat(["seat", CurrentCar.SpringsKey, CurrentCar.InertiaKey])
+            .Where(key => key != "seat" || next.Car != current!.Car)
             .ToDictionary(key => key, _ => (object?)null, StringComparer.Ordinal);
         foreach (var (key, word) in next.Words(page.Path, IsBump(next)))
         {

@@ -59,9 +59,7 @@ public sealed partial class CarPage : IDisposable
 
     /// <summary>What is in hand.</summary>
     [CascadingParameter]
-    private CurrentCar? Current { get; set; }
-
-    private CurrentCar InHand => Current ?? new CurrentCar();
+    private CurrentCar InHand { get; set; } = new();
 
     [Inject]
     private GarageView GarageView { get; set; } = null!;

@@ -39,9 +39,7 @@ public sealed partial class SheetPage
 
     /// <summary>What is in hand: the new car drives over the same road at the same speed.</summary>
     [CascadingParameter]
-    private CurrentCar? Current { get; set; }
-
-    private CurrentCar InHand => Current ?? new CurrentCar();
+    private CurrentCar InHand { get; set; } = new();
 
     private string Title => name.Trim().Length > 0 ? name.Trim() : "My car";
 

@@ -92,8 +92,9 @@ public sealed record CurrentCar
         };
     }
 
-    // On a random road a car rides, but passes no bump.
-    private static bool IsRandom(string road) => road == OwnDensity || road.StartsWith(ClassWord, StringComparison.Ordinal);
+    /// <summary>Whether a road is a random one, on which a car rides, but passes no bump.</summary>
+    /// <param name="road">Its word in an address.</param>
+    public static bool IsRandom(string road) => road == OwnDensity || road.StartsWith(ClassWord, StringComparison.Ordinal);
 
     /// <summary>Another car in hand: it brings its own loads and settings, and what is about the drive stays. The same car stays as it is.</summary>
     /// <param name="name">Its name in the garage.</param>
