@@ -61,9 +61,18 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
         [.. Listing.Entries
             .Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => NameOf(entry.Name)).Order(StringComparer.Ordinal)];
 
-    /// <summary>The cars and variants by their names in the garage, each with what it is called, in the order of the alphabet of that.</summary>
-    public IReadOnlyList<(string Name, string Words)> CarTitles => Titles(
-        Listing.Entries.Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).Select(entry => (NameOf(entry.Name), entry.Title)));
+    /// <summary>
+    /// The cars and variants by their names in the garage, each with what it is called, a variant behind its car's name, in the order of the alphabet
+    /// of that.
+    /// </summary>
+    public IReadOnlyList<(string Name, string Words)> CarTitles
+    {
+        get
+        {
+            var cars = Listing.Entries.Where(entry => entry.Kind is GarageKind.Car or GarageKind.Variant).ToDictionary(entry => entry.Name);
+            return Titles(cars.Values.Select(entry => (NameOf(entry.Name), Called(entry, cars))));
+        }
+    }
 
     /// <summary>The roads by their names, those that come with Heaveline and those of the garage, each with what it is called.</summary>
     public IReadOnlyList<(string Name, string Words)> RoadTitles => Titles(Listing.Roads.Select(road => (road.Name, road.Title)));
@@ -159,6 +168,18 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
     }
 
     Found<RecordedDrive> IFinder.Drive(string name) => NamedDrives.Find(Garage, name, file => file);
+
+    // As the variant itself calls its car: each base before it, as far as they are here. Files that go round in a circle end at the second time.
+    private static string Called(GarageEntry entry, Dictionary<string, GarageEntry> cars)
+    {
+        var (words, seen) = (entry.Title, new HashSet<string>([entry.Name], StringComparer.Ordinal));
+        while (entry.Base is { } name && seen.Add(name) && cars.TryGetValue(name, out var basis))
+        {
+            (words, entry) = ($"{basis.Title}, {words}", basis);
+        }
+
+        return words;
+    }
 
     // Two of one name are told apart by their files.
     private static IReadOnlyList<(string Name, string Words)> Titles(IEnumerable<(string Name, string Title)> entries)
