@@ -198,9 +198,15 @@ public sealed class GuardTests : IAsyncLifetime
     [Fact]
     public async Task What_no_browser_sends_in_place_of_a_code_is_answered_in_words_and_leaves_no_word_in_the_terminal()
     {
-        using var client = new HttpClient(new HttpClientHandler { ServerCertificateCustomValidationCallback = (_, _, _, _) => true })
+        // Asked first whether the form is wanted: sent at once, the refusal may close the line while the rest is still being written.
+        using var client = new HttpClient(new SocketsHttpHandler
+        {
+            SslOptions = { RemoteCertificateValidationCallback = (_, shown, _, _) => shown is not null },
+            Expect100ContinueTimeout = TimeSpan.FromMinutes(1),
+        })
         {
             BaseAddress = new UriBuilder(PageHost.AddressOf(open)) { Host = "localhost" }.Uri,
+            DefaultRequestHeaders = { ExpectContinue = true },
         };
         var broken = new ByteArrayContent("no part of any form"u8.ToArray());
         broken.Headers.TryAddWithoutValidation("Content-Type", "multipart/form-data; boundary=here");
