@@ -99,7 +99,7 @@ public static class PageHost
         app.UseRouting();
         app.UseAntiforgery();
         app.MapStaticAssets();
-        Lettering.Map(app);
+        PageFaces.Map(app);
         Pages.Passes.PassRoutes.Map(app);
         LogDoor.Map(app);
         RuleRoutes.Map(app);

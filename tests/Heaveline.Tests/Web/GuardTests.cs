@@ -39,7 +39,7 @@ public sealed class GuardTests : IAsyncLifetime
     [InlineData("/pass", "LOCALHOST", 200)]
     [InlineData("/preview/report.html", "localhost", 404)]
     [InlineData("/nowhere", "localhost", 404)]
-    [InlineData("/lettering/Bold.ttf", "localhost", 200)]
+    [InlineData("/lettering/nobody.woff2", "localhost", 404)]
     [InlineData("/download/rule.csv?car=nobody", "localhost", 404)]
     [InlineData("/_content/Heaveline.Web/heaveline.css", "localhost", 200)]
     [InlineData("/_blazor/negotiate", "localhost", 405)]
@@ -57,8 +57,7 @@ public sealed class GuardTests : IAsyncLifetime
         Assert.Equal(path == PageHeaders.Framed ? "SAMEORIGIN" : "DENY", framing);
         Assert.NotNull(answer.Headers.CacheControl);
         Assert.Equal(
-            path.StartsWith("/lettering", StringComparison.Ordinal) ? "max-age=86400"
-            : path.StartsWith("/_content", StringComparison.Ordinal) ? "no-cache" : "no-store",
+            path.StartsWith("/_content", StringComparison.Ordinal) ? "no-cache" : "no-store",
             answer.Headers.CacheControl.ToString().Split(',')[^1].Trim() is "max-age=0" ? "no-store" : answer.Headers.CacheControl.ToString());
     }
 
@@ -133,7 +132,7 @@ public sealed class GuardTests : IAsyncLifetime
     [InlineData("/")]
     [InlineData("/pass")]
     [InlineData("/nowhere")]
-    [InlineData("/lettering/Bold.ttf")]
+    [InlineData("/lettering/nobody.woff2")]
     [InlineData("/download/road.csv")]
     [InlineData("/download/rule.csv?car=nobody")]
     [InlineData("/_content/Heaveline.Web/heaveline.css")]
