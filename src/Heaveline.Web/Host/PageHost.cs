@@ -1,4 +1,5 @@
 using System.Net;
+using Heaveline.Web.Frame;
 using Heaveline.Web.Guard;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
@@ -108,7 +109,7 @@ public static class PageHost
         DriveRoutes.Map(app);
         ReportRoutes.Map(app);
         // The policy of PageHeaders says who may frame a page; one header of it is enough.
-        app.MapRazorComponents<Frame.App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(components => components.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
 

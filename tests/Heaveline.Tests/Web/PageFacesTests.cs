@@ -4,6 +4,7 @@ using System.Net;
 using System.Text;
 using Heaveline.Press;
 using Heaveline.Tests.House;
+using Heaveline.Web.Frame;
 using Heaveline.Web.Host;
 using Heaveline.Web.Serving;
 

@@ -2,7 +2,7 @@ using System.Buffers.Binary;
 using System.IO.Compression;
 using System.Text;
 
-namespace Heaveline.Web.Host;
+namespace Heaveline.Web.Frame;
 
 /// <summary>
 /// A TrueType face in the form that browsers load (WOFF 2.0, W3C Recommendation): its tables as they are, one behind the other, in one Brotli stream.
@@ -16,8 +16,8 @@ internal static class CompressedFace
     // Table 3 of the Recommendation, as far as a TrueType face of text goes: a table's place here stands for its name.
     private static readonly string[] Known =
     [
-        "cmap", "head", "hhea", "hmtx", "maxp", "name", "OS/2", "post", "cvt ", "fpgm", "glyf", "loca", "prep", "CFF ", "VORG", "EBDT", "EBLC", "gasp",
-        "hdmx", "kern", "LTSH", "PCLT", "VDMX", "vhea", "vmtx", "BASE", "GDEF", "GPOS", "GSUB",
+        "cmap", "head", "hhea", "hmtx", "maxp", "name", "OS/2", "post", "cvt ", "fpgm", "glyf", "loca", "prep", "CFF ", "VORG", "EBDT", "EBLC",
+        "gasp", "hdmx", "kern", "LTSH", "PCLT", "VDMX", "vhea", "vmtx", "BASE", "GDEF", "GPOS", "GSUB",
     ];
 
     /// <summary>The face, compressed.</summary>

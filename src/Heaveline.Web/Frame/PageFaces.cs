@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 
-namespace Heaveline.Web.Host;
+namespace Heaveline.Web.Frame;
 
 /// <summary>
 /// The figures' own faces, for the pages too: no page looks for a font elsewhere. What they hold is in their names, so a browser fetches each once.
