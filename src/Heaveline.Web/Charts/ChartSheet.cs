@@ -75,6 +75,7 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         ["columns"] = panel.Grid.Xs.Length,
         ["rows"] = panel.Grid.Ys.Length,
         ["hatch"] = panel.Hatch is { } hatch ? new JsonObject { ["from"] = hatch.From, ["to"] = hatch.To, ["label"] = hatch.Label } : null,
+        ["zones"] = Each(panel.Zones, zone => new JsonObject { ["label"] = zone.Label, ["isBetter"] = zone.IsBetter, ["runs"] = Runs(zone.Nodes) }),
         ["grid"] = Put(block, panel.Grid.Xs, panel.Grid.Ys, panel.Grid.Values),
         ["traces"] = Traces(panel.Traces, block),
         ["marks"] = Marks(panel.Marks),
@@ -104,6 +105,24 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
 
     private static JsonArray Bands(ImmutableArray<Band> bands) =>
         Each(bands, band => new JsonObject { ["from"] = band.From, ["to"] = band.To, ["label"] = band.Label, ["shade"] = band.Shade.ToString() });
+
+    // Lengths of the runs of nodes outside and inside, outside first.
+    private static JsonArray Runs(ImmutableArray<bool> nodes)
+    {
+        var runs = new JsonArray();
+        for (var (at, inside) = (0, false); at < nodes.Length; inside = !inside)
+        {
+            var first = at;
+            while (at < nodes.Length && nodes[at] == inside)
+            {
+                at++;
+            }
+
+            runs.Add(at - first);
+        }
+
+        return runs;
+    }
 
     private static JsonArray Each<T>(ImmutableArray<T> items, Func<T, JsonObject> one) => new([.. items.Select(item => (JsonNode)one(item))]);
 
