@@ -47,7 +47,7 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         ["x"] = AxisOf(figure.XAxisOf(panel)),
         ["shared"] = panel.X is null,
         ["y"] = AxisOf(panel.Y),
-        ["height"] = panel.Height ?? 30.0,
+        ["height"] = panel.Height,
         ["ribbons"] = Each(
             panel.Ribbons, ribbon => new JsonObject { ["ink"] = ribbon.Ink.ToString(), ["n"] = Put(block, ribbon.Xs, ribbon.Lows, ribbon.Highs) }),
         ["traces"] = Traces(panel.Traces, block),
@@ -69,7 +69,7 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         ["x"] = AxisOf(panel.X),
         ["y"] = AxisOf(panel.Y),
         ["value"] = AxisOf(panel.Value),
-        ["height"] = panel.Height ?? 92.0,
+        ["height"] = panel.Height,
         ["middle"] = panel.Middle,
         ["levels"] = new JsonArray([.. panel.Levels.Select(level => (JsonNode)level)]),
         ["columns"] = panel.Grid.Xs.Length,
@@ -99,6 +99,9 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
             ["x"] = mark.X,
             ["y"] = mark.Y,
             ["label"] = mark.Label,
+            ["low"] = mark.Low,
+            ["high"] = mark.High,
+            ["isHere"] = mark.IsHere,
             ["symbol"] = mark.Symbol.ToString(),
             ["ink"] = mark.Ink.ToString(),
         });

@@ -28,6 +28,7 @@ const colour = (shade, diverges) => `color-mix(in srgb, var(--map-${diverges && 
 /** What a map is drawn from: levels that its values cross, their shades, its field. */
 export function prepare(panel) {
     const { grid } = panel, [low, high] = extremes(grid.values);
+    panel.own = panel.marks.find(mark => mark.isHere)?.y ?? null;
     const given = panel.levels ?? [];
     panel.extremes = [low, high];
     // The middle stays among the levels where all values lie on one side of it.

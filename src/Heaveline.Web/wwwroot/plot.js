@@ -30,10 +30,10 @@ export function lay(sheet, numbers, width, prepare) {
     let left = narrow ? 30 : 36;
     for (const panel of panels) {
         if (panel.grid) prepare(panel);
-        panel.height = Math.round(panel.height * millimetre * Math.min(1, Math.max(.8, width / 700)) * (panel.kind === "map" && narrow ? .8 : 1));
+        panel.height = Math.round((panel.height ?? tall(panel, shared)) * millimetre * Math.min(1, Math.max(.8, width / 700)));
         panel.rangeX = panel.grid ? [panel.grid.xs[0], panel.grid.xs.at(-1)] : panel.shared ? sharedX : rangeX([panel]);
         panel.rangeY = panel.grid ? [panel.grid.ys[0], panel.grid.ys.at(-1)] : rangeY(panel);
-        panel.ticksY = ticks(panel.y.log, ...panel.rangeY, Math.max(3, Math.floor(panel.height / 34)));
+        panel.ticksY = ticks(panel.y.log, ...panel.rangeY, Math.max(3, Math.floor(panel.height / 28)));
         for (const { text } of panel.ticksY.main) left = Math.max(left, Math.ceil(wide(text, size)) + 12);
     }
     const labelled = sheet.bands.some(band => band.label) && shared.length > 0, end = width - right;
@@ -53,6 +53,11 @@ export function lay(sheet, numbers, width, prepare) {
         top = panel.bottom + (panel.isFoot ? 26 + line * panel.footing.length : 6) + 8;
     });
     return { sheet, panels, groups: groups(panels), width, height: top, left, right: end, narrow, size, line, labelled };
+}
+
+// Millimetres of paper where the figure says none: the first of several panels is what it is about, decades on both axes ask for height.
+function tall(panel, shared) {
+    return panel.kind === "map" ? 92 : panel.x.log && panel.y.log ? 70 : panel === shared[0] && shared.length > 1 ? 44 : panel.y.log ? 44 : 32;
 }
 
 // Panels that are read at one place: those on the shared axis together, every other alone.

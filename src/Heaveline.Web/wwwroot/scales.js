@@ -41,7 +41,7 @@ export function even(low, high, most) {
     const rough = (high - low) / Math.max(1, most);
     if (!(rough > 0)) return [low];
     const power = 10 ** Math.floor(Math.log10(rough)), step = [1, 2, 5, 10].find(n => n * power >= rough * .999) * power, list = [];
-    for (let k = Math.ceil(low / step - 1e-9); k * step <= high + 1e-9 * step; k++) list.push(Number((k * step).toPrecision(12)));
+    for (let k = Math.ceil(low / step - 1e-5); k * step <= high + 1e-5 * step; k++) list.push(Number((k * step).toPrecision(12)));
     return list;
 }
 

@@ -1,5 +1,5 @@
-// Charts of a pass, one above the other on one time axis, drawn on a canvas: while a slider moves they must follow within a frame, which drawing five
-// charts as SVG does not do on a small machine. They take the same sheet as the other charts (ChartSheet: structure and numbers).
+// Charts of a pass, one above the other on one time axis, drawn on a canvas: while a slider moves they must follow within a frame. They take
+// the same sheet as the other charts (ChartSheet: structure and numbers).
 
 import { colours } from "./inks.js";
 import { lines } from "./lines.js";
