@@ -87,6 +87,8 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
     private static JsonArray Traces(ImmutableArray<Trace> traces, List<float> block) => Each(traces, trace => new JsonObject
     {
         ["name"] = trace.Name,
+        ["above"] = trace.Above,
+        ["below"] = trace.Below,
         ["ink"] = trace.Pen.Ink.ToString(),
         ["dash"] = trace.Pen.Dash.ToString(),
         ["width"] = trace.Pen.Width,

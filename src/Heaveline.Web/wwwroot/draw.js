@@ -19,11 +19,13 @@ export function draw(svg, picture) {
         panel.taken = [];
         const numbers = panel.kind === "map" ? drawMap(group, panel, picture, panel.taken) : null;
         axes(group, panel, picture);
+        classes(group, panel);
         ribbons(group, panel);
         curves(group, panel, picture);
         limits(group, panel, picture);
         marks(group, panel, picture);
         names(group, panel, picture);
+        for (const { letter, x, y } of panel.letters) say(group, letter, x, y + 4.5, "quiet strong halo", "middle");
         for (const note of panel.notes) say(group, note.text, panel.x.scale.at(note.x), panel.y.scale.at(note.y) + 4, "quiet halo");
         numbers?.();
     });
@@ -73,6 +75,25 @@ function axes(svg, panel, picture) {
     }
     put(svg, "rect", { x: left, y: panel.top, width: round(right - left), height: panel.height, class: "frame" });
     panel.footing.forEach((words, k) => say(svg, words, left, panel.bottom + 37 + line * k));
+}
+
+// Classes that border on one another: every second one shaded, each with its letter where it is widest open to the left.
+function classes(svg, panel) {
+    panel.letters = [];
+    if (panel.borders.length === 0) return;
+    const x = panel.x.scale, y = panel.y.scale, inside = value => Math.min(panel.bottom, Math.max(panel.top, y.at(value)));
+    const borders = panel.borders.map(({ xs, ys, above, below }) => ({ xs: Array.from(xs, x.at), ys: Array.from(ys, inside), above, below }))
+        .sort((a, b) => b.ys[0] - a.ys[0]);
+    const flat = at => ({ xs: borders[0].xs, ys: borders[0].xs.map(() => at) });
+    const lines = [flat(panel.bottom), ...borders, flat(panel.top)], letters = [borders[0].below, ...borders.map(border => border.above)];
+    letters.forEach((letter, k) => {
+        const [low, high] = [lines[k], lines[k + 1]];
+        const d = way([...low.xs, ...[...high.xs].reverse()], [...low.ys, ...[...high.ys].reverse()], true);
+        if (k % 2 === 0) put(svg, "path", { d, class: "band class" });
+        const share = .03, at = line => (1 - share) * line.ys[0] + share * line.ys.at(-1);
+        if (at(low) - at(high) > 13) panel.letters.push({ letter, x: low.xs[0] + share * (low.xs.at(-1) - low.xs[0]), y: (at(low) + at(high)) / 2 });
+    });
+    for (const border of borders) put(svg, "path", { d: way(border.xs, border.ys), class: "limit" });
 }
 
 function ribbons(svg, panel) {

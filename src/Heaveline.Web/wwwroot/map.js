@@ -56,7 +56,7 @@ export function drawMap(svg, panel, picture, taken) {
     const ground = put(svg, "g", { class: "ground" });
     if (panel.missing) put(ground, "rect", { ...box, fill: `url(#${mine}-missing)` });
     for (const zone of panel.zoned) {
-        const d = pathOf(new ContourField(xs, ys, zone.inside).regions(.5));
+        const d = pathOf(new ContourField(xs, ys, zone.inside).regions(1e-3)); // as far as the nodes around that have a value
         put(ground, "path", { d, class: "zone-ground" });
         put(ground, "path", { d, fill: `url(#${mine}-${zone.isBetter === true ? "better" : zone.isBetter === false ? "worse" : "neither"})` });
     }
@@ -116,12 +116,13 @@ function patterns(svg, mine) {
     pattern("neither", 6, "M0 3H6M3 0V6");
 }
 
-// The scale of shades, each band as wide as the next, as far as the map's own values reach.
+// The scale of shades, each band as wide as the next: all of given levels, so that maps side by side bear the same one, else those that are reached.
 function key(svg, panel, picture, mine, diverges) {
     const { key: { words, entries }, cuts, extremes: [low, high] } = panel, { line } = picture, group = put(svg, "g", { class: "key" });
     let y = panel.top - panel.key.height - line * panel.heading.length - 6 + line;
     for (const text of words) { say(group, text, 0, y - 3, "strong"); y += line; }
-    const bands = [...cuts.keys(), cuts.length].filter(k => (k === 0 || cuts[k - 1] < high) && (k === cuts.length || cuts[k] > low));
+    const isGiven = (panel.levels ?? []).length > 0;
+    const bands = [...cuts.keys(), cuts.length].filter(k => isGiven || ((k === 0 || cuts[k - 1] < high) && (k === cuts.length || cuts[k] > low)));
     const full = Math.min(picture.width - 20, 640), each = bands.length > 0 ? Math.min(84, full / bands.length) : 0;
     y -= 10;
     bands.forEach((k, i) => {

@@ -18,7 +18,7 @@ export function chartOverlay(svg, picture, group, at, anchor) {
         }
         put(svg, "path", { d: `M${x} ${panel.top}V${panel.bottom}`, class: "cursor" });
         const mine = values.filter(one => one.panel === panel)
-            .map(one => ({ ...one, tall: 16, at: panel.y.scale.at(one.value), words: `${one.curve.name && !picture.narrow ? one.curve.name + " " : ""}${digits(one.value)}` }))
+            .map(one => ({ ...one, tall: 16, at: panel.y.scale.at(one.value), words: `${one.curve.name && panel.read.length > 1 && !picture.narrow ? one.curve.name + " " : ""}${digits(one.value)}` }))
             .filter(one => one.at >= panel.top - 1 && one.at <= panel.bottom + 1);
         // Many curves have no room for their values; the words below say them all.
         if (mine.length * 16 <= panel.height + 8) spread(mine, panel.top, panel.bottom);

@@ -17,8 +17,10 @@ export function read(sheet, numbers) {
     return sheet.panels.map(panel => {
         const grid = panel.kind === "map" && { xs: take(panel.columns), ys: take(panel.rows), values: take(panel.columns * panel.rows) };
         const ribbons = (panel.ribbons ?? []).map(one => ({ ...one, xs: take(one.n), lows: take(one.n), highs: take(one.n) }));
-        const curves = panel.traces.map(one => ({ ...one, xs: take(one.n), ys: take(one.n) }));
-        return { bands: [], limits: [], marks: [], notes: [], ...panel, grid, ribbons, curves };
+        const all = panel.traces.map(one => ({ ...one, xs: take(one.n), ys: take(one.n) }));
+        // Borders of classes are lettered between the lines, not named at their ends.
+        const curves = all.filter(one => !one.above), borders = all.filter(one => one.above);
+        return { bands: [], limits: [], marks: [], notes: [], ...panel, grid, ribbons, curves, borders };
     });
 }
 
@@ -33,7 +35,7 @@ export function lay(sheet, numbers, width, prepare) {
         panel.height = Math.round((panel.height ?? tall(panel, shared)) * millimetre * Math.min(1, Math.max(.8, width / 700)));
         panel.rangeX = panel.grid ? [panel.grid.xs[0], panel.grid.xs.at(-1)] : panel.shared ? sharedX : rangeX([panel]);
         panel.rangeY = panel.grid ? [panel.grid.ys[0], panel.grid.ys.at(-1)] : rangeY(panel);
-        panel.ticksY = ticks(panel.y.log, ...panel.rangeY, Math.max(3, Math.floor(panel.height / 28)));
+        panel.ticksY = ticks(panel.y.log, ...panel.rangeY, Math.max(3, Math.floor(panel.height / 25)));
         for (const { text } of panel.ticksY.main) left = Math.max(left, Math.ceil(wide(text, size)) + 12);
     }
     const labelled = sheet.bands.some(band => band.label) && shared.length > 0, end = width - right;
@@ -48,7 +50,7 @@ export function lay(sheet, numbers, width, prepare) {
         panel.x = { ...panel.x, scale: scale(panel.x.log, ...panel.rangeX, left, end) };
         panel.y = { ...panel.y, scale: scale(panel.y.log, ...panel.rangeY, panel.bottom, panel.top) };
         panel.isFoot = !panel.shared || i === last;
-        panel.ticksX = ticks(panel.x.log, ...panel.rangeX, Math.max(3, Math.floor((end - left) / 76)));
+        panel.ticksX = ticks(panel.x.log, ...panel.rangeX, Math.max(3, Math.floor((end - left) / 58)));
         panel.footing = panel.isFoot ? lines(heading(panel.x), width - left, words => wide(words, size)) : [];
         top = panel.bottom + (panel.isFoot ? 26 + line * panel.footing.length : 6) + 8;
     });
@@ -79,7 +81,7 @@ function rangeX(panels) {
 function rangeY(panel) {
     const usable = values => panel.y.log ? values.filter(value => value > 0) : values;
     return range(panel.y, extremes(
-        ...panel.curves.map(curve => usable(curve.ys)), ...panel.ribbons.flatMap(ribbon => [usable(ribbon.lows), usable(ribbon.highs)]),
+        ...panel.curves.map(curve => usable(curve.ys)), ...panel.borders.map(border => usable(border.ys)), ...panel.ribbons.flatMap(ribbon => [usable(ribbon.lows), usable(ribbon.highs)]),
         usable(panel.marks.map(mark => mark.y))), .06);
 }
 

@@ -57,7 +57,8 @@ function logarithmic(low, high, most) {
         return list;
     };
     if (last - first < 2) {
-        const main = [[1, 2, 3, 4, 5, 6, 7, 8, 9], [1, 2, 5], [1]].map(places).find(list => list.length <= most) ?? places([1]);
+        const all = [[1, 2, 3, 4, 5, 6, 7, 8, 9], [1, 2, 5], [1]].slice(high > 5 * low ? 1 : 0).map(places);
+        const main = all.find(list => list.length <= most) ?? all.at(-1);
         return { fine: places([1, 2, 3, 4, 5, 6, 7, 8, 9]), main: main.map(at => ({ at, text: power(at, low, high) })) };
     }
     const every = Math.ceil((last - first + 1) / Math.max(2, most)), main = [];

@@ -63,7 +63,8 @@ export function valuesAt(group, i) {
 export function chartWords(group, at, anchor) {
     const { x } = group[0], here = group.stops[at.i], of = values => {
         const panels = [...new Set(values.map(one => one.panel))];
-        return panels.map(panel => `${panel.title || panel.y.label} ${values.filter(one => one.panel === panel)
+        const named = panel => values.some(one => one.panel === panel && one.curve.name && one.curve.name !== panel.y.label);
+        return panels.map(panel => `${panel.title || panel.y.label}${named(panel) ? ":" : ""} ${values.filter(one => one.panel === panel)
             .map(({ curve, text }) => `${curve.name && curve.name !== panel.y.label ? curve.name + " " : ""}${with_(text, panel.y.unit)}`).join(", ")}`).join("; ");
     };
     if (!anchor) {
@@ -85,7 +86,7 @@ export function nodeWords(panel, at) {
     const value = nodeAt(panel, at), node = at.j * panel.grid.xs.length + at.i;
     if (Number.isNaN(value)) return panel.zoned.find(zone => zone.inside[node])?.label ?? "not computed";
     const verdict = !panel.hatch ? "" : value < panel.hatch.from ? ", better" : value > panel.hatch.to ? ", worse" : `, ${panel.hatch.label}`;
-    return `${with_(digits(value), panel.value.unit)}${verdict}`;
+    return `${with_(digits(value), panel.value.unit)} ${panel.value.label}${verdict}`;
 }
 
 /** How a place of a map stands against the car's own value at the same speed, in per cent; null where either has none. */
@@ -108,6 +109,5 @@ export function mapWords([panel], at, anchor) {
             + (from > 0 && to > 0 ? `; ${percent(100 * (to / from - 1))}.` : ".");
     }
     const share = against(panel, at);
-    return `${place(at)}: ${panel.value.label} ${nodeWords(panel, at)}`
-        + (share === null ? "." : `; against this car's own ${digits(panel.own)} ${percent(share)}.`);
+    return `${place(at)}: ${nodeWords(panel, at)}` + (share === null ? "." : `; ${percent(share)} against this car's own ${digits(panel.own)}.`);
 }
