@@ -54,9 +54,6 @@ SOFTWARE OR THE USE OR OTHER DEALINGS IN THE SOFTWARE.'
             *) echo "shipped: the licence '$licence' of $name has no text here." >&2; exit 1 ;;
         esac
     done
-    echo; line; echo "plotly.js, inside Plotly.Blazor"; line
-    head -5 "$packages"/plotly.blazor/*/staticwebassets/plotly-basic-*.min.js | sed -n 's/^\* //p'
-    echo; echo "$mit"
     echo; line; echo "The native libraries inside SkiaSharp and HarfBuzzSharp"; line; echo
     cat "$packages"/skiasharp.nativeassets.linux.nodependencies/"$(shipped | sed -n 's/^SkiaSharp.NativeAssets.Linux.NoDependencies //p')"/THIRD-PARTY-NOTICES.txt
 } | tr -d '\r' | sed 's/[[:space:]]*$//' >$notices

@@ -17,7 +17,7 @@ internal static class Pictures
         ("pass-on-a-phone.png", $"/pass?{Laden}&road=village-hump&speed=40", 390, 844, "[data-time]"),
         ("drive.png", "/drive?log=larch-lane-after", 1280, 1100, ".finding"),
         ("phone.png", "/phone", 390, 844, "#phone-start:enabled"),
-        ("rule.png", "/rule?car=fern-saloon&load=driver", 1280, 1000, ".map .js-plotly-plot"),
+        ("rule.png", "/rule?car=fern-saloon&load=driver", 1280, 1000, ".map .picture"),
     ];
 
     /// <summary>Takes them.</summary>

@@ -28,7 +28,7 @@ public class DrivePageTests(Served served)
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Dropped lane");
         await Expect(page.Locator(".verdicts li")).ToHaveCountAsync(3);
         await Expect(page.Locator(".verdicts li").First).ToContainTextAsync("Single bumps: good.");
-        await Expect(page.Locator(".chart .main-svg").First).ToBeVisibleAsync();
+        await Expect(page.Locator(".chart .picture").First).ToBeVisibleAsync();
         Assert.Equal(
             LaneWriter.Apart(LarchLane.Before.Log).Select(f => f.Name).Order(StringComparer.Ordinal), Garage.Drives.LogFiles("dropped-lane"));
         foreach (var (name, text) in LaneWriter.Apart(LarchLane.Before.Log))
@@ -206,7 +206,7 @@ public class DrivePageTests(Served served)
     {
         var page = await served.Open($"/drive?log={Drive("Wide lane")}", width, dark: dark);
         await Expect(page.Locator(".verdicts li")).ToHaveCountAsync(3);
-        await Expect(page.Locator(".chart .main-svg").First).ToBeVisibleAsync();
+        await Expect(page.Locator(".chart .picture").First).ToBeVisibleAsync();
         Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"));
         await Accessible.Check(page);
     }

@@ -26,7 +26,7 @@ public class RidePageTests(Served served)
             "spectral density of heights (m³)",
         })
         {
-            await Expect(page.Locator(".annotation-text").Filter(new() { HasText = axis }).First).ToBeVisibleAsync();
+            await Expect(page.Locator(".picture text").Filter(new() { HasText = axis }).First).ToBeVisibleAsync();
         }
 
         await Expect(page.GetByText("The standard turns pitch down").First).ToBeVisibleAsync();
@@ -42,8 +42,8 @@ public class RidePageTests(Served served)
         var at = await page.EvaluateAsync<double[]>(
             """
             () => {
-                const chart = document.querySelector('.pickable .js-plotly-plot'), box = chart.querySelector('.nsewdrag').getBoundingClientRect();
-                return [box.left + chart._fullLayout.xaxis.l2p(60), box.top + box.height / 2];
+                const box = document.querySelector('.pickable .panel .frame').getBoundingClientRect();
+                return [box.left + (60 - 20) / (120 - 20) * box.width, box.top + box.height / 2];
             }
             """);
         await page.Mouse.MoveAsync((float)at[0], (float)at[1]);
@@ -74,7 +74,7 @@ public class RidePageTests(Served served)
         await Expect(page.GetByLabel("Beside it")).ToHaveValueAsync("fern-saloon-cured");
         await Expect(page.Locator("caption").Filter(new() { HasText = "Fern saloon, cured, by speed" })
             .Or(page.Locator("caption").Filter(new() { HasText = "by speed" }).Nth(1))).ToBeVisibleAsync(new() { Timeout = Long });
-        await Expect(page.Locator(".annotation-text").Filter(new() { HasText = "vertical at the seat, rear left" })).ToHaveCountAsync(1);
+        await Expect(page.Locator(".picture text").Filter(new() { HasText = "vertical at the seat, rear left" })).ToHaveCountAsync(1);
     }
 
     [Fact]
@@ -183,17 +183,17 @@ public class RidePageTests(Served served)
             }
         };
         await page.ReloadAsync();
-        await Expect(page.Locator(".js-plotly-plot")).ToHaveCountAsync(5, new() { Timeout = Long });
+        await Expect(page.Locator(".chart .picture")).ToHaveCountAsync(5, new() { Timeout = Long });
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Cancel" })).ToHaveCountAsync(0, new() { Timeout = Long });
         var cut = await page.EvaluateAsync<string[]>(
             """
-            () => [...document.querySelectorAll('.js-plotly-plot text')].filter(text => {
-                const own = text.getBoundingClientRect(), box = text.closest('.js-plotly-plot').getBoundingClientRect();
+            () => [...document.querySelectorAll('.picture text')].filter(text => {
+                const own = text.getBoundingClientRect(), box = text.closest('.chart').getBoundingClientRect();
                 return own.width > 0 && (own.right > box.right + 1 || own.left < box.left - 1);
             }).map(text => text.textContent)
             """);
         Assert.Empty(cut);
-        Assert.NotEqual(0, await page.Locator(".annotation-text").Filter(new() { HasText = "Fern saloon" }).CountAsync());
+        Assert.NotEqual(0, await page.Locator(".picture text").Filter(new() { HasText = "Fern saloon" }).CountAsync());
         Assert.Empty(forbidden);
     }
 
@@ -203,7 +203,7 @@ public class RidePageTests(Served served)
     private async Task<IPage> Driven(string path, int width = 1280, bool dark = false)
     {
         var page = await served.Open(path, width, dark: dark);
-        await Expect(page.Locator(".js-plotly-plot")).ToHaveCountAsync(5, new() { Timeout = Long });
+        await Expect(page.Locator(".chart .picture")).ToHaveCountAsync(5, new() { Timeout = Long });
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Cancel" })).ToHaveCountAsync(0, new() { Timeout = Long });
         return page;
     }

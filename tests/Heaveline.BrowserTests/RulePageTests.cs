@@ -32,7 +32,7 @@ public class RulePageTests(Served served)
         await Expect(page.GetByRole(AriaRole.Progressbar)).ToHaveCountAsync(0);
         await page.GetByRole(AriaRole.Button, new() { Name = "Go on" }).ClickAsync();
         await Expect(page.GetByText("Coarse map.")).ToBeVisibleAsync(new() { Timeout = Long });
-        await Expect(page.Locator(".map .js-plotly-plot")).ToBeVisibleAsync(new() { Timeout = Long });
+        await Expect(page.Locator(".map .picture")).ToBeVisibleAsync(new() { Timeout = Long });
         await Expect(page.GetByText("Coarse map.")).ToHaveCountAsync(0, new() { Timeout = Long });
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Cancel" })).ToHaveCountAsync(0);
         await Expect(page.Locator(".says")).ToContainTextAsync("no damping is best for all");
@@ -60,13 +60,12 @@ public class RulePageTests(Served served)
         var at = await page.EvaluateAsync<double[]>(
             """
             () => {
-                const chart = document.querySelector('.map .js-plotly-plot'), layout = chart._fullLayout,
-                    box = chart.querySelector('.nsewdrag').getBoundingClientRect();
-                return [box.left + layout.xaxis.l2p(60), box.top + layout.yaxis.l2p(1.25)];
+                const box = document.querySelector('.map .panel > .frame').getBoundingClientRect();
+                return [box.left + (60 - 20) / (120 - 20) * box.width, box.bottom - (1.25 - .8) / (1.4 - .8) * box.height];
             }
             """);
         await page.Mouse.MoveAsync((float)at[0], (float)at[1]);
-        await Expect(page.Locator(".hoverlayer")).ToContainTextAsync("speed 60.0 km/h");
+        await Expect(page.Locator(".map .read").First).ToContainTextAsync("speed 60.0 km/h");
         await page.Mouse.ClickAsync((float)at[0], (float)at[1]);
         await Reached(page, "/pass?");
         Assert.Equal(60.0, Number(page.Url, "speed"), 2.0);
@@ -153,10 +152,10 @@ public class RulePageTests(Served served)
     public async Task Every_load_is_marked_and_one_alone_when_asked()
     {
         var page = await Fine(Saloon);
-        await Expect(page.Locator(".map .annotation-text").Filter(new() { HasText = "four up with luggage" })).ToHaveCountAsync(1);
+        await Expect(page.Locator(".map .picture text").Filter(new() { HasText = "four up with luggage" })).ToHaveCountAsync(1);
         await page.GetByLabel("mark every load").UncheckAsync();
         await Reached(page, "marks=one");
-        await Expect(page.Locator(".map .annotation-text").Filter(new() { HasText = "four up with luggage" })).ToHaveCountAsync(0);
+        await Expect(page.Locator(".map .picture text").Filter(new() { HasText = "four up with luggage" })).ToHaveCountAsync(0);
     }
 
     [Fact]
@@ -172,13 +171,12 @@ public class RulePageTests(Served served)
     {
         var page = await served.Open("/rule?car=no-such-car");
         var ranks = await page.EvaluateAsync<double[]>(
-            "async () => { const m = await import('/_content/Heaveline.Web/map.js');"
-            + " return [.4, .5, 1, 1.175, 2, 3].map(v => m.rank([.5, .6, .7, .8, .9, 1, 1.1, 1.25, 1.5, 2], v)); }");
-        Assert.Equal([-1.0, 0.0, 5.0, 6.5, 9.0, 11.0], ranks.Select(r => Math.Round(r, 9)));
+            "async () => (await import('/_content/Heaveline.Web/map.js')).shadesOf([.5, .6, .7, .8, .9, 1, 1.1, 1.25, 1.5, 2], 1).map(shade => 6 * shade)");
+        Assert.Equal([-6.0, -5.0, -4.0, -3.0, -2.0, -1.0, 1.0, 2.0, 3.0, 4.0, 5.0], ranks.Select(r => Math.Round(r, 9)));
 
         page = await Fine("/rule?car=fern-saloon&load=driver&rule=damping&from=30&to=110");
-        await Expect(page.Locator(".map .contourlabels text", new() { HasText = "1.25" }).First).ToBeAttachedAsync();
-        await Expect(page.Locator(".map .annotation-text").Filter(new() { HasTextRegex = new("^1$") })).ToHaveCountAsync(1);
+        await Expect(page.Locator(".map .numbers text", new() { HasText = "1.25" }).First).ToBeAttachedAsync();
+        await Expect(page.Locator(".map .key text").Filter(new() { HasTextRegex = new("^1$") }).First).ToBeVisibleAsync();
     }
 
     [Fact]
@@ -239,7 +237,7 @@ public class RulePageTests(Served served)
 
     private static async Task Drawn(IPage page)
     {
-        await Expect(page.Locator(".map .js-plotly-plot")).ToBeVisibleAsync(new() { Timeout = Long });
+        await Expect(page.Locator(".map .picture")).ToBeVisibleAsync(new() { Timeout = Long });
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Cancel" })).ToHaveCountAsync(0, new() { Timeout = Long });
         await Expect(page.GetByText("Coarse map.")).ToHaveCountAsync(0, new() { Timeout = Long });
     }

@@ -1,6 +1,7 @@
 using Heaveline.Figures;
 using Heaveline.Press.Colours;
 using Heaveline.Press.Paper;
+using Heaveline.Press.Scales;
 
 namespace Heaveline.Press.Curves;
 
@@ -9,6 +10,16 @@ internal static class Symbols
 {
     /// <summary>Half the room a symbol takes, points.</summary>
     public const double Reach = 2.4;
+
+    /// <summary>Draws the doubt of a point's height, a line up and down as far as the axis runs.</summary>
+    public static void DrawDoubt(ISheet sheet, Mark mark, double x, Scale y)
+    {
+        if (mark is { Low: { } low, High: { } high })
+        {
+            double At(double value) => y.At(Math.Clamp(value, y.Span.Low, y.Span.High));
+            sheet.Line([new Spot(x, At(low)), new Spot(x, At(high))], new Stroke(Palette.Of(mark.Ink), 2.2));
+        }
+    }
 
     /// <summary>Draws a symbol.</summary>
     public static void Draw(ISheet sheet, MarkSymbol symbol, Spot at, Colour colour)

@@ -130,6 +130,7 @@ internal static class ChartContent
             [.. labels.Select(label => (label.At, label.Label))], curves, plot, Lettering.Label, notes.Select(note => note.Room));
         foreach (var mark in marks)
         {
+            Symbols.DrawDoubt(sheet, mark, x.At(mark.X), y);
             Symbols.Draw(sheet, mark.Symbol, At(mark.X, mark.Y), Palette.Of(mark.Ink));
         }
 

@@ -93,6 +93,7 @@ internal sealed class MapSetting : PanelSetting
             number.Text, number.Room.Centre.X, number.Room.Centre.Y, MapNumbers.Lettering, TextAlign.Middle));
         for (var i = 0; i < marks.Length; i++)
         {
+            Symbols.DrawDoubt(sheet, marks[i].Mark, marks[i].At.X, y);
             sheet.Circle(marks[i].At, Symbols.Reach + 0.7, Colour.White, null);
             Symbols.Draw(sheet, marks[i].Mark.Symbol, marks[i].At, Palette.Of(marks[i].Mark.Ink));
             if (marks[i].Mark.Label.Length > 0)

@@ -47,7 +47,7 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         ["x"] = AxisOf(figure.XAxisOf(panel)),
         ["shared"] = panel.X is null,
         ["y"] = AxisOf(panel.Y),
-        ["height"] = panel.Height ?? 30.0,
+        ["height"] = panel.Height,
         ["ribbons"] = Each(
             panel.Ribbons, ribbon => new JsonObject { ["ink"] = ribbon.Ink.ToString(), ["n"] = Put(block, ribbon.Xs, ribbon.Lows, ribbon.Highs) }),
         ["traces"] = Traces(panel.Traces, block),
@@ -69,12 +69,13 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
         ["x"] = AxisOf(panel.X),
         ["y"] = AxisOf(panel.Y),
         ["value"] = AxisOf(panel.Value),
-        ["height"] = panel.Height ?? 92.0,
+        ["height"] = panel.Height,
         ["middle"] = panel.Middle,
         ["levels"] = new JsonArray([.. panel.Levels.Select(level => (JsonNode)level)]),
         ["columns"] = panel.Grid.Xs.Length,
         ["rows"] = panel.Grid.Ys.Length,
         ["hatch"] = panel.Hatch is { } hatch ? new JsonObject { ["from"] = hatch.From, ["to"] = hatch.To, ["label"] = hatch.Label } : null,
+        ["zones"] = Each(panel.Zones, zone => new JsonObject { ["label"] = zone.Label, ["isBetter"] = zone.IsBetter, ["runs"] = Runs(zone.Nodes) }),
         ["grid"] = Put(block, panel.Grid.Xs, panel.Grid.Ys, panel.Grid.Values),
         ["traces"] = Traces(panel.Traces, block),
         ["marks"] = Marks(panel.Marks),
@@ -86,6 +87,8 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
     private static JsonArray Traces(ImmutableArray<Trace> traces, List<float> block) => Each(traces, trace => new JsonObject
     {
         ["name"] = trace.Name,
+        ["above"] = trace.Above,
+        ["below"] = trace.Below,
         ["ink"] = trace.Pen.Ink.ToString(),
         ["dash"] = trace.Pen.Dash.ToString(),
         ["width"] = trace.Pen.Width,
@@ -98,12 +101,33 @@ public sealed record ChartSheet(string Structure, byte[] Numbers)
             ["x"] = mark.X,
             ["y"] = mark.Y,
             ["label"] = mark.Label,
+            ["low"] = mark.Low,
+            ["high"] = mark.High,
+            ["isHere"] = mark.IsHere,
             ["symbol"] = mark.Symbol.ToString(),
             ["ink"] = mark.Ink.ToString(),
         });
 
     private static JsonArray Bands(ImmutableArray<Band> bands) =>
         Each(bands, band => new JsonObject { ["from"] = band.From, ["to"] = band.To, ["label"] = band.Label, ["shade"] = band.Shade.ToString() });
+
+    // Lengths of the runs of nodes outside and inside, outside first.
+    private static JsonArray Runs(ImmutableArray<bool> nodes)
+    {
+        var runs = new JsonArray();
+        for (var (at, inside) = (0, false); at < nodes.Length; inside = !inside)
+        {
+            var first = at;
+            while (at < nodes.Length && nodes[at] == inside)
+            {
+                at++;
+            }
+
+            runs.Add(at - first);
+        }
+
+        return runs;
+    }
 
     private static JsonArray Each<T>(ImmutableArray<T> items, Func<T, JsonObject> one) => new([.. items.Select(item => (JsonNode)one(item))]);
 

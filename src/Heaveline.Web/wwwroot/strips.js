@@ -1,7 +1,7 @@
-// Charts of a pass, one above the other on one time axis, drawn on a canvas: while a slider moves they must follow within a frame, which drawing five
-// charts by plotly.js does not do on a small machine. They take the same sheet as the other charts (ChartSheet: structure and numbers).
+// Charts of a pass, one above the other on one time axis, drawn on a canvas: while a slider moves they must follow within a frame. They take
+// the same sheet as the other charts (ChartSheet: structure and numbers).
 
-import { colours } from "./chart.js";
+import { colours } from "./inks.js";
 import { lines } from "./lines.js";
 
 const dashes = { Solid: [], Dashed: [6, 4], Dotted: [1.5, 3.5], DashDot: [7, 3, 1.5, 3] };

@@ -156,7 +156,7 @@ internal static class FigureInUnits
         [.. traces.Select(t => t with { Name = units.Text(t.Name), Xs = By(t.Xs, x), Ys = By(t.Ys, y) })];
 
     private static ImmutableArray<Mark> Marks(ImmutableArray<Mark> marks, double x, double y, ReaderUnits units) =>
-        [.. marks.Select(m => m with { X = m.X * x, Y = m.Y * y, Label = units.Text(m.Label) })];
+        [.. marks.Select(m => m with { X = m.X * x, Y = m.Y * y, Low = m.Low * y, High = m.High * y, Label = units.Text(m.Label) })];
 
     private static ImmutableArray<Band> Bands(ImmutableArray<Band> bands, Axis? across, ReaderUnits units)
     {

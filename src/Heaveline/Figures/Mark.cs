@@ -12,6 +12,15 @@ public sealed record Mark
     /// <summary>The label. Blank for none.</summary>
     public string Label { get; init => field = value ?? ""; } = "";
 
+    /// <summary>Lower end of the doubt of the height; null for none.</summary>
+    public double? Low { get; init => field = Drawable.Finite(value); }
+
+    /// <summary>Upper end of the doubt of the height; null for none.</summary>
+    public double? High { get; init => field = Drawable.Finite(value); }
+
+    /// <summary>Whether it is what is in hand: drawn larger.</summary>
+    public bool IsHere { get; init; }
+
     /// <summary>The symbol.</summary>
     public MarkSymbol Symbol { get; init; } = MarkSymbol.Dot;
 

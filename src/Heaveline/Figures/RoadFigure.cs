@@ -98,7 +98,11 @@ public static class RoadFigure
                     $"{border.Letter}/{(char)(border.Letter + 1)}",
                     [from, to],
                     [At(from), At(to)],
-                    Pen.Of(Ink.Fourth, Dash.Dotted) with { Width = 0.6 }));
+                    Pen.Of(Ink.Fourth, Dash.Dotted) with { Width = 0.6 }) with
+                {
+                    Below = $"{border.Letter}",
+                    Above = $"{(char)(border.Letter + 1)}",
+                });
             }
         }
 

@@ -51,6 +51,53 @@ public static class RuleMapFigure
             [.. Zones(map)]);
     }
 
+    /// <summary>The same with the car as a point under each load instead of a line across, page wide.</summary>
+    /// <param name="map">The map.</param>
+    /// <param name="points">Where the car stands.</param>
+    /// <param name="speed">Speed at which the points are drawn, m/s: what is turned does not hang on it.</param>
+    /// <param name="forms">As above.</param>
+    public static Figure WithPoints(RuleMap map, IReadOnlyList<RulePoint> points, double speed, RatioForms? forms = null)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        var figure = Of(map, [], forms);
+        var panel = (MapPanel)figure.Panels[0];
+        // The map's own load stands at the speed, the others beside it, so that points do not cover one another.
+        var (from, to) = (panel.Grid.Xs[0], panel.Grid.Xs[^1]);
+        var at = Math.Clamp(In.KilometresPerHour.Of(speed), from, to);
+        var beside = (at > 0.5 * (from + to) ? -0.04 : 0.04) * (to - from);
+        Mark[] marks =
+        [
+            .. points.Where(p => p.Value >= panel.Grid.Ys[0] && p.Value <= panel.Grid.Ys[^1]).OrderBy(p => !p.IsMapped).Select((p, k) => new Mark
+            {
+                X = Math.Clamp(at + (k * beside), from, to),
+                Y = p.Value,
+                Low = p.Low,
+                High = p.High,
+                IsHere = p.IsMapped,
+                Symbol = p.IsMapped ? MarkSymbol.Dot : MarkSymbol.Ring,
+                Label = Words(p, map.Axis.Symbol),
+            }),
+        ];
+        return figure with
+        {
+            AltText = figure.AltText + (marks.Length > 0 ? $" The car stands at {string.Join("; ", marks.Select(mark => mark.Label))}." : ""),
+            Caption = figure.Caption.Replace(LinesAcross, PointsAt, StringComparison.Ordinal),
+            Panels = [panel with { Marks = [.. panel.Marks, .. marks] }],
+        };
+    }
+
+    private const string LinesAcross = "Lines across: this car under each load, on the map of the load named here.";
+
+    private const string PointsAt =
+        "Points: this car under each load, with the 90 % of its doubt as a bar; hollow: a load that has another map than this one.";
+
+    private static string Words(RulePoint point, string symbol)
+    {
+        var unit = symbol.Length > 0 ? " " + symbol : "";
+        var doubt = point is { Low: { } low, High: { } high } && high - low >= 0.01 ? FormattableString.Invariant($" ± {0.5 * (high - low):F2}{unit}") : "";
+        return FormattableString.Invariant($"{point.Load} {point.Value:F2}{unit}") + doubt;
+    }
+
     // Points without a value against the reference that say something all the same.
     private static IEnumerable<MapZone> Zones(RuleMap map)
     {
@@ -78,6 +125,6 @@ public static class RuleMapFigure
         $"{FirstLetter.Raised(map.Measure.Name)}, over that of {map.Axis.Against}: "
         + $"below 1 it {(map.JudgesHit || map.JudgesSettling ? "pitches less" : "is better")} by this measure, and only by this one. "
         + $"Turned: {map.Axis.Name}. {FirstLetter.Raised(map.Model.Load.Name)}, over {map.Road.CaptionFor(map.Model.Rolls)}. "
-        + "Lines across: this car under each load, on the map of the load named here. Best: the value with the least of the measure; "
+        + $"{LinesAcross} Best: the value with the least of the measure; "
         + "not drawn where it lies at the edge.";
 }

@@ -18,6 +18,12 @@ public sealed record Trace
     /// <summary>What the curve is drawn with.</summary>
     public Pen Pen { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
 
+    /// <summary>What lies above it, where the curve is the border of a class ("C"). Blank where it is none.</summary>
+    public string Above { get; init => field = value ?? ""; } = "";
+
+    /// <summary>What lies below it, where the curve is the border of a class.</summary>
+    public string Below { get; init => field = value ?? ""; } = "";
+
     /// <summary>A curve from two columns of equal length.</summary>
     /// <param name="name">The name at its end. Blank for none.</param>
     /// <param name="xs">Places, shape (n).</param>

@@ -27,8 +27,14 @@ internal static class RuleRoutes
         }
 
         var given = PageChoices.Of(request.QueryString.Value ?? "", RuleStudy.OnPage.Choices, garage).Given;
+        var reading = RuleStudy.OnPage.Read(given, garage);
         return StudyDownload.Of(
-            study, RuleStudy.OnPage.Read(given, garage), view => File(view, garage.Units, given.Of(Choices.Car)!, ending, options.Version), aborted);
+            study,
+            reading.Asked is null ? reading : RuleView.Read(given, garage),
+            view => view.By(reading.Asked!.Measure.Word!) is { } judged
+                ? File(judged, garage.Units, given.Of(Choices.Car)!, ending, options.Version)
+                : Results.NotFound(),
+            aborted);
     }
 
     private static IResult File(RuleView view, ReaderUnits units, string car, string ending, string version)

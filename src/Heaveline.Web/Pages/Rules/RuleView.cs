@@ -1,4 +1,6 @@
+using System.Collections.Concurrent;
 using Heaveline.Figures;
+using Heaveline.Measures;
 using Heaveline.Studies;
 using Heaveline.Web.Studying;
 
@@ -8,17 +10,34 @@ namespace Heaveline.Web.Pages.Rules;
 /// <param name="Answer">The answer.</param>
 public sealed record RuleView(RuleAnswer Answer)
 {
-    // A fine map holds some 50 kB.
+    // A fine map holds some 50 kB for each measure.
     private const int Capacity = 40;
 
-    /// <summary>The figure, made once: a chart is drawn anew for each new figure.</summary>
-    public Figure Figure { get; } = Answer.Figure(RuleAnswer.WithEveryLoad);
+    private readonly ConcurrentDictionary<string, RuleView> others = new(StringComparer.Ordinal);
+    private readonly Lazy<Figure> figure = new(() => Answer.Figure(RuleAnswer.WithEveryLoad));
+    private readonly Lazy<IReadOnlyList<string>> sentences = new(() => [.. Answer.SentencesForReaders.Select(s => s.Text)]);
 
-    /// <summary>Only the chosen load's line.</summary>
-    public Figure OneLoad { get; } = Answer.Figure(RuleAnswer.WithOneLoad);
+    /// <summary>The figure as it is taken away.</summary>
+    public Figure Figure => figure.Value;
 
     /// <summary>The sentences.</summary>
-    public IReadOnlyList<string> Sentences { get; } = [.. Answer.SentencesForReaders.Select(s => s.Text)];
+    public IReadOnlyList<string> Sentences => sentences.Value;
+
+    /// <summary>The map beside this one, from the same passes: the hit beside what follows it, the settling beside the hit.</summary>
+    public RuleView? Beside => By(Answer.Map.JudgesHit ? SettlingCatalogue.RmsPitch.Word! : HitCatalogue.PeakPitchAcceleration.Word!);
+
+    /// <summary>The same passes by another measure, made once; null where the answer holds none by it.</summary>
+    /// <param name="word">The measure's word.</param>
+    public RuleView? By(string word) =>
+        word == Answer.Asked.Measure.Word ? this
+        : Answer.By(word) is { } other ? others.GetOrAdd(word, _ => new RuleView(other with { Others = [Answer with { Others = [] }, .. Answer.Others] }))
+        : null;
+
+    /// <summary>The question of the passes alone: by which measure they are judged makes no other one.</summary>
+    /// <param name="given">What is chosen.</param>
+    /// <param name="finder">Finds cars and roads.</param>
+    internal static AskedReading<RuleAsked> Read(Given given, IFinder finder) =>
+        RuleStudy.OnPage.Read(given.With(RuleStudy.Measure, (string?)null), finder);
 
     /// <summary>The study behind the page.</summary>
     internal static PageStudy<RuleAsked, RuleAnswer, RuleView> StudyIn(StudyQueue queue) =>

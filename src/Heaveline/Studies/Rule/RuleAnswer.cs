@@ -24,6 +24,9 @@ public sealed record RuleAnswer : Answer
     /// <summary>The same passes by the hit, so that no verdict on what follows stands without it; null where the map itself is of the hit.</summary>
     public required RuleMap? Hit { get; init; }
 
+    /// <summary>The answers by the other measures that were asked for, as far as a point of them could be computed.</summary>
+    public IReadOnlyList<RuleAnswer> Others { get; init; } = [];
+
     /// <summary>Whether it is the map that comes before the one asked for.</summary>
     public bool IsCoarse { get; init; }
 
@@ -137,6 +140,22 @@ public sealed record RuleAnswer : Answer
         WithOneLoad => Drawn([("this car", Map.Own)]),
         _ => base.Figure(id),
     };
+
+    /// <summary>The answer by a measure; null where it is not held.</summary>
+    /// <param name="word">The measure's word.</param>
+    public RuleAnswer? By(string word) => Asked.Measure.Word == word ? this : Others.FirstOrDefault(other => other.Asked.Measure.Word == word);
+
+    /// <summary>The map with the car as a point under each load, with its doubt.</summary>
+    /// <param name="speed">Speed at which the points are drawn, m/s; one beside the map is drawn at its edge.</param>
+    /// <param name="onlyOne">Whether the point of the map's own load is all.</param>
+    public Figure Points(double speed, bool onlyOne) => RuleMapFigure.WithPoints(
+        Map,
+        [
+            .. Loads.Where(l => !onlyOne || l.Name == Map.Model.Load.Name)
+                .Select(l => new RulePoint(l.Name, l.Own, l.Doubt?.Low, l.Doubt?.High, IsMapped: l.Name == Map.Model.Load.Name)),
+        ],
+        speed,
+        Closed is null ? null : RatioForms.Of(Map.Model));
 
     private Figure Drawn(IReadOnlyList<(string Load, double Value)> standing) =>
         RuleMapFigure.Of(Map, standing, Closed is null ? null : RatioForms.Of(Map.Model));

@@ -27,6 +27,11 @@ public sealed record RuleAsked
     /// <summary>By what it is judged.</summary>
     public Measure<Pass> Measure { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = SettlingCatalogue.RmsPitch;
 
+    /// <summary>
+    /// Other measures that the answer holds a map by, see <see cref="RuleAnswer.Others"/>; those that the car does not have are left out.
+    /// </summary>
+    public IReadOnlyList<Measure<Pass>> Also { get; init; } = [];
+
     /// <summary>The slowest speed, m/s.</summary>
     public double Slowest { get; init => field = DrivingSpeed.Checked(value); } = In.KilometresPerHour.ToSi(20.0);
 

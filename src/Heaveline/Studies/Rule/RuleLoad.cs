@@ -1,3 +1,4 @@
+using Heaveline.Doubts;
 using Heaveline.Modes;
 using Heaveline.Rules;
 using Heaveline.Tuning;
@@ -14,6 +15,9 @@ namespace Heaveline.Studies;
 /// <param name="Ends">When the ends fall into step; null where the rule is another one.</param>
 public sealed record RuleLoad(string Name, double Own, RuleStanding? Standing, double? Late, Coincidence? Ends)
 {
+    /// <summary>Where the car's value lies with 90 %, by the doubts of its file; null where that is not known.</summary>
+    public DoubtInterval? Doubt { get; init; }
+
     /// <summary>Under the load of a map.</summary>
     /// <param name="map">The map.</param>
     public static RuleLoad Of(RuleMap map)

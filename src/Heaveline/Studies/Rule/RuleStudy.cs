@@ -1,4 +1,5 @@
 using Heaveline.Cars;
+using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
@@ -78,11 +79,15 @@ public static class RuleStudy
         Answers = Run,
     };
 
-    /// <summary>The question as a page offers it: of the car's first load where none is named, a coarse map first.</summary>
+    /// <summary>
+    /// The question as a page offers it: of the car's first load where none is named, a coarse map first, and judged by every measure at once.
+    /// </summary>
     public static Question<RuleAsked, RuleAnswer> OnPage { get; } = Question with
     {
         Choices = [Choices.Car, Choices.Load, Choices.Road, Rule, Measure, Choices.From, Choices.To],
-        Reads = reader => Read(reader, Choices.Load, RuleDetail.Stepwise),
+        Reads = reader => Read(reader, Choices.Load, RuleDetail.Stepwise) is { } asked
+            ? asked with { Also = PassCatalogue.Judges }
+            : null,
     };
 
     /// <summary>Maps a rule.</summary>
@@ -105,7 +110,7 @@ public static class RuleStudy
 
         if (!asked.MapAlone)
         {
-            var values = (first?[0].Axis ?? asked.Rule.Axis(model, detail.Values, owns)).Values;
+            var values = (first?[0].Map.Axis ?? asked.Rule.Axis(model, detail.Values, owns)).Values;
             beside = BesideOf(asked, model, owns, values, run.Between(0.03, 0.2));
             if (first is not null)
             {
@@ -166,41 +171,62 @@ public static class RuleStudy
         return owns;
     }
 
-    // The map asked for, and behind it the one by the hit, from the same passes.
-    private static IReadOnlyList<RuleMap> MapsOf(
+    // A map by every measure: first that asked for, each with the one by the hit from the same passes. Measures that look about as long share passes.
+    private static IReadOnlyList<Judged> MapsOf(
         RuleAsked asked, RideModel model, IReadOnlyList<double> owns, int values, int speeds, StudyRun run)
     {
-        var maps = RuleMap.Of(
-            model, asked.Road, asked.Rule.Axis(model, values, owns), EvenSpeeds.Of(asked.Slowest, asked.Fastest, speeds),
-            asked.Measure.LooksFor <= 0.0 ? [asked.Measure] : [asked.Measure, HitCatalogue.PeakPitchAcceleration],
-            degree: run.Degree, progress: run.Progress, cancellation: run.Cancellation);
-        return maps[0].Best.Any(b => b is not null)
-            ? maps
+        Measure<Pass>[] measures =
+            [asked.Measure, .. asked.Also.Where(m => m.Key != asked.Measure.Key && m.WhyNone(model.Car) is null)];
+        var judged = new List<Judged>();
+        var groups = measures.GroupBy(m => m.LooksFor > PitchSettling.Second).ToList();
+        foreach (var (group, k) in groups.Select((group, k) => (group.ToList(), k)))
+        {
+            var hit = HitCatalogue.PeakPitchAcceleration;
+            var between = run.Between(k / (double)groups.Count, (k + 1.0) / groups.Count);
+            var maps = RuleMap.Of(
+                model, asked.Road, asked.Rule.Axis(model, values, owns), EvenSpeeds.Of(asked.Slowest, asked.Fastest, speeds),
+                group.All(m => m.LooksFor <= 0.0 || m.Key == hit.Key) || group.Any(m => m.Key == hit.Key) ? group : [.. group, hit],
+                degree: run.Degree, progress: between.Progress, cancellation: run.Cancellation);
+            var byHit = maps.FirstOrDefault(map => map.Measure.Key == hit.Key);
+            judged.AddRange(maps.Take(group.Count).Select(map => new Judged(map, map.JudgesHit ? null : byHit)));
+        }
+
+        return judged[0].HasPoint
+            ? [judged[0], .. judged.Skip(1).Where(one => one.HasPoint)]
             : throw new RunFailedException(
                 "No point of this map could be computed.",
-                maps[0].Refusals.FirstOrDefault(r => r.Length > 0) ?? "Every pass left the model's range: take a lower bump or lower speeds.");
+                judged[0].Map.Refusals.FirstOrDefault(r => r.Length > 0)
+                    ?? "Every pass left the model's range: take a lower bump or lower speeds.");
     }
 
-    private static RuleAnswer AnswerOf(RuleAsked asked, IReadOnlyList<RuleMap> maps, bool isCoarse, Beside beside) => new()
+    private static RuleAnswer AnswerOf(RuleAsked asked, IReadOnlyList<Judged> maps, bool isCoarse, Beside beside)
     {
-        Asked = asked,
-        Map = maps[0],
-        Hit = maps.ElementAtOrDefault(1),
-        IsCoarse = isCoarse,
-        Loads =
-        [
-            .. AllLoads(asked.Car.Car)
-                .Select(l => l.Name == asked.Car.Load.Name ? RuleLoad.Of(maps[0]) : beside.Loads.GetValueOrDefault(l.Name)).OfType<RuleLoad>(),
-        ],
-        NotMarked = beside.NotMarked,
-        Damping = beside.Damping,
-    };
+        RuleLoad? LoadOf(LoadState load, RuleMap map) => load.Name == asked.Car.Load.Name
+            ? RuleLoad.Of(map)
+            : beside.Loads.GetValueOrDefault((load.Name, map.Measure.Key));
+        RuleAnswer Of(Judged one) => new()
+        {
+            Asked = asked with { Measure = one.Map.Measure },
+            Map = one.Map,
+            Hit = one.Hit,
+            IsCoarse = isCoarse,
+            Loads =
+            [
+                .. AllLoads(asked.Car.Car).Select(l => LoadOf(l, one.Map)).OfType<RuleLoad>()
+                    .Select(l => l with { Doubt = beside.Doubts.GetValueOrDefault(l.Name) }),
+            ],
+            NotMarked = beside.NotMarked,
+            Damping = beside.Damping,
+        };
+        return Of(maps[0]) with { Others = [.. maps.Skip(1).Select(Of)] };
+    }
 
     // Another load asks for a map of its own, since masses and rates change with it; a coarse one tells the speed.
     private static Beside BesideOf(
         RuleAsked asked, RideModel model, IReadOnlyList<double> owns, IReadOnlyList<double> ratios, StudyRun run)
     {
-        var loads = new Dictionary<string, RuleLoad>(StringComparer.Ordinal);
+        var loads = new Dictionary<(string Load, string Measure), RuleLoad>();
+        var doubts = new Dictionary<string, DoubtInterval?>(StringComparer.Ordinal) { [asked.Car.Load.Name] = DoubtOf(asked, asked.Car.Load) };
         var notMarked = new List<string>();
         var others = AllLoads(asked.Car.Car).Where(l => l.Name != asked.Car.Load.Name).ToList();
         foreach (var (load, k) in others.Select((load, k) => (load, k)))
@@ -208,7 +234,12 @@ public static class RuleStudy
             try
             {
                 var between = run.Between(k / (double)others.Count, (k + 1.0) / others.Count);
-                loads[load.Name] = LoadOf(asked, RideModel.Of(asked.Car.Car, load), owns, between);
+                foreach (var (measure, one) in LoadsOf(asked, RideModel.Of(asked.Car.Car, load), owns, between))
+                {
+                    loads[(load.Name, measure)] = one;
+                }
+
+                doubts[load.Name] = DoubtOf(asked, load);
             }
             catch (NoAnswerException e)
             {
@@ -217,17 +248,45 @@ public static class RuleStudy
         }
 
         var damping = asked.Rule.Kind == RuleKind.Damping ? RoughDamping.Of(model, asked.Slowest, asked.Fastest, ratios, run) : null;
-        return new Beside(loads, notMarked, damping);
+        return new Beside(loads, doubts, notMarked, damping);
     }
 
-    private static RuleLoad LoadOf(RuleAsked asked, RideModel model, IReadOnlyList<double> owns, StudyRun run) =>
+    // By the measure's key.
+    private static IEnumerable<(string Measure, RuleLoad Load)> LoadsOf(RuleAsked asked, RideModel model, IReadOnlyList<double> owns, StudyRun run) =>
         asked.Rule.Kind == RuleKind.FrequencyRatio
-        ? RuleLoad.Of(MapsOf(asked, model, owns, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run)[0])
-        : new RuleLoad(model.Load.Name, asked.Rule.Axis(model, 2).Own(model), null, null, null);
+        ? MapsOf(asked, model, owns, RuleDetail.Plain.Values, Math.Min(asked.Detail.Speeds, asked.Detail.LoadSpeeds), run)
+            .Select(one => (one.Map.Measure.Key, RuleLoad.Of(one.Map)))
+        : asked.Also.Prepend(asked.Measure).Select(m =>
+            (m.Key, new RuleLoad(model.Load.Name, asked.Rule.Axis(model, 2).Own(model), null, null, null)));
 
-    // What is told beside the map: the other loads, and damping on a rough road.
-    private sealed record Beside(IReadOnlyDictionary<string, RuleLoad> Loads, IReadOnlyList<string> NotMarked, RoughDamping? Damping)
+    // How far the car's own value may lie off, by the doubts of its file; only where the answer holds more than one map is it shown.
+    private static DoubtInterval? DoubtOf(RuleAsked asked, LoadState load)
     {
-        public static Beside Nothing { get; } = new(new Dictionary<string, RuleLoad>(), [], null);
+        if (asked.Also.Count == 0)
+        {
+            return null;
+        }
+
+        var own = asked.Rule.Axis(asked.Car.Model, 2).Own;
+        var number = new Measure<CarAtRest>("own", "the car's own value", In.Plain, 3, rest => own(rest.Model), "Where the car stands.");
+        var result = FirstOrder.Of(asked.Car.Car, load, [number]).Results[0];
+        return result.StandardDeviation > 0.0 ? result.Central90 : null;
+    }
+
+    // A map, and the one by the hit from the same passes; null where the map is itself of the hit.
+    private sealed record Judged(RuleMap Map, RuleMap? Hit)
+    {
+        public bool HasPoint { get; } = Map.Best.Any(b => b is not null);
+    }
+
+    // What is told beside the map: the other loads by measure, how sure the car's own values are, and damping on a rough road.
+    private sealed record Beside(
+        IReadOnlyDictionary<(string Load, string Measure), RuleLoad> Loads,
+        IReadOnlyDictionary<string, DoubtInterval?> Doubts,
+        IReadOnlyList<string> NotMarked,
+        RoughDamping? Damping)
+    {
+        public static Beside Nothing { get; } =
+            new(new Dictionary<(string, string), RuleLoad>(), new Dictionary<string, DoubtInterval?>(), [], null);
     }
 }
