@@ -1,4 +1,5 @@
 using System.Globalization;
+using Heaveline.Files.Yaml;
 
 namespace Heaveline.Files.Garages;
 
@@ -57,12 +58,7 @@ internal sealed class EarlierVersions(string folder, int most)
 
         Directory.CreateDirectory(place);
         var known = Of(name);
-        var until = new DateTime(now.Ticks - (now.Ticks % Step.Ticks), DateTimeKind.Utc);
-        if (known.Count > 0 && known[0].Until >= until)
-        {
-            until = known[0].Until < Last ? known[0].Until + Step : Last;
-        }
-
+        var until = After(known, now);
         var step = Step;
         while (!WholeFile.Write(PathOf(name, until), stream => stream.Write(bytes), () => true, replaces: false))
         {
@@ -70,13 +66,92 @@ internal sealed class EarlierVersions(string folder, int most)
             until += step;
         }
 
-        var old = known.Skip(most - 1).ToList();
-        foreach (var version in old)
+        return (new EarlierVersion(name, until, bytes.Length), Drop(known));
+    }
+
+    /// <summary>
+    /// Moves a file itself among its earlier versions, as it is. Where it is not the one that was read, it is moved back; what was written over it
+    /// meanwhile, by whomever, is never lost.
+    /// </summary>
+    /// <param name="name">The file.</param>
+    /// <param name="path">Where it lies.</param>
+    /// <param name="read">The stamp of what was read.</param>
+    /// <param name="now">The time, UTC.</param>
+    /// <returns>The version; null where the file is another one, and lies where it lay.</returns>
+    /// <exception cref="IOException">It cannot be moved.</exception>
+    public EarlierVersion? Take(string name, string path, Stamp read, DateTime now)
+    {
+        var place = Place(name);
+        if (!IsInside(place))
         {
-            File.Delete(PathOf(name, version.Until));
+            throw new IOException($"the folder {GarageNames.Earlier} is a link that leads out of the garage.");
         }
 
-        return (new EarlierVersion(name, until, bytes.Length), old.Count);
+        Directory.CreateDirectory(place);
+        var known = Of(name);
+        var until = After(known, now);
+        var step = until == Last ? -Step : Step;
+        while (File.Exists(PathOf(name, until)))
+        {
+            until += step;
+        }
+
+        var kept = PathOf(name, until);
+        File.Move(path, kept, overwrite: false);
+        var bytes = Bounded.Read(kept, YamlTree.Longest);
+        if (Stamp.Of(bytes) != read)
+        {
+            File.Move(kept, path, overwrite: false);
+            return null;
+        }
+
+        Drop(known);
+        return new EarlierVersion(name, until, bytes.Length);
+    }
+
+    /// <summary>Moves a version back to where the file lay, as it is; never over a file that lies there.</summary>
+    /// <param name="version">The version.</param>
+    /// <param name="path">Where the file lay.</param>
+    /// <exception cref="IOException">The version is gone, there is a file, or it cannot be moved.</exception>
+    public void Bring(EarlierVersion version, string path) => File.Move(PathOf(version.Name, version.Until), path, overwrite: false);
+
+    /// <summary>Lets the versions of a file follow it to another name. One that is there under that name already stays.</summary>
+    /// <param name="name">The former name.</param>
+    /// <param name="to">The new one, in the same folder.</param>
+    public void Rename(string name, string to)
+    {
+        foreach (var version in Of(name))
+        {
+            var there = PathOf(to, version.Until);
+            if (!File.Exists(there))
+            {
+                File.Move(PathOf(name, version.Until), there, overwrite: false);
+            }
+        }
+    }
+
+    /// <summary>The last version of every file that is no longer there, the newest first.</summary>
+    public IReadOnlyList<EarlierVersion> OfGone()
+    {
+        var place = new DirectoryInfo(Path.Combine(folder, GarageNames.Earlier));
+        if (!place.Exists || place.LinkTarget is not null)
+        {
+            return [];
+        }
+
+        var options = new EnumerationOptions
+        {
+            RecurseSubdirectories = true,
+            MaxRecursionDepth = Garage.DeepestFolder,
+            AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
+        };
+        return [.. place.EnumerateFiles("*", options)
+            .Select(file => Version(Path.GetRelativePath(place.FullName, file.FullName).Replace(Path.DirectorySeparatorChar, '/'), file.Length))
+            .OfType<EarlierVersion>()
+            .GroupBy(version => version.Name, StringComparer.Ordinal).Select(versions => versions.MaxBy(version => version.Until)!)
+            .Where(version => GarageNames.Problem(version.Name) is null && !File.Exists(Path.Combine(folder, version.Name))
+                && Directory.Exists(Path.GetDirectoryName(Path.Combine(folder, version.Name))))
+            .OrderByDescending(version => version.Until).ThenBy(version => version.Name, StringComparer.Ordinal)];
     }
 
     /// <summary>Takes away what killed programs left beside the versions of a file.</summary>
@@ -86,6 +161,43 @@ internal sealed class EarlierVersions(string folder, int most)
         {
             PartialFile.Sweep(place, GarageFormat.Has, now);
         }
+    }
+
+    // A clock that was put back does not put the version before older ones.
+    private static DateTime After(IReadOnlyList<EarlierVersion> known, DateTime now)
+    {
+        var until = new DateTime(now.Ticks - (now.Ticks % Step.Ticks), DateTimeKind.Utc);
+        return known.Count == 0 || known[0].Until < until ? until
+            : known[0].Until < Last ? known[0].Until + Step
+            : Last;
+    }
+
+    // The oldest ones beyond the number that is kept, with one more that has just come.
+    private int Drop(IReadOnlyList<EarlierVersion> known)
+    {
+        var old = known.Skip(most - 1).ToList();
+        foreach (var version in old)
+        {
+            File.Delete(PathOf(version.Name, version.Until));
+        }
+
+        return old.Count;
+    }
+
+    // The version that a file below the folder is, by its own name; null where it is none.
+    private static EarlierVersion? Version(string file, long bytes)
+    {
+        var extension = Path.GetExtension(file);
+        var stem = Path.ChangeExtension(file, null);
+        var point = stem.LastIndexOf('.');
+        return point > 0 && DateTime.TryParseExact(
+            stem[(point + 1)..],
+            Format,
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal,
+            out var until)
+            ? new EarlierVersion(stem[..point] + extension, until, bytes)
+            : null;
     }
 
     private string Place(string name) => Path.GetDirectoryName(Path.Combine(folder, GarageNames.Earlier, name))!;

@@ -39,6 +39,7 @@ public sealed class Garage
         earlier = new EarlierVersions(Folder, MostEarlier);
         saving = new GarageSaving(Folder, earlier, time ?? TimeProvider.System);
         Drives = new DriveFolders(this, time ?? TimeProvider.System);
+        Upkeep = new GarageUpkeep(this, saving, earlier, time ?? TimeProvider.System);
     }
 
     /// <summary>The folder, links in its path followed.</summary>
@@ -46,6 +47,9 @@ public sealed class Garage
 
     /// <summary>Its drives, a folder each.</summary>
     public DriveFolders Drives { get; }
+
+    /// <summary>Renames, copies, takes out and puts back its files.</summary>
+    public GarageUpkeep Upkeep { get; }
 
     /// <summary>Called when a save's bytes are on the disk, just before the file takes its name: the moment at which tests interfere.</summary>
     internal Action BeforeReplacing
@@ -62,20 +66,26 @@ public sealed class Garage
     /// <summary>Every file, read anew, and the roads that are always there. Links, hidden folders and earlier versions are not listed.</summary>
     public GarageListing List()
     {
-        var options = new EnumerationOptions
-        {
-            RecurseSubdirectories = true,
-            MaxRecursionDepth = DeepestFolder,
-            AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
-        };
-        var names = Directory.EnumerateFiles(Folder, "*", options)
-            .Select(NameOf).Where(name => GarageNames.Problem(name) is null).Order(StringComparer.Ordinal).ToList();
+        var names = Names();
         var roads = NamedRoads.All.Select(
             road => new GarageEntry { Name = road.Key, Kind = GarageKind.Road, Title = road.Value.Name, IsBuiltIn = true });
         return new GarageListing([.. names.Take(MostFiles).Select(name => GarageReading.Entry(this, name)), .. roads], names.Count > MostFiles)
         {
             LeftOut = LeftOut(),
         };
+    }
+
+    /// <summary>Names of all files that are listed, in the order of the alphabet, however many there are.</summary>
+    internal IReadOnlyList<string> Names()
+    {
+        var options = new EnumerationOptions
+        {
+            RecurseSubdirectories = true,
+            MaxRecursionDepth = DeepestFolder,
+            AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
+        };
+        return [.. Directory.EnumerateFiles(Folder, "*", options)
+            .Select(NameOf).Where(name => GarageNames.Problem(name) is null).Order(StringComparer.Ordinal)];
     }
 
     // What ends as a car file does and is none: links and folders, and names that not every system takes. Earlier versions are nobody's files.

@@ -62,6 +62,12 @@ public static class GarageChoices
             : garage.Save(Name, text, present.Stamp);
     }
 
+    /// <summary>Why no other file can have a name, in words; null when it can, as far as this goes.</summary>
+    /// <param name="file">The name, with its folders.</param>
+    public static string? Reserved(string file) => Path.GetFileName(file).Equals(Name, StringComparison.OrdinalIgnoreCase)
+        ? $"In {Name} the garage remembers how it is read: no other file can have that name. Take another."
+        : null;
+
     /// <summary>Whether a document is one of choices.</summary>
     internal static bool IsOf(Node root) =>
         root.At(UnitsKey) is not null && root.At("car") is null && root.At("variant") is null && root.At("road") is null;

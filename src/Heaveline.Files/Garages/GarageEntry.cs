@@ -26,4 +26,10 @@ public sealed record GarageEntry
 
     /// <summary>The first refusal's message; null when there is none.</summary>
     public string? Problem { get; init; }
+
+    /// <summary>What its note says; empty when it has none.</summary>
+    public string Note { get; init; } = "";
+
+    /// <summary>The stamp of its text as it was read for the list; null when it could not be read, and of what is no file.</summary>
+    public Stamp? Stamp { get; init; }
 }

@@ -40,7 +40,11 @@ internal static class GarageReading
         var reading = YamlReading.Value(new SourceText(name, text.Text));
         if (GarageFormat.Of(reading.Root) is { } format)
         {
-            return format.Line(garage, name, reading.Root!, text.Text);
+            return format.Line(garage, name, reading.Root!, text.Text) with
+            {
+                Note = reading.Root!.At("note") is { Kind: NodeKind.Scalar } note ? note.Text.Trim() : "",
+                Stamp = text.Stamp,
+            };
         }
 
         var problem = reading.Refusals is [var first, ..] ? first.Message : "the file is no car, no variant and no road.";
@@ -51,6 +55,7 @@ internal static class GarageReading
             Title = name,
             Refusals = Math.Max(1, reading.Refusals.Count),
             Problem = problem,
+            Stamp = text.Stamp,
         };
     }
 }

@@ -44,6 +44,32 @@ internal sealed class GarageSaving(string folder, EarlierVersions earlier, TimeP
         }
     }
 
+    /// <summary>Does something that must not meet another save, and says in words what hindered it.</summary>
+    /// <param name="work">Called while nobody else saves in the garage.</param>
+    public UpkeepOutcome Alone(Func<UpkeepOutcome> work)
+    {
+        try
+        {
+            using var only = GarageLock.Take(folder, Patience);
+            return only is null
+                ? new UpkeepOutcome { End = SaveEnd.Busy, Message = "another program is saving in this garage.", Advice = "Try again in a moment." }
+                : work();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new UpkeepOutcome
+            {
+                End = SaveEnd.NotWritten,
+                Message = $"the disk did not take it: {FileTrouble.Words(e.InnerException ?? e)}",
+                Advice = "Nothing is lost. Check the disk and who may write to the folder, then try again.",
+            };
+        }
+    }
+
+    /// <summary>Saves bytes as <see cref="Save(string, string, string, Stamp?)"/> does, from within <see cref="Alone"/>.</summary>
+    public SaveOutcome SaveHeld(string name, string path, byte[] bytes, Stamp? read) =>
+        Save(new SaveOutcome { End = SaveEnd.Saved, Name = name, Text = Decoded(bytes) ?? "" }, path, bytes, read);
+
     /// <summary>What a save would meet; <see cref="Garage.Met"/> says how.</summary>
     public static SaveOutcome? Met(string name, string path, string text, Stamp? read)
     {

@@ -181,15 +181,13 @@ public sealed class CarEditor
     /// <param name="title">What the new car is called.</param>
     public SaveOutcome SaveNewCar(string file, string title)
     {
-        if (Draft.IsVariant || Draft.Own is not { } own)
+        if (Draft.IsVariant)
         {
             return SaveCopy(file, title);
         }
 
-        var name = own.At("car") is { Text.Length: > 0 } car ? car.Text : Draft.File;
-        var note = $"Begun from {name}: what was not measured on this car says so at the end of its line.";
-        var edited = CarFile.Edit(Draft.Text, KeyEdit.Put(["car"], title), KeyEdit.Put(["note"], note));
-        return edited.Text is { } text ? garage.Save(file, UnmeasuredLines.Mark(text, name), null) : Refusal(file, edited.Refusal!);
+        var begun = NewCar.From(Draft.Text, title);
+        return begun.Text is { } text ? garage.Save(file, text, null) : Refusal(file, begun.Refusal!);
     }
 
     /// <summary>Saves the draft as a new file beside the old one.</summary>

@@ -35,9 +35,5 @@ internal static class FileName
 
     /// <summary>Why nothing can be saved under a file's name, in words; null when something can, as far as the name goes.</summary>
     /// <param name="file">The name of the file, as <see cref="Of"/> or a reader writes it.</param>
-    public static string? Problem(string file) => file.Length == 0
-        ? Nameless
-        : Path.GetFileName(file).Equals(GarageChoices.Name, StringComparison.OrdinalIgnoreCase)
-            ? $"In {GarageChoices.Name} the garage remembers how it is read: no other file can have that name. Take another."
-        : null;
+    public static string? Problem(string file) => file.Length == 0 ? Nameless : GarageChoices.Reserved(file);
 }

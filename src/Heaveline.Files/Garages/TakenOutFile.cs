@@ -1,0 +1,24 @@
+using Heaveline.Files.Yaml;
+
+namespace Heaveline.Files.Garages;
+
+/// <summary>A file that is no longer in the garage and can be put back.</summary>
+/// <param name="Version">The file as it is kept.</param>
+/// <param name="Kind">What it describes.</param>
+/// <param name="Title">What it is called; the file's name when its text does not say.</param>
+public sealed record TakenOutFile(EarlierVersion Version, GarageKind Kind, string Title)
+{
+    /// <summary>How many of the newest are listed.</summary>
+    public const int Most = 50;
+
+    internal static TakenOutFile Of(Garage garage, EarlierVersion version)
+    {
+        var text = garage.ReadEarlier(version.Name, version.Until).Text;
+        var root = text is null ? null : YamlReading.Value(new SourceText(version.Name, text)).Root;
+        var format = GarageFormat.Of(root);
+        var title = format is { TitleKey: { Length: > 0 } key } && root!.At(key) is { Kind: NodeKind.Scalar, IsEmpty: false } words
+            ? words.Text.Trim()
+            : version.Name;
+        return new TakenOutFile(version, format?.Kind ?? GarageKind.Unknown, title);
+    }
+}
