@@ -1,0 +1,74 @@
+using Heaveline.Cars;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Passes;
+using Heaveline.Roads;
+
+namespace Heaveline.Studies;
+
+/// <summary>
+/// What no cure may do: lift a wheel that stayed on the road, or for longer; press a stop that stayed clear, or deeper; leave an axle with less
+/// damping than is common, or with less than it had.
+/// </summary>
+/// <param name="rolls">Whether the car has left and right wheels.</param>
+/// <param name="aims">The two numbers that are told of a crossing, that which is to be less first.</param>
+internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
+{
+    /// <summary>Least damping ratio that a cure may leave an axle with where it had more (–). Common practice, no source.</summary>
+    public const double LeastDamping = 0.20;
+
+    private static readonly string[] Margins = ["bump-margin", "rebound-margin"];
+
+    private const string LiftOff = "lift-off";
+
+    /// <summary>What is measured of each crossing: the aims, then at each axle its stops and its wheels' time off the road.</summary>
+    public IReadOnlyList<Measure<Pass>> Measured { get; } =
+    [
+        .. aims,
+        .. from place in WheelPlace.Axles(rolls)
+           from measure in WheelCatalogue.Of(place)
+           where Margins.Append(LiftOff).Any(key => measure.Key == $"{place.Key}-{key}")
+           select measure,
+    ];
+
+    /// <summary>For a road and what is to be less over it.</summary>
+    public static CureGuard Of(RideModel model, Road road, CureAim aim)
+    {
+        var both = PassCatalogue.PitchOver(road);
+        return new CureGuard(model.Rolls, aim == CureAim.Settling ? both : [both[1], both[0]]);
+    }
+
+    /// <summary>Whether a crossing does nothing to stops and wheels that the one before did not do as much.</summary>
+    /// <param name="before">The numbers of <see cref="Measured"/> before, SI.</param>
+    /// <param name="after">The same after.</param>
+    public bool Allows(IReadOnlyList<double> before, IReadOnlyList<double> after)
+    {
+        if (!double.IsFinite(before[0]) || !double.IsFinite(after[0]))
+        {
+            return false;
+        }
+
+        for (var k = aims.Count; k < Measured.Count; k++)
+        {
+            // As printed, so that nobody is told of a price that no table shows.
+            var measure = Measured[k];
+            var (was, now) = (Math.Round(measure.Unit.Of(before[k]), measure.Digits), Math.Round(measure.Unit.Of(after[k]), measure.Digits));
+            if (measure.Key.EndsWith(LiftOff, StringComparison.Ordinal) ? now > was : now < Math.Min(was, 0.0))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether every axle keeps damping enough.</summary>
+    /// <param name="before">The car standing before.</param>
+    /// <param name="after">After.</param>
+    public static bool KeepsDamping(RideModel before, RideModel after)
+    {
+        var (was, now) = (new CarAtRest(before), new CarAtRest(after));
+        return new[] { AxleEnd.Front, AxleEnd.Rear }
+            .All(end => !(now.DampingRatio(end) < Math.Min(LeastDamping, was.DampingRatio(end) - 1e-9)));
+    }
+}
