@@ -24,6 +24,9 @@ public sealed record Cure
     /// <summary>The car with it standing under its fullest load.</summary>
     public required CarAtRest Full { get; init; }
 
+    /// <summary>The car with it on the ordinary random road at the same speed, under the load asked about; null where that cannot be told.</summary>
+    public required CarOnRoad? Ride { get; init; }
+
     /// <summary>In how many drawn cars it helps; null where the car states no doubts.</summary>
     public CureChance? Chance { get; init; }
 }

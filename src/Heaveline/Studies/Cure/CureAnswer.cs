@@ -23,11 +23,17 @@ public sealed record CureAnswer : Answer
     /// <summary>What is to be less.</summary>
     public required Measure<Pass> Measure { get; init; }
 
+    /// <summary>The other of hit and settling, which may not get much worse.</summary>
+    public required Measure<Pass> Other { get; init; }
+
     /// <summary>The car as described over the road, under the load asked about and under each other load under which it gets across.</summary>
     public required ImmutableArray<PassAnswer> Described { get; init; }
 
     /// <summary>The car as described standing under the fullest of these loads.</summary>
     public required CarAtRest Full { get; init; }
+
+    /// <summary>The car as described on the ordinary random road at the same speed; null where that cannot be told.</summary>
+    public required CarOnRoad? Ride { get; init; }
 
     /// <summary>The cures, that which takes off most first; empty where nothing helps.</summary>
     public required ImmutableArray<Cure> Cures { get; init; }
@@ -54,7 +60,7 @@ public sealed record CureAnswer : Answer
 
     /// <summary>What stands below the cures: the doubts, how they were found, what their prices leave out, what to check after each.</summary>
     public IReadOnlyList<Sentence> Notes =>
-        [Words.Doubts, Words.Method, .. AloneWords.Of(Why.Model) is { } alone ? [alone] : Array.Empty<Sentence>(), .. Cost.Notes, .. Words.Reminders];
+        [Words.Doubts, Words.Method, .. AloneWords.Of(Why.Model) is { } alone ? [alone] : Array.Empty<Sentence>(), .. Standing.Notes, .. Words.Reminders];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
@@ -71,6 +77,12 @@ public sealed record CureAnswer : Answer
             $"Over the road, {Asked.Car.Load.Name}",
             Columns,
             [.. Cures.Select(cure => cure.Passes[0]).Prepend(Described[0]).Select(pass => (pass.Pass, pass.Measures))]),
+        .. Ride is { } ride && Cures.All(cure => cure.Ride is not null)
+            ? [
+                new FactTable($"On a random road of {CureStudy.Ordinary.Name}, {Asked.Car.Load.Name}", Columns)
+                    .Add(RideCatalogue.Of(Asked.Car.Car), [ride, .. Cures.Select(cure => cure.Ride!)]),
+            ]
+            : Array.Empty<FactTable>(),
         .. Cost.Tables,
     ];
 
@@ -128,6 +140,9 @@ public sealed record CureAnswer : Answer
         Cars = [Full, .. Cures.Select(cure => cure.Full)],
         Doubts = null,
     };
+
+    // What 'cost' notes of the car as described holds for all of them.
+    private CostAnswer Standing => new() { Asked = new CostAsked { Cars = [Cost.Asked.Cars[0]] }, Cars = [Full], Doubts = null };
 
     /// <inheritdoc/>
     public override IEnumerable<string> LinesIn(ReaderUnits units)

@@ -7,8 +7,8 @@ using Heaveline.Roads;
 namespace Heaveline.Studies;
 
 /// <summary>
-/// What no cure may do: lift a wheel that stayed on the road, or for longer; press a stop that stayed clear, or deeper; leave an axle with less
-/// damping than is common, or with less than it had.
+/// What no cure may do: lift a wheel that stayed on the road, or for longer; press a stop that stayed clear, or deeper; make the other of hit and
+/// settling much worse; leave an axle with less damping than is common, or with more.
 /// </summary>
 /// <param name="rolls">Whether the car has left and right wheels.</param>
 /// <param name="aims">The two numbers that are told of a crossing, that which is to be less first.</param>
@@ -16,6 +16,12 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
 {
     /// <summary>Least damping ratio that a cure may leave an axle with where it had more (–). Common practice, no source.</summary>
     public const double LeastDamping = 0.20;
+
+    /// <summary>Greatest damping ratio that a cure may leave an axle with where it had less (–). Common practice, no source.</summary>
+    public const double MostDamping = 0.50;
+
+    /// <summary>By how much of itself the other of hit and settling may get worse (–). Judged by eye, no source.</summary>
+    public const double Spoilt = 0.10;
 
     private static readonly string[] Margins = ["bump-margin", "rebound-margin"];
 
@@ -43,7 +49,7 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
     /// <param name="after">The same after.</param>
     public bool Allows(IReadOnlyList<double> before, IReadOnlyList<double> after)
     {
-        if (!double.IsFinite(before[0]) || !double.IsFinite(after[0]))
+        if (!double.IsFinite(before[0]) || !double.IsFinite(after[0]) || after[1] > (1.0 + Spoilt) * before[1])
         {
             return false;
         }
@@ -62,13 +68,16 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
         return true;
     }
 
-    /// <summary>Whether every axle keeps damping enough.</summary>
+    /// <summary>Whether every axle is damped as is common, or no farther from it than it was.</summary>
     /// <param name="before">The car standing before.</param>
     /// <param name="after">After.</param>
-    public static bool KeepsDamping(RideModel before, RideModel after)
+    public static bool IsDamped(RideModel before, RideModel after)
     {
         var (was, now) = (new CarAtRest(before), new CarAtRest(after));
         return new[] { AxleEnd.Front, AxleEnd.Rear }
-            .All(end => !(now.DampingRatio(end) < Math.Min(LeastDamping, was.DampingRatio(end) - 1e-9)));
+            .All(end => IsCommon(was.DampingRatio(end), now.DampingRatio(end)));
     }
+
+    private static bool IsCommon(double was, double now) =>
+        !(now < Math.Min(LeastDamping, was * (1.0 - 1e-9)) || now > Math.Max(MostDamping, was * (1.0 + 1e-9)));
 }

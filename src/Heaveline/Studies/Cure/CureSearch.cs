@@ -151,7 +151,7 @@ internal sealed class CureSearch
                     return;
                 }
 
-                models[i] = trials[i].ModelOf(asked.Car.Car, loads[load]) is { } model && CureGuard.KeepsDamping(described[load], model)
+                models[i] = trials[i].ModelOf(asked.Car.Car, loads[load]) is { } model && CureGuard.IsDamped(described[load], model)
                     ? model
                     : null;
             }, run.Cancellation);

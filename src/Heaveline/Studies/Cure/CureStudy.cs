@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Causes;
 using Heaveline.Measures;
+using Heaveline.Models;
 using Heaveline.Quantities;
+using Heaveline.Rides;
+using Heaveline.Roads;
 
 namespace Heaveline.Studies;
 
@@ -26,6 +29,9 @@ public static class CureStudy
         WordIs = "measure",
     };
 
+    /// <summary>The random road on which the price in ride and grip is told: a road as most are.</summary>
+    internal static NamedSpectrum Ordinary { get; } = NamedSpectrum.Of(RoadClass.All.Single(one => one.Letter == 'C'));
+
     private static readonly Choice Samples = Choices.Samples(200) with
     {
         Says = "How many cars to draw within the stated doubts, 10 to 100000.",
@@ -46,7 +52,7 @@ public static class CureStudy
             """
             Say what would make a car pitch less over a road: springs, dampers, stops and an interconnection turned one by one and in pairs, each
             no farther than it needs, with what it takes off, its price and its chance within the stated doubts. Nothing is told that lifts a
-            wheel, presses a stop deeper or leaves too little damping, under any load of the car.
+            wheel, presses a stop deeper or leaves an axle with too little damping or too much, under any load of the car.
 
             Examples:
               heaveline cure examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h"
@@ -86,6 +92,7 @@ public static class CureStudy
             Car = Cured(trial),
             Passes = [.. Crossings(asked, Cured(trial), loads, run)],
             Full = new CarAtRest(trial.ModelOf(car, full)!),
+            Ride = Ride(asked, trial.ModelOf(car, asked.Car.Load)!, run),
             Chance = chances?[k],
         });
         var aim = guard.Measured[0];
@@ -94,8 +101,10 @@ public static class CureStudy
             Asked = asked,
             Why = why,
             Measure = aim,
+            Other = guard.Measured[1],
             Described = described,
-            Full = new CarAtRest(Models.RideModel.Of(car, full)),
+            Full = new CarAtRest(RideModel.Of(car, full)),
+            Ride = Ride(asked, model, run),
             Tried = passes,
             AreDoubtsStated = chances is not null,
             Cures =
@@ -134,6 +143,11 @@ public static class CureStudy
             }
         }
     }
+
+    private static CarOnRoad? Ride(CureAsked asked, RideModel model, StudyRun run) =>
+        RandomResponse.Of(model, Ordinary.Spectrum, asked.Speed, cancellation: run.Cancellation) is { Outcome: not RandomOutcome.NotConverged } ridden
+            ? new CarOnRoad(ridden)
+            : null;
 
     private static CureAsked? Read(AskedReader reader)
     {

@@ -24,13 +24,18 @@ internal sealed record CureTurn(Setting Setting, SettingScale Scale, double Valu
         SpringSetting spring => $"{(IsUp ? "stiffer" : "softer")} {spring.End.Key()} spring",
         DampingSetting damping => $"{(IsUp ? "stronger" : "weaker")} {damping.End.Key()} damping",
         StopSetting stop => $"{(IsUp ? "more" : "less")} {stop.End.Key()} bump-stop clearance",
-        LinkSetting { IsDamper: true } => $"{(IsUp ? "stronger" : "weaker")} damper that joins front and rear",
-        LinkSetting => $"{(IsUp ? "stiffer" : "softer")} spring that joins front and rear",
+        LinkSetting link => (Scale.Described, link.IsDamper) switch
+        {
+            (0.0, false) => "a spring that joins front and rear on each side",
+            (0.0, true) => "a damper that joins front and rear on each side",
+            (_, false) => $"{(IsUp ? "stiffer" : "softer")} spring that joins front and rear",
+            (_, true) => $"{(IsUp ? "stronger" : "weaker")} damper that joins front and rear",
+        },
         _ => throw new NotSupportedException($"No words are known for a {Setting.GetType().Name}."),
     };
 
     /// <summary>How far ("from 24 N/mm to 18.5 N/mm").</summary>
-    public string Reach => Scale.Unit.StartsWith('×')
+    public string Reach => Scale.Unit.StartsWith('×') || Scale.Described == 0.0
         ? $"{Text(Value)} {Scale.Unit}"
         : $"from {Text(Scale.Described)} {Scale.Unit} to {Text(Value)} {Scale.Unit}";
 

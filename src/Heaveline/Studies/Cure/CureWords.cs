@@ -1,4 +1,5 @@
 using Heaveline.Answers;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -19,8 +20,8 @@ internal sealed class CureWords(CureAnswer answer)
             $"Nothing that was tried helps: no setting alone and no pair of two takes {Least} or more, the least that is felt, off the "
             + $"{answer.Measure.Name} of {Value(answer.Described[0])} without {Guarded}."),
         var cures when cures.Index().FirstOrDefault(one => one.Item.Chance?.IsSure ?? true) is { Item: { } best } first =>
-            new("finding", $"{(first.Index == 0 ? "Most helps" : "Of what helps for sure most does")} cure {first.Index + 1}: {best.Words}. "
-                + $"{FirstLetter.Raised(Effect(best))}."),
+            new("finding", $"{(first.Index == 0 ? "Most" : "Of what helps for sure, most")} does cure {first.Index + 1}, {best.Words}: "
+                + $"{Effect(best)}."),
         [var most, ..] => new("finding",
             $"Nothing helps for sure within the doubts of the car file. Most would {most.Words}: {Effect(most)}; but {Chance(most.Chance!)}. "
             + "'heaveline doubt' says what to measure better first."),
@@ -35,9 +36,10 @@ internal sealed class CureWords(CureAnswer answer)
         + FormattableString.Invariant($"page of the pass ({answer.Tried} passes under {Loads}). A cure is the smallest change that takes off ")
         + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % of what can be had so without {Guarded}; ")
         + $"a pair takes off {Least} more of it than its better half alone. Price: what gets worse by {Least} or more, over this road under "
-        + $"'{Load}' and standing under '{answer.Full.Model.Load.Name}'. All of it holds for this road at this speed: 'heaveline rule' says where "
-        + $"else. The {Least} that are felt and the {In.Percent.Of(CureSearch.Reached):F0} % are judged by eye, the least damping is common "
-        + "practice, no source.");
+        + $"'{Load}', standing under '{answer.Full.Model.Load.Name}', the fullest, and under '{Load}' on a random road of "
+        + $"{CureStudy.Ordinary.Name} (ISO 8608) at the same speed. What it does holds for this road at this speed: 'heaveline rule' says where else. The {Least}, "
+        + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % and {In.Percent.Of(CureGuard.Spoilt):F0} % are judged by eye, ")
+        + "the bounds of the damping are common practice; none has a source.");
 
     /// <summary>How the chances came about.</summary>
     public Sentence Doubts => answer.AreDoubtsStated
@@ -68,7 +70,10 @@ internal sealed class CureWords(CureAnswer answer)
         [
             MeasureChange.Told(Crossing(cure), better: false, Named, Else),
             MeasureChange.Told(Standing(cure), better: false, Named, Else) is { } standing
-                ? $"standing under '{answer.Full.Model.Load.Name}' {standing}"
+                ? $"standing{(FullIsAsked ? "" : $" under '{answer.Full.Model.Load.Name}'")}: {standing}"
+                : null,
+            MeasureChange.Told(Riding(cure), better: false, Named, Else) is { } riding
+                ? $"on a random road of {CureStudy.Ordinary.Name}: {riding}"
                 : null,
         ];
         string[] told = [.. parts.OfType<string>()];
@@ -111,6 +116,14 @@ internal sealed class CureWords(CureAnswer answer)
             .Select(measure => new MeasureChange(measure, measure.ShownOf(answer.Full), measure.ShownOf(cure.Full)))
             .Where(change => change is { Before: not null, After: not null });
 
+    private IEnumerable<MeasureChange> Riding(Cure cure) => answer.Ride is { } before && cure.Ride is { } after
+        ? RideCatalogue.Of(answer.Asked.Car.Car).Where(measure => measure.Uses.HasFlag(MeasureUse.Short))
+            .Select(measure => new MeasureChange(measure, measure.ShownOf(before), measure.ShownOf(after)))
+            .Where(change => change is { Before: not null, After: not null })
+        : [];
+
+    private bool FullIsAsked => answer.Full.Model.Load.Name == Load;
+
     private string After(string[] names) => names.Length == answer.Cures.Length && names.Length > 1
         ? "After each"
         : $"After {string.Join(", ", names)}";
@@ -125,6 +138,7 @@ internal sealed class CureWords(CureAnswer answer)
 
     private static string Least => $"{Numeral.Of(In.Percent.Of(MeasureChange.Felt), 0)} %";
 
-    private static string Guarded => "lifting a wheel for longer, pressing a stop deeper or leaving an axle a damping ratio under "
-        + FormattableString.Invariant($"{CureGuard.LeastDamping:F2} that had more, under any of the loads");
+    private string Guarded => "lifting a wheel for longer, pressing a stop deeper, making the "
+        + FormattableString.Invariant($"{answer.Other.Name} more than {In.Percent.Of(CureGuard.Spoilt):F0} % worse or taking an axle's damping ")
+        + FormattableString.Invariant($"ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2}, under any of the loads");
 }
