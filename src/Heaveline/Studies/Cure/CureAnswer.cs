@@ -38,6 +38,9 @@ public sealed record CureAnswer : Answer
     /// <summary>The cures, that which takes off most first; empty where nothing helps.</summary>
     public required ImmutableArray<Cure> Cures { get; init; }
 
+    /// <summary>What would take off what is felt, but does what no cure may do.</summary>
+    public required ImmutableArray<CureLeft> Left { get; init; }
+
     /// <summary>How many passes were driven to find them.</summary>
     public required int Tried { get; init; }
 
@@ -58,9 +61,12 @@ public sealed record CureAnswer : Answer
     /// <summary>Each cure in sentences: its effect, what gets better too, its price, the loads that suffer, its chance.</summary>
     public IReadOnlyList<IReadOnlyList<Sentence>> Told => Words.Cures;
 
+    /// <summary>What a cure does to the number that is to be less ("from 1.21° to 0.98°, 19 % less").</summary>
+    public string Change(Cure cure) => Words.Change(cure);
+
     /// <summary>What stands below the cures: the doubts, how they were found, what their prices leave out, what to check after each.</summary>
     public IReadOnlyList<Sentence> Notes =>
-        [Words.Doubts, Words.Method, .. AloneWords.Of(Why.Model) is { } alone ? [alone] : Array.Empty<Sentence>(), .. Standing.Notes, .. Words.Reminders];
+        [.. Words.Left is { } left ? [left] : Array.Empty<Sentence>(), Words.Doubts, Words.Method, .. AloneWords.Of(Why.Model) is { } alone ? [alone] : Array.Empty<Sentence>(), .. Standing.Notes, .. Words.Reminders];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>

@@ -57,8 +57,9 @@ public sealed record CureChance(int Helps, int Harms, int Drawn)
         {
             for (var k = 0; k < cures.Count; k++)
             {
+                // A draw that does not get across counts as no help, and as harm.
                 helps[k] += draw[0][0] - draw[k + 1][0] >= MeasureChange.Felt * draw[0][0] ? 1 : 0;
-                harms[k] += guard.Allows(draw[0], draw[k + 1]) ? 0 : 1;
+                harms[k] += guard.Breach(draw[0], draw[k + 1]) is CureBreach.None or CureBreach.Spoilt ? 0 : 1;
             }
         }
 

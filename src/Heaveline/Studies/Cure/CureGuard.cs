@@ -44,14 +44,14 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
         return new CureGuard(model.Rolls, aim == CureAim.Settling ? both : [both[1], both[0]]);
     }
 
-    /// <summary>Whether a crossing does nothing to stops and wheels that the one before did not do as much.</summary>
+    /// <summary>What a crossing does that the one before did not do as much, and that no cure may do.</summary>
     /// <param name="before">The numbers of <see cref="Measured"/> before, SI.</param>
     /// <param name="after">The same after.</param>
-    public bool Allows(IReadOnlyList<double> before, IReadOnlyList<double> after)
+    public CureBreach Breach(IReadOnlyList<double> before, IReadOnlyList<double> after)
     {
-        if (!double.IsFinite(before[0]) || !double.IsFinite(after[0]) || after[1] > (1.0 + Spoilt) * before[1])
+        if (!double.IsFinite(before[0]) || !double.IsFinite(after[0]))
         {
-            return false;
+            return CureBreach.NoCrossing;
         }
 
         for (var k = aims.Count; k < Measured.Count; k++)
@@ -59,13 +59,14 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
             // As printed, so that nobody is told of a price that no table shows.
             var measure = Measured[k];
             var (was, now) = (Math.Round(measure.Unit.Of(before[k]), measure.Digits), Math.Round(measure.Unit.Of(after[k]), measure.Digits));
-            if (measure.Key.EndsWith(LiftOff, StringComparison.Ordinal) ? now > was : now < Math.Min(was, 0.0))
+            var isLift = measure.Key.EndsWith(LiftOff, StringComparison.Ordinal);
+            if (isLift ? now > was : now < Math.Min(was, 0.0))
             {
-                return false;
+                return isLift ? CureBreach.Lift : CureBreach.Stop;
             }
         }
 
-        return true;
+        return after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None;
     }
 
     /// <summary>Whether every axle is damped as is common, or no farther from it than it was.</summary>

@@ -58,38 +58,36 @@ internal sealed class CureSearch
     /// <summary>Least change of what is to be less that anybody would feel, SI.</summary>
     public double Felt { get; }
 
-    /// <summary>How many passes were driven.</summary>
-    public int Passes => passes;
-
     /// <summary>The cures found, single settings first, each in the order of what it takes off.</summary>
     /// <param name="asked">What is asked.</param>
     /// <param name="loads">The loads, that which is asked about first.</param>
     /// <param name="guard">What no cure may do.</param>
     /// <param name="run">How it is run.</param>
-    /// <returns>The cures and how many passes were driven for them.</returns>
-    public static (IReadOnlyList<CureTrial> Trials, int Passes) Of(
+    /// <returns>The cures, what would help but is none, and how many passes were driven for them.</returns>
+    public static (IReadOnlyList<CureTrial> Trials, IReadOnlyList<CureLeft> Left, int Passes) Of(
         CureAsked asked, ImmutableArray<LoadState> loads, CureGuard guard, StudyRun run)
     {
         var search = new CureSearch(asked, loads, guard, run);
-        var (singles, reach) = search.Singles();
+        var (singles, reach, left) = search.Singles();
         run.Progress?.Report(0.4);
         var pairs = search.Paired(reach);
         run.Progress?.Report(1.0);
         var kept = pairs.Take(MostPairs).ToArray();
-        return ([.. singles.Take(Most - kept.Length), .. kept], search.Passes);
+        return ([.. singles.Take(Most - kept.Length), .. kept], left, search.passes);
     }
 
-    // Each setting's better way, if there is one; and what each setting takes off at most within what is allowed.
-    private (IReadOnlyList<CureTrial> Cures, Dictionary<Setting, double> Gains) Singles()
+    // Each setting's better way, if there is one; what each takes off; and the ways that would take off what is felt but for what no cure may do.
+    private (IReadOnlyList<CureTrial> Cures, Dictionary<Setting, double> Gains, IReadOnlyList<CureLeft> Left) Singles()
     {
         var ways = CureTurn.Ways(asked.Car.Car);
         CureTrial[] trials = [.. ways.SelectMany(way => way).Select(turn => new CureTrial([turn]))];
         var tried = Tried(trials);
-        var (cures, at) = (new List<(CureTrial Trial, double Gain)>(), 0);
+        var (cures, left, at) = (new List<(CureTrial Trial, double Gain)>(), new List<(Setting Setting, CureLeft Left)>(), 0);
         foreach (var way in ways)
         {
             // Past the first step that is not allowed nobody looks.
-            var steps = tried[at..(at + way.Length)].TakeWhile(one => one.IsAllowed).ToArray();
+            var all = tried[at..(at + way.Length)];
+            var steps = all.TakeWhile(one => one.Breach == CureBreach.None).ToArray();
             at += way.Length;
             var most = steps.Length == 0 ? 0.0 : steps.Max(one => one.Gain);
             if (most >= Felt)
@@ -97,11 +95,16 @@ internal sealed class CureSearch
                 var first = steps.First(one => one.Gain >= Math.Max(Felt, Reached * most));
                 cures.Add((first.Trial, first.Gain));
             }
+            else if (all.Any(one => one.Gain >= Felt))
+            {
+                left.Add((way[0].Setting, new CureLeft(way[0].Act, all[steps.Length].Breach)));
+            }
         }
 
         var better = cures.GroupBy(cure => cure.Trial.Turns[0].Setting).Select(group => group.MaxBy(cure => cure.Gain))
             .OrderByDescending(cure => cure.Gain).ToArray();
-        return ([.. better.Select(cure => cure.Trial)], better.ToDictionary(cure => cure.Trial.Turns[0].Setting, cure => cure.Gain));
+        return ([.. better.Select(cure => cure.Trial)], better.ToDictionary(cure => cure.Trial.Turns[0].Setting, cure => cure.Gain),
+            [.. left.Select(one => one.Left)]);
     }
 
     // Pairs that take off more than the better of their two alone, by what is felt.
@@ -122,7 +125,7 @@ internal sealed class CureSearch
         var (cures, at) = (new List<(CureTrial Trial, double Gain)>(), 0);
         foreach (var (k, pair) in Pairs.Index())
         {
-            var own = tried[at..(at + trials[k].Length)].Where(one => one.IsAllowed).ToArray();
+            var own = tried[at..(at + trials[k].Length)].Where(one => one.Breach == CureBreach.None).ToArray();
             at += trials[k].Length;
             if (own.Length > 0)
             {
@@ -135,42 +138,39 @@ internal sealed class CureSearch
         return [.. cures.OrderByDescending(cure => cure.Gain).Select(cure => cure.Trial)];
     }
 
-    // What each trial takes off under the load asked about, and whether it is allowed under every load. Those that take off less than is wanted are
-    // not driven under the other loads.
-    private (CureTrial Trial, double Gain, bool IsAllowed)[] Tried(CureTrial[] trials, Func<CureTrial, double>? atLeast = null)
+    // What each trial takes off under the load asked about, and what it does under any load that no cure may do. Those that do it are not driven under
+    // the other loads, nor are those that take off less than is wanted: they count as none.
+    private (CureTrial Trial, double Gain, CureBreach Breach)[] Tried(CureTrial[] trials, Func<CureTrial, double>? atLeast = null)
     {
         var gains = new double[trials.Length];
-        var allowed = new bool[trials.Length];
+        var breaches = new CureBreach[trials.Length];
         for (var load = 0; load < loads.Length; load++)
         {
             var models = new RideModel?[trials.Length];
             ParallelLoop.Each(trials.Length, run.Degree, i =>
             {
-                if (load > 0 && !allowed[i])
+                if (breaches[i] == CureBreach.None && (models[i] = trials[i].ModelOf(asked.Car.Car, loads[load])) is { } model
+                    && !CureGuard.IsDamped(described[load], model))
                 {
-                    return;
+                    breaches[i] = CureBreach.Damping;
+                    // Driven all the same where it may be told that it would help.
+                    models[i] = load == 0 && atLeast is null ? model : null;
                 }
-
-                models[i] = trials[i].ModelOf(asked.Car.Car, loads[load]) is { } model && CureGuard.IsDamped(described[load], model)
-                    ? model
-                    : null;
             }, run.Cancellation);
             var rows = Rows(models);
             for (var i = 0; i < trials.Length; i++)
             {
-                if (load == 0)
+                gains[i] = load == 0 ? before[0][0] - rows[i][0] : gains[i];
+                if (breaches[i] == CureBreach.None)
                 {
-                    gains[i] = before[0][0] - rows[i][0];
-                    allowed[i] = Guard.Allows(before[0], rows[i]) && (atLeast is null || gains[i] >= atLeast(trials[i]));
-                }
-                else
-                {
-                    allowed[i] = allowed[i] && Guard.Allows(before[load], rows[i]);
+                    breaches[i] = load == 0 && atLeast is not null && !(gains[i] >= atLeast(trials[i]))
+                        ? CureBreach.NoCrossing
+                        : Guard.Breach(before[load], rows[i]);
                 }
             }
         }
 
-        return [.. trials.Select((trial, i) => (trial, gains[i], allowed[i]))];
+        return [.. trials.Select((trial, i) => (trial, gains[i], breaches[i]))];
     }
 
     private double[][] Rows(IReadOnlyList<RideModel?> models)

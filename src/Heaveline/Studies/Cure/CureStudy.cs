@@ -80,7 +80,7 @@ public static class CureStudy
         var guard = CureGuard.Of(model, asked.Road, asked.Aim);
         ImmutableArray<PassAnswer> described = [.. Crossings(asked, asked.Car, Loads(asked.Car), run)];
         ImmutableArray<LoadState> loads = [.. described.Select(pass => pass.Model.Load)];
-        var (trials, passes) = CureSearch.Of(asked, loads, guard, run.Between(Ranked, Searched));
+        var (trials, left, passes) = CureSearch.Of(asked, loads, guard, run.Between(Ranked, Searched));
         var full = loads.MaxBy(NeutralLoad.Mass)!;
         var chances = CureChance.Of(asked, [.. trials.Select(Cured)], guard, run);
         run.Progress?.Report(0.95);
@@ -106,6 +106,7 @@ public static class CureStudy
             Full = new CarAtRest(RideModel.Of(car, full)),
             Ride = Ride(asked, model, run),
             Tried = passes,
+            Left = [.. left],
             AreDoubtsStated = chances is not null,
             Cures =
             [

@@ -20,24 +20,29 @@ internal sealed class CureWords(CureAnswer answer)
             $"Nothing that was tried helps: no setting alone and no pair of two takes {Least} or more, the least that is felt, off the "
             + $"{answer.Measure.Name} of {Value(answer.Described[0])} without {Guarded}."),
         var cures when cures.Index().FirstOrDefault(one => one.Item.Chance?.IsSure ?? true) is { Item: { } best } first =>
-            new("finding", $"{(first.Index == 0 ? "Most" : "Of what helps for sure, most")} does cure {first.Index + 1}, {best.Words}: "
-                + $"{Effect(best)}."),
+            new("finding", $"{FirstLetter.Raised(CureAnswer.Named(first.Index))} does most{(first.Index == 0 ? "" : " of what helps for sure")}: "
+                + $"{best.Words}: {Effect(best)}."),
         [var most, ..] => new("finding",
-            $"Nothing helps for sure within the doubts of the car file. Most would {most.Words}: {Effect(most)}; but {Chance(most.Chance!)}. "
+            $"Nothing helps for sure within the doubts of the car file. Most would do {most.Words}: {Effect(most)}; but {Chance(most.Chance!)}. "
             + "'heaveline doubt' says what to measure better first."),
     };
 
     /// <summary>What each cure does, in the order of the cures, several sentences each.</summary>
     public IReadOnlyList<IReadOnlyList<Sentence>> Cures => [.. answer.Cures.Select(Of)];
 
+    /// <summary>What would help but for what no cure may do; null where there is nothing of the kind.</summary>
+    public Sentence? Left => answer.Left.IsEmpty ? null : new("left", $"It would take off {Least} or more, but is no cure: "
+        + $"{string.Join("; ", answer.Left.Select(left => $"{left.Act}, which {Breach(left.Breach)}"))}.");
+
     /// <summary>How the cures were found, and what their numbers hold for.</summary>
     public Sentence Method => new("method", FormattableString.Invariant(
         $"Every setting was turned from the car as described, alone and in pairs, in up to {CureTurn.Steps} steps to the end of its slider on the ")
         + FormattableString.Invariant($"page of the pass ({answer.Tried} passes under {Loads}). A cure is the smallest change that takes off ")
         + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % of what can be had so without {Guarded}; ")
-        + $"a pair takes off {Least} more of it than its better half alone. Price: what gets worse by {Least} or more, over this road under "
-        + $"'{Load}', standing under '{answer.Full.Model.Load.Name}', the fullest, and under '{Load}' on a random road of "
-        + $"{CureStudy.Ordinary.Name} (ISO 8608) at the same speed. What it does holds for this road at this speed: 'heaveline rule' says where else. The {Least}, "
+        + $"a pair takes off {Least} more of it than its better half alone. Price: what gets worse by {Least} or more, over this road, standing "
+        + $"under the fullest load ('{answer.Full.Model.Load.Name}') and on a random road of {CureStudy.Ordinary.Name} (ISO 8608) at the same "
+        + "speed. What it takes off holds for this road at this speed: 'heaveline rule' says where else. "
+        + $"The {Least}, "
         + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % and {In.Percent.Of(CureGuard.Spoilt):F0} % are judged by eye, ")
         + "the bounds of the damping are common practice; none has a source.");
 
@@ -55,12 +60,11 @@ internal sealed class CureWords(CureAnswer answer)
             .GroupBy(one => one.Reminder).Select(group => group.Key with { Text = $"{After([.. group.Select(one => one.Name)])}: {group.Key.Text}" }),
     ];
 
-    /// <summary>What a cure does to the number that is to be less ("the RMS pitch … goes from 1.21° to 0.98°, 19 % less").</summary>
-    public string Effect(Cure cure)
+    /// <summary>What a cure does to the number that is to be less ("from 1.21° to 0.98°, 19 % less").</summary>
+    public string Change(Cure cure)
     {
         var (before, after) = (Si(answer.Described[0]), Si(cure.Passes[0]));
-        return $"the {answer.Measure.Name} goes from {Value(answer.Described[0])} to {Value(cure.Passes[0])}, "
-            + $"{Numeral.Of(In.Percent.Of((before - after) / before), 0)} % less";
+        return $"from {Value(answer.Described[0])} to {Value(cure.Passes[0])}, {Numeral.Of(In.Percent.Of((before - after) / before), 0)} % less";
     }
 
     /// <summary>What gets worse, over the road and standing, in words.</summary>
@@ -84,8 +88,10 @@ internal sealed class CureWords(CureAnswer answer)
     public static string Chance(CureChance chance) =>
         FormattableString.Invariant($"it helps in {chance.Helps} of {chance.Drawn} cars drawn within the doubts")
         + (chance.Harms > 0
-            ? FormattableString.Invariant($", and in {chance.Harms} of them it presses a stop deeper or lifts a wheel for longer")
+            ? FormattableString.Invariant($"; in {chance.Harms} of the {chance.Drawn} it presses a stop deeper or lifts a wheel for longer")
             : "");
+
+    private string Effect(Cure cure) => $"the {answer.Measure.Name} goes {Change(cure)}";
 
     private IReadOnlyList<Sentence> Of(Cure cure, int k)
     {
@@ -117,7 +123,7 @@ internal sealed class CureWords(CureAnswer answer)
             .Where(change => change is { Before: not null, After: not null });
 
     private IEnumerable<MeasureChange> Riding(Cure cure) => answer.Ride is { } before && cure.Ride is { } after
-        ? RideCatalogue.Of(answer.Asked.Car.Car).Where(measure => measure.Uses.HasFlag(MeasureUse.Short))
+        ? RideCatalogue.Of(answer.Asked.Car.Car.Seats.Count > 0 ? [SeatPlace.Worst] : []).Where(measure => measure.Uses.HasFlag(MeasureUse.Short))
             .Select(measure => new MeasureChange(measure, measure.ShownOf(before), measure.ShownOf(after)))
             .Where(change => change is { Before: not null, After: not null })
         : [];
@@ -127,6 +133,17 @@ internal sealed class CureWords(CureAnswer answer)
     private string After(string[] names) => names.Length == answer.Cures.Length && names.Length > 1
         ? "After each"
         : $"After {string.Join(", ", names)}";
+
+    private string Breach(CureBreach breach) => breach switch
+    {
+        CureBreach.Damping => FormattableString.Invariant(
+            $"takes an axle's damping ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2} under one of the loads"),
+        CureBreach.Lift => "lifts a wheel for longer under one of the loads",
+        CureBreach.Stop => "presses a stop deeper under one of the loads",
+        CureBreach.Spoilt => FormattableString.Invariant(
+            $"makes the {answer.Other.Name} more than {In.Percent.Of(CureGuard.Spoilt):F0} % worse"),
+        _ => "is no car that stands and gets across under every load",
+    };
 
     private string Value(PassAnswer pass) => answer.Measure.Print(answer.Measure.Unit.Of(Si(pass))) + answer.Measure.Unit.Suffix;
 
