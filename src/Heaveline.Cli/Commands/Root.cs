@@ -33,6 +33,7 @@ internal static class Root
         StudyCommand.Of(streams, RideStudy.Question),
         StudyCommand.Of(streams, RuleStudy.Question, runsMany: true),
         StudyCommand.Of(streams, WhyStudy.Question, runsMany: true),
+        StudyCommand.Of(streams, CureStudy.Question, runsMany: true),
         StudyCommand.Of(streams, DoubtStudy.Question, runsMany: true),
         StudyCommand.Of(streams, CostStudy.Question),
         StudyCommand.Of(streams, LinkStudy.Question),

@@ -1,3 +1,4 @@
+using Heaveline.Quantities;
 using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Frame;

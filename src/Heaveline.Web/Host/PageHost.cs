@@ -148,6 +148,7 @@ public static class PageHost
         // What is long waits for its turn; what is short does not wait behind it.
         var (queue, brief) = (new StudyQueue(), new StudyQueue(Environment.ProcessorCount));
         services.AddSingleton(_ => RuleView.StudyIn(queue));
+        services.AddSingleton(_ => Pages.Passes.CureView.StudyIn(brief));
         services.AddSingleton(_ => SweepView.StudyIn(queue, options.Version));
         services.AddSingleton(_ => SpectraView.StudyIn(brief));
         services.AddSingleton<RideRoads>();

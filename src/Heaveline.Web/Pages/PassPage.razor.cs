@@ -6,6 +6,7 @@ using Heaveline.Figures;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
+using Heaveline.Tuning;
 using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Tuning;
 using Heaveline.Web.Serving;
 using Microsoft.AspNetCore.WebUtilities;
 

@@ -2,6 +2,7 @@ using Heaveline.Cars;
 using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
+using Heaveline.Tuning;
 
 namespace Heaveline.Web.Tuning;
 

@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Files.Yaml;
+using Heaveline.Quantities;
 
 namespace Heaveline.Web.Tuning;
 

@@ -107,11 +107,12 @@ public class MeasureCatalogueTests
                 "src/Heaveline.Press/Plates/BesideMarks.cs",
                 "src/Heaveline.Web/Pages/Passes/SettingNotes.cs",
                 "src/Heaveline.Web/Pages/Rules/TrialLink.cs",
-                "src/Heaveline.Web/Tuning/LinkSetting.cs",
-                "src/Heaveline.Web/Tuning/SpringSetting.cs",
+                "src/Heaveline.Web/Tuning/SettingWords.cs",
                 "src/Heaveline/Roads/GoldenCar.cs",
                 "src/Heaveline/Roads/Iri.cs",
                 "src/Heaveline/Roads/IriSegment.cs",
+                "src/Heaveline/Tuning/LinkSetting.cs",
+                "src/Heaveline/Tuning/SpringSetting.cs",
             ],
             from file in Checkout.Sources("src").Concat(pages)
             let place = Checkout.Relative(file)

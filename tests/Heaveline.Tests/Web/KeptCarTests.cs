@@ -10,6 +10,7 @@ using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Roads;
 using Heaveline.Tests.House;
+using Heaveline.Tuning;
 using Heaveline.Web.Tuning;
 
 namespace Heaveline.Tests.Web;
@@ -107,7 +108,7 @@ public class KeptCarTests
         var car = Settings.Apply(reading.Value!, Values(("wheelbase", 2810.0)), true);
         var chosen = car.LoadStates.Single(state => state.Name == "four up with luggage");
         var loaded = Luggage.On(chosen, car, 62.5);
-        var words = Settings.Words(reading.Value!, car, Values(("wheelbase", 2810.0)), true, reading.Root!)
+        var words = SettingWords.Of(reading.Value!, car, Values(("wheelbase", 2810.0)), true, reading.Root!)
             .Concat(Luggage.Words(chosen, loaded, reading.Root!));
         var kept = Read("fern-saloon", reading.Root!, words, Garage);
         Same(RideModel.Of(car, loaded), RideModel.Of(kept, kept.LoadStates.Single(state => state.Name == loaded.Name)));
@@ -121,7 +122,7 @@ public class KeptCarTests
     {
         var reading = CarFile.Load(Path.Combine(Garage, "fern-saloon.yaml"), Garage);
         var car = Settings.Apply(reading.Value!, Values((key, value)), false);
-        var words = Settings.Words(reading.Value!, car, Values((key, value)), false, reading.Root!).ToArray();
+        var words = SettingWords.Of(reading.Value!, car, Values((key, value)), false, reading.Root!).ToArray();
         Assert.Equal(text, words.Single(edit => string.Join('/', edit.Path) == path).Value!.Text);
         if (key == "wheelbase")
         {
@@ -142,7 +143,7 @@ public class KeptCarTests
         Assert.True(reading.Value is not null, reading.Format());
         var values = Values(("rear-damping", 1.3));
         var car = Settings.Apply(reading.Value, values, false);
-        Assert.Equal(text, Assert.Single(Settings.Words(reading.Value, car, values, false, reading.Root!)).Value!.Text);
+        Assert.Equal(text, Assert.Single(SettingWords.Of(reading.Value, car, values, false, reading.Root!)).Value!.Text);
     }
 
     [Theory]
@@ -176,7 +177,7 @@ public class KeptCarTests
     private static Car Agree(string name, Reading<Car> reading, ImmutableDictionary<string, double> values, bool grows, string? folder = null)
     {
         var set = Settings.Apply(reading.Value!, values, grows);
-        var kept = Read(name, reading.Root!, Settings.Words(reading.Value!, set, values, grows, reading.Root!), folder ?? Garage);
+        var kept = Read(name, reading.Root!, SettingWords.Of(reading.Value!, set, values, grows, reading.Root!), folder ?? Garage);
         Same(RideModel.Of(set), RideModel.Of(kept));
         if (set.LoadStates.Count > 0)
         {

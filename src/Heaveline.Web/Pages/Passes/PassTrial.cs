@@ -4,6 +4,7 @@ using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
+using Heaveline.Tuning;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;
 

@@ -15,8 +15,7 @@ namespace Heaveline.Web.Pages.Passes;
 /// <param name="Detail">The sentences under it.</param>
 internal sealed record PassVerdict(string Lead, string Number, string Rest, string Detail)
 {
-    // What nobody would feel, and how many of the other changes are named (both judged by eye).
-    private const double Felt = 0.03;
+    // How many of the other changes are named (judged by eye).
     private const int Named = 2;
 
     /// <summary>The headline as one sentence.</summary>
@@ -61,7 +60,7 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
                 hit is null ? "" : $"The {hit.Measure.Name} reaches {hit.PrintWithUnit(hit.After)}.");
         }
 
-        var (lead, rest) = Math.Abs(after - before) < Felt * before
+        var (lead, rest) = Math.Abs(after - before) < MeasureChange.Felt * before
             ? ($"{FirstLetter.Raised(load)}, nobody would feel the change: ", $" {over}, where it was {nod.PrintWithUnit(before)}.")
             : ($"{Size(after / before)}, {load}: ", $" {over}, where it was {nod.PrintWithUnit(before)}.");
         return new(lead, nod.PrintWithUnit(after), rest, string.Join(' ', Sentences(view, changes, nod, hit)));
@@ -96,7 +95,7 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
         {
             var name = view.After.Pass.Road.Event is null ? "Its pitch acceleration" : "The hit";
             var ratio = hit.After.Value / hit.Before.Value;
-            yield return Math.Abs(ratio - 1.0) < Felt
+            yield return Math.Abs(ratio - 1.0) < MeasureChange.Felt
                 ? $"{name} is as hard as before."
                 : $"{name} is {Numeral.Of(In.Percent.Of(Math.Abs(ratio - 1.0)), 0)}\u00a0% {(ratio < 1.0 ? "softer" : "harder")}.";
         }
@@ -121,8 +120,9 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
             }
         }
 
-        var others = changes.Where(change => change != nod && change != hit && IsFelt(change)).OrderByDescending(Share).ToArray();
-        var (gains, prices) = (Told(others, better: true), Told(others, better: false));
+        var others = changes.Where(change => change != nod && change != hit).ToArray();
+        string? Told(bool better) => MeasureChange.Told(others, better, Named, "below");
+        var (gains, prices) = (Told(better: true), Told(better: false));
         if (gains is not null)
         {
             yield return $"Better too: {gains}.";
@@ -145,22 +145,6 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
 
     private static bool Stands(PassAnswer crossing, string end) =>
         StandingStops.Of(crossing.Model).Any(one => end.StartsWith(CornerNames.Of(one), StringComparison.Ordinal));
-
-    private static string? Told(IEnumerable<MeasureChange> changes, bool better)
-    {
-        var told = changes.Where(change => change.IsBetter == better).ToArray();
-        var more = told.Length - Named;
-        return told.Length == 0
-            ? null
-            : string.Join("; ", told.Take(Named).Select(change => $"{change.Measure.Label} {change.Size}"))
-                + (more > 0 ? $"; {more} more below" : "");
-    }
-
-    private static bool IsFelt(MeasureChange change) => !change.IsHardlyAny && Share(change) >= Felt;
-
-    private static double Share(MeasureChange change) => change is { Before: { } before, After: { } after }
-        ? Math.Abs(after - before) / Math.Max(Math.Abs(before), double.Epsilon)
-        : 0.0;
 
     // The room that is left before each axle's bump stops, the worse wheel's, as printed; below 0 when they are pressed.
     private static IEnumerable<(string End, double Before, double Now)> Stops(PassView view) => Worse(view, "bump-margin");

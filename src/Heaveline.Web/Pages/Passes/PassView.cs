@@ -56,7 +56,7 @@ public sealed record PassView
 
     /// <summary>The changed keys that make the described car's file say what is set.</summary>
     public IReadOnlyList<KeyEdit> Words => [
-        .. Settings.Words(Described, Now.Model.Car, State.Values, State.InertiaGrows, Reading.Root!),
+        .. SettingWords.Of(Described, Now.Model.Car, State.Values, State.InertiaGrows, Reading.Root!),
         .. Luggage.Words(LoadOnCar, Now.Model.Load, Reading.Root!)];
 
     // Seats and loads move with the wheelbase.

@@ -3,6 +3,7 @@ using Heaveline.Models;
 using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Quantities;
+using Heaveline.Tuning;
 using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Passes;

@@ -61,6 +61,14 @@ public static class ChangeReminders
             yield return new("dampers", "Changed dampers: compare closed and open lengths with the stops, so that no damper becomes the stop.");
         }
 
+        if (Differs(a => a.BumpStop))
+        {
+            yield return new(
+                "bump-stops",
+                "Changed bump stops: see at full bump, with the springs out, that no tyre, arm, shaft or exhaust touches before the stop is solid, and "
+                + "that neither damper nor spring becomes the stop.");
+        }
+
         if (Differs(a => a.AntiRollBar.Si))
         {
             yield return new(

@@ -1,7 +1,6 @@
 using System.Globalization;
-using Heaveline.Quantities;
 
-namespace Heaveline.Web.Tuning;
+namespace Heaveline.Quantities;
 
 /// <summary>
 /// Numbers as a person writes them into a file, and the same numbers to compute with: page and file must not differ by what was rounded away.

@@ -1,9 +1,7 @@
 using Heaveline.Cars;
-using Heaveline.Files.Editing;
-using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
-namespace Heaveline.Web.Tuning;
+namespace Heaveline.Tuning;
 
 /// <summary>
 /// The interconnection of front and rear on each side: the rate of its common spring, or the damping of the damper beside it. A car without one gets
@@ -42,26 +40,12 @@ internal sealed record LinkSetting(bool IsDamper)
         return car with
         {
             Interconnection = IsDamper
-                ? link with { Damping = new Amount<DampingRate>(Rounded.Significant(NotNegative(value, Damping, "0 is no common damper."), 5)) }
-                : link with { Rate = new Amount<Stiffness>(1000.0 * Rounded.Significant(NotNegative(value, Rate, "0 is no common spring."), 5)) },
+                ? link with { Damping = AsDoubtful(link.Damping, Rounded.Significant(NotNegative(value, Damping, "0 is no common damper."), 5)) }
+                : link with { Rate = AsDoubtful(link.Rate, 1000.0 * Rounded.Significant(NotNegative(value, Rate, "0 is no common spring."), 5)) },
         };
     }
 
     /// <summary>A car whose interconnection does nothing, without it: a file may not hold one.</summary>
     public static Car WithoutIdle(Car car) =>
         car.Interconnection is ElasticLink { Rate.Si: 0.0, Damping.Si: 0.0 } ? car with { Interconnection = null } : car;
-
-    /// <inheritdoc/>
-    public override IEnumerable<KeyEdit> Words(Car changed, Node root)
-    {
-        if (changed.Interconnection is not ElasticLink link)
-        {
-            return root.At("interconnection") is null ? [] : [KeyEdit.Remove(["interconnection"])];
-        }
-
-        var rate = KeyEdit.Put(["interconnection", "elastic", "rate"], $"{Rounded.Text(link.Rate.Si / 1000.0)} {Rate}");
-        return link.Damping.Si == 0.0 && root.At("interconnection", "elastic", "damping") is null
-            ? [rate]
-            : [rate, KeyEdit.Put(["interconnection", "elastic", "damping"], $"{Rounded.Text(link.Damping.Si)} {Damping}")];
-    }
 }

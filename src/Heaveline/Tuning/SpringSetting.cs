@@ -1,11 +1,8 @@
 using Heaveline.Cars;
-using Heaveline.Files.Editing;
-using Heaveline.Files.Yaml;
 using Heaveline.Models;
 using Heaveline.Quantities;
-using Heaveline.Tuning;
 
-namespace Heaveline.Web.Tuning;
+namespace Heaveline.Tuning;
 
 /// <summary>
 /// How stiff one axle's springs are. A spring of constant rate is set by that rate, at the spring or at the wheel, as its file has it; a table or a
@@ -30,19 +27,21 @@ internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring
         var axle = car.At(End);
         SpringLaw law = axle.Spring.Law switch
         {
-            LinearSpring => new LinearSpring
+            LinearSpring spring => new LinearSpring
             {
-                Rate = new Amount<Stiffness>(1000.0 * Rounded.Significant(Positive(value, Rate, "Give the rate of one spring."), 5)),
+                Rate = AsDoubtful(spring.Rate, 1000.0 * Rounded.Significant(Positive(value, Rate, "Give the rate of one spring."), 5)),
                 Origin = "as set",
             },
             GasSpring gas => gas with
             {
-                Volume = new Amount<Volume>(
+                Volume = AsDoubtful(
+                    gas.Volume,
                     Rounded.Significant(1000.0 * gas.Volume.Si / Positive(value, Times, "1 is the spring as described."), 4) / 1000.0),
             },
             TableSpring table => new TableSpring(new ForceTable(
                 [.. table.Table.At.Select(x => Rounded.In(x / Positive(value, Times, "1 is the spring as described."), 1e-3, 2))],
-                table.Table.Force)),
+                table.Table.Force,
+                table.Table.Factor)),
             var other => throw new NotSupportedException($"No way is known to set a {other.GetType().Name}."),
         };
         return car.With(End, axle with { Spring = axle.Spring with { Law = law } });
@@ -65,34 +64,6 @@ internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring
             (TableSpring table, TableSpring first) => Span(first) / Span(table),
             var (law, _) => throw new NotSupportedException($"No way is known to set a {law.GetType().Name}."),
         };
-    }
-
-    /// <inheritdoc/>
-    public override IEnumerable<KeyEdit> Words(Car changed, Node root)
-    {
-        var spring = root.At(End.Key(), "spring");
-        if (changed.At(End).Spring.Law is GasSpring gas)
-        {
-            yield return KeyEdit.Put([End.Key(), "spring", "gas", "volume"], $"{Rounded.Text(1000.0 * gas.Volume.Si)} L");
-            yield break;
-        }
-
-        if (changed.At(End).Spring.Law is TableSpring table)
-        {
-            yield return KeyEdit.Put([End.Key(), "spring", "table"], TableRows.Of(table.Table, "mm", 1e-3));
-            yield break;
-        }
-
-        // A rate takes the place of the dimensions that it was worked out from; a torsion bar's is felt at the wheel.
-        foreach (var dimensions in new[] { "coil", "leaf", "torsion-bar" }.Where(key => spring?.At(key) is not null))
-        {
-            yield return KeyEdit.Remove([End.Key(), "spring", dimensions]);
-        }
-
-        var rate = ((LinearSpring)changed.At(End).Spring.Law).Rate.Si / 1000.0;
-        yield return KeyEdit.Put(
-            [End.Key(), "spring", spring?.At("wheel-rate") is not null || spring?.At("torsion-bar") is not null ? "wheel-rate" : "rate"],
-            $"{Rounded.Text(rate)} {Rate}");
     }
 
     private static double Span(TableSpring table) => table.Table.At[^1] - table.Table.At[0];

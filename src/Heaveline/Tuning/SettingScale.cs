@@ -1,6 +1,6 @@
 using Heaveline.Quantities;
 
-namespace Heaveline.Web.Tuning;
+namespace Heaveline.Tuning;
 
 /// <summary>What a slider of one setting runs over.</summary>
 /// <param name="Unit">Unit of all numbers here; empty for a plain number.</param>

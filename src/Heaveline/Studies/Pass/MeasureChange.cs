@@ -2,16 +2,18 @@ using System.Globalization;
 using Heaveline.Measures;
 using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Studies;
 
-namespace Heaveline.Web.Pages.Passes;
+namespace Heaveline.Studies;
 
-/// <summary>One measure of the crossing, before and after.</summary>
+/// <summary>One measure, of a crossing or of the car at rest, before and after a change.</summary>
 /// <param name="Measure">What it is.</param>
 /// <param name="Before">The former state's, as shown; null when there is none or it was not recorded to its end.</param>
 /// <param name="After">Now, as shown.</param>
 internal sealed record MeasureChange(Measure Measure, double? Before, double? After)
 {
+    /// <summary>A change below this share of the value nobody would feel (–). Judged by eye, no source.</summary>
+    public const double Felt = 0.03;
+
     // Changes below this share of the value are no change to speak of (common practice, no source).
     private const double Hardly = 0.005;
 
@@ -55,6 +57,29 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
                 : $"{Numeral.Of(In.Percent.Of(Math.Abs(difference) / before), 0)}\u00a0%";
             return $"{size} {(difference > 0.0 ? "more" : "less")}";
         }
+    }
+
+    /// <summary>How large it is over the value before (–); 0 without a former state.</summary>
+    public double Share => Before is { } before && After is { } after
+        ? Math.Abs(after - before) / Math.Max(Math.Abs(before), double.Epsilon)
+        : 0.0;
+
+    /// <summary>Whether anybody would feel it.</summary>
+    public bool IsFelt => !IsHardlyAny && Share >= Felt;
+
+    /// <summary>Those of some changes that are felt and for the better, or for the worse, the largest first, in words; null for none.</summary>
+    /// <param name="changes">The changes.</param>
+    /// <param name="better">Whether what is better is told.</param>
+    /// <param name="named">How many are named.</param>
+    /// <param name="where">Where the others stand ("below").</param>
+    public static string? Told(IEnumerable<MeasureChange> changes, bool better, int named, string where)
+    {
+        var told = changes.Where(change => change.IsFelt && change.IsBetter == better).OrderByDescending(change => change.Share).ToArray();
+        var more = told.Length - named;
+        return told.Length == 0
+            ? null
+            : string.Join("; ", told.Take(named).Select(change => $"{change.Measure.Label} {change.Size}"))
+                + (more > 0 ? $"; {more} more {where}" : "");
     }
 
     /// <summary>The measures that the page sets side by side: those of a crossing that was recorded to its end.</summary>

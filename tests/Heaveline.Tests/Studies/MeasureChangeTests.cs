@@ -1,7 +1,7 @@
 using Heaveline.Measures;
-using Heaveline.Web.Pages.Passes;
+using Heaveline.Studies;
 
-namespace Heaveline.Tests.Web;
+namespace Heaveline.Tests.Studies;
 
 public class MeasureChangeTests
 {

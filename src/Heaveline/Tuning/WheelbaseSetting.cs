@@ -1,10 +1,8 @@
 using Heaveline.Cars;
-using Heaveline.Files.Editing;
-using Heaveline.Files.Yaml;
 using Heaveline.Models;
 using Heaveline.Quantities;
 
-namespace Heaveline.Web.Tuning;
+namespace Heaveline.Tuning;
 
 /// <summary>
 /// The wheelbase, with every seat and load along the car in proportion and the axles weighing what they weigh. The empty body's pitch inertia stays,
@@ -40,31 +38,6 @@ internal sealed record WheelbaseSetting(bool InertiaGrows) : Setting("wheelbase"
             LoadStates = [.. car.LoadStates.Select(
                 state => state with { Loads = [.. state.Loads.Select(load => load with { BehindFrontAxle = Placed(load.BehindFrontAxle) })] })],
         };
-    }
-
-    /// <inheritdoc/>
-    public override IEnumerable<KeyEdit> Words(Car changed, Node root)
-    {
-        yield return KeyEdit.Put(["wheelbase"], $"{Rounded.Text(changed.Wheelbase.Si)} m");
-        if (changed.Body.PitchInertia is { } inertia)
-        {
-            if (root.At("body", "pitch-index") is not null)
-            {
-                yield return KeyEdit.Remove(["body", "pitch-index"]);
-            }
-
-            yield return KeyEdit.Put(["body", "pitch-inertia"], $"{Rounded.Text(inertia.Si)} kg m2");
-        }
-
-        foreach (var seat in changed.Seats)
-        {
-            yield return KeyEdit.Put(["seats", seat.Name, "behind-front-axle"], $"{Rounded.Text(Math.Round(seat.BehindFrontAxle.Si, 6))} m");
-        }
-
-        foreach (var state in changed.LoadStates.Where(state => LoadRows.HasPlaces(root, state.Name)))
-        {
-            yield return KeyEdit.Put(["loads", state.Name], LoadRows.Of(root, state));
-        }
     }
 
     private Body BodyOf(Car car, double factor)

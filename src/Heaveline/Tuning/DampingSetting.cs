@@ -1,9 +1,6 @@
 using Heaveline.Cars;
-using Heaveline.Files.Editing;
-using Heaveline.Files.Yaml;
-using Heaveline.Quantities;
 
-namespace Heaveline.Web.Tuning;
+namespace Heaveline.Tuning;
 
 /// <summary>How strong one axle's dampers are, as a multiple of what is described: every force of a table, or the damping ratio.</summary>
 internal sealed record DampingSetting(AxleEnd End) : Setting($"{End.Key()}-damping", $"{End.Name()} damping")
@@ -21,32 +18,13 @@ internal sealed record DampingSetting(AxleEnd End) : Setting($"{End.Key()}-dampi
         var axle = car.At(End);
         DamperLaw law = axle.Damper.Law switch
         {
-            RatioDamper ratio => ratio with { Ratio = new Amount<Plain>(Math.Round(ratio.Ratio.Si * factor, 4)) },
+            RatioDamper ratio => ratio with { Ratio = AsDoubtful(ratio.Ratio, Math.Round(ratio.Ratio.Si * factor, 4)) },
             TableDamper table => new TableDamper(Stronger(table.Bump, factor), Stronger(table.Rebound, factor)),
             var other => throw new NotSupportedException($"No way is known to set a {other.GetType().Name}."),
         };
         return car.With(End, axle with { Damper = axle.Damper with { Law = law } });
     }
 
-    /// <inheritdoc/>
-    public override IEnumerable<KeyEdit> Words(Car changed, Node root)
-    {
-        switch (changed.At(End).Damper.Law)
-        {
-            case RatioDamper ratio:
-                yield return KeyEdit.Put(Path("damping-ratio"), Rounded.Text(ratio.Ratio.Si));
-                break;
-            case TableDamper table:
-                yield return KeyEdit.Put(Path("bump"), TableRows.Of(table.Bump, "m/s", 1.0));
-                yield return KeyEdit.Put(Path("rebound"), TableRows.Of(table.Rebound, "m/s", 1.0));
-                break;
-            case var other:
-                throw new NotSupportedException($"No words are known for a {other.GetType().Name}.");
-        }
-    }
-
     // A damper bench reads to a newton.
-    private static ForceTable Stronger(ForceTable side, double factor) => new(side.At, [.. side.Force.Select(f => Math.Round(f * factor))]);
-
-    private string[] Path(string key) => [End.Key(), "damper", key];
+    private static ForceTable Stronger(ForceTable side, double factor) => new(side.At, [.. side.Force.Select(f => Math.Round(f * factor))], side.Factor);
 }

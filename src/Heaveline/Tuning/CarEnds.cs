@@ -1,6 +1,6 @@
 using Heaveline.Cars;
 
-namespace Heaveline.Web.Tuning;
+namespace Heaveline.Tuning;
 
 /// <summary>One end of a car, read and replaced by its name.</summary>
 internal static class CarEnds

@@ -1,13 +1,11 @@
 using Heaveline.Cars;
-using Heaveline.Files.Editing;
-using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
 
-namespace Heaveline.Web.Tuning;
+namespace Heaveline.Tuning;
 
 /// <summary>
-/// One thing about a car that can be set: as a change of the record, and as the words that make the same change in a file. What a change rounds, it
-/// rounds before the car is computed, so that the file read back is the car that was seen.
+/// One thing about a car that can be set, and how far. What a change rounds, it rounds before the car is computed, so that a file that says the same
+/// is read back as the car that was seen. A part that is set is as doubtful in proportion as the one that it takes the place of.
 /// </summary>
 /// <param name="Key">Its name in an address.</param>
 /// <param name="Label">Its name for a reader.</param>
@@ -22,10 +20,10 @@ internal abstract record Setting(string Key, string Label)
     /// <exception cref="RefusedValueException">The value is not possible.</exception>
     public abstract Car Apply(Car car, double value);
 
-    /// <summary>The keys that make a described car's file say what this setting has made of the car.</summary>
-    /// <param name="changed">The car with all settings on it.</param>
-    /// <param name="root">The described car's whole document.</param>
-    public abstract IEnumerable<KeyEdit> Words(Car changed, Node root);
+    /// <summary>Another value in an amount's place, as doubtful in proportion.</summary>
+    protected static Amount<TDimension> AsDoubtful<TDimension>(Amount<TDimension> former, double si)
+        where TDimension : struct, IDimension =>
+        new(si, former.Si > 0.0 ? former.Times(si / former.Si).Doubt : default);
 
     /// <summary>A value above zero, or the refusal in the words and the unit of the slider.</summary>
     protected double Positive(double value, string unit, string advice) =>

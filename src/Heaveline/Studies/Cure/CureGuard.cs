@@ -1,0 +1,84 @@
+using Heaveline.Cars;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Passes;
+using Heaveline.Roads;
+
+namespace Heaveline.Studies;
+
+/// <summary>
+/// What no cure may do: lift a wheel that stayed on the road, or for longer; press a stop that stayed clear, or deeper; make the other of hit and
+/// settling much worse; leave an axle with less damping than is common, or with more.
+/// </summary>
+/// <param name="rolls">Whether the car has left and right wheels.</param>
+/// <param name="aims">The two numbers that are told of a crossing, that which is to be less first.</param>
+internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
+{
+    /// <summary>Least damping ratio that a cure may leave an axle with where it had more (–). Common practice, no source.</summary>
+    public const double LeastDamping = 0.20;
+
+    /// <summary>Greatest damping ratio that a cure may leave an axle with where it had less (–). Common practice, no source.</summary>
+    public const double MostDamping = 0.50;
+
+    /// <summary>By how much of itself the other of hit and settling may get worse (–). Judged by eye, no source.</summary>
+    public const double Spoilt = 0.10;
+
+    private static readonly string[] Margins = ["bump-margin", "rebound-margin"];
+
+    private const string LiftOff = "lift-off";
+
+    /// <summary>What is measured of each crossing: the aims, then at each axle its stops and its wheels' time off the road.</summary>
+    public IReadOnlyList<Measure<Pass>> Measured { get; } =
+    [
+        .. aims,
+        .. from place in WheelPlace.Axles(rolls)
+           from measure in WheelCatalogue.Of(place)
+           where Margins.Append(LiftOff).Any(key => measure.Key == $"{place.Key}-{key}")
+           select measure,
+    ];
+
+    /// <summary>For a road and what is to be less over it.</summary>
+    public static CureGuard Of(RideModel model, Road road, CureAim aim)
+    {
+        var both = PassCatalogue.PitchOver(road);
+        return new CureGuard(model.Rolls, aim == CureAim.Settling ? both : [both[1], both[0]]);
+    }
+
+    /// <summary>What a crossing does that the one before did not do as much, and that no cure may do.</summary>
+    /// <param name="before">The numbers of <see cref="Measured"/> before, SI.</param>
+    /// <param name="after">The same after.</param>
+    public CureBreach Breach(IReadOnlyList<double> before, IReadOnlyList<double> after)
+    {
+        if (!double.IsFinite(before[0]) || !double.IsFinite(after[0]))
+        {
+            return CureBreach.NoCrossing;
+        }
+
+        for (var k = aims.Count; k < Measured.Count; k++)
+        {
+            // As printed, so that nobody is told of a price that no table shows.
+            var measure = Measured[k];
+            var (was, now) = (Math.Round(measure.Unit.Of(before[k]), measure.Digits), Math.Round(measure.Unit.Of(after[k]), measure.Digits));
+            var isLift = measure.Key.EndsWith(LiftOff, StringComparison.Ordinal);
+            if (isLift ? now > was : now < Math.Min(was, 0.0))
+            {
+                return isLift ? CureBreach.Lift : CureBreach.Stop;
+            }
+        }
+
+        return after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None;
+    }
+
+    /// <summary>Whether every axle is damped as is common, or no farther from it than it was.</summary>
+    /// <param name="before">The car standing before.</param>
+    /// <param name="after">After.</param>
+    public static bool IsDamped(RideModel before, RideModel after)
+    {
+        var (was, now) = (new CarAtRest(before), new CarAtRest(after));
+        return new[] { AxleEnd.Front, AxleEnd.Rear }
+            .All(end => IsCommon(was.DampingRatio(end), now.DampingRatio(end)));
+    }
+
+    private static bool IsCommon(double was, double now) =>
+        !(now < Math.Min(LeastDamping, was * (1.0 - 1e-9)) || now > Math.Max(MostDamping, was * (1.0 + 1e-9)));
+}

@@ -1,0 +1,161 @@
+using Heaveline.Answers;
+using Heaveline.Measures;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>Cures in sentences.</summary>
+/// <param name="answer">The answer.</param>
+internal sealed class CureWords(CureAnswer answer)
+{
+    // How many measures that get better, or worse, are named of each kind (judged by eye).
+    private const int Named = 3;
+
+    private const string Else = "in the tables";
+
+    /// <summary>The finding.</summary>
+    public Sentence Finding => answer.Cures switch
+    {
+        [] => new("finding",
+            $"Nothing that was tried helps: no setting alone and no pair of two takes {Least} or more, the least that is felt, off the "
+            + $"{answer.Measure.Name} of {Value(answer.Described[0])} without {Guarded}."),
+        var cures when cures.Index().FirstOrDefault(one => one.Item.Chance?.IsSure ?? true) is { Item: { } best } first =>
+            new("finding", $"{FirstLetter.Raised(CureAnswer.Named(first.Index))} does most{(first.Index == 0 ? "" : " of what helps for sure")}: "
+                + $"{best.Words}: {Effect(best)}."),
+        [var most, ..] => new("finding",
+            $"Nothing helps for sure within the doubts of the car file. Most would do {most.Words}: {Effect(most)}; but {Chance(most.Chance!)}. "
+            + "'heaveline doubt' says what to measure better first."),
+    };
+
+    /// <summary>What each cure does, in the order of the cures, several sentences each.</summary>
+    public IReadOnlyList<IReadOnlyList<Sentence>> Cures => [.. answer.Cures.Select(Of)];
+
+    /// <summary>What would help but for what no cure may do; null where there is nothing of the kind.</summary>
+    public Sentence? Left => answer.Left.IsEmpty ? null : new("left", $"It would take off {Least} or more, but is no cure: "
+        + $"{string.Join("; ", answer.Left.Select(left => $"{left.Act}, which {Breach(left.Breach)}"))}.");
+
+    /// <summary>How the cures were found, and what their numbers hold for.</summary>
+    public Sentence Method => new("method", FormattableString.Invariant(
+        $"Every setting was turned from the car as described, alone and in pairs, in up to {CureTurn.Steps} steps to the end of its slider on the ")
+        + FormattableString.Invariant($"page of the pass ({answer.Tried} passes under {Loads}). A cure is the smallest change that takes off ")
+        + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % of what can be had so without {Guarded}; ")
+        + $"a pair takes off {Least} more of it than its better half alone. Price: what gets worse by {Least} or more, over this road, standing "
+        + $"under the fullest load ('{answer.Full.Model.Load.Name}') and on a random road of {CureStudy.Ordinary.Name} (ISO 8608) at the same "
+        + "speed. What it takes off holds for this road at this speed: 'heaveline rule' says where else. "
+        + $"The {Least}, "
+        + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % and {In.Percent.Of(CureGuard.Spoilt):F0} % are judged by eye, ")
+        + "the bounds of the damping are common practice; none has a source.");
+
+    /// <summary>How the chances came about.</summary>
+    public Sentence Doubts => answer.AreDoubtsStated
+        ? new("doubts", FormattableString.Invariant(
+            $"Chances: {answer.Asked.Draws} cars drawn within the stated doubts, seed {answer.Asked.Seed}, each with and without every cure; ")
+            + "a part that is changed is as doubtful in proportion as the one before it, and off by an error of its own.")
+        : DoubtAnswer.NotStated;
+
+    /// <summary>What to check after a change, with the cures that ask for it.</summary>
+    public IReadOnlyList<Sentence> Reminders =>
+    [
+        .. answer.Cost.Reminders.SelectMany(one => one.Reminders.Select(reminder => (one.After.Name, Reminder: reminder)))
+            .GroupBy(one => one.Reminder).Select(group => group.Key with { Text = $"{After([.. group.Select(one => one.Name)])}: {group.Key.Text}" }),
+    ];
+
+    /// <summary>What a cure does to the number that is to be less ("from 1.21° to 0.98°, 19 % less").</summary>
+    public string Change(Cure cure)
+    {
+        var (before, after) = (Si(answer.Described[0]), Si(cure.Passes[0]));
+        return $"from {Value(answer.Described[0])} to {Value(cure.Passes[0])}, {Numeral.Of(In.Percent.Of((before - after) / before), 0)} % less";
+    }
+
+    /// <summary>What gets worse, over the road and standing, in words.</summary>
+    public string Price(Cure cure)
+    {
+        string?[] parts =
+        [
+            MeasureChange.Told(Crossing(cure), better: false, Named, Else),
+            MeasureChange.Told(Standing(cure), better: false, Named, Else) is { } standing
+                ? $"standing{(FullIsAsked ? "" : $" under '{answer.Full.Model.Load.Name}'")}: {standing}"
+                : null,
+            MeasureChange.Told(Riding(cure), better: false, Named, Else) is { } riding
+                ? $"on a random road of {CureStudy.Ordinary.Name}: {riding}"
+                : null,
+        ];
+        string[] told = [.. parts.OfType<string>()];
+        return told.Length > 0 ? string.Join("; ", told) : "none found";
+    }
+
+    /// <summary>In how many drawn cars a cure helps, a clause.</summary>
+    public static string Chance(CureChance chance) =>
+        FormattableString.Invariant($"it helps in {chance.Helps} of {chance.Drawn} cars drawn within the doubts")
+        + (chance.Harms > 0
+            ? FormattableString.Invariant($"; in {chance.Harms} of the {chance.Drawn} it presses a stop deeper or lifts a wheel for longer")
+            : "");
+
+    private string Effect(Cure cure) => $"the {answer.Measure.Name} goes {Change(cure)}";
+
+    private IReadOnlyList<Sentence> Of(Cure cure, int k)
+    {
+        var id = FormattableString.Invariant($"cure-{k + 1}");
+        var better = MeasureChange.Told(Crossing(cure), better: true, Named, Else);
+        var worse = answer.Described.Zip(cure.Passes).Skip(1)
+            .Select(pair => new MeasureChange(answer.Measure, answer.Measure.ShownOf(pair.First.Pass), answer.Measure.ShownOf(pair.Second.Pass)))
+            .Zip(answer.Described.Skip(1), (change, pass) => (Change: change, Load: pass.Model.Load.Name))
+            .Where(one => one.Change.IsFelt && one.Change.IsBetter == false).ToArray();
+        Sentence?[] said =
+        [
+            new(id, $"{FirstLetter.Raised(cure.Words)}: {Effect(cure)}."),
+            better is null ? null : new($"{id}-better", $"Better too: {better}."),
+            new($"{id}-price", $"Price: {Price(cure)}."),
+            worse.Length == 0
+                ? null
+                : new($"{id}-loads", $"Under other loads it makes it worse: {string.Join("; ", worse.Select(one => $"'{one.Load}' {one.Change.Size}"))}."),
+            cure.Chance is { } chance ? new($"{id}-chance", $"{FirstLetter.Raised(Chance(chance))}.") : null,
+        ];
+        return [.. said.OfType<Sentence>()];
+    }
+
+    private IEnumerable<MeasureChange> Crossing(Cure cure) =>
+        MeasureChange.Of(cure.Passes[0], answer.Described[0]).Where(change => change.Measure.Key != answer.Measure.Key);
+
+    private IEnumerable<MeasureChange> Standing(Cure cure) =>
+        CostTable.Measures([answer.Full, cure.Full])
+            .Select(measure => new MeasureChange(measure, measure.ShownOf(answer.Full), measure.ShownOf(cure.Full)))
+            .Where(change => change is { Before: not null, After: not null });
+
+    private IEnumerable<MeasureChange> Riding(Cure cure) => answer.Ride is { } before && cure.Ride is { } after
+        ? RideCatalogue.Of(answer.Asked.Car.Car.Seats.Count > 0 ? [SeatPlace.Worst] : []).Where(measure => measure.Uses.HasFlag(MeasureUse.Short))
+            .Select(measure => new MeasureChange(measure, measure.ShownOf(before), measure.ShownOf(after)))
+            .Where(change => change is { Before: not null, After: not null })
+        : [];
+
+    private bool FullIsAsked => answer.Full.Model.Load.Name == Load;
+
+    private string After(string[] names) => names.Length == answer.Cures.Length && names.Length > 1
+        ? "After each"
+        : $"After {string.Join(", ", names)}";
+
+    private string Breach(CureBreach breach) => breach switch
+    {
+        CureBreach.Damping => FormattableString.Invariant(
+            $"takes an axle's damping ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2} under one of the loads"),
+        CureBreach.Lift => "lifts a wheel for longer under one of the loads",
+        CureBreach.Stop => "presses a stop deeper under one of the loads",
+        CureBreach.Spoilt => FormattableString.Invariant(
+            $"makes the {answer.Other.Name} more than {In.Percent.Of(CureGuard.Spoilt):F0} % worse"),
+        _ => "is no car that stands and gets across under every load",
+    };
+
+    private string Value(PassAnswer pass) => answer.Measure.Print(answer.Measure.Unit.Of(Si(pass))) + answer.Measure.Unit.Suffix;
+
+    private double Si(PassAnswer pass) => answer.Measure.Of(pass.Pass);
+
+    private string Load => answer.Asked.Car.Load.Name;
+
+    private string Loads => answer.Described.Length == 1 ? $"'{Load}'" : FormattableString.Invariant($"{answer.Described.Length} loads");
+
+    private static string Least => $"{Numeral.Of(In.Percent.Of(MeasureChange.Felt), 0)} %";
+
+    private string Guarded => "lifting a wheel for longer, pressing a stop deeper, making the "
+        + FormattableString.Invariant($"{answer.Other.Name} more than {In.Percent.Of(CureGuard.Spoilt):F0} % worse or taking an axle's damping ")
+        + FormattableString.Invariant($"ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2}, under any of the loads");
+}
