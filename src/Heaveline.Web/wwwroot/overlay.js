@@ -2,7 +2,7 @@
 
 import { inked } from "./draw.js";
 import { spread } from "./names.js";
-import { reading as digits } from "./scales.js";
+import { place as where, reading as digits } from "./scales.js";
 import { against, nodeWords, percent, valuesAt } from "./stops.js";
 import { put, round, say, wide } from "./svg.js";
 
@@ -30,7 +30,7 @@ export function chartOverlay(svg, picture, group, at, anchor) {
             say(svg, one.words, start, one.y + 4.5, `value halo strong ${inked(one.curve.ink)}`);
         }
     }
-    const words = digits(here.x), foot = group.findLast(panel => panel.isFoot) ?? first, room = wide(words, size, "bold") + 8;
+    const words = where(here.x), foot = group.findLast(panel => panel.isFoot) ?? first, room = wide(words, size, "bold") + 8;
     const middle = Math.min(picture.width - room / 2, Math.max(room / 2, x));
     put(svg, "rect", { x: round(middle - room / 2), y: foot.bottom + 6, width: round(room), height: 17, class: "tag" });
     say(svg, words, middle, foot.bottom + 19, "strong", "middle");
@@ -55,7 +55,7 @@ export function mapOverlay(svg, picture, [panel], at, anchor) {
     }
     put(svg, "circle", { cx: x, cy: y, r: 8, class: "tried" });
     put(svg, "circle", { cx: x, cy: y, r: 1.5, class: "tried" });
-    const words = share === null ? nodeWords(panel, at).split(",")[0] : `try ${digits(panel.grid.ys[at.j])}: ${percent(share)}`, room = wide(words, picture.size, "bold");
+    const words = share === null ? nodeWords(panel, at).split(",")[0] : `try ${where(panel.grid.ys[at.j])}: ${percent(share)}`, room = wide(words, picture.size, "bold");
     const start = x + 14 + room <= picture.right ? x + 14 : x - 14 - room;
     say(svg, words, Math.max(picture.left + 2, start), y + 4.5, "halo strong");
 }

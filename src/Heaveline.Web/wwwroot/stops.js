@@ -1,6 +1,6 @@
 // The places of a group of panels that can be read, and what is said of them.
 
-import { reading as digits } from "./scales.js";
+import { place as where, reading as digits } from "./scales.js";
 
 /** Finds the places of a group: the nodes of a map, the points of curves on one axis, or else single marks. */
 export function stopsOf(group) {
@@ -68,14 +68,15 @@ export function chartWords(group, at, anchor) {
             .map(({ curve, text }) => `${curve.name && curve.name !== panel.y.label ? curve.name + " " : ""}${with_(text, panel.y.unit)}`).join(", ")}`).join("; ");
     };
     if (!anchor) {
-        return `${x.label} ${with_(digits(here.x), x.unit)}: ${of(valuesAt(group, at.i).map(one => ({ ...one, text: digits(one.value) })))}.`;
+        return `${x.label} ${with_(where(here.x), x.unit)}: ${of(valuesAt(group, at.i).map(one => ({ ...one, text: digits(one.value) })))}.`;
     }
     const there = group.stops[anchor.i], before = valuesAt(group, anchor.i), after = valuesAt(group, at.i);
     const both = after.flatMap(one => {
         const former = here.mark ? before[0] : before.find(other => other.curve === one.curve);
         return former && former.panel === one.panel ? [{ ...one, text: change(former.value, one.value) }] : [];
     });
-    return `Measured from ${x.label} ${digits(there.x)} to ${with_(digits(here.x), x.unit)}, ${with_(digits(Math.abs(here.x - there.x)), x.unit)} apart: ${of(both)}.`;
+    return `Measured from ${x.label} ${where(there.x)} to ${with_(where(here.x), x.unit)}, `
+        + `${with_(where(Math.abs(here.x - there.x)), x.unit)} apart: ${of(both)}.`;
 }
 
 /** The value of a map at a node. */
@@ -102,12 +103,12 @@ export const percent = share => `${share < -.5 ? "−" : share > .5 ? "+" : ""}$
 
 /** What is read off a map, in words. */
 export function mapWords([panel], at, anchor) {
-    const { x, y, grid } = panel, place = one => `${x.label} ${with_(digits(grid.xs[one.i]), x.unit)}, ${y.label} ${with_(digits(grid.ys[one.j]), y.unit)}`;
+    const { x, y, grid } = panel, place = one => `${x.label} ${with_(where(grid.xs[one.i]), x.unit)}, ${y.label} ${with_(where(grid.ys[one.j]), y.unit)}`;
     if (anchor) {
         const from = nodeAt(panel, anchor), to = nodeAt(panel, at);
         return `Measured from ${place(anchor)} to ${place(at)}: ${nodeWords(panel, anchor)}, then ${nodeWords(panel, at)}`
             + (from > 0 && to > 0 ? `; ${percent(100 * (to / from - 1))}.` : ".");
     }
     const share = against(panel, at);
-    return `${place(at)}: ${nodeWords(panel, at)}` + (share === null ? "." : `; ${percent(share)} against this car's own ${digits(panel.own)}.`);
+    return `${place(at)}: ${nodeWords(panel, at)}` + (share === null ? "." : `; ${percent(share)} against this car's own ${where(panel.own)}.`);
 }
