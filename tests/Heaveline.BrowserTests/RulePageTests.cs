@@ -162,7 +162,7 @@ public class RulePageTests(Served served)
     public async Task The_levels_of_a_map_are_round_numbers_from_its_middle()
     {
         var page = await served.Open("/rule?car=no-such-car");
-        var levels = await page.EvaluateAsync<double[]>("async () => (await import('/_content/Heaveline.Web/map.js')).levelsOf(.53, 2.21, 1).values");
+        var levels = await page.EvaluateAsync<double[]>("async () => (await import('/_content/Heaveline.Web/map.js')).levelsOf(.53, 2.21, 1)");
         Assert.Equal([0.6, 0.8, 1.0, 1.2, 1.4, 1.6, 1.8, 2.0, 2.2], levels);
     }
 
@@ -171,7 +171,8 @@ public class RulePageTests(Served served)
     {
         var page = await served.Open("/rule?car=no-such-car");
         var ranks = await page.EvaluateAsync<double[]>(
-            "async () => (await import('/_content/Heaveline.Web/map.js')).shadesOf([.5, .6, .7, .8, .9, 1, 1.1, 1.25, 1.5, 2], 1).map(shade => 6 * shade)");
+            "async () => (await import('/_content/Heaveline.Web/map.js'))"
+            + ".shadesOf([.5, .6, .7, .8, .9, 1, 1.1, 1.25, 1.5, 2], 1).map(shade => 6 * shade)");
         Assert.Equal([-6.0, -5.0, -4.0, -3.0, -2.0, -1.0, 1.0, 2.0, 3.0, 4.0, 5.0], ranks.Select(r => Math.Round(r, 9)));
 
         page = await Fine("/rule?car=fern-saloon&load=driver&rule=damping&from=30&to=110");
