@@ -15,7 +15,8 @@ export function draw(svg, picture) {
     put(svg, "defs");
     bands(svg, picture);
     picture.panels.forEach((panel, i) => {
-        const group = put(svg, "g", { class: "panel", "data-y-from": panel.y.scale.low, "data-y-to": panel.y.scale.high, "data-panel": i });
+        const { x: { scale: x }, y: { scale: y } } = panel;
+        const group = put(svg, "g", { class: "panel", "data-panel": i, "data-x-from": x.low, "data-x-to": x.high, "data-y-from": y.low, "data-y-to": y.high });
         panel.taken = [];
         const numbers = panel.kind === "map" ? drawMap(group, panel, picture, panel.taken) : null;
         axes(group, panel, picture);
