@@ -120,6 +120,31 @@ public class ChartTests(Served served)
         Assert.Equal(letters.Order(), letters);
     }
 
+    // Style sheets of other pages know some words for other things: nothing of a picture takes its size from them.
+    [Fact]
+    public async Task A_span_is_shaded_from_end_to_end_of_it_and_as_tall_as_its_panel()
+    {
+        var page = await served.Open("/rule?car=no-such-car");
+        var sizes = await page.EvaluateAsync<double[]>(
+            """
+            async () => {
+                const { draw } = await import("/_content/Heaveline.Web/chart.js"), place = document.querySelector("main").appendChild(document.createElement("div"));
+                const curve = { name: "", above: "", below: "", ink: "First", dash: "Solid", width: 1, n: 3 }, axis = { log: false, from: null, to: null };
+                const panel = {
+                    kind: "chart", title: "", x: { ...axis, label: "time", unit: "s" }, y: { ...axis, label: "speed", unit: "km/h" }, shared: true,
+                    height: null, traces: [curve],
+                };
+                const sheet = { panels: [panel, panel], bands: [{ from: 1, to: 2, label: "hit", shade: "Grey" }], alt: "" };
+                await draw(place, sheet, new Uint8Array(new Float32Array([0, 1, 4, 5, 6, 7, 0, 1, 4, 5, 6, 7]).buffer), null, "");
+                const frame = place.querySelector(".panel > .frame").getBoundingClientRect();
+                return [...place.querySelectorAll(".shaded")].map(one => one.getBoundingClientRect())
+                    .flatMap(box => [box.width / frame.width, box.height / frame.height, (box.left - frame.left) / frame.width]);
+            }
+            """);
+        // Of two panels the first is the larger.
+        Assert.Equal([0.25, 1.0, 0.25, 0.25, 32.0 / 44.0, 0.25], sizes.Select(size => size), (a, b) => Math.Abs(a - b) < 0.02);
+    }
+
     // WCAG 2.2, 1.4.11: graphics 3:1 against what they stand on; the colours are those that the browser has computed.
     [Theory]
     [InlineData(ColorScheme.Light, ForcedColors.None)]

@@ -53,7 +53,7 @@ function bands(svg, picture) {
 
 function shade(svg, panel, band) {
     const { scale } = panel.x, x0 = Math.max(scale.from, scale.at(Math.max(band.from, scale.low))), x1 = Math.min(scale.to, scale.at(band.to));
-    if (x1 > x0) put(svg, "rect", { x: round(x0), y: panel.top, width: round(x1 - x0), height: panel.height, class: band.shade === "Grey" ? "band deep" : "band" });
+    if (x1 > x0) put(svg, "rect", { x: round(x0), y: panel.top, width: round(x1 - x0), height: panel.height, class: band.shade === "Grey" ? "shaded deep" : "shaded" });
 }
 
 function axes(svg, panel, picture) {
@@ -90,7 +90,7 @@ function classes(svg, panel) {
     letters.forEach((letter, k) => {
         const [low, high] = [lines[k], lines[k + 1]];
         const d = way([...low.xs, ...[...high.xs].reverse()], [...low.ys, ...[...high.ys].reverse()], true);
-        if (k % 2 === 0) put(svg, "path", { d, class: "band class" });
+        if (k % 2 === 0) put(svg, "path", { d, class: "shaded" });
         const share = .03, at = line => (1 - share) * line.ys[0] + share * line.ys.at(-1);
         if (at(low) - at(high) > 13) panel.letters.push({ letter, x: low.xs[0] + share * (low.xs.at(-1) - low.xs[0]), y: (at(low) + at(high)) / 2 });
     });
