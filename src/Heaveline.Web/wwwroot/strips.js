@@ -282,8 +282,8 @@ export class Strips {
             pen.fillStyle = ink.text;
             for (const lane of this.lanes) pen.fillRect(Math.min(x, this.px(from)), lane.top, Math.abs(x - this.px(from)), lane.height);
             pen.globalAlpha = 1;
-            this.text(pen, `${print3(Math.abs(time - from))} ${this.sheet.panels[0].x.unit}`, (x + this.px(from)) / 2, last.top + last.height - 9, "center",
-                ink.text, "bold", ink.paper);
+            const words = `${print3(Math.abs(time - from))} ${this.sheet.panels[0].x.unit}`;
+            this.text(pen, words, (x + this.px(from)) / 2, last.top + last.height - 9, "center", ink.text, "bold", ink.paper);
         }
         pen.strokeStyle = ink.text;
         pen.lineWidth = 1.2;
