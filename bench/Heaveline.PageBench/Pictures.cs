@@ -55,7 +55,7 @@ internal static class Pictures
     }
 
     // Nine minutes over four bumps before a cure and after it, planted.
-    private static void BringDrives(string garage)
+    internal static void BringDrives(string garage)
     {
         var drives = new Garage(garage).Drives;
         Note("Larch Lane, before", "larch-lane-before.csv", LarchLane.Before, "");

@@ -1,7 +1,7 @@
 using Heaveline.PageBench;
 
 // heaveline page bench: how long the pass page takes from a slider's event to the redrawn page, and whether it holds its memory; and
-// the pictures of the pages in docs/pages.
+// the pictures of the pages in docs/pages; how fast the page of the rule is; every chart of the pages, to be looked at.
 try
 {
     return args switch
@@ -10,6 +10,9 @@ try
         [] => await SliderRace.Run(240),
         ["sliders", var moves] => await SliderRace.Run(int.Parse(moves, System.Globalization.CultureInfo.InvariantCulture)),
         ["pictures", var folder] => await Pictures.Take(folder),
+        ["charts", var folder] => await ChartPictures.Take(folder),
+        ["rule"] => await RuleRace.Run(8),
+        ["rule", var rounds] => await RuleRace.Run(int.Parse(rounds, System.Globalization.CultureInfo.InvariantCulture)),
         _ => Usage(),
     };
 }
@@ -20,6 +23,6 @@ catch (FormatException)
 
 static int Usage()
 {
-    Console.Error.WriteLine("Heaveline.PageBench [sliders MOVES | soak MINUTES | pictures FOLDER]");
+    Console.Error.WriteLine("Heaveline.PageBench [sliders MOVES | rule RANGES | soak MINUTES | pictures FOLDER | charts FOLDER]");
     return 2;
 }

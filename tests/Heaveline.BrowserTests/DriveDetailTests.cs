@@ -45,7 +45,8 @@ public class DriveDetailTests(Served served)
 
         await Expect(page.Locator(".detail .chart .picture").First).ToBeVisibleAsync();
         // The limits of the classes are named where they stand: the axis is no longer than the road and its classes, ISO 8608's A to H, ask for.
-        var ends = await page.Locator(".detail .chart .panel").EvaluateAsync<double[]>("panel => [Number(panel.dataset.yFrom), Number(panel.dataset.yTo)]");
+        var ends = await page.Locator(".detail .chart .panel").EvaluateAsync<double[]>(
+            "panel => [Number(panel.dataset.yFrom), Number(panel.dataset.yTo)]");
         Assert.InRange(ends[1], 1.0, 1e6);
         await Accessible.Check(page);
         using var client = new HttpClient { BaseAddress = served.Address, Timeout = TimeSpan.FromMinutes(2) };

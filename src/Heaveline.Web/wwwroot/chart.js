@@ -42,8 +42,8 @@ class Chart {
         this.width = width;
         const sheet = structuredClone(this.sheet), picture = lay(sheet, this.numbers, width, prepare);
         const svg = put(document.createDocumentFragment(), "svg", {
-            viewBox: `0 0 ${width} ${picture.height}`, width, height: picture.height, class: `picture${picture.narrow ? " narrow" : ""}`, fill: "none",
-            "aria-hidden": "true",
+            viewBox: `0 0 ${width} ${picture.height}`, width, height: picture.height, class: `picture${picture.narrow ? " narrow" : ""}`,
+            fill: "none", "aria-hidden": "true",
         });
         paint(svg, picture);
         this.plot.replaceChildren(svg);

@@ -15,7 +15,9 @@ export function draw(svg, picture) {
     put(svg, "defs");
     bands(svg, picture);
     picture.panels.forEach((panel, i) => {
-        const group = put(svg, "g", { class: "panel", "data-y-from": panel.y.scale.low, "data-y-to": panel.y.scale.high, "data-panel": i });
+        const { x: { scale: x }, y: { scale: y } } = panel;
+        const group = put(svg, "g", { class: "panel", "data-panel": i });
+        Object.assign(group.dataset, { xFrom: x.low, xTo: x.high, yFrom: y.low, yTo: y.high });
         panel.taken = [];
         const numbers = panel.kind === "map" ? drawMap(group, panel, picture, panel.taken) : null;
         axes(group, panel, picture);
@@ -52,11 +54,13 @@ function bands(svg, picture) {
 
 function shade(svg, panel, band) {
     const { scale } = panel.x, x0 = Math.max(scale.from, scale.at(Math.max(band.from, scale.low))), x1 = Math.min(scale.to, scale.at(band.to));
-    if (x1 > x0) put(svg, "rect", { x: round(x0), y: panel.top, width: round(x1 - x0), height: panel.height, class: band.shade === "Grey" ? "band deep" : "band" });
+    const box = { x: round(x0), y: panel.top, width: round(x1 - x0), height: panel.height, class: band.shade === "Grey" ? "shaded deep" : "shaded" };
+    if (x1 > x0) put(svg, "rect", box);
 }
 
 function axes(svg, panel, picture) {
-    const { left, right, line } = picture, x = panel.x.scale, y = panel.y.scale, grid = put(svg, "g", { class: "grid" }), isMap = panel.kind === "map";
+    const { left, right, line } = picture, x = panel.x.scale, y = panel.y.scale, grid = put(svg, "g", { class: "grid" });
+    const isMap = panel.kind === "map";
     panel.heading.forEach((words, k) => say(svg, words, 0, panel.top - 8 - line * (panel.heading.length - 1 - k), "strong"));
     for (const at of panel.ticksY.fine) put(grid, "path", { d: `M${left - 3} ${round(y.at(at))}H${left}`, class: "mark" });
     for (const { at, text } of panel.ticksY.main) {
@@ -89,7 +93,7 @@ function classes(svg, panel) {
     letters.forEach((letter, k) => {
         const [low, high] = [lines[k], lines[k + 1]];
         const d = way([...low.xs, ...[...high.xs].reverse()], [...low.ys, ...[...high.ys].reverse()], true);
-        if (k % 2 === 0) put(svg, "path", { d, class: "band class" });
+        if (k % 2 === 0) put(svg, "path", { d, class: "shaded" });
         const share = .03, at = line => (1 - share) * line.ys[0] + share * line.ys.at(-1);
         if (at(low) - at(high) > 13) panel.letters.push({ letter, x: low.xs[0] + share * (low.xs.at(-1) - low.xs[0]), y: (at(low) + at(high)) / 2 });
     });
@@ -111,9 +115,10 @@ function curves(svg, panel, picture) {
     put(put(put(svg, "defs"), "clipPath", { id: clip }), "rect", box);
     for (const curve of panel.curves) {
         const [xs, ys] = thinned(Array.from(curve.xs, panel.x.scale.at), Array.from(curve.ys, panel.y.scale.at));
-        const line = { d: way(xs, ys), class: `curve ${inked(curve.ink)}`, "stroke-width": round(1.6 * curve.width), "stroke-dasharray": dashes[curve.dash] };
+        const width = round(1.6 * curve.width);
+        const line = { d: way(xs, ys), class: `curve ${inked(curve.ink)}`, "stroke-width": width, "stroke-dasharray": dashes[curve.dash] };
         // Over shades a curve has an edge of its own, so that it is seen on all of them.
-        if (panel.kind === "map") put(group, "path", { d: line.d, class: "under", "stroke-width": round(1.6 * curve.width + 2.4) });
+        if (panel.kind === "map") put(group, "path", { d: line.d, class: "under", "stroke-width": round(width + 2.4) });
         put(group, "path", line);
     }
 }
@@ -130,7 +135,10 @@ function thinned(xs, ys) {
             if (ys[i] < ys[low] || !Number.isFinite(ys[low])) low = i;
             if (ys[i] > ys[high] || !Number.isFinite(ys[high])) high = i;
         }
-        for (const i of [...new Set([from, low, high, ...(gap < 0 ? [] : [gap]), to - 1])].sort((a, b) => a - b)) { keptX.push(xs[i]); keptY.push(ys[i]); }
+        for (const i of [...new Set([from, low, high, ...(gap < 0 ? [] : [gap]), to - 1])].sort((a, b) => a - b)) {
+            keptX.push(xs[i]);
+            keptY.push(ys[i]);
+        }
     }
     return [keptX, keptY];
 }
@@ -169,9 +177,10 @@ function marks(svg, panel, picture) {
         if (!mark.label) continue;
         const room = wide(mark.label, size, mark.isHere ? "bold" : "") + 2, side = [[px + 11, py - 8], [px - 11 - room, py - 8]];
         const over = [[px - room / 2, py - 23], [px - room / 2, py + 8]];
-        const spots = [...(panel.kind === "map" ? [...side, ...over] : [...over, ...side]), [px + 11, py - 24], [px + 11, py + 8], [px - 11 - room, py - 24],
-            [px - 11 - room, py + 8]];
-        const places = spots.filter(([left, top]) => left >= picture.left - 2 && left + room <= picture.width && top >= panel.top - 12 && top + 16 <= panel.bottom + 4)
+        const aslant = [[px + 11, py - 24], [px + 11, py + 8], [px - 11 - room, py - 24], [px - 11 - room, py + 8]];
+        const fits = ([left, top]) =>
+            left >= picture.left - 2 && left + room <= picture.width && top >= panel.top - 12 && top + 16 <= panel.bottom + 4;
+        const places = [...(panel.kind === "map" ? [...side, ...over] : [...over, ...side]), ...aslant].filter(fits)
             .map(([left, top]) => [left, top, left + room, top + 16]);
         const place = settle(places, panel.taken);
         if (place) say(group, mark.label, place[0], place[1] + 12.5, mark.isHere ? "halo strong" : "halo");
@@ -184,7 +193,8 @@ export function symbol(svg, kind, x, y, r) {
     if (kind === "Dot" || kind === "Ring") return put(svg, "circle", { cx: x, cy: y, r, class: kind === "Dot" ? "full" : "open" });
     const d = {
         Square: `M${x - s} ${y - s}h${2 * s}v${2 * s}h${-2 * s}Z`, Triangle: `M${x} ${y - 1.2 * s}L${x + 1.1 * s} ${y + .8 * s}H${x - 1.1 * s}Z`,
-        Diamond: `M${x} ${y - 1.3 * s}L${x + 1.3 * s} ${y}L${x} ${y + 1.3 * s}L${x - 1.3 * s} ${y}Z`, Cross: `M${x - s} ${y - s}l${2 * s} ${2 * s}m0 ${-2 * s}l${-2 * s} ${2 * s}`,
+        Diamond: `M${x} ${y - 1.3 * s}L${x + 1.3 * s} ${y}L${x} ${y + 1.3 * s}L${x - 1.3 * s} ${y}Z`,
+        Cross: `M${x - s} ${y - s}l${2 * s} ${2 * s}m0 ${-2 * s}l${-2 * s} ${2 * s}`,
     }[kind];
     return put(svg, "path", { d, class: kind === "Diamond" || kind === "Cross" ? "open" : "full" });
 }

@@ -2,6 +2,7 @@
 
 import { ContourField } from "./contours.js";
 import { settle } from "./names.js";
+import { zoneKind } from "./plot.js";
 import { even, extremes, print } from "./scales.js";
 import { put, round, say, wide } from "./svg.js";
 
@@ -13,7 +14,10 @@ export function levelsOf(low, high, middle, most = 10) {
     return even(low - zero, high - zero, most).map(step => Number((zero + step).toPrecision(12))).filter(level => level > low && level < high);
 }
 
-/** How the bands between some levels are shaded: from −1, the coolest, over 0 at the middle to 1, the warmest; a share from 0 to 1 where there is no middle. */
+/**
+ * How the bands between some levels are shaded: from −1, the coolest, over 0 at the middle to 1, the warmest; a share from 0 to 1 where there is no
+ * middle.
+ */
 export function shadesOf(levels, middle) {
     const bands = levels.length + 1;
     if (middle === null || middle === undefined) return Array.from({ length: bands }, (_, i) => bands > 1 ? i / (bands - 1) : 0);
@@ -23,7 +27,8 @@ export function shadesOf(levels, middle) {
     return Array.from({ length: bands }, (_, i) => (i < below ? i - below : i - below + 1) / most);
 }
 
-const colour = (shade, diverges) => `color-mix(in srgb, var(--map-${diverges && shade > 0 ? "warm" : "cool"}) ${round(100 * Math.abs(shade))}%, var(--map-middle))`;
+const colour = (shade, diverges) =>
+    `color-mix(in srgb, var(--map-${diverges && shade > 0 ? "warm" : "cool"}) ${round(100 * Math.abs(shade))}%, var(--map-middle))`;
 
 /** What a map is drawn from: levels that its values cross, their shades, its field. */
 export function prepare(panel) {
@@ -58,7 +63,7 @@ export function drawMap(svg, panel, picture, taken) {
     for (const zone of panel.zoned) {
         const d = pathOf(new ContourField(xs, ys, zone.inside).regions(1e-3)); // as far as the nodes around that have a value
         put(ground, "path", { d, class: "zone-ground" });
-        put(ground, "path", { d, fill: `url(#${mine}-${zone.isBetter === true ? "better" : zone.isBetter === false ? "worse" : "neither"})` });
+        put(ground, "path", { d, fill: `url(#${mine}-${zoneKind(zone.isBetter)})` });
     }
     const diverges = panel.middle !== null && panel.middle !== undefined;
     [-Infinity, ...panel.cuts].forEach((level, k) => {
@@ -75,7 +80,8 @@ export function drawMap(svg, panel, picture, taken) {
     for (const level of panel.cuts) {
         const runs = field.lines(level), isMiddle = diverges && Math.abs(level - panel.middle) < 1e-9 * Math.max(1, Math.abs(level));
         if (runs.length === 0) continue;
-        put(levels, "path", { d: pathOf(runs, false), class: isMiddle ? "level middle" : diverges && level < panel.middle ? "level below" : "level" });
+        const kind = isMiddle ? "level middle" : diverges && level < panel.middle ? "level below" : "level";
+        put(levels, "path", { d: pathOf(runs, false), class: kind });
         for (const run of runs.sort((a, b) => b.length - a.length).slice(0, 2)) numbers.push({ level, run, isMiddle });
     }
     key(svg, panel, picture, mine, diverges);
@@ -89,8 +95,8 @@ function number(svg, numbers, box, picture, taken) {
         if (length(run) < 40) continue;
         const text = print(level), half = wide(text, picture.size, isMiddle ? "bold" : "") / 2 + 3;
         const away = ([x, y]) => Math.abs(x - box.x - .62 * box.width) / box.width + Math.abs(y - box.y - box.height / 2) / box.height;
-        const places = run.filter(([x, y]) => x - half > box.x + 2 && x + half < box.x + box.width - 2 && y > box.y + 10 && y < box.y + box.height - 10)
-            .sort((a, b) => away(a) - away(b)).map(([x, y]) => [x - half, y - 9, x + half, y + 9]);
+        const inside = ([x, y]) => x - half > box.x + 2 && x + half < box.x + box.width - 2 && y > box.y + 10 && y < box.y + box.height - 10;
+        const places = run.filter(inside).sort((a, b) => away(a) - away(b)).map(([x, y]) => [x - half, y - 9, x + half, y + 9]);
         const room = settle(places, taken);
         if (room) say(group, text, (room[0] + room[2]) / 2, room[1] + 13.5, isMiddle ? "halo strong" : "halo", "middle");
     }
@@ -105,7 +111,8 @@ const pathOf = (runs, closed = true) =>
 function patterns(svg, mine) {
     const defs = put(svg, "defs");
     const pattern = (name, side, d, turn = null) => {
-        const made = put(defs, "pattern", { id: `${mine}-${name}`, width: side, height: side, patternUnits: "userSpaceOnUse", patternTransform: turn });
+        const size = { width: side, height: side, patternUnits: "userSpaceOnUse", patternTransform: turn };
+        const made = put(defs, "pattern", { id: `${mine}-${name}`, ...size });
         put(made, "path", { d, class: `rule ${name}` });
     };
     pattern("warm", 6, "M0 3H6");

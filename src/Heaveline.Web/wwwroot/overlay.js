@@ -2,13 +2,14 @@
 
 import { inked } from "./draw.js";
 import { spread } from "./names.js";
-import { reading as digits } from "./scales.js";
-import { against, nodeWords, percent, valuesAt } from "./stops.js";
+import { place as where, reading as digits } from "./scales.js";
+import { against, nodeShort, percent, valuesAt } from "./stops.js";
 import { put, round, say, wide } from "./svg.js";
 
 /** Over charts. */
 export function chartOverlay(svg, picture, group, at, anchor) {
-    const here = group.stops[at.i], [first] = group, x = round(first.x.scale.at(here.x)), { size } = picture, left = x > (picture.left + picture.right) / 2;
+    const here = group.stops[at.i], [first] = group, x = round(first.x.scale.at(here.x)), { size } = picture;
+    const left = x > (picture.left + picture.right) / 2;
     const values = valuesAt(group, at.i);
     for (const panel of group) {
         if (anchor) {
@@ -17,8 +18,9 @@ export function chartOverlay(svg, picture, group, at, anchor) {
             put(svg, "path", { d: `M${from} ${panel.top}V${panel.bottom}`, class: "cursor" });
         }
         put(svg, "path", { d: `M${x} ${panel.top}V${panel.bottom}`, class: "cursor" });
+        const named = ({ curve }) => curve.name && panel.read.length > 1 && !picture.narrow ? `${curve.name} ` : "";
         const mine = values.filter(one => one.panel === panel)
-            .map(one => ({ ...one, tall: 16, at: panel.y.scale.at(one.value), words: `${one.curve.name && panel.read.length > 1 && !picture.narrow ? one.curve.name + " " : ""}${digits(one.value)}` }))
+            .map(one => ({ ...one, tall: 16, at: panel.y.scale.at(one.value), words: named(one) + digits(one.value) }))
             .filter(one => one.at >= panel.top - 1 && one.at <= panel.bottom + 1);
         // Many curves have no room for their values; the words below say them all.
         if (mine.length * 16 <= panel.height + 8) spread(mine, panel.top, panel.bottom);
@@ -30,7 +32,7 @@ export function chartOverlay(svg, picture, group, at, anchor) {
             say(svg, one.words, start, one.y + 4.5, `value halo strong ${inked(one.curve.ink)}`);
         }
     }
-    const words = digits(here.x), foot = group.findLast(panel => panel.isFoot) ?? first, room = wide(words, size, "bold") + 8;
+    const words = where(here.x), foot = group.findLast(panel => panel.isFoot) ?? first, room = wide(words, size, "bold") + 8;
     const middle = Math.min(picture.width - room / 2, Math.max(room / 2, x));
     put(svg, "rect", { x: round(middle - room / 2), y: foot.bottom + 6, width: round(room), height: 17, class: "tag" });
     say(svg, words, middle, foot.bottom + 19, "strong", "middle");
@@ -55,7 +57,8 @@ export function mapOverlay(svg, picture, [panel], at, anchor) {
     }
     put(svg, "circle", { cx: x, cy: y, r: 8, class: "tried" });
     put(svg, "circle", { cx: x, cy: y, r: 1.5, class: "tried" });
-    const words = share === null ? nodeWords(panel, at).split(",")[0] : `try ${digits(panel.grid.ys[at.j])}: ${percent(share)}`, room = wide(words, picture.size, "bold");
+    const words = share === null ? nodeShort(panel, at) : `try ${where(panel.grid.ys[at.j])}: ${percent(share)}`;
+    const room = wide(words, picture.size, "bold");
     const start = x + 14 + room <= picture.right ? x + 14 : x - 14 - room;
     say(svg, words, Math.max(picture.left + 2, start), y + 4.5, "halo strong");
 }

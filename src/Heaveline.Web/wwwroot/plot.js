@@ -81,15 +81,19 @@ function rangeX(panels) {
 function rangeY(panel) {
     const usable = values => panel.y.log ? values.filter(value => value > 0) : values;
     return range(panel.y, extremes(
-        ...panel.curves.map(curve => usable(curve.ys)), ...panel.borders.map(border => usable(border.ys)), ...panel.ribbons.flatMap(ribbon => [usable(ribbon.lows), usable(ribbon.highs)]),
+        ...[...panel.curves, ...panel.borders].map(curve => usable(curve.ys)),
+        ...panel.ribbons.flatMap(ribbon => [usable(ribbon.lows), usable(ribbon.highs)]),
         usable(panel.marks.map(mark => mark.y))), .06);
 }
+
+/** The pattern of a zone. */
+export const zoneKind = isBetter => isBetter === true ? "better" : isBetter === false ? "worse" : "neither";
 
 // Over a map stand the heading of its shades, the shades with their levels, and what is hatched, in as many lines as the width asks for.
 function keyOf(panel, width, size) {
     const entries = [];
     if (panel.hatch) entries.push({ kind: "hatch", words: panel.hatch.label });
-    for (const zone of panel.zones ?? []) entries.push({ kind: zone.isBetter === true ? "better" : zone.isBetter === false ? "worse" : "neither", words: zone.label });
+    for (const { isBetter, label } of panel.zones ?? []) entries.push({ kind: zoneKind(isBetter), words: label });
     if (panel.missing) entries.push({ kind: "missing", words: "not computed" });
     let x = 0, row = 0;
     for (const entry of entries) {

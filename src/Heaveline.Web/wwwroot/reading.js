@@ -15,8 +15,8 @@ export class Reading {
         plot.setAttribute("role", "application");
         for (const [name, act] of Object.entries({
             pointermove: event => this.move(event), pointerdown: event => this.press(event), pointerup: event => this.release(event),
-            pointerleave: event => this.leave(event), pointercancel: () => this.drop(), keydown: event => this.key(event), focus: () => this.focused(),
-            blur: () => this.drop(),
+            pointerleave: event => this.leave(event), pointercancel: () => this.drop(), keydown: event => this.key(event),
+            focus: () => this.focused(), blur: () => this.drop(),
         })) plot.addEventListener(name, act);
     }
 
@@ -33,8 +33,8 @@ export class Reading {
         this.picture = picture;
         this.overlay = put(svg, "g", { class: "reading" });
         picture.groups.forEach(stopsOf);
-        this.plot.setAttribute("aria-label", (picture.panels[0].kind === "map" ? "Map" : "Chart") + ": arrow keys move the reading point, Shift with them measures"
-            + (this.page ? ", Enter opens the place" : ""));
+        this.plot.setAttribute("aria-label", (picture.panels[0].kind === "map" ? "Map" : "Chart")
+            + ": arrow keys move the reading point, Shift with them measures" + (this.page ? ", Enter opens the place" : ""));
         this.anchor = null;
         this.pinned = false;
         const group = former && Math.min(former.group, picture.groups.length - 1);
@@ -72,7 +72,8 @@ export class Reading {
     press(event) {
         if (!this.picture || event.button !== 0) return;
         const at = this.find(event);
-        Object.assign(this, { pinned: false, dragged: false, anchor: null, pressed: at && { at, group: at.group, x: event.clientX, y: event.clientY } });
+        Object.assign(this, { pinned: false, dragged: false, anchor: null });
+        this.pressed = at && { at, group: at.group, x: event.clientX, y: event.clientY };
         this.go(at, false);
     }
 
@@ -98,7 +99,7 @@ export class Reading {
 
     key(event) {
         if (!this.picture || event.altKey || event.metaKey) return;
-        if (event.key === "Escape" && this.at) { this.anchor ? (this.anchor = null, this.pinned = false, this.go(this.at, true)) : this.drop(); return; }
+        if (event.key === "Escape" && this.at) { this.escape(); return; }
         if (event.key === "Enter" && this.at && this.page) { event.preventDefault(); this.pick(); return; }
         const step = this.step(event.key);
         if (!step) return;
@@ -107,6 +108,13 @@ export class Reading {
         if (event.shiftKey) this.anchor ??= this.at;
         else if (!this.pinned) this.anchor = null;
         this.go(step, true);
+    }
+
+    // First what is measured ends, then the reading.
+    escape() {
+        if (!this.anchor) { this.drop(); return; }
+        Object.assign(this, { anchor: null, pinned: false });
+        this.go(this.at, true);
     }
 
     // Where a key leads; null where it leads nowhere.
@@ -126,13 +134,16 @@ export class Reading {
     }
 
     go(at, byKey) {
-        if (at && this.at && at.group === this.at.group && at.i === this.at.i && at.j === this.at.j && !byKey && !this.anchor && this.words.textContent) return;
+        const isSame = at && this.at && at.group === this.at.group && at.i === this.at.i && at.j === this.at.j;
+        if (isSame && !byKey && !this.anchor && this.words.textContent) return;
         this.at = at;
         if (this.anchor && this.anchor.group !== at?.group) this.anchor = null;
         // What is walked to is spoken; what a pointer sweeps over is not.
         this.words.setAttribute("aria-live", byKey ? "polite" : "off");
         this.show();
-        for (const other of pairs.get(this.pair) ?? []) if (other !== this) other.follow(at && this.place(at), at && this.anchor && this.place(this.anchor));
+        for (const other of pairs.get(this.pair) ?? []) {
+            if (other !== this) other.follow(at && this.place(at), at && this.anchor && this.place(this.anchor));
+        }
     }
 
     follow(place, anchor) {

@@ -77,6 +77,9 @@ function power(value, low, high) {
 /** A number of an axis. */
 export const print = value => signed(value, Number(Math.abs(value).toPrecision(6)).toString());
 
+/** A place that is read: four digits that count, no more of them than it has. */
+export const place = value => print(Number(value.toPrecision(4)));
+
 /** A number that is read off: three digits that count. */
 export function reading(value) {
     if (!Number.isFinite(value)) return "none";

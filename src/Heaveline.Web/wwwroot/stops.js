@@ -1,6 +1,6 @@
 // The places of a group of panels that can be read, and what is said of them.
 
-import { reading as digits } from "./scales.js";
+import { place as where, reading as digits } from "./scales.js";
 
 /** Finds the places of a group: the nodes of a map, the points of curves on one axis, or else single marks. */
 export function stopsOf(group) {
@@ -48,7 +48,7 @@ export function valueAt({ xs, ys }, x) {
     return ys[i] + (x - xs[i]) / (xs[i + 1] - xs[i]) * (ys[i + 1] - ys[i]);
 }
 
-const with_ = (number, unit) => unit ? `${number} ${unit}` : number;
+const united = (number, unit) => unit ? `${number} ${unit}` : number;
 
 const change = (from, to) => `${to >= from ? "+" : ""}${digits(to - from)}`;
 
@@ -56,37 +56,48 @@ const change = (from, to) => `${to >= from ? "+" : ""}${digits(to - from)}`;
 export function valuesAt(group, i) {
     const stop = group.stops[i];
     if (stop.mark) return [{ panel: stop.panel, curve: { name: stop.mark.label, ink: stop.mark.ink }, value: stop.mark.y }];
-    return group.flatMap(panel => panel.read.map(curve => ({ panel, curve, value: valueAt(curve, stop.x) }))).filter(one => Number.isFinite(one.value));
+    return group.flatMap(panel => panel.read.map(curve => ({ panel, curve, value: valueAt(curve, stop.x) })))
+        .filter(one => Number.isFinite(one.value));
 }
 
 /** What is read off a chart, in words. */
 export function chartWords(group, at, anchor) {
     const { x } = group[0], here = group.stops[at.i], of = values => {
         const panels = [...new Set(values.map(one => one.panel))];
-        const named = panel => values.some(one => one.panel === panel && one.curve.name && one.curve.name !== panel.y.label);
-        return panels.map(panel => `${panel.title || panel.y.label}${named(panel) ? ":" : ""} ${values.filter(one => one.panel === panel)
-            .map(({ curve, text }) => `${curve.name && curve.name !== panel.y.label ? curve.name + " " : ""}${with_(text, panel.y.unit)}`).join(", ")}`).join("; ");
+        const named = ({ panel, curve }) => curve.name && curve.name !== panel.y.label ? `${curve.name} ` : "";
+        return panels.map(panel => {
+            const mine = values.filter(one => one.panel === panel);
+            return `${panel.title || panel.y.label}${mine.some(named) ? ":" : ""} `
+                + mine.map(one => named(one) + united(one.text, panel.y.unit)).join(", ");
+        }).join("; ");
     };
     if (!anchor) {
-        return `${x.label} ${with_(digits(here.x), x.unit)}: ${of(valuesAt(group, at.i).map(one => ({ ...one, text: digits(one.value) })))}.`;
+        return `${x.label} ${united(where(here.x), x.unit)}: ${of(valuesAt(group, at.i).map(one => ({ ...one, text: digits(one.value) })))}.`;
     }
     const there = group.stops[anchor.i], before = valuesAt(group, anchor.i), after = valuesAt(group, at.i);
     const both = after.flatMap(one => {
         const former = here.mark ? before[0] : before.find(other => other.curve === one.curve);
         return former && former.panel === one.panel ? [{ ...one, text: change(former.value, one.value) }] : [];
     });
-    return `Measured from ${x.label} ${digits(there.x)} to ${with_(digits(here.x), x.unit)}, ${with_(digits(Math.abs(here.x - there.x)), x.unit)} apart: ${of(both)}.`;
+    return `Measured from ${x.label} ${where(there.x)} to ${united(where(here.x), x.unit)}, `
+        + `${united(where(Math.abs(here.x - there.x)), x.unit)} apart: ${of(both)}.`;
 }
 
 /** The value of a map at a node. */
 export const nodeAt = ({ grid }, { i, j }) => grid.values[j * grid.xs.length + i];
 
+/** The value of a node, or why there is none, in few words. */
+export function nodeShort(panel, at) {
+    const value = nodeAt(panel, at), node = at.j * panel.grid.xs.length + at.i;
+    return Number.isNaN(value) ? panel.zoned.find(zone => zone.inside[node])?.label ?? "not computed" : united(digits(value), panel.value.unit);
+}
+
 /** What stands at a node of a map: its value and what that means, or why there is none. */
 export function nodeWords(panel, at) {
-    const value = nodeAt(panel, at), node = at.j * panel.grid.xs.length + at.i;
-    if (Number.isNaN(value)) return panel.zoned.find(zone => zone.inside[node])?.label ?? "not computed";
+    const value = nodeAt(panel, at);
+    if (Number.isNaN(value)) return nodeShort(panel, at);
     const verdict = !panel.hatch ? "" : value < panel.hatch.from ? ", better" : value > panel.hatch.to ? ", worse" : `, ${panel.hatch.label}`;
-    return `${with_(digits(value), panel.value.unit)} ${panel.value.label}${verdict}`;
+    return `${nodeShort(panel, at)} ${panel.value.label}${verdict}`;
 }
 
 /** How a place of a map stands against the car's own value at the same speed, in per cent; null where either has none. */
@@ -102,12 +113,13 @@ export const percent = share => `${share < -.5 ? "−" : share > .5 ? "+" : ""}$
 
 /** What is read off a map, in words. */
 export function mapWords([panel], at, anchor) {
-    const { x, y, grid } = panel, place = one => `${x.label} ${with_(digits(grid.xs[one.i]), x.unit)}, ${y.label} ${with_(digits(grid.ys[one.j]), y.unit)}`;
+    const { x, y, grid } = panel;
+    const place = one => `${x.label} ${united(where(grid.xs[one.i]), x.unit)}, ${y.label} ${united(where(grid.ys[one.j]), y.unit)}`;
     if (anchor) {
         const from = nodeAt(panel, anchor), to = nodeAt(panel, at);
         return `Measured from ${place(anchor)} to ${place(at)}: ${nodeWords(panel, anchor)}, then ${nodeWords(panel, at)}`
             + (from > 0 && to > 0 ? `; ${percent(100 * (to / from - 1))}.` : ".");
     }
     const share = against(panel, at);
-    return `${place(at)}: ${nodeWords(panel, at)}` + (share === null ? "." : `; ${percent(share)} against this car's own ${digits(panel.own)}.`);
+    return `${place(at)}: ${nodeWords(panel, at)}` + (share === null ? "." : `; ${percent(share)} against this car's own ${where(panel.own)}.`);
 }

@@ -3,6 +3,7 @@
 
 import { colours } from "./inks.js";
 import { lines } from "./lines.js";
+import { spread } from "./names.js";
 
 const dashes = { Solid: [], Dashed: [6, 4], Dotted: [1.5, 3.5], DashDot: [7, 3, 1.5, 3] };
 const millimetre = 3.9; // pixels for a millimetre of paper: judged by eye
@@ -20,12 +21,17 @@ export class Strips {
         this.ranges = new Map();
         this.folded = false; // whether only the first panel is shown
         const pick = event => {
+            if (!(event.buttons & 1)) this.anchor = null;
             if (this.sheet && (event.buttons & 1 || event.pointerType === "mouse")) {
                 picked(this.timeAt(event.clientX - place.getBoundingClientRect().left), event.buttons & 1);
             }
         };
         place.addEventListener("pointermove", pick);
-        place.addEventListener("pointerdown", pick);
+        // A pull with the mouse measures from where it began; a finger moves the picture, and measures nothing.
+        place.addEventListener("pointerdown", event => {
+            this.anchor = this.sheet && event.pointerType === "mouse" ? this.timeAt(event.clientX - place.getBoundingClientRect().left) : null;
+            pick(event);
+        });
     }
 
     stop() {
@@ -95,8 +101,7 @@ export class Strips {
         let top = 24;
         pen.font = `bold 12px ${face}`;
         this.lanes = this.shown.map(panel => {
-            // At the right of a wide heading stands what the cursor reads.
-            const heading = lines(panel.y.unit ? `${panel.y.label} (${panel.y.unit})` : panel.y.label, width - this.left - (narrow ? 4 : 200), wide);
+            const heading = lines(panel.y.unit ? `${panel.y.label} (${panel.y.unit})` : panel.y.label, width - this.left - 4, wide);
             const lane = { heading, top: top + 5 + 15 * heading.length, height: Math.round(panel.height * millimetre * (narrow ? 0.85 : 1)) };
             top = lane.top + lane.height + 8;
             return lane;
@@ -259,6 +264,11 @@ export class Strips {
         }
     }
 
+    // From where to where is measured; null where nothing is.
+    get measured() {
+        return this.anchor !== null && this.anchor !== undefined && Math.abs(this.px(this.time) - this.px(this.anchor)) > 5 ? this.anchor : null;
+    }
+
     cursor(time) {
         this.time = time;
         if (!this.panels || !this.lanes) return;
@@ -266,7 +276,15 @@ export class Strips {
         pen.setTransform(this.ratio, 0, 0, this.ratio, 0, 0);
         pen.clearRect(0, 0, this.width, this.height);
         if (time < this.from || time > this.to) return;
-        const x = this.px(time), last = this.lanes[this.lanes.length - 1];
+        const x = this.px(time), last = this.lanes[this.lanes.length - 1], from = this.measured;
+        if (from !== null) {
+            pen.globalAlpha = .12;
+            pen.fillStyle = ink.text;
+            for (const lane of this.lanes) pen.fillRect(Math.min(x, this.px(from)), lane.top, Math.abs(x - this.px(from)), lane.height);
+            pen.globalAlpha = 1;
+            const words = `${print3(Math.abs(time - from))} ${this.sheet.panels[0].x.unit}`;
+            this.text(pen, words, (x + this.px(from)) / 2, last.top + last.height - 9, "center", ink.text, "bold", ink.paper);
+        }
         pen.strokeStyle = ink.text;
         pen.lineWidth = 1.2;
         pen.beginPath();
@@ -274,20 +292,23 @@ export class Strips {
         pen.lineTo(x, last.top + last.height);
         pen.stroke();
         this.shown.forEach((panel, i) => {
-            let at = this.width - this.right;
-            for (const curve of [...panel.curves].reverse()) {
+            const lane = this.lanes[i], set = [];
+            for (const curve of panel.curves) {
                 if (curve.ink === "Fourth") continue; // the former state is drawn, not read out
-                const y = valueAt(curve, time);
+                const y = valueAt(curve, time), before = from === null ? 0 : valueAt(curve, from);
                 if (Number.isNaN(y)) continue;
                 pen.beginPath();
-                pen.arc(x, this.lanes[i].py(y), 3, 0, 2 * Math.PI);
+                pen.arc(x, lane.py(y), 3, 0, 2 * Math.PI);
                 pen.fillStyle = ink[curve.ink];
                 pen.fill();
-                if (this.width < 560) continue;
-                const words = print3(y);
-                this.text(pen, words, at, this.lanes[i].top - 9, "right", ink[curve.ink]);
-                at -= pen.measureText(words).width + 12;
+                const words = from === null ? print3(y) : Number.isNaN(before) ? "" : `${y < before ? "" : "+"}${print3(y - before)}`;
+                set.push({ words, colour: ink[curve.ink], at: lane.py(y), tall: 14 });
             }
+            // Beside the place itself, kept apart, on the side where there is room.
+            if (set.length * 14 > lane.height) return;
+            spread(set, lane.top, lane.top + lane.height);
+            const side = x > this.width - this.right - 60 ? "right" : "left";
+            for (const { words, colour, y } of set) this.text(pen, words, side === "left" ? x + 8 : x - 8, y, side, colour, "bold", ink.paper);
         });
     }
 

@@ -1,6 +1,6 @@
 // The same curves as a table, for those who read numbers rather than lines; written when it is opened.
 
-import { reading as digits } from "./scales.js";
+import { place as where, reading as digits } from "./scales.js";
 import { valueAt } from "./stops.js";
 
 const rows = 21;
@@ -52,7 +52,7 @@ function tableOf(group) {
         Math.round(k * (stops.length - 1) / Math.max(1, Math.min(rows, stops.length) - 1))));
     for (const k of picked) {
         const row = body.insertRow();
-        cell(row, digits(stops[k].x), "row");
+        cell(row, where(stops[k].x), "row");
         for (const { curve } of columns) {
             const value = valueAt(curve, stops[k].x);
             cell(row, Number.isFinite(value) ? digits(value) : "–");

@@ -94,7 +94,9 @@ public static class RuleMapFigure
     private static string Words(RulePoint point, string symbol)
     {
         var unit = symbol.Length > 0 ? " " + symbol : "";
-        var doubt = point is { Low: { } low, High: { } high } && high - low >= 0.01 ? FormattableString.Invariant($" ± {0.5 * (high - low):F2}{unit}") : "";
+        var doubt = point is { Low: { } low, High: { } high } && high - low >= 0.01
+            ? FormattableString.Invariant($" ± {0.5 * (high - low):F2}{unit}")
+            : "";
         return FormattableString.Invariant($"{point.Load} {point.Value:F2}{unit}") + doubt;
     }
 

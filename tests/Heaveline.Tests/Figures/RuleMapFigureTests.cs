@@ -37,6 +37,30 @@ public class RuleMapFigureTests
         Assert.Equal(mark.Y, forms.InStep(mark.X / 3.6, 0.7), 1e-9);
     }
 
+    [Fact]
+    public void The_car_is_a_point_under_each_load_with_its_doubt_and_no_line_says_the_same_twice()
+    {
+        var map = RuleMap.Of(Model, Hump, RuleAxis.FrequencyRatio(Ratios), Speeds, [HitCatalogue.PeakPitchAcceleration])[0];
+        RulePoint[] points =
+        [
+            new("empty", 1.25, 1.23, 1.27, IsMapped: false), new("driver", 1.2, 1.18, 1.22, IsMapped: true),
+            new("sure", 1.1, null, null, IsMapped: false),
+            new("off the map", 1.7, null, null, IsMapped: false),
+        ];
+        var figure = RuleMapFigure.WithPoints(map, points, 15.0);
+        var panel = Of(figure);
+        Assert.Equal(["driver 1.20 ± 0.02", "empty 1.25 ± 0.02", "sure 1.10"], panel.Marks.Select(m => m.Label));
+        var own = panel.Marks[0];
+        Assert.Equal((54.0, 1.2, 1.18, 1.22, true), (own.X, own.Y, own.Low, own.High, own.IsHere));
+        Assert.All(panel.Marks.Skip(1), mark => Assert.False(mark.IsHere));
+        Assert.DoesNotContain(panel.Traces, trace => trace.Xs.Length == 2 && trace.Ys[0] == trace.Ys[1]);
+        Assert.Contains("Points: this car under each load", figure.Caption, StringComparison.Ordinal);
+        Assert.DoesNotContain("Lines across", figure.Caption, StringComparison.Ordinal);
+        Assert.Contains("The car stands at driver 1.20 ± 0.02;", figure.AltText, StringComparison.Ordinal);
+        // A speed beside the map draws them at its edge.
+        Assert.Equal(36.0, Of(RuleMapFigure.WithPoints(map, points, 1.0)).Marks[0].X, 1e-9);
+    }
+
     // The shade of a quotient means the same on every map, and the better side has as many shades as its ratios ask for.
     [Fact]
     public void Every_relative_map_is_banded_in_the_same_ratios()

@@ -169,6 +169,21 @@ public class MapTests
 
     private static Figure FigureOf(MapPanel panel) => new() { Title = "t", AltText = "a", Panels = [panel] };
 
+    [Fact]
+    public void The_doubt_of_a_point_is_a_line_through_it_from_end_to_end_and_stays_on_the_map()
+    {
+        string Drawn(double? low, double? high)
+        {
+            var panel = Plain(z => z) with { Marks = [new Mark { X = 1.0, Y = 0.5, Low = low, High = high }] };
+            var figure = new Figure { Title = "t", AltText = "a", Caption = "", Size = FigureSize.Page, Panels = [panel] };
+            return Encoding.UTF8.GetString(Svg.Of(figure));
+        }
+
+        Assert.NotEqual(Drawn(null, null), Drawn(0.4, 0.6));
+        Assert.NotEqual(Drawn(0.3, 0.6), Drawn(0.4, 0.6));
+        Assert.Equal(Drawn(0.0, 1.0), Drawn(-5.0, 7.0));
+    }
+
     private static MapPanel Plain(Func<double, double> of) => new()
     {
         X = new Axis { Label = "x" }, Y = new Axis { Label = "y" }, Value = new Axis { Label = "z" },

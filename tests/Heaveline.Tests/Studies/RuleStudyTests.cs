@@ -1,5 +1,8 @@
 using Heaveline.Cars;
+using Heaveline.Doubts;
+using Heaveline.Measures;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Rules;
 using Heaveline.Studies;
@@ -67,6 +70,46 @@ public class RuleStudyTests
         Assert.Equal("No point of this map could be computed.", failure.Reason);
         Assert.Contains("take a lower bump", failure.Advice);
     }
+
+    // The others come from passes of their own length, so that no number hangs on what is measured beside it.
+    [Fact]
+    public void Judged_by_several_measures_at_once_it_says_by_each_what_it_says_by_that_one_alone()
+    {
+        var all = RuleStudy.Run(Asked with { Also = PassCatalogue.Judges });
+        // This car has no seats, and so no jerk of the worst one.
+        Assert.Equal(["hit", "hit-angle", "late", "settling"], all.Others.Append(all).Select(a => a.Asked.Measure.Word).Order());
+        Assert.Null(all.By("jerk"));
+        foreach (var measure in PassCatalogue.Judges.Where(m => m.Word != "jerk"))
+        {
+            var (together, alone) = (all.By(measure.Word!)!, RuleStudy.Run(Asked with { Measure = measure }));
+            Assert.Equal(alone.Map.Measured, together.Map.Measured);
+            Assert.Equal(alone.Hit?.Measured, together.Hit?.Measured);
+            Assert.Equal(alone.Lines, together.Lines);
+        }
+    }
+
+    [Fact]
+    public void Where_a_car_stands_under_each_load_is_told_with_its_doubt_where_every_measure_is_asked_for()
+    {
+        var unsure = Saloon with
+        {
+            Front = Saloon.Front with { Spring = new Spring { Law = new LinearSpring { Rate = new(21000.0, new Doubt(1000.0)) } } },
+        };
+        var asked = Asked with { Car = LoadedCar.Of(unsure) };
+        var all = RuleStudy.Run(asked with { Also = PassCatalogue.Judges });
+        Assert.Equal(2, all.Loads.Count);
+        Assert.All(all.Loads, load =>
+        {
+            var doubt = load.Doubt!.Value;
+            Assert.InRange(load.Own, doubt.Low + 1e-6, doubt.High - 1e-6);
+            // By the doubt of the ratio among the car's numbers.
+            var number = FirstOrder.Of(unsure, LoadOf(load.Name), [AxleCatalogue.FrequencyRatio]).Results[0].Central90;
+            Assert.Equal((number.Low, number.High), (doubt.Low, doubt.High));
+        });
+        Assert.All(RuleStudy.Run(asked).Loads, load => Assert.Null(load.Doubt));
+    }
+
+    private static LoadState LoadOf(string name) => Asked.Car.Car.LoadStates.FirstOrDefault(l => l.Name == name) ?? LoadState.Reference;
 
     [Fact]
     public void What_stops_the_run_stops_it()

@@ -141,6 +141,26 @@ public class RulePageLogicTests
         Assert.Equal(coarse.Measured[^1][^1], fine.Measured[^1][^1], 1e-6 * coarse.Measured[^1][^1]);
     }
 
+    [Fact]
+    public async Task Another_measure_is_no_other_question_of_the_passes_and_shows_another_map_of_the_same_answer()
+    {
+        string[] keys = [.. new[] { "", "&measure=hit", "&measure=late" }
+            .Select(measure => RuleView.Read(PageChoices.Of(Saloon + measure, RuleStudy.OnPage.Choices, Garage).Given, Garage).Key)];
+        Assert.Single(keys.Distinct());
+        using var queue = new StudyQueue();
+        using var study = RuleView.StudyIn(queue);
+        var reading = RuleView.Read(PageChoices.Of(Saloon + "&from=60&to=66", RuleStudy.OnPage.Choices, Garage).Given, Garage);
+        reading = reading with { Asked = reading.Asked! with { Detail = new RuleDetail { Values = 4, Speeds = 2 } } };
+        var view = await study.Answer(reading, null, null, TestContext.Current.CancellationToken);
+        foreach (var measure in Heaveline.Measures.PassCatalogue.Judges)
+        {
+            var judged = view.By(measure.Word!)!;
+            Assert.Equal(measure.Word, judged.Answer.Map.Measure.Word);
+            Assert.Same(judged, view.By(measure.Word!));
+            Assert.Equal(measure.LooksFor <= 0.0 ? "settling" : "hit", judged.Beside!.Answer.Map.Measure.Word);
+        }
+    }
+
     private static AskedReading<RuleAsked> Read(string query) =>
         RuleStudy.OnPage.Read(PageChoices.Of(query, RuleStudy.OnPage.Choices, Garage).Given, Garage);
 

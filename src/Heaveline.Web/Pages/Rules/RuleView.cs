@@ -30,8 +30,9 @@ public sealed record RuleView(RuleAnswer Answer)
     /// <param name="word">The measure's word.</param>
     public RuleView? By(string word) =>
         word == Answer.Asked.Measure.Word ? this
-        : Answer.By(word) is { } other ? others.GetOrAdd(word, _ => new RuleView(other with { Others = [Answer with { Others = [] }, .. Answer.Others] }))
-        : null;
+        : Answer.By(word) is { } other
+            ? others.GetOrAdd(word, _ => new RuleView(other with { Others = [Answer with { Others = [] }, .. Answer.Others] }))
+            : null;
 
     /// <summary>The question of the passes alone: by which measure they are judged makes no other one.</summary>
     /// <param name="given">What is chosen.</param>
