@@ -68,6 +68,12 @@ internal sealed class CureSearch
         CureAsked asked, ImmutableArray<LoadState> loads, CureGuard guard, StudyRun run)
     {
         var search = new CureSearch(asked, loads, guard, run);
+        if (guard.Measured[0].IsShownAsNothing(search.before[0][0]))
+        {
+            run.Progress?.Report(1.0);
+            return ([], [], search.passes);
+        }
+
         var (singles, reach, left) = search.Singles();
         run.Progress?.Report(0.4);
         var pairs = search.Paired(reach);
