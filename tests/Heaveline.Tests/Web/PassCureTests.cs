@@ -58,7 +58,8 @@ public class PassCureTests
 
         // What is tried on the car is no other question; load, road, speed and what is to be less are.
         Assert.Equal(Key(state), Key(state.With("front-spring", 18.5).With("rear-stop", 110.0)));
-        string[] others = [Key(state with { Load = "driver" }), Key(state.With("speed", 31.0)), Key(state.With("height", 51.0)), Key(state.With("luggage", null))];
+        string[] others =
+            [Key(state with { Load = "driver" }), Key(state.With("speed", 31.0)), Key(state.With("height", 51.0)), Key(state.With("luggage", null))];
         Assert.DoesNotContain(Key(state), others);
         Assert.Equal(others.Distinct(), others);
         Assert.NotEqual(Key(state), CureView.Ask(See(state), CureAim.Hit, Demo).Key);

@@ -115,7 +115,7 @@ internal sealed class CureWords(CureAnswer answer)
         var worse = answer.Described.Zip(cure.Passes).Skip(1)
             .Select(pair => new MeasureChange(answer.Measure, answer.Measure.ShownOf(pair.First.Pass), answer.Measure.ShownOf(pair.Second.Pass)))
             .Zip(answer.Described.Skip(1), (change, pass) => (Change: change, Load: pass.Model.Load.Name))
-            .Where(one => one.Change.IsFelt && one.Change.IsBetter == false).ToArray();
+            .Where(one => one.Change.IsFelt && one.Change.IsBetter == false).Select(one => $"'{one.Load}' {one.Change.Size}").ToArray();
         Sentence?[] said =
         [
             new(id, $"{FirstLetter.Raised(cure.Words)}: {Effect(cure)}."),
@@ -123,7 +123,7 @@ internal sealed class CureWords(CureAnswer answer)
             new($"{id}-price", $"Price: {Price(cure)}."),
             worse.Length == 0
                 ? null
-                : new($"{id}-loads", $"Under other loads it makes it worse: {string.Join("; ", worse.Select(one => $"'{one.Load}' {one.Change.Size}"))}."),
+                : new($"{id}-loads", $"Under other loads it makes it worse: {string.Join("; ", worse)}."),
             cure.Chance is { } chance ? new($"{id}-chance", $"{FirstLetter.Raised(Chance(chance))}.") : null,
         ];
         return [.. said.OfType<Sentence>()];
