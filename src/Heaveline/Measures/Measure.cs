@@ -58,6 +58,9 @@ public abstract record Measure(string Key, string Label, ShownUnit Unit, int Dig
     /// <param name="shown">In the unit that it is shown in.</param>
     public string Print(double shown) => Numeral.Of(shown, Format);
 
+    /// <summary>Whether a value, SI, is printed as zero.</summary>
+    internal bool IsShownAsNothing(double si) => Math.Round(Unit.Of(si), Digits) == 0.0;
+
     /// <summary>Whether a row of values, SI, says nothing.</summary>
     public bool IsNothing(IEnumerable<double> si) => !si.Any(v => double.IsFinite(v) && Math.Abs(v) > Nothing);
 }

@@ -26,5 +26,6 @@ internal sealed record DampingSetting(AxleEnd End) : Setting($"{End.Key()}-dampi
     }
 
     // A damper bench reads to a newton.
-    private static ForceTable Stronger(ForceTable side, double factor) => new(side.At, [.. side.Force.Select(f => Math.Round(f * factor))], side.Factor);
+    private static ForceTable Stronger(ForceTable side, double factor) =>
+        new(side.At, [.. side.Force.Select(f => Math.Round(f * factor))], side.Factor);
 }

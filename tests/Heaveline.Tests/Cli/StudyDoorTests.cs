@@ -23,6 +23,14 @@ public class StudyDoorTests
         "why", Saloon, "--road", "plank", "--speed", "40 km/h", "--load", "driver");
 
     [Fact]
+    public void Cure() => Same(
+        CureStudy.Run(new CureAsked
+        {
+            Car = Car(Saloon, "driver"), Road = NamedRoads.Find("plank").Value!, Speed = 30.0 / 3.6, Aim = CureAim.Hit, Draws = 30, Seed = 4,
+        }),
+        "cure", Saloon, "--road", "plank", "--speed", "30 km/h", "--load", "driver", "--measure", "hit", "--samples", "30", "--seed", "4");
+
+    [Fact]
     public void Doubt() => Same(
         DoubtStudy.Run(new DoubtAsked { Car = Car(Saloon, "driver"), Draws = 40, Seed = 9 }),
         "doubt", Saloon, "--load", "driver", "--samples", "40", "--seed", "9");

@@ -58,6 +58,10 @@ public partial class AnyAnswerTests
         WhyStudy.Run(new() { Car = c.Item1, Road = c.Item2, Speed = c.Item3 }));
 
     [Fact]
+    public void Every_number_of_the_cures_is_a_number() => Say(Gen.Select(Cars, Any, Speeds), 6, c =>
+        CureStudy.Run(new() { Car = c.Item1, Road = c.Item2, Speed = c.Item3, Draws = 10 }));
+
+    [Fact]
     public void Every_number_of_a_rule_is_a_number() => Say(Gen.Select(Cars, Bumps, Speeds, Gen.Int[0, TradeRule.All.Length - 1]), 6, c =>
         RuleStudy.Run(new()
         {

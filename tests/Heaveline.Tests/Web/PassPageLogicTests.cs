@@ -3,6 +3,7 @@ using Heaveline.Figures;
 using Heaveline.Files;
 using Heaveline.Files.Cars;
 using Heaveline.Measures;
+using Heaveline.Studies;
 using Heaveline.Tests.House;
 using Heaveline.Web.Charts;
 using Heaveline.Web.Pages.Passes;

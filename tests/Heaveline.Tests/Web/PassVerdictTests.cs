@@ -1,5 +1,6 @@
 using System.Globalization;
 using Heaveline.Measures;
+using Heaveline.Studies;
 using Heaveline.Tests.House;
 using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Serving;

@@ -121,7 +121,7 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
         }
 
         var others = changes.Where(change => change != nod && change != hit).ToArray();
-        string? Told(bool better) => MeasureChange.Told(others, better, Named, "below");
+        string? Told(bool better) => MeasureChange.Told(others, better, Named, " below");
         var (gains, prices) = (Told(better: true), Told(better: false));
         if (gains is not null)
         {

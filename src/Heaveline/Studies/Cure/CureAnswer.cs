@@ -66,7 +66,10 @@ public sealed record CureAnswer : Answer
 
     /// <summary>What stands below the cures: the doubts, how they were found, what their prices leave out, what to check after each.</summary>
     public IReadOnlyList<Sentence> Notes =>
-        [.. Words.Left is { } left ? [left] : Array.Empty<Sentence>(), Words.Doubts, Words.Method, .. AloneWords.Of(Why.Model) is { } alone ? [alone] : Array.Empty<Sentence>(), .. Standing.Notes, .. Words.Reminders];
+    [
+        .. new[] { Words.Left, Words.Doubts, Words.Method, Words.Unridden, AloneWords.Of(Why.Model) }.OfType<Sentence>(),
+        .. Standing.Notes, .. Words.Reminders,
+    ];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>

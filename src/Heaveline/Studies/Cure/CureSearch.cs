@@ -14,7 +14,7 @@ namespace Heaveline.Studies;
 /// </summary>
 internal sealed class CureSearch
 {
-    /// <summary>The part of what a setting can reach that a cure reaches (–): the last fifth costs as much again. Common practice, no source.</summary>
+    /// <summary>The part of what a setting can reach that a cure reaches (–). Judged by eye, no source.</summary>
     public const double Reached = 0.8;
 
     /// <summary>Most cures that are told, pairs among them.</summary>
@@ -68,6 +68,12 @@ internal sealed class CureSearch
         CureAsked asked, ImmutableArray<LoadState> loads, CureGuard guard, StudyRun run)
     {
         var search = new CureSearch(asked, loads, guard, run);
+        if (guard.Measured[0].IsShownAsNothing(search.before[0][0]))
+        {
+            run.Progress?.Report(1.0);
+            return ([], [], search.passes);
+        }
+
         var (singles, reach, left) = search.Singles();
         run.Progress?.Report(0.4);
         var pairs = search.Paired(reach);
@@ -138,8 +144,8 @@ internal sealed class CureSearch
         return [.. cures.OrderByDescending(cure => cure.Gain).Select(cure => cure.Trial)];
     }
 
-    // What each trial takes off under the load asked about, and what it does under any load that no cure may do. Those that do it are not driven under
-    // the other loads, nor are those that take off less than is wanted: they count as none.
+    // What each trial takes off under the load asked about, and what it does under any load that no cure may do. Those that do it are not driven
+    // under the other loads, nor are those that take off less than is wanted: they count as none.
     private (CureTrial Trial, double Gain, CureBreach Breach)[] Tried(CureTrial[] trials, Func<CureTrial, double>? atLeast = null)
     {
         var gains = new double[trials.Length];

@@ -82,20 +82,23 @@ public static class CureStudy
         ImmutableArray<LoadState> loads = [.. described.Select(pass => pass.Model.Load)];
         var (trials, left, passes) = CureSearch.Of(asked, loads, guard, run.Between(Ranked, Searched));
         var full = loads.MaxBy(NeutralLoad.Mass)!;
-        var chances = CureChance.Of(asked, [.. trials.Select(Cured)], guard, run);
-        run.Progress?.Report(0.95);
-        var cures = trials.Select((trial, k) => new Cure
-        {
-            Words = trial.Words,
-            Act = string.Join(" and ", trial.Turns.Select(turn => turn.Act)),
-            Values = trial.Values,
-            Car = Cured(trial),
-            Passes = [.. Crossings(asked, Cured(trial), loads, run)],
-            Full = new CarAtRest(trial.ModelOf(car, full)!),
-            Ride = Ride(asked, trial.ModelOf(car, asked.Car.Load)!, run),
-            Chance = chances?[k],
-        });
         var aim = guard.Measured[0];
+        Cure[] cures =
+        [
+            .. trials.Select(trial => new Cure
+            {
+                Words = trial.Words,
+                Act = string.Join(" and ", trial.Turns.Select(turn => turn.Act)),
+                Values = trial.Values,
+                Car = Cured(trial),
+                Passes = [.. Crossings(asked, Cured(trial), loads, run)],
+                Full = new CarAtRest(trial.ModelOf(car, full)!),
+                Ride = Ride(asked, trial.ModelOf(car, asked.Car.Load)!, run),
+            }).Where(cure => cure.Passes.Count == loads.Length).OrderBy(cure => aim.Of(cure.Passes[0].Pass)),
+        ];
+        run.Progress?.Report(0.9);
+        var chances = CureChance.Of(asked, [.. cures.Select(cure => cure.Car)], guard, run);
+        run.Progress?.Report(1.0);
         return new CureAnswer
         {
             Asked = asked,
@@ -108,11 +111,7 @@ public static class CureStudy
             Tried = passes,
             Left = [.. left],
             AreDoubtsStated = chances is not null,
-            Cures =
-            [
-                .. cures.Where(cure => cure.Passes.Count == loads.Length).OrderBy(cure => aim.Of(cure.Passes[0].Pass))
-                    .Select((cure, k) => cure with { Car = cure.Car with { Name = CureAnswer.Named(k) } }),
-            ],
+            Cures = [.. cures.Select((cure, k) => cure with { Chance = chances?[k], Car = cure.Car with { Name = CureAnswer.Named(k) } })],
         };
 
         LoadedCar Cured(CureTrial trial) => new(trial.Words, trial.Of(car), asked.Car.Load);

@@ -40,8 +40,8 @@ internal sealed record CureTurn(Setting Setting, SettingScale Scale, double Valu
         : $"from {Text(Scale.Described)} {Scale.Unit} to {Text(Value)} {Scale.Unit}";
 
     /// <summary>
-    /// The ways in which a car's settings can be turned: springs, dampers and interconnection both ways, bump stops to more clearance. Its wheelbase is
-    /// what it is.
+    /// The ways in which a car's settings can be turned: springs, dampers and interconnection both ways, bump stops to more clearance. Its wheelbase
+    /// is what it is.
     /// </summary>
     /// <param name="car">The car as described.</param>
     /// <returns>Each way, its steps in order.</returns>

@@ -11,11 +11,11 @@ internal sealed class CureWords(CureAnswer answer)
     // How many measures that get better, or worse, are named of each kind (judged by eye).
     private const int Named = 3;
 
-    private const string Else = "in the tables";
-
     /// <summary>The finding.</summary>
     public Sentence Finding => answer.Cures switch
     {
+        [] when answer.Measure.IsShownAsNothing(Si(answer.Described[0])) => new("finding",
+            $"There is nothing to cure: the {answer.Measure.Name} is {Value(answer.Described[0])}."),
         [] => new("finding",
             $"Nothing that was tried helps: no setting alone and no pair of two takes {Least} or more, the least that is felt, off the "
             + $"{answer.Measure.Name} of {Value(answer.Described[0])} without {Guarded}."),
@@ -41,10 +41,25 @@ internal sealed class CureWords(CureAnswer answer)
         + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % of what can be had so without {Guarded}; ")
         + $"a pair takes off {Least} more of it than its better half alone. Price: what gets worse by {Least} or more, over this road, standing "
         + $"under the fullest load ('{answer.Full.Model.Load.Name}') and on a random road of {CureStudy.Ordinary.Name} (ISO 8608) at the same "
-        + "speed. What it takes off holds for this road at this speed: 'heaveline rule' says where else. "
+        + "speed; the tables hold every number. What it takes off holds for this road at this speed: 'heaveline rule' says where else. "
         + $"The {Least}, "
         + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % and {In.Percent.Of(CureGuard.Spoilt):F0} % are judged by eye, ")
         + "the bounds of the damping are common practice; none has a source.");
+
+    /// <summary>Whose price on a random road cannot be told; null where every one can.</summary>
+    public Sentence? Unridden
+    {
+        get
+        {
+            string[] names =
+            [
+                .. answer.Ride is null ? [CureAnswer.AsDescribed] : Array.Empty<string>(),
+                .. answer.Cures.Where(cure => cure.Ride is null).Select(cure => cure.Car.Name),
+            ];
+            return names.Length == 0 ? null : new("unridden", $"On a random road of {CureStudy.Ordinary.Name} the equivalent linear car does not "
+                + $"settle ({string.Join(", ", names)}): of the price there nothing can be told.");
+        }
+    }
 
     /// <summary>How the chances came about.</summary>
     public Sentence Doubts => answer.AreDoubtsStated
@@ -72,11 +87,11 @@ internal sealed class CureWords(CureAnswer answer)
     {
         string?[] parts =
         [
-            MeasureChange.Told(Crossing(cure), better: false, Named, Else),
-            MeasureChange.Told(Standing(cure), better: false, Named, Else) is { } standing
+            MeasureChange.Told(Crossing(cure), better: false, Named),
+            MeasureChange.Told(Standing(cure), better: false, Named) is { } standing
                 ? $"standing{(FullIsAsked ? "" : $" under '{answer.Full.Model.Load.Name}'")}: {standing}"
                 : null,
-            MeasureChange.Told(Riding(cure), better: false, Named, Else) is { } riding
+            MeasureChange.Told(Riding(cure), better: false, Named) is { } riding
                 ? $"on a random road of {CureStudy.Ordinary.Name}: {riding}"
                 : null,
         ];
@@ -96,11 +111,11 @@ internal sealed class CureWords(CureAnswer answer)
     private IReadOnlyList<Sentence> Of(Cure cure, int k)
     {
         var id = FormattableString.Invariant($"cure-{k + 1}");
-        var better = MeasureChange.Told(Crossing(cure), better: true, Named, Else);
+        var better = MeasureChange.Told(Crossing(cure), better: true, Named);
         var worse = answer.Described.Zip(cure.Passes).Skip(1)
             .Select(pair => new MeasureChange(answer.Measure, answer.Measure.ShownOf(pair.First.Pass), answer.Measure.ShownOf(pair.Second.Pass)))
             .Zip(answer.Described.Skip(1), (change, pass) => (Change: change, Load: pass.Model.Load.Name))
-            .Where(one => one.Change.IsFelt && one.Change.IsBetter == false).ToArray();
+            .Where(one => one.Change.IsFelt && one.Change.IsBetter == false).Select(one => $"'{one.Load}' {one.Change.Size}").ToArray();
         Sentence?[] said =
         [
             new(id, $"{FirstLetter.Raised(cure.Words)}: {Effect(cure)}."),
@@ -108,7 +123,7 @@ internal sealed class CureWords(CureAnswer answer)
             new($"{id}-price", $"Price: {Price(cure)}."),
             worse.Length == 0
                 ? null
-                : new($"{id}-loads", $"Under other loads it makes it worse: {string.Join("; ", worse.Select(one => $"'{one.Load}' {one.Change.Size}"))}."),
+                : new($"{id}-loads", $"Under other loads it makes it worse: {string.Join("; ", worse)}."),
             cure.Chance is { } chance ? new($"{id}-chance", $"{FirstLetter.Raised(Chance(chance))}.") : null,
         ];
         return [.. said.OfType<Sentence>()];

@@ -71,15 +71,15 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
     /// <param name="changes">The changes.</param>
     /// <param name="better">Whether what is better is told.</param>
     /// <param name="named">How many are named.</param>
-    /// <param name="where">Where the others stand ("below").</param>
-    public static string? Told(IEnumerable<MeasureChange> changes, bool better, int named, string where)
+    /// <param name="where">Where the others stand, after a blank (" below"); blank for nowhere in particular.</param>
+    public static string? Told(IEnumerable<MeasureChange> changes, bool better, int named, string where = "")
     {
         var told = changes.Where(change => change.IsFelt && change.IsBetter == better).OrderByDescending(change => change.Share).ToArray();
         var more = told.Length - named;
         return told.Length == 0
             ? null
             : string.Join("; ", told.Take(named).Select(change => $"{change.Measure.Label} {change.Size}"))
-                + (more > 0 ? $"; {more} more {where}" : "");
+                + (more > 0 ? $"; {more} more{where}" : "");
     }
 
     /// <summary>The measures that the page sets side by side: those of a crossing that was recorded to its end.</summary>
