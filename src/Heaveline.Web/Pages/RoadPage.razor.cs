@@ -128,8 +128,8 @@ public sealed partial class RoadPage
         typed[key] = words ?? "";
         (problem, said) = ("", "");
         Look();
-        Addresses.NavigateTo(
-            Addresses.GetUriWithQueryParameters(RoadDraft.Keys.ToDictionary(one => one, one => (object?)typed.GetValueOrDefault(one))), replace: true);
+        var all = RoadDraft.Keys.ToDictionary(one => one, one => (object?)typed.GetValueOrDefault(one));
+        Addresses.NavigateTo(Addresses.GetUriWithQueryParameters(all), replace: true);
     }
 
     private void Open(string file) => Go(file.Length > 0 ? file : null, null);
@@ -199,6 +199,8 @@ public sealed partial class RoadPage
         StateHasChanged();
         return isOurs ? [file!] : [];
     }
+
+    private string Called(string car) => Garage.CarTitles.FirstOrDefault(one => one.Name == car) is { Words: { } words } ? words : car;
 
     private string UnitOf(RoadField field) => RoadDraft.UnitOf(field.Field, Garage.Units);
 }

@@ -70,7 +70,7 @@ public sealed class RoadPageTests : BunitContext
         Assert.Contains("its-height=3%20in", Addresses.Uri, StringComparison.Ordinal);
         var again = Render<RoadPage>();
         Assert.Equal("3 in", again.Find("#road-height").GetAttribute("value"));
-        Assert.Contains("76.2 mm high and 3.81 m long", again.Find("figcaption").TextContent, StringComparison.Ordinal);
+        Assert.Contains("76.2 mm high and 3.81 m long", again.Find(".lede").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
