@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using Heaveline.Files.Editing;
+using Heaveline.Files.Forms;
 using Heaveline.Files.Yaml;
 using Heaveline.Roads;
 
@@ -7,11 +9,30 @@ namespace Heaveline.Files.Roads;
 /// <summary>Road files: text in, a road out, or every refusal with its place.</summary>
 public static class RoadFile
 {
+    // Made when first asked for: most commands show no form.
+    private static readonly Lazy<FormField> Fields = new(() => FormGroup.Of(RoadWords.Shape));
+
     /// <summary>The JSON Schema of a road file, for editors.</summary>
     public static JsonObject Schema => JsonSchema.Of(RoadWords.Shape.Layout);
 
     /// <summary>Every key of a road file, group by group, as a page in Markdown.</summary>
     public static string KeyPage => Yaml.KeyPage.Of(RoadWords.Shape.Layout);
+
+    /// <summary>
+    /// The keys of a road file as a form: what each means, how it is entered, its units and limits. From the shapes that read the file.
+    /// </summary>
+    public static FormField Form => Fields.Value;
+
+    /// <summary>The keys of what a road can be made of: each obstacle, and waves. A file has one of them.</summary>
+    public static IReadOnlyList<FormField> Kinds => [.. RoadWords.Drawn.Select(key => Form.At(key)!)];
+
+    /// <summary>
+    /// Edits the text of a road file as a person would; every character outside the edited place stays. What the values mean is not looked at:
+    /// <see cref="Read"/> says whether they make a road.
+    /// </summary>
+    /// <param name="text">The text.</param>
+    /// <param name="edits">The edits, made one after another, all or none.</param>
+    public static EditOutcome Edit(string text, params IEnumerable<KeyEdit> edits) => YamlEditing.Apply(text, _ => RoadWords.Shape, edits);
 
     /// <summary>Reads a road file (.yaml), or a measured profile by itself (.csv).</summary>
     /// <param name="path">The file.</param>

@@ -53,6 +53,9 @@ internal static class RoadWords
 
     private static readonly Key<SineRoad> Sine = Key.Optional("sine", "Waves.", SineShape);
 
+    /// <summary>Names of the keys of what is drawn from its sizes, one of which a file has: the obstacles, and waves.</summary>
+    public static IReadOnlyList<string> Drawn => [.. ObstacleWords.All.Select(key => key.Name), Sine.Name];
+
     /// <summary>The whole file.</summary>
     public static readonly Shape<RoadAsWritten> Shape = new Shape(
         "road file", "One road: an obstacle, waves or a measured profile.", [Name, Note, .. ObstacleWords.All, Sine, Profile, Obstacle, OnTracks])

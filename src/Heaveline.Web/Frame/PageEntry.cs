@@ -19,6 +19,7 @@ public sealed record PageEntry(string Path, string Words, string? Next = null, s
         new("pass", "The pass", "rule", "see at which values and speeds it would nod less"),
         new("rule", "The rule", CurrentCar.Ride, "see how it goes on a long rough road"),
         new(CurrentCar.Ride, "The ride", "report", "put what was found on paper"),
+        new("road", "The road", "pass", "drive the car in hand over a bump"),
         new("drive", "The drive", "report", "put what was found on paper"),
         new("report", "The report", "drive", "prove the change with a phone on the floor"),
         new("phone", "The phone", "drive", "read what was recorded"),

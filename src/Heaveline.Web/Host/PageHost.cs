@@ -156,6 +156,7 @@ public static class PageHost
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().StudyIn(brief));
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().ProofIn(brief));
         services.AddSingleton(_ => new DriveDetails(brief));
+        services.AddSingleton(_ => new Pages.Passes.TrialSpeeds(brief));
         services.AddSingleton<MadeReports>();
     }
 }

@@ -16,6 +16,9 @@ namespace Heaveline.Web.Pages;
 /// <summary>The pass: a car drives over a road, and sliders change it while one looks.</summary>
 public partial class PassPage
 {
+    // How long a hand must rest before the tray follows.
+    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(120);
+
     private readonly StateHistory history = new();
     private PassTrial trial = null!;
     private ElementReference root;
@@ -27,6 +30,8 @@ public partial class PassPage
     private PassView? resting;
     private IReadOnlyList<string> wrong = [];
     private IReadOnlyList<(string Heading, IReadOnlyList<SliderLine> Lines)> groups = [];
+    private TrayView? tray;
+    private CancellationTokenSource? laying;
     private PassFrame? unseen;
     private Road? shown;
 
@@ -156,6 +161,43 @@ public partial class PassPage
         {
             wrong = [refused.Message];
         }
+
+        LayTray();
+    }
+
+    // In the background and a moment later: the picture does not wait for it, and of several steps only the last one is laid out.
+    private void LayTray()
+    {
+        laying?.Cancel();
+        laying?.Dispose();
+        laying = null;
+        if (RendererInfo.IsInteractive && resting is not null && state is not null)
+        {
+            laying = new CancellationTokenSource();
+            _ = LayTray(state, laying.Token);
+        }
+    }
+
+    private async Task LayTray(PassState asked, CancellationToken stop)
+    {
+        try
+        {
+            await Task.Delay(Rest, stop);
+            var laid = await Task.Run(() => TrayView.Of(GarageView, asked, stop), stop);
+            if (!stop.IsCancellationRequested)
+            {
+                tray = laid;
+                StateHasChanged();
+            }
+        }
+        catch (Exception) when (stop.IsCancellationRequested)
+        {
+            // Another one is being laid out, or the page is closed and its garage with it.
+        }
+        catch (Exception e)
+        {
+            await DispatchExceptionAsync(e);
+        }
     }
 
     private IReadOnlyCollection<string> Follow(IReadOnlyCollection<string> names)
@@ -197,6 +239,7 @@ public partial class PassPage
                 state = next;
                 resting = view;
                 groups = SliderLine.Of(view, GarageView.Units);
+                LayTray();
             }
 
             var frame = Frame(view, clock, isLast);
@@ -245,7 +288,7 @@ public partial class PassPage
     private void OpenVariant(string name)
     {
         var values = state!.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key);
-        var next = state! with { Car = name, Load = resting!.Now.Model.Load.Name, Beside = state!.Car, Values = values };
+        var next = state! with { Car = name, Load = resting!.Now.Model.Load.Name, Beside = state!.Car, Values = values, Pins = [] };
         Addresses.NavigateTo($"pass{next.Query}");
     }
 
@@ -263,6 +306,9 @@ public partial class PassPage
     {
         GC.SuppressFinalize(this);
         Addresses.LocationChanged -= Moved;
+        laying?.Cancel();
+        laying?.Dispose();
+        laying = null;
         try
         {
             if (script is not null)

@@ -16,6 +16,13 @@ internal static class PageAddress
     /// <summary>A download of the car page.</summary>
     public static string Download(string what, string name) => $"download/{what}" + Query([("car", name)]);
 
+    /// <summary>An address that says one thing more.</summary>
+    /// <param name="address">The address.</param>
+    /// <param name="key">The key.</param>
+    /// <param name="word">The word.</param>
+    public static string With(string address, string key, string word) =>
+        $"{address}{(address.Contains('?', StringComparison.Ordinal) ? '&' : '?')}{key}={Uri.EscapeDataString(word)}";
+
     /// <summary>The query of an address, with its question mark [RFC 3986 §3.4]; empty when it says nothing.</summary>
     /// <param name="words">Keys and words in their order; null for what is left out.</param>
     public static string Query(IEnumerable<(string Key, string? Word)> words)

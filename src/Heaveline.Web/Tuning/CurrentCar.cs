@@ -23,6 +23,9 @@ public sealed record CurrentCar
     /// <summary>Address key of what a longer wheelbase does to the body.</summary>
     public const string InertiaKey = "inertia";
 
+    /// <summary>Address key of the trials that are pinned on the pass.</summary>
+    public const string PinsKey = "pins";
+
     /// <summary>The page whose road is a long one: there the road in hand stands beside its own.</summary>
     public const string Ride = "ride";
 
@@ -67,6 +70,9 @@ public sealed record CurrentCar
     /// <summary>What is tried on the car, and how it is set, by the keys of the address, in words.</summary>
     public ImmutableSortedDictionary<string, string> Trial { get; init; } = NoTrial;
 
+    /// <summary>The trials of this car that are pinned, in the words of the address; null for none.</summary>
+    public string? Pins { get; init; }
+
     /// <summary>How many settings of the car are tried.</summary>
     public int Tried => Trial.Keys.Count(key => TrialKeys.Contains(key));
 
@@ -89,6 +95,7 @@ public sealed record CurrentCar
             Speed = Text(SpeedKey) ?? Text(AtKey),
             Height = Text(HeightKey),
             Beside = Text(BesideKey) ?? cars.ElementAtOrDefault(1),
+            Pins = Text(PinsKey),
             Trial = trial.IsEmpty ? NoTrial : trial,
         };
     }
@@ -99,7 +106,7 @@ public sealed record CurrentCar
 
     /// <summary>Another car in hand: it brings its own loads and settings, and what is about the drive stays. The same car stays as it is.</summary>
     /// <param name="name">Its name in the garage.</param>
-    public CurrentCar For(string name) => name == Car ? this : AsDescribed() with { Car = name, Load = null, Beside = null };
+    public CurrentCar For(string name) => name == Car ? this : AsDescribed() with { Car = name, Load = null, Beside = null, Pins = null };
 
     /// <summary>The car as its file describes it: nothing is tried.</summary>
     public CurrentCar AsDescribed() => this with { Trial = Trial.RemoveRange(TrialKeys) };
@@ -123,6 +130,7 @@ public sealed record CurrentCar
         (AtKey, page == Ride ? Speed : null),
         (BesideKey, Beside),
         (HeightKey, Height),
+        (PinsKey, Pins),
         .. Trial.Select(one => (one.Key, (string?)one.Value)),
     ];
 }

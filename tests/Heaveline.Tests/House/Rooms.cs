@@ -25,7 +25,7 @@ internal static class Rooms
         ("Heaveline.Web",
         [
             "", "Serving", "Guard", "Tuning", "Studying", "Charts", "Pages.Parts", "Pages.Garages", "Pages.Cars",
-            "Pages.Passes", "Pages.Rules", "Pages.Rides", "Pages.Drives", "Pages.Reports", "Pages",
+            "Pages.Passes", "Pages.Rules", "Pages.Rides", "Pages.Roads", "Pages.Drives", "Pages.Reports", "Pages",
             "Frame", "Host",
         ]),
         ("Heaveline.Cli", ["Output", "Commands", ""]),

@@ -48,6 +48,9 @@ public sealed record PassState
     /// <summary>What has been moved, by the setting's key; what stands as described is not in it.</summary>
     public ImmutableSortedDictionary<string, double> Values { get; init; } = ImmutableSortedDictionary.Create<string, double>(StringComparer.Ordinal);
 
+    /// <summary>The trials that are pinned, in their order.</summary>
+    public IReadOnlyList<PassPin> Pins { get; init; } = [];
+
     /// <summary>What an address says of a setting and nobody can read as a number, by the setting's key, as it stands there.</summary>
     public ImmutableSortedDictionary<string, string> Unread { get; init; } = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
 
@@ -87,8 +90,10 @@ public sealed record PassState
             .Select(pair => (pair.Key, Words: pair.Words!, QuantityText.InBox(pair.Words!, UnitOf(pair.Key)).Value)).ToList();
         var ticks = new[] { (Key: Springs, Word: Frequencies), (Key: Inertia, Word: Grows) }
             .Select(tick => (tick.Key, Words: Text(tick.Key), tick.Word)).Where(tick => tick.Words is not null && tick.Words != tick.Word);
+        var pins = PassPin.Read(current.Pins);
         return new PassState
         {
+            Pins = pins ?? [],
             Car = current.Car ?? usualCar,
             Load = current.Load,
             Road = current.Road ?? current.Ground ?? Choices.Road.Usual!,
@@ -99,6 +104,7 @@ public sealed record PassState
                 .ToImmutableSortedDictionary(one => one.Key, one => Rounded.Significant(one.Value!.Value, 12), StringComparer.Ordinal),
             Unread = said.Where(one => one.Value is null).Select(one => (one.Key, one.Words))
                 .Concat(ticks.Select(tick => (tick.Key, Words: tick.Words!)))
+                .Concat(pins is null ? [(CurrentCar.PinsKey, current.Pins!)] : [])
                 .ToImmutableSortedDictionary(one => one.Key, one => one.Words, StringComparer.Ordinal),
         };
     }
@@ -110,6 +116,7 @@ public sealed record PassState
         ("load", Load),
         ("road", Road),
         ("beside", Beside),
+        (CurrentCar.PinsKey, PassPin.Write(Pins)),
         (Springs, AsFrequencies ? Frequencies : null),
         (Inertia, InertiaGrows ? Grows : null),
         .. Values.Select(value => (value.Key, (string?)Rounded.Text(value.Value))),
@@ -119,6 +126,11 @@ public sealed record PassState
     /// <summary>What is wrong with what cannot be read.</summary>
     internal IEnumerable<Objection> Objections => Unread.Select(one =>
     {
+        if (one.Key == CurrentCar.PinsKey)
+        {
+            return new Objection(one.Key, $"{one.Key} '{one.Value}': {PassPin.Refusal}", IsUsage: true);
+        }
+
         if (one.Key is Springs or Inertia)
         {
             var word = one.Key == Springs ? Frequencies : Grows;

@@ -93,14 +93,23 @@ internal sealed class PassTrial(GarageView garageView)
     public static double RateFor(PassView view, PassState state, SpringSetting spring, double hertz) =>
         spring.ValueFor(SetCar(state, view.Described, view.Load).Model, view.Described, hertz);
 
-    private static LoadedCar SetCar(PassState state, Car described, LoadState load)
+    /// <summary>The car as a state sets it.</summary>
+    /// <param name="state">The state.</param>
+    /// <param name="described">Its car as described.</param>
+    /// <param name="load">Its load state, without more luggage.</param>
+    /// <exception cref="RefusedValueException">A value is not possible for this car.</exception>
+    public static LoadedCar SetCar(PassState state, Car described, LoadState load)
     {
         var car = Settings.Apply(described, state.Values, state.InertiaGrows);
         return new LoadedCar(
             "as set", car, Luggage.On(LoadedCar.LoadNamed(car, load.Name) ?? load, car, state.Values.GetValueOrDefault(Luggage.Key)));
     }
 
-    private static Road DrivenRoad(PassState state, Road road)
+    /// <summary>The road as a state has it driven, its obstacle as high as is said there.</summary>
+    /// <param name="state">The state.</param>
+    /// <param name="road">Its road as described.</param>
+    /// <exception cref="RefusedValueException">No obstacle has that height.</exception>
+    public static Road DrivenRoad(PassState state, Road road)
     {
         if (road.Event is null || !state.Values.TryGetValue(PassState.Height, out var wanted))
         {
@@ -130,6 +139,7 @@ internal sealed class PassTrial(GarageView garageView)
             Values = state.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key),
             AsFrequencies = false,
             InertiaGrows = false,
+            Pins = [],
         };
         var key = drive.Query + (state.Beside is null ? described.Load.Name : "") + now.Options.Method;
         if (former.Key != key)

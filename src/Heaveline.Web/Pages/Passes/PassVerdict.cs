@@ -66,6 +66,12 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
         return new(lead, nod.PrintWithUnit(after), rest, string.Join(' ', Sentences(view, changes, nod, hit)));
     }
 
+    /// <summary>What became of the nodding, in words.</summary>
+    /// <param name="before">It before, above 0.</param>
+    /// <param name="after">It after.</param>
+    public static string Said(double before, double after) =>
+        Math.Abs(after - before) < Felt * before ? "Nobody would feel the change" : Size(after / before);
+
     /// <summary>A change of the nodding in words, by its size.</summary>
     /// <param name="ratio">Now over before (–).</param>
     public static string Size(double ratio) => ratio switch

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using Heaveline.Cars;
+using Heaveline.Quantities;
+using Heaveline.Web.Tuning;
+
+namespace Heaveline.Web.Pages.Passes;
+
+/// <summary>A trial that is pinned: what it sets on the car, whatever road, speed and load are looked at.</summary>
+/// <param name="Values">What it sets, by the setting's key; nothing for the car as described.</param>
+/// <param name="InertiaGrows">Whether the pitch inertia grows with the wheelbase that it sets.</param>
+public sealed record PassPin(ImmutableSortedDictionary<string, double> Values, bool InertiaGrows)
+{
+    /// <summary>Most trials that are pinned at once.</summary>
+    public const int Most = 3;
+
+    /// <summary>The car as described.</summary>
+    public static PassPin AsDescribed { get; } = new(ImmutableSortedDictionary.Create<string, double>(StringComparer.Ordinal), false);
+
+    // What needs no escape in an address [RFC 3986 §2.3] and stands in no key and no number.
+    private const string BetweenPins = "~~";
+    private const char Between = '~';
+    private const char Before = '_';
+    private const string Described = "described";
+    private const string Grows = PassState.Inertia + "_grows";
+
+    /// <summary>Why pins of an address cannot be read.</summary>
+    public static string Refusal => $"there are at most {Most} trials with {BetweenPins} between them, each as {Described} or as "
+        + $"rear-spring{Before}50{Between}rear-damping{Before}1.5; leave it out for none.";
+
+    /// <summary>It in the words of an address; equal pins have equal words.</summary>
+    public string Word => Values.IsEmpty ? Described : string.Join(
+        Between, [.. Values.Select(value => $"{value.Key}{Before}{Rounded.Text(value.Value)}"), .. InertiaGrows ? new[] { Grows } : []]);
+
+    /// <summary>What a state tries on its car.</summary>
+    public static PassPin Of(PassState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        var values = state.Values.RemoveRange(state.Values.Keys.Where(key => !CurrentCar.TrialKeys.Contains(key)));
+        return new PassPin(values, state.InertiaGrows && values.ContainsKey("wheelbase"));
+    }
+
+    /// <summary>Pins in the words of an address, with what parts them; null for none.</summary>
+    public static string? Write(IReadOnlyList<PassPin> pins)
+    {
+        ArgumentNullException.ThrowIfNull(pins);
+        return pins.Count == 0 ? null : string.Join(BetweenPins, pins.Select(pin => pin.Word));
+    }
+
+    /// <summary>Pins from the words of an address, one that stands there twice once; null where they cannot be read.</summary>
+    /// <param name="words">The words; null for no pins.</param>
+    public static IReadOnlyList<PassPin>? Read(string? words)
+    {
+        if (words is null)
+        {
+            return [];
+        }
+
+        var pins = words.Split(BetweenPins).Select(Parse).ToList();
+        return pins.Count > Most || pins.Any(pin => pin is null) ? null : [.. pins.OfType<PassPin>().DistinctBy(pin => pin.Word)];
+    }
+
+    /// <summary>A state with this trial on its car; road, speed and load stay.</summary>
+    public PassState On(PassState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return state with
+        {
+            Values = state.Values.RemoveRange(CurrentCar.TrialKeys).SetItems(Values),
+            InertiaGrows = InertiaGrows,
+            Unread = state.Unread.RemoveRange(CurrentCar.TrialKeys),
+        };
+    }
+
+    /// <summary>What it sets, in words: "rear spring 50 N/mm, rear damping × 1.5".</summary>
+    /// <param name="car">The car as described.</param>
+    public string Words(Car car)
+    {
+        var said = Settings.All(InertiaGrows).Where(setting => Values.ContainsKey(setting.Key))
+            .Select(setting => (setting.Label, Scale: setting.ScaleOf(car), Value: Values[setting.Key]))
+            .Where(one => one.Scale is not null).Select(one => Text(one.Label, one.Scale!, one.Value))
+            .Concat(Values.TryGetValue(Luggage.Key, out var kilograms) ? [Text("more luggage", Luggage.Scale, kilograms)] : []).ToList();
+        return said.Count == 0 ? "as described" : string.Join(", ", said) + (InertiaGrows ? ", a body that grows with it" : "");
+    }
+
+    private static string Text(string label, SettingScale scale, double value) =>
+        $"{char.ToLowerInvariant(label[0])}{label[1..]} {Rounded.Text(Math.Round(value, Math.Max(scale.Decimals, 3)))} {scale.Unit}".TrimEnd();
+
+    private static PassPin? Parse(string words)
+    {
+        var parts = words == Described ? [] : words.Split(Between);
+        var values = ImmutableSortedDictionary.CreateBuilder<string, double>(StringComparer.Ordinal);
+        foreach (var part in parts.Where(part => part != Grows))
+        {
+            if (part.Split(Before) is not [var key, var number] || !CurrentCar.TrialKeys.Contains(key)
+                || QuantityText.InBox(number, "").Value is not { } value)
+            {
+                return null;
+            }
+
+            values[key] = Rounded.Significant(value, 12);
+        }
+
+        return new PassPin(values.ToImmutable(), parts.Contains(Grows) && values.ContainsKey("wheelbase"));
+    }
+}

@@ -1,0 +1,189 @@
+using Bunit;
+using Heaveline.Measures;
+using Heaveline.Studies;
+using Heaveline.Tests.House;
+using Heaveline.Web.Host;
+using Heaveline.Web.Pages;
+using Heaveline.Web.Pages.Passes;
+using Heaveline.Web.Serving;
+using Heaveline.Web.Tuning;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Heaveline.Tests.Web;
+
+/// <summary>Trials that are pinned on the pass.</summary>
+public sealed class TrialTrayTests : BunitContext
+{
+    private const string Fern = "car=fern-saloon&load=four%20up%20with%20luggage";
+    private const string Three = "described~~rear-damping_1.5~rear-spring_50~~rear-damping_1.5";
+
+    public TrialTrayTests()
+    {
+        PageHost.AddPages(Services, new ServeOptions { Garage = Path.Combine(Checkout.Root, "examples", "garage") });
+        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
+        JSInterop.Mode = JSRuntimeMode.Loose;
+    }
+
+    private NavigationManager Addresses => Services.GetRequiredService<NavigationManager>();
+
+    private GarageView Garage => Services.GetRequiredService<GarageView>();
+
+    [Fact]
+    public void Pins_stand_in_the_address_and_go_along_to_other_pages()
+    {
+        var state = PassState.Of($"?{Fern}&pins={Three}&speed=30", "");
+        Assert.Empty(state.Unread);
+        Assert.Equal(["described", "rear-damping_1.5~rear-spring_50", "rear-damping_1.5"], state.Pins.Select(pin => pin.Word));
+        Assert.Equal(Three, PassPin.Write(PassState.Of(state.Query, "").Pins));
+        Assert.Contains($"pins={Three}", state.Query, StringComparison.Ordinal);
+        foreach (var page in new[] { "rule", "ride", "report", "car", "" })
+        {
+            Assert.Equal(Three, CurrentCar.Of(CurrentCar.Of(state.Query).On(page).Split('?')[1]).Pins);
+        }
+
+        // Another car is another matter.
+        Assert.Null(CurrentCar.Of(state.Query).For("plover-motorcycle").Pins);
+        Assert.Equal(Three, CurrentCar.Of(state.Query).AsDescribed().Pins);
+    }
+
+    [Theory]
+    [InlineData("rear-spring")]
+    [InlineData("rear-spring_soft")]
+    [InlineData("speed_30")]
+    [InlineData("~~")]
+    [InlineData("described~~rear-spring_50~~rear-spring_51~~rear-spring_52")]
+    public void Pins_that_cannot_be_read_are_said_in_words(string pins)
+    {
+        Addresses.NavigateTo($"/pass?{Fern}&pins={Uri.EscapeDataString(pins)}");
+        Assert.Contains("there are at most 3 trials", Render<PassPage>().Find("section.refused").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pin_takes_its_own_settings_and_leaves_road_speed_and_load()
+    {
+        var state = PassState.Of($"?{Fern}&rear-spring=50&wheelbase=2.8&inertia=grows&speed=30&height=60&luggage=20", "");
+        var pin = PassPin.Of(state);
+        Assert.Equal("luggage_20~rear-spring_50~wheelbase_2.8~inertia_grows", pin.Word);
+        var on = pin.On(PassState.Of($"?{Fern}&front-spring=20&speed=60", ""));
+        Assert.Equal(["luggage", "rear-spring", "speed", "wheelbase"], on.Values.Keys);
+        Assert.Equal((60.0, true, "four up with luggage"), (on.KilometresPerHour, on.InertiaGrows, on.Load));
+        Assert.Equal(pin.Word, PassPin.Of(on).Word);
+    }
+
+    [Fact]
+    public void Its_numbers_are_those_that_the_page_shows_when_the_trial_is_taken()
+    {
+        var state = PassState.Of($"?{Fern}&pins={Three}", "");
+        var tray = TrayView.Of(Garage, state, Xunit.TestContext.Current.CancellationToken);
+        foreach (var pin in state.Pins)
+        {
+            var taken = new PassTrial(Garage).See(pin.On(state), full: true).View!;
+            var trial = tray.Trials[pin.Word];
+            Assert.Equal(3, trial.Numbers.Count);
+            foreach (var (name, value) in trial.Numbers)
+            {
+                var change = taken.Changes.Single(one => one.Measure.Label == name);
+                Assert.Equal(change.PrintWithUnit(change.After), value);
+            }
+
+            Assert.NotEmpty(trial.Curve);
+            Assert.Equal(pin.Word == "described", trial.Behind.Length == 0);
+        }
+
+        Assert.Equal("rear spring 50 N/mm, rear damping 1.5 × described", tray.Trials[state.Pins[1].Word].Words, ignoreCase: true);
+        Assert.Equal("as described", tray.Trials["described"].Words);
+        var nods = tray.Trials.Values.Select(trial => trial.Numbers[0].Value).ToList();
+        Assert.Equal(3, nods.Distinct().Count());
+        Assert.Contains("less nodding", tray.Trials[state.Pins[1].Word].Effect, StringComparison.Ordinal);
+
+        // The third number is the room of the axle that has least of it.
+        var least = Least(state, "rear") < Least(state, "front") ? "rear" : "front";
+        Assert.Contains(least, tray.Trials["described"].Numbers[2].Name, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Every_load_of_the_car_stands_in_the_row_with_the_number_that_it_would_show()
+    {
+        var state = PassState.Of($"?{Fern}&rear-spring=50", "");
+        var tray = TrayView.Of(Garage, state, Xunit.TestContext.Current.CancellationToken);
+        var car = Garage.Car("fern-saloon")!.Value!;
+        Assert.Equal(car.LoadStates.Select(load => load.Name).Append("empty").Distinct(), tray.Loads.Select(load => load.Load));
+        foreach (var (load, trial) in tray.Loads)
+        {
+            var view = new PassTrial(Garage).See(state with { Load = load }, full: true).View!;
+            var nod = view.Changes.Single(one => one.Measure == PassCatalogue.PitchOver(view.Now.Pass.Road)[0]);
+            Assert.Equal(nod.PrintWithUnit(nod.After), trial.Numbers[0].Value);
+        }
+    }
+
+    [Fact]
+    public void A_trial_that_this_car_cannot_have_says_why_and_the_others_stand()
+    {
+        var state = PassState.Of($"?{Fern}&pins=described~~rear-spring_-5", "");
+        var tray = TrayView.Of(Garage, state, Xunit.TestContext.Current.CancellationToken);
+        Assert.NotEmpty(tray.Trials["described"].Numbers);
+        Assert.Contains("above 0", tray.Trials["rear-spring_-5"].Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Trials_are_pinned_taken_and_let_go_on_the_page()
+    {
+        Addresses.NavigateTo($"/pass?{Fern}&rear-spring=50");
+        var page = Render<PassPage>();
+        page.Find("#pin").Click();
+        Assert.Contains("pins=rear-spring_50", Addresses.Uri, StringComparison.Ordinal);
+        page.WaitForState(() => page.FindAll(".pins dl").Count == 1, TimeSpan.FromSeconds(60));
+        Assert.True(page.Find("#pin").HasAttribute("disabled"));
+        Assert.Equal("true", page.Find(".pins li").GetAttribute("aria-current"));
+        Assert.Contains("pinned as A", page.Find("#tray-said").TextContent, StringComparison.Ordinal);
+
+        page.Find("#all-described").Click();
+        page.Find("#pin").Click();
+        page.WaitForState(() => page.FindAll(".pins dl").Count == 2, TimeSpan.FromSeconds(60));
+        Assert.Contains("pins=rear-spring_50~~described", Addresses.Uri, StringComparison.Ordinal);
+        page.FindAll(".pins button").First(button => button.GetAttribute("aria-label") == "take A into the sliders").Click();
+        Assert.Contains("rear-spring=50", Addresses.Uri, StringComparison.Ordinal);
+        page.FindAll(".pins button").First(button => button.GetAttribute("aria-label") == "unpin A").Click();
+        Assert.Contains("pins=described", Addresses.Uri, StringComparison.Ordinal);
+        Assert.Single(page.FindAll(".pins li"));
+
+        page.WaitForState(() => page.FindAll(".tray-loads button").Count > 2, TimeSpan.FromSeconds(60));
+        page.FindAll(".tray-loads button").First(button => button.TextContent.Contains("empty", StringComparison.Ordinal)).Click();
+        Assert.Contains("load=empty", Addresses.Uri, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Pinned_trials_are_compared_over_speeds_by_the_study_that_compares_cars()
+    {
+        var view = new PassTrial(Garage).See(PassState.Of($"?{Fern}&pins={Three}&speed=47", ""), full: false).View!;
+        var asked = TrialSpeeds.Asked(view);
+        Assert.Equal(
+            ["A, as described", "B, rear spring 50 N/mm and more", "C, rear damping 1.5 × described"], asked.Cars.Select(car => car.Name));
+        Assert.All(asked.Cars, car => Assert.Equal("four up with luggage", car.Load.Name));
+        Assert.Contains(asked.Speeds, speed => Math.Abs((speed * 3.6) - 47.0) < 1e-9);
+        var few = asked with { Speeds = [.. asked.Speeds.Where((_, i) => i % 5 == 0)] };
+        var answer = CompareStudy.Run(few);
+        Assert.Null(answer.Failure);
+        Assert.Contains(CompareAnswer.OverSpeeds, answer.FigureIds);
+
+        // One pin alone is held against the car as described; what is set now stands beside those that are pinned.
+        var one = TrialSpeeds.Asked(new PassTrial(Garage).See(PassState.Of($"?{Fern}&pins=rear-spring_50&rear-spring=50", ""), full: false).View!);
+        Assert.Equal(["as described", "A, rear spring 50 N/mm"], one.Cars.Select(car => car.Name));
+        var set = TrialSpeeds.Asked(new PassTrial(Garage).See(PassState.Of($"?{Fern}&pins=described&rear-spring=50", ""), full: false).View!);
+        Assert.Equal(["A, as described", "as set now"], set.Cars.Select(car => car.Name));
+    }
+
+    [Fact]
+    public void Compared_over_speeds_they_are_drawn_on_the_page()
+    {
+        Addresses.NavigateTo($"/pass?{Fern}&pins=described~~rear-spring_50");
+        var page = Render<PassPage>();
+        page.Find("#over-speeds").Click();
+        page.WaitForState(() => page.FindAll(".trial-speeds figcaption").Count == 1, TimeSpan.FromSeconds(120));
+        Assert.Contains("Road: round-top hump", page.Find(".trial-speeds figcaption").TextContent, StringComparison.Ordinal);
+    }
+
+    private double Least(PassState state, string end) => state.Pins.Select(pin => new PassTrial(Garage).See(pin.On(state), full: false).View!)
+        .Min(view => view.Changes.Single(one => one.Measure.Key == $"{end}-bump-margin").After!.Value);
+}
