@@ -6,6 +6,7 @@ using Heaveline.Web.Pages.Drives;
 using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Pages.Reports;
 using Heaveline.Web.Pages.Rides;
+using Heaveline.Web.Pages.Stories;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
@@ -155,5 +156,8 @@ public static class PageHost
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().ProofIn(brief));
         services.AddSingleton(_ => new DriveDetails(brief));
         services.AddSingleton<MadeReports>();
+        services.AddSingleton(_ => StoryStudies.Drives(brief));
+        services.AddSingleton(_ => StoryStudies.Causes(brief));
+        services.AddSingleton(_ => StoryStudies.Price(brief));
     }
 }

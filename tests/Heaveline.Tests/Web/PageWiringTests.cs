@@ -16,8 +16,8 @@ public sealed class PageWiringTests : BunitContext
 {
     private const string Asked = "?car=fern-saloon&load=driver";
 
-    // The garage, the phone and the sheet of a new car have nothing of their own to take away; a report must be made first, a drive brought in.
-    private static readonly string[] WithoutDownloads = ["/", "/report", "/phone", "/drive", "/sheet"];
+    // Garage, phone, story and the sheet of a new car have nothing of their own to take away; a report must be made first, a drive brought in.
+    private static readonly string[] WithoutDownloads = ["/", "/report", "/phone", "/drive", "/sheet", "/story"];
 
     private static readonly ServeOptions Options = new() { Garage = Path.Combine(Checkout.Root, "examples", "garage") };
 
