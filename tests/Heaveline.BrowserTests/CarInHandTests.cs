@@ -1,3 +1,4 @@
+using Heaveline.Files.Garages;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -71,6 +72,45 @@ public class CarInHandTests(Served served)
 
         var other = await served.Open("/report");
         await Expect(other.Locator("#choose-car")).Not.ToHaveValueAsync("fern-saloon");
+    }
+
+    [Fact]
+    public async Task The_drive_in_hand_is_what_the_report_is_of_and_is_shown_again_on_its_page()
+    {
+        var drives = new Garage(served.Garage).Drives;
+        var before = drives.Begin("In hand before", "log.csv", "t\n"u8.ToArray()).Drive!;
+        var after = drives.Begin("In hand after", "log.csv", "t\n"u8.ToArray()).Drive!;
+        var page = await served.Open($"/drive?car=fern-saloon&log={before}");
+        await Live(page);
+        await page.Locator(".next a").ClickAsync();
+        await Expect(page.Locator("#drive-1")).ToHaveValueAsync(before);
+        await page.Locator("#drive-2").SelectOptionAsync(after);
+        await Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex($"drive={before}&drive={after}"));
+        // The head chooses another load: both drives stay.
+        await page.Locator("#choose-load").SelectOptionAsync("four up with luggage");
+        var both = $"drive={before}&drive={after}";
+        await Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex($"load=four.*{both}|{both}.*load=four"));
+        foreach (var name in new[] { "The pass", "The drive", "The report" })
+        {
+            await Pages(page).GetByRole(AriaRole.Link, new() { Name = name, Exact = true }).ClickAsync();
+            await Expect(Pages(page).Locator("[aria-current=page]")).ToHaveTextAsync(name);
+        }
+
+        await Expect(page.Locator("#drive-1")).ToHaveValueAsync(before);
+        await Expect(page.Locator("#drive-2")).ToHaveValueAsync(after);
+        Directory.Delete(Path.Combine(served.Garage, DriveFolders.Folder, before), recursive: true);
+        Directory.Delete(Path.Combine(served.Garage, DriveFolders.Folder, after), recursive: true);
+    }
+
+    [Fact]
+    public async Task A_page_that_comes_to_life_takes_the_focus_from_nobody_and_a_page_gone_to_is_read_from_its_heading()
+    {
+        var page = await served.Open("/car?car=fern-saloon");
+        await Live(page);
+        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        Assert.Equal("BODY", await page.EvaluateAsync<string>("() => document.activeElement.tagName"));
+        await Pages(page).GetByRole(AriaRole.Link, new() { Name = "The rule", Exact = true }).ClickAsync();
+        await page.WaitForFunctionAsync("() => document.activeElement.tagName === 'H1'");
     }
 
     [Theory]

@@ -10,32 +10,47 @@ namespace Heaveline.Web.Frame;
 /// <param name="NextWords">The next step in words.</param>
 public sealed record PageEntry(string Path, string Words, string? Next = null, string NextWords = "")
 {
+    /// <summary>The page that tells one car's story from end to end.</summary>
+    public const string Story = "story";
+
+    /// <summary>The page of the drive.</summary>
+    public const string Drive = "drive";
+
+    /// <summary>The page of the pass.</summary>
+    public const string Pass = "pass";
+
     /// <summary>All pages in their order.</summary>
     public static IReadOnlyList<PageEntry> All { get; } =
     [
-        new("", "Heaveline", "pass", "drive the car in hand over a bump"),
-        new("car", "The car", "pass", "drive it over a bump"),
+        new("", "Heaveline", Pass, "drive the car in hand over a bump"),
+        new(Story, "A first story"),
+        new("car", "The car", Pass, "drive it over a bump"),
         new("sheet", "A new car"),
-        new("pass", "The pass", "rule", "see at which values and speeds it would nod less"),
+        new(Pass, "The pass", "rule", "see at which values and speeds it would nod less"),
         new("rule", "The rule", CurrentCar.Ride, "see how it goes on a long rough road"),
-        new(CurrentCar.Ride, "The ride", "report", "put what was found on paper"),
-        new("road", "The road", "pass", "drive the car in hand over a bump"),
-        new("drive", "The drive", "report", "put what was found on paper"),
-        new("report", "The report", "drive", "prove the change with a phone on the floor"),
-        new("phone", "The phone", "drive", "read what was recorded"),
+        new(CurrentCar.Ride, "The ride", CurrentCar.Report, "put what was found on paper"),
+        new("road", "The road", Pass, "drive the car in hand over a bump"),
+        new(Drive, "The drive", CurrentCar.Report, "put what was found on paper"),
+        new(CurrentCar.Report, "The report", Drive, "prove the change with a phone on the floor"),
+        new("phone", "The phone", Drive, "read what was recorded"),
     ];
 
     /// <summary>Whether the page shows a car even where its address names none.</summary>
-    public bool ShowsCar => Path is "pass" or "rule" or CurrentCar.Ride or "report";
+    public bool ShowsCar => Path is Pass or "rule" or CurrentCar.Ride or CurrentCar.Report;
 
-    /// <summary>Whether its address says nothing of the car in hand: the sheet's own keys are others, and a phone records what it is in.</summary>
-    public bool IsApart => Path is "sheet" or "phone";
+    /// <summary>
+    /// Whether its address says nothing of the car in hand: the sheet has other keys, a phone records what it is in, the story has its own car.
+    /// </summary>
+    public bool IsApart => Path is "sheet" or "phone" or Story;
+
+    /// <summary>What it says of itself when it is asked.</summary>
+    public PageHelp Help => PageHelp.Of(Path);
 
     /// <summary>Speed where none is said, km/h as the page takes it.</summary>
     public string UsualSpeed => Path switch
     {
         CurrentCar.Ride => Pages.Rides.RidePageChoices.At.Usual!.Split(' ')[0],
-        "report" => Heaveline.Reports.ReportStudy.Speed.Usual!.Split(' ')[0],
+        CurrentCar.Report => Heaveline.Reports.ReportStudy.Speed.Usual!.Split(' ')[0],
         _ => Rounded.Text(Pages.Passes.PassState.UsualSpeed),
     };
 }

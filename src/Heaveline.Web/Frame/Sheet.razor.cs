@@ -17,6 +17,7 @@ public sealed partial class Sheet : IAsyncDisposable
     private ErrorBoundary? boundary;
     private CurrentCar? current;
     private PageEntry page = PageEntry.All[0];
+    private IReadOnlyList<string> unread = [];
     private bool isNamed;
     private bool isBump = true;
     private string? remembered;
@@ -58,14 +59,20 @@ public sealed partial class Sheet : IAsyncDisposable
             if (!isNamed && await script.InvokeAsync<string?>("last") is { } last && CurrentCar.Of(last) is { Car: { } car } found
                 && Garage.CarNames.Contains(car))
             {
-                current = found;
+                current = found.With(current?.Drives is { IsEmpty: false } here ? here : found.Drives, "", Drives);
                 isBump = IsBump(current);
+                StateHasChanged();
+            }
+            else if (isNamed && current is { Drives.IsEmpty: true } && page.Path != CurrentCar.Report
+                && await script.InvokeAsync<string?>("last") is { } former)
+            {
+                current = current.With(CurrentCar.Of(former).Drives, page.Path, Drives);
                 StateHasChanged();
             }
         }
 
         // What is not here is not remembered.
-        if (isNamed && current is { Car: { } named })
+        if ((isNamed || page.Path == PageEntry.Drive) && current is { Car: { } named })
         {
             var links = PageEntry.All.Where(entry => !entry.IsApart).ToDictionary(entry => "/" + entry.Path, entry => "/" + Link(entry.Path));
             var kept = Garage.CarNames.Contains(named) ? string.Join('\n', links.Values) : "";
@@ -78,6 +85,8 @@ public sealed partial class Sheet : IAsyncDisposable
     }
 
     private string Link(string path) => current is null || PageEntry.All.First(entry => entry.Path == path).IsApart ? path : current.On(path, isBump);
+
+    private IReadOnlyCollection<string> Drives => Garage.Garage.Drives.Names;
 
     private bool IsBump(CurrentCar? of) => of?.Road is not { } road || Garage.Road(road)?.Value is not { Event: null };
 
@@ -92,6 +101,7 @@ public sealed partial class Sheet : IAsyncDisposable
         var uri = new Uri(Addresses.Uri);
         var path = uri.AbsolutePath[new Uri(Addresses.BaseUri).AbsolutePath.Length..].TrimEnd('/');
         page = PageEntry.All.FirstOrDefault(entry => entry.Path == path) ?? new PageEntry(path, "");
+        unread = page.Words.Length == 0 ? [] : AddressWords.Of(page, uri.Query);
         if (page.IsApart || page.Words.Length == 0 || Garage.UsualCar is not { } usual)
         {
             return;
@@ -99,11 +109,16 @@ public sealed partial class Sheet : IAsyncDisposable
 
         var said = CurrentCar.Of(uri.Query);
         isNamed = said.Car is not null || page.ShowsCar;
+        var drives = current?.Drives ?? [];
         if (isNamed || current is null)
         {
             current = said with { Car = said.Car ?? usual, Speed = said.Speed ?? page.UsualSpeed };
             isBump = IsBump(current);
         }
+
+        // The page of the drive shows one even where its address names none.
+        var shown = page.Path == PageEntry.Drive && said.Drives.IsEmpty && Garage.UsualDrive is { } last ? [last] : said.Drives;
+        current = (current with { Drives = drives }).With(shown, page.Path, Drives);
     }
 
     // What the page alone chooses stays in its address.
@@ -112,12 +127,13 @@ public sealed partial class Sheet : IAsyncDisposable
         var words = CurrentCar.TrialKeys.Concat(["seat", CurrentCar.SpringsKey, CurrentCar.InertiaKey])
             .Where(key => key != "seat" || next.Car != current!.Car)
             .ToDictionary(key => key, _ => (object?)null, StringComparer.Ordinal);
-        foreach (var (key, word) in next.Words(page.Path, IsBump(next)))
+        // The head chooses no drive: those of the page stay, two of a report too.
+        foreach (var (key, word) in next.Words(page.Path, IsBump(next)).Where(one => one.Key is not (CurrentCar.LogKey or CurrentCar.DriveKey)))
         {
             words[key] = string.IsNullOrEmpty(word) ? null : word;
         }
 
-        if (page.Path == "report" && new Uri(Addresses.Uri) is var uri
+        if (page.Path == CurrentCar.Report && new Uri(Addresses.Uri) is var uri
             && Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(uri.Query).TryGetValue("car", out var cars) && cars.Count > 1)
         {
             words["car"] = (string[])[next.Car!, .. cars.Skip(1).OfType<string>().Where(name => name != next.Car)];

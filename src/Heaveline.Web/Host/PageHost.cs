@@ -7,6 +7,7 @@ using Heaveline.Web.Pages.Drives;
 using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Pages.Reports;
 using Heaveline.Web.Pages.Rides;
+using Heaveline.Web.Pages.Stories;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
@@ -158,5 +159,8 @@ public static class PageHost
         services.AddSingleton(_ => new DriveDetails(brief));
         services.AddSingleton(_ => new Pages.Passes.TrialSpeeds(brief));
         services.AddSingleton<MadeReports>();
+        services.AddSingleton(_ => StoryStudies.Drives(brief));
+        services.AddSingleton(_ => StoryStudies.Causes(brief));
+        services.AddSingleton(_ => StoryStudies.Price(brief));
     }
 }

@@ -105,6 +105,9 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
         }
     }
 
+    /// <summary>The drive where none is named: the one brought in last; null in a garage without any.</summary>
+    public string? UsualDrive => Garage.Drives.Names.MaxBy(name => Directory.GetCreationTimeUtc(Path.Combine(Folder, DriveFolders.Folder, name)));
+
     /// <summary>The file of a car, by its name in the garage. It need not be there.</summary>
     public static string FileOf(string name) => FileFormat.Described.Has(name) ? name : name + Ending;
 

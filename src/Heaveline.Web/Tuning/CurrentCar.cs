@@ -35,6 +35,15 @@ public sealed record CurrentCar
     /// <summary>Before the letter of a random road's class.</summary>
     public const string ClassWord = "class-";
 
+    /// <summary>Address key of the drive in hand; on the page of the report <see cref="DriveKey"/>.</summary>
+    public const string LogKey = "log";
+
+    /// <summary>Address key of a report's drives.</summary>
+    public const string DriveKey = "drive";
+
+    /// <summary>The page that tells of drives beside what the rest of its address says.</summary>
+    public const string Report = "report";
+
     private const string OverKey = "over";
     private const string AtKey = "at";
     private const string BesideKey = "beside";
@@ -67,6 +76,9 @@ public sealed record CurrentCar
     /// <summary>Name of the car that it is held against; null for none.</summary>
     public string? Beside { get; init; }
 
+    /// <summary>The drives in hand, by their folders: one, or the one before a change and the one after it; none is none.</summary>
+    public ImmutableArray<string> Drives { get; init; } = [];
+
     /// <summary>What is tried on the car, and how it is set, by the keys of the address, in words.</summary>
     public ImmutableSortedDictionary<string, string> Trial { get; init; } = NoTrial;
 
@@ -82,7 +94,8 @@ public sealed record CurrentCar
     {
         var said = QueryHelpers.ParseQuery(query);
         string? Text(string key) => said.TryGetValue(key, out var words) && words.LastOrDefault(w => w is { Length: > 0 }) is { } text ? text : null;
-        string[] cars = [.. said.TryGetValue("car", out var names) ? names.OfType<string>().Where(name => name.Length > 0) : []];
+        string[] All(string key) => [.. said.TryGetValue(key, out var names) ? names.OfType<string>().Where(name => name.Length > 0) : []];
+        var cars = All("car");
         var road = Text("road");
         var trial = TrialKeys.Append(SpringsKey).Append(InertiaKey).Select(key => (Key: key, Words: Text(key))).Where(one => one.Words is not null)
             .ToImmutableSortedDictionary(one => one.Key, one => one.Words!, StringComparer.Ordinal);
@@ -96,6 +109,7 @@ public sealed record CurrentCar
             Height = Text(HeightKey),
             Beside = Text(BesideKey) ?? cars.ElementAtOrDefault(1),
             Pins = Text(PinsKey),
+            Drives = All(DriveKey) is { Length: > 0 } drives ? [.. drives] : Text(LogKey) is { } log ? [log] : [],
             Trial = trial.IsEmpty ? NoTrial : trial,
         };
     }
@@ -103,6 +117,21 @@ public sealed record CurrentCar
     /// <summary>Whether a road is a random one, on which a car rides, but passes no bump.</summary>
     /// <param name="road">Its word in an address.</param>
     public static bool IsRandom(string road) => road == OwnDensity || road.StartsWith(ClassWord, StringComparison.Ordinal);
+
+    /// <summary>
+    /// The same with the drives that an address says, as far as they are here. A page other than that of the report says one of two alone: the other
+    /// stays in hand beside it.
+    /// </summary>
+    /// <param name="said">The drives of the address.</param>
+    /// <param name="page">The page.</param>
+    /// <param name="known">Those of the garage.</param>
+    public CurrentCar With(ImmutableArray<string> said, string page, IReadOnlyCollection<string> known)
+    {
+        var next = page == Report ? said
+            : said is [] || (said is [var one] && Drives is [_, var after] && after == one) ? Drives
+            : said;
+        return this with { Drives = [.. next.Where(known.Contains)] };
+    }
 
     /// <summary>Another car in hand: it brings its own loads and settings, and what is about the drive stays. The same car stays as it is.</summary>
     /// <param name="name">Its name in the garage.</param>
@@ -131,6 +160,7 @@ public sealed record CurrentCar
         (BesideKey, Beside),
         (HeightKey, Height),
         (PinsKey, Pins),
+        .. page == Report ? Drives.Select(name => (DriveKey, (string?)name)) : [(LogKey, Drives.LastOrDefault())],
         .. Trial.Select(one => (one.Key, (string?)one.Value)),
     ];
 }

@@ -28,7 +28,7 @@ internal static class Luggage
         {
             throw new RefusedValueException(
                 "Luggage over the rear axle",
-                $"{(double.IsFinite(kilograms) ? Rounded.Text(kilograms) : "no number")} kg",
+                $"{Rounded.Refused(kilograms)} kg",
                 "between 0 and 5000 kg",
                 "0 is the load state as it is.");
         }

@@ -53,9 +53,10 @@ public static class Checked
         string property, string value, string limit, string advice, double? least = null, double? most = null, bool isOpenBelow = false) =>
         new(Words(property), value, limit, advice) { Property = property, Least = least, Most = most, IsOpenBelow = isOpenBelow };
 
-    // A refused value's doubt tells nothing.
+    // A refused value's doubt tells nothing. What was too large for a number when it was turned into SI units has no size to be told.
     private static string Said<TDimension>(Amount<TDimension> value)
-        where TDimension : struct, IDimension => value.WithDoubt(0.0).ToString();
+        where TDimension : struct, IDimension =>
+        double.IsFinite(value.Si) ? value.WithDoubt(0.0).ToString() : "beyond the numbers that can be computed with";
 
     private static string Plain(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 

@@ -7,6 +7,8 @@ namespace Heaveline.Quantities;
 /// </summary>
 internal static class Rounded
 {
+    private const double Long = 1e12;
+
     /// <summary>A number with so many significant digits.</summary>
     public static double Significant(double value, int digits)
     {
@@ -40,6 +42,11 @@ internal static class Rounded
         var limit = QuantityText.NumberOf(text).Length == 0 ? "a number" : "a number alone, or with a unit that fits";
         throw new RefusedValueException("The value", $"“{text.Trim()}”", limit, refusal!.Advice);
     }
+
+    /// <summary>A number that is refused, as it stands in a sentence: hundreds of digits tell nobody anything.</summary>
+    public static string Refused(double value) => !double.IsFinite(value) ? "no number"
+        : Math.Abs(value) > Long ? value.ToString("G6", CultureInfo.InvariantCulture)
+        : Text(value);
 
     /// <summary>A number without an exponent and without zeros that say nothing.</summary>
     public static string Text(double value) => (value == 0.0 ? 0.0 : value).ToString("0.##########", CultureInfo.InvariantCulture);

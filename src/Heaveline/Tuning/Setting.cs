@@ -11,6 +11,9 @@ namespace Heaveline.Tuning;
 /// <param name="Label">Its name for a reader.</param>
 internal abstract record Setting(string Key, string Label)
 {
+    // More than any car has of anything, in any unit of a slider: what is beyond it is refused as it was typed, before it is turned into SI units.
+    private const double Most = 1e9;
+
     /// <summary>The slider for a car as described; null when the car has nothing of the kind.</summary>
     public abstract SettingScale? ScaleOf(Car described);
 
@@ -27,11 +30,13 @@ internal abstract record Setting(string Key, string Label)
 
     /// <summary>A value above zero, or the refusal in the words and the unit of the slider.</summary>
     protected double Positive(double value, string unit, string advice) =>
-        double.IsFinite(value) && value > 0.0 ? value : throw Refused(value, unit, $"above 0 {unit}".TrimEnd(), advice);
+        value is > 0.0 and <= Most ? value : throw Refused(value, unit, value > Most ? AtMost(unit) : $"above 0 {unit}".TrimEnd(), advice);
 
     /// <summary>A value that is zero or above.</summary>
     protected double NotNegative(double value, string unit, string advice) =>
-        double.IsFinite(value) && value >= 0.0 ? value : throw Refused(value, unit, $"0 {unit}".TrimEnd() + " or above", advice);
+        value is >= 0.0 and <= Most
+            ? value
+            : throw Refused(value, unit, value > Most ? AtMost(unit) : $"0 {unit}".TrimEnd() + " or above", advice);
 
     /// <summary>A value inside closed limits.</summary>
     protected double Within(double value, double low, double high, string unit, string advice) =>
@@ -39,6 +44,8 @@ internal abstract record Setting(string Key, string Label)
             ? value
             : throw Refused(value, unit, $"between {Rounded.Text(low)} and {Rounded.Text(high)} {unit}".TrimEnd(), advice);
 
+    private static string AtMost(string unit) => $"at most {Rounded.Text(Most)} {unit}".TrimEnd();
+
     private RefusedValueException Refused(double value, string unit, string limit, string advice) =>
-        new(Label, $"{(double.IsFinite(value) ? Rounded.Text(value) : "no number")} {unit}".TrimEnd(), limit, advice);
+        new(Label, $"{Rounded.Refused(value)} {unit}".TrimEnd(), limit, advice);
 }

@@ -65,9 +65,10 @@ public class NameTests
             Assert.Equal($"/{page[..^"Page".Length].ToLowerInvariant()}", address);
         }
 
-        // The page of the car holds what describe says of it; that of the phone records what drive reads; the sheet begins a car.
+        // The page of the car holds what describe says of it; that of the phone records what drive reads; the sheet begins a car; the story tells
+        // of one from end to end.
         string[] commands = [.. Studies.Select(s => s.Question.Word), ReportStudy.Question.Word];
-        Assert.Equal(["/", "/car", "/no-such-page", "/phone", "/sheet"], addresses.Values.Where(a => !commands.Contains(a[1..])).Order());
+        Assert.Equal(["/", "/car", "/no-such-page", "/phone", "/sheet", "/story"], addresses.Values.Where(a => !commands.Contains(a[1..])).Order());
     }
 
     // wheel-rate: WheelRate.

@@ -76,6 +76,37 @@ public class CurrentCarTests
         Assert.Equal(3, InHand.Tried);
     }
 
+    [Fact]
+    public void The_drive_in_hand_goes_from_page_to_page_and_is_what_a_report_is_of()
+    {
+        var driven = InHand with { Drives = ["lane, after"] };
+        Assert.EndsWith("&log=lane%2C%20after", driven.On("pass").Split("&front-damping")[0], StringComparison.Ordinal);
+        foreach (var page in new[] { "", "car", "pass", "rule", "ride", "report", "drive" })
+        {
+            Assert.Equal(["lane, after"], Read(driven.On(page)).Drives);
+        }
+
+        Assert.Equal(["lane, after"], ReportQuery.Of(driven.On("report")["report".Length..]).Drives);
+        var pair = InHand with { Drives = ["before", "after"] };
+        Assert.Equal(["before", "after"], ReportQuery.Of(pair.On("report")["report".Length..]).Drives);
+        Assert.Equal(["after"], Read(pair.On("drive")).Drives);
+    }
+
+    [Fact]
+    public void Two_drives_stay_in_hand_while_a_page_shows_the_one_after_and_one_that_is_not_here_is_let_go()
+    {
+        string[] known = ["before", "after", "third"];
+        var pair = InHand with { Drives = ["before", "after"] };
+        Assert.Equal(["before", "after"], pair.With([], "pass", known).Drives);
+        Assert.Equal(["before", "after"], pair.With(["after"], "drive", known).Drives);
+        Assert.Equal(["third"], pair.With(["third"], "drive", known).Drives);
+        Assert.Equal(["before"], pair.With(["before"], "drive", known).Drives);
+        Assert.Equal(["after"], pair.With(["after"], "report", known).Drives);
+        Assert.Empty(pair.With([], "report", known).Drives);
+        Assert.Equal(["before", "after"], pair.With([], "pass", known).For("drover-van").Drives);
+        Assert.Empty(InHand.With(["gone"], "drive", known).Drives);
+    }
+
     private static CurrentCar Read(string address) => CurrentCar.Of(address[address.IndexOf('?', StringComparison.Ordinal)..]);
 
     private static void AssertSame(CurrentCar one, CurrentCar other)

@@ -83,6 +83,22 @@ public class SheetReadingTests
     }
 
     [Fact]
+    public void A_number_of_both_axles_is_told_with_one_share_at_the_top_and_at_its_place()
+    {
+        var guessed = GarageSheet.Of("Lark", Three).Estimates.Where(one => one.Key != "tyre")
+            .Select(one => (one.Key, one.Value.Value.Split('±')[0].Trim())).ToArray();
+        var (sheet, reading) = Read("wheelbase", "2.74 m", guessed);
+        var finding = SheetFinding.Of(reading.Car!);
+        var tyre = GarageSheet.Lines.Single(line => line.Key == "tyre");
+        var share = SheetFinding.ShareOf(finding.Ratio, tyre);
+        Assert.True(share > 1.2 * finding.Ratio.Shares.Max(one => one.Share), "both axles make it");
+        Assert.Contains(
+            FormattableString.Invariant($"Measure number 13 next, stiffness of one tyre: it makes {100.0 * share:F0} % of the variance"),
+            SheetHeading.Of(sheet, reading, finding, 1).Next,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void All_that_the_file_marks_as_estimated_is_counted()
     {
         var (sheet, reading) = Read("rear-gap", "60 mm");

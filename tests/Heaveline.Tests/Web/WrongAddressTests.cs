@@ -1,5 +1,6 @@
 using Bunit;
 using Heaveline.Tests.House;
+using Heaveline.Web.Frame;
 using Heaveline.Web.Host;
 using Heaveline.Web.Pages;
 using Heaveline.Web.Serving;
@@ -45,11 +46,42 @@ public sealed class WrongAddressTests : BunitContext
     [InlineData("/pass?car=fern-saloon&load=nobody", "'nobody' is no load state of Fern saloon")]
     [InlineData("/pass?car=fern-saloon&speed=900", "between 1.8 and 432 km/h")]
     [InlineData("/pass?car=fern-saloon&speed=banana", "speed 'banana': \"banana\" is not a number.")]
+    [InlineData("/pass?car=fern-saloon&front-spring=1e308", "Front spring is 1E+308 N/mm; it must be at most 1000000000 N/mm.")]
+    [InlineData("/pass?car=fern-saloon&rear-damping=1e308", "Rear damping is 1E+308 × described; it must be at most 1000000000 × described.")]
     [InlineData("/pass?car=fern-saloon&rear-spring=soft", "rear-spring 'soft': \"soft\" is not a number.")]
     public void The_page_of_the_pass_answers_in_words(string path, string words)
     {
         Services.GetRequiredService<NavigationManager>().NavigateTo(path);
         Assert.Contains(words, Render<PassPage>().Find("section.refused").TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("car", "?car=fern-saloon&sprigns=stiff", "This page reads nothing of “sprigns” in its address.")]
+    [InlineData("report", "?car=fern-saloon&parts=why&rear-spring=soft", "rear-spring 'soft': \"soft\" is not a number.")]
+    [InlineData("pass", "?a=1&b=2&c=3&d=4&e=5", "This page reads nothing of “a”, “b”, “c”, “d” and 1 more in its address.")]
+    public void Every_page_says_what_of_its_address_nobody_reads(string page, string query, string said) =>
+        Assert.StartsWith(said, Assert.Single(AddressWords.Of(PageEntry.All.Single(one => one.Path == page), query)), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("car", "?car=fern-saloon&open=front")]
+    [InlineData("car", "?car=fern-saloon&load=driver&road=village-hump&over=x&height=40&beside=fern-saloon-cured&luggage=20&springs=frequencies")]
+    [InlineData("report", "?car=fern-saloon&drive=a&drive=b&forecast=yes&date=today")]
+    [InlineData("rule", "?car=fern-saloon&rule=damping&marks=one&from=20&log=lane")]
+    [InlineData("ride", "?car=fern-saloon&road=density&density=4&waviness=2&at=50")]
+    [InlineData("sheet", "?name=Lark&wheelbase=2.74 m")]
+    [InlineData("pass", "?car=fern-saloon&rear-spring=soft&speed=40")]
+    public void What_a_page_reads_or_refuses_itself_is_not_called_unread(string page, string query) =>
+        Assert.Empty(AddressWords.Of(PageEntry.All.Single(one => one.Path == page), query));
+
+    [Theory]
+    [InlineData("/pass?car=fern-saloon&load=empty", true)]
+    [InlineData("/pass?car=fern-saloon&load=driver", false)]
+    public void A_number_at_a_seat_says_when_nobody_is_aboard(string path, bool isSaid)
+    {
+        Services.GetRequiredService<NavigationManager>().NavigateTo(path);
+        Assert.Equal(isSaid ? 1 : 0, Render<PassPage>().FindAll("#nobody").Count);
+        Services.GetRequiredService<NavigationManager>().NavigateTo(path.Replace("/pass", "/ride", StringComparison.Ordinal));
+        Assert.Equal(isSaid ? 1 : 0, Render<RidePage>().FindAll("#nobody").Count);
     }
 
     [Fact]

@@ -12,27 +12,33 @@ internal static class DriveHeading
     /// <param name="sheet">What was written down.</param>
     /// <param name="answer">What the log says.</param>
     /// <param name="proof">It, held against the drive before the change; null where there is none.</param>
-    public static string Of(DriveSheet sheet, DriveAnswer answer, ProveAnswer? proof)
+    /// <param name="isFitting">Whether the car is still being fitted.</param>
+    public static string Of(DriveSheet sheet, DriveAnswer answer, ProveAnswer? proof, bool isFitting)
     {
         if (proof is not null)
         {
             return $"{sheet.Name}: {Verdict(proof.Main.Result.Verdict)}";
         }
 
-        var good = answer.Trust.Verdicts.Where(v => v.Level != TrustLevel.None && !(v.Use == TrustUse.Car && answer.IsCarRefused))
-            .Select(v => v.Use switch
+        // The car counts when it is told: a log that bears it is not yet a car.
+        var isTold = !isFitting && answer.Identified is { IsBelieved: true };
+        var good = answer.Trust.Verdicts.Where(v => v.Level != TrustLevel.None && (v.Use != TrustUse.Car || isTold)).Select(v => v.Use switch
         {
             TrustUse.Events => "single bumps",
             TrustUse.Comfort => "comfort",
             _ => "the car itself",
         }).ToList();
+        var later = isTold || answer.IsCarRefused || answer.Trust.For(TrustUse.Car).Level == TrustLevel.None ? ""
+            : answer.Asked.Settings.Wheelbase is null ? "; the car itself wants its wheelbase"
+            : isFitting ? "; the car itself is being fitted"
+            : "";
         var words = good.Count switch
         {
             0 => "good for nothing",
             1 => $"good for {good[0]} alone",
             _ => $"good for {string.Join(", ", good.SkipLast(1))} and {good[^1]}",
         };
-        return $"{sheet.Name}: a log {words}";
+        return $"{sheet.Name}: a log {words}{later}";
     }
 
     private static string Verdict(ComparisonVerdict verdict) => verdict switch

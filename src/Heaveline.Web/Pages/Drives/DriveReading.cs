@@ -2,6 +2,7 @@ using Heaveline.Files.Garages;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
+using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Drives;
 
@@ -14,7 +15,7 @@ internal sealed record DriveReading(string? Folder, DriveSource? Drive, string P
     /// <summary>The choice of the drive, by its folder's name.</summary>
     public static Choice Log { get; } = new()
     {
-        Name = "log", Kind = ChoiceKind.Log, Says = "The drive, by its folder in the garage; the last one brought in when none is named.",
+        Name = CurrentCar.LogKey, Kind = ChoiceKind.Log, Says = "The drive, by its folder in the garage; the last one brought in when none is named.",
     };
 
     /// <summary>What the study is asked.</summary>
@@ -39,9 +40,7 @@ internal sealed record DriveReading(string? Folder, DriveSource? Drive, string P
             return new DriveReading(named, drive, problem);
         }
 
-        var drives = garage.Garage.Drives;
-        var last = drives.Names.MaxBy(name => Directory.GetCreationTimeUtc(
-            Path.Combine(garage.Folder, Heaveline.Files.Garages.DriveFolders.Folder, name)));
+        var last = garage.UsualDrive;
         var (found, why) = last is null ? (null, "There is no drive in this garage yet.") : DriveSource.Of(garage.Garage, last);
         return new DriveReading(last, found, why);
     }

@@ -35,12 +35,20 @@ internal sealed record SheetFinding(string Load, DoubtResult Ratio, DoubtResult 
         result.Shares.Where(share => IsOf(share.Source, line)).Sum(share => share.Share);
 
     /// <summary>
-    /// The source of doubt to measure better next, with the number of the sheet that it belongs to, counted from 1; 0 where the sheet does not
-    /// ask it. Null where none makes half a per cent of it.
+    /// What to measure better next: the number of the sheet that makes most of the ratio's variance, counted from 1, both axles together, or 0 for
+    /// what the sheet does not ask; its words; its share (–). Null where none makes half a per cent of it.
     /// </summary>
-    public (int Number, VarianceShare Most)? Next => Ratio.Shares is [{ Share: >= Little } most, ..]
-        ? (GarageSheet.Lines.Index().FirstOrDefault(one => IsOf(most.Source, one.Item), (-1, null!)).Index + 1, most)
-        : null;
+    public (int Number, string Words, double Share)? Next
+    {
+        get
+        {
+            var most = GarageSheet.Lines.Select((line, i) => (Number: i + 1, line.Words, Share: ShareOf(Ratio, line)))
+                .Concat(Ratio.Shares.Where(share => !GarageSheet.Lines.Any(line => IsOf(share.Source, line)))
+                    .Select(share => (Number: 0, share.Source.Words, share.Share)))
+                .MaxBy(one => one.Share);
+            return most.Share >= Little ? most : null;
+        }
+    }
 
     private static bool IsOf(DoubtSource source, SheetLine line) => source.Amounts.Any(amount => line.Doubts.Contains(amount.Path));
 }

@@ -55,14 +55,12 @@ internal sealed record SheetHeading(string Headline, string Next)
         }
 
         yield return "Ride frequencies; nine times out of ten the ratio lies between the two.";
-        if (finding.Next is var (number, most))
+        if (finding.Next is var (number, words, share))
         {
-            var what = number > 0
-                ? $"Measure number {Text($"{number}")} next, {FirstLetter.Lowered(GarageSheet.Lines[number - 1].Words)}"
-                    + (GarageSheet.Lines[number - 1].Doubts.Count > 1 ? $" ({most.Source.Words})" : "")
-                : $"Measure the {most.Source.Words} next, in the full form";
-            yield return Text($"{what}: it makes {100.0 * most.Share:F0} % of the variance of that ratio; without its doubt the band would be ")
-                + Text($"{100.0 * Math.Sqrt(Math.Max(0.0, 1.0 - most.Share)):F0} % as wide.");
+            var what = number > 0 ? Text($"Measure number {number} next, {FirstLetter.Lowered(words)}")
+                : $"Measure the {words} next, in the full form";
+            yield return Text($"{what}: it makes {100.0 * share:F0} % of the variance of that ratio; without its doubt the band would be ")
+                + Text($"{100.0 * Math.Sqrt(Math.Max(0.0, 1.0 - share)):F0} % as wide.");
         }
 
         if (reading.Estimated > 0)

@@ -68,6 +68,10 @@ public sealed record ReportQuery
     /// </summary>
     public ImmutableSortedDictionary<string, string> Tried { get; init; } = CurrentCar.NoTrial;
 
+    /// <summary>The keys that are a report's own; those of what is in hand are beside them.</summary>
+    internal static IReadOnlyList<string> Keys { get; } =
+        ["speeds", "class", "rule", "samples", "seed", "forecast", "parts", "title", "author", "date", "paper", "file"];
+
     /// <summary>What an address says; what it does not say stands as usual.</summary>
     /// <param name="query">The query with or without its question mark.</param>
     public static ReportQuery Of(string query)
@@ -88,7 +92,7 @@ public sealed record ReportQuery
             Rule = Word("rule", plain.Rule),
             Samples = Word("samples", plain.Samples),
             Seed = Word("seed", plain.Seed),
-            Drives = [.. said.GetValueOrDefault("drive", StringValues.Empty).OfType<string>().Where(name => name.Length > 0)],
+            Drives = current.Drives,
             IsForecast = One("forecast") == Choice.Yes,
             Parts = One("parts"),
             Title = One("title") is { Length: > 0 } title ? title : null,
@@ -122,7 +126,7 @@ public sealed record ReportQuery
                 ("road", Road, plain.Road), ("speed", Speed, plain.Speed), ("speeds", Speeds, plain.Speeds), ("load", Load, null),
                 ("class", Class, plain.Class),
                 ("rule", Rule, plain.Rule), ("samples", Samples, plain.Samples), ("seed", Seed, plain.Seed),
-                .. Drives.Select(name => ("drive", (string?)name, (string?)null)),
+                .. Drives.Select(name => (CurrentCar.DriveKey, (string?)name, (string?)null)),
                 ("forecast", IsForecast ? Choice.Yes : null, null), ("parts", Parts, null),
                 ("title", Title, null), ("author", Author, ""), ("date", Date, null), ("paper", Paper, plain.Paper), ("file", File, null),
                 .. Tried.Select(one => (one.Key, (string?)one.Value, (string?)null)),
