@@ -97,6 +97,21 @@ public sealed class DescribedDriveTests : IDisposable
     }
 
     [Fact]
+    public void A_first_drive_of_another_car_or_load_is_refused_and_one_of_this_car_is_not_said_to_be_unknown()
+    {
+        string[] words = ["--hump", "short-bump", "--first", Before];
+        var own = Spoken.Of(["plan", scratch["fern-saloon.yaml"], "--load", LarchLane.Load, .. words]);
+        Assert.Equal((0, ""), (own.Code, own.Remarks));
+        Assert.DoesNotContain("it is taken for", own.Results, StringComparison.Ordinal);
+        var load = Spoken.Of(["plan", scratch["fern-saloon.yaml"], "--load", "driver", .. words]);
+        Assert.NotEqual(0, load.Code);
+        Assert.Contains($"driven with Fern saloon, {LarchLane.Load}; the plan is of Fern saloon, driver", load.Remarks, StringComparison.Ordinal);
+        var car = Spoken.Of(["plan", scratch["fern-saloon-cured.yaml"], "--load", LarchLane.Load, .. words]);
+        Assert.NotEqual(0, car.Code);
+        Assert.Contains("the plan is of Fern saloon, cured", car.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_option_stands_before_what_was_written_down_and_is_said()
     {
         var written = Spoken.Of("drive", Path.Combine(Before, "drive.yaml"), "--json");
