@@ -6,9 +6,9 @@ namespace Heaveline.Drives;
 /// Whether two stretches of logs are one and the same drive, at whatever rate, with whatever digits and from whatever start they were written.
 /// </summary>
 /// <remarks>
-/// The size of the specific force, smoothed to what every rate holds, is laid over the other at a lag: there nearly every stretch of some seconds goes
-/// along with its like, the quiet road between the bumps too, which no second drive over the same bumps repeats. Lags come from the liveliest
-/// stretches. Rate, lengths, shares and correlations are proposals of this program, tried on planted drives.
+/// The specific force, smoothed to what every rate holds, is laid over the other at a lag: there nearly every stretch of some seconds goes along with
+/// its like on every axis, the quiet road between the bumps too, which no second drive over the same bumps repeats. Lags come from the liveliest
+/// stretches of the force's size. Rate, lengths, shares and correlations are proposals of this program, tried on planted drives.
 /// </remarks>
 internal sealed class ShakenLike
 {
@@ -28,14 +28,15 @@ internal sealed class ShakenLike
     private const double Share = 0.9;
 
     // What shakes less is like any standstill, m/s² (standard deviation).
-    private const double Least = 0.05;
+    private const double Least = 0.1;
 
     // Two copies of one drive lie no nearer, s.
     private const double Apart = 20.0;
 
     private readonly double[] size;
+    private readonly double[][] axes;
 
-    private ShakenLike(double[] size) => this.size = size;
+    private ShakenLike(double[] size, double[][] axes) => (this.size, this.axes) = (size, axes);
 
     /// <summary>A log's shaking; null where it is too short to be told from another.</summary>
     /// <param name="times">Instants, s, rising.</param>
@@ -48,8 +49,9 @@ internal sealed class ShakenLike
         }
 
         // Straight between samples; the smoothing takes away what a faster log has beyond that.
-        var size = new double[(int)((times[^1] - times[0]) * Rate)];
-        for (var (i, k) = (0, 0); i < size.Length; i++)
+        var count = (int)((times[^1] - times[0]) * Rate);
+        double[][] axes = [.. force.Select(_ => new double[count])];
+        for (var (i, k) = (0, 0); i < count; i++)
         {
             var at = times[0] + (i / Rate);
             while (k + 2 < times.Count && times[k + 1] <= at)
@@ -58,12 +60,14 @@ internal sealed class ShakenLike
             }
 
             var share = Math.Clamp((at - times[k]) / (times[k + 1] - times[k]), 0.0, 1.0);
-            size[i] = Size(k) + (share * (Size(k + 1) - Size(k)));
+            for (var c = 0; c < axes.Length; c++)
+            {
+                axes[c][i] = force[c][k] + (share * (force[c][k + 1] - force[c][k]));
+            }
         }
 
-        return new ShakenLike(Smooth(Smooth(size)));
-
-        double Size(int k) => Math.Sqrt(force.Sum(column => column[k] * column[k]));
+        axes = [.. axes.Select(axis => Smooth(Smooth(axis)))];
+        return new ShakenLike([.. Enumerable.Range(0, count).Select(i => Math.Sqrt(axes.Sum(axis => axis[i] * axis[i])))], axes);
     }
 
     /// <summary>Whether the shorter is a part of the longer.</summary>
@@ -89,7 +93,7 @@ internal sealed class ShakenLike
         for (var p = 0; p < Sought; p++)
         {
             var liveliest = Enumerable.Range(0, Math.Max(1, (part - Block) / (Block / 2))).Select(k => (p * part) + (k * (Block / 2)))
-                .Where(at => at + Block <= size.Length).Select(at => (At: at, Spread: Deviation(at))).DefaultIfEmpty().MaxBy(b => b.Spread);
+                .Where(at => at + Block <= size.Length).Select(at => (At: at, Spread: Deviation(size, at))).DefaultIfEmpty().MaxBy(b => b.Spread);
             if (!(liveliest.Spread > Least))
             {
                 continue;
@@ -98,7 +102,7 @@ internal sealed class ShakenLike
             var (best, found) = (Found, int.MinValue);
             for (var to = (int)Math.Max(0L, least == int.MinValue ? 0L : liveliest.At + (long)least); to + Block <= other.size.Length; to++)
             {
-                var like = Correlation(liveliest.At, other, to);
+                var like = Correlation(size, liveliest.At, other.size, to);
                 (best, found) = like > best ? (like, to - liveliest.At) : (best, found);
             }
 
@@ -117,7 +121,8 @@ internal sealed class ShakenLike
         var step = Math.Max(Block, (size.Length - Block) / Compared);
         for (var at = 0; at + Block <= size.Length; at += step)
         {
-            if (!(Deviation(at) > Least))
+            int[] shaken = [.. Enumerable.Range(0, axes.Length).Where(c => Deviation(axes[c], at) > Least)];
+            if (shaken.Length == 0)
             {
                 continue;
             }
@@ -129,15 +134,16 @@ internal sealed class ShakenLike
             }
 
             compared++;
-            alike += Enumerable.Range(-1, 3).Any(d => Correlation(at, other, at + lag + d) > Alike) ? 1 : 0;
+            alike += Enumerable.Range(-1, 3)
+                .Any(d => Array.TrueForAll(shaken, c => Correlation(axes[c], at, other.axes[c], at + lag + d) > Alike)) ? 1 : 0;
         }
 
         return compared >= Fewest && alike > Share * compared && (!isWhole || outside <= (1.0 - Share) * (compared + outside));
     }
 
-    private double Deviation(int at)
+    private static double Deviation(double[] values, int at)
     {
-        var part = size.AsSpan(at, Block);
+        var part = values.AsSpan(at, Block);
         var (sum, square) = (0.0, 0.0);
         foreach (var v in part)
         {
@@ -147,10 +153,10 @@ internal sealed class ShakenLike
         return Math.Sqrt(Math.Max(0.0, (square - (sum * sum / Block)) / Block));
     }
 
-    private double Correlation(int at, ShakenLike other, int to)
+    private static double Correlation(double[] values, int at, double[] others, int to)
     {
-        var one = size.AsSpan(at, Block);
-        var two = other.size.AsSpan(to, Block);
+        var one = values.AsSpan(at, Block);
+        var two = others.AsSpan(to, Block);
         var (a, b) = (0.0, 0.0);
         var (aa, bb, ab) = (Dot.Of(one, one), Dot.Of(two, two), Dot.Of(one, two));
         foreach (var v in one)

@@ -7,13 +7,12 @@ namespace Heaveline.Drives;
 internal static class SpeedByPlace
 {
     // Over so long ways, s, and so far, m, fixes and bends move the ratio by little; fewer ways tell nothing.
-    private const double Longest = 8.0;
-    private const double Shortest = 3.0;
-    private const double Far = 25.0;
-    private const int Fewest = 8;
+    private const double Longest = 12.0;
+    private const double Far = 60.0;
+    private const int Fewest = 6;
 
     // Within so much, as a logarithm, a record agrees with the positions, or with them in another unit. A proposal of this program.
-    private const double Agrees = 0.12;
+    private const double Agrees = 0.15;
 
     /// <summary>The speed as the positions say that it is meant; the same where they agree with it, or do not tell.</summary>
     /// <param name="log">The log.</param>
@@ -27,7 +26,7 @@ internal static class SpeedByPlace
         }
 
         var taken = SpeedUnit.All.FirstOrDefault(u => u.Name == speed.Track.UnitTaken) ?? SpeedUnit.All[0];
-        var (said, meant) = (speed.Track.UnitSaid.Length > 0, SpeedUnit.All.MinBy(u => Math.Abs(Math.Log(ratio * taken.Factor / u.Factor)))!);
+        var (said, meant) = (speed.Track.UnitSaid.Length > 0, SpeedUnit.All.Take(3).MinBy(u => Math.Abs(Math.Log(ratio * taken.Factor / u.Factor)))!);
         var scale = meant.Factor / taken.Factor;
         if (meant.Name == taken.Name || Math.Abs(Math.Log(ratio / scale)) > Agrees)
         {
@@ -76,14 +75,14 @@ internal static class SpeedByPlace
                 continue;
             }
 
-            if (time < Shortest)
+            var (a, b) = (At(from), At(to));
+            var (length, driven) = (Math.Sqrt(Math.Pow(b.East - a.East, 2) + Math.Pow(b.North - a.North, 2)), WayAt(to) - WayAt(from));
+            if (length < Far)
             {
                 continue;
             }
 
-            var (a, b) = (At(from), At(to));
-            var (length, driven) = (Math.Sqrt(Math.Pow(b.East - a.East, 2) + Math.Pow(b.North - a.North, 2)), WayAt(to) - WayAt(from));
-            if (length > Far && driven > 1.0)
+            if (driven > 1.0)
             {
                 ratios.Add(length / driven);
             }

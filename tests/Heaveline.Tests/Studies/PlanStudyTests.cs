@@ -202,8 +202,8 @@ public class PlanStudyTests
         var half = 0.5 * Math.Log(told.High / told.Low);
         var (drive, stop) = (answer.Best!, TestContext.Current.CancellationToken);
         double After(int passes) => TestDay.HalfWidths(answer.Wish, drive.Hump, drive.Speeds, passes, 1.3, stop)[CarNumber.FrequencyRatio];
-        // What is known before counts in both, by a hair.
-        Assert.InRange(After(0) / half, 0.93, 1.02);
+        // Weighed as the protocol says the car's front share is surer than the file's.
+        Assert.InRange(After(0) / half, 0.88, 1.02);
         Assert.True(After(3) < After(0) && After(12) < After(3));
         Assert.Contains("it is taken for Fern saloon, four up with luggage", answer.Cautions[0], StringComparison.Ordinal);
     }

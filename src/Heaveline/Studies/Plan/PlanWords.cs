@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Cars;
+using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
 using Heaveline.Measures;
@@ -52,6 +53,7 @@ internal sealed class PlanWords(PlanAnswer answer)
         .. FirstDrive,
         .. Least,
         .. answer.FromFile.Silent,
+        .. PhoneWords.Unusual(new PhonePlace { BehindFrontAxle = answer.Asked.Phone }),
         .. answer.Day.Unsafe.IsEmpty || answer.Best is null
             ? []
             : new[]
