@@ -28,9 +28,18 @@ public static class DriveFile
     /// <summary>Every key of the file, group by group, as a page in Markdown.</summary>
     public static string KeyPage => Yaml.KeyPage.Of(DriveWords.Shape.Layout);
 
-    /// <summary>Whether a text is the file of a drive.</summary>
+    /// <summary>Whether a text is the file of a drive: by its name, whatever it holds, else by its keys.</summary>
     /// <param name="source">The text.</param>
-    public static bool IsDrive(SourceText source) => YamlReading.Value(source).Root is { } root && DriveWords.IsDrive(root);
+    public static bool IsDrive(SourceText source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        return source.File.Split('/', '\\')[^1] == FileName || (YamlReading.Value(source).Root is { } root && DriveWords.IsDrive(root));
+    }
+
+    /// <summary>Where each instant of a drive's file stands: its line.</summary>
+    /// <param name="source">The file's text.</param>
+    internal static IEnumerable<(double At, int Line)> InstantsIn(SourceText source) =>
+        YamlReading.Value(source).Root is { Kind: NodeKind.Mapping } root ? DriveWords.InstantsIn(root, source) : [];
 
     /// <summary>The file of a drive of which no more is known than its name: every other key a comment with an example.</summary>
     /// <param name="name">What the drive is called, on one line.</param>

@@ -115,9 +115,19 @@ internal static class DriveWords
             {
                 said.Refuse(wheelbase.Place, "wheelbase is given beside car, whose file says it.", "Leave it out, or leave out the car.");
             }
-            else if (Kind.Amount<Length>().TryRead(wheelbase, new Reader(said.Source), out var length) && !(length.Si > 0.0))
+            else if (Kind.Amount<Length>().TryRead(wheelbase, new Reader(said.Source), out var length)
+                && EventSettings.Refusal(length.Si) is { } refusal)
             {
-                said.Refuse(wheelbase.Place, "wheelbase must be above 0 m.", "Measure from axle to axle.");
+                said.Refuse(wheelbase.Place, $"wheelbase is {wheelbase.Text}: {refusal}", "Measure from axle to axle.");
+            }
+        }
+
+        foreach (var key in (Key[])[Behind, Left, Up])
+        {
+            if (root.At(Phone.Name, key.Name) is { } place && Kind.Amount<Length>().TryRead(place, new Reader(said.Source), out var distance)
+                && PhonePlace.Refusal(distance) is { } refusal)
+            {
+                said.Refuse(place.Place, $"{place.Path} is {place.Text}: {refusal}", "Measure in the car, with a unit: 1.45 m ± 5 cm.");
             }
         }
 
@@ -161,6 +171,14 @@ internal static class DriveWords
                     "Write what the decision is about, a colon and what is taken, or leave it out.");
             }
         }
+    }
+
+    /// <summary>Where each instant stands: its line.</summary>
+    internal static IEnumerable<(double At, int Line)> InstantsIn(Node root, SourceText source)
+    {
+        var quiet = new Reader(source);
+        return ((IEnumerable<Node?>)[root.At(Rejected.Name), root.At(Added.Name), .. root.At(Sites.Name)?.Entries.Select(e => e.Value) ?? []])
+            .SelectMany(list => Instants(list, quiet)).Select(i => (i.At, i.Place.Line));
     }
 
     private static string Metres(double value) => FormattableString.Invariant($"{value:0.##} m");

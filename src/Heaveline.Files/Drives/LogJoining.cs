@@ -74,6 +74,10 @@ internal sealed class LogJoining(IReadOnlyList<LogTable> tables, IReadOnlyList<O
                 "left-out", $"{other.Table.File}: a second accelerometer is left out; {force.Table.File} is longer or comes first.", true));
         }
 
+        // Numbers without names may be the rest of another file: they are not passed over in silence.
+        story.AddRange(tables.Where(t => t.Layout.Names is null && !sensors.Exists(s => s.Table == t)).Select(t => new StoryLine(
+            "left-out", $"{t.File} is left out: no header says what its columns are, and their numbers do not tell it.", true)));
+
         if (tracks[0].Times.Length < 3)
         {
             refusals.Add(new LogRefusal(force.Table.File, "it has fewer than three rows with time and acceleration.", "Give a longer log."));

@@ -64,6 +64,8 @@ public sealed record DriveSource
         Sites = Sheet.Sites,
         Rejected = Sheet.Rejected,
         Added = Sheet.Added,
+        Written = DriveFile.InstantsIn(new SourceText("", Text)).GroupBy(i => i.At).ToImmutableDictionary(
+            i => i.Key, i => FormattableString.Invariant($"{DriveFolders.FileOf(Folder)}, line {i.First().Line}")),
     };
 
     // What was written down, and the car's files, by their names in the garage.
@@ -133,7 +135,10 @@ public sealed record DriveSource
     {
         if (!garage.Drives.Names.Contains(folder))
         {
-            return (null, Missing(folder, garage.Drives.Names));
+            return (null, GarageNames.Problem(DriveFolders.FileOf(folder)) is { } problem && Directory.Exists(Path.Combine(
+                garage.Folder, DriveFolders.Folder, folder))
+                ? $"The drive {folder} is not read: its folder's name {problem}. Give the folder another name."
+                : Missing(folder, garage.Drives.Names));
         }
 
         var file = DriveFolders.FileOf(folder);

@@ -47,7 +47,10 @@ internal static class GarageReading
             };
         }
 
-        var problem = reading.Refusals is [var first, ..] ? first.Message : "the file is no car, no variant and no road.";
+        // What lies where a drive's file does was meant as one.
+        var drive = DriveFolders.DriveOf(name) is null ? [] : garage.Drive(name, text.Text).Refusals;
+        var problem = drive is [var refused, ..] ? refused.Message
+            : reading.Refusals is [var first, ..] ? first.Message : "the file is no car, no variant and no road.";
         return new GarageEntry
         {
             Name = name,

@@ -49,6 +49,10 @@ public sealed record PageHelp(string Answers, string Do, params IReadOnlyList<st
             "How much this car heaves and pitches on a long rough road at every speed, as it is and as the comfort standard counts it.",
             "Choose a road and a load; pick a speed in the chart for its spectra.",
             "heave", "pitch", "wheel hop", "IRI", "MTVV", "VDV", "eVDV"),
+        "road" => new(
+            "What a road file of this garage holds: a bump of your own measure, drawn to scale while its sizes are typed.",
+            "Choose what it is, type its sizes with their units, save it, then drive the car in hand over it.",
+            "pass", "hit, settling"),
         PageEntry.Drive => new(
             "What the log of a phone on the floor is good for, what each bump did to the car, which car moves like it, and whether a change worked.",
             "Bring in a log, write down wheelbase or car and where the phone lay, leave out bumps that went wrong; name the drive before the change.",

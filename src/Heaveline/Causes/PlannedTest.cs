@@ -12,12 +12,11 @@ namespace Heaveline.Causes;
 public sealed record PlannedTest
 {
     /// <summary>
-    /// One pass scatters by so much of its value (–, standard deviation): as far as a test day over a hump on a road of class B reckons with. Common
-    /// practice, no source.
+    /// Along a road without an obstacle one pass scatters by so much of its value (–, standard deviation). Common practice, no source.
     /// </summary>
     public const double RelativeScatter = 0.10;
 
-    /// <summary>And by so much besides, rad: what is read off a level road. Common practice, no source.</summary>
+    /// <summary>And there by so much besides, rad: what is read off a level road. Common practice, no source.</summary>
     public static double LeastScatter { get; } = 0.01 / In.Degrees.Factor;
 
     /// <summary>Fewest passes each way: of fewer no change is judged when two drives are compared. Common practice, no source.</summary>
@@ -57,6 +56,12 @@ public sealed record PlannedTest
     /// <summary>The change within the car's doubts: the middle 95 % of cars drawn, each under both loadings.</summary>
     public required DoubtInterval Doubts { get; init; }
 
+    /// <summary>
+    /// One pass over the obstacle scatters by so much of its value (–, standard deviation), as a test day on a road of class B reckons; null along a
+    /// road without one.
+    /// </summary>
+    public double? OwnScatter { get; init; }
+
     /// <summary>The predicted change.</summary>
     public double Change => After - Before;
 
@@ -70,7 +75,14 @@ public sealed record PlannedTest
     public bool IsTheCausesOwn => Change != 0.0 && Part / Change >= 0.5;
 
     /// <summary>Standard deviation of one pass about its mean.</summary>
-    public double Scatter => ScatterOf(Before, After);
+    public double Scatter
+    {
+        get
+        {
+            var value = 0.5 * (Math.Abs(Before) + Math.Abs(After));
+            return OwnScatter is { } own ? own * value : Math.Sqrt(Math.Pow(RelativeScatter * value, 2) + (LeastScatter * LeastScatter));
+        }
+    }
 
     /// <summary>Passes with each loading that would show a change as large as the cause's part, or as the whole where that is smaller.</summary>
     public int Passes => PassesFor(Math.Min(Math.Abs(Part), Math.Abs(Change)), Scatter);
@@ -101,7 +113,4 @@ public sealed record PlannedTest
         var wanted = Math.Ceiling(2.0 * Math.Pow((FalseAlarm + Miss) * scatter / change, 2));
         return wanted < 1e6 ? Math.Max(FewestPasses, (int)wanted) : 1_000_000;
     }
-
-    private static double ScatterOf(double before, double after) => Math.Sqrt(
-        Math.Pow(RelativeScatter * 0.5 * (Math.Abs(before) + Math.Abs(after)), 2) + (LeastScatter * LeastScatter));
 }

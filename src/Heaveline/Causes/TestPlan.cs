@@ -183,6 +183,7 @@ internal sealed class TestPlan
                             Measure = measure,
                             Before = before,
                             After = after,
+                            OwnScatter = Scatter(passes, models, speed),
                             Doubts = new(after - before, after - before),
                         },
                         default);
@@ -195,6 +196,23 @@ internal sealed class TestPlan
         {
             return new(null, NoTestReason.CannotStand);
         }
+    }
+
+    // Of both loadings together, each with how much its speed counts.
+    private double? Scatter(List<Pass> passes, RideModel[] models, double speed)
+    {
+        if (why.Road.Event is null)
+        {
+            return null;
+        }
+
+        var faster = SafePass.Tried(speed).Max();
+        var measure = (Measure<Pass>)why.Settling.Measure;
+        return Math.Sqrt(passes.Select((pass, i) =>
+        {
+            var other = measure.Of(Pass.Of(models[i], why.Road, faster, Options, cancellation));
+            return PassScatter.Of(pass, Math.Log(other / measure.Of(pass)) / Math.Log(faster / speed), RoadClass.B);
+        }).Average(s => s * s));
     }
 
     private MovedCause Moved(PitchCauseKind kind, RideModel first, RideModel second, double speed, double after)

@@ -35,7 +35,13 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
             (turn, speed) = (turn?.Within(part), speed?.Within(part));
         }
 
-        speed = Moving(speed);
+        if (LogAgain.Before(forces[0], story) is { } once)
+        {
+            forces = [.. forces.Select(f => f.Within(once) ?? throw TooFew(f.Track))];
+            (turn, speed) = (turn?.Within(once), speed?.Within(once));
+        }
+
+        speed = Moving(speed is null ? null : SpeedByPlace.Of(log, speed, story));
         var grid = EvenGrid.Over([.. forces, .. turn is null ? [] : new[] { turn }]);
         RefuseShort(grid);
         var force = grid.Read(forces, stop);
@@ -44,7 +50,8 @@ internal sealed class DriveMaking(Log log, CancellationToken stop)
         var found = Found(grid, force, turns, ref speed);
         var driven = Driven(grid, found, turns, speed);
         stop.ThrowIfCancellationRequested();
-        var moves = log.Overrulings.Word("moved") == "no" ? [] : PhoneMoves.Of(grid, force, turns, driven, Ramp(grid, force, found, speed));
+        var moves = log.Overrulings.Word("moved") == "no" ? [] : PhoneMoves.Of(
+            grid, force, turns, driven, Ramp(grid, force, found, speed), found.IsTurned);
         if (moves.Count > 0)
         {
             grid = Longest(grid, moves);

@@ -27,17 +27,19 @@ internal static class PhoneMoves
     /// <param name="turns">Turn rate, three columns, rad/s; null without a gyro.</param>
     /// <param name="driven">What braking and turning account for between two samples, m/s²; null where that is not known.</param>
     /// <param name="ramp">Tells a road's ramp; null where the speed is not known.</param>
+    /// <param name="isHandTurned">Whether the gyro counts turns the other way round.</param>
     public static IReadOnlyList<double> Of(
-        EvenGrid grid, double[][] force, double[][]? turns, Func<int, int, Direction>? driven, RoadRamp? ramp = null)
+        EvenGrid grid, double[][] force, double[][]? turns, Func<int, int, Direction>? driven, RoadRamp? ramp = null,
+        bool isHandTurned = false)
     {
-        var blocks = Blocks(grid, force, turns, driven);
+        var blocks = Blocks(grid, force, turns, driven, isHandTurned ? -1.0 : 1.0);
         var moves = new List<double>();
         Search(blocks, 0, blocks.Count, turns is not null, ramp, moves);
         moves.Sort();
         return moves;
     }
 
-    private static List<Block> Blocks(EvenGrid grid, double[][] force, double[][]? turns, Func<int, int, Direction>? driven)
+    private static List<Block> Blocks(EvenGrid grid, double[][] force, double[][]? turns, Func<int, int, Direction>? driven, double hand)
     {
         var size = Math.Max(1, (int)Math.Round(grid.Rate));
         var bias = turns is null ? default : Bias(grid, turns);
@@ -55,7 +57,7 @@ internal static class PhoneMoves
                     sum += Levelling.At(force, i);
                     if (turns is not null)
                     {
-                        angle += (Levelling.At(turns, i) - bias) * (1.0 / grid.Rate);
+                        angle += (Levelling.At(turns, i) - bias) * (hand / grid.Rate);
                         turned += angle;
                         angles[i] = angle;
                     }

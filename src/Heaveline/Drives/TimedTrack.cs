@@ -104,8 +104,15 @@ internal sealed class TimedTrack
             to--;
         }
 
-        return to - from < fewest ? null : new TimedTrack(Track, Times[from..to], [.. Values.Select(v => v[from..to])], Clock with
+        if (to - from < fewest)
         {
+            return null;
+        }
+
+        var (times, steps) = (Times[from..to], Steps(Times[from..to]));
+        return new TimedTrack(Track, times, [.. Values.Select(v => v[from..to])], Clock with
+        {
+            Rate = RateOf(steps, GapSteps * Middle.Of(steps)),
             Gaps = [.. Clock.Gaps.Where(g => g.From >= Times[from] && g.To <= Times[to - 1])],
             Length = Times[to - 1] - Times[from],
         });

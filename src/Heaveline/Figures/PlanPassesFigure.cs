@@ -15,7 +15,8 @@ public static class PlanPassesFigure
     {
         ArgumentNullException.ThrowIfNull(wish);
         ArgumentNullException.ThrowIfNull(drive);
-        double[] passes = [.. Enumerable.Range(1, TestDrive.MostPasses / 3).Select(k => 3.0 * k)];
+        // With what a first drive told already, without it from the fewest that tell anything.
+        double[] passes = [.. Enumerable.Range(0, (TestDrive.MostPasses / 3) + 1).Skip(wish.First is null ? 1 : 0).Select(k => 3.0 * k)];
         double[] widths =
         [
             .. passes.Select(n => In.Percent.Of(
@@ -28,7 +29,7 @@ public static class PlanPassesFigure
                 Title = $"{FirstLetter.Raised(number)}: half-width of its 90 % interval",
                 Y = new Axis { Label = "half-width", Unit = "%", From = 0.0 },
                 Traces = [Trace.From("", passes, widths, Pen.Of(Ink.First))],
-                Limits = doubt < 0.5 ? [new Limit { At = In.Percent.Of(0.5 * doubt), Label = "half the file's doubt" }] : [],
+                Limits = doubt < 0.5 ? [new Limit { At = In.Percent.Of(0.5 * doubt), Label = "half the doubt" }] : [],
             },
         };
         if (drive.Change is { } change)

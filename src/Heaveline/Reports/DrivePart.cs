@@ -15,6 +15,7 @@ internal static class DrivePart
         Blocks =
         [
             .. DriveCautions.OfStrangers(cars, drive, drive.Before).Select(Caution.Of),
+            Paragraph.Of(Driven(drive)),
             .. drive.Note.Length > 0 ? [Paragraph.Of(drive.Note.Trim())] : Array.Empty<Block>(),
             Points.Of(answer.Head.Select(s => s.Text)),
             .. Called(answer, names).Cautions.Select(Caution.Of),
@@ -29,6 +30,13 @@ internal static class DrivePart
             .. answer.Closing.Select(Caution.Of),
         ],
         Sources = [.. answer.Sources],
+    };
+
+    private static string Driven(RecordedDrive drive) => (drive.Car, drive.IsDescribed) switch
+    {
+        ({ } car, true) => $"Driven, as written down with it: {car.Car.Name}, load '{car.Load.Name}'.",
+        ({ } car, false) => $"What was driven is not written down with this log: taken is {car.Car.Name}, load '{car.Load.Name}', as in this report.",
+        _ => "Which car was driven, and how loaded, is not written down.",
     };
 
     private static IEnumerable<Block> Car(DriveAnswer answer)

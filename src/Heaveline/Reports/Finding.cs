@@ -96,7 +96,17 @@ internal static class Finding
         : DriveCautions.OfStrangers(work.Choices.Cars, before, after).Any()
             ? [new("measured", $"What was measured before a change and after it, in {before.Name} and {after.Name}, was measured on another car "
                 + "and is said with those drives only.")]
-        : [new("measured", $"Measured on the road, before the change and after it: {work.Proof.Head[0].Text}")];
+        : [new("measured", $"Measured on the road, {Loads(work, before, after)}, before the change and after it: {work.Proof.Head[0].Text}")];
+
+    // What was computed above is of one load; the drives have their own.
+    private static string Loads(ReportWork work, RecordedDrive before, RecordedDrive after)
+    {
+        string[] known = [.. new[] { before, after }.Select(d => d.Car?.Load.Name).OfType<string>().Distinct()];
+        var (driven, computed) = (string.Join(" and ", known.Select(name => $"'{name}'")), work.Cars[0].Load.Name);
+        return known.Length == 0 ? "under a load that is not written down"
+            : known is [var one] && one == computed ? $"load {driven} too"
+            : $"load {driven}, not '{computed}' as computed above";
+    }
 
     private static Sentence Sureness(ReportWork work, Measure<Pass>[] heads)
     {

@@ -3,7 +3,9 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Heaveline.Cars;
 using Heaveline.Causes;
+using Heaveline.Drives.Planning;
 using Heaveline.Files.Cars;
+using Heaveline.Files.Roads;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
@@ -120,6 +122,19 @@ public partial class PlannedTestTests
         Assert.True(tests > 1 && untested > 5, $"{tests} tests and {untested} causes without in all.");
     }
 
+    [Fact]
+    public void One_pass_scatters_in_a_road_test_by_what_a_test_day_reckons()
+    {
+        var car = CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", "plover-motorcycle.yaml")).Value!;
+        var model = RideModel.Of(car, LoadedCar.LoadNamed(car, "two up")!);
+        var hump = NamedRoads.Find("village-hump").Value!;
+        var test = Why.Of(model, hump, 40.0 / 3.6).WithTests(0.01).Tests[0];
+        var day = TestDay.Of(new TestDayWish { Model = RideModel.Of(car, test.First), Humps = [new() { Name = "hump", Road = hump }], HalfWidth = 1.0 });
+        // Three speeds there, one here, and the second loading besides.
+        Assert.InRange(test.OwnScatter!.Value / day.Drives[0].Scatter, 0.6, 1.6);
+        Assert.Equal(test.OwnScatter.Value * 0.5 * (Math.Abs(test.Before) + Math.Abs(test.After)), test.Scatter, 1e-12);
+    }
+
     // 2·(1.96 + 0.84)² = 15.70: with a change of one standard deviation 16 passes each, with half of it 63 [two means of equal scatter].
     [Theory]
     [InlineData(1.0, 16)]
@@ -213,6 +228,6 @@ public partial class PlannedTestTests
     [GeneratedRegex(
         "^Test: at (?<speed>[0-9.]+) km/h over .+: first .+, then .+[.] (?:The [a-z/ ]+ [(](?<v1>[0-9.]+) to (?<v2>[0-9.]+)[)] makes "
         + "[+]?(?<part>[−0-9.]+)° of the change of the .+, from|The .+ goes from) [0-9.]+° to [0-9.]+°: [+]?(?<change>[−0-9.]+)° "
-        + "[(][+]?(?<low>[−0-9.]+)° to [+]?(?<high>[−0-9.]+)°[)][.].* (?<passes>[0-9]+) passes with each loading show ")]
+        + "[(][+]?(?<low>[−0-9.]+)° to [+]?(?<high>[−0-9.]+)°[)][.].* (?<passes>[0-9]+) passes with each loading (?:[(]one scatters by [0-9]+ %[)] )?show ")]
     private static partial Regex Numbers();
 }

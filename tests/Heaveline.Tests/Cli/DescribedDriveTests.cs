@@ -97,6 +97,46 @@ public sealed class DescribedDriveTests : IDisposable
     }
 
     [Fact]
+    public void An_instant_that_nothing_answers_to_is_told_with_its_place_in_the_file()
+    {
+        var file = Path.Combine(Before, "drive.yaml");
+        File.AppendAllText(file, "added: [5000 s]\nrejected: [3 s]\n");
+        var line = File.ReadAllLines(file).Length - 1;
+        var said = Spoken.Of("drive", Before);
+        Assert.Equal(0, said.Code);
+        Assert.Contains($"added at 5000.0 s (drives/before/drive.yaml, line {line}), outside what is read", said.Results, StringComparison.Ordinal);
+        Assert.Contains($"rejected at 3.0 s (drives/before/drive.yaml, line {line + 1}), where none is", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_report_names_the_load_that_was_driven_beside_the_one_that_is_computed()
+    {
+        var said = Spoken.Of(
+            "report", scratch["fern-saloon.yaml"], "--load", "driver", "--drive", Before, "--drive", After, "--parts", "finding,drive,prove", "--out",
+            scratch["loads.html"]);
+        Assert.Equal((0, ""), (said.Code, said.Remarks));
+        var page = PageText.Plain(File.ReadAllText(scratch["loads.html"]));
+        Assert.Contains($"Measured on the road, load '{LarchLane.Load}', not 'driver' as computed above", page, StringComparison.Ordinal);
+        Assert.Contains($"Driven, as written down with it: Fern saloon, cured, load '{LarchLane.Load}'.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Where the phone lay is not said", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_first_drive_of_another_car_or_load_is_refused_and_one_of_this_car_is_not_said_to_be_unknown()
+    {
+        string[] words = ["--hump", "short-bump", "--first", Before];
+        var own = Spoken.Of(["plan", scratch["fern-saloon.yaml"], "--load", LarchLane.Load, .. words]);
+        Assert.Equal((0, ""), (own.Code, own.Remarks));
+        Assert.DoesNotContain("it is taken for", own.Results, StringComparison.Ordinal);
+        var load = Spoken.Of(["plan", scratch["fern-saloon.yaml"], "--load", "driver", .. words]);
+        Assert.NotEqual(0, load.Code);
+        Assert.Contains($"driven with Fern saloon, {LarchLane.Load}; the plan is of Fern saloon, driver", load.Remarks, StringComparison.Ordinal);
+        var car = Spoken.Of(["plan", scratch["fern-saloon-cured.yaml"], "--load", LarchLane.Load, .. words]);
+        Assert.NotEqual(0, car.Code);
+        Assert.Contains("the plan is of Fern saloon, cured", car.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_option_stands_before_what_was_written_down_and_is_said()
     {
         var written = Spoken.Of("drive", Path.Combine(Before, "drive.yaml"), "--json");

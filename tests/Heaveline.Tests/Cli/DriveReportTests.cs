@@ -260,7 +260,7 @@ public sealed class DriveReportTests : IDisposable
         Assert.DoesNotContain("Everything here is computed", text, StringComparison.Ordinal);
         Assert.DoesNotContain("none of it measured on a road", text, StringComparison.Ordinal);
         Assert.Contains("What is said of the drives is read off their logs", text, StringComparison.Ordinal);
-        Assert.Matches("Measured on the road, before the change and after it: [^.]+ over [0-9]+ bumps .*? from [0-9]+ to [0-9]+ km/h", text);
+        Assert.Matches("Measured on the road, [^.:]+, before the change and after it: [^.]+ over [0-9]+ bumps .*? from [0-9]+ to [0-9]+ km/h", text);
         Assert.All(["iso2631-1", "iso8041-1", "identification"], key => Assert.Contains($"id=\"source-{key}\"", page, StringComparison.Ordinal));
         Assert.All(
             ["'plan'", "'ties'", "drive.yaml of", "(drive.yaml)", "say by --same"],

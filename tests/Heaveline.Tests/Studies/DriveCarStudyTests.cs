@@ -51,6 +51,37 @@ public class DriveCarStudyTests
         Assert.Equal(ratio[0]!.Value, (double)facts["numbers"]!["frequencyRatio"]!["value"]!, 1e-9);
     }
 
+    // Planted passes over one bump: dampings are off by what the line itself does.
+    [Fact]
+    public void Passes_over_one_line_are_said_to_share_its_roughness()
+    {
+        Assert.Single(Known.Value.Identified!.Windows.Select(w => w.Site).Distinct());
+        Assert.Contains(DriveCarWords.Short(Known.Value), s => s.Id == "car-one-line");
+    }
+
+    [Fact]
+    public void A_file_that_states_wide_doubts_is_not_held_against_a_drive_as_if_it_were_exact()
+    {
+        var van = Heaveline.Files.Cars.CarFile.Load(
+            Path.Combine(Heaveline.Tests.House.Checkout.Root, "examples", "garage", "drover-van.yaml")).Value!;
+        var beside = CarBeside.Of(LoadedCar.Of(van, LoadedCar.UsualLoad(van)));
+        var doubt = beside.DoubtOf(CarNumber.RearDamping);
+        Assert.InRange(doubt.HalfWidth, 0.3, 0.5);
+        var (file, known) = (beside.Of(CarNumber.RearDamping)!.Value, Known.Value.Identified!);
+        string Said(double value) => DriveCarWords.Of(Known.Value with
+        {
+            Beside = beside,
+            Identified = known with
+            {
+                Estimates = [.. known.Estimates.Select(e => e.Number != CarNumber.RearDamping ? e
+                    : e with { Value = value, Low = 0.95 * value, High = 1.05 * value, IsSaid = true })],
+            },
+        }).Single(s => s.Id == "car-beside-driven-rear-damping").Text;
+        Assert.EndsWith("no more than both doubts together leave open.", Said(1.3 * file), StringComparison.Ordinal);
+        Assert.Contains("of which the file does not state all", Said(1.3 * file), StringComparison.Ordinal);
+        Assert.EndsWith("friction, or stronger dampers.", Said(1.8 * file), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_second_refusal_and_that_of_a_comparison_name_the_drive_that_would_tell_too()
     {

@@ -48,6 +48,25 @@ public class ProveWordsTests
         Assert.Matches(@"6 passes before, 6 after\. \d+ passes? more in each drive would show 10 % four times of five\.$", said);
     }
 
+    [Fact]
+    public void Where_one_drive_has_more_passes_than_the_other_each_is_asked_for_what_it_lacks()
+    {
+        var said = Said(Passes("hump", 8, 0.10), Passes("hump", 6, 0.10, isAfter: true));
+        var numbers = System.Text.RegularExpressions.Regex.Match(
+            said, @"8 passes before, 6 after\. (\d+) passes in each drive, (\d+) more before and (\d+) more after, would show 10 % four times of five\.$");
+        Assert.True(numbers.Success, said);
+        int Number(int k) => int.Parse(numbers.Groups[k].Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal((Number(1), Number(1)), (8 + Number(2), 6 + Number(3)));
+    }
+
+    [Fact]
+    public void A_change_is_echoed_with_the_digits_that_it_was_given_with()
+    {
+        Assert.Equal(
+            "front springs +20 %, rear springs +12.5 %, rear dampers −3.25 %",
+            ScaledWords.Said(new() { FrontSprings = 1.0 + (20.0 / 100.0), RearSprings = 1.0 + (12.5 / 100.0), RearDampers = 1.0 + (-3.25 / 100.0) }));
+    }
+
     [Theory]
     [InlineData(0.10, 0.031)]
     [InlineData(0.10, 0.0376)]

@@ -43,8 +43,13 @@ internal static class LogLikeness
             found += IsIn(few, from, many) ? 1 : 0;
         }
 
-        return sought > 0 && found > Share * sought;
+        return (sought > 0 && found > Share * sought) || IsShakenAlike(a, b);
     }
+
+    // Exported at another rate, or smoothed.
+    private static bool IsShakenAlike(SensorTrack a, SensorTrack b) =>
+        TimedTrack.Of(a) is { } one && TimedTrack.Of(b) is { } other && ShakenLike.Of(one.Times, one.Values) is { } first
+        && ShakenLike.Of(other.Times, other.Values) is { } second && ShakenLike.IsOneDrive(first, second);
 
     private static SensorTrack? Force(Log log) => log.Of(SensorKind.Acceleration) ?? log.Of(SensorKind.AccelerationWithoutGravity);
 

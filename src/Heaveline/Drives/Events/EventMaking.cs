@@ -32,7 +32,8 @@ internal sealed class EventMaking(
 
     private readonly double wheelbase = settings.WheelbaseTaken;
 
-    private (double From, double To) Span => (drive.Start, drive.Time(drive.Vertical.Length - 1));
+    // From the first to the last that is read.
+    private (double From, double To) Span => (drive.Time(drive.Covered[0].First), drive.Time(drive.Covered[^1].Last));
 
     private IEnumerable<double> Added => settings.Added.Where(a => a >= Span.From && a <= Span.To);
 
@@ -50,7 +51,7 @@ internal sealed class EventMaking(
         var cars = Pooled(sightings.Where(s => s.Table.Explained > Accounted).Select(s => s.Table.OfCars()), UsualCar.All.Count);
         var shapes = new double[BumpShape.All.Count];
         sightings.ForEach(s => s.Read(cars, shapes, wheelbase));
-        var all = sightings;
+        var seenOnce = sightings;
         sightings = [.. Single(sightings).OrderBy(s => s.Onset.Time)];
         var drops = new EventDrops(drive, trust);
         Drop(sightings, drops);
@@ -59,7 +60,7 @@ internal sealed class EventMaking(
         {
             Read = Span,
             Added = [.. settings.Added.Except(Added)],
-            Rejected = [.. settings.Rejected.Where(r => !all.Any(s => Math.Abs(r - s.Candidate.Seen) < Near || Math.Abs(r - s.Onset.Time) < Near))],
+            Rejected = [.. settings.Rejected.Where(r => !seenOnce.Any(s => Math.Abs(r - s.Candidate.Seen) < Near || Math.Abs(r - s.Onset.Time) < Near))],
         };
         var finding = new SiteFinding(drive, measuring.Curves, sightings, cars, settings);
         var sites = finding.Found();
@@ -72,7 +73,7 @@ internal sealed class EventMaking(
             if (shared?.GetValueOrDefault(sites[site.Key]) is { } one)
             {
                 // What two drives crossed has one shape in both: a pass's own say counts within it, not beside it.
-                foreach (var s in kept)
+                foreach (var s in site.Where(s => s.WouldCount))
                 {
                     var own = s.Table.OfShapes(cars);
                     s.Read(cars, [.. one.Select((p, i) => p - own[i])], wheelbase);
@@ -81,15 +82,22 @@ internal sealed class EventMaking(
                 continue;
             }
 
-            // What lies on one place of the road has one shape.
-            var pooled = Pooled(kept.Select(s => s.Table.OfShapes(cars)), shapes.Length);
-            foreach (var s in kept.Length > 1 ? kept : [])
+            // What lies on one place of the road has one shape. A bump that was rejected by hand is measured as it was before.
+            var all = site.Where(s => s.WouldCount).ToArray();
+            var (said, whole) = (PooledOf(kept), PooledOf(all));
+            foreach (var s in all)
             {
-                // Its own weight is in its table already.
-                var own = s.Table.OfShapes(cars);
-                s.Read(cars, [.. pooled.Select((p, i) => p - (own[i] * Pool / kept.Length))], wheelbase);
+                var (pooled, count) = s.IsRejected ? (whole, all.Length) : (said, kept.Length);
+                if (count > 1)
+                {
+                    // Its own weight is in its table already.
+                    var own = s.Table.OfShapes(cars);
+                    s.Read(cars, [.. pooled.Select((p, i) => p - (own[i] * Pool / count))], wheelbase);
+                }
             }
         }
+
+        double[] PooledOf(Sighting[] passes) => Pooled(passes.Select(s => s.Table.OfShapes(cars)), shapes.Length);
 
         var events = new List<DriveEvent>();
         foreach (var (k, s) in sightings.Index())
@@ -187,9 +195,8 @@ internal sealed class EventMaking(
             s.Distance = drive.Speed.IsEmpty ? double.NaN : 0.0;
             s.Place = drive.Path?.At(s.Onset.Time);
             var crept = !drive.Speed.IsEmpty && EventSpeed.At(drive, s.Onset.Time, wheelbase).Value is var v && v < EventFinder.Creeping;
-            s.Reason = s.IsRejected || settings.Rejected.Any(r => Math.Abs(r - s.Onset.Time) < Near) ? "Rejected by hand." : drops.Reason(
-                s.Onset.Time, s.Through, crept ? 0.0 : null);
-            s.IsRejected |= s.Reason == "Rejected by hand.";
+            s.IsRejected |= settings.Rejected.Any(r => Math.Abs(r - s.Onset.Time) < Near);
+            s.Reason = drops.Reason(s.Onset.Time, s.Through, crept ? 0.0 : null);
             if (s.Reason.Length == 0 && !s.Candidate.ByHand && s.Table.Explained < Least)
             {
                 s.Reason = string.Create(
@@ -202,6 +209,9 @@ internal sealed class EventMaking(
             {
                 s.Reason = "The next bump comes before a second of settling is over.";
             }
+
+            s.WouldCount = s.Reason.Length == 0;
+            s.Reason = s.IsRejected ? "Rejected by hand." : s.Reason;
         }
 
         if (!drive.Speed.IsEmpty)

@@ -26,9 +26,6 @@ internal sealed class EventMeasuring
     // Half-width of where the body's middle lies, as a share of the wheelbase: cars weighed full and empty. Common practice, no source.
     private const double MiddleSpread = 0.08;
 
-    // Where the phone lies when nobody says.
-    private static readonly PhonePlace Unknown = new() { BehindFrontAxle = 1.3, BehindFrontAxleSpread = 0.66 };
-
     private readonly Drive drive;
     private readonly EventSettings settings;
     private readonly MotionCurves curves;
@@ -43,7 +40,7 @@ internal sealed class EventMeasuring
     /// <param name="curves">The curves of the whole drive.</param>
     public EventMeasuring(Drive drive, EventSettings settings, MotionCurves curves)
     {
-        (this.drive, this.settings, this.curves, phone) = (drive, settings, curves, settings.Phone ?? Unknown);
+        (this.drive, this.settings, this.curves, phone) = (drive, settings, curves, settings.Phone ?? PhonePlace.Unknown(settings.WheelbaseTaken));
         ofPitch = [.. HitCatalogue.All, .. SettlingCatalogue.All];
         var place = settings.Seat is { } seat && settings.Phone is not null ? SeatPlace.Of(seat) : EventPlace.Floor;
         var seats = SeatCatalogue.Of(place);
@@ -58,7 +55,7 @@ internal sealed class EventMeasuring
     /// <summary>The curves of a whole drive.</summary>
     /// <param name="drive">The drive.</param>
     /// <param name="settings">What is known.</param>
-    public static MotionCurves CurvesOf(Drive drive, EventSettings settings) => MotionCurves.Of(drive, (settings.Phone ?? Unknown).Left);
+    public static MotionCurves CurvesOf(Drive drive, EventSettings settings) => MotionCurves.Of(drive, settings.Phone?.Left ?? 0.0);
 
     /// <summary>The numbers of a bump.</summary>
     /// <param name="onset">When the front wheels first touch it, s, and the half-width of that.</param>

@@ -6,7 +6,11 @@ namespace Heaveline.Drives.Events;
 /// <summary>Where the phone lay in the car.</summary>
 public sealed record PhonePlace
 {
-    private const double Farthest = 20.0;
+    /// <summary>A phone lies no farther from front axle, middle or floor, m, and its place is no less sure.</summary>
+    public const double Farthest = 20.0;
+
+    // Of a place that nobody states, m: 0.4 m is one standard deviation. Common practice, no source.
+    private const double UnknownSpread = 0.66;
 
     // Of a place whose doubt nobody states, m. Common practice, no source.
     private const double UsualSpread = 0.05;
@@ -41,6 +45,18 @@ public sealed record PhonePlace
 
     /// <summary>Above the floor, m.</summary>
     public double Up { get; init => field = Checked.Within(value, -Farthest, Farthest, "Give the phone's height above the floor."); }
+
+    /// <summary>Why a distance is that of no phone in a car, with its end of a sentence; null where it may be one.</summary>
+    /// <param name="distance">From front axle, middle or floor.</param>
+    public static string? Refusal(Amount<Length> distance) =>
+        !(Math.Abs(distance.Si) <= Farthest) ? FormattableString.Invariant($"that is no place in a car; give distances of {Farthest} m or less.")
+        : !(distance.Doubt.HalfWidth <= Farthest) ? FormattableString.Invariant($"its doubt, ± {distance.Doubt.HalfWidth:0.###} m, says of no place ")
+            + FormattableString.Invariant($"in a car; give one of {Farthest} m or less.")
+        : null;
+
+    /// <summary>Where it is taken to have lain where nobody says: in the middle between the axles, as well as that is known.</summary>
+    /// <param name="wheelbase">m.</param>
+    public static PhonePlace Unknown(double wheelbase) => new() { BehindFrontAxle = 0.5 * wheelbase, BehindFrontAxleSpread = UnknownSpread };
 
     /// <summary>A place as it was measured: a stated doubt holds 19 times out of 20, <see cref="BehindFrontAxleSpread"/> 9 out of 10.</summary>
     /// <param name="behindFrontAxle">Behind the front axle; without a doubt good to 5 cm (90 %).</param>

@@ -36,6 +36,9 @@ internal sealed class Sighting(Candidate candidate, EventSpeed speed, OnsetTable
     /// <summary>Why it does not count; blank where it does.</summary>
     public string Reason { get; set; } = "";
 
+    /// <summary>Whether it would count, had nobody rejected it.</summary>
+    public bool WouldCount { get; set; }
+
     /// <summary>Whether a user rejected it.</summary>
     public bool IsRejected { get; set; }
 

@@ -92,6 +92,12 @@ public sealed record CarFromDrive
     /// <summary>Information that the drive alone gives of the car's parameters, shape (11, 11); null where it could not be worked out.</summary>
     internal double[]? Information { get; init; }
 
+    /// <summary>
+    /// By how much of it that information counts for each number, in the order of <see cref="CarNumber"/>: so much that it alone tells the number as
+    /// <see cref="Estimates"/> do, whose deviations are the sandwich's where those are larger.
+    /// </summary>
+    internal ImmutableArray<double> Weights { get; init; } = [];
+
     /// <summary>The estimate of a number; null where there is none.</summary>
     public CarEstimate? Of(CarNumber number) => Estimates.FirstOrDefault(e => e.Number == number);
 }

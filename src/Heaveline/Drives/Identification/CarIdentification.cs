@@ -95,7 +95,7 @@ public static class CarIdentification
         }
 
         var (logs, slopes) = (CarNumbers.Logarithms(p, car.Wheelbase), CarNumbers.Slopes(p, car.Wheelbase));
-        var deviations = information.Deviations(slopes, first?.Information);
+        var deviations = information.Deviations(slopes, first);
         var windows = information.Count + (first?.Windows.Length ?? 0);
         return CarReading.Estimates(known, p, logs, slopes, deviations, deviations, CarPosterior.Quantile(windows));
     }

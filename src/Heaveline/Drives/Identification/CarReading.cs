@@ -88,6 +88,7 @@ internal sealed class CarReading
             ],
             Splines = [.. problem.Sites.Select((s, h) => (s, Likelihood.HumpAt[h], Likelihood.Splines[h], begin[h]))],
             Information = OfCar(raised),
+            Weights = [.. slopes.Select((s, i) => Math.Pow(Deviation(raised, s) / deviations[i], 2))],
         };
     }
 
@@ -230,23 +231,36 @@ internal sealed class CarReading
         return CarJudgement.Misfit(CarJudgement.Residuals(other.Likelihood)) is null;
     }
 
-    // Information of the car's parameters alone, the others unknown, without what was known before.
+    // Of a sum of the car's parameters.
+    private double Deviation(double[] covariance, double[] slopes)
+    {
+        var whole = Likelihood.Count;
+        return Math.Sqrt(slopes.Index().Sum(s => s.Item * Dot.Of(slopes, covariance.AsSpan(s.Index * whole, slopes.Length))));
+    }
+
+    // Information of the car's parameters alone, the others unknown, without what was known before. Where the phone lay is no number of the car: in
+    // another drive it lies elsewhere.
     private double[]? OfCar(double[] covariance)
     {
         const int n = CarParameter.Car;
         var whole = Likelihood.Count;
-        double[] part = [.. Enumerable.Range(0, n * n).Select(k => covariance[(k / n * whole) + (k % n)])];
-        if (PositiveMatrix.Of(part, n)?.Inverse() is not { } inverse)
+        int[] own = [.. Enumerable.Range(0, n).Where(i => i != CarParameter.Phone)];
+        double[] part = [.. own.SelectMany(i => own.Select(j => covariance[(i * whole) + j]))];
+        if (PositiveMatrix.Of(part, own.Length)?.Inverse() is not { } inverse)
         {
             return null;
         }
 
-        for (var i = 0; i < n; i++)
+        var information = new double[n * n];
+        foreach (var (i, row) in own.Index())
         {
-            inverse[(i * n) + i] -= Likelihood.Precision[i];
+            foreach (var (j, column) in own.Index())
+            {
+                information[(row * n) + column] = inverse[(i * own.Length) + j] - (i == j ? Likelihood.Precision[row] : 0.0);
+            }
         }
 
-        return inverse;
+        return information;
     }
 
     private FittedWindow Window(int w, CarPosterior posterior, double[] begin)

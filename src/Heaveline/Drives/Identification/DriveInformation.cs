@@ -86,8 +86,8 @@ internal sealed class DriveInformation
 
     /// <summary>Standard deviations of sums of the car's parameters; NaN where nothing is known.</summary>
     /// <param name="slopes">A sum a row, shape (sums, car's parameters).</param>
-    /// <param name="more">Information of the car's parameters from elsewhere, shape (car, car); null for none.</param>
-    public double[] Deviations(IReadOnlyList<double[]> slopes, double[]? more = null)
+    /// <param name="first">A drive whose information of the car's parameters counts too, for each sum by its weight; null for none.</param>
+    public double[] Deviations(IReadOnlyList<double[]> slopes, CarFromDrive? first = null)
     {
         var likelihood = new CarLikelihood(windows, splines, known, doubts);
         var n = likelihood.Count;
@@ -103,19 +103,31 @@ internal sealed class DriveInformation
         for (var i = 0; i < n; i++)
         {
             information[(i * n) + i] += likelihood.Precision[i];
-            for (var j = 0; more is not null && i < CarParameter.Car && j < CarParameter.Car; j++)
-            {
-                information[(i * n) + j] += more[(i * CarParameter.Car) + j];
-            }
         }
 
-        var matrix = PositiveMatrix.Of(information, n);
-        return [.. slopes.Select(s =>
+        if (first?.Information is not { } more)
+        {
+            var matrix = PositiveMatrix.Of(information, n);
+            return [.. slopes.Select(s => Deviation(matrix, s))];
+        }
+
+        return [.. slopes.Select((s, number) =>
+        {
+            double[] both = [.. information];
+            for (var k = 0; k < CarParameter.Car * CarParameter.Car; k++)
+            {
+                both[(k / CarParameter.Car * n) + (k % CarParameter.Car)] += first.Weights[number] * more[k];
+            }
+
+            return Deviation(PositiveMatrix.Of(both, n), s);
+        })];
+
+        double Deviation(PositiveMatrix? matrix, double[] slope)
         {
             var by = new double[n];
-            s.CopyTo(by, 0);
-            return matrix is null ? double.NaN : Math.Sqrt(Dot.Of(s, matrix.Solve(by)));
-        })];
+            slope.CopyTo(by, 0);
+            return matrix is null ? double.NaN : Math.Sqrt(Dot.Of(slope, matrix.Solve(by)));
+        }
     }
 
     // The splines that lie nearest to a profile given at even steps, zero beyond its ends.

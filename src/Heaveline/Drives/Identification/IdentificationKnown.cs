@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Roads;
 
 namespace Heaveline.Drives.Identification;
 
@@ -21,6 +22,11 @@ public sealed record IdentificationKnown
 
     /// <summary>Standard deviation of that distance, m.</summary>
     public double PhoneSpread { get; init => field = CarValue.Above(value, 0.0, "the doubt of the phone's place"); } = 0.4;
+
+    /// <summary>
+    /// Whether the car of a car file can be sent over a road at a speed, m/s: its wheels on the road and off their stops; null without such a file.
+    /// </summary>
+    internal Func<Road, double, bool>? Bears { get; init; }
 
     /// <summary>How long the hump of a site is, m, by the site's name; a site that is not named is 3.7 m.</summary>
     public ImmutableDictionary<string, double> HumpLengths { get; init => field = value ?? ImmutableDictionary<string, double>.Empty; } =

@@ -11,9 +11,6 @@ internal static class RefusalWords
     private const int Enough = 6;
     private const double Apart = 1.2;
 
-    // Slower than this nobody is sent, km/h.
-    private const double Crawling = 12.0;
-
     /// <summary>A number's name inside a sentence.</summary>
     public static string Name(CarNumber number) => number switch
     {
@@ -125,7 +122,7 @@ internal static class RefusalWords
 
         var (slow, fast) = (In.KilometresPerHour.Of(speeds.Min()), In.KilometresPerHour.Of(speeds.Max()));
         return Text($"More passes like the {speeds.Length} of this drive, at {slow:F0} km/h to {fast:F0} km/h, would not tell. A lower hump may")
-            + (slow > Crawling ? Text($", or the same below {slow:F0} km/h if every wheel stays off its stops there ('heaveline plan' says).") : ".");
+            + (slow > TellingDrive.Slowest ? Text($", or the same below {slow:F0} km/h if every wheel stays off its stops there ('heaveline plan' says).") : ".");
 
         static bool IsDriven(IGrouping<string?, DriveWindow> site) =>
             site.Count() >= Enough && site.Max(w => w.Speed) >= Apart * site.Min(w => w.Speed);
@@ -164,7 +161,7 @@ internal static class RefusalWords
     /// <summary>Both halves move alike.</summary>
     public static string HalvesAlike(double gentle, double hard) =>
         Text($"Gentle and hard bumps are not told apart: all moved the dampers alike (about {gentle:G2} and {hard:G2} m/s RMS). ")
-        + "The same hump at half the speed, or a low one and a high one, would tell.";
+        + "The same hump at half the speed would tell, or a low one and a higher one over which every wheel stays off its stops.";
 
     /// <summary>A half that tells no car by itself.</summary>
     public static string HalfUntold(string which) =>

@@ -1,5 +1,9 @@
+using System.Numerics;
 using Heaveline.Measures;
 using Heaveline.Numerics;
+using Heaveline.Passes;
+using Heaveline.Rides;
+using Heaveline.Roads;
 
 namespace Heaveline.Drives.Planning;
 
@@ -60,6 +64,38 @@ internal static class PassScatter
         var variance = ((4.0 * mixed) + (2.0 * quartic)) / ((double)count * count);
         return 0.5 * Math.Sqrt(variance) / ((square / count) + covariance[0]);
     }
+
+    /// <summary>Standard deviation of the logarithm of a pass's headline, from roughness, noise, onset and speed.</summary>
+    /// <param name="pass">A pass over an obstacle, its settling recorded for <see cref="Window"/> at least.</param>
+    /// <param name="slope">d ln headline/d ln speed about it.</param>
+    /// <param name="road">How rough the road about the obstacle is.</param>
+    public static double Of(Pass pass, double slope, RoadClass road)
+    {
+        const double Even = 0.02;
+        var first = (int)Math.Round((pass.RearLeaves - pass.Start) / pass.SampleStep);
+        var every = (int)Math.Round(Even / pass.SampleStep);
+        double[] pitch = [.. Enumerable.Range(0, (int)(Window / Even)).Select(k => pass.Pitch[first + (k * every)])];
+        // The lowest and the highest that count, with a step that follows a damped swing; straight between.
+        double[] frequencies = [.. Enumerable.Range(0, 250).Select(k => 0.1 * (k + 1))];
+        var transfer = FrequencyResponse.Of(pass.Model, pass.Speed, frequencies).Of(RideSignal.Pitch).Both;
+        var roughness = Of(pitch, Even, f => NoiseDensity(f) + (OwnLine * OfRoad(f)));
+        // The window slips by the doubt of the onset.
+        var square = pitch.Average(p => p * p);
+        var onset = 0.5 * Math.Abs((pitch[^1] * pitch[^1]) - (pitch[0] * pitch[0])) / (Window * square) * Onset;
+        return Math.Sqrt((roughness * roughness) + (onset * onset) + Math.Pow(slope * Speed, 2));
+
+        double OfRoad(double f)
+        {
+            var at = Math.Clamp((f / 0.1) - 1.0, 0.0, frequencies.Length - 1.001);
+            var k = (int)at;
+            var power = SquareOf(transfer[k]) + ((at - k) * (SquareOf(transfer[k + 1]) - SquareOf(transfer[k])));
+            // G(n) = G₀·(n/0.1)⁻² over distance; f = n·V, so the density over frequency is G(f/V)/V.
+            var n = f / pass.Speed;
+            return power * road.Mean.Si * Math.Pow(n / 0.1, -2.0) / pass.Speed;
+        }
+    }
+
+    private static double SquareOf(Complex z) => (z.Real * z.Real) + (z.Imaginary * z.Imaginary);
 
     /// <summary>Density of the pitch that a turn rate's noise makes, rad²/Hz.</summary>
     public static double NoiseDensity(double f) => TurnNoise / Math.Pow(2.0 * Math.PI * f, 2);

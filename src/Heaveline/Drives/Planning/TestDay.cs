@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
-using System.Numerics;
 using Heaveline.Drives.Identification;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Quantities;
-using Heaveline.Rides;
 
 namespace Heaveline.Drives.Planning;
 
@@ -28,14 +26,16 @@ public sealed record TestDay
 
     private static readonly PassOptions Options = BatchedMeasures.Usual with { Record = new() { SettlingTime = 1.1 } };
 
-    /// <summary>
-    /// The humps that can be driven safely, the one that needs fewest passes first. Where a change is to be shown and wheels stay off their stops
-    /// over none of them, those over which every tyre keeps its load.
-    /// </summary>
+    /// <summary>The humps that can be driven safely, the one that needs fewest passes first.</summary>
     public required ImmutableArray<TestDrive> Drives { get; init; }
 
     /// <summary>Humps over which the car is safe at no three speeds.</summary>
     public required ImmutableArray<TestHump> Unsafe { get; init; }
+
+    /// <summary>
+    /// Where none of the humps can be driven safely: what else anybody can lay or find that can, the one that needs fewest passes first.
+    /// </summary>
+    public ImmutableArray<TestDrive> Instead { get; init => field = value.IsDefault ? [] : value; } = [];
 
     /// <summary>
     /// Half-widths of the wanted number over the best hump with the phone elsewhere: distance behind the front axle, m, half-width.
@@ -51,19 +51,15 @@ public sealed record TestDay
     public static TestDay Of(TestDayWish wish, int degree = 1, IProgress<double>? progress = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(wish);
-        var drives = Driven(wish, SafePass.Is, degree, progress, stop);
-        // A change shows on the stops too, where the tyres keep their load; a car does not.
-        if (wish.After is not null && drives.All(d => d is null))
-        {
-            drives = Driven(wish, SafePass.KeepsTheRoad, degree, progress, stop);
-        }
-
-        ImmutableArray<TestDrive> safe = [.. drives.OfType<TestDrive>().OrderBy(d => Rank(wish, d)).ThenBy(d => d.HalfWidths[wish.Number])];
+        var drives = Driven(wish, degree, progress, stop);
+        var safe = Ranked(wish, drives);
+        var others = safe.IsEmpty ? wish with { Humps = [.. TestHump.Low.Concat(TestHump.OfBoards).Except(wish.Humps)] } : null;
         return new TestDay
         {
             Drives = safe,
             Unsafe = [.. wish.Humps.Where((_, i) => drives[i] is null)],
-            Places = safe.IsEmpty || safe[0].ReachesStops
+            Instead = others is null ? [] : Ranked(others, Driven(others, degree, null, stop)),
+            Places = safe.IsEmpty
                 ? []
                 : [.. Phones(wish).Select(p => (p, HalfWidths(wish, safe[0].Hump, safe[0].Speeds, TestDrive.Passes, p, stop)[wish.Number]))],
         };
@@ -94,6 +90,9 @@ public sealed record TestDay
         return CarIdentification.Expected(car, drive, known, wish.First).ToImmutableDictionary(e => e.Number, e => 0.5 * Math.Log(e.High / e.Low));
     }
 
+    private static ImmutableArray<TestDrive> Ranked(TestDayWish wish, TestDrive?[] drives) =>
+        [.. drives.OfType<TestDrive>().OrderBy(d => Rank(wish, d)).ThenBy(d => d.HalfWidths[wish.Number])];
+
     // Those that do what is wanted first; of them those whose passes are found by themselves.
     private static (bool, bool, int, int) Rank(TestDayWish wish, TestDrive drive)
     {
@@ -104,20 +103,19 @@ public sealed record TestDay
     // Over the front axle, over the centre of gravity, over the rear axle.
     private static IEnumerable<double> Phones(TestDayWish wish) => [0.0, wish.Model.Body.BehindFrontAxle, wish.Model.Car.Wheelbase.Si];
 
-    private static TestDrive?[] Driven(
-        TestDayWish wish, Func<Pass, bool> isSafe, int degree, IProgress<double>? progress, CancellationToken stop)
+    private static TestDrive?[] Driven(TestDayWish wish, int degree, IProgress<double>? progress, CancellationToken stop)
     {
         var drives = new TestDrive?[wish.Humps.Length];
         var done = 0;
         ParallelLoop.Each(drives.Length, degree, i =>
         {
-            drives[i] = Drive(wish, wish.Humps[i], isSafe, stop);
+            drives[i] = Drive(wish, wish.Humps[i], stop);
             progress?.Report(0.9 * Interlocked.Increment(ref done) / drives.Length);
         }, stop);
         return drives;
     }
 
-    private static TestDrive? Drive(TestDayWish wish, TestHump hump, Func<Pass, bool> isSafe, CancellationToken stop)
+    private static TestDrive? Drive(TestDayWish wish, TestHump hump, CancellationToken stop)
     {
         stop.ThrowIfCancellationRequested();
         RideModel[] models = wish.After is { } after ? [wish.Model, after] : [wish.Model];
@@ -142,7 +140,7 @@ public sealed record TestDay
 
         return null;
 
-        bool IsBorne(Pass pass) => isSafe(pass) && SafePass.LeastLoad(pass) >= PlankWish.LeastLoad;
+        static bool IsBorne(Pass pass) => SafePass.Is(pass) && SafePass.LeastLoad(pass) >= PlankWish.LeastLoad;
     }
 
     private static TestDrive Told(
@@ -150,10 +148,7 @@ public sealed record TestDay
     {
         double[] headlines = [.. passes[0].Select(SettlingCatalogue.RmsPitch.Of)];
         int? needed = null;
-        // On its stops no car is linear: nothing is promised of its numbers.
-        var left = all.Min(SafePass.TravelLeft);
-        var isLinear = left >= SafePass.StopMargin;
-        for (var n = 3; isLinear && n <= TestDrive.MostPasses && needed is null; n += 3)
+        for (var n = 3; n <= TestDrive.MostPasses && needed is null; n += 3)
         {
             needed = HalfWidths(wish, hump, speeds, n, wish.Phone, stop)[wish.Number] <= wish.HalfWidth ? n : null;
         }
@@ -162,14 +157,13 @@ public sealed record TestDay
         {
             Hump = hump,
             Speeds = [.. speeds],
-            HalfWidths = HalfWidths(wish, hump, speeds, TestDrive.Passes, wish.Phone, stop)
-                .ToImmutableDictionary(w => w.Key, w => isLinear ? w.Value : double.NaN),
+            HalfWidths = HalfWidths(wish, hump, speeds, TestDrive.Passes, wish.Phone, stop),
             LeastLoad = all.Min(SafePass.LeastLoad),
             StandsOut = (wish.After is { } after ? new[] { wish.Model, after } : [wish.Model])
                 .All(m => SeenPass.Is(m, hump.Road, speeds, wish.Phone, stop)),
-            TravelLeft = left,
+            TravelLeft = all.Min(SafePass.TravelLeft),
             Headline = Math.Sqrt(headlines.Average(h => h * h)),
-            Scatter = Math.Sqrt(passes[0].Select((p, k) => Scatter(wish, p, Slope(headlines, speeds, k))).Average(s => s * s)),
+            Scatter = Math.Sqrt(passes[0].Select((p, k) => PassScatter.Of(p, Slope(headlines, speeds, k), wish.Class)).Average(s => s * s)),
             Change = passes.Length > 1 ? passes[1].Select((p, k) => Math.Log(SettlingCatalogue.RmsPitch.Of(p) / headlines[k])).Average() : null,
             FewestForNumber = needed,
         };
@@ -181,34 +175,6 @@ public sealed record TestDay
         var (a, b) = (Math.Max(0, k - 1), Math.Min(speeds.Length - 1, k + 1));
         return Math.Log(headlines[b] / headlines[a]) / Math.Log(speeds[b] / speeds[a]);
     }
-
-    private static double Scatter(TestDayWish wish, Pass pass, double slope)
-    {
-        const double Step = 0.02;
-        var first = (int)Math.Round((pass.RearLeaves - pass.Start) / pass.SampleStep);
-        var every = (int)Math.Round(Step / pass.SampleStep);
-        double[] pitch = [.. Enumerable.Range(0, (int)(PassScatter.Window / Step)).Select(k => pass.Pitch[first + (k * every)])];
-        // The lowest and the highest that count, with a step that follows a damped swing; straight between.
-        double[] frequencies = [.. Enumerable.Range(0, 250).Select(k => 0.1 * (k + 1))];
-        var transfer = FrequencyResponse.Of(pass.Model, pass.Speed, frequencies).Of(RideSignal.Pitch).Both;
-        var roughness = PassScatter.Of(pitch, Step, f => PassScatter.NoiseDensity(f) + (PassScatter.OwnLine * Road(f)));
-        // The window slips by the doubt of the onset.
-        var square = pitch.Average(p => p * p);
-        var onset = 0.5 * Math.Abs((pitch[^1] * pitch[^1]) - (pitch[0] * pitch[0])) / (PassScatter.Window * square) * PassScatter.Onset;
-        return Math.Sqrt((roughness * roughness) + (onset * onset) + Math.Pow(slope * PassScatter.Speed, 2));
-
-        double Road(double f)
-        {
-            var at = Math.Clamp((f / 0.1) - 1.0, 0.0, frequencies.Length - 1.001);
-            var k = (int)at;
-            var power = SquareOf(transfer[k]) + ((at - k) * (SquareOf(transfer[k + 1]) - SquareOf(transfer[k])));
-            // G(n) = G₀·(n/0.1)⁻² over distance; f = n·V, so the density over frequency is G(f/V)/V.
-            var n = f / pass.Speed;
-            return power * wish.Class.Mean.Si * Math.Pow(n / 0.1, -2.0) / pass.Speed;
-        }
-    }
-
-    private static double SquareOf(Complex z) => (z.Real * z.Real) + (z.Imaginary * z.Imaginary);
 
     private static PlannedHump Planned(TestHump hump)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Models;
 using Heaveline.Quantities;
@@ -29,7 +30,7 @@ public sealed record TestDayWish
     }
 
     /// <summary>How far behind the front axle the phone lies, m.</summary>
-    public double Phone { get; init => field = Checked.Within(value, -5.0, 20.0, "Give the phone's distance behind the front axle."); } = 1.3;
+    public double Phone { get; init => field = Checked.Within(value, -PhonePlace.Farthest, PhonePlace.Farthest, "Give the phone's distance behind the front axle."); } = 1.3;
 
     /// <summary>A drive of this car that was driven already: what it tells counts too; null: none.</summary>
     public CarFromDrive? First { get; init; }

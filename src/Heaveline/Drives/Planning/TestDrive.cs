@@ -18,9 +18,7 @@ public sealed record TestDrive
     /// <summary>The three speeds, rising, m/s.</summary>
     public required ImmutableArray<double> Speeds { get; init; }
 
-    /// <summary>
-    /// Half-width of the 90 % interval of the logarithm of each number after <see cref="Passes"/> passes, by number; not finite on the stops.
-    /// </summary>
+    /// <summary>Half-width of the 90 % interval of the logarithm of each number after <see cref="Passes"/> passes, by number.</summary>
     public required ImmutableDictionary<CarNumber, double> HalfWidths { get; init; }
 
     /// <summary>The same after <see cref="MostPasses"/>; empty where nobody asked.</summary>
@@ -31,9 +29,6 @@ public sealed record TestDrive
 
     /// <summary>Least distance of a wheel from a stop at these speeds, m.</summary>
     public required double TravelLeft { get; init; }
-
-    /// <summary>Whether a wheel comes near a stop or onto it: such passes show a change, and tell no car.</summary>
-    public bool ReachesStops => TravelLeft < SafePass.StopMargin;
 
     /// <summary>Whether a reader of the log finds each pass by itself, on a smooth road; else its instants must be put in by hand.</summary>
     internal bool StandsOut { get; init; } = true;

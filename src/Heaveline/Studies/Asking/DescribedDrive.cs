@@ -54,6 +54,8 @@ internal sealed record DescribedDrive(RecordedDrive Drive)
         Sites = given.Sites.IsEmpty ? own.Sites : given.Sites,
         Rejected = given.Rejected.IsEmpty ? own.Rejected : given.Rejected,
         Added = given.Added.IsEmpty ? own.Added : given.Added,
+        // Instants that options give are nowhere in it.
+        Written = own.Written.RemoveRange(given.Sites.Select(s => s.At).Concat(given.Rejected).Concat(given.Added)),
     };
 
     /// <summary>What of it holds, and which options stand instead of it, a sentence; blank for a log alone.</summary>

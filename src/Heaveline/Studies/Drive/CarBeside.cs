@@ -11,10 +11,12 @@ namespace Heaveline.Studies;
 public sealed class CarBeside
 {
     private readonly Dictionary<CarNumber, double> numbers;
+    private readonly Lazy<IReadOnlyDictionary<CarNumber, FileDoubt>> doubts;
 
     private CarBeside(LoadedCar car, RideModel model)
     {
         Car = car;
+        doubts = new(() => FileDoubt.Of(car, CarNumbers.Headlines));
         var (front, rear) = (AxleRide.Of(model, AxleEnd.Front), AxleRide.Of(model, AxleEnd.Rear));
         FrontShare = front.SprungLoad / (front.SprungLoad + rear.SprungLoad);
         double OnTyre(AxleRide axle) => Math.Sqrt(axle.Rates.TyreRate / axle.Rates.UnsprungMass) / (2.0 * Math.PI);
@@ -42,6 +44,9 @@ public sealed class CarBeside
 
     /// <summary>A number; null where the file has none.</summary>
     public double? Of(CarNumber number) => numbers.TryGetValue(number, out var value) ? value : null;
+
+    /// <summary>How far the file leaves one of <see cref="CarNumbers.Headlines"/> open; worked out when it is first asked for.</summary>
+    internal FileDoubt DoubtOf(CarNumber number) => doubts.Value[number];
 
     /// <summary>The numbers of a car.</summary>
     /// <exception cref="Quantities.RefusedValueException">It cannot stand so.</exception>

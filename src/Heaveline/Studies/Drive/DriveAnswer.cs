@@ -99,7 +99,8 @@ public sealed record DriveAnswer : Answer
         .. DriveWords.Cautions(Drive, Trust, Asked.Advice),
         .. InstantWords.Wheelbase(Asked.Settings, Asked.Car) is { } own ? [own] : Array.Empty<string>(),
         .. PhoneWords.Unusual(Asked.Settings.Phone),
-        .. Events is null ? [] : EventWords.Cautions(Events, Asked.Advice),
+        .. Events is { Events.IsEmpty: false } ? PhoneWords.Missing(Asked.Settings, Asked.Advice) : [],
+        .. Events is null ? [] : EventWords.Cautions(Events, Asked.Advice, Drive.Log.Of(SensorKind.Speed) is not null),
         .. MissedWords.Of(Missed),
     ];
 

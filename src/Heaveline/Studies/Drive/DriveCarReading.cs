@@ -1,6 +1,8 @@
 using Heaveline.Drives;
 using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
+using Heaveline.Drives.Planning;
+using Heaveline.Models;
 using Heaveline.Numerics;
 
 namespace Heaveline.Studies;
@@ -37,12 +39,14 @@ internal static class DriveCarReading
         var usual = new IdentificationKnown { Wheelbase = wheelbase };
         var phone = settings.Phone;
         var windows = DriveWindows.Of(drive, events, trust);
+        var model = new Lazy<RideModel>(() => beside!.Car.Model);
         var known = usual with
         {
             HumpLengths = DriveWindows.Humps(events),
             FrontShare = beside?.FrontShare ?? usual.FrontShare,
             FrontShareSpread = beside is null ? usual.FrontShareSpread : FileShare,
-            PhoneBehindFrontAxle = phone?.BehindFrontAxle ?? 0.5 * wheelbase,
+            PhoneBehindFrontAxle = (phone ?? PhonePlace.Unknown(wheelbase)).BehindFrontAxle,
+            Bears = beside is null ? null : (road, speed) => SafePass.Is(model.Value, road, speed, stop),
             PhoneSpread = phone is null ? usual.PhoneSpread : Math.Max(PhoneAtLeast, phone.BehindFrontAxleSpread / Gaussian.Ninety),
         };
         return former is null ? CarIdentification.Of(windows, known, stop) : CarIdentification.Near(windows, known, former, stop);

@@ -15,6 +15,7 @@ internal static class DriveCarWords
 
     private const string OfMotion = "car-of-the-motion";
     private const string Untested = "car-untested";
+    private const string OneLine = "car-one-line";
     private const string FileLoad = "car-file-load";
 
     /// <summary>Whether the drive tells the car: its numbers, or the reason that weighs most and what would tell.</summary>
@@ -66,7 +67,7 @@ internal static class DriveCarWords
             yield break;
         }
 
-        foreach (var sentence in Of(answer).Where(s => s.Id is FileLoad or "car-not-learned" or OfMotion or Untested))
+        foreach (var sentence in Of(answer).Where(s => s.Id is FileLoad or "car-not-learned" or OfMotion or OneLine or Untested))
         {
             yield return sentence;
         }
@@ -105,14 +106,22 @@ internal static class DriveCarWords
             "These are intervals of the linear car that moves most like this one did. They are not intervals of springs and dampers: "
             + "friction raises the damping, by half and more on low bumps, and with stops the frequencies; "
             + "dampers that grow softer with speed lower the damping.");
+        if (car.Windows.All(w => w.Site is not null) && car.Windows.Select(w => w.Site).Distinct().Count() == 1)
+        {
+            yield return new Sentence(
+                OneLine,
+                "All of its bumps are passes over one line of one road. They share that line's roughness, which more passes do not average away and the "
+                + "intervals do not hold: dampings most of all may lie outside. Passes over a second bump would tell.");
+        }
+
         yield return new Sentence(
             Untested,
             "Planted drives have tested this, no real drive whose car is known: compare drives with each other rather than with a drawing.");
-        foreach (var number in beside is null ? [] : CarNumbersShown)
+        foreach (var number in beside is null ? [] : CarNumbers.Headlines)
         {
             if (car.Of(number) is { IsSaid: true } e && beside!.Of(number) is { } file)
             {
-                yield return new Sentence($"car-beside-{DriveCarTable.Of(number).Key}", Beside(number, e, file));
+                yield return new Sentence($"car-beside-{DriveCarTable.Of(number).Key}", Beside(number, e, file, beside.DoubtOf(number)));
             }
         }
     }
@@ -121,23 +130,28 @@ internal static class DriveCarWords
     public static string Motion(CarFromDrive car) => Text(
         $"of the motion: damper speeds about {Rounded(car.TravelSpeed)} m/s, pitch {In.Degrees.Of(car.PitchMotion):F1}° (RMS)");
 
-    private static IReadOnlyList<CarNumber> CarNumbersShown { get; } =
-    [
-        CarNumber.FrontFrequency, CarNumber.RearFrequency, CarNumber.FrequencyRatio, CarNumber.FrontDamping, CarNumber.RearDamping,
-        CarNumber.PitchIndex,
-    ];
-
-    private static string Beside(CarNumber number, CarEstimate estimate, double file)
+    // The file's number is no more exact than its springs and dampers are said to be.
+    private static string Beside(CarNumber number, CarEstimate estimate, double file, FileDoubt doubt)
     {
         var measure = DriveCarTable.Of(number);
         var off = (estimate.Value / file) - 1.0;
         var name = FirstLetter.Raised(measure.Name);
         var of = measure.Unit.Symbol is { Length: > 1 } unit ? $" {unit}" : "";
         string Print(double value) => measure.Print(measure.Unit.Of(value)) + of;
-        if (Math.Abs(off) < Nothing || (file >= estimate.Low && file <= estimate.High))
+        var known = doubt.HalfWidth <= 0.0 ? Print(file)
+            : Text($"{Print(file)} (± {In.Percent.Of(doubt.HalfWidth):F0} %{(doubt.Silent.IsEmpty ? "" : ", of which the file does not state all")})");
+        var isWithin = file >= estimate.Low && file <= estimate.High;
+        if (Math.Abs(off) < Nothing || isWithin)
         {
             return Text($"{name}: {Print(estimate.Value)}; ")
-                + Text($"the car file's {Print(file)} lies {(file >= estimate.Low && file <= estimate.High ? "within" : "beside")} the interval.");
+                + Text($"the car file's {known} lies {(isWithin ? "within" : "beside")} the interval.");
+        }
+
+        var own = 0.5 * Math.Log(estimate.High / estimate.Low);
+        if (Math.Abs(Math.Log(estimate.Value / file)) <= Math.Sqrt((own * own) + (doubt.HalfWidth * doubt.HalfWidth)))
+        {
+            return Text($"{name}: {Print(estimate.Value)}, {100.0 * Math.Abs(off):F0} % {(off > 0.0 ? "above" : "below")} the car file's {known}: ")
+                + "no more than both doubts together leave open.";
         }
 
         var why = number switch
@@ -152,7 +166,7 @@ internal static class DriveCarWords
             _ => "the load is another than that of the file or lies otherwise, or its pitch inertia is another",
         };
         return Text(
-            $"{name}: {Print(estimate.Value)}, {100.0 * Math.Abs(off):F0} % {(off > 0.0 ? "above" : "below")} the car file's {Print(file)}: {why}.");
+            $"{name}: {Print(estimate.Value)}, {100.0 * Math.Abs(off):F0} % {(off > 0.0 ? "above" : "below")} the car file's {known}: {why}.");
     }
 
     private static string Shown(CarEstimate estimate)

@@ -9,9 +9,6 @@ namespace Heaveline.Studies;
 /// </summary>
 public static class DriveChoices
 {
-    private const double ShortestWheelbase = 0.5;
-    private const double LongestWheelbase = 12.0;
-
     /// <summary>The wheelbase.</summary>
     public static Choice Wheelbase { get; } = new()
     {
@@ -113,13 +110,7 @@ public static class DriveChoices
     internal static (LoadedCar? Car, EventSettings Given) Read(AskedReader reader, DescribedDrive? drive)
     {
         var car = DescribedDrive.CarOf(reader, drive);
-        var wheelbase = reader.Given.Of(Wheelbase) is null ? car?.Car.Wheelbase.Si : reader.Amount<Length>(Wheelbase, "2.70 m")?.Si;
-        if (wheelbase is < ShortestWheelbase or > LongestWheelbase)
-        {
-            reader.Object(Wheelbase.Name, FormattableString.Invariant($"wheelbase '{reader.Given.Of(Wheelbase)}': give 0.5 m to 12 m."));
-            wheelbase = null;
-        }
-
+        var wheelbase = reader.Given.Of(Wheelbase) is null ? car?.Car.Wheelbase.Si : WheelbaseOf(reader, Wheelbase);
         if (reader.Given.Of(Load) is not null && reader.Given.Of(Car) is null && drive?.Drive.Car is null)
         {
             reader.Object(Load.Name, "load: give --car too, the car that is loaded so.");
@@ -127,7 +118,8 @@ public static class DriveChoices
 
         var phone = reader.Text(Phone) is { } place ? PhoneOf(reader, place) : null;
         var seat = car is null ? null : reader.Seat(Seat, car.Car);
-        if (reader.Given.Of(Seat) is not null && (car is null || (reader.Given.Of(Phone) is null && drive?.Drive.Settings.Phone is null)))
+        var isNoSeat = car is not null && seat is null;
+        if (!isNoSeat && reader.Given.Of(Seat) is not null && (car is null || (reader.Given.Of(Phone) is null && drive?.Drive.Settings.Phone is null)))
         {
             reader.Object(Seat.Name, "seat: give --car, which has the seats, and --phone, where the phone lay.");
         }
@@ -149,6 +141,25 @@ public static class DriveChoices
             Rejected = [.. Times(reader, Reject, reader.Text(Reject))],
             Added = [.. Times(reader, Added, reader.Text(Added))],
         });
+    }
+
+    /// <summary>The wheelbase that was given; null where it was objected to.</summary>
+    /// <param name="reader">The reader, to which objections go.</param>
+    /// <param name="choice">The choice.</param>
+    internal static double? WheelbaseOf(AskedReader reader, Choice choice)
+    {
+        if (reader.Amount<Length>(choice, "2.70 m") is not { Si: var given })
+        {
+            return null;
+        }
+
+        if (EventSettings.Refusal(given) is not { } refusal)
+        {
+            return given;
+        }
+
+        reader.Object(choice.Name, $"{choice.Name} '{reader.Given.Of(choice)}': {refusal}");
+        return null;
     }
 
     /// <summary>The phone's place in words; null where they are none.</summary>
@@ -186,18 +197,18 @@ public static class DriveChoices
                 return null;
             }
 
+            if (PhonePlace.Refusal(amount) is { } refusal)
+            {
+                reader.Object(Phone.Name, $"phone: '{part}': {refusal}");
+                return null;
+            }
+
             takes(amount);
         }
 
         if (behind is not { } along)
         {
             reader.Object(Phone.Name, "phone: say how far behind the front axle it lay, as 1.45 m behind front axle.");
-            return null;
-        }
-
-        if (Math.Abs(along.Si) > 20.0 || Math.Abs(left) > 20.0 || Math.Abs(up) > 20.0)
-        {
-            reader.Object(Phone.Name, $"phone: '{words}' is no place in a car; give distances below 20 m.");
             return null;
         }
 

@@ -62,7 +62,10 @@ internal static class EventWords
     }
 
     /// <summary>Where the bumps' numbers must be doubted.</summary>
-    public static IEnumerable<string> Cautions(DriveEvents events, DriveAdvice advice)
+    /// <param name="events">The bumps.</param>
+    /// <param name="advice">To whom it is said.</param>
+    /// <param name="hasRecord">Whether the log has a speed, used or not.</param>
+    public static IEnumerable<string> Cautions(DriveEvents events, DriveAdvice advice, bool hasRecord = false)
     {
         foreach (var sentence in InstantWords.Cautions(events))
         {
@@ -88,7 +91,7 @@ internal static class EventWords
 
         if (!events.HasSpeed)
         {
-            yield return "There is no speed of this drive: it was guessed from the spacing of the axles' knocks (± 25 %), or taken as "
+            yield return (hasRecord ? "The log's speed is not used" : "There is no speed of this drive") + ": it was guessed from the spacing of the axles' knocks (± 25 %), or taken as "
                 + "25 km/h ± 60 % where they do not repeat.";
         }
 

@@ -29,26 +29,28 @@ internal static class InstantWords
     /// <param name="events">The bumps.</param>
     public static IEnumerable<string> Cautions(DriveEvents events)
     {
-        var unmet = events.Unmet;
+        var (unmet, written) = (events.Unmet, events.Settings.Written);
+        var outside = $"outside what is read of the log, {Instant(unmet.Read.From)} to {Instant(unmet.Read.To)}";
+        bool IsRead(double at) => at >= unmet.Read.From && at <= unmet.Read.To;
+        string Stands(double at) => written.TryGetValue(at, out var place) ? $" ({place})" : "";
         foreach (var at in unmet.Added)
         {
-            yield return $"A bump was added at {Instant(at)}, outside what is read of the log, {Instant(unmet.Read.From)} to "
-                + $"{Instant(unmet.Read.To)}: it does not count.";
+            yield return $"A bump was added at {Instant(at)}{Stands(at)}, {outside}: it does not count.";
         }
 
         foreach (var at in unmet.Rejected)
         {
-            yield return $"A bump was rejected at {Instant(at)}, where none is: nothing is left out for it.";
+            yield return $"A bump was rejected at {Instant(at)}{Stands(at)}, {(IsRead(at) ? "where none is" : outside)}: nothing is left out for it.";
         }
 
         foreach (var (site, at) in unmet.Sites)
         {
-            yield return $"No bump lies at {Instant(at)}: the name {site} is given to none there.";
+            yield return $"No bump lies at {Instant(at)}{Stands(at)}{(IsRead(at) ? "" : ", " + outside)}: the name {site} is given to none there.";
         }
 
         foreach (var (site, by, at) in unmet.Renamed)
         {
-            yield return $"The bump at {Instant(at)} is named {site} and {by}: {by} counts.";
+            yield return $"The bump at {Instant(at)}{Stands(at)} is named {site} and {by}: {by} counts.";
         }
     }
 

@@ -3,9 +3,20 @@ using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
-/// <summary>What is said of a phone's place that is possible and not plausible.</summary>
+/// <summary>What is said of a phone's place that is not given, or possible and not plausible.</summary>
 internal static class PhoneWords
 {
+    /// <summary>What is taken where nobody says where the phone lay, a sentence; none where somebody does.</summary>
+    /// <param name="settings">What is known of the drive.</param>
+    /// <param name="advice">To whom it is said.</param>
+    public static IEnumerable<string> Missing(EventSettings settings, DriveAdvice advice)
+    {
+        var taken = PhonePlace.Unknown(settings.WheelbaseTaken);
+        return settings.Phone is not null ? []
+            : [Text($"Where the phone lay is not said: {taken.BehindFrontAxle:F2} m behind the front axle, the middle, was taken, ")
+                + Text($"± {taken.BehindFrontAxleSpread:F2} m (90 %). {advice.Phone}")];
+    }
+
     /// <summary>A sentence for each direction in which it lay farther off than phones do; none where its place is not known.</summary>
     /// <param name="phone">The place.</param>
     public static IEnumerable<string> Unusual(PhonePlace? phone)

@@ -29,17 +29,31 @@ public sealed record FileDoubt
     /// <param name="number">The number.</param>
     /// <param name="degree">How many cars are computed at once.</param>
     /// <param name="stop">Stops it.</param>
-    public static FileDoubt Of(LoadedCar car, CarNumber number, int degree = 1, CancellationToken stop = default)
+    public static FileDoubt Of(LoadedCar car, CarNumber number, int degree = 1, CancellationToken stop = default) =>
+        Of(car, [number], degree, stop)[number];
+
+    /// <summary>The doubts of several numbers, of the same cars drawn.</summary>
+    /// <param name="car">The car under its load.</param>
+    /// <param name="numbers">The numbers: frequencies on rigid tyres, their ratio, dampings, the dynamic index.</param>
+    /// <param name="degree">How many cars are computed at once.</param>
+    /// <param name="stop">Stops it.</param>
+    public static IReadOnlyDictionary<CarNumber, FileDoubt> Of(
+        LoadedCar car, IReadOnlyList<CarNumber> numbers, int degree = 1, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(car);
-        var study = JointStudy.Of([CarDoubts.Of(car.Car, car.Load)], [Measure(number)], Draws, seed: 1, degree: degree, cancellation: stop);
-        var stated = study.Cars[0][0].Central90 is { Low: > 0.0 } middle ? 0.5 * Math.Log(middle.High / middle.Low) : 1.0;
-        (string Says, double Log)[] silent = [.. SilentParts(car.Car, number)];
-        return new FileDoubt
+        ArgumentNullException.ThrowIfNull(numbers);
+        var study = JointStudy.Of(
+            [CarDoubts.Of(car.Car, car.Load)], [.. numbers.Select(Measure)], Draws, seed: 1, degree: degree, cancellation: stop);
+        return numbers.Index().ToDictionary(n => n.Item, n =>
         {
-            HalfWidth = Math.Sqrt((stated * stated) + silent.Sum(s => Math.Pow(Gaussian.Ninety * s.Log, 2))),
-            Silent = [.. silent.Select(s => s.Says)],
-        };
+            var stated = study.Cars[0][n.Index].Central90 is { Low: > 0.0 } middle ? 0.5 * Math.Log(middle.High / middle.Low) : 1.0;
+            (string Says, double Log)[] silent = [.. SilentParts(car.Car, n.Item)];
+            return new FileDoubt
+            {
+                HalfWidth = Math.Sqrt((stated * stated) + silent.Sum(s => Math.Pow(Gaussian.Ninety * s.Log, 2))),
+                Silent = [.. silent.Select(s => s.Says)],
+            };
+        });
     }
 
     // What the number's logarithm is off by, one standard deviation: damping goes with the damper, a frequency with the root of its spring.
@@ -53,7 +67,8 @@ public sealed record FileDoubt
                 yield return (Says($"{name} dampers", TieScale.LeastDamping), TieScale.LeastDamping);
             }
 
-            if (number == CarNumber.FrequencyRatio && !IsStated(axle.Spring.Law))
+            var own = end == AxleEnd.Front ? CarNumber.FrontFrequency : CarNumber.RearFrequency;
+            if ((number == CarNumber.FrequencyRatio || number == own) && !IsStated(axle.Spring.Law))
             {
                 yield return (Says($"{name} springs", TieScale.LeastSpring), 0.5 * TieScale.LeastSpring);
             }
@@ -89,6 +104,9 @@ public sealed record FileDoubt
         CarNumber.PitchIndex => new("index", "dynamic index", In.Plain, 3, c => c.Modes.DynamicIndex, "k²/(b·c)."),
         CarNumber.FrontDamping => AxleCatalogue.Damping(AxleEnd.Front),
         CarNumber.RearDamping => AxleCatalogue.Damping(AxleEnd.Rear),
+        CarNumber.FrontFrequency => new(
+            "front-rigid", "front frequency on rigid tyres", In.Hertz, 3, c => c.Front.Rates.FrequencyOnRigidTyres, "Front."),
+        CarNumber.RearFrequency => new("rear-rigid", "rear frequency on rigid tyres", In.Hertz, 3, c => c.Rear.Rates.FrequencyOnRigidTyres, "Rear."),
         _ => new(
             "ratio-rigid", "frequency ratio on rigid tyres", In.Plain, 3,
             c => c.Rear.Rates.FrequencyOnRigidTyres / c.Front.Rates.FrequencyOnRigidTyres, "Rear over front."),

@@ -103,7 +103,6 @@ public sealed record PlanAnswer : Answer
             CardPasses,
             Asked.Change is null ? ["as it is"] : ["before", "after"],
             string.Join(" ", Closing)),
-        (Passes, { ReachesStops: true }) => SentenceFigure.Of("On the stops more passes tell no car", [.. Head.Select(s => s.Text)]),
         (Passes, { } best) => PlanPassesFigure.Of(Wish, best, PlanWords.Name(Asked.Number), Doubt),
         (Card, _) or (Passes, null) => SentenceFigure.Of("No test day", [.. Head.Select(s => s.Text)]),
         _ => base.Figure(id),

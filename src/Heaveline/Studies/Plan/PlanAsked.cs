@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Heaveline.Drives;
+using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
 using Heaveline.Figures;
@@ -24,6 +25,12 @@ public sealed record PlanAsked
 
     /// <summary>The log of a first drive of this car under this load, whose word counts too; null: none.</summary>
     public Log? First { get; init; }
+
+    /// <summary>What is known of that drive; the wheelbase is the car file's.</summary>
+    public EventSettings OfFirst { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
+
+    /// <summary>What that drive is called where it is written down as driven with this car under this load; blank: nothing says which it was.</summary>
+    public string FirstDrive { get; init => field = value ?? ""; } = "";
 
     /// <summary>How rough the road about the humps is.</summary>
     public RoadClass Class { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RoadClass.B;

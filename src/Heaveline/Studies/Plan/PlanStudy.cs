@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
 using Heaveline.Models;
@@ -17,6 +18,9 @@ public static class PlanStudy
 
     // Of the roads that are always there those that lie in both tracks and end as high as they begin.
     private static readonly string[] UsualHumps = ["village-hump", "speed-table", "village-hump-100", "short-bump", "plank"];
+
+    // A wheelbase taken with a tape is off by no more, m.
+    private const double SameWheelbase = 0.02;
 
     private static readonly Choice Change = new()
     {
@@ -60,7 +64,8 @@ public static class PlanStudy
     {
         Name = "first",
         Kind = ChoiceKind.Log,
-        Says = "The log of a first drive of this car under this load: what it tells already counts. May be given more than once for several files.",
+        Says = "The log of a first drive of this car under this load: what it tells already counts. May be given more than once for several files. A "
+            + "folder drives/NAME of a garage is read with what its drive.yaml says; one of another car or load is refused.",
         HelpName = "LOG",
         IsRepeated = true,
         Range = (0, 64),
@@ -128,7 +133,7 @@ public static class PlanStudy
 
     // Read as drive reads it, with the wheelbase of the file.
     private static CarFromDrive? Told(PlanAsked asked, StudyRun run) => asked.First is not { } log ? null : DriveStudy.Run(
-        new DriveAsked { Log = log, Car = asked.Car, Settings = new() { Wheelbase = asked.Car.Car.Wheelbase.Si } },
+        new DriveAsked { Log = log, Car = asked.Car, Settings = asked.OfFirst with { Wheelbase = asked.Car.Car.Wheelbase.Si } },
         run with { Progress = null, Meanwhile = null }).Identified;
 
     // The best hump under the car's other loads, of which a first drive says nothing; where there is none, the loads under which any can be driven.
@@ -161,9 +166,20 @@ public static class PlanStudy
         var number = reader.Word(Tells);
         var roadClass = reader.Class(Class);
         var phone = reader.Given.Of(Phone) is null ? new Amount<Length>(1.3) : reader.Amount<Length>(Phone, "1.3 m");
+        if (phone is { } place && PhonePlace.Refusal(place) is { } far)
+        {
+            reader.Object(Phone.Name, $"{Phone.Name} '{reader.Given.Of(Phone)}': {far}");
+        }
+
         var car = reader.Car(Choices.Car, Choices.Load);
         var change = reader.Given.Of(Change) is null ? null : reader.Car(Change);
-        var first = reader.Given.Of(First) is null ? null : reader.Log(First);
+        var drive = reader.Given.Of(First) is null ? null : DescribedDrive.Of(reader, First);
+        var first = reader.Given.Of(First) is null ? null : reader.Log(First, DescribedDrive.Taken(drive, []));
+        if (drive is { Drive: var written } && car is not null && Stranger(written, car) is { } stranger)
+        {
+            reader.Object(First.Name, $"{First.Name}: {stranger}", isUsage: false);
+        }
+
         var humps = ImmutableArray.CreateBuilder<TestHump>();
         var isGiven = reader.Given.Of(Humps) is not null;
         foreach (var (name, road) in reader.RoadsOf(Humps, UsualHumps))
@@ -195,6 +211,20 @@ public static class PlanStudy
                 Class = roadClass!,
                 Phone = phone!.Value.Si,
                 First = first,
+                OfFirst = drive?.Drive.Settings ?? new(),
+                FirstDrive = drive?.Drive.Car is null ? "" : drive.Drive.Name,
             };
+    }
+
+    // What another car did, or this one under another load, is not what the plan is of.
+    private static string? Stranger(RecordedDrive drive, LoadedCar car)
+    {
+        var planned = $"the plan is of {car.Car.Name}, {car.Load.Name}";
+        return drive.Car is { } own && (own.Car.Name != car.Car.Name || own.Load.Name != car.Load.Name)
+                ? $"{drive.Name} is written down as driven with {own.Car.Name}, {own.Load.Name}; {planned}. Leave it out, or plan for what it drove."
+            : drive.Settings.Wheelbase is { } given && Math.Abs(given - car.Car.Wheelbase.Si) > SameWheelbase
+                ? FormattableString.Invariant($"{drive.Name} is written down as driven with a wheelbase of {given:F3} m; {planned}, which has ")
+                    + FormattableString.Invariant($"{car.Car.Wheelbase.Si:F3} m. Leave it out.")
+            : null;
     }
 }

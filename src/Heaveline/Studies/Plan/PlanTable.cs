@@ -16,7 +16,7 @@ public static class PlanTable
         Of("plan-slowest", "slowest of three speeds", In.KilometresPerHour, 1, d => d.Speeds[0], "The slowest of the three speeds of a test day."),
         Of("plan-fastest", "fastest of three speeds", In.KilometresPerHour, 1, d => d.Speeds[^1],
             "The fastest speed up to 30 km/h at which every tyre keeps 20 % of its load and every wheel stays 5 mm off its stops, "
-            + "tried 5 % faster too, or on which a change may be shown where no hump is driven otherwise; the others are 0.8 and 0.6 of it."),
+            + "tried 5 % faster too; the others are 0.8 and 0.6 of it."),
         Half("plan-front-frequency", "front frequency", CarNumber.FrontFrequency),
         Half("plan-rear-frequency", "rear frequency", CarNumber.RearFrequency),
         Half("plan-ratio", "frequency ratio", CarNumber.FrequencyRatio),

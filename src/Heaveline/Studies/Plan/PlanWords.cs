@@ -1,5 +1,6 @@
 using Heaveline.Answers;
 using Heaveline.Cars;
+using Heaveline.Drives.Events;
 using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
 using Heaveline.Measures;
@@ -36,9 +37,12 @@ internal sealed class PlanWords(PlanAnswer answer)
         answer.Best is not { } best
             ? [new("plan", $"No test day for {Car}: over none of the humps do its wheels keep a fifth of their load and stay off their stops "
                 + $"at {LeastSpeeds}. "
-                + (answer.Loads is [var other, ..] ? $"Under '{other.Load}' it does." : "Take lower humps."))]
+                + (answer.Loads is [var other, ..] ? $"Under '{other.Load}' it does. " : "")
+                + (answer.Day.Instead is [var lower, ..]
+                    ? $"Over {Hump(lower)} they do under this load, at {Speeds(lower)}: plan without --hump."
+                    : "Take lower humps."))]
             : answer.Asked.Change is null ? [Known(best)]
-            : [Shown(best), best.ReachesStops ? OnStops(best) : Known(best)];
+            : [Shown(best), Known(best)];
 
     // The slowest three that are tried, each 5 % faster too.
     private static string LeastSpeeds => "9, 12 or 15 km/h, or 5 % faster";
@@ -49,16 +53,15 @@ internal sealed class PlanWords(PlanAnswer answer)
         .. FirstDrive,
         .. Least,
         .. answer.FromFile.Silent,
+        .. PhoneWords.Unusual(new PhonePlace { BehindFrontAxle = answer.Asked.Phone }),
         .. answer.Day.Unsafe.IsEmpty || answer.Best is null
             ? []
             : new[]
             {
                 $"Not driven: {string.Join(", ", answer.Day.Unsafe.Select(h => h.Name))}; at {LeastSpeeds}, a tyre "
-                + (answer.Best.ReachesStops
-                    ? "bears less than a fifth of its load."
-                    : "bears less than a fifth of its load or a wheel nears a stop."),
+                + "bears less than a fifth of its load or a wheel nears a stop.",
             },
-        .. answer.Best is { ReachesStops: false }
+        .. answer.Best is not null
             ? new[]
             {
                 "Intervals are those of the linear car whose motion is like this one's, not of the springs and dampers in the file: "
@@ -82,7 +85,7 @@ internal sealed class PlanWords(PlanAnswer answer)
     {
         get
         {
-            if (answer.Best is not { ReachesStops: false } best)
+            if (answer.Best is not { } best)
             {
                 return [];
             }
@@ -120,7 +123,9 @@ internal sealed class PlanWords(PlanAnswer answer)
         ? []
         : answer.Wish.First is { } first
             ? [Text($"The first drive counts: its {first.Windows.Length} windows tell the {Name(answer.Asked.Number)} to ")
-                + $"± {Share(Told(first.Estimates.Single(e => e.Number == answer.Asked.Number)))} already."]
+                + $"± {Share(Told(first.Estimates.Single(e => e.Number == answer.Asked.Number)))} already."
+                + (answer.Asked.FirstDrive.Length > 0 ? ""
+                    : $" Nothing in its log says which car it was and how loaded: it is taken for {Car}.")]
             : ["The first drive does not count: "
                 + (answer.First is { Refusals: [var refusal, ..] }
                     ? DriveCarWords.Together(refusal)
@@ -145,7 +150,9 @@ internal sealed class PlanWords(PlanAnswer answer)
 
     private Sentence Known(TestDrive best)
     {
-        var left = $"the {Name(answer.Asked.Number)}, which the car file leaves at ± {Share(answer.Doubt)} (90 %)";
+        var left = $"the {Name(answer.Asked.Number)}, "
+            + (answer.FromFile.Silent.IsEmpty ? "which the car file leaves at" : "of which the car file states no doubt and which is taken as known to")
+            + $" ± {Share(answer.Doubt)} (90 %)";
         var reached = $"to ± {Share(answer.Reached)}";
         var driven = Text($"over {best.Hump.Name}, a third at each of {Speeds(best)}");
         return new("doubt", answer switch
@@ -160,12 +167,6 @@ internal sealed class PlanWords(PlanAnswer answer)
                 + $"would tell it {reached}. There is no card for that.",
         });
     }
-
-    private static Sentence OnStops(TestDrive best) => new(
-        "stops", Text($"Over none of the humps do its wheels stay off their stops at {LeastSpeeds}. Over {best.Hump.Name} they come onto ")
-        + "them or within "
-        + Text($"{In.Millimetres.Of(SafePass.StopMargin):F0} mm of them; every tyre keeps {In.Percent.Of(best.LeastLoad):F0} % of its load or more. ")
-        + "Such passes show a change on this hump. They tell no car, since none is linear on its stops: take a lower hump for that.");
 
     private Sentence Shown(TestDrive best)
     {

@@ -45,6 +45,15 @@ internal static class ProveCautions
             yield return sentence;
         }
 
+        // Pitch is the same all over a stiff floor; the cars and the forecast go by the place.
+        if (answer.Asked.WhatChanged || answer.Asked.Forecast is not null)
+        {
+            foreach (var sentence in Phones(answer))
+            {
+                yield return sentence;
+            }
+        }
+
         foreach (var (drive, name) in new[] { (answer.Before, "before"), (answer.After, "after") })
         {
             foreach (var caution in InstantWords.Cautions(drive.Events))
@@ -113,6 +122,15 @@ internal static class ProveCautions
                 + string.Join("; ", answer.Matches.All.Where(m => m.Basis == SiteBasis.Order).Select(m => Match(answer, m)))
                 + $". {answer.Asked.Advice.Sites}";
         }
+    }
+
+    // One sentence where neither says it.
+    private static IEnumerable<string> Phones(ProveAnswer answer)
+    {
+        var (asked, advice) = (answer.Asked, answer.Asked.Advice);
+        string[] before = [.. PhoneWords.Missing(asked.OfBefore, advice)], after = [.. PhoneWords.Missing(asked.OfAfter, advice)];
+        return before.SequenceEqual(after) ? before
+            : before.Select(said => $"Of the drive before: {said}").Concat(after.Select(said => $"Of the drive after: {said}"));
     }
 
     // One sentence where it is one of both drives.

@@ -278,7 +278,7 @@ public static class ProveStudy
     {
         var (ofBefore, ofAfter) = (DescribedDrive.Of(reader, Before), DescribedDrive.Of(reader, After));
         var (before, after) = (reader.Log(Before, DescribedDrive.Taken(ofBefore, [])), reader.Log(After, DescribedDrive.Taken(ofAfter, [])));
-        var wheelbase = reader.Given.Of(Wheelbase) is null ? null : reader.Amount<Length>(Wheelbase, "2.70 m");
+        var wheelbase = reader.Given.Of(Wheelbase) is null ? null : DriveChoices.WheelbaseOf(reader, Wheelbase);
         var car = DescribedDrive.CarOf(reader, ofBefore);
         var carAfter = reader.Given.Of(Car) is null ? DescribedDrive.CarOf(reader, ofAfter) : null;
         var change = reader.Given.Of(Change) is null ? null : reader.Car(Change);
@@ -296,8 +296,8 @@ public static class ProveStudy
         var (first, second) = ProveSites.Read(reader, Site);
         var phone = reader.Text(Phone) is { } place ? DriveChoices.PhoneOf(reader, place) : null;
         var known = new EventSettings { Phone = phone };
-        var givenBefore = known with { Wheelbase = wheelbase?.Si ?? car?.Car.Wheelbase.Si, Sites = [.. first] };
-        var givenAfter = known with { Wheelbase = wheelbase?.Si ?? (carAfter ?? car)?.Car.Wheelbase.Si, Sites = [.. second] };
+        var givenBefore = known with { Wheelbase = wheelbase ?? car?.Car.Wheelbase.Si, Sites = [.. first] };
+        var givenAfter = known with { Wheelbase = wheelbase ?? (carAfter ?? car)?.Car.Wheelbase.Si, Sites = [.. second] };
         var (settingsBefore, settingsAfter) = (DescribedDrive.Settings(ofBefore, givenBefore), DescribedDrive.Settings(ofAfter, givenAfter));
         var isTold = settingsBefore.Wheelbase is not null && settingsAfter.Wheelbase is not null;
         var matters = Share(reader);

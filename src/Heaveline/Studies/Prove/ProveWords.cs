@@ -147,9 +147,16 @@ internal static class ProveWords
                 ? $"Passes that scatter by {Percent(result.Scatter)} will not settle it: look for what differs from pass to pass."
                 : $"More passes alone will not settle it: {open}."
             : enough
-                ? $"There are passes enough for {matters}; were the change just what it looks like, "
-                    + $"{Plural(more, "pass", "passes")} more in each drive would settle it."
-            : $"{Plural(more, "pass", "passes")} more in each drive would show {matters} four times of five{(open is null ? "" : $": {open}")}.";
+                ? $"There are passes enough for {matters}; were the change just what it looks like, {Wanted(result, more)} would settle it."
+            : $"{Wanted(result, more)} would show {matters} four times of five{(open is null ? "" : $": {open}")}.";
+    }
+
+    // Where one drive has more passes already it needs fewer.
+    private static string Wanted(BeforeAfter result, int more)
+    {
+        var all = Math.Min(result.Before, result.After) + more;
+        return result.Before == result.After ? $"{Plural(more, "pass", "passes")} more in each drive"
+            : Text($"{all} passes in each drive, {Math.Max(0, all - result.Before)} more before and {Math.Max(0, all - result.After)} more after,");
     }
 
     private static string LeftOpen(BeforeAfter result) =>
@@ -160,7 +167,8 @@ internal static class ProveWords
 
     private static string NotAlike(BeforeAfter result) => result.RecordsApart is { } apart
         ? $"No verdict: by the delay between the axles the speed of the log after is {Percent(Math.Abs(apart), 0)} "
-            + $"{(apart > 0.0 ? "higher" : "lower")} against the true one than that of the log before, and could not be set right."
+            + $"{(apart > 0.0 ? "higher" : "lower")} against the true one than that of the log before, and could not be set right. Two cars of "
+            + "different wheelbases look the same: give each drive its own."
         : result.IsHiddenInSpeed
         ? "No verdict: in each drive all passes had nearly one speed, and not the same, so that what speed did is not told from what the change did."
         : "The two drives were not driven alike: " + string.Join("; ", result.Sites.Where(s => s.Before == 0 || s.After == 0 || !s.Speeds.IsAlike)

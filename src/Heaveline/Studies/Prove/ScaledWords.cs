@@ -51,8 +51,15 @@ internal static partial class ScaledWords
             ("front springs", change.FrontSprings), ("rear springs", change.RearSprings),
             ("front dampers", change.FrontDampers), ("rear dampers", change.RearDampers),
         ];
-        string[] said = [.. things.Where(t => t.Factor != 1.0).Select(t => $"{t.What} {Numeral.Change(In.Percent.Of(t.Factor - 1.0), 0)} %")];
+        string[] said = [.. things.Where(t => t.Factor != 1.0).Select(t => $"{t.What} {Share(t.Factor)} %")];
         return said.Length > 0 ? string.Join(", ", said) : "nothing changed";
+    }
+
+    // With as many digits as it was given with.
+    private static string Share(double factor)
+    {
+        var percent = In.Percent.Of(factor - 1.0);
+        return Numeral.Change(percent, Enumerable.Range(0, 6).FirstOrDefault(d => Math.Abs(Math.Round(percent, d) - percent) < 1e-9, 6));
     }
 
     [GeneratedRegex("^((?<end>front|rear) )?(?<what>springs|dampers) (?<share>[+−-][0-9.,]+) ?%$")]

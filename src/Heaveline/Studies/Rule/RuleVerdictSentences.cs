@@ -30,9 +30,11 @@ internal static class RuleVerdictSentences
         }
 
         var judged = rows.Where(r => r.Verdict is not (SpeedVerdict.NeitherPasses or SpeedVerdict.NotComputed)).ToList();
+        // Where all values do not get across at a speed there is a best one and no verdict: two counts, two names.
+        var all = judged.Count == map.Best.Count(b => b is not null) ? "computed" : "judged";
         yield return new Sentence(
             "speeds",
-            FormattableString.Invariant($"True at {judged.Count(r => r.Verdict == SpeedVerdict.Holds)} of {judged.Count} speeds computed")
+            FormattableString.Invariant($"True at {judged.Count(r => r.Verdict == SpeedVerdict.Holds)} of {judged.Count} speeds {all}")
             + (judged.Count < rows.Count ? FormattableString.Invariant($" ({rows.Count} tried)") : "")
             + $": of the values above {Above(map)} some are better by {Per} or more and none is worse. "
             + $"False is the other way round; of no consequence: all are within {Per}.");

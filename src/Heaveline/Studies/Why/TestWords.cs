@@ -20,9 +20,9 @@ internal static class TestWords
         + "A cause's part of a change: the second "
         + "loading less the same with the cause set back to its value under the first; with less than half of the change there is no test. Brackets: "
         + "95 of 100 tests, from the stated doubts and the scatter of the means. Passes: 2·(1.96 + 0.84)²·s²/Δ² with each loading, at least "
-        + FormattableString.Invariant($"{PlannedTest.FewestPasses}; one pass is taken to scatter by ")
-        + FormattableString.Invariant($"{In.Percent.Of(PlannedTest.RelativeScatter):F0} % and ")
-        + FormattableString.Invariant($"{In.Degrees.Of(PlannedTest.LeastScatter):0.##}°, together s ")
+        + FormattableString.Invariant($"{PlannedTest.FewestPasses}; s is by what one pass scatters, over an obstacle as 'plan' reckons it on a road of ")
+        + FormattableString.Invariant($"class B, along a road without one {In.Percent.Of(PlannedTest.RelativeScatter):F0} % and ")
+        + FormattableString.Invariant($"{In.Degrees.Of(PlannedTest.LeastScatter):0.##}° together ")
         + "(margins, speeds and scatter: common practice, no source). Tie loads down and keep within the axle loads.");
 
     /// <summary>A test in words; where there is none, why, and what to do instead.</summary>
@@ -42,9 +42,9 @@ internal static class TestWords
         var also = others.Count == 0 ? "" : $" Also changed: {string.Join("; ", others)}.";
         return $"Test: at {Speed(test.Speed)} over {why.Road.CaptionFor(why.Model.Rolls)}: first {test.First.Name}, then {test.Second.Name}. "
             + (test.Kind == PitchCauseKind.Load
-                ? $"The {name} goes {whole}{also} {Passes(test.Passes)} with each loading show it."
+                ? $"The {name} goes {whole}{also} {Passes(test)} show it."
                 : $"The {Changes(test)} makes {Signed(test, test.Part)} of the change of the {name}, {whole}{also} "
-                    + $"{Passes(test.Passes)} with each loading show {SmallerOf(test)}.{OtherWay(test, why)}")
+                    + $"{Passes(test)} show {SmallerOf(test)}.{OtherWay(test, why)}")
             + (expected.Holds(0.0) ? " Within the doubts they may show nothing." : "");
     }
 
@@ -115,7 +115,8 @@ internal static class TestWords
     private static string SmallerOf(PlannedTest test) =>
         Math.Abs(test.Part) <= Math.Abs(test.Change) ? "a change as large as its part" : "the change";
 
-    private static string Passes(int passes) => FormattableString.Invariant($"{passes} passes");
+    private static string Passes(PlannedTest test) => FormattableString.Invariant($"{test.Passes} passes with each loading")
+        + (test.OwnScatter is { } own ? FormattableString.Invariant($" (one scatters by {In.Percent.Of(own):F0} %)") : "");
 
     private static string Speed(double speed) => FormattableString.Invariant($"{In.KilometresPerHour.Of(speed):0.#} km/h");
 
@@ -149,17 +150,18 @@ internal static class TestWords
             return null;
         }
 
-        if (why.Drive is not { ReachesStops: false } drive)
+        if (why.Drive is not { } drive)
         {
             return garage;
         }
 
         var driven = LoadedCar.Of(why.Model.Car, NeutralLoad.Of(why.Model.Car, why.Model.Load));
-        var left = sought.ToDictionary(s => s.Number, s => FileDoubt.Of(driven, s.Number).HalfWidth);
+        var left = sought.ToDictionary(s => s.Number, s => FileDoubt.Of(driven, s.Number));
         string Known((string Name, CarNumber Number) s) =>
             FormattableString.Invariant($"the {s.Name} to ± {In.Percent.Of(drive.HalfWidths[s.Number]):F1} % ")
-            + FormattableString.Invariant($"(± {In.Percent.Of(left[s.Number]):F1} % by the car file)");
-        return !sought.Any(s => drive.HalfWidthsAtMost[s.Number] <= 0.5 * left[s.Number]) ? garage
+            + FormattableString.Invariant($"(± {In.Percent.Of(left[s.Number].HalfWidth):F1} % ")
+            + (left[s.Number].Silent.IsEmpty ? "by the car file)" : "taken, since the car file states no doubt of it)");
+        return !sought.Any(s => drive.HalfWidthsAtMost[s.Number] <= 0.5 * left[s.Number].HalfWidth) ? garage
             : FormattableString.Invariant($"{garage}, or drive with {Aboard(driven)}: {TestDrive.Passes} passes over {Hump(drive)} at ")
                 + $"{string.Join(", ", drive.Speeds.SkipLast(1).Select(Speed))} and {Speed(drive.Speeds[^1])} with a phone on the floor tell "
                 + $"{string.Join(" and ", sought.Select(Known))}, nine times of ten ('heaveline plan' for that load)";

@@ -206,6 +206,19 @@ public class CarIdentificationTests
         Assert.Contains("would bring it from ±", few.WouldTell, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void With_a_car_file_only_drives_that_it_bears_are_named()
+    {
+        var (_, known, windows) = new PlantedCrossings { Seed = 5, Speeds = [6.5], Each = 1 }.Drawn();
+        string Tells(Func<Heaveline.Roads.Road, double, bool> bears) =>
+            CarIdentification.Of(windows, known with { Bears = bears }, Stop).Refusals.First(r => r.Kind == RefusalKind.TooFew).WouldTell;
+        Assert.Contains("by the car file every wheel stays on the road", Tells((_, _) => true), StringComparison.Ordinal);
+        Assert.DoesNotContain("25 km/h", Tells((road, speed) => speed < 20.0 / 3.6), StringComparison.Ordinal);
+        var none = Tells((_, _) => false);
+        Assert.Contains("Take a lower hump.", none, StringComparison.Ordinal);
+        Assert.DoesNotContain("would bring it from", none, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(1, 14.0, true, false)]
     [InlineData(3, 14.0, true, false)]

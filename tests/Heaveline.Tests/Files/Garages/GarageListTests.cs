@@ -67,6 +67,24 @@ public class GarageListTests
     }
 
     [Fact]
+    public void What_lies_in_the_place_of_a_drives_file_is_refused_as_one()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("drives/list/drive.yaml", "- drive: b\n");
+        folder.Write("drives/nul/drive.yaml", "drive: c\n");
+        var garage = new Garage(folder.Root);
+        var entry = Assert.Single(garage.List().Entries, e => !e.IsBuiltIn);
+        Assert.Contains("(drive, note, car, load,", entry.Problem, StringComparison.Ordinal);
+        Assert.Equal("list", DriveFolders.DriveOf(entry.Name));
+        var check = Heaveline.Tests.Cli.Spoken.Of("check", Path.Combine(folder.Root, "drives", "list", "drive.yaml"));
+        Assert.Contains("(drive, note, car, load,", check.Remarks, StringComparison.Ordinal);
+        // A name that a device has elsewhere is not passed over in silence.
+        var (drive, problem) = DriveSource.Of(garage, "nul");
+        Assert.Null(drive);
+        Assert.Contains("is the name of a device on some systems", problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_is_wrong_with_a_file_is_counted_and_said()
     {
         using var folder = new TemporaryFolder();
