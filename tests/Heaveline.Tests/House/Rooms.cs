@@ -15,7 +15,7 @@ internal static class Rooms
     [
         ("Heaveline",
         [
-            "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Rides", "Measures", "Tuning", "Drives",
+            "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Recording", "Rides", "Measures", "Tuning", "Drives",
             "Doubts", "Ties", "Rules", "Causes", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),
