@@ -9,11 +9,13 @@ namespace Heaveline.Web.Guard;
 internal sealed class PageHeaders(RequestDelegate next)
 {
     /// <summary>
-    /// The policy. The hash is that of nothing: the charts' script makes one empty style element and fills it through the
+    /// The policy. 'wasm-unsafe-eval' lets our own scripts make WebAssembly modules out of bytes (decision 16), and nothing else: text is still never
+    /// run as a script. The hash is that of nothing: the charts' script makes one empty style element and fills it through the
     /// object model, which no policy needs to open.
     /// </summary>
     public const string Policy =
-        "default-src 'none'; script-src 'self'; style-src 'self' 'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='; img-src 'self' data: blob:; "
+        "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; "
+        + "style-src 'self' 'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='; img-src 'self' data: blob:; "
         + "font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'self'; frame-ancestors 'none'; frame-src 'self'";
 
     /// <summary>The one address that a page of ours shows in a frame: a report, which is a whole document of its own.</summary>

@@ -6,7 +6,7 @@ internal enum Operation
     /// <summary>A pair known when the record was made.</summary>
     Constant,
 
-    /// <summary>A pair given from outside ahead of a run.</summary>
+    /// <summary>A number given from outside ahead of a run, twice.</summary>
     Given,
 
     /// <summary>A pair of the state before a step.</summary>
@@ -27,6 +27,9 @@ internal enum Operation
     Smaller,
     Root,
     Power,
+
+    /// <summary>a to the power b, a the larger of something and c; where a is c in both places it is d.</summary>
+    PowerAbove,
 
     /// <summary>Where a ≤ b, c; elsewhere d.</summary>
     Choice,

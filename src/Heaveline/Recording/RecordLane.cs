@@ -13,7 +13,7 @@ internal readonly struct RecordLane(int line) : ILane<RecordLane>
 
     private static Record Record => Record.Writing;
 
-    public static RecordLane Of(double value) => new(Record.Constant(value, value));
+    public static RecordLane Of(double value) => new(Record.Number(value));
 
     public static RecordLane From(ReadOnlySpan<double> values) => new(Record.Constant(values[0], values[1]));
 

@@ -46,6 +46,16 @@ internal sealed class RecordPlan
         }
 
         Ahead = [.. Worked(i => !varies[i])];
+        var kept = new bool[count];
+        for (var i = 0; i < count; i++)
+        {
+            for (var k = 0; varies[i] && Uses[i] > 0 && k < record.Lines[i].Reads; k++)
+            {
+                kept[record.Lines[i].Read(k)] = true;
+            }
+        }
+
+        Kept = [.. Enumerable.Range(0, count).Where(i => kept[i] && !varies[i] && Uses[i] > 0)];
         EachStep = [.. Worked(i => varies[i] && forState[i])];
         EachSample = [.. Worked(i => varies[i] && !forState[i])];
     }
@@ -58,6 +68,9 @@ internal sealed class RecordPlan
 
     /// <summary>Lines that are worked out once ahead of a run, in order.</summary>
     public IReadOnlyList<int> Ahead { get; }
+
+    /// <summary>What of them, of constants and of what is given a step itself reads.</summary>
+    public IReadOnlyList<int> Kept { get; }
 
     /// <summary>Lines that the next state needs.</summary>
     public IReadOnlyList<int> EachStep { get; }

@@ -6,13 +6,22 @@ namespace Heaveline.Recording;
 /// <summary>Works a record out step by step, line by line: what any machine that runs it must give.</summary>
 internal static class RecordRun
 {
-    /// <summary>Raw samples of a pass, as <see cref="PassRun"/> gives them.</summary>
+    /// <summary>Numbers that depend on nothing but what is given.</summary>
+    public static double[] Of(TrimRecord trim, ReadOnlySpan<double> given)
+    {
+        var pairs = Sources(trim.Record, given);
+        Work(trim.Record, new RecordPlan(new StepRecord(trim.Record, [], trim.Numbers)).Ahead, pairs);
+        return [.. trim.Numbers.Select(line => Record.At(pairs[line], 0))];
+    }
+
+    /// <summary>Samples of a pass: of the stepper's record as <see cref="PassRun"/> gives them.</summary>
     /// <param name="step">The recorded step.</param>
+    /// <param name="given">What is given to it, as <see cref="LiveGiven"/> says; the step is the clock's.</param>
     /// <param name="road">The road under the wheels.</param>
     /// <param name="speed">Speed, m/s.</param>
     /// <param name="timing">The clock.</param>
     /// <exception cref="NotSupportedException">The road jumps.</exception>
-    public static double[] Of(StepRecord step, RoadUnderWheels road, double speed, PassTiming timing)
+    public static double[] Of(StepRecord step, ReadOnlySpan<double> given, RoadUnderWheels road, double speed, PassTiming timing)
     {
         if (road.HasJump)
         {
@@ -20,23 +29,12 @@ internal static class RecordRun
         }
 
         var plan = new RecordPlan(step);
-        var lines = step.Record.Lines;
-        var pairs = new Lane128[lines.Count];
-        for (var i = 0; i < pairs.Length; i++)
-        {
-            pairs[i] = lines[i].Does switch
-            {
-                Operation.Constant => Lane128.Of(lines[i].Constant.Front, lines[i].Constant.Rear),
-                Operation.Given when lines[i].A == 0 => Lane128.Of(timing.Step),
-                Operation.Given => Lane128.Of(step.Given[lines[i].A].Front, step.Given[lines[i].A].Rear),
-                _ => default,
-            };
-        }
-
-        Work(plan.Ahead);
+        var (lines, count) = (step.Record.Lines, step.Sample.Count);
+        var pairs = Sources(step.Record, [timing.Step, .. given[1..]]);
+        Work(step.Record, plan.Ahead, pairs);
         var n = timing.Samples * timing.StepsPerSample;
         var table = road.Table(speed, timing.Start, timing.Step, n);
-        var samples = new double[timing.Samples * Channel.Count];
+        var samples = new double[timing.Samples * count];
         var next = new Lane128[plan.States.Count];
         for (var k = 0; k < n; k++)
         {
@@ -49,13 +47,13 @@ internal static class RecordRun
                 }
             }
 
-            Work(plan.EachStep);
+            Work(step.Record, plan.EachStep, pairs);
             if (k % timing.StepsPerSample == 0)
             {
-                Work(plan.EachSample);
-                for (var c = 0; c < Channel.Count; c++)
+                Work(step.Record, plan.EachSample, pairs);
+                for (var c = 0; c < count; c++)
                 {
-                    samples[(k / timing.StepsPerSample * Channel.Count) + c] = Record.At(pairs[step.Sample[c]], 0);
+                    samples[(k / timing.StepsPerSample * count) + c] = Record.At(pairs[step.Sample[c]], 0);
                 }
             }
 
@@ -71,14 +69,31 @@ internal static class RecordRun
         }
 
         return samples;
+    }
 
-        void Work(IReadOnlyList<int> which)
+    private static Lane128[] Sources(Record record, ReadOnlySpan<double> given)
+    {
+        var pairs = new Lane128[record.Lines.Count];
+        for (var i = 0; i < pairs.Length; i++)
         {
-            foreach (var i in which)
+            var line = record.Lines[i];
+            pairs[i] = line.Does switch
             {
-                var line = lines[i];
-                pairs[i] = Record.Of(in line, pairs);
-            }
+                Operation.Constant => Lane128.Of(line.Constant.Front, line.Constant.Rear),
+                Operation.Given => Lane128.Of(given[line.A]),
+                _ => default,
+            };
+        }
+
+        return pairs;
+    }
+
+    private static void Work(Record record, IReadOnlyList<int> which, Lane128[] pairs)
+    {
+        foreach (var i in which)
+        {
+            var line = record.Lines[i];
+            pairs[i] = Record.Of(in line, pairs);
         }
     }
 }

@@ -16,7 +16,7 @@ internal readonly record struct RecordedLine(Operation Does, int A = 0, int B = 
         <= Operation.Road => 0,
         Operation.Negative or Operation.Root or Operation.Exchanged or Operation.First or Operation.Second => 1,
         Operation.Fused => 3,
-        Operation.Choice => 4,
+        Operation.Choice or Operation.PowerAbove => 4,
         _ => 2,
     };
 

@@ -25,26 +25,29 @@ internal sealed unsafe class StepCells<TCells>(BlockSet<RecordLane, TCells> set,
     public int[] Sample { get; } = new int[Channel.Count];
 
     /// <summary>Which of the blocks' numbers the step changes.</summary>
-    public bool[] Changed => [.. before.Zip(after, (was, became) => was != became)];
+    public IReadOnlyList<bool> Changes => [.. before.Zip(after, (was, became) => was != became)];
 
     private RecordLane[] Numbers => [.. set.Axle, .. set.Further, .. set.BodyNumbers, .. set.LinkNumbers];
 
     /// <summary>Notes one step.</summary>
-    /// <param name="sources">Where each number of the blocks comes from.</param>
-    public void Run(IReadOnlyList<Func<Record, int>> sources)
+    /// <param name="pack">Writes the car's numbers into the blocks.</param>
+    /// <param name="isState">Which numbers of the blocks are the state before the step.</param>
+    public void Run(Action? pack, Func<int, bool> isState)
     {
         using var writing = Record.Begin();
-        before = [.. sources.Select(source => source(Record))];
+        Clear();
+        pack?.Invoke();
+        before = [.. Numbers.Select((lane, i) => isState(i) ? Record.Source(Operation.State, i) : lane.Line)];
         var at = 0;
         Put(set.Axle, before, ref at);
         Put(set.Further, before, ref at);
         Put(set.BodyNumbers, before, ref at);
         Put(set.LinkNumbers, before, ref at);
         // What the last three steps left, behind the numbers themselves.
-        pastBefore = [.. Enumerable.Range(0, Past().Count).Select(i => Record.Source(Operation.State, sources.Count + i))];
+        pastBefore = [.. Enumerable.Range(0, Past().Count).Select(i => Record.Source(Operation.State, before.Length + i))];
         PutPast(pastBefore);
         var stepper = new LaneStepper<RecordLane, RecordLane, TCells, RecordEnds>(set, 1, 1.0, Channel.Count);
-        *set.Rule = AdamsRule<RecordLane>.Of(new(Record.Source(Operation.Given, 0)));
+        *set.Rule = AdamsRule<RecordLane>.Of(new(Record.Source(Operation.Given, LiveGiven.Step)));
         RecordLane Road(int k) => new(Record.Source(Operation.Road, k));
         Quad<RecordLane>[] road = [Quad<RecordLane>.Of(Road(0), Road(1), default, default), Quad<RecordLane>.Of(Road(2), Road(3), default, default)];
         var sample = new RecordLane[Channel.Count];
@@ -72,6 +75,14 @@ internal sealed unsafe class StepCells<TCells>(BlockSet<RecordLane, TCells> set,
         {
             yield return (pastBefore[i], pastAfter[i]);
         }
+    }
+
+    private void Clear()
+    {
+        set.Axle.Clear();
+        set.Further.Clear();
+        set.BodyNumbers.Clear();
+        set.LinkNumbers.Clear();
     }
 
     private static void Put(Span<RecordLane> to, int[] from, ref int at)

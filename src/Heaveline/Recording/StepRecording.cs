@@ -1,54 +1,76 @@
 using Heaveline.Models;
-using Heaveline.Numerics;
 using Heaveline.Passes.Steps;
 
 namespace Heaveline.Recording;
 
-/// <summary>Records a step of a car by the lines that step it: the stepper itself, on lanes that note what is done to them.</summary>
-internal static unsafe class StepRecording
+/// <summary>
+/// Records a step of a car by the lines that step it: the packing and the stepper themselves, on lanes that note what is done to them.
+/// </summary>
+internal static class StepRecording
 {
-    /// <summary>The step of one car, its axles side by side.</summary>
-    public static StepRecord Of(RideNumbers car)
+    /// <summary>The step of one car, its axles side by side, from a trim given from outside.</summary>
+    /// <param name="car">The car; how it stands decides whether its sides are alike.</param>
+    /// <param name="given">Which of its numbers are given from outside; see <see cref="Record"/>.</param>
+    public static StepRecord Of(RideNumbers car, Func<int, int?>? given = null)
     {
         var plan = BlockPlan.Of([car]);
-        return plan.SidesAlike
-            ? Of<Alike<Lane128>, Alike<RecordLane>>(plan, car)
-            : Of<Apart<Lane128>, Apart<RecordLane>>(plan, car);
+        return plan.SidesAlike ? Of<Alike<RecordLane>>(plan, car, given) : Of<Apart<RecordLane>>(plan, car, given);
     }
 
-    private static StepRecord Of<TNumbers, TCells>(BlockPlan plan, RideNumbers car)
-        where TNumbers : unmanaged, ISides<TNumbers, Lane128>
+    /// <summary>The car's numbers in the order in which a record of its step meets them.</summary>
+    /// <param name="plan">The blocks' plan.</param>
+    /// <param name="car">The car, or one like it.</param>
+    public static double[] NumbersOf(BlockPlan plan, RideNumbers car) =>
+        plan.SidesAlike ? NumbersOf<Alike<RecordLane>>(plan, car) : NumbersOf<Apart<RecordLane>>(plan, car);
+
+    private static double[] NumbersOf<TCells>(BlockPlan plan, RideNumbers car)
         where TCells : unmanaged, ISides<TCells, RecordLane>
     {
-        using var numbers = new BlockSet<Lane128, TNumbers>(plan, 1);
-        BlockPacking<Lane128, TNumbers>.Write(numbers, car);
-        Lane128[] values = [.. numbers.Axle, .. numbers.Further, .. numbers.BodyNumbers, .. numbers.LinkNumbers];
-        using var cells = new BlockSet<RecordLane, TCells>(plan, 1);
-
-        // First every number is taken for one that a step may change: which it does change is seen from that.
-        var trial = new StepCells<TCells>(cells, new Record());
-        trial.Run([.. values.Select((_, i) => (Func<Record, int>)(record => record.Source(Operation.State, i)))]);
-        var changes = trial.Changed;
-
-        var given = new List<(double, double)> { (1.0, 1.0) };
-        var states = 0;
-        var final = new StepCells<TCells>(cells, new Record());
-        final.Run([.. values.Select((value, i) => (Func<Record, int>)(record =>
+        using var set = new BlockSet<RecordLane, TCells>(plan, 1);
+        return Record.Heard(() =>
         {
-            if (changes[i])
-            {
-                return record.Source(Operation.State, states++);
-            }
-
-            var (front, rear) = (Record.At(value, 0), Record.At(value, 1));
-            if (front == rear && front is 0.0 or 1.0 or -1.0)
-            {
-                return record.Constant(front, rear);
-            }
-
-            given.Add((front, rear));
-            return record.Source(Operation.Given, given.Count - 1);
-        }))]);
-        return new StepRecord(final.Record, [.. final.States()], final.Sample, given);
+            Pack(set, car);
+            _ = new DrawnNumbers(car);
+        });
     }
+
+    private static StepRecord Of<TCells>(BlockPlan plan, RideNumbers car, Func<int, int?>? given)
+        where TCells : unmanaged, ISides<TCells, RecordLane>
+    {
+        using var set = new BlockSet<RecordLane, TCells>(plan, 1);
+        // First every number is taken for one that a step may change: which it does change is seen from that.
+        var trial = new StepCells<TCells>(set, new Record());
+        trial.Run(null, _ => true);
+        var changes = trial.Changes;
+        var cells = new StepCells<TCells>(set, new Record(given));
+        DrawnNumbers? drawn = null;
+        cells.Run(
+            () =>
+            {
+                Pack(set, car);
+                drawn = new DrawnNumbers(car);
+            },
+            i => changes[i]);
+        using var writing = cells.Record.Begin();
+        var draws = drawn!.Of([.. cells.Sample.Select(line => new RecordLane(line))]).Select(lane => lane.Line);
+        return new StepRecord(cells.Record, [.. cells.States()], cells.Sample)
+        {
+            Draws = [.. draws, .. (plan.Needs & Needs.FluidLink) != 0 ? Pressures(set).Select(lane => lane.Line) : []],
+        };
+    }
+
+    private static void Pack<TCells>(BlockSet<RecordLane, TCells> set, RideNumbers car)
+        where TCells : unmanaged, ISides<TCells, RecordLane> =>
+        NumberPacking<RecordLane, TCells, RecordLane, RecordPlaces>.Alone(
+            set, car, new(Trim(0, 4), Trim(4, 4), Trim(8, 4), [.. Trim(12, 2), .. Trim(12, 2)]));
+
+    private static unsafe RecordLane[] Pressures<TCells>(BlockSet<RecordLane, TCells> set)
+        where TCells : unmanaged, ISides<TCells, RecordLane>
+    {
+        var (left, right) = (set.FrontFurther->L.Pressure, set.FrontFurther->R.Pressure);
+        return [RecordLane.First(left), RecordLane.First(right), RecordLane.Second(left), RecordLane.Second(right)];
+    }
+
+    private static RecordLane[] Trim(int from, int count) =>
+        [.. Enumerable.Range(LiveGiven.Trim + from, count).Select(i => new RecordLane(Record.Writing.Source(Operation.Given, i)))];
 }

@@ -41,9 +41,16 @@ public class StepRecordTests
         (car, speed) =>
         {
             var model = RideModel.Of(car);
-            Same(model, StepRecording.Of(model.Numbers), Road.From(new Versine { Height = new(0.05), Length = new(1.2) }, Tracks.Left), speed, "one side");
+            var road = Road.From(new Versine { Height = new(0.05), Length = new(1.2) }, Tracks.Left);
+            Same(model, StepRecording.Of(model.Numbers), road, speed, "one side");
         },
         iter: 60);
+
+    private static double[] GivenOf(RideModel model)
+    {
+        var n = model.Numbers;
+        return [0.0, .. n.TrimTravel, .. n.TrimForce, .. n.TrimLoad, .. n.TrimFlow[..2], .. new double[9]];
+    }
 
     private static void Same(RideModel model, StepRecord step, Road road, double speed, string name)
     {
@@ -52,7 +59,7 @@ public class StepRecordTests
         timing = timing with { Samples = Math.Min(timing.Samples, 600) };
         var wheels = RoadUnderWheels.Of(model, road);
         var stepped = PassRun.Of(model, wheels, speed, timing, TestContext.Current.CancellationToken);
-        var recorded = RecordRun.Of(step, wheels, speed, timing);
+        var recorded = RecordRun.Of(step, GivenOf(model), wheels, speed, timing);
         for (var i = 0; i < stepped.Length; i++)
         {
             // Zero with either sign is zero.

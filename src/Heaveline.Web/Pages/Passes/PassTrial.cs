@@ -92,7 +92,8 @@ internal sealed class PassTrial(GarageView garageView)
     public static double RateFor(PassView view, PassState state, SpringSetting spring, double hertz) =>
         spring.ValueFor(SetCar(state, view.Described, view.Load).Model, view.Described, hertz);
 
-    private static LoadedCar SetCar(PassState state, Car described, LoadState load)
+    /// <summary>The car and its load with a state's settings on them.</summary>
+    public static LoadedCar SetCar(PassState state, Car described, LoadState load)
     {
         var car = Settings.Apply(described, state.Values, state.InertiaGrows);
         return new LoadedCar(
