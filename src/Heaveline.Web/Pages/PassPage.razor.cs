@@ -34,6 +34,8 @@ public partial class PassPage
     private CancellationTokenSource? laying;
     private PassFrame? unseen;
     private Road? shown;
+    private int states;
+    private int recorded;
 
     [Inject]
     private GarageView GarageView { get; set; } = null!;
@@ -86,6 +88,34 @@ public partial class PassPage
         {
             unseen = null;
             await script.InvokeVoidAsync("show", frame);
+        }
+
+        if (script is not null && recorded != states && resting is { } still)
+        {
+            recorded = states;
+            _ = Record(states, still, [.. groups.SelectMany(group => group.Lines)]);
+        }
+    }
+
+    // What is recorded of a state at rest reaches the script in its own time, if it is still the state then.
+    private async Task Record(int id, PassView still, IReadOnlyList<SliderLine> lines)
+    {
+        var live = await Task.Run(() => LivePass.Of(id, still, lines, GarageView.Units));
+        try
+        {
+            if (live is not null && id == states && script is not null)
+            {
+                await script.InvokeVoidAsync("follow", live);
+            }
+        }
+        catch (JSDisconnectedException)
+        {
+            // The page is gone.
+        }
+        catch (JSException refused)
+        {
+            // The page goes on as it does without it.
+            await Browser.InvokeVoidAsync("console.error", refused.Message);
         }
     }
 
@@ -280,7 +310,8 @@ public partial class PassPage
 
     private PassFrame Frame(PassView of, Stopwatch clock, bool atRest)
     {
-        var frame = PassFrame.Of(of, GarageView.Units, shown, clock, atRest ? groups.SelectMany(group => group.Lines) : null);
+        states += atRest ? 1 : 0;
+        var frame = PassFrame.Of(of, GarageView.Units, shown, clock, atRest ? groups.SelectMany(group => group.Lines) : null, states);
         shown = frame.Numbers.Length > 0 ? of.Now.Pass.Road : shown;
         return frame;
     }

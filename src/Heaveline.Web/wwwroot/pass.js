@@ -1,6 +1,8 @@
-// The pass page in the browser: sliders ask the program, one question at a time; its answers move the charts and the picture; the picture plays.
+// The pass page in the browser: sliders ask the program, one question at a time; its answers move the charts and the picture, which follow by
+// themselves where they can; the picture plays.
 
 import { Film } from "./film.js";
+import { LivePass } from "./livepass.js";
 import { Scene } from "./scene.js";
 import { Strips } from "./strips.js";
 
@@ -19,6 +21,7 @@ class Pass {
         this.scene = new Scene(this.find("scene"));
         this.film = new Film(this.find("film"), this.scene, time => this.go(time, true));
         this.strips = new Strips(this.find("strips"), (time, held) => { if (held || !this.playing) this.go(time, held); });
+        this.live = new LivePass(this);
         this.ends = [];
         this.narrow = matchMedia("(max-width: 61.99rem)");
         this.listen(this.narrow, "change", () => this.unfold(false));
@@ -74,6 +77,9 @@ class Pass {
         this.refusals("");
     }
 
+    // What the program has recorded of the state at rest: from here on sliders need not wait for it.
+    follow(live) { return this.live.follow(live); }
+
     // One answer: structure as JSON, numbers as single precision.
     take(frame, atRest) {
         const said = JSON.parse(frame.structure);
@@ -83,6 +89,7 @@ class Pass {
             return said;
         }
         const bytes = frame.numbers, numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
+        if (atRest) this.live.rest(said.state);
         this.strips.show(said.charts, numbers, atRest);
         this.scene.show(said.scene, numbers.subarray(this.strips.length));
         this.from = this.strips.from;
@@ -128,7 +135,18 @@ class Pass {
         const text = event.target.value, exact = this.root.querySelector(`[data-exact="${key}"]`);
         if (exact) exact.value = text;
         event.target.setAttribute("aria-valuetext", `${text} ${event.target.dataset.unit}`);
+        this.moved(key, text);
         this.ask({ key, text, last: false, since: event.timeStamp });
+    }
+
+    // Once a frame, however often a hand moves a slider in it.
+    moved(key, text) {
+        this.newest = { key, text };
+        if (this.following) return;
+        this.following = requestAnimationFrame(() => {
+            this.following = 0;
+            if (this.live.move(this.newest.key, this.newest.text)) this.told(this.newest.key);
+        });
     }
 
     change(event) {
@@ -167,6 +185,11 @@ class Pass {
                 const answered = performance.now();
                 this.refusals("", question.key);
                 const said = this.take(frame, question.last);
+                if (this.waiting.length === 0) {
+                    cancelAnimationFrame(this.following);
+                    this.following = 0;
+                    this.live.caught();
+                } else if (this.live.show()) this.told(question.key); // the slider has gone on meanwhile, and the curves with it
                 const drawn = performance.now();
                 requestAnimationFrame(() => this.tell(question, asked, answered, drawn, said));
             }
@@ -193,6 +216,12 @@ class Pass {
                 refused: Boolean(said.refused),
             },
         }));
+    }
+
+    // For whoever measures: curves that did not wait for the program.
+    told(key) {
+        this.go(this.time, false);
+        this.root.dispatchEvent(new CustomEvent("heaveline-ahead", { bubbles: true, detail: { key, compute: this.live.computed } }));
     }
 
     go(time, isHand) {

@@ -50,6 +50,9 @@ export class Scene {
         }
     }
 
+    // Another motion of the same car over the same road.
+    follow(motion) { this.now.motion = motion; }
+
     value(who, time, k) {
         const place = Math.min(who.samples - 1, Math.max(0, (time - who.start) / this.scene.step));
         const i = Math.max(0, Math.min(who.samples - 2, Math.floor(place))), from = perSample * i + k;

@@ -53,6 +53,18 @@ export class Strips {
         this.draw();
     }
 
+    // New curves in place of the ones that are drawn, as far as they are known; labels on the old ones go with them.
+    follow(known) {
+        for (const panel of this.panels) {
+            const curves = known(panel);
+            if (!curves) continue;
+            for (const curve of panel.curves) if (curve.ink !== "Fourth") Object.assign(curve, curves(curve, this.to) ?? {});
+            this.ranges.set(panel.id, this.range(panel, this.ranges.get(panel.id)));
+            panel.marks = [];
+        }
+        this.draw();
+    }
+
     read(numbers) {
         let at = 0;
         this.panels = this.sheet.panels.map(panel => ({

@@ -112,6 +112,10 @@ internal sealed class RideNumbers
         TrimFlow = trim.Flow,
     };
 
+    /// <summary>The same numbers about the trim of others.</summary>
+    public RideNumbers About(RideNumbers other) =>
+        About(new TrimSolution(other.TrimTravel, other.TrimForce, other.TrimLoad, other.TrimFlow, [], 0.0, 0.0, 0.0));
+
     /// <summary>Number of positions: heave, pitch, roll, four wheels, and the flow of the left and the right line where fluid flows.</summary>
     public int Positions => Elements.Line is null ? 7 : 9;
 

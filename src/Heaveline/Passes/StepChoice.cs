@@ -20,9 +20,10 @@ internal static class StepChoice
     // No wheel with its hub weighs less, kg: below this it is the mass that is told, whatever acts on it.
     private const double Lightest = 1.0;
 
-    public static StepLimit Of(RideModel model, double limit)
+    public static StepLimit Of(RideModel model, double limit) => Of(model.Numbers, limit);
+
+    public static StepLimit Of(RideNumbers n, double limit)
     {
-        var n = model.Numbers;
         var elements = n.Elements;
         var longest = new StepLimit(limit, StepCause.None, AxleEnd.Front);
         var stable = double.PositiveInfinity;

@@ -20,7 +20,8 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
     /// <param name="road">The road that the script has already; it is sent again only when it is another.</param>
     /// <param name="clock">Runs since the computing began.</param>
     /// <param name="lines">Where the sliders stand, for a state at rest; while one is moved, the reader's own hand says it.</param>
-    internal static PassFrame Of(PassView view, ReaderUnits units, Road? road, Stopwatch clock, IEnumerable<SliderLine>? lines = null)
+    /// <param name="state">Number of a state at rest.</param>
+    internal static PassFrame Of(PassView view, ReaderUnits units, Road? road, Stopwatch clock, IEnumerable<SliderLine>? lines = null, int state = 0)
     {
         if (view.Now.Pass.Count < 2)
         {
@@ -69,9 +70,10 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
             values[line.Key] = line.Text(line.Value);
         }
 
+        // The number of a state at rest: what is recorded of it says which it belongs to.
         // The sheet's structure is JSON already: parsed and written again it would cost more than all the rest.
         var parts = $"\"charts\":{sheet.Structure},\"scene\":{scene.ToJsonString()},"
-            + $"\"notes\":{notes.ToJsonString()},\"values\":{values.ToJsonString()}";
+            + $"\"notes\":{notes.ToJsonString()},\"values\":{values.ToJsonString()},\"state\":{state}";
         var structure = FormattableString.Invariant($"{{{parts},\"compute\":{clock.Elapsed.TotalMilliseconds:F3}") + "}";
         return new PassFrame(
             structure,

@@ -1,4 +1,6 @@
+using Heaveline.Elements;
 using Heaveline.Models;
+using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
 
@@ -35,7 +37,7 @@ internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shape
         var (kinks, apart) = (new KinkCount(0, 0, 0, (needs & Needs.SolidAxle) != 0), new ShapedCount());
         foreach (var car in cars)
         {
-            sides &= FoldedCorner.SidesAlike(car.Slots, shaped);
+            sides &= AreSidesAlike(car.Slots, shaped);
             for (var i = 0; i < 4; i++)
             {
                 if (shaped)
@@ -54,6 +56,37 @@ internal sealed record BlockPlan(Needs Needs, KinkCount Kinks, ShapedCount Shape
             kinks,
             apart with { Gas = (needs & Needs.Gas) != 0, CurvedStops = (needs & Needs.CurvedStop) != 0 },
             sides);
+    }
+
+    // Whether one number does for both wheels of the axle, of everything but the dampers' kinks, which are always alike.
+    private static bool AreSidesAlike(KernelSlots car, bool shaped)
+    {
+        var n = car.Numbers;
+        for (var i = 0; i < 4; i += 2)
+        {
+            var trim = TrimNumbers.Of(n);
+            var a = new FoldedCorner<ScalarLane>(car, i, trim);
+            var b = new FoldedCorner<ScalarLane>(car, i + 1, trim);
+            if (a.Rate(shaped) != b.Rate(shaped) || a.Cross != b.Cross || a.Damping(shaped) != b.Damping(shaped) || a.Unload.Value != b.Unload.Value
+                || n.TyreRate[i] != n.TyreRate[i + 1] || n.TyreDamping[i] != n.TyreDamping[i + 1]
+                || n.PerWheel[i] != n.PerWheel[i + 1] || n.AcrossAxle[i] != n.AcrossAxle[i + 1])
+            {
+                return false;
+            }
+
+            for (var k = 0; k < FoldedCorner<ScalarLane>.OverTravel && !shaped; k++)
+            {
+                var ((left, ratio), (right, other)) = (a.Travelled(k), b.Travelled(k));
+                var kinks = left.Opens.Length + left.Closes.Length;
+                if (ratio != other || !Hinge.Alike(left.Opens, right.Opens) || !Hinge.Alike(left.Closes, right.Closes)
+                    || (kinks > 0 && a.Trim.Value != b.Trim.Value))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
     }
 
     private static void RefuseApart(ReadOnlySpan<RideNumbers> cars, Needs needs)

@@ -14,13 +14,15 @@ internal sealed unsafe class BlockSet<T, TSides> : IDisposable
     private const int Past = 3;
 
     private readonly AlignedMemory memory;
+    private readonly int axle;
+    private readonly int further;
 
     public BlockSet(BlockPlan plan, int blocks)
     {
         Plan = plan;
-        var axle = sizeof(AxleBlock<T, TSides>) + (plan.Kinks.Dampers * sizeof(KinkPair<T, Alike<T>>))
+        axle = sizeof(AxleBlock<T, TSides>) + (plan.Kinks.Dampers * sizeof(KinkPair<T, Alike<T>>))
             + ((plan.Kinks.Above + plan.Kinks.Below) * sizeof(KinkPair<T, TSides>));
-        var further = sizeof(FurtherBlock<T>) + (2 * plan.Shaped.Side * sizeof(Kink<T>));
+        further = sizeof(FurtherBlock<T>) + (2 * plan.Shaped.Side * sizeof(Kink<T>));
         var pairs = (Ring + Past + 1) * sizeof(PairPast<T>);
         var bodies = (Ring + Past + 1) * sizeof(BodyPast<T>);
         memory = new(
@@ -77,6 +79,16 @@ internal sealed unsafe class BlockSet<T, TSides> : IDisposable
     public BodyPast<T>* BodyPast { get; }
 
     public T* Room { get; }
+
+    /// <summary>Every number of the front axle's block, or of both axles in one, with its kinks.</summary>
+    public Span<T> Axle => new(Front, axle / sizeof(T));
+
+    /// <summary>Every number of its further elements.</summary>
+    public Span<T> Further => new(FrontFurther, further / sizeof(T));
+
+    public Span<T> BodyNumbers => new(Body, sizeof(BodyBlock<T>) / sizeof(T));
+
+    public Span<T> LinkNumbers => new(Link, sizeof(LinkBlock<T>) / sizeof(T));
 
     public void Dispose() => memory.Dispose();
 }

@@ -1,5 +1,6 @@
 using Heaveline.Elements;
 using Heaveline.Models;
+using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
 
@@ -9,7 +10,9 @@ namespace Heaveline.Passes.Steps;
 /// </summary>
 /// <param name="car">The car.</param>
 /// <param name="i">The corner.</param>
-internal readonly struct FoldedCorner(KernelSlots car, int i)
+/// <param name="trim">How it stands.</param>
+internal readonly ref struct FoldedCorner<T>(KernelSlots car, int i, TrimNumbers<T> trim)
+    where T : unmanaged, ILane<T>
 {
     // Sides whose trim differs by no more than rounding count as alike, m and of the load.
     private const double Same = 1e-12;
@@ -17,13 +20,13 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
     /// <summary>Elements whose kinks stand over travel.</summary>
     public const int OverTravel = 3;
 
-    private readonly RideNumbers n = car.Numbers;
+    private readonly TrimNumbers<T> trim = trim;
 
     /// <summary>Wheel travel at trim, m.</summary>
-    public double Trim => Even(n.TrimTravel[i], n.TrimTravel[i ^ 1], Same);
+    public T Trim => Even(trim.Travel[i], trim.Travel[i ^ 1], T.Of(Same));
 
     /// <summary>−N, the change of load at which the tyre leaves the road.</summary>
-    public double Unload => -Even(n.TrimLoad[i], n.TrimLoad[i ^ 1], Same * Math.Abs(n.TrimLoad[i]));
+    public T Unload => -Even(trim.Load[i], trim.Load[i ^ 1], T.Of(Same) * Size(trim.Load[i]));
 
     private double SpringRatio => car.Springs[i].Ratio.AtReference;
 
@@ -43,20 +46,21 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
     public double Damping(bool shaped) => shaped ? 0.0 : car.Dampers[i].OnRate.Slope * DamperRatio * DamperRatio;
 
     /// <summary>What is left of all forces at s = 0 beside the terms in s: with the kinks' own share they cancel, the car stands.</summary>
-    public double Constant(bool shaped)
+    public T Constant(bool shaped)
     {
-        var other = Even(n.TrimTravel[i ^ 1], n.TrimTravel[i], Same);
-        var sum = (Bar * (Trim - other)) - n.TrimForce[i];
+        var own = Trim;
+        var other = Even(trim.Travel[i ^ 1], trim.Travel[i], T.Of(Same));
+        var sum = (T.Of(Bar) * (own - other)) - trim.Force[i];
         if (shaped)
         {
             return sum;
         }
 
-        sum += DamperRatio * (car.Dampers[i].OnRate.Constant + car.Dampers[i].OnTravel.Constant);
+        sum += T.Of(DamperRatio * (car.Dampers[i].OnRate.Constant + car.Dampers[i].OnTravel.Constant));
         for (var k = 0; k < OverTravel; k++)
         {
             var (law, r) = Travelled(k);
-            sum += (r * law.Constant) + (r * r * Trim * (law.Slope + Bends(law.Opens) + Bends(law.Closes)));
+            sum += T.Of(r * law.Constant) + (T.Of(r * r) * own * T.Of(law.Slope + Bends(law.Opens) + Bends(law.Closes)));
         }
 
         return sum;
@@ -71,42 +75,13 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
     };
 
     /// <summary>A hinge over travel as a kink over travel from trim.</summary>
-    public (double At, double Bend) Kink(Hinge hinge, double ratio) => ((hinge.At / ratio) - Trim, hinge.Bend * ratio * ratio);
+    public (T At, T Bend) Kink(Hinge hinge, double ratio) => (T.Of(hinge.At / ratio) - Trim, T.Of(hinge.Bend * ratio * ratio));
 
     /// <summary>Kinks over the wheel's rate.</summary>
     public ReadOnlySpan<Hinge> DamperHinges => car.Dampers[i].OnRate.Opens;
 
     /// <summary>A hinge over the damper's speed as a kink over the wheel's.</summary>
     public (double At, double Bend) DamperKink(Hinge hinge) => (hinge.At / DamperRatio, hinge.Bend * DamperRatio * DamperRatio);
-
-    /// <summary>Whether one number does for both wheels of the axle, of everything but the dampers' kinks, which are always alike.</summary>
-    public static bool SidesAlike(KernelSlots car, bool shaped)
-    {
-        var n = car.Numbers;
-        for (var i = 0; i < 4; i += 2)
-        {
-            var (a, b) = (new FoldedCorner(car, i), new FoldedCorner(car, i + 1));
-            if (a.Rate(shaped) != b.Rate(shaped) || a.Cross != b.Cross || a.Damping(shaped) != b.Damping(shaped) || a.Unload != b.Unload
-                || n.TyreRate[i] != n.TyreRate[i + 1] || n.TyreDamping[i] != n.TyreDamping[i + 1]
-                || n.PerWheel[i] != n.PerWheel[i + 1] || n.AcrossAxle[i] != n.AcrossAxle[i + 1])
-            {
-                return false;
-            }
-
-            for (var k = 0; k < OverTravel && !shaped; k++)
-            {
-                var ((left, ratio), (right, other)) = (a.Travelled(k), b.Travelled(k));
-                var kinks = left.Opens.Length + left.Closes.Length;
-                if (ratio != other || !Hinge.Alike(left.Opens, right.Opens) || !Hinge.Alike(left.Closes, right.Closes)
-                    || (kinks > 0 && a.Trim != b.Trim))
-                {
-                    return false;
-                }
-            }
-        }
-
-        return true;
-    }
 
     private static double Bends(ReadOnlySpan<Hinge> hinges)
     {
@@ -119,5 +94,7 @@ internal readonly struct FoldedCorner(KernelSlots car, int i)
         return sum;
     }
 
-    private static double Even(double own, double other, double same) => Math.Abs(own - other) <= same ? 0.5 * (own + other) : own;
+    private static T Even(T own, T other, T same) => T.WhereAtMost(Size(own - other), same, T.Of(0.5) * (own + other), own);
+
+    private static T Size(T value) => T.Max(value, -value);
 }

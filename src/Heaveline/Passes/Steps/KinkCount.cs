@@ -1,4 +1,5 @@
 using Heaveline.Models;
+using Heaveline.Numerics;
 
 namespace Heaveline.Passes.Steps;
 
@@ -8,9 +9,9 @@ internal readonly record struct KinkCount(int Dampers, int Above, int Below, boo
     /// <summary>Room for those of one more corner too.</summary>
     public KinkCount And(KernelSlots car, int corner)
     {
-        var folded = new FoldedCorner(car, corner);
+        var folded = new FoldedCorner<ScalarLane>(car, corner, TrimNumbers.Of(car.Numbers));
         var (above, below) = (0, 0);
-        for (var k = 0; k < FoldedCorner.OverTravel; k++)
+        for (var k = 0; k < FoldedCorner<ScalarLane>.OverTravel; k++)
         {
             var (law, _) = folded.Travelled(k);
             above += law.Opens.Length;

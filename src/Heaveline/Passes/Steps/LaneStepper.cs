@@ -73,7 +73,7 @@ internal sealed unsafe class LaneStepper<T, TSample, TSides, TEnds> : BlockStepp
         var after = stackalloc double[PerStep];
         new Span<double>(before, PerStep).Clear();
         new Span<double>(after, PerStep).Clear();
-        for (var i = 0; i < 4; i++)
+        for (var i = 0; i < 4 && !road.Shared.IsEmpty; i++)
         {
             after[i] = LaneLayout<TSample>.At((TSample*)(levels + 2) + i, 0);
         }

@@ -1,0 +1,107 @@
+using System.Runtime.InteropServices;
+using System.Text.Json.Nodes;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+using Heaveline.Recording;
+
+namespace Heaveline.Web.Pages.Passes;
+
+/// <summary>
+/// A state at rest for the page's script, so that it goes on by itself: the car's step and balance as modules, what its sliders move, the road.
+/// </summary>
+/// <param name="Structure">What there is, as JSON.</param>
+/// <param name="Numbers">Doubles, little-endian: the car's numbers, each slider's rows, the tracks' knots and coefficients.</param>
+/// <param name="Step">WebAssembly module of a step.</param>
+/// <param name="Ahead">Of what a step reads and does not change.</param>
+/// <param name="Balance">Of the balance at rest.</param>
+public sealed record LivePass(string Structure, byte[] Numbers, byte[] Step, byte[] Ahead, byte[] Balance)
+{
+    // A frame has a sixtieth of a second for all that it draws: a run of so many steps takes about 2 ms of it on a small machine.
+    private const int MostSteps = 40_000;
+
+    // A megabyte of road is no longer sent beside a picture.
+    private const int MostKnots = 20_000;
+
+    /// <summary>What of a state can be followed; null where nothing can.</summary>
+    /// <param name="id">Number of the state.</param>
+    /// <param name="view">The state.</param>
+    /// <param name="lines">Its sliders.</param>
+    /// <param name="units">The reader's units.</param>
+    internal static LivePass? Of(int id, PassView view, IReadOnlyList<SliderLine> lines, ReaderUnits units)
+    {
+        var (pass, model) = (view.Now.Pass, view.Now.Model);
+        var wheels = RoadUnderWheels.Of(model, pass.Road);
+        var knots = Enumerable.Range(0, 4).Select(i => wheels[i]).Distinct().Sum(profile => profile.Knots.Length);
+        if (!view.Now.IsWhole || wheels.HasJump || knots > MostKnots || LiveCar.Of(LiveSettings.Of(view, lines)) is not { Sliders.Count: > 0 } car)
+        {
+            return null;
+        }
+
+        var per = (int)Math.Ceiling(pass.SampleStep / car.LongestStep);
+        return (long)per * pass.Count > MostSteps ? null : Of(id, view, lines, units, car, wheels, per);
+    }
+
+    private static LivePass Of(
+        int id, PassView view, IReadOnlyList<SliderLine> lines, ReaderUnits units, LiveCar car, RoadUnderWheels wheels, int per)
+    {
+        var pass = view.Now.Pass;
+        var given = LiveGiven.Car + car.Numbers.Length;
+        var step = car.Step.Drawn;
+        var numbers = new List<double>(car.Numbers);
+        var sliders = new JsonArray();
+        foreach (var slider in car.Sliders)
+        {
+            var line = lines.First(one => one.Key == slider.Key);
+            sliders.Add((JsonNode)new JsonObject
+            {
+                ["key"] = slider.Key,
+                ["from"] = line.Scale.From,
+                ["step"] = line.Scale.Step,
+                ["places"] = slider.Rows.Count,
+                ["columns"] = Integers(slider.Columns),
+            });
+            foreach (var row in slider.Rows)
+            {
+                // No car stands there: what is no number is never shown.
+                numbers.AddRange(row ?? Enumerable.Repeat(double.NaN, slider.Columns.Count));
+            }
+        }
+
+        var tracks = Enumerable.Range(0, 4).Select(i => wheels[i]).Distinct().ToList();
+        foreach (var track in tracks)
+        {
+            numbers.AddRange(track.Knots);
+            numbers.AddRange(track.Coefficients);
+        }
+
+        var structure = new JsonObject
+        {
+            ["state"] = id,
+            ["given"] = given,
+            ["free"] = RecordModule.Free(step, given),
+            ["drawn"] = step.Sample.Count,
+            ["balance"] = car.Trim.Numbers.Count,
+            ["sliders"] = sliders,
+            ["tracks"] = Integers([.. tracks.Select(track => track.Knots.Length)]),
+            ["under"] = Integers([.. Enumerable.Range(0, 4).Select(i => tracks.IndexOf(wheels[i]))]),
+            ["behind"] = pass.Model.Car.Wheelbase.Si,
+            ["speed"] = pass.Speed,
+            ["start"] = pass.Start,
+            ["sample"] = pass.SampleStep,
+            ["samples"] = pass.Count,
+            ["per"] = per,
+            ["steepest"] = In.Degrees.Of(PassRange.LargestAngle),
+            ["stride"] = SceneMotion.StrideOf(view.Now),
+            ["most"] = ThinCurve.Most,
+            ["millimetre"] = units.Factor("mm"),
+        };
+        return new LivePass(
+            structure.ToJsonString(),
+            MemoryMarshal.AsBytes(CollectionsMarshal.AsSpan(numbers)).ToArray(),
+            RecordModule.Of(step, given),
+            RecordModule.Ahead(step, given),
+            RecordModule.Of(car.Trim.Record, car.Trim.Numbers));
+    }
+
+    private static JsonArray Integers(IReadOnlyList<int> values) => new([.. values.Select(value => (JsonNode)value)]);
+}

@@ -1,0 +1,163 @@
+// A car that goes on by itself: modules that the program recorded (LivePass), their memory, and Newton's method around the balance. There is no
+// number of a car here and no law of motion: both come with the modules.
+
+// What is given stands at the beginning of memory: the step, the trim, a position in search of it, the car's own numbers (LiveGiven).
+const step = 0, trim = 1, trims = 14, position = 15, unknowns = 9, own = 24;
+const near = 1e-9, rounds = 100, page = 65536; // the balance is found as nearly as the program finds it
+
+export class Live {
+    // Null where a browser has no such modules, or its policy lets none be made.
+    static async open({ structure, numbers, step, ahead, balance }) {
+        const made = JSON.parse(structure), road = 64 * (made.samples * made.per + 4);
+        const bytes = made.free + 8 * (made.balance + 2) + road + 8 * made.drawn * made.samples;
+        try {
+            const memory = new WebAssembly.Memory({ initial: Math.ceil(bytes / page) + 1 }), of = { memory, pow: Math.pow };
+            const [one, two, three] = await Promise.all([step, ahead, balance].map(module => WebAssembly.instantiate(module, { of })));
+            return new Live(made, new Float64Array(numbers.slice().buffer), memory, [one, two, three].map(module => module.instance.exports.run));
+        } catch (refused) {
+            if (refused instanceof WebAssembly.CompileError || refused instanceof WebAssembly.LinkError || refused instanceof RangeError
+                || refused instanceof EvalError || refused instanceof TypeError) {
+                console.info(`The curves wait for the program: ${refused.message}`);
+                return null;
+            }
+            throw refused;
+        }
+    }
+
+    constructor(made, numbers, memory, [run, ahead, balance]) {
+        Object.assign(this, { made, run, ahead, balance });
+        this.memory = new Float64Array(memory.buffer);
+        let at = made.given - own;
+        const take = count => numbers.subarray(at, at += count);
+        this.numbers = numbers.subarray(0, at);
+        this.sliders = new Map(made.sliders.map(slider => [slider.key, { ...slider, rows: take(slider.places * slider.columns.length) }]));
+        this.tracks = made.tracks.map(knots => ({ knots: take(knots), cubic: take(4 * knots) }));
+        this.free = made.free / 8;
+        this.road = this.free + 8 * Math.ceil((made.balance + 8) / 8);
+        this.steps = made.samples * made.per;
+        this.moving = this.lay();
+        this.out = this.road + 8 * (this.moving.count + 1);
+        this.slopes = new Float64Array(unknowns * unknowns);
+        this.go = new Float64Array(unknowns);
+    }
+
+    // Place of a slider at a value; null where it has none.
+    place(key, value) {
+        const slider = this.sliders.get(key);
+        if (!slider) return null;
+        const k = Math.round((value - slider.from) / slider.step);
+        return k >= 0 && k < slider.places && Math.abs(slider.from + k * slider.step - value) < 1e-6 * slider.step ? k : null;
+    }
+
+    // Whether the car stands with its sliders at these places; what is not named stands as it did.
+    set(places) {
+        const { memory } = this;
+        memory.set(this.numbers, own);
+        for (const [key, place] of places) {
+            const { columns, rows } = this.sliders.get(key);
+            columns.forEach((column, k) => {
+                const row = rows[place * columns.length + k], was = this.numbers[column], now = memory[own + column];
+                memory[own + column] = now === was ? row : now * (row / was);
+            });
+        }
+        memory[step] = this.made.sample / this.made.per;
+        return this.stand();
+    }
+
+    // The road under the wheels, step by step: a row of eight numbers, of front and rear left, of both right, then their rates.
+    lay() {
+        const { memory, made, tracks, road } = this, h = made.sample / made.per;
+        const behind = i => i < 2 ? 0 : made.behind, track = i => tracks[made.under[i]], ends = [0, 1, 2, 3];
+        const begin = Math.min(...ends.map(i => track(i).knots[0] + behind(i))), end = Math.max(...ends.map(i => track(i).knots.at(-1) + behind(i)));
+        const clamp = (value, low, high) => Math.max(low, Math.min(high, value)), { speed, start } = made;
+        const first = clamp(Math.floor((begin - speed * start) / (speed * h)) - 1, 0, this.steps);
+        const last = clamp(Math.ceil((end - speed * start) / (speed * h)) + 1, first, this.steps);
+        for (const i of ends) {
+            const { knots, cubic } = track(i), level = cubic[0], place = 2 * (i % 2) + (i < 2 ? 0 : 1);
+            let piece = -1;
+            for (let k = first; k < last; k++) {
+                const x = speed * (start + k * h) - behind(i), at = road + 8 * (k - first + 1) + place;
+                while (piece + 1 < knots.length && x >= knots[piece + 1]) piece++;
+                const d = piece < 0 ? 0 : x - knots[piece], c = 4 * Math.max(0, piece);
+                memory[at] = piece < 0 ? 0 : cubic[c] + d * (cubic[c + 1] + d * (cubic[c + 2] + d * cubic[c + 3])) - level;
+                memory[at + 4] = piece < 0 ? 0 : speed * (cubic[c + 1] + d * (2 * cubic[c + 2] + d * 3 * cubic[c + 3]));
+            }
+            memory[road + 8 * (last - first + 1) + place] = cubic.at(-4) - level;
+        }
+        return { first, count: last - first + 1 };
+    }
+
+    // What is left over at a position.
+    left(at) {
+        this.memory.set(at, position);
+        this.balance(8 * this.free);
+        let sum = 0;
+        for (let i = 0; i < unknowns; i++) sum += this.memory[this.free + i] ** 2;
+        return Math.sqrt(sum);
+    }
+
+    // Newton's method, each step halved until less is left over.
+    stand() {
+        const { memory, free, slopes, go } = this;
+        let at = new Float64Array(unknowns), miss = this.left(at);
+        for (let round = 0; !(miss < near); round++) {
+            if (round === rounds) return false;
+            slopes.set(memory.subarray(free + unknowns, free + unknowns + slopes.length));
+            for (let i = 0; i < unknowns; i++) go[i] = -memory[free + i];
+            solve(slopes, go);
+            let part = 1, next, now;
+            do {
+                next = at.map((value, i) => value + part * go[i]);
+                now = this.left(next);
+                part *= 0.5;
+            } while (!(now < miss) && part > 1e-4);
+            [at, miss] = [next, now];
+        }
+        const from = free + unknowns + slopes.length;
+        memory.copyWithin(trim, from, from + trims);
+        for (let i = from + trims; i < free + this.made.balance; i++) if (!(memory[i] > 0)) return false;
+        this.margins = memory.slice(from + trims, free + this.made.balance);
+        return true;
+    }
+
+    // One crossing: the numbers drawn of each sample; null where it leaves what the model describes, of which the program tells.
+    cross() {
+        const { made, memory } = this, { drawn, samples } = made;
+        this.ahead(0);
+        this.run(samples, made.per, this.moving.first - 1, this.moving.count, 8 * this.road, 8 * this.out);
+        const numbers = memory.subarray(this.out, this.out + drawn * samples);
+        return this.within(numbers) ? numbers : null;
+    }
+
+    within(numbers) {
+        const { drawn, steepest } = this.made, standing = memory => [0, 1, 2, 3].map(i => 1000 * memory[trim + i]);
+        const travel = standing(this.memory), up = travel.map((s, i) => s + 1000 * this.margins[3 * i + 1]);
+        const down = travel.map((s, i) => s - 1000 * this.margins[3 * i + 2]);
+        for (let at = 0; at < numbers.length; at += drawn) {
+            if (!(Math.abs(numbers[at + 2]) <= steepest && Math.abs(numbers[at + 4]) <= steepest)) return false;
+            for (let i = 0; i < 4; i++) if (!(numbers[at + 5 + i] <= up[i] && numbers[at + 5 + i] >= down[i])) return false;
+            for (let k = 19; k < drawn; k++) if (!(numbers[at + k] > 0)) return false;
+        }
+        return true;
+    }
+}
+
+// Gaussian elimination with the largest of each column; the solution takes the right side's place.
+function solve(a, b) {
+    const n = b.length;
+    for (let k = 0; k < n; k++) {
+        let most = k;
+        for (let i = k + 1; i < n; i++) if (Math.abs(a[n * i + k]) > Math.abs(a[n * most + k])) most = i;
+        for (let j = k; j < n && most !== k; j++) [a[n * k + j], a[n * most + j]] = [a[n * most + j], a[n * k + j]];
+        [b[k], b[most]] = [b[most], b[k]];
+        for (let i = k + 1; i < n; i++) {
+            const share = a[n * i + k] / a[n * k + k];
+            for (let j = k; j < n && share !== 0; j++) a[n * i + j] -= share * a[n * k + j];
+            b[i] -= share * b[k];
+        }
+    }
+    for (let i = n - 1; i >= 0; i--) {
+        for (let j = i + 1; j < n; j++) b[i] -= a[n * i + j] * b[j];
+        b[i] /= a[n * i + i];
+    }
+}

@@ -1,0 +1,110 @@
+// The pass page's curves and picture while a slider moves, worked out here: they follow within the frame, and go on where the program does not
+// answer. What it says when it does takes their place. Numbers and words are the program's own; while they are behind the curves the page says so.
+
+import { Live } from "./live.js";
+
+// Where a panel's curves stand among the numbers drawn of a sample (DrawnNumbers); a curve of both wheels of an axle is their mean.
+const wheels = { front: [0, 1], rear: [2, 3], "front left": [0], "front right": [1], "rear left": [2], "rear right": [3] };
+const columns = {
+    heights: name => [name === "front" ? 0 : 1],
+    pitch: () => [2],
+    "pitch-acceleration": () => [3],
+    roll: () => [4],
+    travel: name => wheels[name]?.map(corner => 5 + corner),
+    "tyre-load": name => wheels[name]?.map(corner => 9 + corner),
+};
+const inMillimetres = new Set(["heights", "travel"]);
+const scene = 13, perSample = 6;
+
+export class LivePass {
+    constructor(pass) {
+        this.pass = pass;
+        this.places = new Map();
+        this.live = null;
+        this.state = null;
+    }
+
+    // A state at rest: what followed another one no longer does.
+    rest(state) {
+        this.state = state;
+        this.places.clear();
+        this.caught();
+        if (this.live && this.live.made.state !== state) this.live = null;
+    }
+
+    // What the program has recorded of a state, in its own time.
+    async follow(data) {
+        const live = await Live.open(data);
+        if (live && live.made.state === this.state) this.live = live;
+    }
+
+    // A slider stands at a value: whether the curves are there.
+    move(key, text) {
+        if (!this.live) return false;
+        const place = this.live.place(key, Number(text));
+        if (place === null) {
+            this.places.delete(key);
+            return false;
+        }
+        this.places.set(key, place);
+        return this.show();
+    }
+
+    show() {
+        const started = performance.now();
+        if (!this.live || !this.live.set(this.places)) return false;
+        const numbers = this.live.cross();
+        if (!numbers) return false;
+        this.computed = performance.now() - started;
+        const { made } = this.live;
+        this.pass.strips.follow(panel => columns[panel.id] && ((curve, to) => this.curve(numbers, panel.id, curve.name, to)));
+        const motion = new Float32Array(perSample * Math.ceil(made.samples / made.stride));
+        for (let i = 0, k = 0; k < made.samples; i += perSample, k += made.stride) {
+            for (let j = 0; j < perSample; j++) motion[i + j] = numbers[made.drawn * k + scene + j];
+        }
+        this.pass.scene.follow(motion);
+        this.lead();
+        return true;
+    }
+
+    curve(numbers, id, name, to) {
+        const picked = columns[id](name), { made } = this.live;
+        if (!picked) return null;
+        const factor = inMillimetres.has(id) ? made.millimetre : 1, xs = new Float64Array(made.samples), ys = new Float64Array(made.samples);
+        for (let k = 0; k < made.samples; k++) {
+            xs[k] = made.start + k * made.sample;
+            for (const column of picked) ys[k] += factor / picked.length * numbers[made.drawn * k + column];
+        }
+        return thin(xs, ys, to, made.most);
+    }
+
+    // The curves are ahead of what the program says.
+    lead() {
+        this.leads = true;
+        this.pass.root.dataset.ahead = "";
+    }
+
+    caught() {
+        this.leads = false;
+        delete this.pass.root.dataset.ahead;
+    }
+}
+
+// No more points than a screen shows: of every stretch its lowest and its highest (ThinCurve).
+function thin(xs, ys, to, most) {
+    let count = xs.length;
+    while (count > 2 && xs[count - 2] > to) count--;
+    if (count <= most) return { xs: xs.subarray(0, count), ys: ys.subarray(0, count) };
+    const stretches = most / 2 - 1, kept = [0];
+    for (let i = 0; i < stretches; i++) {
+        const from = 1 + Math.floor(i * (count - 2) / stretches), end = 1 + Math.floor((i + 1) * (count - 2) / stretches);
+        let low = from, high = from;
+        for (let k = from; k < end; k++) {
+            if (ys[k] < ys[low]) low = k;
+            if (ys[k] > ys[high]) high = k;
+        }
+        if (low === high) kept.push(low); else kept.push(Math.min(low, high), Math.max(low, high));
+    }
+    kept.push(count - 1);
+    return { xs: Float64Array.from(kept, k => xs[k]), ys: Float64Array.from(kept, k => ys[k]) };
+}

@@ -1,0 +1,140 @@
+using System.Text.Json;
+using Heaveline.Models;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+using Heaveline.Web.Pages.Passes;
+using Heaveline.Web.Serving;
+using static Microsoft.Playwright.Assertions;
+
+namespace Heaveline.BrowserTests;
+
+/// <summary>What the page works out by itself, against the core.</summary>
+[Collection(OneProgram.Name)]
+public class LivePassTests(Served served)
+{
+    private const int Places = 24;
+
+    // Of the peak of each number drawn.
+    private const double Near = 1e-12;
+
+    // As the page does it, from the modules to the numbers drawn.
+    private const string Work = """
+        async ([structure, numbers, step, ahead, balance, all]) => {
+            const { Live } = await import('/_content/Heaveline.Web/live.js');
+            const bytes = text => Uint8Array.from(atob(text), c => c.charCodeAt(0));
+            const live = await Live.open({ structure, numbers: bytes(numbers), step: bytes(step), ahead: bytes(ahead), balance: bytes(balance) });
+            return all.map(places => {
+                const started = performance.now();
+                if (!live.set(new Map(Object.entries(places)))) return null;
+                const drawn = live.cross(), took = performance.now() - started;
+                return drawn && { drawn: [...drawn].map(String), took };
+            });
+        }
+        """;
+
+    public static TheoryData<string> Cars => ["fern-saloon", "sprig-kit-car", "tarn-off-roader", "pebble-fluid-car", "plover-motorcycle"];
+
+    [Theory, MemberData(nameof(Cars))]
+    public async Task The_browser_draws_what_the_core_computes_wherever_the_sliders_stand(string name)
+    {
+        var garage = new GarageView(new ServeOptions { Garage = served.Garage });
+        var view = new PassTrial(garage).See(new PassState { Car = name }, full: true).View!;
+        SliderLine[] lines = [.. SliderLine.Of(view, ReaderUnits.Metric).SelectMany(group => group.Lines)];
+        var live = LivePass.Of(1, view, lines, ReaderUnits.Metric)!;
+        var (asked, made) = (LiveSettings.Of(view, lines), JsonDocument.Parse(live.Structure).RootElement);
+        var keys = made.GetProperty("sliders").EnumerateArray().ToDictionary(
+            s => s.GetProperty("key").GetString()!, s => s.GetProperty("places").GetInt32());
+        Assert.Contains("luggage", keys.Keys);
+        var random = new Random(11);
+        Dictionary<string, int>[] all = [.. Enumerable.Range(0, Places).Select(_ => keys.ToDictionary(k => k.Key, k => random.Next(k.Value)))];
+        var page = await served.Open("/");
+        var answers = (await page.EvaluateAsync(
+            Work,
+            new object[]
+            {
+                live.Structure, Convert.ToBase64String(live.Numbers), Convert.ToBase64String(live.Step), Convert.ToBase64String(live.Ahead),
+                Convert.ToBase64String(live.Balance), all,
+            }))!.Value;
+        var (compared, worst, times) = (0, 0.0, new List<double>());
+        for (var k = 0; k < Places; k++)
+        {
+            var set = asked.At([.. asked.Sliders.Select(s => all[k].TryGetValue(s.Key, out var place) ? place : (int?)null)]);
+            if (answers[k].ValueKind == JsonValueKind.Null || set is not { } there)
+            {
+                continue;
+            }
+
+            var drawn = answers[k].GetProperty("drawn").EnumerateArray().Select(v => double.Parse(v.GetString()!, null)).ToArray();
+            times.Add(answers[k].GetProperty("took").GetDouble());
+            var off = Off(Expected(RideModel.Of(there.Car, there.Load), view, made), drawn, made.GetProperty("drawn").GetInt32());
+            worst = Math.Max(worst, off);
+            compared++;
+        }
+
+        TestContext.Current.SendDiagnosticMessage($"{name}: {compared} places, {worst:E1} of the peak, slowest {times.Max():F2} ms");
+        Assert.InRange(compared, Places / 2, Places);
+        Assert.InRange(worst, 0.0, Near);
+    }
+
+    [Fact]
+    public async Task Curves_and_picture_follow_a_slider_while_the_program_sleeps_and_the_page_says_that_its_numbers_are_behind()
+    {
+        var page = await served.Open("/pass?car=fern-saloon&load=four%20up%20with%20luggage&road=village-hump", 1280, 900);
+        await PassPageTests.Ready(page);
+        var measured = page.EvaluateAsync<int>("""
+            () => new Promise(resolve => {
+                // The program does not answer from here on.
+                const slide = value => {
+                    const slider = document.querySelector('#slide-rear-damping');
+                    slider.value = value;
+                    slider.dispatchEvent(new Event('input', { bubbles: true }));
+                };
+                let ahead = 0;
+                document.addEventListener('heaveline-ahead', () => ahead++);
+                let tries = 0;
+                const next = () => {
+                    slide(1 + 0.01 * (tries % 50));
+                    if (++tries === 200 || ahead >= 20) resolve(ahead); else setTimeout(next, 50);
+                };
+                next();
+            })
+            """);
+        Assert.InRange(await measured, 20, 400);
+        await Expect(page.Locator(".pass")).Not.ToHaveAttributeAsync("data-ahead", "");
+    }
+
+    // The pass with the page's own clock.
+    private static Pass Expected(RideModel model, PassView view, JsonElement made)
+    {
+        var shown = view.Now.Pass;
+        var request = new PassRequest(model, shown.Road, shown.Speed);
+        var timing = new PassTiming(shown.Start, shown.SampleStep, shown.Count, made.GetProperty("per").GetInt32());
+        var samples = PassRun.Of(model, RoadUnderWheels.Of(model, shown.Road), shown.Speed, timing, TestContext.Current.CancellationToken);
+        return new Pass(request, timing, samples, FixedStep.Statistics(timing, null, null));
+    }
+
+    private static double Off(Pass pass, double[] drawn, int each)
+    {
+        var trim = pass.Model.Trim;
+        double[] Load(int corner) => [.. pass.TyreLoad(corner).Select(n => 100.0 * n / trim.WheelLoad[corner])];
+        double[][] expected =
+        [
+            [.. pass.FrontHeight.Select(h => 1e3 * h)], [.. pass.RearHeight.Select(h => 1e3 * h)], [.. pass.Pitch.Select(p => -In.Degrees.Of(p))],
+            [.. pass.PitchAcceleration.Select(a => -a)], [.. pass.Roll.Select(r => In.Degrees.Of(r))],
+            .. Enumerable.Range(0, 4).Select(i => pass.Travel(i).Select(s => 1e3 * s).ToArray()),
+            .. Enumerable.Range(0, 4).Select(Load),
+        ];
+        var worst = 0.0;
+        for (var c = 0; c < expected.Length; c++)
+        {
+            // What does not move but for rounding counts against a micrometre, a millionth of a degree.
+            var peak = Math.Max(1e-3, expected[c].Max(Math.Abs));
+            for (var k = 0; k < pass.Count; k++)
+            {
+                worst = Math.Max(worst, Math.Abs(drawn[(k * each) + c] - expected[c][k]) / peak);
+            }
+        }
+
+        return worst;
+    }
+}
