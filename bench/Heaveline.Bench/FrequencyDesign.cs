@@ -25,8 +25,11 @@ public class FrequencyDesign
     });
     private readonly RideSpectrum seat;
     private readonly RideSpectrum centre;
+    private readonly RideModel driven = RideModel.Of(Saloon.Of(), Driver);
     private readonly SymmetricRide[] designs;
     private readonly SymmetricRide[] linked;
+    private readonly OneSidedRide[] aside;
+    private readonly OneSidedRide[] asideLinked;
 
     /// <summary>Makes the road and a thousand designs of different springs and dampers.</summary>
     public FrequencyDesign()
@@ -35,7 +38,16 @@ public class FrequencyDesign
         centre = RideSpectrum.Vertical(model, Road, Speed, 1.3, 0.0, Weightings.Wk.Factor);
         designs = Varied(SymmetricRide.From(model)!.Value);
         linked = Varied(SymmetricRide.From(joined)!.Value);
+        aside = Aside(driven);
+        asideLinked = Aside(RideModel.Of(joined.Car, Driver));
     }
+
+    // On the left front seat, nobody beside: the usual load of a car on the road.
+    private static LoadState Driver { get; } = new()
+    {
+        Name = "driver",
+        Loads = [new Load { Name = "driver", Mass = new(80.0), BehindFrontAxle = new(1.3), LeftOfMiddle = new(0.36), Height = new(0.6) }],
+    };
 
     /// <summary>Heave, pitch and roll, per design.</summary>
     [Benchmark(Baseline = true, OperationsPerInvoke = Designs, Description = "closed form, seat off the middle")]
@@ -49,6 +61,14 @@ public class FrequencyDesign
     [Benchmark(OperationsPerInvoke = Designs, Description = "closed form, axles joined")]
     public double Linked() => Sum(seat, linked);
 
+    /// <summary>Heave, pitch and roll in one, per design.</summary>
+    [Benchmark(OperationsPerInvoke = Designs, Description = "closed form, driver alone, seat off the middle")]
+    public double DriverAlone() => Sum(seat, aside);
+
+    /// <summary>The same with an elastic link, per design.</summary>
+    [Benchmark(OperationsPerInvoke = Designs, Description = "closed form, driver alone, axles joined")]
+    public double DriverAloneLinked() => Sum(seat, asideLinked);
+
     /// <summary>A full complex solution per frequency.</summary>
     [Benchmark(Description = "full solution, 80 frequencies")]
     public double Full() => FrequencyResponse.Of(model, Speed, seat.Frequencies).Of(RideSignal.VerticalAcceleration(model, 1.3, 0.35)).Left[0].Real;
@@ -56,6 +76,27 @@ public class FrequencyDesign
     /// <summary>The reference: bends at the response's own level, error controlled to 1e-6.</summary>
     [Benchmark(Description = "random response, equivalent linearisation, 1e-6")]
     public double Equivalent() => RandomResponse.Of(model, Road, Speed).Rms(RideSignal.HeaveAcceleration);
+
+    /// <summary>The same with the driver alone.</summary>
+    [Benchmark(Description = "random response, driver alone, 1e-6")]
+    public double EquivalentDriverAlone() => RandomResponse.Of(driven, Road, Speed).Rms(RideSignal.HeaveAcceleration);
+
+    private static double Sum(RideSpectrum spectrum, OneSidedRide[] rides)
+    {
+        var sum = 0.0;
+        foreach (ref readonly var ride in rides.AsSpan())
+        {
+            sum += spectrum.Rms(ride);
+        }
+
+        return sum;
+    }
+
+    private static OneSidedRide[] Aside(RideModel model)
+    {
+        var ride = OneSidedRide.From(model);
+        return [.. Varied(ride.Mean).Select(mean => ride with { Mean = mean })];
+    }
 
     private static double Sum(RideSpectrum spectrum, SymmetricRide[] rides)
     {

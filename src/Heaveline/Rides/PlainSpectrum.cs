@@ -101,20 +101,27 @@ internal static class PlainSpectrum
                 bottom *= rollBottom;
             }
 
-            var part = top / bottom;
-            if (T.Count == SpectrumTable.Lanes)
-            {
-                sums += Unsafe.BitCast<T, Vector256<double>>(part);
-            }
-            else
-            {
-                var both = Unsafe.BitCast<T, Vector512<double>>(part);
-                sums += both.GetLower();
-                sums += both.GetUpper();
-            }
+            Add(top / bottom, ref sums);
         }
 
         return Vector256.Sum(sums);
+    }
+
+    /// <summary>Adds to four sums what stands in a register of four or eight places.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static void Add<T>(T part, ref Vector256<double> sums)
+        where T : unmanaged, ILane<T>
+    {
+        if (T.Count == SpectrumTable.Lanes)
+        {
+            sums += Unsafe.BitCast<T, Vector256<double>>(part);
+        }
+        else
+        {
+            var both = Unsafe.BitCast<T, Vector512<double>>(part);
+            sums += both.GetLower();
+            sums += both.GetUpper();
+        }
     }
 
     // g = z·conj(D)·τ and s = z·conj(D)·W, both to be divided by p = |D|².
@@ -149,9 +156,9 @@ internal static class PlainSpectrum
         si = T.Fma(er, ti, ei * wr);
     }
 
-    // Front and rear together, the rear later: a·|f|² + b·|r|² + c·Re(f·conj(r·d)).
+    /// <summary>Front and rear together, the rear later: a·|f|² + b·|r|² + c·Re(f·conj(r·d)).</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Power<T>(
+    internal static T Power<T>(
         T ofFront,
         T ofRear,
         T ofBoth,

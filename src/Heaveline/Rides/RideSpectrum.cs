@@ -9,8 +9,9 @@ namespace Heaveline.Rides;
 
 /// <summary>
 /// Root mean square of one body signal over a random road, made for evaluating thousands of designs: frequencies, road, coherence, delay and
-/// weighting are worked out once, a design is then a closed-form elimination at each frequency, four at a time. For cars that are alike on both
-/// sides, linear about their trim, interconnected or not. The same numbers as <see cref="FrequencyResponse"/> at the same frequencies, to rounding.
+/// weighting are worked out once, a design is then a closed-form elimination at each frequency, as many at a time as a register holds. For cars linear
+/// about their trim, interconnected or not, alike on both sides or with a driver alone: the first fall apart into heave with pitch and roll, the
+/// others are solved whole. The same numbers as <see cref="FrequencyResponse"/> at the same frequencies, to rounding.
 /// </summary>
 /// <remarks>
 /// Frequencies are Gauss points of the whole band in ln f. The delay makes the spectrum swing and the road's band cuts it where it is not small:
@@ -32,8 +33,7 @@ public sealed class RideSpectrum
         ArgumentNullException.ThrowIfNull(road);
         _ = DrivingSpeed.Checked(speed);
         options ??= SpectrumOptions.Default;
-        var car = SymmetricRide.From(like) ?? throw new RefusedValueException(
-            "car", $"'{like.Car.Name}' whose sides differ", "alike on both sides", "Use the full frequency response for it.");
+        var car = OneSidedRide.From(like).Mean;
         var (low, high) = (Math.Max(options.Low, speed * road.Band.Low), Math.Min(options.High, speed * road.Band.High));
         if (!(high > low))
         {
@@ -73,7 +73,7 @@ public sealed class RideSpectrum
     /// <param name="leftOfMiddle">Left of the middle, m.</param>
     /// <param name="factor">Weighting factor (–) over frequency in Hz; null for none.</param>
     /// <param name="options">Band and number of frequencies.</param>
-    /// <exception cref="RefusedValueException">The car's sides differ, speed out of range, an empty band.</exception>
+    /// <exception cref="RefusedValueException">Speed out of range, an empty band.</exception>
     public static RideSpectrum Vertical(
         RideModel like,
         RoadSpectrum road,
@@ -102,6 +102,21 @@ public sealed class RideSpectrum
         return Math.Sqrt(design.IsLinked
             ? LinkedSpectrum.MeanSquare(table, design, alpha, beta, kappa)
             : PlainSpectrum.MeanSquare(table, design, alpha, beta, kappa));
+    }
+
+    /// <summary>The same of a car whose sides may differ; of one whose sides do not the same bits as of the mean of both.</summary>
+    /// <param name="design">The car; its wheels stand where those of the model given at first do.</param>
+    public double Rms(in OneSidedRide design)
+    {
+        if (!design.IsOneSided)
+        {
+            return Rms(design.Mean);
+        }
+
+        var (alpha, beta, kappa) = vertical ? (1.0, behind - design.Mean.Front.X, left - design.LeftOfMiddle) : (0.0, 1.0, 0.0);
+        return Math.Sqrt(design.Mean.IsLinked
+            ? OneSidedLinks.MeanSquare(table, design, alpha, beta, kappa)
+            : OneSidedSpectrum.MeanSquare(table, design, alpha, beta, kappa));
     }
 
     private static double Squared(double x) => x * x;

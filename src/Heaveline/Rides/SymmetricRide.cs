@@ -42,7 +42,7 @@ public readonly record struct SymmetricRide
     public double LineResistance { get; init; }
 
     /// <summary>
-    /// Acceleration of the line's flow per travel of the front and rear wheel and per flow and its rate (all signs as in the equations).
+    /// Acceleration of a line's flow per travel of the front and rear wheel and per flow and its rate (all signs as in the equations).
     /// Without inertance the rate of the flow, with −1 in the place of what it takes per rate.
     /// </summary>
     internal (double Front, double Rear, double Flow, double FlowRate) Line { get; init; }
@@ -53,19 +53,35 @@ public readonly record struct SymmetricRide
     /// <summary>Whether anything joins front and rear.</summary>
     public bool IsLinked => Link != 0.0 || LinkDamping != 0.0 || LineInertance > 0.0 || LineResistance > 0.0;
 
-    /// <summary>The car's numbers, or null when its sides are not alike: then <see cref="FrequencyResponse"/> serves.</summary>
+    /// <summary>The car's numbers, or null when its sides are not alike: then <see cref="OneSidedRide"/> has them.</summary>
     /// <param name="model">Car and load at trim.</param>
     public static SymmetricRide? From(RideModel model)
     {
         ArgumentNullException.ThrowIfNull(model);
-        var (n, tangent) = (model.Numbers, model.Tangent);
-        if (!IsAlike(model))
+        return IsAlike(model) ? Of(model, 0) : null;
+    }
+
+    /// <summary>The mean of both sides of any car.</summary>
+    /// <param name="model">Car and load at trim.</param>
+    internal static SymmetricRide MeanOf(RideModel model) => Of(model, 1);
+
+    /// <summary>The fluid line of one side, 0 left, 1 right; all nought without.</summary>
+    internal static (double Front, double Rear, double Flow, double FlowRate) LineOf(RideModel model, int side)
+    {
+        if (model.Numbers.Elements.Line is null)
         {
-            return null;
+            return default;
         }
 
+        var (q, places, speeds) = (7 + side, model.Tangent.ByPlace, model.Tangent.BySpeed);
+        return (places[q, 3 + side], places[q, 5 + side], places[q, q], speeds[q, q]);
+    }
+
+    // The mean of the left side and another: the left itself where both are alike to rounding.
+    private static SymmetricRide Of(RideModel model, int other)
+    {
+        var (n, tangent) = (model.Numbers, model.Tangent);
         var line = n.Elements.Line;
-        var (places, speeds) = (tangent.ByPlace, tangent.BySpeed);
         return new SymmetricRide
         {
             Mass = 0.5 * n.Body.Mass,
@@ -73,28 +89,33 @@ public readonly record struct SymmetricRide
             RollInertia = 0.5 * n.Body.RollInertia,
             PitchGravity = 0.5 * n.PitchGravity,
             RollGravity = 0.5 * n.RollGravity,
-            Front = AxleOf(model, 0),
-            Rear = AxleOf(model, 2),
-            Link = tangent.SuspensionRate[0, 2],
-            LinkDamping = tangent.SuspensionDamping[0, 2],
+            Front = AxleOf(model, 0, other),
+            Rear = AxleOf(model, 2, other),
+            Link = 0.5 * (tangent.SuspensionRate[0, 2] + tangent.SuspensionRate[other, 2 + other]),
+            LinkDamping = 0.5 * (tangent.SuspensionDamping[0, 2] + tangent.SuspensionDamping[other, 2 + other]),
             LineInertance = line?.Inertance ?? 0.0,
             LineResistance = line is { Resists: true } ? line.Resistance : 0.0,
-            Line = line is not null ? (places[7, 3], places[7, 5], places[7, 7], speeds[7, 7]) : default,
+            Line = Mean(LineOf(model, 0), LineOf(model, other)),
             Rolls = n.Rolls,
         };
     }
 
-    private static SymmetricAxle AxleOf(RideModel model, int i)
+    private static (double Front, double Rear, double Flow, double FlowRate) Mean(
+        (double Front, double Rear, double Flow, double FlowRate) a, (double Front, double Rear, double Flow, double FlowRate) b) =>
+        (0.5 * (a.Front + b.Front), 0.5 * (a.Rear + b.Rear), 0.5 * (a.Flow + b.Flow), 0.5 * (a.FlowRate + b.FlowRate));
+
+    private static SymmetricAxle AxleOf(RideModel model, int i, int other)
     {
         var (n, rate, damping) = (model.Numbers, model.Tangent.SuspensionRate, model.Tangent.SuspensionDamping);
+        var (own, resistance) = (0.5 * (rate[i, i] + rate[i + other, i + other]), 0.5 * (damping[i, i] + damping[i + other, i + other]));
         return new SymmetricAxle
         {
             X = n.X[i],
-            Y = n.Y[i],
-            Rate = rate[i, i] + rate[i, i + 1],
-            RollRate = rate[i, i] - rate[i, i + 1],
-            Damping = damping[i, i] + damping[i, i + 1],
-            RollDamping = damping[i, i] - damping[i, i + 1],
+            Y = other == 0 ? n.Y[i] : 0.5 * (n.Y[i] - n.Y[i + 1]),
+            Rate = own + rate[i, i + 1],
+            RollRate = own - rate[i, i + 1],
+            Damping = resistance + damping[i, i + 1],
+            RollDamping = resistance - damping[i, i + 1],
             HopMass = 1.0 / (n.PerWheel[i] + n.AcrossAxle[i]),
             TrampMass = 1.0 / (n.PerWheel[i] - n.AcrossAxle[i]),
             TyreRate = n.TyreRate[i],

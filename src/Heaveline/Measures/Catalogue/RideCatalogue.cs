@@ -96,20 +96,24 @@ public static class RideCatalogue
         Uses = Few,
     };
 
-    /// <summary>The measures of one axle, at its left wheel.</summary>
+    /// <summary>The measures of one axle; of its two wheels the worse counts.</summary>
     public static IReadOnlyList<Measure<CarOnRoad>> Of(AxleEnd end) =>
     [
         Of($"{CornerNames.Of(end)}-travel", $"{CornerNames.Of(end)}: RMS travel", In.Millimetres, 1,
-            r => r.Response.Rms(RideSignal.Travel(r.Response.Model, 2 * (int)end)),
-            "Root mean square travel of the left wheel about its mean.") with { Uses = Few },
+            r => Worse(r, end, i => r.Response.Rms(RideSignal.Travel(r.Response.Model, i))),
+            "Root mean square travel about its mean, at the axle's wheel that moves more.") with { Uses = Few },
         LoadVariation(end),
     ];
 
     /// <summary>What is lost of the grip.</summary>
     public static Measure<CarOnRoad> LoadVariation(AxleEnd end) =>
         Of($"{CornerNames.Of(end)}-load-variation", $"{CornerNames.Of(end)}: RMS change of tyre load", In.PercentOf("static"), 1,
-            r => r.Response.LoadVariation(2 * (int)end), "Root mean square change of the left tyre's load over its static load.") with
+            r => Worse(r, end, r.Response.LoadVariation),
+            "Root mean square change of a tyre's load over its static load, at the axle's wheel where it is greater.") with
         { Uses = Few };
+
+    private static double Worse(CarOnRoad ride, AxleEnd end, Func<int, double> of) =>
+        WheelPlace.Axles(ride.Response.Model.Rolls)[(int)end].Worst(Better.Less, of);
 
     private static string Where(SeatPlace place, string what) => place == SeatPlace.First ? $"first {what}" : $"{what}, {place.Name}";
 
