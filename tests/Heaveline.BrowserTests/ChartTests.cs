@@ -59,7 +59,8 @@ public class ChartTests(Served served)
         var box = (await plot.BoundingBoxAsync())!;
         async Task Press()
         {
-            var at = new { pointerType = "touch", button = 0, buttons = 1, bubbles = true, clientX = box.X + 250, clientY = box.Y + 250 };
+            var (x, y) = ((int)box.X + 250, (int)box.Y + 250);
+            var at = new { pointerType = "touch", button = 0, buttons = 1, bubbles = true, clientX = x, clientY = y };
             await plot.DispatchEventAsync("pointerdown", at);
             await plot.DispatchEventAsync("pointerup", at);
         }
