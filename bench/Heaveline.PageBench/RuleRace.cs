@@ -18,7 +18,8 @@ internal static class RuleRace
 
     private const string Listen = """
         globalThis.tasks_ = [];
-        new PerformanceObserver(list => { for (const task of list.getEntries()) tasks_.push(task.duration); }).observe({ type: "longtask", buffered: true });
+        new PerformanceObserver(list => { for (const task of list.getEntries()) tasks_.push(task.duration); })
+            .observe({ type: "longtask", buffered: true });
         """;
 
     private const string State = """
@@ -38,7 +39,8 @@ internal static class RuleRace
         await page.AddInitScriptAsync(Listen);
         await page.GotoAsync(new Uri(new Uri(page.Url), "/rule?car=fern-saloon&load=driver").ToString());
         await Until(page, state => state.IsDone && state.To == 120);
-        Console.WriteLine($"load average before: {SliderRace.LoadAverage()}; browser {served.BrowserVersion}; {Environment.ProcessorCount} processors");
+        Console.WriteLine(
+            $"load average before: {SliderRace.LoadAverage()}; browser {served.BrowserVersion}; {Environment.ProcessorCount} processors");
         var (maps, measures, isAnew) = (new List<double>(), new List<double>(), false);
         for (var k = 0; k < rounds; k++)
         {
@@ -98,7 +100,8 @@ internal static class RuleRace
 
     private static void Print(string what, IReadOnlyCollection<double> values) => Console.WriteLine(values.Count == 0
         ? $"{what,-20} none"
-        : string.Create(CultureInfo.InvariantCulture, $"{what,-20} median {Median(values),7:F0} ms, worst {values.Max(),7:F0} ms, {values.Count} of them"));
+        : string.Create(
+            CultureInfo.InvariantCulture, $"{what,-20} median {Median(values),7:F0} ms, worst {values.Max(),7:F0} ms, {values.Count} of them"));
 
     private sealed record Seen
     {

@@ -52,6 +52,27 @@ public class ChartTests(Served served)
     }
 
     [Fact]
+    public async Task A_finger_reads_first_and_opens_what_it_has_read_by_a_second_press()
+    {
+        var page = await Drawn(Rule, ".map .picture");
+        var plot = page.Locator("#map .plot");
+        var box = (await plot.BoundingBoxAsync())!;
+        async Task Press()
+        {
+            var (x, y) = ((int)box.X + 250, (int)box.Y + 250);
+            var at = new { pointerType = "touch", button = 0, buttons = 1, bubbles = true, clientX = x, clientY = y };
+            await plot.DispatchEventAsync("pointerdown", at);
+            await plot.DispatchEventAsync("pointerup", at);
+        }
+
+        await Press();
+        await Expect(page.Locator("#map .read")).ToContainTextAsync("speed ");
+        Assert.Contains("/rule?", page.Url, StringComparison.Ordinal);
+        await Press();
+        await Expect(page).ToHaveURLAsync(new Regex("/pass\\?car=fern-saloon&load=driver&road=village-hump&speed="), new() { Timeout = Long });
+    }
+
+    [Fact]
     public async Task Two_maps_of_the_same_passes_are_read_at_one_place()
     {
         var page = await Drawn(Rule, "#map-beside .picture");
@@ -128,8 +149,10 @@ public class ChartTests(Served served)
         var sizes = await page.EvaluateAsync<double[]>(
             """
             async () => {
-                const { draw } = await import("/_content/Heaveline.Web/chart.js"), place = document.querySelector("main").appendChild(document.createElement("div"));
-                const curve = { name: "", above: "", below: "", ink: "First", dash: "Solid", width: 1, n: 3 }, axis = { log: false, from: null, to: null };
+                const { draw } = await import("/_content/Heaveline.Web/chart.js");
+                const place = document.querySelector("main").appendChild(document.createElement("div"));
+                const curve = { name: "", above: "", below: "", ink: "First", dash: "Solid", width: 1, n: 3 };
+                const axis = { log: false, from: null, to: null };
                 const panel = {
                     kind: "chart", title: "", x: { ...axis, label: "time", unit: "s" }, y: { ...axis, label: "speed", unit: "km/h" }, shared: true,
                     height: null, traces: [curve],

@@ -73,15 +73,18 @@ export class Reading {
         if (!this.picture || event.button !== 0) return;
         const at = this.find(event);
         Object.assign(this, { pinned: false, dragged: false, anchor: null });
-        this.pressed = at && { at, group: at.group, x: event.clientX, y: event.clientY };
+        const again = at && this.at && at.group === this.at.group && at.i === this.at.i && at.j === this.at.j;
+        this.pressed = at && { at, again, group: at.group, x: event.clientX, y: event.clientY };
         this.go(at, false);
     }
 
-    release() {
+    release(event) {
         if (!this.pressed) return;
+        const { again } = this.pressed;
         this.pressed = null;
         if (this.dragged) this.pinned = this.anchor !== null;
-        else if (this.page && this.at) this.pick();
+        // A finger has not read before it presses: its first press reads, the next one at the same place opens it.
+        else if (this.page && this.at && (event.pointerType === "mouse" || again)) this.pick();
     }
 
     leave(event) {
