@@ -31,7 +31,7 @@ internal sealed class CureWords(CureAnswer answer)
     public IReadOnlyList<IReadOnlyList<Sentence>> Cures => [.. answer.Cures.Select(Of)];
 
     /// <summary>What would help but for what no cure may do; null where there is nothing of the kind.</summary>
-    public Sentence? Left => answer.Left.IsEmpty ? null : new("left", $"It would take off {Least} or more, but is no cure: "
+    public Sentence? Left => answer.Left.IsEmpty ? null : new("left", $"No cure, though {Least} or more would go: "
         + $"{string.Join("; ", answer.Left.Select(left => $"{left.Act}, which {Breach(left.End)}"))}.");
 
     /// <summary>How the cures were found, and what their numbers hold for.</summary>
