@@ -5,6 +5,7 @@ using Heaveline.Files.Roads;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Tests.House;
 using Heaveline.Tuning;
@@ -82,6 +83,8 @@ public class CureStudyTests
                 gains.Add(Settling(before[0]) - Settling(after[0]));
             }
 
+            // Why it ends there is said, and nothing where the slider ends first.
+            Assert.Equal(gains.Count < way.Length ? way[gains.Count - 1].Amount : null, cure.End?.Last);
             var chosen = gains.FindIndex(gain => gain >= Math.Max(0.8 * gains.Max(), 0.03 * Settling(before[0])));
             Assert.Equal(value, way[chosen].Value);
         }
@@ -130,7 +133,8 @@ public class CureStudyTests
                 .Select(measure => new MeasureChange(measure, measure.ShownOf(cost.Cars[0]), measure.ShownOf(cost.Cars[1])))
                 .Where(change => change is { Before: not null, After: not null, IsFelt: true, IsBetter: false }).MaxBy(change => change.Share);
             Assert.Equal(worse is not null, told.Contains("standing: ", StringComparison.Ordinal));
-            Assert.True(worse is null || told.Contains($"standing: {worse.Measure.Label} {worse.Size}", StringComparison.Ordinal), told);
+            Assert.True(worse is null || told.Contains(
+                $"standing: {worse.Measure.Label} {worse.Size.Replace('\u00a0', ' ')}", StringComparison.Ordinal), told);
         }
     }
 
@@ -181,6 +185,32 @@ public class CureStudyTests
         Assert.Contains("cure-1-price", ids);
         Assert.Contains("cure-1-chance", ids);
         Assert.Contains("method", ids);
+    }
+
+    [Fact]
+    public void A_reader_of_imperial_units_is_told_of_no_millimetre() =>
+        Assert.All(Answer.WholeLinesIn(ReaderUnits.Imperial), line => Assert.DoesNotMatch(@"\d (?:mm|N/mm|km/h|kg)\b", line));
+
+    [Fact]
+    public void A_change_that_presses_a_stop_lifts_a_wheel_or_spoils_the_hit_is_told_apart()
+    {
+        var guard = CureGuard.Of(Answer.Full.Model, Asked.Road, CureAim.Settling);
+        double[] Numbers(params (string Key, double Value)[] set) =>
+            [.. guard.Measured.Select(measure => set.FirstOrDefault(one => one.Key == measure.Key) is { Key: { } } own ? own.Value : 0.01)];
+        var before = Numbers(("front-lift-off", 0.0), ("rear-lift-off", 0.02), ("front-bump-margin", -0.004));
+        CureBreach After(params (string Key, double Value)[] set) => guard.Breach(
+            before, Numbers([.. set, ("front-lift-off", 0.0), ("rear-lift-off", 0.02), ("front-bump-margin", -0.004)]));
+        Assert.Equal(CureBreach.None, After());
+        Assert.Equal(CureBreach.Lift, After(("front-lift-off", 0.01)));
+        Assert.Equal(CureBreach.Lift, After(("rear-lift-off", 0.03)));
+        Assert.Equal(CureBreach.None, After(("rear-lift-off", 0.01)));
+        Assert.Equal(CureBreach.Stop, After(("front-bump-margin", -0.006)));
+        Assert.Equal(CureBreach.None, After(("front-bump-margin", -0.002)));
+        Assert.Equal(CureBreach.Stop, After(("rear-rebound-margin", -0.001)));
+        Assert.Equal(CureBreach.None, After(("rear-rebound-margin", 0.001)));
+        Assert.Equal(CureBreach.None, After((HitCatalogue.PeakPitchAcceleration.Key, 0.0109)));
+        Assert.Equal(CureBreach.Spoilt, After((HitCatalogue.PeakPitchAcceleration.Key, 0.0111)));
+        Assert.Equal(CureBreach.NoCrossing, After((SettlingCatalogue.RmsPitch.Key, double.NaN)));
     }
 
     [Fact]

@@ -65,8 +65,8 @@ public static class ChangeReminders
         {
             yield return new(
                 "bump-stops",
-                "Changed bump stops: see at full bump, with the springs out, that no tyre, arm, shaft or exhaust touches before the stop is solid, and "
-                + "that neither damper nor spring becomes the stop.");
+                "Changed bump stops: see at full bump, with the springs out, that no tyre, arm, shaft or exhaust touches before the stop is solid, "
+                + "and that neither damper nor spring becomes the stop.");
         }
 
         if (Differs(a => a.AntiRollBar.Si))

@@ -12,6 +12,9 @@ public sealed record Cure
     /// <summary>What is done, without how far.</summary>
     public required string Act { get; init; }
 
+    /// <summary>Why it may be turned no farther; null where it may, up to the end of its slider, and for a pair.</summary>
+    public required CureEnd? End { get; init; }
+
     /// <summary>What is set, by the keys of the settings, in their units: as the page of the pass sets it.</summary>
     public required ImmutableSortedDictionary<string, double> Values { get; init; }
 

@@ -96,14 +96,17 @@ internal sealed class CureSearch
             var steps = all.TakeWhile(one => one.Breach == CureBreach.None).ToArray();
             at += way.Length;
             var most = steps.Length == 0 ? 0.0 : steps.Max(one => one.Gain);
+            var end = steps.Length == all.Length
+                ? null
+                : new CureEnd(all[steps.Length].Breach, all[steps.Length].Load, steps.Length == 0 ? "" : way[steps.Length - 1].Amount);
             if (most >= Felt)
             {
                 var first = steps.First(one => one.Gain >= Math.Max(Felt, Reached * most));
-                cures.Add((first.Trial, first.Gain));
+                cures.Add((first.Trial with { End = end }, first.Gain));
             }
-            else if (all.Any(one => one.Gain >= Felt))
+            else if (end is not null && all.Any(one => one.Gain >= Felt))
             {
-                left.Add((way[0].Setting, new CureLeft(way[0].Act, all[steps.Length].Breach)));
+                left.Add((way[0].Setting, new CureLeft(way[0].Act, end)));
             }
         }
 
@@ -146,10 +149,10 @@ internal sealed class CureSearch
 
     // What each trial takes off under the load asked about, and what it does under any load that no cure may do. Those that do it are not driven
     // under the other loads, nor are those that take off less than is wanted: they count as none.
-    private (CureTrial Trial, double Gain, CureBreach Breach)[] Tried(CureTrial[] trials, Func<CureTrial, double>? atLeast = null)
+    private (CureTrial Trial, double Gain, CureBreach Breach, string Load)[] Tried(CureTrial[] trials, Func<CureTrial, double>? atLeast = null)
     {
         var gains = new double[trials.Length];
-        var breaches = new CureBreach[trials.Length];
+        var (breaches, under) = (new CureBreach[trials.Length], new string[trials.Length]);
         for (var load = 0; load < loads.Length; load++)
         {
             var models = new RideModel?[trials.Length];
@@ -158,7 +161,7 @@ internal sealed class CureSearch
                 if (breaches[i] == CureBreach.None && (models[i] = trials[i].ModelOf(asked.Car.Car, loads[load])) is { } model
                     && !CureGuard.IsDamped(described[load], model))
                 {
-                    breaches[i] = CureBreach.Damping;
+                    (breaches[i], under[i]) = (CureBreach.Damping, loads[load].Name);
                     // Driven all the same where it may be told that it would help.
                     models[i] = load == 0 && atLeast is null ? model : null;
                 }
@@ -169,6 +172,7 @@ internal sealed class CureSearch
                 gains[i] = load == 0 ? before[0][0] - rows[i][0] : gains[i];
                 if (breaches[i] == CureBreach.None)
                 {
+                    under[i] = loads[load].Name;
                     breaches[i] = load == 0 && atLeast is not null && !(gains[i] >= atLeast(trials[i]))
                         ? CureBreach.NoCrossing
                         : Guard.Breach(before[load], rows[i]);
@@ -176,7 +180,7 @@ internal sealed class CureSearch
             }
         }
 
-        return [.. trials.Select((trial, i) => (trial, gains[i], breaches[i]))];
+        return [.. trials.Select((trial, i) => (trial, gains[i], breaches[i], under[i]))];
     }
 
     private double[][] Rows(IReadOnlyList<RideModel?> models)

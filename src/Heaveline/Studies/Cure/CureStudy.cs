@@ -89,6 +89,7 @@ public static class CureStudy
             {
                 Words = trial.Words,
                 Act = string.Join(" and ", trial.Turns.Select(turn => turn.Act)),
+                End = trial.End,
                 Values = trial.Values,
                 Car = Cured(trial),
                 Passes = [.. Crossings(asked, Cured(trial), loads, run)],

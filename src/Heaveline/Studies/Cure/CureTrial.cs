@@ -10,6 +10,9 @@ namespace Heaveline.Studies;
 /// <param name="Turns">What is turned.</param>
 internal sealed record CureTrial(ImmutableArray<CureTurn> Turns)
 {
+    /// <summary>Why it is turned no farther; null where it may be, up to the end of its slider, and for pairs.</summary>
+    public CureEnd? End { get; init; }
+
     /// <summary>How far it is from the car as described, in steps.</summary>
     public int Effort => Turns.Sum(turn => turn.Step);
 

@@ -36,8 +36,11 @@ internal sealed record CureTurn(Setting Setting, SettingScale Scale, double Valu
 
     /// <summary>How far ("from 24 N/mm to 18.5 N/mm").</summary>
     public string Reach => Scale.Unit.StartsWith('×') || Scale.Described == 0.0
-        ? $"{Text(Value)} {Scale.Unit}"
-        : $"from {Text(Scale.Described)} {Scale.Unit} to {Text(Value)} {Scale.Unit}";
+        ? Amount
+        : $"from {Text(Scale.Described)} {Scale.Unit} to {Amount}";
+
+    /// <summary>The value with its unit.</summary>
+    public string Amount => $"{Text(Value)} {Scale.Unit}";
 
     /// <summary>
     /// The ways in which a car's settings can be turned: springs, dampers and interconnection both ways, bump stops to more clearance. Its wheelbase

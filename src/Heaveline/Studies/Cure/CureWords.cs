@@ -31,8 +31,8 @@ internal sealed class CureWords(CureAnswer answer)
     public IReadOnlyList<IReadOnlyList<Sentence>> Cures => [.. answer.Cures.Select(Of)];
 
     /// <summary>What would help but for what no cure may do; null where there is nothing of the kind.</summary>
-    public Sentence? Left => answer.Left.IsEmpty ? null : new("left", $"It would take off {Least} or more, but is no cure: "
-        + $"{string.Join("; ", answer.Left.Select(left => $"{left.Act}, which {Breach(left.Breach)}"))}.");
+    public Sentence? Left => answer.Left.IsEmpty ? null : new("left", $"No cure, though {Least} or more would go: "
+        + $"{string.Join("; ", answer.Left.Select(left => $"{left.Act}, which {Breach(left.End)}"))}.");
 
     /// <summary>How the cures were found, and what their numbers hold for.</summary>
     public Sentence Method => new("method", FormattableString.Invariant(
@@ -87,11 +87,11 @@ internal sealed class CureWords(CureAnswer answer)
     {
         string?[] parts =
         [
-            MeasureChange.Told(Crossing(cure), better: false, Named),
-            MeasureChange.Told(Standing(cure), better: false, Named) is { } standing
+            Told(Crossing(cure), better: false),
+            Told(Standing(cure), better: false) is { } standing
                 ? $"standing{(FullIsAsked ? "" : $" under '{answer.Full.Model.Load.Name}'")}: {standing}"
                 : null,
-            MeasureChange.Told(Riding(cure), better: false, Named) is { } riding
+            Told(Riding(cure), better: false) is { } riding
                 ? $"on a random road of {CureStudy.Ordinary.Name}: {riding}"
                 : null,
         ];
@@ -111,7 +111,7 @@ internal sealed class CureWords(CureAnswer answer)
     private IReadOnlyList<Sentence> Of(Cure cure, int k)
     {
         var id = FormattableString.Invariant($"cure-{k + 1}");
-        var better = MeasureChange.Told(Crossing(cure), better: true, Named);
+        var better = Told(Crossing(cure), better: true);
         var worse = answer.Described.Zip(cure.Passes).Skip(1)
             .Select(pair => new MeasureChange(answer.Measure, answer.Measure.ShownOf(pair.First.Pass), answer.Measure.ShownOf(pair.Second.Pass)))
             .Zip(answer.Described.Skip(1), (change, pass) => (Change: change, Load: pass.Model.Load.Name))
@@ -121,13 +121,17 @@ internal sealed class CureWords(CureAnswer answer)
             new(id, $"{FirstLetter.Raised(cure.Words)}: {Effect(cure)}."),
             better is null ? null : new($"{id}-better", $"Better too: {better}."),
             new($"{id}-price", $"Price: {Price(cure)}."),
+            cure.End is { } end ? new($"{id}-end", $"Past {end.Last} it {Breach(end)}.") : null,
             worse.Length == 0
                 ? null
-                : new($"{id}-loads", $"Under other loads it makes it worse: {string.Join("; ", worse)}."),
+                : new($"{id}-loads", $"Under other loads it makes it worse: {string.Join("; ", worse).Replace('\u00a0', ' ')}."),
             cure.Chance is { } chance ? new($"{id}-chance", $"{FirstLetter.Raised(Chance(chance))}.") : null,
         ];
         return [.. said.OfType<Sentence>()];
     }
+
+    // In a sentence of a printout blanks may break.
+    private static string? Told(IEnumerable<MeasureChange> changes, bool better) => MeasureChange.Told(changes, better, Named)?.Replace('\u00a0', ' ');
 
     private IEnumerable<MeasureChange> Crossing(Cure cure) =>
         MeasureChange.Of(cure.Passes[0], answer.Described[0]).Where(change => change.Measure.Key != answer.Measure.Key);
@@ -149,15 +153,17 @@ internal sealed class CureWords(CureAnswer answer)
         ? "After each"
         : $"After {string.Join(", ", names)}";
 
+    private string Breach(CureEnd end) => $"{Breach(end.Breach)} under '{end.Load}'";
+
     private string Breach(CureBreach breach) => breach switch
     {
         CureBreach.Damping => FormattableString.Invariant(
-            $"takes an axle's damping ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2} under one of the loads"),
-        CureBreach.Lift => "lifts a wheel for longer under one of the loads",
-        CureBreach.Stop => "presses a stop deeper under one of the loads",
+            $"takes an axle's damping ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2}"),
+        CureBreach.Lift => "lifts a wheel for longer",
+        CureBreach.Stop => "presses a stop deeper",
         CureBreach.Spoilt => FormattableString.Invariant(
             $"makes the {answer.Other.Name} more than {In.Percent.Of(CureGuard.Spoilt):F0} % worse"),
-        _ => "is no car that stands and gets across under every load",
+        _ => "is no car that stands and gets across",
     };
 
     private string Value(PassAnswer pass) => answer.Measure.Print(answer.Measure.Unit.Of(Si(pass))) + answer.Measure.Unit.Suffix;

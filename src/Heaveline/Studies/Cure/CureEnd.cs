@@ -1,0 +1,7 @@
+namespace Heaveline.Studies;
+
+/// <summary>Why a setting is turned no farther.</summary>
+/// <param name="Breach">What no cure may do and it would do.</param>
+/// <param name="Load">Under which load.</param>
+/// <param name="Last">How far it may be turned ("41 N/mm"); blank where not at all.</param>
+public sealed record CureEnd(CureBreach Breach, string Load, string Last);
