@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using Heaveline.Files.Garages;
 using Heaveline.Tests.Drives.Lanes;
 using Microsoft.Playwright;
@@ -24,7 +26,7 @@ public class DrivePageTests(Served served)
         {
             Name = file.Name, MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(file.Text),
         })]);
-        await Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/drive[?]log=dropped-lane$"));
+        await Expect(page).ToHaveURLAsync(new Regex("/drive[?]log=dropped-lane$"));
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Dropped lane");
         await Expect(page.Locator(".verdicts li")).ToHaveCountAsync(3);
         await Expect(page.Locator(".verdicts li").First).ToContainTextAsync("Single bumps: good.");
@@ -125,10 +127,15 @@ public class DrivePageTests(Served served)
         var page = await served.Open($"/drive?log={drive}");
         await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
         await Expect(page.Locator(".doubts").First).ToContainTextAsync("Write it down below, under \"Wheelbase\"");
+        await Expect(page.Locator("h1")).ToContainTextAsync("the car itself wants its wheelbase");
         await page.GetByLabel("Wheelbase").FillAsync("2.70 m");
         await page.GetByLabel("Wheelbase").BlurAsync();
+        // Until the car is fitted the page says so, and the wheelbase alone does not say which car it was.
+        await Expect(page.Locator("#fitting, .drawn img").First).ToBeVisibleAsync();
+        await Expect(page.Locator("#which-car")).ToContainTextAsync("Of this garage have it: Fern saloon");
         await Expect(page.Locator(".drawn img")).ToBeVisibleAsync(new() { Timeout = 60_000 });
         Assert.True(await page.Locator(".drawn img").EvaluateAsync<int>("drawn => drawn.decode().then(() => drawn.naturalWidth)") > 300);
+        await Expect(page.Locator("#fitting")).ToHaveCountAsync(0);
         await Accessible.Check(page);
         Assert.DoesNotContain("--", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
     }
@@ -182,6 +189,13 @@ public class DrivePageTests(Served served)
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Held against the drive before" })).ToBeVisibleAsync();
         await Expect(page.Locator(".finding")).ToContainTextAsync("passes before");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Cured lane, after: the change worked");
+        // Its sites stand in the order of the drive before, each with the name that it has there.
+        var sites = await page.Locator(".site h3").AllInnerTextsAsync();
+        int[] places = [.. sites.Where(name => !name.Contains("(not ", StringComparison.Ordinal))
+            .Select(name => Regex.Match(name, "[(]site ([0-9]+) of the drive before|^Site ([0-9]+)"))
+            .Select(match => int.Parse(match.Groups.Values.Last(group => group.Success).Value, CultureInfo.InvariantCulture))];
+        Assert.True(places.Length > 2);
+        Assert.Equal(places.Order(), places);
         await Accessible.Check(page);
         await Expect(page.Locator("#proof").Locator("xpath=..")).ToContainTextAsync("tick below what was the same");
         await page.GetByLabel("Temperature").CheckAsync();

@@ -86,7 +86,7 @@ public sealed partial class Sheet : IAsyncDisposable
 
     private string Link(string path) => current is null || PageEntry.All.First(entry => entry.Path == path).IsApart ? path : current.On(path, isBump);
 
-    private IReadOnlyCollection<string> Drives => Garage.Garage.Drives.Names;
+    private IReadOnlyList<string> Drives => Garage.SoundDrives;
 
     private bool IsBump(CurrentCar? of) => of?.Road is not { } road || Garage.Road(road)?.Value is not { Event: null };
 

@@ -105,6 +105,16 @@ internal sealed class GarageView(ServeOptions options) : IFinder, IDisposable
         }
     }
 
+    /// <summary>The drives of which nothing that was written down is refused, by their folders: those that other pages can go on with.</summary>
+    public IReadOnlyList<string> SoundDrives
+    {
+        get
+        {
+            var refused = Listing.Drives.Where(entry => entry.Refusals > 0).Select(entry => entry.Name).ToHashSet(StringComparer.Ordinal);
+            return [.. Garage.Drives.Names.Where(name => !refused.Contains(DriveFolders.FileOf(name)))];
+        }
+    }
+
     /// <summary>The drive where none is named: the one brought in last; null in a garage without any.</summary>
     public string? UsualDrive => Garage.Drives.Names.MaxBy(name => Directory.GetCreationTimeUtc(Path.Combine(Folder, DriveFolders.Folder, name)));
 

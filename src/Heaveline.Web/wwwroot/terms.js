@@ -54,5 +54,9 @@ document.addEventListener("focusout", (event) => {
 });
 document.addEventListener("keydown", (event) => {
     if (event.key === "Escape" && word) hide();
+    const term = termOf(event.target);
+    if (!term || (event.key !== "Enter" && event.key !== " ")) return;
+    event.preventDefault();
+    show(term);
 });
 document.addEventListener("scroll", () => word && hide(), { capture: true, passive: true });

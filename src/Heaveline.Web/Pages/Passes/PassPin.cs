@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Heaveline.Cars;
 using Heaveline.Quantities;
+using Heaveline.Tuning;
 using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Passes;
