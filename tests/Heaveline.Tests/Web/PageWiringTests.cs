@@ -16,7 +16,8 @@ public sealed class PageWiringTests : BunitContext
 {
     private const string Asked = "?car=fern-saloon&load=driver";
 
-    // The garage, the phone, the sheet of a new car and the road being made have nothing of their own to take away; a report must be made first, a drive brought in.
+    // The garage, the phone, the sheet of a new car and the road being made have nothing of their own to take away; a report must be made first, a
+    // drive brought in.
     private static readonly string[] WithoutDownloads = ["/", "/report", "/phone", "/drive", "/sheet", "/road"];
 
     private static readonly ServeOptions Options = new() { Garage = Path.Combine(Checkout.Root, "examples", "garage") };
