@@ -133,7 +133,7 @@ internal static class Kills
             }
         }
 
-        foreach (var fault in Drives(folder, said))
+        foreach (var fault in Drives(folder, said).Concat(Upkeep.Faults(folder)))
         {
             yield return fault;
         }
@@ -223,6 +223,12 @@ internal static class Kills
         if (end is not (SaveEnd.Saved or SaveEnd.Unchanged))
         {
             yield return $"the next save ended as {end}";
+        }
+
+        if (Directory.Exists(Upkeep.GarageIn(folder)))
+        {
+            var kept = new Garage(Upkeep.GarageIn(folder));
+            kept.Save("next.yaml", Contents.Car(Random.Shared.Next(1000)), kept.Read("next.yaml").Stamp);
         }
 
         foreach (var left in Partials(folder))

@@ -16,7 +16,7 @@ internal static class Writer
     public const string Word = "write";
 
     /// <summary>How many kinds of writers there are.</summary>
-    public const int Kinds = 5;
+    public const int Kinds = 6;
 
     /// <summary>The car that is saved over and over, and the one that is also restored.</summary>
     public const string Saved = "fern.yaml", Restored = "plover.yaml";
@@ -34,7 +34,7 @@ internal static class Writer
         var garage = new Garage(GarageIn(folder));
         var reports = new ReportFolder(garage.Folder);
         var kind = seed % Kinds;
-        if (kind == Kinds - 1)
+        if (kind == 4)
         {
             Room(garage);
         }
@@ -62,6 +62,9 @@ internal static class Writer
                     break;
                 case 4:
                     Log(garage, FormattableString.Invariant($"Lane {chance.Next(1_000_000)}"), chance);
+                    break;
+                case 5:
+                    Upkeep.Work(folder, chance);
                     break;
                 default:
                     var file = Path.Combine(folder, Outputs[1 + chance.Next(Outputs.Count - 1)]);

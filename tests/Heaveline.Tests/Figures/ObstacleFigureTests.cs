@@ -12,7 +12,10 @@ public class ObstacleFigureTests
     {
         var figure = ObstacleFigure.Of(Road.From(new FlatTopHump
         {
-            Height = Length.FromMillimetres(100), Plateau = Length.FromMetres(2.5), RampUp = Length.FromMetres(1.0), RampDown = Length.FromMetres(1.2),
+            Height = Length.FromMillimetres(100),
+            Plateau = Length.FromMetres(2.5),
+            RampUp = Length.FromMetres(1.0),
+            RampDown = Length.FromMetres(1.2),
         }));
         var scene = Assert.IsType<ScenePanel>(figure.Panels[0]);
         Assert.Equal(["1.00 m", "2.50 m", "1.20 m", "4.70 m"], scene.Shapes.OfType<DimensionShape>().Select(one => one.Text));

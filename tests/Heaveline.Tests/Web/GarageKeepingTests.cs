@@ -16,7 +16,8 @@ public sealed class GarageKeepingTests : BunitContext
     public GarageKeepingTests()
     {
         folder.Write("fern.yaml", TextCar.Sound.Replace("Test car", "Fern saloon", StringComparison.Ordinal));
-        folder.Write("fern-soft.yaml", "variant: soft\nnote: from the parts list\nof: fern.yaml\nchange: {body: {centre-of-gravity-height: 0.60 m}}\n");
+        folder.Write(
+            "fern-soft.yaml", "variant: soft\nnote: from the parts list\nof: fern.yaml\nchange: {body: {centre-of-gravity-height: 0.60 m}}\n");
         folder.Write("plover.yaml", TextCar.Sound.Replace("Test car", "Plover van", StringComparison.Ordinal));
         folder.Write("hump.yaml", "road: our hump\nround-top-hump: {height: 75 mm, length: 3.7 m}\n");
         PageHost.AddPages(Services, new ServeOptions { Garage = folder.Root });
@@ -54,7 +55,7 @@ public sealed class GarageKeepingTests : BunitContext
         page.FindAll(".file-acts input")[0].Input("Oak saloon");
         page.FindAll(".file-acts input")[1].Change("oak");
         page.Find(".file-acts form").Submit();
-        Assert.Equal("Fern saloon is called Oak saloon (oak) now. fern-soft follows.", Said(page));
+        Assert.Equal("Fern saloon is called Oak saloon (oak) now. What named its file names the new one: soft.", Said(page));
         Assert.Equal(["Oak saloon", "soft", "Plover van"], page.FindAll(".cars .title").Select(one => one.TextContent));
         Assert.Contains("of: oak.yaml", File.ReadAllText(Path.Combine(folder.Root, "fern-soft.yaml")), StringComparison.Ordinal);
         Assert.EndsWith("?car=oak", Address, StringComparison.Ordinal);
@@ -84,7 +85,7 @@ public sealed class GarageKeepingTests : BunitContext
         var page = Render<GaragePage>();
         Open(page, "Fern saloon", "Take out");
         Assert.Contains(
-            "Fern saloon leaves the garage with its variant, which cannot stand without it: fern-soft.",
+            "Fern saloon leaves the garage with its variant, which cannot stand without it: soft.",
             page.Find(".file-acts").TextContent,
             StringComparison.Ordinal);
         page.FindAll(".file-acts button").First(one => one.TextContent == "Take out all 2").Click();
@@ -112,17 +113,18 @@ public sealed class GarageKeepingTests : BunitContext
     [Fact]
     public void Of_two_tabs_the_second_is_told_that_the_first_has_changed_what_it_shows()
     {
+        const string Changed = "Plover.yaml was changed by somebody else meanwhile.";
         var one = Render<GaragePage>();
         var other = Render<GaragePage>();
         Open(one, "Plover van", "Take out");
         Open(other, "Plover van", "Rename");
         folder.Write("plover.yaml", TextCar.Sound + "# changed\n");
         one.FindAll(".file-acts button").First(button => button.TextContent == "Take it out").Click();
-        Assert.StartsWith("Plover.yaml was changed by somebody else", one.Find(".file-acts .refused").TextContent, StringComparison.OrdinalIgnoreCase);
+        Assert.StartsWith(Changed, one.Find(".file-acts .refused").TextContent, StringComparison.Ordinal);
         other.Find(".file-acts form").Submit();
         other.FindAll(".file-acts input")[1].Change("wader");
         other.Find(".file-acts form").Submit();
-        Assert.StartsWith("plover.yaml was changed by somebody else", other.Find(".file-acts .refused").TextContent, StringComparison.OrdinalIgnoreCase);
+        Assert.StartsWith(Changed, other.Find(".file-acts .refused").TextContent, StringComparison.Ordinal);
         Assert.EndsWith("# changed\n", File.ReadAllText(Path.Combine(folder.Root, "plover.yaml")), StringComparison.Ordinal);
     }
 

@@ -25,6 +25,8 @@ public sealed class TrialTrayTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
+    private static TimeSpan Patience => TimeSpan.FromSeconds(60);
+
     private NavigationManager Addresses => Services.GetRequiredService<NavigationManager>();
 
     private GarageView Garage => Services.GetRequiredService<GarageView>();
@@ -132,25 +134,30 @@ public sealed class TrialTrayTests : BunitContext
         Addresses.NavigateTo($"/pass?{Fern}&rear-spring=50");
         var page = Render<PassPage>();
         page.Find("#pin").Click();
-        Assert.Contains("pins=rear-spring_50", Addresses.Uri, StringComparison.Ordinal);
-        page.WaitForState(() => page.FindAll(".pins dl").Count == 1, TimeSpan.FromSeconds(60));
+        page.WaitForState(() => page.FindAll(".pins dl").Count == 1, Patience);
+        Said("pins=rear-spring_50");
         Assert.True(page.Find("#pin").HasAttribute("disabled"));
         Assert.Equal("true", page.Find(".pins li").GetAttribute("aria-current"));
         Assert.Contains("pinned as A", page.Find("#tray-said").TextContent, StringComparison.Ordinal);
 
         page.Find("#all-described").Click();
+        page.WaitForState(() => !page.Find("#pin").HasAttribute("disabled"), Patience);
         page.Find("#pin").Click();
-        page.WaitForState(() => page.FindAll(".pins dl").Count == 2, TimeSpan.FromSeconds(60));
-        Assert.Contains("pins=rear-spring_50~~described", Addresses.Uri, StringComparison.Ordinal);
-        page.FindAll(".pins button").First(button => button.GetAttribute("aria-label") == "take A into the sliders").Click();
-        Assert.Contains("rear-spring=50", Addresses.Uri, StringComparison.Ordinal);
-        page.FindAll(".pins button").First(button => button.GetAttribute("aria-label") == "unpin A").Click();
-        Assert.Contains("pins=described", Addresses.Uri, StringComparison.Ordinal);
-        Assert.Single(page.FindAll(".pins li"));
+        page.WaitForState(() => page.FindAll(".pins dl").Count == 2, Patience);
+        Said("pins=rear-spring_50~~described");
+        Press(".pins button[aria-label='take it into the sliders: A']");
+        Said("rear-spring=50");
+        Press(".pins button[aria-label='unpin A']");
+        Said("pins=described");
+        page.WaitForState(() => page.FindAll(".pins li").Count == 1, Patience);
 
-        page.WaitForState(() => page.FindAll(".tray-loads button").Count > 2, TimeSpan.FromSeconds(60));
+        page.WaitForState(() => page.FindAll(".tray-loads button").Count > 2, Patience);
         page.FindAll(".tray-loads button").First(button => button.TextContent.Contains("empty", StringComparison.Ordinal)).Click();
-        Assert.Contains("load=empty", Addresses.Uri, StringComparison.Ordinal);
+        Said("load=empty");
+
+        // The tray comes from the background: a press waits its turn behind it.
+        void Said(string words) => page.WaitForAssertion(() => Assert.Contains(words, Addresses.Uri, StringComparison.Ordinal), Patience);
+        void Press(string selector) => page.Find(selector).Click();
     }
 
     [Fact]
