@@ -9,12 +9,15 @@ namespace Heaveline.Rides;
 /// each axle's wheels and of the body, all symmetric, as L·D·Lᵀ without exchange of rows. The asked signal stands on the right side and the solution
 /// at the wheels, times their tyres, says what each wave of the road does to it.
 /// </summary>
-internal static class OneSidedLinks
+internal static unsafe class OneSidedLinks
 {
-    private const int Size = 7;
+    private const int Size = OneSidedMatrices.Size;
 
     // Where the body's equations begin: heave, pitch nose-up, roll.
-    private const int Body = 4;
+    private const int Body = OneSidedMatrices.Body;
+
+    // A line of the cache: registers that begin at multiples of their own size do not lie across two.
+    private const int Line = 64;
 
     /// <summary>The mean square.</summary>
     public static double MeanSquare(SpectrumTable t, in OneSidedRide car, double alpha, double beta, double kappa) => PlainSpectrum.Width == 8
@@ -28,178 +31,146 @@ internal static class OneSidedLinks
         where T : unmanaged, ILane<T>
     {
         var sums = Vector256<double>.Zero;
-        Span<LaneComplex<T>> matrix = stackalloc LaneComplex<T>[Size * Size];
-        Span<LaneComplex<T>> answer = stackalloc LaneComplex<T>[Size];
-        ReadOnlySpan<double> asked = [alpha, -beta, kappa];
+        // The lower triangle row by row and then the answer, real and imaginary parts.
+        var room = stackalloc byte[(2 * Size * (Size + 1) * sizeof(T)) + Line];
+        var re = (T*)(((nint)room + Line - 1) & ~(nint)(Line - 1));
+        var im = re + (Size * (Size + 1));
+        T *answer = re + (Size * Size), turned = im + (Size * Size);
+        var matrices = stackalloc double[(3 * Size * Size) + (2 * Size)];
+        OneSidedMatrices.Fill(car, matrices);
+        var unit = 1.0 / car.Mean.Front.TyreRate;
+        var (inertance, resistance) = (car.Mean.LineInertance, car.Mean.LineResistance);
         for (var q = 0; q < t.Steps<T>(); q++)
         {
             var at = t.Step<T>(q);
-            Fill(car, at[SpectrumTable.Omega], at[SpectrumTable.Square], matrix);
-            for (var i = 0; i < Size; i++)
+            ref readonly var w = ref at[SpectrumTable.Omega];
+            ref readonly var w2 = ref at[SpectrumTable.Square];
+            Fill(matrices, w, w2, re, im);
+            if (inertance > 0.0)
             {
-                answer[i] = new(T.Of(i < Body ? 0.0 : asked[i - Body]), T.Of(0.0));
+                Flow(matrices + (3 * Size * Size), car.LeftLine, unit * inertance, 1.0, w, w2, re, im);
+                Flow(matrices + (3 * Size * Size) + Size, car.RightLine, unit * inertance, 1.0, w, w2, re, im);
+            }
+            else if (resistance > 0.0)
+            {
+                Flow(matrices + (3 * Size * Size), car.LeftLine, unit * resistance, 0.0, w, w2, re, im);
+                Flow(matrices + (3 * Size * Size) + Size, car.RightLine, unit * resistance, 0.0, w, w2, re, im);
             }
 
-            Solve(matrix, answer);
-            var unit = 1.0 / car.Mean.Front.TyreRate;
-            var (front, rear) = (Tyre<T>(car.Mean.Front, unit, at[SpectrumTable.Omega]), Tyre<T>(car.Mean.Rear, unit, at[SpectrumTable.Omega]));
+            for (var i = 0; i < Size; i++)
+            {
+                answer[i] = T.Of(i == Body ? alpha : i == Body + 1 ? -beta : i == Body + 2 ? kappa : 0.0);
+                turned[i] = T.Of(0.0);
+            }
+
+            Solve(re, im, answer, turned);
+            Through(car.Mean.Front, unit, w, answer, turned);
+            Through(car.Mean.Rear, unit, w, answer + 2, turned + 2);
             PlainSpectrum.Add(
-                OneSidedSpectrum.Power(at, front * answer[0], front * answer[1], rear * answer[2], rear * answer[3]), ref sums);
+                Power(at, SpectrumTable.TogetherFront, answer, turned) + Power(at, SpectrumTable.AgainstFront, answer + 1, turned + 1), ref sums);
         }
 
         return Vector256.Sum(sums);
     }
 
-    // The lower triangle, row by row.
+    // What wheels tell is told by the road through their tyres.
+    private static void Through<T>(in SymmetricAxle axle, double unit, in T omega, T* answer, T* turned)
+        where T : unmanaged, ILane<T>
+    {
+        T k = T.Of(unit * axle.TyreRate), c = T.Of(unit * axle.TyreDamping) * omega;
+        for (var i = 0; i < 2; i++)
+        {
+            T a = answer[i], b = turned[i];
+            (answer[i], turned[i]) = (T.Fma(k, a, -(c * b)), T.Fma(k, b, c * a));
+        }
+    }
+
+    // Of an axle's waves, two places from the front's to the rear's.
+    private static T Power<T>(ReadOnlySpan<T> at, int first, T* answer, T* turned)
+        where T : unmanaged, ILane<T> => PlainSpectrum.Power(
+        at[first], at[first + 1], at[first + 2], answer[0], turned[0], answer[2], turned[2], at[SpectrumTable.Cosine], at[SpectrumTable.Sine]);
+
+    // Stiffness less ω² times the masses, ω times the resistances.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void Fill<T>(in OneSidedRide car, T omega, T square, Span<LaneComplex<T>> matrix)
+    private static void Fill<T>(double* matrices, in T omega, in T square, T* re, T* im)
         where T : unmanaged, ILane<T>
     {
-        var mean = car.Mean;
-        var (unit, right) = (1.0 / mean.Front.TyreRate, -car.LeftOfMiddle);
-        Span<LaneComplex<T>> suspension = stackalloc LaneComplex<T>[4 * 4];
-        Suspension(car, unit, omega, square, suspension);
-        // What each of the four sees of the body.
-        ReadOnlySpan<double> sight =
-        [
-            1.0, mean.Front.X, right, 0.0, 0.0, mean.Front.Y, 1.0, mean.Rear.X, right, 0.0, 0.0, mean.Rear.Y,
-        ];
-        for (var i = 0; i < Body; i++)
+        T w = omega, w2 = -square;
+        for (var i = 0; i < Size; i++)
         {
-            for (var j = 0; j < Body; j++)
+            for (var at = Size * i; at <= (Size + 1) * i; at++)
             {
-                matrix[(i * Size) + j] = suspension[(i * Body) + j];
-            }
-
-            for (var k = 0; k < 3; k++)
-            {
-                var sum = new LaneComplex<T>(T.Of(0.0), T.Of(0.0));
-                for (var j = 0; j < Body; j++)
-                {
-                    sum = LaneComplex<T>.Fma(T.Of(-sight[(3 * j) + k]), suspension[(i * Body) + j], sum);
-                }
-
-                matrix[((Body + k) * Size) + i] = sum;
-            }
-
-            var (axle, mass) = i < 2 ? (mean.Front, i == 0 ? mean.Front.HopMass : mean.Front.TrampMass)
-                : (mean.Rear, i == 2 ? mean.Rear.HopMass : mean.Rear.TrampMass);
-            var tyre = Tyre<T>(axle, unit, omega);
-            matrix[(i * Size) + i] += new LaneComplex<T>(tyre.Real - (T.Of(unit * mass) * square), tyre.Imaginary);
-        }
-
-        for (var k = 0; k < 3; k++)
-        {
-            for (var m = 0; m <= k; m++)
-            {
-                var sum = new LaneComplex<T>(T.Of(0.0), T.Of(0.0));
-                for (var i = 0; i < Body; i++)
-                {
-                    sum = LaneComplex<T>.Fma(T.Of(-sight[(3 * i) + m]), matrix[((Body + k) * Size) + i], sum);
-                }
-
-                matrix[((Body + k) * Size) + Body + m] = sum;
-            }
-        }
-
-        Less(4, 4, unit * mean.Mass, 0.0, matrix);
-        Less(5, 5, unit * mean.PitchInertia, unit * mean.PitchGravity, matrix);
-        Less(6, 5, unit * car.InertiaProduct, 0.0, matrix);
-        Less(6, 6, unit * mean.RollInertia, unit * mean.RollGravity, matrix);
-
-        void Less(int i, int j, double mass, double gravity, Span<LaneComplex<T>> of)
-        {
-            var at = of[(i * Size) + j];
-            of[(i * Size) + j] = new(at.Real - T.Fma(T.Of(mass), square, T.Of(gravity)), at.Imaginary);
-        }
-    }
-
-    // Rates and damping of half the sum and half the difference of each axle's wheels, what flows in the lines taken off.
-    private static void Suspension<T>(in OneSidedRide car, double unit, T omega, T square, Span<LaneComplex<T>> of)
-        where T : unmanaged, ILane<T>
-    {
-        var mean = car.Mean;
-        LaneComplex<T> At(double rate, double damping) => new(T.Of(unit * rate), T.Of(unit * damping) * omega);
-        of[0] = At(mean.Front.Rate, mean.Front.Damping);
-        of[5] = At(mean.Front.RollRate, mean.Front.RollDamping);
-        of[10] = At(mean.Rear.Rate, mean.Rear.Damping);
-        of[15] = At(mean.Rear.RollRate, mean.Rear.RollDamping);
-        (of[1], of[11]) = (At(car.Front.Rate, car.Front.Damping), At(car.Rear.Rate, car.Rear.Damping));
-        of[2] = of[7] = At(mean.Link, mean.LinkDamping);
-        of[3] = of[6] = At(car.Link, car.LinkDamping);
-        if (mean.LineInertance > 0.0 || mean.LineResistance > 0.0)
-        {
-            Flow(car.LeftLine, 1.0, of);
-            Flow(car.RightLine, -1.0, of);
-        }
-
-        for (var i = 0; i < Body; i++)
-        {
-            for (var j = 0; j < i; j++)
-            {
-                of[(i * Body) + j] = of[(j * Body) + i];
-            }
-        }
-
-        // I/(κ − ω² + iωρ), or R/(κ + iω) without inertance; the tangent holds −κ and −ρ.
-        void Flow((double Front, double Rear, double Flow, double FlowRate) line, double side, Span<LaneComplex<T>> from)
-        {
-            var (scale, inertia) = mean.LineInertance > 0.0 ? (mean.LineInertance, 1.0) : (mean.LineResistance, 0.0);
-            var bottom = new LaneComplex<T>(T.Of(-line.Flow) - (T.Of(inertia) * square), T.Of(-line.FlowRate) * omega);
-            var flow = T.Of(-0.5 * unit * scale) * bottom.Inverse;
-            Take(0, 5, 1, line.Front * line.Front, from);
-            Take(10, 15, 11, line.Rear * line.Rear, from);
-            Take(2, 7, 3, line.Front * line.Rear, from);
-            from[6] = from[3];
-
-            void Take(int together, int against, int mixed, double share, Span<LaneComplex<T>> part)
-            {
-                var off = T.Of(share) * flow;
-                part[together] += off;
-                part[against] += off;
-                part[mixed] = LaneComplex<T>.Fma(T.Of(side), off, part[mixed]);
+                re[at] = T.Fma(w2, T.Of(matrices[at + (2 * Size * Size)]), T.Of(matrices[at]));
+                im[at] = w * T.Of(matrices[at + (Size * Size)]);
             }
         }
     }
 
-    private static LaneComplex<T> Tyre<T>(in SymmetricAxle axle, double unit, T omega)
-        where T : unmanaged, ILane<T> => new(T.Of(unit * axle.TyreRate), T.Of(unit * axle.TyreDamping) * omega);
+    // What flows in the line of a side is taken off: g·gᵀ·I/(κ − ω² + iωρ), or R/(κ + iω) without inertance; the tangent holds −κ and −ρ.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Flow<T>(
+        double* volume, (double Front, double Rear, double Flow, double FlowRate) line, double scale, double inertia, in T omega, in T square, T* re, T* im)
+        where T : unmanaged, ILane<T>
+    {
+        T a = T.Fma(T.Of(-inertia), square, T.Of(-line.Flow)), b = T.Of(-line.FlowRate) * omega;
+        var over = T.Of(-scale) / T.Fma(a, a, b * b);
+        T real = over * a, imaginary = -(over * b);
+        for (var i = 0; i < Size; i++)
+        {
+            for (var j = 0; j <= i; j++)
+            {
+                var (share, at) = (T.Of(volume[i] * volume[j]), (Size * i) + j);
+                (re[at], im[at]) = (T.Fma(share, real, re[at]), T.Fma(share, imaginary, im[at]));
+            }
+        }
+    }
 
+    // L·D·Lᵀ: the rows below the diagonal become −L, the diagonal 1/D.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    private static void Solve<T>(Span<LaneComplex<T>> matrix, Span<LaneComplex<T>> answer)
+    private static void Solve<T>(T* re, T* im, T* answer, T* turned)
         where T : unmanaged, ILane<T>
     {
         for (var k = 0; k < Size; k++)
         {
-            var inverse = matrix[(k * Size) + k].Inverse;
-            matrix[(k * Size) + k] = inverse;
+            T a = re[(Size * k) + k], b = im[(Size * k) + k];
+            var over = T.Of(1.0) / T.Fma(a, a, b * b);
+            (a, b) = (over * a, -(over * b));
+            (re[(Size * k) + k], im[(Size * k) + k]) = (a, b);
             // From below: the rows above still hold the column as it was.
             for (var i = Size - 1; i > k; i--)
             {
-                var share = matrix[(i * Size) + k] * inverse;
-                var less = new LaneComplex<T>(-share.Real, -share.Imaginary);
+                T *rowRe = re + (Size * i), rowIm = im + (Size * i);
+                T x = rowRe[k], y = rowIm[k];
+                T lr = T.Fma(y, b, -(x * a)), li = -T.Fma(x, b, y * a);
                 for (var j = k + 1; j <= i; j++)
                 {
-                    matrix[(i * Size) + j] = LaneComplex<T>.Fma(less, matrix[(j * Size) + k], matrix[(i * Size) + j]);
+                    T p = re[(Size * j) + k], q = im[(Size * j) + k];
+                    rowRe[j] = T.Fma(lr, p, T.Fma(-li, q, rowRe[j]));
+                    rowIm[j] = T.Fma(lr, q, T.Fma(li, p, rowIm[j]));
                 }
 
-                matrix[(i * Size) + k] = less;
+                (rowRe[k], rowIm[k]) = (lr, li);
                 if (k >= Body)
                 {
-                    answer[i] = LaneComplex<T>.Fma(less, answer[k], answer[i]);
+                    T p = answer[k], q = turned[k];
+                    answer[i] = T.Fma(lr, p, T.Fma(-li, q, answer[i]));
+                    turned[i] = T.Fma(lr, q, T.Fma(li, p, turned[i]));
                 }
             }
         }
 
         for (var k = Size - 1; k >= 0; k--)
         {
-            var sum = answer[k] * matrix[(k * Size) + k];
+            T a = re[(Size * k) + k], b = im[(Size * k) + k], p = answer[k], q = turned[k];
+            T x = T.Fma(a, p, -(b * q)), y = T.Fma(a, q, b * p);
             for (var i = k + 1; i < Size; i++)
             {
-                sum = LaneComplex<T>.Fma(matrix[(i * Size) + k], answer[i], sum);
+                T lr = re[(Size * i) + k], li = im[(Size * i) + k], u = answer[i], v = turned[i];
+                x = T.Fma(lr, u, T.Fma(-li, v, x));
+                y = T.Fma(lr, v, T.Fma(li, u, y));
             }
 
-            answer[k] = sum;
+            (answer[k], turned[k]) = (x, y);
         }
     }
 }

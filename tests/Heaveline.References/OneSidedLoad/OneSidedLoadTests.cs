@@ -183,7 +183,8 @@ public class OneSidedLoadTests
             }
 
             var weight = k is 0 or Points - 1 ? 1.0 : k % 2 == 1 ? 4.0 : 2.0;
-            sum += weight * step / 3.0 * f * road.HeightsAt(f, speed) * square.Real;
+            // G_d(n0)·n0²·V/f², n0 = 0.1 cycles/m.
+            sum += weight * step / 3.0 * f * road.Density.Si * 0.01 * speed / (f * f) * square.Real;
         }
 
         return Math.Sqrt(sum);
