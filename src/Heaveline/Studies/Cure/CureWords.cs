@@ -131,7 +131,8 @@ internal sealed class CureWords(CureAnswer answer)
     }
 
     // In a sentence of a printout blanks may break.
-    private static string? Told(IEnumerable<MeasureChange> changes, bool better) => MeasureChange.Told(changes, better, Named)?.Replace('\u00a0', ' ');
+    private static string? Told(IEnumerable<MeasureChange> changes, bool better) =>
+        MeasureChange.Told(changes, better, Named)?.Replace('\u00a0', ' ');
 
     private IEnumerable<MeasureChange> Crossing(Cure cure) =>
         MeasureChange.Of(cure.Passes[0], answer.Described[0]).Where(change => change.Measure.Key != answer.Measure.Key);
