@@ -161,6 +161,16 @@ public class RulePageLogicTests
         }
     }
 
+    [Fact]
+    public void A_measure_that_the_car_has_not_has_no_map_and_the_page_says_why()
+    {
+        var asked = Read(Saloon).Asked! with { Car = LoadedCar.Of(PlainCar.Saloon), Detail = new RuleDetail { Values = 4, Speeds = 2 } };
+        var (view, jerk) = (new RuleView(RuleStudy.Run(asked)), Heaveline.Measures.PassCatalogue.Judges.Single(m => m.Word == "jerk"));
+        Assert.NotNull(view.By("late"));
+        Assert.Null(view.By("jerk"));
+        Assert.Contains(jerk.WhyNone(PlainCar.Saloon)!, view.NoNumber(jerk).Message, StringComparison.Ordinal);
+    }
+
     private static AskedReading<RuleAsked> Read(string query) =>
         RuleStudy.OnPage.Read(PageChoices.Of(query, RuleStudy.OnPage.Choices, Garage).Given, Garage);
 

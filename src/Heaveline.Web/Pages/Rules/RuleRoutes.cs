@@ -31,9 +31,9 @@ internal static class RuleRoutes
         return StudyDownload.Of(
             study,
             reading.Asked is null ? reading : RuleView.Read(given, garage),
-            view => view.By(reading.Asked!.Measure.Word!) is { } judged
-                ? File(judged, garage.Units, given.Of(Choices.Car)!, ending, options.Version)
-                : Results.NotFound(),
+            view => File(
+                view.By(reading.Asked!.Measure.Word!) ?? throw view.NoNumber(reading.Asked.Measure),
+                garage.Units, given.Of(Choices.Car)!, ending, options.Version),
             aborted);
     }
 

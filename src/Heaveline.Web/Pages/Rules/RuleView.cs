@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Heaveline.Figures;
 using Heaveline.Measures;
+using Heaveline.Passes;
 using Heaveline.Studies;
 using Heaveline.Web.Studying;
 
@@ -33,6 +34,16 @@ public sealed record RuleView(RuleAnswer Answer)
         : Answer.By(word) is { } other
             ? others.GetOrAdd(word, _ => new RuleView(other with { Others = [Answer with { Others = [] }, .. Answer.Others] }))
             : null;
+
+    /// <summary>Why there is no map by a measure.</summary>
+    /// <param name="measure">The measure.</param>
+    public RunFailedException NoNumber(Measure<Pass> measure)
+    {
+        ArgumentNullException.ThrowIfNull(measure);
+        return new(
+            $"By {measure.Name} no point of this map has a number.",
+            measure.WhyNone(Answer.Asked.Car.Car) ?? "Every pass left the model's range: take a lower bump or lower speeds.");
+    }
 
     /// <summary>The question of the passes alone: by which measure they are judged makes no other one.</summary>
     /// <param name="given">What is chosen.</param>
