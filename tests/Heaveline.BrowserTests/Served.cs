@@ -16,6 +16,9 @@ public sealed class Served(OneBrowser browsing) : IAsyncLifetime
     /// <summary>The garage folder it serves; tests may write in it.</summary>
     public string Garage { get; } = Directory.CreateTempSubdirectory("heaveline-garage-").FullName;
 
+    /// <summary>The program's own number, for who puts it to sleep.</summary>
+    public int ProcessId => program!.Id;
+
     /// <summary>The browser.</summary>
     public IBrowser Browser => browsing.Browser;
 

@@ -19,6 +19,9 @@ public partial class PassPage
     // How long a hand must rest before the tray follows.
     private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(120);
 
+    // Whoever moves a slider waits for no record of another's.
+    private static readonly SemaphoreSlim OneAtATime = new(1);
+
     private readonly StateHistory history = new();
     private PassTrial trial = null!;
     private ElementReference root;
@@ -100,22 +103,32 @@ public partial class PassPage
     // What is recorded of a state at rest reaches the script in its own time, if it is still the state then.
     private async Task Record(int id, PassView still, IReadOnlyList<SliderLine> lines)
     {
-        var live = await Task.Run(() => LivePass.Of(id, still, lines, GarageView.Units));
         try
         {
+            LivePass? live;
+            await OneAtATime.WaitAsync();
+            try
+            {
+                live = id == states ? await Task.Run(() => LivePass.Of(id, still, lines, GarageView.Units)) : null;
+            }
+            finally
+            {
+                OneAtATime.Release();
+            }
+
             if (live is not null && id == states && script is not null)
             {
                 await script.InvokeVoidAsync("follow", live);
             }
         }
-        catch (JSDisconnectedException)
+        catch (Exception ended) when (ended is JSDisconnectedException or OperationCanceledException or ObjectDisposedException)
         {
             // The page is gone.
         }
-        catch (JSException refused)
+        catch (Exception unexpected) when (unexpected is not OutOfMemoryException)
         {
-            // The page goes on as it does without it.
-            await Browser.InvokeVoidAsync("console.error", refused.Message);
+            // Nobody waits for this task: what goes wrong in it is told as if somebody did.
+            await DispatchExceptionAsync(unexpected);
         }
     }
 

@@ -8,8 +8,8 @@ const near = 1e-9, rounds = 100, page = 65536; // the balance is found as nearly
 export class Live {
     // Null where a browser has no such modules, or its policy lets none be made.
     static async open({ structure, numbers, step, ahead, balance }) {
-        const made = JSON.parse(structure), road = 64 * (made.samples * made.per + 4);
-        const bytes = made.free + 8 * (made.balance + 2) + road + 8 * made.drawn * made.samples;
+        const made = JSON.parse(structure), crossing = (64 + 8 * made.drawn / made.per) * (made.limit + 2 * made.per);
+        const bytes = made.free + 8 * (made.balance + 32) + crossing;
         try {
             const memory = new WebAssembly.Memory({ initial: Math.ceil(bytes / page) + 1 }), of = { memory, pow: Math.pow };
             const [one, two, three] = await Promise.all([step, ahead, balance].map(module => WebAssembly.instantiate(module, { of })));
@@ -34,9 +34,7 @@ export class Live {
         this.tracks = made.tracks.map(knots => ({ knots: take(knots), cubic: take(4 * knots) }));
         this.free = made.free / 8;
         this.road = this.free + 8 * Math.ceil((made.balance + 8) / 8);
-        this.steps = made.samples * made.per;
-        this.moving = this.lay();
-        this.out = this.road + 8 * (this.moving.count + 1);
+        this.drive(made.drive.speed, 1);
         this.slopes = new Float64Array(unknowns * unknowns);
         this.go = new Float64Array(unknowns);
     }
@@ -64,12 +62,26 @@ export class Live {
         return this.stand();
     }
 
+    // Over the road at a speed, its heights stretched; whether that is not too long.
+    drive(speed, stretch) {
+        if (this.speed === speed && this.stretch === stretch) return true;
+        const { sample, drive, per, limit } = this.made, lead = Math.ceil(Math.max(drive.lead, drive.before / speed) / sample);
+        const end = drive.end / speed > drive.longest ? drive.longest : drive.over / speed + drive.settling;
+        const samples = lead + Math.ceil(end / sample) + 1;
+        if (!(samples * per <= limit)) return false;
+        Object.assign(this, { speed, stretch, samples, start: -lead * sample, steps: samples * per });
+        this.moving = this.lay();
+        this.out = this.road + 8 * (this.moving.count + 1);
+        return true;
+    }
+
     // The road under the wheels, step by step: a row of eight numbers, of front and rear left, of both right, then their rates.
     lay() {
-        const { memory, made, tracks, road } = this, h = made.sample / made.per;
+        const { memory, made, tracks, road, speed, start, stretch } = this, h = made.sample / made.per;
+        memory.fill(0, road, road + 8);
         const behind = i => i < 2 ? 0 : made.behind, track = i => tracks[made.under[i]], ends = [0, 1, 2, 3];
         const begin = Math.min(...ends.map(i => track(i).knots[0] + behind(i))), end = Math.max(...ends.map(i => track(i).knots.at(-1) + behind(i)));
-        const clamp = (value, low, high) => Math.max(low, Math.min(high, value)), { speed, start } = made;
+        const clamp = (value, low, high) => Math.max(low, Math.min(high, value));
         const first = clamp(Math.floor((begin - speed * start) / (speed * h)) - 1, 0, this.steps);
         const last = clamp(Math.ceil((end - speed * start) / (speed * h)) + 1, first, this.steps);
         for (const i of ends) {
@@ -79,10 +91,12 @@ export class Live {
                 const x = speed * (start + k * h) - behind(i), at = road + 8 * (k - first + 1) + place;
                 while (piece + 1 < knots.length && x >= knots[piece + 1]) piece++;
                 const d = piece < 0 ? 0 : x - knots[piece], c = 4 * Math.max(0, piece);
-                memory[at] = piece < 0 ? 0 : cubic[c] + d * (cubic[c + 1] + d * (cubic[c + 2] + d * cubic[c + 3])) - level;
-                memory[at + 4] = piece < 0 ? 0 : speed * (cubic[c + 1] + d * (2 * cubic[c + 2] + d * 3 * cubic[c + 3]));
+                memory[at] = piece < 0 ? 0 : stretch * (cubic[c] + d * (cubic[c + 1] + d * (cubic[c + 2] + d * cubic[c + 3])) - level);
+                memory[at + 4] = piece < 0 ? 0 : stretch * speed * (cubic[c + 1] + d * (2 * cubic[c + 2] + d * 3 * cubic[c + 3]));
             }
-            memory[road + 8 * (last - first + 1) + place] = cubic.at(-4) - level;
+            const after = road + 8 * (last - first + 1) + place;
+            memory[after] = stretch * (cubic.at(-4) - level);
+            memory[after + 4] = 0;
         }
         return { first, count: last - first + 1 };
     }
@@ -122,7 +136,7 @@ export class Live {
 
     // One crossing: the numbers drawn of each sample; null where it leaves what the model describes, of which the program tells.
     cross() {
-        const { made, memory } = this, { drawn, samples } = made;
+        const { made, memory, samples } = this, { drawn } = made;
         this.ahead(0);
         this.run(samples, made.per, this.moving.first - 1, this.moving.count, 8 * this.road, 8 * this.out);
         const numbers = memory.subarray(this.out, this.out + drawn * samples);

@@ -20,6 +20,7 @@ export class LivePass {
     constructor(pass) {
         this.pass = pass;
         this.places = new Map();
+        this.drive = { speed: null, height: null }; // where these sliders stand, as they are shown; null: as at rest
         this.live = null;
         this.state = null;
     }
@@ -28,6 +29,7 @@ export class LivePass {
     rest(state) {
         this.state = state;
         this.places.clear();
+        this.drive = { speed: null, height: null };
         this.caught();
         if (this.live && this.live.made.state !== state) this.live = null;
     }
@@ -41,6 +43,10 @@ export class LivePass {
     // A slider stands at a value: whether the curves are there.
     move(key, text) {
         if (!this.live) return false;
+        if (key in this.drive) {
+            this.drive[key] = Number(text);
+            return this.show();
+        }
         const place = this.live.place(key, Number(text));
         if (place === null) {
             this.places.delete(key);
@@ -50,29 +56,44 @@ export class LivePass {
         return this.show();
     }
 
+    // A slider stays where it was: the program refused where it was put.
+    forget(key) {
+        if (key in this.drive) this.drive[key] = null;
+        else this.places.delete(key);
+    }
+
     show() {
-        const started = performance.now();
-        if (!this.live || !this.live.set(this.places)) return false;
-        const numbers = this.live.cross();
+        const started = performance.now(), { live } = this;
+        if (!live) return false;
+        const { made } = live, { drive } = made, { speed: shown, height } = this.drive;
+        const speed = shown === null ? drive.speed : drive.speed * shown / drive.shownSpeed;
+        const stretch = height === null ? 1 : height * drive.perHeight / drive.height;
+        if (!(speed > 0 && stretch > 0) || !live.drive(speed, stretch) || !live.set(this.places)) return false;
+        const numbers = live.cross();
         if (!numbers) return false;
         this.computed = performance.now() - started;
-        const { made } = this.live;
-        this.pass.strips.follow(panel => columns[panel.id] && ((curve, to) => this.curve(numbers, panel.id, curve.name, to)));
-        const motion = new Float32Array(perSample * Math.ceil(made.samples / made.stride));
-        for (let i = 0, k = 0; k < made.samples; i += perSample, k += made.stride) {
+        // What the program told last was of this speed and height; the former crossing was, too, and is not drawn behind another.
+        const { told, strips } = this.pass, ratio = told.speed / speed, higher = told.height ? stretch * drive.height / told.height : 1;
+        const moved = Math.abs(ratio - 1) > 1e-9 || Math.abs(higher - 1) > 1e-9;
+        strips.follow(
+            panel => columns[panel.id] && ((curve, to) => this.curve(numbers, panel.id, curve.name, to)),
+            { ratio, higher, alone: moved, from: live.start, longer: drive.leaves / speed * (1 - 1 / ratio) });
+        const motion = new Float32Array(perSample * Math.ceil(live.samples / made.stride));
+        for (let i = 0, k = 0; k < live.samples; i += perSample, k += made.stride) {
             for (let j = 0; j < perSample; j++) motion[i + j] = numbers[made.drawn * k + scene + j];
         }
-        this.pass.scene.follow(motion);
+        this.pass.scene.follow({ motion, start: live.start, samples: motion.length / perSample, speed, higher, alone: moved });
+        if (moved) this.pass.write("[data-behind]", "");
         this.lead();
         return true;
     }
 
     curve(numbers, id, name, to) {
-        const picked = columns[id](name), { made } = this.live;
+        const picked = columns[id](name), { made, samples, start } = this.live;
         if (!picked) return null;
-        const factor = inMillimetres.has(id) ? made.millimetre : 1, xs = new Float64Array(made.samples), ys = new Float64Array(made.samples);
-        for (let k = 0; k < made.samples; k++) {
-            xs[k] = made.start + k * made.sample;
+        const factor = inMillimetres.has(id) ? made.millimetre : 1, xs = new Float64Array(samples), ys = new Float64Array(samples);
+        for (let k = 0; k < samples; k++) {
+            xs[k] = start + k * made.sample;
             for (const column of picked) ys[k] += factor / picked.length * numbers[made.drawn * k + column];
         }
         return thin(xs, ys, to, made.most);

@@ -91,6 +91,7 @@ class Pass {
         const bytes = frame.numbers, numbers = new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
         if (atRest) this.live.rest(said.state);
         this.strips.show(said.charts, numbers, atRest);
+        this.told = said.scene;
         this.scene.show(said.scene, numbers.subarray(this.strips.length));
         this.from = this.strips.from;
         this.to = this.strips.to;
@@ -145,7 +146,7 @@ class Pass {
         if (this.following) return;
         this.following = requestAnimationFrame(() => {
             this.following = 0;
-            if (this.live.move(this.newest.key, this.newest.text)) this.told(this.newest.key);
+            if (this.live.move(this.newest.key, this.newest.text)) this.ahead(this.newest.key);
         });
     }
 
@@ -185,11 +186,12 @@ class Pass {
                 const answered = performance.now();
                 this.refusals("", question.key);
                 const said = this.take(frame, question.last);
+                if (said.refused && question.last) this.live.forget(question.key);
                 if (this.waiting.length === 0) {
                     cancelAnimationFrame(this.following);
                     this.following = 0;
                     this.live.caught();
-                } else if (this.live.show()) this.told(question.key); // the slider has gone on meanwhile, and the curves with it
+                } else if (this.live.show()) this.ahead(question.key); // the slider has gone on meanwhile, and the curves with it
                 const drawn = performance.now();
                 requestAnimationFrame(() => this.tell(question, asked, answered, drawn, said));
             }
@@ -219,7 +221,8 @@ class Pass {
     }
 
     // For whoever measures: curves that did not wait for the program.
-    told(key) {
+    ahead(key) {
+        [this.from, this.to] = [this.strips.from, this.strips.to];
         this.go(this.time, false);
         this.root.dispatchEvent(new CustomEvent("heaveline-ahead", { bubbles: true, detail: { key, compute: this.live.computed } }));
     }
@@ -252,7 +255,7 @@ class Pass {
     }
 
     within() {
-        const band = this.strips.sheet.bands.find(one => this.time >= one.from && this.time <= one.to);
+        const band = this.strips.bands.find(one => this.time >= one.from && this.time <= one.to);
         return band ? `, ${band.label}` : "";
     }
 

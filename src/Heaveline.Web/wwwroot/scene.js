@@ -46,12 +46,19 @@ export class Scene {
             : null;
         if (scene.road) {
             const { from, step, n, far: apart } = scene.road, heights = numbers.slice(now + former, now + former + n);
-            this.road = { from, step, heights, farHeights: apart ? numbers.slice(now + former + n, now + former + 2 * n) : heights };
+            this.told = { from, step, heights, farHeights: apart ? numbers.slice(now + former + n, now + former + 2 * n) : heights };
         }
+        this.road = this.told;
     }
 
-    // Another motion of the same car over the same road.
-    follow(motion) { this.now.motion = motion; }
+    // Another motion of the same car over the same road, at another speed, its heights another share of what they were; with nothing behind it.
+    follow({ motion, start, samples, speed, higher, alone }) {
+        this.now = { ...this.now, motion, start, samples };
+        this.scene = { ...this.scene, speed };
+        if (alone) this.former = null;
+        const raised = heights => higher === 1 ? heights : heights.map(height => higher * height);
+        if (this.told) this.road = { ...this.told, heights: raised(this.told.heights), farHeights: raised(this.told.farHeights) };
+    }
 
     value(who, time, k) {
         const place = Math.min(who.samples - 1, Math.max(0, (time - who.start) / this.scene.step));

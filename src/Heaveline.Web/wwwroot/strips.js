@@ -53,12 +53,22 @@ export class Strips {
         this.draw();
     }
 
-    // New curves in place of the ones that are drawn, as far as they are known; labels on the old ones go with them.
-    follow(known) {
+    // New curves in place of the ones that are drawn, as far as they are known; labels on the old ones go with them. How many times as long every metre
+    // of the road takes, how many times as high it is, whether nothing is drawn behind, where time begins, by how much the hit ends later.
+    follow(known, { ratio, higher, alone, from, longer }) {
+        this.from = from;
+        this.to = this.sheet.panels[0].x.to + longer;
+        // The hit is a stretch of the road; what follows it is a stretch of time.
+        this.bands = this.sheet.bands.map(band => ({
+            ...band, from: ratio * band.from, to: band.shade === "Grey" ? ratio * band.to : ratio * band.from + band.to - band.from,
+        }));
         for (const panel of this.panels) {
             const curves = known(panel);
-            if (!curves) continue;
-            for (const curve of panel.curves) if (curve.ink !== "Fourth") Object.assign(curve, curves(curve, this.to) ?? {});
+            for (const curve of panel.curves) {
+                curve.hidden = alone && curve.ink === "Fourth";
+                if (panel.id === "road") Object.assign(curve, { xs: curve.told.xs.map(x => ratio * x), ys: curve.told.ys.map(y => higher * y) });
+                else if (curves && curve.ink !== "Fourth") Object.assign(curve, curves(curve, this.to) ?? {});
+            }
             this.ranges.set(panel.id, this.range(panel, this.ranges.get(panel.id)));
             panel.marks = [];
         }
@@ -78,11 +88,13 @@ export class Strips {
         this.length = at;
         this.from = this.sheet.panels[0].x.from;
         this.to = this.sheet.panels[0].x.to;
+        this.bands = this.sheet.bands;
+        for (const panel of this.panels) for (const curve of panel.curves) curve.told = { xs: curve.xs, ys: curve.ys };
     }
 
     range(panel, before) {
         let low = 0, high = 0;
-        for (const curve of panel.curves) for (const y of curve.ys) { if (y < low) low = y; if (y > high) high = y; }
+        for (const curve of panel.curves) if (!curve.hidden) for (const y of curve.ys) { if (y < low) low = y; if (y > high) high = y; }
         for (const limit of panel.limits) if (!limit.upright) { low = Math.min(low, limit.at); high = Math.max(high, limit.at); }
         // Over and under the nods there is room for their labels.
         const room = (panel.marks.length > 1 ? 0.26 : 0.08) * (high - low || 1);
@@ -148,7 +160,7 @@ export class Strips {
         pen.clearRect(0, 0, this.width, this.height);
         const last = this.lanes[this.lanes.length - 1], bottom = last.top + last.height, right = this.width - this.right;
         let labelled = -Infinity;
-        for (const band of this.sheet.bands) {
+        for (const band of this.bands) {
             const x0 = Math.max(this.left, this.px(band.from)), x1 = Math.min(right, this.px(band.to));
             pen.fillStyle = band.shade === "Grey" ? ink.groundDeep : ink.ground;
             for (const lane of this.lanes) pen.fillRect(x0, lane.top, x1 - x0, lane.height);
@@ -202,7 +214,7 @@ export class Strips {
             pen.stroke();
             pen.setLineDash([]);
         }
-        for (const curve of panel.curves) {
+        for (const curve of panel.curves.filter(one => !one.hidden)) {
             // The former state is told by its width, not by its colour alone.
             const isFormer = curve.ink === "Fourth";
             pen.strokeStyle = isFormer ? ink.former : ink[curve.ink];

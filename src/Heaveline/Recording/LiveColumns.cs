@@ -15,20 +15,20 @@ internal sealed class LiveColumns
     {
         this.places = places;
         columnOf = new int?[own.Length];
-        var known = new Dictionary<string, int>(StringComparer.Ordinal);
+        var known = new Dictionary<long, List<int>>();
         var all = places.SelectMany(slider => slider).OfType<LivePlace>().Select(place => place.Numbers).ToArray();
         for (var k = 0; k < own.Length; k++)
         {
-            if (Array.Exists(all, numbers => numbers[k] != own[k]))
+            var (moves, movement) = (false, 0L);
+            foreach (var numbers in all)
             {
-                var movement = string.Join(' ', all.Select(numbers => BitConverter.DoubleToInt64Bits(numbers[k])));
-                if (!known.TryGetValue(movement, out var column))
-                {
-                    known[movement] = column = first.Count;
-                    first.Add(k);
-                }
+                moves |= numbers[k] != own[k];
+                movement = (movement * 0x100000001b3) ^ BitConverter.DoubleToInt64Bits(numbers[k]);
+            }
 
-                columnOf[k] = column;
+            if (moves)
+            {
+                columnOf[k] = Column(known, movement, k, all);
             }
         }
     }
@@ -49,6 +49,27 @@ internal sealed class LiveColumns
     {
         int[] moved = [.. Enumerable.Range(0, first.Count).Where(column => Moves(slider, first[column]))];
         return new(key, moved, [.. places[slider].Select(place => place is null ? null : (double[])[.. moved.Select(c => place.Numbers[first[c]])])]);
+    }
+
+    // That of a number that moves in the same way, or a new one.
+    private int Column(Dictionary<long, List<int>> known, long movement, int k, double[][] all)
+    {
+        if (!known.TryGetValue(movement, out var alike))
+        {
+            known[movement] = alike = [];
+        }
+
+        foreach (var column in alike)
+        {
+            if (Array.TrueForAll(all, numbers => numbers[k] == numbers[first[column]]))
+            {
+                return column;
+            }
+        }
+
+        alike.Add(first.Count);
+        first.Add(k);
+        return first.Count - 1;
     }
 
     private bool Moves(int slider, int k)

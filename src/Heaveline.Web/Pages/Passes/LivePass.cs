@@ -85,11 +85,10 @@ public sealed record LivePass(string Structure, byte[] Numbers, byte[] Step, byt
             ["tracks"] = Integers([.. tracks.Select(track => track.Knots.Length)]),
             ["under"] = Integers([.. Enumerable.Range(0, 4).Select(i => tracks.IndexOf(wheels[i]))]),
             ["behind"] = pass.Model.Car.Wheelbase.Si,
-            ["speed"] = pass.Speed,
-            ["start"] = pass.Start,
-            ["sample"] = pass.SampleStep,
-            ["samples"] = pass.Count,
             ["per"] = per,
+            ["limit"] = MostSteps,
+            ["sample"] = pass.SampleStep,
+            ["drive"] = Drive(view, lines),
             ["steepest"] = In.Degrees.Of(PassRange.LargestAngle),
             ["stride"] = SceneMotion.StrideOf(view.Now),
             ["most"] = ThinCurve.Most,
@@ -101,6 +100,29 @@ public sealed record LivePass(string Structure, byte[] Numbers, byte[] Step, byt
             RecordModule.Of(step, given),
             RecordModule.Ahead(step, given),
             RecordModule.Of(car.Trim.Record, car.Trim.Numbers));
+    }
+
+    // The clock of a pass at any speed, as PassTiming sets it: distances, m, and times, s.
+    private static JsonObject Drive(PassView view, IReadOnlyList<SliderLine> lines)
+    {
+        var (pass, road, record) = (view.Now.Pass, view.Now.Pass.Road, PassRecord.Default);
+        var (wheelbase, tyres) = (pass.Model.Car.Wheelbase.Si, pass.Model.Car.Axles.Select(axle => axle.Tyre.ContactLength.Si));
+        var end = Math.Max(road.End, road.EventEnd ?? 0.0) + wheelbase;
+        return new JsonObject
+        {
+            ["speed"] = pass.Speed,
+            ["shownSpeed"] = lines.FirstOrDefault(line => line.Key == PassState.Speed)?.Value,
+            // Of what its slider shows, in metres.
+            ["perHeight"] = 1e-3 / (lines.FirstOrDefault(line => line.Key == PassState.Height)?.Factor ?? 1.0),
+            ["height"] = road.Event is null ? null : Math.Abs(ObstacleHeight.Of(road)),
+            ["lead"] = record.LeadTime,
+            ["settling"] = record.SettlingTime,
+            ["longest"] = PassTrial.Longest,
+            ["before"] = (0.5 * tyres.Max()) - Math.Min(0.0, road.Start),
+            ["end"] = end,
+            ["over"] = end + (0.5 * tyres.Max()),
+            ["leaves"] = pass.RearLeaves * pass.Speed,
+        };
     }
 
     private static JsonArray Integers(IReadOnlyList<int> values) => new([.. values.Select(value => (JsonNode)value)]);

@@ -46,6 +46,7 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
             ["formerSamples"] = behind.Length / SceneMotion.PerSample,
             ["formerStart"] = former?.Pass.Time[0],
             ["speed"] = view.Now.Pass.Speed,
+            ["height"] = driven.Event is null ? null : Math.Abs(ObstacleHeight.Of(driven)),
             ["road"] = ground is null
                 ? null
                 : new JsonObject
