@@ -129,7 +129,10 @@ public partial class PlannedTestTests
         var model = RideModel.Of(car, LoadedCar.LoadNamed(car, "two up")!);
         var hump = NamedRoads.Find("village-hump").Value!;
         var test = Why.Of(model, hump, 40.0 / 3.6).WithTests(0.01).Tests[0];
-        var day = TestDay.Of(new TestDayWish { Model = RideModel.Of(car, test.First), Humps = [new() { Name = "hump", Road = hump }], HalfWidth = 1.0 });
+        var day = TestDay.Of(new TestDayWish
+        {
+            Model = RideModel.Of(car, test.First), Humps = [new() { Name = "hump", Road = hump }], HalfWidth = 1.0,
+        });
         // Three speeds there, one here, and the second loading besides.
         Assert.InRange(test.OwnScatter!.Value / day.Drives[0].Scatter, 0.6, 1.6);
         Assert.Equal(test.OwnScatter.Value * 0.5 * (Math.Abs(test.Before) + Math.Abs(test.After)), test.Scatter, 1e-12);
@@ -228,6 +231,7 @@ public partial class PlannedTestTests
     [GeneratedRegex(
         "^Test: at (?<speed>[0-9.]+) km/h over .+: first .+, then .+[.] (?:The [a-z/ ]+ [(](?<v1>[0-9.]+) to (?<v2>[0-9.]+)[)] makes "
         + "[+]?(?<part>[−0-9.]+)° of the change of the .+, from|The .+ goes from) [0-9.]+° to [0-9.]+°: [+]?(?<change>[−0-9.]+)° "
-        + "[(][+]?(?<low>[−0-9.]+)° to [+]?(?<high>[−0-9.]+)°[)][.].* (?<passes>[0-9]+) passes with each loading (?:[(]one scatters by [0-9]+ %[)] )?show ")]
+        + "[(][+]?(?<low>[−0-9.]+)° to [+]?(?<high>[−0-9.]+)°[)][.].* (?<passes>[0-9]+) passes with each loading "
+        + "(?:[(]one scatters by [0-9]+ %[)] )?show ")]
     private static partial Regex Numbers();
 }

@@ -105,7 +105,8 @@ public class ContradictedLogTests
         var site = before.Sites.First(s => s.Kept >= 4);
         foreach (var pass in site.Events.Where(e => e.IsKept).Take(3))
         {
-            var after = Events(log, new EventSettings { Wheelbase = 2.7, Rejected = [pass.Onset] }).Events.Events.Single(e => e.Number == pass.Number);
+            var settings = new EventSettings { Wheelbase = 2.7, Rejected = [pass.Onset] };
+            var after = Events(log, settings).Events.Events.Single(e => e.Number == pass.Number);
             Assert.Equal("Rejected by hand.", after.Reason);
             Assert.Equal((pass.Onset, pass.Length, pass.Numbers.Headline), (after.Onset, after.Length, after.Numbers.Headline));
         }

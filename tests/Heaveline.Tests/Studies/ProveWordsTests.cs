@@ -53,7 +53,8 @@ public class ProveWordsTests
     {
         var said = Said(Passes("hump", 8, 0.10), Passes("hump", 6, 0.10, isAfter: true));
         var numbers = System.Text.RegularExpressions.Regex.Match(
-            said, @"8 passes before, 6 after\. (\d+) passes in each drive, (\d+) more before and (\d+) more after, would show 10 % four times of five\.$");
+            said,
+            @"8 passes before, 6 after\. (\d+) passes in each drive, (\d+) more before and (\d+) more after, would show 10 % four times of five\.$");
         Assert.True(numbers.Success, said);
         int Number(int k) => int.Parse(numbers.Groups[k].Value, System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal((Number(1), Number(1)), (8 + Number(2), 6 + Number(3)));

@@ -60,7 +60,8 @@ internal sealed class EventMaking(
         {
             Read = Span,
             Added = [.. settings.Added.Except(Added)],
-            Rejected = [.. settings.Rejected.Where(r => !seenOnce.Any(s => Math.Abs(r - s.Candidate.Seen) < Near || Math.Abs(r - s.Onset.Time) < Near))],
+            Rejected = [.. settings.Rejected.Where(
+                r => !seenOnce.Any(s => Math.Abs(r - s.Candidate.Seen) < Near || Math.Abs(r - s.Onset.Time) < Near))],
         };
         var finding = new SiteFinding(drive, measuring.Curves, sightings, cars, settings);
         var sites = finding.Found();

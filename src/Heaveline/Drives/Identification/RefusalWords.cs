@@ -122,7 +122,9 @@ internal static class RefusalWords
 
         var (slow, fast) = (In.KilometresPerHour.Of(speeds.Min()), In.KilometresPerHour.Of(speeds.Max()));
         return Text($"More passes like the {speeds.Length} of this drive, at {slow:F0} km/h to {fast:F0} km/h, would not tell. A lower hump may")
-            + (slow > TellingDrive.Slowest ? Text($", or the same below {slow:F0} km/h if every wheel stays off its stops there ('heaveline plan' says).") : ".");
+            + (slow > TellingDrive.Slowest
+                ? Text($", or the same below {slow:F0} km/h if every wheel stays off its stops there ('heaveline plan' says).")
+                : ".");
 
         static bool IsDriven(IGrouping<string?, DriveWindow> site) =>
             site.Count() >= Enough && site.Max(w => w.Speed) >= Apart * site.Min(w => w.Speed);

@@ -56,7 +56,8 @@ internal sealed class TellingDrive
     {
         if (candidates.OrderBy(c => c.After[(int)number]).FirstOrDefault(c => c.IsBorne.Value) is not { Says: not null } best)
         {
-            return "By the car file no drive that was tried is safe: over every hump a wheel leaves the road or comes near a stop. Take a lower hump.";
+            return "By the car file no drive that was tried is safe: over every hump a wheel leaves the road or comes near a stop. "
+                + "Take a lower hump.";
         }
 
         return string.Create(

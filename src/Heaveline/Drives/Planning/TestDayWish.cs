@@ -30,7 +30,13 @@ public sealed record TestDayWish
     }
 
     /// <summary>How far behind the front axle the phone lies, m.</summary>
-    public double Phone { get; init => field = Checked.Within(value, -PhonePlace.Farthest, PhonePlace.Farthest, "Give the phone's distance behind the front axle."); } = 1.3;
+    public double Phone
+    {
+        get;
+        init => field = Checked.Within(value, -PhonePlace.Farthest, PhonePlace.Farthest, "Give the phone's distance behind the front axle.");
+    }
+
+    = 1.3;
 
     /// <summary>A drive of this car that was driven already: what it tells counts too; null: none.</summary>
     public CarFromDrive? First { get; init; }

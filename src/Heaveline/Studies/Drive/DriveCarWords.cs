@@ -110,8 +110,8 @@ internal static class DriveCarWords
         {
             yield return new Sentence(
                 OneLine,
-                "All of its bumps are passes over one line of one road. They share that line's roughness, which more passes do not average away and the "
-                + "intervals do not hold: dampings most of all may lie outside. Passes over a second bump would tell.");
+                "All of its bumps are passes over one line of one road. They share that line's roughness, which more passes do not average away and "
+                + "the intervals do not hold: dampings most of all may lie outside. Passes over a second bump would tell.");
         }
 
         yield return new Sentence(
@@ -139,7 +139,8 @@ internal static class DriveCarWords
         var of = measure.Unit.Symbol is { Length: > 1 } unit ? $" {unit}" : "";
         string Print(double value) => measure.Print(measure.Unit.Of(value)) + of;
         var known = doubt.HalfWidth <= 0.0 ? Print(file)
-            : Text($"{Print(file)} (± {In.Percent.Of(doubt.HalfWidth):F0} %{(doubt.Silent.IsEmpty ? "" : ", of which the file does not state all")})");
+            : Text($"{Print(file)} (± {In.Percent.Of(doubt.HalfWidth):F0} %")
+                + $"{(doubt.Silent.IsEmpty ? "" : ", of which the file does not state all")})";
         var isWithin = file >= estimate.Low && file <= estimate.High;
         if (Math.Abs(off) < Nothing || isWithin)
         {

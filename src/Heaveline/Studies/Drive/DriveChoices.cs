@@ -119,7 +119,8 @@ public static class DriveChoices
         var phone = reader.Text(Phone) is { } place ? PhoneOf(reader, place) : null;
         var seat = car is null ? null : reader.Seat(Seat, car.Car);
         var isNoSeat = car is not null && seat is null;
-        if (!isNoSeat && reader.Given.Of(Seat) is not null && (car is null || (reader.Given.Of(Phone) is null && drive?.Drive.Settings.Phone is null)))
+        if (!isNoSeat && reader.Given.Of(Seat) is not null
+            && (car is null || (reader.Given.Of(Phone) is null && drive?.Drive.Settings.Phone is null)))
         {
             reader.Object(Seat.Name, "seat: give --car, which has the seats, and --phone, where the phone lay.");
         }

@@ -91,8 +91,8 @@ internal static class EventWords
 
         if (!events.HasSpeed)
         {
-            yield return (hasRecord ? "The log's speed is not used" : "There is no speed of this drive") + ": it was guessed from the spacing of the axles' knocks (± 25 %), or taken as "
-                + "25 km/h ± 60 % where they do not repeat.";
+            yield return (hasRecord ? "The log's speed is not used" : "There is no speed of this drive")
+                + ": it was guessed from the spacing of the axles' knocks (± 25 %), or taken as 25 km/h ± 60 % where they do not repeat.";
         }
 
         if (events.Kept.Any(e => double.IsFinite(e.Numbers.Headline)))

@@ -29,7 +29,9 @@ public sealed record PlanAsked
     /// <summary>What is known of that drive; the wheelbase is the car file's.</summary>
     public EventSettings OfFirst { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
 
-    /// <summary>What that drive is called where it is written down as driven with this car under this load; blank: nothing says which it was.</summary>
+    /// <summary>
+    /// What that drive is called where it is written down as driven with this car under this load; blank: nothing says which it was.
+    /// </summary>
     public string FirstDrive { get; init => field = value ?? ""; } = "";
 
     /// <summary>How rough the road about the humps is.</summary>

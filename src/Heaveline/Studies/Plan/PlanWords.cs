@@ -151,7 +151,9 @@ internal sealed class PlanWords(PlanAnswer answer)
     private Sentence Known(TestDrive best)
     {
         var left = $"the {Name(answer.Asked.Number)}, "
-            + (answer.FromFile.Silent.IsEmpty ? "which the car file leaves at" : "of which the car file states no doubt and which is taken as known to")
+            + (answer.FromFile.Silent.IsEmpty
+                ? "which the car file leaves at"
+                : "of which the car file states no doubt and which is taken as known to")
             + $" ± {Share(answer.Doubt)} (90 %)";
         var reached = $"to ± {Share(answer.Reached)}";
         var driven = Text($"over {best.Hump.Name}, a third at each of {Speeds(best)}");

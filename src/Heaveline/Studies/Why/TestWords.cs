@@ -20,8 +20,8 @@ internal static class TestWords
         + "A cause's part of a change: the second "
         + "loading less the same with the cause set back to its value under the first; with less than half of the change there is no test. Brackets: "
         + "95 of 100 tests, from the stated doubts and the scatter of the means. Passes: 2·(1.96 + 0.84)²·s²/Δ² with each loading, at least "
-        + FormattableString.Invariant($"{PlannedTest.FewestPasses}; s is by what one pass scatters, over an obstacle as 'plan' reckons it on a road of ")
-        + FormattableString.Invariant($"class B, along a road without one {In.Percent.Of(PlannedTest.RelativeScatter):F0} % and ")
+        + FormattableString.Invariant($"{PlannedTest.FewestPasses}; s is by what one pass scatters, over an obstacle as 'plan' reckons it on a road ")
+        + FormattableString.Invariant($"of class B, along a road without one {In.Percent.Of(PlannedTest.RelativeScatter):F0} % and ")
         + FormattableString.Invariant($"{In.Degrees.Of(PlannedTest.LeastScatter):0.##}° together ")
         + "(margins, speeds and scatter: common practice, no source). Tie loads down and keep within the axle loads.");
 
