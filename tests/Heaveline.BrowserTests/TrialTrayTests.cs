@@ -39,7 +39,8 @@ public class TrialTrayTests(Served served)
         await Assertions.Expect(page).ToHaveURLAsync(new Regex("load=driver(&|$)"));
         await Assertions.Expect(page.Locator("#tray")).ToHaveAttributeAsync("aria-busy", "false");
         await page.Locator("#over-speeds").ClickAsync();
-        await Assertions.Expect(page.Locator(".trial-speeds figcaption")).ToContainTextAsync("Most RMS pitch of the speeds drawn: A, as described", new() { Timeout = 90_000 });
+        await Assertions.Expect(page.Locator(".trial-speeds figcaption")).ToContainTextAsync(
+            "Most RMS pitch of the speeds drawn: A, as described", new() { Timeout = 90_000 });
     }
 
     [Fact]

@@ -44,6 +44,8 @@ public sealed class TrialTrayTests : BunitContext
             Assert.Equal(Three, CurrentCar.Of(CurrentCar.Of(state.Query).On(page).Split('?')[1]).Pins);
         }
 
+        Assert.Contains($"pins={Three}", Heaveline.Web.Pages.Reports.ReportQuery.Of($"?{Fern}&pins={Three}").Address, StringComparison.Ordinal);
+
         // Another car is another matter.
         Assert.Null(CurrentCar.Of(state.Query).For("plover-motorcycle").Pins);
         Assert.Equal(Three, CurrentCar.Of(state.Query).AsDescribed().Pins);

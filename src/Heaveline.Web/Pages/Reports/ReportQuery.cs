@@ -64,7 +64,7 @@ public sealed record ReportQuery
     public string? File { get; init; }
 
     /// <summary>
-    /// What is tried on the first car and its road, by the keys of an address: no report is made of it, and the next page finds it again.
+    /// What is tried and pinned on the first car and its road, by the keys of an address: no report is made of it, and the next page finds it again.
     /// </summary>
     public ImmutableSortedDictionary<string, string> Tried { get; init; } = CurrentCar.NoTrial;
 
@@ -100,8 +100,11 @@ public sealed record ReportQuery
             Date = One("date"),
             Paper = Word("paper", plain.Paper),
             File = One("file") is { Length: > 0 } file ? file : null,
-            Tried = current.Height is { } height ? current.Trial.SetItem(CurrentCar.HeightKey, height) : current.Trial,
+            Tried = With(With(current.Trial, CurrentCar.HeightKey, current.Height), CurrentCar.PinsKey, current.Pins),
         };
+
+        static ImmutableSortedDictionary<string, string> With(ImmutableSortedDictionary<string, string> tried, string key, string? word) =>
+            word is null ? tried : tried.SetItem(key, word);
 
         // The car that the one in hand is held against comes along.
         static ImmutableArray<string> Cars(StringValues named, CurrentCar current)

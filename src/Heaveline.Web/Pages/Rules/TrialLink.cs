@@ -17,11 +17,15 @@ internal static class TrialLink
     /// <param name="road">The road's name there.</param>
     /// <param name="value">The value of what the rule turns.</param>
     /// <param name="speed">Speed, km/h.</param>
-    public static string Of(RuleAsked asked, string car, string road, double value, double speed)
+    /// <param name="pins">The trials that are pinned, in the words of an address; null for none.</param>
+    public static string Of(RuleAsked asked, string car, string road, double value, double speed, string? pins = null)
     {
         ArgumentNullException.ThrowIfNull(asked);
         return "pass" + PageAddress.Query(
-            [("car", car), ("load", asked.Car.Load.Name), ("road", road), ("speed", Text(speed, 1)), .. Settings(asked, value)]);
+        [
+            ("car", car), ("load", asked.Car.Load.Name), ("road", road), ("speed", Text(speed, 1)), (CurrentCar.PinsKey, pins),
+            .. Settings(asked, value),
+        ]);
     }
 
     /// <summary>Whether the page of the pass can set what a rule turns.</summary>
