@@ -67,7 +67,9 @@ internal struct OneSidedBody<T>
         (this.alpha, this.beta, this.kappa) = (T.Of(alpha), T.Of(-beta), T.Of(kappa));
     }
 
-    /// <summary>Puts the body on its axles: a height over an axle's middle is z + x·pitch + y·roll, half of what its sides differ by Y·roll.</summary>
+    /// <summary>
+    /// Puts the body on its axles: a height over an axle's middle is z + x·pitch + y·roll, half of what its sides differ by Y·roll.
+    /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Stand(in T square, in OneSidedEnd<T> front, in OneSidedEnd<T> rear)
     {

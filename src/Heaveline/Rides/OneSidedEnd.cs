@@ -74,7 +74,8 @@ internal struct OneSidedEnd<T>
     public void Meet(in T omega, in T square)
     {
         T w = omega, w2 = square;
-        T kt = tyreRate, ti = w * tyreDamping, k = rate, zi = w * damping, kd = rollRate, zdi = w * rollDamping, er = rateApart, ei = w * dampingApart;
+        T kt = tyreRate, ti = w * tyreDamping, k = rate, zi = w * damping, kd = rollRate, zdi = w * rollDamping;
+        T er = rateApart, ei = w * dampingApart;
         T wsr = T.Fma(-w2, hop, kt), wdr = T.Fma(-w2, tramp, kt);
         T dsr = k + wsr, dsi = zi + ti, ddr = kd + wdr, ddi = zdi + ti;
         T eer = T.Fma(er, er, -(ei * ei)), eei = (er + er) * ei;

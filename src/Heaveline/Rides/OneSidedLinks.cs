@@ -109,7 +109,14 @@ internal static unsafe class OneSidedLinks
     // What flows in the line of a side is taken off: g·gᵀ·I/(κ − ω² + iωρ), or R/(κ + iω) without inertance; the tangent holds −κ and −ρ.
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static void Flow<T>(
-        double* volume, (double Front, double Rear, double Flow, double FlowRate) line, double scale, double inertia, in T omega, in T square, T* re, T* im)
+        double* volume,
+        (double Front, double Rear, double Flow, double FlowRate) line,
+        double scale,
+        double inertia,
+        in T omega,
+        in T square,
+        T* re,
+        T* im)
         where T : unmanaged, ILane<T>
     {
         T a = T.Fma(T.Of(-inertia), square, T.Of(-line.Flow)), b = T.Of(-line.FlowRate) * omega;

@@ -9,9 +9,9 @@ namespace Heaveline.Rides;
 
 /// <summary>
 /// Root mean square of one body signal over a random road, made for evaluating thousands of designs: frequencies, road, coherence, delay and
-/// weighting are worked out once, a design is then a closed-form elimination at each frequency, as many at a time as a register holds. For cars linear
-/// about their trim, interconnected or not, alike on both sides or with a driver alone: the first fall apart into heave with pitch and roll, the
-/// others are solved whole. The same numbers as <see cref="FrequencyResponse"/> at the same frequencies, to rounding.
+/// weighting are worked out once, a design is then a closed-form elimination at each frequency, as many at a time as a register holds. For cars
+/// linear about their trim, interconnected or not, alike on both sides or with a driver alone: the first fall apart into heave with pitch and roll,
+/// the others are solved whole. The same numbers as <see cref="FrequencyResponse"/> at the same frequencies, to rounding.
 /// </summary>
 /// <remarks>
 /// Frequencies are Gauss points of the whole band in ln f. The delay makes the spectrum swing and the road's band cuts it where it is not small:

@@ -163,6 +163,7 @@ public class OneSidedRideTests
         };
     }
 
-    private static void Same(RideModel model, double speed, RideSignal signal, RideSpectrum spectrum, OneSidedRide ride, Func<double, double> factor) =>
+    private static void Same(
+        RideModel model, double speed, RideSignal signal, RideSpectrum spectrum, OneSidedRide ride, Func<double, double> factor) =>
         Assert.Equal(1.0, spectrum.Rms(ride) / RideSpectrumTests.Whole(model, speed, signal, spectrum, factor), 1e-10);
 }
