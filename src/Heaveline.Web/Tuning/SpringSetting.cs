@@ -45,7 +45,7 @@ internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring
                 table.Table.Force)),
             var other => throw new NotSupportedException($"No way is known to set a {other.GetType().Name}."),
         };
-        return car.With(End, axle with { Spring = axle.Spring with { Law = law } });
+        return car.With(End, axle with { Spring = axle.Spring.WithLaw(law) });
     }
 
     /// <summary>The value that gives the axle a ride frequency, the other axle held.</summary>
@@ -70,28 +70,29 @@ internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring
     /// <inheritdoc/>
     public override IEnumerable<KeyEdit> Words(Car changed, Node root)
     {
-        var spring = root.At(End.Key(), "spring");
+        var group = changed.At(End).Spring.Swap is null ? "spring" : "bought-spring";
+        var spring = root.At(End.Key(), group);
         if (changed.At(End).Spring.Law is GasSpring gas)
         {
-            yield return KeyEdit.Put([End.Key(), "spring", "gas", "volume"], $"{Rounded.Text(1000.0 * gas.Volume.Si)} L");
+            yield return KeyEdit.Put([End.Key(), group, "gas", "volume"], $"{Rounded.Text(1000.0 * gas.Volume.Si)} L");
             yield break;
         }
 
         if (changed.At(End).Spring.Law is TableSpring table)
         {
-            yield return KeyEdit.Put([End.Key(), "spring", "table"], TableRows.Of(table.Table, "mm", 1e-3));
+            yield return KeyEdit.Put([End.Key(), group, "table"], TableRows.Of(table.Table, "mm", 1e-3));
             yield break;
         }
 
         // A rate takes the place of the dimensions that it was worked out from; a torsion bar's is felt at the wheel.
         foreach (var dimensions in new[] { "coil", "leaf", "torsion-bar" }.Where(key => spring?.At(key) is not null))
         {
-            yield return KeyEdit.Remove([End.Key(), "spring", dimensions]);
+            yield return KeyEdit.Remove([End.Key(), group, dimensions]);
         }
 
         var rate = ((LinearSpring)changed.At(End).Spring.Law).Rate.Si / 1000.0;
         yield return KeyEdit.Put(
-            [End.Key(), "spring", spring?.At("wheel-rate") is not null || spring?.At("torsion-bar") is not null ? "wheel-rate" : "rate"],
+            [End.Key(), group, spring?.At("wheel-rate") is not null || spring?.At("torsion-bar") is not null ? "wheel-rate" : "rate"],
             $"{Rounded.Text(rate)} {Rate}");
     }
 
