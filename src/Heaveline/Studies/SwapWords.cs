@@ -49,11 +49,12 @@ internal static class SwapWords
                 + $"seats were moved for it. {Kept(effect)}";
         }
 
-        var weighed = $"to give the {end} the height that the car was weighed at";
+        var weighed = $"for the {end} to stand as high as when the car was weighed";
+        var packed = model.Car.Axles[(int)effect.End].Spring.Swap!.Seat.Si > 0.0;
         return effect.Packing switch
         {
             null => $"{subject} is given by a table that does not begin at 0 N: what packing it needs cannot be said.",
-            > Told and { } more => Text($"{subject} needs {In.Millimetres.Of(more):F0} mm of packing beyond what the file gives {weighed}."),
+            > Told and { } more => Text($"{subject} needs {In.Millimetres.Of(more):F0} mm {(packed ? "more" : "of")} packing {weighed}."),
             < -Told and { } less => Text($"{subject} needs its seat {In.Millimetres.Of(-less):F0} mm lower {weighed}: only with adjustable seats."),
             _ => $"{subject} stands as high as the one that was weighed, within half a millimetre: it needs no more packing.",
         };

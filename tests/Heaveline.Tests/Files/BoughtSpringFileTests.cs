@@ -67,8 +67,8 @@ public class BoughtSpringFileTests
     [InlineData(
         "  bought-spring: {table: [[0 mm, 100 N], [50 mm, 1500 N], [150 mm, 4500 N]], free-length: 380 mm}\n",
         12,
-        "front bought spring free length is given beside a table that does not begin where the spring is free: its first row must have 0 N, its second "
-            + "one more.",
+        "front bought spring free length is given beside a table that does not begin where the spring is free: its first row must have 0 N, its "
+            + "second one more.",
         "Begin the table")]
     [InlineData(
         "  bought-spring: {free-length: 380 mm}\n",

@@ -13,8 +13,8 @@ using Heaveline.Tests.Passes;
 namespace Heaveline.Tests.Models;
 
 /// <summary>
-/// Bought springs by hand. 250 kg on every wheel are P = 2451.6625 N. The spring that was weighed, 20 N/mm and 380 mm free, is pressed 122.583 mm: its
-/// seats are 257.417 mm apart. The bought one, 25 N/mm and 360 mm free, is pressed 102.583 mm between them and pushes with 2564.578 N; under P it is
+/// Bought springs by hand. 250 kg on every wheel are P = 2451.6625 N. The spring that was weighed, 20 N/mm and 380 mm free, is pressed 122.583 mm:
+/// its seats are 257.417 mm apart. The bought one, 25 N/mm and 360 mm free, is pressed 102.583 mm between them and pushes with 2564.578 N; under P it is
 /// pressed 98.067 mm and 261.934 mm long, 4.517 mm more than there is.
 /// </summary>
 public class BoughtSpringTests
