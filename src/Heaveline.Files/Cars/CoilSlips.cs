@@ -31,7 +31,8 @@ internal static class CoilSlips
 
             if (CoilTrouble.Block(coil) is { } block)
             {
-                var travel = FormattableString.Invariant($"its coils touch at {In.Millimetres.Of(coil.Block!.Value):F0} mm of bump travel");
+                var reached = at.At("block-length") is null ? "reaches its block length" : "is reached";
+                var travel = FormattableString.Invariant($"{reached} at {In.Millimetres.Of(coil.Block!.Value):F0} mm of bump travel");
                 Warn(reader, at.At("block-length") ?? at, $"{travel}{block.Where}.", block.Advice);
             }
 

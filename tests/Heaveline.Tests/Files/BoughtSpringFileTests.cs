@@ -117,7 +117,7 @@ public class BoughtSpringFileTests
     [InlineData(
         "    free-length: 400 mm\n",
         "{rate: 25 N/mm, free-length: 380 mm, block-length: 180 mm}",
-        "its coils touch at 99 mm of bump travel, 1 mm before")]
+        "is reached at 99 mm of bump travel, 1 mm before")]
     [InlineData("    free-length: 400 mm\n    installed-length: 280 mm\n", null, "is 280 mm, but 269 mm by free-length")]
     public void What_is_doubtful_is_told(string lengths, string? bought, string words)
     {

@@ -2,7 +2,6 @@ using Heaveline.Cars;
 using Heaveline.Doubts;
 using Heaveline.Measures;
 using Heaveline.Models;
-using Heaveline.Modes;
 using Heaveline.Passes;
 using Heaveline.Passes.Exact;
 using Heaveline.Quantities;
