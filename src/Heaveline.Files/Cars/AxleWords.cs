@@ -55,6 +55,13 @@ internal static class AxleWords
     public static readonly Key<Spring> Spring = Key.Required(
         "spring", "One of its springs.", SpringWords.Shape, "{rate: 24.5 N/mm, moves: 31 mm for 50 mm at the wheel}");
 
+    /// <summary>One spring that was bought.</summary>
+    public static readonly Key<BoughtSpring> Bought = Key.Optional(
+        "bought-spring",
+        "A coil spring that now stands where spring stood when the car was weighed; spring itself when left out.",
+        BoughtSpringWords.Shape,
+        "{rate: 24 N/mm ± 3 %, free-length: 371 mm ± 2 mm}");
+
     /// <summary>One damper.</summary>
     public static readonly Key<Damper> Damper = Key.Required(
         "damper", "One of its dampers.", DamperWords.Shape, "{damping-ratio: 0.28, rebound-per-bump: 2.2}");
@@ -89,6 +96,7 @@ internal static class AxleWords
         DamperBase,
         StopBase,
         Spring,
+        Bought,
         Damper,
         BumpStop,
         ReboundStop,
@@ -116,6 +124,11 @@ internal static class AxleWords
             return null;
         }
 
+        if (f.Has(Bought) && BoughtSpringWords.Refuse(f, Bought, Spring, ReboundStop))
+        {
+            return null;
+        }
+
         return new Axle
         {
             Track = f.Optional(Track, default),
@@ -125,7 +138,7 @@ internal static class AxleWords
             SpringBase = f.OptionalValue(SpringBase),
             DamperBase = f.OptionalValue(DamperBase),
             StopBase = f.OptionalValue(StopBase),
-            Spring = f.Required(Spring),
+            Spring = f.Optional(Bought)?.InPlaceOf(f.Required(Spring)) ?? f.Required(Spring),
             Damper = f.Required(Damper),
             BumpStop = f.Optional(BumpStop),
             ReboundStop = f.Optional(ReboundStop),

@@ -41,9 +41,10 @@ internal static class CarSlips
         SizeSlips.CheckSides(model.Car, root, reader);
         SizeSlips.CheckLoads(model.Car, root, reader);
         CheckPitch(model, root, reader);
+        CoilSlips.Check(model, root, reader);
         foreach (var end in SpringTableEnd.Standing(models))
         {
-            Warn(reader, root.At(Ends[(int)end.End], "spring", "table"), true, $"{end.WordsStanding}.", SpringTableEnd.Advice);
+            Warn(reader, CoilSlips.Spring(root, (int)end.End)?.At("table"), true, $"{end.WordsStanding}.", SpringTableEnd.Advice);
         }
     }
 
@@ -58,7 +59,7 @@ internal static class CarSlips
         // The softer spring is the likelier slip.
         double Rate(int axle) => (model.Car.Axles[axle].Spring.Law as LinearSpring)?.Rate.Si ?? double.PositiveInfinity;
         var softer = Rate(0) <= Rate(1) ? 0 : 1;
-        var spring = root.At(Ends[softer], "spring");
+        var spring = CoilSlips.Spring(root, softer);
         var node = Given(spring, "rate", "wheel-rate") ?? spring ?? root.At("interconnection") ?? root;
         reader.Warn(
             node.Place,

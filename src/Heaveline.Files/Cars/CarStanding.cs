@@ -27,7 +27,7 @@ internal static class CarStanding
         {
             if (!SizeSlips.RefuseUnsprung(car, root, reader) && !FrequencySlips.RefuseLikely(car, root, reader))
             {
-                Tell(refused, Blamed(car, root, refused.What), reader);
+                Tell(refused, Blamed(car, root, refused), reader);
             }
 
             return null;
@@ -53,8 +53,9 @@ internal static class CarStanding
         reader.Refuse(at.Place, $"{refused.What} is {refused.Value}; it must be {refused.Limit}.", refused.Advice);
 
     // The model names what it refuses in the words of the trade, an end of the car first.
-    private static Node Blamed(Car car, Node root, string what)
+    private static Node Blamed(Car car, Node root, RefusedValueException refused)
     {
+        var what = refused.What;
         var end = what.Split(' ')[0];
         if (end is "front" or "rear")
         {
@@ -69,8 +70,16 @@ internal static class CarStanding
             "line inertance" or "line resistance" => root.At("interconnection", "fluid", "line"),
             "accumulators" or "accumulator" or "gas exponents" => root.At("interconnection", "fluid"),
             "suspension" => root.At("interconnection") ?? root.At("front", "spring"),
+            "load state" => Bought(root, refused.Value) ?? root.At("weighing"),
             _ => root.At("weighing"),
         } ?? root;
+    }
+
+    // A car that stood on the scales falls over, or through its travel, by the springs that were bought for it.
+    private static Node? Bought(Node root, string value)
+    {
+        string[] ends = value.Contains("rear", StringComparison.Ordinal) ? ["rear", "front"] : ["front", "rear"];
+        return ends.Select(end => root.At(end, "bought-spring")).FirstOrDefault(node => node is not null);
     }
 
     // Which of two tables is too weak: the front one, unless it carries its wheel's sprung load.

@@ -113,7 +113,8 @@ internal static class FrequencySlips
     {
         var end = axle == 0 ? "front" : "rear";
         var spring = root.At(end, "spring");
-        var rate = spring?.At("rate") ?? spring?.At("wheel-rate");
+        var acting = CoilSlips.Spring(root, axle);
+        var rate = acting?.At("rate") ?? acting?.At("wheel-rate");
         var weighing = root.At("weighing", end) ?? root.At("weighing", $"{end}-left");
         var ratio = spring?.At("moves") ?? spring?.At("spring-per-wheel") ?? spring?.At("wheel-per-spring") ?? spring?.At("sweep");
         var r = car.Axles[axle].Spring.MotionRatio.AtReference.Si;
@@ -128,12 +129,12 @@ internal static class FrequencySlips
             IsConceivable = kilograms > (car.Kind == VehicleKind.Car ? 2500.0 : 700.0),
         };
         yield return new Slip(ratio, "the motion ratio upside down", 1.0 / (r * r * r * r), 1.0);
-        yield return new Slip(spring?.At("rate"), "a rate measured at the wheel given as the spring's (then it is wheel-rate)", 1.0 / (r * r), 1.0)
+        yield return new Slip(acting?.At("rate"), "a rate measured at the wheel given as the spring's (then it is wheel-rate)", 1.0 / (r * r), 1.0)
         {
             IsConceivable = r != 1.0,
         };
         yield return new Slip(
-            spring?.At("wheel-rate"), "a rate measured at the spring given as the wheel's (then it is rate, with its motion ratio)", 0.5, 1.0);
+            acting?.At("wheel-rate"), "a rate measured at the spring given as the wheel's (then it is rate, with its motion ratio)", 0.5, 1.0);
         yield return new Slip(rate, "a rate in lbf/in written as N/mm", PoundPerInch, 1.0);
         yield return new Slip(rate, "a rate in N/mm written as lbf/in", 1.0 / PoundPerInch, 1.0);
         yield return new Slip(weighing, "a mass in pounds written as kilograms", 1.0, Pound);

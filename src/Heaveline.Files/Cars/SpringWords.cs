@@ -57,7 +57,10 @@ internal static class SpringWords
     public static readonly Shape<Spring> Shape = new Shape(
         "spring",
         "One spring of the axle (a two-wheeler's fork counts as one), by its rate, a table or its dimensions, and how far it moves with the wheel.",
-        [Rate, WheelRate, Table, Doubt, Coil, Leaf, TorsionBar, Gas, .. Motion.Keys, Tester])
+        [
+            Rate, WheelRate, Table, Doubt, Coil, Leaf, TorsionBar, Gas, .. Motion.Keys, CoilLengths.Free, CoilLengths.Installed, CoilLengths.Block,
+            Tester,
+        ])
         .WithOneOf(Rate, WheelRate, Table, Coil, Leaf, TorsionBar, Gas)
         .As(Make);
 
@@ -69,13 +72,72 @@ internal static class SpringWords
             return null;
         }
 
+        if (RefuseLengths(f))
+        {
+            return null;
+        }
+
         if (AtWheel(f, tester) is { } atWheel)
         {
             return Motion.RefuseBeside(f, f.Has(WheelRate) ? WheelRate.Name : TorsionBar.Name) ? null : new Spring { Law = atWheel };
         }
 
         var law = AtSpring(f, tester);
-        return Motion.Read(f) is { } ratio ? new Spring { Law = law, MotionRatio = ratio } : null;
+        if (CoilLengths.RefuseTable(f, CoilLengths.Free, law) || Motion.Read(f) is not { } ratio)
+        {
+            return null;
+        }
+
+        var spring = new Spring { Law = law, MotionRatio = ratio };
+        return !new Key[] { CoilLengths.Free, CoilLengths.Installed, CoilLengths.Block }.Any(f.Has) ? spring : spring with
+        {
+            FreeLength = f.OptionalValue(CoilLengths.Free),
+            InstalledLength = f.OptionalValue(CoilLengths.Installed),
+            BlockLength = f.OptionalValue(CoilLengths.Block),
+        };
+    }
+
+    /// <summary>The law of a group that gives a table or a coil; null when it gives neither.</summary>
+    /// <param name="f">The group.</param>
+    /// <param name="tester">Name of the tester; null for none.</param>
+    public static SpringLaw? TableOrCoil(Fields f, string? tester)
+    {
+        if (f.Optional(Table) is { } table)
+        {
+            return new TableSpring(table.Under(TableDoubt.Factor(f, Doubt, tester)));
+        }
+
+        return f.Optional(Coil) is not { } coil ? null : new LinearSpring
+        {
+            Rate = ProductDoubt.Of<Stiffness>(
+                coil.Rate,
+                (ProductDoubt.Part(coil.Wire), 4.0),
+                (ProductDoubt.Part(coil.MeanDiameter), -3.0),
+                (ProductDoubt.Part(coil.ActiveCoils), -1.0),
+                (ProductDoubt.Part(coil.ShearModulus), 1.0)),
+            Origin = "from the wire",
+            Dimensions = coil,
+        };
+    }
+
+    // Lengths are of a coil spring between two seats.
+    private static bool RefuseLengths(Fields f)
+    {
+        Key[] lengths = [CoilLengths.Free, CoilLengths.Installed, CoilLengths.Block];
+        var other = new Key[] { WheelRate, Leaf, TorsionBar, Gas }.FirstOrDefault(f.Has);
+        if (other is not null && lengths.FirstOrDefault(f.Has) is { } length)
+        {
+            f.Refuse(
+                length,
+                $"is given beside {other.Name}; it is of a coil spring that is described at itself.",
+                $"Give {Rate.Name}, {Table.Name} or {Coil.Name}, and how far the spring moves with its wheel; or leave the length out.");
+            return true;
+        }
+
+        const string advice = "Free out of the car, then installed between the seats, then pressed solid: each is shorter than the one before.";
+        return CoilLengths.RefuseNotBelow(f, CoilLengths.Installed, CoilLengths.Free, advice)
+            || CoilLengths.RefuseNotBelow(f, CoilLengths.Block, CoilLengths.Installed, advice)
+            || CoilLengths.RefuseNotBelow(f, CoilLengths.Block, CoilLengths.Free, advice);
     }
 
     private static LinearSpring? AtWheel(Fields f, string? tester)
@@ -101,29 +163,14 @@ internal static class SpringWords
 
     private static SpringLaw AtSpring(Fields f, string? tester)
     {
-        if (f.Optional(Table) is { } table)
+        if (TableOrCoil(f, tester) is { } coil)
         {
-            return new TableSpring(table.Under(TableDoubt.Factor(f, Doubt, tester)));
+            return coil;
         }
 
         if (f.Optional(Gas) is { } gas)
         {
             return gas;
-        }
-
-        if (f.Optional(Coil) is { } coil)
-        {
-            return new LinearSpring
-            {
-                Rate = ProductDoubt.Of<Stiffness>(
-                    coil.Rate,
-                    (ProductDoubt.Part(coil.Wire), 4.0),
-                    (ProductDoubt.Part(coil.MeanDiameter), -3.0),
-                    (ProductDoubt.Part(coil.ActiveCoils), -1.0),
-                    (ProductDoubt.Part(coil.ShearModulus), 1.0)),
-                Origin = "from the wire",
-                Dimensions = coil,
-            };
         }
 
         return f.Optional(Leaf) is { } leaf

@@ -54,7 +54,7 @@ internal static class StepSlips
             StepCause.TyreDamping => end?.At("tyre", "damping"),
             StepCause.TyreRate => end?.At("tyre", "rate"),
             StepCause.Friction => end?.At("friction"),
-            StepCause.Spring => end?.At("spring"),
+            StepCause.Spring => end?.At("bought-spring") ?? end?.At("spring"),
             StepCause.AntiRollBar => end?.At("anti-roll-bar"),
             StepCause.BumpStop => end?.At("bump-stop"),
             StepCause.ReboundStop => end?.At("rebound-stop"),

@@ -33,28 +33,29 @@ internal static class SettingWords
 
     private static IEnumerable<KeyEdit> Spring(Car changed, AxleEnd end, Node root)
     {
-        var spring = root.At(end.Key(), "spring");
+        var group = changed.At(end).Spring.Swap is null ? "spring" : "bought-spring";
+        var spring = root.At(end.Key(), group);
         if (changed.At(end).Spring.Law is GasSpring gas)
         {
-            yield return KeyEdit.Put([end.Key(), "spring", "gas", "volume"], $"{Rounded.Text(1000.0 * gas.Volume.Si)} L");
+            yield return KeyEdit.Put([end.Key(), group, "gas", "volume"], $"{Rounded.Text(1000.0 * gas.Volume.Si)} L");
             yield break;
         }
 
         if (changed.At(end).Spring.Law is TableSpring table)
         {
-            yield return KeyEdit.Put([end.Key(), "spring", "table"], TableRows.Of(table.Table, "mm", 1e-3));
+            yield return KeyEdit.Put([end.Key(), group, "table"], TableRows.Of(table.Table, "mm", 1e-3));
             yield break;
         }
 
         // A rate takes the place of the dimensions that it was worked out from; a torsion bar's is felt at the wheel.
         foreach (var dimensions in new[] { "coil", "leaf", "torsion-bar" }.Where(key => spring?.At(key) is not null))
         {
-            yield return KeyEdit.Remove([end.Key(), "spring", dimensions]);
+            yield return KeyEdit.Remove([end.Key(), group, dimensions]);
         }
 
         var rate = ((LinearSpring)changed.At(end).Spring.Law).Rate.Si / 1000.0;
         yield return KeyEdit.Put(
-            [end.Key(), "spring", spring?.At("wheel-rate") is not null || spring?.At("torsion-bar") is not null ? "wheel-rate" : "rate"],
+            [end.Key(), group, spring?.At("wheel-rate") is not null || spring?.At("torsion-bar") is not null ? "wheel-rate" : "rate"],
             $"{Rounded.Text(rate)} N/mm");
     }
 

@@ -89,11 +89,7 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
         SpringBase = Maybe($"{end} spring base", axle.SpringBase),
         DamperBase = Maybe($"{end} damper base", axle.DamperBase),
         StopBase = Maybe($"{end} stop base", axle.StopBase),
-        Spring = new Spring
-        {
-            Law = new SpringAmounts(end, visitor).Through(axle.Spring.Law),
-            MotionRatio = Through($"{end} spring", axle.Spring.MotionRatio),
-        },
+        Spring = Through(end, axle.Spring),
         Damper = axle.Damper with
         {
             Law = axle.Damper.Law switch
@@ -124,6 +120,43 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
             Damping = visitor.Visit($"{end} tyre damping", axle.Tyre.Damping),
             ContactLength = visitor.Visit($"{end} contact length", axle.Tyre.ContactLength),
         },
+    };
+
+    // The names of a spring are those of the one that stood on the scales, whatever stands in its place.
+    private Spring Through(string end, Spring spring)
+    {
+        if (spring.Swap is not { } swap)
+        {
+            var weighed = new Spring
+            {
+                Law = new SpringAmounts(end, visitor).Through(spring.Law),
+                MotionRatio = Through($"{end} spring", spring.MotionRatio),
+            };
+            return Lengths($"{end} spring", spring, weighed);
+        }
+
+        var before = Through(end, swap.Before);
+        var bought = new SpringAmounts($"{end} bought", visitor);
+        var standsBy = bought.Through(swap.StandsBy);
+        return Lengths($"{end} bought spring", spring, spring with
+        {
+            Law = SpringAmounts.Beside(spring.Law, swap.StandsBy, standsBy),
+            MotionRatio = before.MotionRatio,
+            Swap = swap with
+            {
+                Before = before,
+                StandsBy = standsBy,
+                Seat = visitor.Visit($"{end} bought spring seat", swap.Seat),
+                Preload = Maybe($"{end} bought spring preload", swap.Preload),
+            },
+        });
+    }
+
+    private Spring Lengths(string what, Spring from, Spring onto) => onto with
+    {
+        FreeLength = Maybe($"{what} free length", from.FreeLength),
+        InstalledLength = Maybe($"{what} installed length", from.InstalledLength),
+        BlockLength = Maybe($"{what} block length", from.BlockLength),
     };
 
     private MotionRatio Through(string what, MotionRatio ratio) => ratio with

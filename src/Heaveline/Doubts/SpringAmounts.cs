@@ -22,6 +22,20 @@ internal sealed class SpringAmounts(string end, IAmountVisitor visitor)
         _ => law,
     };
 
+    /// <summary>A law beside one that was drawn: the drawn one itself, or one tuned away from it, which keeps its distance.</summary>
+    /// <param name="law">The law.</param>
+    /// <param name="from">The law that it was tuned away from.</param>
+    /// <param name="drawn">That law as drawn.</param>
+    public static SpringLaw Beside(SpringLaw law, SpringLaw from, SpringLaw drawn) => (law, from, drawn) switch
+    {
+        _ when law == from => drawn,
+        (LinearSpring spring, LinearSpring before, LinearSpring after) =>
+            spring with { Rate = spring.Rate with { Si = spring.Rate.Si * after.Rate.Si / before.Rate.Si } },
+        (TableSpring spring, TableSpring before, TableSpring after) => new TableSpring(spring.Table.Under(
+            spring.Table.Factor with { Si = spring.Table.Factor.Si * after.Table.Factor.Si / before.Table.Factor.Si })),
+        _ => law,
+    };
+
     // The rate's doubt is that of its dimensions, from which the stress follows too: both must move together. A rate that was tuned away from its
     // dimensions keeps its distance.
     private LinearSpring Through(LinearSpring spring, SpringDimensions dimensions)

@@ -23,6 +23,7 @@ internal static class CarElements
         TakeOff(joints.CommonSprings, sprung);
         TakeOff(joints.Accumulators, sprung);
         var (springs, dampers) = (new Element[4], new Element[4]);
+        var stances = new SpringStance?[4];
         var (bumps, rebounds, frictions) = (new Element?[4], new Element?[4], new Element?[4]);
         for (var i = 0; i < 4; i++)
         {
@@ -31,9 +32,11 @@ internal static class CarElements
             var place = CornerPlace.Of(car, i);
             var carried = Carried(place, sprung, i);
             var alike = beside >= 0 && carried == Carried(place, sprung, beside);
-            springs[i] = SpringElement.Of(place, carried, StopElement.Ends(place), alike ? springs[beside] : null);
+            var mean = SpringElement.Carried(place, 0.5 * (sprung[i] + sprung[i ^ 1]));
+            stances[i] = SpringStance.Of(place.Axle, carried, mean);
+            springs[i] = SpringElement.Of(place, carried, stances[i], StopElement.Ends(place), alike ? springs[beside] : null);
             dampers[i] = beside >= 0 ? DamperElement.Of(place, dampers[beside].TravelLaws, dampers[beside].RateLaws) : DamperElement.Of(
-                place, SpringElement.Carried(place, 0.5 * (sprung[i] + sprung[i ^ 1])), 0.5 * (onWheel[i] + onWheel[i ^ 1]));
+                place, SpringStance.Of(place.Axle, mean, mean)?.Carried ?? mean, 0.5 * (onWheel[i] + onWheel[i ^ 1]));
             bumps[i] = StopElement.Bump(place, springs[i].Range, beside >= 0 ? bumps[beside] : null);
             rebounds[i] = StopElement.Rebound(place, springs[i].Range, beside >= 0 ? rebounds[beside] : null);
             frictions[i] = FrictionElement.Of(place, beside >= 0 ? frictions[beside] : null);
@@ -42,6 +45,7 @@ internal static class CarElements
         return new ElementList
         {
             Springs = springs,
+            Stances = stances,
             Dampers = dampers,
             BumpStops = bumps,
             ReboundStops = rebounds,

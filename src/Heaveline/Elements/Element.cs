@@ -47,7 +47,7 @@ internal sealed record Element
     /// <summary>Friction in it, or null.</summary>
     public Slider? Slider { get; init; }
 
-    /// <summary>Wheel travel at which it touches, m; null for what always acts.</summary>
+    /// <summary>Wheel travel at which it touches, m: of a coil spring of known lengths, where it comes loose. Null for what always acts.</summary>
     public double? Touch { get; init; }
 
     /// <summary>Least and greatest wheel travel at its corner that it allows, m.</summary>

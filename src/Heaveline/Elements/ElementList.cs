@@ -11,6 +11,9 @@ internal sealed class ElementList
     /// <summary>Spring of each corner.</summary>
     public required IReadOnlyList<Element> Springs { get; init; }
 
+    /// <summary>Where the spring of each corner stands between its seats, or null.</summary>
+    public IReadOnlyList<SpringStance?> Stances { get; init; } = new SpringStance?[4];
+
     /// <summary>Damper of each corner.</summary>
     public required IReadOnlyList<Element> Dampers { get; init; }
 
@@ -61,6 +64,10 @@ internal sealed class ElementList
 
     /// <summary>Travel past which the model does not reach, m: rebound, negative.</summary>
     public IReadOnlyList<double> ReboundLimit => field ??= Limits().Least;
+
+    /// <summary>Whether the travel of a corner ends towards bump because the coils of its spring touch, before its stop is solid.</summary>
+    public bool EndsInCoils(int corner) => Springs[corner] is { Touch: not null, Limits.Most: < double.PositiveInfinity and var most }
+        && most <= BumpLimit[corner];
 
     /// <summary><see cref="All"/> for who asks often, not to be written to.</summary>
     public Element[] Each() => each ??= Gathered();

@@ -10,11 +10,12 @@ internal static class SpringElement
     private const double Stiffening = 4.0;
 
     /// <param name="place">Where it stands.</param>
-    /// <param name="carried">What it carries in the reference state itself, N: see <see cref="Carried"/>.</param>
+    /// <param name="carried">What the spring that was weighed carries in the reference state itself, N: see <see cref="Carried"/>.</param>
+    /// <param name="stance">Where it stands between its seats; null where nothing is said of its lengths.</param>
     /// <param name="ends">Least and greatest wheel travel that the stops allow, m.</param>
     /// <param name="like">Another of the same laws, which both have then; null for none.</param>
     /// <exception cref="RefusedValueException">It would be pulled, or its table cannot carry the car.</exception>
-    public static Element Of(CornerPlace place, double carried, (double Least, double Most) ends, Element? like = null)
+    public static Element Of(CornerPlace place, double carried, SpringStance? stance, (double Least, double Most) ends, Element? like = null)
     {
         if (carried < 0.0)
         {
@@ -26,8 +27,10 @@ internal static class SpringElement
         }
 
         var ratio = RatioCurve.Of(place.Axle.Spring.MotionRatio);
-        var laws = like?.TravelLaws ?? Laws(place.Axle.Spring.Law, carried, place.Half);
+        var laws = like?.TravelLaws ?? Laws(place.Axle.Spring.Law, stance?.Carried ?? carried, place.Half, stance);
         var most = laws[^1] is GasLaw gas ? gas.Most / ratio.AtReference : double.PositiveInfinity;
+        var block = stance?.BlockAt is { } at ? ratio.SightAt(at) : double.NaN;
+        most = block < most ? block : most;
         return new Element
         {
             Name = "spring",
@@ -37,6 +40,7 @@ internal static class SpringElement
             Ratio = ratio,
             OnTravel = laws,
             Limits = (double.NegativeInfinity, most),
+            Touch = stance is { LooseBelow: > double.NegativeInfinity and var loose } ? ratio.SightAt(loose) : null,
             Range = (ends.Least, Math.Min(most, ends.Most)),
             Felt = place.FeltByOwn(ratio.AtReference * ratio.AtReference),
         };
@@ -50,7 +54,7 @@ internal static class SpringElement
         return (atPlace - gas) / (axle.Spring.MotionRatio.AtReference.Si * half);
     }
 
-    private static Law[] Laws(SpringLaw law, double carried, double half) => law switch
+    private static Law[] Laws(SpringLaw law, double carried, double half, SpringStance? stance) => law switch
     {
         GasSpring gas =>
         [
@@ -62,27 +66,42 @@ internal static class SpringElement
                 Exponent = gas.Exponent.Si,
             },
         ],
-        { IsPiecewiseLinear: true } => [Straight(law, carried, half)],
+        { IsPiecewiseLinear: true } => [stance is null ? Straight(law, carried, half) : Pushing(law, carried, half, stance.LooseBelow)],
         _ => throw new InvalidOperationException($"A spring law {law.GetType().Name} has no place in the model."),
     };
 
     private static StraightLaw Straight(SpringLaw law, double carried, double half)
     {
         var kinks = law.KinksAt(carried);
-        if (kinks.Count == 0)
+        return kinks.Count == 0
+            ? new StraightLaw { Slope = half * law.RateAtReference(carried), Constant = half * carried }
+            : StraightLaw.Through(half * carried, half, [.. kinks], Slopes(law, carried, kinks));
+    }
+
+    // A coil between two seats pushes and never pulls: loose below a travel, no force.
+    private static StraightLaw Pushing(SpringLaw law, double carried, double half, double loose)
+    {
+        if (!double.IsFinite(loose))
         {
-            return new StraightLaw { Slope = half * law.RateAtReference(carried), Constant = half * carried };
+            return Straight(law, carried, half);
         }
 
+        double[] kinks = [.. law.KinksAt(carried).Where(kink => kink > loose)];
+        var slopes = kinks.Length == 0 ? [law.RateAtReference(Math.Max(0.0, carried))] : Slopes(law, carried, kinks);
+        return StraightLaw.Through(half * Math.Max(0.0, carried), half, [loose, .. kinks], [0.0, .. slopes]);
+    }
+
+    private static double[] Slopes(SpringLaw law, double carried, IReadOnlyList<double> kinks)
+    {
         // Slope of every piece from two points inside it: the law itself stays the only description of the spring.
         double Slope(double from, double to) => (law.ForceAt(to, carried) - law.ForceAt(from, carried)) / (to - from);
-        double[] slopes = new double[kinks.Count + 1];
+        var slopes = new double[kinks.Count + 1];
         slopes[0] = Slope(kinks[0] - 0.02, kinks[0] - 0.01);
         for (var j = 0; j < kinks.Count; j++)
         {
             slopes[j + 1] = j + 1 < kinks.Count ? Slope(kinks[j], kinks[j + 1]) : Slope(kinks[j] + 0.01, kinks[j] + 0.02);
         }
 
-        return StraightLaw.Through(half * carried, half, [.. kinks], slopes);
+        return slopes;
     }
 }

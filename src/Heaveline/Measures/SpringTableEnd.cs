@@ -75,9 +75,9 @@ public sealed record SpringTableEnd
 
         var spring = model.Numbers.Elements.Springs[i];
         // What it carries in the reference state; a two-wheeler's corners are halves of one spring.
-        var carried = spring.OwnForceAt(0.0);
+        var carried = model.Numbers.Elements.Stances[i]?.Carried ?? (spring.OwnForceAt(0.0) * (model.Rolls ? 1.0 : 2.0));
         var share = spring.Sight.Wheels[i];
-        var at = table.AtForce(carried * (model.Rolls ? 1.0 : 2.0)) + axle.Spring.MotionRatio.Travel((share * own) + ((1.0 - share) * other));
+        var at = table.AtForce(carried) + axle.Spring.MotionRatio.Travel((share * own) + ((1.0 - share) * other));
         var past = at - table.At[^1];
         return past > Nothing
             ? new SpringTableEnd

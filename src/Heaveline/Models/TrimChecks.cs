@@ -67,6 +67,15 @@ internal static class TrimChecks
                     "The car would tip: move the load towards the middle.");
             }
 
+            if (trim.Travel[i] >= elements.BumpLimit[i] && elements.EndsInCoils(i))
+            {
+                throw new RefusedValueException(
+                    "load state",
+                    $"'{load.Name}' with {In.Millimetres.Of(trim.Travel[i]):F0} mm of travel at the {name} wheel",
+                    $"below the {In.Millimetres.Of(elements.BumpLimit[i]):F0} mm at which the coils of its spring touch",
+                    "The spring cannot carry this load before it is solid: it needs a stiffer or longer one, or one of a shorter block length.");
+            }
+
             if (trim.Travel[i] >= elements.BumpLimit[i])
             {
                 throw new RefusedValueException(

@@ -42,6 +42,11 @@ internal static class TrimSolver
         Span<double> step = stackalloc double[n];
         Span<double> tangent = stackalloc double[n * n];
         unknown.Clear();
+        if (Drop(numbers.Elements) is > 0.0 and var drop)
+        {
+            unknown[0] = -drop;
+        }
+
         balance.At(unknown, residual, tangent);
         for (var pass = 0; pass < 100; pass++)
         {
@@ -69,6 +74,19 @@ internal static class TrimSolver
         }
 
         throw NotFound(load);
+    }
+
+    // Springs that do not reach both their seats in the reference state hold nothing there: begin where all of them are pressed.
+    private static double Drop(ElementList elements)
+    {
+        const double pressed = 0.010;
+        var loose = 0.0;
+        for (var i = 0; i < elements.Springs.Count; i++)
+        {
+            loose = Math.Max(loose, elements.Springs[i].Touch is { } at && at > -pressed ? at + pressed : 0.0);
+        }
+
+        return loose;
     }
 
     private static RefusedValueException NotFound(LoadState load) => new(

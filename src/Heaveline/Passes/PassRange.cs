@@ -74,10 +74,14 @@ internal static class PassRange
             {
                 var limit = travel > 0.0 ? n.Elements.BumpLimit[i] : n.Elements.ReboundLimit[i];
                 var (gone, most) = Apart(In.Millimetres.Of(travel), In.Millimetres.Of(limit));
+                var wheel = CornerNames.Of(i, model.Rolls);
                 return (
                     PassOutcome.TravelOutOfRange,
-                    $"The {CornerNames.Of(i, model.Rolls)} wheel's travel of {gone} mm passed its hard limit of "
-                    + $"{most} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
+                    travel > 0.0 && n.Elements.EndsInCoils(i)
+                        ? $"The {wheel} wheel's travel of {gone} mm passed the {most} mm at which the coils of its spring touch, metal to metal, "
+                            + $"at {time:F2} s. Lower the speed or the obstacle, or take a spring of a shorter block length."
+                        : $"The {wheel} wheel's travel of {gone} mm passed its hard limit of "
+                            + $"{most} mm at {time:F2} s. Lower the speed or the obstacle, or describe the stop further.");
             }
         }
 

@@ -90,7 +90,7 @@ internal sealed class TieScale
         {
             BumpStop = stop with { Clearance = new Amount<Length>(Math.Max(0.0, stop.Clearance.Si + coordinate)) },
         },
-        TieNumber.Spring => axle with { Spring = axle.Spring with { Law = ScaledLaws.Stiffer(axle.Spring.Law, Math.Exp(coordinate)) } },
+        TieNumber.Spring => axle with { Spring = axle.Spring.WithLaw(ScaledLaws.Stiffer(axle.Spring.Law, Math.Exp(coordinate))) },
         _ => axle,
     });
 
@@ -100,7 +100,7 @@ internal sealed class TieScale
         TieNumber.Damping => axle with { Damper = axle.Damper with { Law = Bare(axle.Damper.Law) } },
         TieNumber.Friction => axle with { Friction = axle.Friction with { HalfWidth = new(axle.Friction.HalfWidth.Si) } },
         TieNumber.BumpStop when axle.BumpStop is { } stop => axle with { BumpStop = stop with { Clearance = new(stop.Clearance.Si) } },
-        TieNumber.Spring => axle with { Spring = axle.Spring with { Law = Bare(axle.Spring.Law) } },
+        TieNumber.Spring => axle with { Spring = axle.Spring.WithLaw(Bare(axle.Spring.Law)) },
         _ => axle,
     });
 

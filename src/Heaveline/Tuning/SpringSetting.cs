@@ -44,7 +44,7 @@ internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring
                 table.Table.Factor)),
             var other => throw new NotSupportedException($"No way is known to set a {other.GetType().Name}."),
         };
-        return car.With(End, axle with { Spring = axle.Spring with { Law = law } });
+        return car.With(End, axle with { Spring = axle.Spring.WithLaw(law) });
     }
 
     /// <summary>The value that gives the axle a ride frequency, the other axle held.</summary>

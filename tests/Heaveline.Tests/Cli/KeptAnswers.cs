@@ -16,6 +16,7 @@ internal static class KeptAnswers
     {
         ["drover-van"] = "--road examples/roads/school-table.yaml --speed \"30 km/h\" --load laden",
         ["fern-saloon"] = "--road village-hump --speed \"50 km/h\" --load \"four up with luggage\"",
+        ["fern-saloon-bought"] = "--road village-hump --speed \"50 km/h\" --load \"four up with luggage\"",
         ["fern-saloon-cured"] = "--road village-hump --speed \"50 km/h\" --load \"four up with luggage\"",
         ["fern-saloon-cured-towing"] = "--road examples/roads/bridge-dip.yaml --speed \"80 km/h\" --load towing",
         ["fern-saloon-cured-unlucky"] = "--road village-hump --speed \"50 km/h\" --load \"four up with luggage\"",

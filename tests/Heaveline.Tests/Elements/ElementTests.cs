@@ -29,7 +29,7 @@ public class ElementTests
     {
         // A spring whose ratio varies, sampled evenly over a normal travel: E[F] and E[F′], to the sampling's 1e-4.
         var place = CornerPlace.Of(CarOf(MotionRatio.Constant(0.8) with { PerTravel = new(1.2) }), 0);
-        var spring = SpringElement.Of(place, 4000.0, (double.NegativeInfinity, double.PositiveInfinity));
+        var spring = SpringElement.Of(place, 4000.0, null, (double.NegativeInfinity, double.PositiveInfinity));
         var (force, rate, count) = (0.0, 0.0, 20000);
         for (var k = 0; k < count; k++)
         {

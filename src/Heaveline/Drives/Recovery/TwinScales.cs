@@ -32,7 +32,7 @@ internal static class TwinScales
         var force = axle.Damper.Law is RatioDamper ? damper / Math.Sqrt(spring) : damper;
         return axle with
         {
-            Spring = spring == 1.0 ? axle.Spring : axle.Spring with { Law = ScaledLaws.Stiffer(axle.Spring.Law, spring) },
+            Spring = spring == 1.0 ? axle.Spring : axle.Spring.WithLaw(ScaledLaws.Stiffer(axle.Spring.Law, spring)),
             Damper = force == 1.0 ? axle.Damper : axle.Damper with { Law = ScaledLaws.Stronger(axle.Damper.Law, force) },
             Friction = friction == 1.0 ? axle.Friction : axle.Friction with { HalfWidth = axle.Friction.HalfWidth.Times(friction) },
         };

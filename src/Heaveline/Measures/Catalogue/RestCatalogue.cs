@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Elements;
 using Heaveline.Models;
 using Heaveline.Modes;
@@ -33,12 +34,13 @@ public static class RestCatalogue
         Of("centre", "its centre behind the front axle", In.Millimetres, 0, m => m.Body.BehindFrontAxle,
             "Where the centre of gravity of the sprung mass lies.") with { Name = "centre of the sprung mass behind the front axle" },
         Of("front-height", "front height, change", In.Millimetres, 1, m => m.Trim.FrontHeight,
-            "Height of the body over the front axle against the empty car; "
+            "Height of the body over the front axle against the empty car as it was weighed; "
             + "sinking is negative.") with { Heading = "front height", HeadingDigits = 0 },
         Of("rear-height", "rear height, change", In.Millimetres, 1, m => m.Trim.RearHeight,
-            "Height of the body over the rear axle against the empty car; sinking is negative.") with { Heading = "rear height", HeadingDigits = 0 },
+            "Height of the body over the rear axle against the empty car as it was weighed; "
+            + "sinking is negative.") with { Heading = "rear height", HeadingDigits = 0 },
         Of("attitude", "nose-up attitude", In.Degrees, 2, m => -m.Trim.Pitch,
-            "How far the nose points up against the empty car.") with { Heading = "pitch", Uses = Doubted | MeasureUse.Comparison },
+            "How far the nose points up against the empty car as it was weighed.") with { Heading = "pitch", Uses = Doubted | MeasureUse.Comparison },
         Of(
             "lean",
             "lean (right +, left −)",
@@ -57,6 +59,20 @@ public static class RestCatalogue
             "Droop that is left at the front wheel nearer to its stop; none without a stop."),
         Of("rear-droop-left", "rear droop left to the rebound stop", In.Millimetres, 0, m => Left(m.Trim.ReboundLeft, 2),
             "Droop that is left at the rear wheel nearer to its stop; none without a stop."),
+        Of("front-coil-left", "front travel left until the coils touch", In.Millimetres, 0, m => Coil(m, AxleEnd.Front, c => c.BlockLeft),
+            "Bump travel that is left until the coils of a front spring touch, metal to metal; none where its lengths are not given.") with
+        {
+            Better = Better.More,
+        },
+        Of("rear-coil-left", "rear travel left until the coils touch", In.Millimetres, 0, m => Coil(m, AxleEnd.Rear, c => c.BlockLeft),
+            "Bump travel that is left until the coils of a rear spring touch, metal to metal; none where its lengths are not given.") with
+        {
+            Better = Better.More,
+        },
+        Of("front-droop-force", "force of a front spring at full droop", In.Newtons, 0, m => Coil(m, AxleEnd.Front, c => c.DroopForce),
+            "What presses a front spring into its seats with both wheels hanging; 0 where it is loose, none where its lengths are not given."),
+        Of("rear-droop-force", "force of a rear spring at full droop", In.Newtons, 0, m => Coil(m, AxleEnd.Rear, c => c.DroopForce),
+            "What presses a rear spring into its seats with both wheels hanging; 0 where it is loose, none where its lengths are not given."),
         Of("front-friction-band", "front height uncertain by friction, ±", In.Millimetres, 1, m => FrictionBand(m, 0),
             "How far from the stated height friction may hold the front of the car; none where it has no friction."),
         Of("rear-friction-band", "rear height uncertain by friction, ±", In.Millimetres, 1, m => FrictionBand(m, 1),
@@ -118,6 +134,9 @@ public static class RestCatalogue
 
     private static Measure<CarAtRest> Of(string key, string label, ShownUnit unit, int digits, Func<BodyModes, double?> of, string says) =>
         new(key, label, unit, digits, c => of(c.Modes) ?? double.NaN, says) { Page = Model };
+
+    private static double Coil(RideModel model, AxleEnd end, Func<CoilStanding, double?> of) =>
+        CoilStanding.Of(model, end) is { } coil ? of(coil) ?? double.NaN : double.NaN;
 
     private static double FrictionBand(RideModel model, int axle) => model.Trim.FrictionBand[axle] is > 0.0 and { } band ? band : double.NaN;
 

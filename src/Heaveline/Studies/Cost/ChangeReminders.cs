@@ -51,9 +51,12 @@ public static class ChangeReminders
         {
             yield return new(
                 "springs",
-                "Changed springs: the heights hold only where a new spring stands as high under its load as the old one, which a softer one does by "
-                + "a greater free length or packing; else the body sinks towards the stops. See that they stay seated in full droop, do not bind "
-                + "before the bump stop is solid, and suit the dampers' rebound.");
+                after.Axles.All(a => a.Spring.Swap is null || a.Spring.IsPlaced()) && after.HasSwap()
+                    ? "Changed springs: measure the heights once they have settled in and compare them with those told. See that the springs stay "
+                        + "seated in full droop, do not bind before the bump stop is solid, and suit the dampers' rebound."
+                    : "Changed springs: the heights hold only where a new spring stands as high under its load as the old one, which a softer one "
+                        + "does by a greater free length or packing; else the body sinks towards the stops. See that they stay seated in full "
+                        + "droop, do not bind before the bump stop is solid, and suit the dampers' rebound.");
         }
 
         if (Differs(a => a.Damper))

@@ -53,6 +53,8 @@ public sealed record CostAnswer : Answer
         .. Doubts is { } drawn
             ? Names.SelectMany((name, k) => DoubtTables.Unended(name, drawn.Cars[k])).Select(s => new Sentence("doubts-unended", s)) : [],
         .. Cars.Zip(Names, StopWords.Of),
+        .. Cars.Zip(Names, (car, name) => SwapWords.Of([car.Model]).Concat(CoilWords.Of(car.Model, troubleOnly: true))
+            .Select(sentence => sentence with { Text = $"{name}: {sentence.Text}" })).SelectMany(sentences => sentences),
         .. Cars.SelectMany(c => c.SideEffects.Notes).Distinct().Select(n => new Sentence(n.Id, n.Text)),
     ];
 

@@ -31,6 +31,11 @@ public static class DescribeNotes
     private static IEnumerable<Sentence> All(IReadOnlyList<CarAtRest> rests)
     {
         var model = rests[0].Model;
+        foreach (var sentence in SwapWords.Of([.. rests.Select(r => r.Model)]).Concat(CoilWords.Of(model, troubleOnly: false)))
+        {
+            yield return sentence;
+        }
+
         var ends = rests.Select(r => Coincidence.Of(r.Model)).ToList();
         foreach (var (rest, pace) in rests.Zip(ends))
         {

@@ -101,7 +101,7 @@ internal static class DriveTwinWords
         var (k, c) = (twin.Of(spring)!, twin.Of(damper)!);
         if (k.IsSaid)
         {
-            lines.Add("spring:");
+            lines.Add(now.Spring.Swap is null ? "spring:" : "bought-spring:");
             lines.AddRange(TwinSpringLines.Of(now.Spring, Doubt(k)).Select(line => $"  {line}"));
             if (was.Spring.Law is LinearSpring { Dimensions: not null })
             {

@@ -17,7 +17,7 @@ internal static class TwinSpringLines
         LinearSpring linear =>
         [
             Text($"rate: {In.NewtonsPerMillimetre.Of(linear.Rate.Si):F2} N/mm ± {doubt}"),
-            .. spring.MotionRatio == MotionRatio.One ? ["spring-per-wheel: 1"] : Array.Empty<string>(),
+            .. spring.MotionRatio == MotionRatio.One && spring.Swap is null ? ["spring-per-wheel: 1"] : Array.Empty<string>(),
         ],
         TableSpring table =>
         [

@@ -28,6 +28,7 @@ public static class PassStory
         if (pass.Outcome != PassOutcome.Completed)
         {
             story.Add(new("outcome", pass.OutcomeSentence));
+            story.AddRange(Coils(pass));
             return story;
         }
 
@@ -49,8 +50,13 @@ public static class PassStory
             story.Add(new("beam", Beam(lamp)));
         }
 
+        story.AddRange(Coils(pass));
         return story;
     }
+
+    // Bought springs, and coils that touch or come loose.
+    private static IEnumerable<Sentence> Coils(Pass pass) =>
+        [.. SwapWords.Of([pass.Model]), .. CoilWords.Of(pass.Model, troubleOnly: true), .. CoilWords.Loose(pass)];
 
     private static Sentence Opening(Pass pass) =>
         new(

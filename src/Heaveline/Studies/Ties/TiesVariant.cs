@@ -52,7 +52,8 @@ internal static class TiesVariant
                 TieNumber.Damping => Damper(axle.Damper.Law, e.Value, half),
                 TieNumber.Friction => $"friction: {{half-width: {Newtons(e.Value, half)}}}",
                 TieNumber.BumpStop => $"bump-stop: {{clearance: {QuantityText.Format(new Amount<Length>(e.Value, new Doubt(half)), "mm", 3)}}}",
-                _ when axle.Spring.Law is LinearSpring { Dimensions: null } spring => "spring: {rate: "
+                _ when axle.Spring.Law is LinearSpring { Dimensions: null } spring =>
+                    (axle.Spring.Swap is null ? "spring" : "bought-spring") + ": {rate: "
                     + QuantityText.Format(new Amount<Stiffness>(e.Value * spring.Rate.Si, new Doubt(half * spring.Rate.Si)), "N/mm", 3) + "}",
                 _ => null,
             };

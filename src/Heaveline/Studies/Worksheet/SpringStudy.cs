@@ -77,9 +77,9 @@ public static class SpringStudy
             CarFile = !sheet.IsUsable ? [] :
             [
                 "spring:",
-                sheet.Shape == SpringShape.Straight && !sheet.Bends
-                    ? $"  rate: {SheetTable.Text(sheet.Rate, "N/mm")}"
-                    : $"  table: [{string.Join(", ", Rows(asked))}]",
+                .. sheet.Shape == SpringShape.Straight && !sheet.Bends
+                    ? [$"  rate: {SheetTable.Text(sheet.Rate, "N/mm")}", $"  free-length: {SheetTable.Text(sheet.FreeLength, "mm")}"]
+                    : new[] { $"  table: [{string.Join(", ", Rows(asked))}]" },
             ],
         };
     }

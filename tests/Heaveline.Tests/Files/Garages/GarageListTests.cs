@@ -19,6 +19,7 @@ public class GarageListTests
         Assert.Equal("Fern saloon", listing.Cars.Single(car => car.Name == "garage/fern-saloon.yaml").Title);
         Assert.Equal(
             [
+                ("garage/fern-saloon-bought.yaml", "bought springs", "garage/fern-saloon.yaml"),
                 ("garage/fern-saloon-cured-towing.yaml", "towing", "garage/fern-saloon-cured.yaml"),
                 ("garage/fern-saloon-cured-unlucky.yaml", "unlucky", "garage/fern-saloon-cured.yaml"),
                 ("garage/fern-saloon-cured.yaml", "cured", "garage/fern-saloon.yaml"),

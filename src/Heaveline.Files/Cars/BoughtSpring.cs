@@ -1,0 +1,24 @@
+using Heaveline.Cars;
+using Heaveline.Quantities;
+
+namespace Heaveline.Files.Cars;
+
+/// <summary>A bought spring before it is put in the place of the one that was weighed.</summary>
+/// <param name="Law">Its law.</param>
+/// <param name="Free">Length without load, m; null when not given.</param>
+/// <param name="Block">Length when solid, m; null when not given.</param>
+/// <param name="Seat">Packing, m.</param>
+/// <param name="Preload">Compression at full droop, m; null when not given.</param>
+internal sealed record BoughtSpring(SpringLaw Law, Amount<Length>? Free, Amount<Length>? Block, Amount<Length> Seat, Amount<Length>? Preload)
+{
+    /// <summary>The spring in its place.</summary>
+    /// <param name="before">The one that was weighed.</param>
+    public Spring InPlaceOf(Spring before) => new()
+    {
+        Law = Law,
+        MotionRatio = before.MotionRatio,
+        FreeLength = Free,
+        BlockLength = Block,
+        Swap = new SpringSwap { Before = before, StandsBy = Law, Seat = Seat, Preload = Preload },
+    };
+}
