@@ -50,8 +50,9 @@ public class PassCureTests(Served served)
         var page = await Looked(Saloon);
         var cures = await page.Locator(".cure-list > li").AllAsync();
         Assert.True(cures.Count > 2);
-        foreach (var cure in cures)
+        foreach (var (k, cure) in cures.Index())
         {
+            await Expect(cure.Locator("strong")).ToHaveTextAsync(new Regex($"^{k + 1}[.] [A-Z]"));
             await Expect(cure.Locator("[data-said=price]")).ToHaveTextAsync(new Regex("^Price: .+[.]$"));
             await Expect(cure.Locator("[data-said=chance]")).ToHaveTextAsync(new Regex(@"^It helps in \d+ of 200 cars drawn within the doubts"));
         }
@@ -97,12 +98,7 @@ public class PassCureTests(Served served)
         var page = await served.Open(address, width);
         await Ready(page);
         await page.Locator("#look-for-cures").ClickAsync();
-        await Expect(page.Locator("#cure-finding")).ToBeVisibleAsync(new() { Timeout = 20000 });
-        if (Environment.GetEnvironmentVariable("CV_SHOTS") is { } folder)
-        {
-            await page.Locator(".cures").ScreenshotAsync(new() { Path = $"{folder}/cures-{width}.png" });
-        }
-
+        await Expect(page.Locator("#cure-finding")).ToBeVisibleAsync(new() { Timeout = 60000 });
         return page;
     }
 }

@@ -35,7 +35,7 @@ internal static unsafe class OneSidedLinks
         var room = stackalloc byte[(2 * Size * (Size + 1) * sizeof(T)) + Line];
         var re = (T*)(((nint)room + Line - 1) & ~(nint)(Line - 1));
         var im = re + (Size * (Size + 1));
-        T *answer = re + (Size * Size), turned = im + (Size * Size);
+        T* answer = re + (Size * Size), turned = im + (Size * Size);
         var matrices = stackalloc double[(3 * Size * Size) + (2 * Size)];
         OneSidedMatrices.Fill(car, matrices);
         var unit = 1.0 / car.Mean.Front.TyreRate;
@@ -146,7 +146,7 @@ internal static unsafe class OneSidedLinks
             // From below: the rows above still hold the column as it was.
             for (var i = Size - 1; i > k; i--)
             {
-                T *rowRe = re + (Size * i), rowIm = im + (Size * i);
+                T* rowRe = re + (Size * i), rowIm = im + (Size * i);
                 T x = rowRe[k], y = rowIm[k];
                 T lr = T.Fma(y, b, -(x * a)), li = -T.Fma(x, b, y * a);
                 for (var j = k + 1; j <= i; j++)

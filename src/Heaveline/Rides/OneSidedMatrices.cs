@@ -19,7 +19,7 @@ internal static unsafe class OneSidedMatrices
     public static void Fill(in OneSidedRide car, double* to)
     {
         var (mean, right, unit) = (car.Mean, -car.LeftOfMiddle, 1.0 / car.Mean.Front.TyreRate);
-        double *stiffness = to, resistance = to + (Size * Size), mass = to + (2 * Size * Size);
+        double* stiffness = to, resistance = to + (Size * Size), mass = to + (2 * Size * Size);
         new Span<double>(to, (3 * Size * Size) + (2 * Size)).Clear();
 
         // What each of the four sees of the body.
