@@ -15,8 +15,8 @@ internal static class Rooms
     [
         ("Heaveline",
         [
-            "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Recording", "Rides", "Measures", "Tuning",
-            "Drives", "Doubts", "Ties", "Rules", "Causes", "Figures", "Answers", "Studies",
+            "Quantities", "Numerics", "Cars", "Roads", "Worksheets", "Elements", "Models", "Modes", "Passes", "Recording", "Rides", "Measures",
+            "Tuning", "Drives", "Doubts", "Ties", "Rules", "Causes", "Figures", "Answers", "Studies",
             "Reports", "",
         ]),
         ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Drives", "Garages", "Reporting"]),
