@@ -68,8 +68,8 @@ internal static class CoilSlips
                 reader,
                 root.At(Ends[axle], "spring", "installed-length") ?? root,
                 FormattableString.Invariant($"is {In.Millimetres.Of(said.Installed):F0} mm, but {In.Millimetres.Of(said.ByRate):F0} mm by ")
-                + FormattableString.Invariant($"free-length, rate and the weighing, where their doubts allow {In.Millimetres.Of(said.Doubt):F0} mm between them. ")
-                + "The installed length is taken.",
+                + FormattableString.Invariant($"free-length, rate and the weighing, where their doubts allow {In.Millimetres.Of(said.Doubt):F0} mm ")
+                + "between them. The installed length is taken.",
                 "Measure both lengths again, and check the rate, the motion ratio and the gas force of the damper.");
         }
     }

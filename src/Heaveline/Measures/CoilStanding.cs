@@ -96,7 +96,7 @@ public sealed record CoilStanding
             model.Trim.Travel[i],
             stance.BlockAt is { } block ? Known(spring.Ratio.SightAt(block)) : null,
             double.IsFinite(stance.LooseBelow) ? Known(spring.Ratio.SightAt(stance.LooseBelow)) : null,
-            droop is { } x ? whole * spring.OwnForceAt(x) : null,
+            droop is { } x ? (x < stance.LooseBelow ? 0.0 : whole * spring.OwnForceAt(x)) : null,
             droop is { } hanging ? Math.Max(0.0, stance.LooseBelow - hanging) : 0.0,
             Work(axle.Spring.Law, whole * spring.OwnForceAt(trim)));
     }

@@ -78,7 +78,7 @@ public class BoughtSpringFileTests
     [InlineData(
         "  bought-spring: {rate: 9 N/mm, free-length: 360 mm, block-length: 200 mm}\n",
         12,
-        "load state is 'reference' with 85 mm of travel at the front left wheel; it must be below the 76 mm at which the coils of its spring touch.",
+        "load state is 'empty' with 85 mm of travel at the front left wheel; it must be below the 76 mm at which the coils of its spring touch.",
         "stiffer or longer")]
     public void What_cannot_be_is_refused_in_its_place(string bought, int line, string message, string advice)
     {

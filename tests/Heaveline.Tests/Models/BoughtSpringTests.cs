@@ -13,8 +13,8 @@ namespace Heaveline.Tests.Models;
 
 /// <summary>
 /// Bought springs by hand. 250 kg on every wheel are P = 2451.6625 N. The spring that was weighed, 20 N/mm and 380 mm free, is pressed 122.583 mm:
-/// its seats are 257.417 mm apart. The bought one, 25 N/mm and 360 mm free, is pressed 102.583 mm between them and pushes with 2564.578 N; under P it is
-/// pressed 98.067 mm and 261.934 mm long, 4.517 mm more than there is.
+/// its seats are 257.417 mm apart. The bought one, 25 N/mm and 360 mm free, is pressed 102.583 mm between them and pushes with 2564.578 N; under P it
+/// is pressed 98.067 mm and 261.934 mm long, 4.517 mm more than there is.
 /// </summary>
 public class BoughtSpringTests
 {
@@ -172,7 +172,7 @@ public class BoughtSpringTests
         {
             Law = bought,
             MotionRatio = ratio,
-            FreeLength = new Amount<Length>(0.345),
+            FreeLength = new Amount<Length>(0.365),
             Swap = new SpringSwap
             {
                 Before = new Spring { Law = before, MotionRatio = ratio, FreeLength = new Amount<Length>(0.380) },
@@ -187,7 +187,7 @@ public class BoughtSpringTests
         double Push(double wheel)
         {
             var x = (0.8 * wheel) + (0.5 * 0.9 * wheel * wheel);
-            var pressed = 0.345 - gap + x;
+            var pressed = 0.365 - gap + x;
             var force = pressed <= 0.0 ? 0.0 : pressed <= 0.05 ? 30e3 * pressed : 1500.0 + ((pressed - 0.05) * 3000.0 / 0.07);
             return ((0.8 + (0.9 * wheel)) * force) + (0.9 * 120.0);
         }
@@ -256,18 +256,18 @@ public class BoughtSpringTests
     public void A_loose_spring_does_not_pull_in_the_stepped_run_nor_in_the_exact_one()
     {
         var saloon = ExactCars.Saloon;
-        var stubby = new Spring { Law = Linear(60e3), FreeLength = new Amount<Length>(0.300) };
+        var stubby = new Spring { Law = Linear(120e3), FreeLength = new Amount<Length>(0.300) };
         var car = saloon with { Front = saloon.Front with { Spring = stubby, ReboundStop = null } };
         var model = RideModel.Of(car);
         var road = Road.From(new RoundTopHump { Height = new(0.10), Length = new(3.7) });
-        var exact = ExactRun.Of(model, road, 12.0, -0.1, 0.005, 400, cancellation: TestContext.Current.CancellationToken);
-        var pass = Pass.Of(model, road, 12.0);
+        var exact = ExactRun.Of(model, road, 15.0, -0.1, 0.005, 400, cancellation: TestContext.Current.CancellationToken);
+        var pass = Pass.Of(model, road, 15.0);
         Assert.Equal(PassOutcome.Completed, pass.Outcome);
         Assert.True(pass.Travel(0).Min() < model.Numbers.Elements.Springs[0].Touch);
-        var pulling = Pass.Of(RideModel.Of(car with { Front = car.Front with { Spring = new Spring { Law = Linear(60e3) } } }), road, 12.0);
+        var pulling = Pass.Of(RideModel.Of(car with { Front = car.Front with { Spring = new Spring { Law = Linear(120e3) } } }), road, 15.0);
         Assert.NotEqual(pulling.Travel(0).Min(), pass.Travel(0).Min(), 1e-4);
         Assert.True(exact.Statistics.Events > 10);
-        Assert.Equal(exact.Samples.Where((_, i) => i % Channel.Count == Channel.Pitch).Max(), pass.Pitch.Max(), 2e-4);
+        Assert.Equal(exact.Samples.Where((_, i) => i % Channel.Count == Channel.Pitch).Max(), pass.Pitch.Max(), 5e-4);
     }
 
     private static Car Car(Spring front, Stop? rebound = null)

@@ -60,7 +60,7 @@ public class WorksheetStudyTests
         Assert.Equal("spring:", answer.CarFile[0]);
         Assert.StartsWith("  rate: 20.00 N/mm ± 0.", answer.CarFile[1], StringComparison.Ordinal);
         // No force at 320 mm.
-        Assert.StartsWith("  free-length: 320.0 mm ± ", answer.CarFile[2], StringComparison.Ordinal);
+        Assert.StartsWith("  free-length: 320.00 mm ± ", answer.CarFile[2], StringComparison.Ordinal);
     }
 
     // Both travels on one curve: what is left is half the last digit of each instrument, 0.5 mm and 0.05 mm. Of x = r·S at ±20 mm: U(r) = √(r²·0.5²+
