@@ -1,6 +1,7 @@
 using Heaveline.Cars;
 using Heaveline.Quantities;
 using Heaveline.Recording;
+using Heaveline.Tuning;
 using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Passes;

@@ -1,4 +1,5 @@
 using Heaveline.Quantities;
+using Heaveline.Tuning;
 using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Passes;

@@ -70,7 +70,7 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
     /// <param name="before">It before, above 0.</param>
     /// <param name="after">It after.</param>
     public static string Said(double before, double after) =>
-        Math.Abs(after - before) < Felt * before ? "Nobody would feel the change" : Size(after / before);
+        Math.Abs(after - before) < MeasureChange.Felt * before ? "Nobody would feel the change" : Size(after / before);
 
     /// <summary>A change of the nodding in words, by its size.</summary>
     /// <param name="ratio">Now over before (–).</param>

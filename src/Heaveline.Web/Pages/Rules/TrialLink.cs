@@ -5,6 +5,7 @@ using Heaveline.Quantities;
 using Heaveline.Rules;
 using Heaveline.Studies;
 using Heaveline.Web.Serving;
+using Heaveline.Web.Tuning;
 
 namespace Heaveline.Web.Pages.Rules;
 
