@@ -167,8 +167,7 @@ public sealed class TrialTrayTests : BunitContext
     {
         var view = new PassTrial(Garage).See(PassState.Of($"?{Fern}&pins={Three}&speed=47", ""), full: false).View!;
         var asked = TrialSpeeds.Asked(view);
-        Assert.Equal(
-            ["A, as described", "B, rear spring 50 N/mm and more", "C, rear damping 1.5 × described"], asked.Cars.Select(car => car.Name));
+        Assert.Equal(["A, as described", "B", "C"], asked.Cars.Select(car => car.Name));
         Assert.All(asked.Cars, car => Assert.Equal("four up with luggage", car.Load.Name));
         Assert.Contains(asked.Speeds, speed => Math.Abs((speed * 3.6) - 47.0) < 1e-9);
         var few = asked with { Speeds = [.. asked.Speeds.Where((_, i) => i % 5 == 0)] };

@@ -58,10 +58,10 @@ internal sealed class TrialSpeeds(StudyQueue queue)
         return even.Append(from).Append(to).Append(speed).Distinct().Order();
     }
 
-    // A legend has little room.
+    // Beside a chart's curve there is little room; the tray above says the rest of its letter.
     private static string NameOf(int place, string words)
     {
-        const int Room = 36;
-        return $"{TrialTrayLetters.Of(place)}, {(words.Length <= Room ? words : $"{words[..words.LastIndexOf(',', Room)]} and more")}";
+        const int Room = 20;
+        return words.Length <= Room ? $"{TrialTrayLetters.Of(place)}, {words}" : $"{TrialTrayLetters.Of(place)}";
     }
 }
