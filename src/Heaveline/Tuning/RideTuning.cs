@@ -128,8 +128,8 @@ public sealed record RideTuning
             model = RideModel.Of(
                 start with
                 {
-                    Front = start.Front with { Spring = start.Front.Spring with { Law = ScaledLaws.Stiffer(start.Front.Spring.Law, factor[0]) } },
-                    Rear = start.Rear with { Spring = start.Rear.Spring with { Law = ScaledLaws.Stiffer(start.Rear.Spring.Law, factor[1]) } },
+                    Front = start.Front with { Spring = start.Front.Spring.WithLaw(ScaledLaws.Stiffer(start.Front.Spring.Law, factor[0])) },
+                    Rear = start.Rear with { Spring = start.Rear.Spring.WithLaw(ScaledLaws.Stiffer(start.Rear.Spring.Law, factor[1])) },
                 },
                 model.Load);
         }
