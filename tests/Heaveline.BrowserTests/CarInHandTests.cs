@@ -107,7 +107,7 @@ public class CarInHandTests(Served served)
     {
         var page = await served.Open("/car?car=fern-saloon");
         await Live(page);
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         Assert.Equal("BODY", await page.EvaluateAsync<string>("() => document.activeElement.tagName"));
         await Pages(page).GetByRole(AriaRole.Link, new() { Name = "The rule", Exact = true }).ClickAsync();
         await page.WaitForFunctionAsync("() => document.activeElement.tagName === 'H1'");

@@ -101,7 +101,7 @@ public class DriveDetailTests(Served served)
     private async Task<IPage> Opened(string drive, int width = 1280, bool dark = false)
     {
         var page = await served.Open($"/drive?log={drive}", width, dark: dark);
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         return page;
     }
 

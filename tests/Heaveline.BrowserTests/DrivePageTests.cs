@@ -20,7 +20,7 @@ public class DrivePageTests(Served served)
     public async Task A_log_that_is_dropped_is_kept_as_it_is_and_its_page_says_what_it_is_good_for()
     {
         var page = await served.Open("/drive?log=nowhere");
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         await page.Locator("#upload-name").FillAsync("Dropped lane");
         await page.Locator("#upload").SetInputFilesAsync([.. LaneWriter.Apart(LarchLane.Before.Log).Select(file => new FilePayload
         {
@@ -51,7 +51,7 @@ public class DrivePageTests(Served served)
     {
         var before = Garage.Drives.Names;
         var page = await served.Open("/drive");
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         await page.Locator("#upload").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/csv", Buffer = new byte[size] });
         await Expect(page.Locator("#upload-remark .refused")).ToContainTextAsync(words);
         Assert.Equal(before, Garage.Drives.Names);
@@ -72,7 +72,7 @@ public class DrivePageTests(Served served)
     {
         var drive = Drive("Noted lane");
         var page = await served.Open($"/drive?log={drive}");
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         await page.GetByLabel("Phone behind the front axle").FillAsync("1.45 m ± 5 cm");
         await page.GetByLabel("Phone behind the front axle").BlurAsync();
         await Expect(page.Locator("#note-phone-behind-front-axle-refused")).ToHaveCountAsync(0);
@@ -125,7 +125,7 @@ public class DrivePageTests(Served served)
     {
         var drive = Drive("Carded lane");
         var page = await served.Open($"/drive?log={drive}");
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         await Expect(page.Locator(".doubts").First).ToContainTextAsync("Write it down below, under \"Wheelbase\"");
         await Expect(page.Locator("h1")).ToContainTextAsync("the car itself wants its wheelbase");
         await page.GetByLabel("Wheelbase").FillAsync("2.70 m");
@@ -184,7 +184,7 @@ public class DrivePageTests(Served served)
         var before = Drive("Cured lane, before");
         var after = Garage.Drives.Begin("Cured lane, after", "after.csv", Encoding.UTF8.GetBytes(LaneWriter.Whole(LarchLane.After.Log))).Drive!;
         var page = await served.Open($"/drive?log={after}");
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         await page.GetByLabel("The drive before the change").SelectOptionAsync(before);
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Held against the drive before" })).ToBeVisibleAsync();
         await Expect(page.Locator(".finding")).ToContainTextAsync("passes before");

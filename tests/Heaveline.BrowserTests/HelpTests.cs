@@ -71,7 +71,7 @@ public class HelpTests(Served served)
     public async Task Every_page_opens_its_help_by_keyboard_and_Escape_closes_it(string path)
     {
         var page = await served.Open(path, width: 390);
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         // As a page comes to life its title is set anew.
         await Expect(page).ToHaveTitleAsync(new Regex("Heaveline"));
         await page.Locator(".help-opener").FocusAsync();
@@ -91,7 +91,7 @@ public class HelpTests(Served served)
     public async Task The_story_is_computed_as_one_looks_and_ends_in_a_car_of_ones_own(int width, bool dark)
     {
         var page = await served.Open("/story", width, dark: dark);
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         await Expect(page.Locator("h1")).ToContainTextAsync("Loaded, this saloon nods by 1.", new() { Timeout = 60_000 });
         await Expect(page.Locator("#story-why ~ ol li")).ToHaveCountAsync(3, new() { Timeout = 60_000 });
         await Expect(page.Locator("#story-price ~ .wide-scroll caption")).ToHaveCountAsync(1, new() { Timeout = 60_000 });

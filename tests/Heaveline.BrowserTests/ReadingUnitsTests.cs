@@ -13,7 +13,7 @@ public class ReadingUnitsTests(Served served)
         try
         {
             var page = await served.Open("/");
-            await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+            await page.Awake();
             await page.GetByLabel("Numbers, sentences and figures in").SelectOptionAsync("imperial");
             await Remembered(remembered, "imperial");
             await page.GotoAsync("/car?car=fern-saloon");
@@ -24,7 +24,7 @@ public class ReadingUnitsTests(Served served)
             await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("at 24.9 mph");
             await Assertions.Expect(page.Locator("[data-note=front-stop]")).ToContainTextAsync(new Regex(@"\d in left standing"));
             await page.GotoAsync("/ride?car=fern-saloon");
-            await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+            await page.Awake();
             // 80 km/h = 49.7097 mph (the mile is 1.609344 km).
             await Assertions.Expect(page.GetByLabel("Spectra at, mph")).ToHaveValueAsync("49.71");
             await page.GetByLabel("Spectra at, mph").FillAsync("50");
@@ -32,7 +32,7 @@ public class ReadingUnitsTests(Served served)
             await Assertions.Expect(page).ToHaveURLAsync(new Regex("at=50(%20|[+])mph"));
             await Assertions.Expect(page.GetByLabel("Spectra at, mph")).ToHaveValueAsync("50");
             await page.GotoAsync("/");
-            await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+            await page.Awake();
             await Assertions.Expect(page.GetByLabel("Numbers, sentences and figures in")).ToHaveValueAsync("imperial");
             await page.GetByLabel("Numbers, sentences and figures in").SelectOptionAsync("metric");
             await Remembered(remembered, "metric");

@@ -78,7 +78,7 @@ public class UploadTests(Served served)
     private async Task<IPage> Bring(string name, byte[] bytes)
     {
         var page = await served.Open("/");
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         await page.Locator("#upload").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/plain", Buffer = bytes });
         return page;
     }

@@ -61,12 +61,12 @@ public class WholeQuantityTests(Served served)
         await page.Keyboard.PressAsync("Enter");
         await Expect(page).ToHaveURLAsync(new Regex("front-spring=20.66"));
         await page.GotoAsync("/ride?car=fern-saloon");
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         await page.Locator("#at").FillAsync("50 mph");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("#at")).ToHaveValueAsync("80.467");
         await page.GotoAsync("/report?car=fern-saloon");
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await page.Awake();
         await page.Locator("#speed").FillAsync("45");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("#speed")).ToHaveValueAsync("45 km/h");

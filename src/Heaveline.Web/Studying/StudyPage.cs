@@ -11,6 +11,9 @@ public abstract class StudyPage : ComponentBase, IDisposable
 {
     private string path = "";
 
+    // Where the page is going: what was chosen a moment ago does not stand in the address yet.
+    private string? underway;
+
     [Inject]
     internal GarageView GarageView { get; set; } = null!;
 
@@ -49,8 +52,7 @@ public abstract class StudyPage : ComponentBase, IDisposable
     /// <summary>Chooses something: it goes into the address.</summary>
     /// <param name="choice">What.</param>
     /// <param name="words">The words; null or blank for the usual ones.</param>
-    protected void Choose(Choice choice, string? words) => Addresses.NavigateTo(
-        Addresses.GetUriWithQueryParameter(choice.Name, string.IsNullOrEmpty(words) ? null : words), replace: true);
+    protected void Choose(Choice choice, string? words) => Go(new() { [choice.Name] = string.IsNullOrEmpty(words) ? null : words });
 
     /// <summary>Chooses another car; what only the former one has is as usual again.</summary>
     /// <param name="name">The car.</param>
@@ -63,7 +65,7 @@ public abstract class StudyPage : ComponentBase, IDisposable
         }
 
         words[Choices.Car.Name] = name;
-        Addresses.NavigateTo(Addresses.GetUriWithQueryParameters(words), replace: true);
+        Go(words);
     }
 
     /// <summary>Files of the garage have changed: what is chosen is read anew.</summary>
@@ -88,8 +90,15 @@ public abstract class StudyPage : ComponentBase, IDisposable
     /// <summary>Lets go: nobody looks any more.</summary>
     protected abstract void Leave();
 
+    private void Go(Dictionary<string, object?> words)
+    {
+        underway = Addresses.GetUriWithQueryParameters(underway ?? Addresses.Uri, words);
+        Addresses.NavigateTo(underway, replace: true);
+    }
+
     private void Moved(object? sender, LocationChangedEventArgs e)
     {
+        underway = null;
         if (new Uri(e.Location).AbsolutePath == path)
         {
             _ = OnPage(Choose);
