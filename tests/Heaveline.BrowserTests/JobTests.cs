@@ -55,6 +55,7 @@ public class JobTests(Served served)
             await Press("#keep");
             await Expect(page).ToHaveURLAsync(new Regex("car=lark-estate-softened"));
             Assert.True(File.Exists(Path.Combine(folder, "lark-estate-softened.yaml")));
+            await Expect(page.Locator(".masthead nav a:text-is('The report')")).ToHaveAttributeAsync("href", new Regex("car=lark-estate-softened"));
             await Press(".masthead nav a:text-is('The report')");
             await Expect(page.Locator(".report-page[data-live=yes]")).ToBeAttachedAsync(new() { Timeout = 20000 });
             await Expect(page.Locator("#load")).ToHaveValueAsync(load);

@@ -6,6 +6,10 @@ namespace Heaveline.BrowserTests;
 /// <summary>Waits until a page lives: before that a press goes nowhere.</summary>
 internal static class Waking
 {
-    /// <summary>Returns when the program has taken the page over.</summary>
-    public static Task Awake(this IPage page) => Expect(page.Locator("#content[data-awake=yes]")).ToBeAttachedAsync(new() { Timeout = 30_000 });
+    /// <summary>Returns when the program has taken the page over and its scripts are there.</summary>
+    public static async Task Awake(this IPage page)
+    {
+        await Expect(page.Locator("#content[data-awake=yes]")).ToBeAttachedAsync(new() { Timeout = 30_000 });
+        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+    }
 }

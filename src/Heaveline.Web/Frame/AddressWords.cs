@@ -3,6 +3,7 @@ using Heaveline.Studies;
 using Heaveline.Web.Pages.Garages;
 using Heaveline.Web.Pages.Passes;
 using Heaveline.Web.Pages.Rides;
+using Heaveline.Web.Pages.Roads;
 using Heaveline.Web.Tuning;
 using Microsoft.AspNetCore.WebUtilities;
 
@@ -18,7 +19,7 @@ internal static class AddressWords
     private static readonly string[] InHand =
     [
         "car", "load", "road", "over", "at", "beside", "seat", CurrentCar.SpeedKey, CurrentCar.HeightKey, CurrentCar.SpringsKey,
-        CurrentCar.InertiaKey, CurrentCar.LogKey, CurrentCar.DriveKey, .. CurrentCar.TrialKeys,
+        CurrentCar.InertiaKey, CurrentCar.LogKey, CurrentCar.DriveKey, CurrentCar.PinsKey, .. CurrentCar.TrialKeys,
     ];
 
     /// <summary>A sentence on each; none where all is read.</summary>
@@ -29,7 +30,11 @@ internal static class AddressWords
         ArgumentNullException.ThrowIfNull(page);
         var known = Own(page.Path).Concat(InHand).ToHashSet(StringComparer.OrdinalIgnoreCase);
         string[] others =
-            [.. QueryHelpers.ParseQuery(query).Keys.Where(key => key.Length > 0 && !known.Contains(key)).Select(key => $"“{Short(key)}”")];
+        [
+            .. QueryHelpers.ParseQuery(query).Keys.Where(key => key.Length > 0 && !known.Contains(key))
+                .Where(key => page.Path != "road" || !key.StartsWith(RoadDraft.Sized, StringComparison.OrdinalIgnoreCase))
+                .Select(key => $"“{Short(key)}”"),
+        ];
         var more = others.Length > Most ? FormattableString.Invariant($" and {others.Length - Most} more") : "";
         var sentence = $"This page reads nothing of {string.Join(", ", others.Take(Most))}{more} in its address.";
         return
@@ -43,7 +48,9 @@ internal static class AddressWords
 
     private static IEnumerable<string> Own(string page) => page switch
     {
-        "car" => ["open"],
+        "" => [nameof(Pages.GaragePage.Find)],
+        "car" => [nameof(Pages.CarPage.Open)],
+        "road" => [nameof(Pages.RoadPage.File), nameof(Pages.RoadPage.From), RoadDraft.Named, RoadDraft.Kinds],
         "sheet" => GarageSheet.Lines.Select(line => line.Key).Append(SheetReading.Named),
         "rule" => RuleStudy.OnPage.Choices.Select(choice => choice.Name).Append(Pages.RulePage.Marks.Name),
         CurrentCar.Ride => RidePageChoices.All.Select(choice => choice.Name),

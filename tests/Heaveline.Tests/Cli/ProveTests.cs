@@ -29,7 +29,7 @@ public sealed class ProveTests : IDisposable
     {
         var said = Spoken.Of([.. Cured, "--same", "all"]);
         Assert.Equal((0, ""), (said.Code, said.Remarks));
-        Assert.StartsWith("It worked over 4 bumps (", said.Results, StringComparison.Ordinal);
+        Assert.StartsWith("It worked over 4 bumps together (", said.Results, StringComparison.Ordinal);
         Assert.Contains("pitch in the second after it fell by ", said.Results, StringComparison.Ordinal);
         Assert.DoesNotContain("Not said to be the same", said.Results, StringComparison.Ordinal);
         Assert.Contains("a passenger handles the phone", said.Results, StringComparison.Ordinal);

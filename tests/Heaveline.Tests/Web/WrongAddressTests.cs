@@ -70,8 +70,23 @@ public sealed class WrongAddressTests : BunitContext
     [InlineData("ride", "?car=fern-saloon&road=density&density=4&waviness=2&at=50")]
     [InlineData("sheet", "?name=Lark&wheelbase=2.74 m")]
     [InlineData("pass", "?car=fern-saloon&rear-spring=soft&speed=40")]
+    [InlineData("ride", "?car=fern-saloon&pins=rear-spring_50")]
+    [InlineData("road", "?from=speed-table&called=Mill&kind=step&its-height=40 mm&its-tracks=left")]
     public void What_a_page_reads_or_refuses_itself_is_not_called_unread(string page, string query) =>
         Assert.Empty(AddressWords.Of(PageEntry.All.Single(one => one.Path == page), query));
+
+    [Fact]
+    public void What_a_page_takes_out_of_its_address_by_name_is_not_called_unread()
+    {
+        var taken =
+            from type in typeof(PassPage).Assembly.GetTypes()
+            from route in type.GetCustomAttributes(typeof(RouteAttribute), false).Cast<RouteAttribute>()
+            from property in type.GetProperties()
+            where property.IsDefined(typeof(SupplyParameterFromQueryAttribute), false)
+            select (Path: route.Template.TrimStart('/'), property.Name);
+        Assert.NotEmpty(taken);
+        Assert.All(taken, one => Assert.Empty(AddressWords.Of(PageEntry.All.Single(page => page.Path == one.Path), $"?{one.Name}=front")));
+    }
 
     [Theory]
     [InlineData("/pass?car=fern-saloon&load=empty", true)]

@@ -130,7 +130,7 @@ internal static class ProveWords
     private static string At(BeforeAfter result)
     {
         var sites = result.Sites.Where(s => s.Before > 0 && s.After > 0).Select(s => s.Site).ToList();
-        return sites.Count == 1 ? $"at {sites[0]}" : Text($"over {sites.Count} bumps ({string.Join(", ", sites)})");
+        return sites.Count == 1 ? $"at {sites[0]}" : Text($"over {sites.Count} bumps together ({string.Join(", ", sites)})");
     }
 
     private static string Ground(BeforeAfter result) =>
