@@ -42,7 +42,7 @@ internal static class CarStanding
             }
             catch (RefusedValueException refused)
             {
-                Tell(refused, root.At("loads", load.Name) ?? root, reader);
+                Tell(refused, Turned(root, refused.Value, reader) ?? root.At("loads", load.Name) ?? root, reader);
             }
         }
 
@@ -81,6 +81,25 @@ internal static class CarStanding
         string[] ends = value.Contains("rear", StringComparison.Ordinal) ? ["rear", "front"] : ["front", "rear"];
         return ends.Select(end => root.At(end, "bought-spring")).FirstOrDefault(node => node is not null);
     }
+
+    // A load that a base bears runs out of travel by the springs of the variant over it, or of those that were bought.
+    private static Node? Turned(Node root, string value, Reader reader)
+    {
+        if (!value.Contains(" mm of ", StringComparison.Ordinal))
+        {
+            return null;
+        }
+
+        var end = value.Contains("at the rear", StringComparison.Ordinal) ? "rear" : "front";
+        var bought = root.At(end, "bought-spring");
+        return OfVariant(bought, reader) ?? bought ?? OfVariant(root.At(end, "spring"), reader);
+    }
+
+    // The first value of a group that the file being read gives itself, over those of its bases.
+    private static Node? OfVariant(Node? node, Reader reader) =>
+        node is null ? null
+        : node.Place.File == reader.Source.File ? node
+        : node.Entries.Select(entry => OfVariant(entry.Value, reader)).FirstOrDefault(own => own is not null);
 
     // Which of two tables is too weak: the front one, unless it carries its wheel's sprung load.
     private static bool FrontBears(Car car)

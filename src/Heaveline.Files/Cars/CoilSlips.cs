@@ -54,6 +54,26 @@ internal static class CoilSlips
         }
     }
 
+    /// <summary>Warns of a variant that gives the spring that was weighed another law where one that was bought stands in its place.</summary>
+    /// <param name="whole">The document with the variant's changes in it.</param>
+    /// <param name="change">The changes.</param>
+    /// <param name="reader">Receives the warnings.</param>
+    public static void CheckChange(Node whole, Node change, Reader reader)
+    {
+        Key[] laws = [SpringWords.Rate, SpringWords.Table, SpringWords.Coil];
+        foreach (var end in Ends.Where(end => whole.At(end, "bought-spring") is not null))
+        {
+            foreach (var law in laws.Select(key => change.At(end, "spring", key.Name)).OfType<Node>().Where(node => !node.IsEmpty))
+            {
+                Warn(
+                    reader,
+                    law,
+                    "changes the spring that was weighed, not the bought one that stands in its place, whose height is reckoned from it.",
+                    "To try another spring change it under bought-spring; right only where the spring that was weighed has been measured anew.");
+            }
+        }
+    }
+
     // Free and installed length of the spring that was weighed say its force too.
     private static void CheckLengths(RideModel model, int axle, Node root, Reader reader)
     {

@@ -115,6 +115,7 @@ internal sealed class VariantChain
         foreach (var variant in variants.AsEnumerable().Reverse())
         {
             whole = Overlay.Of(whole, variant.Change, CarWords.Shape);
+            CoilSlips.CheckChange(whole, variant.Change, Reader);
         }
 
         return whole;

@@ -44,7 +44,7 @@ internal sealed record SpringStance
         var (carried, origin) = spring.Swap is { } swap ? Swapped(axle, swap, weighed, mean) : (weighed, StanceOrigin.Weighed);
         var length = spring.Swap is null && spring.InstalledLength is { } installed
             ? installed.Si - CoilForce.Between(spring.Law, mean, weighed)
-            : spring.FreeLength?.Si - CoilForce.Under(spring.Swap?.StandsBy ?? spring.Law, carried);
+            : spring.FreeLength?.Si - CoilForce.Under(spring.LengthLaw, carried);
         var loose = spring.Law is GasSpring ? double.NaN : CoilForce.Between(spring.Law, carried, 0.0);
         return new SpringStance
         {
@@ -77,11 +77,17 @@ internal sealed record SpringStance
                 preload.WithDoubt(0.0).ToString(),
                 "given with a rebound stop",
                 "Preload counts from full droop: describe the rebound stop, or give the spring's free length.");
-            return (CoilForce.At(swap.StandsBy, preload.Si - axle.Spring.MotionRatio.Travel(droop)), StanceOrigin.Preload);
+            return (Packed(axle.Spring, CoilForce.At(swap.StandsBy, preload.Si - axle.Spring.MotionRatio.Travel(droop))), StanceOrigin.Preload);
         }
 
         return axle.Spring.FreeLength is { } free && Gap(swap.Before, weighed, mean) is { } gap
-            ? (CoilForce.At(swap.StandsBy, free.Si - gap + swap.Seat.Si), StanceOrigin.Lengths)
+            ? (Packed(axle.Spring, CoilForce.At(swap.StandsBy, free.Si - gap + swap.Seat.Si)), StanceOrigin.Lengths)
             : (weighed, StanceOrigin.HeightKept);
     }
+
+    // Where the height is kept the law pushes there as the one did by which the spring stands: packing makes the difference.
+    private static double Packed(Spring spring, double carried) => spring.Swap is { KeptAt: { } at, StandsBy: var before }
+        && CoilForce.Under(spring.Law, Math.Max(0.0, before.ForceAt(at, carried))) is { } pressed
+            ? CoilForce.At(spring.Law, pressed - at)
+            : carried;
 }

@@ -1,5 +1,4 @@
 using Heaveline.Cars;
-using Heaveline.Elements;
 using Heaveline.Models;
 
 namespace Heaveline.Measures;
@@ -33,20 +32,24 @@ public sealed record CoilStanding
     public required double? BlockLeft { get; init; }
 
     /// <summary>
-    /// Wheel travel of full droop from the reference state, m, negative: the rebound stop's hard end or its touch; null without a stop.
+    /// Wheel travel from the reference state at which the wheels hang with the body on stands, m, negative: past the touch of a soft rebound stop,
+    /// where it holds the wheel, the gas and the spring; null without a stop. A bump can take a wheel further.
     /// </summary>
-    public required double? FullDroop { get; init; }
+    public required double? Hanging { get; init; }
+
+    /// <summary>Wheel travel from the reference state at which the rebound stop is solid, m, negative; null where it has no hard end.</summary>
+    public required double? HardDroop { get; init; }
 
     /// <summary>Wheel travel from the reference state below which a spring is loose, m; null where its law does not say.</summary>
     public required double? Loose { get; init; }
 
-    /// <summary>Force of one spring at full droop, N; 0 when it is loose.</summary>
+    /// <summary>Force of one spring where the wheels hang, N; 0 when it is loose.</summary>
     public required double? DroopForce { get; init; }
 
-    /// <summary>How much a spring is shorter than the way between its seats at full droop, m; 0 when it is pressed there.</summary>
+    /// <summary>How much a spring is shorter than the way between its seats where the wheels hang, m; 0 when it is pressed there.</summary>
     public required double LooseBy { get; init; }
 
-    /// <summary>Whether a spring comes loose from its seats before full droop.</summary>
+    /// <summary>Whether a spring is loose in its seats where the wheels hang.</summary>
     public bool ComesLoose => LooseBy > Rounding;
 
     /// <summary>Work that one spring holds as the car stands, J; null where its law does not say where it is free.</summary>
@@ -65,7 +68,8 @@ public sealed record CoilStanding
         }
 
         var axle = model.Car.Axles[(int)end];
-        Side[] sides = [.. (model.Rolls ? new[] { first, first + 1 } : [first]).Select(i => SideOf(model, axle, i))];
+        var hanging = HangingWheels.Of(model);
+        Side[] sides = [.. (model.Rolls ? new[] { first, first + 1 } : [first]).Select(i => SideOf(model, axle, i, hanging))];
         return new CoilStanding
         {
             End = end,
@@ -73,7 +77,8 @@ public sealed record CoilStanding
             FullBump = axle.BumpStop is { } stop ? stop.Clearance.Si + (stop.SolidAfter?.Si ?? 0.0) : null,
             EndsSolid = axle.BumpStop?.SolidAfter is not null,
             BlockLeft = sides.Min(s => s.Block - s.Travel),
-            FullDroop = SpringStance.FullDroop(axle),
+            Hanging = Known(Math.Min(hanging[first], hanging[first + 1])),
+            HardDroop = axle.ReboundStop is { SolidAfter: { } after } rebound ? -(rebound.Clearance.Si + after.Si) : null,
             Loose = sides.Max(s => s.Loose),
             DroopForce = sides.Min(s => s.DroopForce),
             LooseBy = sides.Max(s => s.LooseBy),
@@ -83,7 +88,7 @@ public sealed record CoilStanding
 
     private sealed record Side(double Travel, double? Block, double? Loose, double? DroopForce, double LooseBy, double? Energy);
 
-    private static Side SideOf(RideModel model, Axle axle, int i)
+    private static Side SideOf(RideModel model, Axle axle, int i, double[] hanging)
     {
         var spring = model.Numbers.Elements.Springs[i];
         var stance = model.Numbers.Elements.Stances[i]!;
@@ -91,13 +96,13 @@ public sealed record CoilStanding
         var whole = model.Rolls ? 1.0 : 2.0;
         var share = spring.Sight.Wheels[i];
         var trim = axle.Spring.MotionRatio.Travel((share * model.Trim.Travel[i]) + ((1.0 - share) * model.Trim.Travel[i ^ 1]));
-        double? droop = SpringStance.FullDroop(axle) is { } s ? axle.Spring.MotionRatio.Travel(s) : null;
+        var droop = Known(axle.Spring.MotionRatio.Travel((share * hanging[i]) + ((1.0 - share) * hanging[i ^ 1])));
         return new Side(
             model.Trim.Travel[i],
             stance.BlockAt is { } block ? Known(spring.Ratio.SightAt(block)) : null,
             double.IsFinite(stance.LooseBelow) ? Known(spring.Ratio.SightAt(stance.LooseBelow)) : null,
             droop is { } x ? (x < stance.LooseBelow ? 0.0 : whole * spring.OwnForceAt(x)) : null,
-            droop is { } hanging ? Math.Max(0.0, stance.LooseBelow - hanging) : 0.0,
+            droop is { } at ? Math.Max(0.0, stance.LooseBelow - at) : 0.0,
             Work(axle.Spring.Law, whole * spring.OwnForceAt(trim)));
     }
 

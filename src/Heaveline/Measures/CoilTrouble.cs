@@ -31,18 +31,19 @@ public sealed record CoilTrouble(string Where, string Advice)
         };
     }
 
-    /// <summary>Springs that come loose before full droop; null where they do not, or it is not known.</summary>
+    /// <summary>Springs that are loose where the wheels hang, the car on stands; null where they are not, or it is not known.</summary>
     public static CoilTrouble? Loose(CoilStanding coil)
     {
         ArgumentNullException.ThrowIfNull(coil);
-        if (!coil.ComesLoose || coil is not { Loose: { } loose, FullDroop: { } droop })
+        if (!coil.ComesLoose || coil is not { Loose: { } loose, Hanging: { } hanging })
         {
             return null;
         }
 
-        var strap = Math.Ceiling((loose - droop) / Step) * Step;
+        var strap = Math.Ceiling((loose - hanging) / Step) * Step;
         return new(
-            Text($"is {In.Millimetres.Of(coil.LooseBy):F1} mm shorter at full droop than the way between its seats: it falls out of its seat"),
+            Text($"is {In.Millimetres.Of(coil.LooseBy):F1} mm shorter than the way between its seats with the car standing on stands, ")
+            + Text($"its wheel hanging {In.Millimetres.Of(-hanging):F0} mm below the state weighed: it falls out of its seat"),
             Text($"It needs a helper spring, or a strap that ends the droop at least {In.Millimetres.Of(strap):F0} mm sooner at the wheel; ")
             + "do not drive on it without one.");
     }

@@ -56,7 +56,7 @@ public sealed record SwapEffect
 
         var mean = model.Numbers.Elements.Stances[2 * (int)end]!.WeighedMean;
         var stance = SpringStance.Of(axle, mean, mean)!;
-        var compression = CoilForce.Under(swap.StandsBy, mean);
+        var compression = CoilForce.Under(spring.LengthLaw, mean);
         var gap = SpringStance.Gap(swap.Before, mean, mean);
         var keeps = stance.Origin == StanceOrigin.HeightKept;
         return new SwapEffect
@@ -64,7 +64,7 @@ public sealed record SwapEffect
             End = end,
             KeepsHeight = keeps,
             ByPreload = stance.Origin == StanceOrigin.Preload,
-            Packing = keeps ? null : compression - CoilForce.Under(swap.StandsBy, stance.Carried),
+            Packing = keeps ? null : compression - CoilForce.Under(spring.LengthLaw, stance.Carried),
             SeatsNeeded = spring.FreeLength?.Si - compression,
             FreeLengthNeeded = gap + compression,
             LongerNeeded = compression - CoilForce.Under(swap.Before.Law, mean),

@@ -48,6 +48,14 @@ internal static class TrimChecks
             (a[0] * ((b[1] * c[2]) - (b[2] * c[1]))) - (a[1] * ((b[0] * c[2]) - (b[2] * c[0]))) + (a[2] * ((b[0] * c[1]) - (b[1] * c[0])));
     }
 
+    // A travel in whole millimetres, or in as many digits as tell it from the limit beside it.
+    private static string Apart(double travel, double from)
+    {
+        string[] digits = ["F0", "F1", "F2", "F3"];
+        string Shown(double length, string format) => Numeral.Of(In.Millimetres.Of(length), format);
+        return Shown(travel, digits.FirstOrDefault(format => Shown(travel, format) != Shown(from, format)) ?? digits[^1]);
+    }
+
     public static void RefuseOutOfTravel(Car car, LoadState load, ElementList elements, TrimSolution trim)
     {
         for (var i = 0; i < 4; i++)
@@ -71,8 +79,8 @@ internal static class TrimChecks
             {
                 throw new RefusedValueException(
                     "load state",
-                    $"'{load.Name}' with {In.Millimetres.Of(trim.Travel[i]):F0} mm of travel at the {name} wheel",
-                    $"below the {In.Millimetres.Of(elements.BumpLimit[i]):F0} mm at which the coils of its spring touch",
+                    $"'{load.Name}' with {Apart(trim.Travel[i], elements.BumpLimit[i])} mm of travel at the {name} wheel",
+                    $"below the {Apart(elements.BumpLimit[i], trim.Travel[i])} mm at which the coils of its spring touch",
                     "The spring cannot carry this load before it is solid: it needs a stiffer or longer one, or one of a shorter block length.");
             }
 
@@ -80,8 +88,8 @@ internal static class TrimChecks
             {
                 throw new RefusedValueException(
                     "load state",
-                    $"'{load.Name}' with {In.Millimetres.Of(trim.Travel[i]):F0} mm of travel at the {name} wheel",
-                    $"below the {In.Millimetres.Of(elements.BumpLimit[i]):F0} mm at which it bottoms",
+                    $"'{load.Name}' with {Apart(trim.Travel[i], elements.BumpLimit[i])} mm of travel at the {name} wheel",
+                    $"below the {Apart(elements.BumpLimit[i], trim.Travel[i])} mm at which it bottoms",
                     "The springs cannot carry this load within their travel.");
             }
 
@@ -89,8 +97,8 @@ internal static class TrimChecks
             {
                 throw new RefusedValueException(
                     "load state",
-                    $"'{load.Name}' with {In.Millimetres.Of(-trim.Travel[i]):F0} mm of droop at the {name} wheel",
-                    $"below the {In.Millimetres.Of(-elements.ReboundLimit[i]):F0} mm at which it tops out",
+                    $"'{load.Name}' with {Apart(-trim.Travel[i], -elements.ReboundLimit[i])} mm of droop at the {name} wheel",
+                    $"below the {Apart(-elements.ReboundLimit[i], -trim.Travel[i])} mm at which it tops out",
                     "Take less out, or check the weighing.");
             }
         }

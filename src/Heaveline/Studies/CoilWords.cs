@@ -70,10 +70,22 @@ internal static class CoilWords
         }
 
         return troubleOnly ? null : coil.DroopForce is { } force
-            ? new(id, Text($"At full droop {Spring(model, coil.End)} is still pressed into its seats with {force:F0} N."))
-            : new(id, $"How far the {CornerNames.Of(coil.End)} wheel hangs at full droop is not described: give rebound-stop, and it is told whether "
+            ? new(id, Text($"With the car standing on stands, the {CornerNames.Of(coil.End)} {(model.Rolls ? "wheels" : "wheel")} hanging ")
+                + Text($"{Millimetres(-coil.Hanging!.Value)} mm below the state weighed, {Spring(model, coil.End)} is still pressed into its ")
+                + Text($"seats with {force:F0} N{Further(coil)}."))
+            : new(id, $"How far the {CornerNames.Of(coil.End)} wheel hangs on stands is not described: give rebound-stop, and it is told whether "
                 + $"{Spring(model, coil.End)} stays in its seats.");
     }
+
+    // What stands on stands says nothing of the road: the rebound after a bump stretches a soft stop further.
+    private static string Further(CoilStanding coil) => coil switch
+    {
+        { Loose: { } loose, HardDroop: { } end } when loose <= end => ", and the hard end of the rebound stop keeps it pressed",
+        { Loose: { } loose, Hanging: { } hanging } =>
+            Text($"; it comes loose {In.Millimetres.Of(hanging - loose):F1} mm further down at the wheel, and a bump can take the wheel ")
+            + "further than it hangs",
+        _ => "; a bump can take the wheel further than it hangs",
+    };
 
     private static string Millimetres(double length) => Numeral.Of(In.Millimetres.Of(length), "F0");
 }

@@ -39,6 +39,13 @@ internal static class SwapWords
         ];
     }
 
+    /// <summary>What happens under bought springs where the frequencies are turned; null without any that stand by their lengths.</summary>
+    /// <param name="car">The car.</param>
+    public static Sentence? Turned(Car car) => car.Axles.Any(axle => axle.Spring.IsPlaced())
+        ? new("heights-kept", "Frequencies are turned by rates with the empty car's heights kept: the packing under the bought springs follows. At "
+            + "unchanged lengths a bought spring of another rate would lift or lower the car as well.")
+        : null;
+
     private static string Seats(RideModel model, SwapEffect effect)
     {
         var end = CornerNames.Of(effect.End);

@@ -69,14 +69,18 @@ public sealed record RideTuning
         };
     }
 
-    /// <summary>The same car and load with these frequencies and damping ratios.</summary>
+    /// <summary>
+    /// The same car and load with these frequencies and damping ratios. It stands empty as high as before: under a bought spring the packing follows.
+    /// </summary>
+    /// <param name="model">Car and load.</param>
+    /// <param name="lengthsKept">Whether bought springs keep their lengths and seats instead, and the height follows.</param>
     /// <exception cref="RefusedValueException">
     /// Springs alone cannot make them: a link or a touched stop is stiffer already, or the tyre is too soft.
     /// </exception>
-    public RideModel ApplyTo(RideModel model)
+    public RideModel ApplyTo(RideModel model, bool lengthsKept = false)
     {
         ArgumentNullException.ThrowIfNull(model);
-        return Damped(Sprung(model));
+        return Damped(Sprung(model, lengthsKept));
     }
 
     private static AxleState Springy(RideModel model, AxleEnd end)
@@ -91,9 +95,24 @@ public sealed record RideTuning
                 "Its motion ratio falls so fast that the springs give way: check its change with travel.");
     }
 
-    private RideModel Sprung(RideModel model)
+    // Another rate at the same lengths would lift or lower the car, and its sag would answer for the frequency.
+    private static Axle[] Turned(Car start, IReadOnlyList<double> factor, IReadOnlyList<double>? heights) => [.. start.Axles.Select((axle, i) =>
+    {
+        var law = ScaledLaws.Stiffer(axle.Spring.Law, factor[i]);
+        return axle with { Spring = heights is null ? axle.Spring.WithLaw(law) : axle.Spring.Packed(law, heights[i]) };
+    })];
+
+    // Travel of the springs of both axles as the empty car stands, mean of both sides.
+    private static double[] Standing(Car car)
+    {
+        var travel = car.HasSwap() ? RideModel.Of(car).Trim.Travel : [0.0, 0.0, 0.0, 0.0];
+        return [.. car.Axles.Select((axle, i) => axle.Spring.MotionRatio.Travel(0.5 * (travel[2 * i] + travel[(2 * i) + 1])))];
+    }
+
+    private RideModel Sprung(RideModel model, bool lengthsKept)
     {
         var start = model.Car;
+        double[]? heights = null;
         double[] factor = [1.0, 1.0];
         double[] lastFactor = [0.0, 0.0];
         double[] lastRate = [0.0, 0.0];
@@ -125,13 +144,9 @@ public sealed record RideTuning
                 return model;
             }
 
-            model = RideModel.Of(
-                start with
-                {
-                    Front = start.Front with { Spring = start.Front.Spring.WithLaw(ScaledLaws.Stiffer(start.Front.Spring.Law, factor[0])) },
-                    Rear = start.Rear with { Spring = start.Rear.Spring.WithLaw(ScaledLaws.Stiffer(start.Rear.Spring.Law, factor[1])) },
-                },
-                model.Load);
+            heights ??= lengthsKept ? null : Standing(start);
+            var axles = Turned(start, factor, heights);
+            model = RideModel.Of(start with { Front = axles[0], Rear = axles[1] }, model.Load);
         }
 
         var missed = AxleState.Of(model, AxleEnd.Front);

@@ -57,7 +57,7 @@ internal sealed record SpringSetting(AxleEnd End) : Setting($"{End.Key()}-spring
         var now = RideTuning.Of(model);
         Within(hertz, 0.2, 6.0, "Hz", "Road cars lie between 0.9 and 2.2 Hz.");
         var wanted = End == AxleEnd.Front ? now with { FrontFrequency = hertz } : now with { RearFrequency = hertz };
-        return (wanted.ApplyTo(model).Car.At(End).Spring.Law, described.At(End).Spring.Law) switch
+        return (wanted.ApplyTo(model, lengthsKept: true).Car.At(End).Spring.Law, described.At(End).Spring.Law) switch
         {
             (LinearSpring spring, _) => spring.Rate.Si / 1000.0,
             (GasSpring gas, GasSpring first) => first.Volume.Si / gas.Volume.Si,

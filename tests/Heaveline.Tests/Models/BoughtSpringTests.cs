@@ -83,7 +83,8 @@ public class BoughtSpringTests
         };
         var model = RideModel.Of(Car(spring, Droop(0.08, 0.01)));
         Assert.Equal(0.105 - (P / 25e3), model.Trim.FrontHeight, 2e-6);
-        Assert.Equal(0.015 * 25e3, CoilStanding.Of(model, AxleEnd.Front)!.DroopForce!.Value, 1e-6);
+        // Hung up, 80 N/mm from 80 mm on and 25 N/mm that would still be pressed 25 mm there meet 25·25/105 = 5.952 mm further: 19.048 mm are left.
+        Assert.Equal(25e3 * 0.025 * 80.0 / 105.0, CoilStanding.Of(model, AxleEnd.Front)!.DroopForce!.Value, 1e-2);
         Assert.Equal(-0.0069335, SwapEffect.Of(model)[0].Packing!.Value, 1e-6);
         Assert.Contains("rebound stop", Assert.Throws<RefusedValueException>(() => RideModel.Of(Car(spring))).Limit, StringComparison.Ordinal);
     }
@@ -131,17 +132,21 @@ public class BoughtSpringTests
     }
 
     [Fact]
-    public void At_full_droop_it_is_pressed_by_what_is_left_or_falls_loose()
+    public void On_stands_it_is_pressed_by_what_is_left_past_the_soft_stop_or_falls_loose()
     {
-        // 102.583 mm pressed: 90 mm of droop leave 12.583 mm, 314.6 N; 110 mm leave it 7.417 mm short, and a strap must end the droop 8 mm sooner.
+        // 102.583 mm pressed: a stop of 80 N/mm at 90 mm gives way 25·12.583/105 = 2.996 mm under the spring and leaves it 9.587 mm, 239.7 N. One at
+        // 110 mm with no weight on it leaves it 7.417 mm short, and a strap must end the droop 8 mm sooner.
         var coil = CoilStanding.Of(RideModel.Of(Car(Bought(25e3, 0.360), Droop(0.09, 0.0))), AxleEnd.Front)!;
-        Assert.Equal(25e3 * (0.360 - Gap - 0.09), coil.DroopForce!.Value, 1e-6);
+        Assert.Equal(25e3 * (0.360 - Gap - 0.09) * 80.0 / 105.0, coil.DroopForce!.Value, 1e-2);
         Assert.Null(CoilTrouble.Loose(coil));
         Assert.Equal(0.5 * P * P / 25e3, coil.Energy!.Value, 1e-2);
-        var loose = CoilStanding.Of(RideModel.Of(Car(Bought(25e3, 0.360), Droop(0.10, 0.01))), AxleEnd.Front)!;
+        var loose = CoilStanding.Of(RideModel.Of(Car(Bought(25e3, 0.360), Droop(0.11, 0.0))), AxleEnd.Front)!;
         Assert.Equal(0.0, loose.DroopForce);
-        Assert.Equal(0.110 - (0.360 - Gap), loose.LooseBy, 1e-9);
-        Assert.Contains("7.4 mm shorter at full droop", CoilTrouble.Loose(loose)!.Where, StringComparison.Ordinal);
+        Assert.Equal(0.110 - (0.360 - Gap), loose.LooseBy, 1e-6);
+        Assert.Contains(
+            "is 7.4 mm shorter than the way between its seats with the car standing on stands, its wheel hanging 110 mm below",
+            CoilTrouble.Loose(loose)!.Where,
+            StringComparison.Ordinal);
         Assert.Contains("at least 8 mm sooner", CoilTrouble.Loose(loose)!.Advice, StringComparison.Ordinal);
     }
 

@@ -43,5 +43,14 @@ public sealed record Spring
 
     /// <summary>The same spring, its seats and lengths kept, with another law; a bought one finds its height anew.</summary>
     /// <param name="law">The law.</param>
-    public Spring WithLaw(SpringLaw law) => this with { Law = law, Swap = Swap is null ? null : Swap with { StandsBy = law } };
+    public Spring WithLaw(SpringLaw law) => this with { Law = law, Swap = Swap is null ? null : Swap with { StandsBy = law, KeptAt = null } };
+
+    /// <summary>The same spring with another law, packed so that it pushes as before at a travel: there the height stays.</summary>
+    /// <param name="law">The law.</param>
+    /// <param name="at">Spring travel from the reference state, m; a spring that is kept at one already stays there.</param>
+    internal Spring Packed(SpringLaw law, double at) =>
+        this with { Law = law, Swap = Swap is null ? null : Swap with { KeptAt = Swap.KeptAt ?? at } };
+
+    /// <summary>The law by which its force says how long it is: that of a bought spring's lengths, unless packing followed another.</summary>
+    internal SpringLaw LengthLaw => Swap is { KeptAt: null, StandsBy: var law } ? law : Law;
 }

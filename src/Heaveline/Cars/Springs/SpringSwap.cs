@@ -16,6 +16,12 @@ public sealed record SpringSwap
     /// </summary>
     public required SpringLaw StandsBy { get; init; }
 
+    /// <summary>
+    /// Spring travel from the reference state at which a law tuned away from <see cref="StandsBy"/> pushes as that one does, as if packing made the
+    /// difference; null: in the reference state, whatever the car's height then is.
+    /// </summary>
+    internal double? KeptAt { get; init; }
+
     /// <summary>How far packers or an adjustable seat press it together more than the seats of the spring before, m; lower is negative.</summary>
     public Amount<Length> Seat { get; init => field = Checked.Finite(value, "Packing is above 0, a lowered seat below."); }
 

@@ -166,6 +166,7 @@ public sealed record RuleAnswer : Answer
         .. RuleSentences.Loads(Map, Loads),
         .. Closed is null ? [] : new[] { RuleSentences.ClosedForms(Map) },
         window,
+        .. Map.Axis.Kind == RuleKind.FrequencyRatio && SwapWords.Turned(Map.Model.Car) is { } turned ? [turned] : Array.Empty<Sentence>(),
         .. Damping is { } damping ? RuleSentences.Optima(damping) : [],
     ];
 }

@@ -33,6 +33,9 @@ public sealed record WhyAnswer : Answer
     /// <summary>Of which load the causes are told, with what they are under the load asked about; null where that is the one.</summary>
     public Sentence? Alone => AloneWords.Of(Why.Model);
 
+    /// <summary>How the frequencies of bought springs were taken to neutral; null without any.</summary>
+    public Sentence? HeightsKept => SwapWords.Turned(Why.Model.Car);
+
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
     [
@@ -46,7 +49,7 @@ public sealed record WhyAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
-        [.. Settling.All, .. Hit.All, Method, .. Alone is { } alone ? [alone] : Array.Empty<Sentence>(), Assumed];
+        [.. Settling.All, .. Hit.All, Method, .. new[] { HeightsKept, Alone }.OfType<Sentence>(), Assumed];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => ["Test off public roads. " + Studies.Cautions.Short];
@@ -80,7 +83,7 @@ public sealed record WhyAnswer : Answer
             Head.Select(s => s.Text),
             Ranked(Settling),
             Ranked(Hit),
-            ["", Method.Text, .. Alone is { } alone ? [alone.Text] : Array.Empty<string>(), Assumed.Text],
+            ["", Method.Text, .. new[] { HeightsKept, Alone }.OfType<Sentence>().Select(s => s.Text), Assumed.Text],
             Closing,
         }
             .SelectMany(lines => lines).Select(units.Text);
