@@ -81,6 +81,13 @@ public sealed record WheelMeasures
     internal static double? ReboundMarginOf(MeasuredCurves pass, int i) =>
         pass.Model.ReboundTouch[i] is var touch && double.IsFinite(touch) ? ReboundOf(pass, i) - touch : null;
 
+    /// <summary>Least travel left until the coil spring is loose, as its two wheels at worst make it, m; null where that is not known.</summary>
+    internal static double? LooseLeftOf(MeasuredCurves pass, int i) =>
+        pass.Model.Numbers.Elements is { } elements && elements.Stances[i] is not null && elements.Springs[i] is { Touch: { } at } spring
+        && double.IsFinite(at)
+            ? (spring.Sight.Wheels[i] * ReboundOf(pass, i)) + ((1.0 - spring.Sight.Wheels[i]) * ReboundOf(pass, i ^ 1)) - at
+            : null;
+
     // A tyre cannot pull: the curve swings below nothing where the wheel lifts off.
     internal static double LeastLoadOf(MeasuredCurves pass, int i) => Math.Max(0.0, pass.Range(Load(pass.Model, i), MeasuredCurves.Record).Least);
 

@@ -11,6 +11,9 @@ namespace Heaveline.Studies;
 /// <summary>What bought springs do to a car, in words: packing, heights, rake, lamp; then how to fit them and live.</summary>
 internal static class SwapWords
 {
+    /// <summary>The id of the sentence on how to live with it.</summary>
+    public const string Safe = "bought-springs-safety";
+
     // What a tape and a seat can tell.
     private const double Told = 0.5e-3;
 
@@ -35,7 +38,7 @@ internal static class SwapWords
                 $"{CornerNames.Of((AxleEnd)a.Index)}-damping-ratio",
                 $"The {CornerNames.Of((AxleEnd)a.Index)} dampers are given by a damping ratio and follow the bought springs' rate, which real ones "
                 + "do not: describe them by a table.")),
-            new("bought-springs-safety", Safety(model)),
+            new(Safe, Safety(model)),
         ];
     }
 

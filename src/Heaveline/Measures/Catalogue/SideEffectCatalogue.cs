@@ -7,6 +7,9 @@ public static class SideEffectCatalogue
 {
     private const MeasureUse Few = MeasureUse.Table | MeasureUse.Short;
 
+    /// <summary>The key of the roll in a bend per g.</summary>
+    internal const string RollPerG = "roll-per-g";
+
     private const string SideEffectsPage = "theory/side-effects.md";
 
     /// <summary>Where the dipped beam points.</summary>
@@ -32,7 +35,7 @@ public static class SideEffectCatalogue
         },
         Of("roll-bar-share", "share of the anti-roll bars", In.Percent, 1, e => e.Roll?.BarShare,
             "The anti-roll bars' part of the roll stiffness on rigid tyres."),
-        Of("roll-per-g", "roll in a bend, per g", In.Degrees, 2, e => e.Roll?.AnglePerG,
+        Of(RollPerG, "roll in a bend, per g", In.Degrees, 2, e => e.Roll?.AnglePerG,
             "Roll of the body at one g of steady lateral acceleration.") with { Better = Better.Less, Uses = Few },
         Of("braking-pitch-per-g", "nose-down pitch in braking, per g", In.Degrees, 2, e => e.Braking.Angle,
             "Pitch of the body in braking over the braking, the slope at rest; it holds until the first stop is met.") with

@@ -12,6 +12,15 @@ public enum CureBreach
     /// <summary>An axle's damping ratio leaves what is common.</summary>
     Damping,
 
+    /// <summary>Coils touch before the bump stop is solid, or sooner.</summary>
+    Coils,
+
+    /// <summary>A spring comes loose from its seats, or by more.</summary>
+    Loose,
+
+    /// <summary>A stop is met sooner in braking, accelerating or cornering, and too soon.</summary>
+    FirstStop,
+
     /// <summary>A wheel leaves the road, or for longer.</summary>
     Lift,
 

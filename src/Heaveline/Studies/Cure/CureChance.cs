@@ -5,8 +5,10 @@ using Heaveline.Passes;
 namespace Heaveline.Studies;
 
 /// <summary>In how many of the cars that the car file leaves possible a cure helps.</summary>
-/// <param name="Helps">Drawn cars in which it takes off what is felt, each against itself as described.</param>
-/// <param name="Harms">Drawn cars in which it presses a stop deeper or lifts a wheel for longer than without it.</param>
+/// <param name="Helps">
+/// Drawn cars in which it takes off what is felt, each against itself as described, or gets across where that does not.
+/// </param>
+/// <param name="Harms">Drawn cars that get across without it, in which it presses a stop deeper, lifts a wheel for longer or is worse still.</param>
 /// <param name="Drawn">How many were drawn.</param>
 public sealed record CureChance(int Helps, int Harms, int Drawn)
 {
@@ -15,6 +17,9 @@ public sealed record CureChance(int Helps, int Harms, int Drawn)
 
     /// <summary>Whether it helps in nine drawn cars of ten, and does no harm in more than one of ten.</summary>
     public bool IsSure => Helps >= 0.9 * Drawn && Harms <= 0.1 * Drawn;
+
+    /// <summary>Whether it is a cure at all: it helps in half of the drawn cars or more, and in no fewer than it harms.</summary>
+    public bool IsCure => 2 * Helps >= Drawn && Harms <= Helps;
 
     // So many draws at a time that cars of one step fill the lanes.
     private const int AtOnce = 64;
@@ -57,7 +62,13 @@ public sealed record CureChance(int Helps, int Harms, int Drawn)
         {
             for (var k = 0; k < cures.Count; k++)
             {
-                // A draw that does not get across counts as no help, and as harm.
+                // Where the car as described does not get across, a cure can only help; where it does, a cure that does not is harm.
+                if (!double.IsFinite(draw[0][0]))
+                {
+                    helps[k] += double.IsFinite(draw[k + 1][0]) ? 1 : 0;
+                    continue;
+                }
+
                 helps[k] += draw[0][0] - draw[k + 1][0] >= MeasureChange.Felt * draw[0][0] ? 1 : 0;
                 harms[k] += guard.Breach(draw[0], draw[k + 1]) is CureBreach.None or CureBreach.Spoilt ? 0 : 1;
             }

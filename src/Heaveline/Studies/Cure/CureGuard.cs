@@ -2,13 +2,14 @@ using Heaveline.Cars;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Passes;
+using Heaveline.Quantities;
 using Heaveline.Roads;
 
 namespace Heaveline.Studies;
 
 /// <summary>
 /// What no cure may do: lift a wheel that stayed on the road, or for longer; press a stop that stayed clear, or deeper; make the other of hit and
-/// settling much worse; leave an axle with less damping than is common, or with more.
+/// settling much worse; bring a spring loose; take an axle's damping out of what is common; and what <see cref="CureStance"/> tells of it standing.
 /// </summary>
 /// <param name="rolls">Whether the car has left and right wheels.</param>
 /// <param name="aims">The two numbers that are told of a crossing, that which is to be less first.</param>
@@ -27,6 +28,8 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
 
     private const string LiftOff = "lift-off";
 
+    private const string Loose = "loose-left";
+
     /// <summary>What is measured of each crossing: the aims, then at each axle its stops and its wheels' time off the road.</summary>
     public IReadOnlyList<Measure<Pass>> Measured { get; } =
     [
@@ -35,6 +38,7 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
            from measure in WheelCatalogue.Of(place)
            where Margins.Append(LiftOff).Any(key => measure.Key == $"{place.Key}-{key}")
            select measure,
+        .. WheelPlace.Axles(rolls).Select(LooseLeft),
     ];
 
     /// <summary>For a road and what is to be less over it.</summary>
@@ -62,22 +66,30 @@ internal sealed class CureGuard(bool rolls, IReadOnlyList<Measure<Pass>> aims)
             var isLift = measure.Key.EndsWith(LiftOff, StringComparison.Ordinal);
             if (isLift ? now > was : now < Math.Min(was, 0.0))
             {
-                return isLift ? CureBreach.Lift : CureBreach.Stop;
+                return isLift ? CureBreach.Lift : measure.Key.EndsWith(Loose, StringComparison.Ordinal) ? CureBreach.Loose : CureBreach.Stop;
             }
         }
 
         return after[1] > (1.0 + Spoilt) * before[1] ? CureBreach.Spoilt : CureBreach.None;
     }
 
+    /// <summary>The same of two recorded crossings.</summary>
+    /// <param name="before">The crossing before.</param>
+    /// <param name="after">The crossing after.</param>
+    public CureBreach Breach(Pass before, Pass after) =>
+        Breach([.. Measured.Select(measure => measure.Of(before))], [.. Measured.Select(measure => measure.Of(after))]);
+
     /// <summary>Whether every axle is damped as is common, or no farther from it than it was.</summary>
     /// <param name="before">The car standing before.</param>
     /// <param name="after">After.</param>
-    public static bool IsDamped(RideModel before, RideModel after)
-    {
-        var (was, now) = (new CarAtRest(before), new CarAtRest(after));
-        return new[] { AxleEnd.Front, AxleEnd.Rear }
-            .All(end => IsCommon(was.DampingRatio(end), now.DampingRatio(end)));
-    }
+    internal static bool IsDamped(CarAtRest before, CarAtRest after) => new[] { AxleEnd.Front, AxleEnd.Rear }
+        .All(end => IsCommon(before.DampingRatio(end), after.DampingRatio(end)));
+
+    private static Measure<Pass> LooseLeft(WheelPlace place) => CurvedMeasure.Of(
+        $"{place.Key}-{Loose}", $"{place.Name}: left until a spring is loose", In.Millimetres, 1,
+        p => place.Worst(Better.More, i => WheelMeasures.LooseLeftOf(p, i) ?? double.NaN),
+        "Least travel left until a coil spring of known lengths comes loose from its seats.") with
+    { Better = Better.More };
 
     private static bool IsCommon(double was, double now) =>
         !(now < Math.Min(LeastDamping, was * (1.0 - 1e-9)) || now > Math.Max(MostDamping, was * (1.0 + 1e-9)));

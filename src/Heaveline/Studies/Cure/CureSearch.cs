@@ -39,14 +39,17 @@ internal sealed class CureSearch
     private readonly CureAsked asked;
     private readonly StudyRun run;
     private readonly ImmutableArray<LoadState> loads;
-    private readonly RideModel[] described;
+    private readonly CureStance[] stances;
     private readonly double[][] before;
+    private readonly Func<CureTrial, CureEnd?> against;
     private int passes;
 
-    private CureSearch(CureAsked asked, ImmutableArray<LoadState> loads, CureGuard guard, StudyRun run)
+    private CureSearch(
+        CureAsked asked, ImmutableArray<LoadState> loads, CureGuard guard, Func<CureTrial, CureEnd?> against, StudyRun run)
     {
-        (this.asked, this.loads, this.run, Guard) = (asked, loads, run, guard);
-        described = [.. loads.Select(load => RideModel.Of(asked.Car.Car, load))];
+        (this.asked, this.loads, this.run, this.against, Guard) = (asked, loads, run, against, guard);
+        RideModel[] described = [.. loads.Select(load => RideModel.Of(asked.Car.Car, load))];
+        stances = [.. described.Select(CureStance.Of)];
         before = Rows([.. described]);
         // A change counts from what nobody would overlook on.
         Felt = MeasureChange.Felt * before[0][0];
@@ -62,12 +65,13 @@ internal sealed class CureSearch
     /// <param name="asked">What is asked.</param>
     /// <param name="loads">The loads, that which is asked about first.</param>
     /// <param name="guard">What no cure may do.</param>
+    /// <param name="against">What no cure may do and a trial does by the passes that are told; null for nothing.</param>
     /// <param name="run">How it is run.</param>
     /// <returns>The cures, what would help but is none, and how many passes were driven for them.</returns>
     public static (IReadOnlyList<CureTrial> Trials, IReadOnlyList<CureLeft> Left, int Passes) Of(
-        CureAsked asked, ImmutableArray<LoadState> loads, CureGuard guard, StudyRun run)
+        CureAsked asked, ImmutableArray<LoadState> loads, CureGuard guard, Func<CureTrial, CureEnd?> against, StudyRun run)
     {
-        var search = new CureSearch(asked, loads, guard, run);
+        var search = new CureSearch(asked, loads, guard, against, run);
         if (guard.Measured[0].IsShownAsNothing(search.before[0][0]))
         {
             run.Progress?.Report(1.0);
@@ -101,8 +105,22 @@ internal sealed class CureSearch
                 : new CureEnd(all[steps.Length].Breach, all[steps.Length].Load, steps.Length == 0 ? "" : way[steps.Length - 1].Amount);
             if (most >= Felt)
             {
-                var first = steps.First(one => one.Gain >= Math.Max(Felt, Reached * most));
-                cures.Add((first.Trial with { End = end }, first.Gain));
+                // That which reaches most of it with the least, or where the passes that are told speak against it the next smaller.
+                var first = steps.Index().First(one => one.Item.Gain >= Math.Max(Felt, Reached * most)).Index;
+                CureEnd? said = null;
+                for (; first >= 0 && steps[first].Gain >= Felt && against(steps[first].Trial) is { } objection; first--)
+                {
+                    (said, end) = (objection, objection with { Last = first == 0 ? "" : way[first - 1].Amount });
+                }
+
+                if (first >= 0 && steps[first].Gain >= Felt)
+                {
+                    cures.Add((steps[first].Trial with { End = end }, steps[first].Gain));
+                }
+                else if (said is not null)
+                {
+                    left.Add((way[0].Setting, new CureLeft(way[0].Act, said)));
+                }
             }
             else if (end is not null && all.Any(one => one.Gain >= Felt))
             {
@@ -139,8 +157,14 @@ internal sealed class CureSearch
             if (own.Length > 0)
             {
                 var most = own.Max(one => one.Gain);
-                var first = own.Where(one => one.Gain >= Reached * most).MinBy(one => (one.Trial.Effort, -one.Gain));
-                cures.Add((first.Trial, first.Gain));
+                foreach (var first in own.Where(one => one.Gain >= Reached * most).OrderBy(one => (one.Trial.Effort, -one.Gain)))
+                {
+                    if (against(first.Trial) is null)
+                    {
+                        cures.Add((first.Trial, first.Gain));
+                        break;
+                    }
+                }
             }
         }
 
@@ -159,9 +183,9 @@ internal sealed class CureSearch
             ParallelLoop.Each(trials.Length, run.Degree, i =>
             {
                 if (breaches[i] == CureBreach.None && (models[i] = trials[i].ModelOf(asked.Car.Car, loads[load])) is { } model
-                    && !CureGuard.IsDamped(described[load], model))
+                    && CureStance.Of(model).Breach(stances[load]) is not CureBreach.None and var breach)
                 {
-                    (breaches[i], under[i]) = (CureBreach.Damping, loads[load].Name);
+                    (breaches[i], under[i]) = (breach, loads[load].Name);
                     // Driven all the same where it may be told that it would help.
                     models[i] = load == 0 && atLeast is null ? model : null;
                 }

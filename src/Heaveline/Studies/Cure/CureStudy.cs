@@ -52,7 +52,8 @@ public static class CureStudy
             """
             Say what would make a car pitch less over a road: springs, dampers, stops and an interconnection turned one by one and in pairs, each
             no farther than it needs, with what it takes off, its price and its chance within the stated doubts. Nothing is told that lifts a
-            wheel, presses a stop deeper or leaves an axle with too little damping or too much, under any load of the car.
+            wheel, presses a stop deeper, lets coils touch, brings a spring loose, meets a stop too soon in braking, accelerating or cornering,
+            or takes an axle's damping ratio out of 0.20 to 0.50, under any load of the car.
 
             Examples:
               heaveline cure examples/garage/fern-saloon.yaml --load "four up with luggage" --speed "40 km/h"
@@ -80,7 +81,8 @@ public static class CureStudy
         var guard = CureGuard.Of(model, asked.Road, asked.Aim);
         ImmutableArray<PassAnswer> described = [.. Crossings(asked, asked.Car, Loads(asked.Car), run)];
         ImmutableArray<LoadState> loads = [.. described.Select(pass => pass.Model.Load)];
-        var (trials, left, passes) = CureSearch.Of(asked, loads, guard, run.Between(Ranked, Searched));
+        var (trials, left, passes) = CureSearch.Of(
+            asked, loads, guard, trial => Against(asked, described, trial, guard, run), run.Between(Ranked, Searched));
         var full = loads.MaxBy(NeutralLoad.Mass)!;
         var aim = guard.Measured[0];
         Cure[] cures =
@@ -100,6 +102,10 @@ public static class CureStudy
         run.Progress?.Report(0.9);
         var chances = CureChance.Of(asked, [.. cures.Select(cure => cure.Car)], guard, run);
         run.Progress?.Report(1.0);
+        cures = [.. cures.Select((cure, k) => cure with { Chance = chances?[k] })];
+        // What helps in too few of the drawn cars is none.
+        var vain = cures.Where(cure => cure.Chance is { IsCure: false }).Select(cure => new CureLeft(cure.Act, null) { Chance = cure.Chance });
+        Cure[] kept = [.. cures.Where(cure => cure.Chance is not { IsCure: false })];
         return new CureAnswer
         {
             Asked = asked,
@@ -110,12 +116,29 @@ public static class CureStudy
             Full = new CarAtRest(RideModel.Of(car, full)),
             Ride = Ride(asked, model, run),
             Tried = passes,
-            Left = [.. left],
+            Left = [.. left, .. vain],
             AreDoubtsStated = chances is not null,
-            Cures = [.. cures.Select((cure, k) => cure with { Chance = chances?[k], Car = cure.Car with { Name = CureAnswer.Named(k) } })],
+            Cures = [.. kept.Select((cure, k) => cure with { Car = cure.Car with { Name = CureAnswer.Named(k) } })],
         };
 
-        LoadedCar Cured(CureTrial trial) => new(trial.Words, trial.Of(car), asked.Car.Load);
+        LoadedCar Cured(CureTrial trial) => Turned(asked, trial);
+    }
+
+    private static LoadedCar Turned(CureAsked asked, CureTrial trial) => new(trial.Words, trial.Of(asked.Car.Car), asked.Car.Load);
+
+    // By the passes whose numbers are told: the bar and the price are of the same ones.
+    private static CureEnd? Against(
+        CureAsked asked, ImmutableArray<PassAnswer> described, CureTrial trial, CureGuard guard, StudyRun run)
+    {
+        PassAnswer[] passes = [.. Crossings(asked, Turned(asked, trial), [.. described.Select(pass => pass.Model.Load)], run)];
+        if (passes.Length < described.Length)
+        {
+            var missing = described.First(was => passes.All(now => now.Model.Load.Name != was.Model.Load.Name));
+            return new CureEnd(CureBreach.NoCrossing, missing.Model.Load.Name, "");
+        }
+
+        return described.Zip(passes, (was, now) => new CureEnd(guard.Breach(was.Pass, now.Pass), was.Model.Load.Name, ""))
+            .FirstOrDefault(end => end.Breach != CureBreach.None);
     }
 
     // The load asked about, then the car's others.

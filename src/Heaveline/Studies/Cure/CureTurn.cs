@@ -37,7 +37,7 @@ internal sealed record CureTurn(Setting Setting, SettingScale Scale, double Valu
     /// <summary>How far ("from 24 N/mm to 18.5 N/mm").</summary>
     public string Reach => Scale.Unit.StartsWith('×') || Scale.Described == 0.0
         ? Amount
-        : $"from {Text(Scale.Described)} {Scale.Unit} to {Amount}";
+        : $"from {Text(Told(Scale.Described))} {Scale.Unit} to {Amount}";
 
     /// <summary>The value with its unit.</summary>
     public string Amount => $"{Text(Value)} {Scale.Unit}";
@@ -75,6 +75,10 @@ internal sealed record CureTurn(Setting Setting, SettingScale Scale, double Valu
                 .Where(turn => turn.Value != from && turn.IsUp == (end > from)).DistinctBy(turn => turn.Value),
         ];
     }
+
+    // A rate made of a wire has as many digits as one likes: told are those of the slider's step, at least three.
+    private double Told(double value) =>
+        Math.Round(value, Math.Clamp(Math.Max(Scale.Decimals, 2 - (int)Math.Floor(Math.Log10(Math.Abs(value)))), 0, 15));
 
     private static string Text(double value) => Rounded.Text(Math.Round(value, 5));
 }

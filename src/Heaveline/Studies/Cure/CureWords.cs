@@ -18,7 +18,8 @@ internal sealed class CureWords(CureAnswer answer)
             $"There is nothing to cure: the {answer.Measure.Name} is {Value(answer.Described[0])}."),
         [] => new("finding",
             $"Nothing that was tried helps: no setting alone and no pair of two takes {Least} or more, the least that is felt, off the "
-            + $"{answer.Measure.Name} of {Value(answer.Described[0])} without {Guarded}."),
+            + $"{answer.Measure.Name} of {Value(answer.Described[0])} without {Guarded}"
+            + $"{(answer.Left.Any(left => left.Chance is not null) ? ", and in half of the drawn cars or more" : "")}."),
         var cures when cures.Index().FirstOrDefault(one => one.Item.Chance?.IsSure ?? true) is { Item: { } best } first =>
             new("finding", $"{FirstLetter.Raised(CureAnswer.Named(first.Index))} does most{(first.Index == 0 ? "" : " of what helps for sure")}: "
                 + $"{best.Words}: {Effect(best)}."),
@@ -32,19 +33,22 @@ internal sealed class CureWords(CureAnswer answer)
 
     /// <summary>What would help but for what no cure may do; null where there is nothing of the kind.</summary>
     public Sentence? Left => answer.Left.IsEmpty ? null : new("left", $"No cure, though {Least} or more would go: "
-        + $"{string.Join("; ", answer.Left.Select(left => $"{left.Act}, which {Breach(left.End)}"))}.");
+        + $"{string.Join("; ", answer.Left.Select(left => $"{left.Act}, which {Against(left)}"))}.");
 
     /// <summary>How the cures were found, and what their numbers hold for.</summary>
     public Sentence Method => new("method", FormattableString.Invariant(
         $"Every setting was turned from the car as described, alone and in pairs, in up to {CureTurn.Steps} steps to the end of its slider on the ")
         + FormattableString.Invariant($"page of the pass ({answer.Tried} passes under {Loads}). A cure is the smallest change that takes off ")
         + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % of what can be had so without {Guarded}; ")
-        + $"a pair takes off {Least} more of it than its better half alone. Price: what gets worse by {Least} or more, over this road, standing "
+        + $"a pair takes off {Least} more of it than its better half alone. "
+        + (answer.AreDoubtsStated ? "What helps in fewer than half of the drawn cars, or harms more of them than it helps, is none. " : "")
+        + $"Price: what gets worse by {Least} or more, over this road, standing "
         + $"under the fullest load ('{answer.Full.Model.Load.Name}') and on a random road of {CureStudy.Ordinary.Name} (ISO 8608) at the same "
-        + "speed; the tables hold every number. What it takes off holds for this road at this speed: 'heaveline rule' says where else. "
+        + "speed, and over this road and standing under the other load at which something gets worse by most; "
+        + "the tables hold every number. What it takes off holds for this road at this speed: 'heaveline rule' says where else. "
         + $"The {Least}, "
         + FormattableString.Invariant($"{In.Percent.Of(CureSearch.Reached):F0} % and {In.Percent.Of(CureGuard.Spoilt):F0} % are judged by eye, ")
-        + "the bounds of the damping are common practice; none has a source.");
+        + $"the bounds of the damping and the {CureStance.Print(CureStance.LeastFirstStop)} are common practice; none has a source.");
 
     /// <summary>Whose price on a random road cannot be told; null where every one can.</summary>
     public Sentence? Unridden
@@ -94,16 +98,56 @@ internal sealed class CureWords(CureAnswer answer)
             Told(Riding(cure), better: false) is { } riding
                 ? $"on a random road of {CureStudy.Ordinary.Name}: {riding}"
                 : null,
+            Elsewhere(cure),
         ];
         string[] told = [.. parts.OfType<string>()];
-        return told.Length > 0 ? string.Join("; ", told) : "none found";
+        if (told.Length > 0)
+        {
+            return string.Join("; ", told);
+        }
+
+        var isSooner = answer.Described.Zip(cure.Passes).Any(pair => CureStance.Of(pair.First.Model).FirstStops
+            .Zip(CureStance.Of(pair.Second.Model).FirstStops).Any(one => one.Second.At < one.First.At));
+        return Suffering(cure).Length > 0 || isSooner
+            ? "nothing but what is said below of other loads and of the stops"
+            : $"none found under {string.Join(", ", answer.Described.Select(pass => $"'{pass.Model.Load.Name}'"))}";
     }
+
+    // Of the other loads that at which something gets worse by most: over the road and standing.
+    private string? Elsewhere(Cure cure)
+    {
+        var (load, worse) = answer.Described.Zip(cure.Passes, (was, now) => (Load: was.Model.Load.Name, Worse: Worse(was, now).ToArray()))
+            .Skip(1)
+            .Where(one => one.Worse.Length > 0).OrderByDescending(one => one.Worse[0].Share).FirstOrDefault();
+        return worse is null ? null : $"under '{load}': "
+            + string.Join("; ", worse.Take(Named).Concat(worse.Skip(Named).Where(change => IsRoll(change.Measure)))
+                .Select(change => $"{change.Measure.Label} {change.Print(change.Before)} → {change.PrintWithUnit(change.After)}"))
+                .Replace('\u00a0', ' ');
+    }
+
+    private IEnumerable<MeasureChange> Worse(PassAnswer was, PassAnswer now) =>
+        MeasureChange.Of(now, was).Where(change => change.Measure.Key != answer.Measure.Key)
+            .Concat(Standing(new CarAtRest(was.Model), new CarAtRest(now.Model)))
+            .Where(change => change is { IsFelt: true, IsBetter: false }).OrderByDescending(change => change.Share);
+
+    // Under which other loads there is more of what is to be less.
+    private string[] Suffering(Cure cure) =>
+    [
+        .. answer.Described.Zip(cure.Passes).Skip(1)
+            .Select(pair => new MeasureChange(answer.Measure, answer.Measure.ShownOf(pair.First.Pass), answer.Measure.ShownOf(pair.Second.Pass)))
+            .Zip(answer.Described.Skip(1), (change, pass) => (Change: change, Load: pass.Model.Load.Name))
+            .Where(one => one.Change.IsFelt && one.Change.IsBetter == false).Select(one => $"'{one.Load}' {one.Change.Size}"),
+    ];
+
+    // How much a car leans is told whatever else gets worse by more.
+    private static bool IsRoll(Measure measure) => measure.Key == SideEffectCatalogue.RollPerG;
 
     /// <summary>In how many drawn cars a cure helps, a clause.</summary>
     public static string Chance(CureChance chance) =>
         FormattableString.Invariant($"it helps in {chance.Helps} of {chance.Drawn} cars drawn within the doubts")
         + (chance.Harms > 0
-            ? FormattableString.Invariant($"; in {chance.Harms} of the {chance.Drawn} it presses a stop deeper or lifts a wheel for longer")
+            ? FormattableString.Invariant($"; in {chance.Harms} of the {chance.Drawn} it presses a stop deeper, lifts a wheel for longer, brings a ")
+                + "spring loose or does not get across"
             : "");
 
     private string Effect(Cure cure) => $"the {answer.Measure.Name} goes {Change(cure)}";
@@ -112,34 +156,55 @@ internal sealed class CureWords(CureAnswer answer)
     {
         var id = FormattableString.Invariant($"cure-{k + 1}");
         var better = Told(Crossing(cure), better: true);
-        var worse = answer.Described.Zip(cure.Passes).Skip(1)
-            .Select(pair => new MeasureChange(answer.Measure, answer.Measure.ShownOf(pair.First.Pass), answer.Measure.ShownOf(pair.Second.Pass)))
-            .Zip(answer.Described.Skip(1), (change, pass) => (Change: change, Load: pass.Model.Load.Name))
-            .Where(one => one.Change.IsFelt && one.Change.IsBetter == false).Select(one => $"'{one.Load}' {one.Change.Size}").ToArray();
+        var worse = Suffering(cure);
         Sentence?[] said =
         [
             new(id, $"{FirstLetter.Raised(cure.Words)}: {Effect(cure)}."),
             better is null ? null : new($"{id}-better", $"Better too: {better}."),
             new($"{id}-price", $"Price: {Price(cure)}."),
+            Stops(cure) is { } stops ? new($"{id}-first-stops", $"{FirstLetter.Raised(stops)}.") : null,
             cure.End is { } end ? new($"{id}-end", $"Past {end.Last} it {Breach(end)}.") : null,
             worse.Length == 0
                 ? null
                 : new($"{id}-loads", $"Under other loads it makes it worse: {string.Join("; ", worse).Replace('\u00a0', ' ')}."),
             cure.Chance is { } chance ? new($"{id}-chance", $"{FirstLetter.Raised(Chance(chance))}.") : null,
         ];
-        return [.. said.OfType<Sentence>()];
+        return [.. said.OfType<Sentence>(), .. Swap(cure).Select(one => one with { Id = $"{id}-{one.Id}" })];
+    }
+
+    // What a bought spring that is changed does to heights, seats and beam; how to fit it is said once, below.
+    private IEnumerable<Sentence> Swap(Cure cure) => SwapWords.Of([cure.Passes[0].Model])
+        .Except(SwapWords.Of([answer.Described[0].Model])).Where(one => one.Id != SwapWords.Safe);
+
+    // At the load at which a stop is met soonest of those at which that changes.
+    private string? Stops(Cure cure)
+    {
+        var loads = answer.Described.Zip(cure.Passes, (was, now) =>
+            (Load: was.Model.Load.Name, Was: CureStance.Of(was.Model).FirstStops, Now: CureStance.Of(now.Model).FirstStops)).ToArray();
+        string[] told =
+        [
+            .. from k in Enumerable.Range(0, loads[0].Was.Count)
+               let changed = loads.Where(one => CureStance.Print(one.Was[k].At) != CureStance.Print(one.Now[k].At)).ToArray()
+               where changed.Length > 0
+               let worst = changed.MinBy(one => one.Now[k].At)
+               select $"in {worst.Was[k].Doing} {CureStance.Print(worst.Was[k].At)} → {CureStance.Print(worst.Now[k].At)} under '{worst.Load}'",
+        ];
+        return told.Length == 0 ? null : $"a stop is first met, by the slope at rest: {string.Join("; ", told)}";
     }
 
     // In a sentence of a printout blanks may break.
     private static string? Told(IEnumerable<MeasureChange> changes, bool better) =>
-        MeasureChange.Told(changes, better, Named)?.Replace('\u00a0', ' ');
+        MeasureChange.Told(changes, better, Named, always: IsRoll)?.Replace('\u00a0', ' ');
 
     private IEnumerable<MeasureChange> Crossing(Cure cure) =>
         MeasureChange.Of(cure.Passes[0], answer.Described[0]).Where(change => change.Measure.Key != answer.Measure.Key);
 
     private IEnumerable<MeasureChange> Standing(Cure cure) =>
-        CostTable.Measures([answer.Full, cure.Full])
-            .Select(measure => new MeasureChange(measure, measure.ShownOf(answer.Full), measure.ShownOf(cure.Full)))
+        Standing(answer.Full, cure.Full);
+
+    private static IEnumerable<MeasureChange> Standing(CarAtRest was, CarAtRest now) =>
+        CostTable.Measures([was, now])
+            .Select(measure => new MeasureChange(measure, measure.ShownOf(was), measure.ShownOf(now)))
             .Where(change => change is { Before: not null, After: not null });
 
     private IEnumerable<MeasureChange> Riding(Cure cure) => answer.Ride is { } before && cure.Ride is { } after
@@ -154,12 +219,23 @@ internal sealed class CureWords(CureAnswer answer)
         ? "After each"
         : $"After {string.Join(", ", names)}";
 
+    private string Against(CureLeft left) => left switch
+    {
+        { End: { } end } => Breach(end),
+        { Chance: { } chance } => FormattableString.Invariant($"helps in {chance.Helps} of {chance.Drawn} cars drawn within the doubts")
+            + (chance.Harms > 0 ? FormattableString.Invariant($" and harms in {chance.Harms}") : ""),
+        _ => throw new NotSupportedException("Nothing is known against it."),
+    };
+
     private string Breach(CureEnd end) => $"{Breach(end.Breach)} under '{end.Load}'";
 
     private string Breach(CureBreach breach) => breach switch
     {
         CureBreach.Damping => FormattableString.Invariant(
             $"takes an axle's damping ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2}"),
+        CureBreach.Coils => "lets the coils of a spring touch before the bump stop is solid",
+        CureBreach.Loose => "brings a spring loose from its seats",
+        CureBreach.FirstStop => $"meets a stop sooner, below {CureStance.Print(CureStance.LeastFirstStop)} of braking, accelerating or cornering,",
         CureBreach.Lift => "lifts a wheel for longer",
         CureBreach.Stop => "presses a stop deeper",
         CureBreach.Spoilt => FormattableString.Invariant(
@@ -179,5 +255,7 @@ internal sealed class CureWords(CureAnswer answer)
 
     private string Guarded => "lifting a wheel for longer, pressing a stop deeper, making the "
         + FormattableString.Invariant($"{answer.Other.Name} more than {In.Percent.Of(CureGuard.Spoilt):F0} % worse or taking an axle's damping ")
-        + FormattableString.Invariant($"ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2}, under any of the loads");
+        + FormattableString.Invariant($"ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2}, letting coils touch before the bump ")
+        + $"stop is solid, bringing a spring loose or meeting a stop sooner below {CureStance.Print(CureStance.LeastFirstStop)} of braking, "
+        + "accelerating or cornering, under any of the loads";
 }

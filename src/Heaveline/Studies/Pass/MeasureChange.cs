@@ -71,14 +71,16 @@ internal sealed record MeasureChange(Measure Measure, double? Before, double? Af
     /// <param name="changes">The changes.</param>
     /// <param name="better">Whether what is better is told.</param>
     /// <param name="named">How many are named.</param>
+    /// <param name="always">What is named whatever its place; null: nothing.</param>
     /// <param name="where">Where the others stand, after a blank (" below"); blank for nowhere in particular.</param>
-    public static string? Told(IEnumerable<MeasureChange> changes, bool better, int named, string where = "")
+    public static string? Told(IEnumerable<MeasureChange> changes, bool better, int named, string where = "", Func<Measure, bool>? always = null)
     {
         var told = changes.Where(change => change.IsFelt && change.IsBetter == better).OrderByDescending(change => change.Share).ToArray();
-        var more = told.Length - named;
+        MeasureChange[] shown = [.. told.Take(named), .. told.Skip(named).Where(change => always?.Invoke(change.Measure) == true)];
+        var more = told.Length - shown.Length;
         return told.Length == 0
             ? null
-            : string.Join("; ", told.Take(named).Select(change => $"{change.Measure.Label} {change.Size}"))
+            : string.Join("; ", shown.Select(change => $"{change.Measure.Label} {change.Size}"))
                 + (more > 0 ? $"; {more} more{where}" : "");
     }
 

@@ -1,0 +1,119 @@
+using Heaveline.Cars;
+using Heaveline.Elements;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Modes;
+using Heaveline.Quantities;
+
+namespace Heaveline.Studies;
+
+/// <summary>What a cure may not spoil of a car as it stands: its damping, its coils, and what is left to its stops.</summary>
+public sealed record CureStance
+{
+    /// <summary>
+    /// Acceleration below which no cure may have a car meet a stop in braking, accelerating or cornering where it did not, m/s²: 0.5 g. Common
+    /// practice, no source.
+    /// </summary>
+    public static readonly double LeastFirstStop = In.StandardGravities.ToSi(0.5);
+
+    // As printed: a hundredth of a g.
+    private const int Digits = 2;
+
+    private const double Rounding = 1e-6;
+
+    private readonly CarAtRest rest;
+    private readonly CoilStanding?[] coils;
+    private readonly bool[] touched;
+
+    private CureStance(RideModel model)
+    {
+        rest = new CarAtRest(model);
+        coils = [CoilStanding.Of(model, AxleEnd.Front), CoilStanding.Of(model, AxleEnd.Rear)];
+        var trim = model.Trim;
+        touched = [.. Enumerable.Range(0, 4).SelectMany(i => new[] { trim.BumpLeft[i] <= 0.0, trim.ReboundLeft[i] <= 0.0 })];
+        Braking = rest.SideEffects.Braking.FirstStop?.Acceleration ?? double.PositiveInfinity;
+        Accelerating = rest.SideEffects.Driving.FirstStop?.Acceleration ?? double.PositiveInfinity;
+        Cornering = InABend(model);
+    }
+
+    /// <summary>Braking at which a stop is first met, by the slope at rest, m/s²; infinite where it is above 1 g.</summary>
+    public double Braking { get; }
+
+    /// <summary>Acceleration at which a stop is first met, m/s²; infinite where it is above 1 g.</summary>
+    public double Accelerating { get; }
+
+    /// <summary>Steady lateral acceleration at which a stop is first met, m/s²; infinite where it is above 1 g, and without a roll axis.</summary>
+    public double Cornering { get; }
+
+    /// <summary>What each of the three is called, with its value.</summary>
+    public IReadOnlyList<(string Doing, double At)> FirstStops =>
+        [("braking", Braking), ("accelerating", Accelerating), ("cornering", Cornering)];
+
+    /// <summary>Of a car under its load.</summary>
+    public static CureStance Of(RideModel model) => new(model ?? throw new ArgumentNullException(nameof(model)));
+
+    /// <summary>A value of <see cref="FirstStops"/> as it is printed.</summary>
+    public static string Print(double at) => double.IsFinite(at) ? $"{Numeral.Of(In.StandardGravities.Of(at), Digits)} g" : "more than 1 g";
+
+    /// <summary>What standing so does that the car before did not do as much, and that no cure may do.</summary>
+    /// <param name="before">The car before, under the same load.</param>
+    public CureBreach Breach(CureStance before)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        if (!CureGuard.IsDamped(before.rest, rest))
+        {
+            return CureBreach.Damping;
+        }
+
+        for (var end = 0; end < coils.Length; end++)
+        {
+            if (before.coils[end] is not { } was || coils[end] is not { } now)
+            {
+                continue;
+            }
+
+            // Coils that touch while the stop still gives end the travel metal to metal.
+            if (CoilTrouble.Block(now) is not null && (CoilTrouble.Block(was) is null || Left(now) < Left(was) - Rounding))
+            {
+                return CureBreach.Coils;
+            }
+
+            if (now.ComesLoose && now.LooseBy > was.LooseBy + Rounding)
+            {
+                return CureBreach.Loose;
+            }
+        }
+
+        var isNew = touched.Zip(before.touched).Any(one => one.First && !one.Second);
+        return isNew || FirstStops.Zip(before.FirstStops).Any(one => IsSooner(before, one.Second.At, one.First.At))
+            ? CureBreach.FirstStop
+            : CureBreach.None;
+    }
+
+    private static bool IsSooner(CureStance before, double was, double now)
+    {
+        static double Printed(double at) => Math.Round(In.StandardGravities.Of(at), Digits);
+        // A car that stands on a stop has met it already.
+        return !before.touched.Contains(true) && Printed(now) < Math.Min(Printed(LeastFirstStop), Printed(was));
+    }
+
+    private static double Left(CoilStanding coil) => coil.BlockPastFullBump ?? coil.Block ?? double.PositiveInfinity;
+
+    // Left and right: the car may be laden to one side.
+    private static double InABend(RideModel model)
+    {
+        if (!model.Rolls || model.Car.Body.RollAxisHeight is null)
+        {
+            return double.PositiveInfinity;
+        }
+
+        var suspension = SuspensionRates.LineOpen(model) ?? model.Tangent.SuspensionRate;
+        return new[] { -Gravity.Standard, Gravity.Standard }.Min(lateral =>
+        {
+            var at = StaticTangent.Solve(model, suspension, StaticPush.Of(model, 0.0, lateral));
+            double[] travel =
+                [.. Enumerable.Range(0, 4).Select(i => at[3 + i] - at[0] + (model.X[i] * at[1]) - (model.Y[i] * at[2]))];
+            return StopContact.Of(model, travel)?.Acceleration ?? double.PositiveInfinity;
+        });
+    }
+}
