@@ -151,6 +151,12 @@ public class CureStudyTests
             var nods = passes.ConvertAll(pass => SettlingCatalogue.RmsPitch.Of(pass));
             for (var k = 0; k < helps.Length; k++)
             {
+                if (passes[0].Outcome != PassOutcome.Completed)
+                {
+                    helps[k] += passes[k + 1].Outcome == PassOutcome.Completed ? 1 : 0;
+                    continue;
+                }
+
                 helps[k] += nods[k + 1] <= 0.97 * nods[0] ? 1 : 0;
                 harms[k] += IsAllowed(passes[0], passes[k + 1], isHitToo: false) ? 0 : 1;
             }
@@ -245,6 +251,119 @@ public class CureStudyTests
         Assert.StartsWith("Cure 2 does most of what helps for sure: ", With(unsure, new(22, 2, 24)).Finding.Text, StringComparison.Ordinal);
         Assert.StartsWith("Nothing that was tried helps: ", (Answer with { Cures = [] }).Finding.Text, StringComparison.Ordinal);
     }
+
+    /// <summary>The gap between stop and coils by the lengths alone, under every load.</summary>
+    [Fact]
+    public void No_cure_moves_the_bump_stop_behind_the_coils()
+    {
+        var bought = Known("fern-saloon-bought");
+        var answer = CureStudy.Run(Asked with { Car = Under(bought, "four up with luggage"), Speed = 60.0 / 3.6, Draws = 10 });
+        Assert.All(answer.Cures, cure => Assert.All(answer.Described.Zip(cure.Passes), pair =>
+        {
+            foreach (var end in new[] { AxleEnd.Front, AxleEnd.Rear })
+            {
+                var (was, now) = (CoilStanding.Of(pair.First.Model, end)!, CoilStanding.Of(pair.Second.Model, end)!);
+                Assert.True(now.Block > now.FullBump || now.Block - now.FullBump >= was.Block - was.FullBump - 1e-6, cure.Words);
+                Assert.True(now.LooseBy <= Math.Max(was.LooseBy, 1e-9), cure.Words);
+            }
+
+            Assert.True(CoilWords.Loose(pair.First.Pass).Any() || !CoilWords.Loose(pair.Second.Pass).Any(), cure.Words);
+        }));
+
+        // 15 mm more clearance in front, which the search would otherwise choose, lets them touch first.
+        var farther = Settings.Apply(bought, new Dictionary<string, double> { ["front-stop"] = 110.0 }, inertiaGrows: false);
+        var load = bought.LoadStates.Single(one => one.Name == "four up with luggage");
+        var breach = CureStance.Of(RideModel.Of(farther, load)).Breach(CureStance.Of(RideModel.Of(bought, load)));
+        Assert.Equal(CureBreach.Coils, breach);
+        Assert.Equal(CureBreach.None, CureStance.Of(RideModel.Of(bought, load)).Breach(CureStance.Of(RideModel.Of(bought, load))));
+    }
+
+    [Fact]
+    public void No_cure_has_a_car_meet_a_stop_sooner_below_half_a_g_under_any_load()
+    {
+        var tarn = Known("tarn-off-roader");
+        var answer = CureStudy.Run(Asked with { Car = Under(tarn, "two up with camping gear"), Speed = 25.0 / 3.6, Draws = 10 });
+        static double[] Stops(RideModel model) =>
+        [
+            .. new[] { SideEffects.Of(model).Braking.FirstStop, SideEffects.Of(model).Driving.FirstStop }
+                .Select(stop => Math.Round((stop?.Acceleration ?? double.PositiveInfinity) / 9.80665, 2)),
+        ];
+        foreach (var (k, cure) in answer.Cures.Index())
+        {
+            var pairs = answer.Described.Zip(cure.Passes, (was, now) => (Was: Stops(was.Model), Now: Stops(now.Model))).ToArray();
+            Assert.All(pairs, pair => Assert.All(pair.Was.Zip(pair.Now), one => Assert.True(one.Second >= Math.Min(0.5, one.First), cure.Words)));
+
+            // Where it changes it is told, before and after.
+            var told = string.Join(' ', answer.Told[k].Where(said => said.Id.EndsWith("-first-stops", StringComparison.Ordinal)).Select(s => s.Text));
+            Assert.Equal(pairs.Any(pair => pair.Was[0] != pair.Now[0]), told.Contains("in braking ", StringComparison.Ordinal));
+        }
+
+        // Front springs of half the rate brake into a stop at a third of a g.
+        var spring = new SpringSetting(AxleEnd.Front);
+        var soft = spring.Apply(tarn, 0.5 * spring.ScaleOf(tarn)!.Described);
+        var load = tarn.LoadStates.Single(one => one.Name == "two up with camping gear");
+        Assert.Equal(CureBreach.FirstStop, CureStance.Of(RideModel.Of(soft, load)).Breach(CureStance.Of(RideModel.Of(tarn, load))));
+    }
+
+    [Fact]
+    public void What_is_told_as_a_price_is_what_no_cure_may_do_by_the_same_numbers()
+    {
+        var thimble = Known("thimble-city-car");
+        var answer = CureStudy.Run(Asked with { Car = Under(thimble, "driver"), Aim = CureAim.Hit, Draws = 10 });
+        Assert.All(answer.Told.SelectMany(told => told), said => Assert.DoesNotMatch(@"off the road [\d.]+ s more", said.Text));
+        Assert.All(answer.Cures, cure => Assert.All(answer.Described.Zip(cure.Passes), pair =>
+            Assert.True(IsAllowed(pair.First.Pass, pair.Second.Pass, isHitToo: false), cure.Words)));
+    }
+
+    [Fact]
+    public void What_gets_worse_under_another_load_is_told_or_the_loads_are_named()
+    {
+        foreach (var (k, cure) in Answer.Cures.Index())
+        {
+            var told = Answer.Told[k].Single(said => said.Id.EndsWith("-price", StringComparison.Ordinal)).Text;
+            var others = Answer.Described.Zip(cure.Passes).Skip(1).SelectMany(pair => MeasureChange.Of(pair.Second, pair.First))
+                .Where(change => change is { IsFelt: true, IsBetter: false } && change.Measure.Key != Answer.Measure.Key).ToList();
+            Assert.True(others.Count == 0 || Answer.Described.Skip(1).Any(pass =>
+                told.Contains($"under '{pass.Model.Load.Name}': ", StringComparison.Ordinal)), told);
+            Assert.True(!told.Contains("none found", StringComparison.Ordinal)
+                || Answer.Described.All(pass => told.Contains($"'{pass.Model.Load.Name}'", StringComparison.Ordinal)), told);
+        }
+    }
+
+    [Fact]
+    public void A_change_that_helps_in_fewer_than_half_of_the_drawn_cars_or_harms_in_more_is_no_cure()
+    {
+        Assert.True(new CureChance(12, 12, 24).IsCure);
+        Assert.False(new CureChance(11, 0, 24).IsCure);
+        Assert.False(new CureChance(20, 21, 24).IsCure);
+        Assert.All(Answer.Cures, cure => Assert.True(cure.Chance!.IsCure));
+        var left = Answer with { Left = [new("stiffer rear spring", null) { Chance = new(11, 3, 24) }] };
+        Assert.Contains(left.Notes, note =>
+            note.Text.Contains(
+            "stiffer rear spring, which helps in 11 of 24 cars drawn within the doubts and harms in 3.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_cured_bought_spring_is_told_with_its_height()
+    {
+        var answer = CureStudy.Run(Asked with { Car = Under(Known("fern-saloon-bought"), "four up with luggage"), Speed = 60.0 / 3.6, Draws = 10 });
+        foreach (var (k, cure) in answer.Cures.Index())
+        {
+            var stands = SwapWords.Of([cure.Passes[0].Model]).Select(s => s.Text).Single(s => s.StartsWith("Under '", StringComparison.Ordinal));
+            var isMoved = cure.Values.Keys.Any(key => key.EndsWith("-spring", StringComparison.Ordinal));
+            Assert.Equal(isMoved, answer.Told[k].Any(said => said.Text == stands));
+        }
+    }
+
+    [Fact]
+    public void A_rate_made_of_a_wire_is_told_with_the_digits_of_its_slider()
+    {
+        var scale = new SettingScale("N/mm", 20.665, 8.3, 51.7, 0.1);
+        Assert.Equal("from 20.7 N/mm to 25.1 N/mm", new CureTurn(new SpringSetting(AxleEnd.Front), scale, 25.1, 3).Reach);
+        Assert.Equal("from 38 N/mm to 41 N/mm", new CureTurn(new SpringSetting(AxleEnd.Rear), scale with { Described = 38.0 }, 41.0, 3).Reach);
+    }
+
+    private static LoadedCar Under(Car car, string load) => LoadedCar.Of(car, car.LoadStates.Single(one => one.Name == load));
 
     private static Car Known(string name) => CarFile.Load(Path.Combine(Checkout.Root, "examples", "garage", $"{name}.yaml")).Value!;
 

@@ -127,7 +127,7 @@ internal sealed class CureWords(CureAnswer answer)
 
     private IEnumerable<MeasureChange> Worse(PassAnswer was, PassAnswer now) =>
         MeasureChange.Of(now, was).Where(change => change.Measure.Key != answer.Measure.Key)
-            .Concat(Standing(new CarAtRest(was.Model), new CarAtRest(now.Model)))
+            .Concat(was.Model.Load.Name == answer.Full.Model.Load.Name ? [] : Standing(new CarAtRest(was.Model), new CarAtRest(now.Model)))
             .Where(change => change is { IsFelt: true, IsBetter: false }).OrderByDescending(change => change.Share);
 
     // Under which other loads there is more of what is to be less.
