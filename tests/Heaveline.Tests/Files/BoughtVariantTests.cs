@@ -60,7 +60,7 @@ public sealed class BoughtVariantTests : IDisposable
     [Fact]
     public void A_load_that_a_variant_s_spring_cannot_carry_is_refused_at_the_spring_of_the_variant()
     {
-        folder.Write("plain.yaml", TextCar.With("mass: 75 kg", "mass: 400 kg"));
+        folder.Write("plain.yaml", TextCar.With("mass: 75 kg", "mass: 1400 kg"));
         var path = folder.Write("softer.yaml", "variant: softer\nof: plain.yaml\nchange:\n  front:\n    spring:\n      rate: 10 N/mm\n");
         var refusal = Assert.Single(CarFile.Load(path).Refusals);
         Assert.Contains("load state is 'driver' with ", refusal.Message, StringComparison.Ordinal);

@@ -11,9 +11,9 @@ using Heaveline.Tests.House;
 namespace Heaveline.Tests.Measures;
 
 /// <summary>
-/// The rear of the Fern saloon by hand. 309 kg on a wheel of 39 kg are 2647.80 N; the damper's gas, 110 N at 0.78, holds 85.80 N of them, the spring the
-/// rest over 0.72: 3558.33 N, which press 38 N/mm of 310 mm by 93.64 mm. Its seats are 216.36 mm apart. On stands the wheel, 382.46 N, and the gas pull
-/// 468.26 N: a stop of 80 N/mm that touches at 70 mm holds them 5.853 mm further down.
+/// The rear of the Fern saloon by hand. 309 kg on a wheel of 39 kg are 2647.80 N; the damper's gas, 110 N at 0.78, holds 85.80 N of them, the
+/// spring the rest over 0.72: 3558.33 N, which press 38 N/mm of 310 mm by 93.64 mm. Its seats are 216.36 mm apart. On stands the wheel, 382.46
+/// N, and the gas pull 468.26 N: a stop of 80 N/mm that touches at 70 mm holds them 5.853 mm further down.
 /// </summary>
 public class HangingWheelsTests
 {
