@@ -122,6 +122,28 @@ public sealed class TrialTrayTests : BunitContext
     }
 
     [Fact]
+    public void A_load_that_breaks_off_takes_the_number_from_no_other()
+    {
+        var none = Xunit.TestContext.Current.CancellationToken;
+        var found = 0;
+        foreach (var height in Enumerable.Range(0, 16).Select(n => 100.0 + (20.0 * n)))
+        {
+            var state = PassState.Of("?car=fern-saloon&road=village-hump&speed=60", "").With("height", height);
+            var loads = TrayView.Of(Garage, state, none).Loads;
+            if (loads.FirstOrDefault(one => one.Trial.BreaksOff).Load is { } broken && loads.Any(one => !one.Trial.BreaksOff))
+            {
+                found++;
+                var tray = TrayView.Of(Garage, state with { Load = broken }, none);
+                Assert.All(tray.Loads, one => Assert.Equal(one.Trial.BreaksOff, one.Trial.Numbers.Count == 0));
+                Assert.Contains(tray.Loads, one => one.Trial.Numbers.Count == 1);
+                Assert.NotEmpty(tray.Nod);
+            }
+        }
+
+        Assert.True(found > 0, "no height parts the loads");
+    }
+
+    [Fact]
     public void A_trial_that_this_car_cannot_have_says_why_and_the_others_stand()
     {
         var state = PassState.Of($"?{Fern}&pins=described~~rear-spring_-5", "");
