@@ -60,7 +60,7 @@ public sealed record CureView(CureAnswer Answer)
     internal static bool IsSet(PassState state, Cure cure) => OnCar(state).OrderBy(one => one.Key, StringComparer.Ordinal)
         .SequenceEqual(cure.Values.Select(one => KeyValuePair.Create(one.Key, one.Value)));
 
-    /// <summary>Whether pressing a cure lets go of something that is set on the car: of a setting that is none of its own, or of another value.</summary>
+    /// <summary>Whether pressing a cure lets go of something that is set on the car.</summary>
     internal static bool Loses(PassState state, Cure cure) => !IsSet(state, cure)
         && OnCar(state).Any(one => !cure.Values.TryGetValue(one.Key, out var value) || value != one.Value);
 
