@@ -39,6 +39,7 @@ public partial class PassPage
     private Road? shown;
     private int states;
     private int recorded;
+    private string pinsLeft = "";
 
     [Inject]
     private GarageView GarageView { get; set; } = null!;
@@ -158,6 +159,7 @@ public partial class PassPage
 
     private Task Choose(PassState chosen)
     {
+        pinsLeft = "";
         history.Leave(state!);
         trial.Forget();
         return Step(chosen);
@@ -332,7 +334,12 @@ public partial class PassPage
     private void OpenVariant(string name)
     {
         var values = state!.Values.RemoveRange(Settings.All(false).Select(setting => setting.Key)).Remove(Luggage.Key);
-        var next = state! with { Car = name, Load = resting!.Now.Model.Load.Name, Beside = state!.Car, Values = values, Pins = [] };
+        var (pins, left) = GarageView.Car(name)?.Value is { } variant ? PinsAlong.Of(resting!, variant)
+            : ([], [.. state!.Pins.Select(pin => pin.Place)]);
+        pinsLeft = left.Count == 0 ? ""
+            : $"{string.Join(" and ", left.Select(place => TrialTrayLetters.Of(place)))} {(left.Count == 1 ? "is" : "are")} pinned no more: what "
+                + $"{(left.Count == 1 ? "it sets" : "they set")} cannot be set on the variant.";
+        var next = state! with { Car = name, Load = resting!.Now.Model.Load.Name, Beside = state!.Car, Values = values, Pins = pins };
         Addresses.NavigateTo($"pass{next.Query}");
     }
 

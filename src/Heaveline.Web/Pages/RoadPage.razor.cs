@@ -52,7 +52,10 @@ public sealed partial class RoadPage
 
     private bool IsChanged => draft.Text != basis;
 
-    private bool MaySave => draft.Road is not null && draft.Title.Trim().Length > 0 && NameRefusal is null && (Target is null || IsChanged);
+    // Nothing else stands between it and its file.
+    private bool LacksName => draft.Road is not null && draft.Title.Trim().Length == 0;
+
+    private bool MaySave => draft.Road is not null && !LacksName && NameRefusal is null && (Target is null || IsChanged);
 
     private string Heading => Target is not null && draft.Title.Length > 0 ? FirstLetter.Raised(draft.Title) : "A new road";
 

@@ -92,6 +92,7 @@ class Pass {
         if (atRest) this.live.rest(said.state);
         this.strips.show(said.charts, numbers, atRest);
         this.told = said.scene;
+        this.isAhead = false;
         this.scene.show(said.scene, numbers.subarray(this.strips.length));
         this.from = this.strips.from;
         this.to = this.strips.to;
@@ -223,6 +224,7 @@ class Pass {
     // For whoever measures: curves that did not wait for the program.
     ahead(key) {
         [this.from, this.to] = [this.strips.from, this.strips.to];
+        this.isAhead = true; // the film is still that of before
         this.go(this.time, false);
         this.root.dispatchEvent(new CustomEvent("heaveline-ahead", { bubbles: true, detail: { key, compute: this.live.computed } }));
     }
@@ -244,14 +246,19 @@ class Pass {
         this.find("said").textContent = said;
     }
 
-    // How the car lies, in words: after the change, and before it.
+    // How the car lies, in words: after the change, and before it. At a moment of the film the program has rounded it, for curve, film and picture.
     said() {
         const lie = who => {
-            const pitch = this.scene.pitch(who, this.time), size = Math.abs(pitch).toFixed(1);
+            const pitch = this.scene.pitch(who, this.time), size = this.rounded(who) ?? Math.abs(pitch).toFixed(1);
             return size === "0.0" ? "level" : `nose ${size}° ${pitch > 0 ? "up" : "down"}`;
         };
         const { now, former } = this.scene, [after, before] = this.turned && former ? [former, now] : [now, former];
         return lie(after) + (before ? `, was ${lie(before).replace("nose ", "")}` : "");
+    }
+
+    rounded(who) {
+        const isTold = who === this.scene.now && !this.isAhead;
+        return isTold ? this.film.phases.find(([time]) => Math.abs(time - this.time) < 1e-6)?.[2] : undefined;
     }
 
     within() {

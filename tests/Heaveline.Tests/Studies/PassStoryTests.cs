@@ -105,6 +105,9 @@ public class PassStoryTests
         double Up(double t) => 0.005 + (0.060 * Math.Cos(2.0 * Math.PI * 2.5 * (t - 0.1031)));
         Assert.Contains(
             "Both front bump stops are touched 10 times, pressed 5 mm at most.", StoryOf(Hump, (Channel.Wheel, Up), (Channel.Wheel + 1, Up)));
+        Assert.Contains(
+            "The front left bump stop is touched once, pressed less than 1 mm.",
+            StoryOf(Hump, (Channel.Wheel, t => 0.0603 * Math.Exp(-(t - 0.7) * (t - 0.7) / 0.01))));
         double Down(double t) => 0.082 * -Math.Exp(-(t - 0.7) * (t - 0.7) / 0.01);
         var one = StoryOf(Hump, (Channel.Wheel + 1, Down));
         Assert.Contains("The front right rebound stop is touched once, pulled 12 mm at most.", one);

@@ -89,13 +89,42 @@ public sealed class GarageKeepingTests : BunitContext
             page.Find(".file-acts").TextContent,
             StringComparison.Ordinal);
         page.FindAll(".file-acts button").First(one => one.TextContent == "Take out all 2").Click();
-        Assert.StartsWith("Fern saloon and its variant are out of the garage.", Said(page), StringComparison.Ordinal);
+        Assert.StartsWith("Fern saloon and its variant are out of the garage. Put", Said(page), StringComparison.Ordinal);
         Assert.Equal(["Plover van"], page.FindAll(".cars .title").Select(one => one.TextContent));
         Assert.Contains("Fern saloon, soft", page.Find(".taken-out li").TextContent, StringComparison.Ordinal);
         page.Find("#put-back").Click();
         Assert.StartsWith("All 2 are back as they were.", Said(page), StringComparison.Ordinal);
         Assert.Equal(before, File.ReadAllBytes(Path.Combine(folder.Root, "fern.yaml")));
         Assert.Empty(page.FindAll(".taken-out"));
+    }
+
+    [Fact]
+    public void What_the_page_did_itself_is_no_news_of_the_disk_and_what_others_do_is()
+    {
+        var acts = new Heaveline.Web.Pages.Garages.OwnActs(folder.Root);
+        File.Delete(Path.Combine(folder.Root, "plover.yaml"));
+        acts.Remember(["plover.yaml", "fern.yaml"]);
+        Assert.Equal((false, false, true), (acts.IsNews("plover.yaml"), acts.IsNews("fern.yaml"), acts.IsNews("hump.yaml")));
+        folder.Write("plover.yaml", TextCar.Sound);
+        Assert.True(acts.IsNews("plover.yaml"));
+        File.Delete(Path.Combine(folder.Root, "plover.yaml"));
+        Assert.True(acts.IsNews("plover.yaml"));
+    }
+
+    [Fact]
+    public async Task A_rename_is_told_once_and_a_file_that_goes_is_told_as_gone()
+    {
+        var page = Render<GaragePage>();
+        Open(page, "Plover van", "Rename");
+        page.FindAll(".file-acts input")[1].Change("wader");
+        page.Find(".file-acts form").Submit();
+        await Task.Delay(TimeSpan.FromSeconds(1.5), Xunit.TestContext.Current.CancellationToken);
+        Assert.Equal("", page.Find("#on-disk").TextContent);
+        File.Delete(Path.Combine(folder.Root, "wader.yaml"));
+        page.WaitForAssertion(
+            () => Assert.StartsWith("wader.yaml: gone from the disk at ", page.Find("#on-disk").TextContent, StringComparison.Ordinal),
+            TimeSpan.FromSeconds(30));
+        Assert.DoesNotContain("as it is now", page.Find("#on-disk").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

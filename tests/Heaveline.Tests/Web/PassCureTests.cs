@@ -73,6 +73,7 @@ public class PassCureTests
         Assert.False(CureView.IsSet(state, cure));
         var set = CureView.Press(state, cure);
         Assert.True(CureView.IsSet(set, cure));
+        Assert.Equal((true, false, false), (CureView.Loses(state, cure), CureView.Loses(set, cure), CureView.Loses(Laden, cure)));
         Assert.False(CureView.IsSet(set.With("front-stop", 100.0), cure));
         Assert.Equal(new SortedSet<string>([.. cure.Values.Keys, "speed", "height", "luggage"]), new SortedSet<string>(set.Values.Keys));
         Assert.Equal(Laden.With("speed", 30.0).With("height", 50.0).With("luggage", 60.0).Query, CureView.Press(set, cure).Query);

@@ -61,6 +61,16 @@ public class PassPageLogicTests
             state.With("speed", 40.0).With("height", null).With("front-spring", 20.0).With("rear-spring", null).With("springs", null).Unread);
     }
 
+    [Fact]
+    public void What_an_address_sets_as_it_is_anyway_is_not_changed()
+    {
+        var state = PassState.Of("?car=fern-saloon&speed=40&front-damping=1&luggage=0&rear-damping=1.5", "");
+        Assert.True(state.IsSameAs(PassState.Of("?car=fern-saloon&front-damping=1&luggage=0&rear-damping=1.5", "")));
+        var lines = SliderLine.Of(new PassTrial(Demo).See(state, full: false).View!, Heaveline.Quantities.ReaderUnits.Metric)
+            .SelectMany(group => group.Lines);
+        Assert.Equal(["rear-damping"], lines.Where(line => line.IsChanged).Select(line => line.Key));
+    }
+
     [Theory]
     [InlineData("speed=40,5", 40.5)]
     [InlineData("speed=20 mph", 32.18688)] // 1 mile = 1.609344 km (international yard, 1959).

@@ -73,6 +73,7 @@ public class PassPictureTests
         var named = phases.Single(phase => Math.Abs(phase.Time - pass.Time[largest]) < 1e-9);
         Assert.Equal(
             $"{(pitch[largest] < 0.0 ? "nose" : "tail")} up {Numeral.Of(Math.Abs(pitch[largest]) * 180.0 / Math.PI, 1)}°", named.Words);
+        Assert.All(phases, phase => Assert.Equal(phase.Words.EndsWith($" {phase.Size}°", StringComparison.Ordinal), phase.Size is not null));
         Assert.All(
             Enumerable.Range(0, pass.Count).Where(k => pass.Time[k] > phases[^1].Time),
             k => Assert.True(Math.Abs(pitch[k]) <= Math.Abs(pitch[largest]) / 20.0));

@@ -79,6 +79,35 @@ public class PassVerdictTests
         Assert.Contains("off the road", verdict.Headline, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(new int[0], true, "")]
+    [InlineData(new[] { 0 }, true, "the front left wheel")]
+    [InlineData(new[] { 2, 3 }, true, "the rear wheels")]
+    [InlineData(new[] { 1, 3 }, true, "the front right and rear right wheels")]
+    [InlineData(new[] { 0, 1, 3 }, true, "the front wheels and the rear right wheel")]
+    [InlineData(new[] { 0, 1, 2, 3 }, true, "all four wheels")]
+    [InlineData(new[] { 2 }, false, "the rear wheel")]
+    [InlineData(new[] { 0, 2 }, false, "both wheels")]
+    public void Wheels_are_counted(int[] wheels, bool hasSides, string words) => Assert.Equal(words, SaidWheels.Of(wheels, hasSides));
+
+    [Fact]
+    public void Of_a_car_that_carries_its_driver_on_one_side_only_the_wheels_that_do_it_are_named()
+    {
+        var state = new PassState { Car = "thimble-city-car", Load = "driver", Road = "village-hump" }.With("speed", 55.0);
+        var view = new PassTrial(Demo).See(state, full: true).View!;
+        string Named(string key, Func<double, bool> does) => SaidWheels.Of(
+            [
+                .. WheelPlace.Each(true).Where(place => WheelCatalogue.Of(place).Single(one => one.Key == $"{place.Key}-{key}") is var measure
+                    && does(Math.Round(measure.ShownOf(view.Now.Pass)!.Value, measure.Digits))).Select(place => place.Corners[0]),
+            ],
+            hasSides: true);
+        var (lands, lifts) = (Named("bump-margin", left => left < 0.0), Named("lift-off", time => time > 0.0));
+        Assert.NotEqual(("the front wheels", "all four wheels"), (lands, lifts));
+        var headline = PassVerdict.Of(view).Headline;
+        Assert.EndsWith($", and lifts {lifts} off the road.", headline, StringComparison.Ordinal);
+        Assert.Equal(lands.Length > 0, headline.Contains($" of {lands}, and lifts", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void What_nobody_would_feel_is_said_to_be_so()
     {

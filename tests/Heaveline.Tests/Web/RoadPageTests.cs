@@ -34,6 +34,24 @@ public sealed class RoadPageTests : BunitContext
     public void All_kinds_of_the_file_can_be_made() => Assert.Equal(
         ["round-top-hump", "flat-top-hump", "plank", "pothole", "step", "ramp", "half-sine", "versine", "sine"], Kinds.Select(kind => kind.Data));
 
+    [Fact]
+    public void Where_the_name_alone_is_missing_it_is_asked_for()
+    {
+        var page = Render<RoadPage>();
+        page.Find("#road-kind").Change("step");
+        Assert.Empty(page.FindAll("#lacks-name"));
+        foreach (var field in RoadFile.Kinds.Single(one => one.Name == "step").Fields.Where(field => field.IsRequired))
+        {
+            page.Find($"#road-{field.Name}").Input(field.Example);
+        }
+
+        Assert.Contains("Give it a name", page.Find("#lacks-name").TextContent, StringComparison.Ordinal);
+        Assert.True(page.FindAll(".choices button")[0].HasAttribute("disabled"));
+        page.Find("#road-called").Input("Our step");
+        Assert.Empty(page.FindAll("#lacks-name"));
+        Assert.False(page.FindAll(".choices button")[0].HasAttribute("disabled"));
+    }
+
     [Theory, MemberData(nameof(Kinds))]
     public void Each_kind_is_drawn_from_its_sizes_saved_and_opened_again_with_the_same_ones(string kind)
     {

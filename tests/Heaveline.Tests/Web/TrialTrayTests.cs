@@ -122,6 +122,63 @@ public sealed class TrialTrayTests : BunitContext
     }
 
     [Fact]
+    public void A_letter_stays_with_its_trial_and_a_free_one_is_given_again()
+    {
+        var pins = PassPin.Read("~~rear-spring_50")!;
+        Assert.Equal([1], pins.Select(pin => pin.Place));
+        var more = PassPin.With(PassPin.With(pins, PassPin.AsDescribed), PassPin.Read("rear-spring_40")![0]);
+        Assert.Equal("described~~rear-spring_50~~rear-spring_40", PassPin.Write(more));
+        Assert.Equal("described~~~~rear-spring_40", PassPin.Write([.. more.Where(pin => pin.Place != 1)]));
+        Assert.Equal([0, 2], PassPin.Read("described~~~~rear-spring_40")!.Select(pin => pin.Place));
+    }
+
+    [Fact]
+    public void Pins_go_along_to_a_variant_that_is_kept_where_it_can_say_them()
+    {
+        var state = PassState.Of($"?{Fern}&rear-spring=50&rear-damping=1.5&pins=described~~rear-spring_50~~front-damping_1.2~rear-damping_1.5", "");
+        var view = new PassTrial(Garage).See(state, full: false).View!;
+        var variant = Garage.Garage.Car("fern-saloon-kept.yaml", PassVariant.Write(view, "kept").Text!).Value!;
+        var (pins, left) = PinsAlong.Of(view, variant);
+        Assert.Empty(left);
+        Assert.Equal([0, 1, 2], pins.Select(pin => pin.Place));
+        var former = Garage.Car("fern-saloon")!.Value!.Rear;
+        Assert.Equal(["rear-damping", "rear-spring"], pins[0].Values.Keys);
+        Assert.Equal(["rear-damping"], pins[1].Values.Keys);
+        Assert.Equal(["front-damping", "rear-spring"], pins[2].Values.Keys);
+        Assert.Equal(1.0 / 1.5, pins[0].Values["rear-damping"], 1e-9);
+        Assert.Equal(((Heaveline.Cars.LinearSpring)former.Spring.Law).Rate.Si / 1000.0, pins[0].Values["rear-spring"], 1e-9);
+
+        // Luggage that is kept is a load of the variant: no setting takes it out.
+        var laden = new PassTrial(Garage).See(PassState.Of($"?{Fern}&luggage=60&pins=described", ""), full: false).View!;
+        var loaded = Garage.Garage.Car("fern-saloon-kept.yaml", PassVariant.Write(laden, "kept").Text!).Value!;
+        var (none, behind) = PinsAlong.Of(laden, loaded);
+        Assert.Empty(none);
+        Assert.Equal([0], behind);
+    }
+
+    [Fact]
+    public void A_load_that_breaks_off_takes_the_number_from_no_other()
+    {
+        var none = Xunit.TestContext.Current.CancellationToken;
+        var found = 0;
+        foreach (var height in Enumerable.Range(0, 16).Select(n => 100.0 + (20.0 * n)))
+        {
+            var state = PassState.Of("?car=fern-saloon&road=village-hump&speed=60", "").With("height", height);
+            var loads = TrayView.Of(Garage, state, none).Loads;
+            if (loads.FirstOrDefault(one => one.Trial.BreaksOff).Load is { } broken && loads.Any(one => !one.Trial.BreaksOff))
+            {
+                found++;
+                var tray = TrayView.Of(Garage, state with { Load = broken }, none);
+                Assert.All(tray.Loads, one => Assert.Equal(one.Trial.BreaksOff, one.Trial.Numbers.Count == 0));
+                Assert.Contains(tray.Loads, one => one.Trial.Numbers.Count == 1);
+                Assert.NotEmpty(tray.Nod);
+            }
+        }
+
+        Assert.True(found > 0, "no height parts the loads");
+    }
+
+    [Fact]
     public void A_trial_that_this_car_cannot_have_says_why_and_the_others_stand()
     {
         var state = PassState.Of($"?{Fern}&pins=described~~rear-spring_-5", "");
@@ -150,7 +207,8 @@ public sealed class TrialTrayTests : BunitContext
         Press(".pins button[aria-label='take it into the sliders: A']");
         Said("rear-spring=50");
         Press(".pins button[aria-label='unpin A']");
-        Said("pins=described");
+        Said("pins=~~described");
+        Assert.Equal("B", page.Find(".pins li b").TextContent);
         page.WaitForState(() => page.FindAll(".pins li").Count == 1, Patience);
 
         page.WaitForState(() => page.FindAll(".tray-loads button").Count > 2, Patience);

@@ -60,6 +60,10 @@ public sealed record CureView(CureAnswer Answer)
     internal static bool IsSet(PassState state, Cure cure) => OnCar(state).OrderBy(one => one.Key, StringComparer.Ordinal)
         .SequenceEqual(cure.Values.Select(one => KeyValuePair.Create(one.Key, one.Value)));
 
+    /// <summary>Whether pressing a cure lets go of something that is set on the car.</summary>
+    internal static bool Loses(PassState state, Cure cure) => !IsSet(state, cure)
+        && OnCar(state).Any(one => !cure.Values.TryGetValue(one.Key, out var value) || value != one.Value);
+
     /// <summary>The state with a cure set on the car as described; where it is set already, without it.</summary>
     internal static PassState Press(PassState state, Cure cure)
     {

@@ -56,7 +56,8 @@ public sealed record PassFrame(string Structure, byte[] Numbers)
                     ["n"] = ground.Heights.Length,
                     ["far"] = ground.FarHeights.Length > 0,
                 },
-            ["phases"] = new JsonArray([.. PassPhase.Of(view.Now.Pass).Select(phase => (JsonNode)new JsonArray(phase.Time, phase.Words))]),
+            ["phases"] = new JsonArray(
+                [.. PassPhase.Of(view.Now.Pass).Select(phase => (JsonNode)new JsonArray(phase.Time, phase.Words, phase.Size))]),
             ["rest"] = PassPhase.Rest(view.Now.Pass, former?.Pass),
         };
         var notes = new JsonObject();

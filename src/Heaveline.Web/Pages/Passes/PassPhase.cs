@@ -7,7 +7,8 @@ namespace Heaveline.Web.Pages.Passes;
 /// <summary>A moment of a crossing that is worth a picture of its own, found in the pitch curve.</summary>
 /// <param name="Time">When it is, s.</param>
 /// <param name="Words">What is seen then.</param>
-internal sealed record PassPhase(double Time, string Words)
+/// <param name="Size">How far it lies nose up or down, degrees as printed; null where the words name none.</param>
+internal sealed record PassPhase(double Time, string Words, string? Size = null)
 {
     /// <summary>How many there are of each crossing.</summary>
     public const int Count = 6;
@@ -33,12 +34,14 @@ internal sealed record PassPhase(double Time, string Words)
         List<PassPhase> phases =
         [
             new(from, pass.Road.Event is null ? "setting off" : "meets it"),
-            .. Nods(pass).Select(nod => new PassPhase(nod.Time, Nod(nod.Pitch))),
+            .. Nods(pass).Select(nod => new PassPhase(nod.Time, Nod(nod.Pitch), Degrees(nod.Pitch))),
         ];
         var missing = Count - 1 - phases.Count;
         var after = phases[^1].Time;
         phases.AddRange(Enumerable.Range(1, missing).Select(i => after + (i * (still - after) / (missing + 1)))
-            .Select(at => new PassPhase(at, largest > 0.0 ? $"coming to rest {Degrees(At(pass, pitch, at))}" : "level")));
+            .Select(at => largest > 0.0
+                ? new PassPhase(at, $"coming to rest {Degrees(At(pass, pitch, at))}°", Degrees(At(pass, pitch, at)))
+                : new PassPhase(at, "level")));
         phases.Add(new(Math.Max(still, phases[^1].Time), still < to ? "nearly still" : "at the end"));
         return phases;
     }
@@ -86,9 +89,9 @@ internal sealed record PassPhase(double Time, string Words)
         return Apart(widest) > Visible ? time[widest] : time[Enumerable.Range(0, now.Count).MaxBy(k => Math.Abs(pitch[k]))];
     }
 
-    private static string Nod(double pitch) => pitch <= 0.0 ? $"nose up {Degrees(pitch)}" : $"tail up {Degrees(pitch)}";
+    private static string Nod(double pitch) => pitch <= 0.0 ? $"nose up {Degrees(pitch)}°" : $"tail up {Degrees(pitch)}°";
 
-    private static string Degrees(double pitch) => Numeral.Of(In.Degrees.Of(Math.Abs(pitch)), 1) + "°";
+    private static string Degrees(double pitch) => Numeral.Of(In.Degrees.Of(Math.Abs(pitch)), 1);
 
     // Between samples by a straight line.
     private static double At(Pass pass, ImmutableArray<double> pitch, double at)

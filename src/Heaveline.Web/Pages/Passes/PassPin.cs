@@ -14,6 +14,9 @@ public sealed record PassPin(ImmutableSortedDictionary<string, double> Values, b
     /// <summary>Most trials that are pinned at once.</summary>
     public const int Most = 3;
 
+    /// <summary>Its place, from 0 on, which it keeps when another is unpinned: 0 is A.</summary>
+    public int Place { get; init; }
+
     /// <summary>The car as described.</summary>
     public static PassPin AsDescribed { get; } = new(ImmutableSortedDictionary.Create<string, double>(StringComparer.Ordinal), false);
 
@@ -40,11 +43,22 @@ public sealed record PassPin(ImmutableSortedDictionary<string, double> Values, b
         return new PassPin(values, state.InertiaGrows && values.ContainsKey("wheelbase"));
     }
 
-    /// <summary>Pins in the words of an address, with what parts them; null for none.</summary>
+    /// <summary>Pins in the words of an address, with what parts them, a free place before one of them blank; null for none.</summary>
     public static string? Write(IReadOnlyList<PassPin> pins)
     {
         ArgumentNullException.ThrowIfNull(pins);
-        return pins.Count == 0 ? null : string.Join(BetweenPins, pins.Select(pin => pin.Word));
+        return pins.Count == 0 ? null : string.Join(BetweenPins, Enumerable.Range(0, pins.Max(pin => pin.Place) + 1)
+            .Select(place => pins.FirstOrDefault(pin => pin.Place == place)?.Word ?? ""));
+    }
+
+    /// <summary>Pins with one more, at the first place that is free.</summary>
+    /// <param name="pins">The pins, fewer than there may be.</param>
+    /// <param name="more">The one more.</param>
+    public static IReadOnlyList<PassPin> With(IReadOnlyList<PassPin> pins, PassPin more)
+    {
+        ArgumentNullException.ThrowIfNull(pins);
+        var free = Enumerable.Range(0, Most).First(place => pins.All(pin => pin.Place != place));
+        return [.. pins.Append(more with { Place = free }).OrderBy(pin => pin.Place)];
     }
 
     /// <summary>Pins from the words of an address, one that stands there twice once; null where they cannot be read.</summary>
@@ -56,8 +70,10 @@ public sealed record PassPin(ImmutableSortedDictionary<string, double> Values, b
             return [];
         }
 
-        var pins = words.Split(BetweenPins).Select(Parse).ToList();
-        return pins.Count > Most || pins.Any(pin => pin is null) ? null : [.. pins.OfType<PassPin>().DistinctBy(pin => pin.Word)];
+        var places = words.Split(BetweenPins);
+        var pins = places.Index().Where(one => one.Item.Length > 0).Select(one => Parse(one.Item) is { } pin ? pin with { Place = one.Index } : null)
+            .ToList();
+        return places.Length > Most || places[^1].Length == 0 || pins.Contains(null) ? null : [.. pins.OfType<PassPin>().DistinctBy(pin => pin.Word)];
     }
 
     /// <summary>A state with this trial on its car; road, speed and load stay.</summary>

@@ -100,7 +100,7 @@ public sealed record PassState
             Beside = current.Beside,
             AsFrequencies = Text(Springs) == Frequencies,
             InertiaGrows = Text(Inertia) == Grows,
-            Values = said.Where(one => one.Value is not null)
+            Values = said.Where(one => one.Value is not null && !(one.Key == Speed && one.Value == UsualSpeed))
                 .ToImmutableSortedDictionary(one => one.Key, one => Rounded.Significant(one.Value!.Value, 12), StringComparer.Ordinal),
             Unread = said.Where(one => one.Value is null).Select(one => (one.Key, one.Words))
                 .Concat(ticks.Select(tick => (tick.Key, Words: tick.Words!)))

@@ -1,5 +1,4 @@
 using Heaveline.Measures;
-using Heaveline.Modes;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 
@@ -43,13 +42,14 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
 
         if (view.Before is null || nod.Before is not { } before || before <= 0.0)
         {
-            var lands = Ends(Stops(view).Where(stop => stop.Now < 0.0 && !Stands(view.After, stop.End)).Select(stop => stop.End));
-            var lifts = Ends(Lifts(view).Where(lift => lift.Now > 0.0).Select(lift => lift.End));
+            int[] stand = [.. Wheels(view).Where(wheel => Stands(view.After, wheel))];
+            int[] land = [.. Stops(view).Where(stop => stop.Now < 0.0 && !Stands(view.After, stop.Wheel)).Select(stop => stop.Wheel)];
+            int[] lift = [.. Lifts(view).Where(lift => lift.Now > 0.0).Select(lift => lift.Wheel)];
             string[] does =
             [
-                Standing(view.After) is { } ends ? $"stands on its {ends} bump stops" : "",
-                lands.Length > 0 ? $"lands on the bump stops of {lands}" : "",
-                lifts.Length > 0 ? $"lifts {lifts} off the road" : "",
+                stand.Length > 0 ? $"stands on the bump stop{(stand.Length > 1 ? "s" : "")} of {Said(view, stand)}" : "",
+                land.Length > 0 ? $"lands on the bump stop{(land.Length > 1 ? "s" : "")} of {Said(view, land)}" : "",
+                lift.Length > 0 ? $"lifts {Said(view, lift)} off the road" : "",
             ];
             string[] also = [.. does.Where(words => words.Length > 0)];
             var stops = string.Concat(also.Select((words, i) => $", {(i == also.Length - 1 ? "and " : "")}{words}"));
@@ -106,24 +106,26 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
                 : $"{name} is {Numeral.Of(In.Percent.Of(Math.Abs(ratio - 1.0)), 0)}\u00a0% {(ratio < 1.0 ? "softer" : "harder")}.";
         }
 
-        foreach (var (end, before, now) in Stops(view))
+        // What both wheels of an axle do alike is said once.
+        foreach (var alike in Stops(view).Where(stop => stop.Before < 0.0 || stop.Now < 0.0)
+            .GroupBy(stop => (stop.Wheel / 2, Kind: (Stands(view.After, stop.Wheel), view.Before is { } former && Stands(former, stop.Wheel),
+                stop.Before < 0.0, stop.Now < 0.0))))
         {
-            if (before < 0.0 || now < 0.0)
-            {
-                yield return Stands(view.After, end)
-                        ? $"The {end} stand on their bump stops{(view.Before is { } former && Stands(former, end) ? " as before" : "")}."
-                    : now >= 0.0 ? $"The bump stops of the {end} stay clear now."
-                    : before >= 0.0 ? $"The {end} land on their bump stops, which they did not."
-                    : $"The {end} still land on their bump stops.";
-            }
+            int[] wheels = [.. alike.Select(stop => stop.Wheel)];
+            var (who, s, many) = (FirstLetter.Raised(Said(view, wheels)), wheels.Length > 1 ? "" : "s", wheels.Length > 1);
+            var (its, they, stops) = many ? ("their", "they", "stops") : ("its", "it", "stop");
+            var (stands, stood, landed, lands) = alike.Key.Kind;
+            yield return stands ? $"{who} stand{s} on {its} bump {stops}{(stood ? " as before" : "")}."
+                : !lands ? $"The bump {stops} of {FirstLetter.Lowered(who)} stay{s} clear now."
+                : !landed ? $"{who} land{s} on {its} bump {stops}, which {they} did not."
+                : $"{who} still land{s} on {its} bump {stops}.";
         }
 
-        foreach (var (end, before, now) in Lifts(view))
+        foreach (var alike in Lifts(view).Where(lift => lift.Before > 0.0).GroupBy(lift => (lift.Wheel / 2, Still: lift.Now > 0.0)))
         {
-            if (before > 0.0)
-            {
-                yield return now > 0.0 ? $"The {end} still leave the road." : $"The {end} stay on the road now.";
-            }
+            int[] wheels = [.. alike.Select(lift => lift.Wheel)];
+            var (who, s) = (FirstLetter.Raised(Said(view, wheels)), wheels.Length > 1 ? "" : "s");
+            yield return alike.Key.Still ? $"{who} still leave{s} the road." : $"{who} stay{s} on the road now.";
         }
 
         var others = changes.Where(change => change != nod && change != hit).ToArray();
@@ -137,32 +139,23 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
         yield return $"Price: {prices ?? "none found among the measures below"}.";
     }
 
-    private static string Ends(IEnumerable<string> ends) => ends.ToArray() switch
-    {
-        [var end] => $"the {end}",
-        [var end, _] => end.EndsWith('s') ? "all wheels" : "both wheels",
-        _ => "",
-    };
+    private static string Said(PassView view, IReadOnlyCollection<int> wheels) => SaidWheels.Of(wheels, view.After.Model.Rolls);
 
-    // "rear", "front and rear"; null where it stands clear of its bump stops.
-    private static string? Standing(PassAnswer crossing) => StandingStops.Of(crossing.Model).Select(CornerNames.Of).ToArray() is { Length: > 0 } ends
-        ? string.Join(" and ", ends)
-        : null;
+    private static bool Stands(PassAnswer crossing, int wheel) => crossing.Model.Trim.BumpLeft[wheel] < 0.0;
 
-    private static bool Stands(PassAnswer crossing, string end) =>
-        StandingStops.Of(crossing.Model).Any(one => end.StartsWith(CornerNames.Of(one), StringComparison.Ordinal));
+    private static IEnumerable<int> Wheels(PassView view) => WheelPlace.Each(view.After.Model.Rolls).Select(place => place.Corners[0]);
 
-    // The room that is left before each axle's bump stops, the worse wheel's, as printed; below 0 when they are pressed.
-    private static IEnumerable<(string End, double Before, double Now)> Stops(PassView view) => Worse(view, "bump-margin");
+    // The room that is left before each wheel's bump stop, as printed; below 0 when it is pressed.
+    private static IEnumerable<(int Wheel, double Before, double Now)> Stops(PassView view) => Each(view, "bump-margin");
 
-    // How long each axle's worse wheel has no load on the road, as printed.
-    private static IEnumerable<(string End, double Before, double Now)> Lifts(PassView view) => Worse(view, "lift-off");
+    // How long each wheel has no load on the road, as printed.
+    private static IEnumerable<(int Wheel, double Before, double Now)> Lifts(PassView view) => Each(view, "lift-off");
 
-    private static IEnumerable<(string End, double Before, double Now)> Worse(PassView view, string key) =>
-        from place in WheelPlace.Axles(view.After.Model.Rolls)
+    private static IEnumerable<(int Wheel, double Before, double Now)> Each(PassView view, string key) =>
+        from place in WheelPlace.Each(view.After.Model.Rolls)
         let measure = WheelCatalogue.Of(place).Single(one => one.Key == $"{place.Key}-{key}")
         let now = measure.ShownOf(view.After.Pass)
         where now is not null
         let before = view.Before is { IsWhole: true } former ? measure.ShownOf(former.Pass) ?? 0.0 : 0.0
-        select (place.Name, Math.Round(before, measure.Digits), Math.Round(now.Value, measure.Digits));
+        select (place.Corners[0], Math.Round(before, measure.Digits), Math.Round(now.Value, measure.Digits));
 }

@@ -18,6 +18,7 @@ namespace Heaveline.Web.Pages.Passes;
 public sealed record SliderLine(string Key, string Label, SettingScale Scale, double Value, bool IsChanged, string Note)
 {
     private const int MostDigits = 5;
+    private const string Hertz = "Hz";
 
     /// <summary>Of the unit shown in one of the setting's own; 1 for readers of metric units.</summary>
     public double Factor { get; private init; } = 1.0;
@@ -36,7 +37,8 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
 
     /// <summary>All sliders of a view, in groups under headings, in the units of a reader.</summary>
     public static IReadOnlyList<(string Heading, IReadOnlyList<SliderLine> Lines)> Of(PassView view, ReaderUnits units) =>
-        [.. Of(view).Select(group => (group.Heading, (IReadOnlyList<SliderLine>)[.. group.Lines.Select(line => line.InUnits(units))]))];
+        [.. Of(view).Select(group => (group.Heading, (IReadOnlyList<SliderLine>)[.. group.Lines
+            .Select(line => (line with { IsChanged = line.IsChanged && line.IsElsewhere }).InUnits(units))]))];
 
     private SliderLine InUnits(ReaderUnits units) => this with
     {
@@ -44,6 +46,9 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
         Value = Value * units.Factor(Scale.Unit),
         Factor = units.Factor(Scale.Unit),
     };
+
+    // What an address sets to the value described is not changed; a ride frequency is shown rounded, and its rate says whether it is.
+    private bool IsElsewhere => Scale.Unit == Hertz || Math.Abs(Value - Scale.Described) > 1e-9 * Math.Max(1.0, Math.Abs(Value));
 
     private static IReadOnlyList<(string Heading, IReadOnlyList<SliderLine> Lines)> Of(PassView view)
     {
@@ -78,7 +83,7 @@ public sealed record SliderLine(string Key, string Label, SettingScale Scale, do
             return new SliderLine(
                 setting.Key,
                 setting.Label,
-                new SettingScale("Hz", Math.Round(described, 2), Math.Round(0.6 * described, 2), Math.Round(1.6 * described, 2), 0.01),
+                new SettingScale(Hertz, Math.Round(described, 2), Math.Round(0.6 * described, 2), Math.Round(1.6 * described, 2), 0.01),
                 Math.Round(Frequency(view, view.Now.Model, spring.End), 3),
                 moved,
                 note);

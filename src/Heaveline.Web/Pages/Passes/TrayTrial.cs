@@ -7,5 +7,12 @@ namespace Heaveline.Web.Pages.Passes;
 /// <param name="Curve">Its pitch over time, as points of a line; empty for none.</param>
 /// <param name="Behind">The pitch of what it is held against.</param>
 /// <param name="Problem">Why there is nothing of it; null when there is.</param>
+/// <param name="BreaksOff">Whether it is driven and breaks off before its end.</param>
 public sealed record TrayTrial(
-    string Words, string Effect, IReadOnlyList<(string Name, string Value)> Numbers, string Curve, string Behind, string? Problem);
+    string Words,
+    string Effect,
+    IReadOnlyList<(string Name, string Value)> Numbers,
+    string Curve,
+    string Behind,
+    string? Problem,
+    bool BreaksOff);

@@ -41,13 +41,17 @@ public sealed record TrayView(
                 .Select(load => (load.Name, Seen: load.Name == now.View?.Load.Name ? now : See(state with { Load = load.Name }))).ToList();
         var views = pins.Select(pin => pin.Seen.View).Append(now.View).OfType<PassView>().ToList();
         var shared = Shared(views);
-        var (curves, all) = (Scale.Of(views), Scale.Of([.. loads.Select(load => load.Seen.View).OfType<PassView>()]));
+
+        // A load that breaks off takes the number from no other.
+        List<PassView> everyLoad = [.. loads.Select(load => load.Seen.View).OfType<PassView>()];
+        var headline = Shared(everyLoad).Take(1).ToList();
+        var (curves, all) = (Scale.Of(views), Scale.Of(everyLoad));
         return new TrayView(
             DriveOf(state),
             pins.ToDictionary(pin => pin.Word, pin => Trial(
                 described is null ? "" : state.Pins.First(one => one.Word == pin.Word).Words(described), pin.Seen, shared, curves)),
-            [.. loads.Select(load => (load.Name, Trial(load.Name, load.Seen, [.. shared.Take(1)], all)))],
-            shared.Count > 0 ? shared[0].Label : "");
+            [.. loads.Select(load => (load.Name, Trial(load.Name, load.Seen, headline, all)))],
+            headline is [var nod] ? nod.Label : "");
 
         (PassView? View, string? Problem) See(PassState asked)
         {
@@ -88,7 +92,7 @@ public sealed record TrayView(
     {
         if (seen.View is not { } view)
         {
-            return new TrayTrial(words, "", [], "", "", seen.Problem);
+            return new TrayTrial(words, "", [], "", "", seen.Problem, BreaksOff: false);
         }
 
         var (now, former) = (view.Now, view.Former);
@@ -103,7 +107,8 @@ public sealed record TrayView(
             [.. changes.Select(change => (change.Measure.Label, change.PrintWithUnit(change.After)))],
             scale.Points(TrayCurve.Of(now)),
             former is null ? "" : scale.Points(TrayCurve.Of(former)),
-            now.IsWhole ? null : $"The crossing breaks off. {now.Pass.OutcomeSentence}");
+            now.IsWhole ? null : $"The crossing breaks off. {now.Pass.OutcomeSentence}",
+            !now.IsWhole);
     }
 
     // One scale for curves that stand side by side.

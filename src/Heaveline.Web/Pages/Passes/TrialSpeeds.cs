@@ -21,7 +21,7 @@ internal sealed class TrialSpeeds(StudyQueue queue)
     {
         ArgumentNullException.ThrowIfNull(view);
         var state = view.State;
-        var named = state.Pins.Select((pin, i) => (Name: NameOf(i, pin.Words(view.Described)), Pin: pin)).ToList();
+        var named = state.Pins.Select(pin => (Name: NameOf(pin.Place, pin.Words(view.Described)), Pin: pin)).ToList();
         var now = PassPin.Of(state);
         if (named.All(one => one.Pin.Word != now.Word))
         {

@@ -113,7 +113,7 @@ public static class PassStory
             {
                 yield return new(
                     $"{id}-bump-stop",
-                    $"{the} bump stop{s} {isOrAre} touched {Times(wheel.BumpContacts)}, pressed {Millimetres(-wheel.BumpMargin)} mm at most.");
+                    $"{the} bump stop{s} {isOrAre} touched {Times(wheel.BumpContacts)}, pressed {AtMost(-wheel.BumpMargin)}.");
             }
 
             if (wheel.ReboundContacts > 0)
@@ -121,7 +121,7 @@ public static class PassStory
                 yield return new(
                     $"{id}-rebound-stop",
                     $"{the} rebound stop{s} {isOrAre} touched {Times(wheel.ReboundContacts)}, pulled "
-                    + $"{Millimetres(-wheel.ReboundMargin)} mm at most.");
+                    + $"{AtMost(-wheel.ReboundMargin)}.");
             }
 
             if (wheel.LiftOff > 0.0)
@@ -144,6 +144,10 @@ public static class PassStory
     private static string Aim(double drop) => Text($"{In.Percent.Of(Math.Abs(drop)):F2} % {(drop < 0.0 ? "above" : "below")}");
 
     private static string Millimetres(double? length) => Text($"{In.Millimetres.Of(length):F0}");
+
+    // A stop that is touched is pressed by something, however little.
+    private static string AtMost(double? length) =>
+        Millimetres(length) is var whole && whole is "0" or "-0" ? "less than 1 mm" : $"{whole} mm at most";
 
     private static string Part(double share) => Text($"{share:F2} times as much");
 
