@@ -46,7 +46,8 @@ internal static class SwapWords
     /// <param name="car">The car.</param>
     public static Sentence? Turned(Car car) => car.Axles.Any(axle => axle.Spring.IsPlaced())
         ? new("heights-kept", "Frequencies are turned by rates with the empty car's heights kept: the packing under the bought springs follows. At "
-            + "unchanged lengths a bought spring of another rate would lift or lower the car as well.")
+            + "unchanged lengths, as a slider of the page or a variant turns it, a bought spring of another rate lifts or lowers the car as well: "
+            + "its numbers are others.")
         : null;
 
     private static string Seats(RideModel model, SwapEffect effect)
