@@ -16,7 +16,8 @@ public sealed record CureView(CureAnswer Answer)
     private const int Capacity = 40;
 
     /// <summary>The finding.</summary>
-    public string Finding { get; } = Answer.Finding.Text;
+    public string Finding { get; } =
+        Answer.NotDriven is { } notDriven ? $"{Answer.Finding.Text} {notDriven.Text}" : Answer.Finding.Text;
 
     /// <summary>The causes: the opening, then each with its size.</summary>
     public IReadOnlyList<string> Causes { get; } = [.. Answer.Causes.All.Select(sentence => sentence.Text)];

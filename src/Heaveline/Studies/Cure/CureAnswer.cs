@@ -29,6 +29,9 @@ public sealed record CureAnswer : Answer
     /// <summary>The car as described over the road, under the load asked about and under each other load under which it gets across.</summary>
     public required ImmutableArray<PassAnswer> Described { get; init; }
 
+    /// <summary>Loads under which the car as described cannot stand or does not get across, so that no cure was driven under them.</summary>
+    public ImmutableArray<string> Uncrossed { get; init; } = [];
+
     /// <summary>The car as described standing under the fullest of these loads.</summary>
     public required CarAtRest Full { get; init; }
 
@@ -54,6 +57,9 @@ public sealed record CureAnswer : Answer
     /// <summary>The finding: what helps most, or that nothing does.</summary>
     public Sentence Finding => Words.Finding;
 
+    /// <summary>Under which loads nothing was driven; null where it was under every one.</summary>
+    public Sentence? NotDriven => Words.Uncrossed;
+
     /// <summary>The causes in words.</summary>
     public RankingWords Causes => RankingWords.Of(
         Asked.Aim == CureAim.Settling ? "settling" : "hit", Asked.Aim == CureAim.Settling ? Why.Settling : Why.Hit, null);
@@ -67,7 +73,7 @@ public sealed record CureAnswer : Answer
     /// <summary>What stands below the cures: the doubts, how they were found, what their prices leave out, what to check after each.</summary>
     public IReadOnlyList<Sentence> Notes =>
     [
-        .. new[] { Words.Left, Words.Doubts, Words.Method, Words.Unridden, AloneWords.Of(Why.Model) }.OfType<Sentence>(),
+        .. new[] { Words.Left, Words.Doubts, Words.Uncrossed, Words.Method, Words.Unridden, AloneWords.Of(Why.Model) }.OfType<Sentence>(),
         .. Standing.Notes, .. Words.Reminders,
     ];
 

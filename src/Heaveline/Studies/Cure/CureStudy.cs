@@ -113,6 +113,7 @@ public static class CureStudy
             Measure = aim,
             Other = guard.Measured[1],
             Described = described,
+            Uncrossed = [.. Loads(asked.Car).Select(load => load.Name).Except(loads.Select(load => load.Name))],
             Full = new CarAtRest(RideModel.Of(car, full)),
             Ride = Ride(asked, model, run),
             Tried = passes,
@@ -141,9 +142,9 @@ public static class CureStudy
             .FirstOrDefault(end => end.Breach != CureBreach.None);
     }
 
-    // The load asked about, then the car's others.
+    // The load asked about, then the car's others and the car empty, which no file need name.
     private static IReadOnlyList<LoadState> Loads(LoadedCar car) =>
-        [car.Load, .. car.Car.LoadStates.Where(load => load.Name != car.Load.Name)];
+        [car.Load, .. car.Car.LoadStates.Append(LoadState.Reference).DistinctBy(load => load.Name).Where(load => load.Name != car.Load.Name)];
 
     // As the command 'pass' tells them; without those loads under which the car cannot stand or does not get across.
     private static IEnumerable<PassAnswer> Crossings(CureAsked asked, LoadedCar car, IReadOnlyList<LoadState> loads, StudyRun run)

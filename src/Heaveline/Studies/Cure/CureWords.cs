@@ -35,6 +35,11 @@ internal sealed class CureWords(CureAnswer answer)
     public Sentence? Left => answer.Left.IsEmpty ? null : new("left", $"No cure, though {Least} or more would go: "
         + $"{string.Join("; ", answer.Left.Select(left => $"{left.Act}, which {Against(left)}"))}.");
 
+    /// <summary>Under which loads nothing was driven; null where it was under every one.</summary>
+    public Sentence? Uncrossed => answer.Uncrossed.IsEmpty ? null : new("uncrossed",
+        $"Under {SpeedRanges.And([.. answer.Uncrossed.Select(load => $"'{load}'")])} the car as described cannot stand or does not get across: "
+        + "nothing here was driven there, and no cure is shown to be safe there.");
+
     /// <summary>How the cures were found, and what their numbers hold for.</summary>
     public Sentence Method => new("method", FormattableString.Invariant(
         $"Every setting was turned from the car as described, alone and in pairs, in up to {CureTurn.Steps} steps to the end of its slider on the ")
