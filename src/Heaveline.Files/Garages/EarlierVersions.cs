@@ -50,13 +50,7 @@ internal sealed class EarlierVersions(string folder, int most)
     /// <exception cref="IOException">It cannot be kept.</exception>
     public (EarlierVersion Version, int Dropped) Keep(string name, byte[] bytes, DateTime now)
     {
-        var place = Place(name);
-        if (!IsInside(place))
-        {
-            throw new IOException($"the folder {GarageNames.Earlier} is a link that leads out of the garage.");
-        }
-
-        Directory.CreateDirectory(place);
+        MakeRoom(name);
         var known = Of(name);
         var until = After(known, now);
         var step = Step;
@@ -81,13 +75,7 @@ internal sealed class EarlierVersions(string folder, int most)
     /// <exception cref="IOException">It cannot be moved.</exception>
     public EarlierVersion? Take(string name, string path, Stamp read, DateTime now)
     {
-        var place = Place(name);
-        if (!IsInside(place))
-        {
-            throw new IOException($"the folder {GarageNames.Earlier} is a link that leads out of the garage.");
-        }
-
-        Directory.CreateDirectory(place);
+        MakeRoom(name);
         var known = Of(name);
         var until = After(known, now);
         var step = until == Last ? -Step : Step;
@@ -161,6 +149,17 @@ internal sealed class EarlierVersions(string folder, int most)
         {
             PartialFile.Sweep(place, GarageFormat.Has, now);
         }
+    }
+
+    private void MakeRoom(string name)
+    {
+        var place = Place(name);
+        if (!IsInside(place))
+        {
+            throw new IOException($"the folder {GarageNames.Earlier} is a link that leads out of the garage.");
+        }
+
+        Directory.CreateDirectory(place);
     }
 
     // A clock that was put back does not put the version before older ones.

@@ -62,7 +62,7 @@ public class OneSidedRandomTests
     [Fact]
     public void Dampers_and_stops_that_bend_bend_at_each_corner_by_its_own_mean()
     {
-        var (kinked, straight) = (RideModel.Of(Kinked(), Aside), RideModel.Of(RandomResponseTests.Even(1.5), Aside));
+        var (kinked, straight) = (RideModel.Of(KinkedCar.Of(), Aside), RideModel.Of(RandomResponseTests.Even(1.5), Aside));
         var few = RandomPassOptions.Default with { Roads = 8, LeadTime = 4.0 };
         var (kinkedPass, straightPass) = (RandomPass.Of(kinked, ClassC, 20.0, few), RandomPass.Of(straight, ClassC, 20.0, few));
         var options = RandomOptions.Default with { Tracks = kinkedPass.Tracks };
@@ -141,19 +141,5 @@ public class OneSidedRandomTests
         }
 
         return sum / (n * window.Sum(w => w * w));
-    }
-
-    private static Car Kinked()
-    {
-        var damper = new Damper
-        {
-            Law = new TableDamper(new ForceTable([0.1, 0.3, 1.0], [130.0, 300.0, 700.0]), new ForceTable([0.1, 0.3, 1.0], [270.0, 640.0, 1500.0])),
-        };
-        var stop = new Stop { Clearance = new(0.05), Rate = new(60000.0) };
-        return PlainCar.Saloon with
-        {
-            Front = PlainCar.FrontAxle with { Damper = damper, BumpStop = stop, ReboundStop = stop },
-            Rear = PlainCar.RearAxle with { Damper = damper, BumpStop = stop, ReboundStop = stop },
-        };
     }
 }

@@ -1,4 +1,3 @@
-using Heaveline.Cars;
 using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Rides;
@@ -46,7 +45,7 @@ public class RandomPassTests
     [Fact]
     public void Equivalent_linearisation_is_a_few_percent_off_a_kinked_car()
     {
-        var kinked = RideModel.Of(Kinked());
+        var kinked = RideModel.Of(KinkedCar.Of());
         var straight = RideModel.Of(RandomResponseTests.Even(1.5));
         var (kinkedPass, straightPass) = (RandomPass.Of(kinked, ClassC, 20.0, Few), RandomPass.Of(straight, ClassC, 20.0, Few));
         var options = RandomOptions.Default with { Tracks = kinkedPass.Tracks };
@@ -65,19 +64,5 @@ public class RandomPassTests
 
         // It is an approximation: nobody should take it for the pass.
         Assert.Contains(misses, m => Math.Abs(m) > 0.005);
-    }
-
-    private static Car Kinked()
-    {
-        var damper = new Damper
-        {
-            Law = new TableDamper(new ForceTable([0.1, 0.3, 1.0], [130.0, 300.0, 700.0]), new ForceTable([0.1, 0.3, 1.0], [270.0, 640.0, 1500.0])),
-        };
-        var stop = new Stop { Clearance = new(0.05), Rate = new(60000.0) };
-        return PlainCar.Saloon with
-        {
-            Front = PlainCar.FrontAxle with { Damper = damper, BumpStop = stop, ReboundStop = stop },
-            Rear = PlainCar.RearAxle with { Damper = damper, BumpStop = stop, ReboundStop = stop },
-        };
     }
 }
