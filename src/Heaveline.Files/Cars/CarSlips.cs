@@ -4,6 +4,7 @@ using Heaveline.Files.Yaml;
 using Heaveline.Measures;
 using Heaveline.Models;
 using Heaveline.Modes;
+using Heaveline.Quantities;
 
 namespace Heaveline.Files.Cars;
 
@@ -42,9 +43,27 @@ internal static class CarSlips
         SizeSlips.CheckLoads(model.Car, root, reader);
         CheckPitch(model, root, reader);
         CoilSlips.Check(model, root, reader);
+        CheckHanging(models, root, reader);
         foreach (var end in SpringTableEnd.Standing(models))
         {
             Warn(reader, CoilSlips.Spring(root, (int)end.End)?.At("table"), true, $"{end.WordsStanding}.", SpringTableEnd.Advice);
+        }
+    }
+
+    private static void CheckHanging(IReadOnlyList<RideModel> models, Node root, Reader reader)
+    {
+        for (var axle = 0; axle < 2; axle++)
+        {
+            if (models.FirstOrDefault(model => model.Trim.ReboundLeft[2 * axle] < 0.0) is { } hung)
+            {
+                var stop = root.At(Ends[axle], "rebound-stop") ?? CoilSlips.Spring(root, axle) ?? root;
+                reader.Warn(
+                    stop.Place,
+                    FormattableString.Invariant($"under '{hung.Load.Name}' the {Ends[axle]} stands with its rebound stops stretched by ")
+                    + FormattableString.Invariant($"{-In.Millimetres.Of(hung.Trim.ReboundLeft[2 * axle]):F0} mm: what is said of its springs there ")
+                    + "is as much of the stops.",
+                    "Check the lengths of the springs and the clearance of the stops.");
+            }
         }
     }
 

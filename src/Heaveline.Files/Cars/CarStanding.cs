@@ -34,6 +34,7 @@ internal static class CarStanding
         }
 
         var before = reader.Count;
+        CoilSlips.RefuseTooShort(standing[0], root, reader);
         foreach (var load in car.LoadStates)
         {
             try

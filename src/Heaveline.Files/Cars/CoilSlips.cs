@@ -54,6 +54,30 @@ internal static class CoilSlips
         }
     }
 
+    /// <summary>Refuses a free length that the weighing would press to nothing.</summary>
+    /// <param name="model">The car empty.</param>
+    /// <param name="root">The file.</param>
+    /// <param name="reader">Receives the refusals.</param>
+    public static void RefuseTooShort(RideModel model, Node root, Reader reader)
+    {
+        foreach (var end in new[] { AxleEnd.Front, AxleEnd.Rear })
+        {
+            var spring = model.Car.Axles[(int)end].Spring;
+            var weighed = spring.Swap?.Before ?? spring;
+            if (LengthsAgainstLoad.StandingByFree(model, end) is { } length && length <= 0.0)
+            {
+                var free = weighed.FreeLength!.Value.Si;
+                var at = root.At(Ends[(int)end], "spring", "free-length") ?? root.At(Ends[(int)end], "spring") ?? root;
+                reader.Refuse(
+                    at.Place,
+                    FormattableString.Invariant($"{at.Subject} is {In.Millimetres.Of(free):F0} mm; the weighing presses the spring together by ")
+                    + FormattableString.Invariant($"{In.Millimetres.Of(free - length):F0} mm, so it must be longer than ")
+                    + FormattableString.Invariant($"{In.Millimetres.Of(free - length):F0} mm."),
+                    "Measure the spring out of the car, and check its rate, the motion ratio and the weighing.");
+            }
+        }
+    }
+
     /// <summary>Warns of a variant that gives the spring that was weighed another law where one that was bought stands in its place.</summary>
     /// <param name="whole">The document with the variant's changes in it.</param>
     /// <param name="change">The changes.</param>

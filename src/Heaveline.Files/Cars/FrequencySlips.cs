@@ -32,7 +32,8 @@ internal static class FrequencySlips
             var ride = RideGuess.Of(model, axle);
             if (IsOdd(model.Car, ride.Frequency))
             {
-                var likely = Likely(model.Car, ride, axle, root);
+                // Of an end that hangs in its rebound stops no rate alone says the frequency, so no slip in a rate is likely.
+                var likely = Hangs(model, axle) ? [] : Likely(model.Car, ride, axle, root);
                 var (place, message, advice) = Words(model.Car, ride, axle, root, likely);
                 reader.WarnFirst(place, message, advice);
                 told.Add(axle);
@@ -74,6 +75,8 @@ internal static class FrequencySlips
 
         return reader.Count > before;
     }
+
+    private static bool Hangs(RideModel model, int axle) => model.Trim.ReboundLeft[2 * axle] < 0.0;
 
     private static string End(int axle) => axle == 0 ? "front" : "rear";
 

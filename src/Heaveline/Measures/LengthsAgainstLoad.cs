@@ -36,5 +36,21 @@ public sealed record LengthsAgainstLoad(double Installed, double ByRate, double 
         return new LengthsAgainstLoad(installed.Si, free.Si - compression, Math.Max(Least, Math.Sqrt(squares)));
     }
 
+    /// <summary>
+    /// How long the spring that was weighed would stand between its seats by its free length, its rate and the load on it, m; null where its
+    /// installed length was measured, or nothing is said of its free one.
+    /// </summary>
+    /// <param name="model">The car under any load.</param>
+    /// <param name="end">Which axle.</param>
+    public static double? StandingByFree(RideModel model, AxleEnd end)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        var spring = model.Car.Axles[(int)end].Spring;
+        var weighed = spring.Swap?.Before ?? spring;
+        return weighed is { FreeLength: { } free, InstalledLength: null } && model.Numbers.Elements.Stances[2 * (int)end] is { } stance
+            ? free.Si - CoilForce.Under(weighed.Law, stance.WeighedMean)
+            : null;
+    }
+
     private static double Square(double x) => x * x;
 }

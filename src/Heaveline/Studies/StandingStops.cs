@@ -11,6 +11,10 @@ internal static class StandingStops
     public static IEnumerable<AxleEnd> Of(RideModel model) =>
         Enumerable.Range(0, 4).Where(i => model.Trim.BumpLeft[i] < 0.0).Select(i => (AxleEnd)(i / 2)).Distinct();
 
+    /// <summary>The ends of a standing car whose rebound stops are stretched.</summary>
+    public static IEnumerable<AxleEnd> Hanging(RideModel model) =>
+        Enumerable.Range(0, 4).Where(i => model.Trim.ReboundLeft[i] < 0.0).Select(i => (AxleEnd)(i / 2)).Distinct();
+
     /// <summary>"the rear stands", "front and rear stand"; blank where none does.</summary>
     public static string Words(RideModel model) => Of(model).ToArray() switch
     {

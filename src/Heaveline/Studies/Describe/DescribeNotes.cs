@@ -59,6 +59,16 @@ public static class DescribeNotes
             }
         }
 
+        foreach (var rest in rests)
+        {
+            foreach (var end in StandingStops.Hanging(rest.Model))
+            {
+                yield return new($"{CornerNames.Of(end)}-on-rebound-stop-{rest.Model.Load.Name.Replace(' ', '-')}",
+                    $"Under '{rest.Model.Load.Name}' the {CornerNames.Of(end)} stands with its rebound stops stretched: rate, frequency and ratio "
+                    + "there are the stops' as much as the springs'.");
+            }
+        }
+
         foreach (var end in SpringTableEnd.Standing([.. rests.Select(r => r.Model)]))
         {
             var axle = CornerNames.Of(end.End);
