@@ -36,7 +36,7 @@ internal static class CarElements
             stances[i] = SpringStance.Of(place.Axle, carried, mean);
             springs[i] = SpringElement.Of(place, carried, stances[i], StopElement.Ends(place), alike ? springs[beside] : null);
             dampers[i] = beside >= 0 ? DamperElement.Of(place, dampers[beside].TravelLaws, dampers[beside].RateLaws) : DamperElement.Of(
-                place, SpringStance.Of(place.Axle, mean, mean)?.Carried ?? mean, 0.5 * (onWheel[i] + onWheel[i ^ 1]));
+                place, SpringStance.Of(place.Axle, mean, mean)?.Carried ?? place.Axle.Spring.AfterLoss(mean), 0.5 * (onWheel[i] + onWheel[i ^ 1]));
             bumps[i] = StopElement.Bump(place, springs[i].Range, beside >= 0 ? bumps[beside] : null);
             rebounds[i] = StopElement.Rebound(place, springs[i].Range, beside >= 0 ? rebounds[beside] : null);
             frictions[i] = FrictionElement.Of(place, beside >= 0 ? frictions[beside] : null);

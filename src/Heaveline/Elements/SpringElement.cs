@@ -27,7 +27,7 @@ internal static class SpringElement
         }
 
         var ratio = RatioCurve.Of(place.Axle.Spring.MotionRatio);
-        var laws = like?.TravelLaws ?? Laws(place.Axle.Spring.Law, stance?.Carried ?? carried, place.Half, stance);
+        var laws = like?.TravelLaws ?? Laws(place.Axle.Spring.Law, stance?.Carried ?? place.Axle.Spring.AfterLoss(carried), place.Half, stance);
         var most = laws[^1] is GasLaw gas ? gas.Most / ratio.AtReference : double.PositiveInfinity;
         var block = stance?.BlockAt is { } at ? ratio.SightAt(at) : double.NaN;
         most = block < most ? block : most;

@@ -45,6 +45,8 @@ internal sealed record SpringStance
         var length = spring.Swap is null && spring.InstalledLength is { } installed
             ? installed.Si - CoilForce.Between(spring.Law, mean, weighed)
             : spring.FreeLength?.Si - CoilForce.Under(spring.LengthLaw, carried);
+        // Its seats, and with them the distance between, stay where they were: a shorter spring is pressed together by less.
+        carried = spring.AfterLoss(carried);
         var loose = spring.Law is GasSpring ? double.NaN : CoilForce.Between(spring.Law, carried, 0.0);
         return new SpringStance
         {

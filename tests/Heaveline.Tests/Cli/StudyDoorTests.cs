@@ -41,6 +41,11 @@ public class StudyDoorTests
         "cost", Saloon, Cured, "--load", "driver", "--samples", "40");
 
     [Fact]
+    public void Years() => Same(
+        YearsStudy.Run(new YearsAsked { Car = Car(Saloon, "driver"), Wear = new() { RearSag = new(0.001) }, Draws = 50, Years = 4, Seed = 3 }),
+        "years", Saloon, "--load", "driver", "--rear-sag", "1 mm", "--samples", "50", "--years", "4", "--seed", "3");
+
+    [Fact]
     public void Link()
     {
         var car = Path.Combine(Checkout.Root, "examples", "garage", "pebble-fluid-car.yaml");

@@ -78,6 +78,14 @@ public partial class AnyAnswerTests
         CostStudy.Run(new() { Cars = [c.Item1, c.Item2 with { Name = "other" }], Draws = 10 }));
 
     [Fact]
+    public void Every_number_of_the_years_is_a_number() => Say(Gen.Select(Cars, Any, Speeds, Gen.Double[0.0, 0.01]), 6, c =>
+        YearsStudy.Run(new()
+        {
+            Car = c.Item1, Road = c.Item2, Speed = c.Item3, Draws = 50, Years = 3,
+            Wear = new() { FrontSag = new(c.Item4), RearSag = new(2.0 * c.Item4), DamperLoss = new(0.05) },
+        }));
+
+    [Fact]
     public void Every_number_of_an_interconnection_is_a_number() => Say(Cars.Where(c => c.Car.Interconnection is not null), 8, car =>
         LinkStudy.Run(new() { Car = car }));
 

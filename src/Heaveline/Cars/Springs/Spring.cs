@@ -41,6 +41,16 @@ public sealed record Spring
     /// <summary>Whether anything is said of its lengths, so that it is known for a coil that pushes and never pulls.</summary>
     public bool HasLengths => FreeLength is not null || InstalledLength is not null || BlockLength is not null || Swap is not null;
 
+    /// <summary>
+    /// What it has lost of its length since it was weighed, or bought, m, at the same rate: a spring that has sagged. Seats stay where they were, so
+    /// that it pushes less at every length.
+    /// </summary>
+    internal double LostLength { get; init; }
+
+    /// <summary>What it pushes with in the reference state once it has lost what it has, N.</summary>
+    /// <param name="carried">What it pushed with there before, N.</param>
+    internal double AfterLoss(double carried) => LostLength == 0.0 ? carried : Law.ForceAt(-LostLength, carried);
+
     /// <summary>The same spring, its seats and lengths kept, with another law; a bought one finds its height anew.</summary>
     /// <param name="law">The law.</param>
     public Spring WithLaw(SpringLaw law) => this with { Law = law, Swap = Swap is null ? null : Swap with { StandsBy = law, KeptAt = null } };

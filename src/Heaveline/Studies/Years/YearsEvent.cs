@@ -1,0 +1,17 @@
+namespace Heaveline.Studies;
+
+/// <summary>What years bring upon a car.</summary>
+public enum YearsEvent
+{
+    /// <summary>The rear is the softer end.</summary>
+    SofterRear,
+
+    /// <summary>It stands on a bump stop.</summary>
+    StandsOnStop,
+
+    /// <summary>A bump stop is touched over the road that was asked for.</summary>
+    TouchesStop,
+
+    /// <summary>The dipped beam points above its range.</summary>
+    HighBeam,
+}

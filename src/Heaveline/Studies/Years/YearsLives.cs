@@ -1,0 +1,224 @@
+using Heaveline.Cars;
+using Heaveline.Doubts;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Numerics;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+using Heaveline.Tuning;
+using Heaveline.Worksheets;
+
+namespace Heaveline.Studies;
+
+/// <summary>The lives of cars drawn within the doubts of a car and of what a year takes from it: what has come upon each, year by year.</summary>
+internal sealed class YearsLives
+{
+    // Two standard deviations of a height read with a tape: common practice, no source.
+    private const double Tape = 3e-3;
+
+    // Rates are drawn apart from the car, so that a longer look or another road meets the same cars.
+    private const ulong OfWear = 0x59454152UL;
+
+    private static readonly YearsReadingKind[] Kinds = Enum.GetValues<YearsReadingKind>();
+
+    private readonly YearsAsked asked;
+    private readonly JointDoubts doubts;
+    private readonly bool[][] happened;
+    private readonly double[][] read;
+    private readonly Measure<Pass>[] margins;
+    private int fallen;
+    private int refused;
+
+    private YearsLives(YearsAsked asked)
+    {
+        this.asked = asked;
+        doubts = JointDoubts.Of([CarDoubts.Of(asked.Car.Car, asked.Car.Load)]);
+        Events = [.. Enum.GetValues<YearsEvent>().Where(IsWatched)];
+        happened = [.. Events.Select(_ => new bool[Samples])];
+        read = [.. Kinds.Select(_ => new double[Samples])];
+        margins = asked.Road is null
+            ? []
+            :
+            [
+                .. WheelPlace.Axles(asked.Car.Model.Rolls)
+                    .Select(place => WheelCatalogue.Of(place).Single(m => m.Key.EndsWith("-bump-margin", StringComparison.Ordinal))),
+            ];
+    }
+
+    /// <summary>What is watched: all that can come upon such a car.</summary>
+    public IReadOnlyList<YearsEvent> Events { get; }
+
+    /// <summary>Cars that in some year could not stand any more, as if they lay on their stops; that is counted as such.</summary>
+    public int Fallen => fallen;
+
+    /// <summary>Draws that no car could have and that were drawn again.</summary>
+    public int Refused => refused;
+
+    private int Samples => asked.Draws * (asked.Years + 1);
+
+    /// <summary>Lives the cars' years.</summary>
+    public static YearsLives Of(YearsAsked asked, StudyRun run)
+    {
+        // What no draw could do, the car as described says at once.
+        AgedCar.After(asked.Car.Car, asked.Wear, 1.0);
+        var lives = new YearsLives(asked);
+        var done = 0;
+        ParallelLoop.Each(asked.Draws, run.Degree, draw =>
+        {
+            lives.Live(draw, run.Cancellation);
+            run.Progress?.Report(Interlocked.Increment(ref done) / (double)asked.Draws);
+        }, run.Cancellation);
+        return lives;
+    }
+
+    /// <summary>Share of the cars upon which an event has come, in each year from 0 on (–).</summary>
+    public double[] Shares(YearsEvent what) =>
+        [.. Enumerable.Range(0, asked.Years + 1).Select(year => Row(what, year).Count(h => h) / (double)asked.Draws)];
+
+    /// <summary>
+    /// The reading that parts the cars best; null where the years do not bring the event, by a tenth of the cars at least, or too few have it or not.
+    /// </summary>
+    public YearsReading? Reading(YearsEvent what) => Shares(what) is var shares && shares[^1] < shares[0] + 0.1
+        ? null
+        : Kinds.Select((kind, k) => YearsReading.Of(kind, read[k], happened[Place(what)])).OfType<YearsReading>().MaxBy(r => r.Parts);
+
+    private bool IsWatched(YearsEvent what) => what switch
+    {
+        YearsEvent.StandsOnStop => asked.Car.Car.Axles.Any(axle => axle.BumpStop is not null),
+        YearsEvent.TouchesStop => asked.Road is not null && asked.Car.Car.Axles.Any(axle => axle.BumpStop is not null),
+        YearsEvent.HighBeam => asked.Car.Car.Headlamp is { } lamp && HeadlampRange.Of(lamp) is not null,
+        _ => true,
+    };
+
+    private int Place(YearsEvent what) => Events.ToList().IndexOf(what);
+
+    private ArraySegment<bool> Row(YearsEvent what, int year) => new(happened[Place(what)], year * asked.Draws, asked.Draws);
+
+    private void Live(int draw, CancellationToken cancellation)
+    {
+        var drawn = JointDraw.Of(doubts, asked.Seed, draw);
+        Interlocked.Add(ref refused, drawn.Refused);
+        var (car, load) = (drawn.Models[0].Car, drawn.Models[0].Load);
+        var (wear, misread) = Errors(draw);
+        var first = RideModel.Of(car).Trim;
+        var requests = new PassRequest?[asked.Years + 1];
+        var isDown = false;
+        for (var year = 0; year <= asked.Years; year++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var at = (year * asked.Draws) + draw;
+            var aged = AgedCar.After(car, wear, year);
+            if (Standing(aged, LoadState.Reference) is not { } empty || Standing(aged, load) is not { } loaded)
+            {
+                Fall(at, ref isDown);
+                continue;
+            }
+
+            requests[year] = asked.Road is { } road ? new PassRequest(loaded, road, asked.Speed) : null;
+            Stand(at, loaded);
+            Read(at, new CarAtRest(empty), first, misread);
+        }
+
+        Drive(draw, requests, cancellation);
+    }
+
+    private static RideModel? Standing(Car car, LoadState load)
+    {
+        try
+        {
+            return RideModel.Of(car, load);
+        }
+        catch (RefusedValueException)
+        {
+            // Told by Fallen.
+            return null;
+        }
+    }
+
+    // It lies on its stops; what can no longer be asked of it stays as it was a year before.
+    private void Fall(int at, ref bool isDown)
+    {
+        Interlocked.Add(ref fallen, isDown ? 0 : 1);
+        isDown = true;
+        foreach (var (e, what) in Events.Index())
+        {
+            happened[e][at] = what is YearsEvent.StandsOnStop or YearsEvent.TouchesStop || (at >= asked.Draws && happened[e][at - asked.Draws]);
+        }
+
+        for (var k = 0; k < Kinds.Length; k++)
+        {
+            read[k][at] = at >= asked.Draws ? read[k][at - asked.Draws] : 0.0;
+        }
+    }
+
+    private void Stand(int at, RideModel loaded)
+    {
+        foreach (var (e, what) in Events.Index())
+        {
+            happened[e][at] = what switch
+            {
+                YearsEvent.SofterRear => AxleCatalogue.FrequencyRatio.Of(new CarAtRest(loaded)) < 1.0,
+                YearsEvent.StandsOnStop => loaded.Trim.BumpLeft.Min() < 0.0,
+                YearsEvent.HighBeam => HeadlampAim.Of(loaded)!.Drop < HeadlampRange.Of(loaded.Car.Headlamp!)!.LeastDrop,
+                _ => false,
+            };
+        }
+    }
+
+    private void Read(int at, CarAtRest empty, Trim before, double[] misread)
+    {
+        var trim = empty.Model.Trim;
+        var front = before.FrontHeight - trim.FrontHeight + misread[0] + (trim.FrictionBand[0] * misread[4]);
+        var rear = before.RearHeight - trim.RearHeight + misread[1] + (trim.FrictionBand[1] * misread[5]);
+        double[] values =
+        [
+            front, rear, rear - front,
+            Swings(empty.DampingRatio(AxleEnd.Front)) + misread[2], Swings(empty.DampingRatio(AxleEnd.Rear)) + misread[3],
+        ];
+        for (var k = 0; k < Kinds.Length; k++)
+        {
+            read[k][at] = values[k];
+        }
+    }
+
+    private void Drive(int draw, PassRequest?[] requests, CancellationToken cancellation)
+    {
+        if (margins.Length == 0 || Place(YearsEvent.TouchesStop) is not (>= 0 and var e))
+        {
+            return;
+        }
+
+        var (rows, outcomes) = BatchedMeasures.WithOutcomes(requests, margins, null, 1, null, cancellation);
+        for (var year = 0; year <= asked.Years; year++)
+        {
+            // A pass that leaves the model's range has gone through the stop.
+            happened[e][(year * asked.Draws) + draw] |=
+                outcomes[year] is { } outcome && (outcome != PassOutcome.Completed || rows[year].Any(margin => margin < 0.0));
+        }
+    }
+
+    // Swings from being let go until a tenth is left, of one mass on one spring.
+    private static double Swings(double damping) => damping is > 0.0 and < 1.0
+        ? Math.Log(10.0) * Math.Sqrt(1.0 - (damping * damping)) / (2.0 * Math.PI * damping)
+        : 0.0;
+
+    // The errors of the rates, and of a reader who reads every year with the same hand: two heights, two counts.
+    private (YearlyWear Wear, double[] Misread) Errors(int draw)
+    {
+        var own = SplitMix.At(asked.Seed ^ OfWear, (ulong)draw);
+        var normals = new double[8];
+        for (var i = 0; i < normals.Length; i += 2)
+        {
+            (normals[i], normals[i + 1]) = SplitMix.Normals(own, (ulong)i);
+        }
+
+        return (
+            asked.Wear.With(normals[..4]),
+            [
+                0.5 * Tape * normals[4], 0.5 * Tape * normals[5],
+                0.5 * BounceSheet.HandCount * normals[6], 0.5 * BounceSheet.HandCount * normals[7],
+                // Friction holds a car anywhere in its band.
+                (2.0 * SplitMix.Uniform(own, 8)) - 1.0, (2.0 * SplitMix.Uniform(own, 9)) - 1.0,
+            ]);
+    }
+}

@@ -1,0 +1,141 @@
+using Heaveline.Cars;
+using Heaveline.Measures;
+using Heaveline.Quantities;
+using Heaveline.Studies;
+using Heaveline.Tests.Cli;
+using Heaveline.Tests.Doubts;
+using Heaveline.Tests.House;
+using Heaveline.Tests.Measures;
+using Heaveline.Tuning;
+
+namespace Heaveline.Tests.Studies;
+
+public class YearsStudyTests
+{
+    private static readonly Car Measured = MeasuredCar.With(MeasuredCar.Saloon, 0.05, 0.03, 0.02) with { Name = "measured" };
+
+    private static readonly string Cured = Path.Combine(Checkout.Root, "examples", "garage", "fern-saloon-cured.yaml");
+
+    // A body on springs of 20 N/mm, its rear 3 mm lower a year, 40 mm from its stop: 39 mm in year 13, 42 mm in year 14.
+    [Fact]
+    public void Without_a_doubt_the_stop_is_met_when_it_is_sunk_that_far()
+    {
+        var car = BodyOnSprings.Of(1000.0, 20000.0);
+        var stopped = car with { Rear = car.Rear with { BumpStop = new Stop { Clearance = new(0.040), Rate = new(40000.0) } } };
+        var chance = Assert.Single(Of(stopped, 0.003).Chances, c => c.Event == YearsEvent.StandsOnStop);
+        Assert.Equal([.. Enumerable.Repeat(0.0, 14), 1.0, 1.0], chance.Shares);
+        Assert.Equal(13.5, chance.YearOf(0.5)!.Value, 1e-12);
+    }
+
+    // 1.2 % less 3 mm over 2.7 m a year: 0.53 % in year 6, 0.42 % in year 7, where UN Regulation 48 up to the 08 series asks for 0.5 % at least.
+    [Fact]
+    public void A_nose_that_rises_lifts_the_beam_above_its_range()
+    {
+        var car = BodyOnSprings.Of(1000.0, 20000.0);
+        Assert.Equal(2.7, car.Wheelbase.Si);
+        var lit = car with { Headlamp = new Headlamp { Height = new(0.66), Drop = new(0.012), Rule = HeadlampRule.UnRegulation48Series08 } };
+        var answer = Of(lit, 0.003);
+        Assert.Equal([.. Enumerable.Repeat(0.0, 7), .. Enumerable.Repeat(1.0, 9)], answer.Chances.Single(c => c.Event == YearsEvent.HighBeam).Shares);
+        Assert.StartsWith(
+            "Under 'empty' it is best before year 6.5: from then on it is more likely than not that the dipped beam points above its range.",
+            answer.Sentences[0].Text,
+            StringComparison.Ordinal);
+        Assert.Contains(answer.Sentences, s => s.Id == "lamp-kept");
+    }
+
+    // Springs of constant rate sag without another rate: the chance is that of the doubts, of the same drawn cars.
+    [Fact]
+    public void The_chance_of_a_softer_rear_today_is_what_the_doubts_say()
+    {
+        var ratio0 = AxleCatalogue.FrequencyRatio.Of(new CarAtRest(LoadedCar.Of(Measured).Model));
+        var law = ScaledLaws.Stiffer(Measured.Rear.Spring.Law, 1.0 / (ratio0 * ratio0));
+        var near = Measured with { Rear = Measured.Rear with { Spring = Measured.Rear.Spring with { Law = law } } };
+        var asked = new YearsAsked { Car = LoadedCar.Of(near), Wear = new YearlyWear { RearSag = new(0.001) }, Draws = 200, Seed = 5, Years = 2 };
+        var doubt = DoubtStudy.Run(new DoubtAsked { Car = asked.Car, Draws = 200, Seed = 5 });
+        var ratio = doubt.AtRest.Cars[0].Single(r => r.Measure.Key == "ratio");
+        var shares = YearsStudy.Run(asked).Chances.Single(c => c.Event == YearsEvent.SofterRear).Shares;
+        Assert.InRange(ratio.ChanceBelow(1.0), 0.02, 0.98);
+        Assert.All(shares, share => Assert.Equal(ratio.ChanceBelow(1.0), share));
+    }
+
+    [Fact]
+    public void The_same_seed_meets_the_same_years_on_any_number_of_processors_and_a_longer_look_changes_none()
+    {
+        var asked = Asked(Measured, 0.002, 0.002) with { Draws = 60, Road = KnownThings.Hump, Speed = 12.0, Years = 4 };
+        string Json(int degree) => YearsStudy.Run(asked, new StudyRun { Degree = degree }).Json("0", "years");
+        Assert.Equal(Json(1), Json(3));
+        var (shorter, longer) = (YearsStudy.Run(asked), YearsStudy.Run(asked with { Years = 6 }));
+        Assert.All(shorter.Chances.Zip(longer.Chances), c => Assert.Equal(c.First.Shares, c.Second.Shares[..5]));
+    }
+
+    [Fact]
+    public void Over_a_road_the_stops_are_those_of_the_pass()
+    {
+        var stopped = Measured with
+        {
+            Front = Measured.Front with { BumpStop = new Stop { Clearance = new(0.060), Rate = new(40000.0) } },
+            Rear = Measured.Rear with { BumpStop = new Stop { Clearance = new(0.060), Rate = new(40000.0) } },
+        };
+        var asked = Asked(stopped, 0.004) with { Road = KnownThings.Hump, Speed = 12.0, Years = 12, Draws = 50 };
+        var touches = YearsStudy.Run(asked).Chances.Single(c => c.Event == YearsEvent.TouchesStop).Shares;
+        var pass = PassStudy.Run(new PassAsked { Car = LoadedCar.Of(stopped), Road = KnownThings.Hump, Speed = 12.0 });
+        var margins = pass.WholeTables.SelectMany(t => t.Rows).Where(r => r.Key.EndsWith("bump-margin", StringComparison.Ordinal)).ToArray();
+        Assert.NotEmpty(margins);
+        Assert.Equal(margins.Any(row => row.Values[0] < 0.0), touches[0] > 0.5);
+        Assert.True(touches[^1] >= touches[0]);
+        Assert.Equal(1.0, touches[^1]);
+    }
+
+    [Fact]
+    public void Cars_that_come_down_to_where_they_cannot_stand_are_said_and_count_as_on_their_stops()
+    {
+        var car = BodyOnSprings.Of(1000.0, 20000.0);
+        var stop = new Stop { Clearance = new(0.040), Rate = new(40000.0), SolidAfter = new(0.02) };
+        var stopped = car with { Rear = car.Rear with { BumpStop = stop } };
+        var answer = Of(stopped, 0.05);
+        Assert.Equal(1.0, answer.Chances.Single(c => c.Event == YearsEvent.StandsOnStop).Shares[^1]);
+        Assert.Equal(answer.Fallen > 0, answer.Sentences.Any(s => s.Id == "fallen"));
+    }
+
+    [Fact]
+    public void A_reading_is_parted_where_most_are_told_right()
+    {
+        bool[] happened = [false, false, false, true, false, true, true, true];
+        var reading = YearsReading.Of(YearsReadingKind.RearSinking, [1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0], happened)!;
+        // Above 5.5: three of four with it, none without; above 3.5: all four with it, one of four without. The greater difference is first.
+        Assert.Equal((5.5, 0.75, 0.0), (reading.Limit, reading.Found, reading.Mistaken));
+        Assert.Null(YearsReading.Of(YearsReadingKind.RearSinking, [1.0, 2.0], [false, false]));
+    }
+
+    [Fact]
+    public void What_a_year_takes_must_be_given_and_be_possible()
+    {
+        Assert.Contains("nothing ages the car", Spoken.Of("years", Cured).Remarks, StringComparison.Ordinal);
+        Assert.Contains("between 0 and 0.05 m", Spoken.Of("years", Cured, "--rear-sag", "80 mm").Remarks, StringComparison.Ordinal);
+        Assert.Contains("between 0 and 0.5", Spoken.Of("years", Cured, "--damper-loss", "60 %").Remarks, StringComparison.Ordinal);
+        Assert.Contains("between 0 and 0.05 m", Spoken.Of("years", Cured, "--bush-creep=-1 mm").Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_load_it_is_the_heaviest()
+    {
+        var said = Spoken.Of("years", Cured, "--rear-sag", "1.5 mm ± 1 mm", "--samples", "50", "--years", "3");
+        Assert.Equal(0, said.Code);
+        Assert.StartsWith("Fern saloon, cured, four up with luggage: 50 cars drawn", said.Results, StringComparison.Ordinal);
+        Assert.Contains("by 1.5 ± 1 mm", said.Results, StringComparison.Ordinal);
+        Assert.Contains("A compressed spring stores enough energy to kill", said.Results, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Few_columns_hold_the_first_and_the_last_year()
+    {
+        Assert.Equal([0, 3, 6, 9, 12, 15], YearsTable.Few(15));
+        Assert.Equal([0, 1], YearsTable.Few(1));
+        Assert.All(Enumerable.Range(1, 50), years => Assert.Equal((0, years), (YearsTable.Few(years)[0], YearsTable.Few(years)[^1])));
+    }
+
+    private static YearsAnswer Of(Car car, double rearSag) => YearsStudy.Run(Asked(car, rearSag));
+
+    private static YearsAsked Asked(Car car, double rearSag, double doubt = 0.0) =>
+        new() { Car = LoadedCar.Of(car), Wear = new YearlyWear { RearSag = new(rearSag, new Doubt(doubt)) }, Draws = 50 };
+}
