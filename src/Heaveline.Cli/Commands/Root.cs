@@ -37,6 +37,7 @@ internal static class Root
         StudyCommand.Of(streams, DoubtStudy.Question, runsMany: true),
         StudyCommand.Of(streams, CostStudy.Question),
         StudyCommand.Of(streams, YearsStudy.Question, runsMany: true),
+        StudyCommand.Of(streams, ToleranceStudy.Question, runsMany: true),
         StudyCommand.Of(streams, LinkStudy.Question),
         StudyCommand.Of(streams, DriveStudy.Question),
         StudyCommand.Of(streams, TiesStudy.Question),

@@ -41,6 +41,21 @@ public class StudyDoorTests
         "cost", Saloon, Cured, "--load", "driver", "--samples", "40");
 
     [Fact]
+    public void Tolerance() => Same(
+        ToleranceStudy.Run(new ToleranceAsked
+        {
+            Car = Car(Saloon, "driver"),
+            Promises = [new() { Measure = Heaveline.Measures.AxleCatalogue.FrequencyRatio, IsLeast = true, Limit = 1.0 }],
+            Springs = [new(0.01), new(0.03)],
+            Dampers = [new(0.1)],
+            Heights = [new(0.005)],
+            Draws = 100,
+            Seed = 4,
+        }),
+        "tolerance", Saloon, "--load", "driver", "--promise", "ratio at least 1", "--springs", "1 %, 3 %", "--dampers", "10 %", "--heights", "5 mm",
+        "--samples", "100", "--seed", "4");
+
+    [Fact]
     public void Years() => Same(
         YearsStudy.Run(new YearsAsked { Car = Car(Saloon, "driver"), Wear = new() { RearSag = new(0.001) }, Draws = 50, Years = 4, Seed = 3 }),
         "years", Saloon, "--load", "driver", "--rear-sag", "1 mm", "--samples", "50", "--years", "4", "--seed", "3");

@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Heaveline.Answers;
 using Heaveline.Cars;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
@@ -83,6 +84,16 @@ public partial class AnyAnswerTests
         {
             Car = c.Item1, Road = c.Item2, Speed = c.Item3, Draws = 50, Years = 3,
             Wear = new() { FrontSag = new(c.Item4), RearSag = new(2.0 * c.Item4), DamperLoss = new(0.05) },
+        }));
+
+    [Fact]
+    public void Every_number_of_the_tolerances_is_a_number() => Say(Gen.Select(Cars, Any, Speeds), 5, c =>
+        ToleranceStudy.Run(new()
+        {
+            Car = c.Item1, Road = c.Item2, Speed = c.Item3, Draws = 100,
+            Springs = [new(0.02)], Dampers = [new(0.05), new(0.1)], Heights = [new(0.003)],
+            Promises = [new() { Measure = AxleCatalogue.FrequencyRatio, IsLeast = true, Limit = 0.9 },
+                new() { Measure = SettlingCatalogue.RmsPitch, IsLeast = false, Limit = 0.01 }],
         }));
 
     [Fact]

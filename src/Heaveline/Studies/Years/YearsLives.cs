@@ -6,18 +6,15 @@ using Heaveline.Numerics;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Tuning;
-using Heaveline.Worksheets;
 
 namespace Heaveline.Studies;
 
 /// <summary>The lives of cars drawn within the doubts of a car and of what a year takes from it: what has come upon each, year by year.</summary>
 internal sealed class YearsLives
 {
-    // Two standard deviations of a height read with a tape: common practice, no source.
-    private const double Tape = 3e-3;
-
-    // Rates are drawn apart from the car, so that a longer look or another road meets the same cars.
+    // Rates and readings are drawn apart from the car, so that other rates meet the same cars.
     private const ulong OfWear = 0x59454152UL;
+    private const ulong OfReading = 0x52454144UL;
 
     private static readonly YearsReadingKind[] Kinds = Enum.GetValues<YearsReadingKind>();
 
@@ -99,7 +96,9 @@ internal sealed class YearsLives
         var drawn = JointDraw.Of(doubts, asked.Seed, draw);
         Interlocked.Add(ref refused, drawn.Refused);
         var (car, load) = (drawn.Models[0].Car, drawn.Models[0].Load);
-        var (wear, misread) = Errors(draw);
+        var wear = WearOf(draw);
+        // Every year is read by the same hand.
+        var hand = SplitMix.At(asked.Seed ^ OfReading, (ulong)draw);
         var first = RideModel.Of(car).Trim;
         var requests = new PassRequest?[asked.Years + 1];
         var isDown = false;
@@ -116,7 +115,7 @@ internal sealed class YearsLives
 
             requests[year] = asked.Road is { } road ? new PassRequest(loaded, road, asked.Speed) : null;
             Stand(at, loaded);
-            Read(at, new CarAtRest(empty), first, misread);
+            Read(at, empty, first, hand);
         }
 
         Drive(draw, requests, cancellation);
@@ -165,16 +164,11 @@ internal sealed class YearsLives
         }
     }
 
-    private void Read(int at, CarAtRest empty, Trim before, double[] misread)
+    private void Read(int at, RideModel empty, Trim before, ulong hand)
     {
-        var trim = empty.Model.Trim;
-        var front = before.FrontHeight - trim.FrontHeight + misread[0] + (trim.FrictionBand[0] * misread[4]);
-        var rear = before.RearHeight - trim.RearHeight + misread[1] + (trim.FrictionBand[1] * misread[5]);
-        double[] values =
-        [
-            front, rear, rear - front,
-            Swings(empty.DampingRatio(AxleEnd.Front)) + misread[2], Swings(empty.DampingRatio(AxleEnd.Rear)) + misread[3],
-        ];
+        var (front, rear, frontSwings, rearSwings) = WorkshopReadings.Read(empty, hand);
+        var (frontSunk, rearSunk) = (before.FrontHeight - front, before.RearHeight - rear);
+        double[] values = [frontSunk, rearSunk, rearSunk - frontSunk, frontSwings, rearSwings];
         for (var k = 0; k < Kinds.Length; k++)
         {
             read[k][at] = values[k];
@@ -197,28 +191,10 @@ internal sealed class YearsLives
         }
     }
 
-    // Swings from being let go until a tenth is left, of one mass on one spring.
-    private static double Swings(double damping) => damping is > 0.0 and < 1.0
-        ? Math.Log(10.0) * Math.Sqrt(1.0 - (damping * damping)) / (2.0 * Math.PI * damping)
-        : 0.0;
-
-    // The errors of the rates, and of a reader who reads every year with the same hand: two heights, two counts.
-    private (YearlyWear Wear, double[] Misread) Errors(int draw)
+    private YearlyWear WearOf(int draw)
     {
         var own = SplitMix.At(asked.Seed ^ OfWear, (ulong)draw);
-        var normals = new double[8];
-        for (var i = 0; i < normals.Length; i += 2)
-        {
-            (normals[i], normals[i + 1]) = SplitMix.Normals(own, (ulong)i);
-        }
-
-        return (
-            asked.Wear.With(normals[..4]),
-            [
-                0.5 * Tape * normals[4], 0.5 * Tape * normals[5],
-                0.5 * BounceSheet.HandCount * normals[6], 0.5 * BounceSheet.HandCount * normals[7],
-                // Friction holds a car anywhere in its band.
-                (2.0 * SplitMix.Uniform(own, 8)) - 1.0, (2.0 * SplitMix.Uniform(own, 9)) - 1.0,
-            ]);
+        var ((front, rear), (creep, loss)) = (SplitMix.Normals(own, 0), SplitMix.Normals(own, 2));
+        return asked.Wear.With([front, rear, creep, loss]);
     }
 }

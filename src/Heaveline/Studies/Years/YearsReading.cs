@@ -1,8 +1,10 @@
+using Heaveline.Numerics;
+
 namespace Heaveline.Studies;
 
 /// <summary>
 /// A reading that a workshop takes in a minute, and where it parts cars upon which the years have brought something from those upon which they have
-/// not: the limit with the greatest difference between the share of the former beyond it and the share of the latter.
+/// not.
 /// </summary>
 public sealed record YearsReading
 {
@@ -25,34 +27,8 @@ public sealed record YearsReading
     /// <param name="kind">What is read.</param>
     /// <param name="readings">The reading of each car in each year.</param>
     /// <param name="happened">Whether the event has come upon it by then.</param>
-    internal static YearsReading? Of(YearsReadingKind kind, IReadOnlyList<double> readings, IReadOnlyList<bool> happened)
-    {
-        var with = happened.Count(h => h);
-        var without = happened.Count - with;
-        if (Math.Min(with, without) * 20 < happened.Count)
-        {
-            return null;
-        }
-
-        var order = Enumerable.Range(0, readings.Count).OrderByDescending(i => readings[i]).ToArray();
-        var (found, mistaken, best) = (0, 0, (YearsReading?)null);
-        for (var i = 0; i + 1 < order.Length; i++)
-        {
-            (found, mistaken) = happened[order[i]] ? (found + 1, mistaken) : (found, mistaken + 1);
-            var (here, next) = (readings[order[i]], readings[order[i + 1]]);
-            var parts = ((double)found / with) - ((double)mistaken / without);
-            if (here > next && parts > (best?.Parts ?? 0.0))
-            {
-                best = new YearsReading
-                {
-                    Kind = kind,
-                    Limit = 0.5 * (here + next),
-                    Found = (double)found / with,
-                    Mistaken = (double)mistaken / without,
-                };
-            }
-        }
-
-        return best;
-    }
+    internal static YearsReading? Of(YearsReadingKind kind, IReadOnlyList<double> readings, IReadOnlyList<bool> happened) =>
+        PartingLimit.Of(readings, happened) is not { } at
+            ? null
+            : new YearsReading { Kind = kind, Limit = at.Limit, Found = at.Found, Mistaken = at.Mistaken };
 }
