@@ -25,16 +25,22 @@ public sealed class GarageSheet
     /// <summary>Key of the rear spring's travel.</summary>
     public const string RearMoves = "rear-moves";
 
+    /// <summary>Behind how far a spring moves, over which travel of the wheel.</summary>
+    public const string Jack = " for 50 mm at the wheel";
+
     private const string Practice = "common practice, no source";
     private const string Jacked = "for 50 mm at the wheel, jacked";
     private const string Gap = "wheel travel; plasticine or a cable tie";
     private readonly IReadOnlyDictionary<string, string> typed;
+    private readonly IReadOnlyDictionary<string, string> readings;
     private readonly ReaderUnits units;
     private readonly Dictionary<string, string> refused = new(StringComparer.Ordinal);
     private readonly Dictionary<string, SheetEstimate> estimates = new(StringComparer.Ordinal);
 
-    private GarageSheet(string name, IReadOnlyDictionary<string, string> typed, ReaderUnits units)
+    private GarageSheet(
+        string name, IReadOnlyDictionary<string, string> typed, ReaderUnits units, IReadOnlyDictionary<string, string> readings)
     {
+        this.readings = readings;
         this.units = units;
         this.typed = typed.Where(one => one.Value.Trim().Length > 0)
             .ToDictionary(one => one.Key, one => one.Value.Trim(), StringComparer.Ordinal);
@@ -91,11 +97,13 @@ public sealed class GarageSheet
     /// <param name="name">What the car is called.</param>
     /// <param name="typed">Whole quantities by the keys of <see cref="Lines"/>; blank or left out what was not measured.</param>
     /// <param name="units">The units of whoever reads what is refused; null: metric. What was typed stays as it was typed.</param>
-    public static GarageSheet Of(string name, IReadOnlyDictionary<string, string> typed, ReaderUnits? units = null)
+    /// <param name="readings">From what a worksheet worked out numbers that were typed, in words, by their keys; null: none.</param>
+    public static GarageSheet Of(
+        string name, IReadOnlyDictionary<string, string> typed, ReaderUnits? units = null, IReadOnlyDictionary<string, string>? readings = null)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
         ArgumentNullException.ThrowIfNull(typed);
-        return new GarageSheet(name, typed, units ?? ReaderUnits.Metric);
+        return new GarageSheet(name, typed, units ?? ReaderUnits.Metric, readings ?? new Dictionary<string, string>());
     }
 
     private static string[] Both(string what) => [$"front {what}", $"rear {what}"];
@@ -163,7 +171,9 @@ public sealed class GarageSheet
         void Line(string text) => file.Append(text).Append('\n');
         void Value(string before, string key, string after = "")
         {
-            var (value, mark) = Has(key) ? (typed[key], "") : (estimates[key].Value, UnmeasuredLines.Estimated(estimates[key].By));
+            var (value, mark) = Has(key)
+                ? (typed[key], readings.TryGetValue(key, out var from) ? WorkedOutLines.Comment(from) : "")
+                : (estimates[key].Value, UnmeasuredLines.Estimated(estimates[key].By));
             Line($"{before}: {ScalarText.Of(value + after, inFlow: false)}{mark}");
         }
 
@@ -187,7 +197,7 @@ public sealed class GarageSheet
             if (Has($"{end}-spring"))
             {
                 Value("    rate", $"{end}-spring");
-                Value("    moves", $"{end}-moves", " for 50 mm at the wheel");
+                Value("    moves", $"{end}-moves", Jack);
             }
             else
             {

@@ -51,8 +51,10 @@ internal static class AddressWords
         "" => [nameof(Pages.GaragePage.Find)],
         "car" => [nameof(Pages.CarPage.Open)],
         "road" => [nameof(Pages.RoadPage.File), nameof(Pages.RoadPage.From), RoadDraft.Named, RoadDraft.Kinds],
-        "sheet" => GarageSheet.Lines.Select(line => line.Key).Append(SheetReading.Named),
+        "sheet" => GarageSheet.Lines.SelectMany(line => new[] { line.Key, line.Key + Pages.SheetPage.ReadingsKey })
+            .Append(SheetReading.Named),
         "rule" => RuleStudy.OnPage.Choices.Select(choice => choice.Name).Append(Pages.RulePage.Marks.Name),
+        PageEntry.Link => LinkStudy.OnPage.Choices.Select(choice => choice.Name),
         CurrentCar.Ride => RidePageChoices.All.Select(choice => choice.Name),
         CurrentCar.Report => Pages.Reports.ReportQuery.Keys,
         _ => [],

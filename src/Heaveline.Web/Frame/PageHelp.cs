@@ -45,6 +45,11 @@ public sealed record PageHelp(string Answers, string Do, params IReadOnlyList<st
             "At which values of one thing, and at which speeds, this car nods less over this bump, and where a rule of the trade holds for it.",
             "Choose what is turned and what it is judged by; pick a point of the map to drive it.",
             "flat ride", "fall into step", "headline", "hit, settling", "damping ratio", "dynamic index", "interconnection"),
+        PageEntry.Link => new(
+            "What joining front and rear does to this car: on the bench, over the bump in hand, and what it costs in braking, against separate "
+                + "springs as stiff in heave.",
+            "Read what it does and what it costs; type another spring or damper for it, then take that into the trial on the page of the pass.",
+            "interconnection", "heave", "pitch", "warp", "hit, settling", "damping ratio"),
         CurrentCar.Ride => new(
             "How much this car heaves and pitches on a long rough road at every speed, as it is and as the comfort standard counts it.",
             "Choose a road and a load; pick a speed in the chart for its spectra.",

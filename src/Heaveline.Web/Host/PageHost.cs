@@ -4,6 +4,7 @@ using Heaveline.Web.Guard;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Studying;
 using Heaveline.Web.Pages.Drives;
+using Heaveline.Web.Pages.Links;
 using Heaveline.Web.Pages.Rules;
 using Heaveline.Web.Pages.Reports;
 using Heaveline.Web.Pages.Rides;
@@ -106,6 +107,7 @@ public static class PageHost
         LogDoor.Map(app);
         RuleRoutes.Map(app);
         RideRoutes.Map(app);
+        LinkRoutes.Map(app);
         Pages.Cars.CarRoutes.Map(app);
         DriveRoutes.Map(app);
         ReportRoutes.Map(app);
@@ -152,6 +154,7 @@ public static class PageHost
         services.AddSingleton(_ => Pages.Passes.CureView.StudyIn(brief));
         services.AddSingleton(_ => SweepView.StudyIn(queue, options.Version));
         services.AddSingleton(_ => SpectraView.StudyIn(brief));
+        services.AddSingleton(_ => LinkView.StudyIn(brief));
         services.AddSingleton<RideRoads>();
         services.AddSingleton<DriveReadings>();
         services.AddSingleton(made => made.GetRequiredService<DriveReadings>().StudyIn(brief));

@@ -2,6 +2,7 @@ using Heaveline.Files.Cars;
 using Heaveline.Quantities;
 using Heaveline.Web.Pages.Cars;
 using Heaveline.Web.Pages.Garages;
+using Heaveline.Web.Pages.Worksheets;
 using Heaveline.Web.Serving;
 using Heaveline.Web.Tuning;
 using Microsoft.AspNetCore.Components;
@@ -23,7 +24,11 @@ public sealed partial class SheetPage
         ("What is hard to weigh", ["unsprung", "tyre", "height", "index"]),
     ];
 
+    /// <summary>Behind a number's key, the address key of what it was worked out from.</summary>
+    internal const string ReadingsKey = "-from";
+
     private readonly Dictionary<string, string> typed = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> readings = new(StringComparer.Ordinal);
     private HashSet<string> estimated = [];
     private GarageSheet sheet = null!;
     private SheetReading reading = null!;
@@ -50,6 +55,13 @@ public sealed partial class SheetPage
 
     private SheetHeading Heading => SheetHeading.Of(sheet, reading, finding, estimated.Count);
 
+    // What a worksheet asks and the sheet has already.
+    private Dictionary<string, string[]> Known => new(StringComparer.Ordinal)
+    {
+        ["wheelbase"] = [typed.GetValueOrDefault(GarageSheet.Wheelbase) ?? ""],
+        ["track"] = [typed.GetValueOrDefault("track") ?? "", typed.GetValueOrDefault("track") ?? ""],
+    };
+
     /// <inheritdoc/>
     protected override void OnInitialized()
     {
@@ -60,6 +72,10 @@ public sealed partial class SheetPage
             if (said.GetValueOrDefault(line.Key).ToString() is { Length: > 0 } words)
             {
                 typed[line.Key] = words;
+                if (said.GetValueOrDefault(line.Key + ReadingsKey).ToString() is { Length: > 0 } from)
+                {
+                    readings[line.Key] = from;
+                }
             }
         }
 
@@ -75,6 +91,7 @@ public sealed partial class SheetPage
     private void Type(SheetLine line, string words)
     {
         var whole = QuantityText.Whole(words, new QuantityEntry(line.Field, Garage.Units).Usual);
+        readings.Remove(line.Key);
         if (whole.Length == 0)
         {
             typed.Remove(line.Key);
@@ -87,6 +104,14 @@ public sealed partial class SheetPage
         Keep();
     }
 
+    // The sheet asks how far a spring moves for 50 mm at the wheel, a car file says both.
+    private void Put(SheetLine line, WorkedOut worked)
+    {
+        typed[line.Key] = worked.Text.Replace(GarageSheet.Jack, "", StringComparison.Ordinal);
+        readings[line.Key] = worked.From;
+        Keep();
+    }
+
     // What is typed stands in the address, so that a page loaded again has it.
     private void Keep()
     {
@@ -95,14 +120,17 @@ public sealed partial class SheetPage
             "sheet" + PageAddress.Query(
                 [
                     (SheetReading.Named, name.Length > 0 ? name : null),
-                    .. GarageSheet.Lines.Select(line => (line.Key, typed.GetValueOrDefault(line.Key))),
+                    .. GarageSheet.Lines.SelectMany(line => new[]
+                    {
+                        (line.Key, typed.GetValueOrDefault(line.Key)), (line.Key + ReadingsKey, readings.GetValueOrDefault(line.Key)),
+                    }),
                 ]),
             replace: true);
     }
 
     private void Look()
     {
-        sheet = GarageSheet.Of(Title, typed, Garage.Units);
+        sheet = GarageSheet.Of(Title, typed, Garage.Units, readings);
         estimated = [.. sheet.Estimates.Keys.Where(key => !typed.ContainsKey(key) && !IsIdle(key))];
         reading = SheetReading.Of(sheet);
         finding = null;

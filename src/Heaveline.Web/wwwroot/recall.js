@@ -2,7 +2,7 @@
 // inhand.js. Runs before anything is drawn, so it is no module.
 (() => {
     const asked = new URLSearchParams(location.search);
-    const pages = ["/pass", "/rule", "/ride", "/report"];
+    const pages = ["/pass", "/rule", "/link", "/ride", "/report"];
     if (asked.has("car") || !pages.includes(location.pathname)) return;
     let text;
     try {

@@ -12,6 +12,8 @@ namespace Heaveline.Quantities;
 /// </summary>
 public static class QuantityText
 {
+    private static readonly string[] DoubtMarks = ["±", "+/-", "+-", "+/−"];
+
     /// <summary>Reads an amount. A bad text gives a refusal, never an exception.</summary>
     public static Parsed<TDimension> Parse<TDimension>(string text)
         where TDimension : struct, IDimension => Parse<TDimension>(text, TDimension.Usual);
@@ -77,7 +79,17 @@ public static class QuantityText
     internal static string Whole(string typed, string unitSymbol)
     {
         var text = Fraction.ToDecimal(typed).Trim();
-        return IsBare(text) ? $"{text} {unitSymbol}".TrimEnd() : text;
+        if (IsBare(text))
+        {
+            return $"{text} {unitSymbol}".TrimEnd();
+        }
+
+        // 310 ± 1 is one of both; 24.5 ± 0.5 N/mm says its unit at the end.
+        var mark = DoubtMarks.Select(sign => (At: text.IndexOf(sign, StringComparison.Ordinal), sign.Length)).Where(found => found.At > 0)
+            .OrderBy(found => found.At).FirstOrDefault();
+        var (value, width) = (text[..mark.At].Trim(), text[(mark.At + mark.Length)..].Trim());
+        return unitSymbol is not ("" or "%") && IsBare(value) && (IsBare(width) || (width.EndsWith('%') && IsBare(width[..^1])))
+            ? $"{value} {unitSymbol} ± {width}" : text;
     }
 
     /// <summary>Whether a text is a number and nothing else.</summary>

@@ -24,8 +24,8 @@ internal static class Rooms
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
         ("Heaveline.Web",
         [
-            "", "Serving", "Guard", "Tuning", "Studying", "Charts", "Help", "Pages.Parts", "Pages.Garages", "Pages.Cars",
-            "Pages.Passes", "Pages.Rules", "Pages.Rides", "Pages.Roads", "Pages.Drives", "Pages.Reports", "Pages.Stories", "Pages",
+            "", "Serving", "Guard", "Tuning", "Studying", "Charts", "Help", "Pages.Parts", "Pages.Worksheets", "Pages.Garages", "Pages.Cars",
+            "Pages.Passes", "Pages.Rules", "Pages.Links", "Pages.Rides", "Pages.Roads", "Pages.Drives", "Pages.Reports", "Pages.Stories", "Pages",
             "Frame", "Host",
         ]),
         ("Heaveline.Cli", ["Output", "Commands", ""]),

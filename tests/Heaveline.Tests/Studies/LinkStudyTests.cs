@@ -25,6 +25,40 @@ public class LinkStudyTests
         Assert.Throws<RefusedValueException>(() => new LinkAsked { Car = LoadedCar.Of(PlainCar.Saloon) });
     }
 
+    [Fact]
+    public void A_link_is_tried_on_a_car_that_has_none_and_in_the_place_of_one_that_it_has()
+    {
+        var known = new KnownThings(PlainCar.Saloon, Joined);
+        LinkAnswer Tried(string car, string rate) => LinkStudy.Run(
+            LinkStudy.Question.Read(KnownThings.Words("car", car, "link", rate, "link-damping", "250 N s/m", "speed", "30 km/h"), known).Asked!);
+        var (none, had) = (Tried("plain saloon", "9 N/mm"), Tried("joined", "9 N/mm"));
+        foreach (var answer in new[] { none, had })
+        {
+            var link = Assert.IsType<ElasticLink>(answer.Asked.Car.Car.Interconnection);
+            Assert.Equal((9000.0, 250.0), (link.Rate.Si, link.Damping.Si));
+            Assert.Equal([30.0 / 3.6], answer.Crossings.Select(c => c.Speed));
+            // Each side's spring of 9 N/mm follows both of its wheels: four times its rate a side in heave.
+            var heave = answer.Tables[0].Rows.Single(r => r.Key == "heave-rate").Values;
+            Assert.Equal(2.0 * 4.0 * 9.0, heave[1]!.Value - heave[0]!.Value, 1e-9);
+        }
+
+        Assert.Equal(
+            "link", Assert.Single(LinkStudy.Question.Read(KnownThings.Words("car", "joined", "link", "-1 N/mm"), known).Objections).Choice);
+    }
+
+    [Fact]
+    public void On_a_page_the_link_is_driven_at_the_speed_in_hand_too_and_that_pass_is_drawn()
+    {
+        var known = new KnownThings(PlainCar.Saloon, Joined);
+        var asked = LinkStudy.OnPage.Read(KnownThings.Words("car", "joined", "road", "hump", "speed", "33 km/h"), known).Asked!;
+        Assert.Equal([20.0, 33.0, 40.0, 80.0], asked.Speeds.Select(In.KilometresPerHour.Of).Select(s => Math.Round(s, 9)));
+        var answer = LinkStudy.Run(asked);
+        Assert.Equal(33.0 / 3.6, answer.Drawn.Speed, 1e-9);
+        Assert.Contains("33 km/h", answer.Figure(LinkAnswer.Traces).Title, StringComparison.Ordinal);
+        var usual = LinkStudy.OnPage.Read(KnownThings.Words("car", "joined", "road", "hump"), known).Asked!;
+        Assert.Equal(LinkAsked.UsualSpeeds.AsEnumerable(), usual.Speeds);
+    }
+
     // A common spring k a side adds 4·k to heave and nothing to pitch: of 90 N/mm for all springs and 2·16 N/mm of the links.
     [Fact]
     public void The_answer_tells_the_links_shares()

@@ -21,7 +21,7 @@ public class CurrentCarTests
 
     public static TheoryData<string, bool> Pages =>
     [
-        .. new[] { "", "car", "pass", "rule", "ride", "report", "drive" }.SelectMany(page => new[] { (page, true), (page, false) }),
+        .. new[] { "", "car", "pass", "rule", "link", "ride", "report", "drive" }.SelectMany(page => new[] { (page, true), (page, false) }),
     ];
 
     [Theory, MemberData(nameof(Pages))]
@@ -81,7 +81,7 @@ public class CurrentCarTests
     {
         var driven = InHand with { Drives = ["lane, after"] };
         Assert.EndsWith("&log=lane%2C%20after", driven.On("pass").Split("&front-damping")[0], StringComparison.Ordinal);
-        foreach (var page in new[] { "", "car", "pass", "rule", "ride", "report", "drive" })
+        foreach (var page in new[] { "", "car", "pass", "rule", "link", "ride", "report", "drive" })
         {
             Assert.Equal(["lane, after"], Read(driven.On(page)).Drives);
         }

@@ -42,6 +42,17 @@ public sealed class WrongAddressTests : BunitContext
         IsSaid<RidePage>("/ride?" + query, place, words, ".pickable");
 
     [Theory]
+    [InlineData("car=pebble-fluid-car&load=elephants", "#load-refused", "'elephants' is no load state of Pebble")]
+    [InlineData("car=pebble-fluid-car&road=sine-pitch", "#road-refused", "has no single bump")]
+    [InlineData("car=pebble-fluid-car&speed=900", "#speed-refused", "432 km/h")]
+    [InlineData("car=fern-saloon&link=soft", "#link-refused", "is not a number")]
+    [InlineData("car=fern-saloon&link=-3", "#link-refused", "it must be 0 N/mm or above")]
+    [InlineData("car=fern-saloon&link=6&link-damping=8 kg", "#link-damping-refused", "8 kg")]
+    [InlineData("car=ghost", "#car-refused", "There is no car named ghost")]
+    public void The_page_of_the_link_says_it_beside_its_control(string query, string place, string words) =>
+        IsSaid<LinkPage>("/link?" + query, place, words, "#bench");
+
+    [Theory]
     [InlineData("/pass?car=fern-saloon&road=nowhere", "There is no road named nowhere")]
     [InlineData("/pass?car=fern-saloon&load=nobody", "'nobody' is no load state of Fern saloon")]
     [InlineData("/pass?car=fern-saloon&speed=900", "between 1.8 and 432 km/h")]
@@ -67,6 +78,7 @@ public sealed class WrongAddressTests : BunitContext
     [InlineData("car", "?car=fern-saloon&load=driver&road=village-hump&over=x&height=40&beside=fern-saloon-cured&luggage=20&springs=frequencies")]
     [InlineData("report", "?car=fern-saloon&drive=a&drive=b&forecast=yes&date=today")]
     [InlineData("rule", "?car=fern-saloon&rule=damping&marks=one&from=20&log=lane")]
+    [InlineData("link", "?car=fern-saloon&road=speed-table&speed=30&link=6&link-damping=200&pins=rear-spring_50")]
     [InlineData("ride", "?car=fern-saloon&road=density&density=4&waviness=2&at=50")]
     [InlineData("sheet", "?name=Lark&wheelbase=2.74 m")]
     [InlineData("pass", "?car=fern-saloon&rear-spring=soft&speed=40")]

@@ -65,7 +65,19 @@ public sealed class CarDraft
     public (CarDraft Draft, EditRefusal? Refusal) Put(IReadOnlyList<string> path, Node value)
     {
         var (draft, refusal) = Edit([.. Brought(path), KeyEdit.Put(Inside(path), value)]);
-        return (refusal is null ? draft.Confirmed(path) : draft, refusal);
+        return (refusal is null ? draft.Confirmed(path).WithoutReadings(path) : draft, refusal);
+    }
+
+    /// <summary>The draft with a value that a worksheet gave, and at the end of its line from what.</summary>
+    /// <param name="path">The path of the key.</param>
+    /// <param name="text">The value.</param>
+    /// <param name="from">The readings, in words.</param>
+    public (CarDraft Draft, EditRefusal? Refusal) PutWorkedOut(IReadOnlyList<string> path, string text, string from)
+    {
+        var (draft, refusal) = Put(path, Node.Scalar(text));
+        return refusal is null && At(draft.Own, draft.Inside(path)) is { Kind: NodeKind.Scalar } node
+            ? (draft.With(WorkedOutLines.Mark(draft.Text, node.Place.Line, from)), null)
+            : (draft, refusal);
     }
 
     /// <summary>Where a value is from that nobody has measured on this car, in words; null when it is the car's own.</summary>
@@ -77,6 +89,10 @@ public sealed class CarDraft
     /// <summary>The draft with the values of a part told to be this car's own; of all of it for an empty path.</summary>
     public CarDraft Confirmed(IReadOnlyList<string> path) =>
         Unmeasured.Count > 0 && At(Own, path) is { } node ? With(UnmeasuredLines.Confirm(Text, UnmeasuredLines.Of(node))) : this;
+
+    // What is written anew was worked out from no readings.
+    private CarDraft WithoutReadings(IReadOnlyList<string> path) =>
+        At(Own, Inside(path)) is { } node ? With(WorkedOutLines.Without(Text, UnmeasuredLines.Of(node))) : this;
 
     /// <summary>The draft with an item more in a list.</summary>
     public (CarDraft Draft, EditRefusal? Refusal) Append(IReadOnlyList<string> path, Node item) =>

@@ -1,3 +1,4 @@
+using Heaveline.Files.Cars;
 using Heaveline.Files.Editing;
 using Heaveline.Files.Yaml;
 using Heaveline.Quantities;
@@ -22,6 +23,19 @@ public sealed class FormActs(CarEditor editor, Action changed, Action<IReadOnlyC
 
     /// <summary>The units that the reader reads in.</summary>
     public ReaderUnits Units { get; init; } = ReaderUnits.Metric;
+
+    /// <summary>What the car says already, by the names of the readings of a worksheet that ask it too.</summary>
+    public IReadOnlyDictionary<string, string[]> Known
+    {
+        get
+        {
+            string Text(params string[] path) => editor.Draft.Whole?.At(path) is { } node && node.Text != CarFile.Blank ? node.Text : "";
+            return new Dictionary<string, string[]>(StringComparer.Ordinal)
+            {
+                ["wheelbase"] = [Text("wheelbase")], ["track"] = [Text("front", "track"), Text("rear", "track")],
+            };
+        }
+    }
 
     /// <summary>The parts that are open, by the paths of their keys.</summary>
     public HashSet<string> Open { get; } = new(StringComparer.Ordinal);

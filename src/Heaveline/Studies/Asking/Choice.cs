@@ -30,6 +30,9 @@ public sealed record Choice
     /// <summary>Least and most: of a number, or of how many cars there may be.</summary>
     public (double Least, double Most) Range { get; init; } = (double.NegativeInfinity, double.PositiveInfinity);
 
+    /// <summary>The quantities that it takes, for a page that asks each by itself; empty where one box does.</summary>
+    public IReadOnlyList<ChoiceColumn> Columns { get; init; } = [];
+
     /// <summary>Whether a command line gives it by its place instead of an option.</summary>
     public bool IsArgument { get; init; }
 

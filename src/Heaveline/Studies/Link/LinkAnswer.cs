@@ -8,6 +8,12 @@ namespace Heaveline.Studies;
 /// <summary>What a front–rear interconnection does in heave, pitch, roll and warp, and its price in braking.</summary>
 public sealed record LinkAnswer : Answer
 {
+    /// <summary>Id of the figure of the bench.</summary>
+    public const string Bars = LinkFigure.Id;
+
+    /// <summary>Id of the figure of two passes.</summary>
+    public const string Traces = "traces";
+
     /// <summary>What was asked.</summary>
     public required LinkAsked Asked { get; init; }
 
@@ -32,7 +38,7 @@ public sealed record LinkAnswer : Answer
     ];
 
     /// <summary>What is wrong with the pipe.</summary>
-    public override IReadOnlyList<string> Cautions => [.. Bench.Line?.Warnings ?? [], .. LinkWords.Flow(Crossings)];
+    public override IReadOnlyList<string> Cautions => [.. Bench.Line?.Warnings ?? [], .. LinkWords.Flow(Hump, Crossings)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences => [LinkWords.Shares(Bench), LinkWords.Price(Bench), .. LinkWords.Hump(Hump, Crossings)];
@@ -45,11 +51,19 @@ public sealed record LinkAnswer : Answer
         [Answers.Sources.Axes, Answers.Sources.Steps, Answers.Sources.Parts, Answers.Sources.SideEffects];
 
     /// <inheritdoc/>
-    public override IReadOnlyList<string> FigureIds => [LinkFigure.Id];
+    public override IReadOnlyList<string> FigureIds => [Bars, Traces];
+
+    /// <summary>The crossing that is drawn over time: at the speed asked for, else at the middle one.</summary>
+    public LinkCrossing Drawn => Asked.Drawn is { } speed && Crossings.FirstOrDefault(c => Math.Abs(c.Speed - speed) < 1e-9) is { } asked
+        ? asked : Crossings[Crossings.Count / 2];
 
     /// <inheritdoc/>
-    public override Figure Figure(string id) =>
-        id == LinkFigure.Id ? LinkFigure.Of(Asked.Car.Name, Asked.Car.Load.Name, Bench) : base.Figure(id);
+    public override Figure Figure(string id) => id switch
+    {
+        Bars => LinkFigure.Of(Asked.Car.Name, Asked.Car.Load.Name, Bench),
+        Traces => LinkFigure.Of(Drawn),
+        _ => base.Figure(id),
+    };
 
     /// <inheritdoc/>
     public override JsonObject Facts => new() { ["car"] = Asked.Car.Name, ["load"] = Asked.Car.Load.Name, ["warnings"] = TablesJson.Texts(Cautions) };

@@ -1,4 +1,5 @@
 using Heaveline.Figures;
+using Heaveline.Measures;
 using Heaveline.Tuning;
 
 namespace Heaveline.Studies;
@@ -29,4 +30,10 @@ internal static class LinkFigure
         return PairedFigure.Of(
             $"{car}: what its interconnection does", $"Under the load {load}.", table.Columns[other], table.Columns[1], [.. values]);
     }
+
+    /// <summary>The two passes of a crossing over time; that with the link alone where nothing could stand in for it.</summary>
+    public static Figure Of(LinkCrossing crossing) => crossing.Separate is { } separate
+        ? CompareFigure.Of(
+            [("separate springs", separate, PassMeasures.Of(separate)), ("with the link", crossing.With, PassMeasures.Of(crossing.With))])
+        : PassFigure.Of(crossing.With, PassMeasures.Of(crossing.With));
 }

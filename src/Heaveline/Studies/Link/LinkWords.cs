@@ -64,22 +64,25 @@ internal static class LinkWords
     }
 
     /// <summary>That the pipe's flow is not the one that is counted, at the speed where that is worst; nothing where it stays laminar.</summary>
-    public static IEnumerable<string> Flow(IReadOnlyList<LinkCrossing> crossings)
+    /// <param name="hump">The obstacle in words.</param>
+    /// <param name="crossings">The crossings.</param>
+    public static IEnumerable<string> Flow(string hump, IReadOnlyList<LinkCrossing> crossings)
     {
         if (crossings.Select(c => c.Flow).OfType<PipeFlow>().MaxBy(f => f.Reynolds) is { } flow && flow.Reynolds > PipeFlow.Critical)
         {
             var stands = crossings[0].With.Model.Trim.WheelLoad[0];
             yield return
-                $"The pipe's flow does not stay laminar: over the hump at {Numeral.Of(In.KilometresPerHour.Of(flow.Speed), "0.#")} km/h it reaches "
-                + $"{Numeral.Of(flow.PeakVelocity, "F1")} m/s, Reynolds number {Numeral.Of(flow.Reynolds, "F0")} (above "
+                $"The pipe's flow does not stay laminar: over the {hump}, at "
+                + $"{Numeral.Of(In.KilometresPerHour.Of(flow.Speed), "0.#")} km/h it reaches {Numeral.Of(flow.PeakVelocity, "F1")} m/s, "
+                + $"Reynolds number {Numeral.Of(flow.Reynolds, "F0")} (above "
                 + $"{Numeral.Of(PipeFlow.Critical, "F0")} it can be turbulent), for "
                 + $"{Numeral.Of(In.Percent.Of(flow.TurbulentShare), "F0")} % of the first "
                 + $"{Numeral.Of(PipeFlow.Looks, "F1")} s. There a smooth pipe loses {Numeral.Of(flow.LossRatio, "F1")} times what is counted: "
                 + $"{Numeral.Of(flow.FrontForce, "F0")} N at a front wheel instead of "
                 + $"{Numeral.Of(flow.FrontForce / flow.LossRatio, "F0")} N. No pass counts the difference; with it the fluid would run slower."
                 + (flow.FrontForce > Thin * stands
-                    ? $" That is more than a tenth of the {Numeral.Of(stands, "F0")} N that the wheel stands with: the pipe is too thin for this "
-                        + "hump at that speed."
+                    ? $" That is more than a tenth of the {Numeral.Of(stands, "F0")} N that the wheel stands with: the pipe is too thin for it "
+                        + "at that speed."
                     : "");
         }
     }

@@ -14,13 +14,17 @@ public static class BounceStudy
 
     private static readonly UsualReading UsualTyres = UsualReading.Of<Stiffness>("50 N/mm", "6000 N/mm");
 
-    private static readonly Choice Swings = SheetQuestion.Needed("swings", "Whole swings counted, down and up again.", "NUMBER");
+    private static readonly Choice Swings = SheetQuestion.Needed("swings", "Whole swings counted, down and up again.", "NUMBER") with
+    { Columns = [new("swings", "")] };
 
-    private static readonly Choice Took = SheetQuestion.Needed("time", "Time they took.", "TIME");
+    private static readonly Choice Took = SheetQuestion.Needed("time", "Time they took.", "TIME") with
+    { Columns = [new("time", "s")] };
 
-    private static readonly Choice Bounces = SheetQuestion.Choice("mass", "Mass that bounces, to tell a locked suspension.", "MASS");
+    private static readonly Choice Bounces = SheetQuestion.Choice("mass", "Mass that bounces, to tell a locked suspension.", "MASS") with
+    { Columns = [new("mass", "kg", "lb")] };
 
-    private static readonly Choice Tyres = SheetQuestion.Choice("tyres", "Rate of all tyres under it together.", "RATE");
+    private static readonly Choice Tyres = SheetQuestion.Choice("tyres", "Rate of all tyres under it together.", "RATE") with
+    { Columns = [new("rate", "N/mm", "lbf/in")] };
 
     /// <summary>The question as a command offers it.</summary>
     public static Question<BounceAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<BounceAsked>(
@@ -50,6 +54,7 @@ public static class BounceStudy
                 .Add("locked", "on the tyres alone", "Hz", "F2", sheet.Locked)
                 .Facts,
             Notes = [.. sheet.Notes],
+            From = FormattableString.Invariant($"{asked.Swings.Si:0.##} swings in {asked.Time.Si:0.##} s"),
         };
     }
 

@@ -14,7 +14,11 @@ public static class RatioStudy
         "WHEEL,ELEMENT") with
     {
         IsNeeded = true,
+        Columns = [new("wheel, bump positive", "mm", "cm", "in"), new("spring or damper", "mm", "cm", "in")],
     };
+
+    // Over which travel of the wheel a pair of travels is told: what people jack.
+    private const double Jacked = 0.050;
 
     /// <summary>The question as a command offers it.</summary>
     public static Question<RatioAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<RatioAsked>(
@@ -50,9 +54,17 @@ public static class RatioStudy
                 .Add("worst-miss", "largest miss of the curve", "mm", "F2", In.Millimetres.Of(sheet.WorstMiss))
                 .Facts,
             Notes = [.. sheet.Notes],
+            From = SheetQuestion.Count(asked.Stops.Length, "stop", "stops") + " of a jacked wheel",
+            Values =
+            [
+                new("ratio", SheetTable.Text(sheet.Ratio.AtReference, "")),
+                new("moves", $"{SheetTable.Text(Moved(sheet.Ratio.AtReference), "mm")} for {In.Millimetres.Of(Jacked)} mm at the wheel"),
+            ],
             CarFile = [$"sweep: [{string.Join(", ", sweep)}]"],
         };
     }
+
+    private static Amount<Length> Moved(Amount<Plain> ratio) => new(Jacked * ratio.Si, new Doubt(Jacked * ratio.Doubt.HalfWidth));
 
     private static RatioAsked? Read(SheetReader reader)
     {

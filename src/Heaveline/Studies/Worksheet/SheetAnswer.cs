@@ -21,6 +21,12 @@ public sealed record SheetAnswer : Answer
     /// <summary>Lines to paste into a car file; empty for none.</summary>
     public ImmutableArray<string> CarFile { get; init; } = [];
 
+    /// <summary>The same values by the keys of a car file that they belong under; empty where the readings give none that may be used.</summary>
+    public ImmutableArray<SheetValue> Values { get; init; } = [];
+
+    /// <summary>What it was worked out from, in words ("4 pairs of length and force").</summary>
+    public required string From { get; init; }
+
     /// <inheritdoc/>
     public override IReadOnlyList<FactTable> Tables => [Table];
 

@@ -26,6 +26,10 @@ internal static class SheetQuestion
     public static Choice Choice(string name, string says, string helpName) =>
         new() { Name = name, Kind = ChoiceKind.Quantity, Says = says, HelpName = helpName };
 
+    /// <summary>A number of things in words.</summary>
+    public static string Count(int count, string one, string many) =>
+        FormattableString.Invariant($"{count} {(count == 1 ? one : many)}");
+
     public static Choice Needed(string name, string says, string helpName) => Choice(name, says, helpName) with { IsNeeded = true };
 
     public static Choice Repeated(string name, string says, string helpName) => Choice(name, says, helpName) with { IsRepeated = true };

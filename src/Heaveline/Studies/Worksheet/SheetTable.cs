@@ -14,18 +14,20 @@ internal sealed class SheetTable(string title)
     public FactTable Facts { get; } = new(title, ["value", "±"]);
 
     /// <summary>An amount as a car file takes it: the doubt to two digits, the value to the doubt's last place.</summary>
+    /// <param name="amount">The amount.</param>
+    /// <param name="unit">Its unit; blank for a plain number.</param>
     public static string Text<T>(Amount<T> amount, string unit)
         where T : struct, IDimension
     {
-        var own = Units.Of<T>(unit);
-        var (value, doubt) = (own.FromSi(amount.Si), own.FromSi(amount.Doubt.HalfWidth));
+        var own = unit.Length > 0 ? Units.Of<T>(unit) : null;
+        var (value, doubt) = (own?.FromSi(amount.Si) ?? amount.Si, own?.FromSi(amount.Doubt.HalfWidth) ?? amount.Doubt.HalfWidth);
         if (doubt < Least)
         {
-            return $"{value.ToString("0.####", CultureInfo.InvariantCulture)} {unit}";
+            return $"{value.ToString("0.####", CultureInfo.InvariantCulture)} {unit}".TrimEnd();
         }
 
         string Written(double number) => number.ToString($"F{Numeral.Decimals(doubt, 9)}", CultureInfo.InvariantCulture);
-        return $"{Written(value)} {unit} ± {Written(doubt)}";
+        return $"{$"{Written(value)} {unit}".TrimEnd()} ± {Written(doubt)}";
     }
 
     /// <summary>Adds an amount in a unit.</summary>

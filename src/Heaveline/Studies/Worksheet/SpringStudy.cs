@@ -14,10 +14,11 @@ public static class SpringStudy
         "pair",
         "Length of the spring and the force on it (or the scale's reading); without a doubt good to half its last digit. Repeat it.",
         "LENGTH,FORCE") with
-    { IsNeeded = true };
+    { IsNeeded = true, Columns = [new("length", "mm", "cm", "in"), new("force or scale", "N", "kg", "lbf", "lb")] };
 
     private static readonly Choice At = SheetQuestion.Choice(
-        "at", "A length at which to tell force and rate: where it is fitted, or at ride height.", "LENGTH");
+        "at", "A length at which to tell force and rate: where it is fitted, or at ride height.", "LENGTH") with
+    { Columns = [new("length", "mm", "cm", "in")] };
 
     /// <summary>The question as a command offers it.</summary>
     public static Question<SpringAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<SpringAsked>(
@@ -74,6 +75,11 @@ public static class SpringStudy
             Sheet = Question.Word,
             Table = table.Facts,
             Notes = [.. sheet.Notes],
+            From = SheetQuestion.Count(asked.Pairs.Length, "pair", "pairs") + " of length and force",
+            Values = !sheet.IsUsable || sheet.Shape != SpringShape.Straight || sheet.Bends ? [] :
+            [
+                new("rate", SheetTable.Text(sheet.Rate, "N/mm")), new("free-length", SheetTable.Text(sheet.FreeLength, "mm")),
+            ],
             CarFile = !sheet.IsUsable ? [] :
             [
                 "spring:",

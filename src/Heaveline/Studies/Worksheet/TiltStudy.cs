@@ -17,25 +17,34 @@ public static class TiltStudy
 
     private static readonly UsualReading UsualUnsprung = UsualReading.Of<Mass>("10 kg", "1000 kg");
 
-    private static readonly Choice Total = SheetQuestion.Needed("total", "Weight of the whole car.", "MASS");
+    private static readonly ChoiceColumn[] OfMass = [new("mass", "kg", "lb")];
 
-    private static readonly Choice Level = SheetQuestion.Needed("level", "Load of the axle that stays down, car level.", "MASS");
+    private static readonly Choice Total = SheetQuestion.Needed("total", "Weight of the whole car.", "MASS") with
+    { Columns = OfMass };
 
-    private static readonly Choice Lifted = SheetQuestion.Needed("lifted", "Load of the same axle, the other one lifted.", "MASS");
+    private static readonly Choice Level = SheetQuestion.Needed("level", "Load of the axle that stays down, car level.", "MASS") with
+    { Columns = OfMass };
 
-    private static readonly Choice Angle = SheetQuestion.Needed("angle", "By how much the car was turned from level.", "ANGLE");
+    private static readonly Choice Lifted = SheetQuestion.Needed("lifted", "Load of the same axle, the other one lifted.", "MASS") with
+    { Columns = OfMass };
 
-    private static readonly Choice Wheelbase = SheetQuestion.Needed("wheelbase", "From front to rear wheel centre.", "LENGTH");
+    private static readonly Choice Angle = SheetQuestion.Needed("angle", "By how much the car was turned from level.", "ANGLE") with
+    { Columns = [new("angle", "°")] };
+
+    private static readonly Choice Wheelbase = SheetQuestion.Needed("wheelbase", "From front to rear wheel centre.", "LENGTH") with
+    { Columns = [new("length", "m", "mm", "in")] };
 
     private static readonly Choice Radius = SheetQuestion.Needed(
-        "radius", "Height of the front and the rear wheel centres, car level.", "FRONT,REAR");
+        "radius", "Height of the front and the rear wheel centres, car level.", "FRONT,REAR") with
+    { Columns = [new("front", "m", "mm", "in"), new("rear", "m", "mm", "in")] };
 
     private static readonly Choice RearLifted = SheetQuestion.Tick("rear-lifted", "The rear axle was lifted; the front when left out.");
 
     private static readonly Choice NotLocked = SheetQuestion.Tick("not-locked", "The suspension was free to move.");
 
     private static readonly Choice Unsprung = SheetQuestion.Choice(
-        "unsprung", "All unsprung mass, to give the body's own height for the car file.", "MASS");
+        "unsprung", "All unsprung mass, to give the body's own height for the car file.", "MASS") with
+    { Columns = OfMass };
 
     /// <summary>The question as a command offers it.</summary>
     public static Question<TiltAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<TiltAsked>(
@@ -64,11 +73,13 @@ public static class TiltStudy
             .Add("above-axle-line", "centre of gravity above the axle line", "mm", "F0", sheet.AboveAxleLine)
             .Add("above-ground", "centre of gravity above the ground", "mm", "F0", sheet.AboveGround);
         string[] lines = [];
+        SheetValue[] values = [];
         if (asked.Unsprung is { } mass)
         {
             var radius = new Amount<Length>(0.5 * (readings.FrontRadius.Si + readings.RearRadius.Si), readings.FrontRadius.Doubt);
             var height = sheet.BodyHeight(readings.Total, mass, radius);
             table.Add("body-height", "the body's alone, for the car file", "mm", "F0", height);
+            values = [new("body-height", SheetTable.Text(height, "m"))];
             lines = ["body:", $"  centre-of-gravity-height: {SheetTable.Text(height, "m")}"];
         }
 
@@ -89,6 +100,9 @@ public static class TiltStudy
                     ? new[] { new SheetNote("unsprung-missing", "The car file wants the body's height without wheels and axles: give --unsprung.") }
                     : [],
             ],
+            From = FormattableString.Invariant(
+                $"a tilt of {In.Degrees.Of(readings.Angle.Si):0.#}°, the {(readings.LiftedEnd == AxleEnd.Rear ? "rear" : "front")} lifted"),
+            Values = [.. values],
             CarFile = [.. lines],
         };
     }

@@ -13,7 +13,13 @@ public static class WeighStudy
     private static readonly UsualReading UsualTrack = UsualReading.Of<Length>("0.8 m", "3 m") with { IsToldBySheet = true };
 
     private static readonly Choice Round = SheetQuestion.Repeated(
-        "round", "One round of readings: front left, front right, rear left, rear right. Repeat it.", "FL,FR,RL,RR");
+        "round", "One round of readings: front left, front right, rear left, rear right. Repeat it.", "FL,FR,RL,RR") with
+    {
+        Columns =
+        [
+            new("front left", "kg", "lb"), new("front right", "kg", "lb"), new("rear left", "kg", "lb"), new("rear right", "kg", "lb"),
+        ],
+    };
 
     private static readonly Choice Turned = Round with
     {
@@ -21,9 +27,11 @@ public static class WeighStudy
         Says = "A round with the car standing the other way round on the same scales, by its own wheels. Repeat it.",
     };
 
-    private static readonly Choice Wheelbase = SheetQuestion.Needed("wheelbase", "From front to rear wheel centre.", "LENGTH");
+    private static readonly Choice Wheelbase = SheetQuestion.Needed("wheelbase", "From front to rear wheel centre.", "LENGTH") with
+    { Columns = [new("length", "m", "mm", "in")] };
 
-    private static readonly Choice Track = SheetQuestion.Needed("track", "Front and rear track.", "FRONT,REAR");
+    private static readonly Choice Track = SheetQuestion.Needed("track", "Front and rear track.", "FRONT,REAR") with
+    { Columns = [new("front", "m", "mm", "in"), new("rear", "m", "mm", "in")] };
 
     /// <summary>The question as a command offers it.</summary>
     public static Question<WeighAsked, SheetAnswer> Question { get; } = SheetQuestion.Of<WeighAsked>(
@@ -67,6 +75,12 @@ public static class WeighStudy
                 .Add("turn-change", "largest change by turning the car", "kg", "F1", sheet.TurnChange)
                 .Facts,
             Notes = [.. sheet.Notes],
+            From = SheetQuestion.Count(asked.Rounds.Length, "round", "rounds") + " on four scales",
+            Values =
+            [
+                new("front-left", Kilograms(w.FrontLeft)), new("front-right", Kilograms(w.FrontRight)), new("rear-left", Kilograms(w.RearLeft)),
+                new("rear-right", Kilograms(w.RearRight)), new("front", Kilograms(sheet.FrontAxle)), new("rear", Kilograms(sheet.RearAxle)),
+            ],
             CarFile =
             [
                 $"weighing: {{front-left: {Kilograms(w.FrontLeft)}, front-right: {Kilograms(w.FrontRight)}, "

@@ -15,12 +15,13 @@ public static class WheelRateStudy
         "Gap from the wheel's centre up to the wing and the scale's reading, the jack going up; without a doubt good to half its last digit. "
         + "Repeat it.",
         "GAP,FORCE") with
-    { IsNeeded = true };
+    { IsNeeded = true, Columns = [new("gap", "mm", "cm", "in"), new("force or scale", "N", "kg", "lbf", "lb")] };
 
     private static readonly Choice Down = Up with { Name = "down", Says = "The same, the jack coming down. Repeat it." };
 
     private static readonly Choice Rest = SheetQuestion.Choice(
-        "rest", "That gap with the car standing empty, to give the stops' clearances.", "LENGTH");
+        "rest", "That gap with the car standing empty, to give the stops' clearances.", "LENGTH") with
+    { Columns = [new("gap", "mm", "cm", "in")] };
 
     private static readonly Choice BothWheels = SheetQuestion.Tick("both-wheels", "The jack raised both wheels of a solid axle together.");
 
@@ -56,6 +57,13 @@ public static class WheelRateStudy
             Sheet = Question.Word,
             Table = table.Facts,
             Notes = [.. sheet.Notes],
+            From = SheetQuestion.Count(asked.Readings.Length, "reading", "readings") + " on a jack",
+            Values = !sheet.IsUsable ? [] :
+            [
+                new("rate", SheetTable.Text(sheet.Rate, "N/mm")),
+                .. sheet.HasFriction ? [new SheetValue("friction", SheetTable.Text(sheet.Friction, "N"))] : Array.Empty<SheetValue>(),
+                .. Stop("bump", sheet.BumpStop), .. Stop("rebound", sheet.ReboundStop),
+            ],
             CarFile = !sheet.IsUsable ? [] :
             [
                 $"spring: {{wheel-rate: {SheetTable.Text(sheet.Rate, "N/mm")}}}",
@@ -81,6 +89,10 @@ public static class WheelRateStudy
 
         table.Add($"{end}-rate", "its own rate at the wheel", "N/mm", "F1", stop.Rate);
     }
+
+    private static IEnumerable<SheetValue> Stop(string end, FoundStop? stop) => stop is { Clearance: { } clearance }
+        ? [new($"{end}-clearance", SheetTable.Text(clearance, "mm")), new($"{end}-rate", SheetTable.Text(stop.Rate, "N/mm"))]
+        : [];
 
     private static IEnumerable<string> Line(string key, FoundStop? stop) => stop is { Clearance: { } clearance }
         ? [$"{key}: {{clearance: {SheetTable.Text(clearance, "mm")}, rate: {SheetTable.Text(stop.Rate, "N/mm")}}}"]
