@@ -69,7 +69,8 @@ public static class Ask
     /// <param name="speed">The speed, 0.5 to 120 m/s.</param>
     /// <param name="load">What is in the car; null: its first load state, as at the command line; <see cref="LoadState.Reference"/>: nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="RefusedValueException">The car cannot stand so, or its pass does not run to its end.</exception>
+    /// <exception cref="RefusedValueException">The car cannot stand so.</exception>
+    /// <exception cref="NoAnswerException">Its pass does not run to its end: where it breaks off, why and what to do.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static Reply Why(
         Car car, Road road, Amount<Velocity> speed, LoadState? load = null, CancellationToken cancellation = default) =>

@@ -61,7 +61,7 @@ public sealed record Why
     /// <param name="degree">How many groups of passes run at once.</param>
     /// <param name="progress">Told the share done (–), perhaps from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="RefusedValueException">The car's own pass does not run to its end.</exception>
+    /// <exception cref="RunFailedException">The car's own pass does not run to its end.</exception>
     public static Why Of(
         RideModel model,
         Road road,
@@ -80,7 +80,7 @@ public sealed record Why
         var own = Pass.Of(model, road, speed, passOptions, cancellation);
         if (own.Outcome != PassOutcome.Completed)
         {
-            throw new RefusedValueException("pass", "not run to its end", "a pass within the model's range", own.OutcomeSentence);
+            throw new RunFailedException($"{BrokenOff.Finding(own)} Of a car that does not get across nothing can be ranked.", own.OutcomeSentence);
         }
 
         var neutral = new NeutralCar(model, speed, options);

@@ -72,6 +72,14 @@ internal sealed class SpringAmounts(string end, IAmountVisitor visitor)
         _ => dimensions,
     };
 
+    /// <summary>Whether any doubt is stated of a spring's law: of a bought one of that which it was bought by.</summary>
+    public static bool IsStated(Spring spring)
+    {
+        var any = new AnyStated();
+        new SpringAmounts("", any).Through(spring.Swap?.StandsBy ?? spring.Law);
+        return any.Found;
+    }
+
     private static bool Stated(SpringDimensions dimensions)
     {
         var any = new AnyStated();

@@ -24,7 +24,7 @@ internal static class WhyPart
             Heading = heading,
             Blocks =
             [
-                Paragraph.Of($"{answer.Head[0].Text} {answer.Method.Text}{(answer.Alone is { } alone ? $" {alone.Text}" : "")}"),
+                Paragraph.Of(string.Join(' ', answer.Told.Prepend(answer.Head[0]).Select(s => s.Text))),
                 Illustration.Of(answer.Figure(WhyAnswer.Shares)),
                 .. Ranking(answer.Settling),
                 .. Ranking(answer.Hit),

@@ -133,10 +133,17 @@ public class WhyTests
     }
 
     [Fact]
-    public void A_car_that_leaves_the_models_range_is_refused()
+    public void Of_a_car_that_does_not_get_across_it_is_said_over_what_how_fast_and_where()
     {
         var wall = Road.From(new RoundTopHump { Height = new(0.9), Length = new(3.7) });
-        Assert.Throws<RefusedValueException>(() => Why.Of(MeasuredCar.Saloon.Model(), wall, 30.0));
+        var model = MeasuredCar.Saloon.Model();
+        var none = Assert.Throws<RunFailedException>(() => Why.Of(model, wall, 30.0));
+        var own = Pass.Of(model, wall, 30.0);
+        Assert.Contains($"{model.Load.Name}, does not get across round-top hump, 900 mm high", none.Reason, StringComparison.Ordinal);
+        Assert.Contains(", at 108 km/h: with the front wheels ", none.Reason, StringComparison.Ordinal);
+        Assert.Matches(@" \d+\.\d\d m past where the obstacle begins, ", none.Reason);
+        Assert.Equal(own.OutcomeSentence, none.Advice);
+        Assert.DoesNotContain("it must be", none.Message, StringComparison.Ordinal);
     }
 
     private static Why Planted(int i, PitchCauseKind kind)

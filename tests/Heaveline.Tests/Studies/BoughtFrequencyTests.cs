@@ -1,3 +1,4 @@
+using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Files.Cars;
 using Heaveline.Models;
@@ -5,6 +6,7 @@ using Heaveline.Quantities;
 using Heaveline.Roads;
 using Heaveline.Studies;
 using Heaveline.Tests.House;
+using Heaveline.Tests.Press;
 using Heaveline.Tuning;
 
 namespace Heaveline.Tests.Studies;
@@ -31,6 +33,24 @@ public class BoughtFrequencyTests
         Assert.Contains("packing under the bought springs follows", boxed.HeightsKept!.Text, StringComparison.Ordinal);
         Assert.Contains(boxed.HeightsKept, boxed.Sentences);
         Assert.Contains(boxed.HeightsKept.Text, boxed.Lines);
+        // The page of the story tells what is told here.
+        Assert.Contains(boxed.HeightsKept, boxed.Told);
+        Assert.DoesNotContain(weighed.Told, s => s.Id == "heights-kept");
+    }
+
+    [Fact]
+    public void A_report_and_the_cures_say_too_that_heights_are_kept()
+    {
+        foreach (var (car, isSaid) in new[] { (Weighed, false), (Boxed, true) })
+        {
+            var part = Report.From(ReportSamples.Of(car, PartKind.Why)).Parts[0];
+            Assert.Equal(isSaid, part.Blocks.OfType<Paragraph>().Any(block => block.Text.Contains("heights kept", StringComparison.Ordinal)));
+            var cures = CureStudy.Run(new CureAsked
+            {
+                Car = LoadedCar.Of(car, car.LoadStates.Single(load => load.Name == Load)), Road = Hump, Speed = 12.0, Draws = 10,
+            });
+            Assert.Equal(isSaid, cures.Notes.Any(note => note.Id == "heights-kept"));
+        }
     }
 
     [Fact]

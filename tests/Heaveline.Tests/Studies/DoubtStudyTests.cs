@@ -1,7 +1,11 @@
 using Heaveline.Cars;
+using Heaveline.Drives.Identification;
+using Heaveline.Drives.Planning;
+using Heaveline.Measures;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 using Heaveline.Tests.Doubts;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Tests.Studies;
 
@@ -43,6 +47,33 @@ public class DoubtStudyTests
     }
 
     [Fact]
+    public void A_part_without_a_stated_doubt_is_told_with_what_other_commands_take_and_no_share_stands_alone()
+    {
+        Assert.DoesNotContain(Answer.Sentences, s => s.Id == "silent" && s.Text.Contains("springs", StringComparison.Ordinal));
+        Axle Bare(Axle axle) => axle with
+        {
+            Spring = axle.Spring with { Law = new LinearSpring { Rate = new(((LinearSpring)axle.Spring.Law).Rate.Si) } },
+        };
+        var car = LoadedCar.Of(Measured with { Front = Bare(Measured.Front), Rear = Bare(Measured.Rear) });
+        var answer = DoubtStudy.Run(Answer.Asked with { Car = car, Road = null, Draws = 2000 });
+        var ratio = answer.FromFile[CarNumber.FrequencyRatio];
+        // By hand: both springs' halves of 5 %, one standard deviation each, beside what the file states of weights and motion ratios.
+        var taken = 1.6449 * Math.Sqrt(2.0) * 0.025;
+        Assert.Equal(Math.Sqrt((ratio.Stated * ratio.Stated) + (taken * taken)), ratio.HalfWidth, 1e-4);
+        var band = answer.AtRest.Cars[0].Single(r => r.Measure.Key == AxleCatalogue.FrequencyRatio.Key).Central90;
+        Assert.Equal(0.5 * Math.Log(band.High / band.Low), ratio.Stated, 0.2 * ratio.Stated);
+        var said = answer.Sentences.Single(s => s.Id == "silent").Text;
+        Assert.Contains("no doubt of its front springs, rear springs", said, StringComparison.Ordinal);
+        Assert.Contains(
+            Text($"the frequency ratio ± {In.Percent.Of(ratio.HalfWidth):F1} % in place of ± {In.Percent.Of(ratio.Stated):F1} %"), said,
+            StringComparison.Ordinal);
+        // The plan of the same car says the same two.
+        var plan = PlanStudy.Run(new PlanAsked { Car = car, Humps = [new TestHump { Name = "hump", Road = KnownThings.Hump }] });
+        Assert.Contains(Text($"± {In.Percent.Of(ratio.HalfWidth):F1} % (90 %; by the doubts that the car file states"), plan.Head[0].Text);
+        Assert.Contains(Text($"states ± {In.Percent.Of(ratio.Stated):F1} %)"), plan.Head[0].Text);
+    }
+
+    [Fact]
     public void Too_few_cars_to_tell_whose_doubt_it_is_are_said_and_the_figure_shows_the_bands_alone()
     {
         var fewest = Answer.AtRest.FewestForShares;
@@ -72,7 +103,7 @@ public class DoubtStudyTests
     {
         var answer = DoubtStudy.Run(new DoubtAsked { Car = LoadedCar.Of(PlainCar.Saloon), Draws = 10 });
         Assert.False(answer.Asked.AreStated);
-        Assert.Equal(["not-stated"], answer.Sentences.Select(s => s.Id));
+        Assert.Equal(["not-stated", "silent"], answer.Sentences.Select(s => s.Id));
     }
 
     [Fact]

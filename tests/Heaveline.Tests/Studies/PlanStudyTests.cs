@@ -91,7 +91,7 @@ public class PlanStudyTests
         var doubt = FileDoubt.Of(LoadedCar.Of(van, LoadedCar.UsualLoad(van)), CarNumber.RearDamping);
         // ln(151/66)/2: the range that ties take before any is read.
         Assert.InRange(doubt.HalfWidth, 0.5 * Math.Log(1.51 / 0.66) - 0.005, 0.5);
-        Assert.Contains("no doubt of its rear dampers", Assert.Single(doubt.Silent), StringComparison.Ordinal);
+        Assert.Contains("no doubt of its rear dampers", Assert.Single(doubt.Silent).Says, StringComparison.Ordinal);
         Assert.Empty(FileDoubt.Of(Car("fern-saloon", "driver"), CarNumber.RearDamping).Silent);
         Assert.Empty(OfSaloon.Value.FromFile.Silent);
     }

@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Heaveline.Cars;
 using Heaveline.Measures;
+using Heaveline.Models;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -172,8 +173,22 @@ public partial class RuleWordsTests
             var coarse = Verdicts(answer);
             var finer = Verdicts(RuleStudy.Run(asked with { Detail = asked.Detail with { Speeds = 7 } }));
             Assert.All(coarse, p => Assert.Equal(p.Value, finer[p.Key]));
-            var fuller = Verdicts(RuleStudy.Run(asked with { Detail = asked.Detail with { Values = 13 } }));
-            Assert.All(coarse, p => Assert.False((p.Value, fuller[p.Key]) is ("true", "false") or ("false", "true")));
+            // Finer steps end nearer to the car's own value: of the old values those beyond that end are not tried again, and say nothing here.
+            var more = Tried(asked, 13);
+            var shared = Points(answer).Where(p => more.Any(value => Math.Abs(value - p.Value) < 1e-6)).ToList();
+            if (Answered(asked with { Detail = asked.Detail with { Values = 13 } }) is not { } full)
+            {
+                Assert.All(shared, p => Assert.False(double.IsFinite(p.Measured), $"{p} had a number"));
+                return;
+            }
+
+            Assert.Equal(more, full.Map.Axis.Values);
+            var fuller = Verdicts(full);
+            foreach (var row in shared.GroupBy(p => p.Speed))
+            {
+                var judged = row.Where(p => p.Value > (answer.Map.Axis.Reference ?? answer.Map.Own) + 1e-9).ToList();
+                Assert.False((Verdict(judged), fuller[row.Key]) is ("true", "false") or ("false", "true"));
+            }
         },
         iter: 60, threads: 2);
 
@@ -182,6 +197,24 @@ public partial class RuleWordsTests
     {
         Stop stop = new() { Clearance = new(0.5 * travel), Rate = new(6e4), SolidAfter = new(0.5 * travel) };
         return car with { Front = car.Front with { BumpStop = stop }, Rear = car.Rear with { BumpStop = stop } };
+    }
+
+    // The values of a map of so many, as the study reaches past the car under each load that it can stand under.
+    private static IReadOnlyList<double> Tried(RuleAsked asked, int count)
+    {
+        var own = asked.Rule.Axis(asked.Car.Model, 2).Own;
+        var owns = new List<double> { own(asked.Car.Model) };
+        try
+        {
+            owns.Add(own(RideModel.Of(asked.Car.Car)));
+        }
+        catch (RefusedValueException)
+        {
+            // It cannot stand empty: no value for the map to reach past.
+            Assert.NotEmpty(owns);
+        }
+
+        return asked.Rule.Axis(asked.Car.Model, count, owns).Values;
     }
 
     private static RuleAnswer? Answered(RuleAsked asked)

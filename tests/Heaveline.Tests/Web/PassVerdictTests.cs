@@ -116,11 +116,21 @@ public class PassVerdictTests
     }
 
     [Fact]
-    public void A_crossing_that_breaks_off_has_no_number()
+    public void A_crossing_that_breaks_off_has_no_number_and_its_headline_says_where_and_why()
     {
-        var (verdict, _) = VerdictOn((Laden with { Road = "village-hump" }).With("height", 400.0).With("speed", 60.0));
-        Assert.Equal("The crossing breaks off before its end.", verdict.Headline);
+        var broken = (Laden with { Road = "village-hump" }).With("height", 400.0).With("speed", 60.0);
+        var pass = new PassTrial(Demo).See(broken, full: true).View!.Now.Pass;
+        var (verdict, _) = VerdictOn(broken);
+        Assert.Matches(
+            @"^Four up with luggage, it does not get across: with the front wheels \d+\.\d\d m past where the obstacle begins, "
+            + "(a wheel ran past the end of its travel|the body turned past 20°)\\.$",
+            verdict.Headline);
+        var along = double.Parse(verdict.Headline.Split("front wheels ")[1].Split(' ')[0], CultureInfo.InvariantCulture);
+        Assert.Equal(pass.Speed * (pass.Time[^1] + pass.SampleStep), along, 0.006);
         Assert.Equal("", verdict.Number);
+        Assert.Contains("its height made 400 mm", verdict.Detail, StringComparison.Ordinal);
+        Assert.Contains("60 km/h", verdict.Detail, StringComparison.Ordinal);
+        Assert.EndsWith(pass.OutcomeSentence, verdict.Detail, StringComparison.Ordinal);
     }
 
     /// <summary>Whatever is set, every sentence agrees with its row of the table, and the price is named.</summary>

@@ -26,6 +26,9 @@ public sealed record CureView(CureAnswer Answer)
     public IReadOnlyList<(Cure Cure, string Change, IReadOnlyList<Sentence> More)> Cures { get; } =
         [.. Answer.Cures.Zip(Answer.Told, (cure, told) => (cure, Answer.Change(cure), (IReadOnlyList<Sentence>)[.. told.Skip(1)]))];
 
+    /// <summary>What gets worse by each cure under every load, a table a cure.</summary>
+    public IReadOnlyList<FactTable> Prices { get; } = Answer.Prices;
+
     /// <summary>What stands below the cures.</summary>
     public IReadOnlyList<string> Notes { get; } = [.. Answer.Cautions, .. Answer.Notes.Select(note => note.Text), .. Answer.Closing];
 

@@ -1,4 +1,6 @@
+using Heaveline.Figures;
 using Heaveline.Measures;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Studies;
 
@@ -26,7 +28,10 @@ internal sealed record PassVerdict(string Lead, string Number, string Rest, stri
     {
         if (!view.After.IsWhole)
         {
-            return new("The crossing breaks off before its end.", "", "", "");
+            var broken = view.After.Pass;
+            return new(
+                $"{FirstLetter.Raised(broken.Model.Load.Name)}, it does not get across: {BrokenOff.Where(broken)}.", "", "",
+                $"{FirstLetter.Raised(broken.Road.Caption)}, at {Printed.Speed(broken.Speed)}. {broken.OutcomeSentence}");
         }
 
         var changes = view.Changes;

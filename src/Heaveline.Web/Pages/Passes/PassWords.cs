@@ -42,7 +42,7 @@ internal static class PassWords
         if (!before.IsWhole || !view.After.IsWhole)
         {
             return "One of the two crossings breaks off, so that their numbers are not compared. "
-                + $"{(view.After.IsWhole ? before : view.After).Pass.OutcomeSentence}";
+                + (view.After.IsWhole ? BrokenOff.Words(before.Pass) : "");
         }
 
         var changes = view.Changes;

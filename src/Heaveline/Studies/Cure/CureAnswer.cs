@@ -70,10 +70,14 @@ public sealed record CureAnswer : Answer
     /// <summary>What a cure does to the number that is to be less ("from 1.21° to 0.98°, 19 % less").</summary>
     public string Change(Cure cure) => Words.Change(cure);
 
+    /// <summary>What gets worse by each cure under every load, a table a cure; without rows where nothing does.</summary>
+    public IReadOnlyList<FactTable> Prices => CurePrices.Of(this);
+
     /// <summary>What stands below the cures: the doubts, how they were found, what their prices leave out, what to check after each.</summary>
     public IReadOnlyList<Sentence> Notes =>
     [
-        .. new[] { Words.Left, Words.Doubts, Words.Uncrossed, Words.Method, Words.Unridden, AloneWords.Of(Why.Model) }.OfType<Sentence>(),
+        .. new[] { Words.Left, Words.Doubts, Words.Uncrossed, Words.Method, Words.Unridden, AloneWords.Of(Why.Model), HeightsKept }
+            .OfType<Sentence>(),
         .. Standing.Notes, .. Words.Reminders,
     ];
 
@@ -98,6 +102,7 @@ public sealed record CureAnswer : Answer
                     .Add(RideCatalogue.Of(Asked.Car.Car), [ride, .. Cures.Select(cure => cure.Ride!)]),
             ]
             : Array.Empty<FactTable>(),
+        .. Prices.Where(table => table.Rows.Count > 0),
         .. Cost.Tables,
     ];
 
@@ -155,6 +160,11 @@ public sealed record CureAnswer : Answer
         Cars = [Full, .. Cures.Select(cure => cure.Full)],
         Doubts = null,
     };
+
+    // A cure itself is set as a slider sets it; the causes are told apart by frequencies.
+    private Sentence? HeightsKept => SwapWords.Turned(Why.Model.Car) is { } turned
+        ? turned with { Text = $"To tell the causes apart f{turned.Text[1..]}" }
+        : null;
 
     // What 'cost' notes of the car as described holds for all of them.
     private CostAnswer Standing => new() { Asked = new CostAsked { Cars = [Cost.Asked.Cars[0]] }, Cars = [Full], Doubts = null };

@@ -3,6 +3,7 @@ using Heaveline.Cars;
 using Heaveline.Causes;
 using Heaveline.Measures;
 using Heaveline.Models;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Rides;
 using Heaveline.Roads;
@@ -69,7 +70,8 @@ public static class CureStudy
     /// <summary>Looks for cures.</summary>
     /// <param name="asked">What is asked.</param>
     /// <param name="run">How it is run; null: plainly.</param>
-    /// <exception cref="RefusedValueException">The car cannot stand so, or its own pass does not run to its end.</exception>
+    /// <exception cref="RefusedValueException">The car cannot stand so.</exception>
+    /// <exception cref="RunFailedException">Its own pass does not run to its end.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static CureAnswer Run(CureAsked asked, StudyRun? run = null)
     {

@@ -91,12 +91,13 @@ internal sealed class CureWords(CureAnswer answer)
         return $"from {Value(answer.Described[0])} to {Value(cure.Passes[0])}, {Numeral.Of(In.Percent.Of((before - after) / before), 0)} % less";
     }
 
-    /// <summary>What gets worse, over the road and standing, in words.</summary>
+    /// <summary>What gets worse, over the road and standing, in words that begin with the load that they are of.</summary>
     public string Price(Cure cure)
     {
+        var crossing = Told(Crossing(cure), better: false);
         string?[] parts =
         [
-            Told(Crossing(cure), better: false),
+            crossing,
             Told(Standing(cure), better: false) is { } standing
                 ? $"standing{(FullIsAsked ? "" : $" under '{answer.Full.Model.Load.Name}'")}: {standing}"
                 : null,
@@ -108,14 +109,15 @@ internal sealed class CureWords(CureAnswer answer)
         string[] told = [.. parts.OfType<string>()];
         if (told.Length > 0)
         {
-            return string.Join("; ", told);
+            var isOfAsked = answer.Described.Length > 1 && (crossing is not null || parts[2] is not null || (FullIsAsked && parts[1] is not null));
+            return $"Price{(isOfAsked ? $" under '{Load}'" : "")}: {string.Join("; ", told)}";
         }
 
         var isSooner = answer.Described.Zip(cure.Passes).Any(pair => CureStance.Of(pair.First.Model).FirstStops
             .Zip(CureStance.Of(pair.Second.Model).FirstStops).Any(one => one.Second.At < one.First.At));
         return Suffering(cure).Length > 0 || isSooner
-            ? "nothing but what is said below of other loads and of the stops"
-            : $"none found under {string.Join(", ", answer.Described.Select(pass => $"'{pass.Model.Load.Name}'"))}";
+            ? "Price: nothing but what is said below of other loads and of the stops"
+            : $"Price: none found under {string.Join(", ", answer.Described.Select(pass => $"'{pass.Model.Load.Name}'"))}";
     }
 
     // Of the other loads that at which something gets worse by most: over the road and standing.
@@ -130,10 +132,8 @@ internal sealed class CureWords(CureAnswer answer)
                 .Replace('\u00a0', ' ');
     }
 
-    private IEnumerable<MeasureChange> Worse(PassAnswer was, PassAnswer now) =>
-        MeasureChange.Of(now, was).Where(change => change.Measure.Key != answer.Measure.Key)
-            .Concat(was.Model.Load.Name == answer.Full.Model.Load.Name ? [] : Standing(new CarAtRest(was.Model), new CarAtRest(now.Model)))
-            .Where(change => change is { IsFelt: true, IsBetter: false }).OrderByDescending(change => change.Share);
+    private IEnumerable<MeasureChange> Worse(PassAnswer was, PassAnswer now) => CurePrices.Worse(
+        answer, was, now, standing: was.Model.Load.Name != answer.Full.Model.Load.Name);
 
     // Under which other loads there is more of what is to be less.
     private string[] Suffering(Cure cure) =>
@@ -166,7 +166,7 @@ internal sealed class CureWords(CureAnswer answer)
         [
             new(id, $"{FirstLetter.Raised(cure.Words)}: {Effect(cure)}."),
             better is null ? null : new($"{id}-better", $"Better too: {better}."),
-            new($"{id}-price", $"Price: {Price(cure)}."),
+            new($"{id}-price", $"{Price(cure)}."),
             Stops(cure) is { } stops ? new($"{id}-first-stops", $"{FirstLetter.Raised(stops)}.") : null,
             cure.End is { } end ? new($"{id}-end", $"Past {end.Last} it {Breach(end)}.") : null,
             worse.Length == 0
@@ -204,13 +204,7 @@ internal sealed class CureWords(CureAnswer answer)
     private IEnumerable<MeasureChange> Crossing(Cure cure) =>
         MeasureChange.Of(cure.Passes[0], answer.Described[0]).Where(change => change.Measure.Key != answer.Measure.Key);
 
-    private IEnumerable<MeasureChange> Standing(Cure cure) =>
-        Standing(answer.Full, cure.Full);
-
-    private static IEnumerable<MeasureChange> Standing(CarAtRest was, CarAtRest now) =>
-        CostTable.Measures([was, now])
-            .Select(measure => new MeasureChange(measure, measure.ShownOf(was), measure.ShownOf(now)))
-            .Where(change => change is { Before: not null, After: not null });
+    private IEnumerable<MeasureChange> Standing(Cure cure) => CurePrices.Standing(answer.Full, cure.Full);
 
     private IEnumerable<MeasureChange> Riding(Cure cure) => answer.Ride is { } before && cure.Ride is { } after
         ? RideCatalogue.Of(answer.Asked.Car.Car.Seats.Count > 0 ? [SeatPlace.Worst] : []).Where(measure => measure.Uses.HasFlag(MeasureUse.Short))

@@ -1,8 +1,11 @@
+using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Heaveline.Answers;
 using Heaveline.Doubts;
+using Heaveline.Drives.Identification;
 using Heaveline.Figures;
 using Heaveline.Measures;
+using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
 
@@ -23,6 +26,9 @@ public sealed record DoubtAnswer : Answer
 
     /// <summary>Numbers of the pass; null where no road was given.</summary>
     public required JointStudy? OverRoad { get; init; }
+
+    /// <summary>What the car file leaves open of the numbers that other commands take a silent part's doubt for.</summary>
+    public required IReadOnlyDictionary<CarNumber, FileDoubt> FromFile { get; init; }
 
     /// <summary>Every number that any drawn car has, in readers' units.</summary>
     public IReadOnlyList<DoubtResult> Results =>
@@ -45,10 +51,10 @@ public sealed record DoubtAnswer : Answer
     public override IReadOnlyList<Sentence> Sentences => AtRest.Doubts.Cars[0].AreStated
         ?
         [
-            SofterEnd, .. OnStops, .. MeasureNext, .. TooFew, .. LeftOut("at-rest", AtRest),
+            SofterEnd, .. OnStops, .. MeasureNext, .. Silent, .. TooFew, .. LeftOut("at-rest", AtRest),
             .. OverRoad is { } passes ? LeftOut("over-road", passes) : [],
         ]
-        : [NotStated];
+        : [NotStated, .. Silent];
 
     /// <inheritdoc/>
     public override IReadOnlyList<Source> Sources => [Answers.Sources.Draws, Answers.Sources.Steps, Answers.Sources.Parts];
@@ -80,6 +86,28 @@ public sealed record DoubtAnswer : Answer
                 + "and so is which end is the softer."),
         ]
         : [];
+
+    // Other commands take a doubt of what is silent: the same car is not known to two different shares without a word.
+    private IEnumerable<Sentence> Silent
+    {
+        get
+        {
+            (CarNumber Number, FileDoubt Doubt)[] silent =
+                [.. FromFile.Where(one => !one.Value.Silent.IsEmpty).Select(one => (one.Key, one.Value))];
+            if (silent.Length == 0)
+            {
+                yield break;
+            }
+
+            ImmutableArray<SilentPart> parts = [.. silent.SelectMany(one => one.Doubt.Silent).Distinct()];
+            string Share(double log) => $"± {Numeral.Of(In.Percent.Of(log), 1)} %";
+            var known = silent.Select(one =>
+                $"the {PlanWords.Name(one.Number)} {Share(one.Doubt.HalfWidth)} in place of {Share(one.Doubt.Stated)}");
+            yield return new("silent", $"The car file states no doubt of its {SpeedRanges.And([.. parts.Select(part => part.Name)])}: here they "
+                + $"count as exact. 'why', 'plan' and 'drive' take {SilentPart.Words(parts)} (one standard deviation; common practice, no source), and so, "
+                + $"nine times of ten on rigid tyres: {string.Join("; ", known)}.");
+        }
+    }
 
     private IEnumerable<Sentence> MeasureNext =>
         from result in (OverRoad?.Cars[0] ?? []).Prepend(Ratio)

@@ -49,6 +49,7 @@ public static class DoubtStudy
         return new DoubtAnswer
         {
             Asked = asked,
+            FromFile = FileDoubt.Of(asked.Car, FileDoubt.Numbers, run.Degree, run.Cancellation),
             AtRest = JointStudy.Of(
                 doubts, RestCatalogue.For(MeasureUse.Doubt), asked.Draws, asked.Seed, run.Degree, standing.Progress, run.Cancellation),
             OverRoad = asked.Road is not { } road ? null : JointStudy.OfPasses(

@@ -18,11 +18,21 @@ public sealed record FileDoubt
     // Enough to tell a half-width to some 6 %.
     private const int Draws = 200;
 
-    /// <summary>Half-width of the 90 % interval of the number's logarithm.</summary>
+    /// <summary>The numbers of which a silent part makes a doubt that is taken.</summary>
+    internal static IReadOnlyList<CarNumber> Numbers { get; } =
+        [CarNumber.FrequencyRatio, CarNumber.PitchIndex, CarNumber.FrontDamping, CarNumber.RearDamping];
+
+    /// <summary>Half-width of the 90 % interval of the number's logarithm, with what is taken of the silent parts.</summary>
     public required double HalfWidth { get; init; }
 
+    /// <summary>The same by the doubts that the file states alone, as the command 'doubt' has it: silent parts count as exact.</summary>
+    public required double Stated { get; init; }
+
     /// <summary>The parts whose doubt the file does not state, with what is taken in its place.</summary>
-    public required ImmutableArray<string> Silent { get; init; }
+    public required ImmutableArray<SilentPart> Silent { get; init; }
+
+    /// <summary>What is taken of the silent parts ("its front springs and rear springs as known to ± 5 %"), a clause; empty for none.</summary>
+    public string Taken => SilentPart.Words(Silent);
 
     /// <summary>The doubt of a number.</summary>
     /// <param name="car">The car under its load.</param>
@@ -47,54 +57,45 @@ public sealed record FileDoubt
         return numbers.Index().ToDictionary(n => n.Item, n =>
         {
             var stated = study.Cars[0][n.Index].Central90 is { Low: > 0.0 } middle ? 0.5 * Math.Log(middle.High / middle.Low) : 1.0;
-            (string Says, double Log)[] silent = [.. SilentParts(car.Car, n.Item)];
+            (SilentPart Part, double Log)[] silent = [.. SilentParts(car.Car, n.Item)];
             return new FileDoubt
             {
                 HalfWidth = Math.Sqrt((stated * stated) + silent.Sum(s => Math.Pow(Gaussian.Ninety * s.Log, 2))),
-                Silent = [.. silent.Select(s => s.Says)],
+                Stated = stated,
+                Silent = [.. silent.Select(s => s.Part)],
             };
         });
     }
 
     // What the number's logarithm is off by, one standard deviation: damping goes with the damper, a frequency with the root of its spring.
-    private static IEnumerable<(string Says, double Log)> SilentParts(Car car, CarNumber number)
+    private static IEnumerable<(SilentPart Part, double Log)> SilentParts(Car car, CarNumber number)
     {
         foreach (var end in new[] { AxleEnd.Front, AxleEnd.Rear })
         {
             var (axle, name) = (car.Axles[(int)end], end == AxleEnd.Front ? "front" : "rear");
             if (number == (end == AxleEnd.Front ? CarNumber.FrontDamping : CarNumber.RearDamping) && !IsStated(axle.Damper.Law))
             {
-                yield return (Says($"{name} dampers", TieScale.LeastDamping), TieScale.LeastDamping);
+                yield return (new($"{name} dampers", TieScale.LeastDamping), TieScale.LeastDamping);
             }
 
             var own = end == AxleEnd.Front ? CarNumber.FrontFrequency : CarNumber.RearFrequency;
-            if ((number == CarNumber.FrequencyRatio || number == own) && !IsStated(axle.Spring.Law))
+            if ((number == CarNumber.FrequencyRatio || number == own) && !SpringAmounts.IsStated(axle.Spring))
             {
-                yield return (Says($"{name} springs", TieScale.LeastSpring), 0.5 * TieScale.LeastSpring);
+                yield return (new($"{name} springs", TieScale.LeastSpring), 0.5 * TieScale.LeastSpring);
             }
         }
 
         if (number == CarNumber.PitchIndex && !(car.Body.PitchInertia?.Doubt ?? car.Body.DynamicIndex.Doubt).IsStated)
         {
             var spread = InertiaEstimate.DynamicIndex.Doubt.StandardDeviation / InertiaEstimate.DynamicIndex.Si;
-            yield return (Says("pitch inertia", spread), spread);
+            yield return (new("pitch inertia", spread), spread);
         }
     }
-
-    private static string Says(string part, double spread) => $"The car file states no doubt of its {part}: taken is "
-        + $"± {Numeral.Of(In.Percent.Of(spread), 0)} % (one standard deviation; common practice, no source).";
 
     private static bool IsStated(DamperLaw law) => law switch
     {
         RatioDamper ratio => ratio.Ratio.Doubt.IsStated,
         TableDamper table => table.Factor.Doubt.IsStated || table.Bump.Factor.Doubt.IsStated || table.Rebound.Factor.Doubt.IsStated,
-        _ => true,
-    };
-
-    private static bool IsStated(SpringLaw law) => law switch
-    {
-        LinearSpring spring => spring.Dimensions is not null || spring.Rate.Doubt.IsStated,
-        TableSpring table => table.Table.Factor.Doubt.IsStated,
         _ => true,
     };
 

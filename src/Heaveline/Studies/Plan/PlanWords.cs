@@ -52,7 +52,7 @@ internal sealed class PlanWords(PlanAnswer answer)
     [
         .. FirstDrive,
         .. Least,
-        .. answer.FromFile.Silent,
+        .. answer.FromFile.Silent.Select(part => part.Says),
         .. PhoneWords.Unusual(new PhonePlace { BehindFrontAxle = answer.Asked.Phone }),
         .. answer.Day.Unsafe.IsEmpty || answer.Best is null
             ? []
@@ -151,10 +151,10 @@ internal sealed class PlanWords(PlanAnswer answer)
     private Sentence Known(TestDrive best)
     {
         var left = $"the {Name(answer.Asked.Number)}, "
-            + (answer.FromFile.Silent.IsEmpty
-                ? "which the car file leaves at"
-                : "of which the car file states no doubt and which is taken as known to")
-            + $" ± {Share(answer.Doubt)} (90 %)";
+            + (answer.FromFile.Silent.IsEmpty ? "which the car file leaves at"
+                : $"which is, with {answer.FromFile.Taken}, of which the car file states no doubt, known to")
+            + $" ± {Share(answer.Doubt)} (90 %"
+            + (answer.FromFile.Silent.IsEmpty ? ")" : $"; by the doubts that the car file states ± {Share(answer.FromFile.Stated)})");
         var reached = $"to ± {Share(answer.Reached)}";
         var driven = Text($"over {best.Hump.Name}, a third at each of {Speeds(best)}");
         return new("doubt", answer switch

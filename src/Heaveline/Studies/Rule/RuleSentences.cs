@@ -116,9 +116,11 @@ public static class RuleSentences
 
         var beyond = load.Own < standing.Tried.Least || load.Own > standing.Tried.Most ? " (outside the values tried)" : "";
         var passes = standing.Passings.Count > 0 ? $"; the best value passes it {SpeedRanges.And([.. standing.Passings.Select(Passing)])}" : "";
+        // Another load is computed at fewer speeds than the map: two counts, two names.
+        var computed = standing.Computed == map.Best.Count(b => b is not null) ? "speeds computed" : "speeds computed under this load";
         var best = standing.Best.Count == 0
-            ? FormattableString.Invariant($"is best at none of {standing.Computed} speeds computed")
-            : FormattableString.Invariant($"is best or within 3 % of it at {standing.Best.Count} of {standing.Computed} speeds computed, ")
+            ? FormattableString.Invariant($"is best at none of {standing.Computed} {computed}")
+            : FormattableString.Invariant($"is best or within 3 % of it at {standing.Best.Count} of {standing.Computed} {computed}, ")
                 + SpeedRanges.Of(all, standing.Best);
         return $"{beyond} {string.Join("; ", parts.Prepend(best))}{passes}";
     }

@@ -136,7 +136,7 @@ internal static class RuleVerdictSentences
                       select (Value: j, Outcome: map.Outcomes[i][j], Reference: map.ReferenceOutcomes[i])).ToList();
         var refused = points.Select(p => map.Refusals[p.Value]).FirstOrDefault(r => r.Length > 0);
         return new[] { refused?.TrimEnd('.') }.OfType<string>().Concat(points.Where(p => map.Refusals[p.Value].Length == 0)
-            .Select(p => p.Outcome is PassOutcome.Completed or null ? p.Reference : p.Outcome).Distinct().Select(OutcomeWords.Of));
+            .Select(p => p.Outcome is PassOutcome.Completed or null ? p.Reference : p.Outcome).Distinct().Select(BrokenOff.Of));
     }
 
     private static string Raised(string text) => char.ToUpperInvariant(text[0]) + text[1..];

@@ -5,6 +5,7 @@ using Heaveline.Drives.Identification;
 using Heaveline.Drives.Planning;
 using Heaveline.Measures;
 using Heaveline.Quantities;
+using static Heaveline.Quantities.InvariantText;
 
 namespace Heaveline.Studies;
 
@@ -160,7 +161,8 @@ internal static class TestWords
         string Known((string Name, CarNumber Number) s) =>
             FormattableString.Invariant($"the {s.Name} to ± {In.Percent.Of(drive.HalfWidths[s.Number]):F1} % ")
             + FormattableString.Invariant($"(± {In.Percent.Of(left[s.Number].HalfWidth):F1} % ")
-            + (left[s.Number].Silent.IsEmpty ? "by the car file)" : "taken, since the car file states no doubt of it)");
+            + (left[s.Number].Silent.IsEmpty ? "by the car file)" : $"with {left[s.Number].Taken}, of which the car file states no doubt; ")
+            + (left[s.Number].Silent.IsEmpty ? "" : Text($"± {In.Percent.Of(left[s.Number].Stated):F1} % by those that it states)"));
         return !sought.Any(s => drive.HalfWidthsAtMost[s.Number] <= 0.5 * left[s.Number].HalfWidth) ? garage
             : FormattableString.Invariant($"{garage}, or drive with {Aboard(driven)}: {TestDrive.Passes} passes over {Hump(drive)} at ")
                 + $"{string.Join(", ", drive.Speeds.SkipLast(1).Select(Speed))} and {Speed(drive.Speeds[^1])} with a phone on the floor tell "

@@ -36,6 +36,9 @@ public sealed record WhyAnswer : Answer
     /// <summary>How the frequencies of bought springs were taken to neutral; null without any.</summary>
     public Sentence? HeightsKept => SwapWords.Turned(Why.Model.Car);
 
+    /// <summary>All that is said of how the causes were told apart: of which car, under which load, with what kept.</summary>
+    public IReadOnlyList<Sentence> Told => [Method, .. new[] { HeightsKept, Alone }.OfType<Sentence>()];
+
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Head =>
     [
@@ -49,7 +52,7 @@ public sealed record WhyAnswer : Answer
 
     /// <inheritdoc/>
     public override IReadOnlyList<Sentence> Sentences =>
-        [.. Settling.All, .. Hit.All, Method, .. new[] { HeightsKept, Alone }.OfType<Sentence>(), Assumed];
+        [.. Settling.All, .. Hit.All, .. Told, Assumed];
 
     /// <inheritdoc/>
     public override IReadOnlyList<string> Closing => ["Test off public roads. " + Studies.Cautions.Short];
@@ -63,7 +66,7 @@ public sealed record WhyAnswer : Answer
     /// <summary>Why the shares add up to nothing known: the neutral car does not get over the road.</summary>
     public override string? Failure => Why.NeutralOutcome == PassOutcome.Completed
         ? null
-        : $"with every cause neutral {(Why.NeutralOutcome is { } outcome ? OutcomeWords.Of(outcome) : "the car cannot stand")}: of "
+        : $"with every cause neutral {(Why.NeutralOutcome is { } outcome ? BrokenOff.Of(outcome) : "the car cannot stand")}: of "
         + FormattableString.Invariant($"{Why.Missing} combinations of causes there is no number, and the shares leave them out.");
 
     /// <inheritdoc/>
@@ -83,7 +86,7 @@ public sealed record WhyAnswer : Answer
             Head.Select(s => s.Text),
             Ranked(Settling),
             Ranked(Hit),
-            ["", Method.Text, .. new[] { HeightsKept, Alone }.OfType<Sentence>().Select(s => s.Text), Assumed.Text],
+            ["", .. Told.Select(s => s.Text), Assumed.Text],
             Closing,
         }
             .SelectMany(lines => lines).Select(units.Text);

@@ -1,4 +1,5 @@
 using Heaveline.Causes;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 
 namespace Heaveline.Studies;
@@ -29,7 +30,8 @@ public static class WhyStudy
     /// <summary>Finds the causes.</summary>
     /// <param name="asked">What is asked.</param>
     /// <param name="run">How it is run; null: plainly.</param>
-    /// <exception cref="RefusedValueException">The car cannot stand so, or its own pass does not run to its end.</exception>
+    /// <exception cref="RefusedValueException">The car cannot stand so.</exception>
+    /// <exception cref="RunFailedException">Its own pass does not run to its end.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public static WhyAnswer Run(WhyAsked asked, StudyRun? run = null)
     {
