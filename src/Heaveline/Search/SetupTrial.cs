@@ -14,14 +14,20 @@ internal sealed class SetupTrial
     // Worse by so many standard errors of the difference is surely worse.
     private const double SurelyWorse = 3.0;
 
-    private SetupTrial(FoundSetups found, IReadOnlyList<TriedSetup> tried, int undriven) =>
-        (Found, Tried, Undriven) = (found, [.. tried], undriven);
+    private SetupTrial(FoundSetups found, IReadOnlyList<TriedSetup> tried, IReadOnlyList<SetupRow> present, IReadOnlyList<int> numbers, int undriven) =>
+        (Found, Tried, Present, Numbers, Undriven) = (found, [.. tried], [.. present], [.. numbers], undriven);
 
     /// <summary>What was searched.</summary>
     public FoundSetups Found { get; }
 
     /// <summary>The setups in the order in which they were given, after the car as it is.</summary>
     public ImmutableArray<TriedSetup> Tried { get; }
+
+    /// <summary>The rows of the car as it is, draw by draw.</summary>
+    public ImmutableArray<SetupRow> Present { get; }
+
+    /// <summary>The numbers of the draws that count.</summary>
+    public ImmutableArray<int> Numbers { get; }
 
     /// <summary>Drawn cars in which the car as it is does not get across: they count for nobody.</summary>
     public int Undriven { get; }
@@ -40,14 +46,14 @@ internal sealed class SetupTrial
         var work = new PieceWork(task.Doer, task.Degree, task.Cancellation);
         DrivenSetup[] all = [found.AsItIs, .. setups.Where(one => one.Setup != 0L).DistinctBy(one => one.Setup)];
         var rows = all.Select(_ => new List<SetupRow>()).ToArray();
-        var present = new List<SetupRow>();
+        var (present, numbers) = (new List<SetupRow>(), new List<int>());
         var dropped = new bool[all.Length];
         var (done, undriven) = (0, 0);
         for (var until = Math.Min(First, draws); done < draws; until = Math.Min(2 * until, draws))
         {
             int[] alive = [.. Enumerable.Range(0, all.Length).Where(i => !dropped[i])];
             var answers = work.Of(PieceStage.Drive, [.. alive.Select(i => all[i].Setup)], done, until - done);
-            foreach (var draw in answers)
+            foreach (var (number, draw) in answers.Index())
             {
                 if (!draw[0].IsDriven)
                 {
@@ -56,6 +62,7 @@ internal sealed class SetupTrial
                 }
 
                 present.Add(draw[0]);
+                numbers.Add(done + number);
                 for (var k = 0; k < alive.Length; k++)
                 {
                     rows[alive[k]].Add(draw[k]);
@@ -70,7 +77,7 @@ internal sealed class SetupTrial
             }
         }
 
-        return new SetupTrial(found, [.. all.Select((_, i) => Summed(i))], undriven);
+        return new SetupTrial(found, [.. all.Select((_, i) => Summed(i))], present, numbers, undriven);
 
         TriedSetup Summed(int i)
         {
