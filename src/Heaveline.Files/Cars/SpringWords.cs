@@ -145,7 +145,7 @@ internal static class SpringWords
         if (f.OptionalValue(WheelRate) is { } rate)
         {
             Checked.Positive(rate, "Give the rate of one spring at its wheel as a positive number.", nameof(WheelRate));
-            return new LinearSpring { Rate = ProductDoubt.Under(rate, tester), Origin = "as measured at the wheel" };
+            return new LinearSpring { Rate = ProductDoubt.Under(rate, tester), Origin = LinearSpring.AtWheel };
         }
 
         return f.Optional(TorsionBar) is not { } bar ? null : new LinearSpring

@@ -103,7 +103,10 @@ internal sealed class CarAmounts(IAmountVisitor visitor)
                 var other => other,
             },
             MotionRatio = Through($"{end} damper", axle.Damper.MotionRatio),
-            GasForce = visitor.Visit($"{end} damper gas force", axle.Damper.GasForce),
+            // The name is that of the gas on the scales, whatever dampers stand there now.
+            WeighedGasForce = Maybe($"{end} damper gas force", axle.Damper.WeighedGasForce),
+            GasForce = visitor.Visit(
+                axle.Damper.WeighedGasForce is null ? $"{end} damper gas force" : $"{end} bought damper gas force", axle.Damper.GasForce),
         },
         BumpStop = Through($"{end} bump stop", axle.BumpStop),
         ReboundStop = Through($"{end} rebound stop", axle.ReboundStop),

@@ -60,6 +60,31 @@ internal static class CarElements
         };
     }
 
+    /// <summary>
+    /// What the springs of an axle that stood on the scales carried there, left and right, N: the sprung load less what the gas of the dampers
+    /// weighed and the interconnection carried.
+    /// </summary>
+    /// <param name="car">The car as it was weighed, or on other springs and dampers.</param>
+    /// <param name="end">Which axle.</param>
+    public static (double Left, double Right) Weighed(Car car, AxleEnd end)
+    {
+        double[] sprung =
+        [
+            SprungLoad(car.Weighing.FrontLeft.Si, car.Front), SprungLoad(car.Weighing.FrontRight.Si, car.Front),
+            SprungLoad(car.Weighing.RearLeft.Si, car.Rear), SprungLoad(car.Weighing.RearRight.Si, car.Rear),
+        ];
+        if (car.Interconnection is not null)
+        {
+            var joints = Joints(car);
+            TakeOff(joints.CommonSprings, sprung);
+            TakeOff(joints.Accumulators, sprung);
+        }
+
+        var left = 2 * (int)end;
+        var place = CornerPlace.Of(car, left);
+        return (Carried(place, sprung, left), Carried(place, sprung, left + 1));
+    }
+
     private static double SprungLoad(double weighed, Axle axle) => (weighed - (0.5 * axle.UnsprungMass.Si)) * Gravity.Standard;
 
     private static (Element[] CommonSprings, Element[] CommonDampers, Element[] Accumulators, SideLine? Line) Joints(Car car)

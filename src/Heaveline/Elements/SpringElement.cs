@@ -46,11 +46,13 @@ internal static class SpringElement
         };
     }
 
-    /// <summary>What the spring itself carries in the reference state when it and the damper's gas hold up a force at its place, N.</summary>
+    /// <summary>
+    /// What the spring itself carries in the reference state when it and the gas of the dampers weighed hold up a force at its place, N.
+    /// </summary>
     public static double Carried(CornerPlace place, double atPlace)
     {
         var (axle, half) = (place.Axle, place.Half);
-        var gas = half * axle.Damper.GasForce.Si * axle.Damper.MotionRatio.AtReference.Si;
+        var gas = half * (axle.Damper.WeighedGasForce ?? axle.Damper.GasForce).Si * axle.Damper.MotionRatio.AtReference.Si;
         return (atPlace - gas) / (axle.Spring.MotionRatio.AtReference.Si * half);
     }
 

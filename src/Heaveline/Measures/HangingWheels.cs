@@ -1,3 +1,4 @@
+using Heaveline.Cars;
 using Heaveline.Elements;
 using Heaveline.Models;
 
@@ -18,9 +19,11 @@ internal static class HangingWheels
 
     /// <summary>Travel of each wheel from the reference state, m, negative; not a number at an axle whose rebound stop is not described.</summary>
     /// <param name="model">The car under any load: its body hangs on the stands, so the load does not count.</param>
-    public static double[] Of(RideModel model)
+    public static double[] Of(RideModel model) => Of(model.Car, model.Numbers.Elements);
+
+    /// <summary>The same of a car and the list of its elements.</summary>
+    public static double[] Of(Car car, ElementList elements)
     {
-        var elements = model.Numbers.Elements;
         var travel = new double[4];
         for (var sweep = 0; sweep < MostSweeps; sweep++)
         {
@@ -33,7 +36,7 @@ internal static class HangingWheels
                 }
 
                 var was = travel[i];
-                travel[i] = Hang(model, travel, i);
+                travel[i] = Hang(car, elements, travel, i);
                 moved = Math.Max(moved, Math.Abs(travel[i] - was));
             }
 
@@ -47,10 +50,9 @@ internal static class HangingWheels
     }
 
     // The balance of one wheel, the others held: what pushes it down falls as it goes down.
-    private static double Hang(RideModel model, double[] travel, int i)
+    private static double Hang(Car car, ElementList elements, double[] travel, int i)
     {
-        var elements = model.Numbers.Elements;
-        var weight = 0.5 * model.Car.Axles[i / 2].UnsprungMass.Si * Gravity.Standard;
+        var weight = 0.5 * car.Axles[i / 2].UnsprungMass.Si * Gravity.Standard;
         double Down(double at) => weight + Push(elements, [.. travel.Select((s, k) => k == i ? at : double.IsNaN(s) ? 0.0 : s)], i);
         var least = elements.ReboundLimit[i];
         var (low, high) = (Math.Max(least, -Deepest), Math.Max(0.0, travel[i]));

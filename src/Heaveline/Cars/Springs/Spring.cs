@@ -35,6 +35,13 @@ public sealed record Spring
         init => field = value is { } v ? Checked.Positive(v, "Count the coils from end to end and multiply by the wire, or press it solid.") : null;
     }
 
+    /// <summary>Inside diameter of a coil spring at its ends, as its seats take it, m; null when nobody measured it.</summary>
+    public Amount<Length>? SeatDiameter
+    {
+        get;
+        init => field = value is { } v ? Checked.Positive(v, "Measure inside the last coil, where the seat's spigot stands.") : null;
+    }
+
     /// <summary>How it came to stand where another was weighed; null: it stood there on the scales.</summary>
     public SpringSwap? Swap { get; init; }
 

@@ -29,6 +29,9 @@ public sealed record Stop
     /// <summary>Force against travel past the clearance, from (0, 0) rising, N against m at the wheel; null when a rate is given.</summary>
     public ForceTable? Table { get; init; }
 
+    /// <summary>Length of the stop itself without load, m, by which another one finds its clearance; null when nobody measured it.</summary>
+    public Amount<Length>? Length { get; init => field = value is { } v ? Checked.Positive(v, "Measure it along its rod, without load.") : null; }
+
     /// <summary>Travel past the clearance at which the model ends (metal to metal), m; null: no end.</summary>
     public Amount<Length>? SolidAfter
     {

@@ -1,0 +1,56 @@
+using Heaveline.Cars;
+using Heaveline.Quantities;
+
+namespace Heaveline.Parts;
+
+/// <summary>
+/// A thing that can be bought and fitted. Left and right get the same part. What is doubtful about it belongs to the part, whatever car it stands in:
+/// two cars on springs of one name are off together.
+/// </summary>
+public abstract record Part
+{
+    /// <summary>What the seller calls it, once in a list.</summary>
+    public required string Name { get; init => field = Checked.NotBlank(value, "Give the part a name."); }
+
+    /// <summary>Price of one; null when nobody said.</summary>
+    public Money? Price
+    {
+        get;
+        init => field = value is { Value: < 0m }
+            ? throw new RefusedValueException("price", $"{value}", "0 or above", "A part that is there already costs 0.")
+            : value;
+    }
+
+    /// <summary>Where and how soon it can be had; null when nobody said.</summary>
+    public string? Stock { get; init; }
+
+    /// <summary>Who makes it; null when nobody said.</summary>
+    public string? Maker { get; init; }
+
+    /// <summary>The one axle that it fits; null: either, or both.</summary>
+    public AxleEnd? Only { get; init; }
+
+    /// <summary>How many are bought for one place; null: as many as are usual there.</summary>
+    public int? Pieces { get; init => field = value is { } v ? (int)Checked.Within(v, 1.0, 16.0, "Two springs make an axle.") : null; }
+
+    /// <summary>What it is.</summary>
+    public abstract PartSort Sort { get; }
+
+    /// <summary>Everything that it can be set to, in order: one option where nothing can be set.</summary>
+    public abstract IReadOnlyList<PartOption> Options { get; }
+
+    /// <summary>Whether it may go to a place, by what it is and by what it is sold for.</summary>
+    public bool Goes(PartPlace place) => place.Sort() == Sort && (Only is null || place.End() is null || place.End() == Only);
+
+    /// <summary>How many are bought for a place of a car.</summary>
+    /// <param name="vehicle">Car or two-wheeler.</param>
+    public int PiecesOn(VehicleKind vehicle) => Pieces ?? (Sort is PartSort.Bar or PartSort.Link || vehicle == VehicleKind.TwoWheeler ? 1 : 2);
+
+    // The part's own error, under a name that no other part has.
+    private protected Amount<TDimension> Own<TDimension>(Amount<TDimension> amount, string what)
+        where TDimension : struct, IDimension =>
+        amount.Doubt is { IsStated: true, Shared: null } doubt ? amount with { Doubt = doubt with { Shared = $"{Name} {what}" } } : amount;
+
+    private protected Amount<TDimension>? Own<TDimension>(Amount<TDimension>? amount, string what)
+        where TDimension : struct, IDimension => amount is { } given ? Own(given, what) : null;
+}
