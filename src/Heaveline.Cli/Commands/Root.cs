@@ -34,6 +34,7 @@ internal static class Root
         StudyCommand.Of(streams, RuleStudy.Question, runsMany: true),
         StudyCommand.Of(streams, WhyStudy.Question, runsMany: true),
         StudyCommand.Of(streams, CureStudy.Question, runsMany: true),
+        StudyCommand.Of(streams, ChooseStudy.Question, runsMany: true),
         StudyCommand.Of(streams, DoubtStudy.Question, runsMany: true),
         StudyCommand.Of(streams, CostStudy.Question),
         StudyCommand.Of(streams, YearsStudy.Question, runsMany: true),

@@ -2,6 +2,7 @@ using System.Globalization;
 using Heaveline.Answers;
 using Heaveline.Cars;
 using Heaveline.Drives;
+using Heaveline.Parts;
 using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
@@ -177,6 +178,15 @@ public sealed class AskedReader(Given given, IFinder finder)
         return Text(choice) is { } words ? Speed(choice.Name, words) : null;
     }
 
+    /// <summary>A driving speed that stands among the words for a choice, m/s; null when it is none.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="words">The words.</param>
+    public double? Speed(Choice choice, string words)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Speed(choice.Name, words);
+    }
+
     /// <summary>Speeds with commas between, m/s, each once, rising; those that are none are left out.</summary>
     public IReadOnlyList<double> Speeds(Choice choice)
     {
@@ -215,6 +225,19 @@ public sealed class AskedReader(Given given, IFinder finder)
     /// <summary>The road; null when there is none.</summary>
     public Road? Road(Choice choice) =>
         Text(choice) is { } name ? Sought(choice, finder.Road(name)).Value : null;
+
+    /// <summary>A road whose name stands among the words for a choice; null when there is none.</summary>
+    /// <param name="choice">The choice.</param>
+    /// <param name="name">The name.</param>
+    public Road? Road(Choice choice, string name)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Sought(choice, finder.Road(name)).Value;
+    }
+
+    /// <summary>The lists of parts of a choice; those that are not there are left out.</summary>
+    public IReadOnlyList<PartsList> Parts(Choice choice) =>
+        [.. Texts(choice).Select(name => Sought(choice, finder.Parts(name)).Value).OfType<PartsList>()];
 
     /// <summary>Roads with the words that they were given by, each once, or the usual ones; those that are not there are left out.</summary>
     public IReadOnlyList<(string Name, Road Road)> RoadsOf(Choice choice, IReadOnlyList<string> usual) =>

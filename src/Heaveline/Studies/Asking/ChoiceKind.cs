@@ -15,6 +15,9 @@ public enum ChoiceKind
     /// <summary>Files of sheets of cable ties.</summary>
     Ties,
 
+    /// <summary>Files of lists of parts.</summary>
+    Parts,
+
     /// <summary>One of the car's load states by its name.</summary>
     Load,
 

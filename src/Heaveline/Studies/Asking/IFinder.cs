@@ -1,5 +1,6 @@
 using Heaveline.Cars;
 using Heaveline.Drives;
+using Heaveline.Parts;
 using Heaveline.Roads;
 using Heaveline.Ties;
 
@@ -35,6 +36,9 @@ public interface IFinder
 
     /// <summary>The sheet of cable ties of a name. Where sheets are not looked for, none is found.</summary>
     Found<TieSheet> Ties(string name) => new() { Name = name, Refusal = "Sheets of cable ties are not read here." };
+
+    /// <summary>The list of parts of a name. Where lists are not looked for, none is found.</summary>
+    Found<PartsList> Parts(string name) => new() { Name = name, Refusal = "Lists of parts are not read here." };
 
     /// <summary>Ends what takes long already while a question is read.</summary>
     CancellationToken Stop => CancellationToken.None;

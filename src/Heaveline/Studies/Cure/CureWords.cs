@@ -228,19 +228,7 @@ internal sealed class CureWords(CureAnswer answer)
 
     private string Breach(CureEnd end) => $"{Breach(end.Breach)} under '{end.Load}'";
 
-    private string Breach(CureBreach breach) => breach switch
-    {
-        CureBreach.Damping => FormattableString.Invariant(
-            $"takes an axle's damping ratio out of {CureGuard.LeastDamping:F2} to {CureGuard.MostDamping:F2}"),
-        CureBreach.Coils => "lets the coils of a spring touch before the bump stop is solid",
-        CureBreach.Loose => "brings a spring loose from its seats",
-        CureBreach.FirstStop => $"meets a stop sooner, below {CureStance.Print(CureStance.LeastFirstStop)} of braking, accelerating or cornering,",
-        CureBreach.Lift => "lifts a wheel for longer",
-        CureBreach.Stop => "presses a stop deeper",
-        CureBreach.Spoilt => FormattableString.Invariant(
-            $"makes the {answer.Other.Name} more than {In.Percent.Of(CureGuard.Spoilt):F0} % worse"),
-        _ => "is no car that stands and gets across",
-    };
+    private string Breach(CureBreach breach) => CureBreachWords.Of(breach, answer.Other.Name);
 
     private string Value(PassAnswer pass) => answer.Measure.Print(answer.Measure.Unit.Of(Si(pass))) + answer.Measure.Unit.Suffix;
 

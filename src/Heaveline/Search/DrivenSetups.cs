@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+
+namespace Heaveline.Search;
+
+/// <summary>The setups driven so far, and which of them may be chosen.</summary>
+/// <param name="task">What is searched.</param>
+/// <param name="work">Does the driving.</param>
+internal sealed class DrivenSetups(SearchTask task, PieceWork work)
+{
+    private readonly Dictionary<long, DrivenSetup> all = [];
+    private readonly HashSet<long> looked = [];
+    private UseScores? scores;
+
+    /// <summary>The row of the car as it is.</summary>
+    public SetupRow Present { get; private set; } = new(SetupRow.None, []);
+
+    /// <summary>What the numbers count against.</summary>
+    public UseScores Scores => scores ?? throw new InvalidOperationException("The car as it is has not been driven yet.");
+
+    /// <summary>The wishes that anything counts for.</summary>
+    public ImmutableArray<WishKind> Wishes { get; private set; } = [];
+
+    /// <summary>How many of them are driven for.</summary>
+    public int Known => Wishes.Count(w => w is not (WishKind.Money or WishKind.Parts));
+
+    /// <summary>All of them, in the order of their numbers.</summary>
+    public IReadOnlyList<DrivenSetup> All => [.. all.Values.OrderBy(one => one.Setup)];
+
+    /// <summary>Whether a setup was looked at.</summary>
+    public bool IsLooked(long setup) => looked.Contains(setup);
+
+    /// <summary>A setup that was driven; null where it was not.</summary>
+    public DrivenSetup? Of(long setup) => all.GetValueOrDefault(setup);
+
+    /// <summary>Drives the car as it is.</summary>
+    /// <returns>Whether it gets across everywhere.</returns>
+    public bool DrivePresent()
+    {
+        Present = work.Of(PieceStage.Drive, [0L], Piece.AsStated)[0];
+        if (!Present.IsDriven)
+        {
+            return false;
+        }
+
+        scores = new UseScores(task.Columns, Present);
+        Wishes = [.. task.Wishes.Where(w => w is WishKind.Money or WishKind.Parts || Scores.Has(w))];
+        Keep(0L, Present);
+        looked.Add(0L);
+        return true;
+    }
+
+    /// <summary>Drives those of some setups that were not driven yet.</summary>
+    public void Drive(IEnumerable<long> setups, Action<int>? done = null)
+    {
+        long[] fresh = [.. setups.Where(s => !all.ContainsKey(s)).Distinct().Order()];
+        var rows = work.Of(PieceStage.Drive, fresh, Piece.AsStated, done);
+        for (var i = 0; i < fresh.Length; i++)
+        {
+            Keep(fresh[i], rows[i]);
+        }
+    }
+
+    /// <summary>Looks at allowed setups standing and under further loads; those against whom something is found there are no longer allowed.</summary>
+    public void Look(IEnumerable<long> setups, Action<int>? done = null)
+    {
+        long[] fresh = [.. setups.Where(s => all[s].IsAllowed && !looked.Contains(s)).Distinct().Order()];
+        var rows = work.Of(PieceStage.Look, fresh, Piece.AsStated, done);
+        for (var i = 0; i < fresh.Length; i++)
+        {
+            looked.Add(fresh[i]);
+            if (rows[i].Refusal != SetupRow.None)
+            {
+                all[fresh[i]] = all[fresh[i]] with { Refusal = rows[i].Refusal };
+            }
+        }
+    }
+
+    /// <summary>The front of the allowed ones. Those on it are looked at first, until nothing is against any of them.</summary>
+    public ImmutableArray<DrivenSetup> Front()
+    {
+        while (true)
+        {
+            DrivenSetup[] allowed = [.. All.Where(one => one.IsAllowed)];
+            ImmutableArray<DrivenSetup> front = [.. SetupFront.Of(Flat(allowed), Wishes.Length).Select(at => allowed[at])];
+            if (front.All(one => looked.Contains(one.Setup)))
+            {
+                return front;
+            }
+
+            Look(front.Select(one => one.Setup));
+        }
+    }
+
+    /// <summary>The allowed ones near a front.</summary>
+    public ImmutableArray<DrivenSetup> Near(ImmutableArray<DrivenSetup> front, double margin)
+    {
+        DrivenSetup[] allowed = [.. All.Where(one => one.IsAllowed)];
+        var places = allowed.Index().ToDictionary(one => one.Item.Setup, one => one.Index);
+        var inside = SetupShell.Of(
+            Flat(allowed), Wishes.Length, Known, [.. front.Select(one => places[one.Setup])], margin, task.Degree, CancellationToken.None);
+        return [.. allowed.Where((_, k) => inside[k])];
+    }
+
+    private double[] Flat(DrivenSetup[] setups) => [.. setups.SelectMany(one => one.Wishes)];
+
+    private void Keep(long setup, SetupRow row)
+    {
+        var wishes = Wishes.Select(wish => wish switch
+        {
+            WishKind.Money => task.Space.Price(setup),
+            WishKind.Parts => task.Space.Changed(setup),
+            _ => row.IsDriven ? Scores.Of(wish, row, Present) : double.NaN,
+        });
+        all[setup] = new DrivenSetup(setup, row, [.. wishes], Reason(row));
+    }
+
+    private int Reason(SetupRow row)
+    {
+        if (row.Refusal != SetupRow.None)
+        {
+            return row.Refusal;
+        }
+
+        for (var k = 0; k < task.Limits.Length; k++)
+        {
+            if (!task.Limits[k].Holds(row, Present))
+            {
+                return DrivenSetup.FirstLimit + k;
+            }
+        }
+
+        return SetupRow.None;
+    }
+}

@@ -1,0 +1,311 @@
+using System.Collections.Immutable;
+using Heaveline.Numerics;
+using Heaveline.Quantities;
+
+namespace Heaveline.Search;
+
+/// <summary>
+/// Looks for the setups that nothing beats. Few are driven one and all. Of many a sample is driven; a polynomial is fitted to it; every setup near the
+/// front that it guesses is driven, and the fit made anew, until nothing near is left; then some of those left out are driven to see what was missed.
+/// </summary>
+internal sealed class SetupSearch
+{
+    // The sample: enough for the fit.
+    private const int LeastSample = 300;
+    private const int PerTerm = 3;
+
+    // Most setups driven in a round.
+    private const int AtOnce = 3000;
+
+    private const int MostRounds = 40;
+
+    // Left out setups that are looked at: at random, and from the next shell.
+    private const int Audited = 300;
+    private const double NextShell = 3.0;
+    private const int MostAudits = 4;
+    private const int MostTurns = 12;
+
+    private readonly SearchTask task;
+    private readonly PieceWork work;
+    private readonly DrivenSetups driven;
+    private readonly List<SearchRound> rounds = [];
+    private readonly List<long> missed = [];
+    private readonly HashSet<long> turned = [];
+    private double margin;
+    private double half;
+
+    private SetupSearch(SearchTask task)
+    {
+        this.task = task;
+        work = new PieceWork(task.Doer, task.Degree, task.Cancellation);
+        driven = new DrivenSetups(task, work);
+        margin = task.Margin;
+    }
+
+    /// <summary>Searches.</summary>
+    /// <param name="task">What is searched.</param>
+    /// <exception cref="RefusedValueException">The car as it is does not get across everywhere.</exception>
+    /// <exception cref="OperationCanceledException">Stopped before anything was found.</exception>
+    public static FoundSetups Of(SearchTask task) => new SetupSearch(task).Found();
+
+    private FoundSetups Found()
+    {
+        if (!driven.DrivePresent())
+        {
+            throw new RefusedValueException(
+                "the car as it is", "not driven to the end in every use case", "driven to the end: everything is compared with it",
+                "Leave out the road, speed or load at which it leaves the model's range ('heaveline pass' says which).");
+        }
+
+        var (within, refused) = Standing();
+        var isWhole = within.LongLength * task.Cases <= task.DrivenWhole;
+        AuditResult? audit = null;
+        var isStopped = false;
+        try
+        {
+            if (isWhole)
+            {
+                driven.Drive(within, Told(within.Length, 0.0, 0.6));
+                driven.Look(within, Told(within.Length, 0.6, 1.0));
+            }
+            else
+            {
+                audit = Searched(within);
+            }
+        }
+        catch (OperationCanceledException) when (driven.All.Count > 1)
+        {
+            isStopped = true;
+        }
+
+        var front = isStopped ? Looked() : driven.Front();
+        return new FoundSetups
+        {
+            Task = task,
+            Scores = driven.Scores,
+            Present = driven.Present,
+            Wishes = driven.Wishes,
+            Driven = [.. driven.All],
+            Front = front,
+            Near = driven.Near(front, margin),
+            RefusedStanding = refused,
+            Within = within.LongLength,
+            IsWhole = isWhole,
+            Rounds = [.. rounds],
+            Audit = audit,
+            IsStopped = isStopped,
+        };
+
+        // Once stopped nothing more is driven: what was not looked at is not told.
+        ImmutableArray<DrivenSetup> Looked()
+        {
+            DrivenSetup[] allowed = [.. driven.All.Where(one => one.IsAllowed && driven.IsLooked(one.Setup))];
+            return [.. SetupFront.Of([.. allowed.SelectMany(one => one.Wishes)], driven.Wishes.Length).Select(at => allowed[at])];
+        }
+    }
+
+    // Of setups alike but for silent places the cheapest that stands is taken.
+    private (long[] Within, ImmutableSortedDictionary<int, long> Refused) Standing()
+    {
+        var refused = new SortedDictionary<int, long>();
+        var within = new List<long>();
+        var isWhole = task.Space.Count * task.Cases <= task.DrivenWhole;
+        foreach (var loud in isWhole ? Every() : task.Space.Loud())
+        {
+            var taken = false;
+            foreach (var setup in isWhole ? [loud] : task.Space.Alike(loud))
+            {
+                var reason = setup == 0L ? SetupRow.None : task.Standing(setup);
+                if (reason != SetupRow.None)
+                {
+                    refused[reason] = refused.GetValueOrDefault(reason) + 1L;
+                }
+                else if (!taken)
+                {
+                    within.Add(setup);
+                    taken = true;
+                }
+            }
+        }
+
+        task.Cancellation.ThrowIfCancellationRequested();
+        return ([.. within], refused.ToImmutableSortedDictionary());
+
+        IEnumerable<long> Every()
+        {
+            for (var setup = 0L; setup < task.Space.Count; setup++)
+            {
+                yield return setup;
+            }
+        }
+    }
+
+    private AuditResult Searched(long[] within)
+    {
+        var said = Sieved(within);
+        // Whom the sieve says nothing of is driven if there are few, else judged by its parts alone: its numbers count as those of the car as it is.
+        var guess = new SetupGuess(task, within, said);
+        var sample = Sample(within, Math.Max(LeastSample, PerTerm * guess.Terms));
+        driven.Drive(sample, Told(sample.Length, 0.1, 0.3));
+        var found = 0;
+        for (var audits = 0; ; audits++)
+        {
+            var guessed = Rounds(within, guess);
+            var result = Audit(within, guessed) with { FoundBefore = found };
+            if (result.Missed == 0 || audits == MostAudits)
+            {
+                return result;
+            }
+
+            found += result.Missed;
+            margin *= 2.0;
+            AroundMissed(within);
+        }
+    }
+
+    // What the guess knows nothing of it will not find: from those that were missed one place after the other is changed, as long as that gains.
+    private void AroundMissed(long[] within)
+    {
+        HashSet<long> may = [.. within], around = [];
+        for (var turn = 0; turn < MostTurns; turn++)
+        {
+            long[] from = [.. missed.Concat(driven.Front().Select(one => one.Setup).Where(around.Contains)).Where(setup => !turned.Contains(setup))];
+            if (from.Length == 0)
+            {
+                return;
+            }
+
+            turned.UnionWith(from);
+            long[] beside = [.. from.SelectMany(Beside).Where(may.Contains)];
+            around.UnionWith(beside);
+            driven.Drive(beside);
+        }
+    }
+
+    private IEnumerable<long> Beside(long setup)
+    {
+        for (var place = 0; place < task.Space.Places.Length; place++)
+        {
+            for (var option = 0; option < task.Space.Places[place].Options.Length; option++)
+            {
+                yield return task.Space.With(setup, place, option);
+            }
+        }
+    }
+
+    private double[] Sieved(long[] within)
+    {
+        var said = new double[within.Length * task.Sieved];
+        if (task.Sieve is not { } sieve)
+        {
+            return said;
+        }
+
+        var usual = new double[task.Sieved];
+        sieve(0L, usual);
+        const int Group = 1024;
+        ParallelLoop.Each((within.Length + Group - 1) / Group, Math.Max(1, task.Degree), group =>
+        {
+            var own = new double[task.Sieved];
+            for (var i = group * Group; i < Math.Min((group + 1) * Group, within.Length); i++)
+            {
+                sieve(within[i], own);
+                for (var k = 0; k < own.Length; k++)
+                {
+                    said[(i * own.Length) + k] = own[k] > 0.0 ? own[k] : usual[k];
+                }
+            }
+        }, task.Cancellation);
+        task.Progress?.Report(0.1);
+        return said;
+    }
+
+    private long[] Sample(IReadOnlyList<long> from, int count, ulong turn = 0) =>
+        [.. from.OrderBy(setup => SplitMix.At(SplitMix.At(task.Seed, turn), (ulong)setup)).Take(count)];
+
+    // Drives what is near the guessed front until nothing is left; hands back the last guess.
+    private double[] Rounds(long[] within, SetupGuess guess)
+    {
+        for (var round = 0; ; round++)
+        {
+            var values = guess.Of(driven, out var fitted);
+            var count = driven.Wishes.Length;
+            // Those on the front of what was driven are looked at, so that nobody who falls through hides others.
+            driven.Front();
+            Refresh(within, values, count);
+            int[] standing = [.. Enumerable.Range(0, within.Length).Where(i => !double.IsNaN(values[i * count]))];
+            var front = SetupFront.Of(values, count, standing);
+            var near = Math.Max(margin, half);
+            var inside = SetupShell.Of(values, count, driven.Known, front, near, task.Degree, task.Cancellation);
+            int[] open = [.. standing.Where(i => inside[i] && driven.Of(within[i]) is null)];
+            if (open.Length == 0 || round == MostRounds)
+            {
+                return values;
+            }
+
+            int[] first = [.. front.Where(i => driven.Of(within[i]) is null)];
+            int[] fresh = open.Length <= AtOnce
+                ? open
+                : [.. first.Concat(open.OrderBy(i => SplitMix.At(task.Seed, (ulong)within[i]))).Distinct().Take(AtOnce)];
+            driven.Drive(fresh.Select(i => within[i]));
+            var off = Off(within, values, fresh);
+            half = 0.5 * off;
+            rounds.Add(new SearchRound(fitted, near, fresh.Length, off));
+            task.Progress?.Report(0.3 + (0.6 * (1.0 - (1.0 / (round + 2.0)))));
+        }
+    }
+
+    private void Refresh(long[] within, double[] values, int count)
+    {
+        for (var i = 0; i < within.Length; i++)
+        {
+            if (driven.Of(within[i]) is { IsAllowed: false })
+            {
+                values[i * count] = double.NaN;
+            }
+        }
+    }
+
+    // What the guess was off by at setups driven since, root mean square over the wishes.
+    private double Off(long[] within, double[] guessed, int[] at)
+    {
+        var (sum, n, count) = (0.0, 0, driven.Wishes.Length);
+        foreach (var i in at)
+        {
+            var one = driven.Of(within[i])!;
+            for (var k = 0; k < driven.Known && one.Row.IsDriven; k++)
+            {
+                // The first guess is struck out where the setup was looked at and refused meanwhile.
+                var ratio = Math.Log(guessed[(i * count) + k] / one.Wishes[k]);
+                if (double.IsFinite(ratio))
+                {
+                    sum += ratio * ratio;
+                    n++;
+                }
+            }
+        }
+
+        return n == 0 ? 0.0 : Math.Sqrt(sum / n);
+    }
+
+    private AuditResult Audit(long[] within, double[] values)
+    {
+        var count = driven.Wishes.Length;
+        var front = driven.Front();
+        long[] left = [.. within.Where(setup => driven.Of(setup) is null)];
+        var turn = (ulong)rounds.Count + 1UL;
+        var random = Sample(left, Audited, turn);
+        var places = within.Index().ToDictionary(one => one.Item, one => one.Index);
+        int[] frontPlaces = [.. front.Select(one => places.GetValueOrDefault(one.Setup, -1)).Where(at => at >= 0)];
+        var inside = SetupShell.Of(values, count, driven.Known, frontPlaces, NextShell * Math.Max(margin, half), task.Degree, task.Cancellation);
+        var nearest = Sample([.. left.Where(setup => inside[places[setup]])], Audited, turn + 1000UL).Except(random).ToArray();
+        driven.Drive([.. random, .. nearest], Told(random.Length + nearest.Length, 0.9, 1.0));
+        HashSet<long> now = [.. driven.Front().Select(one => one.Setup)];
+        missed.Clear();
+        missed.AddRange(random.Concat(nearest).Where(now.Contains));
+        return new AuditResult(random.Length, nearest.Length, missed.Count, 0);
+    }
+
+    private Action<int>? Told(int of, double from, double to) =>
+        task.Progress is { } progress ? done => progress.Report(from + ((to - from) * done / Math.Max(1, of))) : null;
+}

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+
+namespace Heaveline.Search;
+
+/// <summary>The few setups that are told: each the best in something, none beyond a limit in the drawn cars, none that gains nothing.</summary>
+internal static class Shortlist
+{
+    /// <summary>Most setups that are told.</summary>
+    public const int Most = 7;
+
+    /// <summary>Most setups that are driven in drawn cars to find them.</summary>
+    public const int MostTried = 40;
+
+    /// <summary>What part of the best gain the cheapest keeps (–). Judged by eye, no source.</summary>
+    public const double Kept = 0.8;
+
+    /// <summary>A setup is told from so much less of the first wish on in 9 drawn cars of 10 (–): less is not felt. Judged by eye, no source.</summary>
+    public const double Felt = 0.05;
+
+    /// <summary>The setups worth driving in drawn cars: those of every reason, their runners-up, and others of the front evenly along it.</summary>
+    /// <param name="found">What was searched.</param>
+    public static ImmutableArray<DrivenSetup> Candidates(FoundSetups found)
+    {
+        var chosen = new List<DrivenSetup>();
+        DrivenSetup[] front = [.. found.Front.Where(one => one.Setup != 0L)];
+        if (front.Length == 0)
+        {
+            return [];
+        }
+
+        // Each reason's best three: the draws decide between them.
+        foreach (var ranked in Ranked(front, found.Wishes, one => one.Wishes.AsSpan(), one => one.Setup, one => found.Scores.Of(
+            WishKind.WorstRoad, one.Row, found.Present)).Values)
+        {
+            chosen.AddRange(ranked.Take(3));
+        }
+
+        var spread = Math.Max(1, front.Length / MostTried);
+        chosen.AddRange(front.Where((_, k) => k % spread == 0));
+        return [.. chosen.DistinctBy(one => one.Setup).Take(MostTried)];
+    }
+
+    /// <summary>The shortlist, the best first; empty where nothing is worth buying.</summary>
+    /// <param name="trial">The setups in drawn cars.</param>
+    public static ImmutableArray<ShortlistEntry> Of(SetupTrial trial)
+    {
+        var (found, limits) = (trial.Found, trial.Found.Task.Limits);
+        TriedSetup[] sound =
+        [
+            .. trial.Tried.Skip(1).Where(one => !one.IsDropped && one.IsClean(SetupTrial.CleanShare)
+                && limits.Index().All(limit => one.Keeps(limit.Index, limit.Item.Share)) && Ninth(one) <= 1.0 - Felt),
+        ];
+        if (sound.Length == 0)
+        {
+            return [];
+        }
+
+        var wishes = sound.ToDictionary(one => one.Stated.Setup, one => Numbers(one));
+        var ranked = Ranked(sound, found.Wishes, one => wishes[one.Stated.Setup], one => one.Stated.Setup, Worst);
+        var entries = ranked.OrderBy(one => one.Key).GroupBy(one => one.Value[0].Stated.Setup)
+            .Select(group => new ShortlistEntry(group.First().Value[0], [.. group.Select(one => one.Key)]));
+        return [.. entries.Take(Most)];
+
+        double Ninth(TriedSetup one) => one.Draws > 0 ? one.Ninth(0) : one.Stated.Wishes[0];
+
+        double[] Numbers(TriedSetup one) =>
+            [.. one.Stated.Wishes.Select((stated, k) => k < one.Wishes.Length && one.Draws > 0 ? (k == 0 ? one.Ninth(0) : one.Mean(k)) : stated)];
+
+        double Worst(TriedSetup one) => found.Scores.Of(WishKind.WorstRoad, one.Stated.Row, found.Present);
+    }
+
+    private delegate ReadOnlySpan<double> WishesOf<in T>(T one);
+
+    // Everyone in the order of each reason. The first wish is the headline; equal ones go by price, by parts, by number.
+    private static SortedDictionary<ShortlistReason, T[]> Ranked<T>(
+        IReadOnlyList<T> all, ImmutableArray<WishKind> wishes, WishesOf<T> of, Func<T, long> number, Func<T, double> worst)
+    {
+        double Wish(T one, int k) => of(one)[k];
+        var (money, parts) = (wishes.IndexOf(WishKind.Money), wishes.IndexOf(WishKind.Parts));
+        double Price(T one) => money < 0 ? 0.0 : Wish(one, money);
+        double Parts(T one) => parts < 0 ? 0.0 : Wish(one, parts);
+        T[] By(Func<T, double> key) => [.. all.OrderBy(key).ThenBy(Price).ThenBy(Parts).ThenBy(number)];
+        var best = By(one => Wish(one, 0));
+        var gain = 1.0 - Wish(best[0], 0);
+        var ranked = new SortedDictionary<ShortlistReason, T[]> { [ShortlistReason.Best] = best };
+        if (money >= 0 && gain > 0.0)
+        {
+            ranked[ShortlistReason.Cheapest] =
+                [.. all.Where(one => 1.0 - Wish(one, 0) >= Kept * gain).OrderBy(Price).ThenBy(one => Wish(one, 0)).ThenBy(number)];
+        }
+
+        foreach (var (reason, count) in new[] { (ShortlistReason.OnePart, 1.0), (ShortlistReason.TwoParts, 2.0), (ShortlistReason.ThreeParts, 3.0) })
+        {
+            if (parts >= 0 && best.Where(one => Parts(one) == count).ToArray() is { Length: > 0 } those)
+            {
+                ranked[reason] = those;
+            }
+        }
+
+        var ends = Enumerable.Range(0, wishes.Length).Select(k => (Least: all.Min(one => Wish(one, k)), Most: all.Max(one => Wish(one, k)))).ToArray();
+        ranked[ShortlistReason.Knee] = By(one => ends.Select((end, k) => end.Most > end.Least ? (Wish(one, k) - end.Least) / (end.Most - end.Least) : 0.0)
+            .Max());
+        ranked[ShortlistReason.MostEven] = By(worst);
+        foreach (var (reason, kind) in new[] { (ShortlistReason.LeastHit, WishKind.Hit), (ShortlistReason.LeastRide, WishKind.Ride) })
+        {
+            if (wishes.IndexOf(kind) is > 0 and var k)
+            {
+                ranked[reason] = By(one => Wish(one, k));
+            }
+        }
+
+        return ranked;
+    }
+}

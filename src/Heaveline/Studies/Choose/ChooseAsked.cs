@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using Heaveline.Cars;
+using Heaveline.Figures;
+using Heaveline.Parts;
+using Heaveline.Quantities;
+using Heaveline.Roads;
+
+namespace Heaveline.Studies;
+
+/// <summary>What is asked when parts are to be chosen: for which car, of which lists, for which roads, speeds and loads, within which limits.</summary>
+public sealed record ChooseAsked
+{
+    /// <summary>The car as it is.</summary>
+    public required Car Car { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
+
+    /// <summary>What can be had.</summary>
+    public required ImmutableArray<PartsList> Lists { get; init => field = Drawable.Some(value, "Give at least one list of parts."); }
+
+    /// <summary>The places whose parts may change.</summary>
+    public ImmutableArray<PartPlace> Open { get; init => field = Drawable.Some(value, "Open at least one place."); } = Usual;
+
+    /// <summary>The obstacles.</summary>
+    public required ImmutableArray<ChooseRoad> Roads { get; init => field = Drawable.Some(value, "Give at least one obstacle."); }
+
+    /// <summary>
+    /// Whether the obstacles are the usual ones: those speeds of theirs are left out at which the car as it is does not get across.
+    /// </summary>
+    public bool IsUsualUse { get; init; }
+
+    /// <summary>Speeds over obstacles that were left out so, in words.</summary>
+    public ImmutableArray<string> NotCrossed { get; init; } = [];
+
+    /// <summary>The random road on which the ride counts.</summary>
+    public RoadClass Class { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = RoadClass.C;
+
+    /// <summary>Speeds on it, m/s; empty where the ride does not count.</summary>
+    public ImmutableArray<double> RideSpeeds { get; init; } = [];
+
+    /// <summary>The loads that count, at least one.</summary>
+    public required ImmutableArray<LoadState> Loads { get; init => field = Drawable.Some(value, "Give at least one load."); }
+
+    /// <summary>What must hold.</summary>
+    public ChooseLimits Limits { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = new();
+
+    /// <summary>In how many drawn cars the shortlist is driven where doubts are stated, 10 to 10 000.</summary>
+    public int Draws { get; init => field = (int)Checked.Within(value, 10.0, 1e4, "200 tell whether a limit holds in nine cars of ten."); } = 200;
+
+    /// <summary>Seed of the draws.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>Up to so many crossings every setup is driven.</summary>
+    public long DrivenWhole { get; init; } = 50_000;
+
+    /// <summary>The places that are open where nothing else is said: springs, dampers and anti-roll bars.</summary>
+    public static ImmutableArray<PartPlace> Usual { get; } =
+        [PartPlace.FrontSpring, PartPlace.RearSpring, PartPlace.FrontDamper, PartPlace.RearDamper, PartPlace.FrontBar, PartPlace.RearBar];
+}

@@ -1,0 +1,215 @@
+using System.Collections.Concurrent;
+using Heaveline.Cars;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Parts;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+using Heaveline.Rides;
+using Heaveline.Search;
+
+namespace Heaveline.Studies;
+
+/// <summary>Drives setups over the use cases of a study, and looks at them standing: in the car as stated and in drawn ones.</summary>
+internal sealed class ChooseDoer : IPassDoer
+{
+    // A wheel off the road for so long counts as much as a stop pressed one millimetre deeper, where a guess is made of who will be refused.
+    private const double PerSecond = 0.1;
+
+    // What is refused by a hair is refused all the same.
+    private const double Hair = 1e-6;
+
+    private readonly ChooseAsked asked;
+    private readonly ChooseUse use;
+    private readonly ChooseParts parts;
+    private readonly CureGuard guard;
+    private readonly ConcurrentDictionary<int, Lazy<Drawn>> drawn = [];
+    private readonly Lazy<ChooseStood> stood;
+
+    /// <param name="asked">What is asked.</param>
+    /// <param name="use">The use cases.</param>
+    /// <param name="parts">The setups.</param>
+    public ChooseDoer(ChooseAsked asked, ChooseUse use, ChooseParts parts)
+    {
+        (this.asked, this.use, this.parts) = (asked, use, parts);
+        guard = new CureGuard(asked.Car.Kind != VehicleKind.TwoWheeler, ChooseUse.Aims);
+        stood = new Lazy<ChooseStood>(() => ChooseStood.Of(asked, model => Measured([.. RequestsOf(model)], CancellationToken.None)));
+    }
+
+    /// <summary>The car as it is under every load.</summary>
+    public ChooseStood Stood => stood.Value;
+
+    /// <inheritdoc/>
+    public IReadOnlyList<SetupRow> Do(Piece piece, CancellationToken cancellation) => piece.Stage == PieceStage.Look
+        ? [.. piece.Setups.Select(setup => Look(setup, cancellation))]
+        : Driven(piece, cancellation);
+
+    /// <summary>A drawn car.</summary>
+    /// <param name="draw">The draw.</param>
+    public ChooseDraw CarOf(int draw) => Of(draw).Car;
+
+    private Drawn Of(int number) => drawn.GetOrAdd(number, draw => new Lazy<Drawn>(() => new Drawn(this, draw))).Value;
+
+    private SetupRow[] Driven(Piece piece, CancellationToken cancellation)
+    {
+        var own = Of(piece.Draw);
+        var rows = new SetupRow[piece.Setups.Length];
+        var (requests, of) = (new List<PassRequest>(), new List<(int Row, RideModel[] Models)>());
+        for (var i = 0; i < rows.Length; i++)
+        {
+            if (parts.Fit(piece.Setups[i]) is not Fitted fitted)
+            {
+                rows[i] = Refused(ChooseRefusal.Misfit);
+                continue;
+            }
+
+            try
+            {
+                RideModel[] models = [.. asked.Loads.Select(load => own.Car.ModelOf(fitted.Car, load))];
+                of.Add((i, models));
+                requests.AddRange(models.SelectMany(RequestsOf));
+            }
+            catch (RefusedValueException)
+            {
+                rows[i] = Refused(ChooseRefusal.CannotStand);
+            }
+        }
+
+        var measured = Measured(requests, cancellation);
+        var each = use.Crossings.Length;
+        foreach (var (k, (row, models)) in of.Index())
+        {
+            rows[row] = RowOf(measured.AsSpan(k * each, each), models, own, piece.Setups[row] == 0L);
+        }
+
+        return rows;
+    }
+
+    private SetupRow RowOf(ReadOnlySpan<double[]> measured, RideModel[] models, Drawn own, bool isPresent)
+    {
+        var numbers = new double[use.Numbers];
+        var (breach, excess) = (CureBreach.None, double.NegativeInfinity);
+        var before = isPresent ? null : own.Present.Value;
+        for (var k = 0; k < measured.Length; k++)
+        {
+            var now = measured[k];
+            if (!double.IsFinite(now[0]) || !double.IsFinite(now[1]))
+            {
+                return Refused(CureBreach.NoCrossing);
+            }
+
+            (numbers[2 * k], numbers[(2 * k) + 1]) = (now[0], now[1]);
+            if (before is not null)
+            {
+                breach = breach == CureBreach.None ? Breach(before[k], now) : breach;
+                excess = Math.Max(excess, Excess(before[k], now));
+            }
+        }
+
+        var at = 2 * measured.Length;
+        for (var load = 0; load < models.Length && asked.RideSpeeds.Length > 0; load++)
+        {
+            var ride = ChordDamping.OneSidedOf(models[load]);
+            foreach (var speed in asked.RideSpeeds)
+            {
+                numbers[at++] = own.Ride.Of(models[load], ride, speed);
+            }
+        }
+
+        return new SetupRow(breach == CureBreach.None ? SetupRow.None : (int)ChooseRefusal.Breach + (int)breach, numbers)
+        {
+            Excess = breach == CureBreach.None ? Math.Min(excess, -Hair) : Math.Max(excess, Hair),
+        };
+    }
+
+    // How the hit changes is a wish, and has a limit of its own.
+    private CureBreach Breach(double[] before, double[] now) => guard.Breach(before, now) is var found && found == CureBreach.Spoilt
+        ? CureBreach.None
+        : found;
+
+    // How far beyond what no setup may do, the worst of all stops, springs and wheels.
+    private double Excess(double[] before, double[] now)
+    {
+        var worst = -1.0;
+        for (var k = ChooseUse.Aims.Count; k < now.Length; k++)
+        {
+            var more = guard.Measured[k].Better == Better.More ? Math.Min(before[k], 0.0) - now[k] : PerSecond * (now[k] - before[k]);
+            worst = double.IsFinite(more) ? Math.Max(worst, more) : worst;
+        }
+
+        return worst;
+    }
+
+    private SetupRow Look(long setup, CancellationToken cancellation)
+    {
+        if (parts.Fit(setup) is not Fitted fitted)
+        {
+            return Refused(ChooseRefusal.Misfit);
+        }
+
+        RideModel[] models;
+        try
+        {
+            models = [.. asked.Loads.Concat(Stood.Others).Select(load => RideModel.Of(fitted.Car, load))];
+        }
+        catch (RefusedValueException)
+        {
+            return Refused(ChooseRefusal.CannotStand);
+        }
+
+        foreach (var (model, before) in models.Zip(Stood.Stances))
+        {
+            if (CureStance.Of(model).Breach(before) is not CureBreach.None and var breach)
+            {
+                return Refused(breach);
+            }
+        }
+
+        CarAtRest[] rests = [.. models.Take(asked.Loads.Length).Select(model => new CarAtRest(model))];
+        if (Stood.Standing.Against(rests) is not ChooseRefusal.None and var limit)
+        {
+            return Refused(limit);
+        }
+
+        var others = Measured([.. models.Skip(asked.Loads.Length).SelectMany(RequestsOf)], cancellation);
+        foreach (var (now, before) in others.Zip(Stood.OtherRows))
+        {
+            if (Breach(before, now) is not CureBreach.None and var breach)
+            {
+                return Refused(breach);
+            }
+        }
+
+        return new SetupRow(SetupRow.None, []);
+    }
+
+    private double[][] Measured(IReadOnlyList<PassRequest> requests, CancellationToken cancellation) =>
+        BatchedMeasures.Of(requests, guard.Measured, BatchedMeasures.Usual, 1, cancellation);
+
+    private IEnumerable<PassRequest> RequestsOf(RideModel model) =>
+        from road in asked.Roads
+        from speed in road.Speeds
+        select new PassRequest(model, road.Road, speed);
+
+    private static SetupRow Refused(ChooseRefusal refusal) => new((int)refusal, []);
+
+    private static SetupRow Refused(CureBreach breach) => new((int)ChooseRefusal.Breach + (int)breach, []);
+
+    // One car of the study, with what every setup in it is compared with.
+    private sealed class Drawn
+    {
+        public Drawn(ChooseDoer doer, int draw)
+        {
+            Car = ChooseDraw.Of(doer.asked.Car, doer.asked.Loads, doer.asked.Seed, draw);
+            Ride = new ChooseRide(doer.asked.Class);
+            Present = new Lazy<double[][]>(() => doer.Measured(
+                [.. doer.asked.Loads.SelectMany(load => doer.RequestsOf(Car.ModelOf(doer.asked.Car, load)))], CancellationToken.None));
+        }
+
+        public ChooseDraw Car { get; }
+
+        public ChooseRide Ride { get; }
+
+        public Lazy<double[][]> Present { get; }
+    }
+}

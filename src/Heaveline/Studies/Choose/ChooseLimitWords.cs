@@ -1,0 +1,41 @@
+using Heaveline.Quantities;
+using Heaveline.Search;
+
+namespace Heaveline.Studies;
+
+/// <summary>Limits and reasons against setups, in words.</summary>
+internal static class ChooseLimitWords
+{
+    /// <summary>The limit on each use case.</summary>
+    public static string WorstRoad(ChooseLimits limits) => $"no use case's settling more than {Share(limits.WorstRoad)} worse";
+
+    /// <summary>The limit on the hit.</summary>
+    public static string Hit(ChooseLimits limits) => $"the mean hit at most {Share(limits.Hit)} more";
+
+    /// <summary>What holds standing.</summary>
+    public static IReadOnlyList<string> Standing(ChooseLimits limits) =>
+    [
+        $"roll in a bend at most {Share(limits.Roll)} more", $"pitch in braking at most {Share(limits.Braking)} more",
+        FormattableString.Invariant($"beam's swing between loads at most {In.Percent.Of(limits.LampSwing):0.##} % of the distance more"),
+        .. limits.Cost is { } most ? new[] { $"at most {most}" } : [],
+    ];
+
+    /// <summary>Why a setup is none to choose, a clause.</summary>
+    /// <param name="reason">The reason's number.</param>
+    /// <param name="task">What was searched.</param>
+    /// <param name="limits">The limits.</param>
+    public static string Reason(int reason, SearchTask task, ChooseLimits limits) => reason switch
+    {
+        >= DrivenSetup.FirstLimit => $"breaks '{task.Limits[reason - DrivenSetup.FirstLimit].Says}'",
+        >= (int)ChooseRefusal.Breach => CureBreachWords.Of((CureBreach)(reason - (int)ChooseRefusal.Breach), "hit").TrimEnd(','),
+        (int)ChooseRefusal.Misfit => "does not fit",
+        (int)ChooseRefusal.CannotStand => "cannot stand under a load",
+        (int)ChooseRefusal.Cost => $"costs more than {limits.Cost}",
+        (int)ChooseRefusal.Roll => $"rolls more than {Share(limits.Roll)} more in a bend",
+        (int)ChooseRefusal.Braking => $"pitches more than {Share(limits.Braking)} more in braking",
+        (int)ChooseRefusal.LampSwing => "swings the beam more between loads",
+        _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "No such reason."),
+    };
+
+    private static string Share(double share) => $"{Numeral.Of(In.Percent.Of(share), "0.#")} %";
+}

@@ -1,0 +1,25 @@
+using Heaveline.Parts;
+
+namespace Heaveline.Studies;
+
+/// <summary>What must hold of whatever is bought, each against the car as it is (–, by how much of itself a number may grow).</summary>
+public sealed record ChooseLimits
+{
+    /// <summary>By how much the settling of any single use case may grow, in 9 of 10 drawn cars.</summary>
+    public double WorstRoad { get; init; } = 0.03;
+
+    /// <summary>By how much the mean hit may grow, in 9 of 10 drawn cars.</summary>
+    public double Hit { get; init; } = 0.10;
+
+    /// <summary>By how much the roll in a bend may grow under any load, in the car as stated.</summary>
+    public double Roll { get; init; } = 0.05;
+
+    /// <summary>By how much the pitch in braking may grow under any load, in the car as stated.</summary>
+    public double Braking { get; init; } = 0.05;
+
+    /// <summary>By how much the beam may swing more between loads, in drop per distance, in the car as stated.</summary>
+    public double LampSwing { get; init; } = 0.001;
+
+    /// <summary>What it may cost; null for no limit.</summary>
+    public Money? Cost { get; init; }
+}

@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using Heaveline.Causes;
+using Heaveline.Doubts;
+using Heaveline.Search;
+
+namespace Heaveline.Studies;
+
+/// <summary>Why the best setup is the best: which part does how much, what lies one step aside, what bars a better one, whose doubt matters.</summary>
+internal static class ChooseReasons
+{
+    // With more places than this there are too many sets of them to drive.
+    private const int MostShared = 6;
+
+    // Differences of the first wishes below this nobody feels.
+    private const double Unfelt = 0.01;
+
+    // The half-width, in standard deviations, that one drawn car lies within 9 times in 10.
+    private const double Ninety = 1.645;
+
+    // So many draws tell whether neighbours differ.
+    private const int MostDraws = 64;
+
+    /// <summary>The findings with their reasons.</summary>
+    public static ChooseFindings Of(ChooseFindings findings, ChooseDoer doer, StudyRun run)
+    {
+        var barred = findings.Found.Driven.Where(one => !one.IsAllowed && one.Row.IsDriven)
+            .OrderBy(one => one.Wishes[0]).ThenBy(one => one.Setup).FirstOrDefault();
+        var least = findings.List.IsEmpty ? findings.Least?.Wishes[0] ?? 1.0 : findings.List[0].Entry.Tried.Stated.Wishes[0];
+        findings = findings with { Barred = barred is not null && barred.Wishes[0] < least - Unfelt ? barred : null };
+        if (findings.List.IsEmpty)
+        {
+            return findings;
+        }
+
+        var work = new PieceWork(doer, run.Degree, run.Cancellation);
+        var aside = Aside(findings, work);
+        return findings with
+        {
+            Shares = Shares(findings, work),
+            Aside = aside,
+            List = Alike(findings, aside, run),
+            Doubts = Doubts(findings, doer),
+        };
+    }
+
+    private static ImmutableArray<(int Place, double Part)> Shares(ChooseFindings findings, PieceWork work)
+    {
+        var (space, found, best) = (findings.Parts.Space, findings.Found, findings.List[0].Entry.Setup);
+        int[] places = [.. Enumerable.Range(0, space.Places.Length).Where(k => space.OptionAt(best, k) != 0)];
+        if (places.Length is < 2 or > MostShared)
+        {
+            return [];
+        }
+
+        // The value of a set of places is what is left of the first wish with their parts taken out again.
+        long[] without =
+        [
+            .. FairShares.AllSets(places.Length).Select(set => places.Index()
+                .Aggregate(best, (setup, place) => (set & (1 << place.Index)) == 0 ? setup : space.With(setup, place.Item, 0))),
+        ];
+        var rows = work.Of(PieceStage.Drive, without, Piece.AsStated);
+        double[] values = [.. rows.Select(row => row.IsDriven ? found.Scores.Of(found.Wishes[0], row, found.Present) : double.NaN)];
+        return values.All(double.IsFinite)
+            ? [.. FairShares.Of(values, places.Length).Select((part, k) => (places[k], part)).OrderBy(one => one.part)]
+            : [];
+    }
+
+    // Each place of the best setup with the part next to its own, below and above, in the order of their numbers.
+    private static ImmutableArray<(int Place, DrivenSetup Setup)> Aside(ChooseFindings findings, PieceWork work)
+    {
+        var (space, found, best) = (findings.Parts.Space, findings.Found, findings.List[0].Entry.Setup);
+        (int Place, long Setup)[] beside =
+        [
+            .. from place in Enumerable.Range(0, space.Places.Length)
+               let order = InOrder(space.Places[place])
+               let at = Array.IndexOf(order, space.OptionAt(best, place))
+               from next in new[] { at - 1, at + 1 }
+               where next >= 0 && next < order.Length
+               select (place, space.With(best, place, order[next])),
+        ];
+        var rows = work.Of(PieceStage.Drive, [.. beside.Select(one => one.Setup)], Piece.AsStated);
+        var looks = work.Of(PieceStage.Look, [.. beside.Select(one => one.Setup)], Piece.AsStated);
+        return
+        [
+            .. beside.Select((one, k) => (one.Place, new DrivenSetup(one.Setup, rows[k], Wishes(one.Setup, rows[k]), Reason(one.Setup, rows[k], looks[k])))),
+        ];
+
+        ImmutableArray<double> Wishes(long setup, SetupRow row) => [.. found.Wishes.Select(wish => wish switch
+        {
+            WishKind.Money => space.Price(setup),
+            WishKind.Parts => space.Changed(setup),
+            _ => row.IsDriven ? found.Scores.Of(wish, row, found.Present) : double.NaN,
+        })];
+
+        int Reason(long setup, SetupRow row, SetupRow look)
+        {
+            if (found.Task.Standing(setup) is not SetupRow.None and var standing)
+            {
+                return standing;
+            }
+
+            if (row.Refusal != SetupRow.None || look.Refusal != SetupRow.None)
+            {
+                return row.Refusal != SetupRow.None ? row.Refusal : look.Refusal;
+            }
+
+            var broken = found.Task.Limits.Index().Where(limit => !limit.Item.Holds(row, found.Present)).Select(limit => limit.Index + 1).FirstOrDefault();
+            return broken == 0 ? SetupRow.None : DrivenSetup.FirstLimit + broken - 1;
+        }
+    }
+
+    /// <summary>The options of a place from the weakest to the strongest, by the sum of their numbers.</summary>
+    public static int[] InOrder(OpenPlace place) =>
+        [.. Enumerable.Range(0, place.Options.Length).OrderBy(k => place.Options[k].Numbers.Sum()).ThenBy(k => k)];
+
+    // Which neighbours and others of the trial nobody could tell from each of the list, driven in the same cars.
+    private static ImmutableArray<ChooseTold> Alike(
+        ChooseFindings findings, ImmutableArray<(int Place, DrivenSetup Setup)> aside, StudyRun run)
+    {
+        var draws = Math.Min(MostDraws, findings.Trial.Draws);
+        if (draws == 0)
+        {
+            return findings.List;
+        }
+
+        var best = findings.List[0];
+        var task = findings.Found.Task with { Progress = null, Cancellation = run.Cancellation };
+        var trial = SetupTrial.Of(
+            findings.Found with { Task = task },
+            [best.Entry.Tried.Stated, .. aside.Select(one => one.Setup).Where(one => one.IsAllowed)], draws, null);
+        var own = trial.Tried[1];
+        long[] alike =
+        [
+            .. trial.Tried.Skip(2).Where(one => !one.IsDropped && Enumerable.Range(0, one.Wishes.Length).All(k =>
+            {
+                var (mean, deviation, _) = one.Less(own, k);
+                return Math.Abs(mean) <= Math.Max(Unfelt, Ninety * deviation);
+            })).Select(one => one.Stated.Setup),
+        ];
+        return findings.List.SetItem(0, best with { Alike = [.. alike] });
+    }
+
+    // Errors by name are the same under every load.
+    private static ImmutableArray<VarianceShare> Doubts(ChooseFindings findings, ChooseDoer doer)
+    {
+        var best = findings.List[0];
+        CarDoubts[] doubts = [.. findings.Asked.Loads.Select(load => CarDoubts.Of(best.Fitted.Car, load))];
+        DoubtSource[] sources = [.. doubts.SelectMany(d => d.Sources).DistinctBy(source => source.Name)];
+        double[] values = [.. best.Entry.Tried.Wishes.Length > 0 ? best.Entry.Tried.Wishes[0] : []];
+        if (values.Length < ErrorFit.Fewest(sources.Length))
+        {
+            return [];
+        }
+
+        double[][] errors =
+        [
+            .. findings.Trial.Numbers.Take(values.Length).Select(number =>
+            {
+                var car = doer.CarOf(number);
+                var known = doubts.SelectMany(d => d.Sources.Zip(car.ErrorsOf(d))).DistinctBy(one => one.First.Name)
+                    .ToDictionary(one => one.First.Name, one => one.Second);
+                return sources.Select(source => known[source.Name]).ToArray();
+            }),
+        ];
+        return [.. new ErrorFit(sources, errors).Shares(values).Take(3)];
+    }
+}

@@ -1,0 +1,52 @@
+using Heaveline.Measures;
+
+namespace Heaveline.Studies;
+
+/// <summary>What must hold of a setup standing, against the car as it is under the same loads.</summary>
+internal sealed class ChooseStanding
+{
+    private readonly ChooseLimits limits;
+    private readonly (double Roll, double Braking)[] before;
+    private readonly double swing;
+
+    /// <param name="limits">The limits.</param>
+    /// <param name="before">The car as it is under each load.</param>
+    public ChooseStanding(ChooseLimits limits, IReadOnlyList<CarAtRest> before)
+    {
+        this.limits = limits;
+        this.before = [.. before.Select(rest => (Roll(rest), Braking(rest)))];
+        swing = Swing(before);
+    }
+
+    /// <summary>The first limit that does not hold.</summary>
+    /// <param name="after">The setup under the same loads.</param>
+    public ChooseRefusal Against(IReadOnlyList<CarAtRest> after)
+    {
+        for (var k = 0; k < after.Count; k++)
+        {
+            if (Roll(after[k]) > (1.0 + limits.Roll) * before[k].Roll)
+            {
+                return ChooseRefusal.Roll;
+            }
+
+            if (Braking(after[k]) > (1.0 + limits.Braking) * before[k].Braking)
+            {
+                return ChooseRefusal.Braking;
+            }
+        }
+
+        return Swing(after) > swing + limits.LampSwing ? ChooseRefusal.LampSwing : ChooseRefusal.None;
+    }
+
+    /// <summary>By how much the beam swings between loads, in drop per distance; 0 without a lamp.</summary>
+    public static double Swing(IReadOnlyList<CarAtRest> loads)
+    {
+        double[] drops = [.. loads.Select(rest => rest.SideEffects.Headlamp?.Drop).OfType<double>()];
+        return drops.Length == 0 ? 0.0 : drops.Max() - drops.Min();
+    }
+
+    // Without a roll axis what holds the roll stands for it; a two-wheeler has neither.
+    private static double Roll(CarAtRest rest) => rest.SideEffects.Roll is { } roll ? roll.AnglePerG ?? (1.0 / roll.WithTyres) : 0.0;
+
+    private static double Braking(CarAtRest rest) => rest.SideEffects.Braking.Angle;
+}

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using Heaveline.Causes;
+using Heaveline.Doubts;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Parts;
+using Heaveline.Quantities;
+using Heaveline.Search;
+
+namespace Heaveline.Studies;
+
+/// <summary>Which parts to buy: of all setups that lists of parts allow, the few that make a car pitch less over the roads that it is used on.</summary>
+public static class ChooseStudy
+{
+    // Shares of the work.
+    private const double Searched = 0.55;
+    private const double Tried = 0.9;
+
+    /// <summary>The question as a command offers it.</summary>
+    public static Question<ChooseAsked, ChooseAnswer> Question { get; } = new()
+    {
+        Word = "choose",
+        Says =
+            """
+            Say what to buy: of every setup that a list of parts allows the few that make a car pitch less over the roads it is used on, with what
+            each takes off, its price, how sure it is, and what else changes; or leave it as it is. Nothing is told that lifts a wheel, presses a
+            stop deeper, lets coils touch, brings a spring loose, meets a stop too soon in braking, accelerating or cornering, or takes an axle's
+            damping ratio out of 0.20 to 0.50, under any load of the car.
+
+            Examples:
+              heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-factor.yaml
+              heaveline choose examples/garage/fern-saloon.yaml --parts examples/parts/village-factor.yaml --budget "400 EUR" --draws 60
+            """,
+        Choices = ChooseChoices.All,
+        IsShortened = true,
+        Reads = ChooseChoices.Read,
+        Answers = Run,
+    };
+
+    /// <summary>Chooses.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="run">How it is run; null: plainly.</param>
+    /// <exception cref="RefusedValueException">The car cannot stand or does not get across as it is; no part fits.</exception>
+    /// <exception cref="OperationCanceledException">Stopped before anything was found.</exception>
+    public static ChooseAnswer Run(ChooseAsked asked, StudyRun? run = null)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        run ??= StudyRun.Plain;
+        asked = ChooseUse.Crossed(asked);
+        var (parts, use) = (new ChooseParts(asked), new ChooseUse(asked));
+        var doer = new ChooseDoer(asked, use, parts);
+        var found = SetupSearch.Of(TaskOf(asked, use, parts, doer, run.Between(0.0, Searched)));
+        var candidates = Shortlist.Candidates(found);
+        var stated = candidates.Select(one => ((Fitted)parts.Fit(one.Setup)).Car).Prepend(asked.Car).Take(8)
+            .Any(car => asked.Loads.Any(load => CarDoubts.Of(car, load).AreStated));
+        var trial = TrialOf(found, candidates, stated && !found.IsStopped ? asked.Draws : 0, run.Between(Searched, Tried));
+        var full = asked.Loads.MaxBy(NeutralLoad.Mass)!;
+        ImmutableArray<ChooseTold> list =
+        [
+            .. Shortlist.Of(trial).Select((entry, k) =>
+            {
+                var fitted = (Fitted)parts.Fit(entry.Setup);
+                return new ChooseTold(((char)('A' + k)).ToString(), entry, fitted, new CarAtRest(RideModel.Of(fitted.Car, full)));
+            }),
+        ];
+        var findings = new ChooseFindings
+        {
+            Asked = asked,
+            Use = use,
+            Parts = parts,
+            Found = found,
+            Trial = trial,
+            AreDoubtsStated = stated,
+            Stood = doer.Stood,
+            Full = new CarAtRest(RideModel.Of(asked.Car, full)),
+            List = list,
+        };
+        findings = found.IsStopped ? findings : ChooseReasons.Of(findings, doer, run);
+        run.Progress?.Report(1.0);
+        return new ChooseAnswer(findings);
+    }
+
+    // Stopped here, too, the best so far is told, as stated.
+    private static SetupTrial TrialOf(FoundSetups found, ImmutableArray<DrivenSetup> setups, int draws, StudyRun run)
+    {
+        try
+        {
+            return SetupTrial.Of(found, setups, draws, run.Progress);
+        }
+        catch (OperationCanceledException)
+        {
+            return SetupTrial.Of(found with { IsStopped = true }, setups, 0, null);
+        }
+    }
+
+    private static SearchTask TaskOf(ChooseAsked asked, ChooseUse use, ChooseParts parts, ChooseDoer doer, StudyRun run)
+    {
+        var scores = new Lazy<UseScores>(() => new UseScores(
+            use.Columns, doer.Do(new Piece(PieceStage.Drive, [0L], Piece.AsStated), CancellationToken.None)[0]));
+        return new SearchTask
+        {
+            Space = parts.Space,
+            Wishes =
+            [
+                WishKind.Settling, WishKind.Hit, .. asked.RideSpeeds.Length > 0 ? new[] { WishKind.Ride } : [],
+                .. parts.HasPrices ? new[] { WishKind.Money } : [], WishKind.Parts,
+            ],
+            Columns = use.Columns,
+            Limits =
+            [
+                new SetupLimit("worst-road", ChooseLimitWords.WorstRoad(asked.Limits), 0.9, (row, present) =>
+                    scores.Value.Of(WishKind.WorstRoad, row, present) - 1.0 - asked.Limits.WorstRoad),
+                new SetupLimit("hit", ChooseLimitWords.Hit(asked.Limits), 0.9, (row, present) =>
+                    scores.Value.Of(WishKind.Hit, row, present) - 1.0 - asked.Limits.Hit),
+            ],
+            Doer = doer,
+            Standing = setup =>
+                asked.Limits.Cost is { } most && (decimal)parts.Space.Price(setup) > most.Value ? (int)ChooseRefusal.Cost
+                : parts.Fit(setup) is Misfit ? (int)ChooseRefusal.Misfit
+                : SetupRow.None,
+            DrivenWhole = asked.DrivenWhole,
+            Seed = asked.Seed,
+            Degree = run.Degree,
+            Progress = run.Progress,
+            Cancellation = run.Cancellation,
+        };
+    }
+}

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Passes;
+using Heaveline.Quantities;
+using Heaveline.Search;
+
+namespace Heaveline.Studies;
+
+/// <summary>The use cases of a study, and where their numbers stand in a row: settling and hit of each crossing, then the ride of each random road.</summary>
+internal sealed class ChooseUse
+{
+    // Below these of the car as it is nobody feels a difference, and its ratio is noise: 0.05° and 0.2 rad/s². Judged by eye, no source.
+    private static readonly double LeastSettling = In.Degrees.ToSi(0.05);
+    private const double LeastHit = 0.2;
+
+    /// <param name="asked">What is asked.</param>
+    public ChooseUse(ChooseAsked asked)
+    {
+        Crossings =
+        [
+            .. from load in asked.Loads
+               from road in asked.Roads
+               from speed in road.Speeds
+               select new ChooseCase(
+                   load, road, speed, 1.0 / asked.Loads.Length / asked.Roads.Length / road.Speeds.Length, $"{road.Name}, {Speed(speed)}, {load.Name}"),
+        ];
+        Rides =
+        [
+            .. from load in asked.Loads
+               from speed in asked.RideSpeeds
+               select new ChooseCase(
+                   load, null, speed, 1.0 / asked.Loads.Length / asked.RideSpeeds.Length, $"random road, {Speed(speed)}, {load.Name}"),
+        ];
+        Columns =
+        [
+            .. Crossings.SelectMany((one, k) => new[]
+            {
+                new UseColumn(WishKind.Settling, 2 * k, one.Weight, LeastSettling, one.Name),
+                new UseColumn(WishKind.Hit, (2 * k) + 1, one.Weight, LeastHit, one.Name),
+            }),
+            .. Rides.Select((one, k) => new UseColumn(WishKind.Ride, (2 * Crossings.Length) + k, one.Weight, 0.0, one.Name)),
+        ];
+    }
+
+    /// <summary>The crossings of obstacles.</summary>
+    public ImmutableArray<ChooseCase> Crossings { get; }
+
+    /// <summary>The random roads.</summary>
+    public ImmutableArray<ChooseCase> Rides { get; }
+
+    /// <summary>The numbers of all of them.</summary>
+    public ImmutableArray<UseColumn> Columns { get; }
+
+    /// <summary>How many numbers a row has.</summary>
+    public int Numbers => (2 * Crossings.Length) + Rides.Length;
+
+    /// <summary>A speed in words.</summary>
+    public static string Speed(double speed) => FormattableString.Invariant($"{In.KilometresPerHour.Of(speed):0.#} km/h");
+
+    /// <summary>The same without those speeds over usual obstacles at which the car as it is does not get across under a load.</summary>
+    /// <param name="asked">What is asked.</param>
+    /// <exception cref="RefusedValueException">It gets across nothing.</exception>
+    public static ChooseAsked Crossed(ChooseAsked asked)
+    {
+        if (!asked.IsUsualUse)
+        {
+            return asked;
+        }
+
+        RideModel[] models = [.. asked.Loads.Select(load => RideModel.Of(asked.Car, load))];
+        var (roads, left) = (ImmutableArray.CreateBuilder<ChooseRoad>(), ImmutableArray.CreateBuilder<string>());
+        foreach (var road in asked.Roads)
+        {
+            bool Crosses(double speed) => BatchedMeasures.Of(
+                [.. models.Select(model => new PassRequest(model, road.Road, speed))], Aims, BatchedMeasures.Usual, 1, CancellationToken.None)
+                .All(row => row.All(double.IsFinite));
+            ImmutableArray<double> speeds = [.. road.Speeds.Where(Crosses)];
+            left.AddRange(road.Speeds.Except(speeds).Select(speed => $"{road.Name} at {Speed(speed)}"));
+            if (!speeds.IsEmpty)
+            {
+                roads.Add(road with { Speeds = speeds });
+            }
+        }
+
+        return roads.Count > 0
+            ? asked with { Roads = roads.ToImmutable(), NotCrossed = left.ToImmutable() }
+            : throw new RefusedValueException(
+                "the car as it is", "not driven to the end over any of the usual obstacles", "driven to the end: everything is compared with it",
+                "Name an obstacle and speeds with --use at which it stays in range ('heaveline pass' says which).");
+    }
+
+    /// <summary>What is measured of a crossing for the wishes.</summary>
+    public static IReadOnlyList<Measure<Pass>> Aims { get; } = [SettlingCatalogue.RmsPitch, HitCatalogue.PeakPitchAcceleration];
+}

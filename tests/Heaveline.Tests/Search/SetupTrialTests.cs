@@ -1,0 +1,104 @@
+using Heaveline.Search;
+
+namespace Heaveline.Tests.Search;
+
+public class SetupTrialTests
+{
+    private static FoundSetups Found(MadeUpStudy study, params SetupLimit[] limits) =>
+        SetupSearch.Of(study.Task with { Limits = [.. limits], DrivenWhole = long.MaxValue });
+
+    // The first formula by whose best setup the car gains as much as is asked for.
+    private static (MadeUpStudy Study, FoundSetups Found) Gaining(double least, double most, double doubt, params int[] options)
+    {
+        for (var seed = 1UL; ; seed++)
+        {
+            var study = new MadeUpStudy(seed, options) { Doubt = doubt };
+            var found = Found(study);
+            if (found.Front[0].Wishes[0] >= least && found.Front[0].Wishes[0] <= most)
+            {
+                return (study, found);
+            }
+        }
+    }
+
+    [Fact]
+    public void What_another_beats_in_every_wish_beyond_its_scatter_is_dropped_and_the_best_are_not()
+    {
+        var study = new MadeUpStudy(2, 9, 8, 6, 4) { Doubt = 0.02 };
+        var found = Found(study);
+        var poor = found.Driven.OrderByDescending(one => one.Wishes[0] + one.Wishes[1]).First(one => one.Wishes[2] >= found.Front[0].Wishes[2]);
+        var trial = SetupTrial.Of(found, [found.Front[0], poor], 64, null);
+        Assert.Equal(64, trial.Draws);
+        Assert.False(trial.Tried[1].IsDropped);
+        Assert.True(trial.Tried[2].IsDropped);
+        Assert.Equal(8, trial.Tried[2].Draws);
+    }
+
+    [Fact]
+    public void The_car_as_it_is_comes_to_one_in_every_draw()
+    {
+        var study = new MadeUpStudy(2, 9, 8, 6, 4) { Doubt = 0.05 };
+        var trial = SetupTrial.Of(Found(study), [], 16, null);
+        Assert.All(trial.Tried[0].Wishes.SelectMany(w => w), w => Assert.Equal(1.0, w));
+    }
+
+    [Fact]
+    public void A_limit_said_to_hold_in_nine_cars_of_ten_does_in_fresh_draws()
+    {
+        // Setups around the edge of a limit: those said to keep it in 200 draws are driven in 1 000 others.
+        var (study, found) = Gaining(0.4, 0.7, 0.05, 9, 8, 6, 4);
+        var limit = new SetupLimit("fast", "the fast case", 0.9, (row, present) => (row.Numbers[2] / present.Numbers[2]) - 0.9);
+        var near = found.Driven.Where(one => limit.Excess(one.Row, found.Present) is > -0.12 and < 0.0).Take(30).ToArray();
+        Assert.Equal(30, near.Length);
+        var strict = found with { Task = found.Task with { Limits = [limit] } };
+        var said = SetupTrial.Of(strict, near, 200, null).Tried.Skip(1).Where(one => !one.IsDropped && one.Keeps(0, 0.9)).ToArray();
+        Assert.NotEmpty(said);
+        Assert.True(said.Length < 30);
+        foreach (var one in said)
+        {
+            var fresh = 0;
+            for (var draw = 1000; draw < 2000; draw++)
+            {
+                var rows = study.Do(new Piece(PieceStage.Drive, [0L, one.Stated.Setup], draw), CancellationToken.None);
+                fresh += limit.Holds(rows[1], rows[0]) ? 1 : 0;
+            }
+
+            Assert.True(fresh / 1000.0 >= 0.87, $"{fresh} of 1000");
+        }
+    }
+
+    [Fact]
+    public void The_shortlist_is_at_most_seven_each_with_a_reason_and_the_best_first()
+    {
+        var (_, found) = Gaining(0.3, 0.7, 0.02, 9, 8, 6, 4);
+        var trial = SetupTrial.Of(found, Shortlist.Candidates(found), 32, null);
+        var list = Shortlist.Of(trial);
+        Assert.InRange(list.Length, 1, Shortlist.Most);
+        Assert.All(list, entry => Assert.NotEmpty(entry.Reasons));
+        Assert.Equal(list.Length, list.Select(entry => entry.Setup).Distinct().Count());
+        Assert.Contains(ShortlistReason.Best, list[0].Reasons);
+        Assert.All(list, entry => Assert.True(entry.Tried.Ninth(0) <= 1.0 - Shortlist.Felt));
+        var cheap = list.FirstOrDefault(entry => entry.Reasons.Contains(ShortlistReason.Cheapest));
+        Assert.True(1.0 - cheap!.Tried.Ninth(0) >= Shortlist.Kept * (1.0 - list[0].Tried.Ninth(0)) - 1e-12);
+    }
+
+    [Fact]
+    public void Nothing_is_told_where_no_setup_gains_what_is_felt()
+    {
+        // The car as it is stands at the best of every place but for less than is felt.
+        var (_, found) = Gaining(0.96, 1.0, 0.05, 3, 2);
+        var trial = SetupTrial.Of(found, Shortlist.Candidates(found), 64, null);
+        Assert.All(trial.Tried.Skip(1), one => Assert.True(one.Ninth(0) > 1.0 - Shortlist.Felt));
+        Assert.Empty(Shortlist.Of(trial));
+    }
+
+    [Fact]
+    public void Draws_are_the_same_whoever_else_is_driven()
+    {
+        var study = new MadeUpStudy(2, 9, 8, 6, 4) { Doubt = 0.02 };
+        var found = Found(study);
+        var alone = SetupTrial.Of(found, [found.Front[1]], 8, null).Tried[1];
+        var among = SetupTrial.Of(found, [found.Front[0], found.Front[1]], 8, null).Tried[2];
+        Assert.Equal(alone.Wishes[0].AsEnumerable(), among.Wishes[0].AsEnumerable());
+    }
+}
