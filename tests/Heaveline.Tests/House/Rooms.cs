@@ -20,6 +20,7 @@ internal static class Rooms
             "Reports", "",
         ]),
         ("Heaveline.Files", ["", "Forms", "Yaml", "Editing", "Cars", "Roads", "Ties", "Drives", "Garages", "Reporting"]),
+        ("Heaveline.Finding", [""]),
         ("Heaveline.Gpu", ["Lanes", "Kernels", ""]),
         ("Heaveline.Press", ["Colours", "Type", "Paper", "Scales", "Curves", "Plates", "Sheets", ""]),
         ("Heaveline.Web",

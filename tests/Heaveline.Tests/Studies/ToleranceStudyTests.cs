@@ -121,10 +121,10 @@ public class ToleranceStudyTests
 
     [Theory]
     [InlineData("rati at least 1", "Did you mean ratio?")]
-    [InlineData("ratio over 1", "is no promise")]
+    [InlineData("ratio over 1", "write it as \"ratio at least 1.05\"")]
     [InlineData("ratio at least 1 mm", "write a number without a unit")]
     [InlineData("front-height at least -8", "write a number in mm")]
-    [InlineData("settling-rms-pitch at most 0.4 °", "those of a pass need a road")]
+    [InlineData("settling-rms-pitch at most 0.4 °", "Those of a pass need a road")]
     public void Promises_that_are_none_are_refused(string promise, string because) =>
         Assert.Contains(because, Spoken.Of("tolerance", Cured, "--promise", promise).Remarks, StringComparison.Ordinal);
 
@@ -153,7 +153,7 @@ public class ToleranceStudyTests
         (answer.All[^1].Share, answer.Perfect.Share, answer.All[0].Share, answer);
 
     private static ((double Share, double Perfect, double Tight, ToleranceAnswer Answer) Kept, int Draws) Of(
-        TolerancePromise promise, double springs, double heights) => (Kept(ToleranceStudy.Run(Asked(Body, [promise]) with
+        MeasureBound promise, double springs, double heights) => (Kept(ToleranceStudy.Run(Asked(Body, [promise]) with
         {
             Springs = [new(0.001), new(springs)],
             Dampers = [new(0.01)],
@@ -161,9 +161,9 @@ public class ToleranceStudyTests
             Draws = Draws,
         })), Draws);
 
-    private static ToleranceAnswer Run(Car car, IReadOnlyList<TolerancePromise> promises) => ToleranceStudy.Run(Asked(car, promises));
+    private static ToleranceAnswer Run(Car car, IReadOnlyList<MeasureBound> promises) => ToleranceStudy.Run(Asked(car, promises));
 
-    private static ToleranceAsked Asked(Car car, IReadOnlyList<TolerancePromise> promises) => new()
+    private static ToleranceAsked Asked(Car car, IReadOnlyList<MeasureBound> promises) => new()
     {
         Car = LoadedCar.Of(car),
         Promises = promises,
@@ -175,7 +175,7 @@ public class ToleranceStudyTests
 
     private static Measure Named(string key) => RestCatalogue.All.Single(m => m.Key == key);
 
-    private static TolerancePromise Promise(Measure measure, bool isLeast, double limit) =>
+    private static MeasureBound Promise(Measure measure, bool isLeast, double limit) =>
         new() { Measure = measure, IsLeast = isLeast, Limit = limit };
 
     private static double Deviation(double share) => Math.Sqrt(share * (1.0 - share) / Draws);

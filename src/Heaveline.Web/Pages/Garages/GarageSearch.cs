@@ -15,15 +15,7 @@ internal sealed class GarageSearch(string words)
     public bool IsEmpty => parts.Length == 0;
 
     /// <summary>What a kind is called.</summary>
-    public static string KindWords(GarageKind kind) => kind switch
-    {
-        GarageKind.Car => "car",
-        GarageKind.Variant => "variant",
-        GarageKind.Road => "road",
-        GarageKind.Drive => "drive",
-        GarageKind.Ties => "cable ties",
-        _ => "unknown file",
-    };
+    public static string KindWords(GarageKind kind) => GarageKindWords.Of(kind);
 
     /// <summary>Whether something is found.</summary>
     /// <param name="entry">Its line.</param>

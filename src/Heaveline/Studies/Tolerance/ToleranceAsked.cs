@@ -1,3 +1,5 @@
+using Heaveline.Measures;
+using Heaveline.Passes;
 using Heaveline.Quantities;
 using Heaveline.Roads;
 
@@ -12,12 +14,13 @@ public sealed record ToleranceAsked
     public required LoadedCar Car { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
 
     /// <summary>What is promised, at least one number.</summary>
-    public required IReadOnlyList<TolerancePromise> Promises
+    public required IReadOnlyList<MeasureBound> Promises
     {
         get;
-        init => field = value is { Count: > 0 }
+        init => field = value is { Count: > 0 } && value.All(p => p.Measure is Measure<CarAtRest> or Measure<Pass>)
             ? value
-            : throw new RefusedValueException("promise", "none", "at least one", "Say what a fitted car keeps (\"ratio at least 1.05\").");
+            : throw new RefusedValueException(
+                "promise", "none", "at least one, of a standing car or of a pass", "Say what a fitted car keeps (\"ratio at least 1.05\").");
     }
 
     /// <summary>Tolerances of spring rates, tightest first.</summary>

@@ -116,13 +116,13 @@ public static class ToleranceStudy
         }
 
         IReadOnlyList<Measure> known = [.. RestCatalogue.All, .. SideEffectCatalogue.Of(WheelPlace.Each(car.Model.Rolls)), .. OfPasses()];
-        TolerancePromise[] promises = [.. words.Select(w => TolerancePromiseText.Read(reader, Promise, w, known)).OfType<TolerancePromise>()];
+        MeasureBound?[] promises = [.. words.Select(Bound)];
         return reader.IsRefused
             ? null
             : new ToleranceAsked
             {
                 Car = car,
-                Promises = promises,
+                Promises = [.. promises.OfType<MeasureBound>()],
                 Springs = springs,
                 Dampers = dampers,
                 Heights = heights,
@@ -132,6 +132,17 @@ public static class ToleranceStudy
                 Draws = draws!.Value,
                 Seed = seed!.Value,
             };
+
+        MeasureBound? Bound(string words)
+        {
+            var (bound, problem) = MeasureBoundText.Read(words, known);
+            if (bound is null)
+            {
+                reader.Object(Promise.Name, problem + (road is null ? " Those of a pass need a road." : ""));
+            }
+
+            return bound;
+        }
 
         IEnumerable<Measure> OfPasses() => road is null
             ? []

@@ -1,20 +1,12 @@
-using Heaveline.Measures;
-using Heaveline.Passes;
 using Heaveline.Quantities;
 
-namespace Heaveline.Studies;
+namespace Heaveline.Measures;
 
-/// <summary>What the maker of a kit promises of a car that it is fitted to: a number that is at least, or at most, so much.</summary>
-public sealed record TolerancePromise
+/// <summary>A number that is to be at least, or at most, so much.</summary>
+public sealed record MeasureBound
 {
-    /// <summary>The number: of the standing car (<see cref="Measure{TSubject}"/> of <see cref="CarAtRest"/>) or of a pass.</summary>
-    public required Measure Measure
-    {
-        get;
-        init => field = value is Measure<CarAtRest> or Measure<Pass>
-            ? value
-            : throw new ArgumentException("A promise is of a standing car or of a pass.", nameof(value));
-    }
+    /// <summary>The number.</summary>
+    public required Measure Measure { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); }
 
     /// <summary>Whether the number must be at least so much; else at most.</summary>
     public required bool IsLeast { get; init; }

@@ -1,0 +1,384 @@
+using System.Globalization;
+using Heaveline.Cars;
+using Heaveline.Files.Garages;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Quantities;
+using Microsoft.Data.Sqlite;
+
+namespace Heaveline.Finding;
+
+/// <summary>
+/// What the files of a garage say, kept in a database beside them so that hundreds are found at once. The files are the truth: the index is brought
+/// up to date from them before anything is looked for, may be deleted at any time, and is made anew where it is damaged or of another version.
+/// </summary>
+public sealed class GarageIndex : IDisposable
+{
+    /// <summary>The folder of the garage that it lies in.</summary>
+    public const string Folder = ".heaveline";
+
+    /// <summary>Most files that are indexed.</summary>
+    public const int MostFiles = 20_000;
+
+    // Its form, and the way in which numbers are computed: another makes it anew.
+    private const string Version = "1";
+
+    // A file that was written in the very instant in which it was indexed may be written again without another time.
+    private static readonly TimeSpan Settled = TimeSpan.FromSeconds(2.0);
+
+    private readonly Garage garage;
+    private readonly TimeProvider time;
+    private readonly SqliteConnection connection;
+
+    private GarageIndex(Garage garage, TimeProvider time, SqliteConnection connection, bool isKept)
+    {
+        this.garage = garage;
+        this.time = time;
+        this.connection = connection;
+        IsKept = isKept;
+    }
+
+    /// <summary>Whether it is kept for the next time; not in a folder that cannot be written.</summary>
+    public bool IsKept { get; }
+
+    /// <summary>Numbers that cars are found by: all of the standing car.</summary>
+    public static IReadOnlyList<Measure<CarAtRest>> Numbers => RestCatalogue.All;
+
+    /// <summary>Opens a garage's index, or makes one.</summary>
+    /// <param name="garage">The garage.</param>
+    /// <param name="time">The clock; the system's when left out.</param>
+    public static GarageIndex Open(Garage garage, TimeProvider? time = null)
+    {
+        ArgumentNullException.ThrowIfNull(garage);
+        time ??= TimeProvider.System;
+        var file = Path.Combine(garage.Folder, Folder, "index.db");
+        if (!CanBeKept(file))
+        {
+            return new GarageIndex(garage, time, Made("Data Source=:memory:"), isKept: false);
+        }
+
+        var source = new SqliteConnectionStringBuilder { DataSource = file, Pooling = false, DefaultTimeout = 10 }.ToString();
+        try
+        {
+            return new GarageIndex(garage, time, Made(source), isKept: true);
+        }
+        catch (SqliteException damaged) when (damaged.SqliteErrorCode is 11 or 26)
+        {
+            // A database that is none, or damaged: nothing is lost with it.
+            File.Delete(file);
+            return new GarageIndex(garage, time, Made(source), isKept: true);
+        }
+    }
+
+    /// <summary>Reads what has changed since the last time, and what stands on it.</summary>
+    /// <param name="progress">Told the share done (–); null for nobody.</param>
+    /// <param name="cancellation">Stops the work; the index stays as it was.</param>
+    public IndexUpdate Update(IProgress<double>? progress = null, CancellationToken cancellation = default)
+    {
+        using var transaction = connection.BeginTransaction();
+        var known = Known(transaction);
+        var there = garage.Names().Take(MostFiles).ToDictionary(name => name, Look, StringComparer.Ordinal);
+        var gone = known.Keys.Except(there.Keys).ToList();
+        var changed = there.Where(file => !IsAsKnown(known.GetValueOrDefault(file.Key), file.Value)).Select(file => file.Key).ToHashSet();
+        changed.UnionWith(StandingOn([.. changed, .. gone], known));
+        changed.IntersectWith(there.Keys);
+        foreach (var name in gone.Concat(changed))
+        {
+            Forget(transaction, name);
+        }
+
+        var done = 0;
+        foreach (var name in changed)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            Keep(transaction, name, there[name]);
+            progress?.Report(++done / (double)changed.Count);
+        }
+
+        transaction.Commit();
+        return new IndexUpdate(changed.Count, there.Count - changed.Count, gone.Count);
+    }
+
+    /// <summary>The files that are found, the likeliest first where words are looked for, else by name.</summary>
+    /// <param name="query">What is looked for.</param>
+    public IReadOnlyList<FoundFile> Find(FindQuery query)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        using var command = connection.CreateCommand();
+        var (tests, joined) = (new List<string>(), query.Words.Count > 0);
+        if (joined)
+        {
+            tests.Add("words MATCH $words");
+            command.Parameters.AddWithValue("$words", string.Join(' ', query.Words.Select(Quoted)));
+        }
+
+        if (query.Kinds.Count > 0)
+        {
+            tests.Add($"files.kind IN ({string.Join(", ", query.Kinds.Select((_, i) => $"$kind{i}"))})");
+            foreach (var (i, kind) in query.Kinds.Index())
+            {
+                command.Parameters.AddWithValue($"$kind{i}", (int)kind);
+            }
+        }
+
+        if (query.Bounds.Count > 0)
+        {
+            tests.Add(OneLoad(query.Bounds, command));
+        }
+
+        command.CommandText =
+            $"""
+            SELECT files.id, files.name, files.kind, files.title, of, problem, {(joined ? "snippet(words, -1, '', '', ' … ', 12)" : "''")}
+            FROM files{(joined ? " JOIN words ON words.rowid = files.id" : "")}
+            {(tests.Count > 0 ? "WHERE " + string.Join(" AND ", tests) : "")}
+            ORDER BY {(joined ? "bm25(words, 6.0, 6.0, 3.0, 1.0), " : "")}files.name
+            """;
+        var found = new List<FoundFile>();
+        using var rows = command.ExecuteReader();
+        while (rows.Read())
+        {
+            found.Add(new FoundFile
+            {
+                Name = rows.GetString(1),
+                Kind = (GarageKind)rows.GetInt32(2),
+                Title = rows.GetString(3),
+                Of = rows.GetString(4),
+                Problem = rows.GetString(5),
+                Place = string.Join(' ', rows.GetString(6).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+                Numbers = NumbersOf(rows.GetInt64(0)),
+            });
+        }
+
+        return found;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => connection.Dispose();
+
+    // Makes its folder. What lies there is nobody's to keep in a history of versions.
+    private static bool CanBeKept(string file)
+    {
+        try
+        {
+            var folder = Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+            if (folder.LinkTarget is not null)
+            {
+                return false;
+            }
+
+            using (new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.ReadWrite))
+            {
+            }
+
+            var ignore = Path.Combine(folder.FullName, ".gitignore");
+            if (!File.Exists(ignore))
+            {
+                File.WriteAllText(ignore, "*\n");
+            }
+
+            return true;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // A folder that may be read alone: IsKept tells.
+            return false;
+        }
+    }
+
+    private static SqliteConnection Made(string source)
+    {
+        var connection = new SqliteConnection(source);
+        try
+        {
+            connection.Open();
+            if (Read(connection, "PRAGMA user_version") != Version)
+            {
+                Run(connection,
+                    $"""
+                    DROP TABLE IF EXISTS files; DROP TABLE IF EXISTS numbers; DROP TABLE IF EXISTS words;
+                    CREATE TABLE files (
+                        id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE, kind INTEGER NOT NULL, title TEXT NOT NULL, of TEXT NOT NULL,
+                        problem TEXT NOT NULL, length INTEGER NOT NULL, written INTEGER NOT NULL, looked INTEGER NOT NULL);
+                    CREATE TABLE numbers (file INTEGER NOT NULL, load TEXT NOT NULL, key TEXT NOT NULL, value REAL NOT NULL);
+                    CREATE INDEX numbers_of_file ON numbers (file);
+                    CREATE VIRTUAL TABLE words USING fts5 (name, title, kind, text, tokenize = "unicode61 remove_diacritics 2");
+                    PRAGMA user_version = {Version};
+                    """);
+            }
+
+            return connection;
+        }
+        catch (SqliteException)
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
+
+    private static void Run(SqliteConnection connection, string text)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = text;
+        command.ExecuteNonQuery();
+    }
+
+    private static string Read(SqliteConnection connection, string text)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = text;
+        return Convert.ToString(command.ExecuteScalar(), CultureInfo.InvariantCulture) ?? "";
+    }
+
+    // A word as the beginning of one; what it holds is no syntax.
+    private static string Quoted(string word) => $"\"{word.Replace("\"", "\"\"", StringComparison.Ordinal)}\"*";
+
+    // All bounds are kept under one and the same load.
+    private static string OneLoad(IReadOnlyList<MeasureBound> bounds, SqliteCommand command)
+    {
+        var each = bounds.Select((bound, i) =>
+        {
+            command.Parameters.AddWithValue($"$key{i}", bound.Measure.Key);
+            command.Parameters.AddWithValue($"$limit{i}", bound.Limit);
+            return $"SELECT load FROM numbers WHERE file = files.id AND key = $key{i} AND value {(bound.IsLeast ? ">=" : "<=")} $limit{i}";
+        });
+        return $"EXISTS ({string.Join(" INTERSECT ", each)})";
+    }
+
+    private static bool IsAsKnown(KnownFile? known, (long Length, DateTime Written) now) =>
+        known is not null && known.Length == now.Length && known.Written == now.Written && known.Written < known.Looked - Settled;
+
+    // Variants of what has changed, variants of those, and drives and sheets whose car it is.
+    private static HashSet<string> StandingOn(HashSet<string> changed, Dictionary<string, KnownFile> known)
+    {
+        var all = new HashSet<string>();
+        for (var next = changed; next.Count > 0;)
+        {
+            next = [.. known.Where(file => next.Contains(file.Value.Of) && all.Add(file.Key)).Select(file => file.Key)];
+        }
+
+        return all;
+    }
+
+    private (long Length, DateTime Written) Look(string name)
+    {
+        var file = new FileInfo(Path.Combine(garage.Folder, name));
+        return file.Exists ? (file.Length, file.LastWriteTimeUtc) : (-1, default);
+    }
+
+    private Dictionary<string, KnownFile> Known(SqliteTransaction transaction)
+    {
+        using var command = connection.CreateCommand();
+        (command.Transaction, command.CommandText) = (transaction, "SELECT name, of, length, written, looked FROM files");
+        using var rows = command.ExecuteReader();
+        var known = new Dictionary<string, KnownFile>(StringComparer.Ordinal);
+        while (rows.Read())
+        {
+            known[rows.GetString(0)] = new KnownFile(rows.GetString(1), rows.GetInt64(2), Utc(rows.GetInt64(3)), Utc(rows.GetInt64(4)));
+        }
+
+        return known;
+    }
+
+    private static DateTime Utc(long ticks) => new(ticks, DateTimeKind.Utc);
+
+    private void Forget(SqliteTransaction transaction, string name)
+    {
+        using var command = connection.CreateCommand();
+        command.Transaction = transaction;
+        command.CommandText =
+            """
+            DELETE FROM words WHERE rowid = (SELECT id FROM files WHERE name = $name);
+            DELETE FROM numbers WHERE file = (SELECT id FROM files WHERE name = $name);
+            DELETE FROM files WHERE name = $name;
+            """;
+        command.Parameters.AddWithValue("$name", name);
+        command.ExecuteNonQuery();
+    }
+
+    private void Keep(SqliteTransaction transaction, string name, (long Length, DateTime Written) file)
+    {
+        var looked = time.GetUtcNow().UtcDateTime;
+        var entry = GarageReading.Entry(garage, name);
+        using var command = connection.CreateCommand();
+        command.Transaction = transaction;
+        command.CommandText =
+            """
+            INSERT INTO files (name, kind, title, of, problem, length, written, looked)
+            VALUES ($name, $kind, $title, $of, $problem, $length, $written, $looked);
+            INSERT INTO words (rowid, name, title, kind, text) VALUES (last_insert_rowid(), $name, $title, $words, $text);
+            SELECT id FROM files WHERE name = $name;
+            """;
+        command.Parameters.AddWithValue("$name", name);
+        command.Parameters.AddWithValue("$kind", (int)entry.Kind);
+        command.Parameters.AddWithValue("$title", entry.Title);
+        command.Parameters.AddWithValue("$of", entry.Base ?? "");
+        command.Parameters.AddWithValue("$problem", entry.Problem ?? "");
+        command.Parameters.AddWithValue("$length", file.Length);
+        command.Parameters.AddWithValue("$written", file.Written.Ticks);
+        command.Parameters.AddWithValue("$looked", looked.Ticks);
+        command.Parameters.AddWithValue("$words", GarageKindWords.Of(entry.Kind));
+        command.Parameters.AddWithValue("$text", garage.Read(name).Text ?? "");
+        var id = (long)command.ExecuteScalar()!;
+        if (entry is { Kind: GarageKind.Car or GarageKind.Variant, Refusals: 0 } && garage.Car(name).Value is { } car)
+        {
+            KeepNumbers(transaction, id, car);
+        }
+    }
+
+    private void KeepNumbers(SqliteTransaction transaction, long id, Car car)
+    {
+        using var command = connection.CreateCommand();
+        command.Transaction = transaction;
+        command.CommandText = "INSERT INTO numbers (file, load, key, value) VALUES ($file, $load, $key, $value)";
+        command.Parameters.AddWithValue("$file", id);
+        var load = command.Parameters.Add("$load", SqliteType.Text);
+        var key = command.Parameters.Add("$key", SqliteType.Text);
+        var value = command.Parameters.Add("$value", SqliteType.Real);
+        foreach (var state in car.LoadStates.Prepend(LoadState.Reference).DistinctBy(state => state.Name))
+        {
+            if (AtRest(car, state) is not { } rest)
+            {
+                continue;
+            }
+
+            foreach (var measure in Numbers)
+            {
+                if (measure.Of(rest) is var number && double.IsFinite(number))
+                {
+                    (load.Value, key.Value, value.Value) = (state.Name, measure.Key, number);
+                    command.ExecuteNonQuery();
+                }
+            }
+        }
+    }
+
+    // A load under which the car cannot stand has no numbers; check and describe say why.
+    private static CarAtRest? AtRest(Car car, LoadState load)
+    {
+        try
+        {
+            return new CarAtRest(RideModel.Of(car, load));
+        }
+        catch (RefusedValueException)
+        {
+            return null;
+        }
+    }
+
+    private IReadOnlyList<IndexedNumber> NumbersOf(long id)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = "SELECT load, key, value FROM numbers WHERE file = $file ORDER BY rowid";
+        command.Parameters.AddWithValue("$file", id);
+        using var rows = command.ExecuteReader();
+        var numbers = new List<IndexedNumber>();
+        while (rows.Read())
+        {
+            numbers.Add(new IndexedNumber(rows.GetString(0), rows.GetString(1), rows.GetDouble(2)));
+        }
+
+        return numbers;
+    }
+
+    private sealed record KnownFile(string Of, long Length, DateTime Written, DateTime Looked);
+}

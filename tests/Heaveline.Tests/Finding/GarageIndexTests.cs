@@ -1,0 +1,179 @@
+using Heaveline.Files.Garages;
+using Heaveline.Finding;
+using Heaveline.Measures;
+using Heaveline.Models;
+using Heaveline.Tests.Cli;
+using Heaveline.Tests.House;
+using Microsoft.Data.Sqlite;
+
+namespace Heaveline.Tests.Finding;
+
+public sealed class GarageIndexTests : IDisposable
+{
+    private readonly Scratch scratch = new();
+
+    public GarageIndexTests()
+    {
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(Checkout.Root, "examples", "garage"), "*.yaml"))
+        {
+            File.Copy(file, At(Path.GetFileName(file)));
+        }
+    }
+
+    public void Dispose() => scratch.Dispose();
+
+    [Fact]
+    public void Words_are_found_in_texts_names_and_kinds_by_their_beginnings()
+    {
+        using var index = Updated();
+        Assert.Contains(Found(index, "weighbridge"), f => f.Name == "fern-saloon.yaml" && f.Place.Contains("weighbridge", StringComparison.Ordinal));
+        Assert.Equal(["plover-motorcycle.yaml"], Found(index, "plov").Select(f => f.Name));
+        Assert.Empty(Found(index, "weighbridge plov"));
+        Assert.All(index.Find(new() { Words = ["variant"] }), f => Assert.Equal(GarageKind.Variant, f.Kind));
+        Assert.Empty(Found(index, "\" OR name:*"));
+    }
+
+    [Fact]
+    public void Cars_are_found_by_numbers_that_hold_under_one_and_the_same_load()
+    {
+        using var index = Updated();
+        var mass = Bound("mass", isLeast: true, 1700.0);
+        var found = index.Find(new() { Kinds = [GarageKind.Car], Bounds = [Bound("ratio", isLeast: false, 1.0), mass] });
+        var expected =
+            from name in Directory.EnumerateFiles(Folder, "*.yaml").Select(Path.GetFileName)
+            let car = new Garage(Folder).Car(name!).Value
+            where !File.ReadAllText(At(name!)).Contains("\nvariant:", StringComparison.Ordinal)
+                && !File.ReadAllText(At(name!)).StartsWith("variant:", StringComparison.Ordinal)
+            where car.LoadStates.Prepend(Heaveline.Cars.LoadState.Reference).Select(load => new CarAtRest(RideModel.Of(car, load)))
+                .Any(rest => AxleCatalogue.FrequencyRatio.Of(rest) <= 1.0 && Number("mass").Of(rest) >= 1700.0)
+            orderby name
+            select name;
+        Assert.Equal(expected, found.Select(f => f.Name));
+        Assert.NotEmpty(found);
+        Assert.All(found.SelectMany(f => f.Numbers), n => Assert.True(double.IsFinite(n.Value)));
+    }
+
+    [Fact]
+    public void Only_what_has_changed_is_read_again_and_what_stands_on_it()
+    {
+        var later = new Later();
+        using (var first = GarageIndex.Open(new Garage(Folder), later))
+        {
+            Assert.Equal(0, first.Update().Kept);
+            Assert.Equal(0, first.Update().Read);
+        }
+
+        using var index = GarageIndex.Open(new Garage(Folder), later);
+        var variants = Directory.EnumerateFiles(Folder, "fern-saloon-*.yaml").Count();
+        var before = Ratio(index, "fern-saloon-springs.yaml");
+        File.WriteAllText(
+            At("fern-saloon.yaml"),
+            File.ReadAllText(At("fern-saloon.yaml")).Replace("rear: 618 kg", "rear: 700 kg", StringComparison.Ordinal));
+        var update = index.Update();
+        Assert.Equal(1 + variants, update.Read);
+        Assert.NotEqual(before, Ratio(index, "fern-saloon-springs.yaml"));
+        File.Delete(At("fern-saloon.yaml"));
+        Assert.Equal((variants, 1), index.Update() is var gone ? (gone.Read, gone.Gone) : default);
+        Assert.NotEqual("", index.Find(new() { Kinds = [GarageKind.Variant] }).Single(f => f.Name == "fern-saloon-springs.yaml").Problem);
+    }
+
+    [Theory]
+    [InlineData("rubbish")]
+    [InlineData("")]
+    public void A_damaged_or_empty_index_is_made_anew(string content)
+    {
+        using (Updated())
+        {
+        }
+
+        File.WriteAllText(At(".heaveline/index.db"), content.Length > 0 ? string.Concat(Enumerable.Repeat(content, 500)) : "");
+        using var index = Updated();
+        Assert.Equal(["plover-motorcycle.yaml"], Found(index, "plov").Select(f => f.Name));
+    }
+
+    [Fact]
+    public void An_index_of_another_version_is_made_anew()
+    {
+        using (Updated())
+        {
+        }
+
+        using (var old = new SqliteConnection($"Data Source={At(".heaveline/index.db")};Pooling=False"))
+        {
+            old.Open();
+            using var command = old.CreateCommand();
+            command.CommandText = "PRAGMA user_version = 99; DROP TABLE numbers; UPDATE files SET title = 'old'";
+            command.ExecuteNonQuery();
+        }
+
+        using var index = GarageIndex.Open(new Garage(Folder));
+        Assert.Equal(0, index.Update().Kept);
+        Assert.DoesNotContain(index.Find(new()), f => f.Title == "old");
+    }
+
+    [Fact]
+    public void What_it_keeps_is_no_file_of_the_garage_and_of_no_history()
+    {
+        using (Updated())
+        {
+        }
+
+        Assert.DoesNotContain(new Garage(Folder).List().Entries, entry => entry.Name.Contains("heaveline", StringComparison.Ordinal));
+        Assert.Equal("*\n", File.ReadAllText(At(".heaveline/.gitignore")));
+    }
+
+    [Fact]
+    public void The_command_says_what_it_found_with_its_numbers()
+    {
+        var said = Spoken.Of("find", Folder, "--kind", "cars", "--where", "ratio at most 1");
+        Assert.Equal(0, said.Code);
+        Assert.Contains("Fern saloon: car, fern-saloon.yaml", said.Results, StringComparison.Ordinal);
+        Assert.Contains("under 'four up with luggage'", said.Results, StringComparison.Ordinal);
+        Assert.Contains("Nothing is found among ", Spoken.Of("find", Folder, "zeppelin").Results, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--kind", "boats", "'boats' is no kind of file; there are car, variant, road, drive, cable ties")]
+    [InlineData("--where", "ratio below 1", "write it as \"ratio at least 1.05\"")]
+    [InlineData("--where", "rato at most 1", "Did you mean ratio?")]
+    public void What_cannot_be_looked_for_is_refused(string option, string value, string because)
+    {
+        var said = Spoken.Of("find", Folder, option, value);
+        Assert.Equal(2, said.Code);
+        Assert.Contains(because, said.Remarks, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_folder_that_is_not_there_is_named()
+    {
+        var said = Spoken.Of("find", At("nowhere"), "fern");
+        Assert.Equal(1, said.Code);
+        Assert.Contains("there is no folder", said.Remarks, StringComparison.Ordinal);
+    }
+
+    private string Folder => Path.GetDirectoryName(scratch["any"])!;
+
+    private string At(string name) => scratch[name];
+
+    private static Measure<CarAtRest> Number(string key) => GarageIndex.Numbers.Single(m => m.Key == key);
+
+    private static MeasureBound Bound(string key, bool isLeast, double limit) => new() { Measure = Number(key), IsLeast = isLeast, Limit = limit };
+
+    private static IReadOnlyList<FoundFile> Found(GarageIndex index, string words) => index.Find(new() { Words = words.Split(' ') });
+
+    private static double Ratio(GarageIndex index, string name) =>
+        index.Find(new()).Single(f => f.Name == name).Numbers.First(n => n.Key == "ratio").Value;
+
+    private GarageIndex Updated()
+    {
+        var index = GarageIndex.Open(new Garage(Folder));
+        index.Update();
+        return index;
+    }
+
+    // So late that no file was written just now.
+    private sealed class Later : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => DateTimeOffset.UtcNow + TimeSpan.FromMinutes(1.0);
+    }
+}
