@@ -59,9 +59,9 @@ export class Live {
         const { memory } = this;
         memory.set(this.numbers, own);
         for (const [key, place] of places) {
-            const { columns, rows } = this.sliders.get(key);
+            const { columns, rows, places } = this.sliders.get(key);
             columns.forEach((column, k) => {
-                const row = rows[place * columns.length + k], was = this.numbers[column], now = memory[own + column];
+                const row = rows[k * places + place], was = this.numbers[column], now = memory[own + column];
                 memory[own + column] = now === was ? row : now * (row / was);
             });
         }

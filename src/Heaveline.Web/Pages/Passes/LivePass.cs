@@ -12,7 +12,7 @@ namespace Heaveline.Web.Pages.Passes;
 /// A state at rest for the page's script, so that it goes on by itself: the car's step and balance as modules, what its sliders move, the road.
 /// </summary>
 /// <param name="Structure">What there is, as JSON.</param>
-/// <param name="Numbers">Doubles, little-endian: the car's numbers, each slider's rows, the tracks' knots and coefficients.</param>
+/// <param name="Numbers">Doubles, little-endian: the car's numbers, each slider's columns, the tracks' knots and coefficients.</param>
 /// <param name="Step">WebAssembly module of a step.</param>
 /// <param name="Ahead">Of what a step reads and does not change.</param>
 /// <param name="Balance">Of the balance at rest.</param>
@@ -83,11 +83,8 @@ public sealed record LivePass(
                 ["places"] = slider.Rows.Count,
                 ["columns"] = Integers(slider.Columns),
             });
-            foreach (var row in slider.Rows)
-            {
-                // No car stands there: what is no number is never shown.
-                numbers.AddRange(row ?? Enumerable.Repeat(double.NaN, slider.Columns.Count));
-            }
+            // Column by column: what stands beside each other is alike. Where no car stands is no number, which is never shown.
+            numbers.AddRange(slider.Columns.SelectMany((_, k) => slider.Rows.Select(row => row?[k] ?? double.NaN)));
         }
 
         var tracks = Enumerable.Range(0, 4).Select(i => wheels[i]).Distinct().ToList();
